@@ -1,0 +1,68 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// rank orders the folders of the house: a folder imports only folders of a higher rank.
+func rank(folder string) int {
+	for i, prefix := range []string{"main", "tui", "presets", "pour/", "pour", "chem/", "chem"} {
+		if folder == prefix || strings.HasSuffix(prefix, "/") && strings.HasPrefix(folder, prefix) || prefix == "tui" && strings.HasPrefix(folder, "tui/") {
+			return i
+		}
+	}
+	return -1
+}
+
+func TestImportsRunDownwardsOnly(t *testing.T) {
+	seen := 0
+	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		seen++
+		checkImports(t, path)
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if seen < 50 {
+		t.Fatalf("only %d files were looked at", seen)
+	}
+}
+
+func checkImports(t *testing.T, path string) {
+	t.Helper()
+	file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := filepath.ToSlash(filepath.Dir(path))
+	if folder == "." {
+		folder = "main"
+	}
+	for _, spec := range file.Imports {
+		name, err := strconv.Unquote(spec.Path.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own, isOwn := strings.CutPrefix(name, "pourbench/")
+		switch {
+		case isOwn && rank(own) < rank(folder):
+			t.Errorf("%s imports %s, which is above it", path, own)
+		case isOwn && own == "presets" && folder != "main":
+			t.Errorf("%s imports presets, which only main knows", path)
+		case !isOwn && strings.HasPrefix(folder, "chem") && strings.Contains(name, "."):
+			t.Errorf("%s imports %s; chem uses the standard library only", path, name)
+		case folder == "pour" && strings.HasPrefix(name, "charm.land/"):
+			t.Errorf("%s imports %s; pour knows no terminal", path, name)
+		}
+	}
+}

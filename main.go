@@ -1,0 +1,233 @@
+// Pourbench is a terminal workbench for designing multi-colour soap pours.
+//
+// Without a command it opens the workbench on a plan; the other commands print what is worked out from one.
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+
+	"github.com/adrg/xdg"
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/paper"
+	"pourbench/pour/planfile"
+	"pourbench/presets"
+	"pourbench/tui"
+)
+
+// Exit codes, part of the contract with scripts.
+const (
+	exitOK          = 0
+	exitCaution     = 1 // check: a caution
+	exitUnreadable  = 2 // a plan that cannot be read, or a wrong use of a command
+	exitStop        = 3 // check: a stop
+	exitInterrupted = 130
+)
+
+func main() {
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+// run is the whole program but for the process: it returns the exit code.
+func run(args []string, in io.Reader, out, errs io.Writer) int {
+	b := &bench{in: in, out: out, errs: errs}
+	root := b.root()
+	root.SetArgs(args)
+	root.SetOut(out)
+	root.SetErr(errs)
+	err := root.Execute()
+	if err == nil {
+		return b.exit
+	}
+	if errors.Is(err, tui.ErrInterrupted) {
+		return exitInterrupted
+	}
+	fmt.Fprintln(errs, "pourbench:", err)
+	return exitUnreadable
+}
+
+// bench is what the commands share.
+type bench struct {
+	in        io.Reader
+	out, errs io.Writer
+	shelfFile string
+	colour    string
+	noMouse   bool
+	exit      int
+}
+
+func (b *bench) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "pourbench [PLAN]",
+		Short: "Design a multi-colour soap pour before lye meets oil",
+		Long: `Design a multi-colour soap pour before lye meets oil.
+
+Opens the workbench on PLAN, or on the built-in example. When standard output is
+no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
+		Example: `  pourbench                          open the built-in example
+  pourbench meadow.toml              open a plan
+  pourbench checklist meadow.toml    print its checklist
+  pourbench figures meadow.toml      every figure as JSON
+  pourbench check meadow.toml        warnings; exit 1 a caution, 3 a stop`,
+		Args:          cobra.MaximumNArgs(1),
+		Version:       version(),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		RunE:          func(_ *cobra.Command, args []string) error { return b.open(args) },
+	}
+	root.PersistentFlags().StringVar(&b.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+shelfHint()+" if it is there)")
+	root.Flags().StringVar(&b.colour, "color", "auto", "auto, never, 16, 256 or truecolor")
+	root.Flags().BoolVar(&b.noMouse, "no-mouse", false, "leave the mouse to the terminal")
+	root.AddCommand(
+		b.command("checklist [PLAN]", "Print the bench checklist", b.checklist),
+		b.command("figures [PLAN]", "Print every figure as JSON", b.figures),
+		b.command("check [PLAN]", "Print the warnings; exit 0 nothing above a note, 1 a caution, 3 a stop", b.check),
+		&cobra.Command{
+			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
+			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, tui.KeyTable()); return err },
+		},
+		&cobra.Command{
+			Use: "codes", Short: "Print the table of warnings", Args: cobra.NoArgs,
+			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, paper.CodeTable()); return err },
+		},
+	)
+	return root
+}
+
+// command makes a command that works a plan out and hands the sheet on.
+func (b *bench) command(use, short string, do func(pour.Sheet, pour.Shelf) error) *cobra.Command {
+	return &cobra.Command{
+		Use: use, Short: short, Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			shelf, err := b.shelf()
+			if err != nil {
+				return err
+			}
+			doc, err := b.load(args, shelf)
+			if err != nil {
+				return err
+			}
+			return do(pour.Work(doc.Plan, shelf, clock.Hand{}), shelf)
+		},
+	}
+}
+
+func (b *bench) checklist(s pour.Sheet, shelf pour.Shelf) error {
+	_, err := io.WriteString(b.out, paper.Checklist(s, shelf))
+	return err
+}
+
+func (b *bench) figures(s pour.Sheet, _ pour.Shelf) error { return paper.WriteFigures(b.out, s) }
+
+func (b *bench) check(s pour.Sheet, _ pour.Shelf) error {
+	text, exit := paper.Check(s)
+	b.exit = exit
+	_, err := io.WriteString(b.out, text)
+	return err
+}
+
+// open opens the workbench, or prints the checklist where there is no terminal to draw on.
+func (b *bench) open(args []string) error {
+	shelf, err := b.shelf()
+	if err != nil {
+		return err
+	}
+	doc, err := b.load(args, shelf)
+	if err != nil {
+		return err
+	}
+	if !b.terminal() {
+		return b.checklist(pour.Work(doc.Plan, shelf, clock.Hand{}), shelf)
+	}
+	return tui.Run(tui.Options{
+		Document: doc, Shelf: shelf, StateDir: filepath.Join(stateHome(), "pourbench"), Colour: b.colour, NoMouse: b.noMouse,
+	})
+}
+
+// terminal says whether there is a terminal that can hold a full screen.
+func (b *bench) terminal() bool {
+	f, ok := b.out.(*os.File)
+	return ok && isatty.IsTerminal(f.Fd()) && os.Getenv("TERM") != "dumb"
+}
+
+// load reads the plan named, standard input for "-", or the built-in example.
+func (b *bench) load(args []string, shelf pour.Shelf) (planfile.Document, error) {
+	if len(args) == 1 && args[0] != "-" {
+		return planfile.Load(args[0], shelf)
+	}
+	name, reader := "standard input", b.in
+	if len(args) == 0 {
+		demo := presets.Plans()[0]
+		text, err := presets.Plan(demo)
+		if err != nil {
+			return planfile.Document{}, err
+		}
+		name, reader = demo+" (built in)", bytes.NewReader(text)
+	}
+	plan, err := planfile.Read(name, reader, shelf)
+	return planfile.Document{Plan: plan}, err
+}
+
+// shelf is the built-in shelf with the maker's own laid over it.
+func (b *bench) shelf() (pour.Shelf, error) {
+	shelf, err := presets.Shelf()
+	if err != nil {
+		return shelf, err
+	}
+	path := b.shelfFile
+	if path == "" {
+		path = filepath.Join(configHome(), "pourbench", "shelf.toml")
+		if _, err := os.Stat(path); err != nil {
+			return shelf, nil // no shelf of her own
+		}
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return shelf, fmt.Errorf("open your shelf file: %w; name another with --shelf", err)
+	}
+	defer f.Close()
+	return presets.Overlay(shelf, path, f)
+}
+
+func shelfHint() string { return filepath.Join("~", ".config", "pourbench", "shelf.toml") }
+
+// configHome honours XDG_CONFIG_HOME on every system, and ~/.config on macOS too, where terminal users look for it.
+func configHome() string {
+	if home := os.Getenv("XDG_CONFIG_HOME"); home != "" {
+		return home
+	}
+	if xdg.Home != "" && os.PathSeparator == '/' {
+		return filepath.Join(xdg.Home, ".config")
+	}
+	return xdg.ConfigHome
+}
+
+func stateHome() string {
+	if home := os.Getenv("XDG_STATE_HOME"); home != "" {
+		return home
+	}
+	return xdg.StateHome
+}
+
+// version is the module version, or the commit it was built from.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return "unknown"
+	}
+	for _, s := range info.Settings {
+		if s.Key == "vcs.revision" && len(s.Value) >= 12 {
+			return "0.1 (" + s.Value[:12] + ")"
+		}
+	}
+	return "0.1"
+}

@@ -1,0 +1,150 @@
+package pour
+
+import (
+	"fmt"
+	"slices"
+)
+
+// CodeInfo is one warning a sheet can carry.
+type CodeInfo struct {
+	Code     string
+	Severity Severity
+	Lye      bool   // stands on the lye
+	Meaning  string // one line for help and README
+}
+
+// Codes is the table of every warning, the one place their severities are set.
+func Codes() []CodeInfo {
+	var all []CodeInfo
+	for _, group := range codeGroups() {
+		all = append(all, group()...)
+	}
+	return all
+}
+
+func codeGroups() [5]func() []CodeInfo {
+	return [5]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, runCodes}
+}
+
+func lyeCodes() []CodeInfo {
+	return []CodeInfo{
+		{"plan-fault", Stop, true, "the plan holds something that cannot be"},
+		{"lye-heavy", Stop, true, "more alkali than the oils can take"},
+		{"lye-heavy-worst", Caution, false, "lye-heavy if every oil sits at the low end of its published range"},
+		{"lye-mixed-strong", Stop, true, "lye over 50 % at the moment of dissolving"},
+		{"lye-short-water", Stop, true, "stock lye or watery extras bring more water than the plan wants"},
+		{"lye-near-boil", Caution, false, "the lye water can come near boiling as it dissolves"},
+		{"lye-meets-sugar", Caution, false, "sugar meets lye: heat, browning"},
+		{"lye-meets-milk", Caution, false, "milk meets lye: heat, browning, smell"},
+		{"lye-meets-alcohol", Caution, false, "alcohol meets lye: sudden boil-over"},
+		{"lye-meets-acid", Caution, false, "an acid uses up alkali and gives heat"},
+		{"alkali-rounding", Note, false, "the lye scale's step moves the superfat"},
+		{"purity-assumed", Note, false, "the alkali is taken to be pure"},
+		{"carrier-short", Stop, false, "the carrier oil asked of the batch is more than the blend holds"},
+		{"superfat-jug", Note, false, "a jug's carrier oil lifts its superfat well over the batch's"},
+	}
+}
+
+func scentCodes() []CodeInfo {
+	return []CodeInfo{
+		{"scent-fast-late", Caution, false, "a fast scent in a jug that is poured late"},
+		{"scents-add-up", Caution, false, "several scents in one jug speed it up together"},
+		{"scent-fast-icing", Caution, false, "a fast scent in the icing"},
+		{"scent-seizes", Caution, false, "a scent that can set the batter within seconds"},
+		{"scent-rices", Caution, false, "a scent known to rice or separate"},
+		{"scent-over-limit", Stop, false, "more of a scent in the cured bar than its certificate allows"},
+		{"scents-limit-sum", Caution, false, "several scents, each under its own limit, add up"},
+		{"scent-no-certificate", Note, false, "no certificate limit on the shelf for this scent"},
+		{"scent-high-in-jug", Caution, false, "a very high load of scent inside one jug"},
+		{"scent-before-split", Note, false, "a scent is meant to go in before the batter is split"},
+		{"vanillin-white", Caution, false, "vanillin in a white jug"},
+		{"vanillin-near-white", Caution, false, "vanillin next to a white jug"},
+		{"vanillin-browns", Note, false, "vanillin browns the jug over some weeks"},
+	}
+}
+
+func colourCodes() []CodeInfo {
+	return []CodeInfo{
+		{"glycerin-rivers", Caution, false, "titanium white, much water and heat together"},
+		{"colour-shifts", Caution, false, "a colourant that changes its shade in alkali"},
+		{"colour-dies", Caution, false, "a colourant that alkali destroys"},
+		{"colour-untested", Note, false, "a colourant whose stability depends on the packet"},
+		{"colour-wrong-carrier", Caution, false, "a colourant wetted with what does not wet it"},
+		{"dose-unusual", Note, false, "a dose outside its usual range"},
+		{"dust", Note, false, "fine powders that must not be breathed"},
+	}
+}
+
+func mouldCodes() []CodeInfo {
+	return []CodeInfo{
+		{"jug-too-small", Caution, false, "a jug that cannot hold its portion"},
+		{"mould-overfull", Stop, false, "more batter than the mould holds"},
+		{"mould-high", Caution, false, "the batter stands within a finger of the rim"},
+		{"mould-underfilled", Caution, false, "the batter does not reach the planned height"},
+		{"mould-offcut", Note, false, "the length is no whole number of bars"},
+		{"glycerin-sweat", Note, false, "sugar or salt in the batch draws damp"},
+		{"gel", Note, false, "whether the loaf will gel"},
+		{"soda-ash", Note, false, "whether soda ash is likely"},
+	}
+}
+
+func runCodes() []CodeInfo {
+	return []CodeInfo{
+		{"clock-refused", Caution, false, "the clock cannot tell the times of this batch"},
+		{"clock-wide", Note, false, "the clock's figures are less sure than usual"},
+		{"false-trace", Caution, false, "fat may be setting: thickness would not mean trace"},
+		{"jug-late", Caution, false, "a jug is likely past what the technique allows when its turn comes"},
+		{"jug-early", Note, false, "a jug is likely too thin for the technique when its turn comes"},
+		{"base-stiff", Caution, false, "the base is too stiff before the last jug"},
+		{"icing-thin", Caution, false, "the icing is not yet thick when it is needed"},
+		{"icing-stiff", Caution, false, "the icing is too stiff before it is needed"},
+		{"hands-busy", Note, false, "the icing's lye-in has to wait for the hands"},
+		{"figure-unknown", Note, false, "a figure that could not be worked out"},
+	}
+}
+
+// warning makes the warning of that code; a code that is not in the table is a mistake of this package and is shown as a stop.
+func warning(code, where, text, do string) Warning {
+	for _, group := range codeGroups() {
+		for _, c := range group() {
+			if c.Code == code {
+				return Warning{Code: code, Severity: c.Severity, Where: where, Text: text, Do: do, Lye: c.Lye}
+			}
+		}
+	}
+	return Warning{Code: code, Severity: Stop, Where: where, Text: text, Do: fmt.Sprintf("tell the authors that %q is no code", code)}
+}
+
+func (s *Sheet) warn(w Warning) { s.Warnings = append(s.Warnings, w) }
+
+// sortWarnings puts the worst first and otherwise keeps the order they were found in.
+func (s *Sheet) sortWarnings() {
+	slices.SortStableFunc(s.Warnings, func(a, b Warning) int { return b.Severity.rank() - a.Severity.rank() })
+}
+
+func (v Severity) rank() int {
+	switch v {
+	case Stop:
+		return 2
+	case Caution:
+		return 1
+	default:
+		return 0
+	}
+}
+
+// Worst is the severest severity among the warnings, or "" when there is none.
+func (s *Sheet) Worst() Severity {
+	worst := Severity("")
+	for _, w := range s.Warnings {
+		if worst == "" || w.Severity.rank() > worst.rank() {
+			worst = w.Severity
+		}
+	}
+	return worst
+}
+
+// LyeStopped says whether a stop stands on the lye: then no paper and no screen shows lye amounts.
+func (s *Sheet) LyeStopped() bool {
+	return slices.ContainsFunc(s.Warnings, func(w Warning) bool { return w.Severity == Stop && w.Lye })
+}

@@ -1,0 +1,196 @@
+package pour
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Edit makes a new plan from a plan. It never changes its argument, and refuses, with the reason, what cannot be.
+type Edit func(Plan) (Plan, error)
+
+// ErrRefused is wrapped by every refusal of [Apply].
+var ErrRefused = errors.New("refused")
+
+// Apply makes the edit and checks the plan it gives: an edit that leaves a fault is refused with the first one.
+func Apply(p Plan, s Shelf, e Edit) (Plan, error) {
+	next, err := e(p.Clone())
+	if err != nil {
+		return p, fmt.Errorf("%w: %w", ErrRefused, err)
+	}
+	if faults := next.Check(s); len(faults) > 0 {
+		return p, fmt.Errorf("%w: %w", ErrRefused, faults[0])
+	}
+	return next.Clone(), nil // so that what is empty is nil and equal plans are equal
+}
+
+// SetNumber sets the number at a path of [Fields].
+func SetNumber(path string, v float64) Edit {
+	return func(p Plan) (Plan, error) {
+		for _, r := range scalars(&p) {
+			if r.Field.Key == path {
+				*r.v = v
+				if r.Field.Unit == UnitCelsius && (path == "base.batter_c" || path == "icing.batter_c") {
+					p.Batch(batchOf(path)).BatterMeasured = v > 0
+				}
+				return p, nil
+			}
+		}
+		return p, fmt.Errorf("set %s: there is no such number in this plan", path)
+	}
+}
+
+func batchOf(path string) BatchName {
+	if len(path) > 5 && path[:5] == "icing" {
+		return Icing
+	}
+	return Base
+}
+
+// SetWord sets the word at a path of [WordFields].
+func SetWord(path, v string) Edit {
+	return func(p Plan) (Plan, error) {
+		for _, r := range words(&p) {
+			if r.Field.Key == path {
+				*r.v = v
+				return p, nil
+			}
+		}
+		return p, fmt.Errorf("set %s: there is no such word in this plan", path)
+	}
+}
+
+// SetName renames the plan.
+func SetName(name string) Edit {
+	return func(p Plan) (Plan, error) { p.Name = name; return p, nil }
+}
+
+// SetNotes replaces the maker's notes.
+func SetNotes(notes string) Edit {
+	return func(p Plan) (Plan, error) { p.Notes = notes; return p, nil }
+}
+
+// UseMould takes the size and cut of a mould on the shelf and keeps the plan's loss.
+func UseMould(m MouldEntry) Edit {
+	return func(p Plan) (Plan, error) {
+		loss := p.Mould.LossPercent
+		p.Mould = m.Mould
+		p.Mould.LossPercent = loss
+		return p, nil
+	}
+}
+
+// SetTechnique chooses a technique by its id; passes, turns and height go back to the technique's own.
+func SetTechnique(id string) Edit {
+	return func(p Plan) (Plan, error) {
+		p.Swirl = Swirl{Technique: id, Seed: p.Swirl.Seed}
+		return p, nil
+	}
+}
+
+// Reseed chooses another of the faces the technique can pour.
+func Reseed(seed int64) Edit {
+	return func(p Plan) (Plan, error) { p.Swirl.Seed = seed; return p, nil }
+}
+
+// SetPasses sets the number of pours, strokes or drops; 0 is the technique's own.
+func SetPasses(n int) Edit {
+	return func(p Plan) (Plan, error) { p.Swirl.Passes = n; return p, nil }
+}
+
+// editBatch wraps an edit of one batch, which must be there.
+func editBatch(n BatchName, edit func(*Plan, *Batch) error) Edit {
+	return func(p Plan) (Plan, error) {
+		b := p.Batch(n)
+		if b == nil {
+			return p, fmt.Errorf("change the %s: this plan has none; add an icing first", n)
+		}
+		return p, edit(&p, b)
+	}
+}
+
+// SetBursts replaces the stick-blender bursts of a batch.
+func SetBursts(n BatchName, bursts []Burst) Edit {
+	return editBatch(n, func(_ *Plan, b *Batch) error {
+		b.Blend = append([]Burst(nil), bursts...)
+		return nil
+	})
+}
+
+// AddIcing adds an icing that leans on the base: its oils, its temperatures, one white jug, 30 g on each bar.
+func AddIcing() Edit {
+	return func(p Plan) (Plan, error) {
+		if p.Icing != nil {
+			return p, errors.New("add an icing: the plan has one")
+		}
+		b := p.Base.Clone()
+		b.Size, b.PerBarG, b.LossPercent = SizeBar, 30, 8
+		b.Jugs = []Jug{{Name: "icing", SharePercent: 100}}
+		b.Scents, b.Extras = nil, nil
+		b.StartAtMin = 25
+		p.Icing = &b
+		return p, nil
+	}
+}
+
+// RemoveIcing takes the icing out of the plan.
+func RemoveIcing() Edit {
+	return func(p Plan) (Plan, error) {
+		if p.Icing == nil {
+			return p, errors.New("remove the icing: the plan has none")
+		}
+		p.Icing = nil
+		return p, nil
+	}
+}
+
+// balance sets part i to v and lets the others that are not held give way in proportion, so that the total stays 100.
+// When the others are all 0 they share what is left equally.
+func balance(parts []*float64, held []bool, i int, v float64, what string) error {
+	if math.IsNaN(v) || v < 0 || v > 100 {
+		return fmt.Errorf("set %s to %s %%: write a number from 0 to 100", what, number(v))
+	}
+	fixed, free, count := v, 0.0, 0
+	for k := range parts {
+		switch {
+		case k == i:
+		case held[k]:
+			fixed += *parts[k]
+		default:
+			free += *parts[k]
+			count++
+		}
+	}
+	if fixed > 100+sumTolerance {
+		return fmt.Errorf("set %s to %s %%: the held ones leave only %s %%; let one go first", what, number(v), number(round3(100-(fixed-v))))
+	}
+	if count == 0 {
+		if math.Abs(fixed-100) > sumTolerance {
+			return fmt.Errorf("set %s to %s %%: every other one is held, nothing can give way; let one go first", what, number(v))
+		}
+		*parts[i] = v
+		return nil
+	}
+	left := max(0, 100-fixed)
+	for k := range parts {
+		if k == i || held[k] {
+			continue
+		}
+		if free > 0 {
+			*parts[k] *= left / free
+		} else {
+			*parts[k] = left / float64(count)
+		}
+	}
+	*parts[i] = v
+	return nil
+}
+
+func round3(v float64) float64 { return math.Round(v*1000) / 1000 }
+
+func inRange[T any](list []T, i int, what string) error {
+	if i < 0 || i >= len(list) {
+		return fmt.Errorf("change %s %d: there are %d", what, i+1, len(list))
+	}
+	return nil
+}

@@ -1,0 +1,299 @@
+package pour
+
+import "fmt"
+
+// BatchName names one of a plan's two batches.
+type BatchName string
+
+// The two batches.
+const (
+	Base  BatchName = "base"
+	Icing BatchName = "icing"
+)
+
+// Batch returns the batch of that name, or nil: a plan need not have an icing.
+func (p *Plan) Batch(n BatchName) *Batch {
+	if n == Base {
+		return &p.Base
+	}
+	return p.Icing
+}
+
+// Unit is what a number of the plan measures, so that screens can show and read it in the maker's units.
+type Unit string
+
+// The units of numbers in a plan.
+const (
+	UnitPercent Unit = "%"
+	UnitGram    Unit = "g"
+	UnitMM      Unit = "mm"
+	UnitML      Unit = "mL"
+	UnitCelsius Unit = "°C"
+	UnitMinute  Unit = "min"
+	UnitSecond  Unit = "s"
+	UnitHour    Unit = "h"
+	UnitDay     Unit = "d"
+	UnitCount   Unit = ""
+	UnitParts   Unit = "parts"
+)
+
+// Field is one number of a plan that a maker can set: what it is, and the range outside which it cannot be.
+type Field struct {
+	Key       string // its key in the plan file, without the array index
+	Label     string // on screens
+	Unit      Unit
+	Low, High float64
+	Step      float64 // what one nudge changes
+}
+
+func (f Field) rangeText() string {
+	return fmt.Sprintf("a number from %s to %s", number(f.Low), number(f.High))
+}
+
+// WordField is one word of a plan with a fixed set of values.
+type WordField struct {
+	Key, Label string
+	Words      []string
+}
+
+// numberAt is a number in a plan with the place it stands at.
+type numberAt struct {
+	format string // its path; up to two indices go into it
+	i, k   int    // -1: none
+	Field  Field
+	V      float64
+}
+
+// path spells the place out. It is worked out only where a fault needs it: a plan holds a hundred numbers and is checked on every key.
+func (n numberAt) path() string {
+	switch {
+	case n.i < 0:
+		return n.format
+	case n.k < 0:
+		return fmt.Sprintf(n.format, n.i)
+	default:
+		return fmt.Sprintf(n.format, n.i, n.k)
+	}
+}
+
+type wordAt struct {
+	Path  string
+	Field WordField
+	V     string
+}
+
+// Fields lists every number of a plan that stands alone (not in a list), in the order of the file. Icing fields are included only when there is an icing.
+func Fields(p Plan) []Field {
+	refs := scalars(&p)
+	out := make([]Field, len(refs))
+	for i, r := range refs {
+		out[i] = r.Field
+	}
+	return out
+}
+
+// WordFields lists every word of a plan with a fixed set of values.
+func WordFields(p Plan) []WordField {
+	refs := words(&p)
+	out := make([]WordField, len(refs))
+	for i, r := range refs {
+		out[i] = r.Field
+	}
+	return out
+}
+
+// Number returns the number at a path of [Fields].
+func Number(p Plan, path string) (float64, Field, bool) {
+	for _, r := range scalars(&p) {
+		if r.Field.Key == path {
+			return *r.v, r.Field, true
+		}
+	}
+	return 0, Field{}, false
+}
+
+// Word returns the word at a path of [WordFields].
+func Word(p Plan, path string) (string, WordField, bool) {
+	for _, r := range words(&p) {
+		if r.Field.Key == path {
+			return *r.v, r.Field, true
+		}
+	}
+	return "", WordField{}, false
+}
+
+type scalarRef struct {
+	Field Field
+	v     *float64
+}
+
+type wordRef struct {
+	Field WordField
+	v     *string
+}
+
+func scalars(p *Plan) []scalarRef {
+	out := []scalarRef{
+		{Field{"show.scale_step_g", "scale step", UnitGram, 0.001, 50, 0.1}, &p.Show.ScaleStepG},
+		{Field{"show.lye_step_g", "lye scale step", UnitGram, 0.001, 5, 0.01}, &p.Show.LyeStepG},
+		{Field{"mould.length_mm", "length inside", UnitMM, 20, 3000, 5}, &p.Mould.LengthMM},
+		{Field{"mould.width_mm", "width inside", UnitMM, 20, 2000, 1}, &p.Mould.WidthMM},
+		{Field{"mould.height_mm", "height to the rim", UnitMM, 10, 1000, 1}, &p.Mould.HeightMM},
+		{Field{"mould.fill_mm", "fill height", UnitMM, 5, 1000, 1}, &p.Mould.FillMM},
+		{Field{"mould.bar_mm", "bar thickness", UnitMM, 5, 1000, 1}, &p.Mould.BarMM},
+		{Field{"mould.bar_width_mm", "bar width (slab)", UnitMM, 0, 2000, 1}, &p.Mould.BarWidthMM},
+		{Field{"mould.loss_percent", "stays in the pots", UnitPercent, 0, 50, 0.5}, &p.Mould.LossPercent},
+		{Field{"room.temperature_c", "room", UnitCelsius, -10, 50, 1}, &p.Room.TemperatureC},
+		{Field{"swirl.turns", "turns of the tool", UnitCount, 0, 20, 0.5}, &p.Swirl.Turns},
+		{Field{"swirl.height_mm", "pour height", UnitMM, 0, 1000, 10}, &p.Swirl.HeightMM},
+		{Field{"bed.cut_after_h", "cut after", UnitHour, 1, 240, 1}, &p.Bed.CutAfterH},
+		{Field{"bed.cure_days", "cure", UnitDay, 0, 730, 1}, &p.Bed.CureDays},
+	}
+	out = append(out, runScalars(&p.Run)...)
+	out = append(out, batchScalars(Base, &p.Base)...)
+	if p.Icing != nil {
+		out = append(out, batchScalars(Icing, p.Icing)...)
+	}
+	return out
+}
+
+func runScalars(r *RunPlan) []scalarRef {
+	return []scalarRef{
+		{Field{"run.cool_lye_min", "cool the lye (0: estimate)", UnitMinute, 0, 2880, 5}, &r.CoolLyeMin},
+		{Field{"run.split_min", "split, each jug", UnitMinute, 0, 60, 0.25}, &r.SplitMin},
+		{Field{"run.stir_min", "stir colour, each jug", UnitMinute, 0, 60, 0.25}, &r.StirMin},
+		{Field{"run.scent_min", "stir scent, each jug", UnitMinute, 0, 60, 0.25}, &r.ScentMin},
+		{Field{"run.pour_min", "pour, each jug", UnitMinute, 0, 60, 0.25}, &r.PourMin},
+		{Field{"run.pipe_min", "pipe, each jug", UnitMinute, 0, 120, 0.5}, &r.PipeMin},
+		{Field{"run.bed_min", "put to bed", UnitMinute, 0, 120, 0.5}, &r.BedMin},
+	}
+}
+
+func batchScalars(n BatchName, b *Batch) []scalarRef {
+	at := string(n) + "."
+	return []scalarRef{
+		{Field{at + "oils_g", "oils", UnitGram, 0, 100000, 10}, &b.OilsG},
+		{Field{at + "per_bar_g", "icing on each bar", UnitGram, 0, 5000, 1}, &b.PerBarG},
+		{Field{at + "layer_mm", "mean icing height", UnitMM, 0, 500, 1}, &b.LayerMM},
+		{Field{at + "loss_percent", "stays in the bag", UnitPercent, 0, 50, 0.5}, &b.LossPercent},
+		{Field{at + "superfat_percent", "superfat", UnitPercent, -5, 40, 0.5}, &b.SuperfatPercent},
+		{Field{at + "lye_concentration_percent", "lye concentration", UnitPercent, 10, 60, 0.5}, &b.LyeConcentrationPercent},
+		{Field{at + "koh_share_percent", "KOH share (moles)", UnitPercent, 0, 100, 1}, &b.KOHSharePercent},
+		{Field{at + "naoh_purity_percent", "NaOH purity", UnitPercent, 50, 100, 0.5}, &b.NaOHPurityPercent},
+		{Field{at + "koh_purity_percent", "KOH purity", UnitPercent, 50, 100, 0.5}, &b.KOHPurityPercent},
+		{Field{at + "stock_lye_percent", "stock lye (0: dry)", UnitPercent, 0, 52, 0.5}, &b.StockLyePercent},
+		{Field{at + "oils_c", "oils at", UnitCelsius, 0, 120, 1}, &b.OilsC},
+		{Field{at + "lye_c", "lye at", UnitCelsius, 0, 120, 1}, &b.LyeC},
+		{Field{at + "batter_c", "batter measured", UnitCelsius, 0, 120, 1}, &b.BatterC},
+		{Field{at + "split_at_min", "split at", UnitMinute, 0, 600, 0.25}, &b.SplitAtMin},
+		{Field{at + "start_at_min", "lye meets oils at", UnitMinute, -600, 1440, 1}, &b.StartAtMin},
+		{Field{at + "final_moisture_percent", "moisture after cure", UnitPercent, 0, 30, 0.5}, &b.FinalMoisturePercent},
+	}
+}
+
+func words(p *Plan) []wordRef {
+	out := []wordRef{
+		{WordField{"show.mass", "mass", []string{"g", "oz"}}, &p.Show.Mass},
+		{WordField{"show.temperature", "temperature", []string{"C", "F"}}, &p.Show.Temperature},
+		{WordField{"show.length", "length", []string{"mm", "in"}}, &p.Show.Length},
+		{WordField{"mould.shape", "shape", []string{"loaf", "slab"}}, &p.Mould.Shape},
+		{WordField{"bed.keep", "put to bed", []string{BedBare, BedInsulate, BedChill}}, &p.Bed.Keep},
+	}
+	out = append(out, batchWords(Base, &p.Base)...)
+	if p.Icing != nil {
+		out = append(out, batchWords(Icing, p.Icing)...)
+	}
+	return out
+}
+
+func batchWords(n BatchName, b *Batch) []wordRef {
+	sizes := []string{SizeMould, SizeOils}
+	if n == Icing {
+		sizes = []string{SizeBar, SizeLayer, SizeOils}
+	}
+	return []wordRef{
+		{WordField{string(n) + ".size", "sized by", sizes}, &b.Size},
+		{WordField{string(n) + ".carrier", "carrier oil is", []string{CarrierExtra, CarrierBatch}}, &b.Carrier},
+	}
+}
+
+// numbersOf lists every number of a plan, those in lists included, with its place and range.
+func numbersOf(p Plan) []numberAt {
+	refs := scalars(&p)
+	out := make([]numberAt, 0, 3*len(refs))
+	for _, r := range refs {
+		out = append(out, numberAt{r.Field.Key, -1, -1, r.Field, *r.v})
+	}
+	out = append(out, numberAt{"swirl.passes", -1, -1, Field{Low: 0, High: 60}, float64(p.Swirl.Passes)})
+	out = append(out, listNumbers(Base, p.Base)...)
+	if p.Icing != nil {
+		out = append(out, listNumbers(Icing, *p.Icing)...)
+	}
+	return out
+}
+
+func listNumbers(n BatchName, b Batch) []numberAt {
+	out := make([]numberAt, 0, 64)
+	at := string(n)
+	add := func(v, high float64, format string, i, k int) {
+		out = append(out, numberAt{format, i, k, Field{Low: 0, High: high}, v})
+	}
+	burstAt, burstS, oil, extra := at+".blend[%d].at_min", at+".blend[%d].s", at+".oil[%d].percent", at+".extra[%d].percent_of_oils"
+	for i, x := range b.Blend {
+		add(x.AtMin, 600, burstAt, i, -1)
+		add(x.S, 3600, burstS, i, -1)
+	}
+	for i, o := range b.Oils {
+		add(o.Percent, 100, oil, i, -1)
+	}
+	for i, x := range b.Extras {
+		add(x.PercentOfOils, 50, extra, i, -1)
+	}
+	share, capacity, dose, parts := at+".jug[%d].share_percent", at+".jug[%d].capacity_ml", at+".jug[%d].colourant[%d].dose_percent", at+".jug[%d].colourant[%d].carrier_parts"
+	for i, j := range b.Jugs {
+		add(j.SharePercent, 100, share, i, -1)
+		add(j.CapacityML, 100000, capacity, i, -1)
+		for k, d := range j.Colourants {
+			add(d.DosePercent, 20, dose, i, k)
+			add(d.CarrierParts, 20, parts, i, k)
+		}
+	}
+	load, when := at+".scent[%d].percent_of_oils", at+".scent[%d].at_min"
+	for i, s := range b.Scents {
+		add(s.PercentOfOils, 20, load, i, -1)
+		add(s.AtMin, 600, when, i, -1)
+	}
+	return out
+}
+
+// wordsOf lists every word with a fixed set of values, those in lists included.
+func wordsOf(p Plan) []wordAt {
+	var out []wordAt
+	for _, r := range words(&p) {
+		out = append(out, wordAt{r.Field.Key, r.Field, *r.v})
+	}
+	out = append(out, listWords(Base, p.Base)...)
+	if p.Icing != nil {
+		out = append(out, listWords(Icing, *p.Icing)...)
+	}
+	return out
+}
+
+func listWords(n BatchName, b Batch) []wordAt {
+	var out []wordAt
+	for i, x := range b.Extras {
+		if x.In != "" {
+			f := WordField{Words: []string{InOils, InLye}}
+			out = append(out, wordAt{fmt.Sprintf("%s.extra[%d].in", n, i), f, x.In})
+		}
+	}
+	for i, j := range b.Jugs {
+		for k, d := range j.Colourants {
+			if d.Carrier != "" {
+				f := WordField{Words: []string{CarryOil, CarryWater, CarryGlycerin, CarryNone}}
+				out = append(out, wordAt{fmt.Sprintf("%s.jug[%d].colourant[%d].carrier", n, i, k), f, d.Carrier})
+			}
+		}
+	}
+	return out
+}

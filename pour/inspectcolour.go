@@ -1,0 +1,74 @@
+package pour
+
+import "fmt"
+
+// What makes glycerin rivers: lye weaker than this is called much water, batter warmer than this heat (common practice, no source).
+const (
+	riverLyePercent = 30
+	riverMixC       = 38
+)
+
+func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
+	s.inspectRivers(b)
+	for i, j := range b.Jugs {
+		for k, d := range j.Colourants {
+			c, _ := shelf.Colourant(d.ID)
+			where := b.Name + " jug " + j.Name
+			s.inspectAlkali(where, c)
+			s.inspectCarrier(where, c, s.Plan.Batch(BatchName(b.Name)).Jugs[i].Colourants[k])
+			if d.DosePercent < c.DoseLowPercent || d.DosePercent > c.DoseHighPercent {
+				show := s.Plan.Show
+				s.warn(warning("dose-unusual", where, fmt.Sprintf("%s of %s is outside its usual %s to %s", show.Percent(d.DosePercent, 2), c.Name,
+					number(c.DoseLowPercent), show.Percent(c.DoseHighPercent, 2)), "pour a test cup first; too much bleeds or crumbles"))
+			}
+		}
+	}
+	for _, x := range b.Extras {
+		if c, ok := shelf.Colourant(x.ID); ok {
+			s.inspectAlkali(b.Name+" extra "+x.Name, c)
+			if c.Disperse == DisperseOil && x.In == InLye || c.Disperse == DisperseWater && x.In == InOils {
+				s.warn(warning("colour-wrong-carrier", b.Name+" extra "+x.Name, c.Name+" does not wet there: it will speck", "stir it into the "+wets(c.Disperse)+" instead"))
+			}
+		}
+	}
+}
+
+func wets(disperse string) string {
+	if disperse == DisperseWater {
+		return "lye water"
+	}
+	return "oils"
+}
+
+func (s *Sheet) inspectRivers(b *BatchSheet) {
+	white := ""
+	for _, j := range b.Jugs {
+		if j.WhitePercent > 0 {
+			white = j.Name
+			break
+		}
+	}
+	hot := b.MixC >= riverMixC || s.Plan.Bed.Keep == BedInsulate
+	if white != "" && b.LyeConcentrationPercent < riverLyePercent && hot {
+		s.warn(warning("glycerin-rivers", b.Name+" jug "+white, fmt.Sprintf("titanium white, %s lye and heat together draw translucent rivers", s.Plan.Show.Percent(b.LyeConcentrationPercent, 1)),
+			"use less water, less white, or keep it cool"))
+	}
+}
+
+func (s *Sheet) inspectAlkali(where string, c Colourant) {
+	switch c.Alkali {
+	case AlkaliShifts:
+		s.warn(warning("colour-shifts", where, c.Name+" changes in alkali: "+c.AlkaliNote, "plan with the shade it turns to, or take a mineral pigment"))
+	case AlkaliDies:
+		s.warn(warning("colour-dies", where, c.Name+" does not survive alkali: "+c.AlkaliNote, "take another colourant"))
+	case AlkaliUnknown:
+		s.warn(warning("colour-untested", where, c.Name+" depends on what is in the packet", "pour a test cup with your own lot"))
+	}
+}
+
+func (s *Sheet) inspectCarrier(where string, c Colourant, d Dose) {
+	wrong := d.Carrier == CarryOil && c.Disperse == DisperseWater || (d.Carrier == CarryWater || d.Carrier == CarryGlycerin) && c.Disperse == DisperseOil
+	if wrong {
+		s.warn(warning("colour-wrong-carrier", where, fmt.Sprintf("%s does not wet in %s: it will speck", c.Name, d.Carrier), "wet it in "+map[string]string{DisperseOil: "oil", DisperseWater: "water"}[c.Disperse]))
+	}
+}

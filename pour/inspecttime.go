@@ -1,0 +1,100 @@
+package pour
+
+import (
+	"fmt"
+	"math"
+
+	"pourbench/chem"
+	"pourbench/chem/clock"
+)
+
+// likelyPercent is the chance from which a jug is called likely late or early.
+const likelyPercent = 50
+
+func (t *timer) warnRefusal(reason string) {
+	t.sheet.warn(warning("clock-refused", t.batch.Name, reason, "go by what you see in the jug; the weights above still stand"))
+}
+
+func (t *timer) warnJugRefusal(j *JugSheet, reason string) {
+	t.sheet.warn(warning("clock-refused", t.where(j), reason, "go by what you see in this jug"))
+}
+
+func (t *timer) where(j *JugSheet) string { return t.batch.Name + " jug " + j.Name }
+
+// warnCautions passes on, once, what the clock says beside its times. What a scent's own warning says already is left out.
+func (t *timer) warnCautions(f clock.Forecast, shown map[string]bool) {
+	for _, c := range f.Cautions {
+		if shown[c.Text] {
+			continue
+		}
+		shown[c.Text] = true
+		switch c.Kind {
+		case clock.StartingGuess, clock.FromLogs, clock.SeizePossible, clock.Ricing, clock.Heats, clock.AlcoholIn:
+			// the run page says the first two, the scents' and extras' own warnings the others
+		case clock.FalseTrace:
+			t.sheet.warn(warning("false-trace", t.batch.Name, c.Text, "work a few degrees warmer, or with fewer hard fats"))
+		default:
+			t.sheet.warn(warning("clock-wide", t.batch.Name, c.Text, "watch the batter itself and log what you see"))
+		}
+	}
+}
+
+// warnLate judges every jug at its turn.
+func (t *timer) warnLate() {
+	late, last := 0, ""
+	for i := range t.batch.Jugs {
+		j := &t.batch.Jugs[i]
+		if j.LateChancePercent.Known && j.LateChancePercent.V >= likelyPercent {
+			late, last = late+1, j.Name
+			t.warnLateJug(j)
+			continue
+		}
+		if j.EarlyChancePercent.Known && j.EarlyChancePercent.V >= likelyPercent {
+			t.warnEarlyJug(j)
+		}
+	}
+	if late > 1 && t.batch.Name == string(Base) {
+		t.sheet.warn(warning("base-stiff", t.batch.Name, fmt.Sprintf("%d jugs are likely past %s before they are poured, %s among them", late, t.suits.to, last),
+			"work cooler or with less stick-blending, use weaker lye, or plan fewer jugs"))
+	}
+	if b := t.batch; b.Name == string(Icing) && b.LyeInAtMin > t.plan.StartAtMin+busyMin {
+		show := t.sheet.Plan.Show
+		t.sheet.warn(warning("hands-busy", b.Name, fmt.Sprintf("its lye-in is planned at %s but the hands are free at %s", show.Minutes(t.plan.StartAtMin), show.Minutes(b.LyeInAtMin)),
+			"start it later, or make it before the base"))
+	}
+}
+
+// busyMin is how long the icing may have to wait before it is worth a word.
+const busyMin = 0.5
+
+func (t *timer) warnLateJug(j *JugSheet) {
+	tenths := chances(j.LateChancePercent.V)
+	if t.batch.Name == string(Icing) {
+		t.sheet.warn(warning("icing-stiff", t.where(j), fmt.Sprintf("likely stiff before it is piped (%s)", tenths), "mix the icing later, cooler or with less stick-blending"))
+		return
+	}
+	code, do := "jug-late", "pour it earlier, work cooler, or choose a technique for thicker batter"
+	for _, x := range j.Scents {
+		if sc, ok := t.shelf.Scent(x.ID); ok && fast(t.shelf.BehaviourOf(sc)) {
+			code, do = "scent-fast-late", "pour it first, scent it last, or put "+sc.Name+" into the jug poured first"
+		}
+	}
+	t.sheet.warn(warning(code, t.where(j), fmt.Sprintf("likely past %s when it is poured (%s)", t.suits.to, tenths), do))
+}
+
+func (t *timer) warnEarlyJug(j *JugSheet) {
+	tenths := chances(j.EarlyChancePercent.V)
+	if t.batch.Name == string(Icing) {
+		t.sheet.warn(warning("icing-thin", t.where(j), fmt.Sprintf("likely not yet thick when it is piped (%s)", tenths), "mix the icing earlier, stick-blend it more, or wait before piping"))
+		return
+	}
+	if t.suits.from > chem.Emulsion {
+		t.sheet.warn(warning("jug-early", t.where(j), fmt.Sprintf("likely not yet %s when it is poured (%s)", t.suits.from, tenths), "wait, or stick-blend a little longer before the split"))
+	}
+}
+
+// chances draws a chance as makers say it: "about 7 in 10", never certain.
+func chances(percent float64) string {
+	tenths := math.Round(percent / 10)
+	return fmt.Sprintf("about %.0f in 10", min(9, max(1, tenths)))
+}

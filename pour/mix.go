@@ -1,0 +1,224 @@
+package pour
+
+import "pourbench/chem"
+
+// Densities of what carries a colourant, g/mL at 20 °C: glycerol 1.2613 (CRC Handbook), water 0.9982 (CRC Handbook), a liquid oil 0.915
+// (middle of Codex CXS 210 relative densities).
+const (
+	glycerolGML = 1.2613
+	waterGML    = 0.9982
+	oilGML      = 0.915
+)
+
+// solidsGML is the density taken for what is dissolved in a watery extra, g/mL: sucrose is 1.59 (from memory), milk solids less.
+const solidsGML = 1.5
+
+// mixer works one batch out. It holds what both batches share.
+type mixer struct {
+	shelf Shelf
+	show  Show // the steps of the scales
+	roomC float64
+}
+
+// mix works a batch out at a mass of oils, those of its carriers included. Everything in it is in proportion to that mass.
+func (m mixer) mix(n BatchName, b Batch, oilsG, lossPercent float64) BatchSheet {
+	s := BatchSheet{
+		Name: string(n), LossPercent: lossPercent, ReadyBlend: b.ReadyBlend,
+		NaOHPurityPercent: b.NaOHPurityPercent, KOHPurityPercent: b.KOHPurityPercent,
+		StockLyePercent: b.StockLyePercent, SuperfatPercent: b.SuperfatPercent, LyeInAtMin: b.StartAtMin,
+	}
+	if n == Base {
+		s.LyeInAtMin = 0
+	}
+	blend := m.oils(&s, b, oilsG)
+	acid := m.extras(&s, b, oilsG)
+	lye := s.lye(b, blend, acid)
+	s.OilsG = oilsG
+	s.BatterG = oilsG + s.NaOHWeighedG + s.KOHWeighedG + s.StockLyeG + s.WaterToAddG.V + s.ExtrasG
+	m.takeCarrier(&s, b)
+	s.temperatures(b, blend, lye, m.roomC)
+	s.BatterML = blend.ML(s.MixC)*s.OilsG/oilsG + chem.LyeML(lye, s.MixC) + m.extrasML(&s)
+	s.profile(blend)
+	m.jugs(&s, b)
+	m.scents(&s, b, oilsG)
+	m.fill(&s, b, oilsG)
+	return s
+}
+
+// oils lists the oils and returns the blend.
+func (m mixer) oils(s *BatchSheet, b Batch, oilsG float64) chem.Blend {
+	sum := 0.0
+	for _, o := range b.Oils {
+		sum += o.Percent
+	}
+	blend := make(chem.Blend, 0, len(b.Oils))
+	for _, o := range b.Oils {
+		oil, _ := m.shelf.Oil(o.Oil)
+		g := oilsG * o.Percent / sum
+		blend = append(blend, chem.Part{Fat: oil.Fat, G: g})
+		s.Oils = append(s.Oils, OilLine{
+			ID: oil.ID, Name: oil.Name, Percent: o.Percent, G: g,
+			SapKOHMgG: oil.Fat.Sap, SapLow: oil.Fat.LowSap(), SapHigh: oil.Fat.HighSap(),
+		})
+	}
+	return blend
+}
+
+// extras lists the extras and returns the alkali they use up, g KOH.
+func (m mixer) extras(s *BatchSheet, b Batch, oilsG float64) (acidKOHG float64) {
+	for _, part := range b.Extras {
+		x, _ := m.shelf.Extra(part.Extra)
+		g := oilsG * part.PercentOfOils / 100
+		in := part.In
+		if in == "" {
+			in = x.In
+		}
+		s.Extras = append(s.Extras, ExtraLine{ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent})
+		s.ExtrasG += g
+		s.WaterInExtrasG += g * x.WaterPercent / 100
+		acidKOHG += g * x.AlkaliKOHMgG / 1000
+	}
+	return acidKOHG
+}
+
+// extrasML is the volume of the extras without their water, which the lye counts.
+func (m mixer) extrasML(s *BatchSheet) float64 {
+	ml := 0.0
+	for _, x := range s.Extras {
+		density := solidsGML
+		if shelf, ok := m.shelf.Extra(x.ID); ok && shelf.WaterPercent == 0 && shelf.DensityGML > 0 {
+			density = shelf.DensityGML
+		}
+		ml += x.G * (1 - x.WaterPercent/100) / density
+	}
+	return ml
+}
+
+// lye works out alkali and water.
+func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
+	low, mid, high := blend.DemandKOH()
+	s.DemandKOHG, s.AcidKOHG = mid, acidKOHG
+	order := chem.LyeOrder{
+		DemandKOHG: mid, AcidKOHG: acidKOHG, Superfat: b.SuperfatPercent / 100,
+		Concentration: b.LyeConcentrationPercent / 100, KOHShare: b.KOHSharePercent / 100,
+		NaOHPurity: b.NaOHPurityPercent / 100, KOHPurity: b.KOHPurityPercent / 100,
+		StockStrength: b.StockLyePercent / 100, WaterInExtrasG: s.WaterInExtrasG,
+	}
+	lye, err := chem.MixLye(order)
+	if err != nil {
+		return lye // the plan was checked: nothing it can hold is refused here; a sheet without lye says so by its stop
+	}
+	s.NaOHPureG, s.KOHPureG = lye.NaOHPureG, lye.KOHPureG
+	s.NaOHWeighedG, s.KOHWeighedG, s.StockLyeG = lye.NaOHWeighedG, lye.KOHWeighedG, lye.StockG
+	if !lye.Short {
+		s.WaterToAddG = Know(lye.WaterToAddG)
+	}
+	s.AllWaterG = lye.AllWaterG
+	s.LyeConcentrationPercent, s.PureConcentrationPercent = lye.Concentration*100, lye.PureConcentration*100
+	s.LyeAsMixedPercent = lye.AsMixed * 100
+	s.SuperfatLowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low) * 100
+	s.SuperfatHighPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, high) * 100
+	return lye
+}
+
+// round rounds what is weighed: the alkali down on the lye step, the jugs to the scale step so that they sum to the batter.
+// It says what superfat the rounded alkali leaves.
+func (s *BatchSheet) round(b Batch, show Show) {
+	masses := make([]float64, len(s.Jugs))
+	for i, j := range s.Jugs {
+		masses[i] = j.BatterG
+	}
+	for i, g := range Apportion(masses, show.ScaleStepG) {
+		s.Jugs[i].BatterWeighG = g
+		s.Jugs[i].TotalG += g
+	}
+	s.BatterWeighG = roundTo(s.BatterG, show.ScaleStepG)
+	stepG := show.LyeStepG
+	s.NaOHToWeighG, s.KOHToWeighG = floorTo(s.NaOHWeighedG, stepG), floorTo(s.KOHWeighedG, stepG)
+	s.StockToWeighG = floorTo(s.StockLyeG, stepG)
+	naoh, koh := s.NaOHToWeighG*b.NaOHPurityPercent/100, s.KOHToWeighG*b.KOHPurityPercent/100
+	if s.StockLyeG > 0 {
+		naoh = s.StockToWeighG * b.StockLyePercent / 100
+	}
+	order := chem.LyeOrder{AcidKOHG: s.AcidKOHG}
+	s.SuperfatAsWeighedPercent = order.SuperfatOf(naoh, koh, s.DemandKOHG) * 100
+}
+
+// takeCarrier takes the oil that will carry the colourants out of the batch before it is mixed, where the plan says so.
+// The carriers grow with the batter and the batter shrinks by them: batter = all ÷ (1 + carriers per gram of batter).
+func (m mixer) takeCarrier(s *BatchSheet, b Batch) {
+	if b.Carrier != CarrierBatch {
+		return
+	}
+	perGram, sum := 0.0, 0.0
+	for _, j := range b.Jugs {
+		sum += j.SharePercent
+	}
+	for _, j := range b.Jugs {
+		for _, d := range j.Colourants {
+			carrier, parts := m.carrier(d)
+			if carrier == CarryOil {
+				perGram += j.SharePercent / sum * d.DosePercent / 100 * parts
+			}
+		}
+	}
+	whole := s.BatterG
+	s.BatterG = whole / (1 + perGram)
+	taken := whole - s.BatterG
+	s.OilsG -= taken
+	for i := range s.Oils {
+		if s.Oils[i].ID == b.carrierOil() {
+			s.Oils[i].G -= taken
+		}
+	}
+}
+
+// carrierOil is the oil that carries oil-borne colourants: the one named, or the blend's largest.
+func (b Batch) carrierOil() string {
+	if b.CarrierOil != "" {
+		return b.CarrierOil
+	}
+	best := b.Oils[0]
+	for _, o := range b.Oils {
+		if o.Percent > best.Percent {
+			best = o
+		}
+	}
+	return best.Oil
+}
+
+// temperatures works out how warm the lye gets and how warm the batter starts.
+func (s *BatchSheet) temperatures(b Batch, blend chem.Blend, lye chem.Lye, roomC float64) {
+	total := s.NaOHPureG + s.KOHPureG
+	koh := 0.0
+	if total > 0 {
+		koh = (s.KOHPureG / chem.MolarKOH) / (s.KOHPureG/chem.MolarKOH + s.NaOHPureG/chem.MolarNaOH)
+	}
+	if rise, _, ok := chem.LyeRise(lye.PureAsMixed(), koh); ok && b.StockLyePercent == 0 {
+		s.LyeRiseK, s.LyePeakC = Know(rise), Know(roomC+rise)
+	}
+	s.MixC = b.BatterC
+	if !b.BatterMeasured {
+		s.MixC = chem.MixC(s.OilsG, b.OilsC, s.lyeG(), b.LyeC, s.PureConcentrationPercent/100)
+	}
+	if c, ok := blend.CloudC(); ok {
+		s.CloudC = c
+	}
+}
+
+// lyeG is the mass of the lye with the water of its extras.
+func (s *BatchSheet) lyeG() float64 {
+	alkali := s.NaOHWeighedG + s.KOHWeighedG
+	if s.StockLyeG > 0 {
+		alkali = s.NaOHPureG
+	}
+	return alkali + s.AllWaterG
+}
+
+func (s *BatchSheet) profile(blend chem.Blend) {
+	s.Families = blend.Families()
+	s.SapKOHMgG = blend.SapKOH()
+	if iv, ok := blend.IodineValue(); ok {
+		s.IodineValue = Know(iv)
+	}
+}

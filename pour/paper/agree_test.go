@@ -1,0 +1,93 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+
+	"pourbench/pour"
+)
+
+func TestPaperEqualsTheScreenToTheDigit(t *testing.T) {
+	for _, show := range []pour.Show{
+		{Mass: "g", Temperature: "C", Length: "mm", ScaleStepG: 1, LyeStepG: 0.1},
+		{Mass: "g", Temperature: "C", Length: "mm", ScaleStepG: 0.5, LyeStepG: 0.01},
+		{Mass: "oz", Temperature: "F", Length: "in", ScaleStepG: 0.1, LyeStepG: 0.01},
+	} {
+		p := testPlan()
+		p.Show = show
+		s := work(p)
+		text := flat(Checklist(s, testShelf()))
+		for _, want := range drawn(s) {
+			if !strings.Contains(text, flat(plain(want))) {
+				t.Errorf("%s: %q is not on the paper", show.Mass, want)
+			}
+		}
+	}
+}
+
+// drawn is every figure of a sheet that a maker needs at the bench, with the words it stands behind.
+func drawn(s pour.Sheet) []string {
+	show := s.Plan.Show
+	out := []string{show.Temp(s.Plan.Base.OilsC), show.Len(s.Bars.ThicknessMM), show.Weight(s.Bars.CutG), show.Weight(s.Bars.CuredG)}
+	for _, b := range s.Batches() {
+		for _, o := range b.Oils {
+			out = append(out, o.Name+" "+show.Weight(o.G))
+		}
+		out = append(out, "Cold water, into the lye jug "+show.Weight(b.WaterToAddG.V), "Sodium hydroxide (NaOH) "+show.Dose(b.NaOHToWeighG),
+			show.Temp(b.LyePeakC.V), show.Temp(b.MixC), show.Percent(b.SuperfatAsWeighedPercent, 1), "All batter together "+show.Weight(b.BatterWeighG))
+		for _, x := range b.Extras {
+			out = append(out, show.Dose(x.G))
+		}
+		for _, j := range b.Jugs {
+			out = append(out, show.Percent(j.SharePercent, 1)+" "+show.Weight(j.BatterWeighG), j.Name+", "+show.Weight(j.TotalG), show.Volume(j.TotalML),
+				show.Minutes(j.PourAtMin.V), show.Percent(j.LateChancePercent.V, 0))
+			for _, c := range j.Colourants {
+				out = append(out, j.Name+": "+c.Name+" "+show.Dose(c.PigmentG))
+				if c.CarrierG > 0 {
+					out = append(out, show.Dose(c.CarrierG))
+				}
+			}
+			for _, x := range j.Scents {
+				out = append(out, j.Name+": "+x.Name+" "+show.Dose(x.G))
+			}
+		}
+	}
+	for _, task := range s.Run {
+		out = append(out, show.Minutes(task.StartMin))
+	}
+	return out
+}
+
+func TestSpoonsAreLabelledAsAnEstimate(t *testing.T) {
+	text := flat(print(testPlan()))
+	for rest := text; ; {
+		_, after, ok := strings.Cut(rest, "Spoons")
+		if !ok {
+			break
+		}
+		if !strings.HasPrefix(after, ", an estimate only:") {
+			t.Errorf("a spoon without its label: %.60s", after)
+		}
+		rest = after
+	}
+	if !strings.Contains(text, "Spoons, an estimate only: about 0.78 teaspoon") {
+		t.Error("titanium white has a bulk density on this shelf, so its spoons should be estimated")
+	}
+}
+
+func TestUnknownFiguresAreDrawnAsADashNeverAsZero(t *testing.T) {
+	s := pour.Weigh(testPlan(), testShelf())
+	s.Base.LyePeakC = pour.Figure{}
+	s.Base.ClockRefusal = "the lye is too weak for the clock"
+	text := Checklist(s, testShelf())
+	for l := range strings.Lines(text) {
+		if strings.Contains(l, "6.7 ") && strings.Contains(l, " 0 deg") {
+			t.Errorf("an unknown temperature was drawn: %s", l)
+		}
+	}
+	for _, want := range []string{"Window not known", "No stage times: go by what you see. The lye is too weak for the clock."} {
+		if !strings.Contains(flat(text), want) {
+			t.Errorf("the paper lacks %q", want)
+		}
+	}
+}

@@ -1,0 +1,73 @@
+package paper
+
+import (
+	"strings"
+
+	"pourbench/pour"
+)
+
+// sectionAlerts says again, at the head of a step, the warnings that stand on the whole batch or on a jug the step has no row for.
+func (d *desk) sectionAlerts(b bench, at step, hasRow func(pour.JugSheet) bool) {
+	for _, w := range d.alertsOf(b, at) {
+		if j, ok := jugOf(b, w.Where); !ok || !hasRow(j) {
+			where := ""
+			if w.Where != b.Name {
+				where = ", " + w.Where
+			}
+			d.alert(string(w.Severity) + where + ": " + advice(w))
+		}
+	}
+}
+
+// jugAlerts says again, under a jug's row, the warnings that stand on that jug.
+func (d *desk) jugAlerts(b bench, at step, jug string) {
+	for _, w := range d.alertsOf(b, at) {
+		if j, ok := jugOf(b, w.Where); ok && j.Name == jug {
+			d.alert(string(w.Severity) + ": " + advice(w))
+		}
+	}
+}
+
+func (d *desk) alertsOf(b bench, at step) []pour.Warning {
+	var out []pour.Warning
+	for _, w := range d.sheet.Warnings {
+		if placeOf(w.Code) == at && batchOf(w.Where) == b.Name {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// noRow is for steps whose rows are not one per jug.
+func noRow(pour.JugSheet) bool { return false }
+
+// everyJug is for steps with a row for every jug.
+func everyJug(pour.JugSheet) bool { return true }
+
+func coloured(j pour.JugSheet) bool { return len(j.Colourants) > 0 }
+
+func scented(j pour.JugSheet) bool { return len(j.Scents) > 0 }
+
+// batchOf is the batch a warning belongs to; what belongs to none is said with the base.
+func batchOf(where string) string {
+	if where == string(pour.Icing) || strings.HasPrefix(where, string(pour.Icing)+" ") {
+		return string(pour.Icing)
+	}
+	return string(pour.Base)
+}
+
+// jugOf is the jug a warning names.
+func jugOf(b bench, where string) (pour.JugSheet, bool) {
+	name, ok := strings.CutPrefix(where, b.Name+" jug ")
+	for _, j := range b.Jugs {
+		if ok && j.Name == name {
+			return j, true
+		}
+	}
+	return pour.JugSheet{}, false
+}
+
+// advice is a warning's reason and what to do.
+func advice(w pour.Warning) string {
+	return strings.TrimSpace(sentence(w.Text) + " " + sentence(w.Do))
+}

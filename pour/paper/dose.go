@@ -1,0 +1,82 @@
+package paper
+
+import (
+	"strconv"
+
+	"pourbench/pour"
+)
+
+func (d *desk) colours(b bench) {
+	if !anyJug(b, coloured) {
+		d.nothing(b, stepColours)
+		return
+	}
+	d.begin(b, stepColours, coloured)
+	for _, j := range b.Jugs {
+		for _, dose := range j.Colourants {
+			d.dose(b, j, dose)
+		}
+		if coloured(j) {
+			d.jugAlerts(b, stepColours, j.Name)
+		}
+	}
+}
+
+// dose is the weighing of one colourant and of what wets it.
+func (d *desk) dose(b bench, j pour.JugSheet, dose pour.DoseLine) {
+	d.tick(row{text: j.Name + ": " + dose.Name, figure: d.show.Dose(dose.PigmentG), write: true})
+	if dose.TeaspoonsML5.Known {
+		d.info("Spoons, an estimate only: " + teaspoons(dose.TeaspoonsML5.V) + ". Weighing wins.")
+	}
+	if dose.CarrierG > 0 {
+		d.tick(row{text: j.Name + ": wetted with " + d.carrier(b, dose.Carrier), figure: d.show.Dose(dose.CarrierG), write: true})
+	} else {
+		d.skip()
+	}
+}
+
+// carrier names what wets a colourant.
+func (d *desk) carrier(b bench, kind string) string {
+	if kind != pour.CarryOil {
+		return kind
+	}
+	if oil, ok := d.shelf.Oil(b.plan.CarrierOil); ok {
+		return oil.Name
+	}
+	return "carrier oil"
+}
+
+// teaspoons draws a spoon estimate no finer than a spoon is.
+func teaspoons(v float64) string {
+	const least = 1.0 / 32
+	if v < least {
+		return "less than 1/32 teaspoon of 5 mL"
+	}
+	return "about " + strconv.FormatFloat(v, 'f', 2, 64) + " teaspoon of 5 mL"
+}
+
+func (d *desk) scents(b bench) {
+	if len(b.Scents) == 0 {
+		d.nothing(b, stepScents)
+		return
+	}
+	d.begin(b, stepScents, scented)
+	for _, j := range b.Jugs {
+		for _, x := range j.Scents {
+			d.tick(row{text: j.Name + ": " + x.Name, figure: d.show.Dose(x.G), write: true})
+		}
+		if scented(j) {
+			d.info("Load inside " + j.Name + ": " + d.show.Percent(j.ScentLoadPercent, 1) + " of its oils.")
+			d.jugAlerts(b, stepScents, j.Name)
+		}
+	}
+}
+
+func anyJug(b bench, is func(pour.JugSheet) bool) bool {
+	for _, j := range b.Jugs {
+		if is(j) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,134 @@
+package paper
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+
+	"pourbench/chem"
+	"pourbench/pour"
+)
+
+// Figures maps a sheet to the report. It works nothing out; of a plan that could not be worked out it reports the warnings and nulls.
+func Figures(s pour.Sheet) Report {
+	show := s.Plan.Show
+	r := Report{
+		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
+		Base: noBatch(), Run: []TaskReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+	}
+	for i, w := range s.Warnings {
+		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}
+	}
+	if !worked(s) {
+		return r
+	}
+	r.Base, r.Bars = batchReport(s.Base), barsReport(s)
+	if s.Icing != nil {
+		icing := batchReport(*s.Icing)
+		r.Icing = &icing
+	}
+	for _, t := range s.Run {
+		task := TaskReport{Task: t.Kind, Batch: t.Batch, StartMin: finite(t.StartMin), LengthMin: finite(t.LengthMin)}
+		if t.Jug != "" {
+			task.Jug = &t.Jug
+		}
+		r.Run = append(r.Run, task)
+	}
+	return r
+}
+
+// WriteFigures writes the report as one indented JSON object and a newline. Its error is the writer's.
+func WriteFigures(w io.Writer, s pour.Sheet) error {
+	out := json.NewEncoder(w)
+	out.SetIndent("", "  ")
+	out.SetEscapeHTML(false)
+	if err := out.Encode(Figures(s)); err != nil {
+		return fmt.Errorf("write the figures of %q: %w", s.Plan.Name, err)
+	}
+	return nil
+}
+
+// worked says whether the sheet holds figures: a plan with faults gives a sheet that holds only its warnings.
+func worked(s pour.Sheet) bool { return len(s.Base.Jugs) > 0 }
+
+func noBatch() BatchReport {
+	return BatchReport{Oils: []OilReport{}, Extras: []ExtraReport{}, Jugs: []JugReport{}}
+}
+
+func batchReport(b pour.BatchSheet) BatchReport {
+	r := BatchReport{
+		OilsG: finite(b.OilsG), NaOHPureG: finite(b.NaOHPureG), KOHPureG: finite(b.KOHPureG),
+		NaOHPurityPercent: finite(b.NaOHPurityPercent), KOHPurityPercent: finite(b.KOHPurityPercent),
+		NaOHWeighedG: finite(b.NaOHWeighedG), KOHWeighedG: finite(b.KOHWeighedG),
+		StockLyeG: finite(b.StockLyeG), StockLyePercent: finite(b.StockLyePercent), WaterToAddG: known(b.WaterToAddG),
+		ExtrasG: finite(b.ExtrasG), WaterInExtrasG: finite(b.WaterInExtrasG),
+		LyeConcentrationPercent: finite(b.LyeConcentrationPercent), LyeAsMixedPercent: finite(b.LyeAsMixedPercent),
+		BatterG: finite(b.BatterG), BatterML: finite(b.BatterML),
+		SuperfatPercent: finite(b.SuperfatPercent), SuperfatAsWeighedPercent: finite(b.SuperfatAsWeighedPercent),
+		SuperfatLowPercent: finite(b.SuperfatLowPercent), SuperfatHighPercent: finite(b.SuperfatHighPercent),
+		LyeRiseK: known(b.LyeRiseK), LyeInAtMin: finite(b.LyeInAtMin),
+		Oils: make([]OilReport, len(b.Oils)), Extras: make([]ExtraReport, len(b.Extras)), Jugs: make([]JugReport, len(b.Jugs)),
+	}
+	for i, o := range b.Oils {
+		r.Oils[i] = OilReport{o.Name, finite(o.G), finite(o.SapKOHMgG), finite(o.SapLow), finite(o.SapHigh)}
+	}
+	for i, x := range b.Extras {
+		r.Extras[i] = ExtraReport{x.Name, finite(x.G), finite(x.WaterPercent)}
+	}
+	for i, j := range b.Jugs {
+		r.Jugs[i] = jugReport(j)
+	}
+	return r
+}
+
+func jugReport(j pour.JugSheet) JugReport {
+	r := JugReport{
+		Name: j.Name, SharePercent: finite(j.SharePercent), BatterG: finite(j.BatterG), BatterWeighG: finite(j.BatterWeighG), TotalG: finite(j.TotalG),
+		Colourants: make([]ColourantReport, len(j.Colourants)), Scents: make([]ScentReport, len(j.Scents)),
+		ScentLoadPercent: finite(j.ScentLoadPercent), StageMin: stagesReport(j.Stages),
+		PourAtMin: known(j.PourAtMin), LateChancePercent: known(j.LateChancePercent),
+	}
+	for i, d := range j.Colourants {
+		r.Colourants[i] = ColourantReport{d.Name, finite(d.PigmentG), finite(d.CarrierG)}
+	}
+	for i, x := range j.Scents {
+		r.Scents[i] = ScentReport{x.Name, finite(x.G)}
+	}
+	return r
+}
+
+func stagesReport(stages [chem.Stages]pour.StageTime) StagesReport {
+	band := func(stage chem.Stage) [3]Number {
+		t := stages[stage]
+		return [3]Number{known(t.Low), known(t.Mid), known(t.High)}
+	}
+	return StagesReport{band(chem.Emulsion), band(chem.Light), band(chem.Medium), band(chem.Thick), band(chem.Stiff)}
+}
+
+func barsReport(s pour.Sheet) BarsReport {
+	b := s.Bars
+	r := BarsReport{
+		BarCount: &b.Count, ThicknessMM: finite(b.ThicknessMM), CutG: finite(b.CutG), CuredG: finite(b.CuredG),
+		FinalMoisturePercent: finite(b.FinalMoisturePercent),
+	}
+	if s.Icing != nil {
+		r.IcingPerBarG = finite(b.IcingPerBarG)
+	}
+	return r
+}
+
+func known(f pour.Figure) Number {
+	if !f.Known {
+		return nil
+	}
+	return finite(f.V)
+}
+
+// finite keeps out what JSON cannot write: a figure that is no number is not known.
+func finite(v float64) Number {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
+}

@@ -1,0 +1,92 @@
+package paper
+
+import (
+	"math"
+	"strconv"
+	"time"
+
+	"pourbench/pour"
+)
+
+// bed is covering the loaf and keeping it warm or cool.
+func (d *desk) bed() {
+	d.heading(sectionBed, "put to bed", "planned", "actual")
+	for _, w := range d.sheet.Warnings {
+		if placeOf(w.Code) == placeBed {
+			d.alert(string(w.Severity) + ": " + advice(w))
+		}
+	}
+	start := ""
+	for _, t := range d.sheet.Run {
+		if t.Kind == pour.TaskBed && !d.stopped {
+			start = d.moment(t.StartMin)
+		}
+	}
+	d.tick(row{text: "Tap the mould, wipe its rim, cover it without touching the top", figure: start, write: true})
+	d.tick(row{text: keep(d.sheet.Plan.Bed.Keep), write: true})
+	d.tick(row{text: "Mark it CAUSTIC, RAW SOAP, NOT FOOD, with name and day; out of reach of children and pets", write: true})
+	d.tick(row{text: "Look at it after an hour or two: if it swells, cracks or grows very hot, unwrap it and let it cool", write: true})
+}
+
+func keep(bed string) string {
+	switch bed {
+	case pour.BedInsulate:
+		return "Wrap it warm, so that all of it gels"
+	case pour.BedChill:
+		return "Chill it, apart from food, so that it does not gel"
+	default:
+		return "Leave it covered and unwrapped at room temperature"
+	}
+}
+
+// clean is clearing up while everything is still caustic.
+func (d *desk) clean() {
+	d.heading(sectionClean, "clean up", "", "actual")
+	d.tick(row{text: "Gloves and goggles still on: batter, bags and rags burn for a day or two yet", write: true})
+	d.tick(row{text: "Scrape pots and jugs into a spare mould or wipe them with paper; no batter and no oil into the drain", write: true})
+	d.tick(row{text: "Lye jug and spoons rinsed with plenty of water; lye closed and locked away", write: true})
+	d.tick(row{text: "Bench and floor wiped wet, so that no powder dries on them; everything washed, hands last", write: true})
+}
+
+// cut is what comes after: when to cut, what a bar weighs, how long it cures.
+func (d *desk) cut() {
+	bed, bars := d.sheet.Plan.Bed, d.sheet.Bars
+	d.heading(sectionCut, "cut and cure", "planned", "actual")
+	d.tick(row{text: "Cut from " + d.cutFrom() + ", if it is firm and its middle is cool; gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
+	d.tick(row{text: "Bars, each " + d.show.Len(bars.ThicknessMM), figure: strconv.Itoa(bars.Count), write: true})
+	cut, cured := d.show.Weight(bars.CutG), d.show.Weight(bars.CuredG)
+	if d.stopped {
+		cut, cured = "", ""
+	}
+	d.tick(row{text: "One bar as cut, with its icing", figure: cut, write: true})
+	d.tick(row{text: "Cure until " + d.cureUntil() + ", on a rack, turned now and then", figure: figureOf(bed.CureDays) + " d", write: true})
+	d.tick(row{text: "One bar cured, at " + d.show.Percent(bars.FinalMoisturePercent, 1) + " moisture (an estimate)", figure: cured, write: true})
+	d.tick(row{text: "pH of a 1 % solution by strip or meter, never by tongue; a screen, not a proof: titration is", write: true})
+	d.info("18 to 24 h to the cut and about 4 weeks of cure are common practice, no source.")
+}
+
+// cutFrom is the day of the cut: a date and hour when the plan says when it is poured, else counted from the pour day.
+func (d *desk) cutFrom() string {
+	if at := d.sheet.Plan.PourAt; !at.IsZero() {
+		return stamp(d.cutAt())
+	}
+	return "pour day + " + figureOf(math.Ceil(d.sheet.Plan.Bed.CutAfterH/24))
+}
+
+// cureUntil is the day the cure ends, counted from the cut.
+func (d *desk) cureUntil() string {
+	bed := d.sheet.Plan.Bed
+	if at := d.sheet.Plan.PourAt; !at.IsZero() {
+		return stamp(d.cutAt().Add(time.Duration(bed.CureDays * 24 * float64(time.Hour))))
+	}
+	return "pour day + " + figureOf(math.Ceil(bed.CutAfterH/24)+math.Ceil(bed.CureDays))
+}
+
+func (d *desk) cutAt() time.Time {
+	return d.sheet.Plan.PourAt.Add(time.Duration(d.sheet.Plan.Bed.CutAfterH * float64(time.Hour)))
+}
+
+func stamp(t time.Time) string { return t.Format("Mon 2006-01-02 15:04") }
+
+// figureOf draws hours and days as the plan has them.
+func figureOf(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -1,0 +1,113 @@
+package paper
+
+import (
+	"fmt"
+	"strings"
+
+	"pourbench/pour"
+)
+
+// gather lists what has to be on the bench, with room for the lot of everything that goes into a bar.
+func (d *desk) gather() {
+	d.heading(sectionGather, "gather", "in all", "lot")
+	for _, tool := range []string{
+		"Goggles, gloves, sleeves, dust mask; running water within reach",
+		"Scales, thermometer, stick blender, lye jug that stands heat, pots, spatulas, strainer",
+		"Mould, liner, cover or wrapping; this paper, a pen and a clock that shows minutes",
+	} {
+		d.tick(row{text: tool, write: true})
+	}
+	for _, n := range [...]pour.BatchName{pour.Base, pour.Icing} {
+		if n == pour.Icing && d.sheet.Icing == nil {
+			continue
+		}
+		b := d.bench(n)
+		for i := range b.Jugs {
+			d.vessel(b, i)
+		}
+	}
+	for _, w := range d.sheet.Totals {
+		if d.stopped && d.forLye(w) {
+			continue
+		}
+		text := w.Name
+		switch w.Kind {
+		case pour.WeighWater:
+			text += ", for the lye"
+		case pour.WeighCarrier:
+			text += ", to wet the colours"
+		}
+		d.tick(row{text: text, figure: d.weighed(w.Kind, w.G), write: true})
+	}
+	d.info("The totals are for having enough on the bench: weigh by the sections below, which round for the scale.")
+}
+
+// vessel is the row of one jug: how much room it needs.
+func (d *desk) vessel(b bench, i int) {
+	text := b.Name + " jug " + b.Jugs[i].Name
+	if i < len(b.plan.Jugs) && b.plan.Jugs[i].CapacityML > 0 {
+		text += " (holds " + d.show.Volume(b.plan.Jugs[i].CapacityML) + ")"
+	}
+	if d.stopped {
+		d.tick(row{text: text, write: true})
+		return
+	}
+	d.tick(row{text: text + ", with room to stir more than", figure: d.show.Volume(b.Jugs[i].TotalML), write: true})
+}
+
+// forLye says whether a weighing is alkali, water or anything else that goes into the lye.
+func (d *desk) forLye(w pour.Weighing) bool {
+	if w.Kind == pour.WeighAlkali || w.Kind == pour.WeighWater {
+		return true
+	}
+	for _, b := range d.sheet.Batches() {
+		for _, x := range b.Extras {
+			if w.Kind == pour.WeighExtra && x.Name == w.Name && x.In == pour.InLye {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// weighed draws a weight on the scale its kind is weighed on: oils and water on the kitchen scale, lye and small doses on the finer one.
+func (d *desk) weighed(kind string, g float64) string {
+	if kind == pour.WeighOil || kind == pour.WeighWater {
+		return d.show.Weight(g)
+	}
+	return d.show.Dose(g)
+}
+
+// mould is lining the mould, with its measures and what is planned to stand in it.
+func (d *desk) mould() {
+	m := d.sheet.Plan.Mould
+	d.heading(sectionMould, "line the mould", "planned", "actual")
+	for _, w := range d.sheet.Warnings {
+		if placeOf(w.Code) == placeMould {
+			d.alert(string(w.Severity) + ": " + advice(w))
+		}
+	}
+	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
+	d.tick(row{text: fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size), write: true})
+	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.HeightMM), write: true}
+	if d.stopped {
+		height.figure = ""
+	}
+	d.tick(height)
+}
+
+// melt is warming the oils, before and after they are weighed.
+func (d *desk) melt() {
+	d.heading(sectionMelt, "melt", "planned", "actual")
+	d.tick(row{text: "Melt hard oils and butters whole, in their tubs, and stir: what settles in a tub is not what its label says (common practice)", write: true})
+	d.tick(row{
+		text:   fmt.Sprintf("After weighing (section %d) warm the base oils gently until clear, then bring them to", sectionOf(string(pour.Base), stepOils)),
+		figure: d.show.Temp(d.sheet.Plan.Base.OilsC), write: true,
+	})
+	if icing := d.sheet.Plan.Icing; icing != nil {
+		d.tick(row{
+			text:   fmt.Sprintf("After weighing (section %d) warm the icing oils until clear, then bring them to", sectionOf(string(pour.Icing), stepOils)),
+			figure: d.show.Temp(icing.OilsC), write: true,
+		})
+	}
+}

@@ -1,0 +1,136 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+
+	"pourbench/pour"
+)
+
+func TestAStopOnTheLyeHidesEveryLyeAmount(t *testing.T) {
+	for what, spoil := range map[string]func(*pour.Plan){
+		"lye-heavy":   func(p *pour.Plan) { p.Base.SuperfatPercent = -3 },
+		"too strong":  func(p *pour.Plan) { p.Icing.LyeConcentrationPercent = 55 },
+		"short stock": func(p *pour.Plan) { p.Base.StockLyePercent, p.Base.LyeConcentrationPercent = 30, 40 },
+		"short of water, with KOH": func(p *pour.Plan) {
+			p.Base.KOHSharePercent, p.Base.Extras[0] = 10, pour.ExtraPart{Extra: "milk", PercentOfOils: 45}
+		},
+	} {
+		p := testPlan()
+		p.Show.ScaleStepG, p.Show.LyeStepG = 0.001, 0.001 // so that no two figures look alike by chance
+		spoil(&p)
+		s := work(p)
+		if !s.LyeStopped() {
+			t.Fatalf("%s: no stop stands on the lye", what)
+		}
+		text := flat(Checklist(s, testShelf()))
+		if !strings.Contains(text, "DO NOT MIX") {
+			t.Errorf("%s: the paper does not say DO NOT MIX", what)
+		}
+		for _, w := range s.Warnings {
+			if w.Severity == pour.Stop && !strings.Contains(text, flat(plain(sentence(w.Text)))) {
+				t.Errorf("%s: the reason %q is not on the paper", what, w.Text)
+			}
+		}
+		for _, figure := range lyeFigures(s) {
+			if strings.Contains(text, " "+figure) {
+				t.Errorf("%s: %s is on the paper", what, figure)
+			}
+		}
+	}
+}
+
+// lyeFigures draws every mass of alkali, stock and lye water of a sheet on both scales.
+func lyeFigures(s pour.Sheet) []string {
+	var masses []float64
+	for _, b := range s.Batches() {
+		masses = append(masses, b.NaOHPureG, b.KOHPureG, b.NaOHWeighedG, b.KOHWeighedG, b.NaOHToWeighG, b.KOHToWeighG, b.StockLyeG, b.StockToWeighG,
+			b.WaterToAddG.V, b.AllWaterG, b.BatterG, b.BatterWeighG)
+		for _, x := range b.Extras {
+			if x.In == pour.InLye {
+				masses = append(masses, x.G)
+			}
+		}
+	}
+	for _, w := range s.Totals {
+		if w.Kind == pour.WeighAlkali || w.Kind == pour.WeighWater {
+			masses = append(masses, w.G)
+		}
+	}
+	var out []string
+	for _, g := range masses {
+		if g > 0 {
+			out = append(out, s.Plan.Show.Weight(g), s.Plan.Show.Dose(g))
+		}
+	}
+	return out
+}
+
+func TestLyeAmountsAreOnThePaperWhenNoStopStandsOnThem(t *testing.T) {
+	s := work(testPlan())
+	text := flat(Checklist(s, testShelf()))
+	for _, want := range []string{s.Plan.Show.Dose(s.Base.NaOHToWeighG), s.Plan.Show.Weight(s.Base.WaterToAddG.V)} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%s is not on the paper", want)
+		}
+	}
+	if strings.Contains(text, "DO NOT MIX") {
+		t.Error("a sound plan says DO NOT MIX")
+	}
+}
+
+func TestAStopThatIsNotOnTheLyeLeavesTheLyeButSaysStop(t *testing.T) {
+	p := testPlan()
+	p.Base.Scents[0].Scent = "clove"
+	s := work(p)
+	text := flat(Checklist(s, testShelf()))
+	if s.Worst() != pour.Stop || s.LyeStopped() {
+		t.Fatal("the plan should carry a stop that is not on the lye")
+	}
+	if !strings.Contains(text, "STOP. Put this right before you pour.") || !strings.Contains(text, s.Plan.Show.Dose(s.Base.NaOHToWeighG)) {
+		t.Error("the paper should say STOP and still hold the lye")
+	}
+}
+
+func TestAPlanThatCannotBeWorkedOutGivesItsFaultsAndNoFigures(t *testing.T) {
+	p := testPlan()
+	p.Base.Oils = nil
+	text := flat(print(p))
+	for _, want := range []string{"DO NOT MIX", "blend is empty", "nothing to weigh"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the paper lacks %q", want)
+		}
+	}
+	if strings.Contains(text, "GATHER") || strings.Contains(text, " g ") {
+		t.Error("the paper of a plan with faults holds figures")
+	}
+}
+
+func TestAStockLyeIsOneWeighing(t *testing.T) {
+	p := testPlan()
+	p.Base.StockLyePercent, p.Base.Extras = 50, nil
+	s := work(p)
+	text := flat(Checklist(s, testShelf()))
+	want := "Stock lye, 50.0 % NaOH " + s.Plan.Show.Dose(s.Base.StockToWeighG)
+	if !strings.Contains(strings.ReplaceAll(text, " .... ", " "), want) {
+		t.Errorf("the paper lacks %q", want)
+	}
+	if lye := between(t, Checklist(s, testShelf()), "\n6     WEIGH", "\n7     "); strings.Contains(lye, "Sodium hydroxide") {
+		t.Error("dry alkali stands beside a stock lye")
+	}
+}
+
+func TestAReadyMixedBlendIsOneWeighingWithItsPartsForInformation(t *testing.T) {
+	p := testPlan()
+	p.Base.ReadyBlend = "house blend"
+	s := work(p)
+	part := between(t, Checklist(s, testShelf()), "\n5     WEIGH THE OILS", "\n6     ")
+	if n := strings.Count(part, box); n != 1 {
+		t.Errorf("%d weighings, want 1:\n%s", n, part)
+	}
+	for _, o := range s.Base.Oils {
+		if !strings.Contains(flat(part), o.Name+" "+s.Plan.Show.Weight(o.G)) {
+			t.Errorf("%s is not named with its grams", o.Name)
+		}
+	}
+}

@@ -1,0 +1,121 @@
+package paper
+
+import (
+	"strings"
+
+	"pourbench/chem"
+	"pourbench/pour"
+)
+
+func stageName(i int) string { return chem.Stage(i).String() }
+
+func (d *desk) colour(b bench) {
+	if !anyJug(b, coloured) {
+		d.nothing(b, stepColour)
+		return
+	}
+	d.begin(b, stepColour, coloured)
+	for _, turn := range d.turns(b, pour.TaskColour, coloured) {
+		var parts []string
+		for _, dose := range turn.jug.Colourants {
+			parts = append(parts, dose.Name+" "+d.show.Dose(dose.PigmentG))
+			if dose.CarrierG > 0 {
+				parts = append(parts, d.carrier(b, dose.Carrier)+" "+d.show.Dose(dose.CarrierG))
+			}
+		}
+		d.tick(row{text: "Stir into " + turn.jug.Name + ": " + strings.Join(parts, ", "), figure: d.turnAt(turn), write: true})
+		d.jugAlerts(b, stepColour, turn.jug.Name)
+	}
+}
+
+func (d *desk) scent(b bench) {
+	if len(b.Scents) == 0 {
+		d.nothing(b, stepScent)
+		return
+	}
+	d.begin(b, stepScent, scented)
+	for _, turn := range d.turns(b, pour.TaskScent, scented) {
+		var parts []string
+		for _, x := range turn.jug.Scents {
+			parts = append(parts, x.Name+" "+d.show.Dose(x.G))
+		}
+		d.tick(row{text: "Stir into " + turn.jug.Name + " by hand: " + strings.Join(parts, ", "), figure: d.turnAt(turn), write: true})
+		d.jugAlerts(b, stepScent, turn.jug.Name)
+	}
+}
+
+func (d *desk) pour(b bench) {
+	d.begin(b, stepPour, everyJug)
+	kind, verb := pour.TaskPour, "Pour "
+	if b.Name == string(pour.Icing) {
+		kind, verb = pour.TaskPipe, "Pipe "
+		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
+	} else {
+		d.technique()
+	}
+	for _, turn := range d.turns(b, kind, everyJug) {
+		d.tick(row{text: verb + turn.jug.Name + ", " + d.show.Weight(turn.jug.TotalG), figure: d.turnAt(turn), write: true})
+		d.info(d.window(turn))
+		d.jugAlerts(b, stepPour, turn.jug.Name)
+	}
+}
+
+// technique says how the jugs meet.
+func (d *desk) technique() {
+	t, ok := d.shelf.Technique(d.sheet.Plan.Swirl.Technique)
+	if !ok {
+		return
+	}
+	d.info("Technique: " + sentence(t.Name) + " " + sentence(t.Do))
+	d.info("It suits batter from " + t.From.String() + " to " + t.To.String() + " trace.")
+}
+
+// window is when a jug suits the technique, how long its task takes and the chance that it is too late.
+func (d *desk) window(t turn) string {
+	text := "Window " + d.span(t.jug.Window.From, t.jug.Window.To)
+	if !t.jug.Window.From.Known && !t.jug.Window.To.Known {
+		text = "Window not known"
+	}
+	if t.planned.Known {
+		text += ", takes " + d.show.Minutes(t.lengthMin)
+	}
+	if t.jug.LateChancePercent.Known {
+		text += ", chance of being too thick then " + d.show.Percent(t.jug.LateChancePercent.V, 0)
+	}
+	if t.jug.EarlyChancePercent.Known {
+		text += ", of being too thin " + d.show.Percent(t.jug.EarlyChancePercent.V, 0)
+	}
+	return text + "."
+}
+
+// turn is a jug's turn in a step.
+type turn struct {
+	jug       pour.JugSheet
+	planned   pour.Figure // on the run clock, min
+	lengthMin float64
+}
+
+func (d *desk) turnAt(t turn) string { return d.show.Figure(t.planned, d.moment) }
+
+// turns lists the jugs of a step in the order of the run, and after them those the run has no task for.
+func (d *desk) turns(b bench, kind string, is func(pour.JugSheet) bool) []turn {
+	var out []turn
+	seen := map[string]bool{}
+	for _, t := range d.sheet.Run {
+		if t.Kind != kind || t.Batch != b.Name {
+			continue
+		}
+		for _, j := range b.Jugs {
+			if j.Name == t.Jug && is(j) && !seen[j.Name] {
+				seen[j.Name] = true
+				out = append(out, turn{j, pour.Know(t.StartMin), t.LengthMin})
+			}
+		}
+	}
+	for _, j := range b.Jugs {
+		if is(j) && !seen[j.Name] {
+			out = append(out, turn{jug: j, planned: j.PourAtMin})
+		}
+	}
+	return out
+}

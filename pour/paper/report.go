@@ -1,0 +1,126 @@
+package paper
+
+// Number is a figure in the JSON report at full precision; nil is written as null: it could not be worked out.
+type Number *float64
+
+// Report is every figure of a sheet under the names scripts rely on. The unit ends the name; percent is 0 to 100.
+type Report struct {
+	Plan        string          `json:"plan"`
+	ScaleStepG  Number          `json:"scale_step_g"`
+	LyeStepG    Number          `json:"lye_step_g"`
+	LossPercent Number          `json:"loss_percent"`
+	Base        BatchReport     `json:"base"`
+	Icing       *BatchReport    `json:"icing"`
+	Run         []TaskReport    `json:"run"`
+	Bars        BarsReport      `json:"bars"`
+	Warnings    []WarningReport `json:"warnings"`
+}
+
+// BatchReport is every figure of one batch.
+type BatchReport struct {
+	OilsG                    Number        `json:"oils_g"`
+	NaOHPureG                Number        `json:"naoh_pure_g"`
+	KOHPureG                 Number        `json:"koh_pure_g"`
+	NaOHPurityPercent        Number        `json:"naoh_purity_percent"`
+	KOHPurityPercent         Number        `json:"koh_purity_percent"`
+	NaOHWeighedG             Number        `json:"naoh_weighed_g"`
+	KOHWeighedG              Number        `json:"koh_weighed_g"`
+	StockLyeG                Number        `json:"stock_lye_g"`
+	StockLyePercent          Number        `json:"stock_lye_percent"`
+	WaterToAddG              Number        `json:"water_to_add_g"`
+	ExtrasG                  Number        `json:"extras_g"`
+	WaterInExtrasG           Number        `json:"water_in_extras_g"`
+	LyeConcentrationPercent  Number        `json:"lye_concentration_percent"`
+	LyeAsMixedPercent        Number        `json:"lye_as_mixed_percent"`
+	BatterG                  Number        `json:"batter_g"`
+	BatterML                 Number        `json:"batter_ml"`
+	SuperfatPercent          Number        `json:"superfat_percent"`
+	SuperfatAsWeighedPercent Number        `json:"superfat_as_weighed_percent"`
+	SuperfatLowPercent       Number        `json:"superfat_low_percent"`
+	SuperfatHighPercent      Number        `json:"superfat_high_percent"`
+	LyeRiseK                 Number        `json:"lye_rise_k"`
+	LyeInAtMin               Number        `json:"lye_in_at_min"`
+	Oils                     []OilReport   `json:"oils"`
+	Extras                   []ExtraReport `json:"extras"`
+	Jugs                     []JugReport   `json:"jugs"`
+}
+
+// OilReport is one oil; saponification values in mg KOH per g.
+type OilReport struct {
+	Name          string `json:"name"`
+	G             Number `json:"g"`
+	SapKOHMgG     Number `json:"sap_koh_mg_g"`
+	SapLowKOHMgG  Number `json:"sap_low_koh_mg_g"`
+	SapHighKOHMgG Number `json:"sap_high_koh_mg_g"`
+}
+
+// ExtraReport is one extra.
+type ExtraReport struct {
+	Name         string `json:"name"`
+	G            Number `json:"g"`
+	WaterPercent Number `json:"water_percent"`
+}
+
+// JugReport is one jug.
+type JugReport struct {
+	Name              string            `json:"name"`
+	SharePercent      Number            `json:"share_percent"`
+	BatterG           Number            `json:"batter_g"`
+	BatterWeighG      Number            `json:"batter_weigh_g"`
+	TotalG            Number            `json:"total_g"`
+	Colourants        []ColourantReport `json:"colourants"`
+	Scents            []ScentReport     `json:"scents"`
+	ScentLoadPercent  Number            `json:"scent_load_percent"`
+	StageMin          StagesReport      `json:"stage_min"`
+	PourAtMin         Number            `json:"pour_at_min"`
+	LateChancePercent Number            `json:"late_chance_percent"`
+}
+
+// StagesReport holds low, middle and high minutes to each stage, from the lye-in of the jug's own batch.
+type StagesReport struct {
+	Emulsion [3]Number `json:"emulsion"`
+	Light    [3]Number `json:"light"`
+	Medium   [3]Number `json:"medium"`
+	Thick    [3]Number `json:"thick"`
+	Stiff    [3]Number `json:"stiff"`
+}
+
+// ColourantReport is one colourant in one jug.
+type ColourantReport struct {
+	Name     string `json:"name"`
+	PigmentG Number `json:"pigment_g"`
+	CarrierG Number `json:"carrier_g"`
+}
+
+// ScentReport is one scent in one jug.
+type ScentReport struct {
+	Name string `json:"name"`
+	G    Number `json:"g"`
+}
+
+// TaskReport is one task on the run clock, min. Jug is null for what is done to the whole batch.
+type TaskReport struct {
+	Task      string  `json:"task"`
+	Batch     string  `json:"batch"`
+	Jug       *string `json:"jug"`
+	StartMin  Number  `json:"start_min"`
+	LengthMin Number  `json:"length_min"`
+}
+
+// BarsReport is what comes off the cutter.
+type BarsReport struct {
+	BarCount             *int   `json:"bar_count"`
+	ThicknessMM          Number `json:"thickness_mm"`
+	CutG                 Number `json:"cut_g"`
+	CuredG               Number `json:"cured_g"`
+	FinalMoisturePercent Number `json:"final_moisture_percent"`
+	IcingPerBarG         Number `json:"icing_per_bar_g"`
+}
+
+// WarningReport is one warning.
+type WarningReport struct {
+	Code     string `json:"code"`
+	Severity string `json:"severity"`
+	Where    string `json:"where"`
+	Text     string `json:"text"`
+}

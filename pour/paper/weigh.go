@@ -1,0 +1,67 @@
+package paper
+
+import (
+	"fmt"
+	"strings"
+
+	"pourbench/pour"
+)
+
+// weigh is the five sections in which a batch's parts are weighed.
+func (d *desk) weigh(b bench) {
+	d.oils(b)
+	d.lye(b)
+	d.extras(b)
+	d.colours(b)
+	d.scents(b)
+}
+
+// begin opens the section of a step and says its warnings.
+func (d *desk) begin(b bench, s step, hasRow func(pour.JugSheet) bool) {
+	d.heading(sectionOf(b.Name, s), titleOf(b.Name, s), "planned", "actual")
+	d.sectionAlerts(b, s, hasRow)
+}
+
+// nothing keeps the number of a step this batch does not need.
+func (d *desk) nothing(b bench, s step) {
+	d.absent(fmt.Sprint(sectionOf(b.Name, s)), titleOf(b.Name, s), "none in this plan.")
+	d.sectionAlerts(b, s, noRow)
+}
+
+func (d *desk) oils(b bench) {
+	d.begin(b, stepOils, noRow)
+	if b.ReadyBlend == "" {
+		for _, o := range b.Oils {
+			d.tick(row{text: o.Name, figure: d.show.Weight(o.G), write: true})
+		}
+		d.tick(row{text: "All oils together", figure: d.show.Weight(b.OilsG), write: true})
+		return
+	}
+	d.tick(row{text: "Ready-mixed oils: " + b.ReadyBlend, figure: d.show.Weight(b.OilsG), write: true})
+	parts := make([]string, len(b.Oils))
+	for i, o := range b.Oils {
+		parts[i] = o.Name + " " + d.show.Weight(o.G)
+	}
+	d.info("One weighing. In it, for information: " + strings.Join(parts, ", ") + ".")
+}
+
+func (d *desk) extras(b bench) {
+	if len(b.Extras) == 0 {
+		d.nothing(b, stepExtras)
+		return
+	}
+	d.begin(b, stepExtras, noRow)
+	for _, x := range b.Extras {
+		switch {
+		case x.In == pour.InLye && d.stopped:
+			d.tick(row{text: x.Name + ", into the lye water: DO NOT MIX, withheld"})
+		case x.In == pour.InLye:
+			d.tick(row{text: x.Name + ", into the lye water", figure: d.show.Dose(x.G), write: true})
+		default:
+			d.tick(row{text: x.Name + ", into the oils", figure: d.show.Dose(x.G), write: true})
+		}
+		if shelf, ok := d.shelf.Extra(x.ID); ok && shelf.Caution != "" {
+			d.info(sentence(shelf.Caution))
+		}
+	}
+}

@@ -1,0 +1,219 @@
+// Package pour is the design of a soap pour: the plan a maker writes, the edits she makes to it,
+// and [Work], which turns a plan, a shelf and her hand into a [Sheet] of figures.
+//
+// Everything here is a plain value. Nothing reads a file, a clock or a terminal, and nothing but
+// Work and the functions below it works out a figure.
+//
+// Units: g, mL, mm, °C and min, percent in plans and sheets, fractions inside formulas.
+package pour
+
+import "time"
+
+// FormatVersion is the version of the plan file this program writes and reads.
+const FormatVersion = 1
+
+// Plan is one design: a base batter split into jugs, poured into a mould, with an optional icing.
+type Plan struct {
+	Name   string    // title on screens and papers
+	Notes  string    // the maker's own words; never interpreted
+	PourAt time.Time // wall clock at the bench when the base's lye meets its oils; zero: papers carry relative times
+	Show   Show
+	Mould  Mould
+	Room   Room
+	Swirl  Swirl
+	Bed    Bed
+	Run    RunPlan
+	Base   Batch
+	Icing  *Batch // nil: no icing
+}
+
+// Show says how figures are drawn; the plan itself is always metric.
+type Show struct {
+	Mass        string  // "g" or "oz" (avoirdupois)
+	Temperature string  // "C" or "F"
+	Length      string  // "mm" or "in"
+	ScaleStepG  float64 // the step of the kitchen scale, g, > 0
+	LyeStepG    float64 // the finer step for alkali and small doses, g, > 0
+}
+
+// Mould is the vessel: a box. A loaf is cut into bars across its length, a slab along its length and its width.
+type Mould struct {
+	Shape       string  // "loaf" or "slab"
+	LengthMM    float64 // inside length, > 0
+	WidthMM     float64 // inside width, > 0
+	HeightMM    float64 // inside height to the rim, > 0
+	FillMM      float64 // planned height of the base batter, > 0
+	BarMM       float64 // thickness of a bar along the length, > 0
+	BarWidthMM  float64 // slab only: width of a bar across the slab; 0: the whole width
+	LossPercent float64 // of what is mixed, stays in pots, jugs and spoons; 0 to 50
+}
+
+// Room is where the pour happens.
+type Room struct {
+	TemperatureC float64 // air, °C, -10 to 50
+}
+
+// Swirl is how the jugs meet in the mould.
+type Swirl struct {
+	Technique string  // id of a technique on the shelf
+	Seed      int64   // which of the many faces this technique can pour
+	Passes    int     // pours, strokes or drops; 0: the technique's own
+	Turns     float64 // turns of the tool; 0: the technique's own
+	HeightMM  float64 // height poured from; 0: the technique's own
+}
+
+// Ways to put the loaf to bed.
+const (
+	BedBare     = "bare"     // uncovered or lightly covered at room temperature
+	BedInsulate = "insulate" // wrapped warm, to drive gel
+	BedChill    = "chill"    // refrigerated, to keep gel away
+)
+
+// Bed is what happens from the last pour to the shelf.
+type Bed struct {
+	Keep      string  // BedBare, BedInsulate or BedChill
+	CutAfterH float64 // hours in the mould before the cut, from lye-in
+	CureDays  float64 // days on the rack after the cut
+}
+
+// RunPlan is how long the hands need, and an order of tasks that differs from the usual one.
+type RunPlan struct {
+	CoolLyeMin float64  // from dissolving to the planned lye temperature; 0: estimated
+	SplitMin   float64  // to pour off one jug
+	StirMin    float64  // to stir the colour into one jug
+	ScentMin   float64  // to stir scent into one jug
+	PourMin    float64  // to pour one jug
+	PipeMin    float64  // to pipe or spoon one jug of icing
+	BedMin     float64  // to cover and put away
+	Order      []string // task keys in the maker's order; tasks not named keep their usual place
+}
+
+// Ways to size a batch.
+const (
+	SizeMould = "mould" // base: fill the mould to its fill height
+	SizeOils  = "oils"  // oils are given, the height follows
+	SizeBar   = "bar"   // icing: grams on every bar
+	SizeLayer = "layer" // icing: top area × mean height
+)
+
+// What happens to the oil that carries a colourant.
+const (
+	CarrierExtra = "extra"      // on top of the batch: more superfat in that jug
+	CarrierBatch = "from_batch" // taken out of the batch's first liquid oil before mixing
+)
+
+// Batch is one mixing of oils and lye: the base or the icing.
+type Batch struct {
+	Size                    string  // SizeMould, SizeOils, SizeBar or SizeLayer
+	OilsG                   float64 // SizeOils: all oils, g
+	PerBarG                 float64 // SizeBar: icing on each bar, g
+	LayerMM                 float64 // SizeLayer: mean height over the bar, mm
+	LossPercent             float64 // icing: stays in the bag and bowl; the base's loss is the mould's
+	SuperfatPercent         float64 // lye discount, -5 to 40
+	LyeConcentrationPercent float64 // alkali as weighed ÷ (alkali as weighed + all its water), 10 to 60
+	KOHSharePercent         float64 // of the demand, by moles
+	NaOHPurityPercent       float64 // 50 to 100
+	KOHPurityPercent        float64 // 50 to 100
+	StockLyePercent         float64 // pure NaOH in a ready solution, % by mass; 0: dry alkali is weighed
+	OilsC                   float64 // planned temperature of the melted oils
+	LyeC                    float64 // planned temperature of the lye
+	BatterC                 float64 // measured batter temperature; used when BatterMeasured
+	BatterMeasured          bool
+	Blend                   []Burst // stick-blender bursts; empty: stirred by hand only
+	SplitAtMin              float64 // after this batch's lye-in
+	StartAtMin              float64 // icing: its lye-in on the run clock; the base starts at 0
+	FinalMoisturePercent    float64 // water left in the cured bar, 0 to 30
+	Carrier                 string  // CarrierExtra or CarrierBatch
+	CarrierOil              string  // oil id for oil-borne colourants
+	ReadyBlend              string  // name of a ready-mixed oil blend: one weighing; empty: oil by oil
+	Oils                    []OilPart
+	Extras                  []ExtraPart
+	Jugs                    []Jug // the first is the pot
+	Scents                  []ScentPart
+}
+
+// Burst is one run of the stick blender.
+type Burst struct {
+	AtMin float64 // after this batch's lye-in
+	S     float64 // seconds
+}
+
+// OilPart is an oil's part of a batch's oils.
+type OilPart struct {
+	Oil     string  // id on the shelf
+	Percent float64 // of all oils by mass; the parts of a batch sum to 100
+}
+
+// Where an extra goes in.
+const (
+	InOils = "oils" // stirred into the melted oils
+	InLye  = "lye"  // into the lye water before or after the alkali
+)
+
+// ExtraPart goes into the whole batch before the split: white pigment, shimmer, sugar, salt, milk.
+type ExtraPart struct {
+	Extra         string  // id of an extra or of a colourant on the shelf
+	PercentOfOils float64 // by mass
+	In            string  // InOils or InLye; empty: where the shelf says
+}
+
+// Jug is a coloured portion of a batch.
+type Jug struct {
+	Name         string
+	SharePercent float64 // of the batter by mass; the shares of a batch sum to 100
+	Held         bool    // keeps its share when another changes
+	CapacityML   float64 // of the vessel; 0: not stated
+	BatterColour string  // "#rrggbb" of the finished batter; empty: estimated
+	Colourants   []Dose
+}
+
+// What a colourant is wetted with before it goes into its jug.
+const (
+	CarryOil      = "oil"
+	CarryWater    = "water"
+	CarryGlycerin = "glycerin"
+	CarryNone     = "none" // stirred in dry
+)
+
+// Dose is one colourant in one jug.
+type Dose struct {
+	Colourant    string  // id on the shelf
+	DosePercent  float64 // of that jug's batter by mass
+	CarrierParts float64 // grams of carrier per gram of pigment; 0: as the shelf says
+	Carrier      string  // CarryOil, CarryWater, CarryGlycerin or CarryNone; empty: as the colourant disperses
+}
+
+// ScentPart is one scent and the jugs it goes to.
+type ScentPart struct {
+	Scent         string   // id on the shelf
+	PercentOfOils float64  // of the batch's oils by mass, as makers say it
+	Into          []string // jug names; empty: every jug
+	AtMin         float64  // earliest minute after this batch's lye-in
+}
+
+// Clone returns a copy that shares nothing with p.
+func (p Plan) Clone() Plan {
+	p.Run.Order = append([]string(nil), p.Run.Order...)
+	p.Base = p.Base.Clone()
+	if p.Icing != nil {
+		icing := p.Icing.Clone()
+		p.Icing = &icing
+	}
+	return p
+}
+
+// Clone returns a copy that shares nothing with b.
+func (b Batch) Clone() Batch {
+	b.Blend = append([]Burst(nil), b.Blend...)
+	b.Oils = append([]OilPart(nil), b.Oils...)
+	b.Extras = append([]ExtraPart(nil), b.Extras...)
+	b.Jugs = append([]Jug(nil), b.Jugs...)
+	for i := range b.Jugs {
+		b.Jugs[i].Colourants = append([]Dose(nil), b.Jugs[i].Colourants...)
+	}
+	b.Scents = append([]ScentPart(nil), b.Scents...)
+	for i := range b.Scents {
+		b.Scents[i].Into = append([]string(nil), b.Scents[i].Into...)
+	}
+	return b
+}

@@ -1,0 +1,188 @@
+package pour
+
+import "pourbench/chem"
+
+// Figure is a number that could not always be worked out. An unknown figure is drawn as a dash and written as null, never as 0.
+type Figure struct {
+	V     float64
+	Known bool
+}
+
+// Know returns a known figure.
+func Know(v float64) Figure { return Figure{V: v, Known: true} }
+
+// Sheet is every figure worked out from a plan.
+type Sheet struct {
+	Plan     Plan // the plan it was worked out from
+	Base     BatchSheet
+	Icing    *BatchSheet // nil: no icing
+	Run      []Task
+	Bars     Bars
+	Totals   []Weighing // everything to weigh, base and icing together, largest first
+	Warnings []Warning  // worst first
+	Timed    bool       // the clock's figures and warnings are in it
+}
+
+// BatchSheet is every figure of one batch.
+type BatchSheet struct {
+	Name       string // "base" or "icing"
+	Oils       []OilLine
+	Extras     []ExtraLine
+	Scents     []ScentLine
+	Jugs       []JugSheet
+	OilsG      float64
+	ReadyBlend string // weighed as one; empty: oil by oil
+
+	NaOHPureG, KOHPureG                 float64
+	NaOHPurityPercent, KOHPurityPercent float64
+	NaOHWeighedG, KOHWeighedG           float64 // exact; 0 with a stock lye
+	NaOHToWeighG, KOHToWeighG           float64 // rounded down on the lye step
+	StockLyeG, StockLyePercent          float64 // exact
+	StockToWeighG                       float64 // rounded down on the lye step
+	WaterToAddG                         Figure  // unknown: the stock lye brings more water than the plan wants
+	WaterInExtrasG, AllWaterG           float64
+	ExtrasG                             float64
+	DemandKOHG, AcidKOHG                float64 // alkali the oils want at 0 % superfat, and what acids among the extras use up, g KOH
+	LyeConcentrationPercent             float64 // as defined in the plan
+	PureConcentrationPercent            float64 // pure alkali ÷ (pure alkali + impurity + water): what density, heat and clock use
+	LyeAsMixedPercent                   float64 // at the moment of dissolving, before extras join
+	BatterG, BatterML                   float64
+	BatterWeighG                        float64 // rounded to the scale step
+	SuperfatPercent                     float64
+	SuperfatAsWeighedPercent            float64
+	SuperfatLowPercent                  float64 // every oil at the low end of its published range
+	SuperfatHighPercent                 float64
+	LyeRiseK                            Figure // adiabatic rise of the lye water
+	LyePeakC                            Figure // room + rise
+	LyeInAtMin                          float64
+	MixC                                float64 // batter temperature as the two meet, or as measured
+	CloudC                              float64 // rough cloud point of the blend, ± chem.CloudBandC
+	Families                            chem.Families
+	IodineValue                         Figure // unknown: part of the blend has no fatty-acid profile
+	SapKOHMgG                           float64
+	PouredML                            float64 // batter, colourants and scent, less loss
+	PouredG                             float64
+	LossPercent                         float64
+	HeightMM                            float64 // how high it stands in the mould (base) or on the bars (icing)
+	DryG                                float64 // oils, pure alkali, dry extras, pigments, oil carriers, scent: before loss
+	ClockRefusal                        string  // why no times are given; empty: they are
+	Sigma                               float64 // sd of ln speed, for the pot without scent
+}
+
+// OilLine is one oil to weigh.
+type OilLine struct {
+	ID, Name                   string
+	Percent, G                 float64
+	SapKOHMgG, SapLow, SapHigh float64
+}
+
+// ExtraLine is one extra to weigh.
+type ExtraLine struct {
+	ID, Name     string
+	Kind, In     string
+	Percent, G   float64
+	WaterPercent float64
+}
+
+// ScentLine is one scent of a batch.
+type ScentLine struct {
+	ID, Name             string
+	LoadPercent, G       float64 // of the batch's oils
+	Into                 []string
+	InBarPercent         float64 // of the cured bar, base and icing together
+	LimitPercent         float64 // from its certificate; 0: none on the shelf
+	VanillinPercent      float64 // of the scent
+	VanillinInBarPercent float64
+}
+
+// JugSheet is every figure of one jug.
+type JugSheet struct {
+	Name               string
+	SharePercent       float64
+	BatterG            float64 // exact
+	BatterWeighG       float64 // on the scale step; the jugs sum to the batch's
+	TotalG             float64 // BatterWeighG + pigments + carriers + scents
+	TotalML            float64
+	Colourants         []DoseLine
+	Scents             []ScentGrams
+	ScentLoadPercent   float64 // of this jug's oils
+	SuperfatPercent    float64 // with its carrier oil
+	WhitePercent       float64 // titanium white in this jug's batter, from base and jug together
+	Colour             string  // "#rrggbb"; empty: unknown
+	ColourEstimated    bool
+	Stages             [chem.Stages]StageTime // from this batch's own lye-in
+	Window             Window                 // on the run clock: when the technique suits this jug
+	PourAtMin          Figure                 // on the run clock
+	LateChancePercent  Figure                 // past what the technique allows when its turn comes
+	EarlyChancePercent Figure                 // not yet what the technique needs
+}
+
+// StageTime is when a stage is reached, min; unknown: not within the clock's horizon, or no estimate.
+type StageTime struct{ Low, Mid, High Figure }
+
+// Window is the middle estimate of when a technique suits a jug, min on the run clock.
+type Window struct{ From, To Figure }
+
+// DoseLine is one colourant in one jug.
+type DoseLine struct {
+	ID, Name     string
+	DosePercent  float64
+	PigmentG     float64
+	Carrier      string // "oil", "water", "glycerin" or ""
+	CarrierG     float64
+	TeaspoonsML5 Figure // metric teaspoons of 5 mL, an estimate; weighing wins
+}
+
+// ScentGrams is one scent in one jug.
+type ScentGrams struct {
+	ID, Name string
+	G        float64
+}
+
+// Weighing is one thing on the shopping and weighing list.
+type Weighing struct {
+	Name string
+	Kind string // "oil", "alkali", "water", "extra", "colourant", "carrier" or "scent"
+	G    float64
+}
+
+// Bars is what comes off the cutter.
+type Bars struct {
+	Count                int
+	ThicknessMM          float64
+	CutG                 float64 // one bar with its icing, as cut
+	CuredG               float64
+	FinalMoisturePercent float64
+	IcingPerBarG         float64
+	BaseScentPercent     float64 // all scent of the cured bar
+}
+
+// Task kinds, in their usual order.
+const (
+	TaskCoolLye = "cool the lye"
+	TaskMix     = "mix"
+	TaskSplit   = "split"
+	TaskColour  = "colour"
+	TaskScent   = "scent"
+	TaskPour    = "pour"
+	TaskPipe    = "pipe"
+	TaskBed     = "put to bed"
+)
+
+// Task is one thing the hands do, on the run clock.
+type Task struct {
+	Key       string // stable name: batch, kind and jug; what RunPlan.Order lists
+	Kind      string // one of the Task… words
+	Batch     string // "base" or "icing"
+	Jug       string // empty: the whole batch
+	StartMin  float64
+	LengthMin float64
+}
+
+// Batches returns the base's sheet and, where there is one, the icing's.
+func (s *Sheet) Batches() []*BatchSheet {
+	if s.Icing == nil {
+		return []*BatchSheet{&s.Base}
+	}
+	return []*BatchSheet{&s.Base, s.Icing}
+}

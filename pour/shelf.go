@@ -1,0 +1,209 @@
+package pour
+
+import "pourbench/chem"
+
+// Shelf is the catalogue a plan draws from. It is a value handed on: presets fill it, a maker's own file is laid over it.
+type Shelf struct {
+	Oils       []Oil
+	Colourants []Colourant
+	Extras     []Extra
+	Families   []Family
+	Scents     []Scent
+	Moulds     []MouldEntry
+	Techniques []Technique
+}
+
+// Source says where a figure comes from and how far it was checked.
+type Source struct {
+	Text       string // the document, or "common practice, no source"
+	Confidence string // "read", "derived", "mixed", "memory", "common practice", "own" (the maker's file) or "invented" (an example)
+}
+
+// Oil is an oil, butter, wax or free acid on the shelf.
+type Oil struct {
+	ID, Name        string
+	INCI, INCISoap  string // as added, and as its sodium soap
+	INCISource      Source
+	Fat             chem.Fat
+	SapSource       Source
+	IodineSource    Source
+	DensitySource   Source
+	FattyAcidSource Source
+	Note            string
+}
+
+// How a colourant wets.
+const (
+	DisperseOil    = "oil"
+	DisperseWater  = "water"
+	DisperseEither = "either"
+)
+
+// What alkali does to a colourant.
+const (
+	AlkaliStable  = "stable"
+	AlkaliShifts  = "shifts"  // another shade than in the packet
+	AlkaliDies    = "dies"    // destroyed or faded
+	AlkaliUnknown = "unknown" // depends on the packet: test it
+)
+
+// Colourant is a pigment, mica, dye, lake or plant colour.
+type Colourant struct {
+	ID, Name        string
+	Class           string  // "pigment", "mica", "dye", "lake" or "plant"
+	ColourIndex     string  // CI number, where it has one
+	Disperse        string  // DisperseOil, DisperseWater or DisperseEither
+	DoseLowPercent  float64 // usual dose of the jug's batter
+	DoseHighPercent float64
+	CarrierParts    float64 // usual grams of carrier per gram
+	Alkali          string  // AlkaliStable, AlkaliShifts, AlkaliDies or AlkaliUnknown
+	AlkaliNote      string
+	Dust            bool    // a fine powder that must not be breathed
+	Titanium        bool    // titanium white: scatters, and brings glycerin rivers
+	White           bool    // whitens
+	Colour          string  // "#rrggbb" of a white batter at the middle of the dose range: an estimate
+	BulkGML         float64 // loose bulk density for spoon estimates; 0: unknown
+	Source          Source
+}
+
+// Kinds of extra, which decide its cautions.
+const (
+	ExtraSugar   = "sugar"
+	ExtraMilk    = "milk"
+	ExtraAlcohol = "alcohol"
+	ExtraAcid    = "acid"
+	ExtraSalt    = "salt"
+	ExtraClay    = "clay"
+	ExtraPlain   = "plain"
+)
+
+// Extra goes into the whole batch before the split.
+type Extra struct {
+	ID, Name        string
+	Kind            string  // one of the Extra… kinds
+	In              string  // InOils or InLye
+	WaterPercent    float64 // of its mass
+	AlkaliKOHMgG    float64 // alkali it uses up, mg KOH per g; 0 for none
+	DensityGML      float64
+	ClockFactor     float64 // on the speed of trace; 1: none
+	ClockSD         float64 // of ln ClockFactor
+	DoseLowPercent  float64 // usual, of oils
+	DoseHighPercent float64
+	Caution         string
+	Source          Source
+}
+
+// How a scent behaves in batter, as the maker or the supplier says it (reference: trace model, section 2.4).
+const (
+	BehaviourUnknown = "unknown"
+	BehaviourNone    = "none" // no acceleration
+	BehaviourSlows   = "slows"
+	BehaviourFast    = "fast"   // accelerates
+	BehaviourStrong  = "strong" // clove and cinnamon kind
+	BehaviourSeizes  = "seizes"
+)
+
+// Family is a family of scents and how it tends to behave: common practice, no source.
+type Family struct {
+	ID, Name  string
+	Behaviour string // one of the Behaviour… words
+	Note      string
+	Source    Source
+}
+
+// Scent is a fragrance or essential oil.
+type Scent struct {
+	ID, Name        string
+	Families        []string // family ids
+	Notes           string   // what it smells of
+	Behaviour       string   // one of the Behaviour… words; empty: the fastest of its families
+	Rices           bool     // known to rice or separate
+	TestLoadPercent float64  // of oils, at which the behaviour was seen; 0: 3
+	VanillinPercent float64  // vanillin and ethyl vanillin in the scent
+	LimitPercent    float64  // of the finished product, category 9 of its own certificate; 0: no certificate on the shelf
+	Amendment       string   // of that certificate
+	DensityGML      float64
+	FlashC          float64
+	Allergens       []Allergen
+	Invented        bool // an example scent: not a product
+	Source          Source
+}
+
+// Allergen is a substance to be named above a threshold.
+type Allergen struct {
+	Name    string
+	Percent float64 // of the scent
+}
+
+// MouldEntry is a mould on the shelf.
+type MouldEntry struct {
+	ID, Name string
+	Mould    Mould
+	Source   Source
+}
+
+// Technique is a way the portions meet.
+type Technique struct {
+	ID, Name string
+	Kind     string     // "layers", "drop", "column", "pot", "hanger", "comb" or "spoon"
+	From, To chem.Stage // the batter suits from reaching From until it passes To
+	Passes   int
+	Turns    float64
+	HeightMM float64
+	Do       string // one line: how it is done
+	Source   Source
+}
+
+// Oil returns the oil with that id.
+func (s Shelf) Oil(id string) (Oil, bool) {
+	return find(s.Oils, id, func(o *Oil) string { return o.ID })
+}
+
+// Colourant returns the colourant with that id.
+func (s Shelf) Colourant(id string) (Colourant, bool) {
+	return find(s.Colourants, id, func(c *Colourant) string { return c.ID })
+}
+
+// Extra returns the extra with that id; a colourant serves as an extra too.
+func (s Shelf) Extra(id string) (Extra, bool) {
+	if x, ok := find(s.Extras, id, func(x *Extra) string { return x.ID }); ok {
+		return x, true
+	}
+	c, ok := s.Colourant(id)
+	if !ok {
+		return Extra{}, false
+	}
+	return Extra{
+		ID: c.ID, Name: c.Name, Kind: ExtraPlain, In: InOils, DensityGML: pigmentGML, ClockFactor: 1,
+		DoseLowPercent: c.DoseLowPercent, DoseHighPercent: c.DoseHighPercent, Source: c.Source,
+	}, true
+}
+
+// Scent returns the scent with that id.
+func (s Shelf) Scent(id string) (Scent, bool) {
+	return find(s.Scents, id, func(c *Scent) string { return c.ID })
+}
+
+// Family returns the scent family with that id.
+func (s Shelf) Family(id string) (Family, bool) {
+	return find(s.Families, id, func(f *Family) string { return f.ID })
+}
+
+// Technique returns the technique with that id.
+func (s Shelf) Technique(id string) (Technique, bool) {
+	return find(s.Techniques, id, func(t *Technique) string { return t.ID })
+}
+
+// pigmentGML is a middling particle density for a pigment stirred in dry, g/mL: between mica (2.82) and titanium
+// dioxide (4.2), CRC Handbook values. A pigment is under 1 % of a batter, so its error moves a volume by under 0.2 %.
+const pigmentGML = 3.5
+
+func find[T any](list []T, id string, key func(*T) string) (T, bool) {
+	for i := range list {
+		if key(&list[i]) == id {
+			return list[i], true
+		}
+	}
+	var none T
+	return none, false
+}

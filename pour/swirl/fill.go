@@ -1,0 +1,78 @@
+package swirl
+
+// stack is level layers: portion[i] fills up to top[i].
+type stack struct {
+	top     []float64 // mm, rising; the last is out of reach
+	portion []int
+}
+
+func (s *stack) label(_, _, z float64) int {
+	for i, t := range s.top {
+		if z < t {
+			return s.portion[i]
+		}
+	}
+	return s.portion[len(s.portion)-1]
+}
+
+// plain is a slab of one portion.
+func plain(portion int) *stack {
+	return &stack{top: []float64{1e9}, portion: []int{portion}}
+}
+
+// stripes is bands standing side by side across the mould, slanted so that a higher point reads further along the
+// order: rank keeps every band's share of the slab exact whatever the slant.
+type stripes struct {
+	until   []float64 // cumulative shares, rising to 1
+	portion []int
+	box     Box
+	slant   float64 // of the height against the width; 0 upright
+	bow     wobble  // slow change of the slant along the loaf, times slant
+}
+
+func (s *stripes) label(x, y, z float64) int {
+	lean := s.slant * s.bow.at(x)
+	v := y / s.box.W
+	h := z / s.box.H
+	if lean < 0 {
+		lean, h = -lean, 1-h
+	}
+	lean = min(lean, 1)
+	return pick(s.until, s.portion, rank(v+lean*h, lean))
+}
+
+// rank is the share of the unit square in which a + k·b lies below v: the rank of a slanted plane, for 0 <= k <= 1.
+func rank(v, k float64) float64 {
+	switch {
+	case k < 1e-9:
+		return clamp(v, 0, 1)
+	case v < k:
+		return max(0, v*v/(2*k))
+	case v <= 1:
+		return v - k/2
+	}
+	r := max(0, 1+k-v)
+	return 1 - r*r/(2*k)
+}
+
+// pick returns the portion in whose stretch of [0, 1] v lies.
+func pick(until []float64, portion []int, v float64) int {
+	for i, u := range until {
+		if v < u {
+			return portion[i]
+		}
+	}
+	return portion[len(portion)-1]
+}
+
+// cumulate turns shares into the ends of their stretches of [0, 1], leaving out portions that have none.
+func cumulate(shares []float64) (until []float64, portion []int) {
+	sum := 0.0
+	for i, v := range shares {
+		if v > 0 {
+			sum += v
+			until, portion = append(until, sum), append(portion, i)
+		}
+	}
+	return until, portion
+}

@@ -1,0 +1,211 @@
+package swirl
+
+import (
+	"errors"
+	"fmt"
+	"image/color"
+	"math"
+)
+
+// ErrIcing is wrapped by every error of [NewIcing].
+var ErrIcing = errors.New("the icing cannot be drawn")
+
+// Piping is how the icing is put on.
+type Piping string
+
+// The ways of piping.
+const (
+	Rosettes Piping = "rosettes" // piped in coils from a star nozzle
+	Peaks    Piping = "peaks"    // spooned on and pulled up
+)
+
+// IcingRecipe is everything the picture of an icing depends on.
+type IcingRecipe struct {
+	Piping  Piping
+	Shares  []float64 // of the icing, in bag order; they sum to 1 within 0.001
+	WidthMM float64   // of the bar below, 10 to 2000
+	MeanMM  float64   // mean height over that width, 1 to 200: what the volume of the icing gives
+	Seed    int64
+}
+
+// Icing is the outline of a piped topping seen from the cut side, with its colours. The area of the outline is the
+// mean height times the width; the areas of the colours follow their shares only roughly, as a picture from outside must.
+type Icing struct {
+	recipe  IcingRecipe
+	mounds  []mound // front ones first
+	until   []float64
+	portion []int
+	peak    float64
+}
+
+// mound is one rosette or peak.
+type mound struct {
+	at, half, high float64 // mm: middle, half width, height
+	coils          float64
+	tilt, phase    float64
+	bend           float64 // mm the tip leans
+	dim            float64 // brightness; back rows are darker
+	power          float64 // of the profile: small is full, large is pointed
+}
+
+// NewIcing works out the outline. It refuses a recipe it cannot draw with an error that wraps [ErrIcing].
+func NewIcing(r IcingRecipe) (*Icing, error) {
+	if r.Piping != Rosettes && r.Piping != Peaks {
+		return nil, fmt.Errorf("%w: piping %q is not known; use %q or %q", ErrIcing, r.Piping, Rosettes, Peaks)
+	}
+	sum := 0.0
+	for i, v := range r.Shares {
+		if !(v >= 0 && v <= 1.001) {
+			return nil, fmt.Errorf("%w: portion %d has a share of %g; use a fraction from 0 to 1", ErrIcing, i, v)
+		}
+		sum += v
+	}
+	if math.Abs(sum-1) > 0.001 || len(r.Shares) > MaxPortions {
+		return nil, fmt.Errorf("%w: the shares of %d portions sum to %g; use at most %d that sum to 1", ErrIcing, len(r.Shares), sum, MaxPortions)
+	}
+	if !(r.WidthMM >= 10 && r.WidthMM <= 2000) || !(r.MeanMM >= 1 && r.MeanMM <= 200) {
+		return nil, fmt.Errorf("%w: it is %g mm wide and %g mm high on average; use 10 to 2000 mm and 1 to 200 mm", ErrIcing, r.WidthMM, r.MeanMM)
+	}
+	c := &Icing{recipe: r}
+	c.until, c.portion = cumulate(r.Shares)
+	d := dice{state: mix64(uint64(r.Seed)) ^ 0x1c1}
+	c.pipe(&d)
+	c.fit()
+	return c, nil
+}
+
+// pipe sets a front row of mounds and a back row in its gaps.
+func (c *Icing) pipe(d *dice) {
+	w := c.recipe.WidthMM
+	n := max(1, int(math.Round(w/clamp(c.recipe.MeanMM*1.9, 18, 34))))
+	gap := w / float64(n)
+	for row := range 2 {
+		for k := range n + 1 - row {
+			at := gap * (float64(k) + 0.5*float64(row))
+			if row == 0 {
+				at = clamp(at, 0.42*gap, w-0.42*gap)
+			}
+			m := mound{
+				at: at + gap*d.between(-0.04, 0.04), half: gap * d.between(0.56, 0.64), high: d.between(0.9, 1.1),
+				coils: 3.2, tilt: d.between(0.26, 0.34), phase: d.float(), bend: gap * d.between(-0.08, 0.08),
+				dim: 1 - 0.2*float64(row), power: 0.62,
+			}
+			if c.recipe.Piping == Peaks {
+				m.coils, m.tilt, m.power = 1.4, d.between(0.5, 0.9)*d.sign(), 1.05
+				m.high, m.bend, m.half = d.between(0.7, 1.25), gap*d.between(-0.3, 0.3), gap*d.between(0.62, 0.8)
+			}
+			c.mounds = append(c.mounds, m)
+		}
+	}
+}
+
+// fit scales the heights so that the outline's area is the wanted one.
+func (c *Icing) fit() {
+	const columns = 600
+	sum := 0.0
+	for i := range columns {
+		sum += c.outline((float64(i) + 0.5) / columns * c.recipe.WidthMM)
+	}
+	scale := c.recipe.MeanMM * columns / sum
+	for i := range c.mounds {
+		c.mounds[i].high *= scale
+		c.peak = max(c.peak, c.mounds[i].high)
+	}
+}
+
+// outline is the height of the icing at y, found from above.
+func (c *Icing) outline(y float64) float64 {
+	best := 0.0
+	for i := range c.mounds {
+		m := &c.mounds[i]
+		low, high := 0.0, m.high
+		if _, ok := m.across(y, 0); !ok {
+			continue
+		}
+		for range 30 {
+			mid := 0.5 * (low + high)
+			if _, ok := m.across(y, mid); ok {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		best = max(best, low)
+	}
+	return best
+}
+
+// PeakMM is how high the icing stands at its highest, mm above the bar.
+func (c *Icing) PeakMM() float64 { return c.peak }
+
+// across is where a point lies across a mound, -1 to 1, and whether it lies in it.
+func (m *mound) across(y, z float64) (float64, bool) {
+	t := z / m.high
+	if t < 0 || t >= 1 {
+		return 0, false
+	}
+	half := m.half * math.Pow(1-t, m.power)
+	u := (y - m.at - m.bend*t*t) / half
+	return u, u > -1 && u < 1
+}
+
+// look gives the portion and brightness at y mm across and z mm above the bar.
+func (c *Icing) look(y, z float64) (portion int, bright float64, ok bool) {
+	for i := range c.mounds {
+		m := &c.mounds[i]
+		u, in := m.across(y, z)
+		if !in {
+			continue
+		}
+		turn := m.coils*math.Pow(z/m.high, 0.9) + m.tilt*u + m.phase
+		p := turn - math.Floor(turn)
+		round := math.Sqrt(max(0, 1-u*u))
+		cord := math.Sqrt(max(0, 1-(2*p-1)*(2*p-1)))
+		bright = m.dim * (0.62 + 0.38*round) * (0.72 + 0.28*cord) * (1 + 0.05*math.Cos(8*math.Pi*p))
+		stripe := 1.5*turn + 0.3*u
+		return pick(c.until, c.portion, stripe-math.Floor(stripe)), min(1, bright*(1+0.12*(z/m.high))), true
+	}
+	return 0, 0, false
+}
+
+// Paint draws the icing w by h pixels, its width by its peak in mm, over ground; 16 samples to a pixel averaged in
+// linear light. The palette holds the sRGB colour of each portion of the icing. It reuses dst where that is large enough.
+func (c *Icing) Paint(palette []color.NRGBA, ground color.NRGBA, w, h int, dst []color.NRGBA) []color.NRGBA {
+	n := max(0, w) * max(0, h)
+	if cap(dst) < n {
+		dst = make([]color.NRGBA, n)
+	}
+	dst = dst[:n]
+	ink := newInks(palette, ground)
+	share(h, func(j int) bool {
+		for i := range w {
+			dst[j*w+i] = c.pixel(ink, ground, i, j, w, h)
+		}
+		return true
+	})
+	return dst
+}
+
+func (c *Icing) pixel(ink *inks, ground color.NRGBA, i, j, w, h int) color.NRGBA {
+	var sum light
+	hits := 0
+	for k := range patchSamples {
+		y := (float64(i) + (float64(k)+0.5)/patchSamples) / float64(w) * c.recipe.WidthMM
+		z := c.peak * (1 - (float64(j)+(float64(reverse4(k))+0.5)/patchSamples)/float64(h))
+		if portion, bright, ok := c.look(y, z); ok {
+			v := ink.light[portion].scaled(float32(bright))
+			sum.r, sum.g, sum.b = sum.r+v.r, sum.g+v.g, sum.b+v.b
+			hits++
+		}
+	}
+	switch {
+	case hits == 0:
+		return ground
+	case hits == patchSamples || ground.A == 0:
+		out := sum.scaled(1 / float32(hits)).encode()
+		out.A = uint8(255 * hits / patchSamples)
+		return out
+	}
+	g := decode(ground).scaled(float32(patchSamples - hits))
+	return light{(sum.r + g.r) / patchSamples, (sum.g + g.g) / patchSamples, (sum.b + g.b) / patchSamples}.encode()
+}

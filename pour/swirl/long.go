@@ -1,0 +1,145 @@
+package swirl
+
+import (
+	"context"
+	"math"
+)
+
+// Long is a cut along the loaf: upright at one place across it, or level like the view from above.
+// Every column of its pictures is another cross-section.
+type Long struct {
+	s    *Swirl
+	top  bool
+	at   float64 // mm across, or up
+	deep float64 // mm, the picture's height
+}
+
+// Lengthwise is the upright cut along the whole loaf at y mm across; up in the picture is up in the mould.
+func (s *Swirl) Lengthwise(y float64) *Long {
+	return &Long{s: s, at: clamp(y, 0, s.recipe.Box.W), deep: s.recipe.Box.H}
+}
+
+// Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
+func (s *Swirl) Top(z float64) *Long {
+	return &Long{s: s, top: true, at: clamp(z, 0, s.level), deep: s.recipe.Box.W}
+}
+
+// Draft draws the cut w by h pixels with one sample in each.
+func (l *Long) Draft(dst *Picture, w, h int) {
+	dst.Reset(w, h)
+	l.columns(func(p *pair, i int) bool {
+		t := &p.left
+		t.prepare(l.s, l.s.recipe.Box.L*(float64(i)+0.5)/float64(w), false)
+		for j := range dst.H {
+			if s := l.sample(t, (float64(j)+0.5)/float64(h)); !s.empty {
+				dst.Pixels[j*w+i] = Pixel{Portion: [3]uint8{s.label}, Part: [3]uint8{255}}
+			}
+		}
+		return true
+	}, dst.W)
+}
+
+// Refine draws the cut w by h pixels with smooth edges. It stops early with ctx's error, leaving dst half drawn.
+func (l *Long) Refine(ctx context.Context, dst *Picture, w, h int) error {
+	dst.Reset(w, h)
+	if dst.H == 0 {
+		return ctx.Err()
+	}
+	l.columns(func(t *pair, i int) bool {
+		if ctx.Err() != nil {
+			return false
+		}
+		c := column{l: l, dst: dst, i: i, left: &t.left, right: &t.right}
+		c.draw()
+		return true
+	}, dst.W)
+	return ctx.Err()
+}
+
+// pair is a worker's own two tracers.
+type pair struct{ left, right tracer }
+
+// columns gives every worker tracers of its own and shares n columns between them.
+func (l *Long) columns(draw func(t *pair, i int) bool, n int) {
+	if len(l.s.ops) == 0 {
+		return
+	}
+	share(workers, func(worker int) bool {
+		t := &pair{}
+		for i := worker; i < n; i += workers {
+			if !draw(t, i) {
+				return false
+			}
+		}
+		return true
+	})
+}
+
+// sample traces the point v of the way down the picture.
+func (l *Long) sample(t *tracer, v float64) (s sample) {
+	y, z := l.at, l.deep*(1-v)
+	if l.top {
+		y, z = z, l.at
+	}
+	if s.empty = z > l.s.level+1e-9; s.empty {
+		return s
+	}
+	s.origin = t.trace(clamp(y, 0, l.s.recipe.Box.W), max(0, z))
+	s.label = t.label(&s.origin)
+	return s
+}
+
+// column draws one column of pixels with two cross-sections, a quarter of a pixel either side of its middle.
+type column struct {
+	l           *Long
+	dst         *Picture
+	i           int
+	left, right *tracer
+}
+
+const (
+	nearMM     = 2.5 // neighbouring samples that come from further apart may have more between them
+	edgeSample = 4   // samples down an edge pixel, in each of the two cross-sections
+)
+
+func (c *column) draw() {
+	box, w := c.l.s.recipe.Box, float64(c.dst.W)
+	c.left.prepare(c.l.s, box.L*(float64(c.i)+0.25)/w, false)
+	c.right.prepare(c.l.s, box.L*(float64(c.i)+0.75)/w, false)
+	h := float64(c.dst.H)
+	up, left, right := sample{}, c.l.sample(c.left, 0.5/h), c.l.sample(c.right, 0.5/h)
+	for j := range c.dst.H {
+		var down, downRight sample
+		if j+1 < c.dst.H {
+			down, downRight = c.l.sample(c.left, (float64(j)+1.5)/h), c.l.sample(c.right, (float64(j)+1.5)/h)
+		}
+		edge := left.differs(&right) || j > 0 && left.differs(&up) || j+1 < c.dst.H && (left.differs(&down) || right.differs(&downRight))
+		c.pixel(j, edge, &left)
+		up, left, right = left, down, downRight
+	}
+}
+
+func (c *column) pixel(j int, edge bool, left *sample) {
+	var t tally
+	if !edge {
+		if !left.empty {
+			t.add(left.label, 1)
+		}
+		c.dst.Pixels[j*c.dst.W+c.i] = t.pixel()
+		return
+	}
+	for k := range edgeSample {
+		v := (float64(j) + (float64(k)+0.5)/edgeSample) / float64(c.dst.H)
+		for _, tr := range [2]*tracer{c.left, c.right} {
+			if s := c.l.sample(tr, v); !s.empty {
+				t.add(s.label, 1)
+			}
+		}
+	}
+	c.dst.Pixels[j*c.dst.W+c.i] = t.pixel()
+}
+
+// differs reports whether an edge may lie between two samples.
+func (s *sample) differs(o *sample) bool {
+	return s.label != o.label || s.empty != o.empty || math.Abs(s.p.y-o.p.y) > nearMM || math.Abs(s.p.z-o.p.z) > nearMM
+}

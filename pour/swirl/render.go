@@ -1,0 +1,150 @@
+package swirl
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"image/color"
+	"math"
+)
+
+// Finish is how a picture of a bar is made to look like soap; the zero value is a bare picture.
+type Finish struct {
+	Ground   color.NRGBA // around the bar; the zero value is clear
+	CornerMM float64     // radius of the rounded corners
+	EdgeMM   float64     // the rim within which the face darkens
+	Darken   float64     // how much it darkens at the very edge, 0 to 1
+	Grain    float64     // how much the brightness of single pixels varies, 0 to 1
+}
+
+// Soap is the finish of a cut and planed bar: figures by eye.
+func Soap() Finish { return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.10, Grain: 0.02} }
+
+const maxPixels = 64 << 20 // an image larger than this is refused before memory is asked for
+
+// source is a face or a cut along the loaf.
+type source interface {
+	Refine(ctx context.Context, dst *Picture, w, h int) error
+	size() (w, h float64)
+}
+
+func (f *Face) size() (w, h float64) { return f.box.W, f.box.H }
+func (l *Long) size() (w, h float64) { return l.s.recipe.Box.L, l.deep }
+
+// Render draws a bar's face w by h pixels in full quality. The palette holds the sRGB colour of each portion. It
+// refuses sizes below 1 or above 64 million pixels and stops early with ctx's error.
+func Render(ctx context.Context, f *Face, palette []color.NRGBA, w, h int, finish Finish) (*image.NRGBA, error) {
+	return render(ctx, f, palette, w, h, finish)
+}
+
+// RenderLong is [Render] for a cut along the loaf.
+func RenderLong(ctx context.Context, l *Long, palette []color.NRGBA, w, h int, finish Finish) (*image.NRGBA, error) {
+	return render(ctx, l, palette, w, h, finish)
+}
+
+func render(ctx context.Context, s source, palette []color.NRGBA, w, h int, finish Finish) (*image.NRGBA, error) {
+	if w < 1 || h < 1 || w > maxPixels/h {
+		return nil, fmt.Errorf("drawing a picture of %d by %d pixels: use at least 1 by 1 and at most %d pixels in all", w, h, maxPixels)
+	}
+	img := image.NewNRGBA(image.Rect(0, 0, w, h))
+	if err := paint(ctx, s, palette, img, finish); err != nil {
+		return nil, err
+	}
+	return img, nil
+}
+
+// paint draws a source over the whole of img.
+func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGBA, finish Finish) error {
+	var pic Picture
+	b := img.Bounds()
+	if err := s.Refine(ctx, &pic, b.Dx(), b.Dy()); err != nil {
+		return fmt.Errorf("drawing a picture of %d by %d pixels: %w", b.Dx(), b.Dy(), err)
+	}
+	mmW, mmH := s.size()
+	p := painter{Finish: finish, ink: newInks(palette, finish.Ground), pic: &pic, curve: curve(), mmW: mmW, mmH: mmH}
+	share(pic.H, func(j int) bool {
+		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
+		for i := range pic.W {
+			c := p.pixel(i, j)
+			row[4*i], row[4*i+1], row[4*i+2], row[4*i+3] = c.R, c.G, c.B, c.A
+		}
+		return true
+	})
+	return nil
+}
+
+type painter struct {
+	Finish
+	ink      *inks
+	pic      *Picture
+	curve    []uint8
+	mmW, mmH float64
+}
+
+// pixel colours one pixel: edge darkening and grain in linear light, corners over the ground.
+func (p *painter) pixel(i, j int) color.NRGBA {
+	px := &p.pic.Pixels[j*p.pic.W+i]
+	if px.Part[0] == 0 {
+		return p.Ground
+	}
+	scale := p.mmW / float64(p.pic.W)
+	x, y := (float64(i)+0.5)*scale, (float64(j)+0.5)*p.mmH/float64(p.pic.H)
+	inside := p.inside(x, y)
+	cover := clamp(inside/scale+0.5, 0, 1)
+	if cover == 0 {
+		return p.Ground
+	}
+	c := p.ink.mix(px)
+	if p.EdgeMM > 0 && inside < p.EdgeMM {
+		e := 1 - max(0, inside)/p.EdgeMM
+		c = c.scaled(float32(1 - p.Darken*e*e))
+	}
+	if p.Grain > 0 {
+		hash := mix64(uint64(i)<<32 | uint64(j) | 1<<63)
+		c = c.scaled(float32(1 + p.Grain*(2*float64(hash>>40)/(1<<24)-1)))
+	}
+	return p.over(c, cover)
+}
+
+// over lays a colour over the ground.
+func (p *painter) over(c light, cover float64) color.NRGBA {
+	out := color.NRGBA{p.curved(c.r), p.curved(c.g), p.curved(c.b), 255}
+	if cover >= 1 {
+		return out
+	}
+	if p.Ground.A == 0 {
+		out.A = uint8(255*cover + 0.5)
+		return out
+	}
+	g, k := decode(p.Ground), float32(cover)
+	mix := light{c.r*k + g.r*(1-k), c.g*k + g.g*(1-k), c.b*k + g.b*(1-k)}
+	return mix.encode()
+}
+
+// inside is how far a point lies inside the rounded outline, mm; negative outside.
+func (p *painter) inside(x, y float64) float64 {
+	r := min(p.CornerMM, p.mmW/2, p.mmH/2)
+	e, f := min(x, p.mmW-x), min(y, p.mmH-y)
+	if e < r && f < r {
+		return r - math.Hypot(r-e, r-f)
+	}
+	return min(e, f)
+}
+
+const curveKnots = 4096
+
+// curve is the sRGB curve as a table over linear light.
+func curve() []uint8 {
+	table := make([]uint8, curveKnots+1)
+	for i := range table {
+		table[i] = encode(float32(i) / curveKnots)
+	}
+	return table
+}
+
+func (p *painter) curved(v float32) uint8 {
+	if v < 0.02 { // steep here: the table would show
+		return encode(v)
+	}
+	return p.curve[min(int(v*curveKnots+0.5), curveKnots)]
+}

@@ -1,0 +1,171 @@
+package swirl
+
+import "math"
+
+const (
+	wallRampMM    = 6      // at least within this of a wall a stroke's flow fades, so that none crosses it
+	wallRampShare = 0.6    // and within this share of the stroke's radius
+	strokeSpacing = 1 / 3. // of the radius: the longest step of a stroke; keeps the return error of RK4 under 0.5 mm
+)
+
+type vec2 struct{ y, z float64 }
+
+// stroke is a round rod, or the head of a falling stream, drawn along a path in every cross-section of the loaf.
+// It drags the batter at its centre along and pushes a return flow round itself; nothing moves further off than radius.
+type stroke struct {
+	path        []vec2 // mm; knots close enough to be single steps
+	radius      float64
+	grip        float64 // 0 slips through, 1 drags the batter at its centre along
+	width       float64 // of the mould
+	level       float64 // of the batter while the stroke is drawn
+	still       bool    // leaves the surface in place: what is poured next joins what lies there without a break
+	pivot       vec2    // the stroke is stretched about this point
+	shift       wobble  // mm across
+	sway, depth wobble  // stretch across and up
+}
+
+// at returns the path's knot where the stroke passes the cross-section x.
+func (s *stroke) at(i int, shift, sway, depth float64) vec2 {
+	p := s.path[i]
+	return vec2{
+		clamp(s.pivot.y+(p.y-s.pivot.y)*sway+shift, 1, s.width-1),
+		max(1, s.pivot.z+(p.z-s.pivot.z)*depth),
+	}
+}
+
+func (s *stroke) drift(x float64) (shift, sway, depth float64) {
+	return s.shift.at(x), s.sway.at(x), s.depth.at(x)
+}
+
+// move carries a point along with the stroke (dir 1) or undoes it (dir -1).
+func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
+	shift, sway, depth := s.drift(x)
+	n := len(s.path) - 1
+	for i := range n {
+		k := i
+		if dir < 0 {
+			k = n - 1 - i
+		}
+		d := newDrag(s.at(k, shift, sway, depth), s.at(k+1, shift, sway, depth), s)
+		if dir < 0 {
+			y, z = d.undo(y, z)
+		} else {
+			y, z = d.apply(y, z)
+		}
+	}
+	return y, z
+}
+
+// drag is one straight step of a stroke, ready to be evaluated.
+type drag struct {
+	cy, cz   float64 // centre at the start
+	dy, dz   float64 // how far the centre goes
+	gy, gz   float64 // how far the batter at the centre is dragged
+	inv      float64 // 1/radius²
+	w, level float64
+	ry, rz   float64 // 1/width of the fade at the side walls and at bottom and top; 0 far from them
+	still    bool    // the fade at the top is flat there
+}
+
+func newDrag(from, to vec2, s *stroke) drag {
+	d := drag{
+		cy: from.y, cz: from.z, dy: to.y - from.y, dz: to.z - from.z,
+		inv: 1 / (s.radius * s.radius), w: s.width, level: s.level, still: s.still,
+	}
+	d.gy, d.gz = s.grip*d.dy, s.grip*d.dz
+	reach := max(wallRampMM, wallRampShare*s.radius)
+	fade := min(reach, s.width/2)
+	if min(from.y, to.y)-s.radius < fade || max(from.y, to.y)+s.radius > s.width-fade {
+		d.ry = 1 / fade
+	}
+	fade = min(reach, s.level/2)
+	if min(from.z, to.z)-s.radius < fade || max(from.z, to.z)+s.radius > s.level-fade {
+		d.rz = 1 / fade
+	}
+	return d
+}
+
+// velocity is the rotated gradient of the stream function l·h·B with the centre at (cy, cz):
+// l the uniform flow, h = (1-ρ²/R²)⁴ the reach of the rod, B a window that is 0 on the walls.
+func (d *drag) velocity(y, z, cy, cz float64) (vy, vz float64) {
+	e, f := y-cy, z-cz
+	q := 1 - (e*e+f*f)*d.inv
+	if q <= 0 {
+		return 0, 0
+	}
+	q3 := q * q * q
+	h, hp := q3*q, -8*q3*d.inv // hp is 2 dh/dρ²
+	l := d.gy*f - d.gz*e
+	if d.ry == 0 && d.rz == 0 {
+		return d.gy*h + l*f*hp, d.gz*h - l*e*hp
+	}
+	by, byd := 1.0, 0.0
+	if d.ry != 0 {
+		by, byd = ramp(y, d.w, d.ry)
+	}
+	bz, bzd := 1.0, 0.0
+	if d.rz != 0 {
+		bz, bzd = ramp(z, d.level, d.rz)
+		if d.still && 2*z > d.level {
+			bz, bzd = bz*bz, 2*bz*bzd
+		}
+	}
+	b := by * bz
+	return d.gy*h*b + l*(f*hp*b+h*by*bzd), d.gz*h*b - l*(e*hp*b+h*byd*bz)
+}
+
+// ramp rises from 0 at both ends of [0, t] to 1 over the distance 1/inv, and gives its slope; outside it stays as on the wall.
+func ramp(v, t, inv float64) (b, slope float64) {
+	v = clamp(v, 0, t)
+	if s := v * inv; s < 1 {
+		return s * (2 - s), 2 * (1 - s) * inv
+	}
+	if s := (t - v) * inv; s < 1 {
+		return s * (2 - s), -2 * (1 - s) * inv
+	}
+	return 1, 0
+}
+
+// undo follows the flow backwards over the step by one fourth-order Runge-Kutta step; the centre moves along meanwhile.
+func (d *drag) undo(y, z float64) (float64, float64) {
+	y1, z1 := d.cy+d.dy, d.cz+d.dz
+	ym, zm := d.cy+0.5*d.dy, d.cz+0.5*d.dz
+	ay, az := d.velocity(y, z, y1, z1)
+	by, bz := d.velocity(y-0.5*ay, z-0.5*az, ym, zm)
+	cy, cz := d.velocity(y-0.5*by, z-0.5*bz, ym, zm)
+	ey, ez := d.velocity(y-cy, z-cz, d.cy, d.cz)
+	return y - (ay+2*(by+cy)+ey)/6, z - (az+2*(bz+cz)+ez)/6
+}
+
+// apply is the same forwards.
+func (d *drag) apply(y, z float64) (float64, float64) {
+	y1, z1 := d.cy+d.dy, d.cz+d.dz
+	ym, zm := d.cy+0.5*d.dy, d.cz+0.5*d.dz
+	ay, az := d.velocity(y, z, d.cy, d.cz)
+	by, bz := d.velocity(y+0.5*ay, z+0.5*az, ym, zm)
+	cy, cz := d.velocity(y+0.5*by, z+0.5*bz, ym, zm)
+	ey, ez := d.velocity(y+cy, z+cz, y1, z1)
+	return y + (ay+2*(by+cy)+ey)/6, z + (az+2*(bz+cz)+ez)/6
+}
+
+// resample walks a dense path and keeps knots that are equally far apart, at most spacing.
+func resample(path []vec2, spacing float64) []vec2 {
+	total := 0.0
+	for i := 1; i < len(path); i++ {
+		total += math.Hypot(path[i].y-path[i-1].y, path[i].z-path[i-1].z)
+	}
+	n := max(1, int(math.Ceil(total/spacing)))
+	out := make([]vec2, 0, n+1)
+	out = append(out, path[0])
+	done, want := 0.0, total/float64(n)
+	for i := 1; i < len(path) && len(out) < n; i++ {
+		a, b := path[i-1], path[i]
+		seg := math.Hypot(b.y-a.y, b.z-a.z)
+		for len(out) < n && done+seg >= want*float64(len(out)) && seg > 0 {
+			t := (want*float64(len(out)) - done) / seg
+			out = append(out, vec2{a.y + t*(b.y-a.y), a.z + t*(b.z-a.z)})
+		}
+		done += seg
+	}
+	return append(out, path[len(path)-1])
+}

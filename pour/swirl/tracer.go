@@ -1,0 +1,224 @@
+package swirl
+
+import (
+	"math"
+	"math/bits"
+)
+
+const (
+	traceCellMM = 4 // mesh of the lists of steps that can touch a point
+	stepMove    = 0 // index step.at is a drag
+	stepSlab    = 1 // a slab
+	stepWave    = 2 // a wave table
+	stepRolls   = 3 // a wave not baked
+	stepComb    = 4 // a comb
+)
+
+// origin is where a point was poured: the slab and the place in it.
+type origin struct {
+	p    vec3
+	slab int32 // index into the tracer's slabs
+}
+
+// tracer is the pour made ready for one cross-section. Every mesh cell has a set of the steps that can touch a point
+// in it, one bit per step, so that steps elsewhere cost nothing.
+type tracer struct {
+	x      float64
+	kind   []uint8
+	at     []int32
+	drags  []drag
+	slabs  []*slab
+	step   []int32 // of each slab
+	group  []int32 // of each slab; slabs poured with no move in between share one
+	tables []waveTable
+	rolls  []rolls
+	combs  []*comb
+	words  int
+	ny, nz int
+	sets   []uint64
+}
+
+// prepare makes t ready for cross-section x, reusing its memory. Baking costs a few hundred microseconds and pays
+// when more than some thousand points are traced.
+func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
+	t.x = x
+	t.kind, t.at, t.drags = t.kind[:0], t.at[:0], t.drags[:0]
+	t.group, t.step = t.group[:0], t.step[:0]
+	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
+	for i := range s.ops {
+		t.add(&s.ops[i], bake)
+	}
+	t.words = (len(t.kind) + 63) / 64
+	t.ny, t.nz = int(s.recipe.Box.W/traceCellMM)+1, int(s.recipe.Box.H/traceCellMM)+1
+	n := t.ny * t.nz * t.words
+	if cap(t.sets) < n {
+		t.sets = make([]uint64, n)
+	}
+	t.sets = t.sets[:n]
+	clear(t.sets)
+	for i := range t.kind {
+		t.mark(i)
+	}
+}
+
+func (t *tracer) add(o *op, bake bool) {
+	switch {
+	case o.slab != nil:
+		g := int32(0)
+		if n := len(t.group); n > 0 {
+			g = t.group[n-1]
+			if t.kind[len(t.kind)-1] != stepSlab {
+				g++
+			}
+		}
+		t.group, t.step = append(t.group, g), append(t.step, int32(len(t.kind)))
+		t.push(stepSlab, len(t.slabs))
+		t.slabs = append(t.slabs, o.slab)
+	case o.comb != nil:
+		t.push(stepComb, len(t.combs))
+		t.combs = append(t.combs, o.comb)
+	case o.wave != nil && bake:
+		t.push(stepWave, len(t.tables))
+		r := o.wave.at(t.x)
+		t.tables = append(t.tables, waveTable{})
+		t.tables[len(t.tables)-1].bake(&r)
+	case o.wave != nil:
+		t.push(stepRolls, len(t.rolls))
+		t.rolls = append(t.rolls, o.wave.at(t.x))
+	case o.stroke != nil:
+		shift, sway, depth := o.stroke.drift(t.x)
+		from := o.stroke.at(0, shift, sway, depth)
+		for i := 1; i < len(o.stroke.path); i++ {
+			to := o.stroke.at(i, shift, sway, depth)
+			d := newDrag(from, to, o.stroke)
+			from = to
+			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level {
+				continue
+			}
+			t.push(stepMove, len(t.drags))
+			t.drags = append(t.drags, d)
+		}
+	}
+}
+
+func (t *tracer) push(kind uint8, at int) {
+	t.kind, t.at = append(t.kind, kind), append(t.at, int32(at))
+}
+
+// mark puts step i into the sets of the cells it can touch.
+func (t *tracer) mark(i int) {
+	j0, j1, k0, k1 := 0, t.ny-1, 0, t.nz-1
+	var d *drag
+	r := 0.0
+	switch t.kind[i] {
+	case stepMove:
+		d = &t.drags[t.at[i]]
+		r = 1 / math.Sqrt(d.inv)
+		j0, j1 = t.cells(min(d.cy, d.cy+d.dy)-r, max(d.cy, d.cy+d.dy)+r, t.ny)
+		k0, k1 = t.cells(min(d.cz, d.cz+d.dz)-r, min(d.level, max(d.cz, d.cz+d.dz)+r), t.nz)
+	case stepSlab:
+		k0, _ = t.cells(t.slabs[t.at[i]].bottom, 0, t.nz)
+		if i == 0 {
+			k0 = 0
+		}
+	}
+	word, bit := i/64, uint64(1)<<(i%64)
+	for k := k0; k <= k1; k++ {
+		for j := j0; j <= j1; j++ {
+			if d != nil && d.misses(j, k, r) {
+				continue
+			}
+			t.sets[(k*t.ny+j)*t.words+word] |= bit
+		}
+	}
+}
+
+func (t *tracer) cells(from, to float64, n int) (first, last int) {
+	return max(0, min(int(from/traceCellMM), n-1)), max(0, min(int(to/traceCellMM), n-1))
+}
+
+// misses reports whether a step cannot touch any point of a cell; points beyond the last cell count as in it.
+func (d *drag) misses(j, k int, r float64) bool {
+	const half = traceCellMM / 2.
+	y, z := float64(j)*traceCellMM+half, float64(k)*traceCellMM+half
+	u := 0.0
+	if s := d.dy*d.dy + d.dz*d.dz; s > 0 {
+		u = clamp(((y-d.cy)*d.dy+(z-d.cz)*d.dz)/s, 0, 1)
+	}
+	return math.Hypot(y-d.cy-u*d.dy, z-d.cz-u*d.dz) > r+half*math.Sqrt2
+}
+
+// trace follows a point of the cross-section back to where it was poured.
+func (t *tracer) trace(y, z float64) origin { return t.traceTo(y, z, 0) }
+
+// traceTo is trace, but goes no further back than step stop, which must be that of a slab; the point may then lie below it.
+func (t *tracer) traceTo(y, z float64, stop int) origin {
+	x := t.x
+	i := len(t.kind)
+	for {
+		i = t.below(y, z, i)
+		if i <= stop {
+			return origin{vec3{x, y, z}, t.at[stop]}
+		}
+		n := t.at[i]
+		switch t.kind[i] {
+		case stepMove:
+			y, z = t.drags[n].undo(y, z)
+		case stepSlab:
+			if z >= t.slabs[n].bottom {
+				return origin{vec3{x, y, z}, n}
+			}
+		case stepWave:
+			y, z = t.tables[n].undo(y, z)
+		case stepRolls:
+			y, z = t.rolls[n].move(y, z, -1)
+		case stepComb:
+			x, y = t.combs[n].move(x, y, z, -1)
+		}
+	}
+}
+
+// below returns the last step before i that can touch the point, or -1.
+func (t *tracer) below(y, z float64, i int) int {
+	j := max(0, min(int(y*(1./traceCellMM)), t.ny-1))
+	k := max(0, min(int(z*(1./traceCellMM)), t.nz-1))
+	at := (k*t.ny + j) * t.words
+	set := t.sets[at : at+t.words]
+	w := (i - 1) >> 6
+	if w < 0 || i <= 0 {
+		return -1
+	}
+	word := set[w] & (^uint64(0) >> (63 - uint(i-1)&63))
+	for word == 0 {
+		if w--; w < 0 {
+			return -1
+		}
+		word = set[w]
+	}
+	return w<<6 + 63 - bits.LeadingZeros64(word)
+}
+
+// label returns the portion at an origin.
+func (t *tracer) label(o *origin) uint8 {
+	return uint8(t.slabs[o.slab].fill.label(o.p.x, o.p.y, o.p.z))
+}
+
+// lowest returns the first slab of a slab's group.
+func (t *tracer) lowest(slab int32) int32 {
+	for slab > 0 && t.group[slab-1] == t.group[slab] {
+		slab--
+	}
+	return slab
+}
+
+// labelNear is label for an origin that was not traced but lies between traced ones of the slab's group.
+func (t *tracer) labelNear(o *origin) uint8 {
+	n, g := o.slab, t.group[o.slab]
+	for n > 0 && t.group[n-1] == g && o.p.z < t.slabs[n].bottom {
+		n--
+	}
+	for int(n) < len(t.slabs)-1 && t.group[n+1] == g && o.p.z >= t.slabs[n].top {
+		n++
+	}
+	return uint8(t.slabs[n].fill.label(o.p.x, o.p.y, o.p.z))
+}

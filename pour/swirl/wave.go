@@ -1,0 +1,169 @@
+package swirl
+
+import "math"
+
+const (
+	waveModes = 8
+	waveSteps = 1 // Runge-Kutta steps over a settling; the flow is smooth, one is exact to 0.01 mm at 8 mm
+)
+
+// wave is how batter slumps and settles: slow rolls that turn with and against one another.
+// Its stream function is a sum of sines that are 0 on the walls and at the level.
+type wave struct {
+	width, level float64
+	modes        [waveModes]mode
+}
+
+type mode struct {
+	amp    float64 // mm²
+	ky, kz int     // half waves across and up
+	k      float64 // 1/mm along the loaf
+	offset float64
+}
+
+// newWave draws a settling that moves batter by about amp mm.
+func newWave(d *dice, box Box, level, amp float64) *wave {
+	w := &wave{width: box.W, level: level}
+	ky := [waveModes]int{1, 2, 2, 3, 3, 4, 4, 5}
+	kz := [waveModes]int{1, 1, 2, 1, 2, 1, 2, 3}
+	for i := range w.modes {
+		along := math.Hypot(float64(ky[i])/box.W, float64(kz[i])/level) * math.Pi
+		w.modes[i] = mode{
+			amp: 0.6 * amp / along * d.between(0.6, 1.4), ky: ky[i], kz: kz[i],
+			k: 2 * math.Pi / d.between(55, 170) * d.sign(), offset: d.between(0, 2*math.Pi),
+		}
+	}
+	return w
+}
+
+// rolls is a wave at one cross-section.
+type rolls struct {
+	width, level float64
+	amp          [waveModes]float64
+	modes        *[waveModes]mode
+}
+
+func (w *wave) at(x float64) rolls {
+	r := rolls{width: w.width, level: w.level, modes: &w.modes}
+	for i := range w.modes {
+		m := &w.modes[i]
+		r.amp[i] = m.amp * math.Cos(m.k*x+m.offset)
+	}
+	return r
+}
+
+func (w *wave) move(x, y, z, dir float64) (float64, float64) {
+	r := w.at(x)
+	return r.move(y, z, dir)
+}
+
+func (r *rolls) velocity(y, z float64) (vy, vz float64) {
+	var sy, cy, sz, cz [6]float64
+	multiples(math.Pi*y/r.width, &sy, &cy)
+	multiples(math.Pi*z/r.level, &sz, &cz)
+	for i := range r.modes {
+		m := &r.modes[i]
+		vy += r.amp[i] * float64(m.kz) * sy[m.ky] * cz[m.kz]
+		vz -= r.amp[i] * float64(m.ky) * cy[m.ky] * sz[m.kz]
+	}
+	return vy * math.Pi / r.level, vz * math.Pi / r.width
+}
+
+// multiples fills the sines and cosines of 0 to 5 times an angle by their recurrence.
+func multiples(a float64, s, c *[6]float64) {
+	s1, c1 := math.Sincos(a)
+	s[0], c[0] = 0, 1
+	for i := 1; i < len(s); i++ {
+		s[i] = s[i-1]*c1 + c[i-1]*s1
+		c[i] = c[i-1]*c1 - s[i-1]*s1
+	}
+}
+
+func (r *rolls) move(y, z, dir float64) (float64, float64) {
+	t := dir / waveSteps
+	for range waveSteps {
+		ay, az := r.velocity(y, z)
+		by, bz := r.velocity(y+0.5*t*ay, z+0.5*t*az)
+		cy, cz := r.velocity(y+0.5*t*by, z+0.5*t*bz)
+		dy, dz := r.velocity(y+t*cy, z+t*cz)
+		y = clamp(y+t*(ay+2*(by+cy)+dy)/6, 0, r.width)
+		z = clamp(z+t*(az+2*(bz+cz)+dz)/6, 0, r.level)
+	}
+	return y, z
+}
+
+const (
+	coarseMM = 2.5 // mesh on which a wave is worked out
+	fineMM   = 1   // mesh it is then spread to; its straight pieces are within 0.02 mm of the flow
+)
+
+// waveTable is a wave worked out beforehand for one face: where each point of a mesh came from.
+type waveTable struct {
+	ny, nz       int
+	perY, perZ   float64 // meshes per mm
+	width, level float64
+	dy, dz       []float32 // displacement at (iz*ny + iy), mm
+}
+
+func (t *waveTable) bake(r *rolls) {
+	cy, cz := 1+int(math.Ceil(r.width/coarseMM)), 1+int(math.Ceil(r.level/coarseMM))
+	stepY, stepZ := r.width/float64(cy-1), r.level/float64(cz-1)
+	raw := make([]vec2, cy*cz)
+	for j := range cz {
+		for i := range cy {
+			y, z := float64(i)*stepY, float64(j)*stepZ
+			fromY, fromZ := r.move(y, z, -1)
+			raw[j*cy+i] = vec2{fromY - y, fromZ - z}
+		}
+	}
+	t.width, t.level = r.width, r.level
+	t.ny, t.nz = 1+int(math.Ceil(r.width/fineMM)), 1+int(math.Ceil(r.level/fineMM))
+	t.perY, t.perZ = float64(t.ny-1)/r.width, float64(t.nz-1)/r.level
+	wide := make([]vec2, t.ny*cz) // refined across, still coarse up
+	for i := range t.ny {
+		k, w := cubic(float64(i)*float64(cy-1)/float64(t.ny-1), cy)
+		for j := range cz {
+			wide[j*t.ny+i] = blend(raw[j*cy:], k, 1, w)
+		}
+	}
+	t.dy, t.dz = make([]float32, t.ny*t.nz), make([]float32, t.ny*t.nz)
+	for j := range t.nz {
+		k, w := cubic(float64(j)*float64(cz-1)/float64(t.nz-1), cz)
+		for i := range t.ny {
+			v := blend(wide[i:], k, t.ny, w)
+			t.dy[j*t.ny+i], t.dz[j*t.ny+i] = float32(v.y), float32(v.z)
+		}
+	}
+}
+
+// cubic gives the first of four neighbouring knots among n and their weights in a cubic through them.
+func cubic(u float64, n int) (first int, w [4]float64) {
+	first = max(0, min(int(u)-1, n-4))
+	t := u - float64(first)
+	w[0] = (t - 1) * (t - 2) * (t - 3) / -6
+	w[1] = t * (t - 2) * (t - 3) / 2
+	w[2] = t * (t - 1) * (t - 3) / -2
+	w[3] = t * (t - 1) * (t - 2) / 6
+	return first, w
+}
+
+func blend(v []vec2, first, stride int, w [4]float64) (sum vec2) {
+	for i, f := range w {
+		p := v[(first+i)*stride]
+		sum.y += f * p.y
+		sum.z += f * p.z
+	}
+	return sum
+}
+
+// undo looks up where a point came from.
+func (t *waveTable) undo(y, z float64) (float64, float64) {
+	u, v := y*t.perY, z*t.perZ
+	i, j := max(0, min(int(u), t.ny-2)), max(0, min(int(v), t.nz-2))
+	fu, fv := u-float64(i), v-float64(j)
+	k := j*t.ny + i
+	a, b, c, d := (1-fu)*(1-fv), fu*(1-fv), (1-fu)*fv, fu*fv
+	fromY := y + a*float64(t.dy[k]) + b*float64(t.dy[k+1]) + c*float64(t.dy[k+t.ny]) + d*float64(t.dy[k+t.ny+1])
+	fromZ := z + a*float64(t.dz[k]) + b*float64(t.dz[k+1]) + c*float64(t.dz[k+t.ny]) + d*float64(t.dz[k+t.ny+1])
+	return clamp(fromY, 0, t.width), clamp(fromZ, 0, t.level)
+}

@@ -1,0 +1,191 @@
+package pour
+
+import (
+	"pourbench/chem"
+	"pourbench/chem/clock"
+)
+
+// Time adds the clock's figures to a sheet made by [Weigh]: stages, windows, chances and the warnings that follow from them.
+// The sheet it is called on is not changed.
+func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
+	s = s.copied()
+	if len(s.Base.Jugs) == 0 {
+		return s // a plan with faults: there is nothing to time
+	}
+	for _, b := range s.Batches() {
+		t := timer{sheet: &s, batch: b, plan: s.Plan.Batch(BatchName(b.Name)), shelf: shelf}
+		t.suits = t.technique()
+		t.run(h)
+	}
+	s.Timed = true
+	s.sortWarnings()
+	return s
+}
+
+// copied returns a sheet whose parts that Time writes are its own.
+func (s Sheet) copied() Sheet {
+	s.Warnings = append([]Warning(nil), s.Warnings...)
+	s.Base.Jugs = append([]JugSheet(nil), s.Base.Jugs...)
+	if s.Icing != nil {
+		icing := *s.Icing
+		icing.Jugs = append([]JugSheet(nil), icing.Jugs...)
+		s.Icing = &icing
+	}
+	return s
+}
+
+// span is the stages a batter may be in when it is used.
+type span struct{ from, to chem.Stage }
+
+type timer struct {
+	sheet *Sheet
+	batch *BatchSheet
+	plan  *Batch
+	shelf Shelf
+	suits span
+}
+
+// technique is the span the batch is used in: the plan's technique for the base; for the icing, thick until it is stiff.
+func (t *timer) technique() span {
+	if t.batch.Name == string(Icing) {
+		return span{chem.Thick, chem.Thick}
+	}
+	tech, _ := t.shelf.Technique(t.sheet.Plan.Swirl.Technique)
+	return span{tech.From, tech.To}
+}
+
+func (t *timer) run(h clock.Hand) {
+	c, err := clock.New(t.batter(), h)
+	if err != nil {
+		t.batch.ClockRefusal = err.Error()
+		t.warnRefusal(err.Error())
+		return
+	}
+	shown := map[string]bool{}
+	for i := range t.batch.Jugs {
+		j := &t.batch.Jugs[i]
+		f := c.Forecast(t.jug(j))
+		if f.Refusal != "" {
+			t.warnJugRefusal(j, f.Refusal)
+			continue
+		}
+		t.times(j, f)
+		t.chances(j, f)
+		t.warnCautions(f, shown)
+	}
+	t.batch.Sigma = c.Forecast(clock.Jug{Fraction: 1}).Sigma
+	t.warnLate()
+}
+
+// batter is what the clock needs to know of the batch.
+func (t *timer) batter() clock.Batter {
+	b, p := t.batch, t.plan
+	out := clock.Batter{
+		OilG: b.OilsG, SapKOHMgG: b.SapKOHMgG, Superfat: p.SuperfatPercent / 100, Concentration: b.PureConcentrationPercent / 100,
+		KOHShare: p.KOHSharePercent / 100, StartC: b.MixC, Measured: p.BatterMeasured, RoomC: t.sheet.Plan.Room.TemperatureC,
+		SplitMin: p.SplitAtMin, Recipe: t.sheet.Plan.Name,
+	}
+	blend := make(chem.Blend, 0, len(p.Oils))
+	for _, o := range b.Oils {
+		oil, _ := t.shelf.Oil(o.ID)
+		blend = append(blend, chem.Part{Fat: oil.Fat, G: max(0, o.G)})
+		if oil.Fat.Resin || oil.Fat.Kind == chem.WaxEster {
+			out.WaxFraction += o.G / b.OilsG
+		}
+		if oil.Fat.Profile[chem.Ricinoleic] > 0.5 {
+			out.CastorFraction += o.G / b.OilsG
+		}
+	}
+	out.Profile, out.Profiled = blend.Profile()
+	if cloud, ok := blend.CloudC(); ok {
+		out.CloudC, out.CloudKnown = cloud, true
+	}
+	for _, x := range p.Blend {
+		out.Bursts = append(out.Bursts, clock.Burst{AtMin: x.AtMin, S: x.S})
+	}
+	for _, x := range b.Extras {
+		extra, _ := t.shelf.Extra(x.ID)
+		if extra.ClockFactor > 0 && extra.ClockFactor != 1 {
+			out.Additives = append(out.Additives, clock.Additive{
+				Name: x.Name, Factor: extra.ClockFactor, SD: extra.ClockSD,
+				Heat: x.Kind == ExtraSugar || x.Kind == ExtraMilk, Alcohol: x.Kind == ExtraAlcohol,
+			})
+		}
+	}
+	return out
+}
+
+// jug is what the clock needs to know of one jug; its scents go in when the run gets to them.
+func (t *timer) jug(j *JugSheet) clock.Jug {
+	out := clock.Jug{}
+	if t.batch.BatterG > 0 {
+		out.Fraction = j.BatterG / t.batch.BatterG
+	}
+	for _, d := range j.Colourants {
+		if d.Carrier == CarryWater {
+			out.ExtraWaterG += d.CarrierG
+		}
+	}
+	at := t.scentedAt(j.Name)
+	for _, x := range j.Scents {
+		sc, _ := t.shelf.Scent(x.ID)
+		behaviour := t.shelf.BehaviourOf(sc)
+		lnFactor, sd, _ := clock.ScentPrior(behaviour) // every Behaviour… word has one: a test holds it
+		load := 0.0
+		if t.batch.OilsG > 0 && out.Fraction > 0 {
+			load = x.G / (t.batch.OilsG * out.Fraction) * 100
+		}
+		test := sc.TestLoadPercent
+		if test == 0 {
+			test = clock.PriorLoadPercent
+		}
+		out.Scents = append(out.Scents, clock.Scent{
+			ID: sc.ID, Name: sc.Name, LnFactor: lnFactor, SD: sd, RefLoadPercent: test, LoadPercent: load,
+			AtMin: at, Rices: sc.Rices, Seizes: behaviour == BehaviourSeizes,
+		})
+	}
+	return out
+}
+
+// scentedAt is the minute after this batch's lye-in at which the run scents a jug, never before the split.
+func (t *timer) scentedAt(jug string) float64 {
+	for _, task := range t.sheet.Run {
+		if task.Kind == TaskScent && task.Batch == t.batch.Name && task.Jug == jug {
+			return max(task.StartMin-t.batch.LyeInAtMin, t.plan.SplitAtMin)
+		}
+	}
+	return t.plan.SplitAtMin
+}
+
+func (t *timer) times(j *JugSheet, f clock.Forecast) {
+	figure := func(v float64, ok bool) Figure { return Figure{V: v, Known: ok} }
+	for stage, at := range f.Stages {
+		j.Stages[stage] = StageTime{Low: figure(at.Low, at.LowOK), Mid: figure(at.Mid, at.MidOK), High: figure(at.High, at.HighOK)}
+	}
+	if from := j.Stages[t.suits.from].Mid; from.Known {
+		j.Window.From = Know(from.V + t.batch.LyeInAtMin)
+	}
+	if past := t.past(); past < chem.Stage(chem.Stages) {
+		if to := j.Stages[past].Mid; to.Known {
+			j.Window.To = Know(to.V + t.batch.LyeInAtMin)
+		}
+	}
+}
+
+// past is the first stage the technique no longer allows.
+func (t *timer) past() chem.Stage { return t.suits.to + 1 }
+
+func (t *timer) chances(j *JugSheet, f clock.Forecast) {
+	if !j.PourAtMin.Known {
+		return
+	}
+	at := j.PourAtMin.V - t.batch.LyeInAtMin
+	if past := t.past(); past < chem.Stage(chem.Stages) {
+		if p, ok := f.ChancePast(past, at); ok {
+			j.LateChancePercent = Know(p * 100)
+		}
+	}
+	if p, ok := f.ChancePast(t.suits.from, at); ok {
+		j.EarlyChancePercent = Know((1 - p) * 100)
+	}
+}

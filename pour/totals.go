@@ -1,0 +1,79 @@
+package pour
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Kinds of things to weigh.
+const (
+	WeighOil      = "oil"
+	WeighAlkali   = "alkali"
+	WeighWater    = "water"
+	WeighExtra    = "extra"
+	WeighColour   = "colourant"
+	WeighCarrier  = "carrier"
+	WeighScent    = "scent"
+	NameNaOH      = "sodium hydroxide (NaOH)"
+	NameKOH       = "potassium hydroxide (KOH)"
+	NameStock     = "stock lye"
+	NameWater     = "water"
+	NameGlycerin  = "glycerin"
+	NameCarrier   = "carrier oil"
+	nameReadyOils = "ready-mixed oils: "
+)
+
+// totals adds up everything to weigh, base and icing together, largest first.
+func (s *Sheet) totals() {
+	var list []Weighing
+	add := func(kind, name string, g float64) {
+		if g <= 0 {
+			return
+		}
+		for i := range list {
+			if list[i].Kind == kind && list[i].Name == name {
+				list[i].G += g
+				return
+			}
+		}
+		list = append(list, Weighing{Name: name, Kind: kind, G: g})
+	}
+	for _, b := range s.Batches() {
+		b.weighings(add)
+	}
+	slices.SortStableFunc(list, func(a, b Weighing) int { return cmp.Compare(b.G, a.G) })
+	s.Totals = list
+}
+
+func (b *BatchSheet) weighings(add func(kind, name string, g float64)) {
+	if b.ReadyBlend != "" {
+		add(WeighOil, nameReadyOils+b.ReadyBlend, b.OilsG)
+	} else {
+		for _, o := range b.Oils {
+			add(WeighOil, o.Name, o.G)
+		}
+	}
+	add(WeighAlkali, NameNaOH, b.NaOHWeighedG)
+	add(WeighAlkali, NameKOH, b.KOHWeighedG)
+	add(WeighAlkali, NameStock, b.StockLyeG)
+	add(WeighWater, NameWater, b.WaterToAddG.V)
+	for _, x := range b.Extras {
+		add(WeighExtra, x.Name, x.G)
+	}
+	for _, j := range b.Jugs {
+		for _, d := range j.Colourants {
+			add(WeighColour, d.Name, d.PigmentG)
+			switch d.Carrier {
+			case CarryOil:
+				add(WeighCarrier, NameCarrier, d.CarrierG)
+			case CarryWater:
+				add(WeighCarrier, NameWater, d.CarrierG)
+			case CarryGlycerin:
+				add(WeighCarrier, NameGlycerin, d.CarrierG)
+			}
+		}
+		for _, x := range j.Scents {
+			add(WeighScent, x.Name, x.G)
+		}
+	}
+}

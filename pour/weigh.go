@@ -1,0 +1,124 @@
+package pour
+
+import (
+	"math"
+
+	"pourbench/chem"
+	"pourbench/chem/clock"
+)
+
+// Work turns a plan into every figure of it: [Weigh], then [Sheet.Time] with what the maker's logs have taught.
+func Work(p Plan, s Shelf, h clock.Hand) Sheet { return Weigh(p, s).Time(s, h) }
+
+// Weigh works out everything but the clock. A plan with faults gives a sheet that holds nothing but a stop for each of them.
+func Weigh(p Plan, s Shelf) Sheet {
+	sheet := Sheet{Plan: p}
+	if faults := p.Check(s); len(faults) > 0 {
+		for _, f := range faults {
+			sheet.warn(warning("plan-fault", f.Path, f.Problem, f.Mend))
+		}
+		return sheet
+	}
+	m := mixer{shelf: s, show: p.Show, roomC: p.Room.TemperatureC}
+	sheet.Base = m.sized(Base, p.Base, p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
+		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.PouredML
+	})
+	if p.Icing != nil {
+		icing := m.sized(Icing, *p.Icing, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
+			if p.Icing.Size == SizeBar {
+				return p.Icing.PerBarG / p.Mould.barPart() / unit.PouredG
+			}
+			return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / unit.PouredML
+		})
+		sheet.Icing = &icing
+	}
+	sheet.bars()
+	sheet.totals()
+	sheet.schedule()
+	sheet.inspect(s)
+	return sheet
+}
+
+// unitOilsG is the trial batch from which a batch is scaled: every mass and volume of a batch grows in proportion to its oils.
+const unitOilsG = 1000
+
+// sized works a batch out at its size: at the oils given, or at a trial size scaled by what fills.
+func (m mixer) sized(n BatchName, b Batch, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
+	oils := b.OilsG
+	if b.Size != SizeOils {
+		oils = unitOilsG * fill(m.mix(n, b, unitOilsG, loss))
+	}
+	s := m.mix(n, b, oils, loss)
+	s.round(b, m.show)
+	s.HeightMM = s.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
+	return s
+}
+
+// barPart is one bar's part of the loaf, as a fraction of its length or, in a slab, of its area.
+func (m Mould) barPart() float64 {
+	part := m.BarMM / m.LengthMM
+	if m.Shape == "slab" && m.BarWidthMM > 0 {
+		part *= m.BarWidthMM / m.WidthMM
+	}
+	return part
+}
+
+// BarCount is how many whole bars the mould gives; what is left at the end is trimming.
+func (m Mould) BarCount() int {
+	const slack = 1e-9 // so that 250 ÷ 25 is 10 whatever the last bit says
+	count := int(math.Floor(m.LengthMM/m.BarMM + slack))
+	if m.Shape == "slab" && m.BarWidthMM > 0 {
+		count *= int(math.Floor(m.WidthMM/m.BarWidthMM + slack))
+	}
+	return count
+}
+
+// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture.
+func (s *Sheet) bars() {
+	m := s.Plan.Mould
+	part := m.barPart()
+	s.Bars = Bars{Count: m.BarCount(), ThicknessMM: m.BarMM, FinalMoisturePercent: s.Plan.Base.FinalMoisturePercent}
+	cured, scent := 0.0, 0.0
+	for _, b := range s.Batches() {
+		s.Bars.CutG += b.PouredG * part
+		cured += b.curedG(s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent)
+		for _, x := range b.Scents {
+			scent += x.G * b.kept()
+		}
+	}
+	if s.Icing != nil {
+		s.Bars.IcingPerBarG = s.Icing.PouredG * part
+	}
+	s.Bars.CuredG = cured * part
+	s.Bars.BaseScentPercent = chem.PercentOfBar(scent, cured)
+	s.scentInBar(cured)
+}
+
+// scentInBar judges every scent on the cured bar, base and icing together; the same scent in both adds up.
+func (s *Sheet) scentInBar(curedG float64) {
+	grams := map[string]float64{}
+	for _, b := range s.Batches() {
+		for _, x := range b.Scents {
+			grams[x.ID] += x.G * b.kept()
+		}
+	}
+	for _, b := range s.Batches() {
+		for i := range b.Scents {
+			x := &b.Scents[i]
+			x.InBarPercent = chem.PercentOfBar(grams[x.ID], curedG)
+			x.VanillinInBarPercent = x.InBarPercent * x.VanillinPercent / 100
+		}
+	}
+}
+
+// kept is the part of a batch that does not stay in pots and bags.
+func (b *BatchSheet) kept() float64 { return 1 - b.LossPercent/100 }
+
+// curedG is the mass of all bars' part of a batch after cure, g; moisture is checked to be at most 30 % before.
+func (b *BatchSheet) curedG(moisturePercent float64) float64 {
+	g, err := chem.CuredG(b.DryG*b.kept(), moisturePercent/100)
+	if err != nil {
+		return 0
+	}
+	return g
+}

@@ -1,0 +1,109 @@
+package presets
+
+import (
+	"fmt"
+
+	"pourbench/chem"
+	"pourbench/pour"
+)
+
+// readOil reads an [[oil]]: an oil, butter, wax or free acid.
+func readOil(r *row, o *pour.Oil) {
+	r.need("name", "sap_koh_mg_g", "density_g_ml")
+	if r.fresh {
+		o.Fat.Kind, o.Fat.DensityC = chem.Triglyceride, 20
+	}
+	r.name(&o.Name)
+	r.text("inci", &o.INCI, 120)
+	r.text("inci_soap", &o.INCISoap, 120)
+	r.source("inci_source", &o.INCISource, "inci", "inci_soap")
+	kind := string(o.Fat.Kind)
+	r.word("kind", &kind, string(chem.Triglyceride), string(chem.WaxEster), string(chem.FreeAcid))
+	o.Fat.Kind = chem.Kind(kind)
+	readSap(r, &o.Fat)
+	r.source("sap_source", &o.SapSource, "sap_koh_mg_g", "sap_low_koh_mg_g", "sap_high_koh_mg_g", "unsaponifiable_g_kg")
+	r.number("iodine_low", &o.Fat.IodineLow, 0, 300)
+	r.number("iodine_high", &o.Fat.IodineHigh, 0, 300)
+	r.ordered("iodine_low", o.Fat.IodineLow, "iodine_high", o.Fat.IodineHigh)
+	r.source("iodine_source", &o.IodineSource, "iodine_low", "iodine_high")
+	r.number("unsaponifiable_g_kg", &o.Fat.UnsaponifiableGKg, 0, 900)
+	r.number("density_g_ml", &o.Fat.DensityGML, 0.7, 1.2)
+	r.number("density_c", &o.Fat.DensityC, -20, 120)
+	r.source("density_source", &o.DensitySource, "density_g_ml", "density_c")
+	readProfile(r, &o.Fat.Profile)
+	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")
+	r.flag("resin", &o.Fat.Resin)
+	r.text("note", &o.Note, 600)
+}
+
+// readSap reads the saponification value and its range. A working value given alone by a new entry, or outside the range it finds, is its own range.
+func readSap(r *row, f *chem.Fat) {
+	const lowest, highest = 1, 800 // acetic acid, the smallest that could count as a fatty acid, has 934
+	r.number("sap_koh_mg_g", &f.Sap, lowest, highest)
+	alone := r.has("sap_koh_mg_g") && !r.has("sap_low_koh_mg_g") && !r.has("sap_high_koh_mg_g")
+	if alone && (r.fresh || f.Sap < f.SapLow || f.Sap > f.SapHigh) {
+		f.SapLow, f.SapHigh = f.Sap, f.Sap
+	}
+	r.number("sap_low_koh_mg_g", &f.SapLow, lowest, highest)
+	r.number("sap_high_koh_mg_g", &f.SapHigh, lowest, highest)
+	if f.SapLow == 0 {
+		f.SapLow = f.Sap
+	}
+	if f.SapHigh == 0 {
+		f.SapHigh = f.Sap
+	}
+	r.ordered("sap_low_koh_mg_g", f.SapLow, "sap_koh_mg_g", f.Sap)
+	r.ordered("sap_koh_mg_g", f.Sap, "sap_high_koh_mg_g", f.SapHigh)
+}
+
+// What the fatty acids of a file may sum to, percent: the middles of published ranges of one oil sum to 93.8 (neem) to
+// 108 (almond).
+const (
+	leastAcidsPercent = 90
+	mostAcidsPercent  = 112
+)
+
+// readProfile reads fatty_acids_percent and scales it to sum to 1.
+func readProfile(r *row, to *chem.Profile) {
+	const key = "fatty_acids_percent"
+	v, ok := r.value(key)
+	if !ok {
+		return
+	}
+	table, ok := v.(map[string]any)
+	if !ok {
+		r.fault(key, show(v), "is not a table of fatty acids", "write { c16_0 = 12, c18_1 = 70, c18_2 = 18 }")
+		return
+	}
+	in, before := r.inside(key, table), len(*r.faults)
+	var p chem.Profile
+	sum := 0.0
+	for a := range chem.Acid(chem.AcidCount) {
+		in.number(a.Key(), &p[a], 0, 100)
+		sum += p[a]
+	}
+	in.finish()
+	if len(*r.faults) > before {
+		return
+	}
+	if sum < leastAcidsPercent || sum > mostAcidsPercent {
+		r.fault(key, "", fmt.Sprintf("the fatty acids sum to %.4g %%", sum), fmt.Sprintf("make them sum to 100, or at least to %d to %d", leastAcidsPercent, mostAcidsPercent))
+		return
+	}
+	*to = p.Normalised()
+}
+
+// name reads the name of an entry, which no entry can be without.
+func (r *row) name(to *string) {
+	r.text("name", to, 60)
+	if r.has("name") && *to == "" {
+		r.fault("name", `""`, "is empty", "give it a name")
+	}
+}
+
+// ordered faults a low figure that is above its high one.
+func (r *row) ordered(lowKey string, low float64, highKey string, high float64) {
+	if low > high {
+		r.fault(lowKey, short(low), fmt.Sprintf("is above %s = %s", highKey, short(high)), "put the smaller first, and write both when you change one")
+	}
+}

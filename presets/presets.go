@@ -1,0 +1,67 @@
+// Package presets is the shelf the program comes with, and the example plans: TOML files built into it. A maker's own
+// shelf file is laid over them with [Overlay].
+//
+// Every entry says where its figures come from. Text is made safe for terminals once, when it is read.
+package presets
+
+import (
+	"embed"
+	"fmt"
+	"path"
+	"sort"
+	"strings"
+
+	"pourbench/pour"
+)
+
+//go:embed *.toml plans/*.toml
+var files embed.FS
+
+// demo is the plan the program opens when it is given none.
+const demo = "alpine-meadow"
+
+// shelfFiles lists the files of the shelf in the order they are read: scents name families.
+func shelfFiles() []string {
+	return []string{
+		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "scents.toml", "moulds.toml", "techniques.toml",
+	}
+}
+
+// Shelf returns the shelf the program comes with. An error means the program was built with a broken file; tests keep that from happening.
+func Shelf() (pour.Shelf, error) {
+	var s pour.Shelf
+	for _, name := range shelfFiles() {
+		text, err := files.ReadFile(name)
+		if err != nil {
+			return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
+		}
+		if s, err = lay(s, document{name: name, text: string(text), preset: true}); err != nil {
+			return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
+		}
+	}
+	return s, nil
+}
+
+// Plans returns the names of the example plans; the first is the one the program opens when it is given none.
+func Plans() []string {
+	entries, err := files.ReadDir("plans")
+	if err != nil {
+		return nil // the directory is built in: it cannot fail
+	}
+	var names []string
+	for _, e := range entries {
+		names = append(names, strings.TrimSuffix(e.Name(), ".toml"))
+	}
+	sort.SliceStable(names, func(i, j int) bool { return names[i] == demo && names[j] != demo })
+	return names
+}
+
+// Plan returns the TOML of the example plan with that name.
+func Plan(name string) ([]byte, error) {
+	for _, known := range Plans() {
+		if known == name {
+			return files.ReadFile(path.Join("plans", name+".toml"))
+		}
+	}
+	return nil, fmt.Errorf("open the example plan %q: there is none of that name; the examples are %s", name, strings.Join(Plans(), ", "))
+}

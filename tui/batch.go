@@ -1,0 +1,233 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"pourbench/chem"
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/layout"
+	"pourbench/tui/screen"
+)
+
+// doNotMix stands where a lye amount would, while a stop stands on the lye.
+const doNotMix = "do not mix"
+
+// lyeStopped says whether a stop stands on the lye: then no lye amount is shown, as on paper.
+func lyeStopped(s *pour.Sheet) bool {
+	for _, w := range s.Warnings {
+		if w.Lye && w.Severity == pour.Stop {
+			return true
+		}
+	}
+	return false
+}
+
+// oilGrid is the blend of a batch.
+func (b *bench) oilGrid(p layout.Panel) grid.Grid {
+	n, batch := batchName(p), b.batch(p)
+	g := grid.Grid{Columns: []grid.Column{
+		{Head: "oil", W: 22, Grow: 1},
+		{Head: "%", W: 7, Right: true},
+		{Head: b.grams(), W: 9, Right: true},
+		{Head: "mg KOH/g", W: 9, Right: true},
+		{Head: "published", W: 12},
+	}}
+	for i, line := range batch.Oils {
+		oil, _ := b.shelf.Oil(line.ID)
+		pick := grid.Cell{
+			Kind: grid.Choice, Text: line.Name, List: listOils, ID: line.ID, Name: "oil " + line.Name, Hint: oil.Note,
+			Pick: func(id string) pour.Edit { return pour.SwapOil(n, i, id) },
+		}
+		part := b.number("part of "+line.Name, percent(line.Percent, 2), line.Percent, pour.UnitPercent, 1, func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
+		part.Hint = "percent of all oils; the others give way in proportion"
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
+			pick, part, b.shown(bare(b.show.Weight(line.G)), line.Name+" to weigh, "+b.grams()),
+			b.shown(percent(line.SapKOHMgG, 1), "working saponification value"),
+			b.shown(percent(line.SapLow, 0)+" to "+percent(line.SapHigh, 0), "range behind the worst case, mg KOH/g"),
+		}})
+	}
+	g.Rows = append(g.Rows, grid.Row{Total: true, Item: -1, Sub: -1, Cells: []grid.Cell{
+		b.label("together"), b.label(percent(100, 2)), b.label(bare(b.show.Weight(batch.OilsG))), b.label(percent(batch.SapKOHMgG, 1)),
+	}})
+	return g
+}
+
+// extraGrid is what goes into the whole batch before the split.
+func (b *bench) extraGrid(p layout.Panel) grid.Grid {
+	n, batch := batchName(p), b.batch(p)
+	g := grid.Grid{Empty: "nothing yet: a adds white pigment, sugar, salt, milk or the like", Columns: []grid.Column{
+		{Head: "extra", W: 22, Grow: 1}, {Head: "% of oils", W: 9, Right: true}, {Head: b.grams(), W: 9, Right: true}, {Head: "goes into", W: 9}, {Head: "water %", W: 7, Right: true},
+	}}
+	for i, line := range batch.Extras {
+		x, _ := b.shelf.Extra(line.ID)
+		name := b.shown(line.Name, x.Caution)
+		part := b.number(line.Name, percent(line.Percent, 2), line.Percent, pour.UnitPercent, 0.1, func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
+		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", percent(x.DoseLowPercent, 2), percent(x.DoseHighPercent, 2))
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
+			name, part, b.shown(bare(b.show.Weight(line.G)), line.Name+" to weigh, "+b.grams()), b.label("the " + line.In), b.label(percent(line.WaterPercent, 0)),
+		}})
+	}
+	return g
+}
+
+// burstGrid is the runs of the stick blender.
+func (b *bench) burstGrid(p layout.Panel) grid.Grid {
+	n := batchName(p)
+	bursts := b.plan.Batch(n).Blend
+	g := grid.Grid{
+		Empty:   "stirred by hand alone: a adds a burst",
+		Columns: []grid.Column{{Head: "burst", W: 8}, {Head: "at min", W: 8, Right: true}, {Head: "seconds", W: 8, Right: true}, {W: 0, Grow: 1}},
+	}
+	set := func(i int, change func(*pour.Burst)) pour.Edit {
+		next := append([]pour.Burst(nil), bursts...)
+		change(&next[i])
+		return pour.SetBursts(n, next)
+	}
+	for i, burst := range bursts {
+		at := b.number("burst", percent(burst.AtMin, 2), burst.AtMin, pour.UnitMinute, 0.5,
+			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.AtMin = v }) })
+		at.Hint = "minutes after this batch's lye meets its oils"
+		s := b.number("burst", percent(burst.S, 0), burst.S, pour.UnitSecond, 5,
+			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.S = v }) })
+		s.Hint = "seconds of blending; each one brings trace nearer"
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{b.label(fmt.Sprint(i + 1)), trimZeros(at), s}})
+	}
+	return g
+}
+
+// trimZeros shows a number as it would be typed.
+func trimZeros(c grid.Cell) grid.Cell { c.Text = c.Plain; return c }
+
+// lyeGrid is size, lye, superfat and temperatures of a batch.
+func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
+	n, batch := batchName(p), b.batch(p)
+	at := string(n) + "."
+	rows := b.sizeRows(n, at)
+	rows = append(rows, heading("to weigh"))
+	rows = append(rows, b.alkaliRows(batch)...)
+	rows = append(rows, heading("superfat"), b.field(at+"superfat_percent", ""),
+		b.figure("as weighed", b.show.Percent(batch.SuperfatAsWeighedPercent, 2), ""),
+		b.figure("worst case", b.show.Percent(batch.SuperfatLowPercent, 1), "every oil at its low end"),
+		b.figure("best case", b.show.Percent(batch.SuperfatHighPercent, 1), "every oil at its high end"),
+		heading("lye"), b.field(at+"lye_concentration_percent", "alkali ÷ (alkali + all water)"),
+		b.figure("as mixed", b.show.Percent(batch.LyeAsMixedPercent, 1), "over 50 % it will not dissolve"),
+		b.field(at+"koh_share_percent", ""), b.field(at+"naoh_purity_percent", ""), b.field(at+"koh_purity_percent", ""),
+		b.field(at+"stock_lye_percent", ""), b.word(at+"carrier", "for colourants"),
+		heading("temperatures"), b.field(at+"oils_c", ""), b.field(at+"lye_c", ""),
+		b.figure("batter starts at", b.show.Temp(batch.MixC), ""), b.field(at+"batter_c", "0: worked out"),
+		b.figure("lye rises by", b.show.Figure(batch.LyeRiseK, b.show.TempDiff), "as it dissolves"),
+		b.figure("lye peaks at", b.show.Figure(batch.LyePeakC, b.show.Temp), ""),
+		b.figure("oils cloud near", b.show.Temp(batch.CloudC), "± "+b.show.TempDiff(chem.CloudBandC)),
+		heading("times"), b.field(at+"split_at_min", "after lye-in"))
+	if n == pour.Icing {
+		rows = append(rows, b.field(at+"start_at_min", "run clock"))
+	}
+	rows = append(rows, b.field(at+"final_moisture_percent", "of the cured bar"))
+	return grid.Grid{Columns: []grid.Column{{W: 19}, {W: 10, Right: true}, {W: 4}, {W: 0, Grow: 1}}, Rows: rows}
+}
+
+// sizeRows says what the batch is sized by.
+func (b *bench) sizeRows(n pour.BatchName, at string) []grid.Row {
+	rows := []grid.Row{heading("size"), b.word(at+"size", "")}
+	switch b.plan.Batch(n).Size {
+	case pour.SizeOils:
+		rows = append(rows, b.field(at+"oils_g", "all oils"))
+	case pour.SizeBar:
+		rows = append(rows, b.field(at+"per_bar_g", ""))
+	case pour.SizeLayer:
+		rows = append(rows, b.field(at+"layer_mm", "over the whole top"))
+	default:
+		rows = append(rows, b.field("mould.fill_mm", "in the mould"))
+	}
+	if n == pour.Icing {
+		rows = append(rows, b.field(at+"loss_percent", ""))
+	}
+	return rows
+}
+
+// alkaliRows is what goes on the lye scale.
+func (b *bench) alkaliRows(batch *pour.BatchSheet) []grid.Row {
+	amount := func(text string) string {
+		if lyeStopped(b.sheet) {
+			return doNotMix
+		}
+		return text
+	}
+	row := func(label, text string) grid.Row {
+		r := b.figure(label, text, "")
+		if text == doNotMix {
+			r.Cells[1].Text, r.Cells[1].Style, r.Cells[2].Text = "DO NOT MIX", b.look.Stop, ""
+		}
+		return r
+	}
+	var rows []grid.Row
+	if batch.StockLyeG > 0 {
+		rows = append(rows, row("stock lye", amount(b.show.Dose(batch.StockToWeighG))))
+	}
+	if batch.NaOHWeighedG > 0 {
+		rows = append(rows, row("NaOH", amount(b.show.Dose(batch.NaOHToWeighG))))
+	}
+	if batch.KOHWeighedG > 0 {
+		rows = append(rows, row("KOH", amount(b.show.Dose(batch.KOHToWeighG))))
+	}
+	rows = append(rows, row("water to add", amount(b.show.Figure(batch.WaterToAddG, b.show.Weight))))
+	if batch.WaterInExtrasG > 0 {
+		rows = append(rows, b.figure("water in extras", b.show.Weight(batch.WaterInExtrasG), ""))
+	}
+	return append(rows, b.figure("batter", b.show.Weight(batch.BatterWeighG), b.show.Volume(batch.BatterML)))
+}
+
+// fatGrid shows what the blend is made of. There is no score here, only chemistry.
+func (b *bench) fatGrid(p layout.Panel) grid.Grid {
+	batch := b.batch(p)
+	f := batch.Families
+	g := grid.Grid{Columns: []grid.Column{{W: 20}, {W: 6, Right: true}, {W: 4}, {W: 10, Grow: 1}}}
+	row := func(name string, v float64) {
+		r := b.figure(name, b.show.Percent(v, 1), "")
+		r.Cells[3] = grid.Cell{Text: bar(v), Style: b.look.Accent}
+		g.Rows = append(g.Rows, r)
+	}
+	row("C8 to C14", f.ShortPercent)
+	row("palmitic + stearic", f.PalmiticStearicPercent)
+	row("oleic", f.OleicPercent)
+	row("linoleic + linolenic", f.LinoleicLinolenicPercent)
+	row("ricinoleic", f.RicinoleicPercent)
+	if f.OtherPercent > 0.05 {
+		row("other or not known", f.OtherPercent)
+	}
+	iodine := b.show.Figure(batch.IodineValue, func(v float64) string { return percent(v, 0) })
+	g.Rows = append(g.Rows,
+		b.figure("iodine value", iodine, "g iodine per 100 g"),
+		b.figure("saponification", percent(batch.SapKOHMgG, 1), "mg KOH/g"))
+	return g
+}
+
+// bar draws a percentage as a bar, four percent to a cell, with half cells.
+func bar(v float64) string {
+	const perCell = 4
+	halves := int(v/perCell*2 + 0.5)
+	return strings.Repeat("━", halves/2) + strings.Repeat("╸", halves%2)
+}
+
+// weighGrid is everything to weigh, base and icing together.
+func (b *bench) weighGrid() grid.Grid {
+	g := grid.Grid{Columns: []grid.Column{{W: 22, Grow: 1}, {W: 10, Right: true}, {W: 2}, {W: 9}}}
+	stopped := lyeStopped(b.sheet)
+	for _, w := range b.sheet.Totals {
+		draw := b.show.Weight
+		if w.Kind != "oil" && w.Kind != "water" {
+			draw = b.show.Dose
+		}
+		amount, unit := bare(draw(w.G)), b.grams()
+		style := screen.Style{}
+		if stopped && (w.Kind == "alkali" || w.Kind == "water") {
+			amount, unit, style = "DO NOT MIX", "", b.look.Stop
+		}
+		c := b.shown(amount, w.Name+", base and icing together")
+		c.Style = style
+		g.Rows = append(g.Rows, grid.Row{Sub: -1, Cells: []grid.Cell{{Text: w.Name}, c, b.label(unit), b.label(w.Kind)}})
+	}
+	return g
+}

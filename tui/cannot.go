@@ -1,0 +1,67 @@
+package tui
+
+import (
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+	"pourbench/tui/layout"
+)
+
+// cannot says why a key of the bench cannot act now, or "" when it can. Help and the status line both ask it.
+func (m *Model) cannot(id keys.ID) string {
+	cell, row, ok := m.cell()
+	switch id {
+	case keys.Undo:
+		if m.session.CanUndo() == "" {
+			return "nothing has been changed yet"
+		}
+	case keys.Redo:
+		if m.session.CanRedo() == "" {
+			return "nothing was undone"
+		}
+	case keys.Save:
+		if m.file.path != "" && !m.session.Dirty() {
+			return "the file holds this plan already"
+		}
+	case keys.Digits:
+		if cell.Kind != grid.Number {
+			return "this cell holds no number that can be typed; go to one with the arrows"
+		}
+	case keys.Change:
+		if !cell.Edits() && m.at().Kind != layout.NoIcing {
+			return "this figure is worked out from the plan; it cannot be typed"
+		}
+	case keys.More, keys.Less, keys.MuchMore, keys.MuchLess:
+		if cell.Nudge == nil {
+			return "this cell holds nothing to nudge; go to a number with the arrows"
+		}
+	case keys.Copy:
+		if !ok {
+			return "there is no cell under the cursor"
+		}
+	case keys.CopyPanel:
+		if len(m.grids[m.at()].Rows) == 0 {
+			return "this panel has no rows"
+		}
+	default:
+		return m.cannotItem(id, cell, row)
+	}
+	return ""
+}
+
+// cannotItem says why a key that acts on a jug, an oil or the like cannot act now.
+func (m *Model) cannotItem(id keys.ID, cell grid.Cell, row grid.Row) string {
+	switch id {
+	case keys.Remove, keys.Earlier, keys.Later, keys.Rename, keys.Colour:
+		if row.Item < 0 {
+			return "the cursor is on no jug, oil, extra, scent, burst or task"
+		}
+	case keys.Hold:
+		if m.at().Kind == layout.Scents && cell.Kind != grid.Tick {
+			return "go to a jug's column to put the scent into it or leave it out"
+		}
+		if row.Item < 0 {
+			return "the cursor is on no jug"
+		}
+	}
+	return ""
+}

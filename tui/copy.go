@@ -1,0 +1,34 @@
+package tui
+
+import (
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// copyCell gives the cell under the cursor to the clipboard.
+func (m *Model) copyCell() tea.Cmd {
+	cell, _, _ := m.cell()
+	m.say("copied " + cell.Copy())
+	return tea.SetClipboard(cell.Copy())
+}
+
+// copyPanel gives the whole panel to the clipboard, tab-separated.
+func (m *Model) copyPanel() tea.Cmd {
+	g := m.grids[m.at()]
+	var b strings.Builder
+	for _, row := range g.Rows {
+		if row.Heading != "" {
+			b.WriteString(row.Heading)
+		}
+		for i, c := range row.Cells {
+			if i > 0 {
+				b.WriteByte('\t')
+			}
+			b.WriteString(c.Text)
+		}
+		b.WriteByte('\n')
+	}
+	m.say("copied " + m.bench.title(m.at()))
+	return tea.SetClipboard(b.String())
+}

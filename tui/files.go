@@ -1,0 +1,189 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour"
+	"pourbench/pour/planfile"
+	"pourbench/tui/entry"
+)
+
+// savedMsg says what became of a save; then is what was to follow it.
+type savedMsg struct {
+	plan pour.Plan
+	path string
+	out  planfile.Saved
+	err  error
+	then func(m *Model) tea.Cmd
+}
+
+// keep remembers where the plan on the bench is kept.
+func (m *Model) keep(path string, stamp planfile.Stamp, comments bool) {
+	key := fmt.Sprintf("draft-%d", os.Getpid())
+	if path != "" {
+		key = planfile.JournalKey(path)
+	}
+	m.file = file{path: path, stamp: stamp, comments: comments, key: key}
+}
+
+// save saves the plan and goes on with then, which may be nil. A plan without a file asks for one.
+func (m *Model) save(then func(*Model) tea.Cmd) tea.Cmd {
+	if m.file.path == "" {
+		m.askSaveAs(then)
+		return nil
+	}
+	return m.saveTo(m.file.path, planfile.SaveOptions{Since: m.file.stamp}, then)
+}
+
+func (m *Model) saveTo(path string, o planfile.SaveOptions, then func(*Model) tea.Cmd) tea.Cmd {
+	plan := m.session.Plan().Clone()
+	return func() tea.Msg {
+		out, err := planfile.Save(path, plan, o)
+		return savedMsg{plan, path, out, err, then}
+	}
+}
+
+// saved takes the outcome of a save; a file that is there or has changed is a question, any other failure a reason.
+func (m *Model) saved(msg savedMsg) tea.Cmd {
+	force := answer{"replace it", func(m *Model) tea.Cmd { return m.saveTo(msg.path, planfile.SaveOptions{Force: true}, msg.then) }}
+	other := answer{"save under another name", func(m *Model) tea.Cmd { m.askSaveAs(msg.then); return nil }}
+	switch {
+	case errors.Is(msg.err, planfile.ErrExists):
+		m.ask("There is a file of that name", msg.path+" is there already. Replacing it loses what is in it now.", force, other)
+	case errors.Is(msg.err, planfile.ErrChanged):
+		m.ask("The file has changed", msg.path+" was changed by something else since it was read here. Replacing it keeps that copy beside it as "+filepath.Base(msg.path)+"~.",
+			force, other, answer{"open the changed file", func(*Model) tea.Cmd { return m.load(msg.path) }})
+	case msg.err != nil:
+		m.refuse(msg.err.Error())
+	default:
+		return m.savedWell(msg)
+	}
+	return nil
+}
+
+func (m *Model) savedWell(msg savedMsg) tea.Cmd {
+	text := "saved " + msg.path
+	if msg.out.Kept != "" {
+		text += "; the file as it was is kept as " + filepath.Base(msg.out.Kept)
+	}
+	drop := m.dropJournal()
+	m.keep(msg.path, msg.out.Stamp, false)
+	m.session.Saved(msg.plan)
+	m.say(text)
+	if msg.then != nil {
+		return tea.Sequence(drop, msg.then(m))
+	}
+	return drop
+}
+
+// askSaveAs asks for a file name.
+func (m *Model) askSaveAs(then func(*Model) tea.Cmd) {
+	start := m.file.path
+	if start == "" {
+		start = slug(m.session.Plan().Name) + ".toml"
+	}
+	m.push(&prompt{
+		title: "Save the plan as", text: "A file name; the plan is written as TOML and belongs to pourbench.",
+		typed: entry.New(start),
+		done: func(m *Model, typed string) (tea.Cmd, error) {
+			if typed == "" {
+				return nil, errors.New("save the plan: type a file name")
+			}
+			if filepath.Ext(typed) == "" {
+				typed += ".toml"
+			}
+			m.pop()
+			since := planfile.Stamp{}
+			if typed == m.file.path {
+				since = m.file.stamp
+			}
+			return m.saveTo(expand(typed), planfile.SaveOptions{Since: since}, then), nil
+		},
+	})
+}
+
+// slug is a file name made of a plan's name.
+func slug(name string) string {
+	text := strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r + 'a' - 'A'
+		}
+		return '-'
+	}, name)
+	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '-' })
+	if len(parts) == 0 {
+		return "plan"
+	}
+	return strings.Join(parts, "-")
+}
+
+// expand reads a leading ~ as the home folder.
+func expand(path string) string {
+	if rest, ok := strings.CutPrefix(path, "~/"); ok {
+		if home, err := os.UserHomeDir(); err == nil {
+			return filepath.Join(home, rest)
+		}
+	}
+	return path
+}
+
+// quit ends the workbench; an unsaved plan is a question first.
+func (m *Model) quit() tea.Cmd {
+	if !m.session.Dirty() {
+		return m.leave(m)
+	}
+	m.unsaved("quitting", m.leave)
+	return nil
+}
+
+// leave ends the workbench for good: the journal goes first, nothing of it is wanted any more.
+func (m *Model) leave(*Model) tea.Cmd {
+	m.quitting = true
+	return tea.Sequence(m.dropJournal(), tea.Quit)
+}
+
+// unsaved asks what to do with a plan that is not saved before something that loses it.
+func (m *Model) unsaved(before string, then func(*Model) tea.Cmd) {
+	m.ask("Not saved", m.session.Plan().Name+" has changes that are in no file. Before "+before+":",
+		answer{"save", func(m *Model) tea.Cmd { return m.save(then) }},
+		answer{"discard the changes", then})
+}
+
+// changedMsg says that the file of the plan was changed by something else.
+type changedMsg struct{ path string }
+
+// lookAtFile looks whether something else has changed the file, when the terminal comes back into focus.
+func (m *Model) lookAtFile() tea.Cmd {
+	path, stamp := m.file.path, m.file.stamp
+	if path == "" || stamp.Zero() {
+		return nil
+	}
+	return func() tea.Msg {
+		if changed, err := planfile.Changed(path, stamp); err == nil && changed {
+			return changedMsg{path}
+		}
+		return nil
+	}
+}
+
+// changed takes the news that the file was changed: what is on the bench stays until the maker decides.
+func (m *Model) changed(msg changedMsg) {
+	if msg.path != m.file.path || m.dialog() != nil {
+		return
+	}
+	if m.session.Dirty() {
+		m.refuse(filepath.Base(msg.path) + " was changed by something else; saving will ask which to keep")
+		return
+	}
+	m.ask("The file has changed", msg.path+" was changed by something else. The bench still shows it as it was.",
+		answer{"open it as it is now", func(m *Model) tea.Cmd { return m.load(msg.path) }})
+}

@@ -1,0 +1,106 @@
+package tui
+
+import (
+	"pourbench/pour"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// fillingLines is how many lines the drawing of the mould likes.
+const fillingLines = 14
+
+// drawFilling draws the mould from its end: walls, the planned fill, and the jugs in it in proportion, in the order they are poured.
+// It is a measure, not the swirl.
+func (b *bench) drawFilling(a screen.Area) {
+	const scaleW = 9
+	rows := a.H() - 2
+	if rows < 3 || a.W() < 24 {
+		return
+	}
+	m := b.plan.Mould
+	stands := b.sheet.Base.HeightMM
+	icing := 0.0
+	if b.sheet.Icing != nil {
+		icing = b.sheet.Icing.HeightMM
+	}
+	top := max(m.HeightMM, stands+icing)
+	y := func(mm float64) int { return rows - int(mm/top*float64(rows)+0.5) }
+	w := min(a.W()-scaleW-2, max(int(m.WidthMM/top*float64(rows)*2), 16))
+	box := a.Cut(scaleW, 0, w+2, rows+1)
+	b.drawWalls(box, y(m.HeightMM))
+	b.drawLayers(box.Cut(1, y(stands), w, rows-y(stands)), b.sheet.Base.Jugs)
+	if b.sheet.Icing != nil {
+		b.drawLayers(box.Cut(1, y(stands+icing), w, y(stands)-y(stands+icing)), b.sheet.Icing.Jugs)
+	}
+	b.tick(a, scaleW-1, y(m.HeightMM), b.show.Len(m.HeightMM), "rim")
+	if at := y(stands); at != y(m.HeightMM) {
+		b.tick(a, scaleW-1, at, b.show.Len(stands), "")
+	}
+	a.Text(scaleW, rows+1, screen.Clip(b.show.Len(m.WidthMM)+" wide, "+b.show.Len(m.LengthMM)+" long", a.W()-scaleW), b.look.Quiet)
+}
+
+func (b *bench) tick(a screen.Area, end, y int, text, word string) {
+	a.Right(end, y, text, b.look.Quiet)
+	if word != "" && y+1 < a.H() {
+		a.Right(end, y+1, word, b.look.Quiet)
+	}
+}
+
+func (b *bench) drawWalls(a screen.Area, rim int) {
+	for y := rim; y < a.H()-1; y++ {
+		a.Text(0, y, "┃", b.look.Quiet)
+		a.Text(a.W()-1, y, "┃", b.look.Quiet)
+	}
+	for x := range a.W() {
+		a.Text(x, a.H()-1, "━", b.look.Quiet)
+	}
+	a.Text(0, a.H()-1, "┗", b.look.Quiet)
+	a.Text(a.W()-1, a.H()-1, "┛", b.look.Quiet)
+}
+
+// drawLayers stacks jugs from the bottom in proportion to their batter, in half lines; each layer that is high enough says its letter and name.
+func (b *bench) drawLayers(a screen.Area, jugs []pour.JugSheet) {
+	halves := a.H() * 2
+	if halves < 1 {
+		return
+	}
+	sum := 0.0
+	for _, j := range jugs {
+		sum += j.BatterG
+	}
+	of := make([]int, halves) // the jug in each half line, from the bottom
+	at, done := 0.0, 0
+	for i, j := range jugs {
+		at += j.BatterG / sum * float64(halves)
+		for ; done < int(at+0.5) && done < halves; done++ {
+			of[done] = i
+		}
+	}
+	for y := range a.H() {
+		low := of[halves-2*y-2]
+		high := of[halves-2*y-1]
+		b.drawLayerLine(a.Cut(0, y, a.W(), 1), jugs, low, high, y == 0 || of[halves-2*y] != high)
+	}
+}
+
+// drawLayerLine draws one line of the loaf: one jug, or two that meet in its middle. The first line of a jug is named.
+func (b *bench) drawLayerLine(a screen.Area, jugs []pour.JugSheet, low, high int, first bool) {
+	lowC, lowOK := screen.Hex(jugs[low].Colour)
+	highC, highOK := screen.Hex(jugs[high].Colour)
+	if low != high {
+		if lowOK && highOK {
+			a.Fill("▄", screen.Style{Fg: lowC, Bg: highC})
+		}
+		return
+	}
+	st := screen.Style{}
+	if lowOK {
+		st = screen.Style{Bg: lowC, Fg: look.Readable(lowC)}
+	}
+	a.Fill(" ", st)
+	text := look.Letter(low)
+	if first {
+		text += " " + jugs[low].Name + "  " + percent(jugs[low].SharePercent, 1) + " %"
+	}
+	a.Text(1, 0, screen.Clip(text, a.W()-2), st)
+}

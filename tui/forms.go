@@ -1,0 +1,170 @@
+package tui
+
+import (
+	"fmt"
+	"slices"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+)
+
+// formColumns are the columns of a form: what it is, the value, its unit, a remark.
+func formColumns() []grid.Column {
+	return []grid.Column{{W: 24, Grow: 1}, {W: 12, Right: true}, {W: 5}, {W: 0, Grow: 1}}
+}
+
+// field is a form's row for a number of the plan, by its path in the file.
+func (b *bench) field(path, remark string) grid.Row {
+	v, f, ok := pour.Number(b.plan, path)
+	if !ok {
+		return grid.Row{}
+	}
+	_, unit := b.show.ToUnit(v, f.Unit)
+	cell := b.number(f.Label, b.show.Plain(v, f.Unit), v, f.Unit, f.Step, func(n float64) pour.Edit { return pour.SetNumber(path, n) })
+	cell.Hint = fmt.Sprintf("%s: %s to %s %s", f.Label, b.show.Plain(f.Low, f.Unit), b.show.Plain(f.High, f.Unit), unit)
+	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: f.Label}, cell, b.label(unit), b.label(remark)}}
+}
+
+// word is a form's row for a word of the plan with a fixed set of values: Enter and the nudge keys go round them.
+func (b *bench) word(path, remark string) grid.Row {
+	v, f, ok := pour.Word(b.plan, path)
+	if !ok {
+		return grid.Row{}
+	}
+	turn := func(steps float64) pour.Edit {
+		at := slices.Index(f.Words, v)
+		return pour.SetWord(path, f.Words[(at+int(steps)%len(f.Words)+len(f.Words))%len(f.Words)])
+	}
+	cell := grid.Cell{
+		Kind: grid.Tick, Text: v + " ⇄", Plain: v, Name: f.Label, Flip: turn(1),
+		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
+		Hint:  f.Label + ": " + join(f.Words),
+	}
+	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: f.Label}, cell, {}, b.label(remark)}}
+}
+
+func join(words []string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	text := words[0]
+	for _, w := range words[1 : len(words)-1] {
+		text += ", " + w
+	}
+	return text + " or " + words[len(words)-1]
+}
+
+// figure is a form's row for a figure that was worked out; text carries its unit.
+func (b *bench) figure(label, text, remark string) grid.Row {
+	unit := ""
+	if v := bare(text); v != text {
+		text, unit = v, text[len(v)+1:]
+	}
+	cell := b.shown(text, label+" is worked out; it cannot be typed")
+	cell.Plain = text
+	return grid.Row{Sub: -1, Cells: []grid.Cell{b.label(label), cell, b.label(unit), b.label(remark)}}
+}
+
+// heading is a form's row over the ones below it.
+func heading(text string) grid.Row { return grid.Row{Heading: text, Sub: -1} }
+
+// vesselGrid is the mould, how it is cut, and what comes off the cutter.
+func (b *bench) vesselGrid() grid.Grid {
+	pick := grid.Cell{
+		Kind: grid.Choice, Text: "from the shelf ▾", List: listMoulds, Name: "mould",
+		Hint: "take the size and cut of a mould on the shelf",
+		Pick: func(id string) pour.Edit {
+			for _, m := range b.shelf.Moulds {
+				if m.ID == id {
+					return pour.UseMould(m)
+				}
+			}
+			return pour.SetWord("mould", id)
+		},
+	}
+	rows := []grid.Row{
+		{Sub: -1, Cells: []grid.Cell{{Text: "take a mould"}, pick}},
+		b.word("mould.shape", ""), b.field("mould.length_mm", ""), b.field("mould.width_mm", ""), b.field("mould.height_mm", ""),
+		b.field("mould.fill_mm", b.fillRemark()), b.field("mould.loss_percent", "of what is mixed"),
+		heading("cut"), b.field("mould.bar_mm", ""),
+	}
+	if b.plan.Mould.Shape == "slab" {
+		rows = append(rows, b.field("mould.bar_width_mm", "0: the whole width"))
+	}
+	bars := b.sheet.Bars
+	rows = append(rows,
+		heading("comes out"),
+		b.figure("bars", fmt.Sprint(bars.Count), "whole ones"),
+		b.figure("a bar as cut", b.show.Weight(bars.CutG), "with its icing"),
+		b.figure("a bar cured", b.show.Weight(bars.CuredG), "about, once dry"),
+		b.figure("base stands", b.show.Len(b.sheet.Base.HeightMM), "high in the mould"),
+		b.figure("poured", b.show.Volume(b.sheet.Base.PouredML), ""),
+	)
+	return grid.Grid{Columns: formColumns(), Rows: rows}
+}
+
+func (b *bench) fillRemark() string {
+	if b.plan.Base.Size == pour.SizeMould {
+		return "sizes the base"
+	}
+	return "the base is sized by its oils"
+}
+
+// swirlGrid is the technique and its numbers.
+func (b *bench) swirlGrid() grid.Grid {
+	t, _ := b.shelf.Technique(b.plan.Swirl.Technique)
+	pick := grid.Cell{
+		Kind: grid.Choice, Text: t.Name + " ▾", Plain: t.Name, List: listTechniques, ID: t.ID, Name: "technique", Hint: t.Do, Pick: pour.SetTechnique,
+	}
+	own := "0: the technique's own, "
+	passes := float64(b.plan.Swirl.Passes)
+	count := b.number("passes", b.show.Plain(passes, pour.UnitCount), passes, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.SetPasses(int(v)) })
+	count.Hint = "pours, strokes or drops"
+	rows := []grid.Row{
+		{Sub: -1, Cells: []grid.Cell{{Text: "technique"}, pick}},
+		{Sub: -1, Cells: []grid.Cell{{Text: "passes"}, count, {}, b.label(own + fmt.Sprint(t.Passes))}},
+		b.field("swirl.turns", own+percent(t.Turns, 1)), b.field("swirl.height_mm", own+b.show.Len(t.HeightMM)),
+	}
+	return grid.Grid{Columns: []grid.Column{{W: 18}, {W: 22, Right: true}, {W: 3}, {W: 0, Grow: 1}}, Rows: rows}
+}
+
+// bedGrid is what happens from the last pour to the shelf.
+func (b *bench) bedGrid() grid.Grid {
+	return grid.Grid{Columns: formColumns(), Rows: []grid.Row{
+		b.word("bed.keep", "insulate drives gel, chill keeps it away"), b.field("bed.cut_after_h", "from lye-in"),
+		b.field("bed.cure_days", "after the cut"), b.field("room.temperature_c", ""),
+	}}
+}
+
+// aboutGrid is the plan's name, units and scale steps.
+func (b *bench) aboutGrid() grid.Grid {
+	row := func(label string, c grid.Cell) grid.Row {
+		return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: label}, c}}
+	}
+	name := b.words("plan name", b.plan.Name, pour.SetName)
+	notes := b.words("notes", b.plan.Notes, pour.SetNotes)
+	notes.Hint = "your own words; nothing reads them"
+	if notes.Text == "" {
+		notes.Text = "–"
+	}
+	return grid.Grid{Columns: []grid.Column{{W: 15}, {W: 14, Grow: 1}, {W: 3}}, Rows: []grid.Row{
+		row("name", name), row("notes", notes),
+		b.word("show.mass", ""), b.word("show.temperature", ""), b.word("show.length", ""),
+		b.field("show.scale_step_g", ""), b.field("show.lye_step_g", ""),
+	}}
+}
+
+// handGrid is how long the hands need for each task.
+func (b *bench) handGrid() grid.Grid {
+	g := grid.Grid{Columns: formColumns()}
+	for _, path := range []string{"run.cool_lye_min", "base.split_at_min", "run.split_min", "run.stir_min", "run.scent_min", "run.pour_min", "run.pipe_min", "run.bed_min"} {
+		g.Rows = append(g.Rows, b.field(path, ""))
+	}
+	if b.sheet.Icing != nil {
+		g.Rows = append(g.Rows, heading("icing"), b.field("icing.start_at_min", "on the run clock"), b.field("icing.split_at_min", "after its lye-in"))
+	}
+	return g
+}

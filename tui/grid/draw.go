@@ -1,0 +1,133 @@
+package grid
+
+import (
+	"pourbench/tui/entry"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// Typed is a cell being typed in.
+type Typed struct {
+	Entry   entry.Entry
+	Refused string // why what stands there cannot be; empty: nothing was refused
+}
+
+// Draw draws the grid. Where focused, the cell under the cursor is reversed and its row is marked; where typed is not nil, that cell shows what is typed.
+func (g Grid) Draw(a screen.Area, c Cursor, l look.Look, focused bool, typed *Typed) {
+	if len(g.Rows) == 0 {
+		for i, line := range screen.Wrap(g.Empty, a.W()-margin) {
+			a.Text(margin, i, line, l.Quiet)
+		}
+		return
+	}
+	f := g.Frame(c, a.W(), a.H())
+	g.drawHead(a, f, l)
+	for i := range min(f.Rows, len(g.Rows)-c.Top) {
+		g.drawRow(a, f, c.Top+i, f.Head+i, l)
+	}
+	g.drawBar(a, f, c, l)
+	if focused {
+		g.drawCursor(a, c, l, typed)
+	}
+}
+
+func (g Grid) drawHead(a screen.Area, f Frame, l look.Look) {
+	if f.Head == 0 {
+		return
+	}
+	for i, col := range g.Columns {
+		if f.W[i] == 0 {
+			continue
+		}
+		text := screen.Clip(col.Head, f.W[i])
+		if col.Right {
+			a.Right(f.X[i]+f.W[i], 0, text, l.Quiet)
+			continue
+		}
+		a.Text(f.X[i], 0, text, l.Quiet)
+	}
+	if f.More {
+		a.Text(a.W()-1, 0, "›", l.Accent)
+	}
+	if f.Less {
+		a.Text(0, 0, "‹", l.Accent)
+	}
+}
+
+func (g Grid) drawRow(a screen.Area, f Frame, row, y int, l look.Look) {
+	r := g.Rows[row]
+	if r.Heading != "" {
+		a.Text(margin-1, y, screen.Clip(r.Heading, a.W()-margin), l.Quiet.With(screen.Italic))
+		return
+	}
+	for i, cell := range r.Cells {
+		if i >= len(f.W) || f.W[i] == 0 {
+			continue
+		}
+		cell.draw(a, f.X[i], y, f.W[i], g.Columns[i].Right)
+	}
+}
+
+// swatchW is how many cells a colour sample takes.
+const swatchW = 2
+
+func (c Cell) draw(a screen.Area, x, y, w int, right bool) {
+	if c.Swatch != 0 {
+		a.Cut(x, y, min(swatchW, w), 1).Fill(" ", screen.Style{Bg: c.Swatch})
+		x, w = x+swatchW+1, w-swatchW-1
+	}
+	text := screen.Clip(c.Text, w)
+	if right {
+		a.Right(x+w, y, text, c.Style)
+		return
+	}
+	a.Text(x, y, text, c.Style)
+}
+
+// drawBar shows beside the rows that there are more above or below.
+func (g Grid) drawBar(a screen.Area, f Frame, c Cursor, l look.Look) {
+	if c.Top > 0 {
+		a.Text(0, f.Head, "↑", l.Accent)
+	}
+	if c.Top+f.Rows < len(g.Rows) {
+		a.Text(0, f.Head+f.Rows-1, "↓", l.Accent)
+	}
+}
+
+func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
+	at, ok := g.Place(c, a.W(), a.H())
+	if !ok {
+		return
+	}
+	a.Text(0, at.Min.Y, "▸", l.Focus)
+	if typed == nil {
+		a.Restyle(at.Min.X, at.Min.Y, at.Dx(), func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
+		return
+	}
+	x, w := at.Min.X, at.Dx()
+	if cell, _ := g.On(c); cell.Swatch != 0 {
+		x, w = x+swatchW+1, w-swatchW-1
+	}
+	if need := screen.Width(typed.Entry.Text()) + 1; need > w { // a narrow cell opens to the right while it is typed in
+		w = min(need, a.W()-x)
+	}
+	st := l.Typing
+	if typed.Refused != "" {
+		st = l.Wrong
+	}
+	typed.Entry.Draw(a, x, at.Min.Y, w, st)
+	if typed.Refused != "" {
+		g.drawReason(a, x, at.Min.Y, l, typed.Refused)
+	}
+}
+
+// drawReason hangs the reason of a refusal below the cell, or above it on the last line.
+func (g Grid) drawReason(a screen.Area, x, y int, l look.Look, reason string) {
+	at := y + 1
+	if at >= a.H() {
+		at = y - 1
+	}
+	text := screen.Clip(" ✗ "+reason+" ", a.W())
+	x = max(min(x, a.W()-screen.Width(text)), 0)
+	a.Text(x, at, text, l.Wrong.With(screen.Reverse))
+}

@@ -1,0 +1,11 @@
+//go:build unix
+
+package tui
+
+import (
+	"os"
+	"syscall"
+)
+
+// hangups are the signals that say the terminal is gone.
+func hangups() []os.Signal { return []os.Signal{syscall.SIGHUP} }

@@ -1,0 +1,131 @@
+// Package keys is the one table of keys. Footer, help, the README's table and the man page are drawn from it.
+package keys
+
+import (
+	"slices"
+
+	"pourbench/tui/layout"
+)
+
+// Mode is what the keyboard is doing.
+type Mode int
+
+// The modes.
+const (
+	Bench  Mode = iota // moving about a station
+	Typing             // a cell or a line of text is being typed
+	List               // a list is being searched
+	Page               // a page of text is being read
+	Asking             // a question waits for its answer
+	Modes  int  = iota
+)
+
+// String is the mode's heading in help and on paper.
+func (m Mode) String() string {
+	return [Modes]string{"at the bench", "while typing", "in a list", "on a page", "at a question"}[m]
+}
+
+// ID names what a key does.
+type ID string
+
+// What keys do at the bench.
+const (
+	Up         ID = "up"
+	Down       ID = "down"
+	Left       ID = "left"
+	Right      ID = "right"
+	RowStart   ID = "row start"
+	RowEnd     ID = "row end"
+	PageUp     ID = "page up"
+	PageDown   ID = "page down"
+	NextPanel  ID = "next panel"
+	PrevPanel  ID = "previous panel"
+	NextPlace  ID = "next station"
+	PrevPlace  ID = "previous station"
+	GoMould    ID = "go to mould"
+	GoBatch    ID = "go to batch"
+	GoJugs     ID = "go to jugs"
+	GoScent    ID = "go to scent"
+	GoRun      ID = "go to run"
+	GoIcing    ID = "go to icing"
+	Digits     ID = "type"
+	Change     ID = "change"
+	More       ID = "more"
+	Less       ID = "less"
+	MuchMore   ID = "much more"
+	MuchLess   ID = "much less"
+	Hold       ID = "hold"
+	Add        ID = "add"
+	Colour     ID = "colour"
+	Remove     ID = "remove"
+	Earlier    ID = "earlier"
+	Later      ID = "later"
+	Rename     ID = "rename"
+	IcingOnOff ID = "icing"
+	Undo       ID = "undo"
+	Redo       ID = "redo"
+	Save       ID = "save"
+	SaveAs     ID = "save as"
+	Open       ID = "open"
+	Checklist  ID = "checklist"
+	Copy       ID = "copy"
+	CopyPanel  ID = "copy panel"
+	Units      ID = "units"
+	Mouse      ID = "mouse"
+	ReadAll    ID = "warnings"
+	Help       ID = "help"
+	Suspend    ID = "suspend"
+	Quit       ID = "quit"
+)
+
+// What keys do while typing, in a list, on a page and at a question.
+const (
+	Commit      ID = "commit"
+	CommitRight ID = "commit right"
+	Restore     ID = "restore"
+	Choose      ID = "choose"
+	Close       ID = "close"
+	Find        ID = "find"
+	Answer      ID = "answer"
+)
+
+// Binding is one line of the table.
+type Binding struct {
+	ID     ID
+	Mode   Mode
+	Keys   []string      // as Bubble Tea names them
+	Panels []layout.Kind // where it acts; empty: everywhere
+	Label  string        // one or two words for the footer
+	Help   string        // one clause for help and papers
+	Foot   int           // rank in the footer, 1 first; 0: not there
+}
+
+// acts says whether the binding acts on a panel.
+func (b Binding) acts(p layout.Kind) bool { return len(b.Panels) == 0 || slices.Contains(b.Panels, p) }
+
+// Lookup returns what a key does in a mode on a panel. A key that acts elsewhere gives its binding and false.
+func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
+	var elsewhere Binding
+	for _, b := range Table() {
+		if b.Mode != mode || !slices.Contains(b.Keys, key) {
+			continue
+		}
+		if b.acts(panel) {
+			return b, true
+		}
+		elsewhere = b
+	}
+	return elsewhere, false
+}
+
+// Footer lists the bindings that a footer shows, the most useful first.
+func Footer(mode Mode, panel layout.Kind) []Binding {
+	var out []Binding
+	for _, b := range Table() {
+		if b.Mode == mode && b.Foot > 0 && b.acts(panel) {
+			out = append(out, b)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Binding) int { return a.Foot - b.Foot })
+	return out
+}

@@ -1,0 +1,104 @@
+package keys
+
+import "pourbench/tui/layout"
+
+// Table lists every key of the workbench.
+func Table() []Binding {
+	var out []Binding
+	out = append(out, moving()...)
+	out = append(out, changing()...)
+	out = append(out, keeping()...)
+	return append(out, elsewhere()...)
+}
+
+func moving() []Binding {
+	return []Binding{
+		{ID: Up, Keys: []string{"up", "k"}, Help: "go up a row"},
+		{ID: Down, Keys: []string{"down", "j"}, Help: "go down a row"},
+		{ID: Left, Keys: []string{"left", "h"}, Help: "go left a cell"},
+		{ID: Right, Keys: []string{"right", "l"}, Help: "go right a cell"},
+		{ID: RowStart, Keys: []string{"home"}, Help: "go to the first cell of the row"},
+		{ID: RowEnd, Keys: []string{"end"}, Help: "go to the last cell of the row"},
+		{ID: PageUp, Keys: []string{"pgup"}, Help: "go up a screenful"},
+		{ID: PageDown, Keys: []string{"pgdown"}, Help: "go down a screenful"},
+		{ID: NextPanel, Keys: []string{"tab"}, Label: "panel", Help: "go to the next panel", Foot: 60},
+		{ID: PrevPanel, Keys: []string{"shift+tab"}, Help: "go to the panel before"},
+		{ID: NextPlace, Keys: []string{"]"}, Label: "station", Help: "go to the next station", Foot: 61},
+		{ID: PrevPlace, Keys: []string{"["}, Help: "go to the station before"},
+		{ID: GoMould, Keys: []string{"f2"}, Help: "go to the mould"},
+		{ID: GoBatch, Keys: []string{"f3"}, Help: "go to the batch: oils, lye, extras"},
+		{ID: GoJugs, Keys: []string{"f4"}, Help: "go to the jugs"},
+		{ID: GoScent, Keys: []string{"f5"}, Help: "go to the scent"},
+		{ID: GoRun, Keys: []string{"f6"}, Help: "go to the run"},
+		{ID: GoIcing, Keys: []string{"f7"}, Help: "go to the icing"},
+	}
+}
+
+func changing() []Binding {
+	numbers := []layout.Kind{
+		layout.Grid, layout.Vessel, layout.Swirl, layout.Bed, layout.About, layout.Oils, layout.Extras,
+		layout.Bursts, layout.Lye, layout.Scents, layout.Hands,
+	}
+	lists := []layout.Kind{layout.Grid, layout.Oils, layout.Extras, layout.Bursts, layout.Scents}
+	adds := append([]layout.Kind{layout.NoIcing}, lists...)
+	return []Binding{
+		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", ","}, Panels: numbers, Label: "type a number", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
+		{ID: Change, Keys: []string{"enter"}, Label: "change", Help: "change the cell: edit its text, pick from the shelf, or switch it", Foot: 11},
+		{ID: More, Keys: []string{"+", "="}, Panels: numbers, Label: "nudge", Help: "one step up", Foot: 12},
+		{ID: Less, Keys: []string{"-"}, Panels: numbers, Help: "one step down"},
+		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Panels: numbers, Help: "ten steps up"},
+		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Panels: numbers, Help: "ten steps down"},
+		{ID: Hold, Keys: []string{"space"}, Panels: []layout.Kind{layout.Grid, layout.Scents}, Label: "hold", Help: "hold a jug's share so that it does not give way; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
+		{ID: Add, Keys: []string{"a"}, Panels: adds, Label: "add", Help: "add a jug, an oil, an extra, a scent or a burst", Foot: 14},
+		{ID: Colour, Keys: []string{"c"}, Panels: []layout.Kind{layout.Grid}, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
+		{ID: Remove, Keys: []string{"d", "delete"}, Panels: lists, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},
+		{ID: Earlier, Keys: []string{"shift+up", "K"}, Panels: []layout.Kind{layout.Grid, layout.Tasks}, Label: "earlier", Help: "move the jug or the task one place up", Foot: 17},
+		{ID: Later, Keys: []string{"shift+down", "J"}, Panels: []layout.Kind{layout.Grid, layout.Tasks}, Label: "later", Help: "move the jug or the task one place down", Foot: 18},
+		{ID: Rename, Keys: []string{"r"}, Panels: []layout.Kind{layout.Grid}, Label: "rename", Help: "rename the jug", Foot: 19},
+		{ID: IcingOnOff, Keys: []string{"I"}, Help: "give the plan an icing, or take it away"},
+	}
+}
+
+func keeping() []Binding {
+	return []Binding{
+		{ID: Undo, Keys: []string{"u"}, Label: "undo", Help: "undo the last change; there is no limit", Foot: 30},
+		{ID: Redo, Keys: []string{"U", "ctrl+y"}, Help: "do the undone change again"},
+		{ID: Save, Keys: []string{"s", "ctrl+s"}, Label: "save", Help: "save the plan", Foot: 40},
+		{ID: SaveAs, Keys: []string{"S"}, Help: "save the plan under another name"},
+		{ID: Open, Keys: []string{"o", "ctrl+o"}, Label: "open", Help: "open another plan or an example", Foot: 42},
+		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the checklist to a file", Foot: 41},
+		{ID: Copy, Keys: []string{"y"}, Help: "copy the cell to the clipboard (OSC 52, also over ssh)"},
+		{ID: CopyPanel, Keys: []string{"Y"}, Help: "copy the whole panel, tab-separated"},
+		{ID: Units, Keys: []string{"t"}, Help: "show grams or ounces, °C or °F, mm or inches"},
+		{ID: Mouse, Keys: []string{"m"}, Help: "release the mouse so that the terminal can select text, or take it back; many terminals also select with Shift held"},
+		{ID: ReadAll, Keys: []string{"w"}, Label: "warnings", Help: "read every warning, what stands behind it and what to do", Foot: 50},
+		{ID: Help, Keys: []string{"?", "f1"}, Label: "all keys", Help: "list every key; a key that cannot act now says why", Foot: 51},
+		{ID: Suspend, Keys: []string{"ctrl+z"}, Help: "go back to the shell and leave the bench waiting; it does not undo, u does"},
+		{ID: Quit, Keys: []string{"q", "ctrl+c"}, Help: "quit; asks first when the plan is not saved"},
+	}
+}
+
+func elsewhere() []Binding {
+	return []Binding{
+		{ID: Commit, Mode: Typing, Keys: []string{"enter"}, Label: "keep, go down", Help: "keep what was typed and go down", Foot: 1},
+		{ID: CommitRight, Mode: Typing, Keys: []string{"tab"}, Label: "keep, go right", Help: "keep what was typed and go to the next cell", Foot: 2},
+		{ID: Restore, Mode: Typing, Keys: []string{"esc"}, Label: "as it was", Help: "put back what stood there", Foot: 3},
+		{ID: Choose, Mode: List, Keys: []string{"enter"}, Label: "take it", Help: "take the highlighted entry", Foot: 1},
+		{ID: Up, Mode: List, Keys: []string{"up", "ctrl+p"}, Help: "go up the list"},
+		{ID: Down, Mode: List, Keys: []string{"down", "ctrl+n"}, Help: "go down the list"},
+		{ID: PageUp, Mode: List, Keys: []string{"pgup"}, Help: "go up a screenful"},
+		{ID: PageDown, Mode: List, Keys: []string{"pgdown"}, Help: "go down a screenful"},
+		{ID: Find, Mode: List, Label: "type to search", Help: "type to search the list", Foot: 2},
+		{ID: Close, Mode: List, Keys: []string{"esc"}, Label: "leave", Help: "leave the list without choosing", Foot: 3},
+		{ID: Up, Mode: Page, Keys: []string{"up"}, Help: "scroll up"},
+		{ID: Down, Mode: Page, Keys: []string{"down"}, Help: "scroll down"},
+		{ID: PageUp, Mode: Page, Keys: []string{"pgup"}, Help: "go up a screenful"},
+		{ID: PageDown, Mode: Page, Keys: []string{"pgdown"}, Label: "more", Help: "go down a screenful", Foot: 2},
+		{ID: Find, Mode: Page, Label: "type to search", Help: "type to search the page", Foot: 3},
+		{ID: Close, Mode: Page, Keys: []string{"esc", "enter"}, Label: "close", Help: "close the page", Foot: 1},
+		{ID: Left, Mode: Asking, Keys: []string{"left", "shift+tab", "up"}, Help: "go to the answer before"},
+		{ID: Right, Mode: Asking, Keys: []string{"right", "tab", "down"}, Label: "next answer", Help: "go to the next answer", Foot: 2},
+		{ID: Answer, Mode: Asking, Keys: []string{"enter"}, Label: "answer", Help: "give the highlighted answer; its first letter does too", Foot: 1},
+		{ID: Close, Mode: Asking, Keys: []string{"esc"}, Label: "cancel", Help: "cancel", Foot: 3},
+	}
+}

@@ -1,0 +1,118 @@
+// Package layout says where everything on the screen stands. It is a pure function of what is asked; nothing is drawn here.
+package layout
+
+import "image"
+
+// The smallest screen the bench works on.
+const (
+	MinW = 60
+	MinH = 16
+)
+
+// The widths from which a second and a third column of panels pay.
+const (
+	twoColumnsW   = 108
+	threeColumnsW = 168
+)
+
+// The height from which the warnings get a panel of their own.
+const warningsH = 30
+
+// Ask is what a layout depends on.
+type Ask struct {
+	W, H    int
+	Station Station
+	Icing   bool
+	Focus   Panel
+	Want    func(Panel) int // rows a panel would fill, without its border
+}
+
+// Placed is a panel and its rectangle, border included.
+type Placed struct {
+	Panel Panel
+	Rect  image.Rectangle
+}
+
+// Layout is the rectangle of everything on the screen.
+type Layout struct {
+	TooSmall bool
+	Title    image.Rectangle // name and totals
+	Tabs     image.Rectangle
+	Panels   []Placed
+	Warnings image.Rectangle // a bordered panel, or one line
+	Boxed    bool            // the warnings have a border
+	Status   image.Rectangle
+	Footer   image.Rectangle
+}
+
+// Split divides the screen.
+func Split(ask Ask) Layout {
+	if ask.W < MinW || ask.H < MinH {
+		return Layout{TooSmall: true}
+	}
+	l := Layout{
+		Title:  image.Rect(0, 0, ask.W, 1),
+		Tabs:   image.Rect(0, 1, ask.W, 2),
+		Status: image.Rect(0, ask.H-2, ask.W, ask.H-1),
+		Footer: image.Rect(0, ask.H-1, ask.W, ask.H),
+	}
+	top, bottom := 2, ask.H-2
+	warn := 1
+	if ask.H >= warningsH {
+		l.Boxed = true
+		warn = min(max(ask.Want(Panel{Kind: Warnings}), 2), (ask.H-warningsH)/4+4) + 2
+	}
+	l.Warnings = image.Rect(0, bottom-warn, ask.W, bottom)
+	body := image.Rect(0, top, ask.W, bottom-warn)
+	for _, c := range columns(body, ask) {
+		l.Panels = append(l.Panels, stack(c, ask)...)
+	}
+	return l
+}
+
+type column struct {
+	rect   image.Rectangle
+	panels []Panel
+}
+
+// columns deals a station's panels to as many columns as the width carries.
+func columns(body image.Rectangle, ask Ask) []column {
+	p := panels(ask.Station, ask.Icing)
+	switch {
+	case ask.W >= threeColumnsW:
+		a, b := body.Min.X+body.Dx()*48/100, body.Min.X+body.Dx()*75/100
+		return []column{
+			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
+			{image.Rect(a, body.Min.Y, b, body.Max.Y), p[1]},
+			{image.Rect(b, body.Min.Y, body.Max.X, body.Max.Y), p[2]},
+		}
+	case ask.W >= twoColumnsW:
+		a := body.Min.X + body.Dx()*64/100
+		return []column{
+			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
+			{image.Rect(a, body.Min.Y, body.Max.X, body.Max.Y), append(p[1], p[2]...)},
+		}
+	default:
+		return []column{{body, Panels(ask.Station, ask.Icing)}}
+	}
+}
+
+// Find returns the rectangle of a panel, if it is on the screen.
+func (l Layout) Find(p Panel) (image.Rectangle, bool) {
+	for _, x := range l.Panels {
+		if x.Panel == p {
+			return x.Rect, true
+		}
+	}
+	return image.Rectangle{}, false
+}
+
+// Hit returns the panel at a point.
+func (l Layout) Hit(at image.Point) (Placed, bool) {
+	for _, x := range l.Panels {
+		if at.In(x.Rect) {
+			return x, true
+		}
+	}
+	return Placed{}, false
+}

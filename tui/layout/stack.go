@@ -1,0 +1,69 @@
+package layout
+
+import (
+	"image"
+	"slices"
+)
+
+// frame is what a border takes from a panel's height.
+const frame = 2
+
+// leastRows is the number of rows below which a panel is not worth showing beside others.
+const leastRows = 5
+
+// stack puts a column's panels one below the other. Panels that do not fit together are pages: the page with the focus shows, else the first.
+func stack(c column, ask Ask) []Placed {
+	page := c.panels
+	for _, p := range pages(c, ask) {
+		if slices.Contains(p, ask.Focus) {
+			page = p
+			break
+		}
+		if &p[0] == &c.panels[0] {
+			page = p
+		}
+	}
+	heights := share(page, c.rect.Dy(), ask)
+	out := make([]Placed, len(page))
+	y := c.rect.Min.Y
+	for i, p := range page {
+		out[i] = Placed{p, image.Rect(c.rect.Min.X, y, c.rect.Max.X, y+heights[i])}
+		y += heights[i]
+	}
+	return out
+}
+
+// least is the height a panel needs to be shown beside others.
+func least(p Panel, ask Ask) int { return min(max(ask.Want(p), 1), leastRows) + frame }
+
+// pages deals panels to pages in their order, each as full as it can be.
+func pages(c column, ask Ask) [][]Panel {
+	var out [][]Panel
+	start, used := 0, 0
+	for i, p := range c.panels {
+		need := least(p, ask)
+		if i > start && used+need > c.rect.Dy() {
+			out = append(out, c.panels[start:i:i])
+			start, used = i, 0
+		}
+		used += need
+	}
+	return append(out, c.panels[start:])
+}
+
+// share gives every panel its least height, then row by row what it still wants, the first first; what is left goes to the last panel.
+func share(page []Panel, h int, ask Ask) []int {
+	heights := make([]int, len(page))
+	left := h
+	for i, p := range page {
+		heights[i] = min(least(p, ask), left)
+		left -= heights[i]
+	}
+	for i, p := range page {
+		more := min(max(ask.Want(p)+frame-heights[i], 0), left)
+		heights[i] += more
+		left -= more
+	}
+	heights[len(page)-1] += left
+	return heights
+}

@@ -1,0 +1,162 @@
+package tui
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour/paper"
+	"pourbench/pour/planfile"
+	"pourbench/tui/entry"
+)
+
+// loadedMsg brings a plan that was opened.
+type loadedMsg struct {
+	doc planfile.Document
+	err error
+}
+
+// listedMsg brings the plan files that can be opened.
+type listedMsg struct{ paths []string }
+
+// examplePrefix marks an example in the list of plans; no path starts with it.
+const examplePrefix = "\x00"
+
+// open lists the plans of the folder and the examples; an unsaved plan is a question first.
+func (m *Model) open() tea.Cmd {
+	if m.session.Dirty() {
+		m.unsaved("opening another plan", func(m *Model) tea.Cmd { return m.list() })
+		return nil
+	}
+	return m.list()
+}
+
+func (m *Model) list() tea.Cmd {
+	dir := filepath.Dir(m.file.path)
+	return func() tea.Msg {
+		paths, err := filepath.Glob(filepath.Join(dir, "*.toml"))
+		if err != nil {
+			return listedMsg{}
+		}
+		return listedMsg{paths}
+	}
+}
+
+// listed opens the list of plans.
+func (m *Model) listed(msg listedMsg) {
+	l := &list{title: "Open a plan: pick one, or type a path", free: "open the file of that path", choose: func(m *Model, id string) tea.Cmd { return m.openPlan(id) }}
+	for _, p := range msg.paths {
+		l.items = append(l.items, item{id: p, name: filepath.Base(p), aside: "file", detail: []string{p}})
+	}
+	for _, e := range m.opt.Examples {
+		l.items = append(l.items, item{id: examplePrefix + e.Name, name: e.Plan.Name, aside: "example", detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
+	}
+	m.push(l)
+}
+
+func (m *Model) openPlan(id string) tea.Cmd {
+	name, ok := strings.CutPrefix(id, examplePrefix)
+	if !ok {
+		return m.load(expand(id))
+	}
+	for _, e := range m.opt.Examples {
+		if e.Name == name {
+			drop := m.dropJournal()
+			m.session.Replace(e.Plan.Clone(), true)
+			m.keep("", planfile.Stamp{}, false)
+			m.say("an example: saving asks for a file of your own")
+			return drop
+		}
+	}
+	return nil
+}
+
+func (m *Model) load(path string) tea.Cmd {
+	shelf := m.session.Shelf()
+	return func() tea.Msg {
+		doc, err := planfile.Load(path, shelf)
+		return loadedMsg{doc, err}
+	}
+}
+
+// loaded puts an opened plan on the bench, or shows everything that keeps it from being read.
+func (m *Model) loaded(msg loadedMsg) tea.Cmd {
+	if msg.err != nil {
+		p := &page{title: "This plan cannot be opened"}
+		for _, l := range strings.Split(msg.err.Error(), "\n") {
+			p.lines = append(p.lines, line{text: l})
+		}
+		m.push(p)
+		return nil
+	}
+	drop := m.dropJournal()
+	m.session.Replace(msg.doc.Plan, true)
+	m.keep(msg.doc.Path, msg.doc.Stamp, msg.doc.HandComments)
+	m.say("opened " + msg.doc.Path)
+	if msg.doc.HandComments {
+		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
+	}
+	return drop
+}
+
+// writtenMsg says what became of a file that was handed on.
+type writtenMsg struct {
+	path string
+	text string
+	err  error
+}
+
+// askChecklist asks for the file the checklist goes to.
+func (m *Model) askChecklist() {
+	start := slug(m.session.Plan().Name) + "-checklist.txt"
+	if m.file.path != "" {
+		start = filepath.Join(filepath.Dir(m.file.path), start)
+	}
+	m.push(&prompt{
+		title: "Write the checklist to", text: "Plain text, 80 columns, for any printer.", typed: entry.New(start),
+		done: func(m *Model, typed string) (tea.Cmd, error) {
+			if typed == "" {
+				return nil, errors.New("write the checklist: type a file name")
+			}
+			m.pop()
+			return m.writeChecklist(expand(typed), false), nil
+		},
+	})
+}
+
+func (m *Model) writeChecklist(path string, replace bool) tea.Cmd {
+	sheet, shelf := *m.session.Sheet(), m.session.Shelf()
+	if work := m.session.Untimed(); work != nil {
+		sheet = work()
+	}
+	return func() tea.Msg {
+		text := paper.Checklist(sheet, shelf)
+		how := os.O_WRONLY | os.O_CREATE | os.O_EXCL
+		if replace {
+			how = os.O_WRONLY | os.O_CREATE | os.O_TRUNC
+		}
+		f, err := os.OpenFile(path, how, 0o644)
+		if err != nil {
+			return writtenMsg{path, text, err}
+		}
+		_, err = f.WriteString(text)
+		return writtenMsg{path, text, errors.Join(err, f.Close())}
+	}
+}
+
+func (m *Model) written(msg writtenMsg) tea.Cmd {
+	switch {
+	case errors.Is(msg.err, os.ErrExist):
+		m.ask("There is a file of that name", msg.path+" is there already.",
+			answer{"replace it", func(m *Model) tea.Cmd { return m.writeChecklist(msg.path, true) }},
+			answer{"take another name", func(m *Model) tea.Cmd { m.askChecklist(); return nil }})
+	case msg.err != nil:
+		m.refuse("write the checklist: " + msg.err.Error())
+	default:
+		m.say("checklist written to " + msg.path + ": print it and take it to the bench")
+	}
+	return nil
+}

@@ -1,0 +1,236 @@
+package tui
+
+import (
+	"errors"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour"
+	"pourbench/tui/entry"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+	"pourbench/tui/layout"
+)
+
+// press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
+func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
+	if top := m.dialog(); top != nil {
+		return top.press(m, k)
+	}
+	if m.typing != nil {
+		return m.pressTyping(k)
+	}
+	return m.pressBench(k)
+}
+
+func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
+	key := k.String()
+	b, acts := keys.Lookup(keys.Bench, m.at().Kind, key)
+	if b.ID == "" {
+		m.refuse(keys.Shown(key) + " does nothing here; ? lists every key")
+		return nil
+	}
+	why := m.cannot(b.ID)
+	if !acts {
+		why = "there is nothing in this panel to " + string(b.ID)
+	}
+	if why != "" {
+		m.refuse(keys.Shown(key) + " (" + string(b.ID) + "): " + why)
+		return nil
+	}
+	m.status = status{}
+	return m.act(b.ID, key)
+}
+
+// act does what a key asks.
+func (m *Model) act(id keys.ID, key string) tea.Cmd {
+	if m.move(id) || m.change(id, key) {
+		return nil
+	}
+	switch id {
+	case keys.Undo:
+		m.undo()
+	case keys.Redo:
+		m.redo()
+	case keys.Save:
+		return m.save(nil)
+	case keys.SaveAs:
+		m.askSaveAs(nil)
+	case keys.Open:
+		return m.open()
+	case keys.Checklist:
+		m.askChecklist()
+	case keys.Copy:
+		return m.copyCell()
+	case keys.CopyPanel:
+		return m.copyPanel()
+	case keys.Units:
+		m.toggleUnits()
+	case keys.Mouse:
+		m.toggleMouse()
+	case keys.ReadAll:
+		m.push(m.warningsPage())
+	case keys.Help:
+		m.push(m.helpPage())
+	case keys.Suspend:
+		return tea.Suspend
+	case keys.Quit:
+		return m.quit()
+	}
+	return nil
+}
+
+// move moves the cursor, the focus or the station and says whether the key was one that does.
+func (m *Model) move(id keys.ID) bool {
+	p := m.at()
+	g, c := m.grids[p], m.cursors[p]
+	switch id {
+	case keys.Up:
+		c = g.Down(c, -1)
+	case keys.Down:
+		c = g.Down(c, 1)
+	case keys.Left:
+		c = g.Right(c, -1)
+	case keys.Right:
+		c = g.Right(c, 1)
+	case keys.RowStart:
+		c = g.Settle(grid.Cursor{Row: c.Row, Top: c.Top})
+	case keys.RowEnd:
+		c.Col = max(len(g.Columns)-1, 0)
+		c = g.Settle(c)
+	case keys.PageUp:
+		c = g.Down(c, -m.pageRows())
+	case keys.PageDown:
+		c = g.Down(c, m.pageRows())
+	default:
+		return m.goTo(id)
+	}
+	m.cursors[p] = c
+	return true
+}
+
+func (m *Model) pageRows() int {
+	if r, ok := m.placed.Find(m.at()); ok {
+		return max(r.Dy()-3, 1)
+	}
+	return 1
+}
+
+// goTo moves to another panel or station.
+func (m *Model) goTo(id keys.ID) bool {
+	switch id {
+	case keys.NextPanel:
+		m.turn(1)
+	case keys.PrevPanel:
+		m.turn(-1)
+	case keys.NextPlace:
+		m.station = (m.station + 1) % layout.Station(layout.Stations)
+	case keys.PrevPlace:
+		m.station = (m.station + layout.Station(layout.Stations) - 1) % layout.Station(layout.Stations)
+	case keys.GoMould:
+		m.station = layout.Mould
+	case keys.GoBatch:
+		m.station = layout.Batch
+	case keys.GoJugs:
+		m.station = layout.Jugs
+	case keys.GoScent:
+		m.station = layout.Scent
+	case keys.GoRun:
+		m.station = layout.Run
+	case keys.GoIcing:
+		m.station = layout.Icing
+	default:
+		return false
+	}
+	return true
+}
+
+func (m *Model) turn(by int) {
+	panels := layout.Panels(m.station, m.session.Plan().Icing != nil)
+	for i, p := range panels {
+		if p == m.at() {
+			m.focus[m.station] = panels[(i+by+len(panels))%len(panels)]
+			return
+		}
+	}
+}
+
+// pressTyping takes a key while a cell is typed in.
+func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
+	b, _ := keys.Lookup(keys.Typing, m.at().Kind, k.String())
+	switch {
+	case b.ID == keys.Restore:
+		m.typing = nil
+		m.say("as it was")
+	case b.ID == keys.Commit:
+		if m.commit() {
+			m.cursors[m.at()] = m.grids[m.at()].Down(m.cursors[m.at()], 1)
+		}
+	case b.ID == keys.CommitRight:
+		if m.commit() {
+			m.cursors[m.at()] = m.grids[m.at()].NextEdit(m.cursors[m.at()])
+		}
+	case k.Text != "" && !k.Mod.Contains(tea.ModAlt):
+		m.typing.Entry.Insert(k.Text)
+		m.typing.Refused = ""
+	case m.typing.Entry.Press(k.String()):
+		m.typing.Refused = ""
+	default:
+		m.refuse(keys.Shown(k.String()) + ": a cell is being typed in; Enter keeps it, Esc puts back what stood there")
+	}
+	return nil
+}
+
+// commit keeps what was typed; a refusal stays at the cell with its reason.
+func (m *Model) commit() bool {
+	cell, _, ok := m.cell()
+	if !ok || cell.Set == nil {
+		m.typing = nil
+		return false
+	}
+	e, err := cell.Set(m.typing.Entry.Text())
+	if err == nil {
+		err = m.session.Apply(cell.Name, e)
+	}
+	if err != nil {
+		m.typing.Refused = reason(err)
+		m.refuse(m.typing.Refused)
+		return false
+	}
+	m.typing = nil
+	m.status = status{}
+	return true
+}
+
+// begin starts typing in the cell under the cursor.
+func (m *Model) begin(text string) {
+	m.typing = &typing{panel: m.at(), Typed: grid.Typed{Entry: entry.New(text)}}
+	m.status = status{}
+}
+
+// paste puts pasted text where text is typed.
+func (m *Model) paste(text string) tea.Cmd {
+	if top := m.dialog(); top != nil {
+		top.paste(text)
+		return nil
+	}
+	if m.typing == nil {
+		cell, _, _ := m.cell()
+		if cell.Kind != grid.Number && cell.Kind != grid.Words {
+			m.refuse("paste: go to a number or a name first")
+			return nil
+		}
+		m.begin("")
+	}
+	m.typing.Entry.Insert(strings.TrimSpace(text))
+	return nil
+}
+
+// reason is an error without the word that every refusal starts with.
+func reason(err error) string {
+	if errors.Is(err, pour.ErrRefused) {
+		return strings.TrimPrefix(err.Error(), pour.ErrRefused.Error()+": ")
+	}
+	return err.Error()
+}

@@ -1,0 +1,80 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"slices"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+)
+
+// ErrInterrupted is returned by [Run] when the bench was interrupted from outside.
+var ErrInterrupted = errors.New("interrupted")
+
+// Run opens the workbench on the terminal and returns when the maker has left it. Work that is in no file when the bench is ended
+// from outside, by a signal or a fault of its own, is kept in the state directory, and says so on notes.
+func Run(o Options, notes io.Writer) error {
+	m := New(o)
+	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
+	if p, ok := profile(o.Colour, o.Environ); ok {
+		opts = append(opts, tea.WithColorProfile(p))
+	}
+	program := tea.NewProgram(m, opts...)
+	hup := make(chan os.Signal, 1)
+	signal.Notify(hup, hangups()...)
+	defer signal.Stop(hup)
+	go func() {
+		for range hup {
+			program.Send(hangupMsg{})
+		}
+	}()
+	_, err := program.Run()
+	if !m.quitting { // a signal or a panic: nothing has asked whether to save
+		if rescueErr := m.rescued(notes); rescueErr != nil {
+			return errors.Join(err, rescueErr)
+		}
+	}
+	if errors.Is(err, tea.ErrInterrupted) {
+		return ErrInterrupted
+	}
+	if err != nil {
+		return fmt.Errorf("run the workbench: %w", err)
+	}
+	return nil
+}
+
+func (m *Model) rescued(notes io.Writer) error {
+	kept, err := m.Rescue()
+	if err != nil {
+		return err
+	}
+	if kept == "" {
+		return nil
+	}
+	_, err = fmt.Fprintf(notes, "pourbench: unsaved work is kept in %s; it is offered when the plan is opened again\n", kept)
+	return err
+}
+
+// profile is the colour profile asked for. NO_COLOR counts with any value that is not empty (no-color.org); a flag beats it.
+// It says false where the terminal should be asked.
+func profile(colour string, environ []string) (colorprofile.Profile, bool) {
+	switch colour {
+	case "never":
+		return colorprofile.ASCII, true
+	case "truecolor":
+		return colorprofile.TrueColor, true
+	case "256":
+		return colorprofile.ANSI256, true
+	case "16":
+		return colorprofile.ANSI, true
+	case "always":
+		return max(colorprofile.Env(environ), colorprofile.ANSI), true
+	}
+	noColour := slices.ContainsFunc(environ, func(kv string) bool { return strings.HasPrefix(kv, "NO_COLOR=") && len(kv) > len("NO_COLOR=") })
+	return colorprofile.ASCII, noColour
+}

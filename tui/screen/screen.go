@@ -1,0 +1,90 @@
+// Package screen is a sheet of terminal cells: panels are drawn into rectangles of it, and it is written out once per frame.
+//
+// It knows nothing of plans or keys. Nothing drawn can leave its rectangle, and no control character reaches the terminal through it.
+package screen
+
+import "image"
+
+// cell holds one grapheme; an empty text is a blank, and a wide grapheme is followed by a cell marked as its tail.
+type cell struct {
+	text  string
+	style Style
+	tail  bool
+}
+
+// Screen is a fixed number of columns and rows of cells.
+type Screen struct {
+	w, h  int
+	cells []cell
+}
+
+// New returns a blank screen; sizes below zero count as zero.
+func New(w, h int) *Screen {
+	w, h = max(w, 0), max(h, 0)
+	return &Screen{w: w, h: h, cells: make([]cell, w*h)}
+}
+
+// Area returns the whole screen as a rectangle to draw in.
+func (s *Screen) Area() Area { return Area{screen: s, rect: image.Rect(0, 0, s.w, s.h)} }
+
+// put sets one grapheme of the given width and repairs a wide neighbour it cuts in half.
+func (s *Screen) put(x, y, width int, text string, st Style) {
+	at := y*s.w + x
+	for i := range width {
+		s.tear(x+i, y)
+	}
+	s.cells[at] = cell{text: text, style: st}
+	if width == 2 {
+		s.cells[at+1] = cell{style: st, tail: true}
+	}
+}
+
+// tear blanks the other half of a wide grapheme that is about to lose this cell.
+func (s *Screen) tear(x, y int) {
+	at := y*s.w + x
+	if s.cells[at].tail && x > 0 {
+		s.cells[at-1].text = ""
+	}
+	if x+1 < s.w && s.cells[at+1].tail {
+		s.cells[at+1].tail = false
+	}
+	s.cells[at].tail = false
+}
+
+// String writes the screen as lines of text with their styles, each line ending in the terminal's own style.
+func (s *Screen) String() string {
+	out := make([]byte, 0, len(s.cells)*2+len(s.cells)/2)
+	for y := range s.h {
+		if y > 0 {
+			out = append(out, '\n')
+		}
+		out = line(out, s.cells[y*s.w:(y+1)*s.w])
+	}
+	return string(out)
+}
+
+func line(out []byte, row []cell) []byte {
+	end := len(row)
+	for end > 0 && row[end-1] == (cell{}) {
+		end--
+	}
+	var now Style
+	for _, c := range row[:end] {
+		if c.tail {
+			continue
+		}
+		if c.style != now {
+			out = c.style.sgr(out)
+			now = c.style
+		}
+		if c.text == "" {
+			out = append(out, ' ')
+			continue
+		}
+		out = append(out, c.text...)
+	}
+	if now != (Style{}) {
+		out = append(out, "\x1b[0m"...)
+	}
+	return out
+}

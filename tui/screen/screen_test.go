@@ -1,0 +1,94 @@
+package screen
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"pgregory.net/rapid"
+)
+
+func TestTextStaysInsideItsArea(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, h := rapid.IntRange(0, 12).Draw(t, "w"), rapid.IntRange(0, 4).Draw(t, "h")
+		s := New(w, h)
+		a := s.Area().Cut(rapid.IntRange(-2, 5).Draw(t, "x"), rapid.IntRange(-2, 3).Draw(t, "y"), rapid.IntRange(0, 9).Draw(t, "cw"), 2)
+		for range 4 {
+			a.Text(rapid.IntRange(-3, 9).Draw(t, "tx"), rapid.IntRange(-1, 3).Draw(t, "ty"), rapid.String().Draw(t, "text"), Style{Attr: Bold})
+		}
+		lines := strings.Split(s.String(), "\n")
+		if h > 0 && len(lines) != h {
+			t.Fatalf("%d lines on a screen of %d", len(lines), h)
+		}
+		for _, l := range lines {
+			if got := ansi.StringWidth(l); got > w {
+				t.Fatalf("line %q is %d wide on a screen of %d", l, got, w)
+			}
+		}
+	})
+}
+
+func TestHostileTextNeverReachesTheTerminal(t *testing.T) {
+	s := New(40, 1)
+	s.Area().Text(0, 0, "a\x1b]52;c;aGk=\x07b\u009bc\u202ed\re\tf", Style{})
+	got := s.String()
+	for _, bad := range []string{"\x1b", "\x07", "\u009b", "\u202e", "\r", "\t"} {
+		if strings.Contains(got, bad) {
+			t.Errorf("%q holds %q", got, bad)
+		}
+	}
+}
+
+func TestOverwritingHalfAWideGlyphBlanksTheOtherHalf(t *testing.T) {
+	s := New(4, 1)
+	s.Area().Text(0, 0, "漢字", Style{})
+	s.Area().Text(1, 0, "x", Style{})
+	if got := s.String(); got != " x字" {
+		t.Errorf("got %q, want %q", got, " x字")
+	}
+}
+
+func TestClipEndsInAnEllipsisAndFits(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		w    int
+		want string
+	}{
+		{"buttercup", 9, "buttercup"},
+		{"buttercup", 5, "butt…"},
+		{"漢字漢字", 4, "漢…"},
+		{"x", 0, ""},
+	} {
+		if got := Clip(c.text, c.w); got != c.want {
+			t.Errorf("Clip(%q, %d) = %q, want %q", c.text, c.w, got, c.want)
+		}
+	}
+}
+
+func TestWrapKeepsEveryWordAndFits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`([a-zäé漢]{1,9} ){0,8}`).Draw(t, "text")
+		w := rapid.IntRange(2, 20).Draw(t, "w")
+		lines := Wrap(text, w)
+		for _, l := range lines {
+			if Width(l) > w {
+				t.Fatalf("line %q is wider than %d", l, w)
+			}
+		}
+		flat := strings.ReplaceAll(strings.Join(lines, ""), " ", "")
+		if want := strings.ReplaceAll(text, " ", ""); flat != want {
+			t.Fatalf("wrapping %q lost text: %q", text, flat)
+		}
+	})
+}
+
+func TestHexReadsSixDigitsAndNothingElse(t *testing.T) {
+	if c, ok := Hex("#5566b0"); !ok || c != RGB(0x55, 0x66, 0xb0) {
+		t.Errorf("Hex gave %x, %v", c, ok)
+	}
+	for _, bad := range []string{"", "5566b0", "#5566b", "#55 6b0", "#gg0000"} {
+		if _, ok := Hex(bad); ok {
+			t.Errorf("Hex(%q) was read", bad)
+		}
+	}
+}

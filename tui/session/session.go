@@ -1,0 +1,169 @@
+// Package session is the plan on the bench: the document, its sheet, what was done to it and what of it is saved. It knows no terminal.
+package session
+
+import (
+	"errors"
+	"reflect"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+)
+
+// Session holds one plan at a time.
+type Session struct {
+	shelf   pour.Shelf
+	hand    clock.Hand
+	plan    pour.Plan
+	sheet   pour.Sheet
+	clock   pour.Sheet // the last sheet with the clock's figures; of an earlier plan while they are worked out again
+	saved   pour.Plan
+	undo    []step
+	redo    []step
+	rev     int
+	nudging string // the name of the last edit while nudges of one cell count as one
+}
+
+// step is a plan as it was, and what was done to it next.
+type step struct {
+	plan pour.Plan
+	name string
+}
+
+// Nothing to undo or to do again.
+var (
+	ErrNothingToUndo = errors.New("there is nothing to undo")
+	ErrNothingToRedo = errors.New("there is nothing to do again")
+)
+
+// New puts a plan on the bench. It counts as saved when it is what a file holds, else it is a draft.
+func New(p pour.Plan, shelf pour.Shelf, hand clock.Hand, isSaved bool) *Session {
+	s := &Session{shelf: shelf, hand: hand}
+	s.Replace(p, isSaved)
+	return s
+}
+
+// Replace puts another plan on the bench; what was done to the one before is forgotten.
+func (s *Session) Replace(p pour.Plan, isSaved bool) {
+	s.undo, s.redo, s.nudging = nil, nil, ""
+	s.saved = pour.Plan{}
+	if isSaved {
+		s.saved = p
+	}
+	s.become(p)
+	s.clock = s.sheet.Time(s.shelf, s.hand)
+	s.sheet = s.clock
+}
+
+func (s *Session) become(p pour.Plan) {
+	s.plan = p
+	s.rev++
+	s.sheet = pour.Weigh(p, s.shelf)
+}
+
+// Apply makes an edit. A refused edit changes nothing and gives the reason. An edit that changes nothing is not counted.
+func (s *Session) Apply(name string, e pour.Edit) error {
+	s.nudging = ""
+	return s.apply(name, e, false)
+}
+
+// Nudge makes an edit that counts as one with the nudges of the same name right before it.
+func (s *Session) Nudge(name string, e pour.Edit) error {
+	grouped := s.nudging == name
+	err := s.apply(name, e, grouped)
+	if err == nil {
+		s.nudging = name
+	}
+	return err
+}
+
+func (s *Session) apply(name string, e pour.Edit, grouped bool) error {
+	next, err := pour.Apply(s.plan, s.shelf, e)
+	if err != nil {
+		return err
+	}
+	if reflect.DeepEqual(next, s.plan) {
+		return nil
+	}
+	if !grouped {
+		s.undo = append(s.undo, step{s.plan, name})
+	}
+	s.redo = nil
+	s.become(next)
+	return nil
+}
+
+// Undo takes the last edit back and says which it was.
+func (s *Session) Undo() (string, error) {
+	if len(s.undo) == 0 {
+		return "", ErrNothingToUndo
+	}
+	s.nudging = ""
+	last := s.undo[len(s.undo)-1]
+	s.undo = s.undo[:len(s.undo)-1]
+	s.redo = append(s.redo, step{s.plan, last.name})
+	s.become(last.plan)
+	return last.name, nil
+}
+
+// Redo makes the last edit that was taken back again and says which it was.
+func (s *Session) Redo() (string, error) {
+	if len(s.redo) == 0 {
+		return "", ErrNothingToRedo
+	}
+	s.nudging = ""
+	next := s.redo[len(s.redo)-1]
+	s.redo = s.redo[:len(s.redo)-1]
+	s.undo = append(s.undo, step{s.plan, next.name})
+	s.become(next.plan)
+	return next.name, nil
+}
+
+// Plan returns the plan on the bench. It shares its lists with the session: change it by [Session.Apply] alone.
+func (s *Session) Plan() pour.Plan { return s.plan }
+
+// Sheet returns the figures of the plan on the bench; the clock's may be missing still.
+func (s *Session) Sheet() *pour.Sheet { return &s.sheet }
+
+// Clock returns the last sheet that has the clock's figures and whether they are those of the plan on the bench.
+func (s *Session) Clock() (sheet *pour.Sheet, fresh bool) { return &s.clock, s.sheet.Timed }
+
+// Shelf returns the catalogue.
+func (s *Session) Shelf() pour.Shelf { return s.shelf }
+
+// Revision counts every plan that was on the bench.
+func (s *Session) Revision() int { return s.rev }
+
+// Untimed returns a function that works the clock out beside the keyboard, or nil when its figures are there already.
+func (s *Session) Untimed() func() pour.Sheet {
+	if s.sheet.Timed {
+		return nil
+	}
+	sheet, shelf, hand := s.sheet, s.shelf, s.hand
+	return func() pour.Sheet { return sheet.Time(shelf, hand) }
+}
+
+// Timed takes the clock's figures for a revision; figures of a plan that has changed since are dropped.
+func (s *Session) Timed(rev int, sheet pour.Sheet) {
+	if rev == s.rev {
+		s.sheet, s.clock = sheet, sheet
+	}
+}
+
+// Saved says that the plan on the bench is what its file holds now.
+func (s *Session) Saved(p pour.Plan) { s.saved = p }
+
+// Dirty says whether the plan on the bench differs from what its file holds.
+func (s *Session) Dirty() bool { return !reflect.DeepEqual(s.plan, s.saved) }
+
+// CanUndo says what Undo would take back, or "".
+func (s *Session) CanUndo() string { return last(s.undo) }
+
+// CanRedo says what Redo would make again, or "".
+func (s *Session) CanRedo() string { return last(s.redo) }
+
+func last(steps []step) string {
+	if len(steps) == 0 {
+		return ""
+	}
+	return steps[len(steps)-1].name
+}

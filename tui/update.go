@@ -1,0 +1,109 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// timedMsg brings the clock's figures for a revision of the plan.
+type timedMsg struct {
+	rev   int
+	sheet pour.Sheet
+}
+
+// status is the last thing the bench said.
+type status struct {
+	text  string
+	style func(look.Look) screen.Style
+}
+
+// Update takes a message to the method for its kind.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	rev := m.session.Revision()
+	cmd := m.take(msg)
+	if m.session.Revision() != rev {
+		cmd = tea.Batch(cmd, m.workClock(), m.journalSoon())
+	}
+	m.settle()
+	return m, cmd
+}
+
+func (m *Model) take(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.w, m.h = msg.Width, msg.Height
+	case tea.BackgroundColorMsg:
+		m.look = look.New(msg.IsDark())
+	case tea.KeyPressMsg:
+		return m.press(msg)
+	case tea.PasteMsg:
+		return m.paste(msg.Content)
+	case tea.MouseClickMsg:
+		return m.click(msg)
+	case tea.MouseWheelMsg:
+		return m.wheel(msg)
+	case tea.FocusMsg:
+		return m.lookAtFile()
+	case timedMsg:
+		m.session.Timed(msg.rev, msg.sheet)
+	case journalDueMsg:
+		return m.writeJournal()
+	case hangupMsg:
+		return m.hangUp()
+	default:
+		return m.takeResult(msg)
+	}
+	return nil
+}
+
+// takeResult takes what a command brought back from the disk.
+func (m *Model) takeResult(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case savedMsg:
+		return m.saved(msg)
+	case loadedMsg:
+		return m.loaded(msg)
+	case writtenMsg:
+		return m.written(msg)
+	case journaledMsg:
+		m.journaled(msg)
+	case changedMsg:
+		m.changed(msg)
+	case lostMsg:
+		m.offerLostWork(msg)
+	case listedMsg:
+		m.listed(msg)
+	}
+	return nil
+}
+
+// workClock works the clock out beside the keyboard.
+func (m *Model) workClock() tea.Cmd {
+	work, rev := m.session.Untimed(), m.session.Revision()
+	if work == nil {
+		return nil
+	}
+	return func() tea.Msg { return timedMsg{rev, work()} }
+}
+
+// say puts something into the status line.
+func (m *Model) say(text string) {
+	m.status = status{text, func(l look.Look) screen.Style { return l.Good }}
+}
+
+// refuse says why something cannot be done.
+func (m *Model) refuse(why string) {
+	m.status = status{why, func(l look.Look) screen.Style { return l.Wrong }}
+}
+
+// edit makes an edit and says what came of it.
+func (m *Model) edit(name string, e pour.Edit) error {
+	err := m.session.Apply(name, e)
+	if err != nil {
+		m.refuse(reason(err))
+	}
+	return err
+}
