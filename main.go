@@ -57,12 +57,13 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 
 // bench is what the commands share.
 type bench struct {
-	in        io.Reader
-	out, errs io.Writer
-	shelfFile string
-	colour    string
-	noMouse   bool
-	exit      int
+	in         io.Reader
+	out, errs  io.Writer
+	shelfFile  string
+	colour     string
+	background string
+	noMouse    bool
+	exit       int
 }
 
 func (b *bench) root() *cobra.Command {
@@ -85,7 +86,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		RunE:          func(_ *cobra.Command, args []string) error { return b.open(args) },
 	}
 	root.PersistentFlags().StringVar(&b.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+shelfHint()+" if it is there)")
-	root.Flags().StringVar(&b.colour, "color", "auto", "auto, never, 16, 256 or truecolor")
+	root.Flags().StringVar(&b.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
+	root.Flags().StringVar(&b.background, "background", "auto", "auto, dark or light")
 	root.Flags().BoolVar(&b.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.AddCommand(
 		b.command("checklist [PLAN]", "Print the bench checklist", b.checklist),
@@ -148,9 +150,35 @@ func (b *bench) open(args []string) error {
 	if !b.terminal() {
 		return b.checklist(pour.Work(doc.Plan, shelf, clock.Hand{}), shelf)
 	}
+	examples, err := examples(shelf)
+	if err != nil {
+		return err
+	}
+	say := ""
+	if len(args) == 0 {
+		say = "the built-in example; save as makes it your own"
+	}
 	return tui.Run(tui.Options{
-		Document: doc, Shelf: shelf, StateDir: filepath.Join(stateHome(), "pourbench"), Colour: b.colour, NoMouse: b.noMouse,
+		Document: doc, Shelf: shelf, Examples: examples, StateDir: filepath.Join(stateHome(), "pourbench"),
+		Colour: b.colour, Background: b.background, NoMouse: b.noMouse, Say: say, Notes: b.errs,
 	})
+}
+
+// examples reads the plans that come with the program.
+func examples(shelf pour.Shelf) ([]tui.Example, error) {
+	var list []tui.Example
+	for _, name := range presets.Plans() {
+		text, err := presets.Plan(name)
+		if err != nil {
+			return nil, err
+		}
+		plan, err := planfile.Read(name+" (built in)", bytes.NewReader(text), shelf)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, tui.Example{Name: name, Plan: plan})
+	}
+	return list, nil
 }
 
 // terminal says whether there is a terminal that can hold a full screen.

@@ -33,7 +33,7 @@ func lyeCodes() []CodeInfo {
 		{"lye-heavy-worst", Caution, false, "lye-heavy if every oil sits at the low end of its published range"},
 		{"lye-mixed-strong", Stop, true, "lye over 50 % at the moment of dissolving"},
 		{"lye-short-water", Stop, true, "stock lye or watery extras bring more water than the plan wants"},
-		{"lye-near-boil", Caution, false, "the lye water can come near boiling as it dissolves"},
+		{"lye-near-boil", Note, false, "the lye water can come near boiling as it dissolves"},
 		{"lye-meets-sugar", Caution, false, "sugar meets lye: heat, browning"},
 		{"lye-meets-milk", Caution, false, "milk meets lye: heat, browning, smell"},
 		{"lye-meets-alcohol", Caution, false, "alcohol meets lye: sudden boil-over"},

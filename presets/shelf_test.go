@@ -203,8 +203,9 @@ func TestEveryTechniqueCanBeDrawnAsTheShelfSays(t *testing.T) {
 		if !drawn.Known() || !swirl.Technique(te.Kind).Known() {
 			t.Errorf("%s of kind %s cannot be drawn", te.ID, te.Kind)
 		}
-		if own := (swirl.Dials{Passes: te.Passes, Turns: te.Turns, HeightMM: te.HeightMM}); own != drawn.Own() {
-			t.Errorf("%s: the shelf says %+v, the picture %+v", te.ID, own, drawn.Own())
+		own := drawn.Own()
+		if te.Passes != 0 && te.Passes != own.Passes || te.Turns != 0 && te.Turns != own.Turns || te.HeightMM != 0 && te.HeightMM != own.HeightMM {
+			t.Errorf("%s: the shelf says %d passes, %g turns, %g mm; the picture %+v", te.ID, te.Passes, te.Turns, te.HeightMM, own)
 		}
 		if te.Do == "" || te.From > te.To {
 			t.Errorf("%s is not filled: %+v", te.ID, te)

@@ -84,7 +84,7 @@ func (m *Model) hold(cell grid.Cell, row grid.Row) {
 		return
 	}
 	n := batchName(m.at())
-	jug := m.session.Plan().Batch(n).Jugs[row.Item]
+	jug := m.batch(m.at()).Jugs[row.Item]
 	if m.edit("hold of "+jug.Name, pour.HoldShare(n, row.Item, !jug.Held)) == nil {
 		m.say(map[bool]string{true: jug.Name + " keeps its share", false: jug.Name + " gives way again"}[!jug.Held])
 	}
@@ -92,12 +92,11 @@ func (m *Model) hold(cell grid.Cell, row grid.Row) {
 
 func (m *Model) add(p layout.Panel) {
 	n := batchName(p)
-	plan := m.session.Plan()
 	switch p.Kind {
 	case layout.NoIcing:
 		m.toggleIcing()
 	case layout.Grid:
-		after := len(plan.Batch(n).Jugs) - 1
+		after := len(m.batch(p).Jugs) - 1
 		if _, row, ok := m.cell(); ok && row.Item >= 0 {
 			after = row.Item
 		}
@@ -107,7 +106,7 @@ func (m *Model) add(p layout.Panel) {
 			m.say("a new jug: type r to name it, c to colour it")
 		}
 	case layout.Bursts:
-		bursts := append([]pour.Burst(nil), plan.Batch(n).Blend...)
+		bursts := append([]pour.Burst(nil), m.batch(p).Blend...)
 		at := 0.0
 		if len(bursts) > 0 {
 			at = bursts[len(bursts)-1].AtMin + 1
@@ -120,7 +119,7 @@ func (m *Model) add(p layout.Panel) {
 
 func (m *Model) addColourant(p layout.Panel, jug int) {
 	n := batchName(p)
-	j := m.session.Plan().Batch(n).Jugs[jug]
+	j := m.batch(p).Jugs[jug]
 	cell := grid.Cell{List: listColourants, Name: "colourant of " + j.Name, Pick: func(id string) pour.Edit {
 		c, _ := m.session.Shelf().Colourant(id)
 		return pour.SetColourant(n, jug, len(j.Colourants), c)
@@ -130,7 +129,7 @@ func (m *Model) addColourant(p layout.Panel, jug int) {
 
 func (m *Model) remove(p layout.Panel, row grid.Row) {
 	n, i := batchName(p), row.Item
-	b := m.session.Plan().Batch(n)
+	b := m.batch(p)
 	switch p.Kind {
 	case layout.Grid:
 		jug := b.Jugs[i]
@@ -158,7 +157,7 @@ func (m *Model) reorder(p layout.Panel, row grid.Row, by int) {
 	n, i := batchName(p), row.Item
 	c := m.cursors[p]
 	if p.Kind == layout.Grid {
-		jug := m.session.Plan().Batch(n).Jugs[i]
+		jug := m.batch(p).Jugs[i]
 		if m.edit("place of "+jug.Name, pour.MoveJug(n, i, i+by)) == nil {
 			m.rebuild()
 			m.cursors[p] = m.grids[p].Seek(c, i+by, row.Sub)

@@ -15,7 +15,7 @@ import (
 // clockNameW is the room for a jug's letter, swatch and name beside its bar; clockSideW for what is said after it.
 const (
 	clockNameW = 17
-	clockSideW = 21
+	clockSideW = 24
 )
 
 // clockLines is how many lines a clock panel fills: its axis, two lines for each jug, its key.

@@ -76,10 +76,13 @@ func (b *bench) drawLayers(a screen.Area, jugs []pour.JugSheet) {
 			of[done] = i
 		}
 	}
+	named := -1
 	for y := range a.H() {
-		low := of[halves-2*y-2]
-		high := of[halves-2*y-1]
-		b.drawLayerLine(a.Cut(0, y, a.W(), 1), jugs, low, high, y == 0 || of[halves-2*y] != high)
+		low, high := of[halves-2*y-2], of[halves-2*y-1]
+		b.drawLayerLine(a.Cut(0, y, a.W(), 1), jugs, low, high, named != low)
+		if low == high {
+			named = low
+		}
 	}
 }
 
@@ -88,7 +91,7 @@ func (b *bench) drawLayerLine(a screen.Area, jugs []pour.JugSheet, low, high int
 	lowC, lowOK := screen.Hex(jugs[low].Colour)
 	highC, highOK := screen.Hex(jugs[high].Colour)
 	if low != high {
-		if lowOK && highOK {
+		if lowOK && highOK { // without colours the line stays blank: its jugs are named above and below
 			a.Fill("▄", screen.Style{Fg: lowC, Bg: highC})
 		}
 		return

@@ -5,6 +5,8 @@
 package tui
 
 import (
+	"io"
+
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/chem/clock"
@@ -24,19 +26,17 @@ type Example struct {
 
 // Options is what the workbench is opened with.
 type Options struct {
-	Plan       pour.Plan      // the plan to start with
-	Path       string         // its file; empty: none yet
-	Stamp      planfile.Stamp // of that file when it was read
-	Comments   bool           // the file holds comments that saving will not keep
+	Document   planfile.Document // the plan to start with; an empty path: it has no file yet
 	Shelf      pour.Shelf
 	Hand       clock.Hand // what the maker's logs have taught
 	Examples   []Example
-	StateDir   string   // where recovery journals are kept; empty: none are
-	Colour     string   // "auto", "always", "never", "truecolor", "256" or "16"
-	Background string   // "auto", "dark" or "light"
-	NoMouse    bool     // leave the mouse to the terminal
-	Say        string   // first words in the status line
-	Environ    []string // the environment, as os.Environ gives it
+	StateDir   string    // where recovery journals are kept; empty: none are
+	Colour     string    // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
+	Background string    // "auto", "dark" or "light"; empty: auto
+	NoMouse    bool      // leave the mouse to the terminal
+	Say        string    // first words in the status line
+	Environ    []string  // the environment; nil: this process's own
+	Notes      io.Writer // where [Run] says what became of unsaved work; nil: standard error
 }
 
 // Model is the workbench.
@@ -79,10 +79,10 @@ type typing struct {
 // New opens the workbench on a plan. [Run] runs it on a terminal.
 func New(o Options) *Model {
 	m := &Model{
-		opt: o, session: session.New(o.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), mouse: !o.NoMouse,
+		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), mouse: !o.NoMouse,
 		station: layout.Jugs, cursors: map[layout.Panel]grid.Cursor{}, w: 80, h: 24,
 	}
-	m.keep(o.Path, o.Stamp, o.Comments)
+	m.keep(o.Document.Path, o.Document.Stamp, o.Document.HandComments)
 	for s := range layout.Stations {
 		m.focus[s] = layout.Panels(layout.Station(s), true)[0]
 	}
@@ -109,6 +109,12 @@ func (m *Model) Session() *session.Session { return m.session }
 
 // at is the panel that has the keys.
 func (m *Model) at() layout.Panel { return m.focus[m.station] }
+
+// batch is the plan's batch that a panel is of, or nil.
+func (m *Model) batch(p layout.Panel) *pour.Batch {
+	plan := m.session.Plan()
+	return plan.Batch(batchName(p))
+}
 
 // cell is the cell under the cursor.
 func (m *Model) cell() (grid.Cell, grid.Row, bool) {

@@ -11,14 +11,22 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
+
+	"pourbench/tui/keys"
 )
 
 // ErrInterrupted is returned by [Run] when the bench was interrupted from outside.
 var ErrInterrupted = errors.New("interrupted")
 
 // Run opens the workbench on the terminal and returns when the maker has left it. Work that is in no file when the bench is ended
-// from outside, by a signal or a fault of its own, is kept in the state directory, and says so on notes.
-func Run(o Options, notes io.Writer) error {
+// from outside, by a signal or a fault of its own, is kept in the state directory, and that is said on o.Notes.
+func Run(o Options) error {
+	if o.Environ == nil {
+		o.Environ = os.Environ()
+	}
+	if o.Notes == nil {
+		o.Notes = os.Stderr
+	}
 	m := New(o)
 	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
 	if p, ok := profile(o.Colour, o.Environ); ok {
@@ -35,7 +43,7 @@ func Run(o Options, notes io.Writer) error {
 	}()
 	_, err := program.Run()
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save
-		if rescueErr := m.rescued(notes); rescueErr != nil {
+		if rescueErr := m.rescued(o.Notes); rescueErr != nil {
 			return errors.Join(err, rescueErr)
 		}
 	}
@@ -78,3 +86,9 @@ func profile(colour string, environ []string) (colorprofile.Profile, bool) {
 	noColour := slices.ContainsFunc(environ, func(kv string) bool { return strings.HasPrefix(kv, "NO_COLOR=") && len(kv) > len("NO_COLOR=") })
 	return colorprofile.ASCII, noColour
 }
+
+// KeyTable is every key of the workbench as Markdown tables.
+func KeyTable() string { return keys.Markdown() }
+
+// KeyManual is every key of the workbench as the KEYS part of a man page, in roff.
+func KeyManual() string { return keys.Man() }

@@ -49,7 +49,7 @@ func (m *Model) addList(p layout.Panel) *list {
 		}})
 	case layout.Scents:
 		return m.shelfList(grid.Cell{List: listScents, Name: "new scent", Pick: func(id string) pour.Edit {
-			return pour.AddScent(n, id, newScentPercent, []string{m.session.Plan().Batch(n).Jugs[0].Name})
+			return pour.AddScent(n, id, newScentPercent, []string{m.batch(p).Jugs[0].Name})
 		}})
 	default:
 		return m.shelfList(grid.Cell{List: listOils, Name: "new oil", Pick: func(id string) pour.Edit { return pour.AddOil(n, id, newOilPercent) }})

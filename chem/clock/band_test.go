@@ -147,9 +147,9 @@ func TestTraceIndexPassesItsMarksAsTheStagesAre(t *testing.T) {
 func TestStudentsQuantilesAreTheTabledOnes(t *testing.T) {
 	// Trace model 3.4: 0.90 quantiles for 0, 1, 2, 3, 5 and 10 logs.
 	for n, want := range map[int]float64{0: 1.533, 1: 1.476, 2: 1.440, 3: 1.415, 5: 1.383, 10: 1.345} {
-		near(t, "t", studentQuantile(.90, PriorFreedom+n), want, 5.1e-4)
+		near(t, "t", student90(PriorFreedom+n), want, 5.1e-4)
 	}
-	near(t, "one degree", studentQuantile(.90, 1), 3.0777, 5e-5) // Abramowitz and Stegun, table 26.10
-	near(t, "many degrees", studentQuantile(.90, 100_000), normal90, 1e-4)
+	near(t, "one degree", student90(1), 3.0777, 5e-5) // Abramowitz and Stegun, table 26.10
+	near(t, "many degrees", student90(100_000), normal90, 1e-4)
 	near(t, "below", studentCDF(-1.476, 5), .10, 1e-4)
 }

@@ -100,10 +100,10 @@ func (s Scent) cautions() []Caution {
 	if s.Rices {
 		out = append(out, Caution{Ricing, s.Name, "This scent rices or separates, which is not a thickening: the clock cannot tell it."})
 	}
-	switch sd := loadSD(s.Ratio()); {
-	case sd == highLoadSD:
+	switch loadSD(s.Ratio()) {
+	case highLoadSD:
 		out = append(out, Caution{HighLoad, s.Name, "Over twice the load it was tested at: its effect here is a guess."})
-	case sd == offLoadSD:
+	case offLoadSD:
 		out = append(out, Caution{OffLoad, s.Name, "Far from the load it was tested at: its effect here is less sure."})
 	}
 	return out

@@ -14,6 +14,7 @@ package clock
 
 import (
 	"math"
+	"slices"
 
 	"pourbench/chem"
 )
@@ -51,7 +52,8 @@ type Forecast struct {
 }
 
 // New works one batch out up to its split. The error is the reason the clock refuses the batch: a number outside the model's
-// range or one that cannot be; then the Clock is nil. The zero Hand is a maker who has logged nothing.
+// range or one that cannot be; then the Clock is nil. The zero Hand is a maker who has logged nothing; the
+// slices of another must not change while the Clock is in use.
 func New(b Batter, h Hand) (*Clock, error) {
 	return newClock(standardLaw(), b, h)
 }
@@ -63,6 +65,7 @@ func newClock(l law, b Batter, h Hand) (*Clock, error) {
 	if err := h.check(); err != nil {
 		return nil, err
 	}
+	b.Bursts, b.Additives = slices.Clone(b.Bursts), slices.Clone(b.Additives)
 	c := &Clock{law: l, batter: b, hand: h, pace: math.Exp(h.meanPace(b.Recipe)), z: h.quantile90()}
 	c.common = l.commonSchedule(b)
 	return c, nil

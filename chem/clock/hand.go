@@ -115,7 +115,7 @@ func (h Hand) quantile90() float64 {
 	if h.Freedom == 0 {
 		return normal90
 	}
-	return studentQuantile(0.90, h.Freedom)
+	return student90(h.Freedom)
 }
 
 // below is the distribution function of the hand's standardised error.

@@ -111,13 +111,13 @@ func TestFreeAcidBeyondAStagePutsItAtLyeIn(t *testing.T) {
 func TestAJumpMovesTheBatterOnAtOnce(t *testing.T) {
 	b := batter(balanced(), 35, Burst{0, 20})
 	b.SplitMin = 2
-	s := scent(1, 3, 4)
+	s := scent(1, 3, 5)
 	s.JumpX = .05 // past thick at once, by definition
 	f := forecast(t, b, Jug{Fraction: .5, Scents: []Scent{s}})
 	plain := forecast(t, b, Jug{Fraction: .5})
-	near(t, "thick", f.Stages[chem.Thick].Mid, 4, 0)
+	near(t, "thick", f.Stages[chem.Thick].Mid, 5, 0)
 	near(t, "light, before it", f.Stages[chem.Light].Mid, plain.Stages[chem.Light].Mid, 1e-3)
-	if !(f.Stages[chem.Stiff].Mid > 4 && f.Stages[chem.Stiff].Mid < plain.Stages[chem.Stiff].Mid) {
+	if !(f.Stages[chem.Stiff].Mid > 5 && f.Stages[chem.Stiff].Mid < plain.Stages[chem.Stiff].Mid) {
 		t.Errorf("stiff at %v, without the jump %v", f.Stages[chem.Stiff].Mid, plain.Stages[chem.Stiff].Mid)
 	}
 }

@@ -37,7 +37,7 @@ func TestABatchOutsideTheModelIsRefusedWithItsReason(t *testing.T) {
 		{"burst", set(func(b *Batter, v float64) { b.Bursts = []Burst{{v, 20}} }), -1, 0},
 		{"speed factor of honey", set(func(b *Batter, v float64) { b.Additives = []Additive{{Name: "honey", Factor: v}} }), 0, 1.2},
 		{"profile", set(func(b *Batter, v float64) { b.Profile[chem.C18] = v }), -.1, .1},
-		{"not a number", set(func(b *Batter, v float64) { b.RoomC = v }), math.NaN(), 20},
+		{"not a finite number", set(func(b *Batter, v float64) { b.RoomC = v }), math.NaN(), 20},
 	} {
 		b := batter(balanced(), 35, Burst{0, 20})
 		c.change(&b, c.good)

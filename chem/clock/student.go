@@ -27,12 +27,12 @@ func studentCDF(t float64, freedom int) float64 {
 	return 0.5 + sin*sum/2
 }
 
-// studentQuantile inverts studentCDF for p from 0.5 to 0.999, by bisection.
-func studentQuantile(p float64, freedom int) float64 {
-	lo, hi := 0.0, 1000.0
+// student90 is the 0.90 quantile of Student's t, by bisection.
+func student90(freedom int) float64 {
+	lo, hi := 0.0, 10.0
 	for range 60 {
 		mid := (lo + hi) / 2
-		if studentCDF(mid, freedom) < p {
+		if studentCDF(mid, freedom) < 0.90 {
 			lo = mid
 		} else {
 			hi = mid

@@ -40,9 +40,9 @@ func TestAStopOnTheLyeHidesEveryLyeAmount(t *testing.T) {
 	}
 }
 
-// lyeFigures draws every mass of alkali, stock and lye water of a sheet on both scales.
+// lyeFigures draws every mass of alkali, stock and lye water of a sheet, and those they could be reckoned back from, on both scales.
 func lyeFigures(s pour.Sheet) []string {
-	var masses []float64
+	masses := []float64{s.Bars.CutG, s.Bars.CuredG}
 	for _, b := range s.Batches() {
 		masses = append(masses, b.NaOHPureG, b.KOHPureG, b.NaOHWeighedG, b.KOHWeighedG, b.NaOHToWeighG, b.KOHToWeighG, b.StockLyeG, b.StockToWeighG,
 			b.WaterToAddG.V, b.AllWaterG, b.BatterG, b.BatterWeighG)

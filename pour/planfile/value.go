@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 
 	"pourbench/pour"
@@ -75,7 +77,8 @@ func (r *reader) putNumber(path string, v any, at *float64) bool {
 // numberMend turns what was meant as a number into how to write it.
 func numberMend(v any) string {
 	if text, ok := v.(string); ok {
-		if n, err := pour.ParseNumber(text); err == nil {
+		digits := strings.TrimRightFunc(text, func(r rune) bool { return !unicode.IsDigit(r) })
+		if n, err := pour.ParseNumber(digits); err == nil {
 			return fmt.Sprintf("write %s, without quotes or a unit", strconv.FormatFloat(n, 'f', -1, 64))
 		}
 	}

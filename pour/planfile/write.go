@@ -76,8 +76,8 @@ func (e *emitter) table(path string, fields []field) {
 			if strings.Count(at, ".") == 1 { // what belongs to an item follows it without a gap
 				e.line("")
 			}
-			e.line("[[%s]]", at)
-			e.table(at, l.item(i))
+			e.line("[[%s]]", bare(at))
+			e.table(fmt.Sprintf("%s[%d]", at, i), l.item(i))
 		}
 	}
 }

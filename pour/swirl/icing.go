@@ -46,6 +46,7 @@ type mound struct {
 	bend           float64 // mm the tip leans
 	dim            float64 // brightness; back rows are darker
 	power          float64 // of the profile: small is full, large is pointed
+	scallop        float64 // how far the creases between coils cut in, of the half width
 }
 
 // NewIcing works out the outline. It refuses a recipe it cannot draw with an error that wraps [ErrIcing].
@@ -88,10 +89,11 @@ func (c *Icing) pipe(d *dice) {
 			m := mound{
 				at: at + gap*d.between(-0.04, 0.04), half: gap * d.between(0.56, 0.64), high: d.between(0.9, 1.1),
 				coils: 3.2, tilt: d.between(0.26, 0.34), phase: d.float(), bend: gap * d.between(-0.08, 0.08),
-				dim: 1 - 0.2*float64(row), power: 0.62,
+				dim: 1 - 0.2*float64(row), power: 0.5, scallop: 0.09,
 			}
 			if c.recipe.Piping == Peaks {
 				m.coils, m.tilt, m.power = 1.4, d.between(0.5, 0.9)*d.sign(), 1.05
+				m.scallop = 0.03
 				m.high, m.bend, m.half = d.between(0.7, 1.25), gap*d.between(-0.3, 0.3), gap*d.between(0.62, 0.8)
 			}
 			c.mounds = append(c.mounds, m)
@@ -141,13 +143,21 @@ func (c *Icing) PeakMM() float64 { return c.peak }
 // across is where a point lies across a mound, -1 to 1, and whether it lies in it.
 func (m *mound) across(y, z float64) (float64, bool) {
 	t := z / m.high
-	if t < 0 || t >= 1 {
+	e := y - m.at - m.bend*t*t
+	if t < 0 || t >= 1 || e < -m.half || e > m.half {
 		return 0, false
 	}
 	half := m.half * math.Pow(1-t, m.power)
-	u := (y - m.at - m.bend*t*t) / half
+	side := math.Copysign(1, e)
+	p := 2*m.turn(t, side) + 1
+	p = p - 2*math.Floor(p/2) - 1 // -1 to 1 over a coil
+	half *= 1 - m.scallop*p*p
+	u := e / half
 	return u, u > -1 && u < 1
 }
+
+// turn is how many coils lie below a place on the front of a mound.
+func (m *mound) turn(t, u float64) float64 { return m.coils*t*(1.25-0.25*t) + m.tilt*u + m.phase }
 
 // look gives the portion and brightness at y mm across and z mm above the bar.
 func (c *Icing) look(y, z float64) (portion int, bright float64, ok bool) {
@@ -157,11 +167,11 @@ func (c *Icing) look(y, z float64) (portion int, bright float64, ok bool) {
 		if !in {
 			continue
 		}
-		turn := m.coils*math.Pow(z/m.high, 0.9) + m.tilt*u + m.phase
+		turn := m.turn(z/m.high, u)
 		p := turn - math.Floor(turn)
 		round := math.Sqrt(max(0, 1-u*u))
 		cord := math.Sqrt(max(0, 1-(2*p-1)*(2*p-1)))
-		bright = m.dim * (0.62 + 0.38*round) * (0.72 + 0.28*cord) * (1 + 0.05*math.Cos(8*math.Pi*p))
+		bright = m.dim * (0.66 + 0.34*round) * (0.6 + 0.4*math.Sqrt(cord)) * (1 + 0.06*math.Cos(8*math.Pi*p))
 		stripe := 1.5*turn + 0.3*u
 		return pick(c.until, c.portion, stripe-math.Floor(stripe)), min(1, bright*(1+0.12*(z/m.high))), true
 	}

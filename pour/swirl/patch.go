@@ -5,7 +5,7 @@ import "math"
 const (
 	spreadMM = 5   // the corners of an even tile come from places no further apart
 	flatMM   = 1.5 // a tile of one label whose corners come from places this near has no hidden detail
-	evenMM   = 0.1 // the middle of an even tile comes from this near the mean of its corners
+	evenPart = 0.3 // of a pixel: the middle of an even tile comes from this near the mean of its corners
 )
 
 // patch is an even tile: places in between its corners are taken in proportion, without tracing.
@@ -43,7 +43,7 @@ func (r *refiner) patch(s *[5]*sample, x, y, size int) (p patch, ok bool) {
 	}
 	spread := max(q[0].away(q[3]), q[1].away(q[2]), q[0].away(q[1]), q[2].away(q[3]))
 	mean := vec3{(q[0].x + q[1].x + q[2].x + q[3].x) / 4, (q[0].y + q[1].y + q[2].y + q[3].y) / 4, (q[0].z + q[1].z + q[2].z + q[3].z) / 4}
-	if spread > spreadMM || mean.away(q[4]) > evenMM+0.03*spread {
+	if spread > spreadMM || mean.away(q[4]) > r.even+0.01*spread {
 		return p, false
 	}
 	if alike && !mixed && spread < flatMM {

@@ -54,8 +54,12 @@ func (b *builder) drop() {
 		y := b.Box.W * (0.5 + side*b.d.between(0.04, 0.36))
 		depth := b.level * b.d.between(0.4, 0.95) * b.fall()
 		b.plunge(y, depth, b.d.between(10, 15)*b.thick(0.95, 1.25), b.d.between(0.8, 1), b.d.wobble(0, 9))
+		if b.d.float() < 0.5 { // the jug is often led over to the other side
+			y = b.Box.W * (0.5 - side*b.d.between(0.1, 0.42))
+			b.plunge(y, 0.6*depth, b.d.between(9, 13)*b.thick(0.95, 1.25), b.d.between(0.7, 1), b.d.wobble(0, 9))
+		}
 	}
-	b.settle(b.thick(2.6, 1.2))
+	b.settle(b.thick(3.2, 1.4))
 }
 
 // column pours every colour in turn down the same line.

@@ -14,6 +14,7 @@ type Finish struct {
 	CornerMM float64     // radius of the rounded corners
 	EdgeMM   float64     // the rim within which the face darkens
 	Darken   float64     // how much it darkens at the very edge, 0 to 1
+	FlatTop  bool        // the upper corners stay square, as under an icing
 	Grain    float64     // how much the brightness of single pixels varies, 0 to 1
 }
 
@@ -125,7 +126,7 @@ func (p *painter) over(c light, cover float64) color.NRGBA {
 func (p *painter) inside(x, y float64) float64 {
 	r := min(p.CornerMM, p.mmW/2, p.mmH/2)
 	e, f := min(x, p.mmW-x), min(y, p.mmH-y)
-	if e < r && f < r {
+	if e < r && f < r && (!p.FlatTop || y > p.mmH/2) {
 		return r - math.Hypot(r-e, r-f)
 	}
 	return min(e, f)

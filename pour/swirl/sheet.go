@@ -17,23 +17,37 @@ type Topping struct {
 
 // RenderBar draws a bar's face at pxPerMM with its topping standing on it; a zero Topping is none.
 func RenderBar(ctx context.Context, f *Face, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
-	w, h, over := pixels(f.box.W, pxPerMM), pixels(f.box.H, pxPerMM), 0
-	if top.Icing != nil {
-		over = pixels(top.Icing.PeakMM(), pxPerMM)
+	return renderBar(ctx, f, palette, top.paint(f.box.W, pxPerMM), pxPerMM, finish)
+}
+
+// paint draws the topping by itself over nothing, or gives nil when there is none.
+func (t Topping) paint(width, pxPerMM float64) *image.NRGBA {
+	if t.Icing == nil {
+		return nil
 	}
+	w, h := pixels(width, pxPerMM), pixels(t.Icing.PeakMM(), pxPerMM)
+	if w > maxPixels/h {
+		return nil // the bar below is refused for its size
+	}
+	img := image.NewNRGBA(image.Rect(0, 0, w, h))
+	for k, c := range t.Icing.Paint(t.Palette, color.NRGBA{}, w, h, nil) {
+		img.SetNRGBA(k%w, k/w, c)
+	}
+	return img
+}
+
+func renderBar(ctx context.Context, f *Face, palette []color.NRGBA, top *image.NRGBA, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
+	w, h := pixels(f.box.W, pxPerMM), pixels(f.box.H, pxPerMM)
+	finish.FlatTop = finish.FlatTop || top != nil
 	bar, err := Render(ctx, f, palette, w, h, finish)
-	if err != nil || over == 0 {
+	if err != nil || top == nil {
 		return bar, err
 	}
+	over := top.Bounds().Dy()
 	img := image.NewNRGBA(image.Rect(0, 0, w, h+over))
 	fillWith(img, finish.Ground)
 	draw.Draw(img, image.Rect(0, over, w, h+over), bar, image.Point{}, draw.Over)
-	sunk := min(pixels(finish.CornerMM, pxPerMM)/2, h)
-	for k, c := range top.Icing.Paint(top.Palette, color.NRGBA{}, w, over, nil) {
-		if c.A > 0 {
-			blendInto(img, k%w, k/w+sunk, c)
-		}
-	}
+	draw.Draw(img, top.Bounds(), top, image.Point{}, draw.Over)
 	return img, nil
 }
 
@@ -48,19 +62,6 @@ func pixels(mm, pxPerMM float64) int {
 
 func fillWith(img *image.NRGBA, c color.NRGBA) {
 	draw.Draw(img, img.Bounds(), image.NewUniform(c), image.Point{}, draw.Src)
-}
-
-// blendInto lays c over a pixel in linear light.
-func blendInto(img *image.NRGBA, x, y int, c color.NRGBA) {
-	under := img.NRGBAAt(x, y)
-	if c.A == 255 || under.A == 0 {
-		img.SetNRGBA(x, y, c)
-		return
-	}
-	a, b, k := decode(c), decode(under), float32(c.A)/255
-	out := light{a.r*k + b.r*(1-k), a.g*k + b.g*(1-k), a.b*k + b.b*(1-k)}.encode()
-	out.A = max(c.A, under.A)
-	img.SetNRGBA(x, y, out)
 }
 
 // Sheet is a picture of a whole batch.
@@ -111,28 +112,34 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 	}
 	img := image.NewNRGBA(image.Rect(0, 0, wide, high))
 	fillWith(img, c.Finish.Ground)
+	topping := c.Top.paint(box.W, c.PxPerMM)
 	for k := range bars {
-		bar, err := RenderBar(ctx, s.Face(float64(k)*c.BarMM), palette, c.Top, c.PxPerMM, c.Finish)
+		bar, err := renderBar(ctx, s.Face(float64(k)*c.BarMM), palette, topping, c.PxPerMM, c.Finish)
 		if err != nil {
 			return nil, fmt.Errorf("bar %d: %w", k+1, err)
 		}
 		at := image.Pt(gap+k%c.Columns*(w+gap), gap+k/c.Columns*(h+gap))
 		draw.Draw(img, bar.Bounds().Add(at), bar, image.Point{}, draw.Over)
 	}
-	if !c.Strip {
-		return img, nil
-	}
-	y := gap + rows*(h+gap)
-	for _, l := range [2]struct {
-		cut  *Long
-		high int
-	}{{s.Lengthwise(box.W / 2), side}, {s.Top(box.H), top}} {
-		strip, err := RenderLong(ctx, l.cut, palette, wide-2*gap, l.high, c.Finish)
+	if c.Strip {
+		err := s.strips(ctx, palette, c.Finish, img, image.Pt(gap, gap+rows*(h+gap)), [2]int{side, top})
 		if err != nil {
 			return nil, err
 		}
-		draw.Draw(img, strip.Bounds().Add(image.Pt(gap, y)), strip, image.Point{}, draw.Over)
-		y += l.high + gap
 	}
 	return img, nil
+}
+
+// strips draws the lengthwise cut down the middle and the view from above, one below the other, as wide as img allows.
+func (s *Swirl) strips(ctx context.Context, palette []color.NRGBA, finish Finish, img *image.NRGBA, at image.Point, high [2]int) error {
+	box := s.recipe.Box
+	for i, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H)} {
+		strip, err := RenderLong(ctx, cut, palette, img.Bounds().Dx()-2*at.X, high[i], finish)
+		if err != nil {
+			return err
+		}
+		draw.Draw(img, strip.Bounds().Add(at), strip, image.Point{}, draw.Over)
+		at.Y += high[i] + at.X
+	}
+	return nil
 }

@@ -64,6 +64,9 @@ func (f Frame) anyAfter(from int) bool {
 
 // Scroll changes how far the grid is scrolled as little as it takes to show the cursor in an area of that size.
 func (g Grid) Scroll(c Cursor, w, h int) Cursor {
+	if len(g.Rows) == 0 || len(g.Columns) == 0 {
+		return Cursor{}
+	}
 	f := g.Frame(c, w, h)
 	last := max(len(g.Rows)-f.Rows, 0)
 	first := c.Row

@@ -1,0 +1,268 @@
+package presets_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"pourbench/chem"
+	"pourbench/pour"
+	"pourbench/presets"
+)
+
+func overlay(t testing.TB, text string) (pour.Shelf, error) {
+	t.Helper()
+	return presets.Overlay(shelf(t), "my-shelf.toml", strings.NewReader(text))
+}
+
+func TestAKnownIDChangesOnlyWhatItNames(t *testing.T) {
+	base := shelf(t)
+	s, err := overlay(t, `
+[[oil]]
+id = "olive"
+sap_koh_mg_g = 189.2
+sap_source = { text = "certificate of lot 12", confidence = "read" }
+`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, _ := base.Oil("olive")
+	want.Fat.Sap = 189.2
+	want.SapSource = pour.Source{Text: "certificate of lot 12", Confidence: "read"}
+	got, _ := s.Oil("olive")
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("olive, want then got:\n%s", diff)
+	}
+	if len(s.Oils) != len(base.Oils) {
+		t.Errorf("%d oils, want %d", len(s.Oils), len(base.Oils))
+	}
+	if before, _ := shelf(t).Oil("olive"); before.Fat.Sap != 191.5 {
+		t.Errorf("the base shelf changed too: %g", before.Fat.Sap)
+	}
+}
+
+func TestAnOverlayLeavesTheShelfItWasGivenAlone(t *testing.T) {
+	base := shelf(t)
+	if _, err := presets.Overlay(base, "s", strings.NewReader("[[colourant]]\nid = \"indigo\"\ncolour = \"#000000\"\n[[scent]]\nid = \"meadow-hay\"\nfamilies = [\"rose\"]\n")); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(shelf(t), base); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestANewIDIsAddedAtTheEnd(t *testing.T) {
+	s, err := overlay(t, `
+format = 1
+
+[[oil]]
+id = "walnut"
+name = "walnut oil"
+sap_koh_mg_g = 191
+density_g_ml = 0.92
+fatty_acids_percent = { c16_0 = 7, c18_0 = 2.5, c18_1 = 18, c18_2 = 59, c18_3 = 12.5 }
+
+[[scent]]
+id = "barn"
+name = "barn"
+families = ["hay"]
+limit_percent = 4.2
+amendment = "51"
+[[scent.allergen]]
+name = "coumarin"
+percent = 3
+`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := s.Oils[len(s.Oils)-1]
+	own := pour.Source{Text: "your shelf file my-shelf.toml", Confidence: "own"}
+	if o.ID != "walnut" || o.Fat.Kind != chem.Triglyceride || o.Fat.SapLow != 191 || o.Fat.SapHigh != 191 || o.SapSource != own {
+		t.Errorf("walnut = %+v", o)
+	}
+	if o.Fat.Profile[chem.C18x2] <= 0.58 {
+		t.Errorf("walnut has %g linoleic acid", o.Fat.Profile[chem.C18x2])
+	}
+	sc := s.Scents[len(s.Scents)-1]
+	if sc.ID != "barn" || s.BehaviourOf(sc) != pour.BehaviourNone || len(sc.Allergens) != 1 || sc.Allergens[0].Percent != 3 || sc.Invented {
+		t.Errorf("barn = %+v", sc)
+	}
+}
+
+func TestAFigureChangedWithoutASourceIsTheMakersOwn(t *testing.T) {
+	s, err := overlay(t, "[[oil]]\nid = \"coconut\"\ndensity_g_ml = 0.91\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	o, _ := s.Oil("coconut")
+	if o.DensitySource.Confidence != "own" || o.SapSource.Confidence != "read" {
+		t.Errorf("density %+v, saponification value %+v", o.DensitySource, o.SapSource)
+	}
+}
+
+func TestASaponificationValueOutsideThePublishedRangeIsItsOwnRange(t *testing.T) {
+	s, err := overlay(t, "[[oil]]\nid = \"coconut\"\nsap_koh_mg_g = 240\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if o, _ := s.Oil("coconut"); o.Fat.SapLow != 240 || o.Fat.Sap != 240 || o.Fat.SapHigh != 240 {
+		t.Errorf("coconut = %g, %g, %g", o.Fat.SapLow, o.Fat.Sap, o.Fat.SapHigh)
+	}
+}
+
+func TestEveryTableCanBeLaidOver(t *testing.T) {
+	s, err := overlay(t, `
+[[colourant]]
+id = "my-plum"
+name = "plum"
+class = "mica"
+dose_low_percent = 0.2
+dose_high_percent = 0.8
+colour = "#6B2F5A"
+[[extra]]
+id = "my-whey"
+name = "whey"
+kind = "milk"
+in = "lye"
+water_percent = 93
+[[family]]
+id = "barnyard"
+name = "barnyard"
+[[mould]]
+id = "my-loaf"
+name = "my loaf"
+length_mm = 300
+width_mm = 90
+height_mm = 84
+[[technique]]
+id = "my-drop"
+name = "my drop"
+kind = "drop"
+from = "light"
+to = "light"
+passes = 6
+`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, _ := s.Colourant("my-plum"); c.Colour != "#6b2f5a" || c.Alkali != pour.AlkaliUnknown || !c.Dust || c.CarrierParts != 2 {
+		t.Errorf("plum = %+v", c)
+	}
+	if x, _ := s.Extra("my-whey"); x.WaterPercent != 93 || x.ClockFactor != 1 {
+		t.Errorf("whey = %+v", x)
+	}
+	if f, _ := s.Family("barnyard"); f.Behaviour != pour.BehaviourUnknown {
+		t.Errorf("barnyard = %+v", f)
+	}
+	if m := s.Moulds[len(s.Moulds)-1].Mould; m.Shape != "loaf" || m.FillMM != 70 || m.BarMM != 25 {
+		t.Errorf("my loaf = %+v", m)
+	}
+	if te, _ := s.Technique("my-drop"); te.Passes != 6 || te.From != chem.Light || te.To != chem.Light {
+		t.Errorf("my drop = %+v", te)
+	}
+}
+
+func TestHostileTextIsCleaned(t *testing.T) {
+	s, err := overlay(t, "[[colourant]]\nid = \"indigo\"\nname = \"\\u001b[2Jblue\\u202e\\n\\tjean\\u200b\\u009b\"\nalkali_note = \"\"\"one\ntwo\\u2028three\"\"\"\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _ := s.Colourant("indigo")
+	if c.Name != "[2Jblue     jean" || c.AlkaliNote != "one two three" {
+		t.Errorf("name %q, note %q", c.Name, c.AlkaliNote)
+	}
+}
+
+func TestErrorsTeach(t *testing.T) {
+	for _, c := range []struct{ what, in, want string }{
+		{"a misspelt key", "[[oil]]\nid = \"olive\"\ndensity_gml = 0.9\n", `my-shelf.toml:3: oil "olive", density_gml: is no key of this table; did you mean "density_g_ml"?`},
+		{"a misspelt table", "[[colorant]]\nid = \"a\"\n", `my-shelf.toml:1: colorant: is no table of a shelf; did you mean "colourant"?`},
+		{"a misspelt id, taken for a new one", "[[oil]]\nid = \"oliv\"\nsap_koh_mg_g = 190\n", `my-shelf.toml:1: oil "oliv": name is missing; a new entry needs it; if you meant to change an entry of the shelf, check the id`},
+		{"a number in quotation marks", "[[extra]]\n\nid = \"sugar\"\nwater_percent = \"10\"\n", `my-shelf.toml:4: extra "sugar", water_percent = "10": is not a number; write it without quotation marks`},
+		{"a decimal comma", "[[extra]]\nid = \"sugar\"\nwater_percent = 1,5\n", "my-shelf.toml:3:18: this is not TOML"},
+		{"a number out of range", "[[oil]]\nid = \"olive\"\ndensity_g_ml = 911\n", `density_g_ml = 911: is outside what can be; write a number from 0.7 to 1.2`},
+		{"not a number at all", "[[oil]]\nid = \"olive\"\nsap_koh_mg_g = nan\n", `sap_koh_mg_g = NaN: is outside what can be`},
+		{"a range the wrong way round", "[[colourant]]\nid = \"indigo\"\ndose_low_percent = 2\n", `dose_low_percent = 2: is above dose_high_percent = 0.5`},
+		{"an unknown word", "[[scent]]\nid = \"meadow-hay\"\nbehaviour = \"fst\"\n", `behaviour = "fst": is not a word this key knows; did you mean "fast"?`},
+		{"an unknown family", "[[scent]]\nid = \"meadow-hay\"\nfamilies = [\"citris\"]\n", `families = "citris": is no family on the shelf; did you mean "citrus"?`},
+		{"no colour", "[[colourant]]\nid = \"indigo\"\ncolour = \"blue\"\n", `colour = "blue": is no colour; write six hex digits after a hash`},
+		{"no id", "[[mould]]\nname = \"x\"\n", `my-shelf.toml:1: mould, entry 1: has no id; give it one in small letters`},
+		{"an id that is none", "[[mould]]\nid = \"My Loaf\"\n", `id = "My Loaf": is no id; use small letters`},
+		{"an id twice", "[[oil]]\nid = \"olive\"\n[[oil]]\nid = \"olive\"\n", `my-shelf.toml:4: oil "olive", id = "olive": stands in this file twice`},
+		{"one pair of brackets", "[oil]\nid = \"olive\"\n", "my-shelf.toml:1: oil: is not a list of entries; begin each entry with [[oil]]"},
+		{"acids that do not add up", "[[oil]]\nid = \"olive\"\nfatty_acids_percent = { c18_1 = 7 }\n", `fatty_acids_percent: the fatty acids sum to 7 %; make them sum to 100`},
+		{"an unknown acid", "[[oil]]\nid = \"olive\"\n[oil.fatty_acids_percent]\nc18_9 = 100\n", `my-shelf.toml:4: oil "olive", fatty_acids_percent.c18_9: is no key of this table; did you mean`},
+		{"half a source", "[[oil]]\nid = \"olive\"\nsap_source = { text = \"a sheet\" }\n", "sap_source: needs text and confidence"},
+		{"allergens over all", "[[scent]]\nid = \"meadow-hay\"\nallergen = [ { name = \"a\", percent = 70 }, { name = \"b\", percent = 40 } ]\n", "allergen: the allergens sum to 110 % of the scent"},
+		{"a half pass", "[[technique]]\nid = \"drop\"\npasses = 2.5\n", "passes = 2.5: is not a whole number"},
+		{"stages the wrong way round", "[[technique]]\nid = \"drop\"\nfrom = \"thick\"\n", "from = thick: comes after to = medium"},
+		{"a newer format", "format = 2\n", "my-shelf.toml:1: format = 2: is a format this program does not know"},
+	} {
+		_, err := overlay(t, c.in)
+		if err == nil {
+			t.Errorf("%s: no error", c.what)
+			continue
+		}
+		if !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: error\n%v\nwant\n%s", c.what, err, c.want)
+		}
+	}
+}
+
+func TestEveryFaultOfAFileIsTold(t *testing.T) {
+	_, err := overlay(t, "[[oil]]\nid = \"olive\"\ndensty = 1\nsap_koh_mg_g = -1\n\n[[mould]]\nid = \"loaf-10\"\nbar_mm = 1\n")
+	var faults presets.Faults
+	if !errors.As(err, &faults) || len(faults) != 3 {
+		t.Fatalf("faults %v, want 3", err)
+	}
+	for i, line := range []int{3, 4, 8} {
+		if faults[i].Line != line {
+			t.Errorf("fault %d is on line %d, want %d: %v", i, faults[i].Line, line, faults[i])
+		}
+	}
+}
+
+func TestAFloodOfFaultsIsCutShort(t *testing.T) {
+	_, err := overlay(t, "[[oil]]\nid = \"olive\"\nx0 = 1\nx1=1\nx2=1\nx3=1\nx4=1\nx5=1\nx6=1\nx7=1\nx8=1\nx9=1\ny0=1\ny1=1\ny2=1\ny3=1\n")
+	if err == nil || !strings.HasSuffix(err.Error(), "and 2 more") {
+		t.Errorf("error %v, want twelve lines and how many more", err)
+	}
+}
+
+func TestAFileTooLargeIsRefused(t *testing.T) {
+	_, err := overlay(t, strings.Repeat("# nothing\n", 200_000))
+	if err == nil || !strings.Contains(err.Error(), "larger than") {
+		t.Errorf("error %v, want a refusal for its size", err)
+	}
+}
+
+func TestLinesAreFoundBehindLongText(t *testing.T) {
+	_, err := overlay(t, "\ufeff# mine\r\n[[scent]]\r\nid = \"meadow-hay\"\r\nnotes = \"\"\"\r\n[[oil]]\r\nwrong = 1\r\n\"\"\"\r\nwrong = 2\r\n")
+	if err == nil || !strings.Contains(err.Error(), "my-shelf.toml:8: ") {
+		t.Errorf("error %v, want line 8", err)
+	}
+}
+
+func FuzzAnyShelfFileIsReadOrRefused(f *testing.F) {
+	f.Add("[[oil]]\nid = \"olive\"\nsap_koh_mg_g = 190\n")
+	f.Add("[[scent]]\nid=\"x\"\nname=\"y\"\nallergen=[{name=\"z\",percent=1},2]\nfamilies=[1]\n")
+	f.Add("oil = [1, {id=\"olive\"}]\n[[scent.allergen]]\n[a.b]\n'c'=\"\"\"")
+	f.Add("[[technique]]\nid=\"t\"\nname=\"t\"\nkind=\"drop\"\nfrom=\"light\"\nto=1979-05-27\npasses=-inf\n")
+	base := shelf(f)
+	f.Fuzz(func(t *testing.T, text string) {
+		s, err := presets.Overlay(base, "fuzz.toml", strings.NewReader(text))
+		if err != nil {
+			if strings.ContainsAny(err.Error(), "\x1b\x00\r\u009b") {
+				t.Errorf("the error %q is not safe to print", err)
+			}
+			return
+		}
+		for _, o := range s.Oils {
+			if !(o.Fat.Sap > 0 && o.Fat.SapLow <= o.Fat.Sap && o.Fat.Sap <= o.Fat.SapHigh && o.Fat.DensityGML > 0) {
+				t.Errorf("%s slipped through: %+v", o.ID, o.Fat)
+			}
+		}
+	})
+}
