@@ -22,6 +22,7 @@ func (m mixer) jugs(s *BatchSheet, b Batch) {
 		for _, d := range j.Colourants {
 			c, _ := m.shelf.Colourant(d.Colourant)
 			dose := m.dose(c, d, line.BatterG)
+			dose.CarrierName = m.carrierName(b, dose.Carrier)
 			line.Colourants = append(line.Colourants, dose)
 			if c.Titanium {
 				line.WhitePercent += d.DosePercent
@@ -40,6 +41,18 @@ func (m mixer) dose(c Colourant, d Dose, batterG float64) DoseLine {
 		line.TeaspoonsML5 = Know(line.PigmentG / c.BulkGML / teaspoonML)
 	}
 	return line
+}
+
+// carrierName names what wets a dose.
+func (m mixer) carrierName(b Batch, carrier string) string {
+	switch carrier {
+	case CarryNone:
+		return ""
+	case CarryOil:
+		oil, _ := m.shelf.Oil(b.carrierOil())
+		return oil.Name
+	}
+	return carrier
 }
 
 // carrier is what a dose is wetted with and how many grams per gram of pigment.

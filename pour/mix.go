@@ -121,9 +121,17 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 	return lye
 }
 
-// round rounds what is weighed: the alkali down on the lye step, the jugs to the scale step so that they sum to the batter.
+// round rounds what is weighed: the alkali down on the lye step, oils and jugs to the scale step so that they sum to their batch.
 // It says what superfat the rounded alkali leaves.
 func (s *BatchSheet) round(b Batch, show Show) {
+	parts := make([]float64, len(s.Oils))
+	for i, o := range s.Oils {
+		parts[i] = o.G
+	}
+	for i, g := range Apportion(parts, show.ScaleStepG) {
+		s.Oils[i].WeighG = g
+	}
+	s.OilsWeighG = roundTo(s.OilsG, show.ScaleStepG)
 	masses := make([]float64, len(s.Jugs))
 	for i, j := range s.Jugs {
 		masses[i] = j.BatterG

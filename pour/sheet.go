@@ -31,7 +31,8 @@ type BatchSheet struct {
 	Scents     []ScentLine
 	Jugs       []JugSheet
 	OilsG      float64
-	ReadyBlend string // weighed as one; empty: oil by oil
+	OilsWeighG float64 // rounded to the scale step
+	ReadyBlend string  // weighed as one; empty: oil by oil
 
 	NaOHPureG, KOHPureG                 float64
 	NaOHPurityPercent, KOHPurityPercent float64
@@ -73,6 +74,7 @@ type BatchSheet struct {
 type OilLine struct {
 	ID, Name                   string
 	Percent, G                 float64
+	WeighG                     float64 // on the scale step; the oils sum to OilsWeighG
 	SapKOHMgG, SapLow, SapHigh float64
 }
 
@@ -128,7 +130,8 @@ type DoseLine struct {
 	ID, Name     string
 	DosePercent  float64
 	PigmentG     float64
-	Carrier      string // "oil", "water", "glycerin" or ""
+	Carrier      string // one of the Carry… words
+	CarrierName  string // of the oil, or the word; empty: stirred in dry
 	CarrierG     float64
 	TeaspoonsML5 Figure // metric teaspoons of 5 mL, an estimate; weighing wins
 }

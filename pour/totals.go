@@ -18,8 +18,6 @@ const (
 	NameKOH       = "potassium hydroxide (KOH)"
 	NameStock     = "stock lye"
 	NameWater     = "water"
-	NameGlycerin  = "glycerin"
-	NameCarrier   = "carrier oil"
 	nameReadyOils = "ready-mixed oils: "
 )
 
@@ -63,14 +61,7 @@ func (b *BatchSheet) weighings(add func(kind, name string, g float64)) {
 	for _, j := range b.Jugs {
 		for _, d := range j.Colourants {
 			add(WeighColour, d.Name, d.PigmentG)
-			switch d.Carrier {
-			case CarryOil:
-				add(WeighCarrier, NameCarrier, d.CarrierG)
-			case CarryWater:
-				add(WeighCarrier, NameWater, d.CarrierG)
-			case CarryGlycerin:
-				add(WeighCarrier, NameGlycerin, d.CarrierG)
-			}
+			add(WeighCarrier, d.CarrierName, d.CarrierG)
 		}
 		for _, x := range j.Scents {
 			add(WeighScent, x.Name, x.G)

@@ -43,13 +43,13 @@ func (b *bench) oilGrid(p layout.Panel) grid.Grid {
 		part := b.number("part of "+line.Name, percent(line.Percent, 2), line.Percent, pour.UnitPercent, 1, func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
 		part.Hint = "percent of all oils; the others give way in proportion"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			pick, part, b.shown(bare(b.show.Weight(line.G)), line.Name+" to weigh, "+b.grams()),
+			pick, part, b.shown(bare(b.show.Weight(line.WeighG)), line.Name+" to weigh, "+b.grams()),
 			b.shown(percent(line.SapKOHMgG, 1), "working saponification value"),
 			b.shown(percent(line.SapLow, 0)+" to "+percent(line.SapHigh, 0), "range behind the worst case, mg KOH/g"),
 		}})
 	}
 	g.Rows = append(g.Rows, grid.Row{Total: true, Item: -1, Sub: -1, Cells: []grid.Cell{
-		b.label("together"), b.label(percent(100, 2)), b.label(bare(b.show.Weight(batch.OilsG))), b.label(percent(batch.SapKOHMgG, 1)),
+		b.label("together"), b.label(percent(100, 2)), b.label(bare(b.show.Weight(batch.OilsWeighG))), b.label(percent(batch.SapKOHMgG, 1)),
 	}})
 	return g
 }
@@ -66,7 +66,7 @@ func (b *bench) extraGrid(p layout.Panel) grid.Grid {
 		part := b.number(line.Name, percent(line.Percent, 2), line.Percent, pour.UnitPercent, 0.1, func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
 		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", percent(x.DoseLowPercent, 2), percent(x.DoseHighPercent, 2))
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			name, part, b.shown(bare(b.show.Weight(line.G)), line.Name+" to weigh, "+b.grams()), b.label("the " + line.In), b.label(percent(line.WaterPercent, 0)),
+			name, part, b.shown(bare(b.show.Dose(line.G)), line.Name+" to weigh, "+b.grams()), b.label("the " + line.In), b.label(percent(line.WaterPercent, 0)),
 		}})
 	}
 	return g

@@ -92,7 +92,7 @@ func (b *bench) title(p layout.Panel) string {
 		layout.Vessel: "Mould and bars", layout.Swirl: "Technique", layout.Bed: "To bed", layout.About: "This plan",
 		layout.Oils: "Oils", layout.Extras: "Extras, before the split", layout.Bursts: "Stick blender",
 		layout.Lye: "Lye and superfat", layout.Fats: "Fatty acids", layout.Scents: "Scents", layout.Tasks: "The run, in order",
-		layout.Hands: "How long the hands need", layout.NoIcing: "Icing", layout.Warnings: "To know before lye meets oil",
+		layout.Hands: "How long the hands need", layout.NoIcing: "Icing", layout.Behaviour: "How they behave", layout.Warnings: "To know before lye meets oil",
 	}[p.Kind]
 	return name + of
 }

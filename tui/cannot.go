@@ -34,6 +34,10 @@ func (m *Model) cannot(id keys.ID) string {
 		if cell.Nudge == nil {
 			return "this cell holds nothing to nudge; go to a number with the arrows"
 		}
+	case keys.Flip:
+		if cell.Kind != grid.Tick {
+			return "this cell is no switch; go to a word marked ⇄"
+		}
 	case keys.Copy:
 		if !ok {
 			return "there is no cell under the cursor"

@@ -18,7 +18,7 @@ func (m *Model) change(id keys.ID, key string) bool {
 	switch id {
 	case keys.Digits:
 		m.begin(key)
-	case keys.Change:
+	case keys.Change, keys.Flip:
 		m.changeCell(cell)
 	case keys.More:
 		m.nudge(cell, 1)

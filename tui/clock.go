@@ -16,6 +16,7 @@ import (
 const (
 	clockNameW = 17
 	clockSideW = 24
+	clockWideW = 64 // from here on there is room to say it
 )
 
 // clockLines is how many lines a clock panel fills: its axis, two lines for each jug, its key.
@@ -86,7 +87,11 @@ func (b *bench) axis(batch *pour.BatchSheet, w int) axis {
 		}
 	}
 	to := max(last+(last-from)*0.25, min(reach*1.05, from+(last-from)*2))
-	return axis{x: clockNameW, w: max(w-clockNameW-clockSideW, 4), from: from, to: to}
+	room := w - clockNameW
+	if w >= clockWideW {
+		room -= clockSideW
+	}
+	return axis{x: clockNameW, w: max(room, 4), from: from, to: to}
 }
 
 func (b *bench) drawAxis(a screen.Area, x axis) {
@@ -152,7 +157,7 @@ func (b *bench) drawSide(a screen.Area, j pour.JugSheet, x int) {
 	if !j.PourAtMin.Known {
 		return
 	}
-	end := a.Text(x, 0, "pour "+b.show.Minutes(j.PourAtMin.V), screen.Style{})
+	end := a.Text(x, 0, "pour "+b.show.RunTime(j.PourAtMin.V), screen.Style{})
 	late := j.LateChancePercent
 	if !late.Known {
 		return

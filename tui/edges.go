@@ -55,6 +55,9 @@ func (m *Model) drawTotals(a screen.Area) int {
 	return wide
 }
 
+// whereW is the most room a warning's place takes.
+const whereW = 24
+
 // drawWarnings draws what to know before lye meets oil: a panel, or the worst of it on one line.
 func (m *Model) drawWarnings(a screen.Area) {
 	all := m.session.Sheet().Warnings
@@ -77,7 +80,8 @@ func (m *Model) drawWarnings(a screen.Area) {
 			return
 		}
 		in.Text(1, y, look.Mark(w.Severity), m.look.Severity(w.Severity))
-		end := in.Text(3, y, screen.Clip(w.Text, in.W()-4), screen.Style{})
+		x := in.Text(3, y, screen.Clip(w.Where, whereW), m.look.Quiet)
+		end := in.Text(x+1, y, screen.Clip(w.Text, in.W()-x-2), screen.Style{})
 		if two {
 			in.Text(5, y+1, screen.Clip("→ "+w.Do, in.W()-6), m.look.Quiet)
 			y += 2
@@ -101,7 +105,8 @@ func (m *Model) drawWorst(a screen.Area, all []pour.Warning) {
 	}
 	w := all[0]
 	a.Text(1, 0, look.Mark(w.Severity), m.look.Severity(w.Severity))
-	a.Text(3, 0, screen.Clip(w.Text, a.W()-4-len(more)), screen.Style{})
+	x := a.Text(3, 0, screen.Clip(w.Where, whereW), m.look.Quiet)
+	a.Text(x+1, 0, screen.Clip(w.Text, a.W()-x-2-len(more)), screen.Style{})
 	a.Right(a.W()-1, 0, more, m.look.Quiet)
 }
 

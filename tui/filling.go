@@ -7,7 +7,7 @@ import (
 )
 
 // fillingLines is how many lines the drawing of the mould likes.
-const fillingLines = 14
+const fillingLines = 10
 
 // drawFilling draws the mould from its end: walls, the planned fill, and the jugs in it in proportion, in the order they are poured.
 // It is a measure, not the swirl.

@@ -10,7 +10,7 @@ import (
 
 // formColumns are the columns of a form: what it is, the value, its unit, a remark.
 func formColumns() []grid.Column {
-	return []grid.Column{{W: 24, Grow: 1}, {W: 12, Right: true}, {W: 5}, {W: 0, Grow: 1}}
+	return []grid.Column{{W: 21}, {W: 10, Right: true}, {W: 4}, {W: 0, Grow: 1}}
 }
 
 // field is a form's row for a number of the plan, by its path in the file.
@@ -103,7 +103,9 @@ func (b *bench) vesselGrid() grid.Grid {
 		b.figure("base stands", b.show.Len(b.sheet.Base.HeightMM), "high in the mould"),
 		b.figure("poured", b.show.Volume(b.sheet.Base.PouredML), ""),
 	)
-	return grid.Grid{Columns: formColumns(), Rows: rows}
+	cols := formColumns()
+	cols[1].W = 16
+	return grid.Grid{Columns: cols, Rows: rows}
 }
 
 func (b *bench) fillRemark() string {

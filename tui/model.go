@@ -73,7 +73,6 @@ type file struct {
 // typing is a cell being typed in.
 type typing struct {
 	grid.Typed
-	panel layout.Panel
 }
 
 // New opens the workbench on a plan. [Run] runs it on a terminal.
@@ -172,6 +171,8 @@ func (m *Model) want(p layout.Panel) int {
 		return fillingLines
 	case layout.NoIcing:
 		return 4
+	case layout.Behaviour:
+		return 6 * len(m.bench.usedScents())
 	case layout.Warnings:
 		return 2 * len(m.bench.sheet.Warnings)
 	default:

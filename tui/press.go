@@ -205,7 +205,7 @@ func (m *Model) commit() bool {
 
 // begin starts typing in the cell under the cursor.
 func (m *Model) begin(text string) {
-	m.typing = &typing{panel: m.at(), Typed: grid.Typed{Entry: entry.New(text)}}
+	m.typing = &typing{Typed: grid.Typed{Entry: entry.New(text)}}
 	m.status = status{}
 }
 

@@ -15,7 +15,7 @@ import (
 // taskGrid is the run in its order.
 func (b *bench) taskGrid() grid.Grid {
 	g := grid.Grid{Columns: []grid.Column{
-		{Head: "at min", W: 8, Right: true}, {Head: "takes", W: 8, Right: true}, {Head: "task", W: 14}, {Head: "jug", W: 18, Grow: 1}, {Head: "batch", W: 6},
+		{Head: "at", W: 9, Right: true}, {Head: "takes", W: 8, Right: true}, {Head: "task", W: 14}, {Head: "jug", W: 18, Grow: 1}, {Head: "batch", W: 6},
 	}}
 	for i, t := range b.sheet.Run {
 		jug := grid.Cell{}
@@ -26,9 +26,9 @@ func (b *bench) taskGrid() grid.Grid {
 				jug.Swatch, _ = screen.Hex(batch.Jugs[k].Colour)
 			}
 		}
-		hint := "J and K change the order; times are from the moment the base's lye meets its oils"
+		hint := "J and K change the order; times are from the moment the base's lye meets its oils, minutes:seconds"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			b.shown(percent(pour.RoundMinutes(t.StartMin), 1), hint), b.shown(b.show.Minutes(t.LengthMin), hint), {Text: t.Kind}, jug, b.label(t.Batch),
+			b.shown(b.show.RunTime(t.StartMin), hint), b.shown(b.show.Span(t.LengthMin), hint), {Text: t.Kind}, jug, b.label(t.Batch),
 		}})
 	}
 	return g

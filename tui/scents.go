@@ -9,6 +9,7 @@ import (
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
+	"pourbench/tui/screen"
 )
 
 // The columns of the scent matrix before the jugs'.
@@ -117,4 +118,39 @@ func (b *bench) scentHint(sc pour.Scent) string {
 		parts = append(parts, sc.Notes)
 	}
 	return strings.Join(parts, "; ")
+}
+
+// usedScents lists the scents of the plan, each once.
+func (b *bench) usedScents() []pour.Scent {
+	var out []pour.Scent
+	for _, batch := range b.sheet.Batches() {
+		for _, line := range batch.Scents {
+			sc, _ := b.shelf.Scent(line.ID)
+			if !slices.ContainsFunc(out, func(s pour.Scent) bool { return s.ID == sc.ID }) {
+				out = append(out, sc)
+			}
+		}
+	}
+	return out
+}
+
+// drawBehaviour says of every scent of the plan what the shelf says of it.
+func (b *bench) drawBehaviour(a screen.Area) {
+	y := 0
+	for _, sc := range b.usedScents() {
+		for i, par := range b.scentItem(sc).detail {
+			st := b.look.Quiet
+			if i == 0 {
+				st = b.look.Strong
+			}
+			for _, line := range screen.Wrap(par, a.W()-2) {
+				a.Text(1, y, line, st)
+				y++
+			}
+		}
+		y++
+	}
+	if y == 0 {
+		a.Text(1, 0, "no scent in this plan", b.look.Quiet)
+	}
 }

@@ -21,6 +21,10 @@ func (m *Model) View() tea.View {
 	v.AltScreen = true
 	v.ReportFocus = true
 	v.WindowTitle = m.windowTitle()
+	if at, ok := m.cursorOf(); ok {
+		v.Cursor = tea.NewCursor(at.X, at.Y)
+		v.Cursor.Shape, v.Cursor.Blink = tea.CursorUnderline, false
+	}
 	if m.mouse {
 		v.MouseMode = tea.MouseModeCellMotion
 	}
@@ -94,6 +98,8 @@ func (m *Model) drawPanel(a screen.Area, p layout.Panel) {
 		m.bench.drawClock(in, p, g, c, focused)
 	case layout.Filling:
 		m.bench.drawFilling(in)
+	case layout.Behaviour:
+		m.bench.drawBehaviour(in)
 	case layout.NoIcing:
 		m.drawNoIcing(in)
 	default:
@@ -161,6 +167,10 @@ func (m *Model) cursorOf() (image.Point, bool) {
 	if !ok || m.dialog() != nil {
 		return image.Point{}, false
 	}
-	at, ok := m.grids[m.at()].Place(m.cursors[m.at()], r.Dx()-2, r.Dy()-2)
-	return at.Min.Add(r.Min).Add(image.Pt(1, 1)), ok
+	var typed *grid.Typed
+	if m.typing != nil {
+		typed = &m.typing.Typed
+	}
+	at, ok := m.grids[m.at()].Caret(m.cursors[m.at()], r.Dx()-2, r.Dy()-2, typed)
+	return at.Add(r.Min).Add(image.Pt(1, 1)), ok
 }

@@ -31,7 +31,7 @@ func drawn(s pour.Sheet) []string {
 	out := []string{show.Temp(s.Plan.Base.OilsC), show.Len(s.Bars.ThicknessMM), show.Weight(s.Bars.CutG), show.Weight(s.Bars.CuredG)}
 	for _, b := range s.Batches() {
 		for _, o := range b.Oils {
-			out = append(out, o.Name+" "+show.Weight(o.G))
+			out = append(out, o.Name+" "+show.Weight(o.WeighG))
 		}
 		out = append(out, "Cold water, into the lye jug "+show.Weight(b.WaterToAddG.V), "Sodium hydroxide (NaOH) "+show.Dose(b.NaOHToWeighG),
 			show.Temp(b.LyePeakC.V), show.Temp(b.MixC), show.Percent(b.SuperfatAsWeighedPercent, 1), "All batter together "+show.Weight(b.BatterWeighG))
@@ -40,7 +40,7 @@ func drawn(s pour.Sheet) []string {
 		}
 		for _, j := range b.Jugs {
 			out = append(out, show.Percent(j.SharePercent, 1)+" "+show.Weight(j.BatterWeighG), j.Name+", "+show.Weight(j.TotalG), show.Volume(j.TotalML),
-				show.Minutes(j.PourAtMin.V), show.Percent(j.LateChancePercent.V, 0))
+				show.RunTime(j.PourAtMin.V), show.Percent(j.LateChancePercent.V, 0))
 			for _, c := range j.Colourants {
 				out = append(out, j.Name+": "+c.Name+" "+show.Dose(c.PigmentG))
 				if c.CarrierG > 0 {
@@ -53,7 +53,7 @@ func drawn(s pour.Sheet) []string {
 		}
 	}
 	for _, task := range s.Run {
-		out = append(out, show.Minutes(task.StartMin))
+		out = append(out, show.RunTime(task.StartMin))
 	}
 	return out
 }

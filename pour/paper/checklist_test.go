@@ -172,19 +172,19 @@ func TestAHostileNameCannotForgeALine(t *testing.T) {
 func TestTimesAreClockTimesOnlyWhenThePlanSaysWhenItIsPoured(t *testing.T) {
 	p := testPlan()
 	dated := flat(print(p))
-	for _, want := range []string{"Pour day 2026-12-05 lye meets oil at 10:00", "Cut from Sun 2026-12-06 06:00", "Cure until Sun 2027-01-03 06:00", "10:30 +30 min"} {
+	for _, want := range []string{"Pour day 2026-12-05 lye meets oil at 10:00", "Cut from Sun 2026-12-06 06:00", "Cure until Sun 2027-01-03 06:00", "10:30 +30:00"} {
 		if !strings.Contains(dated, want) {
 			t.Errorf("the dated paper lacks %q", want)
 		}
 	}
 	p.PourAt = time.Time{}
 	bare := flat(print(p))
-	for _, want := range []string{"Cut from pour day + 1,", "Cure until pour day + 29,", "+30 min"} {
+	for _, want := range []string{"Cut from pour day + 1,", "Cure until pour day + 29,", "+30:00"} {
 		if !strings.Contains(bare, want) {
 			t.Errorf("the undated paper lacks %q", want)
 		}
 	}
-	if m := regexp.MustCompile(`\d\d:\d\d|20\d\d-`).FindString(bare); m != "" {
+	if m := regexp.MustCompile(` \d\d:\d\d|20\d\d-`).FindString(bare); m != "" {
 		t.Errorf("the undated paper says %q", m)
 	}
 }

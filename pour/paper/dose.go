@@ -29,21 +29,10 @@ func (d *desk) dose(b bench, j pour.JugSheet, dose pour.DoseLine) {
 		d.info("Spoons, an estimate only: " + teaspoons(dose.TeaspoonsML5.V) + ". Weighing wins.")
 	}
 	if dose.CarrierG > 0 {
-		d.tick(row{text: j.Name + ": wetted with " + d.carrier(b, dose.Carrier), figure: d.show.Dose(dose.CarrierG), write: true})
+		d.tick(row{text: j.Name + ": wetted with " + dose.CarrierName, figure: d.show.Dose(dose.CarrierG), write: true})
 	} else {
 		d.skip()
 	}
-}
-
-// carrier names what wets a colourant.
-func (d *desk) carrier(b bench, kind string) string {
-	if kind != pour.CarryOil {
-		return kind
-	}
-	if oil, ok := d.shelf.Oil(b.plan.CarrierOil); ok {
-		return oil.Name
-	}
-	return "carrier oil"
 }
 
 // teaspoons draws a spoon estimate no finer than a spoon is.

@@ -70,6 +70,9 @@ func batchReport(b pour.BatchSheet) BatchReport {
 		LyeRiseK: known(b.LyeRiseK), LyeInAtMin: finite(b.LyeInAtMin),
 		Oils: make([]OilReport, len(b.Oils)), Extras: make([]ExtraReport, len(b.Extras)), Jugs: make([]JugReport, len(b.Jugs)),
 	}
+	if !b.WaterToAddG.Known { // without its water there is no batter to speak of
+		r.BatterG, r.BatterML = nil, nil
+	}
 	for i, o := range b.Oils {
 		r.Oils[i] = OilReport{o.Name, finite(o.G), finite(o.SapKOHMgG), finite(o.SapLow), finite(o.SapHigh)}
 	}

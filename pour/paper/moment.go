@@ -6,16 +6,16 @@ import (
 	"pourbench/pour"
 )
 
-// moment draws a time on the run clock: "+9 min", and the wall clock before it when the plan says when it is poured.
+// moment draws a planned time on the run clock: "+9:00", and the wall clock before it when the plan says when it is poured.
 func (d *desk) moment(min float64) string {
-	text := d.minute(min)
+	text := d.show.RunTime(min)
 	if d.sheet.Plan.PourAt.IsZero() {
 		return text
 	}
 	return d.wall(min).Format("15:04") + " " + text
 }
 
-// minute draws a time on the run clock with its sign.
+// minute draws a predicted time on the run clock with its sign.
 func (d *desk) minute(min float64) string {
 	text := d.show.Minutes(min)
 	if pour.RoundMinutes(min) > 0 {
@@ -24,10 +24,9 @@ func (d *desk) minute(min float64) string {
 	return text
 }
 
-// wall is the moment of a minute on the run clock, rounded as it is drawn.
+// wall is the moment of a minute on the run clock, to the minute.
 func (d *desk) wall(min float64) time.Time {
-	rounded := time.Duration(pour.RoundMinutes(min) * float64(time.Minute))
-	return d.sheet.Plan.PourAt.Add(rounded).Round(time.Minute)
+	return d.sheet.Plan.PourAt.Add(time.Duration(min * float64(time.Minute))).Round(time.Minute)
 }
 
 // span draws two times on the run clock; either may be unknown.

@@ -20,7 +20,7 @@ func (d *desk) colour(b bench) {
 		for _, dose := range turn.jug.Colourants {
 			parts = append(parts, dose.Name+" "+d.show.Dose(dose.PigmentG))
 			if dose.CarrierG > 0 {
-				parts = append(parts, d.carrier(b, dose.Carrier)+" "+d.show.Dose(dose.CarrierG))
+				parts = append(parts, dose.CarrierName+" "+d.show.Dose(dose.CarrierG))
 			}
 		}
 		d.tick(row{text: "Stir into " + turn.jug.Name + ": " + strings.Join(parts, ", "), figure: d.turnAt(turn), write: true})
@@ -77,7 +77,7 @@ func (d *desk) window(t turn) string {
 		text = "Window not known"
 	}
 	if t.planned.Known {
-		text += ", takes " + d.show.Minutes(t.lengthMin)
+		text += ", takes " + d.show.Span(t.lengthMin)
 	}
 	if t.jug.LateChancePercent.Known {
 		text += ", chance of being too thick then " + d.show.Percent(t.jug.LateChancePercent.V, 0)

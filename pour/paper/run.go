@@ -26,7 +26,7 @@ func (d *desk) run() {
 		if t.Jug != "" {
 			text += " " + t.Jug
 		}
-		d.tick(row{text: fmt.Sprintf("%s (%d), takes %s", text, section, d.show.Minutes(t.LengthMin)), figure: d.moment(t.StartMin), write: true})
+		d.tick(row{text: fmt.Sprintf("%s (%d), takes %s", text, section, d.show.Span(t.LengthMin)), figure: d.moment(t.StartMin), write: true})
 	}
 }
 

@@ -32,15 +32,15 @@ func (d *desk) oils(b bench) {
 	d.begin(b, stepOils, noRow)
 	if b.ReadyBlend == "" {
 		for _, o := range b.Oils {
-			d.tick(row{text: o.Name, figure: d.show.Weight(o.G), write: true})
+			d.tick(row{text: o.Name, figure: d.show.Weight(o.WeighG), write: true})
 		}
-		d.tick(row{text: "All oils together", figure: d.show.Weight(b.OilsG), write: true})
+		d.tick(row{text: "All oils together", figure: d.show.Weight(b.OilsWeighG), write: true})
 		return
 	}
-	d.tick(row{text: "Ready-mixed oils: " + b.ReadyBlend, figure: d.show.Weight(b.OilsG), write: true})
+	d.tick(row{text: "Ready-mixed oils: " + b.ReadyBlend, figure: d.show.Weight(b.OilsWeighG), write: true})
 	parts := make([]string, len(b.Oils))
 	for i, o := range b.Oils {
-		parts[i] = o.Name + " " + d.show.Weight(o.G)
+		parts[i] = o.Name + " " + d.show.Weight(o.WeighG)
 	}
 	d.info("One weighing. In it, for information: " + strings.Join(parts, ", ") + ".")
 }

@@ -1,6 +1,8 @@
 package grid
 
 import (
+	"image"
+
 	"pourbench/tui/entry"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
@@ -104,13 +106,7 @@ func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
 		a.Restyle(at.Min.X, at.Min.Y, at.Dx(), func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		return
 	}
-	x, w := at.Min.X, at.Dx()
-	if cell, _ := g.On(c); cell.Swatch != 0 {
-		x, w = x+swatchW+1, w-swatchW-1
-	}
-	if need := screen.Width(typed.Entry.Text()) + 1; need > w { // a narrow cell opens to the right while it is typed in
-		w = min(need, a.W()-x)
-	}
+	x, w := g.typingAt(at, c, a.W(), typed)
 	st := l.Typing
 	if typed.Refused != "" {
 		st = l.Wrong
@@ -119,6 +115,29 @@ func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
 	if typed.Refused != "" {
 		g.drawReason(a, x, at.Min.Y, l, typed.Refused)
 	}
+}
+
+// typingAt is where the text of a cell stands while it is typed in: a narrow cell opens to the right.
+func (g Grid) typingAt(at image.Rectangle, c Cursor, room int, typed *Typed) (x, w int) {
+	x, w = at.Min.X, at.Dx()
+	if cell, _ := g.On(c); cell.Swatch != 0 {
+		x, w = x+swatchW+1, w-swatchW-1
+	}
+	if need := screen.Width(typed.Entry.Text()) + 1; need > w {
+		w = min(need, room-x)
+	}
+	return x, w
+}
+
+// Caret is the cell of an area of that size where the terminal's cursor belongs: on the cell under the cursor, or in what is typed there.
+func (g Grid) Caret(c Cursor, w, h int, typed *Typed) (image.Point, bool) {
+	at, ok := g.Place(c, w, h)
+	if !ok || typed == nil {
+		return at.Min, ok
+	}
+	x, room := g.typingAt(at, c, w, typed)
+	_, caret := typed.Entry.Window(room)
+	return image.Pt(x+caret, at.Min.Y), true
 }
 
 // drawReason hangs the reason of a refusal below the cell, or above it on the last line.

@@ -55,6 +55,7 @@ const (
 	MuchMore   ID = "much more"
 	MuchLess   ID = "much less"
 	Hold       ID = "hold"
+	Flip       ID = "switch"
 	Add        ID = "add"
 	Colour     ID = "colour"
 	Remove     ID = "remove"

@@ -39,6 +39,7 @@ func changing() []Binding {
 		layout.Grid, layout.Vessel, layout.Swirl, layout.Bed, layout.About, layout.Oils, layout.Extras,
 		layout.Bursts, layout.Lye, layout.Scents, layout.Hands,
 	}
+	forms := []layout.Kind{layout.Vessel, layout.Swirl, layout.Bed, layout.About, layout.Lye}
 	lists := []layout.Kind{layout.Grid, layout.Oils, layout.Extras, layout.Bursts, layout.Scents}
 	adds := append([]layout.Kind{layout.NoIcing}, lists...)
 	return []Binding{
@@ -49,6 +50,7 @@ func changing() []Binding {
 		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Panels: numbers, Help: "ten steps up"},
 		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Panels: numbers, Help: "ten steps down"},
 		{ID: Hold, Keys: []string{"space"}, Panels: []layout.Kind{layout.Grid, layout.Scents}, Label: "hold", Help: "hold a jug's share so that it does not give way; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
+		{ID: Flip, Keys: []string{"space"}, Panels: forms, Label: "switch", Help: "switch a word to its next value", Foot: 13},
 		{ID: Add, Keys: []string{"a"}, Panels: adds, Label: "add", Help: "add a jug, an oil, an extra, a scent or a burst", Foot: 14},
 		{ID: Colour, Keys: []string{"c"}, Panels: []layout.Kind{layout.Grid}, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
 		{ID: Remove, Keys: []string{"d", "delete"}, Panels: lists, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},

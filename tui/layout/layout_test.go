@@ -40,7 +40,7 @@ func drawing(l Layout, w, h int) string {
 		}
 		for _, x := range l.Panels {
 			if p.In(x.Rect) {
-				return "GCFWVSBAOEULYXTHNQ"[x.Panel.Kind]
+				return "GCFWVSBAOEULYXTHNRQ"[x.Panel.Kind]
 			}
 		}
 		return ' '

@@ -24,25 +24,26 @@ type Kind int
 
 // The kinds of panels.
 const (
-	Grid     Kind = iota // the jugs of a batch
-	Clock                // when each jug reaches each stage
-	Filling              // how high the jugs stand in the mould
-	Weigh                // everything to weigh
-	Vessel               // size of the mould and its bars
-	Swirl                // the technique
-	Bed                  // putting to bed, cut and cure
-	About                // name, units and steps of the plan
-	Oils                 // the blend
-	Extras               // what goes into the whole batch
-	Bursts               // the stick blender
-	Lye                  // lye, water, superfat and temperatures
-	Fats                 // fatty acids of the blend
-	Scents               // scents × jugs
-	Tasks                // the run in its order
-	Hands                // how long the hands need
-	NoIcing              // an invitation
-	Warnings             // what to know before lye meets oil
-	Kinds    int  = iota
+	Grid      Kind = iota // the jugs of a batch
+	Clock                 // when each jug reaches each stage
+	Filling               // how high the jugs stand in the mould
+	Weigh                 // everything to weigh
+	Vessel                // size of the mould and its bars
+	Swirl                 // the technique
+	Bed                   // putting to bed, cut and cure
+	About                 // name, units and steps of the plan
+	Oils                  // the blend
+	Extras                // what goes into the whole batch
+	Bursts                // the stick blender
+	Lye                   // lye, water, superfat and temperatures
+	Fats                  // fatty acids of the blend
+	Scents                // scents × jugs
+	Tasks                 // the run in its order
+	Hands                 // how long the hands need
+	NoIcing               // an invitation
+	Behaviour             // how the plan's scents behave in batter
+	Warnings              // what to know before lye meets oil
+	Kinds     int  = iota
 )
 
 // Panel is one panel: what it shows and of which batch.
@@ -58,7 +59,7 @@ func panels(s Station, icing bool) [3][]Panel {
 	case Mould:
 		return [3][]Panel{base(Vessel, Swirl, Bed), base(Filling, About), base(Weigh)}
 	case Batch:
-		return [3][]Panel{base(Oils, Extras, Bursts), base(Lye, Fats), base(Weigh)}
+		return [3][]Panel{base(Oils, Extras, Bursts), base(Lye), base(Fats, Weigh)}
 	case Jugs:
 		return [3][]Panel{base(Grid, Clock), base(Filling), base(Weigh)}
 	case Scent:
@@ -66,7 +67,7 @@ func panels(s Station, icing bool) [3][]Panel {
 		if icing {
 			main = append(main, Panel{Scents, true})
 		}
-		return [3][]Panel{main, base(Clock), base(Weigh)}
+		return [3][]Panel{append(main, base(Clock)...), base(Behaviour), base(Weigh)}
 	case Run:
 		return [3][]Panel{base(Clock, Tasks), base(Hands, Bed), base(Weigh)}
 	default:
@@ -74,8 +75,7 @@ func panels(s Station, icing bool) [3][]Panel {
 			return [3][]Panel{base(NoIcing), base(Filling), base(Weigh)}
 		}
 		return [3][]Panel{
-			append(of(true, Grid, Oils, Extras), of(true, Bursts)...),
-			of(true, Lye, Clock), append(base(Filling), of(true, Fats)...),
+			of(true, Grid, Clock, Oils, Extras, Bursts), of(true, Lye), append(of(true, Fats), base(Filling)...),
 		}
 	}
 }

@@ -8,8 +8,8 @@ import (
 // frame is what a border takes from a panel's height.
 const frame = 2
 
-// leastRows is the number of rows below which a panel is not worth showing beside others.
-const leastRows = 5
+// leastRows is how many of its rows a panel should at least show beside others.
+const leastRows = 10
 
 // stack puts a column's panels one below the other. Panels that do not fit together are pages: the page with the focus shows, else the first.
 func stack(c column, ask Ask) []Placed {
@@ -33,8 +33,14 @@ func stack(c column, ask Ask) []Placed {
 	return out
 }
 
-// least is the height a panel needs to be shown beside others.
-func least(p Panel, ask Ask) int { return min(max(ask.Want(p), 1), leastRows) + frame }
+// least is the height a panel needs to be shown beside others. A clock can do with one line for each jug in place of two.
+func least(p Panel, ask Ask) int {
+	want := max(ask.Want(p), 1)
+	if p.Kind == Clock {
+		want = want/2 + 1
+	}
+	return min(want, leastRows) + frame
+}
 
 // pages deals panels to pages in their order, each as full as it can be.
 func pages(c column, ask Ask) [][]Panel {

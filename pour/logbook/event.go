@@ -1,0 +1,127 @@
+package logbook
+
+import (
+	"fmt"
+	"time"
+
+	"pourbench/chem"
+	"pourbench/pour"
+)
+
+// EventKind says what an event is.
+type EventKind string
+
+// The kinds of event.
+const (
+	Opened     EventKind = "opened"       // the run was begun
+	Resumed    EventKind = "resumed"      // a terminal took the run up again
+	Jumped     EventKind = "jumped"       // the clocks disagreed: What is the JumpKind, Value the seconds
+	Done       EventKind = "done"         // a step was finished: Step
+	Seen       EventKind = "seen"         // a jug reached a stage: Batch, Jug, Stage
+	NotYet     EventKind = "not yet"      // a jug was used before it reached a stage: Batch, Jug, Stage
+	Troubled   EventKind = "trouble"      // What, of Batch and Jug
+	Noted      EventKind = "note"         // Text, of Batch and Jug or of the pour
+	Blended    EventKind = "blended"      // the stick blender ran in a batch for Value seconds, ending now
+	Read       EventKind = "read"         // a thermometer: What is "oils", "lye" or "batter", Value °C
+	Weighed    EventKind = "weighed"      // What was weighed, Value g, Lot
+	TakenBack  EventKind = "taken back"   // the event with the ID in What does not count
+	Ended      EventKind = "ended"        // the run is over
+	Cut        EventKind = "cut"          // one bar weighed Value g when it was cut
+	Cured      EventKind = "cured"        // one bar weighed Value g after its cure
+	Result     EventKind = "result"       // Text: how it came out
+	LeftOut    EventKind = "left out"     // the pour teaches nothing: Text says why
+	TakenIn    EventKind = "taken in"     // it teaches again
+	TornRecord EventKind = "torn record"  // Text: an event that was being written when the machine stopped
+	Discounted EventKind = "not counted"  // the jump with the ID in What is taken back: the run is Value seconds earlier
+	Unpoured   EventKind = "left in jug"  // a jug that was not used
+	Rescued    EventKind = "changed plan" // What she did instead of the plan: one of the RescueKinds
+)
+
+// eventKinds lists every kind, in the order they are explained.
+func eventKinds() []EventKind {
+	return []EventKind{
+		Opened, Resumed, Jumped, Done, Seen, NotYet, Troubled, Noted, Blended, Read, Weighed, TakenBack, Ended,
+		Cut, Cured, Result, LeftOut, TakenIn, TornRecord, Discounted, Unpoured, Rescued,
+	}
+}
+
+// Troubles a batter can make.
+const (
+	Rices     = "rices"     // grains like cooked rice
+	Seizes    = "seizes"    // sets within seconds
+	Browns    = "browns"    // darkens
+	Separates = "separates" // oil or water stands apart
+)
+
+// Troubles lists the words for trouble.
+func Troubles() []string { return []string{Rices, Seizes, Browns, Separates} }
+
+// What a thermometer was held into.
+const (
+	ReadOils   = "oils"
+	ReadLye    = "lye"
+	ReadBatter = "batter"
+)
+
+// Event is one thing that happened, in the order of the file. Which fields count depends on the kind.
+type Event struct {
+	ID    string
+	Kind  EventKind
+	Batch pour.BatchName
+	Jug   string
+	Step  string     // key of a [Step]
+	Stage chem.Stage // of Seen and NotYet
+	What  string
+	Value float64
+	Lot   string
+	Text  string
+
+	Run    time.Duration // on the run's own clock: since it was opened
+	Wall   time.Time     // what the wall clock said
+	Steady time.Duration // what the steady clock said
+	Of     string        // which steady clock
+	Sleeps bool
+}
+
+func (e Event) moment() Moment {
+	return Moment{Wall: e.Wall, Steady: e.Steady, Of: e.Of, Sleeps: e.Sleeps}
+}
+
+// jump is the jump a Jumped event tells of.
+func (e Event) jump() Jump {
+	return Jump{Kind: JumpKind(e.What), By: time.Duration(e.Value * float64(time.Second))}
+}
+
+// standing returns the events that were not taken back.
+func standing(events []Event) []Event {
+	gone := map[string]bool{}
+	for _, e := range events {
+		if e.Kind == TakenBack {
+			gone[e.What] = true
+		}
+	}
+	out := make([]Event, 0, len(events))
+	for _, e := range events {
+		if e.Kind != TakenBack && !gone[e.ID] {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// freeID makes an ID no event of the run has.
+func freeID(events []Event, run time.Duration, session string) string {
+	id := fmt.Sprintf("%d-%s", run.Milliseconds(), session)
+	taken := func(id string) bool {
+		for _, e := range events {
+			if e.ID == id {
+				return true
+			}
+		}
+		return false
+	}
+	for k := 2; taken(id); k++ {
+		id = fmt.Sprintf("%d-%s-%d", run.Milliseconds(), session, k)
+	}
+	return id
+}

@@ -1,0 +1,74 @@
+package logbook
+
+import (
+	"time"
+)
+
+// Moment is one look at the clocks.
+type Moment struct {
+	Wall   time.Time
+	Steady time.Duration // a clock nobody can set; only differences on the same clock mean anything
+	Of     string        // which steady clock: two moments compare only when it is the same; empty: there is none
+	Sleeps bool          // the steady clock stands still while the machine sleeps
+}
+
+// Clock gives the moment. [SystemClock] is the machine's.
+type Clock func() Moment
+
+// How jumps are told.
+const (
+	slackS  = 2 * time.Second  // wall and steady clocks drift apart by less than this between two looks
+	asleepS = 5 * time.Second  // a steady clock that moved less than this while the wall moved on stood still
+	gapS    = 15 * time.Second // two ticks further apart than this are worth a word
+)
+
+// JumpKind says what kind of jump was found between two moments.
+type JumpKind string
+
+// The kinds of jump.
+const (
+	Slept     JumpKind = "slept"         // the machine slept or the program stood still: the run went on
+	ClockSet  JumpKind = "clock set"     // the wall clock was set: the run did not follow it
+	Reopened  JumpKind = "reopened"      // no terminal was open for a while: the run went on
+	Backwards JumpKind = "set backwards" // reopened with an earlier wall clock: what passed is unknown and counts as nothing
+)
+
+// Jump is a disagreement between the clocks, and what the run made of it.
+type Jump struct {
+	Kind JumpKind
+	By   time.Duration // how far the wall clock moved beyond the steady one; for Reopened, how long nobody looked
+}
+
+// Since is how long the run went on between two moments, and the jump found between them, if any. Lye does not pause: a
+// machine that slept adds its sleep. A steady clock that runs beats the wall clock, which may have been set. Without a common
+// steady clock, as after a killed terminal on some systems, the wall clock is all there is; it never turns the run back.
+//
+// On a steady clock that stands still in sleep, sleep and a wall clock set forward look alike when moments are taken every
+// second. They count as sleep: a run that is ahead of the truth warns too early, one behind it too late.
+func Since(a, b Moment) (time.Duration, *Jump) {
+	wall := b.Wall.Round(0).Sub(a.Wall.Round(0))
+	if a.Of == "" || a.Of != b.Of {
+		return unwatched(wall)
+	}
+	steady := max(0, b.Steady-a.Steady)
+	ahead := wall - steady
+	switch {
+	case ahead <= slackS && ahead >= -slackS:
+		return steady, nil
+	case b.Sleeps && ahead > 0 && steady <= asleepS:
+		return wall, &Jump{Slept, ahead}
+	default:
+		return steady, &Jump{ClockSet, ahead}
+	}
+}
+
+func unwatched(wall time.Duration) (time.Duration, *Jump) {
+	switch {
+	case wall < 0:
+		return 0, &Jump{Backwards, wall}
+	case wall > gapS:
+		return wall, &Jump{Reopened, wall}
+	default:
+		return wall, nil
+	}
+}

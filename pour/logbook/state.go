@@ -1,0 +1,126 @@
+package logbook
+
+import (
+	"time"
+
+	"pourbench/chem"
+	"pourbench/pour"
+)
+
+// StepState is a step and whether it is done.
+type StepState struct {
+	Step
+	Done   bool
+	DoneAt time.Duration // on the run's clock, since it was opened
+}
+
+// Sighting is a stage that was seen in a jug, or that was not reached when the jug was used.
+type Sighting struct {
+	Batch   pour.BatchName
+	Jug     string
+	Stage   chem.Stage
+	Min     float64 // after that batch's lye met its oils
+	Reached bool    // false: not reached by then
+}
+
+// State is where a run stands: a pure function of the plan's sheet and the events.
+type State struct {
+	Steps     []StepState
+	Next      int // the first step that is not done; len(Steps): all are
+	Sightings []Sighting
+	Marks     []Event // what counts, in order: everything that was not taken back
+	Jumps     []Event // every jump of the clocks, for showing
+	Ended     bool
+	LeftOut   bool
+
+	lyeIn map[pour.BatchName]time.Duration
+}
+
+// Replay works out where a run stands after its events.
+func Replay(sheet pour.Sheet, events []Event) State {
+	s := State{Marks: standing(events), lyeIn: map[pour.BatchName]time.Duration{}}
+	done := map[string]time.Duration{}
+	for _, e := range s.Marks {
+		switch e.Kind {
+		case Done:
+			done[e.Step] = e.Run
+			for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
+				if e.Step == lyeInKey(n) {
+					s.lyeIn[n] = e.Run
+				}
+			}
+		case Jumped:
+			s.Jumps = append(s.Jumps, e)
+		case Ended:
+			s.Ended = true
+		case LeftOut:
+			s.LeftOut = true
+		case TakenIn:
+			s.LeftOut = false
+		}
+	}
+	for _, step := range Steps(sheet) {
+		at, ok := done[step.Key]
+		s.Steps = append(s.Steps, StepState{Step: step, Done: ok, DoneAt: at})
+	}
+	for s.Next < len(s.Steps) && s.Steps[s.Next].Done {
+		s.Next++
+	}
+	s.sight()
+	return s
+}
+
+// sight collects the stages, once the batches' lye-ins are known.
+func (s *State) sight() {
+	for _, e := range s.Marks {
+		in, ok := s.lyeIn[e.Batch]
+		if !ok || e.Kind != Seen && e.Kind != NotYet {
+			continue
+		}
+		s.Sightings = append(s.Sightings, Sighting{
+			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == Seen,
+		})
+	}
+}
+
+// Elapsed is the time since the base's lye met its oils, at a time of the run's clock. The second result is false before.
+func (s State) Elapsed(run time.Duration) (time.Duration, bool) {
+	in, ok := s.lyeIn[pour.Base]
+	return run - in, ok
+}
+
+// SinceLyeIn is Elapsed for either batch.
+func (s State) SinceLyeIn(n pour.BatchName, run time.Duration) (time.Duration, bool) {
+	in, ok := s.lyeIn[n]
+	return run - in, ok
+}
+
+// Poured reports whether a jug has been used.
+func (s State) Poured(n pour.BatchName, jug string) bool {
+	for _, step := range s.Steps {
+		if step.pours() && step.Batch == n && step.Jug == jug {
+			return step.Done
+		}
+	}
+	return false
+}
+
+// step finds a step by its key.
+func (s State) step(key string) (StepState, bool) {
+	for _, step := range s.Steps {
+		if step.Key == key {
+			return step, true
+		}
+	}
+	return StepState{}, false
+}
+
+// stepOf finds a step by batch, kind and jug.
+func (s State) stepOf(n pour.BatchName, kind, jug string) (StepState, int, bool) {
+	for i, step := range s.Steps {
+		if step.Batch == n && step.Kind == kind && step.Jug == jug {
+			return step, i, true
+		}
+	}
+	return StepState{}, 0, false
+}
