@@ -98,7 +98,7 @@ func finish(m *Model, cmd tea.Cmd) (left bool) {
 		return false
 	}
 	msg := cmd()
-	switch msg := msg.(type) {
+	switch msg.(type) {
 	case nil:
 		return false
 	case tea.QuitMsg:

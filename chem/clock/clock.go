@@ -9,6 +9,8 @@
 // The use is: [New] for a batch, [Clock.Forecast] for each jug, then [Forecast.ChancePast]. A [Clock] and a [Forecast] never
 // change after they are made and may be shared between goroutines. Nothing here says that soap is safe, cured or fully reacted.
 //
+// The model, its evidence and its limits are written down in MODEL.md beside this file; "trace model 2.1" in a comment is a section of it.
+//
 // Units: g, °C (K inside), min from the moment all of this batch's lye is in; fractions, not percent, unless a name says so.
 package clock
 

@@ -100,4 +100,4 @@ func TestTheFullWorkedExampleComesOutToItsPrintedDigits(t *testing.T) {
 		t.Errorf("the hand rests on %d pours, %d degrees, noise %v", h.Pours, h.Freedom, h.Noise)
 	}
 }
-func TestXX(t *testing.T){ _ = rand.N[int]; _=strconv.Itoa; _=rapid.Check }
+func TestXX(t *testing.T) { _ = rand.N[int]; _ = strconv.Itoa; _ = rapid.Check }

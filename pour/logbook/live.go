@@ -26,13 +26,13 @@ type Live struct {
 
 // Start begins a run of a sheet. The session names the terminal in the events' IDs.
 func Start(sheet pour.Sheet, session string, m Moment) (Live, []Event) {
-	l := Live{Sheet: sheet, session: session, last: m}
+	l := Live{Sheet: sheet, session: session, last: m.kept()}
 	return l.add(Event{Kind: Opened})
 }
 
 // Resume takes a run up again where its events leave it.
 func Resume(sheet pour.Sheet, events []Event, session string, m Moment) (Live, []Event) {
-	l := Live{Sheet: sheet, Events: slices.Clip(events), session: session, last: m}
+	l := Live{Sheet: sheet, Events: slices.Clip(events), session: session, last: m.kept()}
 	if n := len(events); n > 0 {
 		l.run, l.last = events[n-1].Run, events[n-1].moment()
 	}
@@ -66,6 +66,7 @@ func (l Live) Absorb(events []Event) Live {
 
 // look moves the clock to a moment and notes a jump.
 func (l Live) look(m Moment) (Live, []Event) {
+	m = m.kept()
 	passed, jump := Since(l.last, m)
 	l.run, l.last = l.run+passed, m
 	if jump == nil {
@@ -134,6 +135,22 @@ func (l Live) Trouble(n pour.BatchName, jug, what string, m Moment) (Live, []Eve
 // Note keeps a text, of a jug or, with an empty jug, of the pour.
 func (l Live) Note(n pour.BatchName, jug, text string, m Moment) (Live, []Event, error) {
 	return l.Mark(Event{Kind: Noted, Batch: n, Jug: jug, Text: text}, m)
+}
+
+// Discount takes back a jump that the run followed although no time had passed, as when the wall clock was set forward on a machine
+// that cannot tell that from sleep. The run is earlier by that much from here on.
+func (l Live) Discount(id string, m Moment) (Live, []Event, error) {
+	for _, e := range l.State().Jumps {
+		followed := e.What == string(Slept) || e.What == string(Reopened)
+		if e.ID != id || !followed || e.Value <= 0 {
+			continue
+		}
+		l, jumped := l.look(m)
+		l.run -= e.jump().By
+		l, marked := l.add(Event{Kind: Discounted, What: id, Value: e.Value})
+		return l, append(jumped, marked...), nil
+	}
+	return l, nil, fmt.Errorf("not count the jump %q: the run followed no such jump", id)
 }
 
 // sensible refuses an event this run cannot have, with how to put it right.

@@ -1,8 +1,6 @@
 package logbook
 
-import (
-	"time"
-)
+import "time"
 
 // Moment is one look at the clocks.
 type Moment struct {
@@ -10,6 +8,12 @@ type Moment struct {
 	Steady time.Duration // a clock nobody can set; only differences on the same clock mean anything
 	Of     string        // which steady clock: two moments compare only when it is the same; empty: there is none
 	Sleeps bool          // the steady clock stands still while the machine sleeps
+}
+
+// kept is the moment as finely as files keep it, so that a run taken up again differs by nothing.
+func (m Moment) kept() Moment {
+	m.Wall, m.Steady = m.Wall.Round(0).Truncate(time.Millisecond), m.Steady.Truncate(time.Microsecond)
+	return m
 }
 
 // Clock gives the moment. [SystemClock] is the machine's.

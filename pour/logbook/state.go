@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"slices"
 	"time"
 
 	"pourbench/chem"
@@ -29,7 +30,7 @@ type State struct {
 	Next      int // the first step that is not done; len(Steps): all are
 	Sightings []Sighting
 	Marks     []Event // what counts, in order: everything that was not taken back
-	Jumps     []Event // every jump of the clocks, for showing
+	Jumps     []Event // every jump of the clocks that was not discounted, for showing
 	Ended     bool
 	LeftOut   bool
 
@@ -51,6 +52,8 @@ func Replay(sheet pour.Sheet, events []Event) State {
 			}
 		case Jumped:
 			s.Jumps = append(s.Jumps, e)
+		case Discounted:
+			s.Jumps = slices.DeleteFunc(s.Jumps, func(j Event) bool { return j.ID == e.What })
 		case Ended:
 			s.Ended = true
 		case LeftOut:

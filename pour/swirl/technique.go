@@ -58,7 +58,7 @@ func (t Technique) Own() Dials {
 	case Drop:
 		return Dials{Passes: 10, HeightMM: 150}
 	case Column:
-		return Dials{Passes: 14, HeightMM: 100}
+		return Dials{Passes: 10, HeightMM: 100}
 	case Pot, PotStripes, PotSpots, PotEnd:
 		return Dials{Passes: 12, Turns: 1, HeightMM: 100}
 	case Hanger:

@@ -1,0 +1,188 @@
+package logbook
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"pourbench/chem"
+	"pourbench/pour"
+	"pourbench/pour/plain"
+)
+
+// FileFormat is the version of a pour's file.
+const FileFormat = 1
+
+// Suffix ends the name of a pour's file.
+const Suffix = ".pour.toml"
+
+const (
+	headLine  = "# A pour, as it happened. You may mend this file by hand; events stand in the order they happened."
+	eventLine = "[[event]]"
+	wallForm  = "2006-01-02T15:04:05.000Z07:00"
+)
+
+// fileForm is a pour's file as the TOML library reads it.
+type fileForm struct {
+	Format     int         `toml:"format"`
+	Name       string      `toml:"name"`
+	Opened     time.Time   `toml:"opened"`
+	TrialScent string      `toml:"trial_scent"`
+	Plan       string      `toml:"plan"`
+	Event      []eventForm `toml:"event"`
+}
+
+// eventForm is an event as the TOML library reads it. Pointers tell what is missing.
+type eventForm struct {
+	Kind    string     `toml:"kind"`
+	Batch   string     `toml:"batch"`
+	Jug     string     `toml:"jug"`
+	Step    string     `toml:"step"`
+	Stage   string     `toml:"stage"`
+	What    string     `toml:"what"`
+	Value   *float64   `toml:"value"`
+	Lot     string     `toml:"lot"`
+	Text    string     `toml:"text"`
+	ID      string     `toml:"id"`
+	RunS    *float64   `toml:"run_s"`
+	Clock   string     `toml:"clock"`
+	ClockS  float64    `toml:"clock_s"`
+	Sleeps  bool       `toml:"clock_sleeps"`
+	Wall    *time.Time `toml:"wall"`
+	present bool
+}
+
+// eventKeys are the keys of an event, in the order they are written. The last is in every event, so that a torn one shows.
+func eventKeys() []string {
+	return []string{
+		"kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "id", "run_s", "clock", "clock_s", "clock_sleeps", "wall",
+	}
+}
+
+// headText is the part of the file written once, when the pour is opened.
+func headText(name, planText, trial string, opened time.Time) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\nformat = %d\nname = %s\nopened = %s\n", headLine, FileFormat, quoted(name), opened.Format(wallForm))
+	if trial != "" {
+		fmt.Fprintf(&b, "trial_scent = %s\n", quoted(trial))
+	}
+	if strings.Contains(planText, "'''") || strings.ContainsRune(planText, '\r') {
+		fmt.Fprintf(&b, "plan = %s\n", quoted(planText))
+	} else {
+		fmt.Fprintf(&b, "plan = '''\n%s'''\n", planText)
+	}
+	return b.String()
+}
+
+// text is the event as it stands in the file, an empty line before it.
+func (e Event) text() string {
+	var b strings.Builder
+	b.WriteString("\n" + eventLine + "\n")
+	word := func(key, v string) {
+		if v != "" {
+			fmt.Fprintf(&b, "%s = %s\n", key, quoted(v))
+		}
+	}
+	word("kind", string(e.Kind))
+	word("batch", string(e.Batch))
+	word("jug", e.Jug)
+	word("step", e.Step)
+	if e.Kind == Seen || e.Kind == NotYet {
+		word("stage", e.Stage.String())
+	}
+	word("what", e.What)
+	if e.Kind.measures() {
+		fmt.Fprintf(&b, "value = %s\n", strconv.FormatFloat(e.Value, 'f', -1, 64))
+	}
+	word("lot", e.Lot)
+	word("text", e.Text)
+	word("id", e.ID)
+	fmt.Fprintf(&b, "run_s = %s\n", seconds(e.Run))
+	word("clock", e.Of)
+	if e.Of != "" {
+		fmt.Fprintf(&b, "clock_s = %s\n", seconds(e.Steady))
+	}
+	if e.Sleeps {
+		b.WriteString("clock_sleeps = true\n")
+	}
+	fmt.Fprintf(&b, "wall = %s\n", e.Wall.Format(wallForm))
+	return b.String()
+}
+
+// measures reports whether an event of that kind carries a value.
+func (k EventKind) measures() bool {
+	switch k {
+	case Jumped, Blended, Read, Weighed, Cut, Cured, Discounted:
+		return true
+	}
+	return false
+}
+
+// seconds writes a time exactly, so that what is read back is what was written.
+func seconds(d time.Duration) string { return strconv.FormatFloat(d.Seconds(), 'f', -1, 64) }
+
+func duration(s float64) time.Duration {
+	return time.Duration(s*1e6+0.5*sign(s)) * time.Microsecond
+}
+
+func sign(v float64) float64 {
+	if v < 0 {
+		return -1
+	}
+	return 1
+}
+
+// quoted writes a TOML basic string.
+func quoted(s string) string {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, r := range s {
+		switch {
+		case r == '"' || r == '\\':
+			b.WriteByte('\\')
+			b.WriteRune(r)
+		case r == '\n':
+			b.WriteString(`\n`)
+		case r < ' ' || r >= 0x7f && r <= 0x9f:
+			fmt.Fprintf(&b, `\u%04X`, r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	b.WriteByte('"')
+	return b.String()
+}
+
+// event turns the read form into an event; what is wrong with it comes back as key, problem and mend.
+func (f eventForm) event() (Event, *complaint) {
+	e := Event{
+		ID: plain.Line(f.ID), Kind: EventKind(f.Kind), Batch: pour.BatchName(f.Batch), Jug: plain.Line(f.Jug), Step: plain.Line(f.Step),
+		What: plain.Line(f.What), Lot: plain.Line(f.Lot), Text: plain.Text(f.Text),
+		Of: plain.Line(f.Clock), Steady: duration(f.ClockS), Sleeps: f.Sleeps,
+	}
+	if c := f.faulty(e.Kind); c != nil {
+		return e, c
+	}
+	if f.Value != nil {
+		e.Value = *f.Value
+	}
+	e.Run, e.Wall = duration(*f.RunS), *f.Wall
+	if e.Kind == Seen || e.Kind == NotYet {
+		stage, ok := stageNamed(f.Stage)
+		if !ok {
+			return e, &complaint{"stage", f.Stage, "is no stage of trace", "write emulsion, light, medium, thick or stiff"}
+		}
+		e.Stage = stage
+	}
+	return e, nil
+}
+
+func stageNamed(word string) (chem.Stage, bool) {
+	for s := range chem.Stage(chem.Stages) {
+		if s.String() == word {
+			return s, true
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,182 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// moves returns the moves of one pour by every technique.
+func moves(t testing.TB, seed int64) (list []op) {
+	for _, technique := range Techniques() {
+		for _, o := range mustPour(t, loaf(technique, seed)).ops {
+			if o.slab == nil {
+				list = append(list, o)
+			}
+		}
+	}
+	return list
+}
+
+func (o op) topMM() float64 { return o.name.LevelMM }
+
+func TestUndoingAMoveBringsEveryPointBackWithinHalfAMillimetre(t *testing.T) {
+	for seed := range int64(3) {
+		for i, o := range moves(t, seed) {
+			d := dice{state: uint64(i)}
+			for range 60 {
+				p := vec3{d.between(0, 250), d.between(0, 80), d.between(0, o.topMM())}
+				if back := o.backwards(o.forwards(p)); back.away(p) > 0.5 {
+					t.Fatalf("seed %d move %d (%s): %v came back as %v", seed, i, o.name.Text, p, back)
+				}
+			}
+		}
+	}
+}
+
+func TestUndoingAMoveKeepsVolume(t *testing.T) {
+	const h = 0.01 // mm, for the differences
+	for i, o := range moves(t, 1) {
+		d := dice{state: uint64(i)}
+		sum := 0.0
+		const points = 40
+		for range points {
+			p := vec3{d.between(5, 245), d.between(1, 79), d.between(1, o.topMM()-1)}
+			det := determinant(o, p, h) - 1
+			sum += det * det / points
+			// four steps of comb turn tightly at the end walls
+			if math.Abs(det) > 0.12 {
+				t.Errorf("move %d (%s): the volume at %v changes by %.3f", i, o.name.Text, p, det)
+			}
+		}
+		if math.Sqrt(sum) > 0.02 {
+			t.Errorf("move %d (%s): the volume changes by %.4f rms", i, o.name.Text, math.Sqrt(sum))
+		}
+	}
+}
+
+func determinant(o op, p vec3, h float64) float64 {
+	var m [3][3]float64
+	for k, e := range [3]vec3{{x: h}, {y: h}, {z: h}} {
+		a := o.backwards(vec3{p.x + e.x, p.y + e.y, p.z + e.z})
+		b := o.backwards(vec3{p.x - e.x, p.y - e.y, p.z - e.z})
+		m[k] = [3]float64{(a.x - b.x) / (2 * h), (a.y - b.y) / (2 * h), (a.z - b.z) / (2 * h)}
+	}
+	return m[0][0]*(m[1][1]*m[2][2]-m[1][2]*m[2][1]) -
+		m[0][1]*(m[1][0]*m[2][2]-m[1][2]*m[2][0]) +
+		m[0][2]*(m[1][0]*m[2][1]-m[1][1]*m[2][0])
+}
+
+func TestWallsStayWallsAndTheInsideStaysInside(t *testing.T) {
+	for i, o := range moves(t, 6) {
+		d := dice{state: uint64(i)}
+		for range 60 {
+			x, y, z := d.between(0, 250), d.between(0, 80), d.between(0, o.topMM())
+			for _, p := range []vec3{{x, 0, z}, {x, 80, z}, {x, y, 0}, {x, y, o.topMM()}} {
+				q := o.backwards(p)
+				if p.y == 0 && math.Abs(q.y) > 1e-6 || p.y == 80 && math.Abs(q.y-80) > 1e-6 ||
+					p.z == 0 && math.Abs(q.z) > 1e-6 || p.z == o.topMM() && math.Abs(q.z-o.topMM()) > 1e-6 {
+					t.Fatalf("move %d (%s): the wall point %v came from %v", i, o.name.Text, p, q)
+				}
+			}
+			q := o.backwards(vec3{x, y, z})
+			if min(q.x, q.y, q.z) < -0.01 || q.x > 250.01 || q.y > 80.01 || q.z > o.topMM()+0.01 {
+				t.Fatalf("move %d (%s): %v came from outside, %v", i, o.name.Text, vec3{x, y, z}, q)
+			}
+		}
+	}
+}
+
+func rod(path []vec2, grip float64) *stroke {
+	return &stroke{
+		path: resample(path, 13*strokeSpacing), radius: 13, grip: grip, width: 80, level: 62,
+		pivot: path[0], sway: wobble{mean: 1}, depth: wobble{mean: 1},
+	}
+}
+
+func TestAStrokeOfNoLengthOrNoGripMovesNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		y, z := rapid.Float64Range(0, 80).Draw(t, "y"), rapid.Float64Range(0, 62).Draw(t, "z")
+		still := rod([]vec2{{40, 30}, {40, 30}}, 1)
+		if a, b := still.move(9, y, z, -1); a != y || b != z {
+			t.Fatalf("no length: (%g, %g) came from (%g, %g)", y, z, a, b)
+		}
+		slips := rod([]vec2{{20, 30}, {60, 30}}, 0)
+		if a, b := slips.move(9, y, z, -1); a != y || b != z {
+			t.Fatalf("no grip: (%g, %g) came from (%g, %g)", y, z, a, b)
+		}
+	})
+}
+
+func TestTheWayBackUndoesAStroke(t *testing.T) {
+	there := rod([]vec2{{15, 50}, {40, 12}, {65, 50}}, 0.8)
+	back := rod([]vec2{{65, 50}, {40, 12}, {15, 50}}, 0.8)
+	back.pivot = there.pivot
+	rapid.Check(t, func(t *rapid.T) {
+		y, z := rapid.Float64Range(0, 80).Draw(t, "y"), rapid.Float64Range(0, 62).Draw(t, "z")
+		a, b := there.move(9, y, z, 1)
+		a, b = back.move(9, a, b, 1)
+		if math.Hypot(a-y, b-z) > 0.5 {
+			t.Fatalf("(%g, %g) came back as (%g, %g)", y, z, a, b)
+		}
+	})
+}
+
+func TestAStrokeDragsItsCentreAlongAndLeavesFarPointsAlone(t *testing.T) {
+	s := rod([]vec2{{30, 30}, {50, 30}}, 1)
+	if y, z := s.move(0, 30, 30, 1); math.Hypot(y-50, z-30) > 0.05 {
+		t.Errorf("the point at the rod went to (%g, %g), want (50, 30)", y, z)
+	}
+	if y, z := s.move(0, 40, 44, 1); y != 40 || z != 44 {
+		t.Errorf("a point beyond the rod's reach went to (%g, %g)", y, z)
+	}
+}
+
+func TestABakedWaveIsTheWave(t *testing.T) {
+	d := dice{state: 5}
+	w := newWave(&d, Box{250, 80, 62}, 62, 4)
+	r := w.at(33)
+	var table waveTable
+	table.bake(&r)
+	for range 2000 {
+		y, z := d.between(0, 80), d.between(0, 62)
+		a, b := r.move(y, z, -1)
+		e, f := table.undo(y, z)
+		if math.Hypot(a-e, b-f) > 0.05 {
+			t.Fatalf("(%g, %g) comes from (%g, %g), baked from (%g, %g)", y, z, a, b, e, f)
+		}
+	}
+}
+
+// The closed form of a tine line (Jaffer, The Mathematics of Marbling): the pull halves every reach to the side.
+func TestFarFromATineTheCombIsATineLine(t *testing.T) {
+	const reach, pull = 6., 20.
+	c := newComb([]tine{{at: 100, pull: pull}}, reach, 200, 300, 60, 1)
+	mean := -c.shift[0] + pull*math.Exp2(1-math.Hypot(1, 100/reach))
+	for _, u := range []float64{130, 140, 150} {
+		x, y := c.move(u, 150, 30, 1)
+		z, w := c.move(u+reach, 150, 30, 1)
+		if x != u || z != u+reach {
+			t.Fatalf("inside the mould a tine line only shears, but %g went to %g", u, x)
+		}
+		if ratio := (w - 150 + mean) / (y - 150 + mean); math.Abs(ratio-0.5) > 0.02 {
+			t.Errorf("from %g to %g mm the pull falls to %.3f, want a half", u, u+reach, ratio)
+		}
+	}
+	if _, y := c.move(100, 150, 30, 1); math.Abs(y-150+mean-pull) > 1e-9 {
+		t.Errorf("at the tine the batter goes %g mm, want %g", y-150+mean, pull)
+	}
+}
+
+func TestAResampledPathKeepsItsEndsAndSpacing(t *testing.T) {
+	out := resample([]vec2{{0, 0}, {10, 0}, {10, 10}}, 3)
+	if len(out) != 8 || out[0] != (vec2{0, 0}) || out[7] != (vec2{10, 10}) {
+		t.Fatalf("the path is %v", out)
+	}
+	for i := 1; i < len(out); i++ {
+		if d := math.Hypot(out[i].y-out[i-1].y, out[i].z-out[i-1].z); d > 20./7+1e-9 {
+			t.Errorf("knot %d is %g mm on", i, d)
+		}
+	}
+}

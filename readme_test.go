@@ -1,0 +1,22 @@
+package main
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"pourbench/pour/paper"
+	"pourbench/tui"
+)
+
+func TestReadmeTablesComeFromTheirOneSource(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, table := range map[string]string{"keys": tui.KeyTable(), "codes": paper.CodeTable()} {
+		if !strings.Contains(string(text), strings.TrimSpace(table)) {
+			t.Errorf("the table of %s in README.md is not what `go run . %s` prints; paste it in", name, name)
+		}
+	}
+}

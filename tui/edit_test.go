@@ -1,0 +1,281 @@
+package tui
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+	"pourbench/tui/layout"
+)
+
+func TestTypingAShareMakesTheOthersGiveWayAndGoesDown(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "down 2 2 , 5 enter")
+	if got := base(m).Jugs[1].SharePercent; got != 22.5 {
+		t.Errorf("gentian has %v %%, want 22.5", got)
+	}
+	sum := 0.0
+	for _, j := range base(m).Jugs {
+		sum += j.SharePercent
+	}
+	if math.Abs(sum-100) > 1e-9 {
+		t.Errorf("the shares sum to %v", sum)
+	}
+	if got := m.cursors[m.at()].Row; got != 2 {
+		t.Errorf("the cursor is on row %d, want 2", got)
+	}
+}
+
+func TestTabKeepsWhatWasTypedAndGoesRight(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "4 0 tab")
+	if got := base(m).Jugs[0].SharePercent; got != 40 {
+		t.Errorf("the pot has %v %%, want 40", got)
+	}
+	if got := m.cursors[m.at()]; got.Row != 0 || got.Col != jugDye {
+		t.Errorf("the cursor is on %d, %d; want the colourant of the pot", got.Row, got.Col)
+	}
+}
+
+func TestARefusalStaysAtTheCellWithItsReasonAndEscRestores(t *testing.T) {
+	m := opened(t, 120, 36)
+	before := m.session.Plan()
+	drive(m, "1 4 0 enter")
+	if m.typing == nil || m.typing.Entry.Text() != "140" {
+		t.Fatal("the typed text is gone")
+	}
+	if !strings.Contains(m.typing.Refused, "0 to 100") || m.status.text != m.typing.Refused {
+		t.Errorf("refused with %q, status %q", m.typing.Refused, m.status.text)
+	}
+	if !strings.Contains(frame(m), "✗ set the share of pot to 140 %") {
+		t.Error("the reason does not stand at the cell")
+	}
+	drive(m, "backspace")
+	if m.typing.Refused != "" || m.typing.Entry.Text() != "14" {
+		t.Errorf("after mending: %q, refused %q", m.typing.Entry.Text(), m.typing.Refused)
+	}
+	drive(m, "esc")
+	if m.typing != nil || cmp.Diff(before, m.session.Plan()) != "" {
+		t.Error("Esc did not restore the plan")
+	}
+}
+
+func TestAnAmbiguousNumberIsRefusedNotGuessed(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "1 , 2 3 4 enter")
+	if m.typing == nil || !strings.Contains(m.typing.Refused, "1.234") {
+		t.Errorf("1,234 was read, or refused without the way out: %+v", m.typing)
+	}
+}
+
+func TestNudgesOfOneCellAreUndoneTogether(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "+ + + shift+right -")
+	if got := base(m).Jugs[0].SharePercent; math.Abs(got-50) > 1e-9 {
+		t.Errorf("the pot has %v %%, want 50", got)
+	}
+	drive(m, "u")
+	if got := base(m).Jugs[0].SharePercent; got != 38 {
+		t.Errorf("one undo gives %v %%, want 38", got)
+	}
+	drive(m, "ctrl+y")
+	if got := base(m).Jugs[0].SharePercent; math.Abs(got-50) > 1e-9 {
+		t.Errorf("redo gives %v %%, want 50", got)
+	}
+}
+
+func TestSpaceHoldsAShareSoThatItDoesNotGiveWay(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "down down space up up 5 0 enter")
+	if got := base(m).Jugs[2]; !got.Held || got.SharePercent != 16 {
+		t.Errorf("poppy: held %v with %v %%, want held with 16", got.Held, got.SharePercent)
+	}
+}
+
+func TestJugsAreAddedRenamedColouredMovedAndRemoved(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "down a")
+	drive(m, "r ctrl+u")
+	typeText(m, "night sky")
+	drive(m, "enter up c")
+	typeText(m, "ultramarine")
+	drive(m, "enter shift+up")
+	j := base(m).Jugs[1]
+	if j.Name != "night sky" || len(j.Colourants) != 1 || !strings.Contains(j.Colourants[0].Colourant, "ultramarine") {
+		t.Fatalf("the new jug is %+v", j)
+	}
+	drive(m, "home d")
+	if got := base(m).Jugs[1].Name; got != "gentian" {
+		t.Errorf("after removing it jug 2 is %q, want gentian", got)
+	}
+}
+
+func TestASecondColourantGetsARowOfItsOwn(t *testing.T) {
+	m := opened(t, 200, 40)
+	drive(m, "down c")
+	typeText(m, "titanium")
+	drive(m, "enter")
+	if got := len(base(m).Jugs[1].Colourants); got != 2 {
+		t.Fatalf("gentian has %d colourants, want 2", got)
+	}
+	drive(m, "right right right down 0 . 3 enter")
+	if got := base(m).Jugs[1].Colourants[1].DosePercent; got != 0.3 {
+		t.Errorf("the second dose is %v, want 0.3", got)
+	}
+}
+
+func TestAScentGoesIntoAJugByItsColumn(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, layout.Scent, layout.Scents)
+	drive(m, "right right right right right space")
+	if got := base(m).Scents[0].Into; len(got) != 3 || got[1] != "gentian" {
+		t.Errorf("the first scent goes into %v, want gentian too", got)
+	}
+}
+
+func TestATaskMovesAndAnImpossibleOrderSaysWhy(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, layout.Run, layout.Tasks)
+	for i, task := range m.session.Sheet().Run {
+		if task.Kind == pour.TaskSplit && task.Batch == "base" {
+			m.cursors[m.at()] = grid.Cursor{Row: i}
+			break
+		}
+	}
+	m.settle()
+	drive(m, "K")
+	if !strings.Contains(m.status.text, "move") {
+		t.Errorf("splitting before mixing gave %q", m.status.text)
+	}
+}
+
+func TestUnitsTurnAndTypedOuncesAreRead(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "t")
+	goTo(t, m, layout.Mould, layout.Vessel)
+	drive(m, "down down 1 0 enter")
+	if got := m.session.Plan().Mould.LengthMM; math.Abs(got-254) > 1e-9 {
+		t.Errorf("10 in were read as %v mm", got)
+	}
+	if f := frame(m); !strings.Contains(f, " oz") || strings.Contains(f, "254 mm") {
+		t.Error("the frame still shows metric figures")
+	}
+}
+
+func TestEveryKeyThatCannotActSaysWhy(t *testing.T) {
+	for s := range layout.Stations {
+		for _, p := range layout.Panels(layout.Station(s), true) {
+			for _, b := range keys.Table() {
+				if b.Mode != keys.Bench {
+					continue
+				}
+				m := opened(t, 80, 24)
+				m.station, m.focus[s] = layout.Station(s), p
+				m.settle()
+				if m.whyNot(b) == "" {
+					continue
+				}
+				rev := m.session.Revision()
+				m.Update(key(b.Keys[0]))
+				if m.status.text == "" || m.session.Revision() != rev || m.dialog() != nil {
+					t.Errorf("%q on %v: status %q, revision %d after %d", b.ID, p, m.status.text, m.session.Revision(), rev)
+				}
+			}
+		}
+	}
+}
+
+func TestUndoingEverythingGivesTheFirstPlanAndRedoingTheLast(t *testing.T) {
+	pressed := []string{
+		"down", "up", "left", "right", "tab", "]", "1 enter", "7 , 5 enter", "3 esc", "+", "-", "*", "_", "space", "a", "d", "K", "J",
+		"enter enter", "a enter", "c enter", "I", "t", "u", "U", "home", "end", "5 tab", "r x enter",
+	}
+	rapid.Check(t, func(rt *rapid.T) {
+		m := opened(t, 120, 36)
+		first := m.session.Plan()
+		for range rapid.IntRange(1, 25).Draw(rt, "n") {
+			drive(m, rapid.SampledFrom(pressed).Draw(rt, "keys"))
+			if m.typing != nil || m.dialog() != nil {
+				drive(m, "esc")
+			}
+		}
+		last := m.session.Plan()
+		if faults := last.Check(m.session.Shelf()); len(faults) > 0 {
+			rt.Fatalf("the bench let through %v", faults[0])
+		}
+		undone := 0
+		for m.session.CanUndo() != "" {
+			drive(m, "u")
+			undone++
+		}
+		if m.session.CanRedo() == "" {
+			return
+		}
+		if d := cmp.Diff(first, m.session.Plan()); d != "" {
+			rt.Fatal(d)
+		}
+		for range undone {
+			drive(m, "U")
+		}
+		if d := cmp.Diff(last, m.session.Plan()); d != "" {
+			rt.Fatal(d)
+		}
+	})
+}
+
+func TestStaleClockFiguresAreDropped(t *testing.T) {
+	m := opened(t, 120, 36)
+	_, cmd := m.Update(key("+"))
+	if _, fresh := m.session.Clock(); fresh || !strings.Contains(frame(m), "%…") {
+		t.Fatal("an edited plan shows its old clock figures as fresh")
+	}
+	old := m.session.Untimed()()
+	rev := m.session.Revision()
+	m.Update(key("+"))
+	m.Update(timedMsg{rev, old})
+	if _, fresh := m.session.Clock(); fresh {
+		t.Error("the clock of an older plan was taken")
+	}
+	finish(m, cmd)
+	finish(m, m.workClock())
+	if sheet, fresh := m.session.Clock(); !fresh || sheet.Plan.Base.Jugs[0].SharePercent != 40 {
+		t.Error("the clock of the plan on the bench was not taken")
+	}
+}
+
+func TestPastingANumberTypesIt(t *testing.T) {
+	m := opened(t, 120, 36)
+	m.Update(tea.PasteMsg{Content: " 41,5\n"})
+	drive(m, "enter")
+	if got := base(m).Jugs[0].SharePercent; got != 41.5 {
+		t.Errorf("the pot has %v %%, want 41.5", got)
+	}
+}
+
+func TestAListIsSearchedByTyping(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, layout.Batch, layout.Oils)
+	drive(m, "a")
+	typeText(m, "avoc")
+	if f := frame(m); !strings.Contains(f, "avocado") || strings.Contains(f, "babassu") {
+		t.Fatal("the list does not follow what is typed")
+	}
+	drive(m, "enter")
+	oils := base(m).Oils
+	if got := oils[len(oils)-1].Oil; !strings.Contains(got, "avocado") {
+		t.Errorf("the last oil is %q", got)
+	}
+	drive(m, "a")
+	typeText(m, "zzz")
+	drive(m, "enter")
+	if m.dialog() == nil || !strings.Contains(m.status.text, "nothing matches") {
+		t.Error("taking nothing from a list is not explained")
+	}
+}
