@@ -16,9 +16,7 @@ const maxParts = 64
 func (p Plan) Check(s Shelf) []Fault {
 	c := checker{shelf: s}
 	c.text("name", p.Name, 80)
-	for _, n := range numbersOf(p) {
-		c.number(n)
-	}
+	eachNumber(p, c.number)
 	for _, w := range wordsOf(p) {
 		c.word(w)
 	}
@@ -50,12 +48,12 @@ func (c *checker) text(path, text string, most int) {
 }
 
 func (c *checker) number(n numberAt) {
-	f := n.Field
+	mend := func() string { return fmt.Sprintf("write a number from %s to %s", number(n.low), number(n.high)) }
 	switch {
-	case math.IsNaN(n.V) || math.IsInf(n.V, 0):
-		c.add(n.path(), number(n.V), "is not a number", fmt.Sprintf("write %s", f.rangeText()))
-	case n.V < f.Low || n.V > f.High:
-		c.add(n.path(), number(n.V), "is outside what can be", fmt.Sprintf("write %s", f.rangeText()))
+	case math.IsNaN(n.v) || math.IsInf(n.v, 0):
+		c.add(n.path(), number(n.v), "is not a number", mend())
+	case n.v < n.low || n.v > n.high:
+		c.add(n.path(), number(n.v), "is outside what can be", mend())
 	}
 }
 

@@ -46,10 +46,6 @@ type Field struct {
 	Step      float64 // what one nudge changes
 }
 
-func (f Field) rangeText() string {
-	return fmt.Sprintf("a number from %s to %s", number(f.Low), number(f.High))
-}
-
 // WordField is one word of a plan with a fixed set of values.
 type WordField struct {
 	Key, Label string
@@ -58,22 +54,26 @@ type WordField struct {
 
 // numberAt is a number in a plan with the place it stands at.
 type numberAt struct {
-	format string // its path; up to two indices go into it
-	i, k   int    // -1: none
-	Field  Field
-	V      float64
+	batch     string // "base" or "icing"; empty: the format is the whole path
+	format    string // its path; up to two indices go into it
+	i, k      int    // -1: none
+	low, high float64
+	v         float64
 }
 
 // path spells the place out. It is worked out only where a fault needs it: a plan holds a hundred numbers and is checked on every key.
 func (n numberAt) path() string {
+	path := n.format
 	switch {
-	case n.i < 0:
-		return n.format
-	case n.k < 0:
-		return fmt.Sprintf(n.format, n.i)
-	default:
-		return fmt.Sprintf(n.format, n.i, n.k)
+	case n.k >= 0:
+		path = fmt.Sprintf(n.format, n.i, n.k)
+	case n.i >= 0:
+		path = fmt.Sprintf(n.format, n.i)
 	}
+	if n.batch != "" {
+		path = n.batch + "." + path
+	}
+	return path
 }
 
 type wordAt struct {
@@ -217,53 +217,44 @@ func batchWords(n BatchName, b *Batch) []wordRef {
 	}
 }
 
-// numbersOf lists every number of a plan, those in lists included, with its place and range.
-func numbersOf(p Plan) []numberAt {
-	refs := scalars(&p)
-	out := make([]numberAt, 0, 3*len(refs))
-	for _, r := range refs {
-		out = append(out, numberAt{r.Field.Key, -1, -1, r.Field, *r.v})
+// eachNumber visits every number of a plan, those in lists included, with its place and range.
+func eachNumber(p Plan, visit func(numberAt)) {
+	for _, r := range scalars(&p) {
+		visit(numberAt{"", r.Field.Key, -1, -1, r.Field.Low, r.Field.High, *r.v})
 	}
-	out = append(out, numberAt{"swirl.passes", -1, -1, Field{Low: 0, High: 60}, float64(p.Swirl.Passes)})
-	out = append(out, listNumbers(Base, p.Base)...)
+	visit(numberAt{"", "swirl.passes", -1, -1, 0, 60, float64(p.Swirl.Passes)})
+	eachListNumber("base", p.Base, visit)
 	if p.Icing != nil {
-		out = append(out, listNumbers(Icing, *p.Icing)...)
+		eachListNumber("icing", *p.Icing, visit)
 	}
-	return out
 }
 
-func listNumbers(n BatchName, b Batch) []numberAt {
-	out := make([]numberAt, 0, 64)
-	at := string(n)
-	add := func(v, high float64, format string, i, k int) {
-		out = append(out, numberAt{format, i, k, Field{Low: 0, High: high}, v})
+func eachListNumber(batch string, b Batch, visit func(numberAt)) {
+	see := func(v, high float64, format string, i, k int) {
+		visit(numberAt{batch, format, i, k, 0, high, v})
 	}
-	burstAt, burstS, oil, extra := at+".blend[%d].at_min", at+".blend[%d].s", at+".oil[%d].percent", at+".extra[%d].percent_of_oils"
 	for i, x := range b.Blend {
-		add(x.AtMin, 600, burstAt, i, -1)
-		add(x.S, 3600, burstS, i, -1)
+		see(x.AtMin, 600, "blend[%d].at_min", i, -1)
+		see(x.S, 3600, "blend[%d].s", i, -1)
 	}
 	for i, o := range b.Oils {
-		add(o.Percent, 100, oil, i, -1)
+		see(o.Percent, 100, "oil[%d].percent", i, -1)
 	}
 	for i, x := range b.Extras {
-		add(x.PercentOfOils, 50, extra, i, -1)
+		see(x.PercentOfOils, 50, "extra[%d].percent_of_oils", i, -1)
 	}
-	share, capacity, dose, parts := at+".jug[%d].share_percent", at+".jug[%d].capacity_ml", at+".jug[%d].colourant[%d].dose_percent", at+".jug[%d].colourant[%d].carrier_parts"
 	for i, j := range b.Jugs {
-		add(j.SharePercent, 100, share, i, -1)
-		add(j.CapacityML, 100000, capacity, i, -1)
+		see(j.SharePercent, 100, "jug[%d].share_percent", i, -1)
+		see(j.CapacityML, 100000, "jug[%d].capacity_ml", i, -1)
 		for k, d := range j.Colourants {
-			add(d.DosePercent, 20, dose, i, k)
-			add(d.CarrierParts, 20, parts, i, k)
+			see(d.DosePercent, 20, "jug[%d].colourant[%d].dose_percent", i, k)
+			see(d.CarrierParts, 20, "jug[%d].colourant[%d].carrier_parts", i, k)
 		}
 	}
-	load, when := at+".scent[%d].percent_of_oils", at+".scent[%d].at_min"
 	for i, s := range b.Scents {
-		add(s.PercentOfOils, 20, load, i, -1)
-		add(s.AtMin, 600, when, i, -1)
+		see(s.PercentOfOils, 20, "scent[%d].percent_of_oils", i, -1)
+		see(s.AtMin, 600, "scent[%d].at_min", i, -1)
 	}
-	return out
 }
 
 // wordsOf lists every word with a fixed set of values, those in lists included.

@@ -17,6 +17,7 @@ func (m mixer) jugs(s *BatchSheet, b Batch) {
 	for _, j := range b.Jugs {
 		sum += j.SharePercent
 	}
+	s.Jugs = make([]JugSheet, 0, len(b.Jugs))
 	for _, j := range b.Jugs {
 		line := JugSheet{Name: j.Name, SharePercent: j.SharePercent, BatterG: s.BatterG * j.SharePercent / sum, WhitePercent: white}
 		for _, d := range j.Colourants {

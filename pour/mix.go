@@ -52,6 +52,7 @@ func (m mixer) oils(s *BatchSheet, b Batch, oilsG float64) chem.Blend {
 		sum += o.Percent
 	}
 	blend := make(chem.Blend, 0, len(b.Oils))
+	s.Oils = make([]OilLine, 0, len(b.Oils))
 	for _, o := range b.Oils {
 		oil, _ := m.shelf.Oil(o.Oil)
 		g := oilsG * o.Percent / sum

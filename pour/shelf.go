@@ -1,6 +1,11 @@
 package pour
 
-import "pourbench/chem"
+import (
+	"fmt"
+
+	"pourbench/chem"
+	"pourbench/chem/colour"
+)
 
 // Shelf is the catalogue a plan draws from. It is a value handed on: presets fill it, a maker's own file is laid over it.
 type Shelf struct {
@@ -11,6 +16,8 @@ type Shelf struct {
 	Scents     []Scent
 	Moulds     []MouldEntry
 	Techniques []Technique
+
+	plain colour.Paint // a batter without colour; the zero Paint: not prepared
 }
 
 // Source says where a figure comes from and how far it was checked.
@@ -58,11 +65,12 @@ type Colourant struct {
 	CarrierParts    float64 // usual grams of carrier per gram
 	Alkali          string  // AlkaliStable, AlkaliShifts, AlkaliDies or AlkaliUnknown
 	AlkaliNote      string
-	Dust            bool    // a fine powder that must not be breathed
-	Titanium        bool    // titanium white: scatters, and brings glycerin rivers
-	White           bool    // whitens
-	Colour          string  // "#rrggbb" of a white batter at the middle of the dose range: an estimate
-	BulkGML         float64 // loose bulk density for spoon estimates; 0: unknown
+	Dust            bool         // a fine powder that must not be breathed
+	Titanium        bool         // titanium white: scatters, and brings glycerin rivers
+	White           bool         // whitens
+	Colour          string       // "#rrggbb" of a white batter at the middle of the dose range: an estimate
+	stain           colour.Stain // what it does to a batter; set by Prepared
+	BulkGML         float64      // loose bulk density for spoon estimates; 0: unknown
 	Source          Source
 }
 
@@ -152,6 +160,33 @@ type Technique struct {
 	HeightMM float64
 	Do       string // one line: how it is done
 	Source   Source
+}
+
+// Prepared returns the shelf with what colours need worked out once, which takes about a millisecond. Whoever fills a shelf calls it last;
+// on a shelf that is not prepared, jugs take their first colourant's colour as it stands. A colour that cannot be read is refused.
+func (s Shelf) Prepared() (Shelf, error) {
+	cream, err := colour.ParseHex(colour.PlainBatter)
+	if err != nil {
+		return s, err
+	}
+	if s.plain, err = colour.NewPaint(cream, 0); err != nil {
+		return s, err
+	}
+	s.Colourants = append([]Colourant(nil), s.Colourants...)
+	for i := range s.Colourants {
+		c := &s.Colourants[i]
+		if c.Colour == "" || c.Titanium {
+			continue // titanium white scatters; it stains nothing
+		}
+		rgb, err := colour.ParseHex(c.Colour)
+		if err != nil {
+			return s, fmt.Errorf("prepare colourant %s: %w", c.ID, err)
+		}
+		if c.stain, err = colour.NewStain(rgb, (c.DoseLowPercent+c.DoseHighPercent)/2); err != nil {
+			return s, fmt.Errorf("prepare colourant %s: %w", c.ID, err)
+		}
+	}
+	return s, nil
 }
 
 // Oil returns the oil with that id.

@@ -1,6 +1,7 @@
 package presets_test
 
 import (
+	"bytes"
 	"encoding/csv"
 	"math"
 	"os"
@@ -34,12 +35,11 @@ func (r tableRow) number(key string) float64 {
 // oilTable reads testdata/oils.csv, whose columns name their sources.
 func oilTable(t *testing.T) []tableRow {
 	t.Helper()
-	file, err := os.Open("../testdata/oils.csv")
+	text, err := os.ReadFile("../testdata/oils.csv")
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer file.Close()
-	lines, err := csv.NewReader(file).ReadAll()
+	lines, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}

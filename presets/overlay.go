@@ -36,7 +36,11 @@ func Overlay(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) {
 			Mend: "a shelf file holds a few hundred entries: check that this is one",
 		}}
 	}
-	return lay(base, document{name: name, text: string(text)})
+	s, err := lay(base, document{name: name, text: string(text)})
+	if err != nil {
+		return pour.Shelf{}, err
+	}
+	return s.Prepared()
 }
 
 // document is a shelf file being read.
@@ -55,6 +59,11 @@ func tables() []string {
 // lay lays a document over a shelf.
 func lay(base pour.Shelf, doc document) (pour.Shelf, error) {
 	doc.text = strings.TrimPrefix(strings.ReplaceAll(doc.text, "\r\n", "\n"), "\ufeff")
+	if line := tooDeep(doc.text); line > 0 {
+		return pour.Shelf{}, Faults{{
+			File: doc.name, Line: line, Problem: "this goes deeper than any shelf file", Mend: "close brackets where they end; a key has at most one dot",
+		}}
+	}
 	top := map[string]any{}
 	if _, err := toml.Decode(doc.text, &top); err != nil {
 		return pour.Shelf{}, Faults{broken(doc.name, err)}

@@ -2,6 +2,7 @@ package presets_test
 
 import (
 	"errors"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -32,7 +33,7 @@ sap_source = { text = "certificate of lot 12", confidence = "read" }
 	want.Fat.Sap = 189.2
 	want.SapSource = pour.Source{Text: "certificate of lot 12", Confidence: "read"}
 	got, _ := s.Oil("olive")
-	if diff := cmp.Diff(want, got); diff != "" {
+	if diff := cmp.Diff(want, got, unexported()); diff != "" {
 		t.Errorf("olive, want then got:\n%s", diff)
 	}
 	if len(s.Oils) != len(base.Oils) {
@@ -43,13 +44,16 @@ sap_source = { text = "certificate of lot 12", confidence = "read" }
 	}
 }
 
+// unexported lets shelves be compared with what they have worked out for colours.
+func unexported() cmp.Option { return cmp.AllowUnexported(pour.Shelf{}, pour.Colourant{}) }
+
 func TestAnOverlayLeavesTheShelfItWasGivenAlone(t *testing.T) {
 	base := shelf(t)
 	if _, err := presets.Overlay(base, "s", strings.NewReader("[[colourant]]\nid = \"indigo\"\ncolour = \"#000000\"\n[[scent]]\nid = \"meadow-hay\"\nfamilies = [\"rose\"]\n")); err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(shelf(t), base); diff != "" {
-		t.Error(diff)
+	if !reflect.DeepEqual(shelf(t), base) {
+		t.Error("the shelf the overlay was given is not what it was")
 	}
 }
 
@@ -178,7 +182,7 @@ func TestHostileTextIsCleaned(t *testing.T) {
 func TestErrorsTeach(t *testing.T) {
 	for _, c := range []struct{ what, in, want string }{
 		{"a misspelt key", "[[oil]]\nid = \"olive\"\ndensity_gml = 0.9\n", `my-shelf.toml:3: oil "olive", density_gml: is no key of this table; did you mean "density_g_ml"?`},
-		{"a misspelt table", "[[colorant]]\nid = \"a\"\n", `my-shelf.toml:1: colorant: is no table of a shelf; did you mean "colourant"?`},
+		{"a misspelt table", "[[colourrant]]\nid = \"a\"\n", `my-shelf.toml:1: colourrant: is no table of a shelf; did you mean "colourant"?`},
 		{"a misspelt id, taken for a new one", "[[oil]]\nid = \"oliv\"\nsap_koh_mg_g = 190\n", `my-shelf.toml:1: oil "oliv": name is missing; a new entry needs it; if you meant to change an entry of the shelf, check the id`},
 		{"a number in quotation marks", "[[extra]]\n\nid = \"sugar\"\nwater_percent = \"10\"\n", `my-shelf.toml:4: extra "sugar", water_percent = "10": is not a number; write it without quotation marks`},
 		{"a decimal comma", "[[extra]]\nid = \"sugar\"\nwater_percent = 1,5\n", "my-shelf.toml:3:18: this is not TOML"},
@@ -235,6 +239,23 @@ func TestAFileTooLargeIsRefused(t *testing.T) {
 	_, err := overlay(t, strings.Repeat("# nothing\n", 200_000))
 	if err == nil || !strings.Contains(err.Error(), "larger than") {
 		t.Errorf("error %v, want a refusal for its size", err)
+	}
+}
+
+func TestDeepNestingIsRefusedBeforeItTakesTime(t *testing.T) {
+	for _, c := range []struct{ what, in, want string }{
+		{"lists", "\n\nx = " + strings.Repeat("[", 100_000), "my-shelf.toml:3: this goes deeper"},
+		{"lists over lines", strings.Repeat("x = [\n", 1000), "my-shelf.toml:17: this goes deeper"},
+		{"inner tables", "# \"\n'''\n''' = " + strings.Repeat("{a=", 100_000), "my-shelf.toml:3: this goes deeper"},
+		{"dotted keys", strings.Repeat("a . ", 100_000) + "a = 1", "my-shelf.toml:1: this goes deeper"},
+	} {
+		if _, err := overlay(t, c.in); err == nil || !strings.HasPrefix(err.Error(), c.want) {
+			t.Errorf("%s: error %v, want %s", c.what, err, c.want)
+		}
+	}
+	brackets := "[[colourant]]\nid = \"indigo\"\nname = \"" + strings.Repeat("[{", 20) + "\\\"" + strings.Repeat(".", 10) + "\"\n"
+	if _, err := overlay(t, brackets); err != nil {
+		t.Errorf("brackets and dots inside text: %v", err)
 	}
 }
 

@@ -39,7 +39,7 @@ func Shelf() (pour.Shelf, error) {
 			return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
 		}
 	}
-	return s, nil
+	return s.Prepared()
 }
 
 // Plans returns the names of the example plans; the first is the one the program opens when it is given none.

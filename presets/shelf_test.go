@@ -203,9 +203,8 @@ func TestEveryTechniqueCanBeDrawnAsTheShelfSays(t *testing.T) {
 		if !drawn.Known() || !swirl.Technique(te.Kind).Known() {
 			t.Errorf("%s of kind %s cannot be drawn", te.ID, te.Kind)
 		}
-		own := drawn.Own()
-		if te.Passes != 0 && te.Passes != own.Passes || te.Turns != 0 && te.Turns != own.Turns || te.HeightMM != 0 && te.HeightMM != own.HeightMM {
-			t.Errorf("%s: the shelf says %d passes, %g turns, %g mm; the picture %+v", te.ID, te.Passes, te.Turns, te.HeightMM, own)
+		if te.Passes != 0 || te.Turns != 0 || te.HeightMM != 0 {
+			t.Errorf("%s sets dials: those of the picture would stand in two places", te.ID)
 		}
 		if te.Do == "" || te.From > te.To {
 			t.Errorf("%s is not filled: %+v", te.ID, te)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pourbench/pour"
+	"pourbench/pour/plain"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
@@ -127,7 +128,7 @@ func trim(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 func (b *bench) words(name, text string, set func(string) pour.Edit) grid.Cell {
 	return grid.Cell{
 		Kind: grid.Words, Text: text, Plain: text, Name: name,
-		Set: func(typed string) (pour.Edit, error) { return set(strings.TrimSpace(typed)), nil },
+		Set: func(typed string) (pour.Edit, error) { return set(plain.Line(typed)), nil },
 	}
 }
 

@@ -80,7 +80,7 @@ func (m *Model) drawWarnings(a screen.Area) {
 			return
 		}
 		in.Text(1, y, look.Mark(w.Severity), m.look.Severity(w.Severity))
-		x := in.Text(3, y, screen.Clip(w.Where, whereW), m.look.Quiet)
+		x := in.Text(3, y, screen.Clip(w.Where, whereW)+":", m.look.Quiet)
 		end := in.Text(x+1, y, screen.Clip(w.Text, in.W()-x-2), screen.Style{})
 		if two {
 			in.Text(5, y+1, screen.Clip("→ "+w.Do, in.W()-6), m.look.Quiet)
@@ -105,7 +105,7 @@ func (m *Model) drawWorst(a screen.Area, all []pour.Warning) {
 	}
 	w := all[0]
 	a.Text(1, 0, look.Mark(w.Severity), m.look.Severity(w.Severity))
-	x := a.Text(3, 0, screen.Clip(w.Where, whereW), m.look.Quiet)
+	x := a.Text(3, 0, screen.Clip(w.Where, whereW)+":", m.look.Quiet)
 	a.Text(x+1, 0, screen.Clip(w.Text, a.W()-x-2-len(more)), screen.Style{})
 	a.Right(a.W()-1, 0, more, m.look.Quiet)
 }

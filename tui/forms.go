@@ -155,8 +155,15 @@ func (b *bench) aboutGrid() grid.Grid {
 	return grid.Grid{Columns: []grid.Column{{W: 15}, {W: 14, Grow: 1}, {W: 3}}, Rows: []grid.Row{
 		row("name", name), row("notes", notes),
 		b.word("show.mass", ""), b.word("show.temperature", ""), b.word("show.length", ""),
-		b.field("show.scale_step_g", ""), b.field("show.lye_step_g", ""),
+		left(b.field("show.scale_step_g", "")), left(b.field("show.lye_step_g", "")),
 	}}
+}
+
+// left puts a row's unit beside its number, for a form whose values stand left.
+func left(r grid.Row) grid.Row {
+	r.Cells[1].Text += " " + r.Cells[2].Text
+	r.Cells[2].Text = ""
+	return r
 }
 
 // handGrid is how long the hands need for each task.

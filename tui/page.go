@@ -147,7 +147,7 @@ func (m *Model) whyNot(b keys.Binding) string {
 	if b.Mode != keys.Bench || len(b.Keys) == 0 {
 		return ""
 	}
-	if _, acts := keys.Lookup(keys.Bench, m.at().Kind, b.Keys[0]); !acts {
+	if !b.Acts(m.at().Kind) {
 		return "not in the panel " + m.bench.title(m.at())
 	}
 	return m.cannot(b.ID)

@@ -8,6 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour/plain"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/screen"
@@ -36,12 +37,7 @@ func (m *Model) windowTitle() string {
 	if m.file.path != "" {
 		name = filepath.Base(m.file.path)
 	}
-	name = strings.Map(func(r rune) rune {
-		if r < ' ' || r >= 0x7f && r < 0xa0 {
-			return -1
-		}
-		return r
-	}, name)
+	name = plain.Line(name) // a terminal acts on what stands in a title
 	if m.session.Dirty() {
 		name += " •"
 	}

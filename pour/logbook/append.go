@@ -1,29 +1,28 @@
 package logbook
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"os"
 	"strings"
+
+	"pourbench/pour/plain"
 )
 
 // appendEvents writes events to the end of a pour's file, in one write, and waits until they are on the disk. What a crash left
-// half written at the end is cut off first and kept as an event of its own. The file must be there.
-func appendEvents(path string, events []Event) error {
-	if len(events) == 0 {
-		return nil
-	}
+// half written at the end is cut off first and kept as an event of its own. The file must be there. It returns the file's size
+// before and after, so that a caller sees whether somebody else had written in between.
+func appendEvents(path string, events []Event) (before, after int64, err error) {
 	f, err := openLocked(path)
 	if err != nil {
-		return fmt.Errorf("journal %d events: %w", len(events), err)
+		return 0, 0, fmt.Errorf("journal %d events: %w", len(events), err)
 	}
-	err = writeEvents(f, events)
+	before, after, err = writeEvents(f, events)
 	if err := errors.Join(err, f.Close()); err != nil {
-		return fmt.Errorf("journal %d events in %s: %w", len(events), path, err)
+		return 0, 0, fmt.Errorf("journal %d events in %s: %w", len(events), path, err)
 	}
-	return nil
+	return before, after, nil
 }
 
 // openLocked opens the file that is at path when the lock is held: an editor may have put another in its place meanwhile.
@@ -47,30 +46,30 @@ func openLocked(path string) (*os.File, error) {
 	return nil, fmt.Errorf("%s is replaced again and again by something else", path)
 }
 
-func writeEvents(f *os.File, events []Event) error {
+func writeEvents(f *os.File, events []Event) (before, after int64, err error) {
 	src, err := io.ReadAll(f)
 	if err != nil {
-		return err
+		return 0, 0, err
 	}
 	var out strings.Builder
 	body, torn := cutTorn(string(src))
 	if torn != "" {
 		if err := f.Truncate(int64(len(body))); err != nil {
-			return err
+			return 0, 0, err
 		}
 		lost := events[0]
-		out.WriteString(Event{
-			ID: lost.ID + "-torn", Kind: TornRecord, Text: torn, Run: lost.Run, Wall: lost.Wall, Steady: lost.Steady, Of: lost.Of, Sleeps: lost.Sleeps,
-		}.text())
+		lost.ID, lost.Kind, lost.Batch, lost.Jug, lost.Step, lost.What, lost.Lot = lost.ID+"-torn", TornRecord, "", "", "", "", ""
+		lost.Text = plain.Text(torn)
+		out.WriteString(lost.text())
 	}
-	if len(body) > 0 && !bytes.HasSuffix([]byte(body), []byte("\n")) {
+	if len(body) > 0 && !strings.HasSuffix(body, "\n") {
 		out.WriteString("\n")
 	}
 	for _, e := range events {
 		out.WriteString(e.text())
 	}
 	if _, err := f.WriteString(out.String()); err != nil {
-		return err
+		return 0, 0, err
 	}
-	return f.Sync()
+	return int64(len(src)), int64(len(body) + out.Len()), f.Sync()
 }

@@ -102,7 +102,11 @@ func (b Book) Append(id string, events ...Event) error {
 	if err := checkID(id); err != nil {
 		return err
 	}
-	return appendEvents(b.Path(id), events)
+	if len(events) == 0 {
+		return nil
+	}
+	_, _, err := appendEvents(b.Path(id), events)
+	return err
 }
 
 // Read reads one pour. An error in its file is a [*planfile.Error] with the line and how to mend it.

@@ -18,7 +18,6 @@ type Log struct {
 	Jug     clock.Jug
 	Seen    []StageAt
 	NotYet  []StageAt // used at that minute, not there yet; counts only where nothing was seen
-	Jugs    int       // logged jugs of this batch of this pour, this one included; they share the pour
 	Line    Line      // zero: not worked out yet
 }
 

@@ -33,7 +33,6 @@ func (b Book) Begin(sheet pour.Sheet, trialScent string, shelf pour.Shelf, c Clo
 	}
 	r := &Run{ID: id, book: b, clock: c, shelf: shelf, live: live}
 	r.Pour = Pour{ID: id, Name: sheet.Plan.Name, Opened: m.Wall, TrialScent: trialScent, Plan: sheet.Plan}
-	r.measure()
 	return r, nil
 }
 
@@ -50,9 +49,7 @@ func (b Book) Resume(id string, shelf pour.Shelf, h clock.Hand, c Clock, session
 	if err := b.Append(id, events...); err != nil {
 		return nil, err
 	}
-	r := &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf, live: live}
-	r.measure()
-	return r, nil
+	return &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf, live: live}, nil // size 0: the first act reads the file again
 }
 
 // Live is the run as it stands.
@@ -60,12 +57,6 @@ func (r *Run) Live() Live { return r.live }
 
 // State is where the run stands.
 func (r *Run) State() State { return r.live.State() }
-
-func (r *Run) measure() {
-	if info, err := os.Stat(r.book.Path(r.ID)); err == nil {
-		r.size = info.Size()
-	}
-}
 
 // follow takes in what another terminal, or a hand with an editor, has written since.
 func (r *Run) follow() error {
@@ -94,10 +85,13 @@ func (r *Run) act(do func(Live, Moment) (Live, []Event, error)) error {
 		return err
 	}
 	if len(events) > 0 {
-		if err := r.book.Append(r.ID, events...); err != nil {
+		before, after, err := appendEvents(r.book.Path(r.ID), events)
+		if err != nil {
 			return err
 		}
-		r.measure()
+		if before == r.size { // else another terminal came in between: the next look takes in both
+			r.size = after
+		}
 	}
 	r.live = live
 	return nil

@@ -38,8 +38,8 @@ func JournalKey(path string) string {
 	if abs, err := filepath.Abs(path); err == nil {
 		path = abs
 	}
-	if real, err := follow(path, mostLinks); err == nil {
-		path = real
+	if file, err := follow(path, mostLinks); err == nil {
+		path = file
 	}
 	return fmt.Sprintf("%x", sha256.Sum256([]byte(path)))[:16]
 }

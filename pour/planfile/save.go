@@ -54,31 +54,31 @@ func Save(path string, p pour.Plan, o SaveOptions) (Saved, error) {
 }
 
 func replace(path string, content []byte, o SaveOptions) (Saved, error) {
-	real, err := follow(path, mostLinks)
+	file, err := follow(path, mostLinks)
 	if err != nil {
 		return Saved{}, err
 	}
-	saved := Saved{Path: real}
-	old, mode, err := current(real)
+	saved := Saved{Path: file}
+	old, mode, err := current(file)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		err = create(real, content)
+		err = create(file, content)
 	case err != nil:
 		return Saved{}, err
 	default:
 		if err := allowed(old, mode, o); err != nil {
 			return Saved{}, err
 		}
-		if saved.Kept, err = keep(real, old, mode, o); err != nil {
+		if saved.Kept, err = keep(file, old, mode, o); err != nil {
 			return Saved{}, err
 		}
-		err = atomic.WriteFile(real, bytes.NewReader(content))
+		err = atomic.WriteFile(file, bytes.NewReader(content))
 	}
 	if err != nil {
 		return Saved{}, err
 	}
-	syncFolder(filepath.Dir(real))
-	info, err := os.Stat(real)
+	syncFolder(filepath.Dir(file))
+	info, err := os.Stat(file)
 	if err != nil {
 		return Saved{}, err
 	}
@@ -91,9 +91,9 @@ const mostLinks = 40
 
 // follow resolves symbolic links, also those to a file that is not there yet.
 func follow(path string, links int) (string, error) {
-	real, err := filepath.EvalSymlinks(path)
+	file, err := filepath.EvalSymlinks(path)
 	if !errors.Is(err, fs.ErrNotExist) {
-		return real, err
+		return file, err
 	}
 	target, err := os.Readlink(path)
 	if err != nil { // no link: a new file, in a folder that must be there

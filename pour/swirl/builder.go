@@ -72,6 +72,7 @@ func (b *builder) draw(verb Verb, text string, s *stroke, path []vec2) {
 // plunge lets a stream fall at y from above the level to depth mm below it, swinging sideways a little.
 func (b *builder) plunge(y, depth, radius, grip float64, shift wobble) {
 	const knots = 24
+	radius = min(radius, 0.7*b.level) // a wider stream would tear a shallow level along its surface
 	depth = clamp(depth, 2, b.level-3)
 	from, swing, lean := b.level+0.5*radius, b.d.between(0.5, 2.5)*b.d.sign(), b.d.between(-0.12, 0.12)
 	path := make([]vec2, knots+1)

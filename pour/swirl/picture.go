@@ -129,7 +129,7 @@ func (t *tally) pixel() (px Pixel) {
 	}
 	left := 255
 	for i := 1; i < kept; i++ {
-		px.Part[i] = uint8((255*count[i] + total/2) / total)
+		px.Part[i] = uint8(255 * count[i] / total)
 		left -= int(px.Part[i])
 	}
 	if kept > 0 {

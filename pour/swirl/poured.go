@@ -91,6 +91,7 @@ func (b *builder) pot() {
 	}
 	if b.Technique == PotEnd {
 		s.tilt = 0.8
+		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	side := b.d.sign()
 	for i := range b.Passes {

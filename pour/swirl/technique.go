@@ -88,10 +88,16 @@ func (t Technique) MostPasses() int {
 	return 40
 }
 
+// leastDollops is how many dollops it takes before their shares can be made to come out.
+const leastDollops = 60
+
 func (r Recipe) dials() Dials {
 	d := r.Technique.Own()
 	if r.Passes > 0 && d.Passes > 0 {
 		d.Passes = min(r.Passes, r.Technique.MostPasses())
+		if r.Technique == Spoon {
+			d.Passes = max(d.Passes, leastDollops)
+		}
 	}
 	if r.Turns > 0 && d.Turns > 0 {
 		d.Turns = clamp(r.Turns, 0.25, 8)

@@ -101,8 +101,8 @@ type Binding struct {
 	Foot   int           // rank in the footer, 1 first; 0: not there
 }
 
-// acts says whether the binding acts on a panel.
-func (b Binding) acts(p layout.Kind) bool { return len(b.Panels) == 0 || slices.Contains(b.Panels, p) }
+// Acts says whether the binding acts on a panel.
+func (b Binding) Acts(p layout.Kind) bool { return len(b.Panels) == 0 || slices.Contains(b.Panels, p) }
 
 // Lookup returns what a key does in a mode on a panel. A key that acts elsewhere gives its binding and false.
 func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
@@ -111,7 +111,7 @@ func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
 		if b.Mode != mode || !slices.Contains(b.Keys, key) {
 			continue
 		}
-		if b.acts(panel) {
+		if b.Acts(panel) {
 			return b, true
 		}
 		elsewhere = b
@@ -123,7 +123,7 @@ func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
 func Footer(mode Mode, panel layout.Kind) []Binding {
 	var out []Binding
 	for _, b := range Table() {
-		if b.Mode == mode && b.Foot > 0 && b.acts(panel) {
+		if b.Mode == mode && b.Foot > 0 && b.Acts(panel) {
 			out = append(out, b)
 		}
 	}

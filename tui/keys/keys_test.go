@@ -12,7 +12,7 @@ func TestNoKeyDoesTwoThingsInOnePlace(t *testing.T) {
 		for p := layout.Kind(0); int(p) < layout.Kinds; p++ {
 			does := map[string]ID{}
 			for _, b := range Table() {
-				if b.Mode != m || !b.acts(p) {
+				if b.Mode != m || !b.Acts(p) {
 					continue
 				}
 				for _, k := range b.Keys {
