@@ -22,6 +22,11 @@ func (p Plan) Check(s Shelf) []Fault {
 	}
 	c.mould(p.Mould)
 	c.technique(p.Swirl.Technique)
+	c.pin("swirl.first", p.Swirl.First, p.Base.Jugs)
+	c.pin("swirl.last", p.Swirl.Last, p.Base.Jugs)
+	if p.Swirl.First != "" && p.Swirl.First == p.Swirl.Last && len(p.Base.Jugs) > 1 {
+		c.add("swirl.last", fmt.Sprintf("%q", p.Swirl.Last), "is pinned first and last", "let one of the two go")
+	}
 	c.batch(Base, p.Base)
 	if p.Icing != nil {
 		c.batch(Icing, *p.Icing)
@@ -83,6 +88,19 @@ func (c *checker) technique(id string) {
 	if _, ok := c.shelf.Technique(id); !ok {
 		c.unknown("swirl.technique", id, "technique", ids(c.shelf.Techniques, func(t Technique) string { return t.ID }))
 	}
+}
+
+// pin checks that a pinned jug is there.
+func (c *checker) pin(path, jug string, jugs []Jug) {
+	names := ids(jugs, func(j Jug) string { return j.Name })
+	if jug == "" || contains(names, jug) {
+		return
+	}
+	mend := "name a jug of the base, or leave it out"
+	if near := nearest(jug, names); near != "" {
+		mend = fmt.Sprintf("did you mean %q?", near)
+	}
+	c.add(path, fmt.Sprintf("%q", jug), "is no jug of the base", mend)
 }
 
 func (c *checker) unknown(path, id, kind string, known []string) {

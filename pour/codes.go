@@ -71,6 +71,8 @@ func colourCodes() []CodeInfo {
 		{"colour-untested", Note, false, "a colourant whose stability depends on the packet"},
 		{"colour-wrong-carrier", Caution, false, "a colourant wetted with what does not wet it"},
 		{"dose-unusual", Note, false, "a dose outside its usual range"},
+		{"muddy-neighbours", Caution, false, "two jugs poured beside each other that go muddy where they blend"},
+		{"jugs-alike", Note, false, "two jugs that some eyes can hardly tell apart"},
 		{"dust", Note, false, "fine powders that must not be breathed"},
 	}
 }

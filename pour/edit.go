@@ -83,7 +83,8 @@ func UseMould(m MouldEntry) Edit {
 // SetTechnique chooses a technique by its id; passes, turns and height go back to the technique's own.
 func SetTechnique(id string) Edit {
 	return func(p Plan) (Plan, error) {
-		p.Swirl = Swirl{Technique: id, Seed: p.Swirl.Seed}
+		s := p.Swirl
+		p.Swirl = Swirl{Technique: id, Seed: s.Seed, First: s.First, Last: s.Last, PotBetween: s.PotBetween}
 		return p, nil
 	}
 }

@@ -64,11 +64,16 @@ func freeName(jugs []Jug, name string) string {
 
 // RemoveJug takes a jug away: its share goes back to the others that are not held, its scents go to the jugs they still name.
 func RemoveJug(n BatchName, jug int) Edit {
-	return editJug(n, jug, func(b *Batch, j *Jug) error {
+	return editBatch(n, func(p *Plan, b *Batch) error {
+		if err := inRange(b.Jugs, jug, "jug"); err != nil {
+			return err
+		}
+		j := &b.Jugs[jug]
 		if len(b.Jugs) == 1 {
 			return errors.New("remove the last jug: a batch needs its pot")
 		}
 		name := j.Name
+		p.Swirl.repin(n, name, "")
 		parts, held := make([]*float64, len(b.Jugs)), make([]bool, len(b.Jugs))
 		for i := range b.Jugs {
 			parts[i], held[i] = &b.Jugs[i].SharePercent, b.Jugs[i].Held
@@ -124,8 +129,37 @@ func RenameJug(n BatchName, jug int, name string) Edit {
 		for i, key := range p.Run.Order {
 			p.Run.Order[i] = renameInKey(key, n, old, name)
 		}
+		p.Swirl.repin(n, old, name)
 		return p, nil
 	}
+}
+
+// repin renames a pinned jug of the base, or lets it go when the new name is empty.
+func (s *Swirl) repin(n BatchName, old, name string) {
+	if n != Base {
+		return
+	}
+	if s.First == old {
+		s.First = name
+	}
+	if s.Last == old {
+		s.Last = name
+	}
+}
+
+// PinFirst pins a jug of the base to the beginning of every order that is worked out; empty: none.
+func PinFirst(jug string) Edit {
+	return func(p Plan) (Plan, error) { p.Swirl.First = jug; return p, nil }
+}
+
+// PinLast pins a jug of the base to the end of every order that is worked out; empty: none.
+func PinLast(jug string) Edit {
+	return func(p Plan) (Plan, error) { p.Swirl.Last = jug; return p, nil }
+}
+
+// PourPotBetween says whether some of the pot is poured between every two other jugs.
+func PourPotBetween(between bool) Edit {
+	return func(p Plan) (Plan, error) { p.Swirl.PotBetween = between; return p, nil }
 }
 
 // SetCapacity states what a jug holds, mL; 0: not stated.

@@ -55,11 +55,14 @@ type Room struct {
 
 // Swirl is how the jugs meet in the mould.
 type Swirl struct {
-	Technique string  // id of a technique on the shelf
-	Seed      int64   // which of the many faces this technique can pour
-	Passes    int     // pours, strokes or drops; 0: the technique's own
-	Turns     float64 // turns of the tool; 0: the technique's own
-	HeightMM  float64 // height poured from; 0: the technique's own
+	Technique  string  // id of a technique on the shelf
+	Seed       int64   // which of the many faces this technique can pour
+	Passes     int     // pours, strokes or drops; 0: the technique's own
+	Turns      float64 // turns of the tool; 0: the technique's own
+	HeightMM   float64 // height poured from; 0: the technique's own
+	First      string  // jug that is poured first whatever its colour; empty: any
+	Last       string  // jug that is poured last; empty: any
+	PotBetween bool    // some of the pot is poured between every two others, so that no two others touch
 }
 
 // Ways to put the loaf to bed.

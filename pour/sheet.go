@@ -21,6 +21,7 @@ type Sheet struct {
 	Totals   []Weighing // everything to weigh, base and icing together, largest first
 	Warnings []Warning  // worst first
 	Timed    bool       // the clock's figures and warnings are in it
+	Look     Look       // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 
 // BatchSheet is every figure of one batch.
@@ -99,24 +100,27 @@ type ScentLine struct {
 
 // JugSheet is every figure of one jug.
 type JugSheet struct {
-	Name               string
-	SharePercent       float64
-	BatterG            float64 // exact
-	BatterWeighG       float64 // on the scale step; the jugs sum to the batch's
-	TotalG             float64 // BatterWeighG + pigments + carriers + scents
-	TotalML            float64
-	Colourants         []DoseLine
-	Scents             []ScentGrams
-	ScentLoadPercent   float64 // of this jug's oils
-	SuperfatPercent    float64 // with its carrier oil
-	WhitePercent       float64 // titanium white in this jug's batter, from base and jug together
-	Colour             string  // "#rrggbb"; empty: unknown
-	ColourEstimated    bool
-	Stages             [chem.Stages]StageTime // from this batch's own lye-in
-	Window             Window                 // on the run clock: when the technique suits this jug
-	PourAtMin          Figure                 // on the run clock
-	LateChancePercent  Figure                 // past what the technique allows when its turn comes
-	EarlyChancePercent Figure                 // not yet what the technique needs
+	Name                string
+	SharePercent        float64
+	BatterG             float64 // exact
+	BatterWeighG        float64 // on the scale step; the jugs sum to the batch's
+	TotalG              float64 // BatterWeighG + pigments + carriers + scents
+	TotalML             float64
+	Colourants          []DoseLine
+	Scents              []ScentGrams
+	ScentLoadPercent    float64 // of this jug's oils
+	SuperfatPercent     float64 // with its carrier oil
+	WhitePercent        float64 // titanium white in this jug's batter, from base and jug together
+	Colour              string  // "#rrggbb"; empty: unknown
+	ColourEstimated     bool
+	Stages              [chem.Stages]StageTime // from this batch's own lye-in
+	Window              Window                 // on the run clock: when the technique suits this jug
+	PourAtMin           Figure                 // on the run clock
+	LateChancePercent   Figure                 // past what the technique allows when its turn comes
+	EarlyChancePercent  Figure                 // not yet what the technique needs
+	TraceAtPour         Figure                 // 0 at lye-in, 1 emulsion … 5 stiff, when its turn comes: an ordinal scale
+	WeeksColour         string                 // "#rrggbb" after some weeks, where vanillin browns it; empty: as it is
+	WeeksLow, WeeksHigh string                 // the least and the most browning to expect
 }
 
 // StageTime is when a stage is reached, min; unknown: not within the clock's horizon, or no estimate.

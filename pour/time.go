@@ -180,6 +180,9 @@ func (t *timer) chances(j *JugSheet, f clock.Forecast) {
 		return
 	}
 	at := j.PourAtMin.V - t.batch.LyeInAtMin
+	if index, ok := f.TraceIndex(at); ok {
+		j.TraceAtPour = Know(index)
+	}
 	if past := t.past(); past < chem.Stage(chem.Stages) {
 		if p, ok := f.ChancePast(past, at); ok {
 			j.LateChancePercent = Know(p * 100)

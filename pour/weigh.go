@@ -5,10 +5,13 @@ import (
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
+	"pourbench/chem/colour"
 )
 
-// Work turns a plan into every figure of it: [Weigh], then [Sheet.Time] with what the maker's logs have taught.
-func Work(p Plan, s Shelf, h clock.Hand) Sheet { return Weigh(p, s).Time(s, h) }
+// Work turns a plan into every figure of it: [Weigh], then [Sheet.Time] with what the maker's logs have taught, then [Sheet.Mingle].
+func Work(p Plan, s Shelf, h clock.Hand) Sheet {
+	return Weigh(p, s).Time(s, h).Mingle(s, h, colour.NewJudge())
+}
 
 // Weigh works out everything but the clock. A plan with faults gives a sheet that holds nothing but a stop for each of them.
 func Weigh(p Plan, s Shelf) Sheet {

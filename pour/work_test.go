@@ -13,6 +13,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
+	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
@@ -318,10 +319,10 @@ func TestEveryWarningIsInTheTable(t *testing.T) {
 	})
 }
 
-func TestWorkIsWeighAndTime(t *testing.T) {
+func TestWorkIsWeighTimeAndMingle(t *testing.T) {
 	plan, shelf := bench(t, "alpine-meadow")
 	weighed := pour.Weigh(plan, shelf)
-	if diff := cmp.Diff(pour.Work(plan, shelf, clock.Hand{}), weighed.Time(shelf, clock.Hand{})); diff != "" {
+	if diff := cmp.Diff(pour.Work(plan, shelf, clock.Hand{}), weighed.Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, colour.NewJudge())); diff != "" {
 		t.Error(diff)
 	}
 	if weighed.Timed || weighed.Base.Jugs[0].Stages[chem.Light].Mid.Known {

@@ -63,10 +63,12 @@ func (b *bench) extraGrid(p layout.Panel) grid.Grid {
 	for i, line := range batch.Extras {
 		x, _ := b.shelf.Extra(line.ID)
 		name := b.shown(line.Name, x.Caution)
+		other := turned([]string{pour.InOils, pour.InLye}, line.In, 1)
+		into := grid.Cell{Kind: grid.Tick, Text: "the " + line.In, Name: line.Name, Flip: pour.SetExtraIn(n, i, other), Hint: "Enter puts it into the " + other}
 		part := b.number(line.Name, percent(line.Percent, 2), line.Percent, pour.UnitPercent, 0.1, func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
 		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", percent(x.DoseLowPercent, 2), percent(x.DoseHighPercent, 2))
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			name, part, b.shown(bare(b.show.Dose(line.G)), line.Name+" to weigh, "+b.grams()), b.label("the " + line.In), b.label(percent(line.WaterPercent, 0)),
+			name, part, b.shown(bare(b.show.Dose(line.G)), line.Name+" to weigh, "+b.grams()), into, b.label(percent(line.WaterPercent, 0)),
 		}})
 	}
 	return g
@@ -115,6 +117,7 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 		b.figure("as mixed", b.show.Percent(batch.LyeAsMixedPercent, 1), "over 50 % it will not dissolve"),
 		b.field(at+"koh_share_percent", ""), b.field(at+"naoh_purity_percent", ""), b.field(at+"koh_purity_percent", ""),
 		b.field(at+"stock_lye_percent", ""), b.word(at+"carrier", "for colourants"),
+		b.carrierOilRow(n), b.readyBlendRow(n),
 		heading("temperatures"), b.field(at+"oils_c", ""), b.field(at+"lye_c", ""),
 		b.figure("batter starts at", b.show.Temp(batch.MixC), ""), b.field(at+"batter_c", "0: worked out"),
 		b.figure("lye rises by", b.show.Figure(batch.LyeRiseK, b.show.TempDiff), "as it dissolves"),
@@ -126,6 +129,28 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 	}
 	rows = append(rows, b.field(at+"final_moisture_percent", "of the cured bar"))
 	return grid.Grid{Columns: []grid.Column{{W: 19}, {W: 10, Right: true}, {W: 4}, {W: 0, Grow: 1}}, Rows: rows}
+}
+
+// carrierOilRow is the oil that wets oil-borne colourants.
+func (b *bench) carrierOilRow(n pour.BatchName) grid.Row {
+	id := b.plan.Batch(n).CarrierOil
+	c := grid.Cell{Kind: grid.Choice, Text: "largest ▾", List: listOils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
+	c.Pick = func(id string) pour.Edit { return pour.SetCarrierOil(n, id) }
+	if oil, ok := b.shelf.Oil(id); ok {
+		c.Text, c.Plain, c.Hint = oil.Name+" ▾", oil.Name, "the oil that wets oil-borne colourants"
+	}
+	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: "carrier oil"}, c}}
+}
+
+// readyBlendRow names a blend of oils that is bought or mixed beforehand and weighed as one.
+func (b *bench) readyBlendRow(n pour.BatchName) grid.Row {
+	name := b.plan.Batch(n).ReadyBlend
+	c := b.words("ready-mixed blend", name, func(s string) pour.Edit { return pour.SetReadyBlend(n, s) })
+	c.Hint = "a ready-mixed blend is weighed as one, and still worked out oil by oil; empty: every oil is weighed"
+	if name == "" {
+		c.Text, c.Style = "–", b.look.Quiet
+	}
+	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: "ready-mixed blend"}, c}}
 }
 
 // sizeRows says what the batch is sized by.

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"bytes"
 	"reflect"
 	"strings"
 	"testing"
@@ -15,28 +14,24 @@ import (
 	"pourbench/tui/layout"
 )
 
-// built returns the built-in shelf and one of the example plans.
-func built(t testing.TB, name string) (pour.Shelf, pour.Plan) {
+// built returns the built-in shelf and the plan these tests work on.
+func built(t testing.TB) (pour.Shelf, pour.Plan) {
 	t.Helper()
 	shelf, err := presets.Shelf()
 	if err != nil {
 		t.Fatal(err)
 	}
-	text, err := presets.Plan(name)
+	doc, err := planfile.Load("testdata/meadow.toml", shelf)
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := planfile.Read(name, bytes.NewReader(text), shelf)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return shelf, plan
+	return shelf, doc.Plan
 }
 
 // opened is the workbench on the first example at a size.
 func opened(t testing.TB, w, h int) *Model {
 	t.Helper()
-	shelf, plan := built(t, "alpine-meadow")
+	shelf, plan := built(t)
 	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
 	m.Update(tea.WindowSizeMsg{Width: w, Height: h})
 	return m

@@ -165,7 +165,7 @@ func (m *Model) footKey(b keys.Binding) string {
 	case b.ID == keys.NextPlace:
 		return "[ ]"
 	case len(b.Keys) == 0:
-		return "·"
+		return "a–z"
 	case b.ID == keys.Earlier || b.ID == keys.Later:
 		return b.Keys[1]
 	}

@@ -34,7 +34,7 @@ func TestSavingAndOpeningGivesTheSamePlan(t *testing.T) {
 		t.Fatalf("not saved: %s", m.status.text)
 	}
 	want := m.session.Plan()
-	shelf, _ := built(t, "alpine-meadow")
+	shelf, _ := built(t)
 	doc, err := planfile.Load(path, shelf)
 	if err != nil {
 		t.Fatal(err)
@@ -161,7 +161,7 @@ func TestTheChecklistIsWrittenToAFile(t *testing.T) {
 
 func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 	state := t.TempDir()
-	shelf, plan := built(t, "alpine-meadow")
+	shelf, plan := built(t)
 	open := func() *Model {
 		return New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, StateDir: state, Background: "dark"})
 	}
@@ -189,7 +189,7 @@ func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 
 func TestAHangUpKeepsTheWorkBeforeLeaving(t *testing.T) {
 	state := t.TempDir()
-	shelf, plan := built(t, "alpine-meadow")
+	shelf, plan := built(t)
 	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, StateDir: state, Background: "dark"})
 	m.Update(key("+"))
 	_, cmd := m.Update(hangupMsg{})

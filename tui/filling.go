@@ -9,6 +9,9 @@ import (
 // fillingLines is how many lines the drawing of the mould likes.
 const fillingLines = 10
 
+// leastFilling is the number of lines below which the jugs of a mould cannot be told apart.
+const leastFilling = 8
+
 // drawFilling draws the mould from its end: walls, the planned fill, and the jugs in it in proportion, in the order they are poured.
 // It is a measure, not the swirl.
 func (b *bench) drawFilling(a screen.Area) {
@@ -24,6 +27,8 @@ func (b *bench) drawFilling(a screen.Area) {
 		icing = b.sheet.Icing.HeightMM
 	}
 	top := max(m.HeightMM, stands+icing)
+	// A cell is about twice as high as it is wide; the drawing keeps the mould's proportions as far as it has room.
+	rows = min(rows, max(int(float64(a.W()-scaleW-2)/2*top/m.WidthMM), leastFilling))
 	y := func(mm float64) int { return rows - int(mm/top*float64(rows)+0.5) }
 	w := min(a.W()-scaleW-2, max(int(m.WidthMM/top*float64(rows)*2), 16))
 	box := a.Cut(scaleW, 0, w+2, rows+1)

@@ -3,9 +3,12 @@ package tui
 import (
 	"fmt"
 	"slices"
+	"strings"
+	"time"
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
+	"pourbench/tui/screen"
 )
 
 // formColumns are the columns of a form: what it is, the value, its unit, a remark.
@@ -31,16 +34,19 @@ func (b *bench) word(path, remark string) grid.Row {
 	if !ok {
 		return grid.Row{}
 	}
-	turn := func(steps float64) pour.Edit {
-		at := slices.Index(f.Words, v)
-		return pour.SetWord(path, f.Words[(at+int(steps)%len(f.Words)+len(f.Words))%len(f.Words)])
-	}
+	turn := func(steps float64) pour.Edit { return pour.SetWord(path, turned(f.Words, v, steps)) }
 	cell := grid.Cell{
 		Kind: grid.Tick, Text: v + " ⇄", Plain: v, Name: f.Label, Flip: turn(1),
 		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
 		Hint:  f.Label + ": " + join(f.Words),
 	}
 	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: f.Label}, cell, {}, b.label(remark)}}
+}
+
+// turned is the word so many places after another, round and round.
+func turned(words []string, now string, steps float64) string {
+	at := slices.Index(words, now) + int(steps)%len(words)
+	return words[(at+len(words))%len(words)]
 }
 
 func join(words []string) string {
@@ -153,10 +159,33 @@ func (b *bench) aboutGrid() grid.Grid {
 		notes.Text = "–"
 	}
 	return grid.Grid{Columns: []grid.Column{{W: 15}, {W: 14, Grow: 1}, {W: 3}}, Rows: []grid.Row{
-		row("name", name), row("notes", notes),
+		row("name", name), row("notes", notes), row("poured at", b.pourAtCell()),
 		b.word("show.mass", ""), b.word("show.temperature", ""), b.word("show.length", ""),
 		left(b.field("show.scale_step_g", "")), left(b.field("show.lye_step_g", "")),
 	}}
+}
+
+// pourAtForm is how the moment of the pour is shown and typed.
+const pourAtForm = "2006-01-02 15:04"
+
+func (b *bench) pourAtCell() grid.Cell {
+	c := grid.Cell{Kind: grid.Words, Text: "–", Style: b.look.Quiet, Name: "moment of the pour"}
+	c.Hint = "date and time of the base's lye-in, as in 2026-12-05 10:00; empty: papers carry relative times"
+	if at := b.plan.PourAt; !at.IsZero() {
+		c.Text = at.Format(pourAtForm)
+		c.Plain, c.Style = c.Text, screen.Style{}
+	}
+	c.Set = func(typed string) (pour.Edit, error) {
+		if strings.TrimSpace(typed) == "" {
+			return pour.SetPourAt(time.Time{}), nil
+		}
+		at, err := time.Parse(pourAtForm, strings.TrimSpace(typed))
+		if err != nil {
+			return nil, fmt.Errorf("read %q as a date and time: write it as in 2026-12-05 10:00, or nothing", typed)
+		}
+		return pour.SetPourAt(at), nil
+	}
+	return c
 }
 
 // left puts a row's unit beside its number, for a form whose values stand left.

@@ -91,7 +91,7 @@ func TestTotalsAndTheWorstWarningAreAlwaysInSight(t *testing.T) {
 		m.station = layout.Station(s)
 		m.settle()
 		f := frame(m)
-		for _, want := range []string{"oils ", "batter ", "10 bars", "! 1", "Alpine Meadow", "vanillin"} {
+		for _, want := range []string{"oils ", "batter ", "10 bars", "! 2", "Alpine Meadow", "vanillin"} {
 			if !strings.Contains(f, want) {
 				t.Errorf("%v at 80×24 does not show %q", layout.Station(s), want)
 			}
@@ -111,7 +111,7 @@ func TestTheCursorIsMarkedWithoutColour(t *testing.T) {
 }
 
 func TestHostileNamesNeverReachTheTerminal(t *testing.T) {
-	shelf, plan := built(t, "alpine-meadow")
+	shelf, plan := built(t)
 	const hostile = "\x1b]52;c;aGk=\x07\u009b2J\u202ehi\r\t漢字👩‍🔬"
 	plan.Name = hostile
 	plan.Base.Jugs[0].Name = hostile

@@ -103,7 +103,8 @@ func (m *Model) offerLostWork(msg lostMsg) {
 		answer{"take it up", func(m *Model) tea.Cmd { return m.takeUp(r) }},
 		answer{"discard it", func(*Model) tea.Cmd {
 			return func() tea.Msg { return journaledMsg{planfile.DropJournal(dir, r.Key)} }
-		}})
+		}},
+		answer{label: "leave it for later"})
 }
 
 // takeUp puts a journalled plan on the bench, unsaved. One that no longer fits the shelf is left where it is.

@@ -162,13 +162,27 @@ func (b *bench) dyeCells(cells []grid.Cell, n pour.BatchName, i, k int, jug pour
 	dose.Hint = fmt.Sprintf("percent of the jug's batter; usual %s to %s %%", percent(c.DoseLowPercent, 2), percent(c.DoseHighPercent, 2))
 	cells[jugDye+1] = dose
 	cells[jugDye+2] = b.shown(bare(b.show.Dose(d.PigmentG)), "pigment to weigh, "+b.grams()+b.spoons(d))
-	if d.CarrierG > 0 {
-		cells[jugDye+3] = b.shown(bare(b.show.Dose(d.CarrierG))+" "+d.Carrier, "what the pigment is wetted with")
-	}
+	cells[jugDye+3] = b.carrierCell(n, i, k, d)
 	parts := b.number("carrier of "+d.Name, percent(of.CarrierParts, 1), of.CarrierParts, pour.UnitParts, 0.5,
 		func(v float64) pour.Edit { return pour.SetCarrierParts(n, i, k, v) })
 	parts.Hint = "grams of carrier per gram of pigment; 0: as the shelf says, " + percent(c.CarrierParts, 1)
 	cells[jugDye+4] = parts
+}
+
+// carrierCell is what a colourant is wetted with; it goes round the carriers.
+func (b *bench) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine) grid.Cell {
+	kinds := []string{pour.CarryOil, pour.CarryWater, pour.CarryGlycerin, pour.CarryNone}
+	text := "dry"
+	if d.CarrierG > 0 {
+		text = bare(b.show.Dose(d.CarrierG)) + " " + d.Carrier
+	}
+	turn := func(steps float64) pour.Edit {
+		return pour.SetCarrier(n, i, k, turned(kinds, d.Carrier, steps))
+	}
+	return grid.Cell{
+		Kind: grid.Tick, Text: text, Name: "carrier of " + d.Name, Hint: "what the pigment is wetted with; Enter takes oil, water, glycerin or none in turn",
+		Flip: turn(1), Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
+	}
 }
 
 func (b *bench) spoons(d pour.DoseLine) string {

@@ -177,7 +177,7 @@ func (l *list) draw(m *Model, a screen.Area) {
 		}
 		if first+y == l.at {
 			rows.Text(0, y, "▸", m.look.Focus)
-			rows.Restyle(2, y, rows.W()-2, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
+			rows.Restyle(2, y, rows.W()-2, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
 		}
 	}
 	l.drawDetail(m, a, found[min(l.at, len(found)-1)])

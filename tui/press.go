@@ -15,6 +15,12 @@ import (
 
 // press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
 func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
+	if k.String() == "ctrl+c" {
+		m.typing, m.dialogs = nil, nil
+	}
+	if m.placed.TooSmall {
+		return m.pressTooSmall(k)
+	}
 	if top := m.dialog(); top != nil {
 		return top.press(m, k)
 	}
@@ -22,6 +28,15 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 		return m.pressTyping(k)
 	}
 	return m.pressBench(k)
+}
+
+// pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Run].
+func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
+	if k.String() != "ctrl+c" {
+		return nil
+	}
+	m.quitting = !m.session.Dirty()
+	return tea.Quit
 }
 
 func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {

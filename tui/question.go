@@ -25,8 +25,11 @@ type question struct {
 	at      int
 }
 
+// ask opens a question. Where no answer does nothing, "cancel" is added.
 func (m *Model) ask(title, text string, answers ...answer) {
-	answers = append(answers, answer{label: "cancel"})
+	if answers[len(answers)-1].do != nil {
+		answers = append(answers, answer{label: "cancel"})
+	}
 	m.push(&question{title: title, text: text, answers: answers, at: len(answers) - 1})
 }
 

@@ -51,7 +51,7 @@ func BenchmarkEveryStation(b *testing.B) {
 
 // BenchmarkWeigh and BenchmarkClock measure the two halves of the figures on the example.
 func BenchmarkWeigh(b *testing.B) {
-	shelf, plan := built(b, "alpine-meadow")
+	shelf, plan := built(b)
 	for b.Loop() {
 		pour.Weigh(plan, shelf)
 	}

@@ -52,6 +52,7 @@ func (d *desk) pour(b bench) {
 		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
 	} else {
 		d.technique()
+		d.order()
 	}
 	for _, turn := range d.turns(b, kind, everyJug) {
 		d.tick(row{text: verb + turn.jug.Name + ", " + d.show.Weight(turn.jug.TotalG), figure: d.turnAt(turn), write: true})

@@ -107,7 +107,7 @@ func placeOf(code string) step {
 		return stepSplit
 	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split":
 		return stepScent
-	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff":
+	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike":
 		return stepPour
 	case "mould-overfull", "mould-high", "mould-underfilled", "mould-offcut":
 		return placeMould

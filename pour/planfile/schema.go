@@ -85,6 +85,9 @@ func sections(p *pour.Plan) []section {
 			{"passes", quiet, &p.Swirl.Passes},
 			{"turns", quiet, &p.Swirl.Turns},
 			{"height_mm", quiet, &p.Swirl.HeightMM},
+			{"first", quiet, &p.Swirl.First},
+			{"last", quiet, &p.Swirl.Last},
+			{"pot_between", quiet, &p.Swirl.PotBetween},
 		}},
 		{"bed", []field{
 			{"keep", standing, &p.Bed.Keep},

@@ -97,7 +97,6 @@ type refiner struct {
 	dst          *Picture
 	size         int
 	perX, perY   float64 // mm per pixel
-	even         float64 // mm, see evenPart
 	upper, lower []sample
 }
 
@@ -112,7 +111,7 @@ func newRefiner(f *Face, dst *Picture, size int) *refiner {
 	n := (dst.W+size-1)/size + 1
 	both := make([]sample, 2*n)
 	return &refiner{
-		f: f, dst: dst, size: size, even: evenPart * min(f.box.W/float64(dst.W), f.box.H/float64(dst.H)), perX: f.box.W / float64(dst.W), perY: f.box.H / float64(dst.H),
+		f: f, dst: dst, size: size, perX: f.box.W / float64(dst.W), perY: f.box.H / float64(dst.H),
 		upper: both[:n], lower: both[n:],
 	}
 }

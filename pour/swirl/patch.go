@@ -3,9 +3,9 @@ package swirl
 import "math"
 
 const (
-	spreadMM = 5   // the corners of an even tile come from places no further apart
+	spreadMM = 6   // the corners of an even tile come from places no further apart
 	flatMM   = 1.5 // a tile of one label whose corners come from places this near has no hidden detail
-	evenPart = 0.3 // of a pixel: the middle of an even tile comes from this near the mean of its corners
+	evenPart = 0.3 // of a pixel: between the corners of an even tile a border is drawn about this near its place
 )
 
 // patch is an even tile: places in between its corners are taken in proportion, without tracing.
@@ -42,8 +42,7 @@ func (r *refiner) patch(s *[5]*sample, x, y, size int) (p patch, ok bool) {
 		return p, false
 	}
 	spread := max(q[0].away(q[3]), q[1].away(q[2]), q[0].away(q[1]), q[2].away(q[3]))
-	mean := vec3{(q[0].x + q[1].x + q[2].x + q[3].x) / 4, (q[0].y + q[1].y + q[2].y + q[3].y) / 4, (q[0].z + q[1].z + q[2].z + q[3].z) / 4}
-	if spread > spreadMM || mean.away(q[4]) > r.even+0.01*spread {
+	if spread > spreadMM || !r.even(&q, size) {
 		return p, false
 	}
 	if alike && !mixed && spread < flatMM {
@@ -51,6 +50,19 @@ func (r *refiner) patch(s *[5]*sample, x, y, size int) (p patch, ok bool) {
 	}
 	p.a, p.b, p.c, p.d = q[0], q[1], q[2], q[3]
 	return p, true
+}
+
+// even reports whether the middle of a tile comes from near enough to the mean of its corners: the difference is
+// carried back through the tile's own stretch, because what lies thin shows the least of it.
+func (r *refiner) even(q *[5]vec3, size int) bool {
+	ex := (q[0].x+q[1].x+q[2].x+q[3].x)/4 - q[4].x
+	ey := (q[0].y+q[1].y+q[2].y+q[3].y)/4 - q[4].y
+	ez := (q[0].z+q[1].z+q[2].z+q[3].z)/4 - q[4].z
+	ay, az := (q[1].y-q[0].y+q[3].y-q[2].y)/2, (q[1].z-q[0].z+q[3].z-q[2].z)/2
+	by, bz := (q[2].y-q[0].y+q[3].y-q[1].y)/2, (q[2].z-q[0].z+q[3].z-q[1].z)/2
+	det := ay*bz - az*by
+	limit := evenPart / float64(size) * math.Abs(det)
+	return math.Abs(ex) < 0.1*r.perX*float64(size) && math.Abs(ey*bz-ez*by) < limit && math.Abs(ay*ez-az*ey) < limit
 }
 
 // meet prepares a patch across the level between two pours: every sample is taken back to when the later one was

@@ -62,9 +62,11 @@ type drag struct {
 	dy, dz   float64 // how far the centre goes
 	gy, gz   float64 // how far the batter at the centre is dragged
 	inv      float64 // 1/radius²
+	far      float64 // mm², a point this far from the middle of the step stays where it is
 	w, level float64
 	ry, rz   float64 // 1/width of the fade at the side walls and at bottom and top; 0 far from them
 	still    bool    // the fade at the top is flat there
+	free     bool    // no wall is near
 }
 
 func newDrag(from, to vec2, s *stroke) drag {
@@ -72,6 +74,8 @@ func newDrag(from, to vec2, s *stroke) drag {
 		cy: from.y, cz: from.z, dy: to.y - from.y, dz: to.z - from.z,
 		inv: 1 / (s.radius * s.radius), w: s.width, level: s.level, still: s.still,
 	}
+	far := s.radius + 0.5*math.Hypot(d.dy, d.dz)
+	d.far = far * far
 	d.gy, d.gz = s.grip*d.dy, s.grip*d.dz
 	reach := max(wallRampMM, wallRampShare*s.radius)
 	fade := min(reach, s.width/2)
@@ -82,6 +86,7 @@ func newDrag(from, to vec2, s *stroke) drag {
 	if min(from.z, to.z)-s.radius < fade || max(from.z, to.z)+s.radius > s.level-fade {
 		d.rz = 1 / fade
 	}
+	d.free = d.ry == 0 && d.rz == 0
 	return d
 }
 
@@ -93,25 +98,31 @@ func (d *drag) velocity(y, z, cy, cz float64) (vy, vz float64) {
 	if q <= 0 {
 		return 0, 0
 	}
-	q3 := q * q * q
-	h, hp := q3*q, -8*q3*d.inv // hp is 2 dh/dρ²
 	l := d.gy*f - d.gz*e
-	if d.ry == 0 && d.rz == 0 {
-		return d.gy*h + l*f*hp, d.gz*h - l*e*hp
+	h := q * q * q
+	k := 8 * h * d.inv * l
+	h *= q
+	if d.free {
+		return d.gy*h - k*f, d.gz*h + k*e
 	}
-	by, byd := 1.0, 0.0
+	by, byd, bz, bzd := d.window(y, z)
+	b := by * bz
+	return (d.gy*h-k*f)*b + l*h*by*bzd, (d.gz*h+k*e)*b - l*h*byd*bz
+}
+
+// window is the fade at the walls and its slopes.
+func (d *drag) window(y, z float64) (by, byd, bz, bzd float64) {
+	by, bz = 1, 1
 	if d.ry != 0 {
 		by, byd = ramp(y, d.w, d.ry)
 	}
-	bz, bzd := 1.0, 0.0
 	if d.rz != 0 {
 		bz, bzd = ramp(z, d.level, d.rz)
 		if d.still && 2*z > d.level {
 			bz, bzd = bz*bz, 2*bz*bzd
 		}
 	}
-	b := by * bz
-	return d.gy*h*b + l*(f*hp*b+h*by*bzd), d.gz*h*b - l*(e*hp*b+h*byd*bz)
+	return by, byd, bz, bzd
 }
 
 // ramp rises from 0 at both ends of [0, t] to 1 over the distance 1/inv, and gives its slope; outside it stays as on the wall.
@@ -130,6 +141,9 @@ func ramp(v, t, inv float64) (b, slope float64) {
 func (d *drag) undo(y, z float64) (float64, float64) {
 	y1, z1 := d.cy+d.dy, d.cz+d.dz
 	ym, zm := d.cy+0.5*d.dy, d.cz+0.5*d.dz
+	if e, f := y-ym, z-zm; e*e+f*f >= d.far {
+		return y, z
+	}
 	ay, az := d.velocity(y, z, y1, z1)
 	by, bz := d.velocity(y-0.5*ay, z-0.5*az, ym, zm)
 	cy, cz := d.velocity(y-0.5*by, z-0.5*bz, ym, zm)

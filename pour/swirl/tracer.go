@@ -6,7 +6,7 @@ import (
 )
 
 const (
-	traceCellMM = 4 // mesh of the lists of steps that can touch a point
+	traceCellMM = 3 // mesh of the lists of steps that can touch a point
 	stepMove    = 0 // index step.at is a drag
 	stepSlab    = 1 // a slab
 	stepWave    = 2 // a wave table

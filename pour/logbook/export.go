@@ -1,0 +1,144 @@
+package logbook
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"time"
+
+	"pourbench/pour"
+)
+
+// ExportCSV writes one line for every event of every pour. A text that a spreadsheet would take for a formula gets an apostrophe.
+func ExportCSV(w io.Writer, shelf pour.Shelf, pours []Pour) error {
+	out := csv.NewWriter(w)
+	_ = out.Write([]string{ // what goes wrong comes out of Error below
+		"pour", "name", "kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "run_s", "elapsed_min", "wall",
+	})
+	for _, p := range pours {
+		s := Replay(pour.Weigh(p.Plan, shelf), p.Events)
+		for _, e := range s.Marks {
+			_ = out.Write(csvRow(p, s, e))
+		}
+	}
+	out.Flush()
+	if err := out.Error(); err != nil {
+		return fmt.Errorf("export the logbook as CSV: %w", err)
+	}
+	return nil
+}
+
+func csvRow(p Pour, s State, e Event) []string {
+	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	stage, value, elapsed := "", "", ""
+	if e.Kind == Seen || e.Kind == NotYet {
+		stage = e.Stage.String()
+	}
+	if e.Kind.measures() {
+		value = number(e.Value)
+	}
+	if at, ok := s.Elapsed(e.Run); ok {
+		elapsed = number(at.Minutes())
+	}
+	return []string{
+		harmless(p.ID), harmless(p.Name), string(e.Kind), string(e.Batch), harmless(e.Jug), harmless(e.Step), stage, harmless(e.What), value,
+		harmless(e.Lot), harmless(e.Text), number(e.Run.Seconds()), elapsed, e.Wall.Format(time.RFC3339),
+	}
+}
+
+// harmless keeps a spreadsheet from running a text.
+func harmless(s string) string {
+	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}
+
+// pourJSON and eventJSON are the shape of the JSON export; null where there is nothing.
+type pourJSON struct {
+	ID         string       `json:"id"`
+	Name       string       `json:"name"`
+	Opened     time.Time    `json:"opened"`
+	TrialScent *string      `json:"trial_scent"`
+	LeftOut    bool         `json:"left_out"`
+	Plan       *planSummary `json:"plan"`
+	Events     []eventJSON  `json:"events"`
+}
+
+type planSummary struct {
+	OilsG        float64 `json:"base_oils_g"`
+	BatterG      float64 `json:"base_batter_g"`
+	MixC         float64 `json:"base_mix_c"`
+	LyeStrength  float64 `json:"base_lye_concentration_percent"`
+	SuperfatPerc float64 `json:"base_superfat_percent"`
+}
+
+type eventJSON struct {
+	Kind       string    `json:"kind"`
+	Batch      *string   `json:"batch"`
+	Jug        *string   `json:"jug"`
+	Step       *string   `json:"step"`
+	Stage      *string   `json:"stage"`
+	What       *string   `json:"what"`
+	Value      *float64  `json:"value"`
+	Lot        *string   `json:"lot"`
+	Text       *string   `json:"text"`
+	RunS       float64   `json:"run_s"`
+	ElapsedMin *float64  `json:"elapsed_min"`
+	Wall       time.Time `json:"wall"`
+}
+
+// ExportJSON writes the pours as one JSON array, keys in snake_case ending in their unit.
+func ExportJSON(w io.Writer, shelf pour.Shelf, pours []Pour) error {
+	list := make([]pourJSON, 0, len(pours))
+	for _, p := range pours {
+		list = append(list, p.json(shelf))
+	}
+	out := json.NewEncoder(w)
+	out.SetEscapeHTML(false)
+	out.SetIndent("", "  ")
+	if err := out.Encode(list); err != nil {
+		return fmt.Errorf("export the logbook as JSON: %w", err)
+	}
+	return nil
+}
+
+func (p Pour) json(shelf pour.Shelf) pourJSON {
+	sheet := pour.Weigh(p.Plan, shelf)
+	s := Replay(sheet, p.Events)
+	out := pourJSON{
+		ID: p.ID, Name: p.Name, Opened: p.Opened, TrialScent: orNull(p.TrialScent), LeftOut: s.LeftOut, Events: []eventJSON{},
+	}
+	if p.PlanErr == nil {
+		b := sheet.Base
+		out.Plan = &planSummary{b.OilsG, b.BatterG, b.MixC, b.LyeConcentrationPercent, b.SuperfatPercent}
+	}
+	for _, e := range s.Marks {
+		j := eventJSON{
+			Kind: string(e.Kind), Batch: orNull(string(e.Batch)), Jug: orNull(e.Jug), Step: orNull(e.Step), What: orNull(e.What),
+			Lot: orNull(e.Lot), Text: orNull(e.Text), RunS: e.Run.Seconds(), Wall: e.Wall,
+		}
+		if e.Kind == Seen || e.Kind == NotYet {
+			j.Stage = orNull(e.Stage.String())
+		}
+		if e.Kind.measures() {
+			j.Value = &e.Value
+		}
+		if at, ok := s.Elapsed(e.Run); ok {
+			min := at.Minutes()
+			j.ElapsedMin = &min
+		}
+		out.Events = append(out.Events, j)
+	}
+	return out
+}
+
+func orNull(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}

@@ -1,0 +1,213 @@
+package logbook
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/natefinch/atomic"
+
+	"pourbench/pour/plain"
+)
+
+// Entry is a pour in the list.
+type Entry struct {
+	ID         string
+	Name       string
+	Opened     time.Time
+	TrialScent string
+	Ended      bool
+	LeftOut    bool     // it teaches nothing
+	Troubles   []string // words of [Troubles], each once
+	Result     string
+
+	size     int64
+	modified int64  // ns
+	words    string // everything a search looks through, in small letters
+}
+
+// indexName is the file that saves reading every pour for a list. It can be thrown away at any time.
+const (
+	indexName = ".index"
+	indexHead = "pourbench logbook index 1"
+)
+
+// List lists every pour, the latest first. It reads only files that have changed since the last time.
+func (b Book) List() ([]Entry, error) {
+	names, err := os.ReadDir(b.dir)
+	if err != nil {
+		return nil, fmt.Errorf("list the logbook: %w", err)
+	}
+	known := b.readIndex(len(names))
+	out := make([]Entry, 0, len(names))
+	fresh := false
+	for _, name := range names {
+		id, ok := strings.CutSuffix(name.Name(), Suffix)
+		if !ok || strings.HasPrefix(id, ".") {
+			continue
+		}
+		info, err := name.Info()
+		if err != nil || !info.Mode().IsRegular() {
+			continue // gone since, or no file
+		}
+		e, ok := known[id]
+		if !ok || e.size != info.Size() || e.modified != info.ModTime().UnixNano() {
+			src, err := os.ReadFile(b.Path(id))
+			if err != nil {
+				return nil, fmt.Errorf("list the logbook: %w", err)
+			}
+			e, fresh = scan(id, string(src)), true
+			e.size, e.modified = info.Size(), info.ModTime().UnixNano()
+		}
+		out = append(out, e)
+	}
+	slices.SortFunc(out, func(a, b Entry) int {
+		if c := b.Opened.Compare(a.Opened); c != 0 {
+			return c
+		}
+		return strings.Compare(b.ID, a.ID)
+	})
+	if fresh || len(out) != len(known) {
+		b.writeIndex(out)
+	}
+	return out, nil
+}
+
+// Search returns the entries that hold every word, in any place: name, jugs, oils, colourants, scents, notes, troubles, result, day.
+func Search(list []Entry, text string) []Entry {
+	words := strings.Fields(strings.ToLower(plain.Line(text)))
+	var out []Entry
+next:
+	for _, e := range list {
+		for _, w := range words {
+			if !strings.Contains(e.words, w) {
+				continue next
+			}
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// scan makes an entry from a file without reading it properly: line by line, keys it knows. A broken file is listed all the same.
+func scan(id, src string) Entry {
+	e := Entry{ID: id}
+	var words strings.Builder
+	words.WriteString(strings.ToLower(id))
+	kind, named := "", false
+	for line := range strings.Lines(src) {
+		key, value, ok := strings.Cut(strings.TrimSpace(line), " = ")
+		if !ok {
+			continue
+		}
+		switch key {
+		case "opened":
+			e.Opened, _ = time.Parse(time.RFC3339Nano, value)
+			continue
+		case "name", "oil", "colourant", "scent", "technique", "text", "lot", "what", "trial_scent", "notes", "kind":
+		default:
+			continue
+		}
+		if text, err := strconv.Unquote(value); err == nil {
+			value = text
+		}
+		value = plain.Line(value)
+		if key == "name" && !named {
+			e.Name, named = value, true
+		}
+		if key == "kind" {
+			kind = value
+		}
+		e.take(key, kind, value)
+		if key != "kind" {
+			words.WriteByte(' ')
+			words.WriteString(strings.ToLower(value))
+		}
+	}
+	e.words = words.String()
+	return e
+}
+
+// take notes what a line says of the pour as a whole.
+func (e *Entry) take(key, kind, value string) {
+	switch {
+	case key == "trial_scent":
+		e.TrialScent = value
+	case key == "kind":
+		switch EventKind(value) {
+		case Ended:
+			e.Ended = true
+		case LeftOut:
+			e.LeftOut = true
+		case TakenIn:
+			e.LeftOut = false
+		}
+	case key == "what" && kind == string(Troubled):
+		if !slices.Contains(e.Troubles, value) {
+			e.Troubles = append(e.Troubles, value)
+		}
+	case key == "text" && kind == string(Result):
+		e.Result = value
+	}
+}
+
+// indexFields is how many fields a line of the index has.
+const indexFields = 10
+
+// readIndex reads what was known of the pours; nothing when the index is missing or is another program's.
+func (b Book) readIndex(size int) map[string]Entry {
+	known := make(map[string]Entry, size)
+	src, err := os.ReadFile(filepath.Join(b.dir, indexName))
+	if err != nil {
+		return known
+	}
+	head, rest, _ := strings.Cut(string(src), "\n")
+	if head != indexHead {
+		return known
+	}
+	for line := range strings.Lines(rest) {
+		f := strings.Split(strings.TrimSuffix(line, "\n"), "\t")
+		if len(f) != indexFields {
+			continue
+		}
+		size, err1 := strconv.ParseInt(f[1], 10, 64)
+		modified, err2 := strconv.ParseInt(f[2], 10, 64)
+		opened, err3 := strconv.ParseInt(f[3], 10, 64)
+		if err1 != nil || err2 != nil || err3 != nil {
+			continue
+		}
+		e := Entry{
+			ID: f[0], size: size, modified: modified, Opened: time.UnixMilli(opened), Ended: strings.Contains(f[4], "e"),
+			LeftOut: strings.Contains(f[4], "l"), TrialScent: f[5], Name: f[7], Result: f[8], words: f[9],
+		}
+		if f[6] != "" {
+			e.Troubles = strings.Split(f[6], ",")
+		}
+		known[e.ID] = e
+	}
+	return known
+}
+
+// writeIndex keeps what is known. A folder that cannot be written only makes the next list slower.
+func (b Book) writeIndex(list []Entry) {
+	var out strings.Builder
+	out.WriteString(indexHead + "\n")
+	for _, e := range list {
+		flags := ""
+		if e.Ended {
+			flags += "e"
+		}
+		if e.LeftOut {
+			flags += "l"
+		}
+		out.WriteString(strings.Join([]string{
+			e.ID, strconv.FormatInt(e.size, 10), strconv.FormatInt(e.modified, 10), strconv.FormatInt(e.Opened.UnixMilli(), 10),
+			flags, e.TrialScent, strings.Join(e.Troubles, ","), e.Name, e.Result, e.words,
+		}, "\t") + "\n")
+	}
+	_ = atomic.WriteFile(filepath.Join(b.dir, indexName), strings.NewReader(out.String()))
+}

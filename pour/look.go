@@ -1,0 +1,188 @@
+package pour
+
+import (
+	"fmt"
+	"slices"
+
+	"pourbench/chem/clock"
+	"pourbench/chem/colour"
+)
+
+// Look is what the colours of the base do beside each other. The zero Look is not worked out.
+type Look struct {
+	Known  bool
+	Mud    [][]float64 // score of every two jugs, 0 clean to 1, by the jugs' places in the batch
+	Pairs  []Pair      // neighbours in the planned pour order
+	Orders []PourOrder // the maker's own first
+	Alike  []Alike     // jugs somebody can hardly tell apart
+}
+
+// Pair is two neighbours and what they make where they touch.
+type Pair struct {
+	A, B     int // places of the jugs in the batch
+	Score    float64
+	Verdict  string    // "clean", "softens" or "muddy"
+	Cause    string    // "greys out" or "goes khaki/brown"; empty for a clean pair
+	Swatches [3]string // "#rrggbb" of the mixes with 25, 50 and 75 % of B: the evidence
+}
+
+// Kinds of pour order.
+const (
+	OrderOwn      = "yours"
+	OrderByColour = "by colour" // cleanest worst neighbour, then least mud in all
+	OrderByClock  = "by clock"  // the jug that thickens first is poured first
+)
+
+// PourOrder is an order to pour the base's jugs in, with its price in mud and in time.
+type PourOrder struct {
+	Kind        string
+	Jugs        []int // places of the jugs in the batch
+	Worst       float64
+	Total       float64
+	LatePercent Figure // the largest chance that a jug is past what the technique allows at its turn
+	LateJug     string // whose it is
+}
+
+// Alike is two jugs that some eyes can hardly tell apart.
+type Alike struct {
+	A, B  int
+	Sight string // whose eyes
+	DE    float64
+}
+
+// Mingle adds what the colours do beside each other: mud, browning, confusable jugs and the orders to choose from.
+// It takes a few milliseconds and belongs beside a keystroke. The sheet it is called on is not changed.
+func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
+	s = s.copied()
+	for _, b := range s.Batches() {
+		b.brown(s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent)
+	}
+	if len(s.Base.Jugs) == 0 {
+		return s
+	}
+	paints, err := s.Base.paints()
+	if err != nil {
+		s.warn(warning("figure-unknown", "base", err.Error(), "state the batter's colour on the jug"))
+		return s
+	}
+	table, err := judge.Table(paints)
+	if err != nil {
+		return s // paints made from checked colours are always paints
+	}
+	s.Look = Look{Known: true, Mud: table}
+	own := s.pourOrder()
+	s.Look.Pairs = s.pairs(own, paints, judge)
+	s.Look.Alike = alike(paints)
+	s.orders(own, shelf, h)
+	s.inspectLook()
+	s.sortWarnings()
+	return s
+}
+
+// paints makes the paint of every jug from its colour and its white.
+func (b *BatchSheet) paints() ([]colour.Paint, error) {
+	out := make([]colour.Paint, len(b.Jugs))
+	for i, j := range b.Jugs {
+		rgb, err := colour.ParseHex(j.Colour)
+		if err != nil {
+			return nil, err
+		}
+		if out[i], err = colour.NewPaint(rgb, min(mostDose, j.WhitePercent)); err != nil {
+			return nil, fmt.Errorf("mix the colour of %s: %w", j.Name, err)
+		}
+	}
+	return out, nil
+}
+
+// brown works out the colour a jug takes over some weeks, from the vanillin in its own part of the bar.
+func (b *BatchSheet) brown(moisturePercent float64) {
+	for i := range b.Jugs {
+		j := &b.Jugs[i]
+		vanillin := 0.0
+		for _, x := range j.Scents {
+			for _, line := range b.Scents {
+				if line.ID == x.ID {
+					vanillin += x.G * line.VanillinPercent / 100
+				}
+			}
+		}
+		if vanillin <= 0 || b.BatterG <= 0 {
+			continue
+		}
+		cured := b.DryG * j.BatterG / b.BatterG / (1 - moisturePercent/100)
+		fresh, err := colour.ParseHex(j.Colour)
+		if err != nil {
+			continue
+		}
+		if after, low, high, err := colour.Browned(fresh, vanillin/cured*100); err == nil {
+			j.WeeksColour, j.WeeksLow, j.WeeksHigh = after.Hex(), low.Hex(), high.Hex()
+		}
+	}
+}
+
+// pourOrder is the base's jugs as the run pours them.
+func (s *Sheet) pourOrder() []int {
+	var order []int
+	for _, t := range s.Run {
+		if t.Kind == TaskPour && t.Batch == string(Base) {
+			order = append(order, slices.IndexFunc(s.Base.Jugs, func(j JugSheet) bool { return j.Name == t.Jug }))
+		}
+	}
+	return order
+}
+
+// PourOrder is the base's jugs, by their places in the batch, in the order the run pours them.
+func (s *Sheet) PourOrder() []int { return s.pourOrder() }
+
+// pairs judges the neighbours in an order.
+func (s *Sheet) pairs(order []int, paints []colour.Paint, judge *colour.Judge) []Pair {
+	var out []Pair
+	add := func(a, b int) {
+		m, err := judge.Mud(paints[a], paints[b])
+		if err != nil {
+			return
+		}
+		p := Pair{A: a, B: b, Score: m.Score, Verdict: string(m.Verdict), Cause: m.Cause}
+		for i, sw := range m.Swatches {
+			p.Swatches[i] = sw.Hex()
+		}
+		out = append(out, p)
+	}
+	for _, pair := range s.neighbours(order) {
+		add(pair[0], pair[1])
+	}
+	return out
+}
+
+// ring says whether the last jug lies beside the first: sectors poured round a pot.
+func (s *Sheet) ring() bool {
+	return s.Plan.Swirl.Technique == "pot" || s.Plan.Swirl.Technique == "pot-end"
+}
+
+// alike finds jugs that look nearly the same to some eyes.
+func alike(paints []colour.Paint) []Alike {
+	var out []Alike
+	for a := range paints {
+		for b := a + 1; b < len(paints); b++ {
+			if sight, de := colour.Confusable(paints[a].RGB(), paints[b].RGB()); sight != "" {
+				out = append(out, Alike{A: a, B: b, Sight: string(sight), DE: de})
+			}
+		}
+	}
+	return out
+}
+
+// muddyScore is where a pair is called muddy, as colour.Judge has it.
+const muddyScore = 0.60
+
+func (s *Sheet) inspectLook() {
+	name := func(i int) string { return s.Base.Jugs[i].Name }
+	for _, p := range s.Look.Pairs {
+		if p.Score >= muddyScore {
+			s.warn(warning("muddy-neighbours", "base", fmt.Sprintf("%s beside %s %s where they blend", name(p.A), name(p.B), p.Cause), "look at the other orders, or pour a white jug between them"))
+		}
+	}
+	for _, a := range s.Look.Alike {
+		s.warn(warning("jugs-alike", "base", fmt.Sprintf("%s and %s are hard to tell apart for eyes with %s", name(a.A), name(a.B), a.Sight), "mark the jugs with their letters; make one lighter"))
+	}
+}

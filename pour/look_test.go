@@ -1,0 +1,92 @@
+package pour_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pourbench/chem/clock"
+	"pourbench/chem/colour"
+	"pourbench/pour"
+)
+
+func mingle(p pour.Plan, shelf pour.Shelf, judge *colour.Judge) pour.Sheet {
+	return pour.Weigh(p, shelf).Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, judge)
+}
+
+func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
+	demo, shelf := bench(t, "alpine-meadow")
+	judge := colour.NewJudge()
+	rapid.Check(t, func(t *rapid.T) {
+		plan := drawPlan(t, demo, shelf)
+		plan.Swirl.PotBetween = rapid.Bool().Draw(t, "between")
+		plan.Swirl.Technique = rapid.SampledFrom([]string{"drop", "pot"}).Draw(t, "technique")
+		look := mingle(plan, shelf, judge).Look
+		if !look.Known || len(look.Orders) < 2 {
+			t.Fatalf("no orders to choose from: %+v", look)
+		}
+		own := look.Orders[0]
+		for _, o := range look.Orders {
+			if sorted := slices.Sorted(slices.Values(o.Jugs)); sorted[0] != 0 || sorted[len(sorted)-1] != len(plan.Base.Jugs)-1 || len(sorted) != len(plan.Base.Jugs) {
+				t.Fatalf("%s is no order of the jugs: %v", o.Kind, o.Jugs)
+			}
+			if o.Kind == pour.OrderByColour && (o.Worst > own.Worst+1e-9 || math.Abs(o.Worst-own.Worst) < 1e-9 && o.Total > own.Total+1e-9) {
+				t.Fatalf("by colour %v is muddier than %v", o, own)
+			}
+		}
+	})
+}
+
+func TestPinnedJugsStayAtTheirEnds(t *testing.T) {
+	plan, shelf := bench(t, "alpine-meadow")
+	plan.Swirl.First, plan.Swirl.Last = "fern", "pot"
+	for _, o := range mingle(plan, shelf, colour.NewJudge()).Look.Orders[1:] {
+		if o.Jugs[0] != 4 || o.Jugs[len(o.Jugs)-1] != 0 {
+			t.Errorf("%s pours %v, want fern first and the pot last", o.Kind, o.Jugs)
+		}
+	}
+}
+
+func TestAChosenOrderIsTheOnePoured(t *testing.T) {
+	plan, shelf := bench(t, "alpine-meadow")
+	sheet := pour.Weigh(plan, shelf)
+	names := []string{"poppy", "fern", "pot", "gentian", "buttercup"}
+	plan, err := pour.Apply(plan, shelf, pour.SetPourOrder(sheet, names))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet = pour.Weigh(plan, shelf)
+	for i, j := range sheet.PourOrder() {
+		if sheet.Base.Jugs[j].Name != names[i] {
+			t.Errorf("poured %d: %s, want %s", i, sheet.Base.Jugs[j].Name, names[i])
+		}
+	}
+}
+
+func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
+	plan, shelf := bench(t, "alpine-meadow")
+	plan, err := pour.Apply(plan, shelf, pour.AddScent(pour.Base, "warm-milk-vanilla", 2, []string{"gentian"}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, j := range mingle(plan, shelf, colour.NewJudge()).Base.Jugs {
+		hasVanillin := slices.ContainsFunc(j.Scents, func(x pour.ScentGrams) bool {
+			sc, _ := shelf.Scent(x.ID)
+			return sc.VanillinPercent > 0
+		})
+		if (j.WeeksColour != "") != hasVanillin {
+			t.Errorf("%s: colour after some weeks %q, vanillin %v", j.Name, j.WeeksColour, hasVanillin)
+		}
+	}
+}
+
+func BenchmarkMingleDemo(b *testing.B) {
+	plan, shelf := bench(b, "alpine-meadow")
+	judge := colour.NewJudge()
+	sheet := pour.Weigh(plan, shelf).Time(shelf, clock.Hand{})
+	for b.Loop() {
+		_ = sheet.Mingle(shelf, clock.Hand{}, judge)
+	}
+}

@@ -1,0 +1,61 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pourbench/pour"
+)
+
+// order says why the base is poured in this order, and what another order would change.
+func (d *desk) order() {
+	look := d.sheet.Look
+	if !look.Known || len(d.sheet.Base.Jugs) < 2 {
+		return
+	}
+	if worst, ok := worstPair(look.Pairs); ok {
+		text := fmt.Sprintf("Order: the least clean neighbours are %s and %s (mud %.2f, %s", d.jugName(worst.A), d.jugName(worst.B), worst.Score, worst.Verdict)
+		if worst.Cause != "" {
+			text += ", " + worst.Cause
+		}
+		d.info(text + ").")
+	}
+	for _, o := range look.Orders[1:] {
+		d.info(d.alternative(look.Orders[0], o))
+	}
+	if d.sheet.Plan.Swirl.PotBetween {
+		d.info("Pour some of " + d.jugName(0) + " between every two others.")
+	}
+}
+
+func worstPair(pairs []pour.Pair) (pour.Pair, bool) {
+	if len(pairs) == 0 {
+		return pour.Pair{}, false
+	}
+	worst := pairs[0]
+	for _, p := range pairs[1:] {
+		if p.Score > worst.Score {
+			worst = p
+		}
+	}
+	return worst, true
+}
+
+// alternative compares an order with the planned one.
+func (d *desk) alternative(own, o pour.PourOrder) string {
+	if slices.Equal(own.Jugs, o.Jugs) {
+		return "It is the best " + o.Kind + "."
+	}
+	names := make([]string, len(o.Jugs))
+	for i, j := range o.Jugs {
+		names[i] = d.jugName(j)
+	}
+	text := fmt.Sprintf("Best %s: %s (mud at worst %.2f instead of %.2f", o.Kind, strings.Join(names, ", "), o.Worst, own.Worst)
+	if o.LatePercent.Known && own.LatePercent.Known {
+		text += fmt.Sprintf("; chance of a late jug %s instead of %s", d.show.Percent(o.LatePercent.V, 0), d.show.Percent(own.LatePercent.V, 0))
+	}
+	return text + ")."
+}
+
+func (d *desk) jugName(i int) string { return d.sheet.Base.Jugs[i].Name }

@@ -1,0 +1,226 @@
+package pour
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"pourbench/chem"
+	"pourbench/chem/clock"
+)
+
+// Suggestion is one change of a plan, or two together, that brings jugs nearer to their windows.
+type Suggestion struct {
+	What   []string // one clause for each change: "work 3 °C cooler"
+	Edit   Edit     // makes all of them
+	Jugs   []Effect // what it does to every jug whose chances it moves, the base's first
+	Solves bool     // every jug is then likely inside its window
+}
+
+// Effect is what a suggestion does to a jug's chances of coming too late or too early.
+type Effect struct {
+	Batch, Jug               string
+	LateBefore, LateAfter    Figure // percent
+	EarlyBefore, EarlyAfter  Figure // percent
+	OutsideBefore, OutsideAt bool   // likely outside its window, before and after
+}
+
+// Most suggestions that are offered, and how many single changes are tried in pairs.
+const (
+	mostSuggestions = 5
+	mostPaired      = 6
+)
+
+// Suggest tries cooler and warmer, weaker and stronger lye, less and more stick-blending, scents later or in another jug and another
+// order of pouring, alone and then in pairs, and offers those that help most: first the ones that bring every jug inside its window,
+// with fewer changes before more. A change that would bring a new caution or stop is not offered. It returns none when every jug
+// is likely inside its window already, or when there is no clock. It works out some thirty sheets: not for every frame.
+func Suggest(p Plan, s Shelf, h clock.Hand) []Suggestion {
+	w := whatIf{plan: p, shelf: s, hand: h, before: Work(p, s, h)}
+	w.start = w.score(w.before)
+	if w.start.outside == 0 {
+		return nil
+	}
+	singles := w.tried(w.changes())
+	slices.SortStableFunc(singles, byScore)
+	var pairs []change
+	for i, a := range singles[:min(mostPaired, len(singles))] {
+		for _, b := range singles[i+1 : min(mostPaired, len(singles))] {
+			if a.kind != b.kind {
+				pairs = append(pairs, change{kind: a.kind + "+" + b.kind, what: append(slices.Clone(a.what), b.what...), edit: both(a.edit, b.edit)})
+			}
+		}
+	}
+	all := singles
+	if len(singles) == 0 || singles[0].score.outside > 0 {
+		all = append(all, w.tried(pairs)...)
+		slices.SortStableFunc(all, byScore)
+	}
+	out := make([]Suggestion, 0, mostSuggestions)
+	for _, c := range all[:min(mostSuggestions, len(all))] {
+		out = append(out, Suggestion{What: c.what, Edit: c.edit, Jugs: w.effects(c.sheet), Solves: c.score.outside == 0})
+	}
+	return out
+}
+
+// both makes one edit after the other.
+func both(a, b Edit) Edit {
+	return func(p Plan) (Plan, error) {
+		p, err := a(p)
+		if err != nil {
+			return p, err
+		}
+		return b(p)
+	}
+}
+
+// change is one thing that was tried.
+type change struct {
+	kind  string
+	what  []string
+	edit  Edit
+	sheet Sheet
+	score score
+}
+
+// score says how far a sheet's jugs are from their windows.
+type score struct {
+	outside int     // jugs likely outside
+	worst   float64 // largest chance of any jug of being outside, percent
+	sum     float64
+}
+
+func (s score) compare(o score) int {
+	return cmp.Or(cmp.Compare(s.outside, o.outside), cmp.Compare(math.Round(s.worst), math.Round(o.worst)), cmp.Compare(s.sum, o.sum))
+}
+
+func byScore(a, b change) int {
+	if (a.score.outside == 0) == (b.score.outside == 0) && len(a.what) != len(b.what) {
+		return cmp.Compare(len(a.what), len(b.what))
+	}
+	return a.score.compare(b.score)
+}
+
+type whatIf struct {
+	plan   Plan
+	shelf  Shelf
+	hand   clock.Hand
+	before Sheet
+	start  score
+}
+
+func (w *whatIf) score(sheet Sheet) score {
+	var out score
+	for _, b := range sheet.Batches() {
+		for _, j := range b.Jugs {
+			p := w.outside(sheet, b, j)
+			out.worst, out.sum = max(out.worst, p), out.sum+p
+			if p >= likelyPercent {
+				out.outside++
+			}
+		}
+	}
+	return out
+}
+
+// outside is a jug's chance of being outside its window when its turn comes, percent. Thinner than emulsion is no harm.
+func (w *whatIf) outside(sheet Sheet, b *BatchSheet, j JugSheet) float64 {
+	p := j.LateChancePercent.V
+	if span, ok := sheet.Span(BatchName(b.Name), w.shelf); ok && span.From > chem.Emulsion {
+		p = max(p, j.EarlyChancePercent.V)
+	}
+	return p
+}
+
+// tried works every change out and keeps those that help and bring no new caution.
+func (w *whatIf) tried(list []change) []change {
+	var out []change
+	for _, c := range list {
+		p, err := Apply(w.plan, w.shelf, c.edit)
+		if err != nil {
+			continue
+		}
+		c.sheet = Work(p, w.shelf, w.hand)
+		c.score = w.score(c.sheet)
+		if c.score.compare(w.start) < 0 && !w.spoils(c.sheet) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// spoils reports whether a sheet has a caution or a stop that was not there before, or a batch whose clock fell silent.
+func (w *whatIf) spoils(sheet Sheet) bool {
+	for _, x := range sheet.Warnings {
+		late := strings.HasSuffix(x.Code, "-late") || strings.HasPrefix(x.Code, "jug-") || strings.HasPrefix(x.Code, "icing-")
+		if x.Severity == Note || late { // the chances are judged by the score
+			continue
+		}
+		if !slices.ContainsFunc(w.before.Warnings, func(old Warning) bool { return old.Code == x.Code && old.Severity == x.Severity }) {
+			return true
+		}
+	}
+	old := w.before.Batches()
+	for i, b := range sheet.Batches() {
+		if b.ClockRefusal != "" && old[i].ClockRefusal == "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (w *whatIf) effects(after Sheet) []Effect {
+	var out []Effect
+	old := w.before.Batches()
+	for i, b := range after.Batches() {
+		for _, j := range b.Jugs {
+			k := slices.IndexFunc(old[i].Jugs, func(x JugSheet) bool { return x.Name == j.Name })
+			if k < 0 {
+				continue
+			}
+			was := old[i].Jugs[k]
+			if was.LateChancePercent == j.LateChancePercent && was.EarlyChancePercent == j.EarlyChancePercent {
+				continue
+			}
+			out = append(out, Effect{
+				Batch: b.Name, Jug: j.Name, LateBefore: was.LateChancePercent, LateAfter: j.LateChancePercent,
+				EarlyBefore: was.EarlyChancePercent, EarlyAfter: j.EarlyChancePercent,
+				OutsideBefore: w.outside(w.before, old[i], was) >= likelyPercent, OutsideAt: w.outside(after, b, j) >= likelyPercent,
+			})
+		}
+	}
+	return out
+}
+
+// changes lists what may be tried: for every batch with a jug outside, whatever makes it slower or quicker, as it needs.
+func (w *whatIf) changes() []change {
+	var out []change
+	for _, b := range w.before.Batches() {
+		n := BatchName(b.Name)
+		late, early := false, false
+		for _, j := range b.Jugs {
+			late = late || j.LateChancePercent.V >= likelyPercent
+			early = early || w.outside(w.before, b, j) >= likelyPercent && j.EarlyChancePercent.V >= likelyPercent
+		}
+		if late {
+			out = slices.Concat(out, w.pace(n, -1), w.scentChanges(n))
+			if n == Base {
+				out = append(out, w.order()...)
+			}
+		}
+		if early {
+			out = append(out, w.pace(n, 1)...)
+		}
+	}
+	return out
+}
+
+func sentence(n BatchName, format string, args ...any) []string {
+	where := ""
+	if n == Icing {
+		where = " for the icing"
+	}
+	return []string{fmt.Sprintf(format, args...) + where}
+}

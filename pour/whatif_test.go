@@ -1,0 +1,118 @@
+package pour_test
+
+import (
+	"testing"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+)
+
+// hurried is the demo plan made hot and strong enough for several jugs to come too late.
+func hurried(t testing.TB) (pour.Plan, pour.Shelf) {
+	t.Helper()
+	plan, shelf := bench(t, "alpine-meadow")
+	for _, e := range []pour.Edit{
+		pour.SetNumber("base.oils_c", 42), pour.SetNumber("base.lye_c", 42), pour.SetNumber("run.pour_min", 0.75),
+	} {
+		var err error
+		if plan, err = pour.Apply(plan, shelf, e); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return plan, shelf
+}
+
+func outside(p pour.Plan, shelf pour.Shelf) int {
+	n := 0
+	sheet := pour.Work(p, shelf, clock.Hand{})
+	for _, b := range sheet.Batches() {
+		for _, j := range b.Jugs {
+			if j.LateChancePercent.V >= 50 {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+func TestSuggestionsDoWhatTheySayWhenApplied(t *testing.T) {
+	plan, shelf := hurried(t)
+	was := outside(plan, shelf)
+	if was == 0 {
+		t.Fatal("the plan is not in a hurry: nothing to suggest for")
+	}
+	list := pour.Suggest(plan, shelf, clock.Hand{})
+	if len(list) == 0 {
+		t.Fatal("nothing is suggested")
+	}
+	for _, s := range list {
+		next, err := pour.Apply(plan, shelf, s.Edit)
+		if err != nil {
+			t.Fatalf("%s: %v", s, err)
+		}
+		now := outside(next, shelf)
+		t.Logf("%s: %d late before, %d after, solves %v", s, was, now, s.Solves)
+		if s.Solves && now > 0 || now > was {
+			t.Errorf("%s: solves is %v, yet %d jugs are late of %d before", s, s.Solves, now, was)
+		}
+		checkEffects(t, s, pour.Work(next, shelf, clock.Hand{}))
+	}
+	if !list[0].Solves {
+		t.Error("no suggestion brings every jug inside its window")
+	}
+}
+
+func checkEffects(t *testing.T, s pour.Suggestion, after pour.Sheet) {
+	t.Helper()
+	if len(s.Jugs) == 0 {
+		t.Errorf("%s: no effect on any jug", s)
+	}
+	for _, e := range s.Jugs {
+		for _, b := range after.Batches() {
+			for _, j := range b.Jugs {
+				if b.Name == e.Batch && j.Name == e.Jug && j.LateChancePercent != e.LateAfter {
+					t.Errorf("%s: %s is said to be late at %v %%, it is %v", s, j.Name, e.LateAfter.V, j.LateChancePercent.V)
+				}
+			}
+		}
+	}
+}
+
+func TestNothingIsSuggestedWhenEveryJugIsInsideItsWindow(t *testing.T) {
+	plan, shelf := bench(t, "alpine-meadow")
+	for _, path := range []string{"base.oils_c", "base.lye_c"} {
+		next, err := pour.Apply(plan, shelf, pour.SetNumber(path, 33))
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan = next
+	}
+	plan.Icing = nil
+	if n := outside(plan, shelf); n > 0 {
+		t.Skipf("%d jugs are late at 33 °C", n)
+	}
+	for _, s := range pour.Suggest(plan, shelf, clock.Hand{}) {
+		for _, e := range s.Jugs {
+			if e.OutsideBefore {
+				return
+			}
+		}
+		t.Errorf("%s is suggested although every jug was inside", s)
+	}
+}
+
+func BenchmarkSuggest(b *testing.B) {
+	plan, shelf := hurried(b)
+	for b.Loop() {
+		if len(pour.Suggest(plan, shelf, clock.Hand{})) == 0 {
+			b.Fatal("nothing is suggested")
+		}
+	}
+}
+
+func BenchmarkWork(b *testing.B) {
+	plan, shelf := hurried(b)
+	for b.Loop() {
+		pour.Work(plan, shelf, clock.Hand{})
+	}
+}

@@ -1,0 +1,182 @@
+package pour
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// pace lists changes that make a whole batch slower (sign −1) or quicker (1).
+func (w *whatIf) pace(n BatchName, sign float64) []change {
+	b := w.plan.Batch(n)
+	at := string(n) + "."
+	warmer, stronger, more := "cooler", "weaker", "less"
+	if sign > 0 {
+		warmer, stronger, more = "warmer", "stronger", "more"
+	}
+	var out []change
+	for _, k := range []float64{3, 6, 9} {
+		if b.BatterMeasured {
+			break // it is as warm as it is
+		}
+		out = append(out, change{
+			kind: at + "warmth", what: sentence(n, "work %s %s", w.plan.Show.TempDiff(k), warmer),
+			edit: both(SetNumber(at+"oils_c", b.OilsC+sign*k), SetNumber(at+"lye_c", b.LyeC+sign*k)),
+		})
+	}
+	for _, k := range []float64{2, 4, 6} {
+		to := b.LyeConcentrationPercent + sign*k
+		out = append(out, change{
+			kind: at + "lye", what: sentence(n, "mix the lye %s, at %s %%", stronger, number(to)), edit: SetNumber(at+"lye_concentration_percent", to),
+		})
+	}
+	for _, k := range []float64{0.5, 0.25} {
+		if len(b.Blend) == 0 {
+			break
+		}
+		bursts, total := slices.Clone(b.Blend), 0.0
+		for i := range bursts {
+			bursts[i].S = math.Round(bursts[i].S * (1 + sign*k))
+			total += bursts[i].S
+		}
+		out = append(out, change{
+			kind: at + "blend", what: sentence(n, "stick-blend %s: %s s in all", more, number(total)), edit: SetBursts(n, bursts),
+		})
+	}
+	return out
+}
+
+// scentChanges lists other minutes and other jugs for the scents of jugs that come too late.
+func (w *whatIf) scentChanges(n BatchName) []change {
+	var out []change
+	b, sheet := w.plan.Batch(n), w.before.batch(string(n))
+	for i, part := range b.Scents {
+		late := slices.ContainsFunc(sheet.Jugs, func(j JugSheet) bool {
+			return part.goesInto(j.Name) && j.LateChancePercent.V >= likelyPercent
+		})
+		if !late {
+			continue
+		}
+		sc, _ := w.shelf.Scent(part.Scent)
+		for _, k := range []float64{2, 5} {
+			out = append(out, change{
+				kind: "scent " + part.Scent, what: sentence(n, "stir %s in %s later", sc.Name, w.plan.Show.Minutes(k)), edit: SetScentAt(n, i, part.AtMin+k),
+			})
+		}
+		for _, j := range w.firstPoured(sheet) {
+			if len(part.Into) == 1 && part.Into[0] == j {
+				continue
+			}
+			out = append(out, change{
+				kind: "scent " + part.Scent, what: sentence(n, "put %s into %s alone", sc.Name, j), edit: setInto(n, i, j),
+			})
+		}
+	}
+	return out
+}
+
+// firstPoured names the two jugs poured first.
+func (w *whatIf) firstPoured(b *BatchSheet) []string {
+	jugs := slices.Clone(b.Jugs)
+	slices.SortStableFunc(jugs, func(a, b JugSheet) int { return cmp.Compare(a.PourAtMin.V, b.PourAtMin.V) })
+	var out []string
+	for _, j := range jugs[:min(2, len(jugs))] {
+		out = append(out, j.Name)
+	}
+	return out
+}
+
+// setInto sends a scent into one jug alone.
+func setInto(n BatchName, scent int, jug string) Edit {
+	return editBatch(n, func(_ *Plan, b *Batch) error {
+		if err := inRange(b.Scents, scent, "scent"); err != nil {
+			return err
+		}
+		b.Scents[scent].Into = []string{jug}
+		return nil
+	})
+}
+
+// order lists other orders of the hands: the most urgent jugs first, and every scent just before its jug is poured.
+func (w *whatIf) order() []change {
+	urgent := w.urgentFirst()
+	return []change{
+		{kind: "order", what: []string{"pour the jugs in the order their windows end"}, edit: setOrder(keys(urgent))},
+		{kind: "order", what: []string{"scent each jug just before it is poured"}, edit: setOrder(keys(w.scentLast(w.before.Run)))},
+		{
+			kind: "order", what: []string{"pour the jugs in the order their windows end, each scented just before"},
+			edit: setOrder(keys(w.scentLast(urgent))),
+		},
+	}
+}
+
+func setOrder(order []string) Edit {
+	return func(p Plan) (Plan, error) {
+		p.Run.Order = order
+		return p, nil
+	}
+}
+
+func keys(tasks []Task) []string {
+	var out []string
+	for _, t := range tasks {
+		if t.Kind != TaskCoolLye && t.Kind != TaskMix {
+			out = append(out, t.Key)
+		}
+	}
+	return out
+}
+
+// urgentFirst is the run with the base's pours in the order in which the jugs' windows end.
+func (w *whatIf) urgentFirst() []Task {
+	run := slices.Clone(w.before.Run)
+	end := func(t Task) float64 {
+		if to := w.before.Base.jug(t.Jug).Window.To; to.Known {
+			return to.V
+		}
+		return math.Inf(1)
+	}
+	var places []int
+	var pours []Task
+	for i, t := range run {
+		if t.Kind == TaskPour {
+			places, pours = append(places, i), append(pours, t)
+		}
+	}
+	slices.SortStableFunc(pours, func(a, b Task) int { return cmp.Compare(end(a), end(b)) })
+	for k, i := range places {
+		run[i] = pours[k]
+	}
+	return run
+}
+
+// scentLast is the run with every scent of the base just before its jug's pour.
+func (w *whatIf) scentLast(run []Task) []Task {
+	var out []Task
+	for _, t := range run {
+		if t.Kind == TaskScent && t.Batch == string(Base) {
+			continue
+		}
+		if t.Kind == TaskPour {
+			for _, s := range run {
+				if s.Kind == TaskScent && s.Batch == t.Batch && s.Jug == t.Jug {
+					out = append(out, s)
+				}
+			}
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// String puts the changes of a suggestion into one line.
+func (s Suggestion) String() string {
+	switch len(s.What) {
+	case 0:
+		return ""
+	case 1:
+		return s.What[0]
+	}
+	return fmt.Sprintf("%s, and %s", s.What[0], s.What[1])
+}
