@@ -18,6 +18,7 @@ require (
 	github.com/natefinch/atomic v1.0.1
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/spf13/cobra v1.10.2
+	golang.org/x/sys v0.49.0
 	pgregory.net/rapid v1.3.0
 )
 
@@ -35,6 +36,5 @@ require (
 	github.com/xo/terminfo v1.0.0 // indirect
 	golang.org/x/exp v0.0.0-20231006140011-7918f672742d // indirect
 	golang.org/x/sync v0.24.0 // indirect
-	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 )

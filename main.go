@@ -5,15 +5,20 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"runtime/debug"
+	"strings"
+	"time"
 
 	"github.com/adrg/xdg"
 	"github.com/mattn/go-isatty"
+	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
 
 	"pourbench/chem/clock"
@@ -93,6 +98,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		b.command("checklist [PLAN]", "Print the bench checklist", b.checklist),
 		b.command("figures [PLAN]", "Print every figure as JSON", b.figures),
 		b.command("check [PLAN]", "Print the warnings; exit 0 nothing above a note, 1 a caution, 3 a stop", b.check),
+		b.pictureCommand(),
 		&cobra.Command{
 			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
 			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, tui.KeyTable()); return err },
@@ -135,6 +141,53 @@ func (b *bench) check(s pour.Sheet, _ pour.Shelf) error {
 	b.exit = exit
 	_, err := io.WriteString(b.out, text)
 	return err
+}
+
+// pictureCommand draws the swirl.
+func (b *bench) pictureCommand() *cobra.Command {
+	o := paper.PictureOptions{}
+	file, seed := "", int64(0)
+	var cmd *cobra.Command
+	cmd = b.command("picture -o FILE.png [PLAN]", "Draw the swirl as a PNG: a bar, all bars, the loaf, the top", func(s pour.Sheet, shelf pour.Shelf) error {
+		if cmd.Flags().Changed("seed") {
+			plan, err := pour.Apply(s.Plan, shelf, pour.Reseed(seed))
+			if err != nil {
+				return err
+			}
+			s = pour.Work(plan, shelf, clock.Hand{})
+		}
+		return b.picture(s, file, o)
+	})
+	cmd.Flags().StringVarP(&file, "output", "o", "", "the file to write; \"-\" is standard output")
+	cmd.Flags().StringVar(&o.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", "))
+	cmd.Flags().IntVar(&o.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
+	cmd.Flags().IntVar(&o.Width, "width", 1200, "width in pixels")
+	cmd.Flags().BoolVar(&o.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")
+	cmd.Flags().Int64Var(&seed, "seed", 0, "another of the faces this technique can pour (default: the plan's)")
+	return cmd
+}
+
+// picture writes the picture whole or not at all; what takes longer than a moment says so on standard error.
+func (b *bench) picture(s pour.Sheet, file string, o paper.PictureOptions) error {
+	if file == "" {
+		return errors.New("draw a picture: say where to, as in -o bar.png")
+	}
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer cancel()
+	working := time.AfterFunc(time.Second, func() { fmt.Fprintf(b.errs, "drawing %s, %d pixels wide ...\n", o.View, o.Width) })
+	defer working.Stop()
+	var png bytes.Buffer
+	if err := paper.Picture(ctx, &png, s, o); err != nil {
+		return err
+	}
+	if file == "-" {
+		_, err := png.WriteTo(b.out)
+		return err
+	}
+	if err := atomic.WriteFile(file, &png); err != nil {
+		return fmt.Errorf("write %s: %w", file, err)
+	}
+	return nil
 }
 
 // open opens the workbench, or prints the checklist where there is no terminal to draw on.

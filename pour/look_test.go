@@ -32,11 +32,20 @@ func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
 			if sorted := slices.Sorted(slices.Values(o.Jugs)); sorted[0] != 0 || sorted[len(sorted)-1] != len(plan.Base.Jugs)-1 || len(sorted) != len(plan.Base.Jugs) {
 				t.Fatalf("%s is no order of the jugs: %v", o.Kind, o.Jugs)
 			}
-			if o.Kind == pour.OrderByColour && (o.Worst > own.Worst+1e-9 || math.Abs(o.Worst-own.Worst) < 1e-9 && o.Total > own.Total+1e-9) {
+			if o.Kind == pour.OrderByColour && own.Jugs[0] == o.Jugs[0] && (o.Worst > own.Worst+1e-9 || math.Abs(o.Worst-own.Worst) < 1e-9 && o.Total > own.Total+1e-9) {
 				t.Fatalf("by colour %v is muddier than %v", o, own)
 			}
 		}
 	})
+}
+
+func TestATechniqueThatPoursIntoThePotPoursItFirst(t *testing.T) {
+	plan, shelf := bench(t, "alpine-meadow")
+	for _, o := range mingle(plan, shelf, colour.NewJudge()).Look.Orders[1:] {
+		if o.Jugs[0] != 0 {
+			t.Errorf("%s drops the colours before there is a pot to drop them into: %v", o.Kind, o.Jugs)
+		}
+	}
 }
 
 func TestPinnedJugsStayAtTheirEnds(t *testing.T) {

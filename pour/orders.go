@@ -12,18 +12,18 @@ import (
 // orders puts the orders to choose from side by side: the maker's own, the cleanest, and the one that follows the clock.
 func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
 	s.Look.Orders = append(s.Look.Orders, s.priced(OrderOwn, own, *s))
-	problem := s.orderProblem(own)
+	problem := s.orderProblem(own, shelf)
 	if order, _, _, err := colour.BestOrder(problem); err == nil {
 		if problem.Spacer != colour.None {
 			order = append([]int{problem.Spacer}, order...)
 		}
 		s.addOrder(OrderByColour, order, shelf, h)
 	}
-	s.addOrder(OrderByClock, s.byClock(own), shelf, h)
+	s.addOrder(OrderByClock, s.byClock(own, shelf), shelf, h)
 }
 
 // orderProblem asks for the cleanest order under the plan's pins.
-func (s *Sheet) orderProblem(own []int) colour.OrderProblem {
+func (s *Sheet) orderProblem(own []int, shelf Shelf) colour.OrderProblem {
 	at := func(name string) int {
 		i := slices.IndexFunc(s.Base.Jugs, func(j JugSheet) bool { return name != "" && j.Name == name })
 		if i < 0 {
@@ -31,7 +31,7 @@ func (s *Sheet) orderProblem(own []int) colour.OrderProblem {
 		}
 		return i
 	}
-	p := colour.OrderProblem{Mud: s.Look.Mud, Ring: s.ring(), First: at(s.Plan.Swirl.First), Last: at(s.Plan.Swirl.Last), Spacer: colour.None, Current: own}
+	p := colour.OrderProblem{Mud: s.Look.Mud, Ring: s.ring(), First: at(s.first(shelf)), Last: at(s.Plan.Swirl.Last), Spacer: colour.None, Current: own}
 	if s.Plan.Swirl.PotBetween && len(s.Base.Jugs) > 1 {
 		p.Spacer = 0
 		p.Current = slices.DeleteFunc(slices.Clone(own), func(j int) bool { return j == 0 })
@@ -45,11 +45,23 @@ func (s *Sheet) orderProblem(own []int) colour.OrderProblem {
 	return p
 }
 
+// first is the jug that has to be poured first: the one pinned, or the pot where the technique pours into it.
+func (s *Sheet) first(shelf Shelf) string {
+	if s.Plan.Swirl.First != "" {
+		return s.Plan.Swirl.First
+	}
+	if t, ok := shelf.Technique(s.Plan.Swirl.Technique); ok && t.PotFirst() && s.Plan.Swirl.Last != s.Base.Jugs[0].Name {
+		return s.Base.Jugs[0].Name
+	}
+	return ""
+}
+
 // byClock sorts the jugs by when they are past what the technique allows; a jug without an end comes last. Pins stay.
-func (s *Sheet) byClock(own []int) []int {
+func (s *Sheet) byClock(own []int, shelf Shelf) []int {
+	first := s.first(shelf)
 	ends := func(j int) float64 {
 		switch jug := s.Base.Jugs[j]; {
-		case jug.Name == s.Plan.Swirl.First:
+		case jug.Name == first:
 			return math.Inf(-1)
 		case jug.Name == s.Plan.Swirl.Last:
 			return math.Inf(1)

@@ -21,10 +21,10 @@ type Suggestion struct {
 
 // Effect is what a suggestion does to a jug's chances of coming too late or too early.
 type Effect struct {
-	Batch, Jug               string
-	LateBefore, LateAfter    Figure // percent
-	EarlyBefore, EarlyAfter  Figure // percent
-	OutsideBefore, OutsideAt bool   // likely outside its window, before and after
+	Batch, Jug                  string
+	LateBefore, LateAfter       Figure // percent
+	EarlyBefore, EarlyAfter     Figure // percent
+	OutsideBefore, OutsideAfter bool   // likely outside its window, before and after
 }
 
 // Most suggestions that are offered, and how many single changes are tried in pairs.
@@ -187,7 +187,7 @@ func (w *whatIf) effects(after Sheet) []Effect {
 			out = append(out, Effect{
 				Batch: b.Name, Jug: j.Name, LateBefore: was.LateChancePercent, LateAfter: j.LateChancePercent,
 				EarlyBefore: was.EarlyChancePercent, EarlyAfter: j.EarlyChancePercent,
-				OutsideBefore: w.outside(w.before, old[i], was) >= likelyPercent, OutsideAt: w.outside(after, b, j) >= likelyPercent,
+				OutsideBefore: w.outside(w.before, old[i], was) >= likelyPercent, OutsideAfter: w.outside(after, b, j) >= likelyPercent,
 			})
 		}
 	}

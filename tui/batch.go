@@ -134,10 +134,10 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 // carrierOilRow is the oil that wets oil-borne colourants.
 func (b *bench) carrierOilRow(n pour.BatchName) grid.Row {
 	id := b.plan.Batch(n).CarrierOil
-	c := grid.Cell{Kind: grid.Choice, Text: "largest ▾", List: listOils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
+	c := grid.Cell{Kind: grid.Choice, Text: "largest ▼", List: listOils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
 	c.Pick = func(id string) pour.Edit { return pour.SetCarrierOil(n, id) }
 	if oil, ok := b.shelf.Oil(id); ok {
-		c.Text, c.Plain, c.Hint = oil.Name+" ▾", oil.Name, "the oil that wets oil-borne colourants"
+		c.Text, c.Plain, c.Hint = oil.Name+" ▼", oil.Name, "the oil that wets oil-borne colourants"
 	}
 	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: "carrier oil"}, c}}
 }
@@ -233,7 +233,7 @@ func (b *bench) fatGrid(p layout.Panel) grid.Grid {
 func bar(v float64) string {
 	const perCell = 4
 	halves := int(v/perCell*2 + 0.5)
-	return strings.Repeat("━", halves/2) + strings.Repeat("╸", halves%2)
+	return strings.Repeat("█", halves/2) + strings.Repeat("▌", halves%2)
 }
 
 // weighGrid is everything to weigh, base and icing together.

@@ -36,7 +36,7 @@ func (m *Model) cannot(id keys.ID) string {
 		}
 	case keys.Flip:
 		if cell.Kind != grid.Tick {
-			return "this cell is no switch; go to a word marked ⇄"
+			return "this cell is no switch; go to a word between ‹ and ›"
 		}
 	case keys.Copy:
 		if !ok {

@@ -23,7 +23,7 @@ const (
 func clockLines(jugs int) int { return 2*jugs + 2 }
 
 // drawClock draws when each jug reaches each stage, on one axis of minutes, with the moment it is poured and the window that suits the technique.
-func (b *bench) drawClock(a screen.Area, p layout.Panel, g grid.Grid, c grid.Cursor, focused bool) {
+func (b *bench) drawClock(a screen.Area, p layout.Panel, c grid.Cursor, focused bool) {
 	batch := batchOf(b.clock, p)
 	if batch == nil {
 		return
@@ -52,8 +52,8 @@ func (b *bench) drawClock(a screen.Area, p layout.Panel, g grid.Grid, c grid.Cur
 		}
 		b.drawJugTime(a.Cut(0, y, a.W(), min(per, a.H()-y)), batch, i, axis)
 		if focused && i == c.Row {
-			a.Text(0, y, "▸", b.look.Focus)
-			a.Restyle(2, y, clockNameW-3, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
+			a.Text(0, y, "►", b.look.Focus)
+			a.Restyle(7, y, clockNameW-8, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		}
 	}
 	if y := 1 + (len(batch.Jugs)-top)*per; y < a.H() {

@@ -116,7 +116,7 @@ func (m *Model) drawStatus(a screen.Area) {
 		a.Text(1, 0, screen.Clip(m.status.text, a.W()-2), m.status.style(m.look))
 		return
 	}
-	if m.dialog() != nil {
+	if m.overlay() != nil {
 		return
 	}
 	cell, _, _ := m.cell()
@@ -129,7 +129,7 @@ func (m *Model) drawFooter(a screen.Area) {
 	if m.typing != nil {
 		mode = keys.Typing
 	}
-	if top := m.dialog(); top != nil {
+	if top := m.overlay(); top != nil {
 		mode = top.mode()
 	}
 	last := ""

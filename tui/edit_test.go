@@ -54,7 +54,7 @@ func TestARefusalStaysAtTheCellWithItsReasonAndEscRestores(t *testing.T) {
 	if !strings.Contains(m.typing.Refused, "0 to 100") || m.status.text != m.typing.Refused {
 		t.Errorf("refused with %q, status %q", m.typing.Refused, m.status.text)
 	}
-	if !strings.Contains(frame(m), "✗ set the share of pot to 140 %") {
+	if !strings.Contains(frame(m), "× set the share of pot to 140 %") {
 		t.Error("the reason does not stand at the cell")
 	}
 	drive(m, "backspace")
@@ -183,7 +183,7 @@ func TestEveryKeyThatCannotActSaysWhy(t *testing.T) {
 				m.status = status{}
 				rev := m.session.Revision()
 				m.Update(key(b.Keys[0]))
-				if m.status.text == "" || m.session.Revision() != rev || m.dialog() != nil {
+				if m.status.text == "" || m.session.Revision() != rev || m.overlay() != nil {
 					t.Errorf("%q on %v: status %q, revision %d after %d", b.ID, p, m.status.text, m.session.Revision(), rev)
 				}
 			}
@@ -201,7 +201,7 @@ func TestUndoingEverythingGivesTheFirstPlanAndRedoingTheLast(t *testing.T) {
 		first := m.session.Plan()
 		for range rapid.IntRange(1, 25).Draw(rt, "n") {
 			drive(m, rapid.SampledFrom(pressed).Draw(rt, "keys"))
-			if m.typing != nil || m.dialog() != nil {
+			if m.typing != nil || m.overlay() != nil {
 				drive(m, "esc")
 			}
 		}
@@ -274,7 +274,7 @@ func TestAListIsSearchedByTyping(t *testing.T) {
 	drive(m, "a")
 	typeText(m, "zzz")
 	drive(m, "enter")
-	if m.dialog() == nil || !strings.Contains(m.status.text, "nothing matches") {
+	if m.overlay() == nil || !strings.Contains(m.status.text, "nothing matches") {
 		t.Error("taking nothing from a list is not explained")
 	}
 }

@@ -114,11 +114,11 @@ func TestAFileChangedBySomethingElseIsNeverOverwrittenSilently(t *testing.T) {
 	}
 	_, cmd := m.Update(tea.FocusMsg{})
 	finish(m, cmd)
-	if m.dialog() == nil {
+	if m.overlay() == nil {
 		t.Fatal("the change was not noticed on focus")
 	}
 	drive(m, "esc 3 9 enter s")
-	if m.dialog() == nil {
+	if m.overlay() == nil {
 		t.Fatalf("saving did not ask: %s", m.status.text)
 	}
 	drive(m, "o")
@@ -172,7 +172,7 @@ func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 	finish(m, m.writeJournal())
 	again := open()
 	finish(again, again.lookForLostWork())
-	if again.dialog() == nil {
+	if again.overlay() == nil {
 		t.Fatal("the journal was not offered")
 	}
 	drive(again, "t")

@@ -177,7 +177,7 @@ func (m *Model) lookAtFile() tea.Cmd {
 
 // changed takes the news that the file was changed: what is on the bench stays until the maker decides.
 func (m *Model) changed(msg changedMsg) {
-	if msg.path != m.file.path || m.dialog() != nil {
+	if msg.path != m.file.path || m.overlay() != nil {
 		return
 	}
 	if m.session.Dirty() {

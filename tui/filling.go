@@ -53,14 +53,14 @@ func (b *bench) tick(a screen.Area, end, y int, text, word string) {
 
 func (b *bench) drawWalls(a screen.Area, rim int) {
 	for y := rim; y < a.H()-1; y++ {
-		a.Text(0, y, "┃", b.look.Quiet)
-		a.Text(a.W()-1, y, "┃", b.look.Quiet)
+		a.Text(0, y, "║", b.look.Quiet)
+		a.Text(a.W()-1, y, "║", b.look.Quiet)
 	}
 	for x := range a.W() {
-		a.Text(x, a.H()-1, "━", b.look.Quiet)
+		a.Text(x, a.H()-1, "═", b.look.Quiet)
 	}
-	a.Text(0, a.H()-1, "┗", b.look.Quiet)
-	a.Text(a.W()-1, a.H()-1, "┛", b.look.Quiet)
+	a.Text(0, a.H()-1, "╚", b.look.Quiet)
+	a.Text(a.W()-1, a.H()-1, "╝", b.look.Quiet)
 }
 
 // drawLayers stacks jugs from the bottom in proportion to their batter, in half lines; each layer that is high enough says its letter and name.

@@ -36,7 +36,7 @@ func (b *bench) word(path, remark string) grid.Row {
 	}
 	turn := func(steps float64) pour.Edit { return pour.SetWord(path, turned(f.Words, v, steps)) }
 	cell := grid.Cell{
-		Kind: grid.Tick, Text: v + " ⇄", Plain: v, Name: f.Label, Flip: turn(1),
+		Kind: grid.Tick, Text: "‹ " + v + " ›", Plain: v, Name: f.Label, Flip: turn(1),
 		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
 		Hint:  f.Label + ": " + join(f.Words),
 	}
@@ -80,7 +80,7 @@ func heading(text string) grid.Row { return grid.Row{Heading: text, Sub: -1} }
 // vesselGrid is the mould, how it is cut, and what comes off the cutter.
 func (b *bench) vesselGrid() grid.Grid {
 	pick := grid.Cell{
-		Kind: grid.Choice, Text: "from the shelf ▾", List: listMoulds, Name: "mould",
+		Kind: grid.Choice, Text: "from the shelf ▼", List: listMoulds, Name: "mould",
 		Hint: "take the size and cut of a mould on the shelf",
 		Pick: func(id string) pour.Edit {
 			for _, m := range b.shelf.Moulds {
@@ -125,9 +125,9 @@ func (b *bench) fillRemark() string {
 func (b *bench) swirlGrid() grid.Grid {
 	t, _ := b.shelf.Technique(b.plan.Swirl.Technique)
 	pick := grid.Cell{
-		Kind: grid.Choice, Text: t.Name + " ▾", Plain: t.Name, List: listTechniques, ID: t.ID, Name: "technique", Hint: t.Do, Pick: pour.SetTechnique,
+		Kind: grid.Choice, Text: t.Name + " ▼", Plain: t.Name, List: listTechniques, ID: t.ID, Name: "technique", Hint: t.Do, Pick: pour.SetTechnique,
 	}
-	own := "0: the technique's own, "
+	own := "0: its own, "
 	passes := float64(b.plan.Swirl.Passes)
 	count := b.number("passes", b.show.Plain(passes, pour.UnitCount), passes, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.SetPasses(int(v)) })
 	count.Hint = "pours, strokes or drops"
@@ -142,7 +142,7 @@ func (b *bench) swirlGrid() grid.Grid {
 // bedGrid is what happens from the last pour to the shelf.
 func (b *bench) bedGrid() grid.Grid {
 	return grid.Grid{Columns: formColumns(), Rows: []grid.Row{
-		b.word("bed.keep", "insulate drives gel, chill keeps it away"), b.field("bed.cut_after_h", "from lye-in"),
+		b.word("bed.keep", "insulate: gel, chill: none"), b.field("bed.cut_after_h", "from lye-in"),
 		b.field("bed.cure_days", "after the cut"), b.field("room.temperature_c", ""),
 	}}
 }

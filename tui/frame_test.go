@@ -46,7 +46,7 @@ func TestNoFrameIsLargerThanItsScreen(t *testing.T) {
 	for name, presses := range modes() {
 		for s := range layout.Stations {
 			m.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
-			m.dialogs, m.typing = nil, nil
+			m.overlays, m.typing = nil, nil
 			m.station = layout.Station(s)
 			m.settle()
 			drive(m, presses)
@@ -103,7 +103,7 @@ func TestTheCursorIsMarkedWithoutColour(t *testing.T) {
 	m := opened(t, 120, 36)
 	drive(m, "down down")
 	for _, l := range strings.Split(frame(m), "\n") {
-		if strings.Contains(l, "poppy") && strings.Contains(l, "▸ C") {
+		if strings.Contains(l, "poppy") && strings.Contains(l, "► C") {
 			return
 		}
 	}
@@ -142,7 +142,7 @@ func TestAStopOnTheLyeHidesTheLyeOnScreen(t *testing.T) {
 	m.settle()
 	goTo(t, m, layout.Batch, layout.Lye)
 	f := frame(m)
-	if !strings.Contains(f, "DO NOT MIX") || !strings.Contains(f, "✖ 1") {
+	if !strings.Contains(f, "DO NOT MIX") || !strings.Contains(f, "■ 1") {
 		t.Errorf("a lye-heavy plan shows\n%s", f)
 	}
 }

@@ -27,7 +27,6 @@ type list struct {
 	free   string // what Enter does with typed text that matches nothing; empty: it is refused
 	typed  entry.Entry
 	at     int // the highlighted entry of those that match
-	top    int
 	choose func(m *Model, id string) tea.Cmd
 }
 
@@ -176,7 +175,7 @@ func (l *list) draw(m *Model, a screen.Area) {
 			rows.Right(rows.W(), y, aside, m.look.Quiet)
 		}
 		if first+y == l.at {
-			rows.Text(0, y, "▸", m.look.Focus)
+			rows.Text(0, y, "►", m.look.Focus)
 			rows.Restyle(2, y, rows.W()-2, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
 		}
 	}

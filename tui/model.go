@@ -1,7 +1,7 @@
 // Package tui is the workbench: it draws sheets and edits plans, and works no figure out.
 //
 // [Model] is the only Bubble Tea model. Below it are plain values: a session holds the plan, grids are built from it,
-// a layout says where they stand, and dialogs take the keys while they are open. View writes nothing.
+// a layout says where they stand, and overlays take the keys while they are open. View writes nothing.
 package tui
 
 import (
@@ -51,7 +51,7 @@ type Model struct {
 	focus    [layout.Stations]layout.Panel
 	cursors  map[layout.Panel]grid.Cursor
 	typing   *typing
-	dialogs  []dialog
+	overlays []overlay
 	status   status
 	quitting bool
 

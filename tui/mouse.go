@@ -12,13 +12,13 @@ import (
 // wheelRows is how far one notch of the wheel goes.
 const wheelRows = 3
 
-// click takes a click to a dialog, a tab, the warnings or a cell. A click on the cell under the cursor changes it.
+// click takes a click to an overlay, a tab, the warnings or a cell. A click on the cell under the cursor changes it.
 func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 	at := image.Pt(msg.X, msg.Y)
 	if msg.Button != tea.MouseLeft || m.placed.TooSmall {
 		return nil
 	}
-	if top := m.dialog(); top != nil {
+	if top := m.overlay(); top != nil {
 		return top.click(m, at)
 	}
 	if m.typing != nil && !m.commit() {
@@ -68,13 +68,13 @@ func (m *Model) clickPanel(hit layout.Placed, at image.Point) {
 	}
 }
 
-// wheel scrolls the dialog or the panel under the pointer.
+// wheel scrolls the overlay or the panel under the pointer.
 func (m *Model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
 	by := wheelRows
 	if msg.Button == tea.MouseWheelUp {
 		by = -wheelRows
 	}
-	if top := m.dialog(); top != nil {
+	if top := m.overlay(); top != nil {
 		top.wheel(by)
 		return nil
 	}

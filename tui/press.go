@@ -13,15 +13,15 @@ import (
 	"pourbench/tui/layout"
 )
 
-// press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
+// press takes a key to whatever has the keys: the topmost overlay, the cell being typed in, or the bench.
 func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 	if k.String() == "ctrl+c" {
-		m.typing, m.dialogs = nil, nil
+		m.typing, m.overlays = nil, nil
 	}
 	if m.placed.TooSmall {
 		return m.pressTooSmall(k)
 	}
-	if top := m.dialog(); top != nil {
+	if top := m.overlay(); top != nil {
 		return top.press(m, k)
 	}
 	if m.typing != nil {
@@ -226,7 +226,7 @@ func (m *Model) begin(text string) {
 
 // paste puts pasted text where text is typed.
 func (m *Model) paste(text string) tea.Cmd {
-	if top := m.dialog(); top != nil {
+	if top := m.overlay(); top != nil {
 		top.paste(text)
 		return nil
 	}

@@ -89,7 +89,7 @@ func (q *question) draw(m *Model, a screen.Area) {
 		label := " " + q.answers[i].label + " "
 		st := m.look.Accent
 		if i == q.at {
-			label, st = "▸"+q.answers[i].label+" ", m.look.Focus.With(screen.Reverse)
+			label, st = "►"+q.answers[i].label+" ", m.look.Focus.With(screen.Reverse)
 		}
 		in.Text(x, in.H()-2, label, st)
 	}
@@ -167,6 +167,6 @@ func (p *prompt) draw(m *Model, a screen.Area) {
 	}
 	p.typed.Draw(in, 0, len(lines)+1, in.W(), m.look.Typing)
 	for y, l := range refused {
-		in.Text(0, len(lines)+2+y, "✗ "+l, m.look.Wrong)
+		in.Text(0, len(lines)+2+y, "× "+l, m.look.Wrong)
 	}
 }

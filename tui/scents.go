@@ -94,7 +94,7 @@ func (b *bench) scentTick(n pour.BatchName, i int, line pour.ScentLine, j pour.J
 func (b *bench) inBar(line pour.ScentLine) grid.Cell {
 	c := b.shown(percent(line.InBarPercent, 2), "percent of the cured bar, base and icing together")
 	if line.LimitPercent > 0 && line.InBarPercent > line.LimitPercent {
-		c.Text, c.Style = "✖"+c.Text, b.look.Stop
+		c.Text, c.Style = "■"+c.Text, b.look.Stop
 	}
 	return c
 }

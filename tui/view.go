@@ -57,7 +57,7 @@ func (m *Model) draw(a screen.Area) {
 	m.drawWarnings(a.At(m.placed.Warnings))
 	m.drawStatus(a.At(m.placed.Status))
 	m.drawFooter(a.At(m.placed.Footer))
-	if top := m.dialog(); top != nil {
+	if top := m.overlay(); top != nil {
 		top.draw(m, a)
 	}
 }
@@ -83,7 +83,7 @@ func (m *Model) drawPanel(a screen.Area, p layout.Panel) {
 	name := " " + m.bench.title(p) + " "
 	if focused {
 		rule, title = m.look.Accent, m.look.Focus
-		name = " ▸" + name
+		name = " ►" + name
 	}
 	in := a.Box(rule)
 	end := a.Text(2, 0, screen.Clip(name, a.W()-4), title)
@@ -91,7 +91,7 @@ func (m *Model) drawPanel(a screen.Area, p layout.Panel) {
 	g, c := m.grids[p], m.cursors[p]
 	switch p.Kind {
 	case layout.Clock:
-		m.bench.drawClock(in, p, g, c, focused)
+		m.bench.drawClock(in, p, c, focused)
 	case layout.Filling:
 		m.bench.drawFilling(in)
 	case layout.Behaviour:
@@ -150,17 +150,17 @@ func (m *Model) drawTabs(a screen.Area) {
 		st := m.look.Quiet
 		if layout.Station(s) == m.station {
 			st = m.look.Focus.With(screen.Reverse)
-			name = "▸" + name[1:]
+			name = "►" + name[1:]
 		}
 		a.Text(x, 0, name, st)
 	}
 	a.Right(a.W()-1, 0, "[ ] stations", m.look.Quiet)
 }
 
-// cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.
+// cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while an overlay is open.
 func (m *Model) cursorOf() (image.Point, bool) {
 	r, ok := m.placed.Find(m.at())
-	if !ok || m.dialog() != nil {
+	if !ok || m.overlay() != nil {
 		return image.Point{}, false
 	}
 	var typed *grid.Typed

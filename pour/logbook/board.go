@@ -9,8 +9,8 @@ import (
 // Due is a step that is still to be done, as things stand.
 type Due struct {
 	Step
-	StartMin float64 // after the base's lye-in, as replanned; the first begins as soon as the hands are free
-	ShiftMin float64 // later than planned (under 0: earlier)
+	StartMin float64 // after the base's lye-in, as replanned; the first is taken to be under way since the hands were free
+	ShiftMin float64 // how much later than planned it will be done; under 0: earlier
 }
 
 // Verdict is how a jug stands.
@@ -96,15 +96,13 @@ func (l Live) due(s State) []Due {
 		}
 		d := Due{Step: step.Step, StartMin: at}
 		if i == s.Next { // under way since the hands were free
-			d.StartMin = min(at, max(s.lastDone(l.run), step.PlannedMin))
-			if step.waits() {
-				d.StartMin = max(d.StartMin, step.PlannedMin)
-			}
-		} else if step.waits() {
-			d.StartMin = max(at, step.PlannedMin)
+			d.StartMin = min(at, s.lastDone(l.run))
 		}
-		d.ShiftMin = d.StartMin - step.PlannedMin
+		if step.waits() {
+			d.StartMin = max(d.StartMin, step.PlannedMin)
+		}
 		at = max(at, d.StartMin+step.LengthMin)
+		d.ShiftMin = at - (step.PlannedMin + step.LengthMin)
 		out = append(out, d)
 	}
 	return out

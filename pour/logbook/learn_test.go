@@ -2,12 +2,9 @@ package logbook
 
 import (
 	"math"
-	"math/rand/v2"
 	"strconv"
 	"testing"
 	"time"
-
-	"pgregory.net/rapid"
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
@@ -100,4 +97,130 @@ func TestTheFullWorkedExampleComesOutToItsPrintedDigits(t *testing.T) {
 		t.Errorf("the hand rests on %d pours, %d degrees, noise %v", h.Pours, h.Freedom, h.Noise)
 	}
 }
-func TestXX(t *testing.T) { _ = rand.N[int]; _ = strconv.Itoa; _ = rapid.Check }
+
+func TestTheScalarWorkedExampleComesOutToItsPrintedDigits(t *testing.T) {
+	// Regression: trace model, section 3.5, only β, s² = 0.25² + 0.20² + 0.15².
+	b := newBelief()
+	h := []pull{{b.trait(clock.PaceTrait, "", .45), 1}}
+	for _, want := range []struct{ y, mean, variance float64 }{
+		{math.Log(10 / 7.5), .1779, .0773}, {math.Log(16.8 / 13), .2079, .0478}, {math.Log(6.1 / 5.2), .1945, .0346},
+	} {
+		b.learn(h, want.y, .125)
+		close4(t, "mean", b.mean[0], want.mean, 5.1e-5)
+		close4(t, "variance", b.cov[0][0], want.variance, 5.1e-5)
+	}
+	close4(t, "factor", math.Exp(b.mean[0]), 1.215, 5e-4)
+	close4(t, "band", math.Exp(z80*math.Sqrt(b.cov[0][0]+.125)), 1.67, 5e-3)
+}
+
+func TestACensoredLogGivesTheCheckValue(t *testing.T) {
+	// Regression: trace model, section 3.3, S = 0.3275, y_c = −0.10.
+	b := newBelief()
+	h := []pull{{b.trait(clock.PaceTrait, "", .45), 1}}
+	in := b.learnBelow(h, -.10, .125)
+	close4(t, "S", in.s, .3275, 1e-9)
+	a := in.e / math.Sqrt(in.s)
+	close4(t, "a", a, -.1747, 5e-5)
+	close4(t, "δ", tail(a), .9124, 5e-5)
+	close4(t, "E[y | y < y_c]", -math.Sqrt(in.s)*tail(a), -.5221, 1.5e-4)
+	close4(t, "mean", b.mean[0], -.3228, 5.1e-5)
+	close4(t, "variance", b.cov[0][0], .1182, 5.1e-5)
+}
+
+func TestTheBandIsNeverNarrowerThanTheFloor(t *testing.T) {
+	var logs []Log
+	for i := range 400 {
+		logs = append(logs, plainLog(i, "balanced", .1))
+	}
+	h := Learn(logs).Hand
+	b := testBatter("balanced", 35)
+	b.Measured, b.Bursts, b.SplitMin = true, []clock.Burst{{S: 20}}, 1
+	c, err := clock.New(b, h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := c.Forecast(clock.Jug{Fraction: 1})
+	if band := math.Exp(z80 * f.Sigma); band < 1.38-5e-3 {
+		t.Errorf("after 400 logs the band is ×/÷ %.3f, under the floor of 1.38", band)
+	}
+	if f.Pours != 400 {
+		t.Errorf("the forecast says it rests on %d pours", f.Pours)
+	}
+}
+
+func TestFeedingBackTheMediansTeachesNothing(t *testing.T) {
+	b := testBatter("balanced", 35, clock.Burst{S: 20})
+	c, err := clock.New(b, clock.Hand{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := c.Forecast(clock.Jug{Fraction: 1})
+	l := Log{Pour: "x", When: day(1), Batter: b, Jug: clock.Jug{Fraction: 1}}
+	for _, s := range []chem.Stage{chem.Light, chem.Medium, chem.Thick} {
+		l.Seen = append(l.Seen, StageAt{s, f.Stages[s].Mid})
+	}
+	for _, tr := range Learn([]Log{l}).Hand.Traits {
+		if math.Abs(tr.Mean) > 2e-4 {
+			t.Errorf("%s moved by %v", tr.Kind, tr.Mean)
+		}
+	}
+}
+
+func TestAnOddLogCountsLessAndIsTold(t *testing.T) {
+	logs := []Log{plainLog(1, "r", 0), plainLog(2, "r", .05), plainLog(3, "r", -.05), plainLog(4, "r", 2.5)}
+	lesson := Learn(logs)
+	for i, r := range lesson.Logs {
+		if want := i == 3; r.Odd != want {
+			t.Errorf("log %d: odd is %v", i+1, r.Odd)
+		}
+	}
+	if lesson.Hand.Noise <= 1 {
+		t.Errorf("the noise stays at %v after a log that was far off", lesson.Hand.Noise)
+	}
+}
+
+func TestTwoJugsOfAPourCountForLessThanTwoPours(t *testing.T) {
+	a, b := plainLog(1, "r", .3), plainLog(2, "r", .3)
+	_, two := spread(Learn([]Log{a, b}).Hand, "r")
+	b.Pour, b.When, b.JugName = a.Pour, a.When, "fern"
+	_, one := spread(Learn([]Log{a, b}).Hand, "r")
+	if one <= two {
+		t.Errorf("two jugs of one pour leave a variance of %v, two pours %v", one, two)
+	}
+}
+
+func TestStagesSeenWhileBlendingOrAtOnceAreSkipped(t *testing.T) {
+	l := workedLogs()[0]
+	l.Seen = []StageAt{{chem.Light, .3}, {chem.Light, 1.2}}
+	if lesson := Learn([]Log{l}); len(lesson.Logs) != 0 || len(lesson.Left) != 1 || lesson.Left[0].Why == "" {
+		t.Errorf("learnt from %d logs, left %d", len(lesson.Logs), len(lesson.Left))
+	}
+}
+
+func TestAScentFarFromItsPriorIsDrawnAnew(t *testing.T) {
+	var logs []Log
+	for i := range 6 {
+		l := workedLogs()[2]
+		l.Pour, l.When, l.Seen = strconv.Itoa(i), day(i), []StageAt{{chem.Medium, 3}, {chem.Thick, 3.7}}
+		plainJug := l
+		plainJug.JugName, plainJug.Jug.Scents, plainJug.Seen = "plain", nil, []StageAt{{chem.Medium, 8.6}, {chem.Thick, 15}}
+		logs = append(logs, l, plainJug)
+	}
+	lesson := Learn(logs)
+	if !lesson.Redone {
+		t.Fatal("the lines were not drawn anew")
+	}
+	f := lesson.Scents[0]
+	t.Logf("the floral is ×%.2f (%.2f to %.2f) from %d pours: %s", f.Factor, f.Low, f.High, f.Pours, f.Behaviour)
+	// Drawn anew, the clock with the hand puts the stages where they were seen: the λ-solve undoes the simulation.
+	c, err := clock.New(logs[0].Batter, lesson.Hand)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if at := c.Forecast(logs[0].Jug).Stages[chem.Thick]; math.Abs(math.Log(at.Mid/3.7)) > .15 {
+		t.Errorf("thick is forecast at %.2f min after six pours at 3.7", at.Mid)
+	}
+	if f.Pours != 6 {
+		t.Errorf("the scent rests on %d pours, want 6", f.Pours)
+	}
+}

@@ -126,7 +126,7 @@ func (w watch) hint(c *clock.Clock, portion clock.Jug, j JugOutlook) hint {
 }
 
 // shift is how much faster a jug is taken to be than expected: from its own stages, or else from its sisters', as far as they
-// can know. What is shared is everything but the scent and the judging of a stage.
+// can know: their scents, their handling and the judging of a stage are their own.
 func (w watch) shift(c *clock.Clock, portions []clock.Jug, hints []hint, i int) float64 {
 	judged := clock.JudgeSD * clock.JudgeSD
 	own := c.Forecast(portions[i]).Sigma
@@ -137,17 +137,18 @@ func (w watch) shift(c *clock.Clock, portions []clock.Jug, hints []hint, i int) 
 	plainJug := portions[i]
 	plainJug.Scents = nil
 	sigma := c.Forecast(plainJug).Sigma
-	shared := max(0, sigma*sigma-judged)
+	pouring := clock.PourSD * clock.PourSD // each jug's own, as in learning
+	shared := max(0, sigma*sigma-judged-pouring) + clock.SameBatchSD*clock.SameBatchSD
 	sum, weight := 0.0, 0.0
 	for k, h := range hints {
 		if h.seen && k != i {
 			other := c.Forecast(portions[k]).Sigma
-			noise := max(0, other*other-sigma*sigma) + judged/h.n
+			noise := max(0, other*other-sigma*sigma) + pouring + judged/h.n
 			sum += h.off / noise
 			weight += 1 / noise
 		}
 	}
-	if weight == 0 || shared == 0 {
+	if weight == 0 {
 		return 0
 	}
 	return sum / (weight + 1/shared)

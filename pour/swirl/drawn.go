@@ -7,7 +7,8 @@ func (b *builder) hanger() {
 	b.layers(b.Passes)
 	b.settle(b.thick(2.8, 1.3))
 	var path []vec2
-	radius, text := 13.0, ""
+	var radius float64
+	var text string
 	switch b.Technique {
 	case HangerLoops:
 		path, radius = b.loops()

@@ -163,6 +163,10 @@ func (r *refiner) tile(x, y, size int, a, b, c, d *sample) {
 		return
 	}
 	if size == 1 {
+		if r.perX < sharpMM {
+			r.vote(x, y, &corners)
+			return
+		}
 		r.full(x, y)
 		return
 	}
@@ -187,7 +191,21 @@ func (r *refiner) fill(x, y, size int, label uint8) {
 	}
 }
 
-const fullSamples = 8
+const (
+	fullSamples = 8
+	sharpMM     = 0.15 // pixels smaller than this are averaged over their corners and middle alone
+)
+
+// vote averages the corners and the middle of one pixel, which weighs as much as the corners together.
+func (r *refiner) vote(x, y int, s *[5]*sample) {
+	var t tally
+	for i, v := range s {
+		if !v.empty {
+			t.add(v.label, uint16(1+3*(i/4)))
+		}
+	}
+	r.dst.Pixels[y*r.dst.W+x] = t.pixel()
+}
 
 // full traces several points of one pixel. The points are a Hammersley set shifted by a hash of the pixel's place.
 func (r *refiner) full(x, y int) {

@@ -49,17 +49,23 @@ func (l *Long) Refine(ctx context.Context, dst *Picture, w, h int) error {
 		if ctx.Err() != nil {
 			return false
 		}
-		c := column{l: l, dst: dst, i: i, left: &t.left, right: &t.right}
+		if t.a == nil {
+			t.a, t.b = make([]sample, dst.H), make([]sample, dst.H)
+		}
+		c := column{l: l, dst: dst, i: i, left: &t.left, right: &t.right, a: t.a, b: t.b}
 		c.draw()
 		return true
 	}, dst.W)
 	return ctx.Err()
 }
 
-// pair is a worker's own two tracers.
-type pair struct{ left, right tracer }
+// pair is what a worker keeps from column to column.
+type pair struct {
+	left, right tracer
+	a, b        []sample
+}
 
-// columns gives every worker tracers of its own and shares n columns between them.
+// columns gives every worker tracers and samples of its own and shares n columns between them.
 func (l *Long) columns(draw func(t *pair, i int) bool, n int) {
 	if len(l.s.ops) == 0 {
 		return
@@ -95,28 +101,58 @@ type column struct {
 	dst         *Picture
 	i           int
 	left, right *tracer
+	a, b        []sample // down the two cross-sections, at the middle of each pixel
 }
 
 const (
 	nearMM     = 2.5 // neighbouring samples that come from further apart may have more between them
+	strideMM   = 1.2 // samples this far apart or less are first compared, before those in between are traced
 	edgeSample = 4   // samples down an edge pixel, in each of the two cross-sections
 )
 
 func (c *column) draw() {
-	box, w := c.l.s.recipe.Box, float64(c.dst.W)
+	box, w, h := c.l.s.recipe.Box, float64(c.dst.W), c.dst.H
 	c.left.prepare(c.l.s, box.L*(float64(c.i)+0.25)/w, false)
 	c.right.prepare(c.l.s, box.L*(float64(c.i)+0.75)/w, false)
-	h := float64(c.dst.H)
-	up, left, right := sample{}, c.l.sample(c.left, 0.5/h), c.l.sample(c.right, 0.5/h)
-	for j := range c.dst.H {
-		var down, downRight sample
-		if j+1 < c.dst.H {
-			down, downRight = c.l.sample(c.left, (float64(j)+1.5)/h), c.l.sample(c.right, (float64(j)+1.5)/h)
+	c.down(c.left, c.a)
+	c.down(c.right, c.b)
+	for j := range h {
+		edge := c.a[j].differs(&c.b[j])
+		for _, s := range [2][]sample{c.a, c.b} {
+			edge = edge || j > 0 && s[j].differs(&s[j-1]) || j+1 < h && s[j].differs(&s[j+1])
 		}
-		edge := left.differs(&right) || j > 0 && left.differs(&up) || j+1 < c.dst.H && (left.differs(&down) || right.differs(&downRight))
-		c.pixel(j, edge, &left)
-		up, left, right = left, down, downRight
+		c.pixel(j, edge, &c.a[j])
 	}
+}
+
+// down traces one cross-section, leaving out what lies between samples that agree.
+func (c *column) down(t *tracer, s []sample) {
+	n := len(s)
+	stride := max(1, int(strideMM*float64(n)/c.l.deep))
+	last := 0
+	s[0] = c.l.sample(t, 0.5/float64(n))
+	for last < n-1 {
+		next := min(last+stride, n-1)
+		s[next] = c.l.sample(t, (float64(next)+0.5)/float64(n))
+		c.between(t, s, last, next)
+		last = next
+	}
+}
+
+func (c *column) between(t *tracer, s []sample, from, to int) {
+	if to-from < 2 {
+		return
+	}
+	if !s[from].differs(&s[to]) {
+		for k := from + 1; k < to; k++ {
+			s[k] = s[from]
+		}
+		return
+	}
+	mid := (from + to) / 2
+	s[mid] = c.l.sample(t, (float64(mid)+0.5)/float64(len(s)))
+	c.between(t, s, from, mid)
+	c.between(t, s, mid, to)
 }
 
 func (c *column) pixel(j int, edge bool, left *sample) {

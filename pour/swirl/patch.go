@@ -5,7 +5,7 @@ import "math"
 const (
 	spreadMM = 6   // the corners of an even tile come from places no further apart
 	flatMM   = 1.5 // a tile of one label whose corners come from places this near has no hidden detail
-	evenPart = 0.3 // of a pixel: between the corners of an even tile a border is drawn about this near its place
+	evenPart = 0.5 // of a pixel: between the corners of an even tile a border is drawn about this near its place
 )
 
 // patch is an even tile: places in between its corners are taken in proportion, without tracing.

@@ -45,10 +45,10 @@ func (p *Picture) Colour(palette []color.NRGBA, ground color.NRGBA, dst []color.
 	ink := newInks(palette, ground)
 	for i := range p.Pixels {
 		px := &p.Pixels[i]
-		switch {
-		case px.Part[0] == 0:
+		switch px.Part[0] {
+		case 0:
 			dst[i] = ground
-		case px.Part[0] == 255:
+		case 255:
 			dst[i] = ink.solid[px.Portion[0]%MaxPortions]
 		default:
 			dst[i] = ink.mix(px).encode()

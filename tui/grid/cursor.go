@@ -15,6 +15,7 @@ func (g Grid) On(c Cursor) (Cell, bool) {
 // Settle moves the cursor to the nearest cell that can hold it, after the grid has changed below it.
 func (g Grid) Settle(c Cursor) Cursor {
 	c.Row = min(max(c.Row, 0), max(len(g.Rows)-1, 0))
+	c.Col = min(max(c.Col, 0), max(len(g.Columns)-1, 0))
 	for off := range len(g.Rows) + 1 {
 		for _, row := range [2]int{c.Row + off, c.Row - off} {
 			if col, ok := g.nearest(row, c.Col); ok {

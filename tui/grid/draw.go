@@ -101,7 +101,7 @@ func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
 	if !ok {
 		return
 	}
-	a.Text(0, at.Min.Y, "▸", l.Focus)
+	a.Text(0, at.Min.Y, "►", l.Focus)
 	if typed == nil {
 		a.Restyle(at.Min.X, at.Min.Y, at.Dx(), func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		return
@@ -146,7 +146,7 @@ func (g Grid) drawReason(a screen.Area, x, y int, l look.Look, reason string) {
 	if at >= a.H() {
 		at = y - 1
 	}
-	text := screen.Clip(" ✗ "+reason+" ", a.W())
+	text := screen.Clip(" × "+reason+" ", a.W())
 	x = max(min(x, a.W()-screen.Width(text)), 0)
 	a.Text(x, at, text, l.Wrong.With(screen.Reverse))
 }

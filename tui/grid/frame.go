@@ -8,6 +8,9 @@ const (
 	margin = 2
 )
 
+// leastGrown is the width below which a column of remarks is not worth its room.
+const leastGrown = 8
+
 // Frame is where the cells of a grid stand in an area of a given size.
 type Frame struct {
 	X, W       []int // of every column; W 0: not on screen
@@ -38,6 +41,9 @@ func (g Grid) Frame(c Cursor, w, h int) Frame {
 		width := col.W
 		if spare > 0 && col.Grow > 0 {
 			width += spare * col.Grow / parts
+		}
+		if col.W == 0 && width < leastGrown {
+			continue
 		}
 		if x+width > w {
 			if i >= g.Frozen && f.anyAfter(g.Frozen) || w-x < min(width, 4) {

@@ -90,9 +90,9 @@ func TestAFocusedPanelOnALaterPageIsShown(t *testing.T) {
 	got := drawing(Split(Ask{W: 80, H: 24, Station: Jugs, Focus: Panel{Kind: Weigh}, Want: wants}), 80, 5)
 	want := `TTTTTTTTTTTTTTTT
 tttttttttttttttt
-FFFFFFFFFFFFFFFF
-FFFFFFFFFFFFFFFF
-FFFFFFFFFFFFFFFF
+WWWWWWWWWWWWWWWW
+WWWWWWWWWWWWWWWW
+WWWWWWWWWWWWWWWW
 `
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)

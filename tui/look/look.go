@@ -64,7 +64,7 @@ func (l Look) Severity(s pour.Severity) screen.Style {
 func Mark(s pour.Severity) string {
 	switch s {
 	case pour.Stop:
-		return "✖"
+		return "■"
 	case pour.Caution:
 		return "!"
 	default:

@@ -9,8 +9,8 @@ import (
 	"pourbench/tui/screen"
 )
 
-// dialog is what stands over the bench and takes the keys first: a list, a page, a question, a line to type.
-type dialog interface {
+// overlay is what stands over the bench and takes the keys first: a list, a page, a question, a line to type.
+type overlay interface {
 	mode() keys.Mode
 	press(m *Model, k tea.KeyPressMsg) tea.Cmd
 	paste(text string)
@@ -19,18 +19,18 @@ type dialog interface {
 	draw(m *Model, a screen.Area) // the whole screen, the bench below it
 }
 
-// dialog returns the topmost dialog, or nil.
-func (m *Model) dialog() dialog {
-	if len(m.dialogs) == 0 {
+// overlay returns the topmost overlay, or nil.
+func (m *Model) overlay() overlay {
+	if len(m.overlays) == 0 {
 		return nil
 	}
-	return m.dialogs[len(m.dialogs)-1]
+	return m.overlays[len(m.overlays)-1]
 }
 
-func (m *Model) push(d dialog) { m.dialogs = append(m.dialogs, d) }
+func (m *Model) push(d overlay) { m.overlays = append(m.overlays, d) }
 
-// pop closes the topmost dialog.
-func (m *Model) pop() { m.dialogs = m.dialogs[:max(len(m.dialogs)-1, 0)] }
+// pop closes the topmost overlay.
+func (m *Model) pop() { m.overlays = m.overlays[:max(len(m.overlays)-1, 0)] }
 
 // middle is a box of at most the given size in the middle of the screen, a little above it.
 func middle(a screen.Area, w, h int) image.Rectangle {

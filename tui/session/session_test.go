@@ -1,0 +1,113 @@
+package session
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/planfile"
+	"pourbench/presets"
+)
+
+func opened(t *testing.T) *Session {
+	t.Helper()
+	shelf, err := presets.Shelf()
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := planfile.Load("../testdata/meadow.toml", shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return New(doc.Plan, shelf, clock.Hand{}, true)
+}
+
+func TestARefusedEditChangesNothingAndGivesTheReason(t *testing.T) {
+	s := opened(t)
+	before, rev := s.Plan(), s.Revision()
+	err := s.Apply("share", pour.SetShare(pour.Base, 0, 140))
+	if !errors.Is(err, pour.ErrRefused) {
+		t.Errorf("got %v, want a refusal", err)
+	}
+	if d := cmp.Diff(before, s.Plan()); d != "" || s.Revision() != rev || s.CanUndo() != "" || s.Dirty() {
+		t.Errorf("a refused edit left its traces: %s", d)
+	}
+}
+
+func TestAnEditThatChangesNothingIsNotCounted(t *testing.T) {
+	s := opened(t)
+	if err := s.Apply("name", pour.SetName(s.Plan().Name)); err != nil {
+		t.Fatal(err)
+	}
+	if s.CanUndo() != "" || s.Dirty() {
+		t.Error("setting a name to itself can be undone")
+	}
+}
+
+func TestNudgesGroupOnlyWithTheirOwnKind(t *testing.T) {
+	s := opened(t)
+	for _, v := range []float64{39, 40, 41} {
+		if err := s.Nudge("share of pot", pour.SetShare(pour.Base, 0, v)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := s.Nudge("fill height", pour.SetNumber("mould.fill_mm", 63)); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Nudge("share of pot", pour.SetShare(pour.Base, 0, 42)); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []float64{41, 41, 38} {
+		if _, err := s.Undo(); err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Plan().Base.Jugs[0].SharePercent; got != want {
+			t.Errorf("undo gives %v %%, want %v", got, want)
+		}
+	}
+	if _, err := s.Undo(); !errors.Is(err, ErrNothingToUndo) {
+		t.Errorf("a fourth undo gives %v", err)
+	}
+}
+
+func TestUndoingBackToWhatWasSavedIsClean(t *testing.T) {
+	s := opened(t)
+	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 50)); err != nil {
+		t.Fatal(err)
+	}
+	s.Saved(s.Plan())
+	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 60)); err != nil {
+		t.Fatal(err)
+	}
+	if !s.Dirty() {
+		t.Error("a change after a save is not dirty")
+	}
+	if _, err := s.Undo(); err != nil || s.Dirty() {
+		t.Errorf("undoing back to the saved plan is dirty, %v", err)
+	}
+}
+
+func TestTheClockIsTakenForItsOwnRevisionAlone(t *testing.T) {
+	s := opened(t)
+	if _, fresh := s.Clock(); !fresh {
+		t.Fatal("a plan is opened without its clock")
+	}
+	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 50)); err != nil {
+		t.Fatal(err)
+	}
+	old, work := s.Revision(), s.Untimed()
+	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 60)); err != nil {
+		t.Fatal(err)
+	}
+	s.Timed(old, work())
+	if _, fresh := s.Clock(); fresh {
+		t.Error("figures of an older plan were taken")
+	}
+	s.Timed(s.Revision(), s.Untimed()())
+	if sheet, fresh := s.Clock(); !fresh || sheet.Plan.Base.Jugs[0].SharePercent != 60 {
+		t.Error("figures of the plan on the bench were not taken")
+	}
+}
