@@ -56,7 +56,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	if errors.Is(err, tui.ErrInterrupted) {
 		return exitInterrupted
 	}
-	fmt.Fprintln(errs, "pourbench:", err)
+	_, _ = fmt.Fprintln(errs, "pourbench:", err)
 	return exitUnreadable
 }
 
@@ -174,7 +174,7 @@ func (b *bench) picture(s pour.Sheet, file string, o paper.PictureOptions) error
 	}
 	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer cancel()
-	working := time.AfterFunc(time.Second, func() { fmt.Fprintf(b.errs, "drawing %s, %d pixels wide ...\n", o.View, o.Width) })
+	working := time.AfterFunc(time.Second, func() { _, _ = fmt.Fprintf(b.errs, "drawing %s, %d pixels wide ...\n", o.View, o.Width) })
 	defer working.Stop()
 	var png bytes.Buffer
 	if err := paper.Picture(ctx, &png, s, o); err != nil {
@@ -275,7 +275,7 @@ func (b *bench) shelf() (pour.Shelf, error) {
 	if err != nil {
 		return shelf, fmt.Errorf("open your shelf file: %w; name another with --shelf", err)
 	}
-	defer f.Close()
+	defer func() { _ = f.Close() }() // only read
 	return presets.Overlay(shelf, path, f)
 }
 

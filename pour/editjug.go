@@ -157,8 +157,8 @@ func PinLast(jug string) Edit {
 	return func(p Plan) (Plan, error) { p.Swirl.Last = jug; return p, nil }
 }
 
-// PourPotBetween says whether some of the pot is poured between every two other jugs.
-func PourPotBetween(between bool) Edit {
+// PotBetween says whether some of the pot is poured between every two other jugs.
+func PotBetween(between bool) Edit {
 	return func(p Plan) (Plan, error) { p.Swirl.PotBetween = between; return p, nil }
 }
 

@@ -13,7 +13,7 @@ type Look struct {
 	Known  bool
 	Mud    [][]float64 // score of every two jugs, 0 clean to 1, by the jugs' places in the batch
 	Pairs  []Pair      // neighbours in the planned pour order
-	Orders []PourOrder // the maker's own first
+	Orders []Order     // the maker's own first
 	Alike  []Alike     // jugs somebody can hardly tell apart
 }
 
@@ -33,8 +33,8 @@ const (
 	OrderByClock  = "by clock"  // the jug that thickens first is poured first
 )
 
-// PourOrder is an order to pour the base's jugs in, with its price in mud and in time.
-type PourOrder struct {
+// Order is an order to pour the base's jugs in, with its price in mud and in time.
+type Order struct {
 	Kind        string
 	Jugs        []int // places of the jugs in the batch
 	Worst       float64

@@ -17,7 +17,7 @@ func mingle(p pour.Plan, shelf pour.Shelf, judge *colour.Judge) pour.Sheet {
 }
 
 func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	judge := colour.NewJudge()
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
@@ -40,7 +40,7 @@ func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
 }
 
 func TestATechniqueThatPoursIntoThePotPoursItFirst(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	for _, o := range mingle(plan, shelf, colour.NewJudge()).Look.Orders[1:] {
 		if o.Jugs[0] != 0 {
 			t.Errorf("%s drops the colours before there is a pot to drop them into: %v", o.Kind, o.Jugs)
@@ -49,7 +49,7 @@ func TestATechniqueThatPoursIntoThePotPoursItFirst(t *testing.T) {
 }
 
 func TestPinnedJugsStayAtTheirEnds(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	plan.Swirl.First, plan.Swirl.Last = "fern", "pot"
 	for _, o := range mingle(plan, shelf, colour.NewJudge()).Look.Orders[1:] {
 		if o.Jugs[0] != 4 || o.Jugs[len(o.Jugs)-1] != 0 {
@@ -59,7 +59,7 @@ func TestPinnedJugsStayAtTheirEnds(t *testing.T) {
 }
 
 func TestAChosenOrderIsTheOnePoured(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	sheet := pour.Weigh(plan, shelf)
 	names := []string{"poppy", "fern", "pot", "gentian", "buttercup"}
 	plan, err := pour.Apply(plan, shelf, pour.SetPourOrder(sheet, names))
@@ -75,7 +75,7 @@ func TestAChosenOrderIsTheOnePoured(t *testing.T) {
 }
 
 func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	plan, err := pour.Apply(plan, shelf, pour.AddScent(pour.Base, "warm-milk-vanilla", 2, []string{"gentian"}))
 	if err != nil {
 		t.Fatal(err)
@@ -92,7 +92,7 @@ func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
 }
 
 func BenchmarkMingleDemo(b *testing.B) {
-	plan, shelf := bench(b, "alpine-meadow")
+	plan, shelf := bench(b)
 	judge := colour.NewJudge()
 	sheet := pour.Weigh(plan, shelf).Time(shelf, clock.Hand{})
 	for b.Loop() {

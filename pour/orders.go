@@ -103,8 +103,8 @@ func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h clock.Hand) {
 }
 
 // priced is what an order costs in mud, and in time as the sheet worked out with it says.
-func (s *Sheet) priced(kind string, order []int, timed Sheet) PourOrder {
-	out := PourOrder{Kind: kind, Jugs: order}
+func (s *Sheet) priced(kind string, order []int, timed Sheet) Order {
+	out := Order{Kind: kind, Jugs: order}
 	for _, pair := range s.neighbours(order) {
 		score := s.Look.Mud[pair[0]][pair[1]]
 		out.Worst, out.Total = max(out.Worst, score), out.Total+score

@@ -19,9 +19,10 @@ import (
 	"pourbench/presets"
 )
 
-// bench gives the built-in shelf and a named example plan.
-func bench(t testing.TB, name string) (pour.Plan, pour.Shelf) {
+// bench gives the built-in shelf and the demo plan.
+func bench(t testing.TB) (pour.Plan, pour.Shelf) {
 	t.Helper()
+	name := presets.Plans()[0]
 	shelf, err := presets.Shelf()
 	if err != nil {
 		t.Fatal(err)
@@ -92,7 +93,7 @@ func drawEdit(t *rapid.T, p pour.Plan, shelf pour.Shelf) pour.Edit {
 }
 
 func TestJugsSumToTheBatterAndSharesToAHundred(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
 		sheet := pour.Weigh(plan, shelf)
@@ -117,7 +118,7 @@ func TestJugsSumToTheBatterAndSharesToAHundred(t *testing.T) {
 }
 
 func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		sheet := pour.Weigh(drawPlan(t, demo, shelf), shelf)
 		if slices.ContainsFunc(sheet.Warnings, func(w pour.Warning) bool { return w.Code == "carrier-short" }) {
@@ -141,7 +142,7 @@ func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
 }
 
 func TestTwiceTheOilsIsTwiceEveryMass(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
 		plan.Base.Size, plan.Base.OilsG = pour.SizeOils, rapid.Float64Range(50, 5000).Draw(t, "oils")
@@ -165,7 +166,7 @@ func TestTwiceTheOilsIsTwiceEveryMass(t *testing.T) {
 }
 
 func TestTheMouldIsFilledToItsHeight(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
 		plan.Base.Size = pour.SizeMould
@@ -177,7 +178,7 @@ func TestTheMouldIsFilledToItsHeight(t *testing.T) {
 }
 
 func TestUnitsChangeNothing(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	metric := pour.Weigh(plan, shelf)
 	other := plan.Clone()
 	other.Show.Mass, other.Show.Temperature, other.Show.Length = "oz", "F", "in"
@@ -199,7 +200,7 @@ func TestUnitsChangeNothing(t *testing.T) {
 }
 
 func TestEditsNeverChangeTheirArgument(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		before := drawPlan(t, demo, shelf)
 		kept := before.Clone()
@@ -211,7 +212,7 @@ func TestEditsNeverChangeTheirArgument(t *testing.T) {
 }
 
 func TestHeldSharesStay(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	plan, err := pour.Apply(plan, shelf, pour.HoldShare(pour.Base, 3, true))
 	if err != nil {
 		t.Fatal(err)
@@ -231,7 +232,7 @@ func TestHeldSharesStay(t *testing.T) {
 
 // The refusal of a plan that can't be is a sheet that holds nothing and stops everything.
 func TestAFaultyPlanStopsTheLye(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	for _, bad := range []float64{math.NaN(), math.Inf(1), -1, 200} {
 		p := plan.Clone()
 		p.Base.Jugs[0].SharePercent = bad
@@ -243,7 +244,7 @@ func TestAFaultyPlanStopsTheLye(t *testing.T) {
 }
 
 func TestTheRunHasOnePairOfHands(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
 		if plan.Icing != nil {
@@ -301,7 +302,7 @@ func checkOrder(t *rapid.T, s pour.Sheet) {
 }
 
 func TestEveryWarningIsInTheTable(t *testing.T) {
-	demo, shelf := bench(t, "alpine-meadow")
+	demo, shelf := bench(t)
 	known := map[string]bool{}
 	for _, c := range pour.Codes() {
 		if known[c.Code] || c.Meaning == "" {
@@ -320,7 +321,7 @@ func TestEveryWarningIsInTheTable(t *testing.T) {
 }
 
 func TestWorkIsWeighTimeAndMingle(t *testing.T) {
-	plan, shelf := bench(t, "alpine-meadow")
+	plan, shelf := bench(t)
 	weighed := pour.Weigh(plan, shelf)
 	if diff := cmp.Diff(pour.Work(plan, shelf, clock.Hand{}), weighed.Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, colour.NewJudge())); diff != "" {
 		t.Error(diff)
@@ -331,7 +332,7 @@ func TestWorkIsWeighTimeAndMingle(t *testing.T) {
 }
 
 func BenchmarkWeighDemo(b *testing.B) {
-	plan, shelf := bench(b, "alpine-meadow")
+	plan, shelf := bench(b)
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = pour.Weigh(plan, shelf)
@@ -339,7 +340,7 @@ func BenchmarkWeighDemo(b *testing.B) {
 }
 
 func BenchmarkWorkDemo(b *testing.B) {
-	plan, shelf := bench(b, "alpine-meadow")
+	plan, shelf := bench(b)
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = pour.Work(plan, shelf, clock.Hand{})
@@ -348,7 +349,7 @@ func BenchmarkWorkDemo(b *testing.B) {
 
 // BenchmarkTimeNineJugsTwentyOils is the clock with its chances on a bench as full as they get.
 func BenchmarkTimeNineJugsTwentyOils(b *testing.B) {
-	plan, shelf := bench(b, "alpine-meadow")
+	plan, shelf := bench(b)
 	plan.Icing = nil
 	plan.Base.Oils = nil
 	for _, o := range shelf.Oils {

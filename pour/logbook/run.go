@@ -52,6 +52,24 @@ func (b Book) Resume(id string, shelf pour.Shelf, h clock.Hand, c Clock, session
 	return &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf, live: live}, nil // size 0: the first act reads the file again
 }
 
+// Add journals an event of a pour that is over, or that another terminal runs: a weight, a result, that it is left out. Its times and
+// ID are set here.
+func (b Book) Add(id string, shelf pour.Shelf, c Clock, session string, e Event) error {
+	p, err := b.Read(id, shelf)
+	if err != nil {
+		return err
+	}
+	live := Live{Sheet: pour.Weigh(p.Plan, shelf), Events: p.Events, session: session, last: c().kept()}
+	if n := len(p.Events); n > 0 {
+		live.run, live.last = p.Events[n-1].Run, p.Events[n-1].moment()
+	}
+	_, events, err := live.Mark(e, c())
+	if err != nil {
+		return err
+	}
+	return b.Append(id, events[len(events)-1]) // that nobody looked meanwhile is no news here
+}
+
 // Live is the run as it stands.
 func (r *Run) Live() Live { return r.live }
 

@@ -14,7 +14,7 @@ func (d *desk) colours(b bench) {
 	d.begin(b, stepColours, coloured)
 	for _, j := range b.Jugs {
 		for _, dose := range j.Colourants {
-			d.dose(b, j, dose)
+			d.dose(j, dose)
 		}
 		if coloured(j) {
 			d.jugAlerts(b, stepColours, j.Name)
@@ -23,7 +23,7 @@ func (d *desk) colours(b bench) {
 }
 
 // dose is the weighing of one colourant and of what wets it.
-func (d *desk) dose(b bench, j pour.JugSheet, dose pour.DoseLine) {
+func (d *desk) dose(j pour.JugSheet, dose pour.DoseLine) {
 	d.tick(row{text: j.Name + ": " + dose.Name, figure: d.show.Dose(dose.PigmentG), write: true})
 	if dose.TeaspoonsML5.Known {
 		d.info("Spoons, an estimate only: " + teaspoons(dose.TeaspoonsML5.V) + ". Weighing wins.")

@@ -43,7 +43,7 @@ func worstPair(pairs []pour.Pair) (pour.Pair, bool) {
 }
 
 // alternative compares an order with the planned one.
-func (d *desk) alternative(own, o pour.PourOrder) string {
+func (d *desk) alternative(own, o pour.Order) string {
 	if slices.Equal(own.Jugs, o.Jugs) {
 		return "It is the best " + o.Kind + "."
 	}
