@@ -124,6 +124,9 @@ func (b *bench) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis
 		glyph, st := b.stageAt(j, min-batch.LyeInAtMin)
 		a.Text(x.x+col, 0, glyph, st)
 	}
+	if !j.Stages[chem.Emulsion].Mid.Known && !j.Stages[chem.Light].Mid.Known {
+		a.Text(x.x, 0, screen.Clip("no times can be given: see the warnings", x.w), b.look.Quiet)
+	}
 	if j.PourAtMin.Known {
 		at := min(x.at(j.PourAtMin.V), x.x+x.w-1)
 		a.Text(at, 0, "▼", b.look.Strong.With(screen.Reverse))

@@ -35,22 +35,21 @@ type fileForm struct {
 
 // eventForm is an event as the TOML library reads it. Pointers tell what is missing.
 type eventForm struct {
-	Kind    string     `toml:"kind"`
-	Batch   string     `toml:"batch"`
-	Jug     string     `toml:"jug"`
-	Step    string     `toml:"step"`
-	Stage   string     `toml:"stage"`
-	What    string     `toml:"what"`
-	Value   *float64   `toml:"value"`
-	Lot     string     `toml:"lot"`
-	Text    string     `toml:"text"`
-	ID      string     `toml:"id"`
-	RunS    *float64   `toml:"run_s"`
-	Clock   string     `toml:"clock"`
-	ClockS  float64    `toml:"clock_s"`
-	Sleeps  bool       `toml:"clock_sleeps"`
-	Wall    *time.Time `toml:"wall"`
-	present bool
+	Kind   string     `toml:"kind"`
+	Batch  string     `toml:"batch"`
+	Jug    string     `toml:"jug"`
+	Step   string     `toml:"step"`
+	Stage  string     `toml:"stage"`
+	What   string     `toml:"what"`
+	Value  *float64   `toml:"value"`
+	Lot    string     `toml:"lot"`
+	Text   string     `toml:"text"`
+	ID     string     `toml:"id"`
+	RunS   *float64   `toml:"run_s"`
+	Clock  string     `toml:"clock"`
+	ClockS float64    `toml:"clock_s"`
+	Sleeps bool       `toml:"clock_sleeps"`
+	Wall   *time.Time `toml:"wall"`
 }
 
 // eventKeys are the keys of an event, in the order they are written. The last is in every event, so that a torn one shows.

@@ -96,8 +96,8 @@ next:
 // scan makes an entry from a file without reading it properly: line by line, keys it knows. A broken file is listed all the same.
 func scan(id, src string) Entry {
 	e := Entry{ID: id}
-	var words strings.Builder
-	words.WriteString(strings.ToLower(id))
+	words := wordList{seen: map[string]bool{}}
+	words.add(id)
 	kind, named := "", false
 	for line := range strings.Lines(src) {
 		key, value, ok := strings.Cut(strings.TrimSpace(line), " = ")
@@ -124,12 +124,26 @@ func scan(id, src string) Entry {
 		}
 		e.take(key, kind, value)
 		if key != "kind" {
-			words.WriteByte(' ')
-			words.WriteString(strings.ToLower(value))
+			words.add(value)
 		}
 	}
-	e.words = words.String()
+	e.words = words.out.String()
 	return e
+}
+
+// wordList gathers words, each once.
+type wordList struct {
+	seen map[string]bool
+	out  strings.Builder
+}
+
+func (l *wordList) add(text string) {
+	for _, w := range strings.Fields(strings.ToLower(text)) {
+		if !l.seen[w] {
+			l.seen[w] = true
+			l.out.WriteString(" " + w)
+		}
+	}
 }
 
 // take notes what a line says of the pour as a whole.

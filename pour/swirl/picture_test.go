@@ -56,9 +56,9 @@ func shrunk(p *Picture, k int) *Picture {
 func TestARefinedPictureIsTheAverageOfAFinerOne(t *testing.T) {
 	for _, technique := range Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
-		small, large := refined(t, f, 40, 30), refined(t, f, 240, 180)
+		small, large := refined(t, f, 40, 30), refined(t, f, 160, 120)
 		// 8 samples in a pixel where colours fold finely leave noise of some hundredths
-		if d := apart(small, shrunk(large, 6)); d > 0.11 {
+		if d := apart(small, shrunk(large, 4)); d > 0.11 {
 			t.Errorf("%s: the pictures differ by %.3f on average", technique, d)
 		}
 	}
@@ -67,9 +67,9 @@ func TestARefinedPictureIsTheAverageOfAFinerOne(t *testing.T) {
 func TestPatchesShowWhatTracingEveryPointShows(t *testing.T) {
 	for _, technique := range Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
-		fast, plain := refined(t, f, 120, 93), &Picture{}
-		f.Draft(plain, 480, 372)
-		if d := apart(fast, shrunk(plain, 4)); d > 0.06 {
+		fast, plain := refined(t, f, 80, 62), &Picture{}
+		f.Draft(plain, 240, 186)
+		if d := apart(fast, shrunk(plain, 3)); d > 0.08 {
 			t.Errorf("%s: the pictures differ by %.3f on average", technique, d)
 		}
 	}
