@@ -20,6 +20,7 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
+	"github.com/spf13/cobra/doc"
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
@@ -38,7 +39,14 @@ const (
 	exitInterrupted = 130
 )
 
+// gcPercent lets the heap grow to a few times what is live before it is collected: a whole bench is a few megabytes, and a collection
+// in the middle of a keystroke costs more than they do. GOGC in the environment still decides.
+const gcPercent = 400
+
 func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(gcPercent)
+	}
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
 
@@ -108,7 +116,22 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, paper.CodeTable()); return err },
 		},
 	)
+	root.AddCommand(b.manual(root))
 	return root
+}
+
+// manual prints the man page: the commands from their own descriptions, the keys from their table.
+func (b *bench) manual(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use: "man", Short: "Print the man page", Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if err := doc.GenMan(root, &doc.GenManHeader{Title: "POURBENCH", Section: "1", Source: "pourbench " + version()}, b.out); err != nil {
+				return err
+			}
+			_, err := fmt.Fprint(b.out, tui.KeyManual())
+			return err
+		},
+	}
 }
 
 // command makes a command that works a plan out and hands the sheet on.

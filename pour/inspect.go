@@ -57,6 +57,12 @@ func (s *Sheet) inspectLye(b *BatchSheet) {
 		s.warn(warning("purity-assumed", b.Name, "the alkali is taken to be as pure as the plan says; guessing it lower makes lye-heavy soap",
 			"put the purity of your own packet's certificate in, or leave it at 100 %"))
 	}
+	if !b.IodineValue.Known {
+		s.warn(warning("figure-unknown", b.Name, "the iodine value cannot be worked out: part of the blend has no fatty-acid profile", "put its fatty acids on your own shelf"))
+	}
+	if !b.LyeRiseK.Known && b.StockLyePercent == 0 {
+		s.warn(warning("figure-unknown", b.Name, "how hot this lye gets cannot be worked out", "expect it to near boiling: cold water, little by little"))
+	}
 	for _, o := range b.Oils {
 		if o.G < 0 {
 			s.warn(warning("carrier-short", b.Name, fmt.Sprintf("the carriers want more %s than the blend holds", o.Name), "carry the colours in an oil the blend has more of, or as an extra"))

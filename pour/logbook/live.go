@@ -80,7 +80,7 @@ func jumpEvent(j Jump) Event { return Event{Kind: Jumped, What: string(j.Kind), 
 // add stamps an event and takes it in.
 func (l Live) add(e Event) (Live, []Event) {
 	e.Run, e.Wall, e.Steady, e.Of, e.Sleeps = l.run, l.last.Wall, l.last.Steady, l.last.Of, l.last.Sleeps
-	e.What, e.Text, e.Lot = plain.Line(e.What), plain.Text(e.Text), plain.Line(e.Lot)
+	e.What, e.Text, e.Lot, e.Jug = plain.Line(e.What), plain.Text(e.Text), plain.Line(e.Lot), plain.Line(e.Jug)
 	e.ID = freeID(l.Events, l.run, l.session)
 	l.Events = append(slices.Clip(l.Events), e)
 	return l, []Event{e}
@@ -155,6 +155,9 @@ func (l Live) Discount(id string, m Moment) (Live, []Event, error) {
 
 // sensible refuses an event this run cannot have, with how to put it right.
 func (l Live) sensible(e Event) error {
+	if !slices.Contains(eventKinds(), e.Kind) {
+		return fmt.Errorf("journal %q: there is no such kind of event", e.Kind)
+	}
 	if math.IsNaN(e.Value) || math.IsInf(e.Value, 0) {
 		return fmt.Errorf("note %s: %v is no number", e.Kind, e.Value)
 	}

@@ -129,3 +129,14 @@ func (l Log) tells(at StageAt) bool {
 func (l Log) variance() float64 {
 	return clock.PourSD*clock.PourSD + clock.JudgeSD*clock.JudgeSD/float64(l.Line.Stages)
 }
+
+// Predicted is when the clock, with a hand, expects the stages of this log, min after lye-in: to be set beside Seen. With the zero
+// hand it is what a maker without logs was told. The second result is false where the clock refuses.
+func (l Log) Predicted(h clock.Hand) ([chem.Stages]clock.Time, bool) {
+	c, err := clock.New(l.Batter, h)
+	if err != nil {
+		return [chem.Stages]clock.Time{}, false
+	}
+	f := c.Forecast(l.Jug)
+	return f.Stages, f.Refusal == ""
+}

@@ -99,3 +99,26 @@ func TestAJumpThatWasNoneCanBeTakenBack(t *testing.T) {
 		t.Error("a jump was taken back twice")
 	}
 }
+
+func TestAGapBetweenTicksIsShownOnAClockThatGoesOnInSleep(t *testing.T) {
+	sheet, _ := lonely(t)
+	c := newClock()
+	c.sleeps = false
+	live, _ := Start(sheet, "a", c.now())
+	c.pass(time.Second)
+	live, _ = live.Tick(c.now())
+	c.pass(7 * time.Minute)
+	live, events := live.Tick(c.now())
+	if live.Run() != 7*time.Minute+time.Second || len(events) != 1 || events[0].What != string(Slept) {
+		t.Errorf("the run says %v, told: %v", live.Run(), events)
+	}
+}
+
+func TestTheMachinesClockGoesOn(t *testing.T) {
+	now := SystemClock("a")
+	a := now()
+	time.Sleep(20 * time.Millisecond)
+	if passed, jump := Since(a, now()); passed < 10*time.Millisecond || passed > time.Minute || jump != nil {
+		t.Errorf("20 ms took %v, jump %v", passed, jump)
+	}
+}

@@ -16,7 +16,7 @@ const (
 	ViewBar  = "bar"  // one bar's face, with its icing
 	ViewBars = "bars" // every bar, as a contact sheet
 	ViewLoaf = "loaf" // the loaf cut along its middle
-	ViewTop  = "top"  // the surface from above, without icing
+	ViewTop  = "top"  // just under the surface from above, without icing
 )
 
 // Views lists the views of a picture.
@@ -84,10 +84,13 @@ func drawView(ctx context.Context, s pour.Sheet, d swirl.Design, poured *swirl.S
 	case ViewLoaf:
 		return swirl.RenderLong(ctx, poured.Lengthwise(box.W/2), palette, o.Width, tall(box.H, box.L), swirl.Soap())
 	case ViewTop:
-		return swirl.RenderLong(ctx, poured.Top(box.H), palette, o.Width, tall(box.W, box.L), swirl.Soap())
+		return swirl.RenderLong(ctx, poured.Top(box.H-skimMM), palette, o.Width, tall(box.W, box.L), swirl.Soap())
 	}
 	return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 }
+
+// skimMM is how far under the surface the view from above is taken, mm: the very top is all the last jug's.
+const skimMM = 3
 
 // sheetGapMM is the room between the bars of a contact sheet, mm.
 const sheetGapMM = 6
