@@ -3,6 +3,7 @@ package pour
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
@@ -32,11 +33,20 @@ func (t *timer) warnCautions(f clock.Forecast, shown map[string]bool) {
 		case clock.StartingGuess, clock.FromLogs, clock.SeizePossible, clock.Ricing, clock.Heats, clock.AlcoholIn:
 			// the run page says the first two, the scents' and extras' own warnings the others
 		case clock.FalseTrace:
-			t.sheet.warn(warning("false-trace", t.batch.Name, c.Text, "work a few degrees warmer, or with fewer hard fats"))
+			t.sheet.warn(warning("false-trace", t.batch.Name, said(c), "work a few degrees warmer, or with fewer hard fats"))
 		default:
-			t.sheet.warn(warning("clock-wide", t.batch.Name, c.Text, "watch the batter itself and log what you see"))
+			t.sheet.warn(warning("clock-wide", t.batch.Name, said(c), "watch the batter itself and log what you see"))
 		}
 	}
+}
+
+// said words a clock's caution like the other warnings: what it is about first, no stop at the end.
+func said(c clock.Caution) string {
+	text := strings.TrimSuffix(c.Text, ".")
+	if c.Subject == "" {
+		return text
+	}
+	return c.Subject + ": " + strings.ToLower(text[:1]) + text[1:]
 }
 
 // warnLate judges every jug at its turn.
