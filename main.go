@@ -22,7 +22,6 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/cobra/doc"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
@@ -107,6 +106,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		b.command("figures [PLAN]", "Print every figure as JSON", b.figures),
 		b.command("check [PLAN]", "Print the warnings; exit 0 nothing above a note, 1 a caution, 3 a stop", b.check),
 		b.pictureCommand(),
+		b.logbookCommand(),
 		&cobra.Command{
 			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
 			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, tui.KeyTable()); return err },
@@ -147,7 +147,7 @@ func (b *bench) command(use, short string, do func(pour.Sheet, pour.Shelf) error
 			if err != nil {
 				return err
 			}
-			return do(pour.Work(doc.Plan, shelf, clock.Hand{}), shelf)
+			return do(pour.Work(doc.Plan, shelf, b.hand(shelf)), shelf)
 		},
 	}
 }
@@ -177,7 +177,7 @@ func (b *bench) pictureCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			s = pour.Work(plan, shelf, clock.Hand{})
+			s = pour.Work(plan, shelf, b.hand(shelf))
 		}
 		return b.picture(s, file, o)
 	})
@@ -224,7 +224,7 @@ func (b *bench) open(args []string) error {
 		return err
 	}
 	if !b.terminal() {
-		return b.checklist(pour.Work(doc.Plan, shelf, clock.Hand{}), shelf)
+		return b.checklist(pour.Work(doc.Plan, shelf, b.hand(shelf)), shelf)
 	}
 	examples, err := examples(shelf)
 	if err != nil {
@@ -235,7 +235,7 @@ func (b *bench) open(args []string) error {
 		say = "the built-in example; save as makes it your own"
 	}
 	return tui.Run(tui.Options{
-		Document: doc, Shelf: shelf, Examples: examples, StateDir: filepath.Join(stateHome(), "pourbench"),
+		Document: doc, Shelf: shelf, Hand: b.hand(shelf), Examples: examples, StateDir: filepath.Join(stateHome(), "pourbench"),
 		Colour: b.colour, Background: b.background, NoMouse: b.noMouse, Say: say, Notes: b.errs,
 	})
 }

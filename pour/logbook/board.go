@@ -52,7 +52,7 @@ type Rescue struct {
 type JugBoard struct {
 	JugOutlook
 	Verdict Verdict
-	LeftMin pour.Figure // of its window; under 0: that long over
+	LeftMin pour.Figure // of its window; under 0: that long over; unknown before its lye-in
 	TurnMin pour.Figure // when its turn comes, after the base's lye-in
 	Rescues []Rescue    // what still can be done; only for a jug that will not make it
 }
@@ -149,21 +149,23 @@ func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
 		}
 		return out
 	}
-	end := j.Window.To.V + in
-	now := b.Elapsed.V
-	out.LeftMin = pour.Know(end - now)
+	end := j.Window.To.V
+	now, running := s.SinceLyeIn(j.Batch, l.run)
+	if running {
+		out.LeftMin = pour.Know(end - now.Minutes())
+	}
 	switch {
-	case b.Elapsed.Known && end <= now:
+	case running && out.LeftMin.V <= 0:
 		out.Verdict = Over
-	case out.TurnMin.Known && out.TurnMin.V > end:
+	case out.TurnMin.Known && out.TurnMin.V > end+in:
 		out.Verdict = TooLate
-	case b.Elapsed.Known && end-now <= soonMin:
+	case running && out.LeftMin.V <= soonMin:
 		out.Verdict = Soon
 	default:
 		out.Verdict = Fine
 	}
 	if out.Verdict == TooLate || out.Verdict == Over {
-		out.Rescues = s.rescues(out, b.Elapsed, in)
+		out.Rescues = s.rescues(out, now.Minutes(), running)
 	}
 	return out
 }
@@ -184,15 +186,14 @@ func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
 }
 
 // rescues lists what still can be done for a jug. Common practice, no source.
-func (s State) rescues(j JugBoard, elapsed pour.Figure, in float64) []Rescue {
+func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
 	var out []Rescue
 	kind := pour.TaskPour
 	if j.Batch == pour.Icing {
 		kind = pour.TaskPipe
 	}
 	step, _, ok := s.stepOf(j.Batch, kind, j.Jug)
-	_, split := s.lyeIn[j.Batch]
-	if ok && split && j.Verdict == TooLate && (!j.Window.From.Known || !elapsed.Known || elapsed.V >= j.Window.From.V+in) {
+	if ok && running && j.Verdict == TooLate && (!j.Window.From.Known || nowMin >= j.Window.From.V) {
 		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: pour it before the others."})
 	}
 	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {

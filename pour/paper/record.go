@@ -1,0 +1,135 @@
+package paper
+
+import (
+	"fmt"
+	"strings"
+
+	"pourbench/chem"
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// PourList writes the pours of a logbook as text of at most 80 columns, one line each, latest first as they come.
+func PourList(entries []logbook.Entry) string {
+	p := &page{}
+	if len(entries) == 0 {
+		p.wrapped("", "No pour is logged yet. A run of a plan logs itself: pourbench run.")
+	}
+	for _, e := range entries {
+		var marks []string
+		if e.TrialScent != "" {
+			marks = append(marks, "trial of "+e.TrialScent)
+		}
+		if !e.Ended {
+			marks = append(marks, "open")
+		}
+		if e.LeftOut {
+			marks = append(marks, "left out")
+		}
+		marks = append(marks, e.Troubles...)
+		line := e.Opened.Format("2006-01-02 15:04") + "  " + padded(e.ID, 34) + "  " + strings.Join(marks, ", ")
+		p.wrapped("", strings.TrimRight(line, " "))
+	}
+	return p.out.String()
+}
+
+// PourRecord writes what was planned beside what happened, and every mark of the run. The sheet is that of the plan as poured.
+func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
+	p, show := &page{}, sheet.Plan.Show
+	p.wrapped("", "POUR RECORD: "+record.Name)
+	p.wrapped("", "Begun "+record.Opened.Format("2006-01-02 15:04")+", kept as "+record.ID+".")
+	if record.Torn != "" {
+		p.wrapped("", "The last mark was being written when the machine stopped; it does not count: "+record.Torn)
+	}
+	p.raw("")
+	p.raw(padded("", 44) + padded("planned", 16) + "actual")
+	for _, d := range record.Compare(sheet) {
+		p.raw(padded(clip(d.What, 42), 44) + padded(unitText(show, d.Planned, d.Unit), 16) + unitText(show, d.Actual, d.Unit))
+	}
+	p.raw("")
+	for _, e := range logbook.Replay(sheet, record.Events).Marks {
+		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
+			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
+		}
+	}
+	return p.out.String()
+}
+
+// unitText draws a figure of a record in the plan's units.
+func unitText(show pour.Show, f pour.Figure, u pour.Unit) string {
+	return show.Figure(f, func(v float64) string {
+		switch u {
+		case pour.UnitMinute:
+			return show.RunTime(v)
+		case pour.UnitGram:
+			return show.Weight(v)
+		case pour.UnitCelsius:
+			return strings.ReplaceAll(show.Temp(v), "°", "deg ")
+		}
+		return show.Plain(v, u)
+	})
+}
+
+// clip shortens a text to a width, with three dots where something is left out.
+func clip(text string, to int) string {
+	if width(text) <= to {
+		return text
+	}
+	runes := []rune(text)
+	for len(runes) > 0 && width(string(runes))+3 > to {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "..."
+}
+
+// LessonText says what all pours have taught the clock: the maker's pace, what each scent has turned out to be, and predicted beside
+// observed for every log. Unread pours are named with the reason.
+func LessonText(l logbook.Lesson, unread []logbook.Unread) string {
+	p := &page{}
+	p.wrapped("", "WHAT YOUR POURS HAVE TAUGHT THE CLOCK")
+	p.wrapped("", fmt.Sprintf("From %d of your pours. Without any, a time can easily be half or double; the band never shrinks below a factor of 1.38, which is "+
+		"what one pour differs from the next.", l.Hand.Pours))
+	p.raw("")
+	for _, f := range l.Scents {
+		p.wrapped("", fmt.Sprintf("%s: %.2f times the speed at %g %% of oils (%.2f to %.2f), believed %.2f before; nearest word %s; from %d of your pours",
+			f.Name, f.Factor, f.LoadPercent, f.Low, f.High, f.Prior, f.Behaviour, f.Pours))
+	}
+	for _, r := range l.Logs {
+		p.raw("")
+		lessonLog(p, r)
+	}
+	for _, r := range l.Left {
+		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
+	}
+	for _, u := range unread {
+		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
+	}
+	return p.out.String()
+}
+
+// lessonLog is one jug of one pour: predicted without any log, and seen.
+func lessonLog(p *page, r logbook.LogResult) {
+	odd := ""
+	if r.Odd {
+		odd = " This pour was far from expected; it counts less. Check temperature and lye strength."
+	}
+	p.wrapped("", fmt.Sprintf("%s, %s of the %s: went %.2f times as fast as expected.%s", r.Log.Pour, r.Log.JugName, r.Log.Batch, r.Factor(), odd))
+	predicted, ok := r.Log.Predicted(clock.Hand{})
+	for _, seen := range r.Log.Seen {
+		line := "  " + padded(seen.Stage.String(), 10) + "seen " + padded(minutes(seen.Min), 12)
+		if at := stageTime(predicted, seen.Stage); ok && at.MidOK {
+			line += "the model alone " + minutes(at.Mid)
+		}
+		p.raw(line)
+	}
+}
+
+func stageTime(times [chem.Stages]clock.Time, s chem.Stage) clock.Time {
+	if s < 0 || int(s) >= len(times) {
+		return clock.Time{}
+	}
+	return times[s]
+}
+
+func minutes(v float64) string { return pour.Show{}.Minutes(v) }
