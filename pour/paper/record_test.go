@@ -1,0 +1,93 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"pourbench/chem"
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// bookOf gives a book with one whole pour of the example plan on a fake clock, a step every 20 s.
+func bookOf(t *testing.T) (logbook.Book, pour.Shelf, string) {
+	t.Helper()
+	plan, shelf := demo(t)
+	book, err := logbook.OpenBook(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	wall, steady := time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), time.Duration(0)
+	now := func() logbook.Moment { return logbook.Moment{Wall: wall, Steady: steady, Of: "fake"} }
+	run, err := book.Begin(pour.Work(plan, shelf, clock.Hand{}), "", shelf, now, "t1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	pass := func(d time.Duration) { wall, steady = wall.Add(d), steady+d }
+	for {
+		state := run.State()
+		if state.Next >= len(state.Steps) {
+			break
+		}
+		step := state.Steps[state.Next]
+		pass(20 * time.Second)
+		if err := run.Next(); err != nil {
+			t.Fatal(err)
+		}
+		if step.Key == "base split" {
+			pass(time.Minute)
+			if err := run.Stage(pour.Base, "pot", chem.Light); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if err := run.Note(pour.Base, "pot", "smells of hay"); err != nil {
+		t.Fatal(err)
+	}
+	return book, shelf, run.ID
+}
+
+func TestTheRecordSetsThePlanBesideThePour(t *testing.T) {
+	book, shelf, id := bookOf(t)
+	record, err := book.Read(id, shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := PourRecord(record, pour.Work(record.Plan, shelf, clock.Hand{}))
+	for _, want := range []string{"POUR RECORD: Alpine Meadow", "planned", "base split", "light in pot of the base", "note: pot smells of hay"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the record lacks %q:\n%s", want, text)
+		}
+	}
+	for _, line := range strings.Split(text, "\n") {
+		if width(line) > 80 {
+			t.Errorf("over 80 columns: %q", line)
+		}
+	}
+}
+
+func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
+	book, shelf, id := bookOf(t)
+	lesson, unread, err := book.Learn(shelf)
+	if err != nil || len(unread) > 0 {
+		t.Fatal(err, unread)
+	}
+	text := LessonText(lesson, unread)
+	for _, want := range []string{"From 1 of your pours", id, "light", "the model alone"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the lesson lacks %q:\n%s", want, text)
+		}
+	}
+	list, err := book.List()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := PourList(list); !strings.Contains(text, id) {
+		t.Errorf("the list lacks %s:\n%s", id, text)
+	}
+	if text := PourList(nil); !strings.Contains(text, "No pour is logged yet") {
+		t.Errorf("an empty logbook says %q", text)
+	}
+}
