@@ -87,7 +87,7 @@ func (l *list) press(m *Model, k tea.KeyPressMsg) tea.Cmd {
 		if k.Text != "" {
 			l.typed.Insert(k.Text)
 			l.at = 0
-		} else if l.typed.Press(k.String()) {
+		} else if l.typed.Press(k) {
 			l.at = 0
 		}
 	}

@@ -62,7 +62,7 @@ func (p *page) press(m *Model, k tea.KeyPressMsg) tea.Cmd {
 		if k.Text != "" {
 			p.typed.Insert(k.Text)
 			p.top = 0
-		} else if p.typed.Press(k.String()) {
+		} else if p.typed.Press(k) {
 			p.top = 0
 		}
 	}

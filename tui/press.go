@@ -189,7 +189,7 @@ func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
 	case k.Text != "" && !k.Mod.Contains(tea.ModAlt):
 		m.typing.Entry.Insert(k.Text)
 		m.typing.Refused = ""
-	case m.typing.Entry.Press(k.String()):
+	case m.typing.Entry.Press(k):
 		m.typing.Refused = ""
 	default:
 		m.refuse(keys.Shown(k.String()) + ": a cell is being typed in; Enter keeps it, Esc puts back what stood there")

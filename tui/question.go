@@ -152,7 +152,7 @@ func (p *prompt) press(m *Model, k tea.KeyPressMsg) tea.Cmd {
 			p.typed.Insert(k.Text)
 			return nil
 		}
-		p.typed.Press(k.String())
+		p.typed.Press(k)
 	}
 	return nil
 }

@@ -1,30 +1,35 @@
 // Package entry is one line of text being typed: a cell of a grid, a filter, a file name.
+//
+// The editing is the text input's of Bubbles; what is added is drawing into cells, with the cursor where wide letters put it.
 package entry
 
 import (
 	"strings"
 	"unicode"
 
-	"github.com/clipperhouse/displaywidth"
+	"charm.land/bubbles/v2/key"
+	"charm.land/bubbles/v2/textinput"
+	tea "charm.land/bubbletea/v2"
 
 	"pourbench/tui/screen"
 )
 
-// Entry is the text typed so far and the place of the cursor in it, in graphemes.
+// Entry is the text typed so far and the place of the cursor in it.
 type Entry struct {
-	glyphs []string
-	at     int
+	in textinput.Model
 }
 
 // New returns an entry that holds a text, with the cursor behind it.
 func New(text string) Entry {
-	e := Entry{}
+	e := Entry{in: textinput.New()}
+	e.in.Prompt = ""
+	e.in.Focus()
 	e.Insert(text)
 	return e
 }
 
 // Text returns what has been typed.
-func (e Entry) Text() string { return strings.Join(e.glyphs, "") }
+func (e Entry) Text() string { return e.in.Value() }
 
 // Insert puts typed or pasted text at the cursor. Control characters and line ends are left out: an entry is one line.
 func (e *Entry) Insert(text string) {
@@ -34,89 +39,39 @@ func (e *Entry) Insert(text string) {
 		}
 		return r
 	}, text)
-	glyphs := append([]string{}, e.glyphs[:e.at]...)
-	for g := displaywidth.StringGraphemes(text); g.Next(); {
-		glyphs = append(glyphs, g.Value())
-	}
-	at := len(glyphs)
-	e.glyphs = append(glyphs, e.glyphs[e.at:]...)
-	e.at = at
+	whole, at := []rune(e.in.Value()), e.in.Position()
+	e.in.SetValue(string(whole[:at]) + text + string(whole[at:]))
+	e.in.SetCursor(at + len([]rune(text)))
 }
 
 // Press does what an editing key asks and says whether it was one.
-func (e *Entry) Press(key string) bool {
-	switch key {
-	case "left", "ctrl+b":
-		e.at = max(e.at-1, 0)
-	case "right", "ctrl+f":
-		e.at = min(e.at+1, len(e.glyphs))
-	case "home", "ctrl+a":
-		e.at = 0
-	case "end", "ctrl+e":
-		e.at = len(e.glyphs)
-	case "backspace":
-		e.cut(e.at-1, e.at)
-	case "delete", "ctrl+d":
-		e.cut(e.at, e.at+1)
-	case "ctrl+u":
-		e.cut(0, e.at)
-	case "ctrl+k":
-		e.cut(e.at, len(e.glyphs))
-	case "ctrl+w", "alt+backspace":
-		e.cut(e.wordStart(), e.at)
-	default:
+func (e *Entry) Press(k tea.KeyPressMsg) bool {
+	m := e.in.KeyMap
+	if !key.Matches(k, m.CharacterForward, m.CharacterBackward, m.WordForward, m.WordBackward, m.LineStart, m.LineEnd, m.DeleteWordBackward,
+		m.DeleteWordForward, m.DeleteAfterCursor, m.DeleteBeforeCursor, m.DeleteCharacterBackward, m.DeleteCharacterForward) {
 		return false
 	}
+	e.in, _ = e.in.Update(k)
 	return true
 }
 
-func (e *Entry) cut(from, to int) {
-	from, to = max(from, 0), min(to, len(e.glyphs))
-	if from >= to {
-		return
-	}
-	e.glyphs = append(append([]string{}, e.glyphs[:from]...), e.glyphs[to:]...)
-	if e.at > from {
-		e.at = max(e.at-(to-from), from)
-	}
-}
-
-func (e Entry) wordStart() int {
-	at := e.at
-	for at > 0 && e.glyphs[at-1] == " " {
-		at--
-	}
-	for at > 0 && e.glyphs[at-1] != " " {
-		at--
-	}
-	return at
-}
-
 // Window returns the part of the text that fits w cells and holds the cursor, and the cursor's cell in it; the cursor may stand behind the text.
+// The text input's own view scrolls by letters and is wrong where they are wide.
 func (e Entry) Window(w int) (text string, cursor int) {
 	if w < 1 {
 		return "", 0
 	}
-	from, used := e.at, 0
-	for from > 0 {
-		gw := screen.Width(e.glyphs[from-1])
-		if used+gw > w-1 {
-			break
-		}
-		used += gw
+	runes, at := []rune(e.in.Value()), e.in.Position()
+	from := at
+	for from > 0 && screen.Width(string(runes[from-1:at])) <= w-1 {
 		from--
 	}
-	cursor = used
-	to := e.at
-	for to < len(e.glyphs) {
-		gw := screen.Width(e.glyphs[to])
-		if used+gw > w {
-			break
-		}
-		used += gw
+	cursor = screen.Width(string(runes[from:at]))
+	to := at
+	for to < len(runes) && screen.Width(string(runes[from:to+1])) <= w {
 		to++
 	}
-	return strings.Join(e.glyphs[from:to], ""), cursor
+	return string(runes[from:to]), cursor
 }
 
 // Draw draws the entry over a line of an area, its cursor as a reversed cell.

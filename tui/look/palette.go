@@ -3,6 +3,8 @@ package look
 import (
 	"math"
 
+	"charm.land/lipgloss/v2"
+
 	"pourbench/tui/screen"
 )
 
@@ -12,27 +14,19 @@ type colours struct {
 }
 
 func palette(dark bool) colours {
-	if dark {
-		return colours{
-			quiet: screen.RGB(0xa6, 0x9c, 0x90),
-			rule:  screen.RGB(0x6f, 0x66, 0x5c),
-			honey: screen.RGB(0xe3, 0xb3, 0x6b),
-			amber: screen.RGB(0xe8, 0x9b, 0x4c),
-			clay:  screen.RGB(0xdb, 0x86, 0x63),
-			brick: screen.RGB(0xee, 0x84, 0x78),
-			sage:  screen.RGB(0x93, 0xc1, 0x9d),
-			rain:  screen.RGB(0x8f, 0xb8, 0xd6),
-		}
+	pick := lipgloss.LightDark(dark)
+	of := func(onLight, onDark string) screen.Colour {
+		return screen.From(pick(lipgloss.Color(onLight), lipgloss.Color(onDark)))
 	}
 	return colours{
-		quiet: screen.RGB(0x67, 0x5f, 0x56),
-		rule:  screen.RGB(0xa9, 0x9d, 0x8f),
-		honey: screen.RGB(0x83, 0x58, 0x0c),
-		amber: screen.RGB(0x94, 0x4a, 0x05),
-		clay:  screen.RGB(0x96, 0x42, 0x22),
-		brick: screen.RGB(0xa2, 0x26, 0x1d),
-		sage:  screen.RGB(0x2c, 0x66, 0x3a),
-		rain:  screen.RGB(0x2a, 0x5b, 0x83),
+		quiet: of("#675f56", "#a69c90"),
+		rule:  of("#a99d8f", "#6f665c"),
+		honey: of("#83580c", "#e3b36b"),
+		amber: of("#944a05", "#e89b4c"),
+		clay:  of("#964222", "#db8663"),
+		brick: of("#a2261d", "#ee8478"),
+		sage:  of("#2c663a", "#93c19d"),
+		rain:  of("#2a5b83", "#8fb8d6"),
 	}
 }
 

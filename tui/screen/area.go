@@ -3,6 +3,8 @@ package screen
 import (
 	"image"
 
+	"charm.land/lipgloss/v2"
+
 	"github.com/clipperhouse/displaywidth"
 )
 
@@ -89,17 +91,18 @@ func (a Area) Box(st Style) Area {
 	if w < 2 || h < 2 {
 		return a.Cut(0, 0, 0, 0)
 	}
+	b := lipgloss.RoundedBorder()
 	for x := 1; x < w-1; x++ {
-		a.Text(x, 0, "─", st)
-		a.Text(x, h-1, "─", st)
+		a.Text(x, 0, b.Top, st)
+		a.Text(x, h-1, b.Bottom, st)
 	}
 	for y := 1; y < h-1; y++ {
-		a.Text(0, y, "│", st)
-		a.Text(w-1, y, "│", st)
+		a.Text(0, y, b.Left, st)
+		a.Text(w-1, y, b.Right, st)
 	}
-	a.Text(0, 0, "╭", st)
-	a.Text(w-1, 0, "╮", st)
-	a.Text(0, h-1, "╰", st)
-	a.Text(w-1, h-1, "╯", st)
+	a.Text(0, 0, b.TopLeft, st)
+	a.Text(w-1, 0, b.TopRight, st)
+	a.Text(0, h-1, b.BottomLeft, st)
+	a.Text(w-1, h-1, b.BottomRight, st)
 	return a.Cut(1, 1, w-2, h-2)
 }

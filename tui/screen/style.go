@@ -1,6 +1,9 @@
 package screen
 
-import "strconv"
+import (
+	"image/color"
+	"strconv"
+)
 
 // Colour is a true colour, or the terminal's own where it is zero.
 type Colour uint32
@@ -9,6 +12,12 @@ const colourSet Colour = 1 << 24
 
 // RGB returns the colour of three channels from 0 to 255.
 func RGB(r, g, b uint8) Colour { return colourSet | Colour(r)<<16 | Colour(g)<<8 | Colour(b) }
+
+// From returns an opaque colour of the standard library or of Lip Gloss.
+func From(c color.Color) Colour {
+	r, g, b, _ := c.RGBA()
+	return RGB(uint8(r>>8), uint8(g>>8), uint8(b>>8))
+}
 
 // Hex reads "#rrggbb"; it says false for anything else.
 func Hex(text string) (Colour, bool) {
