@@ -30,13 +30,15 @@ type Options struct {
 	Shelf      pour.Shelf
 	Hand       clock.Hand // what the maker's logs have taught
 	Examples   []Example
-	StateDir   string    // where recovery journals are kept; empty: none are
-	Colour     string    // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
-	Background string    // "auto", "dark" or "light"; empty: auto
-	NoMouse    bool      // leave the mouse to the terminal
-	Say        string    // first words in the status line
-	Environ    []string  // the environment; nil: this process's own
-	Notes      io.Writer // where [Run] says what became of unsaved work; nil: standard error
+	StateDir   string                 // where recovery journals are kept; empty: none are
+	Colour     string                 // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
+	Background string                 // "auto", "dark" or "light"; empty: auto
+	NoMouse    bool                   // leave the mouse to the terminal
+	Say        string                 // first words in the status line
+	Environ    []string               // the environment; nil: this process's own
+	Learned    func() (string, error) // what the maker's pours have taught, as text; nil: there is no logbook
+	Pour       func(pour.Plan) error  // the live run of a plan, on this terminal; nil: there is none
+	Notes      io.Writer              // where [Run] says what became of unsaved work; nil: standard error
 }
 
 // Model is the workbench.

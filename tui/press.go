@@ -86,6 +86,12 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 		m.toggleMouse()
 	case keys.ReadAll:
 		m.push(m.warningsPage())
+	case keys.WhatHelps:
+		return m.suggest()
+	case keys.Learned:
+		return m.readLearned()
+	case keys.Pour:
+		return m.pourNow()
 	case keys.Help:
 		m.push(m.helpPage())
 	case keys.Suspend:

@@ -76,6 +76,12 @@ func (m *Model) takeResult(msg tea.Msg) tea.Cmd {
 		m.offerLostWork(msg)
 	case listedMsg:
 		m.listed(msg)
+	case suggestedMsg:
+		m.suggested(msg)
+	case learnedMsg:
+		m.learned(msg)
+	case pouredMsg:
+		m.poured(msg)
 	}
 	return nil
 }

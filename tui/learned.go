@@ -1,0 +1,39 @@
+package tui
+
+import (
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// learnedMsg brings what the maker's pours have taught.
+type learnedMsg struct {
+	text string
+	err  error
+}
+
+// readLearned reads the logbook beside the keyboard.
+func (m *Model) readLearned() tea.Cmd {
+	learned := m.opt.Learned
+	if learned == nil {
+		m.refuse("no logbook was opened with this bench")
+		return nil
+	}
+	return func() tea.Msg {
+		text, err := learned()
+		return learnedMsg{text, err}
+	}
+}
+
+// learned shows what was learnt as a page.
+func (m *Model) learned(msg learnedMsg) {
+	if msg.err != nil {
+		m.refuse(reason(msg.err))
+		return
+	}
+	p := &page{title: "What your pours have taught the clock"}
+	for _, l := range strings.Split(strings.TrimSpace(msg.text), "\n") {
+		p.lines = append(p.lines, line{text: l})
+	}
+	m.push(p)
+}

@@ -1,0 +1,62 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour"
+)
+
+// suggestedMsg brings what would help, for a revision of the plan.
+type suggestedMsg struct {
+	rev  int
+	list []pour.Suggestion
+}
+
+// suggest works out, beside the keyboard, which changes would bring every jug inside its window.
+func (m *Model) suggest() tea.Cmd {
+	plan, shelf, hand, rev := m.session.Plan(), m.session.Shelf(), m.opt.Hand, m.session.Revision()
+	m.say("trying cooler, weaker lye, less blending, other scents and orders …")
+	return func() tea.Msg { return suggestedMsg{rev, pour.Suggest(plan, shelf, hand)} }
+}
+
+// suggested lists the changes that help, each with its effect; what was worked out for a plan that has changed since is dropped.
+func (m *Model) suggested(msg suggestedMsg) {
+	if msg.rev != m.session.Revision() {
+		return
+	}
+	if len(msg.list) == 0 {
+		m.say("every jug is likely inside its window, or no single change and no pair of them helps")
+		return
+	}
+	l := &list{title: "What would bring the jugs inside their windows", choose: func(m *Model, id string) tea.Cmd {
+		i, err := strconv.Atoi(id)
+		if err == nil && i < len(msg.list) && m.edit(msg.list[i].String(), msg.list[i].Edit) == nil {
+			m.say("done: " + msg.list[i].String() + "; u takes it back")
+		}
+		return nil
+	}}
+	for i, s := range msg.list {
+		aside := "helps"
+		if s.Solves {
+			aside = "all inside"
+		}
+		l.items = append(l.items, item{id: strconv.Itoa(i), name: s.String(), aside: aside, detail: effects(s)})
+	}
+	m.push(l)
+}
+
+// effects says what a change does to each jug's chances.
+func effects(s pour.Suggestion) []string {
+	var out []string
+	chance := func(f pour.Figure) string {
+		return pour.Show{}.Figure(f, func(v float64) string { return fmt.Sprintf("%.0f %%", v) })
+	}
+	for _, e := range s.Jugs {
+		out = append(out, fmt.Sprintf("%s of the %s: too late %s, was %s; too early %s, was %s",
+			e.Jug, e.Batch, chance(e.LateAfter), chance(e.LateBefore), chance(e.EarlyAfter), chance(e.EarlyBefore)))
+	}
+	return out
+}

@@ -1,0 +1,41 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"pourbench/pour"
+)
+
+func TestASuggestionIsMadeOnAKeyAndUndoneOnAnother(t *testing.T) {
+	m := opened(t, 120, 36)
+	before := m.session.Plan()
+	lower := pour.SetNumber("base.oils_c", 30)
+	m.suggested(suggestedMsg{m.session.Revision(), []pour.Suggestion{{What: []string{"work 6 °C cooler"}, Edit: lower, Solves: true}}})
+	drive(m, "enter")
+	if got := m.session.Plan().Base.OilsC; got != 30 {
+		t.Errorf("oils at %v, want 30", got)
+	}
+	drive(m, "u")
+	if got := m.session.Plan().Base.OilsC; got != before.Base.OilsC {
+		t.Errorf("undone: oils at %v, want %v", got, before.Base.OilsC)
+	}
+}
+
+func TestSuggestionsForAPlanThatHasChangedAreDropped(t *testing.T) {
+	m := opened(t, 120, 36)
+	m.suggested(suggestedMsg{m.session.Revision() - 1, []pour.Suggestion{{What: []string{"old"}, Edit: pour.SetNumber("base.oils_c", 30)}}})
+	if m.overlay() != nil {
+		t.Error("a list for an older plan was opened")
+	}
+}
+
+func TestWithoutALogbookTheKeysSayWhy(t *testing.T) {
+	m := opened(t, 120, 36)
+	for _, key := range []string{"L", "P"} {
+		drive(m, key)
+		if !strings.Contains(m.status.text, "was opened with this bench") {
+			t.Errorf("%s: the status line says %q", key, m.status.text)
+		}
+	}
+}
