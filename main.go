@@ -20,7 +20,6 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
-	"github.com/spf13/cobra/doc"
 
 	"pourbench/pour"
 	"pourbench/pour/paper"
@@ -120,15 +119,19 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	return root
 }
 
-// manual prints the man page: the commands from their own descriptions, the keys from their table.
+// manual prints the man page: the commands from their own descriptions, the keys from their table. Written here, not by the man
+// printer of the command library, because that brings a Markdown and a YAML reader which every start would pay for.
 func (b *bench) manual(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use: "man", Short: "Print the man page", Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
-			if err := doc.GenMan(root, &doc.GenManHeader{Title: "POURBENCH", Section: "1", Source: "pourbench " + version()}, b.out); err != nil {
-				return err
+			page := ".TH POURBENCH 1 \"\" \"pourbench " + version() + "\"\n.SH NAME\npourbench \\- " + root.Short +
+				"\n.SH SYNOPSIS\n.B pourbench\n[PLAN] [flags]\n.SH DESCRIPTION\n" + root.Long + "\n.SH COMMANDS\n"
+			for _, c := range root.Commands() {
+				page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 			}
-			_, err := fmt.Fprint(b.out, tui.KeyManual())
+			page += ".SH OPTIONS\n.nf\n" + root.Flags().FlagUsages() + root.PersistentFlags().FlagUsages() + ".fi\n"
+			_, err := fmt.Fprint(b.out, page, tui.KeyManual())
 			return err
 		},
 	}
@@ -226,35 +229,31 @@ func (b *bench) open(args []string) error {
 	if !b.terminal() {
 		return b.checklist(pour.Work(doc.Plan, shelf, b.hand(shelf)), shelf)
 	}
-	examples, err := examples(shelf)
-	if err != nil {
-		return err
-	}
 	say := ""
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
 	}
 	return tui.Run(tui.Options{
-		Document: doc, Shelf: shelf, Hand: b.hand(shelf), Examples: examples, StateDir: filepath.Join(stateHome(), "pourbench"),
+		Document: doc, Shelf: shelf, Hand: b.hand(shelf), Examples: func() []tui.Example { return examples(shelf) }, StateDir: filepath.Join(stateHome(), "pourbench"),
 		Colour: b.colour, Background: b.background, NoMouse: b.noMouse, Say: say, Notes: b.errs,
 	})
 }
 
-// examples reads the plans that come with the program.
-func examples(shelf pour.Shelf) ([]tui.Example, error) {
+// examples reads the plans that come with the program. One that a maker's own shelf does not carry is left out.
+func examples(shelf pour.Shelf) []tui.Example {
 	var list []tui.Example
 	for _, name := range presets.Plans() {
 		text, err := presets.Plan(name)
 		if err != nil {
-			return nil, err
+			continue // it is built in: it cannot fail
 		}
 		plan, err := planfile.Read(name+" (built in)", bytes.NewReader(text), shelf)
 		if err != nil {
-			return nil, err
+			continue // the maker's shelf has taken away what it needs
 		}
 		list = append(list, tui.Example{Name: name, Plan: plan})
 	}
-	return list, nil
+	return list
 }
 
 // terminal says whether there is a terminal that can hold a full screen.

@@ -45,10 +45,11 @@ func Overlay(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) {
 
 // document is a shelf file being read.
 type document struct {
-	name   string
-	text   string
-	preset bool // built in: every figure must name its source
-	places places
+	name    string
+	text    string
+	preset  bool // built in: every figure must name its source
+	places  places
+	decoded map[string]any // nil: not decoded yet
 }
 
 // tooDeep is the line on which a maker's file goes deeper than the decoder should be sent; 0: nowhere.
@@ -72,9 +73,11 @@ func lay(base pour.Shelf, doc document) (pour.Shelf, error) {
 			File: doc.name, Line: line, Problem: "this goes deeper than any shelf file", Mend: "close brackets where they end; a key has at most one dot",
 		}}
 	}
-	top := map[string]any{}
-	if _, err := toml.Decode(doc.text, &top); err != nil {
-		return pour.Shelf{}, Faults{broken(doc.name, err)}
+	top := doc.decoded
+	if top == nil {
+		if _, err := toml.Decode(doc.text, &top); err != nil {
+			return pour.Shelf{}, Faults{broken(doc.name, err)}
+		}
 	}
 	if !doc.preset { // the built-in files are read at every start, and a test finds their faults
 		doc.places = findPlaces(doc.text)
@@ -133,6 +136,16 @@ func strangers(doc *document, top map[string]any, faults *Faults) {
 	}
 }
 
+// indexOf finds an entry by its id; -1: none has it.
+func indexOf[T any](list []T, want string, id func(*T) *string) int {
+	for i := range list {
+		if *id(&list[i]) == want {
+			return i
+		}
+	}
+	return -1
+}
+
 // layer lays one table over a list. fill reads the keys of an entry over what is there.
 func layer[T any](doc *document, top map[string]any, table string, have []T, id func(*T) *string, fill func(*row, *T), faults *Faults) []T {
 	entries, ok := entriesOf(doc, top, table, faults)
@@ -146,7 +159,7 @@ func layer[T any](doc *document, top map[string]any, table string, have []T, id 
 		if !r.identify(seen) {
 			continue
 		}
-		at := slices.IndexFunc(out, func(v T) bool { return *id(&v) == r.id })
+		at := indexOf(out, r.id, id)
 		if r.fresh = at < 0; r.fresh {
 			var blank T
 			out, at = append(out, blank), len(out)

@@ -6,10 +6,14 @@ package presets
 
 import (
 	"embed"
+	"errors"
 	"fmt"
 	"path"
 	"sort"
 	"strings"
+	"sync"
+
+	"github.com/BurntSushi/toml"
 
 	"pourbench/pour"
 )
@@ -29,17 +33,38 @@ func shelfFiles() []string {
 
 // Shelf returns the shelf the program comes with. An error means the program was built with a broken file; tests keep that from happening.
 func Shelf() (pour.Shelf, error) {
+	docs, err := decodeAll(shelfFiles())
+	if err != nil {
+		return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
+	}
 	var s pour.Shelf
-	for _, name := range shelfFiles() {
-		text, err := files.ReadFile(name)
-		if err != nil {
-			return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
-		}
-		if s, err = lay(s, document{name: name, text: string(text), preset: true}); err != nil {
+	for _, doc := range docs {
+		if s, err = lay(s, doc); err != nil {
 			return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
 		}
 	}
 	return s.Prepared()
+}
+
+// decodeAll decodes the built-in files side by side: they are read at every start.
+func decodeAll(names []string) ([]document, error) {
+	docs, errs := make([]document, len(names)), make([]error, len(names))
+	var done sync.WaitGroup
+	for i, name := range names {
+		done.Go(func() {
+			text, err := files.ReadFile(name)
+			if err != nil {
+				errs[i] = err
+				return
+			}
+			docs[i] = document{name: name, text: string(text), preset: true}
+			if _, err := toml.Decode(docs[i].text, &docs[i].decoded); err != nil {
+				errs[i] = broken(name, err)
+			}
+		})
+	}
+	done.Wait()
+	return docs, errors.Join(errs...)
 }
 
 // Plans returns the names of the example plans; the first is the one the program opens when it is given none.

@@ -28,8 +28,8 @@ type Example struct {
 type Options struct {
 	Document   planfile.Document // the plan to start with; an empty path: it has no file yet
 	Shelf      pour.Shelf
-	Hand       clock.Hand // what the maker's logs have taught
-	Examples   []Example
+	Hand       clock.Hand             // what the maker's logs have taught
+	Examples   func() []Example       // the plans that come with the program, read when they are asked for; nil: none
 	StateDir   string                 // where recovery journals are kept; empty: none are
 	Colour     string                 // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string                 // "auto", "dark" or "light"; empty: auto

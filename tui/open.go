@@ -51,10 +51,17 @@ func (m *Model) listed(msg listedMsg) {
 	for _, p := range msg.paths {
 		l.items = append(l.items, item{id: p, name: filepath.Base(p), aside: "file", detail: []string{p}})
 	}
-	for _, e := range m.opt.Examples {
+	for _, e := range m.examples() {
 		l.items = append(l.items, item{id: examplePrefix + e.Name, name: e.Plan.Name, aside: "example", detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
 	}
 	m.push(l)
+}
+
+func (m *Model) examples() []Example {
+	if m.opt.Examples == nil {
+		return nil
+	}
+	return m.opt.Examples()
 }
 
 func (m *Model) openPlan(id string) tea.Cmd {
@@ -62,7 +69,7 @@ func (m *Model) openPlan(id string) tea.Cmd {
 	if !ok {
 		return m.load(expand(id))
 	}
-	for _, e := range m.opt.Examples {
+	for _, e := range m.examples() {
 		if e.Name == name {
 			drop := m.dropJournal()
 			m.session.Replace(e.Plan.Clone(), true)

@@ -22,7 +22,12 @@ const (
 // Line returns s as one line: line breaks of every kind become one space, tabs become spaces, the ends are trimmed, and
 // control characters, escapes, direction overrides, invisible characters and bytes that are no UTF-8 are dropped.
 // Accents, other scripts and emoji stay. Cleaning twice changes nothing.
-func Line(s string) string { return strings.Trim(clean(s, ' '), " ") }
+func Line(s string) string {
+	if printable(s) {
+		return s
+	}
+	return strings.Trim(clean(s, ' '), " ")
+}
 
 // Text is [Line] for text of several lines: line breaks of every kind become a newline, and the ends are not trimmed.
 func Text(s string) string { return clean(s, '\n') }
@@ -121,4 +126,14 @@ func isHidden(r rune) bool {
 	mongolian := r >= 0x180b && r <= 0x180f
 	selector := r >= 0xfe00 && r < emojiSelector || r >= 0xe0100 && r <= 0xe01ef
 	return mongolian || selector
+}
+
+// printable says whether a text is nothing but plain ASCII without a space at its ends, as most text is: then there is nothing to clean.
+func printable(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return s == "" || s[0] != ' ' && s[len(s)-1] != ' '
 }
