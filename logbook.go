@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
@@ -171,21 +170,3 @@ func (b *bench) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, 
 		return book.Add(args[0], shelf, logbook.SystemClock(session()), session(), logbook.Event{Kind: kind, Value: g})
 	}
 }
-
-// openRuns lists the pours that are still under way, for taking them up again.
-func openRuns(book logbook.Book) ([]logbook.Entry, error) {
-	list, err := book.List()
-	if err != nil {
-		return nil, err
-	}
-	var open []logbook.Entry
-	for _, e := range list {
-		if !e.Ended && time.Since(e.Opened) < staleRun {
-			open = append(open, e)
-		}
-	}
-	return open, nil
-}
-
-// staleRun is how old an unfinished run may be and still be offered: lye does not wait for longer.
-const staleRun = 48 * time.Hour
