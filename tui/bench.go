@@ -21,6 +21,11 @@ type bench struct {
 	shelf pour.Shelf
 	show  pour.Show
 	look  look.Look
+
+	warnings     []pour.Warning
+	colours      *pour.Sheet // the last sheet that knows what the colours do; its Look may be unknown
+	coloursFresh bool
+	measured     *measured
 }
 
 // names of the two batches by panel.
@@ -55,8 +60,14 @@ func (b *bench) grid(p layout.Panel) grid.Grid {
 		return b.weighGrid()
 	case layout.Vessel:
 		return b.vesselGrid()
-	case layout.Swirl:
-		return b.swirlGrid()
+	case layout.Technique:
+		return b.techniqueGrid()
+	case layout.Orders:
+		return b.orderGrid()
+	case layout.Pairs:
+		return b.pairGrid()
+	case layout.Measures:
+		return b.measureGrid()
 	case layout.Bed:
 		return b.bedGrid()
 	case layout.About:
@@ -90,10 +101,11 @@ func (b *bench) title(p layout.Panel) string {
 	}
 	name := [layout.Kinds]string{
 		layout.Grid: "Jugs", layout.Clock: "Clock", layout.Filling: "In the mould", layout.Weigh: "To weigh, all together",
-		layout.Vessel: "Mould and bars", layout.Swirl: "Technique", layout.Bed: "To bed", layout.About: "This plan",
+		layout.Vessel: "Mould and bars", layout.Technique: "Technique", layout.Bed: "To bed", layout.About: "This plan",
 		layout.Oils: "Oils", layout.Extras: "Extras, before the split", layout.Bursts: "Stick blender",
 		layout.Lye: "Lye and superfat", layout.Fats: "Fatty acids", layout.Scents: "Scents", layout.Tasks: "The run, in order",
 		layout.Hands: "How long the hands need", layout.NoIcing: "Icing", layout.Behaviour: "How they behave", layout.Warnings: "To know before lye meets oil",
+		layout.Face: "The swirl", layout.Orders: "The order to pour in", layout.Pairs: "Neighbours", layout.Measures: "On this bar",
 	}[p.Kind]
 	return name + of
 }

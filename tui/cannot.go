@@ -46,8 +46,27 @@ func (m *Model) cannot(id keys.ID) string {
 		if len(m.grids[m.at()].Rows) == 0 {
 			return "this panel has no rows"
 		}
+	case keys.ShowFace, keys.NextBar, keys.PrevBar, keys.Replay, keys.StepBack, keys.StepOn, keys.Weeks:
+		return m.cannotLook(id)
 	default:
 		return m.cannotItem(id, cell, row)
+	}
+	return ""
+}
+
+// cannotLook says why a key of the picture cannot act now.
+func (m *Model) cannotLook(id keys.ID) string {
+	switch {
+	case id == keys.ShowFace && !m.placed.Face.Empty():
+		return "the face is in view already; F5 shows it large"
+	case (id == keys.NextBar || id == keys.PrevBar) && !m.barsShown() && m.station == layout.Swirl:
+		return "this view has no single bars; v turns it"
+	case id == keys.Weeks && !m.browns():
+		return "no scent with vanillin goes into a jug: the colours stay"
+	case id == keys.Replay && m.still() != "":
+		return m.still() + "; ( and ) go through the pour step by step"
+	case (id == keys.Replay || id == keys.StepBack || id == keys.StepOn) && m.steps() == 0:
+		return "the picture is not drawn yet"
 	}
 	return ""
 }

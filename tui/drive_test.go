@@ -33,8 +33,22 @@ func opened(t testing.TB, w, h int) *Model {
 	t.Helper()
 	shelf, plan := built(t)
 	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
-	m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+	finish(m, m.Init())
+	resize(m, w, h)
 	return m
+}
+
+// resize gives the terminal another size and lets the pictures be drawn for it.
+func resize(m *Model, w, h int) {
+	_, cmd := m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+	finish(m, cmd)
+}
+
+// visit goes to a station and lets its pictures be drawn.
+func visit(m *Model, s layout.Station) {
+	m.station = s
+	m.settle()
+	finish(m, m.develop())
 }
 
 // key is the message of a key by its name.
@@ -42,7 +56,7 @@ func key(name string) tea.KeyPressMsg {
 	special := map[string]rune{
 		"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight, "enter": tea.KeyEnter, "esc": tea.KeyEscape,
 		"tab": tea.KeyTab, "home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "delete": tea.KeyDelete,
-		"backspace": tea.KeyBackspace, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6, "f7": tea.KeyF7,
+		"backspace": tea.KeyBackspace, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6, "f7": tea.KeyF7, "f8": tea.KeyF8,
 	}
 	var mod tea.KeyMod
 	for {
@@ -119,7 +133,7 @@ func base(m *Model) pour.Batch { return m.session.Plan().Base }
 // goTo puts the focus on a panel of a station.
 func goTo(t testing.TB, m *Model, s layout.Station, k layout.Kind) {
 	t.Helper()
-	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7"}[s])
+	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8"}[s])
 	for range layout.Kinds {
 		if m.at().Kind == k {
 			return

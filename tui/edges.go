@@ -31,7 +31,7 @@ func (m *Model) drawTotals(a screen.Area) int {
 	}
 	text := fmt.Sprintf("oils %s  batter %s  %d bars  ", b.show.Weight(oils), b.show.Weight(batter), b.sheet.Bars.Count)
 	counts := map[pour.Severity]int{}
-	for _, w := range b.sheet.Warnings {
+	for _, w := range b.warnings {
 		counts[w.Severity]++
 	}
 	type mark struct {
@@ -60,7 +60,7 @@ const whereW = 24
 
 // drawWarnings draws what to know before lye meets oil: a panel, or the worst of it on one line.
 func (m *Model) drawWarnings(a screen.Area) {
-	all := m.session.Sheet().Warnings
+	all := m.bench.warnings
 	if !m.placed.Boxed {
 		m.drawWorst(a, all)
 		return
@@ -164,6 +164,8 @@ func (m *Model) footKey(b keys.Binding) string {
 		return "+ -"
 	case b.ID == keys.NextPlace:
 		return "[ ]"
+	case b.ID == keys.PrevBar:
+		return "< >"
 	case len(b.Keys) == 0:
 		return "a–z"
 	case b.ID == keys.Earlier || b.ID == keys.Later:

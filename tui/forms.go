@@ -121,24 +121,6 @@ func (b *bench) fillRemark() string {
 	return "the base is sized by its oils"
 }
 
-// swirlGrid is the technique and its numbers.
-func (b *bench) swirlGrid() grid.Grid {
-	t, _ := b.shelf.Technique(b.plan.Swirl.Technique)
-	pick := grid.Cell{
-		Kind: grid.Choice, Text: t.Name + " ▼", Plain: t.Name, List: listTechniques, ID: t.ID, Name: "technique", Hint: t.Do, Pick: pour.SetTechnique,
-	}
-	own := "0: its own, "
-	passes := float64(b.plan.Swirl.Passes)
-	count := b.number("passes", b.show.Plain(passes, pour.UnitCount), passes, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.SetPasses(int(v)) })
-	count.Hint = "pours, strokes or drops"
-	rows := []grid.Row{
-		{Sub: -1, Cells: []grid.Cell{{Text: "technique"}, pick}},
-		{Sub: -1, Cells: []grid.Cell{{Text: "passes"}, count, {}, b.label(own + fmt.Sprint(t.Passes))}},
-		b.field("swirl.turns", own+percent(t.Turns, 1)), b.field("swirl.height_mm", own+b.show.Len(t.HeightMM)),
-	}
-	return grid.Grid{Columns: []grid.Column{{W: 18}, {W: 22, Right: true}, {W: 3}, {W: 0, Grow: 1}}, Rows: rows}
-}
-
 // bedGrid is what happens from the last pour to the shelf.
 func (b *bench) bedGrid() grid.Grid {
 	return grid.Grid{Columns: formColumns(), Rows: []grid.Row{

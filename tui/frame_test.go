@@ -19,12 +19,32 @@ func TestFramesAtTheTwoSizesEveryTerminalHas(t *testing.T) {
 		m := opened(t, size[0], size[1])
 		for s := range layout.Stations {
 			t.Run(fmt.Sprintf("%v_%dx%d", layout.Station(s), size[0], size[1]), func(t *testing.T) {
-				m.station = layout.Station(s)
-				m.settle()
-				golden.RequireEqual(t, []byte(trimmed(frame(m))))
+				visit(m, layout.Station(s))
+				golden.RequireEqual(t, []byte(trimmed(masked(m, frame(m)))))
 			})
 		}
 	}
+}
+
+// masked paints over the picture, which has goldens of its own: how a technique falls is not what these frames are about.
+func masked(m *Model, text string) string {
+	e, ok := m.easel()
+	p := m.studio.mounts[placeNow].print
+	if !ok || p == nil {
+		return text
+	}
+	lines := strings.Split(text, "\n")
+	for _, tile := range p.Plate.Tiles() {
+		r := tile.Rect.Add(e.now.Min)
+		for y := r.Min.Y; y < r.Max.Y && y < len(lines); y++ {
+			row := []rune(lines[y])
+			for x := r.Min.X; x < r.Max.X && x < len(row); x++ {
+				row[x] = '▒'
+			}
+			lines[y] = string(row)
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // trimmed takes the blanks off the ends of lines, so that the files can be read and edited.
@@ -38,7 +58,7 @@ func trimmed(text string) string {
 
 // modes are the things a frame can show: the keys that bring them up from any station.
 func modes() map[string]string {
-	return map[string]string{"at rest": "", "help": "?", "warnings": "w", "typing": "5", "refused": "9 9 9 enter", "list": "enter", "prompt": "S", "question": "+ q", "open": "o"}
+	return map[string]string{"at rest": "", "help": "?", "warnings": "w", "typing": "5", "refused": "9 9 9 enter", "list": "enter", "prompt": "S", "question": "+ q", "open": "o", "other view": "v", "letters": "i", "compared": "b R", "half poured": ") ) ) )"}
 }
 
 func TestNoFrameIsLargerThanItsScreen(t *testing.T) {
@@ -47,8 +67,7 @@ func TestNoFrameIsLargerThanItsScreen(t *testing.T) {
 		for s := range layout.Stations {
 			m.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
 			m.overlays, m.typing = nil, nil
-			m.station = layout.Station(s)
-			m.settle()
+			visit(m, layout.Station(s))
 			drive(m, presses)
 			for w := 1; w <= 210; w += 29 {
 				for h := 1; h <= 66; h += 11 {
@@ -91,7 +110,7 @@ func TestTotalsAndTheWorstWarningAreAlwaysInSight(t *testing.T) {
 		m.station = layout.Station(s)
 		m.settle()
 		f := frame(m)
-		for _, want := range []string{"oils ", "batter ", "10 bars", "! 2", "Alpine Meadow", "vanillin"} {
+		for _, want := range []string{"oils ", "batter ", "10 bars", "! 3", "Alpine Meadow", "vanillin"} {
 			if !strings.Contains(f, want) {
 				t.Errorf("%v at 80×24 does not show %q", layout.Station(s), want)
 			}

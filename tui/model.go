@@ -48,6 +48,8 @@ type Model struct {
 	file     file
 	w, h     int
 	look     look.Look
+	dark     bool // the terminal's background
+	studio   studio
 	mouse    bool
 	station  layout.Station
 	focus    [layout.Stations]layout.Panel
@@ -80,7 +82,7 @@ type typing struct {
 // New opens the workbench on a plan. [Run] runs it on a terminal.
 func New(o Options) *Model {
 	m := &Model{
-		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), mouse: !o.NoMouse,
+		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
 		station: layout.Jugs, cursors: map[layout.Panel]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp, o.Document.HandComments)
@@ -98,7 +100,7 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.lookForLostWork()}
+	cmds := []tea.Cmd{m.lookForLostWork(), m.workFigures(), m.develop()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}
@@ -132,8 +134,16 @@ func (m *Model) cell() (grid.Cell, grid.Row, bool) {
 func (m *Model) settle() {
 	sheet := m.session.Sheet()
 	timed, fresh := m.session.Clock()
+	colours, coloursFresh := m.session.Colours()
 	plan := m.session.Plan()
-	m.bench = &bench{plan: plan, sheet: sheet, clock: timed, fresh: fresh, shelf: m.session.Shelf(), show: plan.Show, look: m.look}
+	m.bench = &bench{
+		plan: plan, sheet: sheet, clock: timed, fresh: fresh, shelf: m.session.Shelf(), show: plan.Show, look: m.look,
+		warnings: m.session.Warnings(), colours: colours, coloursFresh: coloursFresh, measured: &m.studio.measured,
+	}
+	m.settleDesign()
+	if m.station != layout.Swirl {
+		m.halt()
+	}
 	icing := plan.Icing != nil
 	m.settleFocus(icing)
 	panels := layout.Panels(m.station, icing)
@@ -171,12 +181,14 @@ func (m *Model) want(p layout.Panel) int {
 		return 1
 	case layout.Filling:
 		return fillingLines
+	case layout.Face:
+		return faceLines
 	case layout.NoIcing:
 		return 4
 	case layout.Behaviour:
 		return 6 * len(m.bench.usedScents())
 	case layout.Warnings:
-		return 2 * len(m.bench.sheet.Warnings)
+		return 2 * len(m.bench.warnings)
 	default:
 		return m.grids[p].Lines()
 	}

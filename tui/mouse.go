@@ -32,6 +32,10 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 		m.push(m.warningsPage())
 		return nil
 	}
+	if at.In(m.placed.Face) {
+		m.station = layout.Swirl
+		return nil
+	}
 	hit, ok := m.placed.Hit(at)
 	if !ok {
 		return nil
@@ -52,6 +56,10 @@ func (m *Model) clickPanel(hit layout.Placed, at image.Point) {
 	p := hit.Panel
 	was := m.at() == p
 	m.focus[m.station] = p
+	if p.Kind == layout.Face {
+		m.clickFace(at)
+		return
+	}
 	g := m.grids[p]
 	in := image.Rect(hit.Rect.Min.X+1, hit.Rect.Min.Y+1, hit.Rect.Max.X-1, hit.Rect.Max.Y-1)
 	if !at.In(in) || p.Kind == layout.Clock {
@@ -82,6 +90,10 @@ func (m *Model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
 		return nil
 	}
 	if hit, ok := m.placed.Hit(image.Pt(msg.X, msg.Y)); ok {
+		if hit.Panel.Kind == layout.Face {
+			m.turnBar(by / wheelRows)
+			return nil
+		}
 		m.cursors[hit.Panel] = m.grids[hit.Panel].Down(m.cursors[hit.Panel], by)
 	}
 	return nil

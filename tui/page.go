@@ -156,7 +156,7 @@ func (m *Model) whyNot(b keys.Binding) string {
 // warningsPage lists every warning with what stands behind it and what to do.
 func (m *Model) warningsPage() *page {
 	p := &page{title: "To know before lye meets oil", leadW: 12}
-	for _, w := range m.session.Sheet().Warnings {
+	for _, w := range m.bench.warnings {
 		p.lines = append(p.lines,
 			line{lead: look.Mark(w.Severity) + " " + string(w.Severity), style: m.look.Severity(w.Severity), text: w.Text},
 			line{lead: "  do", style: m.look.Quiet, text: w.Do},

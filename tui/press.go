@@ -60,7 +60,7 @@ func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 
 // act does what a key asks.
 func (m *Model) act(id keys.ID, key string) tea.Cmd {
-	if m.move(id) || m.change(id, key) {
+	if m.lookAt(id) || m.move(id) || m.change(id, key) {
 		return nil
 	}
 	switch id {
@@ -92,6 +92,8 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 		return m.readLearned()
 	case keys.Pour:
 		return m.pourNow()
+	case keys.Replay:
+		return m.replay()
 	case keys.Help:
 		m.push(m.helpPage())
 	case keys.Suspend:
@@ -155,6 +157,8 @@ func (m *Model) goTo(id keys.ID) bool {
 		m.station = layout.Batch
 	case keys.GoJugs:
 		m.station = layout.Jugs
+	case keys.GoSwirl:
+		m.station = layout.Swirl
 	case keys.GoScent:
 		m.station = layout.Scent
 	case keys.GoRun:

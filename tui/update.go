@@ -14,6 +14,12 @@ type timedMsg struct {
 	sheet pour.Sheet
 }
 
+// mingledMsg brings what the colours do, for a revision of the plan.
+type mingledMsg struct {
+	rev   int
+	sheet pour.Sheet
+}
+
 // status is the last thing the bench said.
 type status struct {
 	text  string
@@ -25,10 +31,10 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	rev := m.session.Revision()
 	cmd := m.take(msg)
 	if m.session.Revision() != rev {
-		cmd = tea.Batch(cmd, m.workClock(), m.journalSoon())
+		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon())
 	}
 	m.settle()
-	return m, cmd
+	return m, tea.Batch(cmd, m.develop())
 }
 
 func (m *Model) take(msg tea.Msg) tea.Cmd {
@@ -36,7 +42,11 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	case tea.WindowSizeMsg:
 		m.w, m.h = msg.Width, msg.Height
 	case tea.BackgroundColorMsg:
-		m.look = look.New(msg.IsDark())
+		m.dark = msg.IsDark()
+		m.look = look.New(m.dark)
+		m.studio.onGround(msg.Color)
+	case tea.ColorProfileMsg:
+		m.studio.setDepth(msg.Profile)
 	case tea.KeyPressMsg:
 		return m.press(msg)
 	case tea.PasteMsg:
@@ -49,6 +59,15 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		return m.lookAtFile()
 	case timedMsg:
 		m.session.Timed(msg.rev, msg.sheet)
+		return m.workFigures()
+	case mingledMsg:
+		m.session.Mingled(msg.rev, msg.sheet)
+	case playMsg:
+		return m.played(msg)
+	case printedMsg:
+		return m.printed(msg)
+	case measuredMsg:
+		m.counted(msg)
 	case journalDueMsg:
 		return m.writeJournal()
 	case hangupMsg:
@@ -86,13 +105,16 @@ func (m *Model) takeResult(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-// workClock works the clock out beside the keyboard.
-func (m *Model) workClock() tea.Cmd {
-	work, rev := m.session.Untimed(), m.session.Revision()
-	if work == nil {
-		return nil
+// workFigures works out beside the keyboard what takes longer than a key may: the clock, and after it what the colours do.
+func (m *Model) workFigures() tea.Cmd {
+	rev := m.session.Revision()
+	if work := m.session.Untimed(); work != nil {
+		return func() tea.Msg { return timedMsg{rev, work()} }
 	}
-	return func() tea.Msg { return timedMsg{rev, work()} }
+	if work := m.session.Unmingled(m.studio.judge); work != nil {
+		return func() tea.Msg { return mingledMsg{rev, work()} }
+	}
+	return nil
 }
 
 // say puts something into the status line.

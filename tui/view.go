@@ -53,7 +53,11 @@ func (m *Model) draw(a screen.Area) {
 	m.drawTabs(a.At(m.placed.Tabs))
 	for _, p := range m.placed.Panels {
 		m.drawPanel(a.At(p.Rect), p.Panel)
+		if p.Panel.Kind == layout.Face {
+			m.drawFace(a)
+		}
 	}
+	m.drawPinned(a)
 	m.drawWarnings(a.At(m.placed.Warnings))
 	m.drawStatus(a.At(m.placed.Status))
 	m.drawFooter(a.At(m.placed.Footer))
@@ -92,6 +96,7 @@ func (m *Model) drawPanel(a screen.Area, p layout.Panel) {
 	switch p.Kind {
 	case layout.Clock:
 		m.bench.drawClock(in, p, c, focused)
+	case layout.Face: // stands where the easel says
 	case layout.Filling:
 		m.bench.drawFilling(in)
 	case layout.Behaviour:

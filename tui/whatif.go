@@ -50,7 +50,7 @@ func (m *Model) suggested(msg suggestedMsg) {
 
 // effects says what a change does to each jug's chances.
 func effects(s pour.Suggestion) []string {
-	var out []string
+	out := []string{s.String()} // whole: the list has room for its beginning only
 	chance := func(f pour.Figure) string {
 		return pour.Show{}.Figure(f, func(v float64) string { return fmt.Sprintf("%.0f %%", v) })
 	}

@@ -53,7 +53,8 @@ func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) e
 	if err != nil {
 		return err
 	}
-	if err := png.Encode(w, img); err != nil {
+	fast := png.Encoder{CompressionLevel: png.BestSpeed}
+	if err := fast.Encode(w, img); err != nil {
 		return fmt.Errorf("write the picture: %w", err)
 	}
 	return nil
@@ -84,13 +85,10 @@ func drawView(ctx context.Context, s pour.Sheet, d swirl.Design, poured *swirl.S
 	case ViewLoaf:
 		return swirl.RenderLong(ctx, poured.Lengthwise(box.W/2), palette, o.Width, tall(box.H, box.L), swirl.Soap())
 	case ViewTop:
-		return swirl.RenderLong(ctx, poured.Top(box.H-skimMM), palette, o.Width, tall(box.W, box.L), swirl.Soap())
+		return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, tall(box.W, box.L), swirl.Soap())
 	}
 	return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 }
-
-// skimMM is how far under the surface the view from above is taken, mm: the very top is all the last jug's.
-const skimMM = 3
 
 // sheetGapMM is the room between the bars of a contact sheet, mm.
 const sheetGapMM = 6

@@ -11,6 +11,7 @@ type builder struct {
 	d      dice
 	ops    []op
 	level  float64
+	off    float64 // of the batter: how far a share is known to be off
 }
 
 func newBuilder(r Recipe) *builder {

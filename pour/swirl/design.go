@@ -68,6 +68,9 @@ func (d *Design) top(s pour.Sheet) {
 	d.Icing = &r
 }
 
+// SkimMM is how far under the surface a view from above is best taken, mm: the very top is all the last jug's.
+const SkimMM = 3
+
 // leastIcingMM is the thinnest icing that shows, mm.
 const leastIcingMM = 1
 

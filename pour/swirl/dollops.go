@@ -2,196 +2,124 @@ package swirl
 
 import "math"
 
+// dollops is batter heaped by the spoonful. Each dollop is a dome that lies on whatever was heaped before it, so a
+// point belongs to the first dollop, in the order they fell, whose dome reaches above it. Borders are therefore always
+// the rounded back of an earlier dollop, lapped by later ones like scales.
+type dollops struct {
+	domes []dome
+	cell  float64 // mm, mesh by which the dollops that may have a point are found
+	n     [3]int
+	start []int32 // first entry in near of each mesh cell, and one past the last
+	near  []int32
+	rest  int     // portion of what no dome reaches
+	off   float64 // of the batter: the worst error of a share left by dealing
+}
+
+// dome is the back of one dollop: a flattened heap, longer one way, leaning, that slumps over steep places.
+type dome struct {
+	x, y, top    float64 // mm, its middle and the height there
+	xx, xy, yy   float64 // 1/mm², the quadratic form that is 1 at the dollop's edge
+	high         float64 // mm, how far it falls from the middle to the edge
+	leanX, leanY float64 // rise of the back per mm
+	long, short  float64 // mm, its two half widths
+	portion      int
+}
+
 const (
-	dollopCellMM = 12 // mesh by which the dollops near a point are found
-	solveSamples = 30000
-	solveRounds  = 60
-	solveError   = 0.0008 // of the batter: the worst share error that ends the search
+	domeReach = 1.7 // in half widths: further out a dollop has slumped away altogether
+	domeRound = 0.4 // 1 is a parabola; less is flatter on top and steeper at the edge
 )
 
-// dollops is batter spooned in heaps. Each heap is a flattened, tilted ball of influence of its portion; the portion
-// with most influence has the point. One weight per portion is found so that the shares come out.
-type dollops struct {
-	heaps  []heap
-	weight [MaxPortions]float64
-	start  []int32 // first entry in near of each mesh cell, and one past the last
-	near   []int32
-	n      [3]int
-	first  int // portion that has a point no heap reaches
+// height is that of the dollop's back at a place.
+func (h *dome) height(x, y float64) float64 {
+	e, f := x-h.x, y-h.y
+	q := h.xx*e*e + h.xy*e*f + h.yy*f*f
+	if q > domeReach*domeReach {
+		return math.Inf(-1)
+	}
+	return h.top + h.leanX*e + h.leanY*f - h.high*q*(domeRound+(1-domeRound)*q)
 }
 
-type heap struct {
-	at      vec3
-	reach   float64 // mm, across
-	inv     float64 // 1/reach²
-	flat    float64 // 1 round, 2 half as high as wide
-	lean    float64 // rise of the heap's middle per mm across
-	portion int
+// between bounds the height over the places from near to far mm off the middle.
+func (h *dome) between(near, far float64) (low, high float64) {
+	lean := (math.Abs(h.leanX) + math.Abs(h.leanY)) * far
+	fall := func(r float64) float64 { return h.high * r * r * (domeRound + (1-domeRound)*r*r) }
+	low, high = math.Inf(-1), math.Inf(-1)
+	if near < domeReach*h.long {
+		high = h.top + lean - fall(near/h.long)
+	}
+	if far < domeReach*h.short {
+		low = h.top - lean - fall(far/h.short)
+	}
+	return low, high
 }
 
-// newDollops fills the box with count heaps of the wanted shares.
-func newDollops(d *dice, box Box, shares []float64, count int, reach, flat float64) *dollops {
-	f := &dollops{}
-	for i, s := range shares {
-		if s > shares[f.first] {
-			f.first = i
+func (f *dollops) label(x, y, z float64) int {
+	i := max(0, min(int(x/f.cell), f.n[0]-1))
+	j := max(0, min(int(y/f.cell), f.n[1]-1))
+	k := max(0, min(int(z/f.cell), f.n[2]-1))
+	c := (i*f.n[1]+j)*f.n[2] + k
+	for _, n := range f.near[f.start[c]:f.start[c+1]] {
+		if h := &f.domes[n]; z < h.height(x, y) {
+			return h.portion
 		}
 	}
-	for i := range count {
-		f.heaps = append(f.heaps, newHeap(d, box, i, reach*d.between(0.75, 1.25), flat))
-	}
-	f.deal(d, shares)
-	f.index(box)
-	f.solve(d, box, shares)
-	return f
+	return f.rest
 }
 
-// newHeap places heap i at the next point of an additive recurrence (Roberts 2018), which leaves no large gaps.
-func newHeap(d *dice, box Box, i int, reach, flat float64) heap {
-	const a1, a2, a3 = 0.8191725133961645, 0.6710436067037893, 0.5497004779019703
-	turn := float64(i) + 0.5
-	at := func(a, side float64) float64 {
-		v := turn*a + 0.25*d.between(-0.3, 0.3)
-		return (v - math.Floor(v)) * side
+// index lists for every mesh cell the domes that can be the first above a point in it.
+func (f *dollops) index(box Box, cell float64) {
+	f.cell = cell
+	for i, side := range [3]float64{box.L, box.W, box.H} {
+		f.n[i] = int(math.Ceil(side / cell))
 	}
-	return heap{
-		at:    vec3{at(a1, box.L), at(a2, box.W), at(a3, box.H)},
-		reach: reach, inv: 1 / (reach * reach), flat: flat * d.between(0.8, 1.25), lean: d.between(-0.5, 0.5),
-	}
-}
-
-// deal gives heaps to portions in proportion to their shares, in random order.
-func (f *dollops) deal(d *dice, shares []float64) {
-	owed := append([]float64(nil), shares...)
-	for i := range f.heaps {
-		best := f.first
-		for k := range owed {
-			if shares[k] > 0 && owed[k] > owed[best] {
-				best = k
+	f.start = append(f.start[:0], 0)
+	var beside, here []int32
+	var span []vec2
+	for i := range f.n[0] {
+		x := float64(i) * cell
+		beside = beside[:0]
+		for k := range f.domes {
+			h := &f.domes[k]
+			if max(x-h.x, h.x-x-cell) < domeReach*h.long {
+				beside = append(beside, int32(k))
 			}
 		}
-		owed[best] -= 1
-		for k := range owed {
-			owed[k] += shares[k]
+		for j := range f.n[1] {
+			here, span = f.spans(beside, x, float64(j)*cell, here[:0], span[:0])
+			f.stack(here, span)
 		}
-		f.heaps[i].portion = best
 	}
-	d.shuffle(len(f.heaps), func(i, j int) {
-		f.heaps[i].portion, f.heaps[j].portion = f.heaps[j].portion, f.heaps[i].portion
-	})
 }
 
-func (f *dollops) index(box Box) {
-	sides := [3]float64{box.L, box.W, box.H}
-	for i := range f.n {
-		f.n[i] = int(math.Ceil(sides[i] / dollopCellMM))
-	}
-	f.start = append(f.start, 0)
-	for c := range f.n[0] * f.n[1] * f.n[2] {
-		cell := [3]float64{
-			float64(c/(f.n[1]*f.n[2])) * dollopCellMM, float64(c/f.n[2]%f.n[1]) * dollopCellMM, float64(c%f.n[2]) * dollopCellMM,
+// spans lists those of the domes that reach into the cell at (x, y), with the least and greatest height of each there.
+func (f *dollops) spans(beside []int32, x, y float64, here []int32, span []vec2) ([]int32, []vec2) {
+	for _, n := range beside {
+		h := &f.domes[n]
+		ex, ey := max(x-h.x, h.x-x-f.cell, 0), max(y-h.y, h.y-y-f.cell, 0)
+		near, reach := ex*ex+ey*ey, domeReach*h.long
+		if near >= reach*reach {
+			continue
 		}
-		for k := range f.heaps {
-			h := &f.heaps[k]
-			away := 0.0
-			for i, v := range [3]float64{h.at.x, h.at.y, h.at.z} {
-				e := max(cell[i]-v, v-cell[i]-dollopCellMM, 0)
-				if i < 2 { // the height leans, so it cannot rule a cell out
-					away += e * e
-				}
+		fx, fy := max(h.x-x, x+f.cell-h.x), max(h.y-y, y+f.cell-h.y)
+		low, high := h.between(math.Sqrt(near), math.Sqrt(fx*fx+fy*fy))
+		here, span = append(here, n), append(span, vec2{low, high})
+	}
+	return here, span
+}
+
+// stack lists the domes for the cells above one another at one place.
+func (f *dollops) stack(here []int32, span []vec2) {
+	for k := range f.n[2] {
+		low, high := float64(k)*f.cell, float64(k+1)*f.cell
+		for i, n := range here {
+			if span[i].z > low {
+				f.near = append(f.near, n)
 			}
-			if away < h.reach*h.reach {
-				f.near = append(f.near, int32(k))
+			if span[i].y >= high {
+				break
 			}
 		}
 		f.start = append(f.start, int32(len(f.near)))
 	}
-}
-
-// influence adds up the influence of the heaps of every portion at a point.
-func (f *dollops) influence(x, y, z float64, sum *[MaxPortions]float64) {
-	i := min(int(max(0, x)/dollopCellMM), f.n[0]-1)
-	j := min(int(max(0, y)/dollopCellMM), f.n[1]-1)
-	k := min(int(max(0, z)/dollopCellMM), f.n[2]-1)
-	c := (i*f.n[1]+j)*f.n[2] + k
-	for _, n := range f.near[f.start[c]:f.start[c+1]] {
-		h := &f.heaps[n]
-		e, g := x-h.at.x, y-h.at.y
-		up := (z - h.at.z - h.lean*g) * h.flat
-		if q := 1 - (e*e+g*g+up*up)*h.inv; q > 0 {
-			q *= q
-			sum[h.portion] += q * q * q
-		}
-	}
-}
-
-func (f *dollops) label(x, y, z float64) int {
-	var sum [MaxPortions]float64
-	f.influence(x, y, z, &sum)
-	best, most := f.first, 0.0
-	for i, v := range sum {
-		if v *= f.weight[i]; v > most {
-			best, most = i, v
-		}
-	}
-	return best
-}
-
-// solve finds the weights by sampling the box and raising the weights of portions that came out short.
-func (f *dollops) solve(d *dice, box Box, shares []float64) {
-	n := len(shares)
-	samples := make([]float64, 0, n*solveSamples)
-	side := math.Cbrt(box.L * box.W * box.H / solveSamples)
-	nx, ny, nz := int(box.L/side)+1, int(box.W/side)+1, int(box.H/side)+1
-	for c := range nx * ny * nz {
-		x := (float64(c/(ny*nz)) + d.float()) / float64(nx) * box.L
-		y := (float64(c/nz%ny) + d.float()) / float64(ny) * box.W
-		z := (float64(c%nz) + d.float()) / float64(nz) * box.H
-		var sum [MaxPortions]float64
-		f.influence(x, y, z, &sum)
-		samples = append(samples, sum[:n]...)
-	}
-	for i, s := range shares {
-		if s > 0 {
-			f.weight[i] = 1
-		}
-	}
-	gain, last := 1.0, math.Inf(1)
-	for range solveRounds {
-		worst := f.adjust(samples, shares, gain)
-		if worst < solveError {
-			return
-		}
-		if worst > last {
-			gain *= 0.7
-		}
-		last = worst
-	}
-}
-
-// adjust makes one round of corrections and returns the worst share error before it.
-func (f *dollops) adjust(samples, shares []float64, gain float64) (worst float64) {
-	var got [MaxPortions]float64
-	n := len(shares)
-	for k := 0; k+n <= len(samples); k += n {
-		best, most := f.first, 0.0
-		for i, v := range samples[k : k+n] {
-			if v *= f.weight[i]; v > most {
-				best, most = i, v
-			}
-		}
-		got[best] += float64(n) / float64(len(samples))
-	}
-	for i, s := range shares {
-		worst = max(worst, math.Abs(got[i]-s))
-	}
-	if worst < solveError {
-		return worst
-	}
-	for i, s := range shares {
-		if s > 0 {
-			f.weight[i] *= math.Pow(clamp((s+0.002)/(got[i]+0.002), 0.5, 2), gain)
-		}
-	}
-	return worst
 }

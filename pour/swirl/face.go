@@ -90,8 +90,8 @@ func (f *Face) Refine(ctx context.Context, dst *Picture, w, h int) error {
 	return ctx.Err()
 }
 
-// refiner draws bands of tiles. A tile whose four corners and middle come from places that vary evenly is a [patch]; any other is quartered, down to a pixel, which is then sampled in full. Comparing where points come
-// from, not only which portion they show, is what finds filaments thinner than a tile.
+// refiner draws bands of tiles. A tile whose four corners and middle come from places that vary evenly is a [patch];
+// any other is quartered, down to a pixel, which is then sampled in full. Comparing where points come from, not only which portion they show, is what finds filaments thinner than a tile.
 type refiner struct {
 	f            *Face
 	dst          *Picture
@@ -154,20 +154,15 @@ func (r *refiner) tile(x, y, size int, a, b, c, d *sample) {
 	if x >= r.dst.W || y >= r.dst.H {
 		return
 	}
+	if size == 1 {
+		r.pixel(x, y, a, b, c, d)
+		return
+	}
 	half := float64(size) / 2
 	fx, fy := float64(x), float64(y)
 	m := r.at(fx+half, fy+half)
-	corners := [5]*sample{a, b, c, d, &m}
-	if p, ok := r.patch(&corners, x, y, size); ok {
+	if p, ok := r.patch(&[5]*sample{a, b, c, d, &m}, x, y, size); ok {
 		p.draw(x, y, size)
-		return
-	}
-	if size == 1 {
-		if r.perX < sharpMM {
-			r.vote(x, y, &corners)
-			return
-		}
-		r.full(x, y)
 		return
 	}
 	n := r.at(fx+half, fy)
@@ -181,6 +176,32 @@ func (r *refiner) tile(x, y, size int, a, b, c, d *sample) {
 	r.tile(x+k, y+k, k, &m, &e, &s, d)
 }
 
+// pixel draws one pixel from its corners; the middle is traced only where they do not settle it.
+func (r *refiner) pixel(x, y int, a, b, c, d *sample) {
+	spread := math.Inf(1)
+	if !a.empty && !b.empty && !c.empty && !d.empty {
+		spread = max(a.p.away(d.p), b.p.away(c.p), a.p.away(b.p), c.p.away(d.p))
+		if spread < plainMM && a.label == b.label && a.label == c.label && a.label == d.label &&
+			a.slab == b.slab && a.slab == c.slab && a.slab == d.slab {
+			r.fill(x, y, 1, a.label)
+			return
+		}
+	}
+	m := r.at(float64(x)+0.5, float64(y)+0.5)
+	corners := [5]*sample{a, b, c, d, &m}
+	if spread <= spreadMM {
+		if p, ok := r.patch(&corners, x, y, 1); ok {
+			p.draw(x, y, 1)
+			return
+		}
+	}
+	if r.perX < sharpMM {
+		r.vote(x, y, &corners)
+		return
+	}
+	r.full(x, y, &corners)
+}
+
 func (r *refiner) fill(x, y, size int, label uint8) {
 	px := Pixel{Portion: [3]uint8{label}, Part: [3]uint8{255}}
 	for j := y; j < min(y+size, r.dst.H); j++ {
@@ -192,8 +213,8 @@ func (r *refiner) fill(x, y, size int, label uint8) {
 }
 
 const (
-	fullSamples = 8
-	sharpMM     = 0.15 // pixels smaller than this are averaged over their corners and middle alone
+	plainMM = 1    // a pixel of one label whose corners come from places this near hides nothing
+	sharpMM = 0.09 // pixels smaller than this are averaged over their corners and middle alone
 )
 
 // vote averages the corners and the middle of one pixel, which weighs as much as the corners together.
@@ -207,20 +228,35 @@ func (r *refiner) vote(x, y int, s *[5]*sample) {
 	r.dst.Pixels[y*r.dst.W+x] = t.pixel()
 }
 
-// full traces several points of one pixel. The points are a Hammersley set shifted by a hash of the pixel's place.
-func (r *refiner) full(x, y int) {
+// full traces four more points of one pixel, one in each quarter and no two in one row or column, and four more
+// again where three portions meet. A corner is shared with other pixels and weighs half.
+func (r *refiner) full(x, y int, s *[5]*sample) {
 	var t tally
-	hash := mix64(uint64(x)<<32 | uint64(y))
-	sx, sy := float64(hash&0xffff)/0x10000, float64(hash>>16&0xffff)/0x10000
-	for k := range fullSamples {
-		u := sx + (float64(k)+0.5)/fullSamples
-		v := sy + float64(reverse4(2*k)+1)/16
-		s := r.at(float64(x)+u-math.Floor(u), float64(y)+v-math.Floor(v))
-		if !s.empty {
-			t.add(s.label, 1)
+	for i, v := range s {
+		if !v.empty {
+			t.add(v.label, uint16(1+i/4))
 		}
 	}
+	hash := mix64(uint64(x)<<32 | uint64(y))
+	flip := hash&1 != 0
+	r.quarters(&t, x, y, 0.36, 0.16, flip)
+	if t.n > 2 {
+		r.quarters(&t, x, y, 0.40, 0.28, !flip)
+	}
 	r.dst.Pixels[y*r.dst.W+x] = t.pixel()
+}
+
+// quarters traces the points (u, v) off the middle of a pixel, and the same turned by a quarter three times.
+func (r *refiner) quarters(t *tally, x, y int, u, v float64, flip bool) {
+	if flip {
+		u, v = v, u
+	}
+	for range 4 {
+		if s := r.at(float64(x)+0.5+u, float64(y)+0.5+v); !s.empty {
+			t.add(s.label, 2)
+		}
+		u, v = -v, u
+	}
 }
 
 // reverse4 turns the four low bits of k round.

@@ -132,6 +132,16 @@ func TestAStrokeDragsItsCentreAlongAndLeavesFarPointsAlone(t *testing.T) {
 	}
 }
 
+func TestTheQuickSineAndCosineAgreeWithTheLibrary(t *testing.T) {
+	for i := range 1001 {
+		a := math.Pi * float64(i) / 1000
+		sin, cos := sincos(a)
+		if math.Abs(sin-math.Sin(a)) > 1e-7 || math.Abs(cos-math.Cos(a)) > 1e-7 {
+			t.Fatalf("at %g they are %g and %g", a, sin, cos)
+		}
+	}
+}
+
 func TestABakedWaveIsTheWave(t *testing.T) {
 	d := dice{state: 5}
 	w := newWave(&d, Box{250, 80, 62}, 62, 4)

@@ -105,9 +105,9 @@ type column struct {
 }
 
 const (
-	nearMM     = 2.5 // neighbouring samples that come from further apart may have more between them
-	strideMM   = 1.2 // samples this far apart or less are first compared, before those in between are traced
-	edgeSample = 4   // samples down an edge pixel, in each of the two cross-sections
+	nearMM   = 2.5    // neighbouring samples that come from further apart may have more between them
+	strideMM = 1.2    // samples this far apart or less are first compared, before those in between are traced
+	edgePart = 1. / 3 // of a pixel: an edge pixel is also sampled so far above and below its middle
 )
 
 func (c *column) draw() {
@@ -121,7 +121,7 @@ func (c *column) draw() {
 		for _, s := range [2][]sample{c.a, c.b} {
 			edge = edge || j > 0 && s[j].differs(&s[j-1]) || j+1 < h && s[j].differs(&s[j+1])
 		}
-		c.pixel(j, edge, &c.a[j])
+		c.pixel(j, edge)
 	}
 }
 
@@ -155,19 +155,19 @@ func (c *column) between(t *tracer, s []sample, from, to int) {
 	c.between(t, s, mid, to)
 }
 
-func (c *column) pixel(j int, edge bool, left *sample) {
+// pixel averages the middles of a pixel's two cross-sections and, where an edge is near, two more places in each.
+func (c *column) pixel(j int, edge bool) {
 	var t tally
-	if !edge {
-		if !left.empty {
-			t.add(left.label, 1)
+	for i, s := range [2]*sample{&c.a[j], &c.b[j]} {
+		if !s.empty {
+			t.add(s.label, 1)
 		}
-		c.dst.Pixels[j*c.dst.W+c.i] = t.pixel()
-		return
-	}
-	for k := range edgeSample {
-		v := (float64(j) + (float64(k)+0.5)/edgeSample) / float64(c.dst.H)
-		for _, tr := range [2]*tracer{c.left, c.right} {
-			if s := c.l.sample(tr, v); !s.empty {
+		if !edge {
+			break
+		}
+		tr := [2]*tracer{c.left, c.right}[i]
+		for _, off := range [2]float64{0.5 - edgePart, 0.5 + edgePart} {
+			if s := c.l.sample(tr, (float64(j)+off)/float64(c.dst.H)); !s.empty {
 				t.add(s.label, 1)
 			}
 		}

@@ -102,12 +102,21 @@ func (d *drag) velocity(y, z, cy, cz float64) (vy, vz float64) {
 	h := q * q * q
 	k := 8 * h * d.inv * l
 	h *= q
-	if d.free {
-		return d.gy*h - k*f, d.gz*h + k*e
-	}
 	by, byd, bz, bzd := d.window(y, z)
 	b := by * bz
 	return (d.gy*h-k*f)*b + l*h*by*bzd, (d.gz*h+k*e)*b - l*h*byd*bz
+}
+
+// open is velocity far from every wall, at (e, f) from the centre; it is small so that it is built into its callers.
+func (d *drag) open(e, f float64) (vy, vz float64) {
+	q := 1 - (e*e+f*f)*d.inv
+	if q <= 0 {
+		return 0, 0
+	}
+	h := q * q * q
+	k := 8 * h * d.inv * (d.gy*f - d.gz*e)
+	h *= q
+	return d.gy*h - k*f, d.gz*h + k*e
 }
 
 // window is the fade at the walls and its slopes.
@@ -137,12 +146,27 @@ func ramp(v, t, inv float64) (b, slope float64) {
 	return 1, 0
 }
 
+// undoOpen is undo far from every wall; (e, f) is how far the point lies from the middle of the step.
+func (d *drag) undoOpen(e, f float64) (dy, dz float64) {
+	hy, hz := 0.5*d.dy, 0.5*d.dz
+	ay, az := d.open(e-hy, f-hz)
+	by, bz := d.open(e-0.5*ay, f-0.5*az)
+	cy, cz := d.open(e-0.5*by, f-0.5*bz)
+	ey, ez := d.open(e-cy+hy, f-cz+hz)
+	return (ay + 2*(by+cy) + ey) / -6, (az + 2*(bz+cz) + ez) / -6
+}
+
 // undo follows the flow backwards over the step by one fourth-order Runge-Kutta step; the centre moves along meanwhile.
 func (d *drag) undo(y, z float64) (float64, float64) {
 	y1, z1 := d.cy+d.dy, d.cz+d.dz
 	ym, zm := d.cy+0.5*d.dy, d.cz+0.5*d.dz
-	if e, f := y-ym, z-zm; e*e+f*f >= d.far {
+	e, f := y-ym, z-zm
+	if e*e+f*f >= d.far {
 		return y, z
+	}
+	if d.free {
+		dy, dz := d.undoOpen(e, f)
+		return y + dy, z + dz
 	}
 	ay, az := d.velocity(y, z, y1, z1)
 	by, bz := d.velocity(y-0.5*ay, z-0.5*az, ym, zm)

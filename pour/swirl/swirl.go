@@ -39,6 +39,9 @@ type Recipe struct {
 	Box       Box       // every side 10 to 2000 mm
 }
 
+// mostOff is the most by which a share may be known to miss the recipe's, as a fraction of the batter.
+const mostOff = 0.004
+
 // Swirl is a mould poured by a recipe, or part of it. It never changes, so it may be shared between goroutines.
 type Swirl struct {
 	recipe Recipe
@@ -61,6 +64,9 @@ func New(r Recipe) (*Swirl, error) {
 	}
 	b := newBuilder(r)
 	b.pour()
+	if b.off > mostOff {
+		return nil, fmt.Errorf("%w: with %d dollops a share would be %.1f points off; use more", ErrRecipe, b.Passes, 100*b.off)
+	}
 	return &Swirl{recipe: r, ops: b.ops, level: b.level}, nil
 }
 

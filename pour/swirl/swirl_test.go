@@ -69,8 +69,15 @@ func TestAnyRecipeKeepsItsSharesWithinTheErrorOfCounting(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// 900 stratified points in each of three faces: three standard errors of a share are under two points
-		if e := worst(volumes(s, [3]int{3, 30, 30}), s.recipe.Shares); e > 0.02 && r.Technique.SameInEveryBar() {
+		if !r.Technique.SameInEveryBar() {
+			return
+		}
+		// A coarse count is off by chance now and then; a share that is really off stays off when it is counted finely.
+		e := worst(volumes(s, [3]int{3, 30, 30}), s.recipe.Shares)
+		if e > 0.01 {
+			e = worst(volumes(s, [3]int{3, 200, 200}), s.recipe.Shares)
+		}
+		if e > 0.01 {
 			t.Fatalf("%+v: a share is off by %.2f points", r, 100*e)
 		}
 	})

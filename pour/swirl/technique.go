@@ -70,7 +70,7 @@ func (t Technique) Own() Dials {
 	case Comb:
 		return Dials{Passes: 2, Turns: 5}
 	case Spoon:
-		return Dials{Passes: 360}
+		return Dials{Passes: 500}
 	}
 	return Dials{}
 }

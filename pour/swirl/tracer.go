@@ -145,7 +145,8 @@ func (d *drag) misses(j, k int, r float64) bool {
 	if s := d.dy*d.dy + d.dz*d.dz; s > 0 {
 		u = clamp(((y-d.cy)*d.dy+(z-d.cz)*d.dz)/s, 0, 1)
 	}
-	return math.Hypot(y-d.cy-u*d.dy, z-d.cz-u*d.dz) > r+half*math.Sqrt2
+	e, f, far := y-d.cy-u*d.dy, z-d.cz-u*d.dz, r+half*math.Sqrt2
+	return e*e+f*f > far*far
 }
 
 // trace follows a point of the cross-section back to where it was poured.

@@ -71,12 +71,22 @@ func (r *rolls) velocity(y, z float64) (vy, vz float64) {
 
 // multiples fills the sines and cosines of 0 to 5 times an angle by their recurrence.
 func multiples(a float64, s, c *[6]float64) {
-	s1, c1 := math.Sincos(a)
+	s1, c1 := sincos(a)
 	s[0], c[0] = 0, 1
 	for i := 1; i < len(s); i++ {
 		s[i] = s[i-1]*c1 + c[i-1]*s1
 		c[i] = c[i-1]*c1 - s[i-1]*s1
 	}
+}
+
+// sincos is the sine and cosine of an angle from 0 to π, or a little outside, to 1e-7: by the Taylor series about π/2.
+// It needs no reduction of the angle, unlike [math.Sincos].
+func sincos(a float64) (sin, cos float64) {
+	t := a - math.Pi/2
+	q := t * t
+	sin = 1 - q*(1./2)*(1-q*(1./12)*(1-q*(1./30)*(1-q*(1./56)*(1-q*(1./90)*(1-q*(1./132))))))
+	cos = -t * (1 - q*(1./6)*(1-q*(1./20)*(1-q*(1./42)*(1-q*(1./72)*(1-q*(1./110))))))
+	return sin, cos
 }
 
 func (r *rolls) move(y, z, dir float64) (float64, float64) {

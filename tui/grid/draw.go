@@ -78,6 +78,9 @@ func (c Cell) draw(a screen.Area, x, y, w int, right bool) {
 		a.Cut(x, y, min(swatchW, w), 1).Fill(" ", screen.Style{Bg: c.Swatch})
 		x, w = x+swatchW+1, w-swatchW-1
 	}
+	for i, colour := range c.Swatches {
+		a.Cut(x+i*swatchW, y, min(swatchW, w-i*swatchW), 1).Fill(" ", screen.Style{Bg: colour})
+	}
 	text := screen.Clip(c.Text, w)
 	if right {
 		a.Right(x+w, y, text, c.Style)

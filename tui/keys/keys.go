@@ -45,6 +45,7 @@ const (
 	GoMould    ID = "go to mould"
 	GoBatch    ID = "go to batch"
 	GoJugs     ID = "go to jugs"
+	GoSwirl    ID = "go to swirl"
 	GoScent    ID = "go to scent"
 	GoRun      ID = "go to run"
 	GoIcing    ID = "go to icing"
@@ -63,6 +64,17 @@ const (
 	Later      ID = "later"
 	Rename     ID = "rename"
 	IcingOnOff ID = "icing"
+	NextView   ID = "next view"
+	ShowFace   ID = "show the face"
+	PrevBar    ID = "bar before"
+	NextBar    ID = "next bar"
+	Replay     ID = "watch the pour"
+	StepBack   ID = "step back"
+	StepOn     ID = "step on"
+	Reroll     ID = "another face"
+	Compare    ID = "compare"
+	Weeks      ID = "after some weeks"
+	Letters    ID = "letters"
 	Undo       ID = "undo"
 	Redo       ID = "redo"
 	Save       ID = "save"
@@ -102,6 +114,7 @@ type Binding struct {
 	Label  string        // one or two words for the footer
 	Help   string        // one clause for help and papers
 	Foot   int           // rank in the footer, 1 first; 0: not there
+	FootOn []layout.Kind // the panels whose footer names it; empty: wherever it acts
 }
 
 // Acts says whether the binding acts on a panel.
@@ -126,7 +139,7 @@ func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
 func Footer(mode Mode, panel layout.Kind) []Binding {
 	var out []Binding
 	for _, b := range Table() {
-		if b.Mode == mode && b.Foot > 0 && b.Acts(panel) {
+		if b.Mode == mode && b.Foot > 0 && b.Acts(panel) && (len(b.FootOn) == 0 || slices.Contains(b.FootOn, panel)) {
 			out = append(out, b)
 		}
 	}

@@ -7,6 +7,7 @@ func Table() []Binding {
 	var out []Binding
 	out = append(out, moving()...)
 	out = append(out, changing()...)
+	out = append(out, looking()...)
 	out = append(out, keeping()...)
 	return append(out, elsewhere()...)
 }
@@ -28,18 +29,19 @@ func moving() []Binding {
 		{ID: GoMould, Keys: []string{"f2"}, Help: "go to the mould"},
 		{ID: GoBatch, Keys: []string{"f3"}, Help: "go to the batch: oils, lye, extras"},
 		{ID: GoJugs, Keys: []string{"f4"}, Help: "go to the jugs"},
-		{ID: GoScent, Keys: []string{"f5"}, Help: "go to the scent"},
-		{ID: GoRun, Keys: []string{"f6"}, Help: "go to the run"},
-		{ID: GoIcing, Keys: []string{"f7"}, Help: "go to the icing"},
+		{ID: GoSwirl, Keys: []string{"f5"}, Help: "go to the swirl"},
+		{ID: GoScent, Keys: []string{"f6"}, Help: "go to the scent"},
+		{ID: GoRun, Keys: []string{"f7"}, Help: "go to the run"},
+		{ID: GoIcing, Keys: []string{"f8"}, Help: "go to the icing"},
 	}
 }
 
 func changing() []Binding {
 	numbers := []layout.Kind{
-		layout.Grid, layout.Vessel, layout.Swirl, layout.Bed, layout.About, layout.Oils, layout.Extras,
+		layout.Grid, layout.Vessel, layout.Technique, layout.Bed, layout.About, layout.Oils, layout.Extras,
 		layout.Bursts, layout.Lye, layout.Scents, layout.Hands,
 	}
-	forms := []layout.Kind{layout.Vessel, layout.Swirl, layout.Bed, layout.About, layout.Lye}
+	forms := []layout.Kind{layout.Vessel, layout.Technique, layout.Bed, layout.About, layout.Lye}
 	lists := []layout.Kind{layout.Grid, layout.Oils, layout.Extras, layout.Bursts, layout.Scents}
 	adds := append([]layout.Kind{layout.NoIcing}, lists...)
 	return []Binding{

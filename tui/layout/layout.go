@@ -15,6 +15,9 @@ const (
 	threeColumnsW = 168
 )
 
+// faceBesideW is the width from which the station of the swirl shows its picture beside the panel in focus.
+const faceBesideW = 76
+
 // The height from which the warnings get a panel of their own.
 const warningsH = 30
 
@@ -39,6 +42,7 @@ type Layout struct {
 	Title    image.Rectangle // name and totals
 	Tabs     image.Rectangle
 	Panels   []Placed
+	Face     image.Rectangle // the face of a bar beside the station's own panels; empty on narrow screens
 	Warnings image.Rectangle // a bordered panel, or one line
 	Boxed    bool            // the warnings have a border
 	Status   image.Rectangle
@@ -64,7 +68,9 @@ func Split(ask Ask) Layout {
 	}
 	l.Warnings = image.Rect(0, bottom-warn, ask.W, bottom)
 	body := image.Rect(0, top, ask.W, bottom-warn)
-	for _, c := range columns(body, ask) {
+	cs := columns(body, ask)
+	l.Face = pin(cs, ask)
+	for _, c := range cs {
 		l.Panels = append(l.Panels, stack(c, ask)...)
 	}
 	return l
@@ -92,9 +98,39 @@ func columns(body image.Rectangle, ask Ask) []column {
 			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
 			{image.Rect(a, body.Min.Y, body.Max.X, body.Max.Y), append(p[1], p[2]...)},
 		}
+	case ask.Station == Swirl && ask.W >= faceBesideW && ask.Focus.Kind != Face: // the picture stays in sight while its numbers change
+		a := body.Min.X + body.Dx()*45/100
+		return []column{
+			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
+			{image.Rect(a, body.Min.Y, body.Max.X, body.Max.Y), append(p[1], p[2]...)},
+		}
 	default:
 		return []column{{body, Panels(ask.Station, ask.Icing)}}
 	}
+}
+
+// leastPinnedH is the height of a column from which the face of a bar has room above its panels.
+const leastPinnedH = 18
+
+// pin takes room for the face of a bar: a column without panels, or the top of the last one.
+func pin(cs []column, ask Ask) image.Rectangle {
+	if len(cs) < 2 || ask.Station == Swirl {
+		return image.Rectangle{}
+	}
+	for _, c := range cs {
+		if len(c.panels) == 0 {
+			return c.rect
+		}
+	}
+	last := &cs[len(cs)-1]
+	w, h := last.rect.Dx(), last.rect.Dy()
+	if h < leastPinnedH {
+		return image.Rectangle{}
+	}
+	face := last.rect
+	face.Max.Y = face.Min.Y + min(w*2/5+3, h*11/20)
+	last.rect.Min.Y = face.Max.Y
+	return face
 }
 
 // Find returns the rectangle of a panel, if it is on the screen.

@@ -38,9 +38,12 @@ func drawing(l Layout, w, h int) string {
 		case p.In(l.Footer):
 			return 'f'
 		}
+		if p.In(l.Face) {
+			return '*'
+		}
 		for _, x := range l.Panels {
 			if p.In(x.Rect) {
-				return "GCFWVSBAOEULYXTHNRQ"[x.Panel.Kind]
+				return "GCFWVSBAOEULYXTHNRQPDIM"[x.Panel.Kind]
 			}
 		}
 		return ' '
@@ -103,8 +106,7 @@ func TestJugsAtAHundredAndTwentyHaveTwoColumns(t *testing.T) {
 	got := drawing(Split(Ask{W: 120, H: 36, Station: Jugs, Focus: Panel{Kind: Grid}, Want: wants}), 120, 36)
 	want := `TTTTTTTTTTTTTTTTTTTTTTTT
 tttttttttttttttttttttttt
-` + strings.Repeat("GGGGGGGGGGGGGGGGFFFFFFFF\n", 8) + `GGGGGGGGGGGGGGGGWWWWWWWW
-` + strings.Repeat("CCCCCCCCCCCCCCCCWWWWWWWW\n", 18) + strings.Repeat("!!!!!!!!!!!!!!!!!!!!!!!!\n", 5) + `ssssssssssssssssssssssss
+` + strings.Repeat("GGGGGGGGGGGGGGGG********\n", 9) + strings.Repeat("CCCCCCCCCCCCCCCC********\n", 5) + strings.Repeat("CCCCCCCCCCCCCCCCWWWWWWWW\n", 13) + strings.Repeat("!!!!!!!!!!!!!!!!!!!!!!!!\n", 5) + `ssssssssssssssssssssssss
 ffffffffffffffffffffffff
 `
 	if d := cmp.Diff(want, got); d != "" {
@@ -136,7 +138,7 @@ func TestEveryScreenIsCoveredOnceAndTheFocusIsAlwaysShown(t *testing.T) {
 
 func covered(t *testing.T, l Layout, w, h int) {
 	t.Helper()
-	rects := []image.Rectangle{l.Title, l.Tabs, l.Warnings, l.Status, l.Footer}
+	rects := []image.Rectangle{l.Title, l.Tabs, l.Warnings, l.Status, l.Footer, l.Face}
 	for _, p := range l.Panels {
 		rects = append(rects, p.Rect)
 		if p.Rect.Dy() < 3 {
@@ -154,5 +156,35 @@ func covered(t *testing.T, l Layout, w, h int) {
 	}
 	if area != w*h {
 		t.Fatalf("%d of %d cells are covered at %d×%d", area, w*h, w, h)
+	}
+}
+
+func TestTheSwirlKeepsItsPictureInSightBesideThePanelInFocus(t *testing.T) {
+	got := drawing(Split(Ask{W: 80, H: 24, Station: Swirl, Focus: Panel{Kind: Technique}, Want: wants}), 80, 4)
+	want := `TTTTTTTTTTTTTTTT
+tttttttttttttttt
+PPPPPPPPSSSSSSSS
+PPPPPPPPSSSSSSSS
+`
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
+	l := Split(Ask{W: 80, H: 24, Station: Swirl, Focus: Panel{Kind: Face}, Want: wants})
+	if r, _ := l.Find(Panel{Kind: Face}); r.Dx() != 80 {
+		t.Errorf("the picture in focus is %d wide on a narrow screen", r.Dx())
+	}
+}
+
+func TestWideScreensShowTheFaceOnEveryStation(t *testing.T) {
+	for s := range Stations {
+		for _, size := range [][2]int{{120, 30}, {120, 36}, {200, 60}} {
+			for _, icing := range []bool{true, false} {
+				l := Split(Ask{W: size[0], H: size[1], Station: Station(s), Icing: icing, Focus: Panels(Station(s), icing)[0], Want: wants})
+				_, own := l.Find(Panel{Kind: Face})
+				if l.Face.Empty() && !own {
+					t.Errorf("%v at %v shows no face", Station(s), size)
+				}
+			}
+		}
 	}
 }

@@ -8,6 +8,7 @@ const (
 	Mould Station = iota
 	Batch
 	Jugs
+	Swirl
 	Scent
 	Run
 	Icing
@@ -16,7 +17,7 @@ const (
 
 // String is the station's name on its tab.
 func (s Station) String() string {
-	return [Stations]string{"Mould", "Batch", "Jugs", "Scent", "Run", "Icing"}[s]
+	return [Stations]string{"Mould", "Batch", "Jugs", "Swirl", "Scent", "Run", "Icing"}[s]
 }
 
 // Kind is what a panel shows.
@@ -29,7 +30,7 @@ const (
 	Filling               // how high the jugs stand in the mould
 	Weigh                 // everything to weigh
 	Vessel                // size of the mould and its bars
-	Swirl                 // the technique
+	Technique             // how the jugs meet
 	Bed                   // putting to bed, cut and cure
 	About                 // name, units and steps of the plan
 	Oils                  // the blend
@@ -43,6 +44,10 @@ const (
 	NoIcing               // an invitation
 	Behaviour             // how the plan's scents behave in batter
 	Warnings              // what to know before lye meets oil
+	Face                  // the picture
+	Orders                // the pour orders to choose from
+	Pairs                 // the neighbours in the planned order
+	Measures              // what can be counted on the face
 	Kinds     int  = iota
 )
 
@@ -57,11 +62,13 @@ func panels(s Station, icing bool) [3][]Panel {
 	base := func(kinds ...Kind) []Panel { return of(false, kinds...) }
 	switch s {
 	case Mould:
-		return [3][]Panel{base(Vessel, Swirl, Bed), base(Filling, About), base(Weigh)}
+		return [3][]Panel{base(Vessel, Bed), base(Filling, About), base(Weigh)}
 	case Batch:
 		return [3][]Panel{base(Oils, Extras, Bursts), base(Lye), base(Fats, Weigh)}
 	case Jugs:
-		return [3][]Panel{base(Grid, Clock), base(Filling), base(Weigh)}
+		return [3][]Panel{base(Grid, Clock), nil, base(Weigh)}
+	case Swirl:
+		return [3][]Panel{base(Face), base(Technique, Orders), base(Pairs, Measures)}
 	case Scent:
 		main := base(Scents)
 		if icing {

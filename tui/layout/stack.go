@@ -13,6 +13,9 @@ const leastRows = 10
 
 // stack puts a column's panels one below the other. Panels that do not fit together are pages: the page with the focus shows, else the first.
 func stack(c column, ask Ask) []Placed {
+	if len(c.panels) == 0 {
+		return nil
+	}
 	page := c.panels
 	for _, p := range pages(c, ask) {
 		if slices.Contains(p, ask.Focus) {

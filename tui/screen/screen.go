@@ -53,7 +53,7 @@ func (s *Screen) tear(x, y int) {
 
 // String writes the screen as lines of text with their styles, each line ending in the terminal's own style.
 func (s *Screen) String() string {
-	out := make([]byte, 0, len(s.cells)*2+len(s.cells)/2)
+	out := make([]byte, 0, s.size())
 	for y := range s.h {
 		if y > 0 {
 			out = append(out, '\n')
@@ -61,6 +61,18 @@ func (s *Screen) String() string {
 		out = line(out, s.cells[y*s.w:(y+1)*s.w])
 	}
 	return string(out)
+}
+
+// size is about how many bytes the screen takes, a little high, so that writing it needs no second buffer.
+func (s *Screen) size() int {
+	const perCell, perChange = 3, 26 // a box-drawing glyph; two true colours, of which often only one changes
+	changes := s.h
+	for i := 1; i < len(s.cells); i++ {
+		if s.cells[i].style != s.cells[i-1].style {
+			changes++
+		}
+	}
+	return len(s.cells)*perCell + changes*perChange
 }
 
 func line(out []byte, row []cell) []byte {
@@ -74,7 +86,7 @@ func line(out []byte, row []cell) []byte {
 			continue
 		}
 		if c.style != now {
-			out = c.style.sgr(out)
+			out = c.style.sgr(out, now)
 			now = c.style
 		}
 		if c.text == "" {

@@ -92,3 +92,38 @@ func TestHexReadsSixDigitsAndNothingElse(t *testing.T) {
 		}
 	}
 }
+
+func TestOnlyWhatChangesInAStyleIsWritten(t *testing.T) {
+	red, blue := RGB(200, 30, 7), RGB(0, 0, 255)
+	for _, c := range []struct {
+		name     string
+		from, to Style
+		want     string
+	}{
+		{"text colour", Style{}, Style{Fg: red}, "\x1b[38;2;200;30;7m"},
+		{"ground alone", Style{Fg: red, Bg: blue}, Style{Fg: red, Bg: red}, "\x1b[48;2;200;30;7m"},
+		{"both", Style{Fg: red, Bg: blue}, Style{Fg: blue, Bg: red}, "\x1b[38;2;0;0;255;48;2;200;30;7m"},
+		{"a colour goes", Style{Fg: red, Bg: blue}, Style{Fg: red}, "\x1b[0;38;2;200;30;7m"},
+		{"an attribute comes", Style{Fg: red}, Style{Fg: red, Attr: Bold}, "\x1b[0;1;38;2;200;30;7m"},
+		{"all goes", Style{Fg: red, Attr: Reverse}, Style{}, "\x1b[0m"},
+		{"basic colours", Style{}, Style{Fg: Index(3), Bg: Index(12)}, "\x1b[33;104m"},
+		{"palette colours", Style{}, Style{Fg: Index(230), Bg: Index(16)}, "\x1b[38;5;230;48;5;16m"},
+	} {
+		if got := string(c.to.sgr(nil, c.from)); got != c.want {
+			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+func TestHalvesDrawTwoPixelsAndLeaveTheTerminalItsOwn(t *testing.T) {
+	s := New(4, 1)
+	a := s.Area()
+	a.Halves(0, 0, Index(1), Index(2))
+	a.Halves(1, 0, Index(1), 0)
+	a.Halves(2, 0, 0, Index(2))
+	a.Halves(3, 0, Index(4), Index(4))
+	a.Halves(9, 0, Index(4), Index(4)) // outside
+	if got, want := s.String(), "\x1b[31;42m▀\x1b[0;31m▀\x1b[32m▄\x1b[0;44m \x1b[0m"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

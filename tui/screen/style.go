@@ -5,10 +5,16 @@ import (
 	"strconv"
 )
 
-// Colour is a true colour, or the terminal's own where it is zero.
+// Colour is a true colour, one of the terminal's palette, or the terminal's own where it is zero.
 type Colour uint32
 
-const colourSet Colour = 1 << 24
+const (
+	colourSet Colour = 1 << 24
+	indexSet  Colour = 1 << 25
+)
+
+// Index returns a colour of the terminal's palette, 0 to 255. It has no channels of its own: what it looks like is the terminal's affair.
+func Index(i uint8) Colour { return indexSet | Colour(i) }
 
 // RGB returns the colour of three channels from 0 to 255.
 func RGB(r, g, b uint8) Colour { return colourSet | Colour(r)<<16 | Colour(g)<<8 | Colour(b) }
@@ -58,28 +64,54 @@ func (s Style) With(a Attr) Style { s.Attr |= a; return s }
 // On returns the style on another background.
 func (s Style) On(bg Colour) Style { s.Bg = bg; return s }
 
-// sgr appends the escape sequence that switches from any style to this one.
-func (s Style) sgr(b []byte) []byte {
-	b = append(b, "\x1b[0"...)
-	for i, code := range [...]byte{'1', '2', '3', '4', '7'} {
-		if s.Attr&(1<<i) != 0 {
-			b = append(b, ';', code)
+// sgr appends the escape sequence that switches from another style to this one, as short as it goes.
+func (s Style) sgr(b []byte, from Style) []byte {
+	b = append(b, "\x1b["...)
+	if s.Attr != from.Attr || s.Fg == 0 && from.Fg != 0 || s.Bg == 0 && from.Bg != 0 {
+		b = append(b, "0;"...)
+		for i, code := range [...]byte{'1', '2', '3', '4', '7'} {
+			if s.Attr&(1<<i) != 0 {
+				b = append(b, code, ';')
+			}
 		}
+		from = Style{}
 	}
-	b = s.Fg.sgr(b, ";38;2;")
-	b = s.Bg.sgr(b, ";48;2;")
-	return append(b, 'm')
+	if s.Fg != from.Fg {
+		b = s.Fg.sgr(b, '3')
+	}
+	if s.Bg != from.Bg {
+		b = s.Bg.sgr(b, '4')
+	}
+	b[len(b)-1] = 'm' // in place of the last semicolon
+	return b
 }
 
-func (c Colour) sgr(b []byte, lead string) []byte {
-	if c == 0 {
-		return b
+// sgr appends the codes of a colour that is not zero, each with a semicolon after it. Ground is '3' for text and '4' for what is behind it.
+func (c Colour) sgr(b []byte, ground byte) []byte {
+	const plain, bright = 8, 16
+	if c&indexSet != 0 {
+		switch i := uint8(c); {
+		case i < plain:
+			return append(b, ground, '0'+i, ';')
+		case i < bright:
+			return decimal(b, (ground-'3')*10+90+i-plain)
+		default:
+			return decimal(append(b, ground, '8', ';', '5', ';'), i)
+		}
 	}
 	r, g, bl := c.Channels()
-	b = append(b, lead...)
-	b = strconv.AppendUint(b, uint64(r), 10)
-	b = append(b, ';')
-	b = strconv.AppendUint(b, uint64(g), 10)
-	b = append(b, ';')
-	return strconv.AppendUint(b, uint64(bl), 10)
+	b = append(b, ground, '8', ';', '2', ';')
+	return decimal(decimal(decimal(b, r), g), bl)
+}
+
+// decimal appends a byte in decimal and a semicolon.
+func decimal(b []byte, v uint8) []byte {
+	switch {
+	case v >= 100:
+		return append(b, '0'+v/100, '0'+v/10%10, '0'+v%10, ';')
+	case v >= 10:
+		return append(b, '0'+v/10, '0'+v%10, ';')
+	default:
+		return append(b, '0'+v, ';')
+	}
 }

@@ -6,6 +6,7 @@ import (
 	"reflect"
 
 	"pourbench/chem/clock"
+	"pourbench/chem/colour"
 	"pourbench/pour"
 )
 
@@ -15,7 +16,10 @@ type Session struct {
 	hand    clock.Hand
 	plan    pour.Plan
 	sheet   pour.Sheet
-	clock   pour.Sheet // the last sheet with the clock's figures; of an earlier plan while they are worked out again
+	clock   pour.Sheet     // the last sheet with the clock's figures; of an earlier plan while they are worked out again
+	colours pour.Sheet     // the last sheet that knows what the colours do, likewise
+	early   []pour.Warning // what is known to stand against the plan at once
+	later   []pour.Warning // what the last full sheet found besides, while it is looked for again
 	saved   pour.Plan
 	undo    []step
 	redo    []step
@@ -45,7 +49,7 @@ func New(p pour.Plan, shelf pour.Shelf, hand clock.Hand, isSaved bool) *Session 
 // Replace puts another plan on the bench; what was done to the one before is forgotten.
 func (s *Session) Replace(p pour.Plan, isSaved bool) {
 	s.undo, s.redo, s.nudging = nil, nil, ""
-	s.saved = pour.Plan{}
+	s.saved, s.colours, s.later = pour.Plan{}, pour.Sheet{}, nil
 	if isSaved {
 		s.saved = p
 	}
@@ -58,6 +62,7 @@ func (s *Session) become(p pour.Plan) {
 	s.plan = p
 	s.rev++
 	s.sheet = pour.Weigh(p, s.shelf)
+	s.early = s.sheet.Warnings
 }
 
 // Apply makes an edit. A refused edit changes nothing and gives the reason. An edit that changes nothing is not counted.
@@ -148,6 +153,27 @@ func (s *Session) Timed(rev int, sheet pour.Sheet) {
 		s.sheet, s.clock = sheet, sheet
 	}
 }
+
+// Unmingled returns a function that works out beside the keyboard what the colours do. It is nil while the clock's figures, which come
+// first, are missing, and when there is nothing left to work out.
+func (s *Session) Unmingled(judge *colour.Judge) func() pour.Sheet {
+	if !s.sheet.Timed || s.sheet.Look.Known {
+		return nil
+	}
+	sheet, shelf, hand := s.sheet, s.shelf, s.hand
+	return func() pour.Sheet { return sheet.Mingle(shelf, hand, judge) }
+}
+
+// Mingled takes what the colours do for a revision; that of a plan that has changed since is dropped.
+func (s *Session) Mingled(rev int, sheet pour.Sheet) {
+	if rev == s.rev {
+		s.sheet, s.clock, s.colours = sheet, sheet, sheet
+		s.later = without(sheet.Warnings, s.early)
+	}
+}
+
+// Colours returns the last sheet that knows what the colours do and whether it is that of the plan on the bench.
+func (s *Session) Colours() (sheet *pour.Sheet, fresh bool) { return &s.colours, s.sheet.Look.Known }
 
 // Saved says that the plan on the bench is what its file holds now.
 func (s *Session) Saved(p pour.Plan) { s.saved = p }

@@ -1,0 +1,101 @@
+package tui
+
+import (
+	"fmt"
+	"image"
+	"slices"
+
+	"pourbench/pour"
+	"pourbench/pour/swirl"
+	"pourbench/tui/picture"
+	"pourbench/tui/screen"
+)
+
+// kept is a picture that is kept beside the present one, with what its order costs.
+type kept struct {
+	design swirl.Design
+	price  [2]string
+}
+
+// price says what the planned order costs in mud and in time, in two lines.
+func (b *bench) price() [2]string {
+	orders := b.colours.Look.Orders
+	if len(orders) == 0 {
+		return [2]string{"mud …", "late …"}
+	}
+	own := orders[0]
+	late := "late " + b.show.Figure(own.LatePercent, func(v float64) string { return percent(v, 0) + " %" })
+	if own.LateJug != "" {
+		late += " at most: " + own.LateJug
+	}
+	mud := fmt.Sprintf("mud %s at worst, %s in all", percent(own.Worst, 2), percent(own.Total, 2))
+	if !b.coloursFresh {
+		mud, late = mud+" …", late+" …"
+	}
+	return [2]string{mud, late}
+}
+
+// compare keeps the picture as it is now beside the one that is designed on, or lets the kept one go.
+func (m *Model) compare() {
+	if m.studio.kept != nil {
+		m.studio.kept = nil
+		m.say("the picture beside is let go")
+		return
+	}
+	m.studio.kept = &kept{design: m.studio.design, price: m.bench.price()}
+	m.say("kept at the left: change anything and see both; b lets it go")
+}
+
+// drawCompared names the two pictures, with their colours in pour order, and says what each costs.
+func (m *Model) drawCompared(a screen.Area, e easel) {
+	for place, at := range [places]image.Rectangle{placeNow: e.now, placeKept: e.kept} {
+		name, st, price, design := "now", m.look.Strong, m.bench.price(), m.studio.design
+		if place == placeKept {
+			name, st, price, design = "kept", m.look.Quiet, m.studio.kept.price, m.studio.kept.design
+		}
+		box := a.At(image.Rect(at.Min.X, at.Min.Y-1, at.Max.X, at.Max.Y+figuresH-1))
+		name = fmt.Sprintf("%s: %s, face %d", name, design.Recipe.Technique, design.Recipe.Seed)
+		end := box.Text(1, 0, screen.Clip(name, box.W()-1), st)
+		if p := m.studio.mounts[place].print; p != nil && end+1+inkW*len(p.Base) <= box.W() {
+			x := box.W() - inkW*len(p.Base)
+			for _, k := range p.Base {
+				x = m.drawInk(box, x, k)
+			}
+		}
+		for i, line := range price {
+			box.Text(1, box.H()-len(price)+i, screen.Clip(line, box.W()-1), screen.Style{})
+		}
+	}
+}
+
+// reroll pours another of the faces a design can have.
+func (m *Model) reroll() {
+	plan := m.session.Plan()
+	if m.edit("another face", pour.Reseed(plan.Swirl.Seed+1)) == nil {
+		m.say(fmt.Sprintf("face %d; u brings the one before back", plan.Swirl.Seed+1))
+	}
+}
+
+// browns says whether any colour changes over some weeks.
+func (m *Model) browns() bool {
+	return !slices.Equal(m.studio.design.Palette, m.studio.design.Weeks)
+}
+
+// turnBar looks at another bar, round and round.
+func (m *Model) turnBar(by int) {
+	n := m.bars()
+	m.studio.bar = ((m.studio.bar+by)%n + n) % n
+}
+
+// bars is how many faces the loaf on show has along it: a slab is cut across too, and those bars share a face.
+func (m *Model) bars() int {
+	if p := m.studio.mounts[placeNow].print; p != nil {
+		return p.Plate.Bars
+	}
+	return 1
+}
+
+// barsShown says whether the view has single bars to step through.
+func (m *Model) barsShown() bool {
+	return m.studio.view == picture.Bar || m.studio.view == picture.Bars
+}

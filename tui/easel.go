@@ -1,0 +1,135 @@
+package tui
+
+import (
+	"image"
+
+	"pourbench/tui/layout"
+	"pourbench/tui/picture"
+)
+
+// easel is where picture, kept picture, legend and caption stand, in screen coordinates.
+type easel struct {
+	in        image.Rectangle // all of it, without the border
+	now, kept image.Rectangle // the pictures; kept is empty while nothing is compared
+	legend    image.Rectangle // empty where there is no room
+	caption   image.Rectangle
+}
+
+// The room around a picture.
+const (
+	figuresH  = 3  // a title above and two lines of figures below each of two pictures
+	legendGap = 2  // between picture and legend
+	leastPicW = 16 // below this a legend beside the picture costs too much
+)
+
+// nearWhole is how much of its size a picture may keep for a legend to be worth it on the other stations.
+const nearWhole = 0.85
+
+// faceRect is the border of the panel the face stands in; it says false where no face is in view.
+func (m *Model) faceRect() (image.Rectangle, bool) {
+	switch {
+	case m.placed.TooSmall:
+		return image.Rectangle{}, false
+	case m.station == layout.Swirl:
+		return m.placed.Find(layout.Panel{Kind: layout.Face})
+	case !m.placed.Face.Empty():
+		return m.placed.Face, true
+	case m.studio.peek:
+		return m.peekRect(), true
+	}
+	return image.Rectangle{}, false
+}
+
+// peekH is the height of the face over the bench, its border and caption included.
+const peekH = 15
+
+// peekRect is where the face stands over the bench: at the right, no wider than its picture, away from the line of the cursor.
+func (m *Model) peekRect() image.Rectangle {
+	bottom := m.placed.Warnings.Min.Y
+	h := min(peekH, bottom-2)
+	wmm, hmm := m.viewMM()
+	w := min(max(int(2*float64(h-3)*wmm/hmm)+4, 24), m.w/2)
+	r := image.Rect(m.w-w, bottom-h, m.w, bottom)
+	at, ok := m.cursorOf()
+	if !ok || at.Y < r.Min.Y {
+		return r
+	}
+	if above := at.Y - 2; above > bottom-at.Y-1 {
+		return image.Rect(r.Min.X, 2, r.Max.X, 2+min(h, above))
+	}
+	r.Min.Y = at.Y + 1
+	return r
+}
+
+// easel lays the panel of the face out; it says false where no face is in view.
+func (m *Model) easel() (easel, bool) {
+	r, ok := m.faceRect()
+	if !ok || r.Dx() < 6 || r.Dy() < 4 {
+		return easel{}, false
+	}
+	e := easel{in: r.Inset(1)}
+	room := e.in
+	if room.Dy() >= 5 {
+		e.caption = image.Rect(room.Min.X, room.Max.Y-1, room.Max.X, room.Max.Y)
+		room.Max.Y--
+	}
+	if m.studio.kept != nil && m.station == layout.Swirl {
+		half := room.Dx() / 2
+		e.kept = image.Rect(room.Min.X, room.Min.Y, room.Min.X+half-1, room.Max.Y-figuresH+1)
+		e.now = image.Rect(room.Min.X+half+1, room.Min.Y, room.Max.X, room.Max.Y-figuresH+1)
+		e.kept.Min.Y, e.now.Min.Y = e.kept.Min.Y+1, e.now.Min.Y+1
+		return e, true
+	}
+	e.now, e.legend = m.besideOrBelow(room)
+	return e, true
+}
+
+// besideOrBelow puts the legend beside the picture or below it, whichever leaves the picture larger. On the other stations, whose grids
+// name the jugs already, the legend gets little more than the room that the picture leaves over.
+func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle) {
+	wmm, hmm := m.viewMM()
+	scale := func(r image.Rectangle) float64 { // pixels per mm
+		if r.Dx() < leastPicW || r.Dy() < 4 {
+			return 0
+		}
+		return min(float64(r.Dx())/wmm, 2*float64(r.Dy())/hmm)
+	}
+	w, lines := m.legendW(true), len(m.legend())
+	flow := m.legendFlow(room.Dx())
+	beside, below := room, room
+	beside.Max.X -= w + legendGap
+	below.Max.Y -= flow.rows + 1
+	a, b, whole := scale(beside), scale(below), scale(room)
+	if least := whole * nearWhole; m.station != layout.Swirl && a < least && b < least || a == 0 && b == 0 {
+		return room, image.Rectangle{}
+	}
+	if b > a {
+		used := min(int(b*hmm/2+0.5), below.Dy())
+		below.Max.Y = below.Min.Y + used
+		return below, image.Rect(room.Min.X+1, below.Max.Y+1, room.Max.X, below.Max.Y+1+flow.rows)
+	}
+	used := min(int(a*wmm+0.5)+2, beside.Dx()) // no wider than the picture, so that the legend stands at its side
+	left := room.Min.X + (room.Dx()-used-legendGap-w)/2
+	pic = image.Rect(left, room.Min.Y, left+used, room.Max.Y)
+	top := room.Min.Y + max((room.Dy()-lines)/2, 0)
+	return pic, image.Rect(pic.Max.X+legendGap, top, pic.Max.X+legendGap+w, min(top+lines, room.Max.Y))
+}
+
+// viewMM is the size of what the view shows, mm; for all bars, of a contact sheet of usual proportions.
+func (m *Model) viewMM() (w, h float64) {
+	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
+	view := picture.Bar
+	if m.station == layout.Swirl {
+		view = m.studio.view
+	}
+	switch view {
+	case picture.Bars:
+		return 4 * box.W, 3 * (box.H + peak)
+	case picture.Long:
+		return box.L, box.H
+	case picture.Top:
+		return box.L, box.W
+	default:
+		return box.W, box.H + peak
+	}
+}

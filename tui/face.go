@@ -1,0 +1,269 @@
+package tui
+
+import (
+	"fmt"
+	"image"
+	"slices"
+	"strings"
+
+	"pourbench/pour"
+	"pourbench/pour/swirl"
+	"pourbench/tui/layout"
+	"pourbench/tui/look"
+	"pourbench/tui/picture"
+	"pourbench/tui/screen"
+)
+
+// faceLines is how many lines the picture likes.
+const faceLines = 40
+
+// drawPinned draws the face beside or over the panels of the other stations.
+func (m *Model) drawPinned(a screen.Area) {
+	r, ok := m.faceRect()
+	if !ok || m.station == layout.Swirl {
+		return
+	}
+	box := a.At(r)
+	box.Clear()
+	box.Box(m.look.Rule)
+	title := " The face of a bar "
+	if m.placed.Face.Empty() {
+		title = " Face, v puts it away "
+	}
+	box.Text(2, 0, screen.Clip(title, box.W()-4), m.look.Quiet)
+	m.drawFace(a)
+}
+
+// drawFace draws the picture with its legend and caption, or two pictures that are compared. The area is the whole screen.
+func (m *Model) drawFace(a screen.Area) {
+	e, ok := m.easel()
+	if !ok {
+		return
+	}
+	if m.studio.problem != "" {
+		m.drawWhy(a.At(e.in), m.studio.problem)
+		return
+	}
+	m.drawFrame(a.At(e.now), placeNow)
+	if !e.kept.Empty() {
+		m.drawFrame(a.At(e.kept), placeKept)
+		m.drawCompared(a, e)
+	}
+	m.drawLegend(a.At(e.legend))
+	a.At(e.caption).Text(1, 0, screen.Clip(m.caption(), e.caption.Dx()-2), m.look.Quiet)
+}
+
+func (m *Model) drawWhy(a screen.Area, why string) {
+	for i, l := range screen.Wrap(why, a.W()-2) {
+		a.Text(1, i, l, m.look.Quiet)
+	}
+}
+
+// drawFrame draws one picture. One of another size than its place, left from before a resize, is not drawn.
+func (m *Model) drawFrame(a screen.Area, place int) {
+	f := &m.studio.mounts[place]
+	switch {
+	case f.why != "":
+		m.drawWhy(a, f.why)
+		return
+	case f.print == nil || f.print.Plate.Shot.W != a.W() || f.print.Plate.Shot.H != a.H():
+		return
+	}
+	f.print.Draw(a)
+	plate := f.print.Plate
+	tiles := plate.Tiles()
+	if plate.Shot.View == picture.Bars {
+		for _, t := range tiles {
+			m.drawNumber(a, t)
+		}
+	}
+	if plate.Shot.Done != picture.Whole && plate.Shot.View == picture.Bar && len(tiles) == 1 {
+		m.drawMould(a, tiles[0].Rect)
+	}
+}
+
+// drawNumber writes the number of a bar below its face.
+func (m *Model) drawNumber(a screen.Area, t picture.Tile) {
+	text, st := fmt.Sprint(t.Bar+1), m.look.Quiet
+	if t.Bar == m.studio.bar {
+		text, st = "►"+text, m.look.Focus
+	}
+	a.Text((t.Rect.Min.X+t.Rect.Max.X-screen.Width(text))/2, t.Rect.Max.Y, text, st)
+}
+
+// drawMould draws walls and bottom round a pour that is under way.
+func (m *Model) drawMould(a screen.Area, r image.Rectangle) {
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		a.Text(r.Min.X-1, y, "║", m.look.Quiet)
+		a.Text(r.Max.X, y, "║", m.look.Quiet)
+	}
+	a.Text(r.Min.X-1, r.Max.Y, "╚"+strings.Repeat("═", r.Dx())+"╝", m.look.Quiet)
+}
+
+// caption says what the picture shows.
+func (m *Model) caption() string {
+	what := "bar"
+	if m.bars() != m.session.Sheet().Bars.Count {
+		what = "cut" // across a slab, through several bars
+	}
+	parts := []string{fmt.Sprintf("%s %d of %d", what, m.studio.bar+1, m.bars())}
+	if m.station == layout.Swirl {
+		if text := m.stepText(); text != "" {
+			return text
+		}
+		if v := m.studio.view; v != picture.Bar {
+			parts[0] = v.String()
+		}
+		if m.studio.kept == nil {
+			parts = append(parts, fmt.Sprintf("face %d", m.session.Plan().Swirl.Seed))
+		}
+	}
+	if m.studio.weeks {
+		parts = append(parts, "after some weeks")
+	}
+	return strings.Join(parts, ", ")
+}
+
+// stepText is the step of the pour that is shown, in words; "" for a pour that is done.
+func (m *Model) stepText() string {
+	f := m.studio.mounts[placeNow].print
+	if f == nil || f.Plate.Shot.Done == picture.Whole {
+		return ""
+	}
+	text := "the mould is empty"
+	if step := f.Plate.Step; step.Text != "" {
+		text = step.Text
+		if step.Verb == swirl.Pours && step.Portion >= 0 && step.Portion < len(m.studio.design.Jugs) {
+			text = m.jugOf(step.Portion).Name + ": " + text
+		}
+	}
+	return fmt.Sprintf("step %d of %d  %s", f.Plate.Shot.Done, f.Plate.Steps, text)
+}
+
+// jugOf is the jug of a portion of the present design.
+func (m *Model) jugOf(portion int) pour.JugSheet {
+	jugs := m.session.Sheet().Base.Jugs
+	return jugs[min(m.studio.design.Jugs[portion], len(jugs)-1)]
+}
+
+// The room of a line of the legend: its sign, its share, and the longest name that is not clipped.
+const (
+	inkW         = 3
+	legendSignW  = inkW + 1
+	legendShareW = 5
+	legendNameW  = 16
+)
+
+// legendW is how wide a line of the legend is, with or without its share.
+func (m *Model) legendW(share bool) int {
+	w := 4
+	for _, x := range m.legend() {
+		w = max(w, screen.Width(x.name))
+	}
+	w = min(w, legendNameW) + legendSignW
+	if share {
+		w += 1 + legendShareW
+	}
+	return w
+}
+
+// flow is how a legend stands below a picture: in columns of one width, row by row.
+type flow struct {
+	w, columns, rows int
+}
+
+// legendFlow lays the legend out in a width; the shares are left out where that saves rows.
+func (m *Model) legendFlow(room int) flow {
+	n := len(m.legend())
+	in := func(share bool) flow {
+		f := flow{w: m.legendW(share) + legendGap}
+		f.columns = max((room+legendGap-1)/f.w, 1)
+		f.rows = (n + f.columns - 1) / f.columns
+		return f
+	}
+	with, without := in(true), in(false)
+	if without.rows < with.rows {
+		return without
+	}
+	return with
+}
+
+// legendEntry is one line of the legend.
+type legendEntry struct {
+	ink   picture.Ink
+	name  string
+	aside string
+}
+
+// legend lists the jugs in pour order, then those of the icing.
+func (m *Model) legend() []legendEntry {
+	var out []legendEntry
+	f := m.studio.mounts[placeNow].print
+	add := func(inks []picture.Ink, i int, j pour.JugSheet, letter string) {
+		x := legendEntry{ink: picture.Ink{Letter: letter}, name: j.Name, aside: percent(j.SharePercent, 0) + " %"}
+		if i < len(inks) {
+			x.ink = inks[i]
+		}
+		out = append(out, x)
+	}
+	var base, top []picture.Ink
+	if f != nil {
+		base, top = f.Base, f.Top
+	}
+	for i, jug := range m.studio.design.Jugs {
+		add(base, i, m.jugOf(i), look.Letter(jug))
+	}
+	if icing := m.session.Sheet().Icing; icing != nil && m.studio.design.Icing != nil {
+		for i, j := range icing.Jugs {
+			add(top, i, j, strings.ToLower(look.Letter(i)))
+			out[len(out)-1].aside = "icing"
+		}
+	}
+	return out
+}
+
+// drawLegend lists letter, colour, name and share, in the order the jugs are poured; the icing's jugs have small letters.
+func (m *Model) drawLegend(a screen.Area) {
+	if a.W() < 8 {
+		return
+	}
+	f := m.legendFlow(a.W())
+	for i, x := range m.legend() {
+		m.drawEntry(a.Cut(i/f.rows*f.w, i%f.rows, f.w-legendGap, 1), x)
+	}
+}
+
+func (m *Model) drawEntry(a screen.Area, x legendEntry) {
+	end := m.drawInk(a, 0, x.ink)
+	w := a.W()
+	if w >= m.legendW(true) {
+		a.Right(w, 0, x.aside, m.look.Quiet)
+		w -= legendShareW + 1
+	}
+	a.Text(end+1, 0, screen.Clip(x.name, w-end-1), screen.Style{})
+}
+
+// drawInk draws a letter on its colour; without colour the sign that stands for it and the letter.
+func (m *Model) drawInk(a screen.Area, x int, k picture.Ink) int {
+	if k.Colour == 0 {
+		sign := k.Glyph
+		if sign == k.Letter {
+			sign = ""
+		}
+		return a.Text(x, 0, screen.Clip(sign+" "+k.Letter, inkW), m.look.Strong)
+	}
+	return a.Text(x, 0, " "+k.Letter+" ", screen.Style{Fg: k.On, Bg: k.Colour})
+}
+
+// clickFace chooses the bar that was clicked on.
+func (m *Model) clickFace(at image.Point) {
+	e, ok := m.easel()
+	p := m.studio.mounts[placeNow].print
+	if !ok || p == nil || p.Plate.Shot.View != picture.Bars {
+		return
+	}
+	tiles := p.Plate.Tiles()
+	if i := slices.IndexFunc(tiles, func(t picture.Tile) bool { return at.Sub(e.now.Min).In(t.Rect) }); i >= 0 {
+		m.studio.bar = tiles[i].Bar
+	}
+}

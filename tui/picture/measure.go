@@ -1,0 +1,22 @@
+package picture
+
+import (
+	"math"
+
+	"pourbench/pour/swirl"
+)
+
+// countedPerMM is how fine a face is drawn to be counted, pixels per mm; finer detail is missed (see [swirl.Picture.Measure]).
+const countedPerMM = 3
+
+// Measure counts the face of a shot's bar, without its icing. It takes a tenth of a second or so.
+func Measure(s Shot) (swirl.Measure, error) {
+	whole, err := swirl.New(s.Recipe)
+	if err != nil {
+		return swirl.Measure{}, err
+	}
+	box := s.Recipe.Box
+	var p swirl.Picture
+	whole.Face(s.middle(s.Bar)).Draft(&p, int(math.Ceil(box.W*countedPerMM)), int(math.Ceil(box.H*countedPerMM)))
+	return p.Measure(box.W, box.H, len(s.Recipe.Shares)), nil
+}

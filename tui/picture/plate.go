@@ -1,0 +1,181 @@
+package picture
+
+import (
+	"context"
+	"image"
+	"math"
+
+	"pourbench/pour/swirl"
+)
+
+// Plate is a shot traced: where each portion shows. It knows no colours, so it can be printed again with others. It never changes.
+type Plate struct {
+	Shot  Shot
+	Fine  bool       // traced with smooth edges
+	Bars  int        // whole bars the loaf gives
+	Steps int        // steps of the pour
+	Step  swirl.Step // the last step done of a pour that is not [Whole]; the zero value before the first
+	tiles []tile
+	icing *swirl.Icing
+}
+
+// tile is one picture of a plate: a bar's face with its icing, or a cut.
+type tile struct {
+	bar    int // -1: a cut of the whole loaf
+	rect   image.Rectangle
+	crown  int // rows of pixels of the icing above the base
+	cut    cut
+	base   swirl.Picture
+	labels swirl.Picture // of the icing, flat; only where the shot is flat
+}
+
+// cut is a face or a cut along the loaf.
+type cut interface {
+	Draft(dst *swirl.Picture, w, h int)
+	Refine(ctx context.Context, dst *swirl.Picture, w, h int) error
+}
+
+// Draft traces a shot with one sample in each pixel, for a picture that follows every key. It refuses what cannot be poured or has no room.
+func Draft(s Shot) (*Plate, error) {
+	whole, err := swirl.New(s.Recipe)
+	if err != nil {
+		return nil, err
+	}
+	p := &Plate{Shot: s, Bars: max(whole.Bars(s.BarMM), 1), Steps: len(whole.Steps())}
+	poured := whole
+	if s.Done != Whole {
+		p.Shot.Done = min(max(s.Done, 0), p.Steps)
+		poured = whole.Upto(p.Shot.Done)
+		if p.Shot.Done > 0 {
+			p.Step = whole.Steps()[p.Shot.Done-1]
+		}
+	}
+	if s.Icing != nil && (s.View == Bar || s.View == Bars) {
+		if p.icing, err = swirl.NewIcing(*s.Icing); err != nil {
+			return nil, err
+		}
+	}
+	p.place(poured)
+	for i := range p.tiles {
+		t := &p.tiles[i]
+		w, h := p.pixels(t)
+		t.cut.Draft(&t.base, w, h-t.crown)
+		if p.iced() && s.Flat {
+			p.label(t, w)
+		}
+	}
+	return p, nil
+}
+
+// iced says whether the icing is on: it is piped when the pour is done. Its room is kept free before.
+func (p *Plate) iced() bool { return p.icing != nil && p.Shot.Done == Whole }
+
+// Refine traces a plate again with smooth edges. It stops early with ctx's error.
+func (p *Plate) Refine(ctx context.Context) (*Plate, error) {
+	fine := *p
+	fine.Fine = true
+	fine.tiles = append([]tile(nil), p.tiles...)
+	for i := range fine.tiles {
+		t := &fine.tiles[i]
+		t.base = swirl.Picture{}
+		w, h := p.pixels(t)
+		if err := t.cut.Refine(ctx, &t.base, w, h-t.crown); err != nil {
+			return nil, err
+		}
+	}
+	return &fine, nil
+}
+
+// grain is how many traced pixels a cell has across and down: two for half blocks, three each way where cells are voted on.
+func (p *Plate) grain() (across, down int) {
+	if p.Shot.Letters {
+		return 3, 3
+	}
+	return 1, 2
+}
+
+// pixels is the size of a tile in traced pixels.
+func (p *Plate) pixels(t *tile) (w, h int) {
+	across, down := p.grain()
+	return t.rect.Dx() * across, t.rect.Dy() * down
+}
+
+// place lays the tiles out and readies their cuts. A shot without room gets none.
+func (p *Plate) place(poured *swirl.Swirl) {
+	s, box := p.Shot, p.Shot.Recipe.Box
+	peak := 0.0
+	if p.icing != nil {
+		peak = p.icing.PeakMM()
+	}
+	switch s.View {
+	case Bars:
+		for i, r := range grid(p.Bars, box.W, box.H+peak, s.W, s.H) {
+			p.add(tile{bar: i, rect: r, cut: poured.Face(s.middle(i))}, peak)
+		}
+	case Long:
+		p.add(tile{bar: -1, rect: fit(box.L, box.H, s.W, s.H), cut: poured.Lengthwise(box.W / 2)}, 0)
+	case Top:
+		p.add(tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)}, 0)
+	default:
+		bar := min(max(s.Bar, 0), p.Bars-1)
+		r := fit(box.W, box.H+peak, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
+		p.add(tile{bar: bar, rect: r, cut: poured.Face(s.middle(bar))}, peak)
+	}
+}
+
+// wall is the column left free on either side of a single bar, for the mould while it is poured.
+const wall = 1
+
+// add gives a tile its crown and takes it, unless it is too small to show anything.
+func (p *Plate) add(t tile, peak float64) {
+	if t.rect.Dx() < 1 || t.rect.Dy() < 1 {
+		return
+	}
+	_, h := p.pixels(&t)
+	unit := 1
+	if p.Shot.Letters {
+		_, unit = p.grain() // whole cells
+	}
+	t.crown = int(math.Round(float64(h/unit)*peak/(p.Shot.Recipe.Box.H+peak))) * unit
+	if h-t.crown < 1 {
+		return
+	}
+	p.tiles = append(p.tiles, t)
+}
+
+// fit is the largest picture of wmm by hmm in w by h cells, which are about twice as high as they are wide, in the middle of them.
+func fit(wmm, hmm float64, w, h int) image.Rectangle {
+	if w < 1 || h < 1 {
+		return image.Rectangle{}
+	}
+	scale := min(float64(w)/wmm, 2*float64(h)/hmm) // pixels per mm
+	cw, ch := min(max(int(math.Round(wmm*scale)), 1), w), min(max(int(math.Round(hmm*scale/2)), 1), h)
+	x, y := (w-cw)/2, (h-ch)/2
+	return image.Rect(x, y, x+cw, y+ch)
+}
+
+// tileGap is the columns between two tiles; below each there is a line for its number.
+const tileGap = 2
+
+// grid lays n equal pictures out in rows, as large as they can be; the last cell row of each is left for its number.
+func grid(n int, wmm, hmm float64, w, h int) []image.Rectangle {
+	var best []image.Rectangle
+	size := 0
+	for columns := 1; columns <= n; columns++ {
+		rows := (n + columns - 1) / columns
+		cw, ch := (w-(columns-1)*tileGap)/columns, h/rows-1
+		one := fit(wmm, hmm, cw, ch)
+		if one.Dx()*one.Dy() <= size {
+			continue
+		}
+		size = one.Dx() * one.Dy()
+		best = best[:0]
+		left := (w - columns*one.Dx() - (columns-1)*tileGap) / 2
+		top := (h - rows*(one.Dy()+1)) / 2
+		for i := range n {
+			x, y := left+i%columns*(one.Dx()+tileGap), top+i/columns*(one.Dy()+1)
+			best = append(best, image.Rect(x, y, x+one.Dx(), y+one.Dy()))
+		}
+	}
+	return best
+}

@@ -1,0 +1,261 @@
+package tui
+
+import (
+	"context"
+	"image"
+	"image/color"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+
+	"pourbench/chem/colour"
+	"pourbench/pour/swirl"
+	"pourbench/tui/layout"
+	"pourbench/tui/look"
+	"pourbench/tui/picture"
+)
+
+// studio is how the swirl is looked at, and what was drawn of it.
+type studio struct {
+	view    picture.View
+	bar     int // from 0
+	weeks   bool
+	letters bool
+	peek    bool // the face stands over the bench, on a screen without room beside it
+	depth   picture.Depth
+	ground  color.NRGBA // of the terminal; clear until it has answered
+	judge   *colour.Judge
+	play    play
+
+	design   swirl.Design
+	peakMM   float64 // of its icing above the bar
+	problem  string  // why there is no picture
+	kept     *kept
+	mounts   [places]mount
+	plates   []*picture.Plate // traced lately, the newest last
+	measured measured
+}
+
+// The places a picture can stand in.
+const (
+	placeNow  = 0
+	placeKept = 1
+	places    = 2
+)
+
+// mount is one place for a picture: what is wanted there and what is drawn. The ticket tells the picture that is waited for from stale ones.
+type mount struct {
+	shot   picture.Shot
+	dye    picture.Dye
+	ticket int
+	stop   context.CancelFunc // of the work for the ticket; nil: nothing is wanted
+	print  *picture.Print
+	why    string // why there is none
+}
+
+// printedMsg brings a picture for a place.
+type printedMsg struct {
+	place, ticket int
+	print         *picture.Print
+	err           error
+}
+
+// cached is how many plates are kept: enough to step through the bars of a loaf and back.
+const cached = 24
+
+// newStudio is a studio in true colour, until the terminal has answered.
+func newStudio() studio {
+	return studio{judge: colour.NewJudge(), play: play{done: picture.Whole}}
+}
+
+// onGround takes the terminal's background.
+func (s *studio) onGround(c color.Color) {
+	if c != nil {
+		r, g, b, _ := c.RGBA()
+		s.ground = color.NRGBA{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8), A: 255}
+	}
+}
+
+// setDepth takes how many colours the terminal has.
+func (s *studio) setDepth(p colorprofile.Profile) {
+	switch p {
+	case colorprofile.TrueColor:
+		s.depth = picture.True
+	case colorprofile.ANSI256:
+		s.depth = picture.Many
+	case colorprofile.ANSI:
+		s.depth = picture.Few
+	default:
+		s.depth = picture.Plain
+	}
+}
+
+// settleDesign brings the design in step with the sheet. While the clock's figures and the browned colours are worked out again, those
+// before stand in, so that the picture does not jump twice.
+func (m *Model) settleDesign() {
+	sheet := *m.session.Sheet()
+	d, err := swirl.Of(sheet)
+	if err != nil {
+		m.studio.problem = reason(err)
+		return
+	}
+	m.studio.problem = ""
+	before := m.studio.design
+	if !sheet.Timed && before.Recipe.Technique != "" {
+		d.Recipe.Thickness = before.Recipe.Thickness
+	}
+	if !sheet.Look.Known {
+		for i := range d.Weeks {
+			if i < len(before.Weeks) && d.Palette[i] == before.Palette[i] {
+				d.Weeks[i] = before.Weeks[i]
+			}
+		}
+	}
+	if !picture.SameIcing(d.Icing, before.Icing) {
+		m.studio.peakMM = 0
+		if top, err := d.Topping(); err == nil && top.Icing != nil {
+			m.studio.peakMM = top.Icing.PeakMM()
+		}
+	}
+	m.studio.design = d
+}
+
+// develop has the pictures drawn, beside the keyboard, that the screen wants and does not have.
+func (m *Model) develop() tea.Cmd {
+	var cmds []tea.Cmd
+	e, ok := m.easel()
+	for place := range places {
+		f := &m.studio.mounts[place]
+		if !ok || place == placeKept && m.studio.kept == nil || m.studio.problem != "" {
+			f.drop()
+			continue
+		}
+		design, at := m.studio.design, e.now
+		if place == placeKept {
+			design, at = m.studio.kept.design, e.kept
+		}
+		cmds = append(cmds, m.expose(place, m.shot(design, at), m.dye(design)))
+	}
+	return tea.Batch(append(cmds, m.measure())...)
+}
+
+// drop stops the work for a mount; what is drawn stays for when it is wanted again.
+func (f *mount) drop() {
+	if f.stop != nil {
+		f.stop()
+		f.stop = nil
+		f.ticket++
+	}
+}
+
+// shot is the picture of a design in a place of the screen.
+func (m *Model) shot(d swirl.Design, at image.Rectangle) picture.Shot {
+	s := picture.Shot{
+		Recipe: d.Recipe, Icing: d.Icing, Bar: m.studio.bar, BarMM: m.session.Plan().Mould.BarMM, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
+	}
+	if m.station == layout.Swirl {
+		s.View, s.Done = m.studio.view, m.studio.play.done
+	}
+	dye := m.dye(d)
+	s.Letters = dye.Lettered()
+	s.Flat = s.Letters || dye.Depth != picture.True
+	return s
+}
+
+// dye is the colours a design is drawn in here and now.
+func (m *Model) dye(d swirl.Design) picture.Dye {
+	out := picture.Dye{
+		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
+		Ground: m.studio.ground, DarkTerminal: m.dark,
+	}
+	if m.studio.weeks {
+		out.Base = d.Weeks
+	}
+	for _, jug := range d.Jugs {
+		out.BaseL = append(out.BaseL, look.Letter(jug))
+	}
+	for i := range d.Top {
+		out.TopL = append(out.TopL, strings.ToLower(look.Letter(i)))
+	}
+	return out
+}
+
+// expose has one picture drawn: at once from a plate traced before, else first a draft. A picture that is drawn or under way is left alone.
+func (m *Model) expose(place int, shot picture.Shot, dye picture.Dye) tea.Cmd {
+	f := &m.studio.mounts[place]
+	if f.stop != nil && f.shot.Same(shot) && f.dye.Same(dye) {
+		return nil
+	}
+	f.drop()
+	ctx, stop := context.WithCancel(context.Background())
+	f.shot, f.dye, f.stop = shot, dye, stop
+	f.ticket++
+	ticket, plate := f.ticket, m.traced(shot)
+	return func() tea.Msg {
+		if ctx.Err() != nil {
+			return nil
+		}
+		if plate == nil {
+			draft, err := picture.Draft(shot)
+			if err != nil {
+				return printedMsg{place: place, ticket: ticket, err: err}
+			}
+			plate = draft
+		}
+		return printedMsg{place: place, ticket: ticket, print: plate.Print(dye)}
+	}
+}
+
+// traced is a plate of a shot that was traced before, or nil. Plates know no colours, so a change of colours alone finds one.
+func (m *Model) traced(shot picture.Shot) *picture.Plate {
+	for _, p := range m.studio.plates {
+		if p.Shot.Same(shot) {
+			return p
+		}
+	}
+	return nil
+}
+
+// printed takes a picture; one that is not waited for any more is dropped. A draft is traced again with smooth edges.
+func (m *Model) printed(msg printedMsg) tea.Cmd {
+	f := &m.studio.mounts[msg.place]
+	if msg.ticket != f.ticket || f.stop == nil {
+		return nil
+	}
+	f.print, f.why = msg.print, ""
+	if msg.err != nil {
+		f.why = reason(msg.err)
+		return nil
+	}
+	plate, dye := msg.print.Plate, f.dye
+	m.studio.bar = min(m.studio.bar, plate.Bars-1)
+	if plate.Fine {
+		m.remember(plate)
+		return nil
+	}
+	if m.studio.play.running {
+		return nil
+	}
+	f.stop()
+	ctx, stop := context.WithCancel(context.Background())
+	f.stop = stop
+	return func() tea.Msg {
+		fine, err := plate.Refine(ctx)
+		if err != nil {
+			return nil // no longer wanted
+		}
+		return printedMsg{place: msg.place, ticket: msg.ticket, print: fine.Print(dye)}
+	}
+}
+
+// remember keeps a plate for when it is wanted again.
+func (m *Model) remember(p *picture.Plate) {
+	if m.traced(p.Shot) != nil {
+		return
+	}
+	m.studio.plates = append(m.studio.plates, p)
+	if len(m.studio.plates) > cached {
+		m.studio.plates = append([]*picture.Plate(nil), m.studio.plates[1:]...)
+	}
+}

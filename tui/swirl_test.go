@@ -1,0 +1,309 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/exp/golden"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/layout"
+	"pourbench/tui/picture"
+)
+
+// now is the picture on show.
+func now(m *Model) *picture.Print { return m.studio.mounts[placeNow].print }
+
+// swirling is the station of the swirl at a size.
+func swirling(t testing.TB, w, h int) *Model {
+	t.Helper()
+	m := opened(t, w, h)
+	drive(m, "f5")
+	return m
+}
+
+func TestThePictureWithoutColourIsSigns(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}} {
+		m := swirling(t, size[0], size[1])
+		_, cmd := m.Update(tea.ColorProfileMsg{Profile: colorprofile.ASCII})
+		finish(m, cmd)
+		t.Run(map[int]string{80: "80x24", 120: "120x36"}[size[0]], func(t *testing.T) {
+			golden.RequireEqual(t, []byte(trimmed(frame(m))))
+		})
+	}
+}
+
+func TestThePictureOfALateRevisionIsDropped(t *testing.T) {
+	m := opened(t, 120, 36)
+	_, early := m.Update(key("+"))
+	_, late := m.Update(key("+"))
+	finish(m, late)
+	want := now(m)
+	if want == nil || !want.Plate.Fine {
+		t.Fatal("no picture with smooth edges was drawn")
+	}
+	finish(m, early)
+	if now(m) != want {
+		t.Error("a picture of the plan before took the place of the present one")
+	}
+	m.Update(printedMsg{place: placeNow, ticket: m.studio.mounts[placeNow].ticket - 1})
+	if now(m) != want {
+		t.Error("a stale message took the picture away")
+	}
+}
+
+func TestADraftComesFirstAndIsRefinedAfterwards(t *testing.T) {
+	m := opened(t, 120, 36)
+	m.Update(key("+"))
+	f := &m.studio.mounts[placeNow]
+	plate, err := picture.Draft(f.shot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, refine := m.Update(printedMsg{place: placeNow, ticket: f.ticket, print: plate.Print(f.dye)})
+	if now(m).Plate != plate || refine == nil {
+		t.Fatal("the draft is not shown, or not refined")
+	}
+	finish(m, refine)
+	if !now(m).Plate.Fine {
+		t.Error("the picture was not refined")
+	}
+}
+
+func TestANewRevisionStopsTheRefinementOfTheOneBefore(t *testing.T) {
+	m := opened(t, 120, 36)
+	m.Update(key("+"))
+	f := &m.studio.mounts[placeNow]
+	plate, err := picture.Draft(f.shot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, refine := m.Update(printedMsg{place: placeNow, ticket: f.ticket, print: plate.Print(f.dye)})
+	m.Update(key("+"))
+	if msg := refine(); msg != nil {
+		t.Errorf("work for a plan that is gone was finished: %T", msg)
+	}
+}
+
+func TestColoursAloneReuseTheTracedPicture(t *testing.T) {
+	m := swirling(t, 120, 36)
+	plate, print := now(m).Plate, now(m)
+	if err := m.session.Apply("colour", pour.SetBatterColour(pour.Base, 1, "#2f8f6a")); err != nil {
+		t.Fatal(err)
+	}
+	m.settle()
+	finish(m, m.develop())
+	if now(m).Plate != plate {
+		t.Error("another colour had the swirl traced again")
+	}
+	if now(m) == print {
+		t.Error("another colour did not change the picture")
+	}
+}
+
+func TestSteppingThroughTheBarsComesRoundAndBackToWhatWasDrawn(t *testing.T) {
+	m := swirling(t, 80, 24)
+	first := now(m).Plate
+	drive(m, "> > right")
+	if m.studio.bar != 3 || !strings.Contains(frame(m), "bar 4 of 10") {
+		t.Errorf("three steps on the bar is %d", m.studio.bar+1)
+	}
+	drive(m, "< < left")
+	if now(m).Plate != first {
+		t.Error("the first bar was traced again")
+	}
+	drive(m, "<")
+	if m.studio.bar != 9 {
+		t.Errorf("before the first bar comes bar %d, want the last", m.studio.bar+1)
+	}
+}
+
+func TestTheViewGoesRound(t *testing.T) {
+	m := swirling(t, 120, 36)
+	for _, want := range []picture.View{picture.Bars, picture.Long, picture.Top, picture.Bar} {
+		drive(m, "v")
+		if got := now(m).Plate.Shot.View; got != want {
+			t.Errorf("the view is %v, want %v", got, want)
+		}
+	}
+}
+
+func TestAnotherFaceIsAnEditThatCanBeUndone(t *testing.T) {
+	m := swirling(t, 120, 36)
+	drive(m, "R")
+	if got := m.session.Plan().Swirl.Seed; got != 8 || !m.session.Dirty() {
+		t.Errorf("the seed is %d, want 8", got)
+	}
+	drive(m, "u")
+	if got := m.session.Plan().Swirl.Seed; got != 7 {
+		t.Errorf("after undo the seed is %d, want 7", got)
+	}
+}
+
+func TestTwoVariantsStandSideBySideWithTheirPrices(t *testing.T) {
+	m := swirling(t, 120, 36)
+	drive(m, "b")
+	before := m.bench.price()
+	goTo(t, m, layout.Swirl, layout.Orders)
+	drive(m, "down enter")
+	if m.bench.price() == before {
+		t.Fatal("another order costs the same")
+	}
+	f := frame(m)
+	for _, want := range append(before[:], m.bench.price()[0], "kept: drop, face 7", "now: drop, face 7") {
+		if !strings.Contains(f, want) {
+			t.Errorf("the frame does not say %q", want)
+		}
+	}
+	kept := m.studio.mounts[placeKept].print
+	if kept == nil || kept.Plate == now(m).Plate {
+		t.Error("the two pictures are one")
+	}
+	drive(m, "b")
+	if m.studio.kept != nil || strings.Contains(frame(m), "kept: drop") {
+		t.Error("the kept picture was not let go")
+	}
+}
+
+func TestTakingAnOrderPoursTheJugsThatWay(t *testing.T) {
+	m := swirling(t, 120, 36)
+	goTo(t, m, layout.Swirl, layout.Orders)
+	want := m.bench.colours.Look.Orders[1].Jugs
+	drive(m, "down enter")
+	sheet := m.session.Sheet()
+	for i, jug := range sheet.PourOrder() {
+		if jug != want[i] {
+			t.Fatalf("poured %v, want %v", sheet.PourOrder(), want)
+		}
+	}
+}
+
+func TestPinsAndTechniqueAreCells(t *testing.T) {
+	m := swirling(t, 120, 36)
+	goTo(t, m, layout.Swirl, layout.Technique)
+	drive(m, "down 6 enter")
+	if got := m.session.Plan().Swirl.Passes; got != 6 {
+		t.Errorf("passes are %d, want 6", got)
+	}
+	for i, r := range m.grids[m.at()].Rows {
+		if r.Cells[0].Text == "poured last" {
+			m.cursors[m.at()] = grid.Cursor{Row: i, Col: 1}
+		}
+	}
+	drive(m, "space space down space")
+	if s := m.session.Plan().Swirl; s.Last != "gentian" || !s.PotBetween {
+		t.Errorf("pinned last is %q, pot between %v", s.Last, s.PotBetween)
+	}
+}
+
+func TestTheFaceIsOneKeyAwayOnANarrowScreenAndNeverOnTheCursor(t *testing.T) {
+	for s := range layout.Stations {
+		m := opened(t, 80, 24)
+		visit(m, layout.Station(s))
+		if m.station == layout.Swirl {
+			continue
+		}
+		drive(m, "v")
+		if now(m) == nil || !strings.Contains(frame(m), "v puts it away") {
+			t.Errorf("%v: no face", m.station)
+			continue
+		}
+		for range 30 {
+			drive(m, "down")
+			at, ok := m.cursorOf()
+			if ok && at.In(m.peekRect()) {
+				t.Errorf("%v: the face stands on the cursor at %v", m.station, at)
+				break
+			}
+		}
+		drive(m, "v")
+		if strings.Contains(frame(m), "v puts it away") {
+			t.Errorf("%v: the face stays", m.station)
+		}
+	}
+}
+
+func TestTheFaceIsInViewOnWideScreensAndVSaysSo(t *testing.T) {
+	m := opened(t, 120, 36)
+	for s := range layout.Stations {
+		visit(m, layout.Station(s))
+		if f := &m.studio.mounts[placeNow]; f.print == nil || f.stop == nil {
+			t.Errorf("%v: no face in view", m.station)
+		}
+	}
+	drive(m, "f4 v")
+	if !strings.Contains(m.status.text, "in view already") {
+		t.Errorf("v says %q", m.status.text)
+	}
+}
+
+func TestTheCountsOfTheFaceAreThoseOfTheBarOnShow(t *testing.T) {
+	m := swirling(t, 200, 60)
+	f := frame(m)
+	if !strings.Contains(f, "of its borders") || !strings.Contains(f, " against ") {
+		t.Fatal("nothing was counted")
+	}
+	sum := 0.0
+	for _, v := range m.studio.measured.of.Shares {
+		sum += v
+	}
+	if sum < 0.999 || sum > 1.001 {
+		t.Errorf("the parts of the face sum to %v", sum)
+	}
+	before := m.studio.measured.ticket
+	drive(m, "i")
+	if m.studio.measured.ticket != before {
+		t.Error("letters had the face counted again")
+	}
+	drive(m, ">")
+	if m.studio.measured.ticket == before {
+		t.Error("another bar was not counted")
+	}
+}
+
+func TestVanillinIsShownAfterSomeWeeks(t *testing.T) {
+	m := swirling(t, 120, 36)
+	fresh := now(m)
+	drive(m, "f")
+	if now(m).Plate != fresh.Plate || now(m).Dye.Same(fresh.Dye) || !strings.Contains(frame(m), "after some weeks") {
+		t.Error("the browned colours are not shown")
+	}
+	m.studio.weeks = false
+	for i := len(base(m).Scents) - 1; i >= 0; i-- {
+		if err := m.session.Apply("no scent", pour.RemoveScent(pour.Base, i)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	m.settle()
+	finish(m, m.workFigures())
+	drive(m, "f")
+	if m.studio.weeks || !strings.Contains(m.status.text, "vanillin") {
+		t.Errorf("without vanillin f says %q", m.status.text)
+	}
+}
+
+func TestWarningsDoNotFlickerWhileFiguresAreWorkedOut(t *testing.T) {
+	m := opened(t, 120, 36)
+	before := len(m.session.Warnings())
+	m.Update(key("+"))
+	if got := len(m.session.Warnings()); got != before {
+		t.Errorf("while the clock works %d warnings stand, before it were %d", got, before)
+	}
+}
+
+func TestAClickOnABarOfTheStripShowsIt(t *testing.T) {
+	m := swirling(t, 120, 36)
+	drive(m, "v")
+	e, _ := m.easel()
+	tile := now(m).Plate.Tiles()[6]
+	at := tile.Rect.Add(e.now.Min).Min
+	_, cmd := m.Update(tea.MouseClickMsg{X: at.X + 1, Y: at.Y + 1, Button: tea.MouseLeft})
+	finish(m, cmd)
+	if m.studio.bar != 6 {
+		t.Errorf("the bar is %d, want 7", m.studio.bar+1)
+	}
+}
