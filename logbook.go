@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
@@ -15,6 +16,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/paper"
+	"pourbench/tui/live"
 )
 
 // session names this terminal in the events of a pour.
@@ -115,13 +117,26 @@ func (b *bench) showPour(book logbook.Book, shelf pour.Shelf, args []string) err
 	return err
 }
 
-func (b *bench) learned(book logbook.Book, shelf pour.Shelf, _ []string) error {
-	lesson, unread, err := book.Learn(shelf)
+func (b *bench) learned(_ logbook.Book, shelf pour.Shelf, _ []string) error {
+	text, err := lesson(shelf)
 	if err != nil {
 		return err
 	}
-	_, err = io.WriteString(b.out, paper.LessonText(lesson, unread))
+	_, err = io.WriteString(b.out, text)
 	return err
+}
+
+// lesson says what all pours of the book have taught.
+func lesson(shelf pour.Shelf) (string, error) {
+	book, err := logbook.OpenBook(bookDir())
+	if err != nil {
+		return "", err
+	}
+	taught, unread, err := book.Learn(shelf)
+	if err != nil {
+		return "", err
+	}
+	return paper.LessonText(taught, unread), nil
 }
 
 func (b *bench) exportCommand() *cobra.Command {
@@ -170,3 +185,74 @@ func (b *bench) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, 
 		return book.Add(args[0], shelf, logbook.SystemClock(session()), session(), logbook.Event{Kind: kind, Value: g})
 	}
 }
+
+// runCommand pours a plan live.
+func (b *bench) runCommand() *cobra.Command {
+	o := live.Options{}
+	anew := false
+	cmd := &cobra.Command{
+		Use: "run [PLAN]", Short: "Pour a plan live: the checklist full screen, the clock running, every mark in the logbook",
+		Long: `Pour a plan live: the checklist full screen, the clock running, every mark in the logbook.
+
+A pour of the same plan that was left under way less than two days ago is taken up again, as after a killed
+terminal; --new begins another. --trial SCENT tries a scent in two small jugs of the plan's batter instead.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			shelf, err := b.shelf()
+			if err != nil {
+				return err
+			}
+			doc, err := b.load(args, shelf)
+			if err != nil {
+				return err
+			}
+			o.Shelf, o.Hand = shelf, b.hand(shelf)
+			o.Sheet = pour.Work(doc.Plan, shelf, o.Hand)
+			return b.pourLive(o, anew)
+		},
+	}
+	cmd.Flags().StringVar(&o.Resume, "resume", "", "take this pour up again")
+	cmd.Flags().BoolVar(&anew, "new", false, "begin another pour although one of this plan is under way")
+	cmd.Flags().StringVar(&o.TrialScent, "trial", "", "id of a scent to try instead of pouring")
+	return cmd
+}
+
+// pourLive opens the live run on this terminal.
+func (b *bench) pourLive(o live.Options, anew bool) error {
+	if !b.terminal() {
+		return errors.New("pour live: there is no terminal to draw on; print the checklist instead: pourbench checklist")
+	}
+	book, err := logbook.OpenBook(bookDir())
+	if err != nil {
+		return err
+	}
+	o.Book, o.Colour, o.Background, o.Notes = book, b.colour, b.background, b.errs
+	if o.Resume == "" && o.TrialScent == "" && !anew {
+		open, err := underWay(book, o.Sheet.Plan.Name)
+		if err != nil {
+			return err
+		}
+		if open != "" {
+			b.say("taking up %s again; --new begins another pour", open)
+			o.Resume = open
+		}
+	}
+	return live.Run(o)
+}
+
+// underWay is the latest pour of a plan that was left under way, or "".
+func underWay(book logbook.Book, plan string) (string, error) {
+	list, err := book.List()
+	if err != nil {
+		return "", err
+	}
+	for _, e := range list {
+		if e.Name == plan && e.TrialScent == "" && !e.Ended && time.Since(e.Opened) < staleRun {
+			return e.ID, nil
+		}
+	}
+	return "", nil
+}
+
+// staleRun is how old an unfinished pour may be and still be taken up by itself: lye does not wait for longer.
+const staleRun = 48 * time.Hour

@@ -26,6 +26,7 @@ import (
 	"pourbench/pour/planfile"
 	"pourbench/presets"
 	"pourbench/tui"
+	"pourbench/tui/live"
 )
 
 // Exit codes, part of the contract with scripts.
@@ -59,7 +60,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	if err == nil {
 		return b.exit
 	}
-	if errors.Is(err, tui.ErrInterrupted) {
+	if errors.Is(err, tui.ErrInterrupted) || errors.Is(err, live.ErrInterrupted) {
 		return exitInterrupted
 	}
 	_, _ = fmt.Fprintln(errs, "pourbench:", err)
@@ -105,6 +106,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		b.command("figures [PLAN]", "Print every figure as JSON", b.figures),
 		b.command("check [PLAN]", "Print the warnings; exit 0 nothing above a note, 1 a caution, 3 a stop", b.check),
 		b.pictureCommand(),
+		b.runCommand(),
 		b.logbookCommand(),
 		&cobra.Command{
 			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
@@ -236,6 +238,11 @@ func (b *bench) open(args []string) error {
 	return tui.Run(tui.Options{
 		Document: doc, Shelf: shelf, Hand: b.hand(shelf), Examples: func() []tui.Example { return examples(shelf) }, StateDir: filepath.Join(stateHome(), "pourbench"),
 		Colour: b.colour, Background: b.background, NoMouse: b.noMouse, Say: say, Notes: b.errs,
+		Learned: func() (string, error) { return lesson(shelf) },
+		Pour: func(p pour.Plan) error {
+			hand := b.hand(shelf)
+			return b.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)}, false)
+		},
 	})
 }
 

@@ -1,0 +1,143 @@
+package live
+
+import (
+	"fmt"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/chem"
+	"pourbench/pour/logbook"
+)
+
+// finish finishes the step under way; when none is left, it closes the pour.
+func (m *Model) finish() tea.Cmd {
+	now, ok := m.now()
+	if !ok {
+		return m.end()
+	}
+	m.settle(m.run.Tick())
+	if m.live.Run()-m.finished < quiet {
+		m.refuse("a step was finished a moment ago; press Space again for the next one")
+		return nil
+	}
+	if m.told(m.run.Do(now.Key), "done: "+m.title(now.Step)) == nil {
+		m.chosen, m.finished = "", m.live.Run()
+	}
+	return nil
+}
+
+// takeBack takes back the last mark and says which it was.
+func (m *Model) takeBack() {
+	if m.told(m.run.Back(), "") != nil {
+		return
+	}
+	m.finished = -quiet
+	events := m.live.Events
+	for _, e := range events {
+		if e.ID == events[len(events)-1].What {
+			m.say("taken back: " + m.markWords(e))
+		}
+	}
+}
+
+// markWords is a mark in words.
+func (m *Model) markWords(e logbook.Event) string {
+	switch e.Kind {
+	case logbook.Done:
+		for _, s := range m.state.Steps {
+			if s.Key == e.Step {
+				return m.title(s.Step)
+			}
+		}
+	case logbook.Seen:
+		return e.Jug + " " + e.Stage.String()
+	case logbook.NotYet:
+		return e.Jug + " not yet " + e.Stage.String()
+	case logbook.Blended:
+		return fmt.Sprintf("a burst of %.0f s", e.Value)
+	case logbook.Read:
+		return e.What + " at " + m.sheet().Plan.Show.Temp(e.Value)
+	case logbook.Unpoured:
+		return e.Jug + " stays in its jug"
+	}
+	return e.Jug + " " + e.What
+}
+
+// choose chooses a step out of its turn.
+func (m *Model) choose(by int) {
+	list := m.left
+	i := min(max(m.nowIndex(list)+by, 0), len(list)-1)
+	m.chosen = list[i].Key
+	if i == 0 {
+		m.chosen = ""
+		m.say("the next step")
+		return
+	}
+	m.say("out of its turn: " + m.title(list[i].Step))
+}
+
+// pick chooses a jug by its number.
+func (m *Model) pick(i int) {
+	if i >= len(m.board.Jugs) {
+		m.refuse(fmt.Sprintf("there is no jug %d; there are %d", i+1, len(m.board.Jugs)))
+		return
+	}
+	m.jug = i
+	m.say("chosen: " + m.jugName(i))
+}
+
+// stageOf is the stage a key stands for.
+func stageOf(key string) chem.Stage {
+	return map[string]chem.Stage{"e": chem.Emulsion, "l": chem.Light, "m": chem.Medium, "t": chem.Thick, "s": chem.Stiff}[key]
+}
+
+// see notes that the chosen jug is at a stage now, or was not yet there when it was used.
+func (m *Model) see(key string, kind logbook.EventKind) {
+	j := m.board.Jugs[m.jug]
+	words := ""
+	if kind == logbook.NotYet {
+		key, words = string(key[0]+'a'-'A'), "not yet "
+	}
+	stage := stageOf(key)
+	if kind == logbook.Seen && j.Reached > int(stage) {
+		m.refuse(fmt.Sprintf("%s was seen at %s already; b steps back", j.Jug, chem.Stage(j.Reached-1)))
+		return
+	}
+	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
+}
+
+// blend switches the stick blender on, or off and notes the burst.
+func (m *Model) blend() {
+	m.settle(m.run.Tick())
+	if m.blender < 0 {
+		m.blender = m.live.Run()
+		m.say("stick blender on; z again when it is off")
+		return
+	}
+	s := (m.live.Run() - m.blender).Round(time.Second).Seconds()
+	m.blender = -1
+	if s < 1 {
+		m.refuse("the stick blender ran for less than a second; nothing is noted")
+		return
+	}
+	now, ok := m.now()
+	if !ok {
+		return
+	}
+	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Blended, Batch: now.Batch, Value: s}), fmt.Sprintf("stick blender %.0f s", s))
+}
+
+// leaveInJug notes that the chosen jug is not used.
+func (m *Model) leaveInJug() {
+	j := m.board.Jugs[m.jug]
+	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Unpoured, Batch: j.Batch, Jug: j.Jug}), m.jugName(m.jug)+" stays in its jug")
+}
+
+// end closes the pour.
+func (m *Model) end() tea.Cmd {
+	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; q leaves") != nil || !m.trialling() {
+		return nil
+	}
+	return m.readTrial()
+}

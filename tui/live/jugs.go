@@ -1,0 +1,235 @@
+package live
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pourbench/chem"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// nearMin is how close to its end a window is worth a bell, min.
+const nearMin = 2
+
+// near says whether a jug comes near the end of its window, or is past it, and has not been used.
+func (m *Model) near(j logbook.JugBoard) bool {
+	return (m.open(j) || j.Verdict == logbook.Over) && !m.trialling() && !m.state.Ended && !m.leftInJug(j.Batch, j.Jug) && j.LeftMin.Known && j.LeftMin.V <= nearMin
+}
+
+// jugName is a jug's number and name, as it is chosen.
+func (m *Model) jugName(i int) string { return fmt.Sprintf("%d %s", i+1, m.board.Jugs[i].Jug) }
+
+// usedWord is what was done with a jug in the end.
+func (m *Model) usedWord(j logbook.JugBoard) string {
+	switch {
+	case m.trialling():
+		return "watched"
+	case j.Batch == pour.Icing:
+		return "piped"
+	}
+	return "poured"
+}
+
+// elapsed is the time since the base's lye met its oils; at the end of the pour it stands still.
+func (m *Model) elapsed() (min float64, ok bool) {
+	run := m.live.Run()
+	for _, e := range m.state.Marks {
+		if e.Kind == logbook.Ended {
+			run = e.Run
+		}
+	}
+	e, ok := m.state.Elapsed(run)
+	return e.Minutes(), ok
+}
+
+// sinceIn is the time since a jug's batch had its lye, min.
+func (m *Model) sinceIn(j logbook.JugBoard) (float64, bool) {
+	d, ok := m.state.SinceLyeIn(j.Batch, m.live.Run())
+	return d.Minutes(), ok
+}
+
+// jugWords says how a jug stands in so many cells: with its stage and the chance that it is too thick where there is room for them.
+func (m *Model) jugWords(j logbook.JugBoard, w int) string {
+	text := m.standing(j)
+	if full := m.stageWord(j) + text; m.open(j) && screen.Width(full) <= w {
+		text = full
+	}
+	if full := text + m.chanceWords(j); screen.Width(full) <= w {
+		text = full
+	}
+	switch j.Verdict {
+	case logbook.TooLate, logbook.Soon:
+		if m.open(j) {
+			return "! " + text
+		}
+	}
+	return text
+}
+
+// open says whether a jug's window is a matter now: its batch has its lye, the jug is not used, and the clock knows.
+func (m *Model) open(j logbook.JugBoard) bool {
+	return m.running(j.Batch) && j.Verdict != logbook.Used && j.Verdict != logbook.Over && j.Refusal == "" && !m.trialling() && !m.leftInJug(j.Batch, j.Jug)
+}
+
+// standing is how a jug stands, without its stage.
+func (m *Model) standing(j logbook.JugBoard) string {
+	show := m.sheet().Plan.Show
+	since, running := m.sinceIn(j)
+	switch {
+	case m.leftInJug(j.Batch, j.Jug):
+		return "stays in its jug"
+	case j.Verdict == logbook.Used:
+		return m.usedWords(j)
+	case j.Refusal != "":
+		return "no times: " + j.Refusal
+	case !running:
+		return m.waitingWords(j)
+	case m.trialling():
+		return m.nextStageWords(j, since)
+	case j.Verdict == logbook.Over:
+		return "■ over for " + show.Minutes(-j.LeftMin.V) + ", r: what helps"
+	case j.Verdict == logbook.TooLate:
+		return show.Minutes(j.LeftMin.V) + " left, turn in " + m.turnWords(j)
+	case !j.LeftMin.Known:
+		return "any thickness will do"
+	case j.Window.From.Known && since < j.Window.From.V:
+		return "opens in " + show.Minutes(j.Window.From.V-since) + m.turnTail(j)
+	}
+	return show.Minutes(j.LeftMin.V) + " left" + m.turnTail(j)
+}
+
+// usedWords says when a jug was used.
+func (m *Model) usedWords(j logbook.JugBoard) string {
+	for _, s := range m.state.Steps {
+		if s.Batch == j.Batch && s.Jug == j.Jug && (s.Kind == pour.TaskPour || s.Kind == pour.TaskPipe) {
+			if at, ok := m.state.Elapsed(s.DoneAt); ok {
+				return m.usedWord(j) + " at " + m.sheet().Plan.Show.RunTime(at.Minutes())
+			}
+		}
+	}
+	return m.usedWord(j)
+}
+
+// waitingWords says when the lye of a jug's batch goes in.
+func (m *Model) waitingWords(j logbook.JugBoard) string {
+	for _, d := range m.board.Due {
+		if d.Kind == logbook.StepLyeIn && d.Batch == j.Batch {
+			return "its lye goes in at " + m.sheet().Plan.Show.RunTime(d.StartMin)
+		}
+	}
+	return "its lye is not in"
+}
+
+// turnWords is how long until a jug's turn comes.
+func (m *Model) turnWords(j logbook.JugBoard) string {
+	now, _ := m.elapsed()
+	return m.sheet().Plan.Show.Minutes(max(0, j.TurnMin.V-now))
+}
+
+func (m *Model) turnTail(j logbook.JugBoard) string {
+	if now, ok := m.now(); ok && now.Jug == j.Jug && now.Batch == j.Batch && (now.Kind == pour.TaskPour || now.Kind == pour.TaskPipe) {
+		return ", its turn now"
+	}
+	if !j.TurnMin.Known {
+		return ""
+	}
+	return ", turn in " + m.turnWords(j)
+}
+
+// stageWord is how far a jug has come: as it was seen, or "about" as the clock makes it, with a comma.
+func (m *Model) stageWord(j logbook.JugBoard) string {
+	since, _ := m.sinceIn(j)
+	for s := chem.Stages - 1; s >= 0; s-- {
+		if s == j.Reached-1 {
+			return chem.Stage(s).String() + ", "
+		}
+		if chem.Stage(s) > chem.Emulsion && j.Stages[s].Known && j.Stages[s].V <= since {
+			return "about " + chem.Stage(s).String() + ", "
+		}
+	}
+	return ""
+}
+
+// nextStageWords says which stage a jug is expected to come to next: what a trial waits for.
+func (m *Model) nextStageWords(j logbook.JugBoard, since float64) string {
+	for s := max(j.Reached, int(chem.Light)); s < chem.Stages; s++ {
+		if !j.Stages[s].Known {
+			continue
+		}
+		word := chem.Stage(s).String()
+		if left := j.Stages[s].V - since; left > 0 {
+			return m.seenWord(j) + word + " in about " + m.sheet().Plan.Show.Minutes(left)
+		}
+		return m.seenWord(j) + word + " expected: look now"
+	}
+	return m.seenWord(j) + "nothing more is expected"
+}
+
+func (m *Model) seenWord(j logbook.JugBoard) string {
+	if j.Reached == 0 {
+		return ""
+	}
+	return chem.Stage(j.Reached-1).String() + " seen, "
+}
+
+// chanceWords says how likely a jug is past what the technique allows when its turn comes. The figure is the plan's, so it is said only
+// as long as the run is on time and nothing was seen that moves it.
+func (m *Model) chanceWords(j logbook.JugBoard) string {
+	b := m.batchSheet(j.Batch)
+	if b == nil || !m.open(j) || len(m.state.Sightings) > 0 || m.board.LateMin >= 1 {
+		return ""
+	}
+	chance := jugSheet(b, j.Jug).LateChancePercent
+	span, ok := m.sheet().Span(j.Batch, m.opt.Shelf)
+	tenths := math.Round(chance.V / 10)
+	if !ok || !chance.Known || tenths < 1 {
+		return ""
+	}
+	return fmt.Sprintf(", past %s then %.0f in 10", span.To, tenths)
+}
+
+// worst is the jug whose window ends first, if that is soon; below 0: none.
+func (m *Model) worst() int {
+	worst := -1
+	for i, j := range m.board.Jugs {
+		if m.near(j) && (worst < 0 || j.LeftMin.V < m.board.Jugs[worst].LeftMin.V) {
+			worst = i
+		}
+	}
+	return worst
+}
+
+// worstWords is the jug whose window ends first, in as few words as there are.
+func (m *Model) worstWords() string {
+	i := m.worst()
+	if i < 0 {
+		return ""
+	}
+	j := m.board.Jugs[i]
+	if j.LeftMin.V <= 0 {
+		return j.Jug + " over"
+	}
+	return j.Jug + " " + strings.TrimPrefix(m.sheet().Plan.Show.Minutes(j.LeftMin.V), "-")
+}
+
+// stageWords lists the stages that were seen in a jug, each with its minute.
+func (m *Model) stageWords(j logbook.JugBoard) string {
+	var parts []string
+	for s, at := range j.Stages {
+		if !at.Known || chem.Stage(s) == chem.Emulsion && !j.Seen[s] {
+			continue
+		}
+		text := look.StageName(chem.Stage(s)) + " "
+		if j.Seen[s] {
+			text += "seen " + m.sheet().Plan.Show.RunTime(at.V)
+		} else {
+			text += "about " + m.sheet().Plan.Show.Minutes(at.V)
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, " · ")
+}

@@ -1,0 +1,153 @@
+// Package live is the live run: a pour as it happens, full screen, for wet gloves and two metres of distance.
+//
+// [Model] is a Bubble Tea model of its own beside the workbench. The logbook's Run journals every mark before it counts, so that a
+// killed terminal loses nothing; the model keeps what the logbook says of the run at this moment and draws it. Times come from the
+// logbook's clock alone: a tick once a second only looks again. View writes nothing.
+package live
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// Options is what a live run is opened with.
+type Options struct {
+	Book       logbook.Book
+	Sheet      pour.Sheet // of the plan to pour, with times; not looked at with Resume
+	Resume     string     // id of a pour to take up again; empty: a new one is begun
+	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
+	Shelf      pour.Shelf
+	Hand       clock.Hand    // what the maker's logs have taught
+	Clock      logbook.Clock // nil: the machine's
+	Session    string        // names this terminal in the journal; empty: after the process
+	Colour     string        // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
+	Background string        // "auto", "dark" or "light"; empty: auto
+	Environ    []string      // the environment; nil: this process's own
+	Notes      io.Writer     // where [Run] says how to take the pour up again; nil: standard error
+}
+
+// Model is the live run.
+type Model struct {
+	opt  Options
+	run  *logbook.Run
+	w, h int
+	look look.Look
+
+	live      logbook.Live // the run at the last look, and what follows from it
+	state     logbook.State
+	outlook   logbook.Outlook
+	board     logbook.Board
+	left      []logbook.Due
+	outlookAt time.Duration
+	outlookOf int // how many events it knows
+
+	jug      int    // the chosen jug, in the board's order
+	chosen   string // key of a step chosen out of its turn; empty: the next one
+	finished time.Duration
+	blender  time.Duration // when the stick blender was switched on, on the run's clock; below 0: it is off
+	rung     map[int]bool  // jugs the bell has rung for
+	typing   *typing
+	question *question
+	page     *page
+	status   status
+	unkept   error // why the journal cannot be written or read; nil: it can
+	trial    string
+	quitting bool
+}
+
+// status is the last thing the run said.
+type status struct {
+	text  string
+	style func(look.Look) screen.Style
+	at    time.Duration // on the run's clock
+}
+
+// statusFor is how long a status stands: what it says of a jug is soon no longer so.
+const statusFor = 30 * time.Second
+
+// New begins the pour, or takes it up again. [Run] runs it on a terminal. A plan whose lye must not be mixed is refused.
+func New(o Options) (*Model, error) {
+	if o.Session == "" {
+		o.Session = fmt.Sprintf("t%d", os.Getpid())
+	}
+	if o.Clock == nil {
+		o.Clock = logbook.SystemClock(o.Session)
+	}
+	run, err := open(&o)
+	if err != nil {
+		return nil, err
+	}
+	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), w: 80, h: 24, blender: -1, finished: -quiet, rung: map[int]bool{}}
+	m.settle(nil)
+	return m, nil
+}
+
+// open opens the pour the options ask for.
+func open(o *Options) (*logbook.Run, error) {
+	if o.Resume != "" {
+		return o.Book.Resume(o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
+	}
+	if o.TrialScent != "" {
+		plan, err := logbook.TrialPlan(o.Sheet.Plan, o.TrialScent, o.Shelf)
+		if err != nil {
+			return nil, err
+		}
+		o.Sheet = pour.Work(plan, o.Shelf, o.Hand)
+	}
+	for _, w := range o.Sheet.Warnings {
+		if w.Lye && w.Severity == pour.Stop {
+			return nil, fmt.Errorf("pour %q: do not mix this lye: %s %s", o.Sheet.Plan.Name, w.Text, w.Do)
+		}
+	}
+	return o.Book.Begin(o.Sheet, o.TrialScent, o.Shelf, o.Clock, o.Session)
+}
+
+// ID is the id of the pour in the logbook.
+func (m *Model) ID() string { return m.run.ID }
+
+// Init asks the terminal for its background and starts the ticks.
+func (m *Model) Init() tea.Cmd {
+	if m.opt.Background == "" || m.opt.Background == "auto" {
+		return tea.Batch(m.tick(), tea.RequestBackgroundColor)
+	}
+	return m.tick()
+}
+
+// sheet is what is being poured.
+func (m *Model) sheet() *pour.Sheet { return &m.live.Sheet }
+
+// trialling says whether this is a scent trial.
+func (m *Model) trialling() bool { return m.run.Pour.TrialScent != "" }
+
+// say puts something into the status line.
+func (m *Model) say(text string) {
+	m.status = status{text, func(l look.Look) screen.Style { return l.Good }, m.live.Run()}
+}
+
+// refuse says why something cannot be done.
+func (m *Model) refuse(why string) {
+	m.status = status{"× " + why, func(l look.Look) screen.Style { return l.Wrong }, m.live.Run()}
+}
+
+// warn puts something into the status line that wants an eye.
+func (m *Model) warn(text string) {
+	m.status = status{"! " + text, func(l look.Look) screen.Style { return l.Caution }, m.live.Run()}
+}
+
+// styled is how the status is drawn; before anything was said, as plain text.
+func (s status) styled(l look.Look) screen.Style {
+	if s.style == nil {
+		return l.Text
+	}
+	return s.style(l)
+}

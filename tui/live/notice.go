@@ -1,0 +1,58 @@
+package live
+
+import (
+	"fmt"
+	"time"
+
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// noticeFor is how long a jump of the clocks stands on the screen.
+const noticeFor = 5 * time.Minute
+
+// lastJump is the last jump the run followed, which can be taken back.
+func (m *Model) lastJump() (logbook.Event, bool) {
+	for i := len(m.state.Jumps) - 1; i >= 0; i-- {
+		e := m.state.Jumps[i]
+		if k := logbook.JumpKind(e.What); e.Value > 0 && (k == logbook.Slept || k == logbook.Reopened) {
+			return e, true
+		}
+	}
+	return logbook.Event{}, false
+}
+
+// jumpWords says what a jump was and what the run made of it.
+func (m *Model) jumpWords(e logbook.Event) string {
+	by := pour.Show{}.Span(e.Value / 60)
+	switch logbook.JumpKind(e.What) {
+	case logbook.Slept:
+		return "the machine slept " + by + "; the run went on"
+	case logbook.ClockSet:
+		return "the wall clock was set by " + by + "; the run did not follow it"
+	case logbook.Reopened:
+		return "no screen for " + by + "; the run went on"
+	case logbook.Backwards:
+		return "the wall clock was set back " + by + "; what passed meanwhile is not known"
+	}
+	return e.What
+}
+
+// notices lists what has to be known beside the jugs: a journal that is not written, jumps of the clocks, a blender that runs.
+func (m *Model) notices() []string {
+	var out []string
+	if m.unkept != nil {
+		out = append(out, "■ NOT WRITTEN: "+m.unkept.Error())
+	}
+	if m.blender >= 0 {
+		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: z when it is off", (m.live.Run()-m.blender).Seconds()))
+	}
+	if n := len(m.state.Jumps); n > 0 && m.live.Run()-m.state.Jumps[n-1].Run < noticeFor {
+		text := "! " + m.jumpWords(m.state.Jumps[n-1])
+		if last, ok := m.lastJump(); ok && last.ID == m.state.Jumps[n-1].ID {
+			text += " (j: it did not)"
+		}
+		out = append(out, text)
+	}
+	return out
+}

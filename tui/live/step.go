@@ -1,0 +1,184 @@
+package live
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// stillToDo lists the steps that are still to be done, as replanned: without those of a jug that is used, that stays in its jug, or
+// whose scent is left out.
+func (m *Model) stillToDo() []logbook.Due {
+	var out []logbook.Due
+	for _, d := range m.board.Due {
+		if !m.passedOver(d.Step) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+func (m *Model) passedOver(s logbook.Step) bool {
+	if s.Jug == "" {
+		return false
+	}
+	return m.state.Poured(s.Batch, s.Jug) || m.leftInJug(s.Batch, s.Jug) || s.Kind == pour.TaskScent && m.scentless(s.Batch, s.Jug)
+}
+
+// leftInJug says whether a jug was marked as one that is not used.
+func (m *Model) leftInJug(n pour.BatchName, jug string) bool {
+	return slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
+		return e.Kind == logbook.Unpoured && e.Batch == n && e.Jug == jug
+	})
+}
+
+func (m *Model) scentless(n pour.BatchName, jug string) bool {
+	return slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
+		return e.Kind == logbook.Rescued && e.What == string(logbook.LeaveScent) && e.Batch == n && e.Jug == jug
+	})
+}
+
+// now is the step under way: the one chosen, or the next. It says false when every step is done.
+func (m *Model) now() (logbook.Due, bool) {
+	if i := m.nowIndex(m.left); i >= 0 {
+		return m.left[i], true
+	}
+	return logbook.Due{}, false
+}
+
+func (m *Model) nowIndex(list []logbook.Due) int {
+	if i := slices.IndexFunc(list, func(d logbook.Due) bool { return d.Key == m.chosen }); i >= 0 {
+		return i
+	}
+	return min(len(list), 1) - 1
+}
+
+// after lists the steps that come after the one under way.
+func (m *Model) after() []logbook.Due {
+	if i := m.nowIndex(m.left); i >= 0 {
+		return slices.Concat(m.left[:i], m.left[i+1:])
+	}
+	return nil
+}
+
+// title is a step in two or three words.
+func (m *Model) title(s logbook.Step) string {
+	words := s.Kind
+	switch {
+	case s.Kind == logbook.StepLyeIn:
+		words = "lye into oil"
+	case s.Kind == pour.TaskMix:
+		words = "blend"
+	case s.Kind == pour.TaskPour && m.trialling():
+		words = "watch"
+	}
+	if s.Jug != "" {
+		return words + " " + s.Jug
+	}
+	if s.Batch == pour.Icing {
+		return string(pour.Icing) + ": " + words
+	}
+	return words
+}
+
+// detail is what a step needs: how much of what.
+func (m *Model) detail(s logbook.Step) string {
+	b := m.batchSheet(s.Batch)
+	plan := m.sheet().Plan.Batch(s.Batch)
+	show := m.sheet().Plan.Show
+	if b == nil || plan == nil {
+		return ""
+	}
+	jug := jugSheet(b, s.Jug)
+	switch s.Kind {
+	case pour.TaskCoolLye:
+		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
+	case logbook.StepLyeIn:
+		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
+	case pour.TaskMix:
+		return mixing(plan, show)
+	case pour.TaskSplit:
+		return "Into the jugs: " + portions(b, show)
+	case pour.TaskColour:
+		return doses(jug, show)
+	case pour.TaskScent:
+		return scents(jug, show) + ", by hand"
+	case pour.TaskPour, pour.TaskPipe:
+		return m.pouring(jug, s)
+	case pour.TaskBed:
+		return bedding(m.sheet().Plan.Bed)
+	}
+	return ""
+}
+
+// batchSheet is the figures of a batch, or nil.
+func (m *Model) batchSheet(n pour.BatchName) *pour.BatchSheet {
+	for _, b := range m.sheet().Batches() {
+		if b.Name == string(n) {
+			return b
+		}
+	}
+	return nil
+}
+
+func jugSheet(b *pour.BatchSheet, name string) pour.JugSheet {
+	if i := slices.IndexFunc(b.Jugs, func(j pour.JugSheet) bool { return j.Name == name }); i >= 0 {
+		return b.Jugs[i]
+	}
+	return pour.JugSheet{}
+}
+
+func mixing(plan *pour.Batch, show pour.Show) string {
+	if len(plan.Blend) == 0 {
+		return "Stir by hand, no stick blender. Split at " + show.RunTime(plan.SplitAtMin) + "."
+	}
+	var parts []string
+	for _, burst := range plan.Blend {
+		parts = append(parts, fmt.Sprintf("%.3g s at %s", burst.S, show.RunTime(burst.AtMin)))
+	}
+	return "Stick blender: " + strings.Join(parts, ", ") + " (z on and off). Stir by hand until " + show.RunTime(plan.SplitAtMin) + "."
+}
+
+func portions(b *pour.BatchSheet, show pour.Show) string {
+	var parts []string
+	for _, j := range b.Jugs {
+		parts = append(parts, j.Name+" "+show.Weight(j.BatterWeighG))
+	}
+	return strings.Join(parts, " · ")
+}
+
+func doses(j pour.JugSheet, show pour.Show) string {
+	var parts []string
+	for _, d := range j.Colourants {
+		parts = append(parts, d.Name+" "+show.Dose(d.PigmentG))
+		if d.CarrierG > 0 {
+			parts = append(parts, d.CarrierName+" "+show.Dose(d.CarrierG))
+		}
+	}
+	return "Stir in " + strings.Join(parts, ", ")
+}
+
+func scents(j pour.JugSheet, show pour.Show) string {
+	var parts []string
+	for _, x := range j.Scents {
+		parts = append(parts, x.Name+" "+show.Dose(x.G))
+	}
+	return "Stir in " + strings.Join(parts, ", ")
+}
+
+// pouring says how much is poured and how.
+func (m *Model) pouring(j pour.JugSheet, s logbook.Step) string {
+	text := m.sheet().Plan.Show.Weight(j.TotalG)
+	if t, ok := m.opt.Shelf.Technique(m.sheet().Plan.Swirl.Technique); ok && s.Kind == pour.TaskPour && !m.trialling() {
+		text += ", " + t.Name + ": " + t.Do
+	}
+	return text
+}
+
+func bedding(b pour.Bed) string {
+	how := map[string]string{pour.BedBare: "Leave it bare", pour.BedInsulate: "Wrap it warm", pour.BedChill: "Put it in the cold"}[b.Keep]
+	return fmt.Sprintf("%s. Cut after %.4g h.", how, b.CutAfterH)
+}

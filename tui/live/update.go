@@ -1,0 +1,102 @@
+package live
+
+import (
+	"errors"
+	"io/fs"
+	"slices"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour/logbook"
+	"pourbench/tui/look"
+)
+
+// tickMsg asks for another look at the clock.
+type tickMsg struct{}
+
+// How often things are worked out anew without an event: what the clock makes of a jug whose scent has not gone in moves with time.
+const outlookEvery = 15 * time.Second
+
+// tick comes when the next whole second of the run begins. Nothing counts ticks: one that is late or lost changes no time.
+func (m *Model) tick() tea.Cmd {
+	rest := time.Second - m.live.Run()%time.Second
+	return tea.Tick(rest, func(time.Time) tea.Msg { return tickMsg{} })
+}
+
+// Update takes a message to the method for its kind.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	var cmd tea.Cmd
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.w, m.h = msg.Width, msg.Height
+	case tea.BackgroundColorMsg:
+		m.look = look.New(msg.IsDark())
+	case tickMsg:
+		m.settle(m.run.Tick())
+		cmd = m.tick()
+	case tea.KeyPressMsg:
+		cmd = m.press(msg)
+	case tea.PasteMsg:
+		if m.typing != nil {
+			m.typing.text.Insert(msg.Content)
+		}
+	case trialMsg:
+		m.trial = msg.text
+	}
+	return m, tea.Batch(cmd, m.ring())
+}
+
+// settle looks at the run anew after something was asked of the logbook. When that could not be journaled, the clock goes on here.
+func (m *Model) settle(err error) {
+	m.unkept = err
+	m.live = m.run.Live()
+	if err != nil {
+		m.live, _ = m.live.Tick(m.opt.Clock())
+	}
+	m.state = m.live.State()
+	if n := len(m.live.Events); n != m.outlookOf || m.live.Run()-m.outlookAt >= outlookEvery {
+		m.outlook, m.outlookAt, m.outlookOf = m.live.Outlook(m.opt.Shelf, m.opt.Hand), m.live.Run(), n
+	}
+	m.board = m.live.Board(m.outlook)
+	m.jug = min(m.jug, max(len(m.board.Jugs)-1, 0))
+	m.left = m.stillToDo()
+	if !slices.ContainsFunc(m.left, func(d logbook.Due) bool { return d.Key == m.chosen }) {
+		m.chosen = ""
+	}
+}
+
+// told takes in what came of asking the logbook for something, and says it.
+func (m *Model) told(err error, done string) error {
+	var file *fs.PathError
+	switch {
+	case err == nil:
+		m.settle(nil)
+		m.say(done)
+	case errors.As(err, &file):
+		m.settle(err)
+		m.refuse("not journaled: " + err.Error())
+	default: // a refusal says nothing of the journal
+		m.settle(m.unkept)
+		m.refuse(err.Error())
+	}
+	return err
+}
+
+// bell is what a terminal rings at.
+const bell = "\a"
+
+// ring rings once for every jug that comes near the end of its window.
+func (m *Model) ring() tea.Cmd {
+	rings := false
+	for i, j := range m.board.Jugs {
+		if m.near(j) && !m.rung[i] {
+			m.rung[i], rings = true, true
+			m.warn(m.jugName(i) + ": " + m.standing(j))
+		}
+	}
+	if !rings {
+		return nil
+	}
+	return tea.Raw(bell)
+}
