@@ -113,7 +113,19 @@ func (b *bench) showPour(book logbook.Book, shelf pour.Shelf, args []string) err
 	if record.PlanErr != nil {
 		return fmt.Errorf("show %s: its plan cannot be used with today's shelf: %w", args[0], record.PlanErr)
 	}
-	_, err = io.WriteString(b.out, paper.PourRecord(record, pour.Work(record.Plan, shelf, clock.Hand{})))
+	text := paper.PourRecord(record, pour.Work(record.Plan, shelf, clock.Hand{}))
+	if record.TrialScent != "" {
+		taught, _, err := book.Learn(shelf)
+		if err != nil {
+			return err
+		}
+		result, err := record.TrialResult(shelf, taught)
+		if err != nil {
+			return err
+		}
+		text += paper.TrialText(result)
+	}
+	_, err = io.WriteString(b.out, text)
 	return err
 }
 

@@ -133,3 +133,27 @@ func stageTime(times [chem.Stages]clock.Time, s chem.Stage) clock.Time {
 }
 
 func minutes(v float64) string { return pour.Show{}.Minutes(v) }
+
+// TrialText says what a scent trial has shown, and the lines that put it on the maker's own shelf.
+func TrialText(r logbook.TrialResult) string {
+	p := &page{}
+	p.raw("")
+	if !r.Learnt && r.Behaviour == pour.BehaviourUnknown && !r.Rices {
+		p.wrapped("", "Nothing that was marked tells how "+r.Scent+" behaves: mark a stage in both jugs.")
+		return p.out.String()
+	}
+	if r.Learnt {
+		f := r.Finding
+		p.wrapped("", fmt.Sprintf("%s: %.2f times the speed at %g %% of oils (%.2f to %.2f), from %d of your pours. The clock reckons with it already.",
+			f.Name, f.Factor, f.LoadPercent, f.Low, f.High, f.Pours))
+	}
+	p.wrapped("", "To have its word on your own shelf too:")
+	p.raw("")
+	p.raw("  [[scent]]")
+	p.raw(fmt.Sprintf("  id = %q", r.Scent))
+	p.raw(fmt.Sprintf("  behaviour = %q", r.Behaviour))
+	if r.Rices {
+		p.raw("  rices = true")
+	}
+	return p.out.String()
+}

@@ -91,3 +91,18 @@ func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 		t.Errorf("an empty logbook says %q", text)
 	}
 }
+
+func TestATrialSaysWhatToPutOnTheShelf(t *testing.T) {
+	text := TrialText(logbook.TrialResult{
+		Scent: "alp-rose", Behaviour: pour.BehaviourFast, Learnt: true, Rices: true,
+		Finding: logbook.Finding{Name: "alp rose", LoadPercent: 3, Factor: 2.2, Low: 1.6, High: 3, Pours: 1},
+	})
+	for _, want := range []string{"2.20 times the speed", "[[scent]]", `id = "alp-rose"`, `behaviour = "fast"`, "rices = true"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the trial lacks %q:\n%s", want, text)
+		}
+	}
+	if text := TrialText(logbook.TrialResult{Scent: "alp-rose", Behaviour: pour.BehaviourUnknown}); strings.Contains(text, "[[scent]]") {
+		t.Errorf("a trial without a mark gives a shelf entry:\n%s", text)
+	}
+}
