@@ -58,6 +58,7 @@ type Model struct {
 	overlays []overlay
 	status   status
 	quitting bool
+	asleep   bool // before the first frame: what is slow waits for it
 
 	bench  *bench // drawn from; rebuilt when the session's revision or the clock's figures change
 	grids  map[layout.Panel]grid.Grid
@@ -100,7 +101,7 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.lookForLostWork(), m.workFigures(), m.develop()}
+	cmds := []tea.Cmd{m.lookForLostWork(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}

@@ -28,6 +28,7 @@ func Run(o Options) error {
 		o.Notes = os.Stderr
 	}
 	m := New(o)
+	m.asleep = true
 	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
 	if p, ok := profile(o.Colour, o.Environ); ok {
 		opts = append(opts, tea.WithColorProfile(p))

@@ -123,6 +123,9 @@ func (m *Model) settleDesign() {
 
 // develop has the pictures drawn, beside the keyboard, that the screen wants and does not have.
 func (m *Model) develop() tea.Cmd {
+	if m.asleep {
+		return nil
+	}
 	var cmds []tea.Cmd
 	e, ok := m.easel()
 	for place := range places {

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"time"
+
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
@@ -62,6 +64,9 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 		return m.workFigures()
 	case mingledMsg:
 		m.session.Mingled(msg.rev, msg.sheet)
+	case awakeMsg:
+		m.asleep = false
+		return m.workFigures()
 	case playMsg:
 		return m.played(msg)
 	case printedMsg:
@@ -115,6 +120,20 @@ func (m *Model) workFigures() tea.Cmd {
 		return func() tea.Msg { return mingledMsg{rev, work()} }
 	}
 	return nil
+}
+
+// awakeMsg says that the first frame has been drawn.
+type awakeMsg struct{}
+
+// firstFrame is how long what is slow waits at the start, so that the first frame has both cores: a few frames of the renderer.
+const firstFrame = 50 * time.Millisecond
+
+// wake starts what is worked out beside: at once, or on a terminal once the first frame is drawn.
+func (m *Model) wake() tea.Cmd {
+	if !m.asleep {
+		return tea.Batch(m.workFigures(), m.develop())
+	}
+	return tea.Tick(firstFrame, func(time.Time) tea.Msg { return awakeMsg{} })
 }
 
 // say puts something into the status line.

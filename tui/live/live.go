@@ -62,7 +62,6 @@ type Model struct {
 	status   status
 	unkept   error // why the journal cannot be written or read; nil: it can
 	trial    string
-	quitting bool
 }
 
 // status is the last thing the run said.

@@ -103,7 +103,6 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 
 // leave leaves the screen. There is nothing to save: all is in the journal.
 func (m *Model) leave() tea.Cmd {
-	m.quitting = true
 	return tea.Quit
 }
 
