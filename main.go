@@ -110,7 +110,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		b.logbookCommand(),
 		&cobra.Command{
 			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
-			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, tui.KeyTable()); return err },
+			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, tui.KeyTable(), "\n", live.KeyTable()); return err },
 		},
 		&cobra.Command{
 			Use: "codes", Short: "Print the table of warnings", Args: cobra.NoArgs,
@@ -133,7 +133,7 @@ func (b *bench) manual(root *cobra.Command) *cobra.Command {
 				page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 			}
 			page += ".SH OPTIONS\n.nf\n" + root.Flags().FlagUsages() + root.PersistentFlags().FlagUsages() + ".fi\n"
-			_, err := fmt.Fprint(b.out, page, tui.KeyManual())
+			_, err := fmt.Fprint(b.out, page, tui.KeyManual(), live.KeyManual())
 			return err
 		},
 	}

@@ -6,13 +6,11 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"slices"
-	"strings"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/colorprofile"
 
 	"pourbench/tui/keys"
+	"pourbench/tui/look"
 )
 
 // ErrInterrupted is returned by [Run] when the bench was interrupted from outside.
@@ -30,7 +28,7 @@ func Run(o Options) error {
 	m := New(o)
 	m.asleep = true
 	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
-	if p, ok := profile(o.Colour, o.Environ); ok {
+	if p, ok := look.Profile(o.Colour, o.Environ); ok {
 		opts = append(opts, tea.WithColorProfile(p))
 	}
 	program := tea.NewProgram(m, opts...)
@@ -67,25 +65,6 @@ func (m *Model) rescued(notes io.Writer) error {
 	}
 	_, err = fmt.Fprintf(notes, "pourbench: unsaved work is kept in %s; it is offered when the plan is opened again\n", kept)
 	return err
-}
-
-// profile is the colour profile asked for. NO_COLOR counts with any value that is not empty (no-color.org); a flag beats it.
-// It says false where the terminal should be asked.
-func profile(colour string, environ []string) (colorprofile.Profile, bool) {
-	switch colour {
-	case "never":
-		return colorprofile.ASCII, true
-	case "truecolor":
-		return colorprofile.TrueColor, true
-	case "256":
-		return colorprofile.ANSI256, true
-	case "16":
-		return colorprofile.ANSI, true
-	case "always":
-		return max(colorprofile.Env(environ), colorprofile.ANSI), true
-	}
-	noColour := slices.ContainsFunc(environ, func(kv string) bool { return strings.HasPrefix(kv, "NO_COLOR=") && len(kv) > len("NO_COLOR=") })
-	return colorprofile.ASCII, noColour
 }
 
 // KeyTable is every key of the workbench as Markdown tables.

@@ -4,11 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"slices"
-	"strings"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/colorprofile"
+
+	"pourbench/tui/look"
 )
 
 // ErrInterrupted is returned by [Run] when the run's screen was interrupted from outside. The pour goes on and can be resumed.
@@ -28,7 +27,7 @@ func Run(o Options) error {
 		return err
 	}
 	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
-	if p, ok := profile(o.Colour, o.Environ); ok {
+	if p, ok := look.Profile(o.Colour, o.Environ); ok {
 		opts = append(opts, tea.WithColorProfile(p))
 	}
 	_, err = tea.NewProgram(m, opts...).Run()
@@ -42,23 +41,4 @@ func Run(o Options) error {
 		return fmt.Errorf("show the live run of %s: %w", m.ID(), err)
 	}
 	return nil
-}
-
-// profile is the colour profile asked for. NO_COLOR counts with any value that is not empty (no-color.org); a flag beats it.
-// It says false where the terminal should be asked.
-func profile(colour string, environ []string) (colorprofile.Profile, bool) {
-	switch colour {
-	case "never":
-		return colorprofile.ASCII, true
-	case "truecolor":
-		return colorprofile.TrueColor, true
-	case "256":
-		return colorprofile.ANSI256, true
-	case "16":
-		return colorprofile.ANSI, true
-	case "always":
-		return max(colorprofile.Env(environ), colorprofile.ANSI), true
-	}
-	noColour := slices.ContainsFunc(environ, func(kv string) bool { return strings.HasPrefix(kv, "NO_COLOR=") && len(kv) > len("NO_COLOR=") })
-	return colorprofile.ASCII, noColour
 }
