@@ -110,7 +110,10 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		b.logbookCommand(),
 		&cobra.Command{
 			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
-			RunE: func(*cobra.Command, []string) error { _, err := fmt.Fprint(b.out, tui.KeyTable(), "\n", live.KeyTable()); return err },
+			RunE: func(*cobra.Command, []string) error {
+				_, err := fmt.Fprint(b.out, tui.KeyTable(), "\n", live.KeyTable())
+				return err
+			},
 		},
 		&cobra.Command{
 			Use: "codes", Short: "Print the table of warnings", Args: cobra.NoArgs,
