@@ -210,16 +210,10 @@ A pour of the same plan that was left under way less than two days ago is taken 
 terminal; --new begins another. --trial SCENT tries a scent in two small jugs of the plan's batter instead.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			shelf, err := b.shelf()
-			if err != nil {
+			var err error
+			if o.Sheet, o.Shelf, o.Hand, err = b.worked(args); err != nil {
 				return err
 			}
-			doc, err := b.load(args, shelf)
-			if err != nil {
-				return err
-			}
-			o.Shelf, o.Hand = shelf, b.hand(shelf)
-			o.Sheet = pour.Work(doc.Plan, shelf, o.Hand)
 			return b.pourLive(o, anew)
 		},
 	}

@@ -21,6 +21,7 @@ import (
 	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
 
+	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
@@ -98,8 +99,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		RunE:          func(_ *cobra.Command, args []string) error { return b.open(args) },
 	}
 	root.PersistentFlags().StringVar(&b.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+shelfHint()+" if it is there)")
-	root.Flags().StringVar(&b.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
-	root.Flags().StringVar(&b.background, "background", "auto", "auto, dark or light")
+	root.PersistentFlags().StringVar(&b.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
+	root.PersistentFlags().StringVar(&b.background, "background", "auto", "auto, dark or light")
 	root.Flags().BoolVar(&b.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.AddCommand(
 		b.command("checklist [PLAN]", "Print the bench checklist", b.checklist),
@@ -135,7 +136,7 @@ func (b *bench) manual(root *cobra.Command) *cobra.Command {
 			for _, c := range root.Commands() {
 				page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 			}
-			page += ".SH OPTIONS\n.nf\n" + root.Flags().FlagUsages() + root.PersistentFlags().FlagUsages() + ".fi\n"
+			page += ".SH OPTIONS\n.nf\n" + root.LocalFlags().FlagUsages() + ".fi\n"
 			_, err := fmt.Fprint(b.out, page, tui.KeyManual(), live.KeyManual())
 			return err
 		},
@@ -147,17 +148,27 @@ func (b *bench) command(use, short string, do func(pour.Sheet, pour.Shelf) error
 	return &cobra.Command{
 		Use: use, Short: short, Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			shelf, err := b.shelf()
+			sheet, shelf, _, err := b.worked(args)
 			if err != nil {
 				return err
 			}
-			doc, err := b.load(args, shelf)
-			if err != nil {
-				return err
-			}
-			return do(pour.Work(doc.Plan, shelf, b.hand(shelf)), shelf)
+			return do(sheet, shelf)
 		},
 	}
+}
+
+// worked is the sheet of the plan named, with the shelf and the hand it was worked out with.
+func (b *bench) worked(args []string) (pour.Sheet, pour.Shelf, clock.Hand, error) {
+	shelf, err := b.shelf()
+	if err != nil {
+		return pour.Sheet{}, shelf, clock.Hand{}, err
+	}
+	doc, err := b.load(args, shelf)
+	if err != nil {
+		return pour.Sheet{}, shelf, clock.Hand{}, err
+	}
+	hand := b.hand(shelf)
+	return pour.Work(doc.Plan, shelf, hand), shelf, hand, nil
 }
 
 func (b *bench) checklist(s pour.Sheet, shelf pour.Shelf) error {
