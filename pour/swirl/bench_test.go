@@ -5,10 +5,12 @@ import (
 	"image/png"
 	"io"
 	"testing"
+
+	"pourbench/pour/script"
 )
 
 func BenchmarkNew(b *testing.B) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		b.Run(string(technique), func(b *testing.B) {
 			for b.Loop() {
 				mustPour(b, loaf(technique, 1))
@@ -28,7 +30,7 @@ func BenchmarkRefine1200(b *testing.B) {
 }
 
 func each(b *testing.B, draw func(f *Face, p *Picture)) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		b.Run(string(technique), func(b *testing.B) {
 			f := mustPour(b, loaf(technique, 1)).Face(87)
 			var p Picture
@@ -42,7 +44,7 @@ func each(b *testing.B, draw func(f *Face, p *Picture)) {
 }
 
 func BenchmarkTenFaces(b *testing.B) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		b.Run(string(technique), func(b *testing.B) {
 			var p Picture
 			for b.Loop() {
@@ -57,7 +59,7 @@ func BenchmarkTenFaces(b *testing.B) {
 
 // BenchmarkPNG goes all the way from the recipe to a finished file.
 func BenchmarkPNG(b *testing.B) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		b.Run(string(technique), func(b *testing.B) {
 			for b.Loop() {
 				f := mustPour(b, loaf(technique, 1)).Face(87)
@@ -75,7 +77,7 @@ func BenchmarkPNG(b *testing.B) {
 }
 
 func BenchmarkLengthwise(b *testing.B) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		b.Run(string(technique), func(b *testing.B) {
 			cut := mustPour(b, loaf(technique, 1)).Lengthwise(40)
 			var p Picture

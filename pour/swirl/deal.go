@@ -53,7 +53,7 @@ func (d *deal) byTheSpoon(dice *dice) {
 			if s == 0 {
 				continue
 			}
-			if score := due[p] - v*(0.5*same[p]*(1-s)+0.4*dice.float()); best < 0 || score > most {
+			if score := due[p] - v*(0.5*same[p]*(1-s)+0.4*dice.Float()); best < 0 || score > most {
 				best, most = p, score
 			}
 		}

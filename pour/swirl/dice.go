@@ -1,41 +1,16 @@
 package swirl
 
-import "math"
+import (
+	"math"
 
-// dice draws every random number of a pour, in the order the pour is built; the pixel loop draws none.
-// The generator is SplitMix64 (Steele, Lea and Flood 2014), so that a seed means the same picture in every release of Go.
-type dice struct{ state uint64 }
+	"pourbench/pour/script"
+)
 
-func (d *dice) next() uint64 {
-	d.state += 0x9e3779b97f4a7c15
-	return mix64(d.state)
-}
+// dice draws every random number of a picture, in the order it is built; the pixel loop draws none.
+type dice struct{ script.Dice }
 
-func mix64(z uint64) uint64 {
-	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
-	z = (z ^ z>>27) * 0x94d049bb133111eb
-	return z ^ z>>31
-}
-
-// float draws from [0, 1).
-func (d *dice) float() float64 { return float64(d.next()>>11) / (1 << 53) }
-
-func (d *dice) between(low, high float64) float64 { return low + (high-low)*d.float() }
-
-// sign draws -1 or 1.
-func (d *dice) sign() float64 {
-	if d.next()>>63 == 0 {
-		return -1
-	}
-	return 1
-}
-
-// shuffle reorders n things by Fisher and Yates.
-func (d *dice) shuffle(n int, swap func(i, j int)) {
-	for i := n - 1; i > 0; i-- {
-		swap(i, int(d.next()%uint64(i+1)))
-	}
-}
+// newDice makes the dice of a seed.
+func newDice(seed int64) dice { return dice{script.NewDice(seed, 0x5eed)} }
 
 // wobble is a number that drifts slowly along the loaf, so that bars differ but neighbours are related.
 type wobble struct {
@@ -50,8 +25,8 @@ func (d *dice) wobble(mean, amp float64) wobble {
 	return wobble{
 		mean:   mean,
 		amp:    [2]float64{0.4 * amp, 0.6 * amp},
-		k:      [2]float64{2 * math.Pi / d.between(60, 110), 2 * math.Pi / d.between(140, 320)},
-		offset: [2]float64{d.between(0, 2*math.Pi), d.between(0, 2*math.Pi)},
+		k:      [2]float64{2 * math.Pi / d.Between(60, 110), 2 * math.Pi / d.Between(140, 320)},
+		offset: [2]float64{d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)},
 	}
 }
 

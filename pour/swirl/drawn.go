@@ -1,31 +1,40 @@
 package swirl
 
-import "math"
+import (
+	"math"
+
+	"pourbench/pour/script"
+)
 
 // hanger pours layers and draws a wire through them once, along the whole loaf.
-func (b *builder) hanger() {
-	b.layers(b.Passes)
-	b.settle(b.thick(2.8, 1.3))
-	var path []vec2
-	var radius float64
-	var text string
-	switch b.Technique {
-	case HangerLoops:
-		path, radius = b.loops()
-		text = "draw the wire through in loops"
-	case HangerSpiral:
-		path, radius = b.spiral()
-		text = "draw the wire through in a spiral"
-	default:
-		path, radius = b.waves()
-		text = "draw the wire through, down and up"
+func (b *builder) hanger() func(script.Act) {
+	pour := b.layers()
+	return func(a script.Act) {
+		switch a.Kind {
+		case script.Wire:
+			b.settle(b.thick(2.8, 1.3))
+			path, radius := b.wire()
+			b.draw(&stroke{
+				radius: radius, grip: b.thick(0.8, 0.92), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+				shift: b.d.wobble(0, 3), sway: b.d.wobble(1, 0.08), depth: b.d.wobble(1, 0.1),
+			}, path)
+		case script.Level:
+			b.settle(b.thick(1.6, 0.8))
+		default:
+			pour(a)
+		}
 	}
-	mid := vec2{b.Box.W / 2, b.Box.H / 2}
-	b.draw(Draw, text, &stroke{
-		radius: radius, grip: b.thick(0.8, 0.92), pivot: mid,
-		shift: b.d.wobble(0, 3), sway: b.d.wobble(1, 0.08), depth: b.d.wobble(1, 0.1),
-	}, path)
-	b.settle(b.thick(1.6, 0.8))
+}
+
+// wire is the way of the technique's wire and how far it drags to the side, mm.
+func (b *builder) wire() ([]vec2, float64) {
+	switch b.Technique {
+	case script.HangerLoops:
+		return b.loops()
+	case script.HangerSpiral:
+		return b.spiral()
+	}
+	return b.waves()
 }
 
 const (
@@ -37,7 +46,7 @@ const (
 func (b *builder) waves() ([]vec2, float64) {
 	path := make([]vec2, pathKnots+1)
 	w, h := b.Box.W-2*wireMarginMM, b.Box.H/2-min(wireMarginMM, b.Box.H/4)
-	uneven := b.d.between(-0.15, 0.15)
+	uneven := b.d.Between(-0.15, 0.15)
 	for i := range path {
 		t := float64(i) / pathKnots
 		warp := t + uneven*math.Sin(2*math.Pi*t)/(2*math.Pi)
@@ -54,7 +63,7 @@ func (b *builder) loops() ([]vec2, float64) {
 	w := b.Box.W - 2*wireMarginMM
 	pitch := w / (b.Turns + 0.6)
 	round := min(0.62*pitch, h)
-	dir := b.d.sign()
+	dir := b.d.Sign()
 	for i := range path {
 		t := float64(i) / pathKnots
 		a := 2 * math.Pi * b.Turns * t
@@ -71,7 +80,7 @@ func (b *builder) loops() ([]vec2, float64) {
 func (b *builder) spiral() ([]vec2, float64) {
 	path := make([]vec2, pathKnots+1)
 	w, h := b.Box.W/2-wireMarginMM, b.Box.H/2-min(wireMarginMM, b.Box.H/4)
-	start, dir := b.d.between(0, 2*math.Pi), b.d.sign()
+	start, dir := b.d.Between(0, 2*math.Pi), b.d.Sign()
 	for i := range path {
 		t := math.Sqrt(float64(i) / pathKnots)
 		a := start + dir*2*math.Pi*b.Turns*t
@@ -80,40 +89,51 @@ func (b *builder) spiral() ([]vec2, float64) {
 	return path, clamp(0.75*h/b.Turns, 6, 14)
 }
 
-// comb pours stripes side by side and draws a comb across and along them in turn.
-func (b *builder) comb() {
-	until, portion := cumulate(b.Shares)
-	repeats := max(1, int(math.Round(17/float64(len(portion)))))
-	s := &stripes{box: b.Box, slant: b.d.between(0.1, 0.2) * b.d.sign(), bow: b.d.wobble(1, 0.4)}
-	for k := range repeats {
-		for i, p := range portion {
-			s.until = append(s.until, (float64(k)+until[i])/float64(repeats))
-			s.portion = append(s.portion, p)
+// combed pours stripes side by side and draws a comb across and along them in turn.
+func (b *builder) combed() func(script.Act) {
+	s := b.stripes()
+	return func(a script.Act) {
+		switch a.Kind {
+		case script.Pour:
+			if b.level == 0 {
+				b.level = b.Box.H
+				b.add(op{slab: &slab{top: b.level, fill: s}})
+			}
+		case script.Comb:
+			b.rake(a.Round%2 == 0 && a.Round > 0)
+		case script.Level:
+			b.settle(b.thick(2.6, 1.2))
 		}
 	}
-	b.raise(1, s, -1, true)
-	for k := range min(b.Passes, 4) {
-		b.rake(k%2 == 1)
+}
+
+// stripes is every pour of the script side by side.
+func (b *builder) stripes() *stripes {
+	s := &stripes{box: b.Box, slant: b.d.Between(0.1, 0.2) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
+	sum := 0.0
+	for i, a := range b.acts {
+		if a.Kind == script.Pour {
+			sum += a.Share
+			s.until, s.portion, s.act = append(s.until, sum), append(s.portion, a.Jug), append(s.act, i)
+		}
 	}
-	b.settle(b.thick(2.6, 1.2))
+	return s
 }
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
 	wide, long, pull, gap := b.Box.L, b.Box.W, 0.32*b.Box.W, b.Box.L/(2*b.Turns)
-	text := "draw the comb across"
 	if alongX {
 		wide, long, pull, gap = b.Box.W, b.Box.L, 24, b.Box.W/b.Turns
-		text = "draw the comb along"
 	}
 	pull *= b.thick(1.1, 0.8)
 	var tines []tine
-	sign := b.d.sign()
+	sign := b.d.Sign()
 	for at := gap * 0.5; at < wide; at += gap {
-		tines = append(tines, tine{at + b.d.between(-0.06, 0.06)*gap, sign * pull * b.d.between(0.88, 1.1)})
+		tines = append(tines, tine{at + b.d.Between(-0.06, 0.06)*gap, sign * pull * b.d.Between(0.88, 1.1)})
 		sign = -sign
 	}
 	c := newComb(tines, clamp(gap/3, 4, 14), wide, long, b.level, 0.35)
 	c.alongX = alongX
-	b.ops = append(b.ops, op{name: Step{Verb: Draw, Portion: -1, LevelMM: b.level, Text: text}, comb: c})
+	b.add(op{comb: c})
 }

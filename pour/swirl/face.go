@@ -5,6 +5,8 @@ import (
 	"math"
 	"sync"
 	"sync/atomic"
+
+	"pourbench/pour/script"
 )
 
 const (
@@ -35,7 +37,10 @@ func (f *Face) Label(y, z float64) int {
 		return Empty
 	}
 	o := f.tracer.trace(clamp(y, 0, f.box.W), max(0, z))
-	return int(f.tracer.label(&o))
+	if label := f.tracer.label(&o); label != none {
+		return int(label)
+	}
+	return Empty
 }
 
 // Draft draws the face w by h pixels with one sample in each, for a picture that must follow every key press.
@@ -146,6 +151,7 @@ func (r *refiner) at(x, y float64) (s sample) {
 	}
 	s.origin = r.f.tracer.trace(across, up)
 	s.label = r.f.tracer.label(&s.origin)
+	s.empty = s.label == none
 	return s
 }
 
@@ -204,6 +210,9 @@ func (r *refiner) pixel(x, y int, a, b, c, d *sample) {
 
 func (r *refiner) fill(x, y, size int, label uint8) {
 	px := Pixel{Portion: [3]uint8{label}, Part: [3]uint8{255}}
+	if label == none {
+		px = Pixel{}
+	}
 	for j := y; j < min(y+size, r.dst.H); j++ {
 		row := r.dst.Pixels[j*r.dst.W : (j+1)*r.dst.W]
 		for i := x; i < min(x+size, r.dst.W); i++ {
@@ -237,7 +246,8 @@ func (r *refiner) full(x, y int, s *[5]*sample) {
 			t.add(v.label, uint16(1+i/4))
 		}
 	}
-	hash := mix64(uint64(x)<<32 | uint64(y))
+	pixel := script.NewDice(int64(x)<<32|int64(y), 0)
+	hash := pixel.Next()
 	flip := hash&1 != 0
 	r.quarters(&t, x, y, 0.36, 0.16, flip)
 	if t.n > 2 {

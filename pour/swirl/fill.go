@@ -28,6 +28,19 @@ type stripes struct {
 	box     Box
 	slant   float64 // of the height against the width; 0 upright
 	bow     wobble  // slow change of the slant along the loaf, times slant
+	act     []int   // the act that pours each, rising
+}
+
+// upto is the stripes that the first n acts pour.
+func (s *stripes) upto(n int) filling {
+	part := *s
+	part.portion = append([]int(nil), s.portion...)
+	for i, act := range s.act {
+		if act >= n {
+			part.portion[i] = Empty
+		}
+	}
+	return &part
 }
 
 func (s *stripes) label(x, y, z float64) int {

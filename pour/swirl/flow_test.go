@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"pourbench/pour/script"
 )
 
 // moves returns the moves of one pour by every technique.
 func moves(t testing.TB, seed int64) (list []op) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		for _, o := range mustPour(t, loaf(technique, seed)).ops {
 			if o.slab == nil {
 				list = append(list, o)
@@ -19,16 +21,35 @@ func moves(t testing.TB, seed int64) (list []op) {
 	return list
 }
 
-func (o op) topMM() float64 { return o.name.LevelMM }
+// topMM is how high the batter stands while the move is made.
+func (o op) topMM() float64 {
+	switch {
+	case o.stroke != nil:
+		return o.stroke.level
+	case o.wave != nil:
+		return o.wave.level
+	}
+	return o.comb.level
+}
+
+func (o op) kind() string {
+	switch {
+	case o.stroke != nil:
+		return "stroke"
+	case o.wave != nil:
+		return "wave"
+	}
+	return "comb"
+}
 
 func TestUndoingAMoveBringsEveryPointBackWithinHalfAMillimetre(t *testing.T) {
 	for seed := range int64(3) {
 		for i, o := range moves(t, seed) {
-			d := dice{state: uint64(i)}
+			d := newDice(int64(i))
 			for range 60 {
-				p := vec3{d.between(0, 250), d.between(0, 80), d.between(0, o.topMM())}
+				p := vec3{d.Between(0, 250), d.Between(0, 80), d.Between(0, o.topMM())}
 				if back := o.backwards(o.forwards(p)); back.away(p) > 0.5 {
-					t.Fatalf("seed %d move %d (%s): %v came back as %v", seed, i, o.name.Text, p, back)
+					t.Fatalf("seed %d move %d (%s): %v came back as %v", seed, i, o.kind(), p, back)
 				}
 			}
 		}
@@ -42,14 +63,14 @@ func TestUndoingAStepOfAStrokeKeepsArea(t *testing.T) {
 		if o.stroke == nil {
 			continue
 		}
-		d := dice{state: uint64(i)}
+		d := newDice(int64(i))
 		shift, sway, depth := o.stroke.drift(99)
 		sum, points := 0.0, 0.0
 		for k := range len(o.stroke.path) - 1 {
 			g := newDrag(o.stroke.at(k, shift, sway, depth), o.stroke.at(k+1, shift, sway, depth), o.stroke)
 			for range 12 {
-				y := clamp(g.cy+d.between(-1, 1)*o.stroke.radius, 0.1, 79.9)
-				z := clamp(g.cz+d.between(-1, 1)*o.stroke.radius, 0.1, o.topMM()-0.1)
+				y := clamp(g.cy+d.Between(-1, 1)*o.stroke.radius, 0.1, 79.9)
+				z := clamp(g.cz+d.Between(-1, 1)*o.stroke.radius, 0.1, o.topMM()-0.1)
 				a, b := g.undo(y+h, z)
 				c, e := g.undo(y-h, z)
 				u, v := g.undo(y, z+h)
@@ -57,31 +78,31 @@ func TestUndoingAStepOfAStrokeKeepsArea(t *testing.T) {
 				det := ((a-c)*(v-x)-(b-e)*(u-w))/(4*h*h) - 1
 				sum, points = sum+det*det, points+1
 				if math.Abs(det) > 0.05 {
-					t.Errorf("move %d step %d (%s): the area at (%.1f, %.1f) changes by %.3f", i, k, o.name.Text, y, z, det)
+					t.Errorf("move %d step %d (%s): the area at (%.1f, %.1f) changes by %.3f", i, k, o.kind(), y, z, det)
 				}
 			}
 		}
 		if rms := math.Sqrt(sum / points); rms > 0.01 {
-			t.Errorf("move %d (%s): the area changes by %.4f rms", i, o.name.Text, rms)
+			t.Errorf("move %d (%s): the area changes by %.4f rms", i, o.kind(), rms)
 		}
 	}
 }
 
 func TestWallsStayWallsAndTheInsideStaysInside(t *testing.T) {
 	for i, o := range moves(t, 6) {
-		d := dice{state: uint64(i)}
+		d := newDice(int64(i))
 		for range 60 {
-			x, y, z := d.between(0, 250), d.between(0, 80), d.between(0, o.topMM())
+			x, y, z := d.Between(0, 250), d.Between(0, 80), d.Between(0, o.topMM())
 			for _, p := range []vec3{{x, 0, z}, {x, 80, z}, {x, y, 0}, {x, y, o.topMM()}} {
 				q := o.backwards(p)
 				if p.y == 0 && math.Abs(q.y) > 1e-6 || p.y == 80 && math.Abs(q.y-80) > 1e-6 ||
 					p.z == 0 && math.Abs(q.z) > 1e-6 || p.z == o.topMM() && math.Abs(q.z-o.topMM()) > 1e-6 {
-					t.Fatalf("move %d (%s): the wall point %v came from %v", i, o.name.Text, p, q)
+					t.Fatalf("move %d (%s): the wall point %v came from %v", i, o.kind(), p, q)
 				}
 			}
 			q := o.backwards(vec3{x, y, z})
 			if min(q.x, q.y, q.z) < -0.01 || q.x > 250.01 || q.y > 80.01 || q.z > o.topMM()+0.01 {
-				t.Fatalf("move %d (%s): %v came from outside, %v", i, o.name.Text, vec3{x, y, z}, q)
+				t.Fatalf("move %d (%s): %v came from outside, %v", i, o.kind(), vec3{x, y, z}, q)
 			}
 		}
 	}
@@ -143,13 +164,13 @@ func TestTheQuickSineAndCosineAgreeWithTheLibrary(t *testing.T) {
 }
 
 func TestABakedWaveIsTheWave(t *testing.T) {
-	d := dice{state: 5}
+	d := newDice(int64(5))
 	w := newWave(&d, Box{250, 80, 62}, 62, 4)
 	r := w.at(33)
 	var table waveTable
 	table.bake(&r)
 	for range 2000 {
-		y, z := d.between(0, 80), d.between(0, 62)
+		y, z := d.Between(0, 80), d.Between(0, 62)
 		a, b := r.move(y, z, -1)
 		e, f := table.undo(y, z)
 		if math.Hypot(a-e, b-f) > 0.05 {

@@ -121,7 +121,7 @@ func (p *heap) lowest() (at int, open bool) {
 	const tries = 24
 	z, low := p.surface.z, p.box.H
 	for range tries {
-		if i := int(p.d.next() % uint64(len(z))); z[i] < low {
+		if i := int(p.d.Next() % uint64(len(z))); z[i] < low {
 			at, low, open = i, z[i], true
 		}
 	}
@@ -136,17 +136,17 @@ func (p *heap) lowest() (at int, open bool) {
 // drop lets a dollop fall on a place and finds how high it comes to stand by its volume.
 func (p *heap) drop(at int) dome {
 	m := &p.surface
-	long, thin := p.half*p.d.between(0.85, 1.25), p.d.between(0.68, 1)
-	turn := p.d.between(0, math.Pi)
+	long, thin := p.half*p.d.Between(0.85, 1.25), p.d.Between(0.68, 1)
+	turn := p.d.Between(0, math.Pi)
 	c, s := math.Cos(turn), math.Sin(turn)
 	a, b := 1/(long*long), 1/(long*thin*long*thin)
 	h := dome{
-		x: (float64(at/m.ny) + p.d.float()) * m.perX, y: (float64(at%m.ny) + p.d.float()) * m.perY,
+		x: (float64(at/m.ny) + p.d.Float()) * m.perX, y: (float64(at%m.ny) + p.d.Float()) * m.perY,
 		xx: a*c*c + b*s*s, xy: 2 * (a - b) * c * s, yy: a*s*s + b*c*c,
-		high: 2 * domeShape * p.half * p.d.between(0.8, 1.3), long: long, short: long * thin,
-		leanX: p.d.between(-0.25, 0.25), leanY: p.d.between(-0.35, 0.35),
+		high: 2 * domeShape * p.half * p.d.Between(0.8, 1.3), long: long, short: long * thin,
+		leanX: p.d.Between(-0.25, 0.25), leanY: p.d.Between(-0.35, 0.35),
 	}
-	want := p.volume * p.d.between(0.6, 1.4) / (m.perX * m.perY)
+	want := p.volume * p.d.Between(0.6, 1.4) / (m.perX * m.perY)
 	p.room = m.room(&h, p.room[:0])
 	h.top = max(m.z[at]+0.4*h.high, rise(p.room, want, m.z[at], m.z[at]+3*h.high))
 	m.heap(&h, m.window(&h), p.box.H)

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"image/color"
 	"math"
+
+	"pourbench/pour/script"
 )
 
 // ErrIcing is wrapped by every error of [NewIcing].
@@ -69,7 +71,7 @@ func NewIcing(r IcingRecipe) (*Icing, error) {
 	}
 	c := &Icing{recipe: r}
 	c.until, c.portion = cumulate(r.Shares)
-	d := dice{state: mix64(uint64(r.Seed)) ^ 0x1c1}
+	d := dice{script.NewDice(r.Seed, 0x1c1)}
 	c.pipe(&d)
 	c.fit()
 	return c, nil
@@ -87,14 +89,14 @@ func (c *Icing) pipe(d *dice) {
 				at = clamp(at, 0.42*gap, w-0.42*gap)
 			}
 			m := mound{
-				at: at + gap*d.between(-0.04, 0.04), half: gap * d.between(0.56, 0.64), high: d.between(0.9, 1.1),
-				coils: 3.2, tilt: d.between(0.26, 0.34), phase: d.float(), bend: gap * d.between(-0.08, 0.08),
+				at: at + gap*d.Between(-0.04, 0.04), half: gap * d.Between(0.56, 0.64), high: d.Between(0.9, 1.1),
+				coils: 3.2, tilt: d.Between(0.26, 0.34), phase: d.Float(), bend: gap * d.Between(-0.08, 0.08),
 				dim: 1 - 0.2*float64(row), power: 0.5, scallop: 0.09,
 			}
 			if c.recipe.Piping == Peaks {
-				m.coils, m.tilt, m.power = 1.4, d.between(0.5, 0.9)*d.sign(), 1.05
+				m.coils, m.tilt, m.power = 1.4, d.Between(0.5, 0.9)*d.Sign(), 1.05
 				m.scallop = 0.03
-				m.high, m.bend, m.half = d.between(0.7, 1.25), gap*d.between(-0.3, 0.3), gap*d.between(0.62, 0.8)
+				m.high, m.bend, m.half = d.Between(0.7, 1.25), gap*d.Between(-0.3, 0.3), gap*d.Between(0.62, 0.8)
 			}
 			c.mounds = append(c.mounds, m)
 		}

@@ -6,6 +6,8 @@ import (
 	"image/color"
 	"math"
 	"testing"
+
+	"pourbench/pour/script"
 )
 
 func TestTheIcingHasTheMeanHeightAskedFor(t *testing.T) {
@@ -47,7 +49,7 @@ func TestABarWithIcingIsHigherByItsPeak(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := mustPour(t, loaf(Layers, 1)).Face(50)
+	f := mustPour(t, loaf(script.Layers, 1)).Face(50)
 	img, err := RenderBar(context.Background(), f, palette(), Topping{Icing: c, Palette: palette()[1:2]}, 2, Soap())
 	if err != nil {
 		t.Fatal(err)
@@ -61,7 +63,9 @@ func TestABarWithIcingIsHigherByItsPeak(t *testing.T) {
 }
 
 func TestTheFinishRoundsCornersAndDarkensEdges(t *testing.T) {
-	f := mustPour(t, Recipe{Technique: Layers, Shares: []float64{1}, Box: Box{L: 100, W: 80, H: 60}}).Face(50)
+	r := scripted(script.Layers, 0, 1)
+	r.Box = Box{L: 100, W: 80, H: 60}
+	f := mustPour(t, r).Face(50)
 	ground := color.NRGBA{10, 20, 30, 255}
 	img, err := Render(context.Background(), f, palette(), 400, 300, Finish{Ground: ground, CornerMM: 4, EdgeMM: 1.5, Darken: 0.1})
 	if err != nil {
@@ -82,7 +86,7 @@ func TestTheFinishRoundsCornersAndDarkensEdges(t *testing.T) {
 }
 
 func TestAContactSheetShowsEveryBar(t *testing.T) {
-	s := mustPour(t, loaf(Layers, 1))
+	s := mustPour(t, loaf(script.Layers, 1))
 	if got := s.Bars(25); got != 10 {
 		t.Fatalf("250 mm give %d bars of 25 mm", got)
 	}

@@ -92,6 +92,7 @@ func (l *Long) sample(t *tracer, v float64) (s sample) {
 	}
 	s.origin = t.trace(clamp(y, 0, l.s.recipe.Box.W), max(0, z))
 	s.label = t.label(&s.origin)
+	s.empty = s.label == none
 	return s
 }
 

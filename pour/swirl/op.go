@@ -1,8 +1,8 @@
 package swirl
 
-// op is one step of the pour: exactly one of its pointers is set.
+// op is one move of the pour: exactly one of its pointers is set.
 type op struct {
-	name   Step
+	act    int // the act of the script it belongs to
 	slab   *slab
 	stroke *stroke
 	wave   *wave
@@ -17,9 +17,25 @@ type slab struct {
 	fill        filling
 }
 
-// filling splits a slab between portions exactly by their shares.
+// filling splits a slab between portions exactly by their shares. A label of [Empty] is a place nothing was poured into yet.
 type filling interface {
 	label(x, y, z float64) int
+}
+
+// growing is a filling that several acts pour, one beside the other.
+type growing interface {
+	filling
+	// upto returns the filling as it is after the first n acts of the script.
+	upto(n int) filling
+}
+
+// upto is the slab after the first n acts of the script.
+func (s *slab) upto(n int) *slab {
+	g, ok := s.fill.(growing)
+	if !ok {
+		return s
+	}
+	return &slab{bottom: s.bottom, top: s.top, fill: g.upto(n)}
 }
 
 // backwards undoes a move at one point; a slab leaves the point where it is.
@@ -38,33 +54,4 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.x, p.y = o.comb.move(p.x, p.y, p.z, dir)
 	}
 	return p
-}
-
-// Verb says what happens in a step of the pour.
-type Verb string
-
-// The verbs of a pour.
-const (
-	Pours  Verb = "pour"   // a portion is poured
-	Plunge Verb = "plunge" // the falling batter carries down what lies below it
-	Settle Verb = "settle" // the batter slumps and finds its level
-	Draw   Verb = "draw"   // a tool is drawn through
-	Heap   Verb = "heap"   // dollops from several jugs
-)
-
-// Step is one step of the pour as a maker would tell it.
-type Step struct {
-	Verb    Verb
-	Portion int     // portion poured, or -1 when it is none or several
-	LevelMM float64 // how high the batter stands after it
-	Text    string  // the step in words, without the portion's name
-}
-
-// Steps returns the steps of the pour in order; [Swirl.Upto] takes how many of them are done.
-func (s *Swirl) Steps() []Step {
-	steps := make([]Step, len(s.ops))
-	for i := range s.ops {
-		steps[i] = s.ops[i].name
-	}
-	return steps
 }

@@ -93,6 +93,9 @@ type tally struct {
 }
 
 func (t *tally) add(portion uint8, count uint16) {
+	if portion == none {
+		return
+	}
 	for i := range t.n {
 		if t.portion[i] == portion {
 			t.count[i] += count

@@ -6,6 +6,8 @@ import (
 	"image/color"
 	"math"
 	"testing"
+
+	"pourbench/pour/script"
 )
 
 func palette() []color.NRGBA {
@@ -54,7 +56,7 @@ func shrunk(p *Picture, k int) *Picture {
 }
 
 func TestARefinedPictureIsTheAverageOfAFinerOne(t *testing.T) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
 		small, large := refined(t, f, 40, 30), refined(t, f, 160, 120)
 		// 8 samples in a pixel where colours fold finely leave noise of some hundredths
@@ -65,7 +67,7 @@ func TestARefinedPictureIsTheAverageOfAFinerOne(t *testing.T) {
 }
 
 func TestPatchesShowWhatTracingEveryPointShows(t *testing.T) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
 		fast, plain := refined(t, f, 80, 62), &Picture{}
 		f.Draft(plain, 240, 186)
@@ -76,7 +78,7 @@ func TestPatchesShowWhatTracingEveryPointShows(t *testing.T) {
 }
 
 func TestEveryPixelOfAPictureSumsToOne(t *testing.T) {
-	p := refined(t, mustPour(t, loaf(PotSpots, 3)).Face(10), 90, 70)
+	p := refined(t, mustPour(t, loaf(script.PotSpots, 3)).Face(10), 90, 70)
 	for i, px := range p.Pixels {
 		if sum := int(px.Part[0]) + int(px.Part[1]) + int(px.Part[2]); sum != 255 || px.Part[0] < px.Part[1] || px.Part[1] < px.Part[2] {
 			t.Fatalf("pixel %d is %+v", i, px)
@@ -87,7 +89,7 @@ func TestEveryPixelOfAPictureSumsToOne(t *testing.T) {
 func TestACancelledPictureStopsWithTheReason(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	s := mustPour(t, loaf(Drop, 3))
+	s := mustPour(t, loaf(script.Drop, 3))
 	var p Picture
 	if err := s.Face(3).Refine(ctx, &p, 60, 40); !errors.Is(err, context.Canceled) {
 		t.Errorf("a face gives %v", err)
@@ -101,7 +103,7 @@ func TestACancelledPictureStopsWithTheReason(t *testing.T) {
 }
 
 func TestCutsAlongTheLoafAgreeWithTheFaces(t *testing.T) {
-	for _, technique := range Techniques() {
+	for _, technique := range script.Techniques() {
 		s := mustPour(t, loaf(technique, 8))
 		var side, top Picture
 		s.Lengthwise(30).Draft(&side, 25, 31)

@@ -69,16 +69,14 @@ func (s *stream) lookChord(tau float64) float64 {
 	return s.chord[i] + f*(s.chord[i+1]-s.chord[i])
 }
 
-// sectors are slices of the pot like those of a cake, the whole order repeated a few times.
+// sectors are slices of the pot like those of a cake; until holds cumulative shares of the disk.
 type sectors struct {
 	until   []float64
 	portion []int
-	repeats float64
 }
 
 func (s *sectors) at(u, v float64) int {
-	turn := (math.Atan2(v, u)/(2*math.Pi) + 0.5) * s.repeats
-	return pick(s.until, s.portion, turn-math.Floor(turn))
+	return pick(s.until, s.portion, math.Atan2(v, u)/(2*math.Pi)+0.5)
 }
 
 // bands are stripes poured side by side into the pot; until holds cumulative shares of the disk.

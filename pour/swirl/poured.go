@@ -1,152 +1,165 @@
 package swirl
 
-import "math"
+import (
+	"math"
 
-// serving is one pour of a portion, as a share of the batter.
-type serving struct {
+	"pourbench/pour/script"
+)
+
+// drop pours a bed, then the others from a height along changing lines.
+func (b *builder) drop() func(script.Act) {
+	return func(a script.Act) {
+		if a.Kind == script.Level {
+			b.settle(b.thick(3.2, 1.4))
+			return
+		}
+		b.raise(a.Share, plain(a.Jug))
+		depth := b.level * b.d.Between(0.4, 0.95) * b.fall()
+		for i, line := range a.Lines {
+			if !b.streams() {
+				break
+			}
+			radius, grip := b.d.Between(10, 15), b.d.Between(0.8, 1)
+			if i > 0 { // the jug is led over to the other side, where less is left in it
+				radius, grip, depth = b.d.Between(9, 13), b.d.Between(0.7, 1), 0.6*depth
+			}
+			b.plunge(b.Box.W*line, depth, radius*b.thick(0.95, 1.25), grip, b.d.wobble(0, 9))
+		}
+	}
+}
+
+// column pours every colour in turn down the same line.
+func (b *builder) column() func(script.Act) {
+	line := b.d.wobble(0, 3)
+	return func(a script.Act) {
+		if a.Kind == script.Level {
+			b.settle(b.thick(2.4, 1.2))
+			return
+		}
+		b.raise(a.Share, plain(a.Jug))
+		for _, at := range a.Lines {
+			if !b.streams() {
+				break
+			}
+			reach := 0.95 - 0.5*float64(b.act)/float64(max(1, b.last))
+			depth := b.level * reach * b.d.Between(0.92, 1) * clamp(b.fall()+0.2, 0.3, 1.1)
+			b.plunge(b.Box.W*at+b.d.Between(-1.5, 1.5), depth, b.Box.W*b.d.Between(0.34, 0.42), b.d.Between(0.42, 0.5), line)
+		}
+	}
+}
+
+// pot pours all colours together out of one pot.
+func (b *builder) pot() func(script.Act) {
+	s := &stream{
+		layout: b.potLayout(), box: b.Box, chord: chordTable(),
+		folds: 1, drift: b.d.Between(-0.5, 0.5), sway: b.d.wobble(b.d.Float(), 0.12),
+		surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5), stir: b.d.Between(1.6, 2.4) * b.Turns * b.d.Sign(),
+	}
+	if b.Thickness < 0.5 && b.Technique != script.PotSpots {
+		s.folds = 2
+	}
+	if b.Technique == script.PotEnd {
+		s.tilt = 0.8
+		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
+	}
+	return func(a script.Act) {
+		switch a.Kind {
+		case script.PourOut:
+			b.raise(a.Share, s)
+			for _, line := range a.Lines {
+				b.plunge(b.Box.W*line, b.d.Between(14, 40)*b.fall(), b.d.Between(10, 18)*b.thick(0.95, 1.3), b.d.Between(0.7, 1), b.d.wobble(0, 7)).still = true
+			}
+		case script.Level:
+			b.settle(b.thick(4, 1.5))
+		}
+	}
+}
+
+// piece is a portion's place in the pot, and what part of the pot's batter it is.
+type piece struct {
 	portion int
 	share   float64
 }
 
-// servings splits the accents into pours in random order, with what is left of the base in between.
-func (b *builder) servings(base int, kept float64) []serving {
-	_, portions := cumulate(b.Shares)
-	each := max(1, int(math.Round(float64(b.Passes)/float64(len(portions)))))
-	var list []serving
-	for _, p := range portions {
-		share := b.Shares[p]
-		if p == base {
-			share -= kept
-		}
-		for range each {
-			list = append(list, serving{p, share / float64(each)})
-		}
-	}
-	b.d.shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
-	for i := 1; i < len(list); i++ { // no two pours of one colour in a row where that can be helped
-		if list[i].portion != list[i-1].portion {
+// pieces is what lies in the pot side by side, round by round, in the order it was poured in. The pot's own batter lies before every
+// round or, with the pot between, before every colour.
+func (b *builder) pieces() (rounds [][]piece) {
+	for _, a := range b.acts {
+		if a.Kind != script.IntoPot {
 			continue
 		}
-		for k := range list {
-			if list[k].portion != list[i].portion && b.fits(list, k, list[i].portion) {
-				list[i], list[k] = list[k], list[i]
-				break
+		if len(rounds) == 0 || a.Round > len(rounds) {
+			rounds = append(rounds, []piece{{portion: 0}})
+		}
+		list := &rounds[len(rounds)-1]
+		if b.PotBetween && (*list)[len(*list)-1].portion != 0 {
+			*list = append(*list, piece{portion: 0})
+		}
+		*list = append(*list, piece{a.Jug, a.Share})
+	}
+	if len(rounds) == 0 {
+		return [][]piece{{{0, 1}}}
+	}
+	b.fillPot(rounds)
+	return rounds
+}
+
+// fillPot gives the pieces of the pot's own batter their shares: every round is as large as the others, and in a round they are alike.
+func (b *builder) fillPot(rounds [][]piece) {
+	for _, list := range rounds {
+		colours, own := 0.0, 0.0
+		for _, p := range list {
+			colours += p.share
+			if p.portion == 0 {
+				own++
+			}
+		}
+		for i := range list {
+			if list[i].portion == 0 {
+				list[i].share = max(0, 1/float64(len(rounds))-colours) / own
 			}
 		}
 	}
-	return list
-}
-
-func (b *builder) fits(list []serving, k, portion int) bool {
-	return (k == 0 || list[k-1].portion != portion) && (k == len(list)-1 || list[k+1].portion != portion)
-}
-
-// drop pours a bed of the base, then the accents from a height at changing places.
-func (b *builder) drop() {
-	base := b.base()
-	kept := 0.62 * b.Shares[base]
-	list := b.servings(base, kept)
-	b.raise(kept, plain(base), base, false)
-	side := b.d.sign()
-	for i, s := range list {
-		b.raise(s.share, plain(s.portion), s.portion, i == len(list)-1)
-		side = -side
-		y := b.Box.W * (0.5 + side*b.d.between(0.04, 0.36))
-		depth := b.level * b.d.between(0.4, 0.95) * b.fall()
-		b.plunge(y, depth, b.d.between(10, 15)*b.thick(0.95, 1.25), b.d.between(0.8, 1), b.d.wobble(0, 9))
-		if b.d.float() < 0.5 { // the jug is often led over to the other side
-			y = b.Box.W * (0.5 - side*b.d.between(0.1, 0.42))
-			b.plunge(y, 0.6*depth, b.d.between(9, 13)*b.thick(0.95, 1.25), b.d.between(0.7, 1), b.d.wobble(0, 9))
-		}
-	}
-	b.settle(b.thick(3.2, 1.4))
-}
-
-// column pours every colour in turn down the same line.
-func (b *builder) column() {
-	_, portions := cumulate(b.Shares)
-	each := max(1, int(math.Round(float64(b.Passes)/float64(len(portions)))))
-	line := b.d.wobble(0, 3)
-	y := b.Box.W * b.d.between(0.44, 0.56)
-	for k := range each {
-		for i, p := range portions {
-			b.raise(b.Shares[p]/float64(each), plain(p), p, k == each-1 && i == len(portions)-1)
-			reach := 0.95 - 0.5*float64(k*len(portions)+i)/float64(each*len(portions))
-			depth := b.level * reach * b.d.between(0.92, 1) * clamp(b.fall()+0.2, 0.3, 1.1)
-			b.plunge(y+b.d.between(-1.5, 1.5), depth, b.Box.W*b.d.between(0.34, 0.42), b.d.between(0.42, 0.5), line)
-		}
-	}
-	b.settle(b.thick(2.4, 1.2))
-}
-
-// pot pours all colours together out of one pot.
-func (b *builder) pot() {
-	s := &stream{
-		layout: b.potLayout(), box: b.Box, chord: chordTable(),
-		folds: 1, drift: b.d.between(-0.5, 0.5), sway: b.d.wobble(b.d.float(), 0.12),
-		surge: b.d.wobble(b.d.between(0, 2*math.Pi), 0.5), stir: b.d.between(1.6, 2.4) * b.Turns * b.d.sign(),
-	}
-	if b.Thickness < 0.5 && b.Technique != PotSpots {
-		s.folds = 2
-	}
-	if b.Technique == PotEnd {
-		s.tilt = 0.8
-		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
-	}
-	side := b.d.sign()
-	for i := range b.Passes {
-		b.raise(1/float64(b.Passes), s, -1, i == b.Passes-1)
-		side = -side
-		y := b.Box.W * (0.5 + side*b.d.between(0, 0.28))
-		depth := b.d.between(14, 40) * b.fall()
-		b.plunge(y, depth, b.d.between(10, 18)*b.thick(0.95, 1.3), b.d.between(0.7, 1), b.d.wobble(0, 7))
-		b.ops[len(b.ops)-1].stroke.still = true
-	}
-	b.settle(b.thick(4, 1.5))
 }
 
 func (b *builder) potLayout() layout {
-	until, portion := cumulate(b.Shares)
-	switch b.Technique {
-	case PotStripes:
-		half := make([]float64, 0, 2*len(until))
-		for _, turn := range [2]float64{0, 0.5} {
-			for _, u := range until {
-				half = append(half, turn+u/2)
-			}
-		}
-		return &bands{half, append(portion, portion...)}
-	case PotSpots:
-		return b.nests(portion)
+	rounds := b.pieces()
+	if b.Technique == script.PotSpots {
+		return b.nests(rounds)
 	}
-	return &sectors{until, portion, 2}
+	var until []float64
+	var portion []int
+	sum := 0.0
+	for _, list := range rounds {
+		for _, p := range list {
+			sum += p.share
+			until, portion = append(until, sum), append(portion, p.portion)
+		}
+	}
+	if b.Technique == script.PotStripes {
+		return &bands{until, portion}
+	}
+	return &sectors{until, portion}
 }
 
-// nests pours the accents one into another in five places of the pot; the largest portion stays outermost.
-func (b *builder) nests(portion []int) layout {
-	base := b.base()
-	n := &nests{rows: []potRing{{outer: 0.2, wedges: 1}, {outer: 1, wedges: 4}}}
+// nests has the colours of every round one in the other in a place of its own, the last poured in the middle and the pot outermost.
+func (b *builder) nests(rounds [][]piece) layout {
+	n := &nests{rows: []potRing{{outer: 1, wedges: 1}}}
+	if k := float64(len(rounds)); k > 1 {
+		n.rows = []potRing{{outer: 1 / k, wedges: 1}, {outer: 1, wedges: k - 1}}
+	}
 	for i := range n.rows {
-		n.rows[i].offset = b.d.float()
+		n.rows[i].offset = b.d.Float()
 	}
-	var inner []int
-	for _, p := range portion {
-		if p != base {
-			inner = append(inner, p)
-		}
-	}
-	for k := range max(1, len(inner)) {
+	for _, list := range rounds {
 		var order []int
-		for i := range inner {
-			order = append(order, inner[(i+k)%len(inner)])
-		}
-		n.portion = append(n.portion, append(order, base))
-		n.until = append(n.until, nil)
+		var until []float64
 		sum := 0.0
-		for _, p := range n.portion[k] {
-			sum += b.Shares[p]
-			n.until[k] = append(n.until[k], sum)
+		for i := len(list) - 1; i >= 0; i-- {
+			sum += list[i].share * float64(len(rounds))
+			order, until = append(order, list[i].portion), append(until, sum)
 		}
+		n.portion, n.until = append(n.portion, order), append(n.until, until)
 	}
 	return n
 }

@@ -6,6 +6,8 @@ import (
 	"image"
 	"image/color"
 	"math"
+
+	"pourbench/pour/script"
 )
 
 // Finish is how a picture of a bar is made to look like soap; the zero value is a bare picture.
@@ -101,7 +103,8 @@ func (p *painter) pixel(i, j int) color.NRGBA {
 		c = c.scaled(float32(1 - p.Darken*e*e))
 	}
 	if p.Grain > 0 {
-		hash := mix64(uint64(i)<<32 | uint64(j) | 1<<63)
+		pixel := script.NewDice(int64(i)<<32|int64(j), 1<<63)
+		hash := pixel.Next()
 		c = c.scaled(float32(1 + p.Grain*(2*float64(hash>>40)/(1<<24)-1)))
 	}
 	return p.over(c, cover)

@@ -9,11 +9,11 @@ import (
 func TestDollopsAreDealtToWithinATenthOfAPoint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyRecipe(t)
-		d := dice{state: uint64(r.Seed)}
-		count := rapid.IntRange(leastDollops, Spoon.MostPasses()).Draw(t, "dollops")
-		f := newDollops(&d, r.Box, r.Shares, count)
+		d := newDice(r.Script.Brief.Seed)
+		count := rapid.IntRange(60, 600).Draw(t, "dollops")
+		f := newDollops(&d, r.Box, r.Script.Brief.Shares, count)
 		if f.off > 0.001 {
-			t.Fatalf("%d dollops in %v for %v: a share is %.2f points off", count, r.Box, r.Shares, 100*f.off)
+			t.Fatalf("%d dollops in %v for %v: a share is %.2f points off", count, r.Box, r.Script.Brief.Shares, 100*f.off)
 		}
 	})
 }
@@ -22,16 +22,16 @@ func TestDollopsAreDealtToWithinATenthOfAPoint(t *testing.T) {
 func (f *dollops) counted(box Box, portions int) []float64 {
 	const n = 120000
 	got := make([]float64, portions)
-	d := dice{state: 1}
+	d := newDice(int64(1))
 	for range n {
-		got[f.label(d.between(0, box.L), d.between(0, box.W), d.between(0, box.H))] += 1. / n
+		got[f.label(d.Between(0, box.L), d.Between(0, box.W), d.Between(0, box.H))] += 1. / n
 	}
 	return got
 }
 
 func TestASpoonedHeapHasTheSharesItWasDealt(t *testing.T) {
 	for seed := range uint64(4) {
-		d := dice{state: seed}
+		d := newDice(int64(seed))
 		box, want := Box{250, 80, 62}, []float64{0.5, 0.02, 0.3, 0.18}
 		f := newDollops(&d, box, want, 300)
 		got := f.counted(box, len(want))
@@ -42,11 +42,11 @@ func TestASpoonedHeapHasTheSharesItWasDealt(t *testing.T) {
 }
 
 func TestTheMeshOfDollopsFindsTheFirstDomeAboveAPoint(t *testing.T) {
-	d := dice{state: 5}
+	d := newDice(int64(5))
 	box := Box{140, 80, 50}
 	f := newDollops(&d, box, []float64{0.4, 0.3, 0.3}, 120)
 	for range 20000 {
-		x, y, z := d.between(0, box.L), d.between(0, box.W), d.between(0, box.H)
+		x, y, z := d.Between(0, box.L), d.Between(0, box.W), d.Between(0, box.H)
 		want := f.rest
 		for i := range f.domes {
 			if z < f.domes[i].height(x, y) {
@@ -61,7 +61,7 @@ func TestTheMeshOfDollopsFindsTheFirstDomeAboveAPoint(t *testing.T) {
 }
 
 func TestADollopIsWiderThanHighAndFallsAwayFromItsMiddle(t *testing.T) {
-	d := dice{state: 2}
+	d := newDice(int64(2))
 	f := newDollops(&d, Box{250, 80, 62}, []float64{1}, 300)
 	for i := range f.domes {
 		h := &f.domes[i]
@@ -74,30 +74,13 @@ func TestADollopIsWiderThanHighAndFallsAwayFromItsMiddle(t *testing.T) {
 	}
 }
 
-func TestAHeapGrowsInSeveralSteps(t *testing.T) {
-	heaps, level := 0, 0.0
-	for _, s := range mustPour(t, loaf(Spoon, 3)).Steps() {
-		if s.Verb != Heap {
-			continue
-		}
-		heaps++
-		if s.LevelMM <= level {
-			t.Errorf("step %d of the heap ends at %.1f mm, not above %.1f mm", heaps, s.LevelMM, level)
-		}
-		level = s.LevelMM
-	}
-	if heaps < 4 {
-		t.Errorf("the heap grows in %d steps", heaps)
-	}
-}
-
 func TestMouldsOfEveryShapeCanBeHeapedFull(t *testing.T) {
 	want := []float64{0.38, 0.16, 0.16, 0.15, 0.15}
 	for _, box := range []Box{{10, 10, 10}, {2000, 2000, 10}, {10, 10, 2000}, {2000, 10, 10}, {2000, 2000, 2000}} {
-		for _, count := range []int{leastDollops, Spoon.Own().Passes, Spoon.MostPasses()} {
-			d := dice{state: 9}
+		for _, count := range []int{60, spoonDollops, 600} {
+			d := newDice(int64(9))
 			f := newDollops(&d, box, want, count)
-			if e := worst(f.counted(box, len(want)), want); f.off > mostOff || e > 0.005 {
+			if e := worst(f.counted(box, len(want)), want); f.off > 0.004 || e > 0.005 {
 				t.Errorf("%v in %d dollops: a share is %.2f points off by dealing, %.2f by counting", box, count, 100*f.off, 100*e)
 			}
 			if len(f.domes) >= mostDomes {

@@ -199,7 +199,10 @@ func (t *tracer) below(y, z float64, i int) int {
 	return w<<6 + 63 - bits.LeadingZeros64(word)
 }
 
-// label returns the portion at an origin.
+// none is the label of a place that nothing was poured into yet: what [Empty] is as a byte.
+const none = 255
+
+// label returns the portion at an origin, or none.
 func (t *tracer) label(o *origin) uint8 {
 	return uint8(t.slabs[o.slab].fill.label(o.p.x, o.p.y, o.p.z))
 }

@@ -29,8 +29,8 @@ func newWave(d *dice, box Box, level, amp float64) *wave {
 	for i := range w.modes {
 		along := math.Hypot(float64(ky[i])/box.W, float64(kz[i])/level) * math.Pi
 		w.modes[i] = mode{
-			amp: 0.6 * amp / along * d.between(0.6, 1.4), ky: ky[i], kz: kz[i],
-			k: 2 * math.Pi / d.between(55, 170) * d.sign(), offset: d.between(0, 2*math.Pi),
+			amp: 0.6 * amp / along * d.Between(0.6, 1.4), ky: ky[i], kz: kz[i],
+			k: 2 * math.Pi / d.Between(55, 170) * d.Sign(), offset: d.Between(0, 2*math.Pi),
 		}
 	}
 	return w
