@@ -10,10 +10,14 @@ import (
 	"testing"
 )
 
-// rank orders the folders of the house: a folder imports only folders of a higher rank.
+// rank orders the folders of the house: a folder imports only folders of the same or a higher rank.
 func rank(folder string) int {
-	for i, prefix := range []string{"main", "tui", "presets", "pour/", "pour", "chem/", "chem"} {
-		if folder == prefix || strings.HasSuffix(prefix, "/") && strings.HasPrefix(folder, prefix) || prefix == "tui" && strings.HasPrefix(folder, "tui/") {
+	below := map[string]int{"main": 0, "tui": 1, "presets": 2, "pour": 4, "pour/swirl": 5, "pour/script": 6, "pour/plain": 6, "chem": 8}
+	if r, ok := below[folder]; ok {
+		return r
+	}
+	for i, prefix := range map[int]string{1: "tui/", 3: "pour/", 7: "chem/"} {
+		if strings.HasPrefix(folder, prefix) {
 			return i
 		}
 	}

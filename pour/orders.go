@@ -140,16 +140,7 @@ func (s *Sheet) neighbours(order []int) [][2]int {
 // SetPourOrder pours the base's jugs in that order: every one named once. The jugs keep their places in the batch.
 func SetPourOrder(s Sheet, names []string) Edit {
 	return func(p Plan) (Plan, error) {
-		tasks := s.handTasks()
-		next := 0
-		p.Run.Order = make([]string, len(tasks))
-		for i, t := range tasks {
-			p.Run.Order[i] = t.Key
-			if t.Kind == TaskPour && t.Batch == string(Base) && next < len(names) {
-				p.Run.Order[i] = taskKey(Base, TaskPour, names[next])
-				next++
-			}
-		}
+		p.Run.Order = s.orderKeys(Base, names)
 		return p, nil
 	}
 }

@@ -25,6 +25,7 @@ type Plan struct {
 	Run    RunPlan
 	Base   Batch
 	Icing  *Batch // nil: no icing
+	Trial  bool   // a trial: the jugs are watched, nothing is poured, nothing is put to bed
 }
 
 // Show says how figures are drawn; the plan itself is always metric.
@@ -57,7 +58,7 @@ type Room struct {
 type Swirl struct {
 	Technique  string  // id of a technique on the shelf
 	Seed       int64   // which of the many faces this technique can pour
-	Passes     int     // pours, strokes or drops; 0: the technique's own
+	Passes     int     // rounds in which every jug has its turn, ways over the mould with the pot, or strokes of the comb; 0: the technique's own
 	Turns      float64 // turns of the tool; 0: the technique's own
 	HeightMM   float64 // height poured from; 0: the technique's own
 	First      string  // jug that is poured first whatever its colour; empty: any
@@ -85,7 +86,15 @@ type RunPlan struct {
 	SplitMin   float64  // to pour off one jug
 	StirMin    float64  // to stir the colour into one jug
 	ScentMin   float64  // to stir scent into one jug
-	PourMin    float64  // to pour one jug
+	PourMin    float64  // to pour one jug in full, however many rounds it takes
+	ChangeMin  float64  // in rounds: to put one jug down and take the next
+	IntoPotMin float64  // to pour one jug into the pot in full
+	TurnMin    float64  // one turn of the spoon or stick in the pot
+	PourOutMin float64  // to pour the pot out in full
+	WireMin    float64  // to draw the wire through the mould
+	CombMin    float64  // one stroke of the comb over the whole mould
+	SpoonMin   float64  // to lay one jug by the spoonful, in full
+	LevelMin   float64  // to tap the mould down or even the top
 	PipeMin    float64  // to pipe or spoon one jug of icing
 	BedMin     float64  // to cover and put away
 	Order      []string // task keys in the maker's order; tasks not named keep their usual place
@@ -97,6 +106,12 @@ const (
 	SizeOils  = "oils"  // oils are given, the height follows
 	SizeBar   = "bar"   // icing: grams on every bar
 	SizeLayer = "layer" // icing: top area × mean height
+)
+
+// How the jugs of an icing come into the bag.
+const (
+	BagEach = "each" // a bag for each jug
+	BagOne  = "one"  // the jugs side by side in one bag: striped
 )
 
 // What happens to the oil that carries a colourant.
@@ -133,6 +148,7 @@ type Batch struct {
 	Extras                  []ExtraPart
 	Jugs                    []Jug // the first is the pot
 	Scents                  []ScentPart
+	Bags                    string // icing: BagEach or BagOne; empty: BagEach
 }
 
 // Burst is one run of the stick blender.

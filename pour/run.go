@@ -16,16 +16,6 @@ func taskKey(n BatchName, kind, jug string) string {
 	return key
 }
 
-// renameInKey renames a jug in a task key.
-func renameInKey(key string, n BatchName, old, name string) string {
-	for _, kind := range []string{TaskColour, TaskScent, TaskPour, TaskPipe} {
-		if key == taskKey(n, kind, old) {
-			return taskKey(n, kind, name)
-		}
-	}
-	return key
-}
-
 // handTask is a task before it has its time.
 type handTask struct {
 	Task
@@ -55,9 +45,25 @@ func (s *Sheet) schedule() {
 		}
 	}
 	s.Run = append(cooling, s.Run...)
+	s.turns()
+}
+
+// turns says when each jug has its first and its last act.
+func (s *Sheet) turns() {
 	for _, t := range s.Run {
-		if b := s.batch(t.Batch); b != nil && (t.Kind == TaskPour || t.Kind == TaskPipe) {
-			b.jug(t.Jug).PourAtMin = Know(t.StartMin)
+		b := s.batch(t.Batch)
+		if b == nil || t.Act == NoAct {
+			continue
+		}
+		for i := range b.Jugs {
+			j := &b.Jugs[i]
+			if !b.Script.Uses(b.Script.Acts[t.Act], i) {
+				continue
+			}
+			if !j.PourAtMin.Known {
+				j.PourAtMin = Know(t.StartMin)
+			}
+			j.LastAtMin = Know(t.StartMin)
 		}
 	}
 }
@@ -83,9 +89,12 @@ func (s *Sheet) handTasks() []handTask {
 	if s.Icing != nil {
 		before, after = s.splitIcing(s.batchTasks(Icing))
 	}
-	end := Task{Key: taskKey(Base, TaskBed, ""), Kind: TaskBed, Batch: string(Base), LengthMin: s.Plan.Run.BedMin}
+	end := Task{Key: taskKey(Base, TaskBed, ""), Kind: TaskBed, Batch: string(Base), Act: NoAct, LengthMin: s.Plan.Run.BedMin}
+	if s.Plan.Trial {
+		end = Task{Key: taskKey(Base, TaskEnd, ""), Kind: TaskEnd, Batch: string(Base), Act: NoAct}
+	}
 	later := slices.Concat(base[1:], after, []handTask{{Task: end}})
-	return slices.Concat(before, base[:1], reorder(later, s.Plan.Run.Order))
+	return slices.Concat(before, base[:1], s.reorder(later, s.Plan.Run.Order))
 }
 
 // splitIcing parts the icing's tasks into those done before the base's lye-in and those after; piping is always after, on top of the base.
@@ -101,7 +110,7 @@ func (s *Sheet) splitIcing(tasks []handTask) (before, after []handTask) {
 	return tasks, nil
 }
 
-// batchTasks lists one batch's tasks in their usual order: mix, split, colours, scents by their minute, pours in the jugs' order.
+// batchTasks lists one batch's tasks in their usual order: mix, split, colours, scents by their minute, then the acts of its script.
 func (s *Sheet) batchTasks(n BatchName) []handTask {
 	b, run := s.Plan.Batch(n), s.Plan.Run
 	in := b.StartAtMin
@@ -110,7 +119,7 @@ func (s *Sheet) batchTasks(n BatchName) []handTask {
 	}
 	var tasks []handTask
 	add := func(kind, jug string, earliest, length float64) {
-		t := Task{Key: taskKey(n, kind, jug), Kind: kind, Batch: string(n), Jug: jug, LengthMin: length}
+		t := Task{Key: taskKey(n, kind, jug), Kind: kind, Batch: string(n), Jug: jug, Act: NoAct, LengthMin: length}
 		tasks = append(tasks, handTask{Task: t, earliest: earliest})
 	}
 	add(TaskMix, "", in, b.SplitAtMin)
@@ -123,12 +132,8 @@ func (s *Sheet) batchTasks(n BatchName) []handTask {
 	for _, sc := range s.scentTimes(b) {
 		add(TaskScent, sc.jug, in+sc.at, run.ScentMin*float64(sc.count))
 	}
-	kind, length := TaskPour, run.PourMin
-	if n == Icing {
-		kind, length = TaskPipe, run.PipeMin
-	}
-	for _, j := range b.Jugs {
-		add(kind, j.Name, in, length)
+	for _, t := range s.acts(s.batch(string(n))) {
+		tasks = append(tasks, handTask{Task: t, earliest: in})
 	}
 	return tasks
 }
@@ -181,7 +186,7 @@ func (s *Sheet) coolLye(b *BatchSheet) (Task, bool) {
 		minutes = estimate
 	}
 	key := taskKey(BatchName(b.Name), TaskCoolLye, "")
-	return Task{Key: key, Kind: TaskCoolLye, Batch: b.Name, StartMin: b.LyeInAtMin - minutes, LengthMin: minutes}, true
+	return Task{Key: key, Kind: TaskCoolLye, Batch: b.Name, Act: NoAct, StartMin: b.LyeInAtMin - minutes, LengthMin: minutes}, true
 }
 
 // MoveTask moves a task of the run up (by −1) or down (by 1) and refuses, with the reason, an order the hands cannot follow.
@@ -197,10 +202,13 @@ func MoveTask(s Sheet, key string, by int) Edit {
 			return p, fmt.Errorf("move %q: it is at the end already", key)
 		}
 		first, second := tasks[min(from, to)].Task, tasks[max(from, to)].Task
+		if first.Act != NoAct && second.Act != NoAct && first.Batch == second.Batch {
+			return swapJugs(p, s, first, second)
+		}
 		if second.Kind == TaskMix && second.Batch == string(Base) || first.Kind == TaskMix && first.Batch == string(Base) {
 			return p, fmt.Errorf("move %q: the base's lye-in is minute 0; start the icing earlier or later instead", key)
 		}
-		if reason := mustPrecede(first, second); reason != "" {
+		if reason := s.mustPrecede(first, second); reason != "" {
 			return p, fmt.Errorf("move %q: %s", key, reason)
 		}
 		tasks[from], tasks[to] = tasks[to], tasks[from]

@@ -1,6 +1,9 @@
 package pour
 
-import "pourbench/chem"
+import (
+	"pourbench/chem"
+	"pourbench/pour/script"
+)
 
 // Figure is a number that could not always be worked out. An unknown figure is drawn as a dash and written as null, never as 0.
 type Figure struct {
@@ -65,10 +68,11 @@ type BatchSheet struct {
 	PouredML                            float64 // batter, colourants and scent, less loss
 	PouredG                             float64
 	LossPercent                         float64
-	HeightMM                            float64 // how high it stands in the mould (base) or on the bars (icing)
-	DryG                                float64 // oils, pure alkali, dry extras, pigments, oil carriers, scent: before loss
-	ClockRefusal                        string  // why no times are given; empty: they are
-	Sigma                               float64 // sd of ln speed, for the pot without scent
+	HeightMM                            float64       // how high it stands in the mould (base) or on the bars (icing)
+	DryG                                float64       // oils, pure alkali, dry extras, pigments, oil carriers, scent: before loss
+	ClockRefusal                        string        // why no times are given; empty: they are
+	Script                              script.Script // what is done with its batter, act by act; no acts: none could be made
+	Sigma                               float64       // sd of ln speed, for the pot without scent
 }
 
 // OilLine is one oil to weigh.
@@ -115,9 +119,11 @@ type JugSheet struct {
 	ColourEstimated     bool
 	Stages              [chem.Stages]StageTime // from this batch's own lye-in
 	Window              Window                 // on the run clock: when the technique suits this jug
-	PourAtMin           Figure                 // on the run clock
-	LateChancePercent   Figure                 // past what the technique allows when its turn comes
-	EarlyChancePercent  Figure                 // not yet what the technique needs
+	PourAtMin           Figure                 // on the run clock: when its first act begins
+	LastAtMin           Figure                 // on the run clock: when the last act begins that moves it, with the pot or under a tool
+	LateChancePercent   Figure                 // past what the technique allows when its last act begins
+	LateJug             string                 // whose chance that is: the jug's own, or for a pot full of colours the quickest in it
+	EarlyChancePercent  Figure                 // not yet what the technique needs when its first act begins
 	TraceAtPour         Figure                 // 0 at lye-in, 1 emulsion … 5 stiff, when its turn comes: an ordinal scale
 	WeeksColour         string                 // "#rrggbb" after some weeks, where vanillin browns it; empty: as it is
 	WeeksLow, WeeksHigh string                 // the least and the most browning to expect
@@ -164,16 +170,18 @@ type Bars struct {
 	BaseScentPercent     float64 // all scent of the cured bar
 }
 
-// Task kinds, in their usual order.
+// Task kinds, in their usual order. Between scent and bed stand the script's acts, whose kinds are those of [script.Kind].
 const (
 	TaskCoolLye = "cool the lye"
 	TaskMix     = "mix"
 	TaskSplit   = "split"
 	TaskColour  = "colour"
 	TaskScent   = "scent"
-	TaskPour    = "pour"
-	TaskPipe    = "pipe"
+	TaskPour    = string(script.Pour)
+	TaskPipe    = string(script.Pipe)
+	TaskWatch   = string(script.Watch)
 	TaskBed     = "put to bed"
+	TaskEnd     = "end the trial"
 )
 
 // Task is one thing the hands do, on the run clock.
@@ -182,9 +190,16 @@ type Task struct {
 	Kind      string // one of the Task… words
 	Batch     string // "base" or "icing"
 	Jug       string // empty: the whole batch
+	Act       int    // place among the batch's acts; NoAct: the task is none
+	Part      Figure // of the jug or, poured out, of the pot: above 0 to 1; unknown: the task is no act that uses one
+	Round     Figure // from 1; unknown: it is not done in rounds
+	G         Figure // what the act moves, on the scale step: a jug's acts sum to what the jug holds
 	StartMin  float64
 	LengthMin float64
 }
+
+// NoAct is the act of a task that is none.
+const NoAct = -1
 
 // Batches returns the base's sheet and, where there is one, the icing's.
 func (s *Sheet) Batches() []*BatchSheet {

@@ -25,6 +25,7 @@ func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
 // copied returns a sheet whose parts that Time writes are its own.
 func (s Sheet) copied() Sheet {
 	s.Warnings = append([]Warning(nil), s.Warnings...)
+	s.Run = append([]Task(nil), s.Run...)
 	s.Base.Jugs = append([]JugSheet(nil), s.Base.Jugs...)
 	if s.Icing != nil {
 		icing := *s.Icing
@@ -43,6 +44,8 @@ type timer struct {
 	plan  *Batch
 	shelf Shelf
 	suits span
+
+	forecasts []*clock.Forecast // by jug; nil: the clock says nothing of it
 }
 
 // technique is the span the batch is used in: the plan's technique for the base; for the icing, thick until it is stiff.
@@ -62,6 +65,7 @@ func (t *timer) run(h clock.Hand) {
 		return
 	}
 	shown := map[string]bool{}
+	t.forecasts = make([]*clock.Forecast, len(t.batch.Jugs))
 	for i := range t.batch.Jugs {
 		j := &t.batch.Jugs[i]
 		f := c.Forecast(t.jug(j))
@@ -70,9 +74,10 @@ func (t *timer) run(h clock.Hand) {
 			continue
 		}
 		t.times(j, f)
-		t.chances(j, f)
 		t.warnCautions(f, shown)
+		t.forecasts[i] = &f
 	}
+	t.chances()
 	t.batch.Sigma = c.Forecast(clock.Jug{Fraction: 1}).Sigma
 	t.warnLate()
 }
@@ -174,21 +179,3 @@ func (t *timer) times(j *JugSheet, f clock.Forecast) {
 
 // past is the first stage the technique no longer allows.
 func (t *timer) past() chem.Stage { return t.suits.to + 1 }
-
-func (t *timer) chances(j *JugSheet, f clock.Forecast) {
-	if !j.PourAtMin.Known {
-		return
-	}
-	at := j.PourAtMin.V - t.batch.LyeInAtMin
-	if index, ok := f.TraceIndex(at); ok {
-		j.TraceAtPour = Know(index)
-	}
-	if past := t.past(); past < chem.Stage(chem.Stages) {
-		if p, ok := f.ChancePast(past, at); ok {
-			j.LateChancePercent = Know(p * 100)
-		}
-	}
-	if p, ok := f.ChancePast(t.suits.from, at); ok {
-		j.EarlyChancePercent = Know((1 - p) * 100)
-	}
-}

@@ -37,6 +37,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 	}
 	sheet.bars()
 	sheet.totals()
+	sheet.write(s)
 	sheet.schedule()
 	sheet.inspect(s)
 	return sheet

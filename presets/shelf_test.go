@@ -9,7 +9,7 @@ import (
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/pour"
-	"pourbench/pour/swirl"
+	"pourbench/pour/script"
 	"pourbench/presets"
 )
 
@@ -196,11 +196,11 @@ func TestMouldsHoldWholeBars(t *testing.T) {
 }
 
 func TestEveryTechniqueCanBeDrawnAsTheShelfSays(t *testing.T) {
-	listed := map[swirl.Technique]bool{}
+	listed := map[script.Technique]bool{}
 	for _, te := range shelf(t).Techniques {
-		drawn := swirl.Technique(te.ID)
+		drawn := script.Technique(te.ID)
 		listed[drawn] = true
-		if !drawn.Known() || !swirl.Technique(te.Kind).Known() {
+		if !drawn.Known() || !script.Technique(te.Kind).Known() {
 			t.Errorf("%s of kind %s cannot be drawn", te.ID, te.Kind)
 		}
 		if te.Passes != 0 || te.Turns != 0 || te.HeightMM != 0 {
@@ -210,7 +210,7 @@ func TestEveryTechniqueCanBeDrawnAsTheShelfSays(t *testing.T) {
 			t.Errorf("%s is not filled: %+v", te.ID, te)
 		}
 	}
-	for _, drawn := range swirl.Techniques() {
+	for _, drawn := range script.Techniques() {
 		if !listed[drawn] {
 			t.Errorf("%s can be drawn but is not on the shelf", drawn)
 		}

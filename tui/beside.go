@@ -6,14 +6,13 @@ import (
 	"slices"
 
 	"pourbench/pour"
-	"pourbench/pour/swirl"
 	"pourbench/tui/picture"
 	"pourbench/tui/screen"
 )
 
 // kept is a picture that is kept beside the present one, with what its order costs.
 type kept struct {
-	design swirl.Design
+	design pour.Drawing
 	price  [2]string
 }
 
@@ -54,7 +53,7 @@ func (m *Model) drawCompared(a screen.Area, e easel) {
 			name, st, price, design = "kept", m.look.Quiet, m.studio.kept.price, m.studio.kept.design
 		}
 		box := a.At(image.Rect(at.Min.X, at.Min.Y-1, at.Max.X, at.Max.Y+figuresH-1))
-		name = fmt.Sprintf("%s: %s, face %d", name, design.Recipe.Technique, design.Recipe.Seed)
+		name = fmt.Sprintf("%s: %s, face %d", name, design.Recipe.Script.Brief.Technique, design.Recipe.Script.Brief.Seed)
 		end := box.Text(1, 0, screen.Clip(name, box.W()-1), st)
 		if p := m.studio.mounts[place].print; p != nil && end+1+inkW*len(p.Base) <= box.W() {
 			x := box.W() - inkW*len(p.Base)

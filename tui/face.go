@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"pourbench/pour"
-	"pourbench/pour/swirl"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
@@ -131,19 +130,21 @@ func (m *Model) stepText() string {
 		return ""
 	}
 	text := "the mould is empty"
-	if step := f.Plate.Step; step.Text != "" {
-		text = step.Text
-		if step.Verb == swirl.Pours && step.Portion >= 0 && step.Portion < len(m.studio.design.Jugs) {
-			text = m.jugOf(step.Portion).Name + ": " + text
-		}
+	if done := f.Plate.Shot.Done; done > 0 {
+		text = m.session.Sheet().TellAct(pour.Base, done-1)
 	}
 	return fmt.Sprintf("step %d of %d  %s", f.Plate.Shot.Done, f.Plate.Steps, text)
 }
 
-// jugOf is the jug of a portion of the present design.
-func (m *Model) jugOf(portion int) pour.JugSheet {
-	jugs := m.session.Sheet().Base.Jugs
-	return jugs[min(m.studio.design.Jugs[portion], len(jugs)-1)]
+// inPourOrder is the places of the base's jugs in the order they are poured.
+func (m *Model) inPourOrder() []int {
+	var out []int
+	for _, j := range m.studio.design.Recipe.Script.Brief.Order {
+		if j < len(m.session.Sheet().Base.Jugs) {
+			out = append(out, j)
+		}
+	}
+	return out
 }
 
 // The room of a line of the legend: its sign, its share, and the longest name that is not clipped.
@@ -210,8 +211,8 @@ func (m *Model) legend() []legendEntry {
 	if f != nil {
 		base, top = f.Base, f.Top
 	}
-	for i, jug := range m.studio.design.Jugs {
-		add(base, i, m.jugOf(i), look.Letter(jug))
+	for _, jug := range m.inPourOrder() {
+		add(base, jug, m.session.Sheet().Base.Jugs[jug], look.Letter(jug))
 	}
 	if icing := m.session.Sheet().Icing; icing != nil && m.studio.design.Icing != nil {
 		for i, j := range icing.Jugs {

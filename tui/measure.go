@@ -21,7 +21,6 @@ type measured struct {
 	ticket int
 	known  bool
 	of     swirl.Measure
-	jugs   []int // the jug of each portion
 }
 
 // measuredMsg brings what was counted.
@@ -57,7 +56,7 @@ func (m *Model) counted(msg measuredMsg) {
 	if msg.ticket != c.ticket {
 		return
 	}
-	c.known, c.of, c.jugs = msg.err == nil, msg.of, m.studio.design.Jugs
+	c.known, c.of = msg.err == nil, msg.of
 }
 
 // border is the border between two portions on a face.
@@ -78,7 +77,7 @@ func (c *measured) borders() []border {
 	for i, row := range c.of.Borders {
 		for k, mm := range row[i+1:] {
 			if part := mm / total * 100; total > 0 && part >= 0.5 {
-				out = append(out, border{c.jugs[i], c.jugs[i+1+k], part})
+				out = append(out, border{i, i + 1 + k, part})
 			}
 		}
 	}
@@ -91,14 +90,14 @@ func (b *bench) measureGrid() grid.Grid {
 	c := b.measured
 	g := grid.Grid{Empty: "the face is being counted …", Columns: []grid.Column{{W: 5, Right: true}, {W: 20, Grow: 1}, {W: 12}}}
 	jugs := b.plan.Base.Jugs
-	if !c.known || len(c.jugs) != len(jugs) || len(c.of.Shares) != len(jugs) {
+	if !c.known || len(c.of.Shares) != len(jugs) {
 		return g
 	}
 	g.Rows = append(g.Rows, heading("of this face"))
 	for i, share := range c.of.Shares {
-		j := jugs[c.jugs[i]]
-		name := grid.Cell{Text: look.Letter(c.jugs[i]) + " " + j.Name}
-		name.Swatch, _ = screen.Hex(b.sheet.Base.Jugs[c.jugs[i]].Colour)
+		j := jugs[i]
+		name := grid.Cell{Text: look.Letter(i) + " " + j.Name}
+		name.Swatch, _ = screen.Hex(b.sheet.Base.Jugs[i].Colour)
 		cell := b.shown(percent(share*100, 0)+" %", j.Name+": its part of this face; the bars of a loaf differ, all of them together have the planned share")
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{cell, name, b.label("planned " + percent(j.SharePercent, 0))}})
 	}

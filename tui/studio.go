@@ -10,7 +10,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 
 	"pourbench/chem/colour"
-	"pourbench/pour/swirl"
+	"pourbench/pour"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
@@ -28,7 +28,7 @@ type studio struct {
 	judge   *colour.Judge
 	play    play
 
-	design   swirl.Design
+	design   pour.Drawing
 	peakMM   float64 // of its icing above the bar
 	problem  string  // why there is no picture
 	kept     *kept
@@ -95,14 +95,14 @@ func (s *studio) setDepth(p colorprofile.Profile) {
 // before stand in, so that the picture does not jump twice.
 func (m *Model) settleDesign() {
 	sheet := *m.session.Sheet()
-	d, err := swirl.Of(sheet)
+	d, err := sheet.Drawing()
 	if err != nil {
 		m.studio.problem = reason(err)
 		return
 	}
 	m.studio.problem = ""
 	before := m.studio.design
-	if !sheet.Timed && before.Recipe.Technique != "" {
+	if !sheet.Timed && len(before.Palette) > 0 {
 		d.Recipe.Thickness = before.Recipe.Thickness
 	}
 	if !sheet.Look.Known {
@@ -153,7 +153,7 @@ func (f *mount) drop() {
 }
 
 // shot is the picture of a design in a place of the screen.
-func (m *Model) shot(d swirl.Design, at image.Rectangle) picture.Shot {
+func (m *Model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 	s := picture.Shot{
 		Recipe: d.Recipe, Icing: d.Icing, Bar: m.studio.bar, BarMM: m.session.Plan().Mould.BarMM, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
 	}
@@ -167,7 +167,7 @@ func (m *Model) shot(d swirl.Design, at image.Rectangle) picture.Shot {
 }
 
 // dye is the colours a design is drawn in here and now.
-func (m *Model) dye(d swirl.Design) picture.Dye {
+func (m *Model) dye(d pour.Drawing) picture.Dye {
 	out := picture.Dye{
 		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
 		Ground: m.studio.ground, DarkTerminal: m.dark,
@@ -175,7 +175,7 @@ func (m *Model) dye(d swirl.Design) picture.Dye {
 	if m.studio.weeks {
 		out.Base = d.Weeks
 	}
-	for _, jug := range d.Jugs {
+	for jug := range d.Palette {
 		out.BaseL = append(out.BaseL, look.Letter(jug))
 	}
 	for i := range d.Top {

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"pourbench/pour"
-	"pourbench/pour/swirl"
 	"pourbench/tui/grid"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
@@ -20,7 +19,7 @@ func (b *bench) techniqueGrid() grid.Grid {
 	row := func(label string, c grid.Cell) grid.Row {
 		return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: label}, c}}
 	}
-	own := swirl.Technique(t.ID).Own()
+	own := t.Drawn().Own(len(b.plan.Base.Jugs))
 	passes := float64(b.plan.Swirl.Passes)
 	count := b.number("passes", b.show.Plain(passes, pour.UnitCount), passes, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.SetPasses(int(v)) })
 	count.Hint = "pours, strokes or drops; 0: the technique's own"

@@ -41,7 +41,7 @@ func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) e
 	if o.Width < leastWidth || o.Width > mostWidth {
 		return fmt.Errorf("draw a picture %d pixels wide: write %d to %d", o.Width, leastWidth, mostWidth)
 	}
-	d, err := swirl.Of(s)
+	d, err := s.Drawing()
 	if err != nil {
 		return err
 	}
@@ -60,7 +60,7 @@ func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) e
 	return nil
 }
 
-func drawView(ctx context.Context, s pour.Sheet, d swirl.Design, poured *swirl.Swirl, o PictureOptions) (image.Image, error) {
+func drawView(ctx context.Context, s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (image.Image, error) {
 	palette, box := d.Palette, d.Recipe.Box
 	if o.Weeks {
 		palette = d.Weeks

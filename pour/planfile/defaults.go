@@ -20,6 +20,14 @@ const (
 	defaultFinalMoisture   = 10
 	defaultHandMin         = 0.5 // to split, to stir in colour, to stir in scent: each jug
 	defaultPourMin         = 1
+	defaultChangeMin       = 0.1
+	defaultIntoPotMin      = 0.5
+	defaultTurnMin         = 0.25
+	defaultPourOutMin      = 1.5
+	defaultWireMin         = 1
+	defaultCombMin         = 1
+	defaultSpoonMin        = 3
+	defaultLevelMin        = 0.25
 	defaultPipeMin         = 2
 	defaultBedMin          = 2
 	defaultBaseSize        = pour.SizeMould
@@ -44,7 +52,9 @@ func blankPlan() pour.Plan {
 		Bed:   pour.Bed{Keep: defaultKeep, CutAfterH: defaultCutH, CureDays: defaultCureDays},
 		Run: pour.RunPlan{
 			SplitMin: defaultHandMin, StirMin: defaultHandMin, ScentMin: defaultHandMin,
-			PourMin: defaultPourMin, PipeMin: defaultPipeMin, BedMin: defaultBedMin,
+			PourMin: defaultPourMin, ChangeMin: defaultChangeMin, IntoPotMin: defaultIntoPotMin, TurnMin: defaultTurnMin,
+			PourOutMin: defaultPourOutMin, WireMin: defaultWireMin, CombMin: defaultCombMin, SpoonMin: defaultSpoonMin,
+			LevelMin: defaultLevelMin, PipeMin: defaultPipeMin, BedMin: defaultBedMin,
 		},
 		Base: blankBatch(defaultBaseSize),
 	}

@@ -64,6 +64,7 @@ func topFields(p *pour.Plan) []field {
 		{"name", required, &p.Name},
 		{"notes", quiet, (*prose)(&p.Notes)},
 		{"pour_at", quiet, &p.PourAt},
+		{"trial", quiet, &p.Trial},
 	}
 }
 
@@ -123,6 +124,14 @@ func runFields(r *pour.RunPlan) []field {
 		{"stir_min", standing, &r.StirMin},
 		{"scent_min", standing, &r.ScentMin},
 		{"pour_min", standing, &r.PourMin},
+		{"change_min", standing, &r.ChangeMin},
+		{"into_pot_min", standing, &r.IntoPotMin},
+		{"turn_min", standing, &r.TurnMin},
+		{"pour_out_min", standing, &r.PourOutMin},
+		{"wire_min", standing, &r.WireMin},
+		{"comb_min", standing, &r.CombMin},
+		{"spoon_min", standing, &r.SpoonMin},
+		{"level_min", standing, &r.LevelMin},
 		{"pipe_min", standing, &r.PipeMin},
 		{"bed_min", standing, &r.BedMin},
 		{"order", quiet, &r.Order},
@@ -152,6 +161,7 @@ func batchFields(b *pour.Batch) []field {
 		{"carrier", standing, &b.Carrier},
 		{"carrier_oil", quiet, &b.CarrierOil},
 		{"ready_blend", quiet, &b.ReadyBlend},
+		{"bags", quiet, &b.Bags},
 		{"oil", quiet, listOf(&b.Oils, oilFields)},
 		{"extra", quiet, listOf(&b.Extras, extraFields)},
 		{"jug", quiet, listOf(&b.Jugs, jugFields)},

@@ -48,6 +48,7 @@ type Act struct {
 	Rounds int       // how many passes of its kind there are; 0 where the technique has none
 	Lines  []float64 // where along the mould it is poured, each from 0 at the left wall to 1 at the right, seen from the marked end; none: over the whole width
 	Bed    bool      // the first pour, into which the others are poured
+	Along  bool      // a comb drawn from end to end; else from wall to wall
 }
 
 // Script is every act of a batch in the order they are done. It never changes.

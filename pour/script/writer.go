@@ -93,7 +93,7 @@ func (w *writer) layers() {
 // tool writes the strokes of a tool through the whole mould.
 func (w *writer) tool(kind Kind, strokes int) {
 	for k := range strokes {
-		a := Act{Kind: kind, Jug: Whole}
+		a := Act{Kind: kind, Jug: Whole, Along: kind == Comb && k%2 == 1}
 		if strokes > 1 {
 			a.Round, a.Rounds = k+1, strokes
 		}

@@ -100,7 +100,7 @@ func (b *builder) combed() func(script.Act) {
 				b.add(op{slab: &slab{top: b.level, fill: s}})
 			}
 		case script.Comb:
-			b.rake(a.Round%2 == 0 && a.Round > 0)
+			b.rake(a.Along)
 		case script.Level:
 			b.settle(b.thick(2.6, 1.2))
 		}

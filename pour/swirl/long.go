@@ -19,6 +19,9 @@ func (s *Swirl) Lengthwise(y float64) *Long {
 	return &Long{s: s, at: clamp(y, 0, s.recipe.Box.W), deep: s.recipe.Box.H}
 }
 
+// SkimMM is how far under the surface a view from above is best taken, mm: the very top is all the last jug's.
+const SkimMM = 3
+
 // Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
 func (s *Swirl) Top(z float64) *Long {
 	return &Long{s: s, top: true, at: clamp(z, 0, s.level), deep: s.recipe.Box.W}

@@ -130,13 +130,10 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 	return img, nil
 }
 
-// planedMM is taken off the top before the view from above: the very surface shows little but the last of the pour.
-const planedMM = 3
-
 // strips draws the lengthwise cut down the middle and the planed loaf from above, one below the other, as wide as img allows.
 func (s *Swirl) strips(ctx context.Context, palette []color.NRGBA, finish Finish, img *image.NRGBA, at image.Point, high [2]int) error {
 	box := s.recipe.Box
-	for i, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H - planedMM)} {
+	for i, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H - SkimMM)} {
 		strip, err := RenderLong(ctx, cut, palette, img.Bounds().Dx()-2*at.X, high[i], finish)
 		if err != nil {
 			return err

@@ -18,5 +18,5 @@ func Measure(s Shot) (swirl.Measure, error) {
 	box := s.Recipe.Box
 	var p swirl.Picture
 	whole.Face(s.middle(s.Bar)).Draft(&p, int(math.Ceil(box.W*countedPerMM)), int(math.Ceil(box.H*countedPerMM)))
-	return p.Measure(box.W, box.H, len(s.Recipe.Shares)), nil
+	return p.Measure(box.W, box.H, len(s.Recipe.Script.Brief.Shares)), nil
 }

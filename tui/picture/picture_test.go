@@ -11,6 +11,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"pourbench/pour/script"
 	"pourbench/pour/swirl"
 	"pourbench/tui/screen"
 )
@@ -18,10 +19,19 @@ import (
 // meadow is a shot of a loaf of five colours under an icing of two.
 func meadow(view View, w, h int) Shot {
 	return Shot{
-		Recipe: swirl.Recipe{Technique: swirl.Drop, Shares: []float64{0.38, 0.16, 0.16, 0.15, 0.15}, Thickness: 0.35, Seed: 7, Box: swirl.Box{L: 250, W: 80, H: 62}},
+		Recipe: swirl.Recipe{Script: dropped(7, 0.38, 0.16, 0.16, 0.15, 0.15), Thickness: 0.35, Box: swirl.Box{L: 250, W: 80, H: 62}},
 		Icing:  &swirl.IcingRecipe{Piping: swirl.Rosettes, Shares: []float64{0.6, 0.4}, WidthMM: 80, MeanMM: 15, Seed: 7},
 		View:   view, BarMM: 25, Done: Whole, W: w, H: h,
 	}
+}
+
+// dropped is the script of a drop.
+func dropped(seed int64, shares ...float64) script.Script {
+	s, err := script.New(script.Brief{Technique: script.Drop, Shares: shares, First: script.Whole, Last: script.Whole, Seed: seed})
+	if err != nil {
+		panic(err)
+	}
+	return s
 }
 
 func dyes(depth Depth) Dye {
@@ -234,7 +244,7 @@ func TestSharpenedPartsStillSumToTheWhole(t *testing.T) {
 
 func TestARecipeThatCannotBePouredIsRefused(t *testing.T) {
 	s := meadow(Bar, 40, 20)
-	s.Recipe.Technique = "origami"
+	s.Recipe.Script.Acts = nil
 	if _, err := Draft(s); !errors.Is(err, swirl.ErrRecipe) {
 		t.Errorf("drawing it gave %v", err)
 	}
@@ -246,8 +256,8 @@ func TestARecipeThatCannotBePouredIsRefused(t *testing.T) {
 func TestShotsThatDifferAnywhereAreNotTheSame(t *testing.T) {
 	a := meadow(Bar, 40, 20)
 	for i, change := range []func(*Shot){
-		func(s *Shot) { s.Recipe.Seed++ },
-		func(s *Shot) { s.Recipe.Shares = []float64{0.37, 0.17, 0.16, 0.15, 0.15} },
+		func(s *Shot) { s.Recipe.Script = dropped(8, 0.38, 0.16, 0.16, 0.15, 0.15) },
+		func(s *Shot) { s.Recipe.Script = dropped(7, 0.37, 0.17, 0.16, 0.15, 0.15) },
 		func(s *Shot) { s.Recipe.Thickness = 0.4 },
 		func(s *Shot) { s.Icing = nil },
 		func(s *Shot) { icing := *s.Icing; icing.MeanMM++; s.Icing = &icing },

@@ -11,10 +11,9 @@ import (
 // Plate is a shot traced: where each portion shows. It knows no colours, so it can be printed again with others. It never changes.
 type Plate struct {
 	Shot  Shot
-	Fine  bool       // traced with smooth edges
-	Bars  int        // whole bars the loaf gives
-	Steps int        // steps of the pour
-	Step  swirl.Step // the last step done of a pour that is not [Whole]; the zero value before the first
+	Fine  bool // traced with smooth edges
+	Bars  int  // whole bars the loaf gives
+	Steps int  // acts of the pour
 	tiles []tile
 	icing *swirl.Icing
 }
@@ -41,14 +40,11 @@ func Draft(s Shot) (*Plate, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Plate{Shot: s, Bars: max(whole.Bars(s.BarMM), 1), Steps: len(whole.Steps())}
+	p := &Plate{Shot: s, Bars: max(whole.Bars(s.BarMM), 1), Steps: whole.Acts()}
 	poured := whole
 	if s.Done != Whole {
 		p.Shot.Done = min(max(s.Done, 0), p.Steps)
 		poured = whole.Upto(p.Shot.Done)
-		if p.Shot.Done > 0 {
-			p.Step = whole.Steps()[p.Shot.Done-1]
-		}
 	}
 	if s.Icing != nil && (s.View == Bar || s.View == Bars) {
 		if p.icing, err = swirl.NewIcing(*s.Icing); err != nil {

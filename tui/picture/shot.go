@@ -25,7 +25,7 @@ func (v View) String() string {
 	return [Views]string{"one bar", "all bars", "cut along the loaf", "from above"}[v]
 }
 
-// Whole is the number of steps of a pour that is done.
+// Whole is the number of acts of a pour that is done.
 const Whole = -1
 
 // Shot is everything a traced picture depends on. Colours are no part of it.
@@ -35,7 +35,7 @@ type Shot struct {
 	View    View
 	Bar     int     // from 0, for [Bar]
 	BarMM   float64 // thickness of a bar along the loaf
-	Done    int     // steps of the pour that are done, or [Whole]
+	Done    int     // acts of the pour that are done, or [Whole]
 	W, H    int     // the cells there is room for
 	Letters bool    // traced for one letter or sign in a cell, not for two pixels
 	Flat    bool    // the icing's portions are wanted, not its shades: for letters and small palettes
@@ -43,13 +43,8 @@ type Shot struct {
 
 // Same says whether another shot gives the same plate.
 func (s Shot) Same(o Shot) bool {
-	return SameIcing(s.Icing, o.Icing) && sameRecipe(s.Recipe, o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.BarMM == o.BarMM && s.Done == o.Done &&
+	return SameIcing(s.Icing, o.Icing) && s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.BarMM == o.BarMM && s.Done == o.Done &&
 		s.W == o.W && s.H == o.H && s.Letters == o.Letters && s.Flat == o.Flat
-}
-
-func sameRecipe(a, b swirl.Recipe) bool {
-	return a.Technique == b.Technique && a.Thickness == b.Thickness && a.Passes == b.Passes && a.Turns == b.Turns &&
-		a.HeightMM == b.HeightMM && a.Seed == b.Seed && a.Box == b.Box && slices.Equal(a.Shares, b.Shares)
 }
 
 // SameIcing says whether two recipes pipe the same icing.

@@ -1,0 +1,43 @@
+package pour
+
+import "pourbench/chem"
+
+// chances judges every jug from its first act to its last: too thin at the first, too thick at the last. Where the last act moves all of
+// them at once, as when the pot is poured out, the pot is judged by the quickest batter in it.
+func (t *timer) chances() {
+	for i := range t.batch.Jugs {
+		t.judgeJug(i)
+	}
+	if t.batch.Script.Brief.Technique.InPot() {
+		t.judgePot()
+	}
+}
+
+func (t *timer) judgeJug(i int) {
+	j, f := &t.batch.Jugs[i], t.forecasts[i]
+	if f == nil || !j.PourAtMin.Known {
+		return
+	}
+	first, last := j.PourAtMin.V-t.batch.LyeInAtMin, j.LastAtMin.V-t.batch.LyeInAtMin
+	if index, ok := f.TraceIndex((first + last) / 2); ok {
+		j.TraceAtPour = Know(index)
+	}
+	if past := t.past(); past < chem.Stage(chem.Stages) {
+		if p, ok := f.ChancePast(past, last); ok {
+			j.LateChancePercent, j.LateJug = Know(p*100), j.Name
+		}
+	}
+	if p, ok := f.ChancePast(t.suits.from, first); ok {
+		j.EarlyChancePercent = Know((1 - p) * 100)
+	}
+}
+
+// judgePot gives the pot the chance of the quickest batter in it when the last of it is poured out.
+func (t *timer) judgePot() {
+	pot := &t.batch.Jugs[0]
+	for _, j := range t.batch.Jugs {
+		if j.LateChancePercent.Known && (!pot.LateChancePercent.Known || j.LateChancePercent.V > pot.LateChancePercent.V) {
+			pot.LateChancePercent, pot.LateJug = j.LateChancePercent, j.Name
+		}
+	}
+}

@@ -1,0 +1,106 @@
+package pour
+
+import (
+	"fmt"
+	"image/color"
+
+	"pourbench/chem"
+	"pourbench/chem/colour"
+	"pourbench/pour/swirl"
+)
+
+// Drawing is the picture a sheet asks for, with the colours it is drawn in. Its portions are the base's jugs, by their places.
+type Drawing struct {
+	Recipe  swirl.Recipe
+	Palette []color.NRGBA      // fresh, by jug
+	Weeks   []color.NRGBA      // after some weeks, where vanillin browns a jug
+	Icing   *swirl.IcingRecipe // nil: none
+	Top     []color.NRGBA      // the icing's colours, by jug
+}
+
+// Drawing is the picture of a sheet. A sheet that holds no figures, or one whose mould the techniques cannot fill, is refused.
+func (s *Sheet) Drawing() (Drawing, error) {
+	if len(s.Base.Jugs) == 0 {
+		return Drawing{}, fmt.Errorf("draw %q: the plan cannot be worked out; mend its faults first", s.Plan.Name)
+	}
+	if s.Plan.Trial || len(s.Base.Script.Acts) == 0 {
+		return Drawing{}, fmt.Errorf("draw %q: nothing is poured into a mould", s.Plan.Name)
+	}
+	d := Drawing{Recipe: s.recipe()}
+	for _, j := range s.Base.Jugs {
+		fresh := paletteColour(j.Colour)
+		weeks := fresh
+		if j.WeeksColour != "" {
+			weeks = paletteColour(j.WeeksColour)
+		}
+		d.Palette, d.Weeks = append(d.Palette, fresh), append(d.Weeks, weeks)
+	}
+	d.top(s)
+	return d, nil
+}
+
+// recipe is what the picture of the base depends on.
+func (s *Sheet) recipe() swirl.Recipe {
+	m := s.Plan.Mould
+	return swirl.Recipe{
+		Script: s.Base.Script, Thickness: s.thickness(),
+		Box: swirl.Box{L: m.LengthMM, W: m.WidthMM, H: min(s.Base.HeightMM, m.HeightMM)},
+	}
+}
+
+// top adds the icing that stands on every bar.
+func (d *Drawing) top(s *Sheet) {
+	if s.Icing == nil || s.Icing.HeightMM < leastIcingMM {
+		return
+	}
+	d.Icing = &swirl.IcingRecipe{
+		Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(),
+	}
+	for _, j := range s.Icing.Jugs {
+		d.Top = append(d.Top, paletteColour(j.Colour))
+	}
+}
+
+// leastIcingMM is the thinnest icing that shows, mm.
+const leastIcingMM = 1
+
+// Topping is the icing ready to be drawn; the zero Topping where there is none.
+func (d Drawing) Topping() (swirl.Topping, error) {
+	if d.Icing == nil {
+		return swirl.Topping{}, nil
+	}
+	icing, err := swirl.NewIcing(*d.Icing)
+	if err != nil {
+		return swirl.Topping{}, err
+	}
+	return swirl.Topping{Icing: icing, Palette: d.Top}, nil
+}
+
+// usualThickness is the batter where the clock gives no times: between light and medium trace.
+const usualThickness = 0.35
+
+// thickness is how thick the batters are when they are poured, 0 just emulsified to 1 stiff, averaged over the jugs by share.
+func (s *Sheet) thickness() float64 {
+	index, weight := 0.0, 0.0
+	for _, j := range s.Base.Jugs {
+		if j.TraceAtPour.Known {
+			index += j.TraceAtPour.V * j.SharePercent
+			weight += j.SharePercent
+		}
+	}
+	if weight == 0 {
+		return usualThickness
+	}
+	const emulsion, stiff = float64(chem.Emulsion) + 1, float64(chem.Stiff) + 1
+	return min(1, max(0, (index/weight-emulsion)/(stiff-emulsion)))
+}
+
+// paletteColour reads a jug's colour; the plan was checked, so what cannot be read is a batter whose colour is not known: grey.
+func paletteColour(hex string) color.NRGBA {
+	c, err := colour.ParseHex(hex)
+	if err != nil {
+		return color.NRGBA{R: 128, G: 128, B: 128, A: 255}
+	}
+	r, g, b := c.Bytes()
+	return color.NRGBA{R: r, G: g, B: b, A: 255}
+}

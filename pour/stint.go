@@ -1,0 +1,163 @@
+package pour
+
+import (
+	"fmt"
+	"strings"
+
+	"pourbench/pour/script"
+)
+
+// Stint is what is told as one step: a task or, where jugs are poured in rounds, all acts of one round; and all passes in which the pot
+// is poured out.
+type Stint struct {
+	Key       string // stable name: the task's or, of several, one of its own
+	Kind      string // one of the Task… words or an act's kind
+	Batch     string
+	Jug       string // empty: several, or the whole batch
+	Round     int    // of how many rounds; 0: none
+	Rounds    int
+	StartMin  float64
+	LengthMin float64
+	Tasks     []Task
+}
+
+// Stints tells the run in as few steps as it can be poured from, in the order it is done.
+func (s *Sheet) Stints() []Stint {
+	var out []Stint
+	for _, t := range s.Run {
+		if n := len(out); n > 0 && s.joins(out[n-1], t) {
+			last := &out[n-1]
+			last.Key, last.Jug = "round of "+last.Tasks[0].Key, ""
+			last.Tasks = append(last.Tasks, t)
+			last.LengthMin = t.StartMin + t.LengthMin - last.StartMin
+			continue
+		}
+		st := Stint{Key: t.Key, Kind: t.Kind, Batch: t.Batch, Jug: t.Jug, StartMin: t.StartMin, LengthMin: t.LengthMin, Tasks: []Task{t}}
+		if a, ok := s.act(t); ok {
+			st.Round, st.Rounds = a.Round, a.Rounds
+		}
+		out = append(out, st)
+	}
+	return out
+}
+
+// act is the act of a task.
+func (s *Sheet) act(t Task) (script.Act, bool) {
+	b := s.batch(t.Batch)
+	if b == nil || t.Act < 0 || t.Act >= len(b.Script.Acts) {
+		return script.Act{}, false
+	}
+	return b.Script.Acts[t.Act], true
+}
+
+// joins says whether a task is told with the ones before it.
+func (s *Sheet) joins(st Stint, t Task) bool {
+	a, ok := s.act(t)
+	before, was := s.act(st.Tasks[len(st.Tasks)-1])
+	if !ok || !was || t.Batch != st.Batch {
+		return false
+	}
+	if a.Kind == script.PourOut {
+		return before.Kind == script.PourOut
+	}
+	return a.Round > 0 && a.Round == before.Round && (string(a.Kind) == st.Kind || a.Kind == script.Level)
+}
+
+// Uses says whether a stint moves a jug, with the others in the pot or under a tool if need be.
+func (s *Sheet) Uses(st Stint, jug string) bool {
+	b := s.batch(st.Batch)
+	if b == nil {
+		return false
+	}
+	for _, t := range st.Tasks {
+		a, ok := s.act(t)
+		if !ok {
+			continue
+		}
+		for i, j := range b.Jugs {
+			if j.Name == jug && b.Script.Uses(a, i) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Tell says an act stint in the words of its acts: which jugs, how many grams, where and how. It is "" for a task that is no act.
+func (s *Sheet) Tell(st Stint) string {
+	a, ok := s.act(st.Tasks[0])
+	if !ok {
+		return ""
+	}
+	how := s.batch(st.Batch).Script.How(a, s.Plan.Show.Len)
+	switch a.Kind {
+	case script.Turn, script.Level, script.Wire, script.Comb, script.Watch:
+		return map[script.Kind]string{script.Wire: "draw the wire through, ", script.Comb: "draw the comb ", script.Watch: "all jugs: "}[a.Kind] + how
+	case script.PourOut:
+		return s.tellOut(st, how)
+	}
+	return s.tellJugs(st, a, how)
+}
+
+// TellAct says one act of a batch in words, by its place in the script; "" where there is none.
+func (s *Sheet) TellAct(n BatchName, act int) string {
+	for _, t := range s.Run {
+		if t.Batch == string(n) && t.Act == act {
+			st := Stint{Kind: t.Kind, Batch: t.Batch, Jug: t.Jug, Tasks: []Task{t}}
+			if a, ok := s.act(t); ok {
+				st.Round, st.Rounds = a.Round, a.Rounds
+			}
+			return s.Tell(st)
+		}
+	}
+	return ""
+}
+
+// tellOut says how the pot is poured out.
+func (s *Sheet) tellOut(st Stint, how string) string {
+	if n := len(st.Tasks); n > 1 {
+		return fmt.Sprintf("pour the pot out %s, in %d passes of about %s", how, n, s.Plan.Show.Figure(st.Tasks[0].G, s.Plan.Show.Weight))
+	}
+	return fmt.Sprintf("pour the pot out %s, %s", how, s.Plan.Show.Figure(st.Tasks[0].G, s.Plan.Show.Weight))
+}
+
+// tellJugs says which jugs are used in what measure.
+func (s *Sheet) tellJugs(st Stint, first script.Act, how string) string {
+	b := s.batch(st.Batch)
+	var jugs []string
+	tail := ""
+	for _, t := range st.Tasks {
+		a, _ := s.act(t)
+		if a.Kind == script.Level {
+			tail = "; then " + b.Script.How(a, s.Plan.Show.Len)
+			continue
+		}
+		jugs = append(jugs, s.tellJug(b, t, a))
+	}
+	verb := map[script.Kind]string{script.Pour: "pour", script.IntoPot: "into the pot", script.Spoon: "spoon", script.Pipe: "pipe"}[first.Kind]
+	if st.Round > 0 {
+		verb = fmt.Sprintf("round %d of %d, %s", st.Round, st.Rounds, verb)
+	}
+	if how != "" {
+		verb += " " + how
+	}
+	return verb + ": " + strings.Join(jugs, ", ") + tail
+}
+
+func (s *Sheet) tellJug(b *BatchSheet, t Task, a script.Act) string {
+	name := t.Jug
+	if a.Jug == script.Whole {
+		var all []string
+		for _, j := range b.Script.Brief.Order {
+			if b.Script.Brief.Shares[j] > 0 {
+				all = append(all, b.Jugs[j].Name)
+			}
+		}
+		name = strings.Join(all, " and ")
+	}
+	text := name + " " + s.Plan.Show.Figure(t.G, s.Plan.Show.Weight)
+	if where := b.Script.Where(a); where != "" {
+		text += " " + where
+	}
+	return text
+}
