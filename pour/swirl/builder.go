@@ -83,6 +83,25 @@ func (b *builder) raise(share float64, fill filling) {
 	b.add(op{slab: s})
 }
 
+// lay pours what an act pours onto the places of rows, where it sinks in; onto almost nothing it runs over the whole width.
+func (b *builder) lay(a script.Act, rows []row) {
+	from := b.level
+	b.raise(a.Share, plain(a.Jug))
+	rise := b.level - from
+	if rise < 1e-9 || rise > mostSunk*mostSunk*b.level {
+		return
+	}
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: rows}})
+}
+
+// grow starts a filling that several acts pour; the acts after the first find it there.
+func (b *builder) grow(fill growing) {
+	if b.level == 0 {
+		b.level = b.Box.H
+		b.add(op{slab: &slab{top: b.level, fill: fill}})
+	}
+}
+
 // settle lets the batter slump by about amp mm.
 func (b *builder) settle(amp float64) {
 	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level))})

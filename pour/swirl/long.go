@@ -22,9 +22,12 @@ func (s *Swirl) Lengthwise(y float64) *Long {
 // SkimMM is how far under the surface a view from above is best taken, mm: the very top is all the last jug's.
 const SkimMM = 3
 
+// skinMM is how far under the surface the surface is looked at: just under what was poured last, not on it.
+const skinMM = 0.02
+
 // Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
 func (s *Swirl) Top(z float64) *Long {
-	return &Long{s: s, top: true, at: clamp(z, 0, s.level), deep: s.recipe.Box.W}
+	return &Long{s: s, top: true, at: clamp(z, 0, max(0, s.level-skinMM)), deep: s.recipe.Box.W}
 }
 
 // Draft draws the cut w by h pixels with one sample in each.

@@ -9,22 +9,43 @@ import (
 // drop pours a bed, then the others from a height along changing lines.
 func (b *builder) drop() func(script.Act) {
 	return func(a script.Act) {
-		if a.Kind == script.Level {
+		switch {
+		case a.Kind == script.Level:
 			b.settle(b.thick(3.2, 1.4))
-			return
+		case len(a.Lines) == 0:
+			b.raise(a.Share, plain(a.Jug))
+		default:
+			b.streamed(a)
 		}
-		b.raise(a.Share, plain(a.Jug))
-		depth := b.level * b.d.Between(0.4, 0.95) * b.fall()
-		for i, line := range a.Lines {
-			if !b.streams() {
-				break
-			}
-			radius, grip := b.d.Between(10, 15), b.d.Between(0.8, 1)
-			if i > 0 { // the jug is led over to the other side, where less is left in it
-				radius, grip, depth = b.d.Between(9, 13), b.d.Between(0.7, 1), 0.6*depth
-			}
-			b.plunge(b.Box.W*line, depth, radius*b.thick(0.95, 1.25), grip, b.d.wobble(0, 9))
+	}
+}
+
+// done is how far the filling of the mould has come, 0 to 1.
+func (b *builder) done() float64 { return float64(b.act) / float64(max(1, b.last)) }
+
+// streamed pours thin streams along the lines of an act. Most of it stays on the line it lands on, what of it has speed dives.
+func (b *builder) streamed(a script.Act) {
+	n := len(a.Lines)
+	rows := make([]row, 2*n)
+	for i, at := range a.Lines {
+		line := b.d.wobble(b.Box.W*at, 9)
+		rows[i] = row{part: 0.3 / float64(n), line: line, half: b.d.Between(0.1, 0.15) * b.Box.W}
+		wide := b.d.Between(0.4, 0.6) * b.Box.W * b.thick(1.15, 0.75) * (1 - 0.55*b.done())
+		rows[n+i] = row{part: 0.7 / float64(n), line: b.d.wobble(line.mean, 14), half: wide}
+	}
+	b.lay(a, rows)
+	depth := b.level * b.d.Between(0.4, 0.95) * b.fall()
+	for i := range n {
+		if !b.streams() {
+			break
 		}
+		radius, grip := b.d.Between(10, 15), b.d.Between(0.8, 1)
+		if i > 0 { // the jug is led over to the other side, where less is left in it
+			radius, grip, depth = b.d.Between(9, 13), b.d.Between(0.7, 1), 0.6*depth
+		}
+		way := rows[i].line
+		way.mean = 0
+		b.plunge(b.Box.W*a.Lines[i], depth, radius*b.thick(0.95, 1.25), grip, way)
 	}
 }
 
@@ -32,18 +53,15 @@ func (b *builder) drop() func(script.Act) {
 func (b *builder) column() func(script.Act) {
 	line := b.d.wobble(0, 3)
 	return func(a script.Act) {
-		if a.Kind == script.Level {
+		switch {
+		case a.Kind == script.Level:
 			b.settle(b.thick(2.4, 1.2))
-			return
-		}
-		b.raise(a.Share, plain(a.Jug))
-		for _, at := range a.Lines {
-			if !b.streams() {
-				break
-			}
-			reach := 0.95 - 0.5*float64(b.act)/float64(max(1, b.last))
-			depth := b.level * reach * b.d.Between(0.92, 1) * clamp(b.fall()+0.2, 0.3, 1.1)
-			b.plunge(b.Box.W*at+b.d.Between(-1.5, 1.5), depth, b.Box.W*b.d.Between(0.34, 0.42), b.d.Between(0.42, 0.5), line)
+		case len(a.Lines) == 0:
+			b.raise(a.Share, plain(a.Jug))
+		default:
+			way := line
+			way.mean = b.Box.W*a.Lines[0] + b.d.Between(-1.5, 1.5)
+			b.lay(a, []row{{part: 1, line: way, half: b.Box.W * b.d.Between(0.25, 0.32) * b.thick(1.1, 0.8)}})
 		}
 	}
 }
