@@ -189,9 +189,6 @@ func (s Shelf) Prepared() (Shelf, error) {
 	return s, nil
 }
 
-// PotFirst says whether the technique pours the other jugs into a base of the pot, which therefore goes first.
-func (t Technique) PotFirst() bool { return t.Kind == "drop" || t.Kind == "column" }
-
 // Oil returns the oil with that id.
 func (s Shelf) Oil(id string) (Oil, bool) {
 	return find(s.Oils, id, func(o *Oil) string { return o.ID })

@@ -15,7 +15,7 @@ func Figures(s pour.Sheet) Report {
 	show := s.Plan.Show
 	r := Report{
 		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
-		Base: noBatch(), Run: []TaskReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Base: noBatch(), Run: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
 	}
 	for i, w := range s.Warnings {
 		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}
@@ -33,7 +33,11 @@ func Figures(s pour.Sheet) Report {
 		if t.Jug != "" {
 			task.Jug = &t.Jug
 		}
+		task.Part, task.Round = known(t.Part), known(t.Round)
 		r.Run = append(r.Run, task)
+	}
+	for _, p := range s.Look.Pairs {
+		r.Neighbours = append(r.Neighbours, NeighbourReport{s.Base.Jugs[p.A].Name, s.Base.Jugs[p.B].Name, finite(p.ContactPercent), finite(p.Score)})
 	}
 	return r
 }
@@ -90,7 +94,7 @@ func jugReport(j pour.JugSheet) JugReport {
 		Name: j.Name, SharePercent: finite(j.SharePercent), BatterG: finite(j.BatterG), BatterWeighG: finite(j.BatterWeighG), TotalG: finite(j.TotalG),
 		Colourants: make([]ColourantReport, len(j.Colourants)), Scents: make([]ScentReport, len(j.Scents)),
 		ScentLoadPercent: finite(j.ScentLoadPercent), StageMin: stagesReport(j.Stages),
-		PourAtMin: known(j.PourAtMin), LateChancePercent: known(j.LateChancePercent),
+		PourAtMin: known(j.PourAtMin), LastAtMin: known(j.LastAtMin), LateChancePercent: known(j.LateChancePercent),
 	}
 	for i, d := range j.Colourants {
 		r.Colourants[i] = ColourantReport{d.Name, finite(d.PigmentG), finite(d.CarrierG)}
