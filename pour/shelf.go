@@ -67,6 +67,7 @@ type Colourant struct {
 	CarrierParts    float64 // usual grams of carrier per gram
 	Alkali          string  // AlkaliStable, AlkaliShifts, AlkaliDies or AlkaliUnknown
 	AlkaliNote      string
+	Caution         string       // what else to mind: rules, skin, cloth
 	Dust            bool         // a fine powder that must not be breathed
 	Titanium        bool         // titanium white: scatters, and brings glycerin rivers
 	White           bool         // whitens

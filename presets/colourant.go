@@ -22,6 +22,7 @@ func readColourant(r *row, c *pour.Colourant) {
 	r.number("carrier_parts", &c.CarrierParts, 0, 20)
 	r.word("alkali", &c.Alkali, pour.AlkaliStable, pour.AlkaliShifts, pour.AlkaliDies, pour.AlkaliUnknown)
 	r.text("alkali_note", &c.AlkaliNote, 200)
+	r.text("caution", &c.Caution, 200)
 	r.flag("dust", &c.Dust)
 	r.flag("titanium", &c.Titanium)
 	r.flag("white", &c.White)

@@ -64,17 +64,14 @@ func readSap(r *row, f *chem.Fat) {
 }
 
 // readFreeAcid reads what an oil holds of free fatty acid. Nothing stated is unknown, not none; a free acid is all of it by
-// its kind. before is the kind the entry had before the file.
+// its kind unless it says otherwise, as a tar does. before is the kind the entry had before the file.
 func readFreeAcid(r *row, o *pour.Oil, before chem.Kind) {
 	const key = "free_acid_percent"
 	if before == chem.FreeAcid && o.Fat.Kind != before {
 		o.FreeAcidPercent, o.FreeAcidSource = pour.Figure{}, pour.Source{}
 	}
 	r.figure(key, &o.FreeAcidPercent, 0, 100)
-	if o.Fat.Kind == chem.FreeAcid {
-		if o.FreeAcidPercent.Known && o.FreeAcidPercent.V != 100 {
-			r.fault(key, short(o.FreeAcidPercent.V), "cannot be: a free acid is all free acid", "leave the key out, or write the kind it is")
-		}
+	if o.Fat.Kind == chem.FreeAcid && !o.FreeAcidPercent.Known {
 		o.FreeAcidPercent = pour.Know(100)
 		o.FreeAcidSource = pour.Source{Text: "all of it, by its kind", Confidence: "derived"}
 	}
@@ -86,8 +83,8 @@ func readFreeAcid(r *row, o *pour.Oil, before chem.Kind) {
 	r.known = append(r.known, source)
 }
 
-// What the fatty acids of a file may sum to, percent: the middles of published ranges of one oil sum to 93.8 (neem) to
-// 108 (almond).
+// What the fatty acids of a file may sum to, percent: the middles of published ranges of one oil can sum to 94 (tamanu,
+// whose resin is no fatty acid) and to 108 (almond).
 const (
 	leastAcidsPercent = 90
 	mostAcidsPercent  = 112
