@@ -98,7 +98,7 @@ func placeOf(code string) step {
 		return stepLye
 	case "glycerin-sweat":
 		return stepExtras
-	case "superfat-jug", "colour-shifts", "colour-dies", "colour-untested", "colour-wrong-carrier", "dose-unusual", "dust", "glycerin-rivers":
+	case "superfat-jug", "colour-shifts", "colour-dies", "colour-untested", "colour-caution", "colour-wrong-carrier", "dose-unusual", "dust", "glycerin-rivers":
 		return stepColours
 	case "scent-over-limit", "scents-limit-sum", "scent-no-certificate", "scent-high-in-jug", "vanillin-white", "vanillin-near-white", "vanillin-browns":
 		return stepScents
