@@ -115,7 +115,11 @@ func Number(p Plan, path string) (float64, Field, bool) {
 // Word returns the word at a path of [WordFields].
 func Word(p Plan, path string) (string, WordField, bool) {
 	for _, r := range words(&p) {
-		if r.Field.Key == path {
+		switch {
+		case r.Field.Key != path:
+		case *r.v == "":
+			return r.Field.Words[0], r.Field, true // what is left out means the first
+		default:
 			return *r.v, r.Field, true
 		}
 	}
@@ -274,7 +278,7 @@ func wordsOf(p Plan) []wordAt {
 	var out []wordAt
 	for _, r := range words(&p) {
 		if *r.v == "" && r.Field.Key == string(Icing)+".bags" {
-			continue // a bag for each
+			continue // left out: the first, a bag for each
 		}
 		out = append(out, wordAt{r.Field.Key, r.Field, *r.v})
 	}

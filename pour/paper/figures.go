@@ -94,7 +94,7 @@ func jugReport(j pour.JugSheet) JugReport {
 		Name: j.Name, SharePercent: finite(j.SharePercent), BatterG: finite(j.BatterG), BatterWeighG: finite(j.BatterWeighG), TotalG: finite(j.TotalG),
 		Colourants: make([]ColourantReport, len(j.Colourants)), Scents: make([]ScentReport, len(j.Scents)),
 		ScentLoadPercent: finite(j.ScentLoadPercent), StageMin: stagesReport(j.Stages),
-		PourAtMin: known(j.PourAtMin), LastAtMin: known(j.LastAtMin), LateChancePercent: known(j.LateChancePercent),
+		PourAtMin: known(j.PourAtMin), LateChancePercent: known(j.LateChancePercent),
 	}
 	for i, d := range j.Colourants {
 		r.Colourants[i] = ColourantReport{d.Name, finite(d.PigmentG), finite(d.CarrierG)}

@@ -74,7 +74,6 @@ type JugReport struct {
 	ScentLoadPercent  Number            `json:"scent_load_percent"`
 	StageMin          StagesReport      `json:"stage_min"`
 	PourAtMin         Number            `json:"pour_at_min"`
-	LastAtMin         Number            `json:"last_at_min"`
 	LateChancePercent Number            `json:"late_chance_percent"`
 }
 
