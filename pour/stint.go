@@ -114,18 +114,24 @@ func (s *Sheet) Tell(st Stint) string {
 	return s.tellJugs(st, a, how)
 }
 
-// TellAct says one act of a batch in words, by its place in the script; "" where there is none.
+// TellAct says one act of a batch in words, by its place in the script; "" where there is none. A jug comes first, so that a clipped
+// line still says whose act it is.
 func (s *Sheet) TellAct(n BatchName, act int) string {
-	for _, t := range s.Run {
-		if t.Batch == string(n) && t.Act == act {
-			st := Stint{Kind: t.Kind, Batch: t.Batch, Jug: t.Jug, Tasks: []Task{t}}
-			if a, ok := s.act(t); ok {
-				st.Round, st.Rounds = a.Round, a.Rounds
-			}
-			return s.Tell(st)
-		}
+	i := slices.IndexFunc(s.Run, func(t Task) bool { return t.Batch == string(n) && t.Act == act })
+	if i < 0 {
+		return ""
 	}
-	return ""
+	t := s.Run[i]
+	a, _ := s.act(t)
+	if a.Jug == script.Whole {
+		return s.Tell(Stint{Kind: t.Kind, Batch: t.Batch, Tasks: []Task{t}})
+	}
+	b := s.batch(t.Batch)
+	text := s.tellJug(b, t, a)
+	if a.Round > 0 {
+		text += fmt.Sprintf(", round %d of %d", a.Round, a.Rounds)
+	}
+	return text + ": " + t.Kind + " " + b.Script.How(a, s.Plan.Show.Len)
 }
 
 // tellOut says how the pot is poured out.

@@ -211,7 +211,7 @@ func (b *bench) drawKey(a screen.Area, y int) {
 		x = a.Text(x, y, look.StageName(chem.Stage(s))+"  ", b.look.Quiet)
 	}
 	x = a.Text(x, y, "▼ ", b.look.Strong)
-	x = a.Text(x, y, "first and last act  ", b.look.Quiet)
+	x = a.Text(x, y, "used from, to  ", b.look.Quiet)
 	x = a.Text(x, y, "╰─╯ ", b.look.Good)
 	a.Text(x, y, "suits", b.look.Quiet)
 }

@@ -23,7 +23,9 @@ func (d *desk) order() {
 		d.info(text + ").")
 	}
 	for _, o := range look.Orders[1:] {
-		d.info(d.alternative(look.Orders[0], o))
+		if own := look.Orders[0]; slices.Equal(own.Jugs, o.Jugs) || o.Worst < own.Worst || o.LatePercent.V < own.LatePercent.V-1 {
+			d.info(d.alternative(own, o))
+		}
 	}
 }
 

@@ -71,7 +71,14 @@ func (d *desk) technique() {
 		return
 	}
 	d.info("Technique: " + sentence(t.Name) + " " + sentence(t.Do))
-	d.info("It suits batter from " + t.From.String() + " to " + t.To.String() + " trace.")
+	suits := t.From.String() + " to " + t.To.String()
+	if t.From == t.To {
+		suits = t.To.String()
+	}
+	d.info("It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould.")
+	if t.Drawn().InPot() {
+		d.info(d.jugName(0) + " stays in the pot: the others go into it.")
+	}
 }
 
 // window is how much a jug holds, when it is used and when it suits the technique, and the chance that it does not.
