@@ -69,6 +69,7 @@ func colourCodes() []CodeInfo {
 		{"colour-shifts", Caution, false, "a colourant that changes its shade in alkali"},
 		{"colour-dies", Caution, false, "a colourant that alkali destroys"},
 		{"colour-untested", Note, false, "a colourant whose stability depends on the packet"},
+		{"colour-caution", Caution, false, "a colourant with a caution of its own: rules, skin or cloth"},
 		{"colour-wrong-carrier", Caution, false, "a colourant wetted with what does not wet it"},
 		{"dose-unusual", Note, false, "a dose outside its usual range"},
 		{"muddy-neighbours", Caution, false, "two jugs poured beside each other that go muddy where they blend"},

@@ -115,7 +115,11 @@ func Number(p Plan, path string) (float64, Field, bool) {
 // Word returns the word at a path of [WordFields].
 func Word(p Plan, path string) (string, WordField, bool) {
 	for _, r := range words(&p) {
-		if r.Field.Key == path {
+		switch {
+		case r.Field.Key != path:
+		case *r.v == "":
+			return r.Field.Words[0], r.Field, true // what is left out means the first
+		default:
 			return *r.v, r.Field, true
 		}
 	}
@@ -219,10 +223,14 @@ func batchWords(n BatchName, b *Batch) []wordRef {
 	if n == Icing {
 		sizes = []string{SizeBar, SizeLayer, SizeOils}
 	}
-	return []wordRef{
+	out := []wordRef{
 		{WordField{string(n) + ".size", "sized by", sizes}, &b.Size},
 		{WordField{string(n) + ".carrier", "carrier oil is", []string{CarrierExtra, CarrierBatch}}, &b.Carrier},
 	}
+	if n == Icing {
+		out = append(out, wordRef{WordField{string(n) + ".bags", "jugs in bags", []string{BagEach, BagOne}}, &b.Bags})
+	}
+	return out
 }
 
 // eachNumber visits every number of a plan, those in lists included, with its place and range.
@@ -269,6 +277,9 @@ func eachListNumber(batch string, b Batch, visit func(numberAt)) {
 func wordsOf(p Plan) []wordAt {
 	var out []wordAt
 	for _, r := range words(&p) {
+		if *r.v == "" && r.Field.Key == string(Icing)+".bags" {
+			continue // left out: the first, a bag for each
+		}
 		out = append(out, wordAt{r.Field.Key, r.Field, *r.v})
 	}
 	out = append(out, listWords(Base, p.Base)...)

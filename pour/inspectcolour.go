@@ -14,7 +14,7 @@ func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
 		for k, d := range j.Colourants {
 			c, _ := shelf.Colourant(d.ID)
 			where := b.Name + " jug " + j.Name
-			s.inspectAlkali(where, c)
+			s.inspectSubstance(where, c)
 			s.inspectCarrier(where, c, s.Plan.Batch(BatchName(b.Name)).Jugs[i].Colourants[k])
 			if d.DosePercent < c.DoseLowPercent || d.DosePercent > c.DoseHighPercent {
 				show := s.Plan.Show
@@ -25,7 +25,7 @@ func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
 	}
 	for _, x := range b.Extras {
 		if c, ok := shelf.Colourant(x.ID); ok {
-			s.inspectAlkali(b.Name+" extra "+x.Name, c)
+			s.inspectSubstance(b.Name+" extra "+x.Name, c)
 			if c.Disperse == DisperseOil && x.In == InLye || c.Disperse == DisperseWater && x.In == InOils {
 				s.warn(warning("colour-wrong-carrier", b.Name+" extra "+x.Name, c.Name+" does not wet there: it will speck", "stir it into the "+wets(c.Disperse)+" instead"))
 			}
@@ -52,6 +52,14 @@ func (s *Sheet) inspectRivers(b *BatchSheet) {
 	if white != "" && b.LyeConcentrationPercent < riverLyePercent && hot {
 		s.warn(warning("glycerin-rivers", b.Name+" jug "+white, fmt.Sprintf("titanium white, %s lye and heat together draw translucent rivers", s.Plan.Show.Percent(b.LyeConcentrationPercent, 1)),
 			"use less water, less white, or keep it cool"))
+	}
+}
+
+// inspectSubstance says what a colourant brings with it wherever it goes in.
+func (s *Sheet) inspectSubstance(where string, c Colourant) {
+	s.inspectAlkali(where, c)
+	if c.Caution != "" {
+		s.warn(warning("colour-caution", where, c.Name+": "+c.Caution, "ask for the full list of what is in it, and check the rules where you live"))
 	}
 }
 

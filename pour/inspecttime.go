@@ -56,7 +56,7 @@ func (t *timer) warnLate() {
 		j := &t.batch.Jugs[i]
 		if j.LateChancePercent.Known && j.LateChancePercent.V >= likelyPercent {
 			late, last = late+1, j.Name
-			t.warnLateJug(j)
+			t.warnLateJug(i)
 			continue
 		}
 		if j.EarlyChancePercent.Known && j.EarlyChancePercent.V >= likelyPercent {
@@ -77,7 +77,9 @@ func (t *timer) warnLate() {
 // busyMin is how long the icing may have to wait before it is worth a word.
 const busyMin = 0.5
 
-func (t *timer) warnLateJug(j *JugSheet) {
+// warnLateJug says that a jug comes late. In the pot all are poured out together: the pot speaks for them, but for a quick scent's own jug.
+func (t *timer) warnLateJug(i int) {
+	j := &t.batch.Jugs[i]
 	tenths := chances(j.LateChancePercent.V)
 	if t.batch.Name == string(Icing) {
 		t.sheet.warn(warning("icing-stiff", t.where(j), fmt.Sprintf("likely stiff before it is piped (%s)", tenths), "mix the icing later, cooler or with less stick-blending"))
@@ -89,7 +91,17 @@ func (t *timer) warnLateJug(j *JugSheet) {
 			code, do = "scent-fast-late", "pour it first, scent it last, or put "+sc.Name+" into the jug poured first"
 		}
 	}
-	t.sheet.warn(warning(code, t.where(j), fmt.Sprintf("likely past %s when it is poured (%s)", t.suits.to, tenths), do))
+	text := fmt.Sprintf("likely past %s when it is poured (%s)", t.suits.to, tenths)
+	if t.batch.Script.Brief.Technique.InPot() {
+		if code == "jug-late" && i > 0 {
+			return
+		}
+		text = fmt.Sprintf("likely past %s when the pot is poured out (%s)", t.suits.to, tenths)
+		if j.LateJug != j.Name {
+			text += ": " + j.LateJug + " is the quickest in it"
+		}
+	}
+	t.sheet.warn(warning(code, t.where(j), text, do))
 }
 
 func (t *timer) warnEarlyJug(j *JugSheet) {

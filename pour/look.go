@@ -1,29 +1,32 @@
 package pour
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
+	"pourbench/pour/swirl"
 )
 
 // Look is what the colours of the base do beside each other. The zero Look is not worked out.
 type Look struct {
 	Known  bool
 	Mud    [][]float64 // score of every two jugs, 0 clean to 1, by the jugs' places in the batch
-	Pairs  []Pair      // neighbours in the planned pour order
+	Pairs  []Pair      // who touches whom on the faces, most contact first
 	Orders []Order     // the maker's own first
 	Alike  []Alike     // jugs somebody can hardly tell apart
 }
 
 // Pair is two neighbours and what they make where they touch.
 type Pair struct {
-	A, B     int // places of the jugs in the batch
-	Score    float64
-	Verdict  string    // "clean", "softens" or "muddy"
-	Cause    string    // "greys out" or "goes khaki/brown"; empty for a clean pair
-	Swatches [3]string // "#rrggbb" of the mixes with 25, 50 and 75 % of B: the evidence
+	A, B           int       // places of the jugs in the batch
+	ContactPercent float64   // of all boundary between jugs on the loaf's faces; all pairs sum to 100
+	Score          float64   // mud, 0 clean to 1
+	Verdict        string    // "clean", "softens" or "muddy"
+	Cause          string    // "greys out" or "goes khaki/brown"; empty for a clean pair
+	Swatches       [3]string // "#rrggbb" of the mixes with 25, 50 and 75 % of B: the evidence
 }
 
 // Kinds of pour order.
@@ -36,11 +39,11 @@ const (
 // Order is an order to pour the base's jugs in, with its price in mud and in time.
 type Order struct {
 	Kind        string
-	Jugs        []int // places of the jugs in the batch
-	Worst       float64
-	Total       float64
-	LatePercent Figure // the largest chance that a jug is past what the technique allows at its turn
-	LateJug     string // whose it is
+	Jugs        []int   // places of the jugs in the batch
+	Worst       float64 // mud of the muddiest pair that touches
+	Total       float64 // mean mud along all boundary, as the script estimates who touches whom
+	LatePercent Figure  // the largest chance that a jug is past what the technique allows at its turn
+	LateJug     string  // whose it is
 }
 
 // Alike is two jugs that some eyes can hardly tell apart.
@@ -70,8 +73,8 @@ func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
 		return s // paints made from checked colours are always paints
 	}
 	s.Look = Look{Known: true, Mud: table}
-	own := s.pourOrder()
-	s.Look.Pairs = s.pairs(own, paints, judge)
+	own := s.PourOrder()
+	s.Look.Pairs = s.pairs(s.touching(), paints, judge)
 	s.Look.Alike = alike(paints)
 	s.orders(own, shelf, h)
 	s.inspectLook()
@@ -120,43 +123,42 @@ func (b *BatchSheet) brown(moisturePercent float64) {
 	}
 }
 
-// pourOrder is the base's jugs as the run pours them.
-func (s *Sheet) pourOrder() []int {
-	var order []int
-	for _, t := range s.Run {
-		if t.Kind == TaskPour && t.Batch == string(Base) {
-			order = append(order, slices.IndexFunc(s.Base.Jugs, func(j JugSheet) bool { return j.Name == t.Jug }))
-		}
+// PourOrder is the base's jugs, by their places in the batch, in the order they are poured; the pot of a pour in the pot comes first.
+func (s *Sheet) PourOrder() []int { return s.Base.Script.Brief.Order }
+
+// touching measures who lies beside whom on the drawn faces; where no face can be drawn the script's own estimate stands in.
+func (s *Sheet) touching() [][]float64 {
+	if len(s.Base.Script.Acts) == 0 || s.Plan.Trial {
+		return nil
 	}
-	return order
+	poured, err := swirl.New(s.recipe())
+	if err != nil {
+		return s.Base.Script.Contact()
+	}
+	return poured.Touching()
 }
 
-// PourOrder is the base's jugs, by their places in the batch, in the order the run pours them.
-func (s *Sheet) PourOrder() []int { return s.pourOrder() }
-
-// pairs judges the neighbours in an order.
-func (s *Sheet) pairs(order []int, paints []colour.Paint, judge *colour.Judge) []Pair {
+// pairs judges the jugs that touch, those with the most contact first.
+func (s *Sheet) pairs(contact [][]float64, paints []colour.Paint, judge *colour.Judge) []Pair {
 	var out []Pair
-	add := func(a, b int) {
-		m, err := judge.Mud(paints[a], paints[b])
-		if err != nil {
-			return
+	for a := range contact {
+		for b := a + 1; b < len(contact); b++ {
+			if contact[a][b] <= 0 {
+				continue
+			}
+			m, err := judge.Mud(paints[a], paints[b])
+			if err != nil {
+				continue
+			}
+			p := Pair{A: a, B: b, ContactPercent: contact[a][b] * 100, Score: m.Score, Verdict: string(m.Verdict), Cause: m.Cause}
+			for i, sw := range m.Swatches {
+				p.Swatches[i] = sw.Hex()
+			}
+			out = append(out, p)
 		}
-		p := Pair{A: a, B: b, Score: m.Score, Verdict: string(m.Verdict), Cause: m.Cause}
-		for i, sw := range m.Swatches {
-			p.Swatches[i] = sw.Hex()
-		}
-		out = append(out, p)
 	}
-	for _, pair := range s.neighbours(order) {
-		add(pair[0], pair[1])
-	}
+	slices.SortStableFunc(out, func(x, y Pair) int { return cmp.Compare(y.ContactPercent, x.ContactPercent) })
 	return out
-}
-
-// ring says whether the last jug lies beside the first: sectors poured round a pot.
-func (s *Sheet) ring() bool {
-	return s.Plan.Swirl.Technique == "pot" || s.Plan.Swirl.Technique == "pot-end"
 }
 
 // alike finds jugs that look nearly the same to some eyes.
@@ -175,11 +177,15 @@ func alike(paints []colour.Paint) []Alike {
 // muddyScore is where a pair is called muddy, as colour.Judge has it.
 const muddyScore = 0.60
 
+// hardlyPercent is the contact under which a muddy pair is no caution: so little of the boundary is lost among the rest (by eye, no source).
+const hardlyPercent = 5
+
 func (s *Sheet) inspectLook() {
 	name := func(i int) string { return s.Base.Jugs[i].Name }
 	for _, p := range s.Look.Pairs {
-		if p.Score >= muddyScore {
-			s.warn(warning("muddy-neighbours", "base", fmt.Sprintf("%s beside %s %s where they blend", name(p.A), name(p.B), p.Cause), "look at the other orders, or pour a white jug between them"))
+		if p.Score >= muddyScore && p.ContactPercent >= hardlyPercent {
+			s.warn(warning("muddy-neighbours", "base", fmt.Sprintf("%s beside %s %s where they blend, along %s of all boundary on the faces",
+				name(p.A), name(p.B), p.Cause, s.Plan.Show.Percent(p.ContactPercent, 0)), "look at the other orders, or pour a white jug between them"))
 		}
 	}
 	for _, a := range s.Look.Alike {

@@ -7,23 +7,37 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
+	"pourbench/pour/script"
 )
 
-// orders puts the orders to choose from side by side: the maker's own, the cleanest, and the one that follows the clock.
+// orders puts the orders to choose from side by side: the maker's own, the cleanest, and the one that follows the clock. Only orders the
+// technique can pour are among them: each is worked out with its own script.
 func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
-	s.Look.Orders = append(s.Look.Orders, s.priced(OrderOwn, own, *s))
-	problem := s.orderProblem(own, shelf)
+	s.Look.Orders = append(s.Look.Orders, s.priced(OrderOwn, *s))
+	problem := s.orderProblem(own)
 	if order, _, _, err := colour.BestOrder(problem); err == nil {
 		if problem.Spacer != colour.None {
 			order = append([]int{problem.Spacer}, order...)
 		}
 		s.addOrder(OrderByColour, order, shelf, h)
+		if best := &s.Look.Orders[len(s.Look.Orders)-1]; best.Kind == OrderByColour && best.muddier(s.Look.Orders[0]) {
+			*best = s.Look.Orders[0] // the search counts neighbours in a plain row; the acts may have more
+			best.Kind = OrderByColour
+		}
 	}
-	s.addOrder(OrderByClock, s.byClock(own, shelf), shelf, h)
+	s.addOrder(OrderByClock, s.byClock(own), shelf, h)
+}
+
+// muddier says whether an order has a muddier worst pair than another or, with the same, more mud in all.
+func (o Order) muddier(than Order) bool {
+	if math.Abs(o.Worst-than.Worst) > 1e-9 {
+		return o.Worst > than.Worst
+	}
+	return o.Total > than.Total+1e-9
 }
 
 // orderProblem asks for the cleanest order under the plan's pins.
-func (s *Sheet) orderProblem(own []int, shelf Shelf) colour.OrderProblem {
+func (s *Sheet) orderProblem(own []int) colour.OrderProblem {
 	at := func(name string) int {
 		i := slices.IndexFunc(s.Base.Jugs, func(j JugSheet) bool { return name != "" && j.Name == name })
 		if i < 0 {
@@ -31,7 +45,7 @@ func (s *Sheet) orderProblem(own []int, shelf Shelf) colour.OrderProblem {
 		}
 		return i
 	}
-	p := colour.OrderProblem{Mud: s.Look.Mud, Ring: s.ring(), First: at(s.first(shelf)), Last: at(s.Plan.Swirl.Last), Spacer: colour.None, Current: own}
+	p := colour.OrderProblem{Mud: s.Look.Mud, Ring: s.ring(), First: at(s.first()), Last: at(s.Plan.Swirl.Last), Spacer: colour.None, Current: own}
 	if s.Plan.Swirl.PotBetween && len(s.Base.Jugs) > 1 {
 		p.Spacer = 0
 		p.Current = slices.DeleteFunc(slices.Clone(own), func(j int) bool { return j == 0 })
@@ -42,23 +56,46 @@ func (s *Sheet) orderProblem(own []int, shelf Shelf) colour.OrderProblem {
 			p.Last = colour.None
 		}
 	}
+	if s.technique().InPot() && p.Last == 0 {
+		p.Last = colour.None // the pot is the pot
+	}
 	return p
 }
 
-// first is the jug that has to be poured first: the one pinned, or the pot where the technique pours into it.
-func (s *Sheet) first(shelf Shelf) string {
+// technique is how the base's jugs meet.
+func (s *Sheet) technique() script.Technique { return s.Base.Script.Brief.Technique }
+
+// ring says whether the last jug lies beside the first: round the pot, and where the order is poured again and again.
+func (s *Sheet) ring() bool {
+	if s.technique().InPot() {
+		return true
+	}
+	for _, a := range s.Base.Script.Acts {
+		if a.Kind == script.Pour && a.Rounds > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// first is the jug that has to be poured first: the pot where the others are poured into it, or the one pinned.
+func (s *Sheet) first() string {
+	pot := s.Base.Jugs[0].Name
+	if s.technique().InPot() {
+		return pot
+	}
 	if s.Plan.Swirl.First != "" {
 		return s.Plan.Swirl.First
 	}
-	if t, ok := shelf.Technique(s.Plan.Swirl.Technique); ok && t.PotFirst() && s.Plan.Swirl.Last != s.Base.Jugs[0].Name {
-		return s.Base.Jugs[0].Name
+	if s.technique().IntoBed() && s.Plan.Swirl.Last != pot {
+		return pot
 	}
 	return ""
 }
 
 // byClock sorts the jugs by when they are past what the technique allows; a jug without an end comes last. Pins stay.
-func (s *Sheet) byClock(own []int, shelf Shelf) []int {
-	first := s.first(shelf)
+func (s *Sheet) byClock(own []int) []int {
+	first := s.first()
 	ends := func(j int) float64 {
 		switch jug := s.Base.Jugs[j]; {
 		case jug.Name == first:
@@ -85,12 +122,6 @@ const sameEndMin = 0.25
 
 // addOrder prices an order by working the plan out with it.
 func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h clock.Hand) {
-	if slices.Equal(order, s.Look.Orders[0].Jugs) {
-		price := s.Look.Orders[0]
-		price.Kind = kind
-		s.Look.Orders = append(s.Look.Orders, price)
-		return
-	}
 	names := make([]string, len(order))
 	for i, j := range order {
 		names[i] = s.Base.Jugs[j].Name
@@ -99,40 +130,32 @@ func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h clock.Hand) {
 	if err != nil {
 		return // an order the hands cannot follow is not offered
 	}
-	s.Look.Orders = append(s.Look.Orders, s.priced(kind, order, Weigh(next, shelf).Time(shelf, h)))
+	sheet := Weigh(next, shelf)
+	if slices.Equal(sheet.PourOrder(), s.Look.Orders[0].Jugs) {
+		price := s.Look.Orders[0]
+		price.Kind = kind
+		s.Look.Orders = append(s.Look.Orders, price)
+		return
+	}
+	s.Look.Orders = append(s.Look.Orders, s.priced(kind, sheet.Time(shelf, h)))
 }
 
-// priced is what an order costs in mud, and in time as the sheet worked out with it says.
-func (s *Sheet) priced(kind string, order []int, timed Sheet) Order {
-	out := Order{Kind: kind, Jugs: order}
-	for _, pair := range s.neighbours(order) {
-		score := s.Look.Mud[pair[0]][pair[1]]
-		out.Worst, out.Total = max(out.Worst, score), out.Total+score
+// priced is what an order costs in mud, weighed by who touches whom as its script has it, and in time as the sheet worked out with it says.
+func (s *Sheet) priced(kind string, timed Sheet) Order {
+	out := Order{Kind: kind, Jugs: timed.PourOrder()}
+	contact := timed.Base.Script.Contact()
+	for a := range contact {
+		for b := range a {
+			score, part := s.Look.Mud[a][b], contact[a][b]
+			if part > 0 {
+				out.Worst, out.Total = max(out.Worst, score), out.Total+score*part
+			}
+		}
 	}
 	for _, j := range timed.Base.Jugs {
 		if j.LateChancePercent.Known && (!out.LatePercent.Known || j.LateChancePercent.V > out.LatePercent.V) {
 			out.LatePercent, out.LateJug = j.LateChancePercent, j.Name
 		}
-	}
-	return out
-}
-
-// neighbours lists the pairs that touch in an order.
-func (s *Sheet) neighbours(order []int) [][2]int {
-	var out [][2]int
-	if s.Plan.Swirl.PotBetween {
-		for _, j := range order {
-			if j != 0 {
-				out = append(out, [2]int{0, j})
-			}
-		}
-		return out
-	}
-	for i := 1; i < len(order); i++ {
-		out = append(out, [2]int{order[i-1], order[i]})
-	}
-	if s.ring() && len(order) > 2 {
-		out = append(out, [2]int{order[len(order)-1], order[0]})
 	}
 	return out
 }

@@ -36,6 +36,8 @@ type Oil struct {
 	IodineSource    Source
 	DensitySource   Source
 	FattyAcidSource Source
+	FreeAcidPercent Figure // usual free fatty acid as sold, % of its mass as oleic acid; 100 for a free acid, unknown where not stated
+	FreeAcidSource  Source // empty where FreeAcidPercent is unknown
 	Note            string
 }
 
@@ -65,6 +67,7 @@ type Colourant struct {
 	CarrierParts    float64 // usual grams of carrier per gram
 	Alkali          string  // AlkaliStable, AlkaliShifts, AlkaliDies or AlkaliUnknown
 	AlkaliNote      string
+	Caution         string       // what else to mind: rules, skin, cloth
 	Dust            bool         // a fine powder that must not be breathed
 	Titanium        bool         // titanium white: scatters, and brings glycerin rivers
 	White           bool         // whitens
@@ -91,14 +94,25 @@ type Extra struct {
 	Kind            string  // one of the Extra… kinds
 	In              string  // InOils or InLye
 	WaterPercent    float64 // of its mass
-	AlkaliKOHMgG    float64 // alkali it uses up, mg KOH per g; 0 for none
+	FatPercent      float64 // fat that alkali can saponify, of its mass; 0 for none
+	FatSapKOHMgG    float64 // saponification value of that fat, mg KOH per g; above 0 wherever FatPercent is
+	AlkaliKOHMgG    float64 // alkali it uses up beside its fat, mg KOH per g; 0 for none
 	DensityGML      float64
 	ClockFactor     float64 // on the speed of trace; 1: none
 	ClockSD         float64 // of ln ClockFactor
+	ClockAtPercent  float64 // dose, of oils, that ClockFactor was stated for; 0: the middle of the usual doses
 	DoseLowPercent  float64 // usual, of oils
 	DoseHighPercent float64
 	Caution         string
 	Source          Source
+}
+
+// ClockDosePercent is the dose, percent of oils, that ClockFactor holds for: the stated one, or the middle of the usual doses.
+func (x Extra) ClockDosePercent() float64 {
+	if x.ClockAtPercent > 0 {
+		return x.ClockAtPercent
+	}
+	return (x.DoseLowPercent + x.DoseHighPercent) / 2
 }
 
 // How a scent behaves in batter, as the maker or the supplier says it (reference: trace model, section 2.4).
@@ -128,6 +142,7 @@ type Scent struct {
 	Rices           bool     // known to rice or separate
 	TestLoadPercent float64  // of oils, at which the behaviour was seen; 0: 3
 	VanillinPercent float64  // vanillin and ethyl vanillin in the scent
+	AlkaliKOHMgG    float64  // alkali its phenols can take up, mg KOH per g of scent; 0: none known
 	LimitPercent    float64  // of the finished product, category 9 of its own certificate; 0: no certificate on the shelf
 	Amendment       string   // of that certificate
 	DensityGML      float64
@@ -188,9 +203,6 @@ func (s Shelf) Prepared() (Shelf, error) {
 	}
 	return s, nil
 }
-
-// PotFirst says whether the technique pours the other jugs into a base of the pot, which therefore goes first.
-func (t Technique) PotFirst() bool { return t.Kind == "drop" || t.Kind == "column" }
 
 // Oil returns the oil with that id.
 func (s Shelf) Oil(id string) (Oil, bool) {

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pourbench/pour/script"
@@ -41,6 +42,22 @@ func (s *Sheet) Stints() []Stint {
 	return out
 }
 
+// Name is a stint in a few words.
+func (st Stint) Name() string {
+	n := len(st.Tasks)
+	switch {
+	case st.Jug != "":
+		return st.Kind + " " + st.Jug
+	case n > 1 && st.Kind == string(script.PourOut):
+		return fmt.Sprintf("%s in %d passes", st.Kind, n)
+	case st.Rounds > 0 && st.Kind == string(script.Comb):
+		return fmt.Sprintf("%s, stroke %d of %d", st.Kind, st.Round, st.Rounds)
+	case st.Rounds > 0:
+		return fmt.Sprintf("%s, round %d of %d", st.Kind, st.Round, st.Rounds)
+	}
+	return st.Kind
+}
+
 // act is the act of a task.
 func (s *Sheet) act(t Task) (script.Act, bool) {
 	b := s.batch(t.Batch)
@@ -63,24 +80,22 @@ func (s *Sheet) joins(st Stint, t Task) bool {
 	return a.Round > 0 && a.Round == before.Round && (string(a.Kind) == st.Kind || a.Kind == script.Level)
 }
 
-// Uses says whether a stint moves a jug, with the others in the pot or under a tool if need be.
-func (s *Sheet) Uses(st Stint, jug string) bool {
+// Moves lists the jugs a stint moves, with the others in the pot or under a tool if need be.
+func (s *Sheet) Moves(st Stint) []string {
 	b := s.batch(st.Batch)
 	if b == nil {
-		return false
+		return nil
 	}
-	for _, t := range st.Tasks {
-		a, ok := s.act(t)
-		if !ok {
-			continue
-		}
-		for i, j := range b.Jugs {
-			if j.Name == jug && b.Script.Uses(a, i) {
-				return true
-			}
+	var out []string
+	for i, j := range b.Jugs {
+		if slices.ContainsFunc(st.Tasks, func(t Task) bool {
+			a, ok := s.act(t)
+			return ok && b.Script.Uses(a, i)
+		}) {
+			out = append(out, j.Name)
 		}
 	}
-	return false
+	return out
 }
 
 // Tell says an act stint in the words of its acts: which jugs, how many grams, where and how. It is "" for a task that is no act.
@@ -99,18 +114,24 @@ func (s *Sheet) Tell(st Stint) string {
 	return s.tellJugs(st, a, how)
 }
 
-// TellAct says one act of a batch in words, by its place in the script; "" where there is none.
+// TellAct says one act of a batch in words, by its place in the script; "" where there is none. A jug comes first, so that a clipped
+// line still says whose act it is.
 func (s *Sheet) TellAct(n BatchName, act int) string {
-	for _, t := range s.Run {
-		if t.Batch == string(n) && t.Act == act {
-			st := Stint{Kind: t.Kind, Batch: t.Batch, Jug: t.Jug, Tasks: []Task{t}}
-			if a, ok := s.act(t); ok {
-				st.Round, st.Rounds = a.Round, a.Rounds
-			}
-			return s.Tell(st)
-		}
+	i := slices.IndexFunc(s.Run, func(t Task) bool { return t.Batch == string(n) && t.Act == act })
+	if i < 0 {
+		return ""
 	}
-	return ""
+	t := s.Run[i]
+	a, _ := s.act(t)
+	if a.Jug == script.Whole {
+		return s.Tell(Stint{Kind: t.Kind, Batch: t.Batch, Tasks: []Task{t}})
+	}
+	b := s.batch(t.Batch)
+	text := s.tellJug(b, t, a)
+	if a.Round > 0 {
+		text += fmt.Sprintf(", round %d of %d", a.Round, a.Rounds)
+	}
+	return text + ": " + t.Kind + " " + b.Script.How(a, s.Plan.Show.Len)
 }
 
 // tellOut says how the pot is poured out.

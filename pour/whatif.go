@@ -9,6 +9,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
+	"pourbench/chem/colour"
 )
 
 // Suggestion is one change of a plan, or two together, that brings jugs nearer to their windows.
@@ -38,7 +39,8 @@ const (
 // with fewer changes before more. A change that would bring a new caution or stop is not offered. It returns none when every jug
 // is likely inside its window already, or when there is no clock. It works out some thirty sheets: not for every frame.
 func Suggest(p Plan, s Shelf, h clock.Hand) []Suggestion {
-	w := whatIf{plan: p, shelf: s, hand: h, before: Work(p, s, h)}
+	w := whatIf{plan: p, shelf: s, hand: h, judge: colour.NewJudge()}
+	w.before = w.work(p, true)
 	w.start = w.score(w.before)
 	if w.start.outside == 0 {
 		return nil
@@ -96,6 +98,18 @@ func (s score) compare(o score) int {
 	return cmp.Or(cmp.Compare(s.outside, o.outside), cmp.Compare(math.Round(s.worst), math.Round(o.worst)), cmp.Compare(s.sum, o.sum))
 }
 
+// kindOrder marks changes of who is poured after whom, which alone move the neighbours.
+const kindOrder = "order"
+
+// work works a changed plan out; what the colours do beside each other only where the change may move it, because it takes longest.
+func (w *whatIf) work(p Plan, mingle bool) Sheet {
+	sheet := Weigh(p, w.shelf).Time(w.shelf, w.hand)
+	if mingle {
+		sheet = sheet.Mingle(w.shelf, w.hand, w.judge)
+	}
+	return sheet
+}
+
 func byScore(a, b change) int {
 	if (a.score.outside == 0) == (b.score.outside == 0) && len(a.what) != len(b.what) {
 		return cmp.Compare(len(a.what), len(b.what))
@@ -107,6 +121,7 @@ type whatIf struct {
 	plan   Plan
 	shelf  Shelf
 	hand   clock.Hand
+	judge  *colour.Judge
 	before Sheet
 	start  score
 }
@@ -142,7 +157,7 @@ func (w *whatIf) tried(list []change) []change {
 		if err != nil {
 			continue
 		}
-		c.sheet = Work(p, w.shelf, w.hand)
+		c.sheet = w.work(p, strings.Contains(c.kind, kindOrder))
 		c.score = w.score(c.sheet)
 		if c.score.compare(w.start) < 0 && !w.spoils(c.sheet) {
 			out = append(out, c)

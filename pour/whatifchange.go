@@ -98,17 +98,25 @@ func setInto(n BatchName, scent int, jug string) Edit {
 	})
 }
 
-// order lists other orders of the hands: the most urgent jugs first, and every scent just before its jug is poured.
+// order lists other orders of the hands: fewer rounds, the most urgent jugs first, and every scent just before its jug is poured.
 func (w *whatIf) order() []change {
 	urgent := w.urgentFirst()
-	return []change{
-		{kind: "order", what: []string{"pour the jugs in the order their windows end"}, edit: setOrder(keys(urgent))},
-		{kind: "order", what: []string{"scent each jug just before it is poured"}, edit: setOrder(keys(w.scentLast(w.before.Run)))},
-		{
-			kind: "order", what: []string{"pour the jugs in the order their windows end, each scented just before"},
-			edit: setOrder(keys(w.scentLast(urgent))),
-		},
+	late := setOrder(keys(w.scentLast(w.before.Run)))
+	out := []change{
+		{kind: kindOrder, what: []string{"pour the jugs in the order their windows end"}, edit: urgent},
+		{kind: kindOrder, what: []string{"scent each jug just before it is poured"}, edit: late},
+		{kind: kindOrder, what: []string{"pour the jugs in the order their windows end, each scented just before"}, edit: both(urgent, w.lateScents)},
 	}
+	if w.before.ring() && !w.before.technique().InPot() {
+		out = append(out, change{kind: kindOrder, what: []string{"pour every jug in one round"}, edit: SetPasses(1)})
+	}
+	return out
+}
+
+// lateScents puts every scent of a plan just before its jug is poured.
+func (w *whatIf) lateScents(p Plan) (Plan, error) {
+	sheet := Weigh(p, w.shelf)
+	return setOrder(keys(w.scentLast(sheet.Run)))(p)
 }
 
 func setOrder(order []string) Edit {
@@ -128,27 +136,21 @@ func keys(tasks []Task) []string {
 	return out
 }
 
-// urgentFirst is the run with the base's pours in the order in which the jugs' windows end.
-func (w *whatIf) urgentFirst() []Task {
-	run := slices.Clone(w.before.Run)
-	end := func(t Task) float64 {
-		if to := w.before.Base.jug(t.Jug).Window.To; to.Known {
+// urgentFirst pours the base's jugs in the order in which their windows end.
+func (w *whatIf) urgentFirst() Edit {
+	jugs := slices.Clone(w.before.PourOrder())
+	end := func(j int) float64 {
+		if to := w.before.Base.Jugs[j].Window.To; to.Known {
 			return to.V
 		}
 		return math.Inf(1)
 	}
-	var places []int
-	var pours []Task
-	for i, t := range run {
-		if t.Kind == TaskPour {
-			places, pours = append(places, i), append(pours, t)
-		}
+	slices.SortStableFunc(jugs, func(a, b int) int { return cmp.Compare(end(a), end(b)) })
+	names := make([]string, len(jugs))
+	for i, j := range jugs {
+		names[i] = w.before.Base.Jugs[j].Name
 	}
-	slices.SortStableFunc(pours, func(a, b Task) int { return cmp.Compare(end(a), end(b)) })
-	for k, i := range places {
-		run[i] = pours[k]
-	}
-	return run
+	return SetPourOrder(w.before, names)
 }
 
 // scentLast is the run with every scent of the base just before its jug's pour.
@@ -158,11 +160,9 @@ func (w *whatIf) scentLast(run []Task) []Task {
 		if t.Kind == TaskScent && t.Batch == string(Base) {
 			continue
 		}
-		if t.Kind == TaskPour {
-			for _, s := range run {
-				if s.Kind == TaskScent && s.Batch == t.Batch && s.Jug == t.Jug {
-					out = append(out, s)
-				}
+		for _, s := range run {
+			if s.Kind == TaskScent && s.Batch == string(Base) && t.Batch == s.Batch && t.Act != NoAct && !slices.Contains(out, s) && w.before.touches(t, s.Jug) {
+				out = append(out, s)
 			}
 		}
 		out = append(out, t)

@@ -289,12 +289,22 @@ func checkOrder(t *rapid.T, s pour.Sheet) {
 		if piped, ok := at[task.Batch+" pipe "+task.Jug]; ok {
 			poured, isPoured = piped, true
 		}
-		if task.Jug != "" && isPoured && at[task.Key] > poured {
+		if task.Act == pour.NoAct && task.Jug != "" && isPoured && at[task.Key] > poured {
 			t.Fatalf("%s comes after its jug is poured", task.Key)
 		}
 		if task.Jug != "" && at[task.Key] < at[task.Batch+" split"] {
 			t.Fatalf("%s comes before the split", task.Key)
 		}
+	}
+	act := map[string]int{}
+	for _, task := range s.Run {
+		if task.Act == pour.NoAct {
+			continue
+		}
+		if task.Act != act[task.Batch] {
+			t.Fatalf("%s is act %d, but %d acts are done", task.Key, task.Act, act[task.Batch])
+		}
+		act[task.Batch]++
 	}
 	if s.Run[len(s.Run)-1].Kind != pour.TaskBed {
 		t.Fatalf("the last task is %s", s.Run[len(s.Run)-1].Key)

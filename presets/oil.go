@@ -17,7 +17,8 @@ func readOil(r *row, o *pour.Oil) {
 	r.text("inci", &o.INCI, 120)
 	r.text("inci_soap", &o.INCISoap, 120)
 	r.source("inci_source", &o.INCISource, "inci", "inci_soap")
-	kind := string(o.Fat.Kind)
+	before := o.Fat.Kind
+	kind := string(before)
 	r.word("kind", &kind, string(chem.Triglyceride), string(chem.WaxEster), string(chem.FreeAcid))
 	o.Fat.Kind = chem.Kind(kind)
 	readSap(r, &o.Fat)
@@ -32,20 +33,26 @@ func readOil(r *row, o *pour.Oil) {
 	r.source("density_source", &o.DensitySource, "density_g_ml", "density_c")
 	readProfile(r, &o.Fat.Profile)
 	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")
+	readFreeAcid(r, o, before)
 	r.flag("resin", &o.Fat.Resin)
 	r.text("note", &o.Note, 600)
 }
 
+// What a saponification value can be, mg KOH per g: acetic acid, the smallest that could count as a fatty acid, has 934.
+const (
+	lowestSap  = 1
+	highestSap = 800
+)
+
 // readSap reads the saponification value and its range. A working value given alone by a new entry, or outside the range it finds, is its own range.
 func readSap(r *row, f *chem.Fat) {
-	const lowest, highest = 1, 800 // acetic acid, the smallest that could count as a fatty acid, has 934
-	r.number("sap_koh_mg_g", &f.Sap, lowest, highest)
+	r.number("sap_koh_mg_g", &f.Sap, lowestSap, highestSap)
 	alone := r.has("sap_koh_mg_g") && !r.has("sap_low_koh_mg_g") && !r.has("sap_high_koh_mg_g")
 	if alone && (r.fresh || f.Sap < f.SapLow || f.Sap > f.SapHigh) {
 		f.SapLow, f.SapHigh = f.Sap, f.Sap
 	}
-	r.number("sap_low_koh_mg_g", &f.SapLow, lowest, highest)
-	r.number("sap_high_koh_mg_g", &f.SapHigh, lowest, highest)
+	r.number("sap_low_koh_mg_g", &f.SapLow, lowestSap, highestSap)
+	r.number("sap_high_koh_mg_g", &f.SapHigh, lowestSap, highestSap)
 	if f.SapLow == 0 {
 		f.SapLow = f.Sap
 	}
@@ -56,8 +63,28 @@ func readSap(r *row, f *chem.Fat) {
 	r.ordered("sap_koh_mg_g", f.Sap, "sap_high_koh_mg_g", f.SapHigh)
 }
 
-// What the fatty acids of a file may sum to, percent: the middles of published ranges of one oil sum to 93.8 (neem) to
-// 108 (almond).
+// readFreeAcid reads what an oil holds of free fatty acid. Nothing stated is unknown, not none; a free acid is all of it by
+// its kind unless it says otherwise, as a tar does. before is the kind the entry had before the file.
+func readFreeAcid(r *row, o *pour.Oil, before chem.Kind) {
+	const key = "free_acid_percent"
+	if before == chem.FreeAcid && o.Fat.Kind != before {
+		o.FreeAcidPercent, o.FreeAcidSource = pour.Figure{}, pour.Source{}
+	}
+	r.figure(key, &o.FreeAcidPercent, 0, 100)
+	if o.Fat.Kind == chem.FreeAcid && !o.FreeAcidPercent.Known {
+		o.FreeAcidPercent = pour.Know(100)
+		o.FreeAcidSource = pour.Source{Text: "all of it, by its kind", Confidence: "derived"}
+	}
+	const source = "free_acid_source"
+	if r.has(key) || r.has(source) {
+		r.source(source, &o.FreeAcidSource, key)
+		return
+	}
+	r.known = append(r.known, source)
+}
+
+// What the fatty acids of a file may sum to, percent: the middles of published ranges of one oil can sum to 94 (tamanu,
+// whose resin is no fatty acid) and to 108 (almond).
 const (
 	leastAcidsPercent = 90
 	mostAcidsPercent  = 112

@@ -102,6 +102,15 @@ func (r *row) number(key string, to *float64, low, high float64) {
 	}
 }
 
+// figure reads a number from low to high that may stay unknown.
+func (r *row) figure(key string, to *pour.Figure, low, high float64) {
+	v, before := to.V, len(*r.faults)
+	r.number(key, &v, low, high)
+	if r.has(key) && len(*r.faults) == before {
+		*to = pour.Know(v)
+	}
+}
+
 func asNumber(v any) (float64, bool) {
 	switch n := v.(type) {
 	case int64:

@@ -44,13 +44,15 @@ func readScent(r *row, s *pour.Scent, families []string) {
 	r.flag("rices", &s.Rices)
 	r.number("test_load_percent", &s.TestLoadPercent, 0, 20)
 	r.number("vanillin_percent", &s.VanillinPercent, 0, 100)
+	r.number("alkali_koh_mg_g", &s.AlkaliKOHMgG, 0, 600) // phenol itself, the smallest, takes 596
 	r.number("limit_percent", &s.LimitPercent, 0, 100)
 	r.text("amendment", &s.Amendment, 80)
 	r.number("density_g_ml", &s.DensityGML, 0.7, 1.3)
 	r.number("flash_c", &s.FlashC, 0, 300)
 	readAllergens(r, &s.Allergens)
 	r.flag("invented", &s.Invented)
-	r.source("source", &s.Source, "behaviour", "rices", "test_load_percent", "vanillin_percent", "limit_percent", "density_g_ml", "flash_c", "allergen")
+	r.source("source", &s.Source, "behaviour", "rices", "test_load_percent", "vanillin_percent", "alkali_koh_mg_g",
+		"limit_percent", "density_g_ml", "flash_c", "allergen")
 }
 
 // readAllergens reads the allergens of a scent; a maker's list replaces the one that was there.

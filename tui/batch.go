@@ -125,7 +125,7 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 		b.figure("oils cloud near", b.show.Temp(batch.CloudC), "± "+b.show.TempDiff(chem.CloudBandC)),
 		heading("times"), b.field(at+"split_at_min", "after lye-in"))
 	if n == pour.Icing {
-		rows = append(rows, b.field(at+"start_at_min", "run clock"))
+		rows = append(rows, b.field(at+"start_at_min", "run clock"), b.word(at+"bags", "one: striped"))
 	}
 	rows = append(rows, b.field(at+"final_moisture_percent", "of the cured bar"))
 	return grid.Grid{Columns: []grid.Column{{W: 19}, {W: 10, Right: true}, {W: 4}, {W: 0, Grow: 1}}, Rows: rows}

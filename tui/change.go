@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
@@ -165,13 +166,17 @@ func (m *Model) reorder(p layout.Panel, row grid.Row, by int) {
 		return
 	}
 	sheet := *m.session.Sheet()
-	key := sheet.Run[i].Key
+	tasks := sheet.Stints()[i].Tasks
+	key := tasks[0].Key
+	if by > 0 {
+		key = tasks[len(tasks)-1].Key
+	}
 	if m.edit("order of the run", pour.MoveTask(sheet, key, by)) != nil {
 		return
 	}
 	m.rebuild()
-	for k, t := range m.session.Sheet().Run {
-		if t.Key == key {
+	for k, st := range m.session.Sheet().Stints() {
+		if slices.ContainsFunc(st.Tasks, func(t pour.Task) bool { return t.Key == key }) {
 			m.cursors[p] = m.grids[p].Seek(c, k, -1)
 		}
 	}

@@ -130,6 +130,9 @@ func (b *bench) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis
 	if j.PourAtMin.Known {
 		at := min(x.at(j.PourAtMin.V), x.x+x.w-1)
 		a.Text(at, 0, "▼", b.look.Strong.With(screen.Reverse))
+		if last := min(x.at(j.LastAtMin.V), x.x+x.w-1); last > at {
+			a.Text(last, 0, "▼", b.look.Strong.With(screen.Reverse))
+		}
 	}
 	b.drawSide(a, j, x.x+x.w+1)
 	if a.H() > 1 {
@@ -208,7 +211,7 @@ func (b *bench) drawKey(a screen.Area, y int) {
 		x = a.Text(x, y, look.StageName(chem.Stage(s))+"  ", b.look.Quiet)
 	}
 	x = a.Text(x, y, "▼ ", b.look.Strong)
-	x = a.Text(x, y, "poured  ", b.look.Quiet)
+	x = a.Text(x, y, "used from, to  ", b.look.Quiet)
 	x = a.Text(x, y, "╰─╯ ", b.look.Good)
 	a.Text(x, y, "suits", b.look.Quiet)
 }

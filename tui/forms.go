@@ -180,7 +180,8 @@ func left(r grid.Row) grid.Row {
 // handGrid is how long the hands need for each task.
 func (b *bench) handGrid() grid.Grid {
 	g := grid.Grid{Columns: formColumns()}
-	for _, path := range []string{"run.cool_lye_min", "base.split_at_min", "run.split_min", "run.stir_min", "run.scent_min", "run.pour_min", "run.pipe_min", "run.bed_min"} {
+	paths := []string{"run.cool_lye_min", "base.split_at_min", "run.split_min", "run.stir_min", "run.scent_min"}
+	for _, path := range slices.Concat(paths, b.sheet.HandsUsed(), []string{"run.bed_min"}) {
 		g.Rows = append(g.Rows, b.field(path, ""))
 	}
 	if b.sheet.Icing != nil {

@@ -38,7 +38,7 @@ func TestThePourIsSteppedThroughByHandWithItsWords(t *testing.T) {
 		t.Error("the first step does not start from the empty mould")
 	}
 	drive(m, ")")
-	if !strings.Contains(frame(m), "step 1 of") || !strings.Contains(frame(m), "pot: pour up to") {
+	if !strings.Contains(frame(m), "step 1 of") || !strings.Contains(frame(m), "pot 301.6 g: pour level, as the bed") {
 		t.Errorf("the first step has no words:\n%s", frame(m))
 	}
 	drive(m, "f4 f5")

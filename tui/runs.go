@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pourbench/chem"
 	"pourbench/pour"
@@ -12,26 +13,55 @@ import (
 	"pourbench/tui/screen"
 )
 
-// taskGrid is the run in its order.
+// taskGrid is the run in its order; the acts of one round stand in one row.
 func (b *bench) taskGrid() grid.Grid {
 	g := grid.Grid{Columns: []grid.Column{
 		{Head: "at", W: 9, Right: true}, {Head: "takes", W: 8, Right: true}, {Head: "task", W: 14}, {Head: "jug", W: 18, Grow: 1}, {Head: "batch", W: 6},
 	}}
-	for i, t := range b.sheet.Run {
-		jug := grid.Cell{}
-		if batch := b.sheetOf(t.Batch); batch != nil && t.Jug != "" {
-			k := slices.IndexFunc(batch.Jugs, func(j pour.JugSheet) bool { return j.Name == t.Jug })
-			jug.Text = look.Letter(max(k, 0)) + " " + t.Jug
-			if k >= 0 {
-				jug.Swatch, _ = screen.Hex(batch.Jugs[k].Colour)
-			}
-		}
+	for i, st := range b.sheet.Stints() {
 		hint := "J and K change the order; times are from the moment the base's lye meets its oils, minutes:seconds"
+		jug := b.stintJugs(st)
+		if jug.Hint = b.sheet.Tell(st); jug.Hint == "" {
+			jug.Hint = hint
+		}
+		jug.Plain = jug.Hint
+		kind := b.shown(st.Kind, jug.Hint)
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			b.shown(b.show.RunTime(t.StartMin), hint), b.shown(b.show.Span(t.LengthMin), hint), {Text: t.Kind}, jug, b.label(t.Batch),
+			b.shown(b.show.RunTime(st.StartMin), hint), b.shown(b.show.Span(st.LengthMin), hint), kind, jug, b.label(st.Batch),
 		}})
 	}
 	return g
+}
+
+// stintJugs is which jugs a row of the run is about: one by name, those of a round by their letters.
+func (b *bench) stintJugs(st pour.Stint) grid.Cell {
+	batch := b.sheetOf(st.Batch)
+	if batch == nil {
+		return grid.Cell{}
+	}
+	place := func(jug string) int {
+		return slices.IndexFunc(batch.Jugs, func(j pour.JugSheet) bool { return j.Name == jug })
+	}
+	if st.Jug != "" {
+		k := max(place(st.Jug), 0)
+		c := grid.Cell{Text: look.Letter(k) + " " + st.Jug}
+		c.Swatch, _ = screen.Hex(batch.Jugs[k].Colour)
+		return c
+	}
+	var letters []string
+	for _, t := range st.Tasks {
+		if t.Jug != "" {
+			letters = append(letters, look.Letter(max(place(t.Jug), 0)))
+		}
+	}
+	text := strings.Join(letters, " ")
+	switch {
+	case len(letters) == 0 && len(st.Tasks) > 1:
+		text = fmt.Sprintf("%d passes", len(st.Tasks))
+	case st.Rounds > 0:
+		text = strings.TrimSuffix(fmt.Sprintf("%d of %d: %s", st.Round, st.Rounds, text), ": ")
+	}
+	return grid.Cell{Text: text}
 }
 
 func (b *bench) sheetOf(batch string) *pour.BatchSheet {

@@ -132,7 +132,7 @@ func colourantItem(c pour.Colourant) item {
 	it.detail = detail(c.Name+", "+c.Class,
 		fmt.Sprintf("usual dose %s to %s %% of the jug's batter", percent(c.DoseLowPercent, 2), percent(c.DoseHighPercent, 2)),
 		fmt.Sprintf("wets in %s, %s g of carrier per gram", c.Disperse, percent(c.CarrierParts, 1)),
-		"in alkali: "+c.Alkali, c.AlkaliNote, dust, source(c.Source))
+		"in alkali: "+c.Alkali, c.AlkaliNote, c.Caution, dust, source(c.Source))
 	return it
 }
 

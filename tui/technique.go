@@ -122,7 +122,7 @@ func (b *bench) orderGrid() grid.Grid {
 		cells := []grid.Cell{
 			kind,
 			{Text: strings.Join(letters, " ")},
-			b.shown(percent(o.Worst, 2), "mud of its worst pair of neighbours, 0 clean to 1"), b.shown(percent(o.Total, 2), "mud of all neighbours together"), late,
+			b.shown(percent(o.Worst, 2), "mud of its worst pair that touches, 0 clean to 1"), b.shown(percent(o.Total, 2), "mean mud along all boundary, by who touches whom in this order"), late,
 		}
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: b.stale(cells)})
 	}
@@ -140,11 +140,11 @@ func (b *bench) stale(cells []grid.Cell) []grid.Cell {
 	return cells
 }
 
-// pairGrid lists the neighbours in the planned order and what they make where they touch, with the mixes that show it.
+// pairGrid lists who touches whom on the loaf's faces, most contact first, and what they make where they touch, with the mixes that show it.
 func (b *bench) pairGrid() grid.Grid {
 	g := grid.Grid{
 		Empty:   "what the colours do beside each other is being worked out …",
-		Columns: []grid.Column{{Head: "pair", W: 5}, {Head: "mixed", W: 10}, {Head: "mud", W: 4, Right: true}, {W: 18, Grow: 1}},
+		Columns: []grid.Column{{Head: "pair", W: 5}, {Head: "touch", W: 5, Right: true}, {Head: "mixed", W: 10}, {Head: "mud", W: 4, Right: true}, {W: 12, Grow: 1}},
 	}
 	jugs := b.colours.Base.Jugs
 	for i, p := range b.colours.Look.Pairs {
@@ -163,7 +163,8 @@ func (b *bench) pairGrid() grid.Grid {
 		}
 		verdict.Hint = pair + ": " + verdict.Text
 		verdict.Plain = verdict.Hint
-		cells := []grid.Cell{names, {Swatches: b.blend(p)}, b.shown(percent(p.Score, 2), pair+": mud, 0 clean to 1"), verdict}
+		touch := b.shown(percent(p.ContactPercent, 0)+" %", fmt.Sprintf("%s: %s %% of all boundary between jugs, measured on the faces of the loaf", pair, percent(p.ContactPercent, 1)))
+		cells := []grid.Cell{names, touch, {Swatches: b.blend(p)}, b.shown(percent(p.Score, 2), pair+": mud, 0 clean to 1"), verdict}
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: b.stale(cells)})
 	}
 	return g

@@ -53,8 +53,8 @@ func TestIntegratorMatchesTheClosedForm(t *testing.T) {
 	}
 }
 
-func TestDefaultsReachTheStagesAtTheTabledMinutes(t *testing.T) {
-	// Trace model 4.1, default parameters, X0 = 0.0009.
+func TestDefaultsReachTheStagesAtTheTabledMinutesRegression(t *testing.T) {
+	// Regression. Trace model 4.1, default parameters, X0 = 0.0009.
 	l := standardLaw()
 	got := l.run(bare(l, .0009, 0), 1, HorizonMin)
 	for s, want := range map[chem.Stage]float64{chem.Light: 4.97796, chem.Medium: 10.0446, chem.Thick: 16.6935, chem.Stiff: 26.1442} {
@@ -139,8 +139,8 @@ func TestOverlappingBurstsCountOnce(t *testing.T) {
 	near(t, "medium", b.Stages[chem.Medium].Mid, a.Stages[chem.Medium].Mid, 1e-9)
 }
 
-func TestScentPriorsAreTheTabledOnes(t *testing.T) {
-	// Trace model 2.4.
+func TestScentPriorsAreTheTabledOnesRegression(t *testing.T) {
+	// Regression. Trace model 2.4.
 	for word, want := range map[string][2]float64{
 		"unknown": {1.2, .5}, "none": {1, .2}, "slows": {.8, .25}, "fast": {2, .35}, "strong": {2.74, .45}, "seizes": {8, .6},
 	} {
@@ -156,8 +156,8 @@ func TestScentPriorsAreTheTabledOnes(t *testing.T) {
 	}
 }
 
-func TestOilsHaveTheTabledSpeeds(t *testing.T) {
-	// Trace model 2.3, F_c of single oils. The fatty acids of lard, shea and cocoa butter are not given there: ours are from memory.
+func TestOilsHaveTheTabledSpeedsRegression(t *testing.T) {
+	// Regression. Trace model 2.3, F_c of single oils. The fatty acids of lard, shea and cocoa butter are not given there: ours are from memory.
 	for name, want := range map[string]float64{
 		"sunflower": .43, "olive": .53, "palm": .96, "coconut": 1.58, "castor": 1.59, "lard": .91, "shea": 1.09, "cocoa": 1.23,
 	} {
@@ -174,8 +174,8 @@ func TestOilsHaveTheTabledSpeeds(t *testing.T) {
 	near(t, "no profile", b.composition(), 1/1.30, 1e-12)
 }
 
-func TestWarmthHasTheTabledEffect(t *testing.T) {
-	// Trace model 2.3, θ.
+func TestWarmthHasTheTabledEffectRegression(t *testing.T) {
+	// Regression. Trace model 2.3, θ.
 	l := standardLaw()
 	for c, want := range map[float64]float64{25: .54, 30: .74, 35: 1, 40: 1.34, 45: 1.78, 50: 2.34} {
 		near(t, "theta", math.Exp(-l.activeJ/gasJ*(1/(c+zeroC)-1/refK)), want, .0051)

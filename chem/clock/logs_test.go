@@ -7,14 +7,16 @@ import (
 	"pourbench/chem"
 )
 
+// The logs of trace model 3.5 and what they teach are worked examples of our own model: regression, all of them.
+
 // seen is one stage of a log of trace model 3.5 and the y it gives.
 type seen struct {
 	stage     chem.Stage
 	minute, y float64
 }
 
-func TestLogsGiveTheTabledObservations(t *testing.T) {
-	// Trace model 3.5, full example: ln of the speed that brings a stage at the minute it was seen.
+func TestLogsGiveTheTabledObservationsRegression(t *testing.T) {
+	// Regression. Trace model 3.5, full example: ln of the speed that brings a stage at the minute it was seen.
 	b := batter(balanced(), 35, Burst{0, 30})
 	b.SplitMin = 2
 	for _, c := range []struct {
@@ -40,8 +42,8 @@ func TestLogsGiveTheTabledObservations(t *testing.T) {
 	}
 }
 
-func TestLogsWeighTheirScentsAsTabled(t *testing.T) {
-	// Trace model 3.5, log C: 0.6071, the mean of its two stages.
+func TestLogsWeighTheirScentsAsTabledRegression(t *testing.T) {
+	// Regression. Trace model 3.5, log C: 0.6071, the mean of its two stages.
 	b := batter(balanced(), 35, Burst{0, 30})
 	b.SplitMin = 2
 	c, sum := must(t, b, Hand{}), 0.0
@@ -115,8 +117,8 @@ func predictionD(t *testing.T, h Hand) Forecast {
 	return must(t, b, h).Forecast(Jug{Fraction: .2, Scents: []Scent{scent(2, 2, 2)}})
 }
 
-func TestThreeLogsTeachAsTabled(t *testing.T) {
-	// Trace model 3.5, posterior after log C.
+func TestThreeLogsTeachAsTabledRegression(t *testing.T) {
+	// Regression. Trace model 3.5, posterior after log C.
 	h := threeLogs()
 	for i, want := range []struct{ mean, sd float64 }{{.1489, .203}, {.0042, .198}, {.0418, .201}, {.1142, .284}} {
 		near(t, "mean", h.Traits[i].Mean, want.mean, 1e-4)
@@ -124,8 +126,8 @@ func TestThreeLogsTeachAsTabled(t *testing.T) {
 	}
 }
 
-func TestPredictionsBeforeAndAfterLogsKeepToTheWorkedExample(t *testing.T) {
-	// Trace model 3.5, prediction D: medians to their print. Its bands count a scent's doubt by the part of the dose that the scent
+func TestPredictionsBeforeAndAfterLogsKeepToTheWorkedExampleRegression(t *testing.T) {
+	// Regression. Trace model 3.5, prediction D: medians to their print. Its bands count a scent's doubt by the part of the dose that the scent
 	// has acted on; this clock counts all of it, as the scenarios of 4.3 do, so its bands hold the printed ones and are up to a tenth wider.
 	for _, c := range []struct {
 		name string
@@ -155,7 +157,7 @@ func TestPredictionsBeforeAndAfterLogsKeepToTheWorkedExample(t *testing.T) {
 	}
 }
 
-func TestPredictionDIsUnchanged(t *testing.T) {
+func TestPredictionDIsUnchangedRegression(t *testing.T) {
 	// Regression: this clock's own band before any log.
 	for i, want := range [4][3]float64{{.470, 2.484, 5.952}, {2.080, 5.074, 12.191}, {3.478, 8.389, 20.609}, {5.338, 12.941, 33.020}} {
 		got := predictionD(t, Hand{}).Stages[i+1]

@@ -6,7 +6,8 @@ import (
 	"pourbench/chem"
 )
 
-// The oils of trace model 4.3, given there beside its golden values; rounded values from memory, for comparison only.
+// The oils of trace model 4.3, given there beside its golden values; rounded values from memory, for comparison only: what is
+// worked out from these recipes is our own model's, regression.
 type testOil struct {
 	sap     float64
 	profile chem.Profile

@@ -7,8 +7,8 @@ import (
 	"pourbench/chem"
 )
 
-func TestGoldenCasesAgreeWithTheOtherImplementation(t *testing.T) {
-	// Trace model 4.3, golden values: a separate implementation, stable to 1e-5 min.
+func TestGoldenCasesAgreeWithTheOtherImplementationRegression(t *testing.T) {
+	// Regression. Trace model 4.3, golden values: a separate implementation of our own model, stable to 1e-5 min.
 	one := forecast(t, batter(slow(), 30, Burst{0, 30}), Jug{Fraction: 1})
 	b := batter(balanced(), 35, Burst{0, 30})
 	b.SplitMin = 2
@@ -29,7 +29,7 @@ func TestGoldenCasesAgreeWithTheOtherImplementation(t *testing.T) {
 	}
 }
 
-// scenario is a row of trace model 4.3. Low and high are the band of medium; row 12 gives stiff's.
+// scenario is a row of trace model 4.3, our own model's figures: regression. Low and high are the band of medium; row 12 gives stiff's.
 type scenario struct {
 	row       int
 	b         Batter
@@ -66,8 +66,8 @@ func scenarios() []scenario {
 	}
 }
 
-func TestScenariosComeOutAsTabled(t *testing.T) {
-	// Trace model 4.3. Rows are printed to half a unit of their last digit; rows 2 and 15 use oils whose fatty acids the model
+func TestScenariosComeOutAsTabledRegression(t *testing.T) {
+	// Regression. Trace model 4.3. Rows are printed to half a unit of their last digit; rows 2 and 15 use oils whose fatty acids the model
 	// does not give, so they get 4 % more. Row 5's σ is printed without the widening of section 6 for weak lye (0.2).
 	for _, c := range scenarios() {
 		b := c.b
@@ -109,8 +109,8 @@ func bandPrinted(v float64) float64 {
 	return .0501
 }
 
-func TestASeizingScentStiffensAsTabled(t *testing.T) {
-	// Trace model 4.3, row 12: 40 °C, ×8 at 2 min; its printed σ takes an sd of 0.35 for the scent.
+func TestASeizingScentStiffensAsTabledRegression(t *testing.T) {
+	// Regression. Trace model 4.3, row 12: 40 °C, ×8 at 2 min; its printed σ takes an sd of 0.35 for the scent.
 	b := batter(balanced(), 40, Burst{0, 30})
 	b.SplitMin = 2
 	s := scent(8, 3, 2)
@@ -127,8 +127,8 @@ func TestASeizingScentStiffensAsTabled(t *testing.T) {
 	}
 }
 
-func TestElasticitiesComeOutAsTabled(t *testing.T) {
-	// Trace model 4.3, below the table: time to medium against 9.6 min with one burst of 20 s, and against 6.1 min pulsed.
+func TestElasticitiesComeOutAsTabledRegression(t *testing.T) {
+	// Regression. Trace model 4.3, below the table: time to medium against 9.6 min with one burst of 20 s, and against 6.1 min pulsed.
 	medium := func(bursts []Burst, change func(*Batter), pace float64) float64 {
 		b := batter(balanced(), 35, bursts...)
 		change(&b)

@@ -22,7 +22,7 @@ const (
 	Soon    Verdict = "soon"     // its window ends within two minutes
 	TooLate Verdict = "too late" // its window will be over when its turn comes
 	Over    Verdict = "over"     // its window is over
-	Used    Verdict = "used"     // poured
+	Used    Verdict = "used"     // its last turn is done
 	Unknown Verdict = "unknown"  // the clock says nothing of it
 )
 
@@ -53,7 +53,8 @@ type JugBoard struct {
 	JugOutlook
 	Verdict Verdict
 	LeftMin pour.Figure // of its window; under 0: that long over; unknown before its lye-in
-	TurnMin pour.Figure // when its turn comes, after the base's lye-in
+	TurnMin pour.Figure // when its next turn comes, after the base's lye-in
+	LastMin pour.Figure // when its last turn comes, with the pot or under a tool if need be
 	Rescues []Rescue    // what still can be done; only for a jug that will not make it
 }
 
@@ -139,9 +140,13 @@ func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
 	}
 	in := s.inMin(j.Batch, l.Sheet)
 	for _, d := range b.Due {
-		if d.pours() && d.Batch == j.Batch && d.Jug == j.Jug {
+		if !d.moves(j.Batch, j.Jug) {
+			continue
+		}
+		if !out.TurnMin.Known {
 			out.TurnMin = pour.Know(d.StartMin)
 		}
+		out.LastMin = pour.Know(d.StartMin)
 	}
 	if !j.Window.To.Known {
 		if j.Refusal == "" {
@@ -157,7 +162,7 @@ func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
 	switch {
 	case running && out.LeftMin.V <= 0:
 		out.Verdict = Over
-	case out.TurnMin.Known && out.TurnMin.V > end+in:
+	case out.LastMin.Known && out.LastMin.V > end+in:
 		out.Verdict = TooLate
 	case running && out.LeftMin.V <= soonMin:
 		out.Verdict = Soon
@@ -188,11 +193,7 @@ func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
 // rescues lists what still can be done for a jug. Common practice, no source.
 func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
 	var out []Rescue
-	kind := pour.TaskPour
-	if j.Batch == pour.Icing {
-		kind = pour.TaskPipe
-	}
-	step, _, ok := s.stepOf(j.Batch, kind, j.Jug)
+	step, ok := s.nextMove(j.Batch, j.Jug)
 	if ok && running && j.Verdict == TooLate && (!j.Window.From.Known || nowMin >= j.Window.From.V) {
 		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: pour it before the others."})
 	}

@@ -98,14 +98,30 @@ func (s State) SinceLyeIn(n pour.BatchName, run time.Duration) (time.Duration, b
 	return run - in, ok
 }
 
-// Poured reports whether a jug has been used.
+// Poured reports whether a jug has been used up: the last step that moves it is done.
 func (s State) Poured(n pour.BatchName, jug string) bool {
-	for _, step := range s.Steps {
-		if step.pours() && step.Batch == n && step.Jug == jug {
-			return step.Done
+	at, ok := s.LastMove(n, jug)
+	return ok && at.Done
+}
+
+// LastMove is the last step that moves a jug.
+func (s State) LastMove(n pour.BatchName, jug string) (StepState, bool) {
+	for i := len(s.Steps) - 1; i >= 0; i-- {
+		if s.Steps[i].moves(n, jug) {
+			return s.Steps[i], true
 		}
 	}
-	return false
+	return StepState{}, false
+}
+
+// nextMove is the first step still to be done that moves a jug.
+func (s State) nextMove(n pour.BatchName, jug string) (StepState, bool) {
+	for _, step := range s.Steps {
+		if !step.Done && step.moves(n, jug) {
+			return step, true
+		}
+	}
+	return StepState{}, false
 }
 
 // step finds a step by its key.

@@ -17,25 +17,33 @@ type Step struct {
 	Jug        string
 	PlannedMin float64 // start on the plan's run clock, 0 = the base's lye meets its oils
 	LengthMin  float64
+	Name       string   // in a few words, without its batch
+	Tell       string   // what is done, in the words of its acts; empty: it is no act
+	Moves      []string // the jugs it pours, pipes or moves with the others
 }
 
-// Steps lists the steps of a sheet's run in the order they are done.
+// Steps lists the steps of a sheet's run in the order they are done; acts that belong to one round are one step.
 func Steps(s pour.Sheet) []Step {
 	out := make([]Step, 0, len(s.Run)+2)
-	for _, t := range s.Run {
-		batch := pour.BatchName(t.Batch)
-		if t.Kind == pour.TaskMix {
-			out = append(out, Step{Key: lyeInKey(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: t.StartMin})
+	for _, st := range s.Stints() {
+		batch := pour.BatchName(st.Batch)
+		if st.Kind == pour.TaskMix {
+			out = append(out, Step{Key: lyeInKey(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: st.StartMin, Name: StepLyeIn})
 		}
-		out = append(out, Step{Key: t.Key, Kind: t.Kind, Batch: batch, Jug: t.Jug, PlannedMin: t.StartMin, LengthMin: t.LengthMin})
+		out = append(out, Step{
+			Key: st.Key, Kind: st.Kind, Batch: batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
+			Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st),
+		})
 	}
 	return out
 }
 
 func lyeInKey(n pour.BatchName) string { return string(n) + " " + StepLyeIn }
 
-// pours reports whether the step uses a jug up.
-func (s Step) pours() bool { return s.Kind == pour.TaskPour || s.Kind == pour.TaskPipe }
+// moves reports whether the step uses a jug.
+func (s Step) moves(n pour.BatchName, jug string) bool {
+	return s.Batch == n && slices.Contains(s.Moves, jug)
+}
 
 // waits reports whether the step has a minute before which it cannot start, however early the hands are free.
 func (s Step) waits() bool {

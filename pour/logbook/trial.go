@@ -29,7 +29,7 @@ func TrialPlan(from pour.Plan, scent string, shelf pour.Shelf) (pour.Plan, error
 	if most := 80; len([]rune(p.Name)) > most {
 		p.Name = string([]rune(p.Name)[:most])
 	}
-	p.Run.Order = nil
+	p.Run.Order, p.Trial = nil, true
 	b := &p.Base
 	b.Size, b.OilsG, b.ReadyBlend = pour.SizeOils, 2*TrialG, ""
 	b.Jugs = []pour.Jug{{Name: TrialPlain, SharePercent: 50}, {Name: TrialScented, SharePercent: 50}}

@@ -52,8 +52,8 @@ func drawn(s pour.Sheet) []string {
 			}
 		}
 	}
-	for _, task := range s.Run {
-		out = append(out, show.RunTime(task.StartMin))
+	for _, st := range s.Stints() {
+		out = append(out, show.RunTime(st.StartMin))
 	}
 	return out
 }
@@ -85,7 +85,7 @@ func TestUnknownFiguresAreDrawnAsADashNeverAsZero(t *testing.T) {
 			t.Errorf("an unknown temperature was drawn: %s", l)
 		}
 	}
-	for _, want := range []string{"Window not known", "No stage times: go by what you see. The lye is too weak for the clock."} {
+	for _, want := range []string{"window not known", "No stage times: go by what you see. The lye is too weak for the clock."} {
 		if !strings.Contains(flat(text), want) {
 			t.Errorf("the paper lacks %q", want)
 		}

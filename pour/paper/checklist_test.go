@@ -193,9 +193,8 @@ func TestTheRunOnPaperKeepsTheMakersOrder(t *testing.T) {
 	p := testPlan()
 	p.Run.Order = []string{"base pour poppy", "base pour pot", "base pour gentian"}
 	_, rest, _ := strings.Cut(print(p), "\n15    POUR")
-	poppy, pot := strings.Index(rest, "Pour poppy"), strings.Index(rest, "Pour pot")
-	if poppy < 0 || pot < 0 || poppy > pot {
-		t.Errorf("poppy stands at %d, the pot at %d", poppy, pot)
+	if want := "over a spoon: poppy 85 g, pot 215 g, gentian 127 g."; !strings.Contains(flat(rest), want) {
+		t.Errorf("the paper lacks %q in %s", want, flat(rest)[:1500])
 	}
 }
 

@@ -15,7 +15,7 @@ func Figures(s pour.Sheet) Report {
 	show := s.Plan.Show
 	r := Report{
 		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
-		Base: noBatch(), Run: []TaskReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Base: noBatch(), Run: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
 	}
 	for i, w := range s.Warnings {
 		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}
@@ -33,7 +33,11 @@ func Figures(s pour.Sheet) Report {
 		if t.Jug != "" {
 			task.Jug = &t.Jug
 		}
+		task.Part, task.Round = known(t.Part), known(t.Round)
 		r.Run = append(r.Run, task)
+	}
+	for _, p := range s.Look.Pairs {
+		r.Neighbours = append(r.Neighbours, NeighbourReport{s.Base.Jugs[p.A].Name, s.Base.Jugs[p.B].Name, finite(p.ContactPercent), finite(p.Score)})
 	}
 	return r
 }

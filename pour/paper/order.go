@@ -15,27 +15,28 @@ func (d *desk) order() {
 		return
 	}
 	if worst, ok := worstPair(look.Pairs); ok {
-		text := fmt.Sprintf("Order: the least clean neighbours are %s and %s (mud %.2f, %s", d.jugName(worst.A), d.jugName(worst.B), worst.Score, worst.Verdict)
+		text := fmt.Sprintf("Order: the least clean neighbours are %s and %s (%s of all boundary, mud %.2f, %s",
+			d.jugName(worst.A), d.jugName(worst.B), d.show.Percent(worst.ContactPercent, 0), worst.Score, worst.Verdict)
 		if worst.Cause != "" {
 			text += ", " + worst.Cause
 		}
 		d.info(text + ").")
 	}
 	for _, o := range look.Orders[1:] {
-		d.info(d.alternative(look.Orders[0], o))
-	}
-	if d.sheet.Plan.Swirl.PotBetween {
-		d.info("Pour some of " + d.jugName(0) + " between every two others.")
+		if own := look.Orders[0]; slices.Equal(own.Jugs, o.Jugs) || o.Worst < own.Worst || o.LatePercent.V < own.LatePercent.V-1 {
+			d.info(d.alternative(own, o))
+		}
 	}
 }
 
+// worstPair is the pair that makes most mud: by how much it touches and how muddy it goes.
 func worstPair(pairs []pour.Pair) (pour.Pair, bool) {
 	if len(pairs) == 0 {
 		return pour.Pair{}, false
 	}
 	worst := pairs[0]
 	for _, p := range pairs[1:] {
-		if p.Score > worst.Score {
+		if p.Score*p.ContactPercent > worst.Score*worst.ContactPercent {
 			worst = p
 		}
 	}

@@ -44,20 +44,23 @@ func (d *desk) scent(b bench) {
 	}
 }
 
+// pour is every act in which a batch is used, as its script tells them.
 func (d *desk) pour(b bench) {
 	d.begin(b, stepPour, everyJug)
-	kind, verb := pour.TaskPour, "Pour "
 	if b.Name == string(pour.Icing) {
-		kind, verb = pour.TaskPipe, "Pipe "
 		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
-	} else {
+	} else if !d.sheet.Plan.Trial {
 		d.technique()
 		d.order()
 	}
-	for _, turn := range d.turns(b, kind, everyJug) {
-		d.tick(row{text: verb + turn.jug.Name + ", " + d.show.Weight(turn.jug.TotalG), figure: d.turnAt(turn), write: true})
-		d.info(d.window(turn))
-		d.jugAlerts(b, stepPour, turn.jug.Name)
+	for _, j := range b.Jugs {
+		d.info(d.window(j))
+		d.jugAlerts(b, stepPour, j.Name)
+	}
+	for _, st := range d.sheet.Stints() {
+		if st.Batch == b.Name && st.Tasks[0].Act != pour.NoAct {
+			d.tick(row{text: sentence(d.sheet.Tell(st)), figure: d.moment(st.StartMin), write: true})
+		}
 	}
 }
 
@@ -68,23 +71,38 @@ func (d *desk) technique() {
 		return
 	}
 	d.info("Technique: " + sentence(t.Name) + " " + sentence(t.Do))
-	d.info("It suits batter from " + t.From.String() + " to " + t.To.String() + " trace.")
+	suits := t.From.String() + " to " + t.To.String()
+	if t.From == t.To {
+		suits = t.To.String()
+	}
+	d.info("It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould.")
+	if t.Drawn().InPot() {
+		d.info("The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it.")
+	}
 }
 
-// window is when a jug suits the technique, how long its task takes and the chance that it is too late.
-func (d *desk) window(t turn) string {
-	text := "Window " + d.span(t.jug.Window.From, t.jug.Window.To)
-	if !t.jug.Window.From.Known && !t.jug.Window.To.Known {
-		text = "Window not known"
+// window is how much a jug holds, when it is used and when it suits the technique, and the chance that it does not.
+func (d *desk) window(j pour.JugSheet) string {
+	text := j.Name + ", " + d.show.Weight(j.TotalG)
+	if j.PourAtMin.Known {
+		text += ", used at " + d.moment(j.PourAtMin.V)
+		if j.LastAtMin.V > j.PourAtMin.V {
+			text += " to " + d.moment(j.LastAtMin.V)
+		}
 	}
-	if t.planned.Known {
-		text += ", takes " + d.show.Span(t.lengthMin)
+	if !j.Window.From.Known && !j.Window.To.Known {
+		text += ", window not known"
+	} else {
+		text += ", window " + d.span(j.Window.From, j.Window.To)
 	}
-	if t.jug.LateChancePercent.Known {
-		text += ", chance of being too thick then " + d.show.Percent(t.jug.LateChancePercent.V, 0)
+	if j.LateChancePercent.Known {
+		text += ", chance of being too thick at the end " + d.show.Percent(j.LateChancePercent.V, 0)
+		if j.LateJug != j.Name {
+			text += " (" + j.LateJug + " in it)"
+		}
 	}
-	if t.jug.EarlyChancePercent.Known {
-		text += ", of being too thin " + d.show.Percent(t.jug.EarlyChancePercent.V, 0)
+	if j.EarlyChancePercent.Known {
+		text += ", of being too thin at first " + d.show.Percent(j.EarlyChancePercent.V, 0)
 	}
 	return text + "."
 }

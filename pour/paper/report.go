@@ -5,15 +5,16 @@ type Number *float64
 
 // Report is every figure of a sheet under the names scripts rely on. The unit ends the name; percent is 0 to 100.
 type Report struct {
-	Plan        string          `json:"plan"`
-	ScaleStepG  Number          `json:"scale_step_g"`
-	LyeStepG    Number          `json:"lye_step_g"`
-	LossPercent Number          `json:"loss_percent"`
-	Base        BatchReport     `json:"base"`
-	Icing       *BatchReport    `json:"icing"`
-	Run         []TaskReport    `json:"run"`
-	Bars        BarsReport      `json:"bars"`
-	Warnings    []WarningReport `json:"warnings"`
+	Plan        string            `json:"plan"`
+	ScaleStepG  Number            `json:"scale_step_g"`
+	LyeStepG    Number            `json:"lye_step_g"`
+	LossPercent Number            `json:"loss_percent"`
+	Base        BatchReport       `json:"base"`
+	Icing       *BatchReport      `json:"icing"`
+	Run         []TaskReport      `json:"run"`
+	Neighbours  []NeighbourReport `json:"neighbours"`
+	Bars        BarsReport        `json:"bars"`
+	Warnings    []WarningReport   `json:"warnings"`
 }
 
 // BatchReport is every figure of one batch.
@@ -103,8 +104,19 @@ type TaskReport struct {
 	Task      string  `json:"task"`
 	Batch     string  `json:"batch"`
 	Jug       *string `json:"jug"`
+	Part      Number  `json:"part"`  // of the jug or, poured out, of the pot: above 0 to 1; null where the task uses none
+	Round     Number  `json:"round"` // from 1; null where it is not done in rounds
 	StartMin  Number  `json:"start_min"`
 	LengthMin Number  `json:"length_min"`
+}
+
+// NeighbourReport is two jugs of the base that touch on the faces: their part of all boundary, the parts of all pairs summing to 100,
+// and how muddy they go where they blend, 0 clean to 1.
+type NeighbourReport struct {
+	A              string `json:"a"`
+	B              string `json:"b"`
+	ContactPercent Number `json:"contact_percent"`
+	Mud            Number `json:"mud"`
 }
 
 // BarsReport is what comes off the cutter.

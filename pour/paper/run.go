@@ -14,19 +14,16 @@ func (d *desk) run() {
 	}
 	d.heading(sectionRun, "the run, in order", "starts", "actual")
 	d.info(d.ready())
-	for _, t := range d.sheet.Run {
+	for _, st := range d.sheet.Stints() {
 		section := sectionBed
-		if s := stepOfTask(t.Kind); s != placeBed {
-			section = sectionOf(t.Batch, s)
+		if s := stepOfTask(st.Tasks[0]); s != placeBed {
+			section = sectionOf(st.Batch, s)
 		}
-		text := t.Batch + ": " + t.Kind
-		if t.Kind == pour.TaskBed {
-			text = t.Kind
+		text := st.Batch + ": " + st.Name()
+		if section == sectionBed {
+			text = st.Name()
 		}
-		if t.Jug != "" {
-			text += " " + t.Jug
-		}
-		d.tick(row{text: fmt.Sprintf("%s (%d), takes %s", text, section, d.show.Span(t.LengthMin)), figure: d.moment(t.StartMin), write: true})
+		d.tick(row{text: fmt.Sprintf("%s (%d), takes %s", text, section, d.show.Span(st.LengthMin)), figure: d.moment(st.StartMin), write: true})
 	}
 }
 

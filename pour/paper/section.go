@@ -68,8 +68,11 @@ func titleOf(batch string, s step) string {
 }
 
 // stepOfTask is the step in which a task of the run is described.
-func stepOfTask(kind string) step {
-	switch kind {
+func stepOfTask(t pour.Task) step {
+	if t.Act != pour.NoAct {
+		return stepPour
+	}
+	switch t.Kind {
 	case pour.TaskCoolLye:
 		return stepLye
 	case pour.TaskSplit:
@@ -78,9 +81,7 @@ func stepOfTask(kind string) step {
 		return stepColour
 	case pour.TaskScent:
 		return stepScent
-	case pour.TaskPour, pour.TaskPipe:
-		return stepPour
-	case pour.TaskBed:
+	case pour.TaskBed, pour.TaskEnd:
 		return placeBed
 	default:
 		return stepMix
@@ -97,7 +98,7 @@ func placeOf(code string) step {
 		return stepLye
 	case "glycerin-sweat":
 		return stepExtras
-	case "superfat-jug", "colour-shifts", "colour-dies", "colour-untested", "colour-wrong-carrier", "dose-unusual", "dust", "glycerin-rivers":
+	case "superfat-jug", "colour-shifts", "colour-dies", "colour-untested", "colour-caution", "colour-wrong-carrier", "dose-unusual", "dust", "glycerin-rivers":
 		return stepColours
 	case "scent-over-limit", "scents-limit-sum", "scent-no-certificate", "scent-high-in-jug", "vanillin-white", "vanillin-near-white", "vanillin-browns":
 		return stepScents

@@ -30,7 +30,8 @@ func drawPlan(t *rapid.T, s pour.Shelf) pour.Plan {
 		Bed: pour.Bed{Keep: one(t, pour.BedBare, pour.BedInsulate, pour.BedChill), CutAfterH: num(t, 1, 240), CureDays: num(t, 0, 730)},
 		Run: pour.RunPlan{
 			CoolLyeMin: num(t, 0, 100), SplitMin: num(t, 0, 60), StirMin: num(t, 0, 60), ScentMin: num(t, 0, 60),
-			PourMin: num(t, 0, 60), PipeMin: num(t, 0, 60), BedMin: num(t, 0, 60),
+			PourMin: num(t, 0, 60), ChangeMin: num(t, 0, 10), IntoPotMin: num(t, 0, 60), TurnMin: num(t, 0, 10), PourOutMin: num(t, 0, 60),
+			WireMin: num(t, 0, 60), CombMin: num(t, 0, 60), SpoonMin: num(t, 0, 60), LevelMin: num(t, 0, 60), PipeMin: num(t, 0, 60), BedMin: num(t, 0, 60),
 			Order: rapid.SliceOfN(rapid.StringMatching(`[a-z]{1,8}`), 0, 3).Draw(t, "order"),
 		},
 		Base: drawBatch(t, s, one(t, pour.SizeMould, pour.SizeOils)),
@@ -40,6 +41,7 @@ func drawPlan(t *rapid.T, s pour.Shelf) pour.Plan {
 	}
 	if rapid.Bool().Draw(t, "icing") {
 		b := drawBatch(t, s, one(t, pour.SizeBar, pour.SizeLayer, pour.SizeOils))
+		b.Bags = one(t, "", pour.BagEach, pour.BagOne)
 		p.Icing = &b
 	}
 	return p

@@ -18,7 +18,10 @@ func TestTheSmallestPlanTakesTheDocumentedDefaults(t *testing.T) {
 		Room:  pour.Room{TemperatureC: 21},
 		Swirl: pour.Swirl{Technique: "layers"},
 		Bed:   pour.Bed{Keep: "bare", CutAfterH: 20, CureDays: 28},
-		Run:   pour.RunPlan{SplitMin: 0.5, StirMin: 0.5, ScentMin: 0.5, PourMin: 1, PipeMin: 2, BedMin: 2},
+		Run: pour.RunPlan{
+			SplitMin: 0.5, StirMin: 0.5, ScentMin: 0.5, PourMin: 1, ChangeMin: 0.1, IntoPotMin: 0.5, TurnMin: 0.25, PourOutMin: 1.5,
+			WireMin: 1, CombMin: 1, SpoonMin: 3, LevelMin: 0.25, PipeMin: 2, BedMin: 2,
+		},
 		Base: pour.Batch{
 			Size: "mould", SuperfatPercent: 5, LyeConcentrationPercent: 33, NaOHPurityPercent: 100, KOHPurityPercent: 100,
 			OilsC: 35, LyeC: 35, SplitAtMin: 2, FinalMoisturePercent: 10, Carrier: "extra",

@@ -99,7 +99,7 @@ func sections(p *pour.Plan) []section {
 		{string(pour.Base), batchFields(&p.Base)},
 	}
 	if p.Icing != nil {
-		out = append(out, section{string(pour.Icing), batchFields(p.Icing)})
+		out = append(out, section{string(pour.Icing), append([]field{{"bags", quiet, &p.Icing.Bags}}, batchFields(p.Icing)...)})
 	}
 	return out
 }
@@ -161,7 +161,6 @@ func batchFields(b *pour.Batch) []field {
 		{"carrier", standing, &b.Carrier},
 		{"carrier_oil", quiet, &b.CarrierOil},
 		{"ready_blend", quiet, &b.ReadyBlend},
-		{"bags", quiet, &b.Bags},
 		{"oil", quiet, listOf(&b.Oils, oilFields)},
 		{"extra", quiet, listOf(&b.Extras, extraFields)},
 		{"jug", quiet, listOf(&b.Jugs, jugFields)},

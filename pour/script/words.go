@@ -65,13 +65,32 @@ func (s Script) pouring(a Act, from string) string {
 func (s Script) potting(a Act) string {
 	switch {
 	case s.Brief.Technique == PotStripes:
-		return "in stripes side by side across the pot"
+		return "in stripes side by side across the " + half(a) + " half of it" + s.apart()
 	case s.Brief.Technique != PotSpots:
-		return "side by side, like slices of a cake"
+		return "side by side, like slices of a cake, round the " + half(a) + " half of it" + s.apart()
 	case a.Round <= 1:
 		return "one into the other in the middle of the pot"
 	}
 	return "one into the other in a new place beside it"
+}
+
+// half is which half of the pot a round fills; there are two.
+func half(a Act) string {
+	if a.Round <= 1 {
+		return "near"
+	}
+	return "far"
+}
+
+// apart says where the pot's own batter is left to be seen between the colours.
+func (s Script) apart() string {
+	switch {
+	case s.Brief.Shares[0] == 0:
+		return ""
+	case s.Brief.PotBetween:
+		return ", some of the pot left free between every two"
+	}
+	return ", some of the pot left free before the first"
 }
 
 func (s Script) wiring() string {

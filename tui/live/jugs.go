@@ -3,6 +3,7 @@ package live
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pourbench/chem"
@@ -104,11 +105,9 @@ func (m *Model) standing(j logbook.JugBoard) string {
 
 // usedWords says when a jug was used.
 func (m *Model) usedWords(j logbook.JugBoard) string {
-	for _, s := range m.state.Steps {
-		if s.Batch == j.Batch && s.Jug == j.Jug && (s.Kind == pour.TaskPour || s.Kind == pour.TaskPipe) {
-			if at, ok := m.state.Elapsed(s.DoneAt); ok {
-				return m.usedWord(j) + " at " + m.sheet().Plan.Show.RunTime(at.Minutes())
-			}
+	if s, ok := m.state.LastMove(j.Batch, j.Jug); ok {
+		if at, ok := m.state.Elapsed(s.DoneAt); ok {
+			return m.usedWord(j) + " at " + m.sheet().Plan.Show.RunTime(at.Minutes())
 		}
 	}
 	return m.usedWord(j)
@@ -131,7 +130,7 @@ func (m *Model) turnWords(j logbook.JugBoard) string {
 }
 
 func (m *Model) turnTail(j logbook.JugBoard) string {
-	if now, ok := m.now(); ok && now.Jug == j.Jug && now.Batch == j.Batch && (now.Kind == pour.TaskPour || now.Kind == pour.TaskPipe) {
+	if now, ok := m.now(); ok && now.Batch == j.Batch && slices.Contains(now.Moves, j.Jug) {
 		return ", its turn now"
 	}
 	if !j.TurnMin.Known {

@@ -47,7 +47,7 @@ func TestAScentTrialIsGuidedAndSaysWhatTheScentDoes(t *testing.T) {
 	if b.rings > 0 {
 		t.Error("the bell rang in a trial, where thickening is wanted")
 	}
-	b.until("base put to bed")
+	b.until("base end the trial")
 	b.press("space")
 	b.shows("the pour is over", "times as fast", "from 1 of your pours")
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/chem"
+	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -161,7 +162,11 @@ func TestAJugNearItsEndRingsOnceAndIsInTheTitle(t *testing.T) {
 }
 
 func TestAJugThatWillNotMakeItIsPouredOutOfItsTurn(t *testing.T) {
-	b := opened(t, t.TempDir(), nil)
+	b := opened(t, t.TempDir(), func(o *Options) {
+		plan := o.Sheet.Plan
+		plan.Swirl.Passes = 1 // every jug by itself, not in rounds
+		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+	})
 	b.until("base split")
 	b.wait(5 * time.Minute)
 	b.shows("will not make it")

@@ -23,7 +23,7 @@ func (m *Model) stillToDo() []logbook.Due {
 
 func (m *Model) passedOver(s logbook.Step) bool {
 	if s.Jug == "" {
-		return false
+		return len(s.Moves) > 0 && !slices.ContainsFunc(s.Moves, func(jug string) bool { return !m.leftInJug(s.Batch, jug) })
 	}
 	return m.state.Poured(s.Batch, s.Jug) || m.leftInJug(s.Batch, s.Jug) || s.Kind == pour.TaskScent && m.scentless(s.Batch, s.Jug)
 }
@@ -66,17 +66,15 @@ func (m *Model) after() []logbook.Due {
 
 // title is a step in two or three words.
 func (m *Model) title(s logbook.Step) string {
-	words := s.Kind
-	switch {
-	case s.Kind == logbook.StepLyeIn:
+	words := s.Name
+	switch s.Kind {
+	case logbook.StepLyeIn:
 		words = "lye into oil"
-	case s.Kind == pour.TaskMix:
+	case pour.TaskMix:
 		words = "blend"
-	case s.Kind == pour.TaskPour && m.trialling():
-		words = "watch"
 	}
 	if s.Jug != "" {
-		return words + " " + s.Jug
+		return words
 	}
 	if s.Batch == pour.Icing {
 		return string(pour.Icing) + ": " + words
@@ -106,12 +104,12 @@ func (m *Model) detail(s logbook.Step) string {
 		return doses(jug, show)
 	case pour.TaskScent:
 		return scents(jug, show) + ", by hand"
-	case pour.TaskPour, pour.TaskPipe:
-		return m.pouring(jug, s)
 	case pour.TaskBed:
 		return bedding(m.sheet().Plan.Bed)
+	case pour.TaskEnd:
+		return "Wash up as after any pour: this is raw soap. The batter goes into a spare mould, never into a drain."
 	}
-	return ""
+	return m.acting(s)
 }
 
 // batchSheet is the figures of a batch, or nil.
@@ -169,11 +167,13 @@ func scents(j pour.JugSheet, show pour.Show) string {
 	return "Stir in " + strings.Join(parts, ", ")
 }
 
-// pouring says how much is poured and how.
-func (m *Model) pouring(j pour.JugSheet, s logbook.Step) string {
-	text := m.sheet().Plan.Show.Weight(j.TotalG)
-	if t, ok := m.opt.Shelf.Technique(m.sheet().Plan.Swirl.Technique); ok && s.Kind == pour.TaskPour && !m.trialling() {
-		text += ", " + t.Name + ": " + t.Do
+// acting says an act in the words of the script, and which of its jugs stay in their jugs.
+func (m *Model) acting(s logbook.Step) string {
+	text := s.Tell
+	for _, jug := range s.Moves {
+		if m.leftInJug(s.Batch, jug) {
+			text += "; leave " + jug + " out"
+		}
 	}
 	return text
 }

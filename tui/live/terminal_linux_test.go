@@ -132,7 +132,7 @@ func (s *screenful) press(keys string) {
 func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	dir := t.TempDir()
 	s := start(t, dir, "")
-	s.shows("step 1 of 26")
+	s.shows("step 1 of 25")
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
 	list, err := book.List()
@@ -158,7 +158,7 @@ func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	}
 
 	again := start(t, dir, id)
-	again.shows("step 4 of 26")
+	again.shows("step 4 of 25")
 	again.shows("light, ")
 	again.press(" ")
 	s = again

@@ -69,7 +69,7 @@ func (m *Model) trialStep() string {
 		i = len(steps) - 1
 	case now.Kind == pour.TaskScent:
 		i = 1
-	case now.Kind == pour.TaskPour:
+	case now.Kind == pour.TaskWatch:
 		i = min(2+max(least-1, 0), len(steps)-1)
 	}
 	return steps[i]

@@ -1,0 +1,114 @@
+package script
+
+// Contact is a quick estimate of who lies beside whom, from the acts alone: each pair's part of all boundary between two jugs, the parts
+// of all pairs summing to 1, or 0 everywhere where only one jug is poured. What is poured next to each other touches; what is poured into
+// a bed touches the bed; round the pot the last touches the first; spoonfuls touch as chance has it. It is good for putting orders side by
+// side: what really touches is measured on the drawn faces.
+func (s Script) Contact() [][]float64 {
+	n := len(s.Brief.Shares)
+	c := contact{of: make([][]float64, n)}
+	for i := range c.of {
+		c.of[i] = make([]float64, n)
+	}
+	switch {
+	case s.Brief.Technique.InPot():
+		c.round(s)
+	case s.Brief.Technique == Spooned:
+		c.scattered(s.Brief.Shares)
+	default:
+		c.poured(s)
+	}
+	return c.parts()
+}
+
+type contact struct{ of [][]float64 }
+
+func (c contact) add(a, b int, weight float64) {
+	if a != b {
+		c.of[a][b] += weight
+		c.of[b][a] += weight
+	}
+}
+
+// bedContact is how much of a stream's outline lies against the bed it falls into, beside what lies against its neighbours in time: set by
+// comparing with faces drawn, no source.
+const bedContact = 1
+
+// poured has every pour touch the one before and, in a bed, the bed; a large pour has more outline than a small one.
+func (c contact) poured(s Script) {
+	before, bed := Whole, Whole
+	for _, a := range s.Acts {
+		if a.Kind != Pour {
+			continue
+		}
+		if before != Whole {
+			c.add(before, a.Jug, 1)
+		}
+		if bed != Whole && s.Brief.Technique == Drop {
+			c.add(bed, a.Jug, bedContact)
+		}
+		if a.Bed {
+			bed = a.Jug
+		}
+		before = a.Jug
+	}
+}
+
+// round has the colours touch as they lie in the pot: beside each other and, where the pot's own batter is left between, beside the pot.
+// Slices of a cake close to a ring, stripes do not; of colours poured one into the other the last lies inside and touches no pot.
+func (c contact) round(s Script) {
+	pot := s.Brief.Shares[0] > 0
+	var list []int
+	for i, a := range s.Acts {
+		if a.Kind != IntoPot {
+			continue
+		}
+		begins := i == 0 || s.Acts[i-1].Round != a.Round
+		if begins && s.Brief.Technique == PotSpots {
+			c.row(list)
+			list = nil
+		}
+		if n := len(list); pot && (begins || s.Brief.PotBetween && n > 0 && list[n-1] != 0) {
+			list = append(list, 0)
+		}
+		list = append(list, a.Jug)
+	}
+	c.row(list)
+	if n := len(list); n > 0 && s.Brief.Technique != PotSpots && s.Brief.Technique != PotStripes {
+		c.add(list[n-1], list[0], 1)
+	}
+}
+
+// row has each touch the next.
+func (c contact) row(list []int) {
+	for i := 1; i < len(list); i++ {
+		c.add(list[i-1], list[i], 1)
+	}
+}
+
+// scattered has every two jugs touch in proportion to both their shares.
+func (c contact) scattered(shares []float64) {
+	for a := range shares {
+		for b := a + 1; b < len(shares); b++ {
+			c.add(a, b, shares[a]*shares[b])
+		}
+	}
+}
+
+// parts makes the contacts parts of their sum over all pairs.
+func (c contact) parts() [][]float64 {
+	sum := 0.0
+	for a := range c.of {
+		for b := range a {
+			sum += c.of[a][b]
+		}
+	}
+	for a := range c.of {
+		for b := range c.of[a] {
+			if sum > 0 {
+				c.of[a][b] /= sum
+			}
+		}
+	}
+	return c.of
+}
