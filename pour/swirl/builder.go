@@ -17,7 +17,8 @@ type builder struct {
 	d         dice
 	ops       []op
 	level     float64
-	every     int // every so many pours the stream is drawn
+	stream    *stream // what leaves the pot; nil where there is none
+	every     int     // every so many pours the stream is drawn
 }
 
 func newBuilder(r Recipe) *builder {

@@ -80,6 +80,7 @@ func (b *builder) pot() func(script.Act) {
 		s.tilt = 0.8
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
+	b.stream = s
 	return func(a script.Act) {
 		switch a.Kind {
 		case script.PourOut:
@@ -91,93 +92,4 @@ func (b *builder) pot() func(script.Act) {
 			b.settle(b.thick(4, 1.5))
 		}
 	}
-}
-
-// piece is a portion's place in the pot, and what part of the pot's batter it is.
-type piece struct {
-	portion int
-	share   float64
-}
-
-// pieces is what lies in the pot side by side, round by round, in the order it was poured in. The pot's own batter lies before every
-// round or, with the pot between, before every colour.
-func (b *builder) pieces() (rounds [][]piece) {
-	for _, a := range b.acts {
-		if a.Kind != script.IntoPot {
-			continue
-		}
-		if len(rounds) == 0 || a.Round > len(rounds) {
-			rounds = append(rounds, []piece{{portion: 0}})
-		}
-		list := &rounds[len(rounds)-1]
-		if b.PotBetween && (*list)[len(*list)-1].portion != 0 {
-			*list = append(*list, piece{portion: 0})
-		}
-		*list = append(*list, piece{a.Jug, a.Share})
-	}
-	if len(rounds) == 0 {
-		return [][]piece{{{0, 1}}}
-	}
-	b.fillPot(rounds)
-	return rounds
-}
-
-// fillPot gives the pieces of the pot's own batter their shares: every round is as large as the others, and in a round they are alike.
-func (b *builder) fillPot(rounds [][]piece) {
-	for _, list := range rounds {
-		colours, own := 0.0, 0.0
-		for _, p := range list {
-			colours += p.share
-			if p.portion == 0 {
-				own++
-			}
-		}
-		for i := range list {
-			if list[i].portion == 0 {
-				list[i].share = max(0, 1/float64(len(rounds))-colours) / own
-			}
-		}
-	}
-}
-
-func (b *builder) potLayout() layout {
-	rounds := b.pieces()
-	if b.Technique == script.PotSpots {
-		return b.nests(rounds)
-	}
-	var until []float64
-	var portion []int
-	sum := 0.0
-	for _, list := range rounds {
-		for _, p := range list {
-			sum += p.share
-			until, portion = append(until, sum), append(portion, p.portion)
-		}
-	}
-	if b.Technique == script.PotStripes {
-		return &bands{until, portion}
-	}
-	return &sectors{until, portion}
-}
-
-// nests has the colours of every round one in the other in a place of its own, the last poured in the middle and the pot outermost.
-func (b *builder) nests(rounds [][]piece) layout {
-	n := &nests{rows: []potRing{{outer: 1, wedges: 1}}}
-	if k := float64(len(rounds)); k > 1 {
-		n.rows = []potRing{{outer: 1 / k, wedges: 1}, {outer: 1, wedges: k - 1}}
-	}
-	for i := range n.rows {
-		n.rows[i].offset = b.d.Float()
-	}
-	for _, list := range rounds {
-		var order []int
-		var until []float64
-		sum := 0.0
-		for i := len(list) - 1; i >= 0; i-- {
-			sum += list[i].share * float64(len(rounds))
-			order, until = append(order, list[i].portion), append(until, sum)
-		}
-		n.portion, n.until = append(n.portion, order), append(n.until, until)
-	}
-	return n
 }
