@@ -155,6 +155,9 @@ func (s *Sheet) acts(b *BatchSheet) []Task {
 
 // grams divides what each jug holds over its acts, and what lies in the pot or the bag over those that move all of it, on the scale step.
 func (s *Sheet) grams(b *BatchSheet, tasks []Task) {
+	if b.MassRefusal != "" {
+		return
+	}
 	share := func(totalG float64, of func(Task) bool) {
 		var masses []float64
 		for _, t := range tasks {

@@ -29,8 +29,8 @@ func codeGroups() [5]func() []CodeInfo {
 func lyeCodes() []CodeInfo {
 	return []CodeInfo{
 		{"plan-fault", Stop, true, "the plan holds something that cannot be"},
-		{"lye-heavy", Stop, true, "more alkali than the oils can take"},
-		{"lye-heavy-worst", Caution, false, "lye-heavy if every oil sits at the low end of its published range"},
+		{"lye-heavy", Stop, true, "more alkali than the oils can take, in the whole batch or in its leanest jug"},
+		{"lye-heavy-worst", Caution, false, "lye-heavy, in the whole batch or in its leanest jug, if every oil sits at the low end of its published range"},
 		{"lye-mixed-strong", Stop, true, "lye over 50 % at the moment of dissolving"},
 		{"lye-short-water", Stop, true, "stock lye or watery extras bring more water than the plan wants"},
 		{"lye-near-boil", Note, false, "the lye water can come near boiling as it dissolves"},
@@ -38,10 +38,11 @@ func lyeCodes() []CodeInfo {
 		{"lye-meets-milk", Caution, false, "milk meets lye: heat, browning, smell"},
 		{"lye-meets-alcohol", Caution, false, "alcohol meets lye: sudden boil-over"},
 		{"lye-meets-acid", Caution, false, "an acid uses up alkali and gives heat"},
-		{"alkali-rounding", Note, false, "the lye scale's step moves the superfat"},
+		{"alkali-rounding", Caution, false, "the steps of the scales, for oils and alkali, move the superfat by more than half a point"},
 		{"purity-assumed", Note, false, "the alkali is taken to be pure"},
-		{"carrier-short", Stop, false, "the carrier oil asked of the batch is more than the blend holds"},
-		{"superfat-jug", Note, false, "a jug's carrier oil lifts its superfat well over the batch's"},
+		{"purity-unusual", Caution, false, "a purity no such alkali is sold at"},
+		{"carrier-short", Stop, true, "the carrier oil asked of the batch is more than the blend holds"},
+		{"superfat-jug", Note, false, "a jug's carrier oil or scent lifts its superfat well over the batch's"},
 	}
 }
 

@@ -44,13 +44,21 @@ func (s *Sheet) recipe() swirl.Recipe {
 	m := s.Plan.Mould
 	return swirl.Recipe{
 		Script: s.Base.Script, Thickness: s.thickness(),
-		Box: swirl.Box{L: m.LengthMM, W: m.WidthMM, H: min(s.Base.HeightMM, m.HeightMM)},
+		Box: swirl.Box{L: m.LengthMM, W: m.WidthMM, H: min(s.Base.stands(m.FillMM), m.HeightMM)},
 	}
+}
+
+// stands is how high a batch stands, mm; where that cannot be worked out the picture shows the planned height.
+func (s *BatchSheet) stands(plannedMM float64) float64 {
+	if s.MassRefusal != "" {
+		return plannedMM
+	}
+	return s.HeightMM
 }
 
 // top adds the icing that stands on every bar.
 func (d *Drawing) top(s *Sheet) {
-	if s.Icing == nil || s.Icing.HeightMM < leastIcingMM {
+	if s.Icing == nil || !(s.Icing.HeightMM >= leastIcingMM) {
 		return
 	}
 	d.Icing = &swirl.IcingRecipe{

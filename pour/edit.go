@@ -169,7 +169,7 @@ func balance(parts []*float64, held []bool, i int, v float64, what string) error
 		if math.Abs(fixed-100) > sumTolerance {
 			return fmt.Errorf("set %s to %s %%: every other one is held, nothing can give way; let one go first", what, number(v))
 		}
-		*parts[i] = v
+		*parts[i] = 100 - (fixed - v) // within the tolerance of v, and the whole stays a hundred
 		return nil
 	}
 	left := max(0, 100-fixed)

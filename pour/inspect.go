@@ -22,54 +22,6 @@ func (s *Sheet) inspect(shelf Shelf) {
 	s.sortWarnings()
 }
 
-// worstSteps is how far the lye step may move the superfat before it is worth a word, percentage points.
-const worstSteps = 0.3
-
-// boilNearC is where a pot of lye is called near boiling: strong lye boils above 100 °C, but spits before.
-const boilNearC = 90
-
-func (s *Sheet) inspectLye(b *BatchSheet) {
-	show := s.Plan.Show
-	if b.SuperfatPercent < 0 || b.SuperfatAsWeighedPercent < 0 {
-		s.warn(warning("lye-heavy", b.Name, fmt.Sprintf("superfat %s leaves free alkali in the bar", show.Percent(b.SuperfatPercent, 1)),
-			"set a superfat of 0 or more; most bars carry 3 to 8 %"))
-	} else if b.SuperfatLowPercent < 0 {
-		s.warn(warning("lye-heavy-worst", b.Name, fmt.Sprintf("if every oil sits at the low end of its published range the superfat is %s", show.Percent(b.SuperfatLowPercent, 1)),
-			"raise the superfat, or use the saponification value on your oils' own certificates"))
-	}
-	if b.LyeAsMixedPercent > 50 && b.StockLyePercent == 0 {
-		s.warn(warning("lye-mixed-strong", b.Name, fmt.Sprintf("the lye would be %s strong as it is mixed, over what water dissolves safely", show.Percent(b.LyeAsMixedPercent, 1)),
-			"lower the lye concentration, or take less of the watery extras"))
-	}
-	if !b.WaterToAddG.Known {
-		s.warn(warning("lye-short-water", b.Name, fmt.Sprintf("stock lye and extras bring more water than %s lye wants", show.Percent(s.Plan.Batch(BatchName(b.Name)).LyeConcentrationPercent, 1)),
-			"lower the lye concentration, take a stronger stock or dry alkali, or less of the watery extras"))
-	}
-	if b.LyePeakC.Known && b.LyePeakC.V >= boilNearC {
-		s.warn(warning("lye-near-boil", b.Name, fmt.Sprintf("from a room at %s the lye water could reach about %s, near boiling", show.Temp(s.Plan.Room.TemperatureC), show.Temp(b.LyePeakC.V)),
-			"use cold water or ice, add the alkali little by little, in a vessel that stands the heat, and do not lean over it"))
-	}
-	if math.Abs(b.SuperfatAsWeighedPercent-b.SuperfatPercent) > worstSteps {
-		s.warn(warning("alkali-rounding", b.Name, fmt.Sprintf("weighed in steps of %s the superfat comes out at %s", show.Dose(show.LyeStepG), show.Percent(b.SuperfatAsWeighedPercent, 1)),
-			"weigh the alkali on a finer scale"))
-	}
-	if b.StockLyePercent == 0 && (b.NaOHPureG > 0 && b.NaOHPurityPercent == 100 || b.KOHPureG > 0 && b.KOHPurityPercent > 95) {
-		s.warn(warning("purity-assumed", b.Name, "the alkali is taken to be as pure as the plan says; guessing it lower makes lye-heavy soap",
-			"put the purity of your own packet's certificate in, or leave it at 100 %"))
-	}
-	if !b.IodineValue.Known {
-		s.warn(warning("figure-unknown", b.Name, "the iodine value cannot be worked out: part of the blend has no fatty-acid profile", "put its fatty acids on your own shelf"))
-	}
-	if !b.LyeRiseK.Known && b.StockLyePercent == 0 {
-		s.warn(warning("figure-unknown", b.Name, "how hot this lye gets cannot be worked out", "expect it to near boiling: cold water, little by little"))
-	}
-	for _, o := range b.Oils {
-		if o.G < 0 {
-			s.warn(warning("carrier-short", b.Name, fmt.Sprintf("the carriers want more %s than the blend holds", o.Name), "carry the colours in an oil the blend has more of, or as an extra"))
-		}
-	}
-}
-
 func (s *Sheet) inspectExtras(b *BatchSheet) {
 	for _, x := range b.Extras {
 		where := b.Name + " extra " + x.Name
@@ -98,8 +50,12 @@ func (s *Sheet) inspectJugs(b *BatchSheet) {
 		if limit := plan.Jugs[i].CapacityML; limit > 0 && j.TotalML > limit {
 			s.warn(warning("jug-too-small", where, fmt.Sprintf("%s goes into a jug of %s", show.Volume(j.TotalML), show.Volume(limit)), "take a larger jug or a smaller share; leave room to stir"))
 		}
-		if j.SuperfatPercent > b.SuperfatPercent+jugSuperfatGap {
-			s.warn(warning("superfat-jug", where, fmt.Sprintf("its carrier oil lifts its superfat to %s", show.Percent(j.SuperfatPercent, 1)), "carry the colour in less oil, in water, or take the oil out of the batch"))
+		switch {
+		case j.SuperfatFirmPercent > b.SuperfatExactPercent+jugSuperfatGap:
+			s.warn(warning("superfat-jug", where, fmt.Sprintf("its carrier oil lifts its superfat to %s", show.Percent(j.SuperfatFirmPercent, 1)), "carry the colour in less oil, in water, or take the oil out of the batch"))
+		case j.SuperfatPercent > b.SuperfatExactPercent+jugSuperfatGap:
+			s.warn(warning("superfat-jug", where, fmt.Sprintf("its scent can take up alkali and lift its superfat to as much as %s", show.Percent(j.SuperfatPercent, 1)),
+				"spread the scent over more jugs or lower its load; give it no less superfat for that: it is the most the scent can take"))
 		}
 	}
 }

@@ -103,8 +103,7 @@ func (m mixer) scents(s *BatchSheet, b Batch, oilsG float64) {
 func (p ScentPart) goesInto(jug string) bool { return len(p.Into) == 0 || slices.Contains(p.Into, jug) }
 
 // fill works out what each jug holds in the end, and what of the batch reaches the mould.
-func (m mixer) fill(s *BatchSheet, b Batch, oilsG float64) {
-	carrierOil, _ := m.shelf.Oil(b.carrierOil())
+func (m mixer) fill(s *BatchSheet, oilsG float64) {
 	s.DryG = s.OilsG + s.NaOHPureG + s.KOHPureG + s.ExtrasG - s.WaterInExtrasG
 	for i := range s.Jugs {
 		j := &s.Jugs[i]
@@ -113,16 +112,13 @@ func (m mixer) fill(s *BatchSheet, b Batch, oilsG float64) {
 			part = j.BatterG / s.BatterG
 		}
 		j.TotalML = s.BatterML * part
-		added, carrierDemand := 0.0, 0.0
+		added := 0.0
 		for _, d := range j.Colourants {
 			added += d.PigmentG + d.CarrierG
 			j.TotalML += d.PigmentG/pigmentGML + d.CarrierG/carrierGML(d.Carrier)
 			s.DryG += d.PigmentG
 			if d.Carrier != CarryWater {
 				s.DryG += d.CarrierG
-			}
-			if d.Carrier == CarryOil {
-				carrierDemand += d.CarrierG * carrierOil.Fat.Sap / 1000
 			}
 		}
 		scent := 0.0
@@ -134,25 +130,10 @@ func (m mixer) fill(s *BatchSheet, b Batch, oilsG float64) {
 		if part > 0 {
 			j.ScentLoadPercent = scent / (oilsG * part) * 100
 		}
-		j.SuperfatPercent = jugSuperfat(b, s.DemandKOHG, part, carrierDemand)
 		j.TotalG = added + scent // the weighed batter joins when it is rounded
 		s.PouredML += j.TotalML * s.kept()
 		s.PouredG += (j.BatterG + added + scent) * s.kept()
 	}
-}
-
-// jugSuperfat is the superfat of one jug: its part of the discounted alkali against its part of the oils and its own carrier.
-// Carrier oil taken out of the batch was counted in the demand already.
-func jugSuperfat(b Batch, demandKOHG, part, carrierKOHG float64) float64 {
-	own := demandKOHG * part
-	if own <= 0 {
-		return b.SuperfatPercent
-	}
-	alkali := own * (1 - b.SuperfatPercent/100)
-	if b.Carrier == CarrierBatch {
-		return b.SuperfatPercent
-	}
-	return (1 - alkali/(own+carrierKOHG)) * 100
 }
 
 func carrierGML(carrier string) float64 {

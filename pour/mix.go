@@ -41,7 +41,7 @@ func (m mixer) mix(n BatchName, b Batch, oilsG, lossPercent float64) BatchSheet 
 	s.profile(blend)
 	m.jugs(&s, b)
 	m.scents(&s, b, oilsG)
-	m.fill(&s, b, oilsG)
+	m.fill(&s, oilsG)
 	return s
 }
 
@@ -74,10 +74,15 @@ func (m mixer) extras(s *BatchSheet, b Batch, oilsG float64) (acidKOHG float64) 
 		if in == "" {
 			in = x.In
 		}
-		s.Extras = append(s.Extras, ExtraLine{ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent})
+		line := ExtraLine{
+			ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent,
+			AcidKOHG: g * x.AlkaliKOHMgG / 1000, FatKOHG: g * x.FatPercent / 100 * x.FatSapKOHMgG / 1000,
+		}
+		s.Extras = append(s.Extras, line)
 		s.ExtrasG += g
 		s.WaterInExtrasG += g * x.WaterPercent / 100
-		acidKOHG += g * x.AlkaliKOHMgG / 1000
+		s.ExtraFatKOHG += line.FatKOHG
+		acidKOHG += line.AcidKOHG
 	}
 	return acidKOHG
 }
@@ -123,8 +128,7 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 }
 
 // round rounds what is weighed: the alkali down on the lye step, oils and jugs to the scale step so that they sum to their batch.
-// It says what superfat the rounded alkali leaves.
-func (s *BatchSheet) round(b Batch, show Show) {
+func (s *BatchSheet) round(show Show) {
 	parts := make([]float64, len(s.Oils))
 	for i, o := range s.Oils {
 		parts[i] = o.G
@@ -142,15 +146,8 @@ func (s *BatchSheet) round(b Batch, show Show) {
 		s.Jugs[i].TotalG += g
 	}
 	s.BatterWeighG = roundTo(s.BatterG, show.ScaleStepG)
-	stepG := show.LyeStepG
-	s.NaOHToWeighG, s.KOHToWeighG = floorTo(s.NaOHWeighedG, stepG), floorTo(s.KOHWeighedG, stepG)
-	s.StockToWeighG = floorTo(s.StockLyeG, stepG)
-	naoh, koh := s.NaOHToWeighG*b.NaOHPurityPercent/100, s.KOHToWeighG*b.KOHPurityPercent/100
-	if s.StockLyeG > 0 {
-		naoh = s.StockToWeighG * b.StockLyePercent / 100
-	}
-	order := chem.LyeOrder{AcidKOHG: s.AcidKOHG}
-	s.SuperfatAsWeighedPercent = order.SuperfatOf(naoh, koh, s.DemandKOHG) * 100
+	s.NaOHToWeighG, s.KOHToWeighG = floorTo(s.NaOHWeighedG, show.LyeStepG), floorTo(s.KOHWeighedG, show.LyeStepG)
+	s.StockToWeighG = floorTo(s.StockLyeG, show.LyeStepG)
 }
 
 // takeCarrier takes the oil that will carry the colourants out of the batch before it is mixed, where the plan says so.
@@ -178,6 +175,10 @@ func (m mixer) takeCarrier(s *BatchSheet, b Batch) {
 	for i := range s.Oils {
 		if s.Oils[i].ID == b.carrierOil() {
 			s.Oils[i].G -= taken
+			if s.Oils[i].G < 0 {
+				s.ShortOil = s.Oils[i].ID
+				s.Oils[i].G = 0 // there is none left; what is worked out from here is forgotten in the end
+			}
 		}
 	}
 }

@@ -38,6 +38,9 @@ type BatchSheet struct {
 	OilsWeighG float64 // rounded to the scale step
 	ReadyBlend string  // weighed as one; empty: oil by oil
 
+	MassRefusal string // why no masses are given: every mass, volume and height that follows is [Unknown]; empty: they are
+	ShortOil    string // id of the oil of which the carriers want more than the blend holds; empty: none
+
 	NaOHPureG, KOHPureG                 float64
 	NaOHPurityPercent, KOHPurityPercent float64
 	NaOHWeighedG, KOHWeighedG           float64 // exact; 0 with a stock lye
@@ -47,18 +50,21 @@ type BatchSheet struct {
 	WaterToAddG                         Figure  // unknown: the stock lye brings more water than the plan wants
 	WaterInExtrasG, AllWaterG           float64
 	ExtrasG                             float64
-	DemandKOHG, AcidKOHG                float64 // alkali the oils want at 0 % superfat, and what acids among the extras use up, g KOH
+	DemandKOHG, AcidKOHG                float64 // alkali all oils, the carriers' taken out of them too, want at 0 % superfat, and what acids among the extras use up, g KOH
+	ExtraFatKOHG                        float64 // alkali the fat in the extras takes up, g KOH: it is not reckoned into the alkali, so it is superfat
 	LyeConcentrationPercent             float64 // as defined in the plan
 	PureConcentrationPercent            float64 // pure alkali ÷ (pure alkali + impurity + water): what density, heat and clock use
 	LyeAsMixedPercent                   float64 // at the moment of dissolving, before extras join
 	BatterG, BatterML                   float64
 	BatterWeighG                        float64 // rounded to the scale step
-	SuperfatPercent                     float64
-	SuperfatAsWeighedPercent            float64
-	SuperfatLowPercent                  float64 // every oil at the low end of its published range
-	SuperfatHighPercent                 float64
-	LyeRiseK                            Figure // adiabatic rise of the lye water
-	LyePeakC                            Figure // room + rise
+	SuperfatPercent                     float64 // planned: the discount on what all oils want, the carriers' taken out of them too
+	SuperfatExactPercent                float64 // of all of the batch with the fat in its extras, before any scale rounds
+	SuperfatAsWeighedPercent            float64 // the same of what the scales show
+	SuperfatMixedPercent                float64 // of the batter as it is mixed, before the carriers join: a jug without one keeps it
+	SuperfatLowPercent                  float64 // of all oils, each at the low end of its published range
+	SuperfatHighPercent                 float64 // and at the high end
+	LyeRiseK                            Figure  // adiabatic rise of the lye water
+	LyePeakC                            Figure  // room + rise
 	LyeInAtMin                          float64
 	MixC                                float64 // batter temperature as the two meet, or as measured
 	CloudC                              float64 // rough cloud point of the blend, ± chem.CloudBandC
@@ -89,6 +95,8 @@ type ExtraLine struct {
 	Kind, In     string
 	Percent, G   float64
 	WaterPercent float64
+	AcidKOHG     float64 // alkali its acids use up, g KOH
+	FatKOHG      float64 // alkali its fat takes up, g KOH
 }
 
 // ScentLine is one scent of a batch.
@@ -104,16 +112,21 @@ type ScentLine struct {
 
 // JugSheet is every figure of one jug.
 type JugSheet struct {
-	Name                string
-	SharePercent        float64
-	BatterG             float64 // exact
-	BatterWeighG        float64 // on the scale step; the jugs sum to the batch's
-	TotalG              float64 // BatterWeighG + pigments + carriers + scents
-	TotalML             float64
-	Colourants          []DoseLine
-	Scents              []ScentGrams
-	ScentLoadPercent    float64 // of this jug's oils
-	SuperfatPercent     float64 // with its carrier oil
+	Name             string
+	SharePercent     float64
+	BatterG          float64 // exact
+	BatterWeighG     float64 // on the scale step; the jugs sum to the batch's
+	TotalG           float64 // BatterWeighG + pigments + carriers + scents
+	TotalML          float64
+	Colourants       []DoseLine
+	Scents           []ScentGrams
+	ScentLoadPercent float64 // of this jug's oils
+	SuperfatPercent  float64 // of what it really holds: its part of the batter, its carrier's oil and the alkali its scents can take up
+
+	SuperfatFirmPercent      float64 // the same if its scents take up none: what is judged
+	SuperfatLowPercent       float64 // and every oil at the low end of its published range
+	SuperfatAsWeighedPercent float64 // of what the scales show, its scents taking up none
+
 	WhitePercent        float64 // titanium white in this jug's batter, from base and jug together
 	Colour              string  // "#rrggbb"; empty: unknown
 	ColourEstimated     bool

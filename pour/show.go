@@ -25,9 +25,9 @@ func (s Show) Dose(g float64) string { return s.grams(g, s.LyeStepG) }
 func (s Show) grams(g, stepG float64) string {
 	if s.Mass == "oz" {
 		places := decimals(stepG / gramsPerOunce)
-		return fixed(g/gramsPerOunce, places) + " oz"
+		return with(g/gramsPerOunce, places, "oz")
 	}
-	return fixed(math.Round(g/stepG)*stepG, decimals(stepG)) + " g"
+	return with(math.Round(g/stepG)*stepG, decimals(stepG), "g")
 }
 
 // decimals is how many decimal places a step needs, at most 4.
@@ -44,8 +44,19 @@ func decimals(step float64) int {
 	return 4
 }
 
-// fixed draws a number with that many decimals and never as minus zero.
+// with draws a number with its unit; what is no number is a dash.
+func with(v float64, places int, unit string) string {
+	if text := fixed(v, places); text != dash {
+		return text + " " + unit
+	}
+	return dash
+}
+
+// fixed draws a number with that many decimals and never as minus zero; what is no number is a dash.
 func fixed(v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return dash
+	}
 	text := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.Trim(text, "-0.") == "" {
 		return strings.TrimPrefix(text, "-")
@@ -56,32 +67,32 @@ func fixed(v float64, places int) string {
 // Temp draws a temperature in the maker's unit, whole degrees.
 func (s Show) Temp(c float64) string {
 	if s.Temperature == "F" {
-		return fixed(c*9/5+32, 0) + " °F"
+		return with(c*9/5+32, 0, "°F")
 	}
-	return fixed(c, 0) + " °C"
+	return with(c, 0, "°C")
 }
 
 // TempDiff draws a difference of temperatures.
 func (s Show) TempDiff(k float64) string {
 	if s.Temperature == "F" {
-		return fixed(k*9/5, 0) + " °F"
+		return with(k*9/5, 0, "°F")
 	}
-	return fixed(k, 0) + " °C"
+	return with(k, 0, "°C")
 }
 
 // Len draws a length in the maker's unit.
 func (s Show) Len(mm float64) string {
 	if s.Length == "in" {
-		return fixed(mm/mmPerInch, 2) + " in"
+		return with(mm/mmPerInch, 2, "in")
 	}
-	return fixed(mm, 0) + " mm"
+	return with(mm, 0, "mm")
 }
 
 // Volume draws millilitres, whole.
-func (s Show) Volume(ml float64) string { return fixed(ml, 0) + " mL" }
+func (s Show) Volume(ml float64) string { return with(ml, 0, "mL") }
 
 // Percent draws a percentage with that many decimals.
-func (s Show) Percent(p float64, places int) string { return fixed(p, places) + " %" }
+func (s Show) Percent(p float64, places int) string { return with(p, places, "%") }
 
 // Minutes draws a time as finely as the clock deserves: under 2 min to a quarter, under 10 to a half, else to a whole minute, over two hours in hours and minutes.
 func (s Show) Minutes(min float64) string {

@@ -58,6 +58,10 @@ func (t *timer) technique() span {
 }
 
 func (t *timer) run(h clock.Hand) {
+	if t.batch.MassRefusal != "" {
+		t.batch.ClockRefusal = t.batch.MassRefusal // its stop stands already
+		return
+	}
 	c, err := clock.New(t.batter(), h)
 	if err != nil {
 		t.batch.ClockRefusal = err.Error()

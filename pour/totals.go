@@ -21,12 +21,12 @@ const (
 	nameReadyOils = "ready-mixed oils: "
 )
 
-// totals adds up everything to weigh, base and icing together, largest first.
+// totals adds up everything to weigh, base and icing together, largest first and what is unknown last.
 func (s *Sheet) totals() {
 	var list []Weighing
 	add := func(kind, name string, g float64) {
 		if g <= 0 {
-			return
+			return // nothing of it; what is unknown is listed
 		}
 		for i := range list {
 			if list[i].Kind == kind && list[i].Name == name {
@@ -54,7 +54,7 @@ func (b *BatchSheet) weighings(add func(kind, name string, g float64)) {
 	add(WeighAlkali, NameNaOH, b.NaOHWeighedG)
 	add(WeighAlkali, NameKOH, b.KOHWeighedG)
 	add(WeighAlkali, NameStock, b.StockLyeG)
-	add(WeighWater, NameWater, b.WaterToAddG.V)
+	add(WeighWater, NameWater, b.WaterToAddG.orUnknown())
 	for _, x := range b.Extras {
 		add(WeighExtra, x.Name, x.G)
 	}

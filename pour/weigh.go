@@ -53,8 +53,12 @@ func (m mixer) sized(n BatchName, b Batch, mould Mould, loss float64, fill func(
 		oils = unitOilsG * fill(m.mix(n, b, unitOilsG, loss))
 	}
 	s := m.mix(n, b, oils, loss)
-	s.round(b, m.show)
+	s.round(m.show)
+	m.superfats(&s, b)
 	s.HeightMM = s.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
+	oil, _ := m.shelf.Oil(s.ShortOil)
+	s.MassRefusal = s.refuse(oil.Name)
+	s.forget(b)
 	return s
 }
 
@@ -118,11 +122,11 @@ func (s *Sheet) scentInBar(curedG float64) {
 // kept is the part of a batch that does not stay in pots and bags.
 func (b *BatchSheet) kept() float64 { return 1 - b.LossPercent/100 }
 
-// curedG is the mass of all bars' part of a batch after cure, g; moisture is checked to be at most 30 % before.
+// curedG is the mass of all bars' part of a batch after cure, g, or [Unknown]; moisture is checked to be at most 30 % before.
 func (b *BatchSheet) curedG(moisturePercent float64) float64 {
 	g, err := chem.CuredG(b.DryG*b.kept(), moisturePercent/100)
 	if err != nil {
-		return 0
+		return Unknown()
 	}
 	return g
 }

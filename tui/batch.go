@@ -109,11 +109,8 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 	rows := b.sizeRows(n, at)
 	rows = append(rows, heading("to weigh"))
 	rows = append(rows, b.alkaliRows(batch)...)
-	rows = append(rows, heading("superfat"), b.field(at+"superfat_percent", ""),
-		b.figure("as weighed", b.show.Percent(batch.SuperfatAsWeighedPercent, 2), ""),
-		b.figure("worst case", b.show.Percent(batch.SuperfatLowPercent, 1), "every oil at its low end"),
-		b.figure("best case", b.show.Percent(batch.SuperfatHighPercent, 1), "every oil at its high end"),
-		heading("lye"), b.field(at+"lye_concentration_percent", "alkali ÷ (alkali + all water)"),
+	rows = append(rows, b.superfatRows(at, batch)...)
+	rows = append(rows, heading("lye"), b.field(at+"lye_concentration_percent", "alkali ÷ (alkali + all water)"),
 		b.figure("as mixed", b.show.Percent(batch.LyeAsMixedPercent, 1), "over 50 % it will not dissolve"),
 		b.field(at+"koh_share_percent", ""), b.field(at+"naoh_purity_percent", ""), b.field(at+"koh_purity_percent", ""),
 		b.field(at+"stock_lye_percent", ""), b.word(at+"carrier", "for colourants"),
@@ -129,6 +126,21 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 	}
 	rows = append(rows, b.field(at+"final_moisture_percent", "of the cured bar"))
 	return grid.Grid{Columns: []grid.Column{{W: 19}, {W: 10, Right: true}, {W: 4}, {W: 0, Grow: 1}}, Rows: rows}
+}
+
+// superfatRows says which superfat is which: the planned one of all oils, what the scales make of it, and that of the leanest jug.
+func (b *bench) superfatRows(at string, batch *pour.BatchSheet) []grid.Row {
+	rows := []grid.Row{
+		heading("superfat"), b.field(at+"superfat_percent", "of all oils, carriers' too"),
+		b.figure("as weighed", b.show.Percent(batch.SuperfatAsWeighedPercent, 2), "oils and alkali on their scales"),
+		b.figure("worst case", b.show.Percent(batch.SuperfatLowPercent, 1), "every oil at its low end"),
+		b.figure("best case", b.show.Percent(batch.SuperfatHighPercent, 1), "every oil at its high end"),
+	}
+	if lean, ok := batch.LeanestJug(); ok {
+		rows = append(rows, b.figure("leanest jug", b.show.Percent(lean.SuperfatFirmPercent, 2), lean.Name+", with what it holds"),
+			b.figure("its worst case", b.show.Percent(lean.SuperfatLowPercent, 1), "every oil at its low end"))
+	}
+	return rows
 }
 
 // carrierOilRow is the oil that wets oil-borne colourants.

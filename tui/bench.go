@@ -168,6 +168,9 @@ func (b *bench) clockText(text string) string {
 
 // percent draws a percentage as short as its decimals allow, at most places.
 func percent(v float64, places int) string {
+	if !pour.AsFigure(v).Known {
+		return "–"
+	}
 	text := fmt.Sprintf("%.*f", places, v)
 	if strings.Trim(text, "-0.") == "" {
 		return strings.TrimPrefix(text, "-")

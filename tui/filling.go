@@ -21,10 +21,13 @@ func (b *bench) drawFilling(a screen.Area) {
 		return
 	}
 	m := b.plan.Mould
-	stands := b.sheet.Base.HeightMM
-	icing := 0.0
+	stands, icing := b.sheet.Base.HeightMM, 0.0
 	if b.sheet.Icing != nil {
 		icing = b.sheet.Icing.HeightMM
+	}
+	if !pour.AsFigure(stands + icing).Known {
+		a.Text(1, 0, screen.Clip("how high it stands cannot be worked out", a.W()-2), b.look.Quiet)
+		return
 	}
 	top := max(m.HeightMM, stands+icing)
 	// A cell is about twice as high as it is wide; the drawing keeps the mould's proportions as far as it has room.

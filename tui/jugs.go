@@ -118,7 +118,7 @@ func (b *bench) jugTail(cells []grid.Cell, p layout.Panel, i int, jug pour.Jug, 
 		holds.Text = holds.Plain
 	}
 	cells[13] = holds
-	cells[14] = b.shown(percent(line.SuperfatPercent, 1), "superfat of this jug with its carrier oil, %")
+	cells[14] = b.shown(percent(line.SuperfatPercent, 1), "superfat of this jug with what it holds; every oil at its low end: "+b.show.Percent(line.SuperfatLowPercent, 1))
 	colour := b.words("colour of "+jug.Name, jug.BatterColour, func(s string) pour.Edit { return pour.SetBatterColour(n, i, s) })
 	colour.Hint = "colour of the finished batter, as in #5566b0; empty: estimated"
 	if colour.Text == "" {

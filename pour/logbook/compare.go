@@ -64,13 +64,13 @@ func measured(sheet pour.Sheet, e Event) (Difference, bool) {
 	case Weighed:
 		for _, w := range sheet.Totals {
 			if w.Name == e.What {
-				d.Planned = pour.Know(w.G)
+				d.Planned = pour.AsFigure(w.G)
 			}
 		}
 	case Cut:
-		d.What, d.Planned = "a bar as cut", pour.Know(sheet.Bars.CutG)
+		d.What, d.Planned = "a bar as cut", pour.AsFigure(sheet.Bars.CutG)
 	case Cured:
-		d.What, d.Planned = "a cured bar", pour.Know(sheet.Bars.CuredG)
+		d.What, d.Planned = "a cured bar", pour.AsFigure(sheet.Bars.CuredG)
 	default:
 		return d, false
 	}
@@ -90,7 +90,7 @@ func plannedC(sheet pour.Sheet, e Event) pour.Figure {
 	}
 	for _, b := range sheet.Batches() {
 		if b.Name == string(e.Batch) {
-			return pour.Know(b.MixC)
+			return pour.AsFigure(b.MixC)
 		}
 	}
 	return pour.Figure{}

@@ -69,11 +69,11 @@ type pourJSON struct {
 }
 
 type planSummary struct {
-	OilsG        float64 `json:"base_oils_g"`
-	BatterG      float64 `json:"base_batter_g"`
-	MixC         float64 `json:"base_mix_c"`
-	LyeStrength  float64 `json:"base_lye_concentration_percent"`
-	SuperfatPerc float64 `json:"base_superfat_percent"`
+	OilsG        *float64 `json:"base_oils_g"`
+	BatterG      *float64 `json:"base_batter_g"`
+	MixC         *float64 `json:"base_mix_c"`
+	LyeStrength  float64  `json:"base_lye_concentration_percent"`
+	SuperfatPerc float64  `json:"base_superfat_percent"`
 }
 
 type eventJSON struct {
@@ -114,7 +114,7 @@ func (p Pour) json(shelf pour.Shelf) pourJSON {
 	}
 	if p.PlanErr == nil {
 		b := sheet.Base
-		out.Plan = &planSummary{b.OilsG, b.BatterG, b.MixC, b.LyeConcentrationPercent, b.SuperfatPercent}
+		out.Plan = &planSummary{known(b.OilsG), known(b.BatterG), known(b.MixC), b.LyeConcentrationPercent, b.SuperfatPercent}
 	}
 	for _, e := range s.Marks {
 		j := eventJSON{
@@ -134,6 +134,14 @@ func (p Pour) json(shelf pour.Shelf) pourJSON {
 		out.Events = append(out.Events, j)
 	}
 	return out
+}
+
+// known is a sheet's figure, or nil where it could not be worked out.
+func known(v float64) *float64 {
+	if f := pour.AsFigure(v); f.Known {
+		return &f.V
+	}
+	return nil
 }
 
 func orNull(s string) *string {

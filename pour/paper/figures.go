@@ -74,9 +74,6 @@ func batchReport(b pour.BatchSheet) BatchReport {
 		LyeRiseK: known(b.LyeRiseK), LyeInAtMin: finite(b.LyeInAtMin),
 		Oils: make([]OilReport, len(b.Oils)), Extras: make([]ExtraReport, len(b.Extras)), Jugs: make([]JugReport, len(b.Jugs)),
 	}
-	if !b.WaterToAddG.Known { // without its water there is no batter to speak of
-		r.BatterG, r.BatterML = nil, nil
-	}
 	for i, o := range b.Oils {
 		r.Oils[i] = OilReport{o.Name, finite(o.G), finite(o.SapKOHMgG), finite(o.SapLow), finite(o.SapHigh)}
 	}
@@ -92,6 +89,7 @@ func batchReport(b pour.BatchSheet) BatchReport {
 func jugReport(j pour.JugSheet) JugReport {
 	r := JugReport{
 		Name: j.Name, SharePercent: finite(j.SharePercent), BatterG: finite(j.BatterG), BatterWeighG: finite(j.BatterWeighG), TotalG: finite(j.TotalG),
+		SuperfatPercent: finite(j.SuperfatPercent), SuperfatLowPercent: finite(j.SuperfatLowPercent),
 		Colourants: make([]ColourantReport, len(j.Colourants)), Scents: make([]ScentReport, len(j.Scents)),
 		ScentLoadPercent: finite(j.ScentLoadPercent), StageMin: stagesReport(j.Stages),
 		PourAtMin: known(j.PourAtMin), LateChancePercent: known(j.LateChancePercent),

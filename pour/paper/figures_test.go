@@ -15,7 +15,7 @@ import (
 	"pourbench/pour"
 )
 
-func figures(t *testing.T, s pour.Sheet) map[string]any {
+func figures(t rapid.TB, s pour.Sheet) map[string]any {
 	t.Helper()
 	var out bytes.Buffer
 	if err := WriteFigures(&out, s); err != nil {
@@ -62,7 +62,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"icing", got["icing"], batchKeys()},
 		{"oil", base["oils"].([]any)[0], "name g sap_koh_mg_g sap_low_koh_mg_g sap_high_koh_mg_g"},
 		{"extra", base["extras"].([]any)[0], "name g water_percent"},
-		{"jug", jug, "name share_percent batter_g batter_weigh_g total_g colourants scents scent_load_percent stage_min pour_at_min late_chance_percent"},
+		{"jug", jug, "name share_percent batter_g batter_weigh_g total_g superfat_percent superfat_low_percent colourants scents scent_load_percent stage_min pour_at_min late_chance_percent"},
 		{"colourant", jug["colourants"].([]any)[0], "name pigment_g carrier_g"},
 		{"scent", jug["scents"].([]any)[0], "name g"},
 		{"stages", jug["stage_min"], "emulsion light medium thick stiff"},

@@ -27,9 +27,7 @@ func (d *desk) lye(b bench) {
 	d.extrasInto(b, pour.InLye, "Extras into the lye, each at the moment its caution says")
 	d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.LyePeakC, d.show.Temp), write: true})
 	d.cooling(b)
-	d.info("Lye concentration " + d.show.Percent(b.LyeConcentrationPercent, 1) + ". Superfat planned " + d.show.Percent(b.SuperfatPercent, 1) + ", as weighed " +
-		d.show.Percent(b.SuperfatAsWeighedPercent, 1) + ", over the oils' published ranges " + d.show.Percent(b.SuperfatLowPercent, 1) + " to " +
-		d.show.Percent(b.SuperfatHighPercent, 1) + ".")
+	d.superfat(b)
 }
 
 // alkali is one weighing of alkali, its number kept where the plan has none.

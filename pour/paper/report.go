@@ -64,17 +64,19 @@ type ExtraReport struct {
 
 // JugReport is one jug.
 type JugReport struct {
-	Name              string            `json:"name"`
-	SharePercent      Number            `json:"share_percent"`
-	BatterG           Number            `json:"batter_g"`
-	BatterWeighG      Number            `json:"batter_weigh_g"`
-	TotalG            Number            `json:"total_g"`
-	Colourants        []ColourantReport `json:"colourants"`
-	Scents            []ScentReport     `json:"scents"`
-	ScentLoadPercent  Number            `json:"scent_load_percent"`
-	StageMin          StagesReport      `json:"stage_min"`
-	PourAtMin         Number            `json:"pour_at_min"`
-	LateChancePercent Number            `json:"late_chance_percent"`
+	Name               string            `json:"name"`
+	SharePercent       Number            `json:"share_percent"`
+	BatterG            Number            `json:"batter_g"`
+	BatterWeighG       Number            `json:"batter_weigh_g"`
+	TotalG             Number            `json:"total_g"`
+	SuperfatPercent    Number            `json:"superfat_percent"`
+	SuperfatLowPercent Number            `json:"superfat_low_percent"`
+	Colourants         []ColourantReport `json:"colourants"`
+	Scents             []ScentReport     `json:"scents"`
+	ScentLoadPercent   Number            `json:"scent_load_percent"`
+	StageMin           StagesReport      `json:"stage_min"`
+	PourAtMin          Number            `json:"pour_at_min"`
+	LateChancePercent  Number            `json:"late_chance_percent"`
 }
 
 // StagesReport holds low, middle and high minutes to each stage, from the lye-in of the jug's own batch.

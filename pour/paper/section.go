@@ -93,7 +93,7 @@ func placeOf(code string) step {
 	switch code {
 	case "carrier-short":
 		return stepOils
-	case "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
+	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "alkali-rounding", "purity-assumed":
 		return stepLye
 	case "glycerin-sweat":

@@ -1,0 +1,134 @@
+package pour
+
+import "pourbench/chem"
+
+// noise keeps the last bits of a float64 from making a superfat of 0 one below it, percentage points.
+const noise = 1e-9
+
+// fats is what takes up alkali in a whole batch, carriers' oil and all, and what is left of it when the carriers' oil is taken out.
+type fats struct {
+	low, mid       float64 // the batter's own oils, at the low end of their ranges and at their working values, g KOH
+	extras         float64 // fat in the extras, g KOH
+	alkali         float64 // pure alkali less what the extras' acids take, g KOH
+	carrierLow     float64 // of the oil that carries the colours, mg KOH/g, at the low end of its range
+	carrierMid     float64 // and its working value
+	weighed        float64 // the same oils, fat in extras and alkali as the scales show them, g KOH
+	weighedExtras  float64
+	weighedAlkali  float64
+	stepG          float64 // what the carriers are weighed on
+	plannedPercent float64
+}
+
+// superfatOf is the superfat, percent, of alkali in what would take up demand, both g KOH; the planned one where nothing takes any up.
+func (f fats) superfatOf(alkali, demand float64) float64 {
+	if demand <= 0 {
+		return f.plannedPercent
+	}
+	return (1 - alkali/demand) * 100
+}
+
+// fats adds up what takes up alkali in the batter before the carriers join it, exact and as weighed.
+func (m mixer) fats(s *BatchSheet, b Batch) fats {
+	carrier, _ := m.shelf.Oil(b.carrierOil())
+	f := fats{
+		extras: s.ExtraFatKOHG, alkali: s.alkaliKOHG(s.NaOHPureG, s.KOHPureG) - s.AcidKOHG,
+		carrierLow: carrier.Fat.LowSap(), carrierMid: carrier.Fat.Sap, stepG: m.show.LyeStepG, plannedPercent: b.SuperfatPercent,
+	}
+	for _, o := range s.Oils {
+		f.low += o.G * o.SapLow / 1000
+		f.mid += o.G * o.SapKOHMgG / 1000
+		f.weighed += o.WeighG * o.SapKOHMgG / 1000
+	}
+	if s.ReadyBlend != "" && s.OilsG > 0 { // one weighing: the parts are for information
+		f.weighed = f.mid * s.OilsWeighG / s.OilsG
+	}
+	acids := 0.0
+	for _, x := range s.Extras {
+		if x.G > 0 {
+			shown := roundTo(x.G, f.stepG) / x.G
+			acids += shown * x.AcidKOHG
+			f.weighedExtras += shown * x.FatKOHG
+		}
+	}
+	naoh, koh := s.NaOHToWeighG*b.NaOHPurityPercent/100, s.KOHToWeighG*b.KOHPurityPercent/100
+	if s.StockLyeG > 0 {
+		naoh = s.StockToWeighG * b.StockLyePercent / 100
+	}
+	f.weighedAlkali = s.alkaliKOHG(naoh, koh) - acids
+	return f
+}
+
+// alkaliKOHG is pure alkali as what the same moles of KOH would weigh, g.
+func (s *BatchSheet) alkaliKOHG(naohG, kohG float64) float64 { return naohG/chem.AlkaliRatio + kohG }
+
+// superfats works out what superfat the batch and each of its jugs really have. Batter is divided before the carriers join it: a jug
+// gets its part of the alkali and of the oils that were mixed, and then its own carrier's oil and its scents.
+func (m mixer) superfats(s *BatchSheet, b Batch) {
+	f := m.fats(s, b)
+	s.SuperfatMixedPercent = f.superfatOf(f.alkali, f.mid+f.extras)
+	batchCarriers := 0.0
+	for i := range s.Jugs {
+		j := &s.Jugs[i]
+		oil, shown := j.carrierOilG(0), j.carrierOilG(f.stepG)
+		if b.Carrier == CarrierBatch {
+			batchCarriers += shown * f.carrierMid / 1000
+		}
+		if s.BatterG <= 0 {
+			j.SuperfatPercent, j.SuperfatFirmPercent = b.SuperfatPercent, b.SuperfatPercent
+			continue
+		}
+		part := j.BatterG / s.BatterG
+		own := part*(f.mid+f.extras) + oil*f.carrierMid/1000
+		j.SuperfatPercent = f.superfatOf(part*f.alkali-m.scentKOHG(j), own)
+		j.SuperfatFirmPercent = f.superfatOf(part*f.alkali, own)
+		j.SuperfatLowPercent = f.superfatOf(part*f.alkali, part*(f.low+f.extras)+oil*f.carrierLow/1000)
+		j.SuperfatAsWeighedPercent = j.SuperfatFirmPercent
+		if s.BatterWeighG > 0 && j.BatterWeighG > 0 {
+			part = j.BatterWeighG / s.BatterWeighG
+			j.SuperfatAsWeighedPercent = f.superfatOf(part*f.weighedAlkali, part*(f.weighed+f.weighedExtras)+shown*f.carrierMid/1000)
+		}
+	}
+	s.SuperfatExactPercent = f.superfatOf(f.alkali, s.DemandKOHG+f.extras)
+	s.SuperfatAsWeighedPercent = f.superfatOf(f.weighedAlkali, f.weighed+f.weighedExtras+batchCarriers)
+}
+
+// carrierOilG is the oil that carries this jug's colours, g, each dose of it on a scale's step; on step 0 exact.
+func (j JugSheet) carrierOilG(stepG float64) float64 {
+	sum := 0.0
+	for _, d := range j.Colourants {
+		switch {
+		case d.Carrier != CarryOil:
+		case stepG > 0:
+			sum += roundTo(d.CarrierG, stepG)
+		default:
+			sum += d.CarrierG
+		}
+	}
+	return sum
+}
+
+// scentKOHG is the alkali a jug's scents can take up at most, g KOH.
+func (m mixer) scentKOHG(j *JugSheet) float64 {
+	sum := 0.0
+	for _, x := range j.Scents {
+		sc, _ := m.shelf.Scent(x.ID)
+		sum += x.G * sc.AlkaliKOHMgG / 1000
+	}
+	return sum
+}
+
+// leastJug is the jug with the least superfat in the measure given, and that superfat; ok is false for a batch without jugs.
+func (s *BatchSheet) leastJug(measure func(JugSheet) float64) (jug JugSheet, percent float64, ok bool) {
+	for i, j := range s.Jugs {
+		if v := measure(j); i == 0 || v < percent {
+			jug, percent, ok = j, v, true
+		}
+	}
+	return jug, percent, ok
+}
+
+// LeanestJug is the jug with the least superfat, its scents taking up no alkali; ok is false for a batch without jugs.
+func (s *BatchSheet) LeanestJug() (jug JugSheet, ok bool) {
+	jug, _, ok = s.leastJug(func(j JugSheet) float64 { return j.SuperfatFirmPercent })
+	return jug, ok
+}

@@ -1,0 +1,102 @@
+package pour
+
+import "math"
+
+// A batch that cannot be made as planned has no masses: how much of it there would be follows from what cannot be. Its sheet then holds
+// no number where a mass, a volume or a height stands, which [Show] draws as a dash and the figures write as null, and whatever is worked
+// out from one is no number either. [BatchSheet.MassRefusal] says why.
+
+// Unknown is what stands in a sheet for a mass, a volume or a height that could not be worked out: it is no number.
+func Unknown() float64 { return math.NaN() }
+
+// AsFigure is a mass, a volume or a height of a sheet as a [Figure]: unknown where it could not be worked out.
+func AsFigure(v float64) Figure {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return Figure{}
+	}
+	return Know(v)
+}
+
+// orUnknown is a figure's number, or no number where it is unknown.
+func (f Figure) orUnknown() float64 {
+	if !f.Known {
+		return Unknown()
+	}
+	return f.V
+}
+
+// refuse says why the masses of a batch cannot be worked out, or "" when they can.
+func (s *BatchSheet) refuse(carrier string) string {
+	switch {
+	case s.NaOHPureG+s.KOHPureG <= 0:
+		return "nothing in this batch takes up alkali"
+	case !s.WaterToAddG.Known:
+		return "stock lye or extras bring more water than this lye wants"
+	case carrier != "":
+		return "the carriers want more " + carrier + " than the blend holds"
+	}
+	return ""
+}
+
+// forget makes every figure unknown that follows from what cannot be made. Oils given in grams stay, with what depends on them alone.
+func (s *BatchSheet) forget(b Batch) {
+	if s.MassRefusal == "" {
+		return
+	}
+	if b.Size != SizeOils {
+		s.forgetSize()
+	}
+	if b.Size != SizeOils || !s.WaterToAddG.Known {
+		unknown(&s.AllWaterG, &s.LyeAsMixedPercent, &s.MixC)
+		s.WaterToAddG, s.LyeRiseK, s.LyePeakC = Figure{}, Figure{}, Figure{}
+	}
+	for i := range s.Oils {
+		if s.Oils[i].ID == s.ShortOil {
+			unknown(&s.Oils[i].G, &s.Oils[i].WeighG, &s.OilsG, &s.OilsWeighG, &s.MixC)
+		}
+	}
+	unknown(&s.BatterG, &s.BatterML, &s.BatterWeighG, &s.PouredG, &s.PouredML, &s.HeightMM, &s.DryG, &s.SuperfatAsWeighedPercent)
+	if b.Carrier == CarrierBatch {
+		unknown(&s.SuperfatMixedPercent)
+	}
+	for i := range s.Jugs {
+		s.Jugs[i].forget()
+	}
+}
+
+// forgetSize forgets how large the batch is: its size follows from a volume or a mass that cannot be worked out.
+func (s *BatchSheet) forgetSize() {
+	unknown(&s.OilsG, &s.OilsWeighG, &s.NaOHPureG, &s.KOHPureG, &s.NaOHWeighedG, &s.KOHWeighedG, &s.NaOHToWeighG, &s.KOHToWeighG,
+		&s.StockLyeG, &s.StockToWeighG, &s.WaterInExtrasG, &s.ExtrasG, &s.DemandKOHG, &s.AcidKOHG, &s.ExtraFatKOHG)
+	for i := range s.Oils {
+		unknown(&s.Oils[i].G, &s.Oils[i].WeighG)
+	}
+	for i := range s.Extras {
+		unknown(&s.Extras[i].G, &s.Extras[i].AcidKOHG, &s.Extras[i].FatKOHG)
+	}
+	for i := range s.Scents {
+		unknown(&s.Scents[i].G)
+	}
+	for i := range s.Jugs {
+		for k := range s.Jugs[i].Scents {
+			unknown(&s.Jugs[i].Scents[k].G)
+		}
+	}
+}
+
+// forget forgets what a jug's part of a batter is that cannot be made.
+func (j *JugSheet) forget() {
+	unknown(&j.BatterG, &j.BatterWeighG, &j.TotalG, &j.TotalML,
+		&j.SuperfatPercent, &j.SuperfatFirmPercent, &j.SuperfatLowPercent, &j.SuperfatAsWeighedPercent)
+	for k := range j.Colourants {
+		d := &j.Colourants[k]
+		unknown(&d.PigmentG, &d.CarrierG)
+		d.TeaspoonsML5 = Figure{}
+	}
+}
+
+func unknown(figures ...*float64) {
+	for _, f := range figures {
+		*f = Unknown()
+	}
+}
