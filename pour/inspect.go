@@ -16,8 +16,10 @@ func (s *Sheet) inspect(shelf Shelf) {
 		s.inspectJugs(b)
 	}
 	s.inspectLimits()
-	s.inspectMould()
-	s.inspectBed()
+	if !s.Plan.Trial { // which stays in its jugs
+		s.inspectMould()
+		s.inspectBed()
+	}
 	s.inspectDust(shelf)
 	s.sortWarnings()
 }
