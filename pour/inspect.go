@@ -9,7 +9,7 @@ import (
 func (s *Sheet) inspect(shelf Shelf) {
 	for _, b := range s.Batches() {
 		s.inspectLye(b)
-		s.inspectExtras(b)
+		s.inspectExtras(b, shelf)
 		s.inspectScents(b, shelf)
 		s.inspectVanillin(b, shelf)
 		s.inspectColours(b, shelf)
@@ -22,24 +22,6 @@ func (s *Sheet) inspect(shelf Shelf) {
 	}
 	s.inspectDust(shelf)
 	s.sortWarnings()
-}
-
-func (s *Sheet) inspectExtras(b *BatchSheet) {
-	for _, x := range b.Extras {
-		where := b.Name + " extra " + x.Name
-		switch x.Kind {
-		case ExtraSugar:
-			s.warn(warning("lye-meets-sugar", where, fmt.Sprintf("%s makes the lye and the loaf run hotter and browner", x.Name), "dissolve it in cool water first, work cool, do not wrap the loaf warm"))
-		case ExtraMilk:
-			s.warn(warning("lye-meets-milk", where, fmt.Sprintf("%s scorches, smells and foams in hot lye", x.Name), "freeze it, add the alkali very slowly over ice, keep the loaf cool"))
-		case ExtraAlcohol:
-			s.warn(warning("lye-meets-alcohol", where, fmt.Sprintf("%s can boil over when lye meets it, and speeds the batter", x.Name), "boil the alcohol and the gas off, chill it, use a tall vessel"))
-		case ExtraAcid:
-			s.warn(warning("lye-meets-acid", where, fmt.Sprintf("%s uses up alkali, which is reckoned in, and heats as it meets it", x.Name), "dissolve it in its own water and add it slowly, never onto dry alkali"))
-		case ExtraSalt:
-			s.warn(warning("glycerin-sweat", where, fmt.Sprintf("%s draws damp from the air", x.Name), "cure and keep the bars dry; salty loaves harden early, cut sooner"))
-		}
-	}
 }
 
 // jugSuperfatGap is how far a jug's own superfat may stand over its batch's before it is worth a word, percentage points.
@@ -94,26 +76,5 @@ func (s *Sheet) inspectBed() {
 			chance = "likely"
 		}
 		s.warn(warning("soda-ash", "bed", "a white bloom of soda ash is "+chance+" on a cool, open top", "cover the top closely, use less water or keep it warm (common practice)"))
-	}
-}
-
-// inspectDust names every fine powder once.
-func (s *Sheet) inspectDust(shelf Shelf) {
-	seen, list := map[string]bool{}, ""
-	for _, b := range s.Batches() {
-		for _, j := range b.Jugs {
-			for _, d := range j.Colourants {
-				if c, ok := shelf.Colourant(d.ID); ok && c.Dust && !seen[c.Name] {
-					seen[c.Name] = true
-					if list != "" {
-						list += ", "
-					}
-					list += c.Name
-				}
-			}
-		}
-	}
-	if list != "" {
-		s.warn(warning("dust", "bench", "fine powder: "+list, "no draught, a dust mask, lid on, wet it at once; its safety data sheet comes first"))
 	}
 }

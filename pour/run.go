@@ -168,6 +168,9 @@ func (s *Sheet) scentTimes(b *Batch) []scentTime {
 // coolLye is when the lye is made so that it is at its planned temperature at lye-in: as long before as the plan says, or as is estimated.
 func (s *Sheet) coolLye(b *BatchSheet) (Task, bool) {
 	minutes := s.Plan.Run.CoolLyeMin
+	if minutes == 0 && b.LyeOnIce {
+		minutes = onIceMin
+	}
 	if minutes == 0 {
 		plan := s.Plan.Batch(BatchName(b.Name))
 		room := s.Plan.Room.TemperatureC

@@ -50,6 +50,8 @@ type BatchSheet struct {
 	StockToWeighG                       float64 // rounded down on the lye step
 	WaterToAddG                         Figure  // unknown: the stock lye brings more water than the plan wants
 	WaterInExtrasG, AllWaterG           float64
+	WaterBeforeG                        float64 // of the water in extras, what is there before the alkali
+	LyeOnIce                            bool    // a watery extra is the lye's water: frozen or chilled, the alkali little by little
 	ExtrasG                             float64
 	DemandKOHG, AcidKOHG                float64 // alkali all oils, the carriers' taken out of them too, want at 0 % superfat, and what acids among the extras use up, g KOH
 	ExtraFatKOHG                        float64 // alkali the fat in the extras takes up, g KOH: it is not reckoned into the alkali, so it is superfat
@@ -94,8 +96,10 @@ type OilLine struct {
 type ExtraLine struct {
 	ID, Name     string
 	Kind, In     string
+	Joins        Joining
 	Percent, G   float64
 	WaterPercent float64
+	AllPercent   Figure  // of the oils: so much of it leaves no other water to add; unknown for what is not mostly water
 	AcidKOHG     float64 // alkali its acids use up, g KOH
 	FatKOHG      float64 // alkali its fat takes up, g KOH
 }

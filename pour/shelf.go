@@ -89,11 +89,20 @@ const (
 	ExtraPlain   = "plain"
 )
 
+// When an extra joins the lye.
+const (
+	LyeBefore = "before" // dissolved in the water before the alkali
+	LyeHot    = "hot"    // into the lye while it is hot
+	LyeCooled = "cooled" // into the cooled lye
+)
+
 // Extra goes into the whole batch before the split.
 type Extra struct {
 	ID, Name        string
 	Kind            string  // one of the Extra… kinds
 	In              string  // InOils or InLye
+	LyeWhen         string  // one of the Lye… words: when it joins, where it goes into the lye
+	Dust            bool    // a fine powder that must not be breathed
 	WaterPercent    float64 // of its mass
 	FatPercent      float64 // fat that alkali can saponify, of its mass; 0 for none
 	FatSapKOHMgG    float64 // saponification value of that fat, mg KOH per g; above 0 wherever FatPercent is
@@ -225,7 +234,7 @@ func (s Shelf) Extra(id string) (Extra, bool) {
 		return Extra{}, false
 	}
 	x := Extra{
-		ID: c.ID, Name: c.Name, Kind: ExtraPlain, In: InOils, DensityGML: pigmentGML, ClockFactor: 1,
+		ID: c.ID, Name: c.Name, Kind: ExtraPlain, In: InOils, LyeWhen: LyeBefore, Dust: c.Dust, DensityGML: pigmentGML, ClockFactor: 1,
 		DoseLowPercent: c.DoseLowPercent, DoseHighPercent: c.DoseHighPercent, Source: c.Source,
 	}
 	if c.Titanium {
