@@ -19,7 +19,7 @@ func TestATrialIsAShortScriptOfItsOwn(t *testing.T) {
 	for _, s := range Steps(sheet) {
 		kinds = append(kinds, s.Name)
 	}
-	want := []string{"cool the lye", "lye in", "mix", "split", "scent scented", "watch", "end the trial"}
+	want := []string{"make the lye", "cool the lye", "lye in", "mix", "split", "scent scented", "watch", "end the trial"}
 	if len(kinds) != len(want) {
 		t.Fatalf("the trial's steps are %q, want %q", kinds, want)
 	}
