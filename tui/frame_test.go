@@ -110,7 +110,7 @@ func TestTotalsAndTheWorstWarningAreAlwaysInSight(t *testing.T) {
 		m.station = layout.Station(s)
 		m.settle()
 		f := frame(m)
-		for _, want := range []string{"oils ", "batter ", "10 bars", "! 3", "Alpine Meadow", "vanillin"} {
+		for _, want := range []string{"oils ", "batter ", "10 bars", "! 2", "Alpine Meadow", "likely past medium"} {
 			if !strings.Contains(f, want) {
 				t.Errorf("%v at 80×24 does not show %q", layout.Station(s), want)
 			}
