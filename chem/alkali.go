@@ -12,5 +12,12 @@ const (
 // AlkaliRatio is the mass of NaOH that does the work of one gram of KOH. Rounding it to 0.713 would be 0.016 % high.
 const AlkaliRatio = MolarNaOH / MolarKOH
 
+// KOHMoleShare returns the KOH share by moles, a fraction, of alkali that is KOH to the fraction massShare, 0 to 1, of its pure mass. NaOH
+// is the lighter, so a gram of it does more: half by mass is 41.6 % by moles.
+func KOHMoleShare(massShare float64) float64 {
+	koh, naoh := massShare/MolarKOH, (1-massShare)/MolarNaOH
+	return koh / (koh + naoh)
+}
+
 // mgPerMolKOH turns a saponification value into mol of alkali per g of fat.
 const mgPerMolKOH = 1000 * MolarKOH

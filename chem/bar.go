@@ -64,20 +64,30 @@ const (
 	BrowningDark  Browning = "dark brown"
 )
 
-// VanillinTint returns the browning to expect of a scent with that percent of vanillin and ethyl vanillin together, used
-// at about 5 % of the oils: cream from 0.1, tan from 1, mid brown from 5, dark brown above 10 (common practice, no
-// published threshold). Empty for a percentage that cannot be.
-func VanillinTint(percentInScent float64) Browning {
-	switch p := percentInScent; {
+// Where the bands of browning begin, percent of vanillin and ethyl vanillin together in the cured bar or in the part of it that is judged
+// (common practice, no published threshold). Makers give them in percent of the scent, tan from 1, mid brown from 5, dark brown above 10,
+// used at about 5 % of the oils; that is 3.782 % of a bar cured to 10 % moisture, and the bounds here are theirs in it. The faint cream that
+// begins at 0.1 % of the scent is called seen from five times that: a scent that leaves 0.004 % in a bar is not known to show.
+const (
+	vanillinCream = 0.02
+	vanillinTan   = 0.0378
+	vanillinMid   = 0.189
+	vanillinDark  = 0.3782
+)
+
+// VanillinTint returns the browning to expect of that percent of vanillin and ethyl vanillin together in a cured bar, or in the part of a
+// bar that holds it. Empty for a percentage that cannot be.
+func VanillinTint(percentInBar float64) Browning {
+	switch p := percentInBar; {
 	case !(p >= 0 && p <= 100):
 		return ""
-	case p < 0.1:
+	case p < vanillinCream:
 		return BrowningNone
-	case p < 1:
+	case p < vanillinTan:
 		return BrowningCream
-	case p < 5:
+	case p < vanillinMid:
 		return BrowningTan
-	case p <= 10:
+	case p <= vanillinDark:
 		return BrowningMid
 	}
 	return BrowningDark

@@ -99,15 +99,21 @@ func TestVanillinAndIcingShareTheWholeBarRegression(t *testing.T) {
 	near(t, "scent of 110 g base under 30 g unscented icing", chem.PercentOfBar(scentG, 140), 2.67, 0.005)
 }
 
-// The bands are common practice, no source.
-func TestVanillinTintFollowsItsBands(t *testing.T) {
+// The bands are common practice, no source: percent of vanillin in a scent used at 50 g for 1000 g of oils and 140 g of NaOH, the dry parts
+// of a bar cured to 10 % moisture.
+func TestVanillinTintFollowsTheMakersBands(t *testing.T) {
+	const inBar = 50 / (1190 / 0.9)
 	for percent, want := range map[float64]chem.Browning{
-		0: chem.BrowningNone, 0.05: chem.BrowningNone, 0.1: chem.BrowningCream, 0.99: chem.BrowningCream, 1: chem.BrowningTan,
-		4.9: chem.BrowningTan, 5: chem.BrowningMid, 8: chem.BrowningMid, 10: chem.BrowningMid, 10.1: chem.BrowningDark,
-		100: chem.BrowningDark, -1: "", 101: "",
+		0: chem.BrowningNone, 0.1: chem.BrowningNone, 0.9: chem.BrowningCream, 1: chem.BrowningTan,
+		4.9: chem.BrowningTan, 5: chem.BrowningMid, 8: chem.BrowningMid, 10: chem.BrowningMid, 10.1: chem.BrowningDark, 50: chem.BrowningDark,
 	} {
+		if got := chem.VanillinTint(percent * inBar); got != want {
+			t.Errorf("%v %% vanillin in the scent turns %q, want %q", percent, got, want)
+		}
+	}
+	for percent, want := range map[float64]chem.Browning{0.004: chem.BrowningNone, 0.303: chem.BrowningMid, 100: chem.BrowningDark, -1: "", 101: ""} {
 		if got := chem.VanillinTint(percent); got != want {
-			t.Errorf("%v %% vanillin turns %q, want %q", percent, got, want)
+			t.Errorf("%v %% vanillin in the bar turns %q, want %q", percent, got, want)
 		}
 	}
 	if got := chem.VanillinTint(math.NaN()); got != "" {

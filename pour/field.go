@@ -1,6 +1,9 @@
 package pour
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // BatchName names one of a plan's two batches.
 type BatchName string
@@ -136,6 +139,20 @@ type wordRef struct {
 	v     *string
 }
 
+// leftOut says whether a word is one that need not be there, and is not: then the first of its words is meant.
+func (r wordRef) leftOut() bool {
+	_, key, _ := strings.Cut(r.Field.Key, ".")
+	return *r.v == "" && (key == "bags" || key == "koh_share_by")
+}
+
+// shareLabel says what the KOH share is a share of.
+func (b *Batch) shareLabel() string {
+	if b.KOHShareBy == ShareMass {
+		return "KOH share (pure mass)"
+	}
+	return "KOH share (moles)"
+}
+
 func scalars(p *Plan) []scalarRef {
 	out := []scalarRef{
 		{Field{"show.scale_step_g", "scale step", UnitGram, 0.001, 50, 0.1}, &p.Show.ScaleStepG},
@@ -190,7 +207,7 @@ func batchScalars(n BatchName, b *Batch) []scalarRef {
 		{Field{at + "loss_percent", "stays in the bag", UnitPercent, 0, 50, 0.5}, &b.LossPercent},
 		{Field{at + "superfat_percent", "superfat", UnitPercent, -5, 40, 0.5}, &b.SuperfatPercent},
 		{Field{at + "lye_concentration_percent", "lye concentration", UnitPercent, 10, 60, 0.5}, &b.LyeConcentrationPercent},
-		{Field{at + "koh_share_percent", "KOH share (moles)", UnitPercent, 0, 100, 1}, &b.KOHSharePercent},
+		{Field{at + "koh_share_percent", b.shareLabel(), UnitPercent, 0, 100, 1}, &b.KOHSharePercent},
 		{Field{at + "naoh_purity_percent", "NaOH purity", UnitPercent, 50, 100, 0.5}, &b.NaOHPurityPercent},
 		{Field{at + "koh_purity_percent", "KOH purity", UnitPercent, 50, 100, 0.5}, &b.KOHPurityPercent},
 		{Field{at + "stock_lye_percent", "stock lye (0: dry)", UnitPercent, 0, 52, 0.5}, &b.StockLyePercent},
@@ -227,6 +244,7 @@ func batchWords(n BatchName, b *Batch) []wordRef {
 		{WordField{string(n) + ".size", "sized by", sizes}, &b.Size},
 		{WordField{string(n) + ".carrier", "carrier oil is", []string{CarrierExtra, CarrierBatch}}, &b.Carrier},
 	}
+	out = append(out, wordRef{WordField{string(n) + ".koh_share_by", "KOH share by", []string{ShareMoles, ShareMass}}, &b.KOHShareBy})
 	if n == Icing {
 		out = append(out, wordRef{WordField{string(n) + ".bags", "jugs in bags", []string{BagEach, BagOne}}, &b.Bags})
 	}
@@ -277,8 +295,8 @@ func eachListNumber(batch string, b Batch, visit func(numberAt)) {
 func wordsOf(p Plan) []wordAt {
 	var out []wordAt
 	for _, r := range words(&p) {
-		if *r.v == "" && r.Field.Key == string(Icing)+".bags" {
-			continue // left out: the first, a bag for each
+		if r.leftOut() {
+			continue
 		}
 		out = append(out, wordAt{r.Field.Key, r.Field, *r.v})
 	}

@@ -61,9 +61,31 @@ func (s *Sheet) inspectMould() {
 	case height < m.FillMM-lowMM:
 		s.warn(warning("mould-underfilled", "mould", fmt.Sprintf("the base stands %s high instead of %s", show.Len(height), show.Len(m.FillMM)), "size the base by its mould, or lower the fill height"))
 	}
-	rest := m.LengthMM - math.Floor(m.LengthMM/m.BarMM+1e-9)*m.BarMM
-	if rest > 1 {
-		s.warn(warning("mould-offcut", "mould", fmt.Sprintf("%s at the end of the loaf makes no whole bar", show.Len(rest)), "trim both ends alike, or change the bar thickness"))
+	s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
+	if m.Shape == "slab" && m.BarWidthMM > 0 {
+		s.inspectOffcut("width", "side of the mould", m.WidthMM, m.BarWidthMM, "width")
+	}
+	s.inspectCured()
+}
+
+// inspectOffcut says what is left of a side of the mould that is no whole number of bars.
+func (s *Sheet) inspectOffcut(side, where string, insideMM, barMM float64, of string) {
+	show := s.Plan.Show
+	if rest := insideMM - math.Floor(insideMM/barMM+1e-9)*barMM; rest > 1 {
+		s.warn(warning("mould-offcut", "mould", fmt.Sprintf("%s of the %s, at the %s, makes no whole bar", show.Len(rest), side, where),
+			"trim both sides alike, or change the bar "+of))
+	}
+}
+
+// inspectCured says where the moisture after cure is more than there is in the batter: a bar does not gain weight on the rack.
+func (s *Sheet) inspectCured() {
+	for _, b := range s.Batches() {
+		moisture := s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent
+		if cured := b.curedG(moisture); cured > b.PouredG*(1+noise) {
+			most := math.Floor((1-b.DryG*b.kept()/b.PouredG)*1000) / 10
+			s.warn(warning("cured-heavier", b.Name, fmt.Sprintf("at %s moisture after cure it would weigh more than as it is cut: its batter holds only %s of water",
+				s.Plan.Show.Percent(moisture, 1), s.Plan.Show.Percent(most, 1)), "put a moisture in that your own cured bars have, lower than that"))
+		}
 	}
 }
 

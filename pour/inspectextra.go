@@ -88,7 +88,8 @@ func (s *Sheet) inspectExtraDose(b *BatchSheet, x ExtraLine, shelf Shelf) {
 
 // isColour says whether an extra is a colourant of the shelf and none of its extras.
 func isColour(shelf Shelf, id string) bool {
-	return !slices.ContainsFunc(shelf.Extras, func(x Extra) bool { return x.ID == id })
+	_, known := shelf.Colourant(id)
+	return known && !slices.ContainsFunc(shelf.Extras, func(x Extra) bool { return x.ID == id })
 }
 
 // inspectDust names every fine powder once, in jugs and extras.

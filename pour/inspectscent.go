@@ -3,8 +3,6 @@ package pour
 import (
 	"fmt"
 	"strings"
-
-	"pourbench/chem"
 )
 
 // highInJugPercent is a load inside one jug that is called very high, percent of that jug's oils: twice the usual 3 to 5 (common practice, no source).
@@ -106,49 +104,4 @@ func (s *Sheet) inspectLimits() {
 	if count > 1 && sum > 1 && !over {
 		s.warn(warning("scents-limit-sum", "bar", fmt.Sprintf("each scent is under its own limit, but together they use %s of it", s.Plan.Show.Percent(sum*100, 0)), "if they share a substance the sum counts: ask for its share in each"))
 	}
-}
-
-// whitePercent is the titanium dose from which a jug counts as white: half the usual dose (common practice, no source).
-const whitePercent = 0.2
-
-// inspectVanillin warns of browning in a white jug and beside one.
-func (s *Sheet) inspectVanillin(b *BatchSheet, shelf Shelf) {
-	vanillin := map[string]float64{}
-	for _, x := range b.Scents {
-		vanillin[x.ID] = x.VanillinPercent
-	}
-	white := func(j JugSheet) bool { return j.WhitePercent >= whitePercent && shelf.onlyWhites(j) }
-	brown := ""
-	for _, j := range b.Jugs {
-		for _, x := range j.Scents {
-			if vanillin[x.ID] <= 0 {
-				continue
-			}
-			brown = j.Name
-			where, text := b.Name+" jug "+j.Name, fmt.Sprintf("%s holds %s vanillin (%s)", x.Name, s.Plan.Show.Percent(vanillin[x.ID], 1), chem.VanillinTint(vanillin[x.ID]))
-			if white(j) {
-				s.warn(warning("vanillin-white", where, text+" and this jug is white: it will brown over some weeks", "scent a dark jug instead, or plan the brown"))
-			} else {
-				s.warn(warning("vanillin-browns", where, text+": its colour will brown over some weeks", "plan the brown, or take a scent without"))
-			}
-		}
-	}
-	if brown == "" {
-		return
-	}
-	for _, j := range b.Jugs {
-		if white(j) && j.Name != brown && len(j.Scents) == 0 {
-			s.warn(warning("vanillin-near-white", b.Name+" jug "+j.Name, "the brown of "+brown+" creeps into touching white over some weeks", "keep another colour between them, or scent a jug that does not touch it"))
-		}
-	}
-}
-
-// onlyWhites says whether nothing but white pigment colours a jug.
-func (s Shelf) onlyWhites(j JugSheet) bool {
-	for _, d := range j.Colourants {
-		if c, ok := s.Colourant(d.ID); ok && !c.White {
-			return false
-		}
-	}
-	return true
 }

@@ -58,7 +58,7 @@ type Alike struct {
 func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
 	s = s.copied()
 	for _, b := range s.Batches() {
-		b.brown(s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent)
+		b.brown()
 	}
 	if len(s.Base.Jugs) == 0 {
 		return s
@@ -98,26 +98,17 @@ func (b *BatchSheet) paints() ([]colour.Paint, error) {
 }
 
 // brown works out the colour a jug takes over some weeks, from the vanillin in its own part of the bar.
-func (b *BatchSheet) brown(moisturePercent float64) {
+func (b *BatchSheet) brown() {
 	for i := range b.Jugs {
 		j := &b.Jugs[i]
-		vanillin := 0.0
-		for _, x := range j.Scents {
-			for _, line := range b.Scents {
-				if line.ID == x.ID {
-					vanillin += x.G * line.VanillinPercent / 100
-				}
-			}
-		}
-		if vanillin <= 0 || b.BatterG <= 0 {
+		if !(j.VanillinPercent > 0) {
 			continue
 		}
-		cured := b.DryG * j.BatterG / b.BatterG / (1 - moisturePercent/100)
 		fresh, err := colour.ParseHex(j.Colour)
 		if err != nil {
 			continue
 		}
-		if after, low, high, err := colour.Browned(fresh, vanillin/cured*100); err == nil {
+		if after, low, high, err := colour.Browned(fresh, j.VanillinPercent); err == nil {
 			j.WeeksColour, j.WeeksLow, j.WeeksHigh = after.Hex(), low.Hex(), high.Hex()
 		}
 	}

@@ -110,7 +110,7 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 	s.DemandKOHG, s.AcidKOHG = mid, acidKOHG
 	order := chem.LyeOrder{
 		DemandKOHG: mid, AcidKOHG: acidKOHG, Superfat: b.SuperfatPercent / 100,
-		Concentration: b.LyeConcentrationPercent / 100, KOHShare: b.KOHSharePercent / 100,
+		Concentration: b.LyeConcentrationPercent / 100, KOHShare: b.kohShare(),
 		NaOHPurity: b.NaOHPurityPercent / 100, KOHPurity: b.KOHPurityPercent / 100,
 		StockStrength: b.StockLyePercent / 100, WaterInExtrasG: s.WaterInExtrasG, WaterBeforeG: s.WaterBeforeG,
 	}
@@ -130,6 +130,14 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 	s.SuperfatLowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low) * 100
 	s.SuperfatHighPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, high) * 100
 	return lye
+}
+
+// kohShare is the KOH share of the alkali by moles, a fraction, however the plan says it.
+func (b *Batch) kohShare() float64 {
+	if b.KOHShareBy == ShareMass {
+		return chem.KOHMoleShare(b.KOHSharePercent / 100)
+	}
+	return b.KOHSharePercent / 100
 }
 
 // round rounds what is weighed: the alkali down on the lye step, oils and jugs to the scale step so that they sum to their batch.

@@ -120,6 +120,12 @@ const (
 	CarrierBatch = "from_batch" // taken out of the batch's first liquid oil before mixing
 )
 
+// What a KOH share is a share of.
+const (
+	ShareMoles = "moles" // of the demand, by moles
+	ShareMass  = "mass"  // of the mass of the pure alkali: KOH ÷ (KOH + NaOH)
+)
+
 // Batch is one mixing of oils and lye: the base or the icing.
 type Batch struct {
 	Size                    string  // SizeMould, SizeOils, SizeBar or SizeLayer
@@ -129,7 +135,8 @@ type Batch struct {
 	LossPercent             float64 // icing: stays in the bag and bowl; the base's loss is the mould's
 	SuperfatPercent         float64 // lye discount, -5 to 40
 	LyeConcentrationPercent float64 // alkali as weighed ÷ (alkali as weighed + all its water), 10 to 60
-	KOHSharePercent         float64 // of the demand, by moles
+	KOHSharePercent         float64 // of the pure alkali, by moles or by mass as KOHShareBy says
+	KOHShareBy              string  // ShareMoles or ShareMass; empty: ShareMoles
 	NaOHPurityPercent       float64 // 50 to 100
 	KOHPurityPercent        float64 // 50 to 100
 	StockLyePercent         float64 // pure NaOH in a ready solution, % by mass; 0: dry alkali is weighed

@@ -132,6 +132,7 @@ type JugSheet struct {
 	SuperfatLowPercent       float64 // and every oil at the low end of its published range
 	SuperfatAsWeighedPercent float64 // of what the scales show, its scents taking up none
 
+	VanillinPercent     float64 // vanillin in this jug's own part of the cured bar
 	WhitePercent        float64 // titanium white in this jug's batter, from base and jug together
 	Colour              string  // "#rrggbb"; empty: unknown
 	ColourEstimated     bool

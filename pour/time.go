@@ -95,7 +95,7 @@ func (t *timer) batter() clock.Batter {
 	b, p := t.batch, t.plan
 	out := clock.Batter{
 		OilG: b.OilsG, SapKOHMgG: b.SapKOHMgG, Superfat: p.SuperfatPercent / 100, Concentration: b.PureConcentrationPercent / 100,
-		KOHShare: p.KOHSharePercent / 100, StartC: b.MixC, Measured: p.BatterMeasured, RoomC: t.sheet.Plan.Room.TemperatureC,
+		KOHShare: p.kohShare(), StartC: b.MixC, Measured: p.BatterMeasured, RoomC: t.sheet.Plan.Room.TemperatureC,
 		SplitMin: p.SplitAtMin, Recipe: t.sheet.Plan.Name,
 	}
 	blend := make(chem.Blend, 0, len(p.Oils))

@@ -129,7 +129,7 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 	rows = append(rows, b.superfatRows(at, batch)...)
 	rows = append(rows, heading("lye"), b.field(at+"lye_concentration_percent", "alkali ÷ (alkali + all water)"),
 		b.figure("as mixed", b.show.Percent(batch.LyeAsMixedPercent, 1), "over 50 % it will not dissolve"),
-		b.field(at+"koh_share_percent", ""), b.field(at+"naoh_purity_percent", ""), b.field(at+"koh_purity_percent", ""),
+		b.field(at+"koh_share_percent", ""), b.word(at+"koh_share_by", "mass: of the pure alkali"), b.field(at+"naoh_purity_percent", ""), b.field(at+"koh_purity_percent", ""),
 		b.field(at+"stock_lye_percent", ""), b.word(at+"carrier", "for colourants"),
 		b.carrierOilRow(n), b.readyBlendRow(n),
 		heading("temperatures"), b.field(at+"oils_c", ""), b.field(at+"lye_c", ""),

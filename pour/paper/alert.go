@@ -19,6 +19,15 @@ func (d *desk) sectionAlerts(b bench, at step, hasRow func(pour.JugSheet) bool) 
 	}
 }
 
+// placeAlerts says again, at the head of a section that is no step of a batch, the warnings that belong there.
+func (d *desk) placeAlerts(at step) {
+	for _, w := range d.sheet.Warnings {
+		if placeOfWarning(w) == at {
+			d.alert(string(w.Severity) + ": " + advice(w))
+		}
+	}
+}
+
 // jugAlerts says again, under a jug's row, the warnings that stand on that jug.
 func (d *desk) jugAlerts(b bench, at step, jug string) {
 	for _, w := range d.alertsOf(b, at) {

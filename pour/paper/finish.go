@@ -11,11 +11,7 @@ import (
 // bed is covering the loaf and keeping it warm or cool.
 func (d *desk) bed() {
 	d.heading(sectionBed, "put to bed", "planned", "actual")
-	for _, w := range d.sheet.Warnings {
-		if placeOfWarning(w) == placeBed {
-			d.alert(string(w.Severity) + ": " + advice(w))
-		}
-	}
+	d.placeAlerts(placeBed)
 	start := ""
 	for _, t := range d.sheet.Run {
 		if t.Kind == pour.TaskBed && !d.stopped {
@@ -52,6 +48,7 @@ func (d *desk) clean() {
 func (d *desk) cut() {
 	bed, bars := d.sheet.Plan.Bed, d.sheet.Bars
 	d.heading(sectionCut, "cut and cure", "planned", "actual")
+	d.placeAlerts(placeCut)
 	d.tick(row{text: "Cut from " + d.cutFrom() + ", if it is firm and its middle is cool; gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
 	d.tick(row{text: "Bars, each " + d.show.Len(bars.ThicknessMM), figure: strconv.Itoa(bars.Count), write: true})
 	cut, cured := d.show.Weight(bars.CutG), d.show.Weight(bars.CuredG)

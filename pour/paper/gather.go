@@ -82,11 +82,7 @@ func (d *desk) weighed(kind string, g float64) string {
 func (d *desk) mould() {
 	m := d.sheet.Plan.Mould
 	d.heading(sectionMould, "line the mould", "planned", "actual")
-	for _, w := range d.sheet.Warnings {
-		if placeOfWarning(w) == placeMould {
-			d.alert(string(w.Severity) + ": " + advice(w))
-		}
-	}
+	d.placeAlerts(placeMould)
 	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
 	d.tick(row{text: fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size), write: true})
 	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.HeightMM), write: true}

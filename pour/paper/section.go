@@ -38,6 +38,7 @@ const (
 	stepPour
 	placeMould
 	placeBed
+	placeCut
 	placeFront // only on the first page
 )
 
@@ -122,8 +123,10 @@ func placeOf(code string) step {
 		return stepPour
 	case "mould-overfull", "mould-high", "mould-underfilled", "mould-offcut":
 		return placeMould
-	case "gel", "soda-ash", "salt-bar":
+	case "gel", "soda-ash":
 		return placeBed
+	case "cured-heavier", "salt-bar":
+		return placeCut
 	default:
 		return placeFront
 	}

@@ -58,6 +58,7 @@ func drawBatch(t *rapid.T, s pour.Shelf, size string) pour.Batch {
 		b.StockLyePercent = num(t, 30, 50)
 	} else {
 		b.KOHSharePercent = num(t, 0, 100)
+		b.KOHShareBy = one(t, "", pour.ShareMoles, pour.ShareMass)
 	}
 	if rapid.Bool().Draw(t, "measured") {
 		b.BatterC, b.BatterMeasured = num(t, 20, 60), true

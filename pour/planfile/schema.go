@@ -148,6 +148,7 @@ func batchFields(b *pour.Batch) []field {
 		{"superfat_percent", standing, &b.SuperfatPercent},
 		{"lye_concentration_percent", standing, &b.LyeConcentrationPercent},
 		{"koh_share_percent", quiet, &b.KOHSharePercent},
+		{"koh_share_by", quiet, &b.KOHShareBy},
 		{"naoh_purity_percent", standing, &b.NaOHPurityPercent},
 		{"koh_purity_percent", standing, &b.KOHPurityPercent},
 		{"stock_lye_percent", quiet, &b.StockLyePercent},

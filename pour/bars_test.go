@@ -1,0 +1,93 @@
+package pour_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pourbench/pour"
+)
+
+func TestWhatASlabLeavesOverIsSaidForBothSides(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.SuperfatPercent, p.Base.Jugs[1].Colourants = 5, nil
+	for _, c := range []struct {
+		shape                 string
+		length, bar           float64
+		width, barWidth       float64
+		lengthSaid, widthSaid string // empty: not said
+	}{
+		{"slab", 240, 80, 180, 45, "", ""},
+		{"slab", 250, 80, 180, 45, "10 mm of the length", ""},
+		{"slab", 240, 80, 200, 45, "", "20 mm of the width"},
+		{"slab", 250, 80, 200, 45, "10 mm of the length", "20 mm of the width"},
+		{"slab", 240, 80, 200, 0, "", ""}, // the whole width
+		{"loaf", 240, 80, 200, 45, "", ""},
+	} {
+		m := &p.Mould
+		m.Shape, m.LengthMM, m.BarMM, m.WidthMM, m.BarWidthMM = c.shape, c.length, c.bar, c.width, c.barWidth
+		text := ""
+		for _, w := range pour.Weigh(p, shelf).Warnings {
+			if w.Code == "mould-offcut" {
+				text += w.Text + "; "
+			}
+		}
+		if (c.lengthSaid == "") == strings.Contains(text, "of the length") || (c.widthSaid == "") == strings.Contains(text, "of the width") ||
+			!strings.Contains(text, c.lengthSaid) || !strings.Contains(text, c.widthSaid) {
+			t.Errorf("%+v: said %q", c, text)
+		}
+	}
+}
+
+// A kilogram of these oils at 5 % superfat and 45 % lye holds 147.3 g NaOH and 180 g water in 1327 g: 13.6 % of water is all there is to stay.
+func TestACuredBarHeavierThanTheCutOneIsSaid(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.SuperfatPercent, p.Base.Jugs[1].Colourants, p.Base.LyeConcentrationPercent = 5, nil, 45
+	naoh := (600*olive + 400*coconut) * 0.95 * naohPerKOH
+	water := naoh * 55 / 45
+	holds := 100 * water / (1000 + naoh + water)
+	equal(t, "the water it holds", holds, 13.6, 0.1)
+	for _, c := range []struct {
+		moisture float64
+		said     bool
+	}{{10, false}, {holds - 0.01, false}, {holds + 0.01, true}, {25, true}} {
+		p.Base.FinalMoisturePercent = c.moisture
+		s := pour.Weigh(p, shelf)
+		w, ok := found(s, "cured-heavier")
+		if ok != c.said || ok != (s.Bars.CuredG > s.Bars.CutG) || ok && (w.Severity != pour.Caution || !strings.Contains(w.Text, "only 13.")) {
+			t.Errorf("at %v %% moisture a bar of %v g cures to %v g; said %+v", c.moisture, s.Bars.CutG, s.Bars.CuredG, w)
+		}
+	}
+}
+
+func TestTheKOHShareMayBeOfTheMass(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.Jugs[1].Colourants, p.Base.SuperfatPercent = nil, 5
+	p.Base.KOHSharePercent, p.Base.KOHShareBy = 60, pour.ShareMass
+	b := pour.Weigh(p, shelf).Base
+	equal(t, "KOH of the pure mass", b.KOHPureG/(b.KOHPureG+b.NaOHPureG), 0.6, 1e-12)
+	demand := (600*olive + 400*coconut) * 0.95
+	equal(t, "both together", b.KOHPureG/56.1053+b.NaOHPureG/39.99677, demand/56.1053, 1e-9)
+	for _, by := range []string{"", pour.ShareMoles} {
+		p.Base.KOHShareBy = by
+		b = pour.Weigh(p, shelf).Base
+		equal(t, "KOH by moles", b.KOHPureG, demand*0.6, 1e-9)
+	}
+	_, f, _ := pour.Number(p, "base.koh_share_percent")
+	p.Base.KOHShareBy = pour.ShareMass
+	_, g, _ := pour.Number(p, "base.koh_share_percent")
+	if !strings.Contains(f.Label, "moles") || !strings.Contains(g.Label, "mass") {
+		t.Errorf("the share is called %q by moles and %q by mass", f.Label, g.Label)
+	}
+	p.Base.KOHShareBy = "weight"
+	if faults := p.Check(shelf); len(faults) != 1 || faults[0].Path != "base.koh_share_by" || !strings.Contains(faults[0].Mend, "mass") {
+		t.Errorf("a word it does not know: %v", faults)
+	}
+	for _, share := range []float64{0, 100} {
+		p.Base.KOHShareBy, p.Base.KOHSharePercent = pour.ShareMass, share
+		b = pour.Weigh(p, shelf).Base
+		if math.Abs(b.KOHPureG-demand*share/100) > 1e-9 {
+			t.Errorf("%v %% of the mass is %v g of KOH", share, b.KOHPureG)
+		}
+	}
+}
