@@ -27,6 +27,7 @@ type LyeOrder struct {
 	KOHPurity      float64 // of the dry alkali, above 0 to 1; not looked at when no KOH is weighed
 	StockStrength  float64 // pure NaOH in a ready solution by mass, above 0 and below 1; 0: dry alkali is weighed
 	WaterInExtrasG float64 // g of water that watery extras bring, ≥ 0
+	WaterBeforeG   float64 // of it, g that is there before the alkali: milk that is the lye's water; 0 to WaterInExtrasG
 }
 
 // Lye is what to weigh for an order, unrounded, and what comes of it.
@@ -38,7 +39,7 @@ type Lye struct {
 	AllWaterG                 float64 // g: to add, in the stock lye and in the extras
 	Concentration             float64 // as ordered; of the pure alkali with a stock lye
 	PureConcentration         float64 // pure alkali ÷ (alkali as weighed + all its water): for density, heat and clock
-	AsMixed                   float64 // alkali as weighed ÷ (that + the water it dissolves in, before the extras' water joins)
+	AsMixed                   float64 // alkali as weighed ÷ (that + the water it dissolves in, without the extras' water that joins later)
 	Short                     bool    // stock lye or extras bring more water than the concentration wants
 }
 
@@ -89,7 +90,7 @@ func MixLye(o LyeOrder) (Lye, error) {
 	l.WaterToAddG = l.AllWaterG - stockWaterG - o.WaterInExtrasG
 	l.Short = l.WaterToAddG < 0
 	l.PureConcentration = (l.NaOHPureG + l.KOHPureG) / (alkaliG + l.AllWaterG)
-	l.AsMixed = alkaliG / (alkaliG + stockWaterG + max(0, l.WaterToAddG))
+	l.AsMixed = alkaliG / (alkaliG + stockWaterG + max(0, l.WaterToAddG) + o.WaterBeforeG)
 	return l, nil
 }
 

@@ -107,6 +107,23 @@ func TestExtrasWaterIsTakenOffAndMakesTheMixStronger(t *testing.T) {
 	near(t, "concentration", l.NaOHWeighedG/(l.NaOHWeighedG+l.AllWaterG), 0.33, 1e-12)
 }
 
+// Milk that is there before the alkali dissolves it: 143.3047 g NaOH in 290.9519 g of water, whoever brings it.
+func TestExtrasWaterThatIsThereBeforeTheAlkaliDissolvesIt(t *testing.T) {
+	o := order()
+	o.WaterInExtrasG, o.WaterBeforeG = 290, 290
+	l := mix(t, o)
+	near(t, "water to add", l.WaterToAddG, 0.95, 0.005)
+	near(t, "as mixed", l.AsMixed, 0.33, 1e-6)
+	o.WaterBeforeG = 150
+	near(t, "as mixed, part of it there", mix(t, o).AsMixed, 143.3047/(143.3047+0.9519+150), 1e-6)
+	for _, g := range []float64{-1, 291, math.NaN()} {
+		o.WaterBeforeG = g
+		if _, err := chem.MixLye(o); !errors.Is(err, chem.ErrLyeWater) {
+			t.Errorf("%v g of 290 before the alkali: %v", g, err)
+		}
+	}
+}
+
 func TestTooMuchWaterFromElsewhereIsShort(t *testing.T) {
 	o := order()
 	o.StockStrength = 0.30

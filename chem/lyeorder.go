@@ -48,6 +48,8 @@ func (o LyeOrder) checkSolution() error {
 		return fmt.Errorf("%w: KOH %v: give a fraction above 0 and up to 1, as on its label", ErrLyePurity, o.KOHPurity)
 	case !finite(o.WaterInExtrasG) || o.WaterInExtrasG < 0:
 		return fmt.Errorf("%w: %v g: give 0 or more", ErrLyeWater, o.WaterInExtrasG)
+	case !(o.WaterBeforeG >= 0 && o.WaterBeforeG <= o.WaterInExtrasG):
+		return fmt.Errorf("%w: %v g before the alkali of %v g in all: give 0 to all of it", ErrLyeWater, o.WaterBeforeG, o.WaterInExtrasG)
 	}
 	return nil
 }

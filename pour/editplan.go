@@ -34,7 +34,7 @@ func SetReadyBlend(n BatchName, name string) Edit {
 // maxBlendName is the longest name of a ready-mixed blend that fits a line of the checklist, letters.
 const maxBlendName = 40
 
-// SetExtraIn says where an extra goes in: InOils or InLye; empty: where the shelf says.
+// SetExtraIn says where an extra goes in: InOils, InLye or InWater; empty: where the shelf says.
 func SetExtraIn(n BatchName, extra int, in string) Edit {
 	return editBatch(n, func(_ *Plan, b *Batch) error {
 		if err := inRange(b.Extras, extra, "extra"); err != nil {

@@ -293,7 +293,7 @@ func listWords(n BatchName, b Batch) []wordAt {
 	var out []wordAt
 	for i, x := range b.Extras {
 		if x.In != "" {
-			f := WordField{Words: []string{InOils, InLye}}
+			f := WordField{Words: []string{InOils, InLye, InWater}}
 			out = append(out, wordAt{fmt.Sprintf("%s.extra[%d].in", n, i), f, x.In})
 		}
 	}

@@ -59,5 +59,5 @@ func oilsAlone(path, what string) bool {
 	if path == "base.WaterToAddG" || path == "base.AllWaterG" {
 		return carrier
 	}
-	return regexp.MustCompile(`^base\.(Oils|Extras)\[|^base\.(NaOH|KOH|Stock|WaterInExtras|Extras|Demand|Acid|ExtraFat)`).MatchString(path)
+	return regexp.MustCompile(`^base\.(Oils|Extras)\[|^base\.(NaOH|KOH|Stock|WaterInExtras|WaterBefore|Extras|Demand|Acid|ExtraFat)`).MatchString(path)
 }

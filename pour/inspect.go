@@ -9,35 +9,19 @@ import (
 func (s *Sheet) inspect(shelf Shelf) {
 	for _, b := range s.Batches() {
 		s.inspectLye(b)
-		s.inspectExtras(b)
+		s.inspectExtras(b, shelf)
 		s.inspectScents(b, shelf)
 		s.inspectVanillin(b, shelf)
 		s.inspectColours(b, shelf)
 		s.inspectJugs(b)
 	}
 	s.inspectLimits()
-	s.inspectMould()
-	s.inspectBed()
+	if !s.Plan.Trial { // which stays in its jugs
+		s.inspectMould()
+		s.inspectBed()
+	}
 	s.inspectDust(shelf)
 	s.sortWarnings()
-}
-
-func (s *Sheet) inspectExtras(b *BatchSheet) {
-	for _, x := range b.Extras {
-		where := b.Name + " extra " + x.Name
-		switch x.Kind {
-		case ExtraSugar:
-			s.warn(warning("lye-meets-sugar", where, fmt.Sprintf("%s makes the lye and the loaf run hotter and browner", x.Name), "dissolve it in cool water first, work cool, do not wrap the loaf warm"))
-		case ExtraMilk:
-			s.warn(warning("lye-meets-milk", where, fmt.Sprintf("%s scorches, smells and foams in hot lye", x.Name), "freeze it, add the alkali very slowly over ice, keep the loaf cool"))
-		case ExtraAlcohol:
-			s.warn(warning("lye-meets-alcohol", where, fmt.Sprintf("%s can boil over when lye meets it, and speeds the batter", x.Name), "boil the alcohol and the gas off, chill it, use a tall vessel"))
-		case ExtraAcid:
-			s.warn(warning("lye-meets-acid", where, fmt.Sprintf("%s uses up alkali, which is reckoned in, and heats as it meets it", x.Name), "dissolve it in its own water and add it slowly, never onto dry alkali"))
-		case ExtraSalt:
-			s.warn(warning("glycerin-sweat", where, fmt.Sprintf("%s draws damp from the air", x.Name), "cure and keep the bars dry; salty loaves harden early, cut sooner"))
-		}
-	}
 }
 
 // jugSuperfatGap is how far a jug's own superfat may stand over its batch's before it is worth a word, percentage points.
@@ -83,45 +67,14 @@ func (s *Sheet) inspectMould() {
 	}
 }
 
+// inspectBed looks at the top of the loaf. Whether the loaf gels takes the clock: see [Sheet.Time].
 func (s *Sheet) inspectBed() {
 	plan, b := s.Plan, s.Base
-	warm := b.MixC >= 38
-	switch {
-	case plan.Bed.Keep == BedChill:
-		s.warn(warning("gel", "bed", "chilled, the loaf will most likely not gel: paler colours, slower to firm", "insulate it if you want gel; chilled loaves are cut later"))
-	case plan.Bed.Keep == BedInsulate:
-		s.warn(warning("gel", "bed", "wrapped, the loaf will likely gel: stronger colours, firmer sooner", "look at it after an hour or two; unwrap it if it domes or cracks"))
-	case warm:
-		s.warn(warning("gel", "bed", "poured this warm, the middle may gel and the edge not: a darker ring in every bar", "insulate it so that all of it gels, or chill it so that none does"))
-	default:
-		s.warn(warning("gel", "bed", "left bare at room temperature, the loaf may gel in part", "insulate or chill it if you want one or the other"))
-	}
 	if plan.Bed.Keep == BedBare || plan.Bed.Keep == BedChill {
 		chance := "possible"
 		if b.LyeConcentrationPercent < 30 {
 			chance = "likely"
 		}
 		s.warn(warning("soda-ash", "bed", "a white bloom of soda ash is "+chance+" on a cool, open top", "cover the top closely, use less water or keep it warm (common practice)"))
-	}
-}
-
-// inspectDust names every fine powder once.
-func (s *Sheet) inspectDust(shelf Shelf) {
-	seen, list := map[string]bool{}, ""
-	for _, b := range s.Batches() {
-		for _, j := range b.Jugs {
-			for _, d := range j.Colourants {
-				if c, ok := shelf.Colourant(d.ID); ok && c.Dust && !seen[c.Name] {
-					seen[c.Name] = true
-					if list != "" {
-						list += ", "
-					}
-					list += c.Name
-				}
-			}
-		}
-	}
-	if list != "" {
-		s.warn(warning("dust", "bench", "fine powder: "+list, "no draught, a dust mask, lid on, wet it at once; its safety data sheet comes first"))
 	}
 }

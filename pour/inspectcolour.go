@@ -26,7 +26,8 @@ func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
 	for _, x := range b.Extras {
 		if c, ok := shelf.Colourant(x.ID); ok {
 			s.inspectSubstance(b.Name+" extra "+x.Name, c)
-			if c.Disperse == DisperseOil && x.In == InLye || c.Disperse == DisperseWater && x.In == InOils {
+			wrong := c.Disperse == DisperseOil && x.InTheLye() || c.Disperse == DisperseWater && !x.InTheLye()
+			if wrong && isColour(shelf, x.ID) { // an entry of its own among the extras says itself where it goes
 				s.warn(warning("colour-wrong-carrier", b.Name+" extra "+x.Name, c.Name+" does not wet there: it will speck", "stir it into the "+wets(c.Disperse)+" instead"))
 			}
 		}

@@ -116,12 +116,12 @@ func (s *Sheet) inspectWater(b *BatchSheet) {
 	show := s.Plan.Show
 	if b.LyeAsMixedPercent > 50 && b.StockLyePercent == 0 {
 		s.warn(warning("lye-mixed-strong", b.Name, fmt.Sprintf("the lye would be %s strong as it is mixed, over what water dissolves safely", show.Percent(b.LyeAsMixedPercent, 1)),
-			"lower the lye concentration, or take less of the watery extras"))
+			"lower the lye concentration, or take less of the watery extras"+b.couldBeWater()))
 	}
 	if !b.WaterToAddG.Known {
 		s.warn(warning("lye-short-water", b.Name, fmt.Sprintf("stock lye and extras bring more water than %s lye wants: no figure of this batch can be worked out",
 			show.Percent(s.Plan.Batch(BatchName(b.Name)).LyeConcentrationPercent, 1)),
-			"lower the lye concentration, take a stronger stock or dry alkali, or less of the watery extras"))
+			"lower the lye concentration, take a stronger stock or dry alkali, or less of the watery extras"+s.mostOfIt(b)))
 	}
 	if b.LyePeakC.Known && b.LyePeakC.V >= boilNearC {
 		s.warn(warning("lye-near-boil", b.Name, fmt.Sprintf("from a room at %s the lye water could reach about %s, near boiling", show.Temp(s.Plan.Room.TemperatureC), show.Temp(b.LyePeakC.V)),
@@ -130,4 +130,24 @@ func (s *Sheet) inspectWater(b *BatchSheet) {
 	if !b.LyeRiseK.Known && b.StockLyePercent == 0 && b.MassRefusal == "" {
 		s.warn(warning("figure-unknown", b.Name, "how hot this lye gets cannot be worked out", "expect it to near boiling: cold water, little by little"))
 	}
+}
+
+// couldBeWater says that a watery extra need not join after the alkali.
+func (s *BatchSheet) couldBeWater() string {
+	for _, x := range s.Extras {
+		if x.Joins == JoinsCooled && x.WaterPercent >= wateryPercent {
+			return fmt.Sprintf(`, or let %s be the lye's water, frozen before the alkali (in = "lye_water")`, x.Name)
+		}
+	}
+	return ""
+}
+
+// mostOfIt says how much of a watery extra there may be, where it alone brings too much water.
+func (s *Sheet) mostOfIt(b *BatchSheet) string {
+	for _, x := range b.Extras {
+		if x.AllPercent.Known && x.AllPercent.V > 0 {
+			return fmt.Sprintf("; %s of the oils of %s would be all of the water", s.Plan.Show.Percent(math.Floor(x.AllPercent.V*100)/100, 2), x.Name)
+		}
+	}
+	return ""
 }

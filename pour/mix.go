@@ -75,12 +75,16 @@ func (m mixer) extras(s *BatchSheet, b Batch, oilsG float64) (acidKOHG float64) 
 			in = x.In
 		}
 		line := ExtraLine{
-			ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent,
+			ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Joins: joining(x, in), Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent,
 			AcidKOHG: g * x.AlkaliKOHMgG / 1000, FatKOHG: g * x.FatPercent / 100 * x.FatSapKOHMgG / 1000,
 		}
 		s.Extras = append(s.Extras, line)
 		s.ExtrasG += g
 		s.WaterInExtrasG += g * x.WaterPercent / 100
+		if line.Joins == JoinsBefore || line.Joins == JoinsOnIce {
+			s.WaterBeforeG += g * x.WaterPercent / 100
+		}
+		s.LyeOnIce = s.LyeOnIce || line.Joins == JoinsOnIce
 		s.ExtraFatKOHG += line.FatKOHG
 		acidKOHG += line.AcidKOHG
 	}
@@ -108,7 +112,7 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 		DemandKOHG: mid, AcidKOHG: acidKOHG, Superfat: b.SuperfatPercent / 100,
 		Concentration: b.LyeConcentrationPercent / 100, KOHShare: b.KOHSharePercent / 100,
 		NaOHPurity: b.NaOHPurityPercent / 100, KOHPurity: b.KOHPurityPercent / 100,
-		StockStrength: b.StockLyePercent / 100, WaterInExtrasG: s.WaterInExtrasG,
+		StockStrength: b.StockLyePercent / 100, WaterInExtrasG: s.WaterInExtrasG, WaterBeforeG: s.WaterBeforeG,
 	}
 	lye, err := chem.MixLye(order)
 	if err != nil {
@@ -120,6 +124,7 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 		s.WaterToAddG = Know(lye.WaterToAddG)
 	}
 	s.AllWaterG = lye.AllWaterG
+	s.allOfTheWater(lye)
 	s.LyeConcentrationPercent, s.PureConcentrationPercent = lye.Concentration*100, lye.PureConcentration*100
 	s.LyeAsMixedPercent = lye.AsMixed * 100
 	s.SuperfatLowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low) * 100
@@ -205,14 +210,17 @@ func (s *BatchSheet) temperatures(b Batch, blend chem.Blend, lye chem.Lye, roomC
 		koh = (s.KOHPureG / chem.MolarKOH) / (s.KOHPureG/chem.MolarKOH + s.NaOHPureG/chem.MolarNaOH)
 	}
 	if rise, _, ok := chem.LyeRise(lye.PureAsMixed(), koh); ok && b.StockLyePercent == 0 {
-		s.LyeRiseK, s.LyePeakC = Know(rise), Know(roomC+rise)
+		s.LyeRiseK = Know(rise)
+		if !s.LyeOnIce { // ice takes the heat up as it melts: no peak can be said
+			s.LyePeakC = Know(roomC + rise)
+		}
 	}
 	s.MixC = b.BatterC
 	if !b.BatterMeasured {
 		s.MixC = chem.MixC(s.OilsG, b.OilsC, s.lyeG(), b.LyeC, s.PureConcentrationPercent/100)
 	}
 	if c, ok := blend.CloudC(); ok {
-		s.CloudC = c
+		s.CloudC = Know(c)
 	}
 }
 

@@ -165,15 +165,16 @@ type OilPart struct {
 
 // Where an extra goes in.
 const (
-	InOils = "oils" // stirred into the melted oils
-	InLye  = "lye"  // into the lye water before or after the alkali
+	InOils  = "oils"      // stirred into the melted oils
+	InLye   = "lye"       // into the lye, before or after the alkali, as the shelf says
+	InWater = "lye_water" // it is the lye's water, or part of it: there before the alkali; what is mostly water is frozen or chilled first
 )
 
 // ExtraPart goes into the whole batch before the split: white pigment, shimmer, sugar, salt, milk.
 type ExtraPart struct {
 	Extra         string  // id of an extra or of a colourant on the shelf
 	PercentOfOils float64 // by mass
-	In            string  // InOils or InLye; empty: where the shelf says
+	In            string  // InOils, InLye or InWater; empty: where the shelf says
 }
 
 // Jug is a coloured portion of a batch.

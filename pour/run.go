@@ -77,11 +77,6 @@ func (s *Sheet) batch(name string) *BatchSheet {
 	return nil
 }
 
-func (b *BatchSheet) jug(name string) *JugSheet {
-	i := slices.IndexFunc(b.Jugs, func(j JugSheet) bool { return j.Name == name })
-	return &b.Jugs[i]
-}
-
 // handTasks lists the tasks in the order they are done: the usual one, changed as far as the plan says and as can be.
 func (s *Sheet) handTasks() []handTask {
 	base := s.batchTasks(Base)
@@ -173,6 +168,9 @@ func (s *Sheet) scentTimes(b *Batch) []scentTime {
 // coolLye is when the lye is made so that it is at its planned temperature at lye-in: as long before as the plan says, or as is estimated.
 func (s *Sheet) coolLye(b *BatchSheet) (Task, bool) {
 	minutes := s.Plan.Run.CoolLyeMin
+	if minutes == 0 && b.LyeOnIce {
+		minutes = onIceMin
+	}
 	if minutes == 0 {
 		plan := s.Plan.Batch(BatchName(b.Name))
 		room := s.Plan.Room.TemperatureC

@@ -67,7 +67,7 @@ func (s *BatchSheet) forget(b Batch) {
 // forgetSize forgets how large the batch is: its size follows from a volume or a mass that cannot be worked out.
 func (s *BatchSheet) forgetSize() {
 	unknown(&s.OilsG, &s.OilsWeighG, &s.NaOHPureG, &s.KOHPureG, &s.NaOHWeighedG, &s.KOHWeighedG, &s.NaOHToWeighG, &s.KOHToWeighG,
-		&s.StockLyeG, &s.StockToWeighG, &s.WaterInExtrasG, &s.ExtrasG, &s.DemandKOHG, &s.AcidKOHG, &s.ExtraFatKOHG)
+		&s.StockLyeG, &s.StockToWeighG, &s.WaterInExtrasG, &s.WaterBeforeG, &s.ExtrasG, &s.DemandKOHG, &s.AcidKOHG, &s.ExtraFatKOHG)
 	for i := range s.Oils {
 		unknown(&s.Oils[i].G, &s.Oils[i].WeighG)
 	}

@@ -36,11 +36,17 @@ func readExtra(r *row, x *pour.Extra) {
 	r.need("name")
 	if r.fresh {
 		x.Kind, x.In, x.DensityGML, x.ClockFactor, x.ClockSD = pour.ExtraPlain, pour.InOils, 1, 1, 0.2
+		x.LyeWhen = pour.LyeCooled
 		x.DoseHighPercent = 5
 	}
 	r.name(&x.Name)
 	r.word("kind", &x.Kind, pour.ExtraSugar, pour.ExtraMilk, pour.ExtraAlcohol, pour.ExtraAcid, pour.ExtraSalt, pour.ExtraClay, pour.ExtraPlain)
+	if r.fresh {
+		x.Dust = x.Kind == pour.ExtraClay
+	}
 	r.word("in", &x.In, pour.InOils, pour.InLye)
+	r.word("lye_when", &x.LyeWhen, pour.LyeBefore, pour.LyeHot, pour.LyeCooled)
+	r.flag("dust", &x.Dust)
 	r.number("water_percent", &x.WaterPercent, 0, 100)
 	readExtraFat(r, x)
 	r.number("alkali_koh_mg_g", &x.AlkaliKOHMgG, 0, 2500)

@@ -70,6 +70,23 @@ func TestExtrasSayTheirFatAndTheDoseOfTheirClock(t *testing.T) {
 	}
 }
 
+func TestExtrasSayWhenTheyJoinTheLyeAndWhetherTheyDust(t *testing.T) {
+	x, _ := laid(t, "[[extra]]\nid = \"salt\"\nlye_when = \"hot\"\ndust = true\n").Extra("salt")
+	if x.LyeWhen != pour.LyeHot || !x.Dust {
+		t.Errorf("salt = %+v", x)
+	}
+	x, _ = laid(t, "[[extra]]\nid = \"loam\"\nname = \"loam\"\nkind = \"clay\"\n").Extra("loam")
+	if x.LyeWhen != pour.LyeCooled || !x.Dust {
+		t.Errorf("a clay that says nothing = %+v, want one that dusts", x)
+	}
+	if x, _ = laid(t, "[[extra]]\nid = \"whey\"\nname = \"whey\"\n").Extra("whey"); x.Dust {
+		t.Error("whey dusts")
+	}
+	if _, err := overlay(t, "[[extra]]\nid = \"salt\"\nlye_when = \"after\"\n"); err == nil || !strings.Contains(err.Error(), "before, hot, cooled") {
+		t.Errorf("lye_when = after: %v", err)
+	}
+}
+
 func TestAScentSaysTheAlkaliItTakes(t *testing.T) {
 	sc, _ := laid(t, "[[scent]]\nid = \"meadow-hay\"\nalkali_koh_mg_g = 270\n").Scent("meadow-hay")
 	if sc.AlkaliKOHMgG != 270 || sc.Source.Confidence != "own" {

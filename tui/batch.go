@@ -63,8 +63,7 @@ func (b *bench) extraGrid(p layout.Panel) grid.Grid {
 	for i, line := range batch.Extras {
 		x, _ := b.shelf.Extra(line.ID)
 		name := b.shown(line.Name, x.Caution)
-		other := turned([]string{pour.InOils, pour.InLye}, line.In, 1)
-		into := grid.Cell{Kind: grid.Tick, Text: "the " + line.In, Name: line.Name, Flip: pour.SetExtraIn(n, i, other), Hint: "Enter puts it into the " + other}
+		into := b.intoCell(n, i, line)
 		part := b.number(line.Name, percent(line.Percent, 2), line.Percent, pour.UnitPercent, 0.1, func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
 		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", percent(x.DoseLowPercent, 2), percent(x.DoseHighPercent, 2))
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
@@ -72,6 +71,24 @@ func (b *bench) extraGrid(p layout.Panel) grid.Grid {
 		}})
 	}
 	return g
+}
+
+// intoCell is where an extra goes in; it goes round the places.
+func (b *bench) intoCell(n pour.BatchName, i int, line pour.ExtraLine) grid.Cell {
+	places := []string{pour.InOils, pour.InLye, pour.InWater}
+	words := map[string]string{pour.InOils: "the oils", pour.InLye: "the lye", pour.InWater: "lye water"}
+	turn := func(steps float64) pour.Edit { return pour.SetExtraIn(n, i, turned(places, line.In, steps)) }
+	hint := map[pour.Joining]string{
+		pour.JoinsOils: "stirred into the oils or at emulsion", pour.JoinsBefore: "dissolved in the lye's water before the alkali",
+		pour.JoinsOnIce: "the lye's water itself, frozen or chilled before the alkali", pour.JoinsHot: "into the lye while it is hot", pour.JoinsCooled: "into the cooled lye",
+	}[line.Joins]
+	if line.AllPercent.Known && line.AllPercent.V > 0 {
+		hint += "; " + percent(line.AllPercent.V, 2) + " % of the oils would be all of the lye's water"
+	}
+	return grid.Cell{
+		Kind: grid.Tick, Text: words[line.In], Name: line.Name, Hint: hint + "; Enter: " + words[turned(places, line.In, 1)], Flip: turn(1),
+		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
+	}
 }
 
 // burstGrid is the runs of the stick blender.
@@ -119,7 +136,7 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 		b.figure("batter starts at", b.show.Temp(batch.MixC), ""), b.field(at+"batter_c", "0: worked out"),
 		b.figure("lye rises by", b.show.Figure(batch.LyeRiseK, b.show.TempDiff), "as it dissolves"),
 		b.figure("lye peaks at", b.show.Figure(batch.LyePeakC, b.show.Temp), ""),
-		b.figure("oils cloud near", b.show.Temp(batch.CloudC), "± "+b.show.TempDiff(chem.CloudBandC)),
+		b.figure("oils cloud near", b.show.Figure(batch.CloudC, b.show.Temp), "± "+b.show.TempDiff(chem.CloudBandC)),
 		heading("times"), b.field(at+"split_at_min", "after lye-in"))
 	if n == pour.Icing {
 		rows = append(rows, b.field(at+"start_at_min", "run clock"), b.word(at+"bags", "one: striped"))

@@ -9,10 +9,13 @@ import (
 // StepLyeIn is the kind of the step that starts a batch's clock: lye meets oil. It has no length; the mixing follows.
 const StepLyeIn = "lye in"
 
-// Step is one step of a run: a task of the plan, or the moment lye meets oil.
+// StepMakeLye is the kind of the step that makes a batch's lye, in the order that its extras want. It has no length; the cooling follows.
+const StepMakeLye = "make the lye"
+
+// Step is one step of a run: a task of the plan, making a lye, or the moment lye meets oil.
 type Step struct {
 	Key        string // stable name: the task's, or "base lye in"
-	Kind       string // one of pour's Task… words, or StepLyeIn
+	Kind       string // one of pour's Task… words, StepMakeLye or StepLyeIn
 	Batch      pour.BatchName
 	Jug        string
 	PlannedMin float64 // start on the plan's run clock, 0 = the base's lye meets its oils
@@ -24,9 +27,14 @@ type Step struct {
 
 // Steps lists the steps of a sheet's run in the order they are done; acts that belong to one round are one step.
 func Steps(s pour.Sheet) []Step {
-	out := make([]Step, 0, len(s.Run)+2)
+	out := make([]Step, 0, len(s.Run)+4)
+	made := map[pour.BatchName]bool{}
 	for _, st := range s.Stints() {
 		batch := pour.BatchName(st.Batch)
+		if (st.Kind == pour.TaskCoolLye || st.Kind == pour.TaskMix) && !made[batch] {
+			made[batch] = true
+			out = append(out, Step{Key: string(batch) + " " + StepMakeLye, Kind: StepMakeLye, Batch: batch, PlannedMin: st.StartMin, Name: StepMakeLye})
+		}
 		if st.Kind == pour.TaskMix {
 			out = append(out, Step{Key: lyeInKey(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: st.StartMin, Name: StepLyeIn})
 		}

@@ -31,7 +31,7 @@ func (d *desk) jugAlerts(b bench, at step, jug string) {
 func (d *desk) alertsOf(b bench, at step) []pour.Warning {
 	var out []pour.Warning
 	for _, w := range d.sheet.Warnings {
-		if placeOf(w.Code) == at && batchOf(w.Where) == b.Name {
+		if placeOfWarning(w) == at && batchOf(w.Where) == b.Name {
 			out = append(out, w)
 		}
 	}

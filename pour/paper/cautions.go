@@ -40,7 +40,7 @@ func (d *desk) when(matters bool, text string) {
 func (d *desk) planned() {
 	for _, severity := range severities() {
 		for _, w := range ofSeverity(d.sheet.Warnings, severity) {
-			if severity != pour.Note || placeOf(w.Code) == placeFront {
+			if severity != pour.Note || placeOfWarning(w) == placeFront {
 				d.tick(row{text: strings.ToUpper(string(severity)) + ", " + w.Where + ": " + advice(w)})
 			}
 		}

@@ -12,7 +12,7 @@ import (
 func (d *desk) bed() {
 	d.heading(sectionBed, "put to bed", "planned", "actual")
 	for _, w := range d.sheet.Warnings {
-		if placeOf(w.Code) == placeBed {
+		if placeOfWarning(w) == placeBed {
 			d.alert(string(w.Severity) + ": " + advice(w))
 		}
 	}

@@ -62,7 +62,7 @@ func (d *desk) forLye(w pour.Weighing) bool {
 	}
 	for _, b := range d.sheet.Batches() {
 		for _, x := range b.Extras {
-			if w.Kind == pour.WeighExtra && x.Name == w.Name && x.In == pour.InLye {
+			if w.Kind == pour.WeighExtra && x.Name == w.Name && x.InTheLye() {
 				return true
 			}
 		}
@@ -83,7 +83,7 @@ func (d *desk) mould() {
 	m := d.sheet.Plan.Mould
 	d.heading(sectionMould, "line the mould", "planned", "actual")
 	for _, w := range d.sheet.Warnings {
-		if placeOf(w.Code) == placeMould {
+		if placeOfWarning(w) == placeMould {
 			d.alert(string(w.Severity) + ": " + advice(w))
 		}
 	}

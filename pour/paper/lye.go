@@ -1,8 +1,6 @@
 package paper
 
 import (
-	"fmt"
-
 	"pourbench/pour"
 )
 
@@ -15,17 +13,26 @@ func (d *desk) lye(b bench) {
 	d.begin(b, stepLye, noRow)
 	d.tick(row{text: "Goggles, gloves and sleeves on, air moving, nobody else near", write: true})
 	d.tick(row{text: "Cold water, into the lye jug", figure: d.show.Figure(b.WaterToAddG, d.show.Weight), write: true})
+	before := "Into this water before any alkali, stirred until dissolved or smooth: "
+	if b.LyeOnIce {
+		before = "Into the lye's water or what stands for it, before that is frozen and before any alkali, stirred until dissolved or smooth: "
+	}
+	d.lyeExtras(b, pour.JoinsBefore, before)
+	d.lyeExtras(b, pour.JoinsOnIce, "In place of water, frozen in small pieces or ice-cold, the jug in ice water: ")
 	d.alkali("Sodium hydroxide (NaOH)", b.NaOHToWeighG, b.NaOHWeighedG)
 	d.alkali("Potassium hydroxide (KOH)", b.KOHToWeighG, b.KOHWeighedG)
 	d.alkali("Stock lye, "+d.show.Percent(b.StockLyePercent, 1)+" NaOH", b.StockToWeighG, b.StockLyeG)
 	if b.StockLyeG > 0 {
 		d.info("One weighing. In it, for information: pure NaOH " + d.show.Dose(b.NaOHPureG) + ", the rest water.")
-		d.tick(row{text: "Stock lye into the water, slowly; never water onto lye", write: true})
-	} else {
-		d.tick(row{text: "Alkali into the water a little at a time, stirring until clear; never water onto alkali", write: true})
 	}
-	d.extrasInto(b, pour.InLye, "Extras into the lye, each at the moment its caution says")
-	d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.LyePeakC, d.show.Temp), write: true})
+	d.tick(row{text: meeting(b), write: true})
+	d.lyeExtras(b, pour.JoinsHot, "Into the lye while it is hot: ")
+	d.lyeExtras(b, pour.JoinsCooled, "Into the cooled lye, little by little: ")
+	if b.LyeOnIce {
+		d.tick(row{text: "Warmest it may grow while the alkali goes in (common practice, no source)", figure: d.show.Temp(pour.KeepUnderC), write: true})
+	} else {
+		d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.LyePeakC, d.show.Temp), write: true})
+	}
 	d.cooling(b)
 	d.superfat(b)
 }
@@ -39,15 +46,38 @@ func (d *desk) alkali(name string, toWeighG, exactG float64) {
 	d.tick(row{text: name, figure: d.show.Dose(toWeighG), write: true})
 }
 
-// extrasInto points to the extras that join here, or keeps the number where none do.
-func (d *desk) extrasInto(b bench, in, text string) {
-	for _, x := range b.Extras {
-		if x.In == in {
-			d.tick(row{text: fmt.Sprintf("%s (section %d)", text, sectionOf(b.Name, stepExtras)), write: true})
-			return
+// lyeExtras is what joins the lye at a moment, weighed here: one item, with a row for each extra, or its number where none does.
+func (d *desk) lyeExtras(b bench, at pour.Joining, where string) {
+	write := d.tick
+	for _, x := range b.ExtrasJoining(at) {
+		write(row{text: where + x.Name, figure: d.show.Dose(x.G), write: true})
+		write, where = d.more, ""
+		shelf, _ := d.shelf.Extra(x.ID)
+		if shelf.Dust {
+			d.info("Fine powder: lid on, no draught, wetted at once with some of the lye's water.")
+		}
+		if shelf.Caution != "" && shelf.In == pour.InLye { // the shelf speaks of where it usually goes
+			d.info(sentence(shelf.Caution))
 		}
 	}
-	d.skip()
+	if where != "" {
+		d.skip()
+	}
+}
+
+// meeting is how alkali and water meet.
+func meeting(b bench) string {
+	switch {
+	case b.LyeOnIce:
+		what := "Alkali"
+		if b.StockLyeG > 0 {
+			what = "Stock lye"
+		}
+		return what + " onto the ice a spoonful at a time, stirring, each one gone before the next; wait when it warms. Fat in it can turn to flecks of soap: strain it"
+	case b.StockLyeG > 0:
+		return "Stock lye into the water, slowly; never water onto lye"
+	}
+	return "Alkali into the water a little at a time, stirring until clear; never water onto alkali"
 }
 
 // cooling is when the lye has to be made and how warm it is used.

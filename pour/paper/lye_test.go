@@ -134,3 +134,76 @@ func TestAReadyMixedBlendIsOneWeighingWithItsPartsForInformation(t *testing.T) {
 		}
 	}
 }
+
+// What is said to join before the alkali stands on the paper before it, and is weighed once.
+func TestThePaperMakesTheLyeInTheOrderItIsMade(t *testing.T) {
+	p := testPlan()
+	shelf := testShelf()
+	shelf.Extras = append(shelf.Extras,
+		pour.Extra{ID: "salt", Name: "salt", Kind: pour.ExtraSalt, In: pour.InLye, LyeWhen: pour.LyeBefore, DensityGML: 2, ClockFactor: 1, DoseHighPercent: 3, Caution: "dissolve it in the water before the alkali"},
+		pour.Extra{ID: "silk", Name: "silk fibre", Kind: pour.ExtraPlain, In: pour.InLye, LyeWhen: pour.LyeHot, DensityGML: 1, ClockFactor: 1, DoseHighPercent: 3},
+		pour.Extra{ID: "lactate", Name: "lactate", Kind: pour.ExtraSalt, In: pour.InLye, LyeWhen: pour.LyeCooled, DensityGML: 1, ClockFactor: 1, DoseHighPercent: 3},
+	)
+	p.Base.Extras = []pour.ExtraPart{
+		{Extra: "lactate", PercentOfOils: 1.11}, {Extra: "silk", PercentOfOils: 0.22}, {Extra: "salt", PercentOfOils: 1.33}, {Extra: "clay", PercentOfOils: 1.44},
+	}
+	s := pour.Weigh(p, shelf)
+	paper := Checklist(s, shelf)
+	lye := flat(between(t, paper, "\n6     WEIGH AND MAKE", "\n7     "))
+	rest := lye
+	for _, want := range []string{"Cold water", "before any alkali, stirred until dissolved or smooth: salt", "Dissolve it in the water before the alkali", "Sodium hydroxide", "Alkali into the water", "while it is hot: silk fibre", "Into the cooled lye, little by little: lactate"} {
+		_, after, ok := strings.Cut(rest, want)
+		if !ok {
+			t.Fatalf("%q does not stand in its place in\n%s", want, lye)
+		}
+		rest = after
+	}
+	_, weighings, _ := strings.Cut(paper, "\n5     WEIGH THE OILS")
+	weighings = flat(weighings)
+	for _, x := range s.Base.Extras {
+		if n := strings.Count(weighings, x.Name+" "+s.Plan.Show.Dose(x.G)+" ________") + strings.Count(weighings, x.Name+", into the oils "+s.Plan.Show.Dose(x.G)+" ________"); n != 1 {
+			t.Errorf("%s is weighed %d times", x.Name, n)
+		}
+	}
+}
+
+func TestThePaperOfAMilkLyeSaysHow(t *testing.T) {
+	p := testPlan()
+	p.Base.Extras = []pour.ExtraPart{{Extra: "milk", PercentOfOils: 30, In: pour.InWater}, {Extra: "sugar", PercentOfOils: 1, In: pour.InWater}}
+	text := flat(between(t, print(p), "\n6     WEIGH AND MAKE", "\n7     "))
+	for _, want := range []string{
+		"before that is frozen and before any alkali, stirred until dissolved or smooth: sugar", "In place of water, frozen in small pieces or ice-cold, the jug in ice water: goat's milk",
+		"a spoonful at a time", "Warmest it may grow while the alkali goes in (common practice, no source) 35 deg C",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the paper lacks %q in %s", want, text)
+		}
+	}
+	if strings.Contains(text, "Hottest it could get") {
+		t.Error("a peak from the room's warmth is said of frozen milk")
+	}
+}
+
+// A fine powder among the extras is wetted before it flies.
+func TestAPowderAmongTheExtrasHasAWettingStep(t *testing.T) {
+	p, shelf := testPlan(), testShelf()
+	for in, section := range map[string][2]string{pour.InOils: {"\n7     WEIGH THE EXTRAS", "\n8     "}, pour.InWater: {"\n6     WEIGH AND MAKE", "\n7     "}} {
+		p.Base.Extras = []pour.ExtraPart{{Extra: "blue", PercentOfOils: 0.2, In: in}}
+		s := pour.Weigh(p, shelf)
+		part := flat(between(t, Checklist(s, shelf), section[0], section[1]))
+		_, after, ok := strings.Cut(part, "ultramarine blue")
+		if !ok || !strings.Contains(strings.ToLower(after), "fine powder: lid on, no draught") {
+			t.Errorf("in the %s the powder has no wetting step: %s", in, part)
+		}
+	}
+}
+
+// A warning on an extra stands with the extras, not with the colours.
+func TestWarningsOfExtrasStandWithTheExtras(t *testing.T) {
+	p := testPlan()
+	p.Base.Extras = []pour.ExtraPart{{Extra: "blue", PercentOfOils: 9, In: pour.InLye}}
+	extras := flat(between(t, print(p), "\n7     WEIGH THE EXTRAS", "\n8     "))
+	if !strings.Contains(extras, "outside its usual") {
+		t.Errorf("the dose is not said with the extras: %s", extras)
+	}
+}

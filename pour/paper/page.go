@@ -49,7 +49,14 @@ func (p *page) absent(number, title, reason string) {
 // tick writes the next item with its box.
 func (p *page) tick(r row) {
 	p.item++
-	lead := fmt.Sprintf("%-*s", numberWidth-1, fmt.Sprintf("%d.%d", p.section, p.item)) + " " + box
+	p.boxed(fmt.Sprintf("%-*s", numberWidth-1, fmt.Sprintf("%d.%d", p.section, p.item))+" "+box, r)
+}
+
+// more writes a further row of the item before it, with a box of its own.
+func (p *page) more(r row) { p.boxed(strings.Repeat(" ", numberWidth)+box, r) }
+
+// boxed writes a row behind its lead.
+func (p *page) boxed(lead string, r row) {
 	if r.figure == "" && !r.write {
 		p.wrapped(lead, r.text)
 		return

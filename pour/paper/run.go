@@ -53,7 +53,7 @@ func (d *desk) make(b bench) {
 
 func (d *desk) mix(b bench) {
 	d.begin(b, stepMix, noRow)
-	d.extrasInto(b, pour.InOils, "Extras stirred into the oils")
+	d.oilExtras(b)
 	d.tick(row{text: "Oils at", figure: d.show.Temp(b.plan.OilsC), write: true})
 	d.tick(row{text: "Lye at", figure: d.show.Temp(b.plan.LyeC), write: true})
 	d.tick(row{text: "Lye into the oils, through the strainer; write the time down", figure: d.moment(b.LyeInAtMin), write: true})
@@ -69,6 +69,15 @@ func (d *desk) mix(b bench) {
 		d.tick(row{text: "Stick-blend " + d.show.Plain(burst.S, pour.UnitSecond) + " s, from this lye-in at", figure: d.minute(burst.AtMin), write: true})
 	}
 	d.stages(b)
+}
+
+// oilExtras points to the extras that are stirred into the oils, or keeps the number where none are.
+func (d *desk) oilExtras(b bench) {
+	if len(b.ExtrasJoining(pour.JoinsOils)) == 0 {
+		d.skip()
+		return
+	}
+	d.tick(row{text: fmt.Sprintf("Extras stirred into the oils or, where their caution says so, in at emulsion (section %d)", sectionOf(b.Name, stepExtras)), write: true})
 }
 
 // stages says when the pot is expected at each stage, counted from this batch's own lye-in.

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"strings"
 
 	"pourbench/pour"
 )
@@ -88,13 +89,22 @@ func stepOfTask(t pour.Task) step {
 	}
 }
 
-// placeOf is where on the paper a warning is said again. A code it does not know stays on the first page.
+// placeOfWarning is where on the paper a warning is said again: what is said of a colourant or a dose is said of an extra with the extras.
+func placeOfWarning(w pour.Warning) step {
+	at := placeOf(w.Code)
+	if at == stepColours && strings.Contains(w.Where, " extra ") {
+		return stepExtras
+	}
+	return at
+}
+
+// placeOf is where on the paper the warnings of a code are said again. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
 	case "carrier-short":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
-		"lye-meets-alcohol", "lye-meets-acid", "alkali-rounding", "purity-assumed":
+		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":
 		return stepLye
 	case "glycerin-sweat":
 		return stepExtras
@@ -112,7 +122,7 @@ func placeOf(code string) step {
 		return stepPour
 	case "mould-overfull", "mould-high", "mould-underfilled", "mould-offcut":
 		return placeMould
-	case "gel", "soda-ash":
+	case "gel", "soda-ash", "salt-bar":
 		return placeBed
 	default:
 		return placeFront

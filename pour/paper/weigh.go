@@ -52,15 +52,20 @@ func (d *desk) extras(b bench) {
 	}
 	d.begin(b, stepExtras, noRow)
 	for _, x := range b.Extras {
+		shelf, _ := d.shelf.Extra(x.ID)
 		switch {
-		case x.In == pour.InLye && d.stopped:
-			d.tick(row{text: x.Name + ", into the lye water: DO NOT MIX, withheld"})
-		case x.In == pour.InLye:
-			d.tick(row{text: x.Name + ", into the lye water", figure: d.show.Dose(x.G), write: true})
-		default:
-			d.tick(row{text: x.Name + ", into the oils", figure: d.show.Dose(x.G), write: true})
+		case x.InTheLye() && d.stopped:
+			d.tick(row{text: x.Name + ", into the lye: DO NOT MIX, withheld"})
+			continue
+		case x.InTheLye():
+			d.info(sentence(fmt.Sprintf("%s goes into the lye and is weighed there (section %d)", x.Name, sectionOf(b.Name, stepLye))))
+			continue
 		}
-		if shelf, ok := d.shelf.Extra(x.ID); ok && shelf.Caution != "" {
+		d.tick(row{text: x.Name + ", into the oils", figure: d.show.Dose(x.G), write: true})
+		if shelf.Dust {
+			d.more(row{text: "Fine powder: lid on, no draught, stirred smooth at once with some of the oils, taken from what is weighed", write: true})
+		}
+		if shelf.Caution != "" && shelf.In == pour.InOils {
 			d.info(sentence(shelf.Caution))
 		}
 	}

@@ -71,7 +71,7 @@ func drawBatch(t *rapid.T, s pour.Shelf, size string) pour.Batch {
 	}
 	for range rapid.IntRange(0, 2).Draw(t, "extras") {
 		x := rapid.SampledFrom(s.Extras).Draw(t, "extra")
-		b.Extras = append(b.Extras, pour.ExtraPart{Extra: x.ID, PercentOfOils: num(t, 0, 50), In: one(t, "", pour.InOils, pour.InLye)})
+		b.Extras = append(b.Extras, pour.ExtraPart{Extra: x.ID, PercentOfOils: num(t, 0, 50), In: one(t, "", pour.InOils, pour.InLye, pour.InWater)})
 	}
 	drawJugs(t, s, &b)
 	return b

@@ -105,6 +105,8 @@ func (m *Model) detail(s logbook.Step) string {
 	switch s.Kind {
 	case pour.TaskCoolLye:
 		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
+	case logbook.StepMakeLye:
+		return m.makingLye(b)
 	case logbook.StepLyeIn:
 		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
 	case pour.TaskMix:
@@ -121,6 +123,12 @@ func (m *Model) detail(s logbook.Step) string {
 		return "Wash up as after any pour: this is raw soap. The batter goes into a spare mould, never into a drain."
 	}
 	return m.acting(s)
+}
+
+// makingLye says in which order the lye is made; its amounts are on the paper.
+func (m *Model) makingLye(b *pour.BatchSheet) string {
+	text := strings.Join(b.MakeLye(m.sheet().Plan.Show), "; ")
+	return strings.ToUpper(text[:1]) + text[1:] + ". Goggles and gloves on; weights are on the paper."
 }
 
 // batchSheet is the figures of a batch, or nil.

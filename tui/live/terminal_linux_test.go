@@ -132,7 +132,7 @@ func (s *screenful) press(keys string) {
 func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	dir := t.TempDir()
 	s := start(t, dir, "")
-	s.shows("step 1 of 25")
+	s.shows("step 1 of 27")
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
 	list, err := book.List()
@@ -145,7 +145,7 @@ func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 			return err == nil && strings.Count(string(src), words) == n
 		})
 	}
-	for step := range 3 { // both lyes cooled, lye in oil
+	for step := range 5 { // both lyes made and cooled, lye in oil
 		s.press(" ")
 		journaled(`kind = "done"`, step+1)
 		time.Sleep(quiet + 50*time.Millisecond)
@@ -158,11 +158,11 @@ func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	}
 
 	again := start(t, dir, id)
-	again.shows("step 4 of 25")
+	again.shows("step 6 of 27")
 	again.shows("light, ")
 	again.press(" ")
 	s = again
-	journaled(`kind = "done"`, 4)
+	journaled(`kind = "done"`, 6)
 	journaled(`kind = "resumed"`, 1)
 	again.press("qq")
 	again.shows("Take it up again with: pourbench run --resume " + id)
@@ -191,7 +191,7 @@ func checkResumed(t *testing.T, book logbook.Book, id string) {
 		}
 	}
 	first, end := p.Events[0], p.Events[len(p.Events)-1]
-	if done != 4 || len(state.Sightings) != 1 {
+	if done != 6 || len(state.Sightings) != 1 {
 		t.Errorf("%d steps and %d sightings are in the file", done, len(state.Sightings))
 	}
 	if drift := end.Run - end.Wall.Sub(first.Wall); drift.Abs() > 100*time.Millisecond {
