@@ -39,9 +39,12 @@ func fine(s *Swirl, faces int) [][]float64 {
 }
 
 func TestTouchingSeesWhatAFineCountSees(t *testing.T) {
+	if testing.Short() {
+		t.Skip("counts a million points")
+	}
 	for _, technique := range script.Techniques() {
 		s := mustPour(t, loaf(technique, 3))
-		quick, slow := s.Touching(), fine(s, 20)
+		quick, slow := s.Touching(), fine(s, 10)
 		sum := 0.0
 		for a := range quick {
 			for b := range a {
