@@ -2,12 +2,6 @@ package chem
 
 import "math"
 
-// CloudBandC is how far [Blend.CloudC] may be out, °C (assumed).
-const CloudBandC = 8
-
-// cloudProfiled is the mass fraction of a blend that must have a profile before its cloud point is estimated (assumed).
-const cloudProfiled = 0.9
-
 // G returns the mass of the blend, g.
 func (b Blend) G() float64 {
 	sum := 0.0
@@ -109,17 +103,6 @@ func (b Blend) ML(c float64) float64 {
 		}
 	}
 	return sum
-}
-
-// CloudC returns a rough cloud point of the blend, °C, within [CloudBandC]: 10 + 60 × the mass fraction of palmitic and
-// stearic acid (assumed; it puts olive at 20, palm at 38 and cocoa butter at 46). ok is false when under
-// 90 % of the blend has a profile.
-func (b Blend) CloudC() (c float64, ok bool) {
-	p, profiled := b.Profile()
-	if profiled < cloudProfiled {
-		return 0, false
-	}
-	return 10 + 60*(p[C16]+p[C18]), true
 }
 
 // GlycerolG returns the glycerol, g, that full saponification sets free: 1 mol for 3 mol of alkali taken by

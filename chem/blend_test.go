@@ -140,22 +140,6 @@ func TestBlendVolumeGrowsWithWarmth(t *testing.T) {
 	}
 }
 
-// The rule is assumed; the published figures it stands against are from memory: palm melts at 33 to 40 °C.
-func TestCloudPointFollowsTheSaturatedAcids(t *testing.T) {
-	palm, ok := chem.Blend{{Fat: tableFat(t, "palm"), G: 1}}.CloudC()
-	if !ok || palm < 33 || palm > 40 {
-		t.Errorf("palm clouds at %v, %v", palm, ok)
-	}
-	olive, _ := chem.Blend{{Fat: tableFat(t, "olive"), G: 1}}.CloudC()
-	cocoa, _ := chem.Blend{{Fat: tableFat(t, "cocoa_butter"), G: 1}}.CloudC()
-	near(t, "olive (regression)", olive, 19.8, 0.05)
-	near(t, "cocoa butter (regression)", cocoa, 46.4, 0.05)
-	waxy := chem.Blend{{Fat: tableFat(t, "olive"), G: 80}, {Fat: tableFat(t, "beeswax"), G: 20}}
-	if c, ok := waxy.CloudC(); ok {
-		t.Errorf("a fifth without profile still clouds at %v", c)
-	}
-}
-
 func TestEmptyBlendGivesNoFigure(t *testing.T) {
 	var b chem.Blend
 	if _, profiled := b.Profile(); profiled != 0 {

@@ -47,7 +47,8 @@ type Fat struct {
 	Profile               Profile // all 0: not known
 	DensityGML            float64 // at DensityC, g/mL
 	DensityC              float64
-	Resin                 bool // wax or resin: thickens by setting, not by trace
+	Resin                 bool    // wax or resin: thickens by setting, not by trace
+	MeltC                 float64 // melting point of a wax or resin, °C; 0: not stated, beeswax's is taken
 }
 
 // Part is a mass of one fat in a blend.

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -159,6 +160,9 @@ func (s *Sheet) grams(b *BatchSheet, tasks []Task) {
 		return
 	}
 	share := func(totalG float64, of func(Task) bool) {
+		if math.IsNaN(totalG) {
+			return // what the jug holds is not known: neither is a part of it
+		}
 		var masses []float64
 		for _, t := range tasks {
 			if of(t) {

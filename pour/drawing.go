@@ -62,7 +62,7 @@ func (d *Drawing) top(s *Sheet) {
 		return
 	}
 	d.Icing = &swirl.IcingRecipe{
-		Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(),
+		Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
 	}
 	for _, j := range s.Icing.Jugs {
 		d.Top = append(d.Top, paletteColour(j.Colour))

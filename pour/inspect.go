@@ -16,8 +16,10 @@ func (s *Sheet) inspect(shelf Shelf) {
 		s.inspectJugs(b)
 	}
 	s.inspectLimits()
-	s.inspectMould()
-	s.inspectBed()
+	if !s.Plan.Trial { // which stays in its jugs
+		s.inspectMould()
+		s.inspectBed()
+	}
 	s.inspectDust(shelf)
 	s.sortWarnings()
 }
@@ -87,19 +89,9 @@ func (s *Sheet) inspectCured() {
 	}
 }
 
+// inspectBed looks at the top of the loaf. Whether the loaf gels takes the clock: see [Sheet.Time].
 func (s *Sheet) inspectBed() {
 	plan, b := s.Plan, s.Base
-	warm := b.MixC >= 38
-	switch {
-	case plan.Bed.Keep == BedChill:
-		s.warn(warning("gel", "bed", "chilled, the loaf will most likely not gel: paler colours, slower to firm", "insulate it if you want gel; chilled loaves are cut later"))
-	case plan.Bed.Keep == BedInsulate:
-		s.warn(warning("gel", "bed", "wrapped, the loaf will likely gel: stronger colours, firmer sooner", "look at it after an hour or two; unwrap it if it domes or cracks"))
-	case warm:
-		s.warn(warning("gel", "bed", "poured this warm, the middle may gel and the edge not: a darker ring in every bar", "insulate it so that all of it gels, or chill it so that none does"))
-	default:
-		s.warn(warning("gel", "bed", "left bare at room temperature, the loaf may gel in part", "insulate or chill it if you want one or the other"))
-	}
 	if plan.Bed.Keep == BedBare || plan.Bed.Keep == BedChill {
 		chance := "possible"
 		if b.LyeConcentrationPercent < 30 {

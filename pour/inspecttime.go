@@ -34,10 +34,23 @@ func (t *timer) warnCautions(f clock.Forecast, shown map[string]bool) {
 			// the run page says the first two, the scents' and extras' own warnings the others
 		case clock.FalseTrace:
 			t.sheet.warn(warning("false-trace", t.batch.Name, said(c), "work a few degrees warmer, or with fewer hard fats"))
+		case clock.FreeAcidSoap:
+			t.sheet.warn(warning("false-trace", t.batch.Name, said(c), "take less free acid or refined oils; else stir it smooth by hand and do not pour by its thickness"))
 		default:
 			t.sheet.warn(warning("clock-wide", t.batch.Name, said(c), "watch the batter itself and log what you see"))
 		}
 	}
+}
+
+// warnFalseTrace passes on what looks like trace in a batch that the clock refuses: that is when nobody expects it.
+func (t *timer) warnFalseTrace(b clock.Batter) {
+	f := clock.Forecast{}
+	for _, c := range b.Cautions() {
+		if c.Kind == clock.FalseTrace || c.Kind == clock.FreeAcidSoap {
+			f.Cautions = append(f.Cautions, c)
+		}
+	}
+	t.warnCautions(f, map[string]bool{})
 }
 
 // said words a clock's caution like the other warnings: what it is about first, no stop at the end.

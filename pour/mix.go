@@ -228,7 +228,7 @@ func (s *BatchSheet) temperatures(b Batch, blend chem.Blend, lye chem.Lye, roomC
 		s.MixC = chem.MixC(s.OilsG, b.OilsC, s.lyeG(), b.LyeC, s.PureConcentrationPercent/100)
 	}
 	if c, ok := blend.CloudC(); ok {
-		s.CloudC = c
+		s.CloudC = Know(c)
 	}
 }
 

@@ -19,7 +19,7 @@ func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
 		if problem.Spacer != colour.None {
 			order = append([]int{problem.Spacer}, order...)
 		}
-		s.addOrder(OrderByColour, order, shelf, h)
+		s.addOrder(OrderByColour, s.cleaner(order, shelf), shelf, h)
 		if best := &s.Look.Orders[len(s.Look.Orders)-1]; best.Kind == OrderByColour && best.muddier(s.Look.Orders[0]) {
 			*best = s.Look.Orders[0] // the search counts neighbours in a plain row; the acts may have more
 			best.Kind = OrderByColour
@@ -142,16 +142,8 @@ func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h clock.Hand) {
 
 // priced is what an order costs in mud, weighed by who touches whom as its script has it, and in time as the sheet worked out with it says.
 func (s *Sheet) priced(kind string, timed Sheet) Order {
-	out := Order{Kind: kind, Jugs: timed.PourOrder()}
-	contact := timed.Base.Script.Contact()
-	for a := range contact {
-		for b := range a {
-			score, part := s.Look.Mud[a][b], contact[a][b]
-			if part > 0 {
-				out.Worst, out.Total = max(out.Worst, score), out.Total+score*part
-			}
-		}
-	}
+	out := s.muddy(timed.Base.Script)
+	out.Kind, out.Jugs = kind, timed.PourOrder()
 	for _, j := range timed.Base.Jugs {
 		if j.LateChancePercent.Known && (!out.LatePercent.Known || j.LateChancePercent.V > out.LatePercent.V) {
 			out.LatePercent, out.LateJug = j.LateChancePercent, j.Name

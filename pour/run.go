@@ -77,11 +77,6 @@ func (s *Sheet) batch(name string) *BatchSheet {
 	return nil
 }
 
-func (b *BatchSheet) jug(name string) *JugSheet {
-	i := slices.IndexFunc(b.Jugs, func(j JugSheet) bool { return j.Name == name })
-	return &b.Jugs[i]
-}
-
 // handTasks lists the tasks in the order they are done: the usual one, changed as far as the plan says and as can be.
 func (s *Sheet) handTasks() []handTask {
 	base := s.batchTasks(Base)

@@ -21,6 +21,7 @@ type Sheet struct {
 	Icing    *BatchSheet // nil: no icing
 	Run      []Task
 	Bars     Bars
+	Gel      Gel        // how warm the loaf gets in its bed; filled in by [Sheet.Time]
 	Totals   []Weighing // everything to weigh, base and icing together, largest first
 	Warnings []Warning  // worst first
 	Timed    bool       // the clock's figures and warnings are in it
@@ -69,7 +70,7 @@ type BatchSheet struct {
 	LyePeakC                            Figure  // room + rise
 	LyeInAtMin                          float64
 	MixC                                float64 // batter temperature as the two meet, or as measured
-	CloudC                              float64 // rough cloud point of the blend, ± chem.CloudBandC
+	CloudC                              Figure  // rough cloud point of the blend, ± chem.CloudBandC; unknown: too little of it has a fatty-acid profile
 	Families                            chem.Families
 	IodineValue                         Figure // unknown: part of the blend has no fatty-acid profile
 	SapKOHMgG                           float64
@@ -168,6 +169,27 @@ type DoseLine struct {
 type ScentGrams struct {
 	ID, Name string
 	G        float64
+}
+
+// Band is a figure and the ends of its 80 % band.
+type Band struct{ Low, Mid, High Figure }
+
+// How likely a loaf gels.
+const (
+	GelLikely   = "likely"     // to its edge
+	GelInPart   = "in part"    // may gel, the middle before the edge
+	GelUnlikely = "not likely" // nowhere
+)
+
+// Gel is how warm the base's loaf gets in its bed, and whether it gels there: the weakest of the clock's figures.
+type Gel struct {
+	Word          string // GelLikely, GelInPart or GelUnlikely; empty: not worked out
+	FromC         Figure // where this lye's soap begins to gel
+	MiddleC       Band   // warmest in the middle, °C, from a slow batter to a quick one
+	EdgeC         Figure // warmest at the edge, °C, at the median
+	PeakAtMin     Figure // when the middle is warmest, on the run clock
+	MiddlePercent Figure // chance that the middle gels, in tenths
+	EdgePercent   Figure // chance that the edge gels too
 }
 
 // Weighing is one thing on the shopping and weighing list.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pourbench/chem"
+	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 )
 
@@ -232,10 +233,14 @@ func (s Shelf) Extra(id string) (Extra, bool) {
 	if !ok {
 		return Extra{}, false
 	}
-	return Extra{
+	x := Extra{
 		ID: c.ID, Name: c.Name, Kind: ExtraPlain, In: InOils, LyeWhen: LyeBefore, Dust: c.Dust, DensityGML: pigmentGML, ClockFactor: 1,
 		DoseLowPercent: c.DoseLowPercent, DoseHighPercent: c.DoseHighPercent, Source: c.Source,
-	}, true
+	}
+	if c.Titanium {
+		x.ClockFactor, x.ClockSD = titaniumClockFactor, clock.AdditiveSD
+	}
+	return x, true
 }
 
 // Scent returns the scent with that id.
@@ -252,6 +257,10 @@ func (s Shelf) Family(id string) (Family, bool) {
 func (s Shelf) Technique(id string) (Technique, bool) {
 	return find(s.Techniques, id, func(t *Technique) string { return t.ID })
 }
+
+// titaniumClockFactor is what titanium white in the whole batch does to the speed of trace: common practice, no source (reference:
+// trace model, section 2.4).
+const titaniumClockFactor = 1.1
 
 // pigmentGML is a middling particle density for a pigment stirred in dry, g/mL: between mica (2.82) and titanium
 // dioxide (4.2), CRC Handbook values. A pigment is under 1 % of a batter, so its error moves a volume by under 0.2 %.

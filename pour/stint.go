@@ -160,9 +160,9 @@ func (s *Sheet) tellJugs(st Stint, first script.Act, how string) string {
 		verb = fmt.Sprintf("round %d of %d, %s", st.Round, st.Rounds, verb)
 	}
 	if how != "" {
-		verb += " " + how
+		how = "; " + how
 	}
-	return verb + ": " + strings.Join(jugs, ", ") + tail
+	return verb + ": " + strings.Join(jugs, ", ") + how + tail
 }
 
 func (s *Sheet) tellJug(b *BatchSheet, t Task, a script.Act) string {

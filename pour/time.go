@@ -62,10 +62,13 @@ func (t *timer) run(h clock.Hand) {
 		t.batch.ClockRefusal = t.batch.MassRefusal // its stop stands already
 		return
 	}
-	c, err := clock.New(t.batter(), h)
+	batter := t.batter()
+	c, err := clock.New(batter, h)
 	if err != nil {
 		t.batch.ClockRefusal = err.Error()
 		t.warnRefusal(err.Error())
+		t.warnFalseTrace(batter)
+		t.bed(nil)
 		return
 	}
 	shown := map[string]bool{}
@@ -84,6 +87,7 @@ func (t *timer) run(h clock.Hand) {
 	t.chances()
 	t.batch.Sigma = c.Forecast(clock.Jug{Fraction: 1}).Sigma
 	t.warnLate()
+	t.bed(c)
 }
 
 // batter is what the clock needs to know of the batch.
@@ -112,15 +116,8 @@ func (t *timer) batter() clock.Batter {
 	for _, x := range p.Blend {
 		out.Bursts = append(out.Bursts, clock.Burst{AtMin: x.AtMin, S: x.S})
 	}
-	for _, x := range b.Extras {
-		extra, _ := t.shelf.Extra(x.ID)
-		if extra.ClockFactor > 0 && extra.ClockFactor != 1 {
-			out.Additives = append(out.Additives, clock.Additive{
-				Name: x.Name, Factor: extra.ClockFactor, SD: extra.ClockSD,
-				Heat: x.Kind == ExtraSugar || x.Kind == ExtraMilk, Alcohol: x.Kind == ExtraAlcohol,
-			})
-		}
-	}
+	out.Additives = t.additives()
+	out.FFA, out.CrudeOil = t.freeAcid()
 	return out
 }
 

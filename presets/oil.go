@@ -35,6 +35,7 @@ func readOil(r *row, o *pour.Oil) {
 	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")
 	readFreeAcid(r, o, before)
 	r.flag("resin", &o.Fat.Resin)
+	r.number("melt_c", &o.Fat.MeltC, 10, 120)
 	r.text("note", &o.Note, 600)
 }
 

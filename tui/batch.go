@@ -136,7 +136,7 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 		b.figure("batter starts at", b.show.Temp(batch.MixC), ""), b.field(at+"batter_c", "0: worked out"),
 		b.figure("lye rises by", b.show.Figure(batch.LyeRiseK, b.show.TempDiff), "as it dissolves"),
 		b.figure("lye peaks at", b.show.Figure(batch.LyePeakC, b.show.Temp), ""),
-		b.figure("oils cloud near", b.show.Temp(batch.CloudC), "± "+b.show.TempDiff(chem.CloudBandC)),
+		b.figure("oils cloud near", b.show.Figure(batch.CloudC, b.show.Temp), "± "+b.show.TempDiff(chem.CloudBandC)),
 		heading("times"), b.field(at+"split_at_min", "after lye-in"))
 	if n == pour.Icing {
 		rows = append(rows, b.field(at+"start_at_min", "run clock"), b.word(at+"bags", "one: striped"))

@@ -47,7 +47,7 @@ const peekH = 15
 func (m *Model) peekRect() image.Rectangle {
 	bottom := m.placed.Warnings.Min.Y
 	h := min(peekH, bottom-2)
-	wmm, hmm := m.viewMM()
+	wmm, hmm := m.viewMM(image.Rectangle{})
 	w := min(max(int(2*float64(h-3)*wmm/hmm)+4, 24), m.w/2)
 	r := image.Rect(m.w-w, bottom-h, m.w, bottom)
 	at, ok := m.cursorOf()
@@ -87,7 +87,7 @@ func (m *Model) easel() (easel, bool) {
 // besideOrBelow puts the legend beside the picture or below it, whichever leaves the picture larger. On the other stations, whose grids
 // name the jugs already, the legend gets little more than the room that the picture leaves over.
 func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle) {
-	wmm, hmm := m.viewMM()
+	wmm, hmm := m.viewMM(room)
 	scale := func(r image.Rectangle) float64 { // pixels per mm
 		if r.Dx() < leastPicW || r.Dy() < 4 {
 			return 0
@@ -115,8 +115,9 @@ func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 	return pic, image.Rect(pic.Max.X+legendGap, top, pic.Max.X+legendGap+w, min(top+lines, room.Max.Y))
 }
 
-// viewMM is the size of what the view shows, mm; for all bars, of a contact sheet of usual proportions.
-func (m *Model) viewMM() (w, h float64) {
+// viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions; for a cut along the loaf,
+// of its lengths as they are shown.
+func (m *Model) viewMM(room image.Rectangle) (w, h float64) {
 	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
 	view := picture.Bar
 	if m.station == layout.Swirl {
@@ -126,7 +127,8 @@ func (m *Model) viewMM() (w, h float64) {
 	case picture.Bars:
 		return 4 * box.W, 3 * (box.H + peak)
 	case picture.Long:
-		return box.L, box.H
+		l := picture.LengthsFor(box.L, box.H+peak, room.Dx(), room.Dy())
+		return box.L / float64(l.N), (box.H + peak) * l.Tall * float64(l.N)
 	case picture.Top:
 		return box.L, box.W
 	default:

@@ -76,7 +76,7 @@ func (m *Model) drawFrame(a screen.Area, place int) {
 			m.drawNumber(a, t)
 		}
 	}
-	if plate.Shot.Done != picture.Whole && plate.Shot.View == picture.Bar && len(tiles) == 1 {
+	if plate.Shot.Done != picture.Whole && plate.Shot.View == picture.Bar && len(tiles) == 1 && !plate.Pot {
 		m.drawMould(a, tiles[0].Rect)
 	}
 }
@@ -112,6 +112,9 @@ func (m *Model) caption() string {
 		}
 		if v := m.studio.view; v != picture.Bar {
 			parts[0] = v.String()
+			if v == picture.Long {
+				parts = append(parts, m.lengthsText()...)
+			}
 		}
 		if m.studio.kept == nil {
 			parts = append(parts, fmt.Sprintf("face %d", m.session.Plan().Swirl.Seed))
@@ -123,6 +126,21 @@ func (m *Model) caption() string {
 	return strings.Join(parts, ", ")
 }
 
+// lengthsText says how a cut along the loaf differs from the loaf's own shape.
+func (m *Model) lengthsText() (parts []string) {
+	f := m.studio.mounts[placeNow].print
+	if f == nil || f.Plate.Cut.N == 0 {
+		return nil
+	}
+	if f.Plate.Cut.N > 1 {
+		parts = append(parts, fmt.Sprintf("in %d lengths from the marked end", f.Plate.Cut.N))
+	}
+	if f.Plate.Cut.Tall > 1.05 {
+		parts = append(parts, "heights × "+percent(f.Plate.Cut.Tall, 1))
+	}
+	return parts
+}
+
 // stepText is the step of the pour that is shown, in words; "" for a pour that is done.
 func (m *Model) stepText() string {
 	f := m.studio.mounts[placeNow].print
@@ -130,6 +148,9 @@ func (m *Model) stepText() string {
 		return ""
 	}
 	text := "the mould is empty"
+	if f.Plate.Pot {
+		text = "the pot from above"
+	}
 	if done := f.Plate.Shot.Done; done > 0 {
 		text = m.session.Sheet().TellAct(pour.Base, done-1)
 	}

@@ -95,14 +95,6 @@ func TestChanceNeverFallsAsTimePasses(t *testing.T) {
 	})
 }
 
-func TestEmulsionThatTheBlenderAloneBringsIsCertain(t *testing.T) {
-	// Fineness after 60 s at 1 kg: 1 − e^-4 = 0.98, past 0.75 without any soap.
-	f := forecast(t, batter(balanced(), 35, Burst{0, 60}), Jug{Fraction: 1})
-	if p, ok := f.ChancePast(chem.Emulsion, 1); !ok || p != 1 {
-		t.Errorf("chance %v, %v", p, ok)
-	}
-}
-
 func TestChanceIsRefusedWhereItMeansNothing(t *testing.T) {
 	f := forecast(t, batter(balanced(), 35, Burst{0, 20}), Jug{Fraction: 1})
 	for _, q := range []struct {

@@ -1,6 +1,10 @@
 package clock
 
-import "pourbench/chem"
+import (
+	"math"
+
+	"pourbench/chem"
+)
 
 // Burst is one run of the stick blender.
 type Burst struct {
@@ -10,12 +14,34 @@ type Burst struct {
 
 // Additive is something stirred into the whole batch that changes its speed (reference values: [AdditiveSD]).
 type Additive struct {
-	Name    string
-	Factor  float64 // on the speed, > 0; 1: none
-	SD      float64 // of ln Factor, ≥ 0
-	Heat    bool    // sugar, honey, milk: brings heat of its own
-	Alcohol bool
+	Name      string
+	Factor    float64 // on the speed at its stated dose, > 0; 1: none
+	SD        float64 // of ln Factor, ≥ 0
+	Percent   float64 // dose, percent of oils, ≥ 0
+	AtPercent float64 // the dose Factor and SD were stated for, percent of oils; 0: the dose it has
+	Heat      bool    // sugar, honey, milk: brings heat of its own
+	Alcohol   bool
 }
+
+// Ratio is the dose against the stated one; 1 where none was stated.
+func (a Additive) Ratio() float64 {
+	if a.AtPercent == 0 {
+		return 1
+	}
+	return a.Percent / a.AtPercent
+}
+
+// ln is what its dose adds to ln speed: doses act log-linearly, as loads of scent do.
+func (a Additive) ln() float64 {
+	if a.Factor == 1 {
+		return 0 // whatever the ratio is
+	}
+	return a.Ratio() * math.Log(a.Factor)
+}
+
+// doubtRatio is the ratio its doubt grows with. What is known to change nothing may be far over its usual dose, but beyond four
+// times nothing is known, and the doubt is stated for that.
+func (a Additive) doubtRatio() float64 { return math.Min(a.Ratio(), mostRatio) }
 
 // Scent is a fragrance or essential oil in one jug.
 type Scent struct {
@@ -49,7 +75,7 @@ type Batter struct {
 	Measured       bool         // StartC was read off a thermometer
 	RoomC          float64      // air, °C
 	FFA            float64      // free fatty acid, fraction of the oils; 0: not known, [DefaultFFA] is taken
-	CrudeOil       bool         // holds used, unrefined or pomace oil
+	CrudeOil       bool         // holds used, unrefined or pomace oil whose own free acid nobody measured
 	CloudC         float64      // rough cloud point of the blend, °C
 	CloudKnown     bool
 	Still          bool    // neither blended nor stirred
@@ -66,13 +92,6 @@ type Jug struct {
 	Scents      []Scent
 	Bursts      []Burst // min after lye-in; what lies before the split is left out
 	Cooling     float64 // W/K for a portion of 1 kg of oil; 0: the batter's
-}
-
-func (b Batter) ffa() float64 {
-	if b.FFA == 0 {
-		return DefaultFFA
-	}
-	return b.FFA
 }
 
 func (b Batter) cooling() float64 {

@@ -24,7 +24,9 @@ const (
 	FarLye        CautionKind = "far lye"          // concentration near the ends of the range
 	FarSize       CautionKind = "far size"         // batch size outside 0.2 to 5 kg of oil
 	UnknownFFA    CautionKind = "unknown free acid"
-	LateBurst     CautionKind = "late burst" // blending planned after the split: not counted
+	FreeAcidSoap  CautionKind = "free acid soap" // free acid alone makes it look like trace at lye-in
+	OffDose       CautionKind = "other dose"     // an additive under 0.3 or over 1.7 times the dose its effect was stated for
+	LateBurst     CautionKind = "late burst"     // blending planned after the split: not counted
 )
 
 // Caution is one thing to know beside a forecast. It promises nothing.
@@ -38,7 +40,7 @@ type Caution struct {
 const falseTraceK = 3
 
 func (c *Clock) cautions(j Jug) []Caution {
-	out := append(c.basis(), c.batter.cautions()...)
+	out := append(c.basis(), c.batter.Cautions()...)
 	if len(runs(c.batter.Bursts)) == 0 && len(runs(j.Bursts)) == 0 {
 		out = append(out, Caution{HandStirred, "", "Stirred by hand only: hand stirring is poorly modelled, so the band is wide."})
 	}
@@ -64,24 +66,24 @@ func (c *Clock) basis() []Caution {
 	return []Caution{{FromLogs, "", "Based on " + pours(c.hand.Pours) + ", none of this recipe."}}
 }
 
-func (b Batter) cautions() []Caution {
+// Cautions are what is to know of the batch itself, whoever pours it, and also where the clock refuses it.
+func (b Batter) Cautions() []Caution {
 	var out []Caution
+	if s, ok := b.StageAtLyeIn(); ok {
+		out = append(out, Caution{FreeAcidSoap, "", fmt.Sprintf(
+			"Free acid, %.2g %% of the oils, turns to soap the moment lye comes in and can look like %s trace. That is not trace.", b.ffa()*100, s)})
+	}
 	if b.CloudKnown && b.StartC < b.CloudC+falseTraceK {
 		out = append(out, falseTrace())
 	}
 	for _, a := range b.Additives {
-		if a.Heat {
-			out = append(out, Caution{Heats, a.Name, "May heat strongly in the mould: sugars and milk add heat."})
-		}
-		if a.Alcohol {
-			out = append(out, Caution{AlcoholIn, a.Name, "Alcohol speeds a batter by an amount that varies a great deal."})
-		}
+		out = append(out, a.cautions()...)
 	}
 	if b.OilG < 200 || b.OilG > 5000 {
 		out = append(out, Caution{FarSize, "", "Outside 0.2 to 5 kg of oil, where blending and cooling are only guessed at."})
 	}
-	if b.CrudeOil && b.FFA == 0 {
-		out = append(out, Caution{UnknownFFA, "", "Used, unrefined and pomace oils can hold free acid, which brings trace sooner; how much is not known."})
+	if b.CrudeOil {
+		out = append(out, Caution{UnknownFFA, "", "Used, unrefined and pomace oils can hold free acid, which brings trace sooner; how much is in this lot is not known."})
 	}
 	for _, r := range runs(b.Bursts) {
 		if r.to > b.SplitMin {
@@ -92,6 +94,17 @@ func (b Batter) cautions() []Caution {
 	return out
 }
 
+func (a Additive) cautions() []Caution {
+	var out []Caution
+	if a.Heat {
+		out = append(out, Caution{Heats, a.Name, "May heat strongly in the mould: sugars and milk add heat."})
+	}
+	if a.Alcohol {
+		out = append(out, Caution{AlcoholIn, a.Name, "Alcohol speeds a batter by an amount that varies a great deal."})
+	}
+	return append(out, strayed(a.doseSD(), a.Name, "dose its effect was stated for", OffDose, OffDose)...)
+}
+
 func (s Scent) cautions() []Caution {
 	var out []Caution
 	if s.Seizes {
@@ -100,13 +113,19 @@ func (s Scent) cautions() []Caution {
 	if s.Rices {
 		out = append(out, Caution{Ricing, s.Name, "This scent rices or separates, which is not a thickening: the clock cannot tell it."})
 	}
-	switch loadSD(s.Ratio()) {
+	return append(out, strayed(loadSD(s.Ratio()), s.Name, "load it was tested at", HighLoad, OffLoad)...)
+}
+
+// strayed says it where a load or dose is far from the one its effect is known at.
+func strayed(sd float64, subject, known string, high, off CautionKind) []Caution {
+	switch sd {
 	case highLoadSD:
-		out = append(out, Caution{HighLoad, s.Name, "Over twice the load it was tested at: its effect here is a guess."})
+		return []Caution{{high, subject, "Over twice the " + known + ": its effect here is a guess."}}
 	case offLoadSD:
-		out = append(out, Caution{OffLoad, s.Name, "Far from the load it was tested at: its effect here is less sure."})
+		return []Caution{{off, subject, "Far from the " + known + ": its effect here is less sure."}}
+	default:
+		return nil
 	}
-	return out
 }
 
 func falseTrace() Caution {

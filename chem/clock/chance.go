@@ -19,7 +19,12 @@ func (f Forecast) ChancePast(stage chem.Stage, minute float64) (float64, bool) {
 	}
 	c := f.clock
 	ln := math.Log(c.pace)
-	needed := c.law.solve(f.sched, stage, minute, ln, chanceTolerance)
+	needed := 0.0
+	if stage == chem.Emulsion {
+		needed = c.law.solveEmulsion(f.sched, minute, ln, chanceTolerance)
+	} else {
+		needed = c.law.solve(f.sched, stage, minute, ln, chanceTolerance)
+	}
 	return 1 - c.hand.below((needed-ln)/f.Sigma), true
 }
 
@@ -72,7 +77,7 @@ const (
 )
 
 // solve finds ln Λ at which a stage is reached at a minute: −Inf where it is reached at any speed, +Inf where at none. It is a
-// bracketed secant on ln of the dose run up by then, which is nearly a straight line in ln Λ.
+// secant on ln of the dose run up by then, which is nearly a straight line in ln Λ.
 func (l law) solve(s schedule, stage chem.Stage, minute, start, tolerance float64) float64 {
 	from := l.dose(s.startX)
 	aim := l.aim(s, stage, minute)
@@ -82,10 +87,14 @@ func (l law) solve(s schedule, stage chem.Stage, minute, start, tolerance float6
 	if minute <= 0 {
 		return math.Inf(1)
 	}
-	miss := func(ln float64) float64 {
+	return root(func(ln float64) float64 {
 		c := l.runTo(s, math.Exp(ln), minute, aim+pastAim)
 		return math.Log(math.Max(least, (c.dose+c.rate*(minute-c.end)-from)/(aim-from)))
-	}
+	}, start, tolerance)
+}
+
+// root is where a function that never falls passes 0, by a bracketed secant from start: ±Inf where it does not within e^±[farLn].
+func root(miss func(ln float64) float64, start, tolerance float64) float64 {
 	lo, hi := math.Inf(-1), math.Inf(1)
 	x0, y0 := start, miss(start)
 	x := x0 - y0
@@ -128,14 +137,5 @@ func (l law) aim(s schedule, stage chem.Stage, minute float64) float64 {
 	if stage != chem.Emulsion {
 		return l.dose(stageX(stage))
 	}
-	coarse := 1.0
-	for i := range s.legs {
-		if g := &s.legs[i]; g.from <= minute {
-			coarse = g.coarseAt(l, math.Min(minute, g.to))
-		}
-	}
-	if coarse <= coarseLeft {
-		return 0
-	}
-	return l.dose(l.soapX * math.Log(coarse/coarseLeft))
+	return l.dose(l.emulsionX(s.coarseAt(l, minute)))
 }

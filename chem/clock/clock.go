@@ -97,6 +97,7 @@ func (c *Clock) Forecast(j Jug) Forecast {
 			f.StageC[s] = mid.kelvin[s] - zeroC
 		}
 	}
+	c.emulsionBand(&f)
 	f.Cautions = append(f.Cautions, c.setting(&f)...)
 	return f
 }

@@ -118,6 +118,20 @@ func (h Hand) quantile90() float64 {
 	return student90(h.Freedom)
 }
 
+// quantile is the place of the hand's standardised error under which it lies with that probability, over 0 and under 1.
+func (h Hand) quantile(probability float64) float64 {
+	lo, hi := -10.0, 10.0
+	for range 50 {
+		mid := (lo + hi) / 2
+		if h.below(mid) < probability {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2
+}
+
 // below is the distribution function of the hand's standardised error.
 func (h Hand) below(z float64) float64 {
 	if h.Freedom == 0 {

@@ -10,8 +10,8 @@ import (
 // bare is a schedule with nothing but the reaction: R = 1, T = T_ref, unless riseK warms it.
 func bare(l law, startX, riseK float64) schedule {
 	return schedule{
-		legs:   []leg{{to: 1000, tau: l.handMin, speed: (1 + l.r) * l.k0, riseK: riseK}},
-		startX: startX, startK: refK, roomK: refK,
+		legs:   []leg{{to: 1000, tau: l.handMin, speed: (1 + l.r) * l.k0, riseK: riseK, airK: refK}},
+		startX: startX, startK: refK,
 	}
 }
 

@@ -95,7 +95,11 @@ func (r reference) slope(inside float64, y state) state {
 	rate := r.pace * math.Exp(-r.activeJ/gasJ*(1/y.k-1/308.15)) * r.b.composition() * math.Pow(c/0.33, 1.5) *
 		(1 - r.b.Superfat) / 0.95 * phi * (r.coarse + (1-r.coarse)*(1-(1-y.e)*math.Exp(-y.x/r.soapX)))
 	for _, a := range r.b.Additives {
-		rate *= a.Factor
+		if a.AtPercent > 0 {
+			rate *= math.Pow(a.Factor, a.Percent/a.AtPercent)
+		} else {
+			rate *= a.Factor
+		}
 	}
 	e, watt := math.Max(0, r.handFine-y.e)/r.handMin, 0.0
 	if blending {
@@ -127,8 +131,8 @@ func (r reference) cross(at *[chem.Stages]float64, t, h float64, y state) {
 }
 
 func (r reference) lack(s chem.Stage, y state) float64 {
-	if s == chem.Emulsion {
-		return (1-y.e)*math.Exp(-y.x/r.soapX) - 0.25
+	if s == chem.Emulsion { // or light, X = 0.012, where that comes first
+		return math.Min((1-y.e)*math.Exp(-y.x/r.soapX)-0.25, 0.012-y.x)
 	}
 	return stageX(s) - y.x
 }

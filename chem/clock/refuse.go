@@ -120,8 +120,17 @@ func checkBursts(bursts []Burst) error {
 }
 
 func (a Additive) check() error {
-	return first([]rule{
+	if err := first([]rule{
 		{"the speed factor of " + a.Name, a.Factor, 0.01, 100, "", 1, "it must lie from 0.01 to 100"},
 		{"the sd of the speed factor of " + a.Name, a.SD, 0, 5, "", 1, "it must lie from 0 to 5"},
-	})
+		{"the dose of " + a.Name, a.Percent, 0, huge, " %", 1, "it must be 0 or more, percent of oils"},
+		{"the dose that the speed factor of " + a.Name + " holds for", a.AtPercent, 0, huge, " %", 1, "it must be 0 or more, percent of oils"},
+	}); err != nil {
+		return err
+	}
+	if r := a.Ratio(); a.Factor != 1 && !(r <= mostRatio) {
+		return refuse("%s stands at %.3g %% of the oils, %.2g times the dose its effect was stated for; over %d times nothing is known: use less of it",
+			a.Name, a.Percent, r, mostRatio)
+	}
+	return nil
 }

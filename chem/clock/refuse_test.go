@@ -121,8 +121,8 @@ func TestCautionsNameWhatTheyAreAbout(t *testing.T) {
 		{FalseTrace, base(func(b *Batter) { b.CloudKnown, b.CloudC = true, 32.1 }), plain, true},
 		{FalseTrace, base(func(b *Batter) { b.CloudKnown, b.CloudC = true, 20 }), plain, false},
 		{FalseTrace, base(func(b *Batter) { b.CloudKnown, b.CloudC, b.RoomC, b.Cooling = true, 31.9, 0, 5 }), plain, true}, // cools into it
-		{Heats, base(func(b *Batter) { b.Additives = []Additive{{"honey", 1.2, .2, true, false}} }), plain, true},
-		{AlcoholIn, base(func(b *Batter) { b.Additives = []Additive{{"beer", 1.5, .2, false, true}} }), plain, true},
+		{Heats, base(func(b *Batter) { b.Additives = []Additive{{Name: "honey", Factor: 1.2, SD: .2, Heat: true}} }), plain, true},
+		{AlcoholIn, base(func(b *Batter) { b.Additives = []Additive{{Name: "beer", Factor: 1.5, SD: .2, Alcohol: true}} }), plain, true},
 		{HighLoad, base(func(*Batter) {}), load(6.1), true},
 		{HighLoad, base(func(*Batter) {}), load(6), false},
 		{OffLoad, base(func(*Batter) {}), load(.8), true},
@@ -159,9 +159,10 @@ func TestWideningsAddInQuadrature(t *testing.T) {
 		"small batch":  {func(b *Batter) { b.OilG = 199 }, .04},
 		"large batch":  {func(b *Batter) { b.OilG = 5001 }, .04},
 		"crude oil":    {func(b *Batter) { b.CrudeOil = true }, .16},
-		"known FFA":    {func(b *Batter) { b.CrudeOil, b.FFA = true, .01 }, 0},
-		"honey":        {func(b *Batter) { b.Additives = []Additive{{"honey", 1.2, .2, true, false}} }, .08},
-		"beer":         {func(b *Batter) { b.Additives = []Additive{{"beer", 1.5, .2, false, true}} }, .08},
+		"known FFA":    {func(b *Batter) { b.FFA = .01 }, 0},
+		"usual FFA":    {func(b *Batter) { b.CrudeOil, b.FFA = true, .01 }, .16},
+		"honey":        {func(b *Batter) { b.Additives = []Additive{{Name: "honey", Factor: 1.2, SD: .2, Heat: true}} }, .08},
+		"beer":         {func(b *Batter) { b.Additives = []Additive{{Name: "beer", Factor: 1.5, SD: .2, Alcohol: true}} }, .08},
 		"weak lye":     {func(b *Batter) { b.Concentration = .26 }, .04 + square(.5*math.Log(.26/.33))},
 	} {
 		near(t, name, square(at(c.change))-square(plain), c.want, 1e-12)
@@ -182,12 +183,12 @@ func TestHostileNumbersAreRefusedAndNeverBecomeNaN(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := batter(balanced(), 35, Burst{0, 20})
 		j := Jug{Fraction: .5, Scents: []Scent{scent(2, 3, 2)}}
-		b.Additives = []Additive{{"a", 1, .2, true, true}}
+		b.Additives = []Additive{{Name: "a", Factor: 1, SD: .2, Percent: 2, AtPercent: 2, Heat: true, Alcohol: true}}
 		j.Bursts = []Burst{{3, 5}}
 		fields := []*float64{
 			&b.OilG, &b.Profile[chem.C18x1], &b.Profiled, &b.WaxFraction, &b.CastorFraction, &b.SapKOHMgG, &b.Superfat, &b.Concentration,
 			&b.KOHShare, &b.StartC, &b.RoomC, &b.FFA, &b.CloudC, &b.SplitMin, &b.Cooling, &b.Bursts[0].AtMin, &b.Bursts[0].S,
-			&b.Additives[0].Factor, &b.Additives[0].SD, &j.Fraction, &j.ExtraWaterG, &j.Cooling, &j.Bursts[0].AtMin, &j.Bursts[0].S,
+			&b.Additives[0].Factor, &b.Additives[0].SD, &b.Additives[0].Percent, &b.Additives[0].AtPercent, &j.Fraction, &j.ExtraWaterG, &j.Cooling, &j.Bursts[0].AtMin, &j.Bursts[0].S,
 			&j.Scents[0].LnFactor, &j.Scents[0].SD, &j.Scents[0].RefLoadPercent, &j.Scents[0].LoadPercent, &j.Scents[0].AtMin,
 			&j.Scents[0].JumpX,
 		}

@@ -43,7 +43,7 @@ func (s Scent) check() error {
 	if s.Rices {
 		return refuse("%s rices or separates, which is not a thickening", s.Name)
 	}
-	if r := s.Ratio(); r > 4 {
+	if r := s.Ratio(); r > mostRatio {
 		return refuse("%s stands at %.3g %% of this jug's oils, %.2g times the load it was tested at; over 4 times nothing is known: use less, or put it into more jugs",
 			s.Name, s.LoadPercent, r)
 	}

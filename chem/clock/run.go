@@ -19,17 +19,27 @@ type course struct {
 // run follows a jug at a speed Λ to the minute until, or to stiff where that comes first. Every leg starts afresh, so no step
 // crosses a switch. The slowing of a batter beyond stiff is left out: it cannot change a stage.
 func (l law) run(s schedule, pace, until float64) course {
-	w := walk{law: l, roomK: s.roomK, pace: pace, marking: true}
+	return l.runToStage(s, pace, until, chem.Stiff)
+}
+
+// runToStage is run, to the stage last where that comes first. What shows light trace is an emulsion, whatever the fineness says:
+// so emulsion is never after light.
+func (l law) runToStage(s schedule, pace, until float64, last chem.Stage) course {
+	w := walk{law: l, pace: pace, marking: true}
 	for s := range w.marks {
 		w.marks[s] = l.dose(stageX(chem.Stage(s)))
 	}
-	w.stop = w.marks[chem.Stiff]
-	return w.follow(s, until)
+	w.stop = w.marks[last]
+	c := w.follow(s, until)
+	if c.ok[chem.Light] && !(c.ok[chem.Emulsion] && c.at[chem.Emulsion] <= c.at[chem.Light]) {
+		c.at[chem.Emulsion], c.kelvin[chem.Emulsion], c.ok[chem.Emulsion] = c.at[chem.Light], c.kelvin[chem.Light], true
+	}
+	return c
 }
 
 // runTo is run without noting the stages, and with another dose to stop at.
 func (l law) runTo(s schedule, pace, until, stop float64) course {
-	w := walk{law: l, roomK: s.roomK, pace: pace, stop: stop}
+	w := walk{law: l, pace: pace, stop: stop}
 	return w.follow(s, until)
 }
 
@@ -37,7 +47,7 @@ func (w *walk) follow(s schedule, until float64) course {
 	w.dose, w.kelvin = w.law.dose(s.startX), s.startK
 	for i := range s.legs {
 		g := &s.legs[i]
-		if g.from >= until || w.dose >= w.stop {
+		if i > 0 && (g.from >= until || w.dose >= w.stop) {
 			break
 		}
 		w.enter(g)
@@ -55,7 +65,6 @@ type point struct{ dose, q float64 }
 type walk struct {
 	law
 	leg    *leg
-	roomK  float64
 	pace   float64
 	stop   float64
 	dose   float64
@@ -67,6 +76,12 @@ type walk struct {
 
 	marking bool
 	marks   [chem.Stages]float64 // doses of the stages; emulsion's is not used
+
+	gelK          float64 // T_gel; 0: the slowing beyond stiff is left out
+	loose         float64 // how much more than for a stage a step may err; 0: no more
+	peaking       bool
+	peakFrom      float64 // min from which the warmest is looked for
+	peakK, peakAt float64
 }
 
 // enter starts a leg, with its jump of conversion, if any.
@@ -96,10 +111,10 @@ func (w *walk) rates(t float64, p point) point {
 	fine := 1 - w.leg.coarseAt(w.law, t)*math.Exp(-x/w.soapX)
 	warm := math.Exp(-w.activeJ / gasJ * (1/kelvin - 1/refK))
 	d := point{
-		dose: w.pace * w.leg.speed * warm * (w.coarse + (1-w.coarse)*fine),
-		q:    w.leg.blendPerK - w.leg.lossPerMin*(kelvin-w.roomK),
+		dose: w.pace * w.leg.speed * warm * (w.coarse + (1-w.coarse)*fine) * w.setting(x, kelvin),
+		q:    w.leg.blendPerK - w.leg.lossPerMin*(kelvin-w.leg.airK),
 	}
-	if kelvin >= boilK {
+	if kelvin >= boilK && !w.peaking {
 		made := w.leg.riseK * d.dose * (1 + w.r*x) * (1 - x) / (1 + w.r)
 		d.q = math.Min(d.q, -made)
 	}

@@ -16,6 +16,7 @@ type leg struct {
 	lossPerMin float64 // UA/(m·cp), 1/min
 	blendPerK  float64 // the blender's heat, K/min
 	jump       float64 // conversion added at from
+	airK       float64 // of what it loses heat to
 }
 
 // schedule is all the legs of a jug from lye-in to the horizon, and the start.
@@ -23,12 +24,11 @@ type schedule struct {
 	legs   []leg
 	startX float64
 	startK float64
-	roomK  float64
 }
 
 // portion is what a mass of batter is like, whatever is done to it.
 type portion struct {
-	speed, tau, riseK, lossPerMin, blendPerK float64
+	speed, tau, riseK, lossPerMin, blendPerK, airK float64
 }
 
 func (l law) portion(b Batter, fraction, concentration, cooling float64) portion {
@@ -40,17 +40,18 @@ func (l law) portion(b Batter, fraction, concentration, cooling float64) portion
 		riseK:      mol * l.heatJ / capacity,
 		lossPerMin: 60 * cooling * math.Pow(oilKG, 2.0/3) / capacity,
 		blendPerK:  60 * l.blendW / capacity,
+		airK:       b.RoomC + zeroC,
 	}
 	p.speed *= math.Pow(concentration/referenceConcentration, waterExponent)
 	for _, a := range b.Additives {
-		p.speed *= a.Factor
+		p.speed *= math.Exp(a.ln())
 	}
 	return p
 }
 
 // commonSchedule is the batch from lye-in to its split.
 func (l law) commonSchedule(b Batter) schedule {
-	s := schedule{startX: l.ffaSoap * b.ffa(), startK: b.StartC + zeroC, roomK: b.RoomC + zeroC}
+	s := schedule{startX: l.freeSoap(b), startK: b.StartC + zeroC}
 	s.extend(l, l.portion(b, 1, b.Concentration, b.cooling()), window{0, b.SplitMin}, runs(b.Bursts), nil)
 	return s
 }
@@ -111,7 +112,7 @@ func runs(bursts []Burst) []window {
 func (s *schedule) extend(l law, p portion, w window, blending []window, adds []addition) {
 	coarse, ln := s.coarseAtEnd(l), 0.0
 	for t := w.from; t < w.to; {
-		g := leg{from: t, to: w.to, coarse: coarse, tau: l.handMin, riseK: p.riseK, lossPerMin: p.lossPerMin}
+		g := leg{from: t, to: w.to, coarse: coarse, tau: l.handMin, riseK: p.riseK, lossPerMin: p.lossPerMin, airK: p.airK}
 		for len(adds) > 0 && adds[0].at <= t {
 			ln += adds[0].ln
 			g.jump += adds[0].jump
@@ -132,6 +133,17 @@ func (s *schedule) extend(l law, p portion, w window, blending []window, adds []
 		s.legs = append(s.legs, g)
 		t, coarse = g.to, g.coarseAt(l, g.to)
 	}
+}
+
+// coarseAt is 1 - E at a minute.
+func (s *schedule) coarseAt(l law, minute float64) float64 {
+	coarse := 1.0
+	for i := range s.legs {
+		if g := &s.legs[i]; g.from <= minute {
+			coarse = g.coarseAt(l, math.Min(minute, g.to))
+		}
+	}
+	return coarse
 }
 
 func (s *schedule) coarseAtEnd(l law) float64 {

@@ -15,7 +15,7 @@ const (
 	heatSD        = 0.2
 	alcoholSD     = 0.2
 	crudeOilSD    = 0.4 // free acid of used, unrefined or pomace oil not known
-	offLoadSD     = 0.3 // a load under 0.3 or over 1.7 of the test load
+	offLoadSD     = 0.3 // a load or dose under 0.3 or over 1.7 of the one its effect was stated for
 	highLoadSD    = 0.5 // over 2
 )
 
@@ -54,14 +54,14 @@ func (b Batter) widening(concentration float64) float64 {
 	}{
 		{concentration > 0.43 || concentration < 0.27, farLyeSD},
 		{b.OilG < 200 || b.OilG > 5000, farSizeSD},
-		{b.CrudeOil && b.FFA == 0, crudeOilSD},
+		{b.CrudeOil, crudeOilSD},
 	} {
 		if w.when {
 			v += square(w.sd)
 		}
 	}
 	for _, a := range b.Additives {
-		v += square(a.SD)
+		v += square(a.SD*a.doubtRatio()) + square(a.doseSD())
 		if a.Heat {
 			v += square(heatSD)
 		}
@@ -71,6 +71,17 @@ func (b Batter) widening(concentration float64) float64 {
 	}
 	return v
 }
+
+// doseSD is what an additive's dose adds where it is far from the stated one. Too little of what changes nothing is no doubt.
+func (a Additive) doseSD() float64 {
+	if a.Factor == 1 && a.Ratio() < 1 {
+		return 0
+	}
+	return loadSD(a.Ratio())
+}
+
+// mostRatio is how far over its test load or its stated dose the effect of a thing is guessed at all.
+const mostRatio = 4
 
 // loadSD is what a scent's load adds where it is far from its test load.
 func loadSD(ratio float64) float64 {

@@ -36,6 +36,9 @@ func (w *walk) through(until float64) {
 		if w.marking {
 			w.mark(stride{w, t, h, p, next, w.slope, slope})
 		}
+		if w.peaking {
+			w.peaks(stride{w, t, h, p, next, w.slope, slope})
+		}
 		t, p, w.slope = to, next, slope
 		h *= grow
 	}
@@ -60,7 +63,7 @@ func (w *walk) try(t float64, p point, h float64) (next, slope point, e float64)
 	k7 := w.rates(t+h, next)
 	off := point{}.plus(h*71/57600, k1).plus(-h*71/16695, k3).plus(h*71/1920, k4).plus(-h*17253/339200, k5).
 		plus(h*22/525, k6).plus(-h/40, k7)
-	e = math.Max(math.Abs(off.dose)/doseTolerance, math.Abs(off.q)/heatTolerance)
+	e = math.Max(math.Abs(off.dose)/doseTolerance, math.Abs(off.q)/heatTolerance) / (1 + w.loose)
 	return next, k7, e
 }
 

@@ -185,14 +185,15 @@ func (w watch) forecast(j *JugOutlook, batter clock.Batter, portion clock.Jug, s
 	}
 }
 
-// earliest is when the next thicker stage was seen.
+// earliest is when the first of the thicker stages was seen, in whatever order they were.
 func (j JugOutlook) earliest(stage int) float64 {
+	first := math.Inf(1)
 	for k := stage + 1; k < chem.Stages; k++ {
 		if j.Seen[k] {
-			return j.Stages[k].V
+			first = min(first, j.Stages[k].V)
 		}
 	}
-	return math.Inf(1)
+	return first
 }
 
 // quicker is the hand of somebody faster by exp(shift).

@@ -193,7 +193,7 @@ func TestTheRunOnPaperKeepsTheMakersOrder(t *testing.T) {
 	p := testPlan()
 	p.Run.Order = []string{"base pour poppy", "base pour pot", "base pour gentian"}
 	_, rest, _ := strings.Cut(print(p), "\n15    POUR")
-	if want := "over a spoon: poppy 85 g, pot 215 g, gentian 127 g."; !strings.Contains(flat(rest), want) {
+	if want := "pour: poppy 85 g, pot 215 g, gentian 127 g; level over the whole width"; !strings.Contains(flat(rest), want) {
 		t.Errorf("the paper lacks %q in %s", want, flat(rest)[:1500])
 	}
 }

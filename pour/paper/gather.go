@@ -90,6 +90,7 @@ func (d *desk) mould() {
 		height.figure = ""
 	}
 	d.tick(height)
+	d.tick(row{text: "Mark one end of the mould: left, right and the order of the bars count from there", write: true})
 }
 
 // melt is warming the oils, before and after they are weighed.

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -23,11 +24,17 @@ func (d *desk) order() {
 		d.info(text + ").")
 	}
 	for _, o := range look.Orders[1:] {
-		if own := look.Orders[0]; slices.Equal(own.Jugs, o.Jugs) || o.Worst < own.Worst || o.LatePercent.V < own.LatePercent.V-1 {
+		if own := look.Orders[0]; slices.Equal(own.Jugs, o.Jugs) || o.Worst < own.Worst || !worse(o, own) && o.Total < lessMud*own.Total || o.LatePercent.V < own.LatePercent.V-1 {
 			d.info(d.alternative(own, o))
 		}
 	}
 }
+
+// lessMud is how much mud in all an order may make, of the planned one's, to be worth telling with the same worst pair.
+const lessMud = 0.95
+
+// worse says whether an order's worst pair is muddier than another's, as the paper shows it.
+func worse(o, than pour.Order) bool { return math.Round(100*o.Worst) > math.Round(100*than.Worst) }
 
 // worstPair is the pair that makes most mud: by how much it touches and how muddy it goes.
 func worstPair(pairs []pour.Pair) (pour.Pair, bool) {
@@ -52,7 +59,11 @@ func (d *desk) alternative(own, o pour.Order) string {
 	for i, j := range o.Jugs {
 		names[i] = d.jugName(j)
 	}
-	text := fmt.Sprintf("Best %s: %s (mud at worst %.2f instead of %.2f", o.Kind, strings.Join(names, ", "), o.Worst, own.Worst)
+	mud := fmt.Sprintf("mud at worst %.2f instead of %.2f", o.Worst, own.Worst)
+	if !worse(o, own) && !worse(own, o) {
+		mud = fmt.Sprintf("mud in all %.2f instead of %.2f, the worst pair the same", o.Total, own.Total)
+	}
+	text := fmt.Sprintf("Best %s: %s (%s", o.Kind, strings.Join(names, ", "), mud)
 	if o.LatePercent.Known && own.LatePercent.Known {
 		text += fmt.Sprintf("; chance of a late jug %s instead of %s", d.show.Percent(o.LatePercent.V, 0), d.show.Percent(own.LatePercent.V, 0))
 	}

@@ -15,7 +15,7 @@ import (
 const (
 	ViewBar  = "bar"  // one bar's face, with its icing
 	ViewBars = "bars" // every bar, as a contact sheet
-	ViewLoaf = "loaf" // the loaf cut along its middle
+	ViewLoaf = "loaf" // the loaf cut along its middle, with its icing
 	ViewTop  = "top"  // just under the surface from above, without icing
 )
 
@@ -83,7 +83,7 @@ func drawView(ctx context.Context, s pour.Sheet, d pour.Drawing, poured *swirl.S
 		c.Columns = columnsOf(poured.Bars(c.BarMM))
 		return poured.Contact(ctx, palette, c)
 	case ViewLoaf:
-		return swirl.RenderLong(ctx, poured.Lengthwise(box.W/2), palette, o.Width, tall(box.H, box.L), swirl.Soap())
+		return swirl.RenderLoaf(ctx, poured.Lengthwise(box.W/2), palette, top, float64(o.Width)/box.L, swirl.Soap())
 	case ViewTop:
 		return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, tall(box.W, box.L), swirl.Soap())
 	}

@@ -77,7 +77,7 @@ func (d *desk) technique() {
 	}
 	d.info("It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould.")
 	if t.Drawn().InPot() {
-		d.info(d.jugName(0) + " stays in the pot: the others go into it.")
+		d.info("The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it.")
 	}
 }
 

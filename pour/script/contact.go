@@ -1,5 +1,7 @@
 package script
 
+import "math"
+
 // Contact is a quick estimate of who lies beside whom, from the acts alone: each pair's part of all boundary between two jugs, the parts
 // of all pairs summing to 1, or 0 everywhere where only one jug is poured. What is poured next to each other touches; what is poured into
 // a bed touches the bed; round the pot the last touches the first; spoonfuls touch as chance has it. It is good for putting orders side by
@@ -13,6 +15,8 @@ func (s Script) Contact() [][]float64 {
 	switch {
 	case s.Brief.Technique.InPot():
 		c.round(s)
+	case s.Brief.Technique == Drop:
+		c.streamed(s)
 	case s.Brief.Technique == Spooned:
 		c.scattered(s.Brief.Shares)
 	default:
@@ -30,13 +34,9 @@ func (c contact) add(a, b int, weight float64) {
 	}
 }
 
-// bedContact is how much of a stream's outline lies against the bed it falls into, beside what lies against its neighbours in time: set by
-// comparing with faces drawn, no source.
-const bedContact = 1
-
-// poured has every pour touch the one before and, in a bed, the bed; a large pour has more outline than a small one.
+// poured has every pour touch the one before.
 func (c contact) poured(s Script) {
-	before, bed := Whole, Whole
+	before := Whole
 	for _, a := range s.Acts {
 		if a.Kind != Pour {
 			continue
@@ -44,13 +44,40 @@ func (c contact) poured(s Script) {
 		if before != Whole {
 			c.add(before, a.Jug, 1)
 		}
-		if bed != Whole && s.Brief.Technique == Drop {
-			c.add(bed, a.Jug, bedContact)
-		}
-		if a.Bed {
-			bed = a.Jug
-		}
 		before = a.Jug
+	}
+}
+
+// A stream runs so far to either side of its line, in widths of the mould: set by comparing with faces drawn, no source. The mould's
+// width is looked at in so many places.
+const (
+	streamReach = 0.3
+	places      = 40
+)
+
+// streamed has every stream touch what lies on the surface where it lands.
+func (c contact) streamed(s Script) {
+	var surface [places]int
+	for i := range surface {
+		surface[i] = Whole
+	}
+	for _, a := range s.Acts {
+		if a.Kind != Pour {
+			continue
+		}
+		for i, lies := range surface {
+			at := (float64(i) + 0.5) / places
+			lands := len(a.Lines) == 0
+			for _, line := range a.Lines {
+				lands = lands || math.Abs(at-line) < streamReach/float64(len(a.Lines))
+			}
+			if !lands {
+				continue
+			}
+			if surface[i] = a.Jug; lies != Whole {
+				c.add(lies, a.Jug, 1)
+			}
+		}
 	}
 }
 

@@ -1,6 +1,9 @@
 package script
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // writer writes the acts of one brief down.
 type writer struct {
@@ -127,10 +130,10 @@ func (w *writer) bedded(lines func(turn) []float64) {
 	}
 }
 
-// dropLines changes sides from pour to pour; every other stream is led over to the far side.
-func (w *writer) dropLines(turn) []float64 {
+// dropLines changes sides from jug to jug and, for each jug, from round to round; every other stream is led over to the far side.
+func (w *writer) dropLines(t turn) []float64 {
 	side := 1.0
-	if len(w.acts)%2 == 0 {
+	if (w.used(t.jug)+slices.Index(w.Order, t.jug))%2 == 0 {
 		side = -1
 	}
 	line := 0.5 + side*w.dice.Between(0.04, 0.36)
@@ -138,6 +141,16 @@ func (w *writer) dropLines(turn) []float64 {
 		return []float64{line}
 	}
 	return []float64{line, 0.5 - side*w.dice.Between(0.1, 0.36)}
+}
+
+// used is how many acts of a jug are written before the last.
+func (w *writer) used(jug int) (n int) {
+	for _, a := range w.acts[:len(w.acts)-1] {
+		if a.Jug == jug {
+			n++
+		}
+	}
+	return n
 }
 
 // columnLine is one line near the middle for the whole pour.

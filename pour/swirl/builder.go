@@ -17,7 +17,8 @@ type builder struct {
 	d         dice
 	ops       []op
 	level     float64
-	every     int // every so many pours the stream is drawn
+	stream    *stream // what leaves the pot; nil where there is none
+	every     int     // every so many pours the stream is drawn
 }
 
 func newBuilder(r Recipe) *builder {
@@ -81,6 +82,25 @@ func (b *builder) raise(share float64, fill filling) {
 	}
 	b.level = s.top
 	b.add(op{slab: s})
+}
+
+// lay pours what an act pours onto the places of rows, where it sinks in; onto almost nothing it runs over the whole width.
+func (b *builder) lay(a script.Act, rows []row) {
+	from := b.level
+	b.raise(a.Share, plain(a.Jug))
+	rise := b.level - from
+	if rise < 1e-9 || rise > mostSunk*mostSunk*b.level {
+		return
+	}
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: rows}})
+}
+
+// grow starts a filling that several acts pour; the acts after the first find it there.
+func (b *builder) grow(fill growing) {
+	if b.level == 0 {
+		b.level = b.Box.H
+		b.add(op{slab: &slab{top: b.level, fill: fill}})
+	}
 }
 
 // settle lets the batter slump by about amp mm.

@@ -2,33 +2,36 @@ package swirl
 
 import "math"
 
-const combSteps = 4 // Runge-Kutta steps where the flow turns round at the end walls
+// tineRound is how round the batter's way is at a tine itself, in reaches.
+const tineRound = 0.4
+
+const combSteps = 6 // Runge-Kutta steps where the flow turns round at the end walls
 
 // comb is a row of tines drawn through the batter at once. Seen from above, u runs across the tines and v along
 // their way. The stream function is -C(u)·B(v): a pure shear inside, a return flow near the two end walls.
 // It fades with depth; that keeps volume because the flow stays level.
 type comb struct {
-	alongX  bool      // the tines travel along the loaf (u is y, v is x) or across it (u is x, v is y)
-	wide    float64   // mm, length of u
-	long    float64   // mm, length of v
-	turn    float64   // mm, over which the flow turns round at the end walls
-	shift   []float64 // mm, shift at equal steps of u; its mean is 0
-	sum     []float64 // mm², integral of shift from 0
-	level   float64
-	atFloor float64 // part of the shift left at the bottom
+	alongX bool      // the tines travel along the loaf (u is y, v is x) or across it (u is x, v is y)
+	wide   float64   // mm, length of u
+	long   float64   // mm, length of v
+	turn   float64   // mm, over which the flow turns round at the end walls
+	shift  []float64 // mm, shift at equal steps of u; its mean is 0
+	sum    []float64 // mm², integral of shift from 0
+	level  float64
+	deep   float64 // of the level: the tines' ends, below which nothing moves
 }
 
 // newComb draws a comb from its tines: where they stand, how far and which way each goes.
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
-func newComb(tines []tine, reach, wide, long, level, atFloor float64) *comb {
+func newComb(tines []tine, reach, wide, long, level, deep float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
-	c := &comb{wide: wide, long: long, turn: min(16, long/4), level: level, atFloor: atFloor}
+	c := &comb{wide: wide, long: long, turn: min(10, long/4), level: level, deep: deep}
 	c.shift, c.sum = make([]float64, n+1), make([]float64, n+1)
 	mean := 0.0
 	for i := range c.shift {
 		u := wide * float64(i) / float64(n)
 		for _, t := range tines {
-			c.shift[i] += t.pull * math.Exp2(1-math.Hypot(1, (u-t.at)/reach))
+			c.shift[i] += t.pull * math.Exp2(tineRound-math.Hypot(tineRound, (u-t.at)/reach))
 		}
 		weight := 1.0
 		if i == 0 || i == n {
@@ -65,7 +68,7 @@ func (c *comb) velocity(u, v float64) (vu, vv float64) {
 
 // move carries a point along (dir 1) or back (dir -1).
 func (c *comb) move(x, y, z, dir float64) (float64, float64) {
-	fade := c.atFloor + (1-c.atFloor)*smooth(z/c.level)
+	fade := smooth((z/c.level - c.deep) / (1 - c.deep))
 	if c.alongX {
 		y, x = c.slide(y, x, dir*fade)
 		return x, y

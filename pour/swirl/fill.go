@@ -1,5 +1,7 @@
 package swirl
 
+import "math"
+
 // stack is level layers: portion[i] fills up to top[i].
 type stack struct {
 	top     []float64 // mm, rising; the last is out of reach
@@ -20,14 +22,14 @@ func plain(portion int) *stack {
 	return &stack{top: []float64{1e9}, portion: []int{portion}}
 }
 
-// stripes is bands standing side by side across the mould, slanted so that a higher point reads further along the
-// order: rank keeps every band's share of the slab exact whatever the slant.
+// stripes is bands standing side by side across the mould. Each has run out under the next at the bottom, so that a lower point reads
+// further along the order, or further back: feet keeps every band's share of the slab exact however far they run.
 type stripes struct {
 	until   []float64 // cumulative shares, rising to 1
 	portion []int
 	box     Box
-	slant   float64 // of the height against the width; 0 upright
-	bow     wobble  // slow change of the slant along the loaf, times slant
+	run     float64 // how far the feet run, of the width; negative to the left
+	bow     wobble  // slow change of that along the loaf, times run
 	act     []int   // the act that pours each, rising
 }
 
@@ -44,14 +46,26 @@ func (s *stripes) upto(n int) filling {
 }
 
 func (s *stripes) label(x, y, z float64) int {
-	lean := s.slant * s.bow.at(x)
-	v := y / s.box.W
-	h := z / s.box.H
-	if lean < 0 {
-		lean, h = -lean, 1-h
+	run, v := s.run*s.bow.at(x), y/s.box.W
+	up := 1 - z/s.box.H
+	if run < 0 {
+		return pick(s.until, s.portion, 1-feet(1-v+min(-run, 1)*up*up, min(-run, 1)))
 	}
-	lean = min(lean, 1)
-	return pick(s.until, s.portion, rank(v+lean*h, lean))
+	return pick(s.until, s.portion, feet(v+min(run, 1)*up*up, min(run, 1)))
+}
+
+// feet is the share of the unit square in which a + k·b² lies below v, for 0 <= k <= 1.
+func feet(v, k float64) float64 {
+	switch {
+	case k < 1e-9:
+		return clamp(v, 0, 1)
+	case v < k:
+		return 2. / 3 * v * math.Sqrt(max(0, v)/k)
+	case v <= 1:
+		return v - k/3
+	}
+	b := math.Sqrt(min(1, (v-1)/k))
+	return 1 - (1-v)*(1-b) - k*(1-b*b*b)/3
 }
 
 // rank is the share of the unit square in which a + k·b lies below v: the rank of a slanted plane, for 0 <= k <= 1.

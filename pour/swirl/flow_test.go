@@ -28,6 +28,10 @@ func (o op) topMM() float64 {
 		return o.stroke.level
 	case o.wave != nil:
 		return o.wave.level
+	case o.spread != nil:
+		return o.spread.top
+	case o.whirl != nil:
+		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	}
 	return o.comb.level
 }
@@ -38,6 +42,10 @@ func (o op) kind() string {
 		return "stroke"
 	case o.wave != nil:
 		return "wave"
+	case o.spread != nil:
+		return "spread"
+	case o.whirl != nil:
+		return "whirl"
 	}
 	return "comb"
 }
@@ -95,12 +103,18 @@ func TestWallsStayWallsAndTheInsideStaysInside(t *testing.T) {
 			x, y, z := d.Between(0, 250), d.Between(0, 80), d.Between(0, o.topMM())
 			for _, p := range []vec3{{x, 0, z}, {x, 80, z}, {x, y, 0}, {x, y, o.topMM()}} {
 				q := o.backwards(p)
+				if o.spread != nil && p.z > 0 {
+					q.z = p.z // what was poured stood on the top as a heap
+				}
 				if p.y == 0 && math.Abs(q.y) > 1e-6 || p.y == 80 && math.Abs(q.y-80) > 1e-6 ||
 					p.z == 0 && math.Abs(q.z) > 1e-6 || p.z == o.topMM() && math.Abs(q.z-o.topMM()) > 1e-6 {
 					t.Fatalf("move %d (%s): the wall point %v came from %v", i, o.kind(), p, q)
 				}
 			}
 			q := o.backwards(vec3{x, y, z})
+			if o.spread != nil {
+				q.z = min(q.z, z)
+			}
 			if min(q.x, q.y, q.z) < -0.01 || q.x > 250.01 || q.y > 80.01 || q.z > o.topMM()+0.01 {
 				t.Fatalf("move %d (%s): %v came from outside, %v", i, o.kind(), vec3{x, y, z}, q)
 			}
@@ -182,11 +196,11 @@ func TestABakedWaveIsTheWave(t *testing.T) {
 // The closed form of a tine line (Jaffer, The Mathematics of Marbling): the pull halves every reach to the side.
 func TestFarFromATineTheCombIsATineLine(t *testing.T) {
 	const reach, pull = 6., 20.
-	c := newComb([]tine{{at: 100, pull: pull}}, reach, 200, 300, 60, 1)
-	mean := -c.shift[0] + pull*math.Exp2(1-math.Hypot(1, 100/reach))
+	c := newComb([]tine{{at: 100, pull: pull}}, reach, 200, 300, 60, 0)
+	mean := -c.shift[0] + pull*math.Exp2(tineRound-math.Hypot(tineRound, 100/reach))
 	for _, u := range []float64{130, 140, 150} {
-		x, y := c.move(u, 150, 30, 1)
-		z, w := c.move(u+reach, 150, 30, 1)
+		x, y := c.move(u, 150, 60, 1)
+		z, w := c.move(u+reach, 150, 60, 1)
 		if x != u || z != u+reach {
 			t.Fatalf("inside the mould a tine line only shears, but %g went to %g", u, x)
 		}
@@ -194,7 +208,7 @@ func TestFarFromATineTheCombIsATineLine(t *testing.T) {
 			t.Errorf("from %g to %g mm the pull falls to %.3f, want a half", u, u+reach, ratio)
 		}
 	}
-	if _, y := c.move(100, 150, 30, 1); math.Abs(y-150+mean-pull) > 1e-9 {
+	if _, y := c.move(100, 150, 60, 1); math.Abs(y-150+mean-pull) > 1e-9 {
 		t.Errorf("at the tine the batter goes %g mm, want %g", y-150+mean, pull)
 	}
 }

@@ -24,6 +24,7 @@ const (
 // IcingRecipe is everything the picture of an icing depends on.
 type IcingRecipe struct {
 	Piping  Piping
+	Striped bool      // the jugs side by side in one bag; else a bag each, so that every mound is one colour
 	Shares  []float64 // of the icing, in bag order; they sum to 1 within 0.001
 	WidthMM float64   // of the bar below, 10 to 2000
 	MeanMM  float64   // mean height over that width, 1 to 200: what the volume of the icing gives
@@ -31,13 +32,16 @@ type IcingRecipe struct {
 }
 
 // Icing is the outline of a piped topping seen from the cut side, with its colours. The area of the outline is the
-// mean height times the width; the areas of the colours follow their shares only roughly, as a picture from outside must.
+// mean height times the width. The areas of the colours follow their shares roughly where they are striped, as a picture from outside
+// must; with a bag each as nearly as whole mounds allow, so that on a bar with few mounds a small share may not show.
 type Icing struct {
 	recipe  IcingRecipe
 	mounds  []mound // front ones first
 	until   []float64
 	portion []int
 	peak    float64
+	from    float64 // mm, the stretch of the width that is painted
+	wide    float64
 }
 
 // mound is one rosette or peak.
@@ -49,6 +53,7 @@ type mound struct {
 	dim            float64 // brightness; back rows are darker
 	power          float64 // of the profile: small is full, large is pointed
 	scallop        float64 // how far the creases between coils cut in, of the half width
+	portion        int     // of a mound of one colour
 }
 
 // NewIcing works out the outline. It refuses a recipe it cannot draw with an error that wraps [ErrIcing].
@@ -69,12 +74,30 @@ func NewIcing(r IcingRecipe) (*Icing, error) {
 	if !(r.WidthMM >= 10 && r.WidthMM <= 2000) || !(r.MeanMM >= 1 && r.MeanMM <= 200) {
 		return nil, fmt.Errorf("%w: it is %g mm wide and %g mm high on average; use 10 to 2000 mm and 1 to 200 mm", ErrIcing, r.WidthMM, r.MeanMM)
 	}
-	c := &Icing{recipe: r}
+	c := &Icing{recipe: r, wide: r.WidthMM}
 	c.until, c.portion = cumulate(r.Shares)
 	d := dice{script.NewDice(r.Seed, 0x1c1)}
 	c.pipe(&d)
 	c.fit()
+	if !r.Striped {
+		c.bagged()
+	}
 	return c, nil
+}
+
+// Along is the same icing as it is seen from the side of a loaf of a length in mm, 10 to 2000.
+func (c *Icing) Along(lengthMM float64) (*Icing, error) {
+	r := c.recipe
+	r.WidthMM = lengthMM
+	return NewIcing(r)
+}
+
+// Part is the stretch of the icing between two places across, mm; it is painted in place of the whole.
+func (c *Icing) Part(from, to float64) *Icing {
+	part := *c
+	part.from = clamp(from, 0, c.recipe.WidthMM)
+	part.wide = clamp(to, part.from, c.recipe.WidthMM) - part.from
+	return &part
 }
 
 // pipe sets a front row of mounds and a back row in its gaps.
@@ -161,21 +184,30 @@ func (m *mound) across(y, z float64) (float64, bool) {
 // turn is how many coils lie below a place on the front of a mound.
 func (m *mound) turn(t, u float64) float64 { return m.coils*t*(1.25-0.25*t) + m.tilt*u + m.phase }
 
+// mound finds the front mound at y mm across and z mm above the bar, and where across it the point lies; nil where there is none.
+func (c *Icing) mound(y, z float64) (m *mound, u float64) {
+	for i := range c.mounds {
+		if u, in := c.mounds[i].across(y, z); in {
+			return &c.mounds[i], u
+		}
+	}
+	return nil, 0
+}
+
 // look gives the portion and brightness at y mm across and z mm above the bar.
 func (c *Icing) look(y, z float64) (portion int, bright float64, ok bool) {
-	for i := range c.mounds {
-		m := &c.mounds[i]
-		u, in := m.across(y, z)
-		if !in {
-			continue
-		}
+	if m, u := c.mound(y, z); m != nil {
 		turn := m.turn(z/m.high, u)
 		p := turn - math.Floor(turn)
 		round := math.Sqrt(max(0, 1-u*u))
 		cord := math.Sqrt(max(0, 1-(2*p-1)*(2*p-1)))
 		bright = m.dim * (0.66 + 0.34*round) * (0.6 + 0.4*math.Sqrt(cord)) * (1 + 0.06*math.Cos(8*math.Pi*p))
-		stripe := 1.5*turn + 0.3*u
-		return pick(c.until, c.portion, stripe-math.Floor(stripe)), min(1, bright*(1+0.12*(z/m.high))), true
+		portion = m.portion
+		if c.recipe.Striped {
+			stripe := 1.5*turn + 0.3*u
+			portion = pick(c.until, c.portion, stripe-math.Floor(stripe))
+		}
+		return portion, min(1, bright*(1+0.12*(z/m.high))), true
 	}
 	return 0, 0, false
 }
@@ -202,7 +234,7 @@ func (c *Icing) pixel(ink *inks, ground color.NRGBA, i, j, w, h int) color.NRGBA
 	var sum light
 	hits := 0
 	for k := range patchSamples {
-		y := (float64(i) + (float64(k)+0.5)/patchSamples) / float64(w) * c.recipe.WidthMM
+		y := c.from + (float64(i)+(float64(k)+0.5)/patchSamples)/float64(w)*c.wide
 		z := c.peak * (1 - (float64(j)+(float64(reverse4(k))+0.5)/patchSamples)/float64(h))
 		if portion, bright, ok := c.look(y, z); ok {
 			v := ink.light[portion].scaled(float32(bright))

@@ -12,19 +12,32 @@ type Long struct {
 	top  bool
 	at   float64 // mm across, or up
 	deep float64 // mm, the picture's height
+	from float64 // mm, the stretch of the loaf that is drawn
+	long float64
+}
+
+// Part is the stretch of the cut between two places along the loaf, mm from its marked end.
+func (l *Long) Part(from, to float64) *Long {
+	part := *l
+	part.from = clamp(from, 0, l.s.recipe.Box.L)
+	part.long = clamp(to, part.from, l.s.recipe.Box.L) - part.from
+	return &part
 }
 
 // Lengthwise is the upright cut along the whole loaf at y mm across; up in the picture is up in the mould.
 func (s *Swirl) Lengthwise(y float64) *Long {
-	return &Long{s: s, at: clamp(y, 0, s.recipe.Box.W), deep: s.recipe.Box.H}
+	return &Long{s: s, at: clamp(y, 0, s.recipe.Box.W), deep: s.recipe.Box.H, long: s.recipe.Box.L}
 }
 
-// SkimMM is how far under the surface a view from above is best taken, mm: the very top is all the last jug's.
+// SkimMM is how far under the surface a view from above is best taken, mm, as a loaf is planed: the very top shows little but the last of the pour.
 const SkimMM = 3
+
+// skinMM is how far under the surface the surface is looked at: just under what was poured last, not on it.
+const skinMM = 0.02
 
 // Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
 func (s *Swirl) Top(z float64) *Long {
-	return &Long{s: s, top: true, at: clamp(z, 0, s.level), deep: s.recipe.Box.W}
+	return &Long{s: s, top: true, at: clamp(z, 0, max(0, s.level-skinMM)), deep: s.recipe.Box.W, long: s.recipe.Box.L}
 }
 
 // Draft draws the cut w by h pixels with one sample in each.
@@ -32,7 +45,7 @@ func (l *Long) Draft(dst *Picture, w, h int) {
 	dst.Reset(w, h)
 	l.columns(func(p *pair, i int) bool {
 		t := &p.left
-		t.prepare(l.s, l.s.recipe.Box.L*(float64(i)+0.5)/float64(w), false)
+		t.prepare(l.s, l.from+l.long*(float64(i)+0.5)/float64(w), false)
 		for j := range dst.H {
 			if s := l.sample(t, (float64(j)+0.5)/float64(h)); !s.empty {
 				dst.Pixels[j*w+i] = Pixel{Portion: [3]uint8{s.label}, Part: [3]uint8{255}}
@@ -95,9 +108,17 @@ func (l *Long) sample(t *tracer, v float64) (s sample) {
 	}
 	s.origin = t.trace(clamp(y, 0, l.s.recipe.Box.W), max(0, z))
 	s.label = t.label(&s.origin)
+	for s.label == none && l.top && z > 0 { // nothing lies here yet: from above one looks down to what does
+		z -= downMM
+		s.origin = t.trace(clamp(y, 0, l.s.recipe.Box.W), max(0, z))
+		s.label = t.label(&s.origin)
+	}
 	s.empty = s.label == none
 	return s
 }
+
+// downMM is how fine a view from above looks for what lies deeper while the mould is being filled.
+const downMM = 1.5
 
 // column draws one column of pixels with two cross-sections, a quarter of a pixel either side of its middle.
 type column struct {
@@ -115,9 +136,9 @@ const (
 )
 
 func (c *column) draw() {
-	box, w, h := c.l.s.recipe.Box, float64(c.dst.W), c.dst.H
-	c.left.prepare(c.l.s, box.L*(float64(c.i)+0.25)/w, false)
-	c.right.prepare(c.l.s, box.L*(float64(c.i)+0.75)/w, false)
+	w, h := float64(c.dst.W), c.dst.H
+	c.left.prepare(c.l.s, c.l.from+c.l.long*(float64(c.i)+0.25)/w, false)
+	c.right.prepare(c.l.s, c.l.from+c.l.long*(float64(c.i)+0.75)/w, false)
 	c.down(c.left, c.a)
 	c.down(c.right, c.b)
 	for j := range h {

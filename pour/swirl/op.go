@@ -7,6 +7,8 @@ type op struct {
 	stroke *stroke
 	wave   *wave
 	comb   *comb
+	spread *spread
+	whirl  *whirl
 }
 
 type vec3 struct{ x, y, z float64 }
@@ -52,6 +54,10 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.y, p.z = o.wave.move(p.x, p.y, p.z, dir)
 	case o.comb != nil:
 		p.x, p.y = o.comb.move(p.x, p.y, p.z, dir)
+	case o.whirl != nil:
+		p.y, p.z = o.whirl.move(p.x, p.y, p.z, dir)
+	case o.spread != nil:
+		p.y, p.z = o.spread.move(p.x, p.y, p.z, dir)
 	}
 	return p
 }

@@ -128,6 +128,67 @@ func TestCutsAlongTheLoafAgreeWithTheFaces(t *testing.T) {
 	}
 }
 
+func TestAPartOfACutIsThatPartOfTheWhole(t *testing.T) {
+	s := mustPour(t, loaf(script.Hanger, 8))
+	for _, cut := range []*Long{s.Lengthwise(30), s.Top(59)} {
+		var whole, half Picture
+		cut.Draft(&whole, 100, 30)
+		cut.Part(125, 250).Draft(&half, 50, 30)
+		for j := range 30 {
+			for i := range 50 {
+				if half.Label(i, j) != whole.Label(50+i, j) {
+					t.Fatalf("(%d, %d) of the second half is %d, of the whole %d", i, j, half.Label(i, j), whole.Label(50+i, j))
+				}
+			}
+		}
+	}
+}
+
+// above counts how many portions have more than a fiftieth of the view from above.
+func above(s *Swirl) (n int) {
+	var pic Picture
+	s.Top(s.recipe.Box.H-SkimMM).Draft(&pic, 125, 40)
+	for _, v := range pic.Measure(250, 80, 5).Shares {
+		if v > 0.02 {
+			n++
+		}
+	}
+	return n
+}
+
+// What was poured over the whole width last covers the rest; whatever is poured along lines, drawn through or spooned leaves the others in sight.
+func TestFromAboveMoreThanTheLastJugShows(t *testing.T) {
+	for technique, want := range map[script.Technique]int{
+		script.Layers: 1, script.Drop: 3, script.Column: 4, script.Pot: 3, script.PotStripes: 3, script.PotSpots: 4, script.PotEnd: 4,
+		script.Hanger: 2, script.HangerLoops: 2, script.Combed: 5, script.Spooned: 4,
+	} {
+		sum := 0
+		for seed := range int64(6) {
+			sum += above(mustPour(t, loaf(technique, seed)))
+		}
+		if mean := float64(sum) / 6; mean < float64(want) {
+			t.Errorf("%s: %.1f of 5 portions show from above on average, want %d", technique, mean, want)
+		}
+	}
+}
+
+func TestFromAboveOneSeesDownToWhatIsLaidSoFar(t *testing.T) {
+	s := mustPour(t, loaf(script.Spooned, 3))
+	for _, acts := range []int{5, 12} {
+		var pic Picture
+		s.Upto(acts).Top(59).Draft(&pic, 50, 20)
+		empty := 0
+		for i := range pic.Pixels {
+			if pic.Pixels[i].Part[0] == 0 {
+				empty++
+			}
+		}
+		if empty > 500 {
+			t.Errorf("after %d acts %d of 1000 pixels are empty", acts, empty)
+		}
+	}
+}
+
 // The closed form of dropping ink (Jaffer, Dropping Ink): a drop of radius r moves P to C + (P-C)√(1 + r²/|P-C|²), so
 // that n drops of radius r show an area of nπr² whatever their order; here its inverse labels a picture.
 func TestMeasureFindsTheAreaOfInkDrops(t *testing.T) {

@@ -17,11 +17,6 @@ type stream struct {
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
 
-// layout is how colours lie in the pot, a disk of radius 1.
-type layout interface {
-	at(u, v float64) int
-}
-
 func (s *stream) label(x, y, z float64) int {
 	tau := z / s.box.H
 	if s.tilt > 0 {
@@ -30,9 +25,13 @@ func (s *stream) label(x, y, z float64) int {
 	side := fold(s.folds*y/s.box.W + s.drift*tau + s.sway.at(x))
 	u := s.lookChord(tau)
 	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
-	turn := s.surge.at(x) - s.stir*math.Exp(-2*(u*u+v*v))
-	sin, cos := math.Sincos(turn)
-	return s.layout.at(u*cos-v*sin, u*sin+v*cos)
+	return s.layout.at(s.untwist(u, v, s.surge.at(x)))
+}
+
+// untwist carries a place of the pot that is turned by an angle in radians back to before the tool stirred it.
+func (s *stream) untwist(u, v, by float64) (float64, float64) {
+	sin, cos := math.Sincos(by - s.stir*math.Exp(-2*(u*u+v*v)))
+	return u*cos - v*sin, u*sin + v*cos
 }
 
 // fold runs from 0 to 1 and back once for every whole t; over whole periods its values are spread evenly.
@@ -67,66 +66,4 @@ func (s *stream) lookChord(tau float64) float64 {
 	i := min(int(t), chordKnots-1)
 	f := t - float64(i)
 	return s.chord[i] + f*(s.chord[i+1]-s.chord[i])
-}
-
-// sectors are slices of the pot like those of a cake; until holds cumulative shares of the disk.
-type sectors struct {
-	until   []float64
-	portion []int
-}
-
-func (s *sectors) at(u, v float64) int {
-	return pick(s.until, s.portion, math.Atan2(v, u)/(2*math.Pi)+0.5)
-}
-
-// bands are stripes poured side by side into the pot; until holds cumulative shares of the disk.
-type bands struct {
-	until   []float64
-	portion []int
-}
-
-func (b *bands) at(u, _ float64) int {
-	u = clamp(u, -1, 1)
-	return pick(b.until, b.portion, (u*math.Sqrt(1-u*u)+math.Asin(u))/math.Pi+0.5)
-}
-
-// nests are colours poured one into another in several places of the pot. The pot is cut into rings of wedges; by a
-// map that keeps measure a wedge is a unit square, and round its middle lie the portions as nested rings of exact area.
-type nests struct {
-	rows    []potRing
-	portion [][]int // orders from the middle out; the wedges take turns
-	until   [][]float64
-}
-
-// potRing is a ring of the pot cut into equal wedges.
-type potRing struct {
-	outer  float64 // r² of its rim
-	wedges float64
-	offset float64 // wedges
-}
-
-func (n *nests) at(u, v float64) int {
-	q := clamp(u*u+v*v, 0, 1)
-	inner, k := 0.0, 0
-	for k < len(n.rows)-1 && q >= n.rows[k].outer {
-		inner = n.rows[k].outer
-		k++
-	}
-	row := n.rows[k]
-	b := (q - inner) / (row.outer - inner)
-	a := (math.Atan2(v, u)/(2*math.Pi)+0.5)*row.wedges + row.offset
-	wedge := math.Floor(a)
-	turn := (int(wedge)%int(row.wedges) + k) % len(n.portion)
-	return pick(n.until[turn], n.portion[turn], withinSquare(math.Hypot(a-wedge-0.5, b-0.5)))
-}
-
-// withinSquare is the share of the unit square that lies within r of its middle.
-func withinSquare(r float64) float64 {
-	switch {
-	case r <= 0.5:
-		return math.Pi * r * r
-	case r >= math.Sqrt2/2:
-		return 1
-	}
-	return math.Pi*r*r - 4*(r*r*math.Acos(0.5/r)-0.5*math.Sqrt(r*r-0.25))
 }

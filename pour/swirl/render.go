@@ -32,7 +32,7 @@ type source interface {
 }
 
 func (f *Face) size() (w, h float64) { return f.box.W, f.box.H }
-func (l *Long) size() (w, h float64) { return l.s.recipe.Box.L, l.deep }
+func (l *Long) size() (w, h float64) { return l.long, l.deep }
 
 // Render draws a bar's face w by h pixels in full quality. The palette holds the sRGB colour of each portion. It
 // refuses sizes below 1 or above 64 million pixels and stops early with ctx's error.

@@ -17,7 +17,28 @@ type Topping struct {
 
 // RenderBar draws a bar's face at pxPerMM with its topping standing on it; a zero Topping is none.
 func RenderBar(ctx context.Context, f *Face, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
-	return renderBar(ctx, f, palette, top.paint(f.box.W, pxPerMM), pxPerMM, finish)
+	return topped(ctx, f, palette, top.paint(f.box.W, pxPerMM), pxPerMM, finish)
+}
+
+// RenderLoaf draws a cut along the loaf at pxPerMM; an upright one has the topping standing on it as it is seen from the side.
+func RenderLoaf(ctx context.Context, l *Long, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
+	side, err := top.beside(l)
+	if err != nil {
+		return nil, err
+	}
+	return topped(ctx, l, palette, side.paint(l.long, pxPerMM), pxPerMM, finish)
+}
+
+// beside is the topping as it stands on a cut along the loaf; none on a level one.
+func (t Topping) beside(l *Long) (Topping, error) {
+	if t.Icing == nil || l.top {
+		return Topping{}, nil
+	}
+	icing, err := t.Icing.Along(l.s.recipe.Box.L)
+	if err != nil {
+		return Topping{}, err
+	}
+	return Topping{icing.Part(l.from, l.from+l.long), t.Palette}, nil
 }
 
 // paint draws the topping by itself over nothing, or gives nil when there is none.
@@ -36,10 +57,12 @@ func (t Topping) paint(width, pxPerMM float64) *image.NRGBA {
 	return img
 }
 
-func renderBar(ctx context.Context, f *Face, palette []color.NRGBA, top *image.NRGBA, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
-	w, h := pixels(f.box.W, pxPerMM), pixels(f.box.H, pxPerMM)
+// topped draws a source with its topping, already drawn, standing on it.
+func topped(ctx context.Context, src source, palette []color.NRGBA, top *image.NRGBA, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
+	mmW, mmH := src.size()
+	w, h := pixels(mmW, pxPerMM), pixels(mmH, pxPerMM)
 	finish.FlatTop = finish.FlatTop || top != nil
-	bar, err := Render(ctx, f, palette, w, h, finish)
+	bar, err := render(ctx, src, palette, w, h, finish)
 	if err != nil || top == nil {
 		return bar, err
 	}
@@ -102,10 +125,12 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 	}
 	rows := (bars + c.Columns - 1) / c.Columns
 	wide, high := gap+c.Columns*(w+gap), gap+rows*(h+gap)
-	scale := float64(wide-2*gap) / box.L
-	side, top := pixels(box.H, scale), pixels(box.W, scale)
-	if c.Strip {
-		high += side + top + 2*gap
+	strips, err := s.strips(ctx, palette, c, wide-2*gap)
+	if err != nil {
+		return nil, err
+	}
+	for _, strip := range strips {
+		high += strip.Bounds().Dy() + gap
 	}
 	if wide > maxPixels/high {
 		return nil, fmt.Errorf("drawing a contact sheet of %d by %d pixels: use fewer pixels per mm or thicker bars", wide, high)
@@ -114,32 +139,35 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 	fillWith(img, c.Finish.Ground)
 	topping := c.Top.paint(box.W, c.PxPerMM)
 	for k := range bars {
-		bar, err := renderBar(ctx, s.Face(float64(k)*c.BarMM), palette, topping, c.PxPerMM, c.Finish)
+		bar, err := topped(ctx, s.Face(float64(k)*c.BarMM), palette, topping, c.PxPerMM, c.Finish)
 		if err != nil {
 			return nil, fmt.Errorf("bar %d: %w", k+1, err)
 		}
 		at := image.Pt(gap+k%c.Columns*(w+gap), gap+k/c.Columns*(h+gap))
 		draw.Draw(img, bar.Bounds().Add(at), bar, image.Point{}, draw.Over)
 	}
-	if c.Strip {
-		err := s.strips(ctx, palette, c.Finish, img, image.Pt(gap, gap+rows*(h+gap)), [2]int{side, top})
-		if err != nil {
-			return nil, err
-		}
+	at := image.Pt(gap, gap+rows*(h+gap))
+	for _, strip := range strips {
+		draw.Draw(img, strip.Bounds().Add(at), strip, image.Point{}, draw.Over)
+		at.Y += strip.Bounds().Dy() + gap
 	}
 	return img, nil
 }
 
-// strips draws the lengthwise cut down the middle and the planed loaf from above, one below the other, as wide as img allows.
-func (s *Swirl) strips(ctx context.Context, palette []color.NRGBA, finish Finish, img *image.NRGBA, at image.Point, high [2]int) error {
-	box := s.recipe.Box
-	for i, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H - SkimMM)} {
-		strip, err := RenderLong(ctx, cut, palette, img.Bounds().Dx()-2*at.X, high[i], finish)
-		if err != nil {
-			return err
-		}
-		draw.Draw(img, strip.Bounds().Add(at), strip, image.Point{}, draw.Over)
-		at.Y += high[i] + at.X
+// strips draws the cut down the middle of the loaf under its topping and the planed loaf from above, both wide pixels; none where the sheet
+// asks for none.
+func (s *Swirl) strips(ctx context.Context, palette []color.NRGBA, c Sheet, wide int) ([]*image.NRGBA, error) {
+	if !c.Strip {
+		return nil, nil
 	}
-	return nil
+	box := s.recipe.Box
+	var out []*image.NRGBA
+	for _, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H - SkimMM)} {
+		strip, err := RenderLoaf(ctx, cut, palette, c.Top, float64(wide)/box.L, c.Finish)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, strip)
+	}
+	return out, nil
 }

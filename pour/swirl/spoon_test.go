@@ -1,91 +1,111 @@
 package swirl
 
 import (
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"pourbench/pour/script"
 )
 
-func TestDollopsAreDealtToWithinATenthOfAPoint(t *testing.T) {
+// spooned is the heap of a recipe, and the shares of its acts in order.
+func spooned(s *Swirl) (h *heap, shares []float64) {
+	for _, o := range s.ops {
+		if o.slab != nil {
+			h = o.slab.fill.(*heap)
+		}
+	}
+	for _, a := range s.recipe.Script.Acts {
+		if a.Kind == script.Spoon {
+			shares = append(shares, a.Share)
+		}
+	}
+	return h, shares
+}
+
+// Plain arithmetic: the area between how high the heap stood before an act and after it, by the trapezium rule, is the act's share of
+// the cross-section.
+func TestEveryActOfSpoonfulsLaysItsShareInEveryCrossSection(t *testing.T) {
+	for seed := range int64(3) {
+		r := scripted(script.Spooned, seed, 0.5, 0.02, 0.3, 0.18)
+		h, shares := spooned(mustPour(t, r))
+		if len(h.high) != len(shares) {
+			t.Fatalf("%d acts are heaped, want %d", len(h.high), len(shares))
+		}
+		for i := range h.nx {
+			for k, want := range shares {
+				area := 0.0
+				for j := range h.ny {
+					at, low := i*h.ny+j, float32(0)
+					if k > 0 {
+						low = h.high[k-1][at]
+					}
+					if h.high[k][at] < low {
+						t.Fatalf("act %d takes the heap down from %g to %g mm", k, low, h.high[k][at])
+					}
+					width := 80. / 64
+					if j == 0 || j == h.ny-1 {
+						width /= 2
+					}
+					area += width * float64(h.high[k][at]-low)
+				}
+				if got := area / (80 * 62); math.Abs(got-want) > 0.0002 {
+					t.Errorf("seed %d: act %d lays %.4f of cross-section %d, want %.4f", seed, k, got, i, want)
+				}
+			}
+		}
+	}
+}
+
+func TestSpoonfulsShowAsTheyAreLaid(t *testing.T) {
+	r := scripted(script.Spooned, 3, 0.4, 0.35, 0.25)
+	s := mustPour(t, r)
+	want := make([]float64, 3)
+	for n, a := range r.Script.Acts {
+		if a.Kind == script.Spoon {
+			want[a.Jug] += a.Share
+		}
+		var pic Picture
+		got := make([]float64, 3)
+		s.Upto(n+1).Face(120).Draft(&pic, 240, 186)
+		for i := range pic.Pixels {
+			if pic.Pixels[i].Part[0] > 0 {
+				got[pic.Pixels[i].Portion[0]] += 1 / float64(len(pic.Pixels))
+			}
+		}
+		if e := worst(got, want); e > 0.005 {
+			t.Fatalf("after act %d the face shows %.3f, want %.3f", n+1, got, want)
+		}
+	}
+}
+
+func TestMouldsOfEveryShapeCanBeSpoonedFull(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := anyRecipe(t)
-		d := newDice(r.Script.Brief.Seed)
-		count := rapid.IntRange(60, 600).Draw(t, "dollops")
-		f := newDollops(&d, r.Box, r.Script.Brief.Shares, count)
-		if f.off > 0.001 {
-			t.Fatalf("%d dollops in %v for %v: a share is %.2f points off", count, r.Box, r.Script.Brief.Shares, 100*f.off)
+		n := rapid.SampledFrom([]int{1, 2, 5, 12}).Draw(t, "jugs")
+		shares, sum := make([]float64, n), 0.0
+		for i := range shares {
+			shares[i] = rapid.SampledFrom([]float64{0.002, 0.1, 1, 1, 1}).Draw(t, "share")
+			sum += shares[i]
+		}
+		for i := range shares {
+			shares[i] /= sum
+		}
+		r := scripted(script.Spooned, rapid.Int64().Draw(t, "seed"), shares...)
+		r.Thickness = rapid.Float64Range(0, 1).Draw(t, "thickness")
+		side := func(name string) float64 { return rapid.SampledFrom([]float64{10, 40, 80, 400, 2000}).Draw(t, name) }
+		r.Box = Box{L: side("long"), W: side("wide"), H: side("high")}
+		s, err := New(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		h, acts := spooned(s)
+		for k := range acts {
+			for at, v := range h.high[k] {
+				if !(v >= 0 && float64(v) <= r.Box.H+0.001) || k > 0 && v < h.high[k-1][at] || k == len(acts)-1 && float64(v) != r.Box.H {
+					t.Fatalf("%v: after act %d of %d the heap stands at %g mm", r.Box, k+1, len(acts), v)
+				}
+			}
 		}
 	})
-}
-
-// counted counts the portions at random points: the standard error of a share is at most 0.15 points.
-func (f *dollops) counted(box Box, portions int) []float64 {
-	const n = 120000
-	got := make([]float64, portions)
-	d := newDice(int64(1))
-	for range n {
-		got[f.label(d.Between(0, box.L), d.Between(0, box.W), d.Between(0, box.H))] += 1. / n
-	}
-	return got
-}
-
-func TestASpoonedHeapHasTheSharesItWasDealt(t *testing.T) {
-	for seed := range uint64(4) {
-		d := newDice(int64(seed))
-		box, want := Box{250, 80, 62}, []float64{0.5, 0.02, 0.3, 0.18}
-		f := newDollops(&d, box, want, 300)
-		got := f.counted(box, len(want))
-		if e := worst(got, want); e > 0.005 {
-			t.Errorf("seed %d: a share is %.2f points off", seed, 100*e)
-		}
-	}
-}
-
-func TestTheMeshOfDollopsFindsTheFirstDomeAboveAPoint(t *testing.T) {
-	d := newDice(int64(5))
-	box := Box{140, 80, 50}
-	f := newDollops(&d, box, []float64{0.4, 0.3, 0.3}, 120)
-	for range 20000 {
-		x, y, z := d.Between(0, box.L), d.Between(0, box.W), d.Between(0, box.H)
-		want := f.rest
-		for i := range f.domes {
-			if z < f.domes[i].height(x, y) {
-				want = f.domes[i].portion
-				break
-			}
-		}
-		if got := f.label(x, y, z); got != want {
-			t.Fatalf("at (%.1f, %.1f, %.1f) lies portion %d, want %d", x, y, z, got, want)
-		}
-	}
-}
-
-func TestADollopIsWiderThanHighAndFallsAwayFromItsMiddle(t *testing.T) {
-	d := newDice(int64(2))
-	f := newDollops(&d, Box{250, 80, 62}, []float64{1}, 300)
-	for i := range f.domes {
-		h := &f.domes[i]
-		if 2*h.short < h.high {
-			t.Errorf("dollop %d is %.1f mm wide and %.1f mm high", i, 2*h.short, h.high)
-		}
-		if h.height(h.x, h.y) != h.top || h.height(h.x+2*h.long, h.y) > h.top {
-			t.Errorf("dollop %d does not fall away from its middle", i)
-		}
-	}
-}
-
-func TestMouldsOfEveryShapeCanBeHeapedFull(t *testing.T) {
-	want := []float64{0.38, 0.16, 0.16, 0.15, 0.15}
-	for _, box := range []Box{{10, 10, 10}, {2000, 2000, 10}, {10, 10, 2000}, {2000, 10, 10}, {2000, 2000, 2000}} {
-		for _, count := range []int{60, spoonDollops, 600} {
-			d := newDice(int64(9))
-			f := newDollops(&d, box, want, count)
-			if e := worst(f.counted(box, len(want)), want); f.off > 0.004 || e > 0.005 {
-				t.Errorf("%v in %d dollops: a share is %.2f points off by dealing, %.2f by counting", box, count, 100*f.off, 100*e)
-			}
-			if len(f.domes) >= mostDomes {
-				t.Errorf("%v in %d dollops: the heap does not close", box, count)
-			}
-		}
-	}
 }

@@ -18,6 +18,7 @@ type stroke struct {
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
 	width       float64 // of the mould
 	level       float64 // of the batter while the stroke is drawn
+	skin        float64 // mm, under the surface, within which its flow fades; 0: as at the other walls
 	still       bool    // leaves the surface in place: what is poured next joins what lies there without a break
 	pivot       vec2    // the stroke is stretched about this point
 	shift       wobble  // mm across
@@ -64,7 +65,8 @@ type drag struct {
 	inv      float64 // 1/radius²
 	far      float64 // mm², a point this far from the middle of the step stays where it is
 	w, level float64
-	ry, rz   float64 // 1/width of the fade at the side walls and at bottom and top; 0 far from them
+	ry       float64 // 1/width of the fade at the side walls; 0 far from them
+	rz, rt   float64 // the same at the bottom and at the top
 	still    bool    // the fade at the top is flat there
 	free     bool    // no wall is near
 }
@@ -83,10 +85,16 @@ func newDrag(from, to vec2, s *stroke) drag {
 		d.ry = 1 / fade
 	}
 	fade = min(reach, s.level/2)
-	if min(from.z, to.z)-s.radius < fade || max(from.z, to.z)+s.radius > s.level-fade {
+	if min(from.z, to.z)-s.radius < fade {
 		d.rz = 1 / fade
 	}
-	d.free = d.ry == 0 && d.rz == 0
+	if s.skin > 0 {
+		fade = min(s.skin, s.level/2)
+	}
+	if max(from.z, to.z)+s.radius > s.level-fade {
+		d.rt = 1 / fade
+	}
+	d.free = d.ry == 0 && d.rz == 0 && d.rt == 0
 	return d
 }
 
@@ -125,9 +133,12 @@ func (d *drag) window(y, z float64) (by, byd, bz, bzd float64) {
 	if d.ry != 0 {
 		by, byd = ramp(y, d.w, d.ry)
 	}
-	if d.rz != 0 {
-		bz, bzd = ramp(z, d.level, d.rz)
-		if d.still && 2*z > d.level {
+	if up := max(z, 0) * d.rz; up < 1 && d.rz != 0 {
+		bz, bzd = up*(2-up), 2*(1-up)*d.rz
+	}
+	if down := max(d.level-z, 0) * d.rt; down < 1 && d.rt != 0 {
+		bz, bzd = down*(2-down), -2*(1-down)*d.rt
+		if d.still {
 			bz, bzd = bz*bz, 2*bz*bzd
 		}
 	}

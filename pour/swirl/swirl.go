@@ -47,6 +47,7 @@ type Swirl struct {
 	acts   int // how many acts of the script are done
 	ops    []op
 	level  float64 // mm, how high the batter stands after ops
+	stream *stream // what leaves the pot; nil where there is none
 }
 
 // New works out the moves of a pour. It refuses a recipe it cannot pour with an error that wraps [ErrRecipe].
@@ -56,7 +57,7 @@ func New(r Recipe) (*Swirl, error) {
 	}
 	b := newBuilder(r)
 	b.pour()
-	return &Swirl{recipe: r, acts: len(r.Script.Acts), ops: b.ops, level: b.level}, nil
+	return &Swirl{recipe: r, acts: len(r.Script.Acts), ops: b.ops, level: b.level, stream: b.stream}, nil
 }
 
 func (r Recipe) check() error {
@@ -86,7 +87,7 @@ func (s *Swirl) LevelMM() float64 { return s.level }
 // Upto returns the pour after its first n acts; n is brought into 0 to the number of acts. It is for watching the pour grow.
 func (s *Swirl) Upto(n int) *Swirl {
 	n = max(0, min(n, s.acts))
-	part := &Swirl{recipe: s.recipe, acts: n}
+	part := &Swirl{recipe: s.recipe, acts: n, stream: s.stream}
 	for _, o := range s.ops {
 		if o.act >= n {
 			break

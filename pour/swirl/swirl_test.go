@@ -149,8 +149,9 @@ func TestAFaceShowsWhatThePlainTraceShows(t *testing.T) {
 				differ++
 			}
 		}
-		// they differ only within the error of the baked waves, some hundredths of a mm, at borders
-		if differ > points/50 {
+		// they differ only within the error of the baked waves, some hundredths of a mm, at borders; a comb has many of them, and draws
+		// out the error of the wave before it
+		if differ > points/25 {
 			t.Errorf("%s: %d of %d points differ", technique, differ, points)
 		}
 	}

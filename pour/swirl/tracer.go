@@ -12,6 +12,8 @@ const (
 	stepWave    = 2 // a wave table
 	stepRolls   = 3 // a wave not baked
 	stepComb    = 4 // a comb
+	stepSpread  = 5 // a spread
+	stepWhirl   = 6 // a whirl
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -33,6 +35,8 @@ type tracer struct {
 	tables []waveTable
 	rolls  []rolls
 	combs  []*comb
+	spread []levelled
+	whirls []turned
 	words  int
 	ny, nz int
 	sets   []uint64
@@ -45,6 +49,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.kind, t.at, t.drags = t.kind[:0], t.at[:0], t.drags[:0]
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
+	t.spread, t.whirls = t.spread[:0], t.whirls[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -77,6 +82,12 @@ func (t *tracer) add(o *op, bake bool) {
 	case o.comb != nil:
 		t.push(stepComb, len(t.combs))
 		t.combs = append(t.combs, o.comb)
+	case o.whirl != nil:
+		t.push(stepWhirl, len(t.whirls))
+		t.whirls = append(t.whirls, o.whirl.at(t.x))
+	case o.spread != nil:
+		t.push(stepSpread, len(t.spread))
+		t.spread = append(t.spread, o.spread.at(t.x))
 	case o.wave != nil && bake:
 		t.push(stepWave, len(t.tables))
 		r := o.wave.at(t.x)
@@ -173,6 +184,10 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 			y, z = t.tables[n].undo(y, z)
 		case stepRolls:
 			y, z = t.rolls[n].move(y, z, -1)
+		case stepWhirl:
+			y, z = t.whirls[n].turn(y, z, -1)
+		case stepSpread:
+			y, z = t.spread[n].undo(y, z)
 		case stepComb:
 			x, y = t.combs[n].move(x, y, z, -1)
 		}

@@ -82,6 +82,17 @@ func (m *Model) title(s logbook.Step) string {
 	return words
 }
 
+// large is a step in the few words that are drawn large.
+func (m *Model) large(s logbook.Step) string {
+	if len(s.Moves) == 0 || s.Jug != "" {
+		return m.title(s)
+	}
+	if s.Batch == pour.Icing {
+		return string(pour.Icing) + ": " + s.Kind
+	}
+	return s.Kind
+}
+
 // detail is what a step needs: how much of what.
 func (m *Model) detail(s logbook.Step) string {
 	b := m.batchSheet(s.Batch)

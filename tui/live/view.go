@@ -87,8 +87,13 @@ func (m *Model) sizes(a screen.Area) sizes {
 		s = sizes{clockScale: 1, stepScale: 0, detailH: 1, nextH: 1, bottomH: 1}
 	}
 	s.clockH, s.stepH = blockHeight(s.clockScale), max(blockHeight(s.stepScale), 1)
+	jugs := a.H() - 2 - s.bottomH - (1 + s.gap + s.clockH + s.gap + 1 + s.stepH + s.detailH + s.nextH + s.gap)
+	s.detailH += min(max(len(m.detailLines(a.W()-2))-s.detailH, 0), max(jugs-leastJugs, 0)) // a round of many jugs takes more lines
 	return s
 }
+
+// leastJugs is how many lines the jugs keep when the step needs more.
+const leastJugs = 3
 
 func (m *Model) drawRun(a screen.Area) {
 	s := m.sizes(a)
@@ -199,14 +204,27 @@ func (m *Model) drawStep(a screen.Area, s sizes) {
 		text, st := m.timing(now)
 		a.Text(x+2, 0, text, st)
 	}
-	drawLarge(a.Cut(0, 1, a.W(), s.stepH), m.title(now.Step), s.stepScale, m.look.Strong)
+	drawLarge(a.Cut(0, 1, a.W(), s.stepH), m.large(now.Step), s.stepScale, m.look.Strong)
+	lines := m.detailLines(a.W())
+	if len(lines) > s.detailH {
+		lines[s.detailH-1] = screen.Clip(lines[s.detailH-1]+" "+lines[s.detailH], a.W()) // says that it goes on
+	}
+	for y, l := range lines {
+		a.Text(0, 1+s.stepH+y, l, m.look.Text)
+	}
+}
+
+// detailLines is what the step under way needs, in lines of a width.
+func (m *Model) detailLines(w int) []string {
+	now, ok := m.now()
+	if !ok {
+		return nil
+	}
 	detail := m.detail(now.Step)
 	if m.trialling() {
 		detail += " " + m.trialStep()
 	}
-	for y, l := range screen.Wrap(detail, a.W()) {
-		a.Text(0, 1+s.stepH+y, l, m.look.Text)
-	}
+	return screen.Wrap(detail, w)
 }
 
 // timing says how long the step has been under way and how long it takes, or how long there is still to wait for it.

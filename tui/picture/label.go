@@ -18,7 +18,7 @@ func (p *Plate) label(t *tile, w int) {
 		for i := range palette {
 			palette[i] = pure(i - first)
 		}
-		seen = p.icing.Paint(palette, color.NRGBA{}, w, t.crown, seen)
+		seen = t.icing.Paint(palette, color.NRGBA{}, w, t.crown, seen)
 		for i, c := range seen {
 			if c.A < half {
 				continue

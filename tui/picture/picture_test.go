@@ -261,6 +261,7 @@ func TestShotsThatDifferAnywhereAreNotTheSame(t *testing.T) {
 		func(s *Shot) { s.Recipe.Thickness = 0.4 },
 		func(s *Shot) { s.Icing = nil },
 		func(s *Shot) { icing := *s.Icing; icing.MeanMM++; s.Icing = &icing },
+		func(s *Shot) { icing := *s.Icing; icing.Striped = true; s.Icing = &icing },
 		func(s *Shot) { s.View = Top },
 		func(s *Shot) { s.Bar++ },
 		func(s *Shot) { s.Done = 3 },

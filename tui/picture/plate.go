@@ -14,8 +14,9 @@ type Plate struct {
 	Fine  bool // traced with smooth edges
 	Bars  int  // whole bars the loaf gives
 	Steps int  // acts of the pour
+	Pot   bool // the pot is shown from above, as nothing is in the mould yet
+	Cut   Lengths
 	tiles []tile
-	icing *swirl.Icing
 }
 
 // tile is one picture of a plate: a bar's face with its icing, or a cut.
@@ -23,6 +24,7 @@ type tile struct {
 	bar    int // -1: a cut of the whole loaf
 	rect   image.Rectangle
 	crown  int // rows of pixels of the icing above the base
+	icing  *swirl.Icing
 	cut    cut
 	base   swirl.Picture
 	labels swirl.Picture // of the icing, flat; only where the shot is flat
@@ -46,25 +48,41 @@ func Draft(s Shot) (*Plate, error) {
 		p.Shot.Done = min(max(s.Done, 0), p.Steps)
 		poured = whole.Upto(p.Shot.Done)
 	}
-	if s.Icing != nil && (s.View == Bar || s.View == Bars) {
-		if p.icing, err = swirl.NewIcing(*s.Icing); err != nil {
-			return nil, err
-		}
+	icing, err := s.icing()
+	if err != nil {
+		return nil, err
 	}
-	p.place(poured)
+	if pot := poured.Pot(); pot != nil && s.Done != Whole {
+		p.Pot = true
+		p.add(tile{bar: -1, rect: fit(1, 1, s.W, s.H), cut: pot})
+	} else {
+		p.place(poured, icing)
+	}
 	for i := range p.tiles {
 		t := &p.tiles[i]
 		w, h := p.pixels(t)
 		t.cut.Draft(&t.base, w, h-t.crown)
-		if p.iced() && s.Flat {
+		if p.iced(t) && s.Flat {
 			p.label(t, w)
 		}
 	}
 	return p, nil
 }
 
-// iced says whether the icing is on: it is piped when the pour is done. Its room is kept free before.
-func (p *Plate) iced() bool { return p.icing != nil && p.Shot.Done == Whole }
+// iced says whether the icing is on a tile: it is piped when the pour is done. Its room is kept free before.
+func (p *Plate) iced(t *tile) bool { return t.icing != nil && p.Shot.Done == Whole }
+
+// icing is the shot's icing as its view shows it; nil where there is none.
+func (s Shot) icing() (*swirl.Icing, error) {
+	if s.Icing == nil || s.View == Top {
+		return nil, nil
+	}
+	icing, err := swirl.NewIcing(*s.Icing)
+	if err != nil || s.View != Long {
+		return icing, err
+	}
+	return icing.Along(s.Recipe.Box.L)
+}
 
 // Refine traces a plate again with smooth edges. It stops early with ctx's error.
 func (p *Plate) Refine(ctx context.Context) (*Plate, error) {
@@ -97,33 +115,47 @@ func (p *Plate) pixels(t *tile) (w, h int) {
 }
 
 // place lays the tiles out and readies their cuts. A shot without room gets none.
-func (p *Plate) place(poured *swirl.Swirl) {
+func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing) {
 	s, box := p.Shot, p.Shot.Recipe.Box
-	peak := 0.0
-	if p.icing != nil {
-		peak = p.icing.PeakMM()
-	}
+	high := box.H + peak(icing)
 	switch s.View {
 	case Bars:
-		for i, r := range grid(p.Bars, box.W, box.H+peak, s.W, s.H) {
-			p.add(tile{bar: i, rect: r, cut: poured.Face(s.middle(i))}, peak)
+		for i, r := range grid(p.Bars, box.W, high, s.W, s.H) {
+			p.add(tile{bar: i, rect: r, icing: icing, cut: poured.Face(s.middle(i))})
 		}
 	case Long:
-		p.add(tile{bar: -1, rect: fit(box.L, box.H, s.W, s.H), cut: poured.Lengthwise(box.W / 2)}, 0)
+		p.Cut = LengthsFor(box.L, high, s.W, s.H)
+		for i, r := range p.Cut.rects(box.L, high, s.W, s.H) {
+			one := box.L / float64(p.Cut.N)
+			from, to := one*float64(i), one*float64(i+1)
+			t := tile{bar: -1, rect: r, cut: poured.Lengthwise(box.W/2).Part(from, to)}
+			if icing != nil {
+				t.icing = icing.Part(from, to)
+			}
+			p.add(t)
+		}
 	case Top:
-		p.add(tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)}, 0)
+		p.add(tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)})
 	default:
 		bar := min(max(s.Bar, 0), p.Bars-1)
-		r := fit(box.W, box.H+peak, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
-		p.add(tile{bar: bar, rect: r, cut: poured.Face(s.middle(bar))}, peak)
+		r := fit(box.W, high, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
+		p.add(tile{bar: bar, rect: r, icing: icing, cut: poured.Face(s.middle(bar))})
 	}
+}
+
+// peak is how high an icing stands, mm.
+func peak(icing *swirl.Icing) float64 {
+	if icing == nil {
+		return 0
+	}
+	return icing.PeakMM()
 }
 
 // wall is the column left free on either side of a single bar, for the mould while it is poured.
 const wall = 1
 
 // add gives a tile its crown and takes it, unless it is too small to show anything.
-func (p *Plate) add(t tile, peak float64) {
+func (p *Plate) add(t tile) {
 	if t.rect.Dx() < 1 || t.rect.Dy() < 1 {
 		return
 	}
@@ -132,7 +164,8 @@ func (p *Plate) add(t tile, peak float64) {
 	if p.Shot.Letters {
 		_, unit = p.grain() // whole cells
 	}
-	t.crown = int(math.Round(float64(h/unit)*peak/(p.Shot.Recipe.Box.H+peak))) * unit
+	top := peak(t.icing)
+	t.crown = int(math.Round(float64(h/unit)*top/(p.Shot.Recipe.Box.H+top))) * unit
 	if h-t.crown < 1 {
 		return
 	}

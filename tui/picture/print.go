@@ -83,8 +83,8 @@ func (p *Print) blended(t *tile) {
 	}
 	base := shown.Colour(p.Dye.Base, color.NRGBA{}, nil)
 	var top []color.NRGBA
-	if p.Plate.iced() {
-		top = p.Plate.icing.Paint(p.Dye.Top, ground, w, t.crown, nil)
+	if p.Plate.iced(t) {
+		top = t.icing.Paint(p.Dye.Top, ground, w, t.crown, nil)
 	}
 	p.halves(t, func(x, y int) screen.Colour {
 		var c color.NRGBA
@@ -141,7 +141,7 @@ func (p *Print) flat(t *tile) {
 		switch {
 		case y >= t.crown:
 			label = t.base.Label(x, y-t.crown)
-		case p.Plate.iced():
+		case p.Plate.iced(t):
 			inks, label = p.Top, t.labels.Label(x, y)
 		}
 		if label == swirl.Empty || label >= len(inks) || done && t.corner(x, y, w, h) {
@@ -184,7 +184,7 @@ func (p *Print) signs(t *tile) {
 		switch {
 		case y >= crown:
 			signRow(cells, votes[(y-crown)*w:(y-crown+1)*w], p.Base, y)
-		case p.Plate.iced():
+		case p.Plate.iced(t):
 			signRow(cells, top[y*w:(y+1)*w], p.Top, y)
 		}
 	}

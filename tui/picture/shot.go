@@ -31,7 +31,7 @@ const Whole = -1
 // Shot is everything a traced picture depends on. Colours are no part of it.
 type Shot struct {
 	Recipe  swirl.Recipe
-	Icing   *swirl.IcingRecipe // on top of the faces of a pour that is done; nil: none
+	Icing   *swirl.IcingRecipe // on top of a pour that is done, but for the view from above; nil: none
 	View    View
 	Bar     int     // from 0, for [Bar]
 	BarMM   float64 // thickness of a bar along the loaf
@@ -52,7 +52,7 @@ func SameIcing(a, b *swirl.IcingRecipe) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	return a.Piping == b.Piping && a.WidthMM == b.WidthMM && a.MeanMM == b.MeanMM && a.Seed == b.Seed && slices.Equal(a.Shares, b.Shares)
+	return a.Piping == b.Piping && a.Striped == b.Striped && a.WidthMM == b.WidthMM && a.MeanMM == b.MeanMM && a.Seed == b.Seed && slices.Equal(a.Shares, b.Shares)
 }
 
 // middle is the place along the loaf of the first cut side of a bar, mm, a little inside the bar.

@@ -1,0 +1,133 @@
+package pour
+
+import (
+	"fmt"
+
+	"pourbench/chem/clock"
+)
+
+// From which chance a loaf is said to gel likely, and under which it is said not to: six and three in ten (assumed). Between them
+// the model does not know.
+const (
+	gelLikelyPercent = 60
+	gelSeldomPercent = 30
+)
+
+// bed follows the base's loaf to its warmest and says whether it gels. A clock the batch was refused by, nil, leaves it unknown.
+func (t *timer) bed(c *clock.Clock) {
+	if t.batch.Name != string(Base) || t.sheet.Plan.Trial {
+		return
+	}
+	if c != nil {
+		loaf := t.loaf()
+		if h, err := c.Heat(loaf); err == nil {
+			t.sheet.Gel = t.gel(h)
+			t.warnGel(loaf.AirC)
+			return
+		}
+	}
+	t.sheet.warn(warning("gel", "bed", "whether the loaf gels cannot be worked out where the clock gives no times",
+		"go by the loaf: wrapped ones mostly gel, chilled ones seldom (common practice, no source)"))
+}
+
+// gel is what the clock found, on the sheet.
+func (t *timer) gel(h clock.Heat) Gel {
+	g := Gel{
+		FromC: Know(h.GelC), MiddleC: Band{Low: Know(h.Low), Mid: Know(h.Mid), High: Know(h.High)}, EdgeC: Know(h.EdgeC),
+		PeakAtMin: Know(h.PeakMin + t.batch.LyeInAtMin), MiddlePercent: Know(h.MiddleGels * 100), EdgePercent: Know(h.EdgeGels * 100),
+	}
+	switch {
+	case g.EdgePercent.V >= gelLikelyPercent:
+		g.Word = GelLikely
+	case g.MiddlePercent.V < gelSeldomPercent:
+		g.Word = GelUnlikely
+	default:
+		g.Word = GelInPart
+	}
+	return g
+}
+
+// loaf is the base in its mould and its bed, as the clock sees it: all jugs as one.
+func (t *timer) loaf() clock.Bed {
+	b, m := t.batch, t.sheet.Plan.Mould
+	jug := clock.Jug{Fraction: b.kept()}
+	at := map[string]int{}
+	for i := range b.Jugs {
+		own := t.jug(&b.Jugs[i])
+		jug.ExtraWaterG += own.ExtraWaterG * b.kept()
+		for _, x := range own.Scents {
+			x.LoadPercent *= own.Fraction // of all oils
+			x.Rices = false               // that is no heat
+			if k, ok := at[x.ID]; ok {
+				jug.Scents[k].LoadPercent += x.LoadPercent
+				jug.Scents[k].AtMin = min(jug.Scents[k].AtMin, x.AtMin)
+				continue
+			}
+			at[x.ID] = len(jug.Scents)
+			jug.Scents = append(jug.Scents, x)
+		}
+	}
+	bed := clock.Bed{
+		Loaf: jug, FromMin: t.beddedAt(), AirC: t.sheet.Plan.Room.TemperatureC, Cooling: clock.CoolingBareLoaf,
+		AreaM2: 2 * (m.LengthMM*m.WidthMM + (m.LengthMM+m.WidthMM)*b.HeightMM) / 1e6,
+		HalfMM: min(m.WidthMM, b.HeightMM) / 2,
+	}
+	switch t.sheet.Plan.Bed.Keep {
+	case BedInsulate:
+		bed.Cooling = clock.CoolingInsulated
+	case BedChill:
+		bed.Cooling, bed.AirC = clock.CoolingChilled, min(bed.AirC, clock.ChilledAirC)
+	}
+	return bed
+}
+
+// beddedAt is the minute after the base's lye-in at which the run puts the loaf to bed.
+func (t *timer) beddedAt() float64 {
+	at := t.plan.SplitAtMin
+	for _, task := range t.sheet.Run {
+		if task.Kind == TaskBed {
+			at = max(at, task.StartMin-t.batch.LyeInAtMin)
+		}
+	}
+	return at
+}
+
+// warnGel says whether the loaf gels, how warm it may get and what can be done about it.
+func (t *timer) warnGel(airC float64) {
+	g, keep, show := t.sheet.Gel, t.sheet.Plan.Bed.Keep, t.sheet.Plan.Show
+	how := map[string]string{BedInsulate: "wrapped", BedChill: "chilled"}[keep]
+	if how == "" {
+		how = "left bare in air of " + show.Temp(airC)
+	}
+	say, do := "", ""
+	switch g.Word {
+	case GelLikely:
+		say, do = "the loaf will likely gel to its edge: stronger colours, firmer sooner", "look at it after an hour or two; unwrap and cool it if it domes or cracks"
+		if keep == BedChill {
+			do = "if you want no gel, start cooler and chill it sooner, with air moving round it"
+		}
+	case GelUnlikely:
+		say, do = "the loaf will likely not gel: paler colours, slower to firm", "wrap it if you want gel; without, cut it later"
+		if keep == BedInsulate {
+			do = "start warmer or use weaker lye if you want gel; without, cut it later"
+		}
+	default:
+		say, do = "the loaf may gel, perhaps only in its middle, with a darker ring in every bar", "wrap it warm so that all of it gels, or chill it so that none does"
+		if keep == BedInsulate {
+			do = "start warmer or use weaker lye so that all of it gels, or chill it so that none does"
+		}
+	}
+	t.sheet.warn(warning("gel", "bed", fmt.Sprintf("%s, %s (middle near %s, %s to %s; gel begins near %s, its chance is %s)%s", how, say, show.Temp(g.MiddleC.Mid.V),
+		show.Temp(g.MiddleC.Low.V), show.Temp(g.MiddleC.High.V), show.Temp(g.FromC.V), chances(g.MiddlePercent.V), t.ownHeat()), do))
+}
+
+// ownHeat names the extras whose own heat nobody can put a figure to.
+func (t *timer) ownHeat() string {
+	out := ""
+	for _, a := range t.additives() {
+		if a.Heat {
+			out += "; " + a.Name + " heats it beyond that"
+		}
+	}
+	return out
+}

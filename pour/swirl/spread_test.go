@@ -1,0 +1,68 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// anySpread draws a spread over a level of at least a tenth of what is poured.
+func anySpread(t *rapid.T) *spread {
+	s := &spread{width: rapid.Float64Range(10, 400).Draw(t, "width"), top: rapid.Float64Range(10, 100).Draw(t, "top")}
+	s.bottom = s.top * rapid.Float64Range(0.3, 0.99).Draw(t, "bottom")
+	n := rapid.IntRange(1, 4).Draw(t, "rows")
+	for range n {
+		s.rows = append(s.rows, row{
+			part: 1 / float64(n), half: s.width * rapid.Float64Range(0.05, 0.8).Draw(t, "half"),
+			line: wobble{mean: s.width * rapid.Float64Range(0, 1).Draw(t, "line"), amp: [2]float64{3, 4}, k: [2]float64{0.05, 0.03}},
+		})
+	}
+	return s
+}
+
+// Plain sums over the width: what was poured has its area, and what it pushed aside has the area it had.
+func TestASpreadKeepsTheAreasOfWhatIsPouredAndOfWhatLiesThere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := anySpread(t)
+		l := s.at(rapid.Float64Range(0, 250).Draw(t, "x"))
+		const n = 4000
+		poured := 0.0
+		for i := range n {
+			y := s.width * (float64(i) + 0.5) / n
+			thick, area := l.look(y)
+			poured += thick * s.width / n
+			if thick < 0 || thick > mostSunk*s.top+1e-9 {
+				t.Fatalf("at %.1f mm lie %.2f mm of what was poured, of a level of %.1f mm", y, thick, s.top)
+			}
+			if was := poured - thick*s.width/n/2; math.Abs(was-area) > 0.003*s.width*s.top {
+				t.Fatalf("up to %.1f mm lie %.2f mm², counted %.2f mm²", y, area, was)
+			}
+		}
+		if want := (s.top - s.bottom) * s.width; math.Abs(poured-want) > 0.003*want {
+			t.Fatalf("%.1f mm² lie there, %.1f mm² were poured", poured, want)
+		}
+		const h = 1e-5
+		y, z := s.width*rapid.Float64Range(0.01, 0.99).Draw(t, "y"), s.top*rapid.Float64Range(0.01, 0.99).Draw(t, "z")
+		a, b := l.undo(y+h, z)
+		c, d := l.undo(y-h, z)
+		e, f := l.undo(y, z+h)
+		g, k := l.undo(y, z-h)
+		if det := ((a-c)*(f-k) - (b-d)*(e-g)) / (4 * h * h); math.Abs(det-1) > 0.001 {
+			t.Fatalf("an area at (%.1f, %.1f) becomes %.4f of what it was", y, z, det)
+		}
+	})
+}
+
+func TestAStreamLeavesItsLineOnTheSurfaceAndTheRestInSight(t *testing.T) {
+	s := &spread{bottom: 40, top: 44, width: 80, rows: []row{{part: 1, half: 12, line: wobble{mean: 25}}}}
+	l := s.at(90)
+	for y, fresh := range map[float64]bool{5: false, 12: false, 20: true, 25: true, 30: true, 38: false, 70: false} {
+		if _, z := l.undo(y, 44-skinMM); (z >= 40) != fresh {
+			t.Errorf("%g mm across, the surface shows what was poured: %v, want %v", y, z >= 40, fresh)
+		}
+	}
+	if _, z := l.undo(25, 2); z >= 40 {
+		t.Error("what was poured reaches the bottom")
+	}
+}
