@@ -131,7 +131,7 @@ type column struct {
 
 const (
 	nearMM   = 2.5    // neighbouring samples that come from further apart may have more between them
-	strideMM = 1.2    // samples this far apart or less are first compared, before those in between are traced
+	strideMM = 0.6    // samples this far apart or less are first compared, before those in between are traced
 	edgePart = 1. / 3 // of a pixel: an edge pixel is also sampled so far above and below its middle
 )
 

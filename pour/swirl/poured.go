@@ -23,19 +23,26 @@ func (b *builder) drop() func(script.Act) {
 // done is how far the filling of the mould has come, 0 to 1.
 func (b *builder) done() float64 { return float64(b.act) / float64(max(1, b.last)) }
 
-// streamed pours thin streams along the lines of an act. Most of it stays on the line it lands on, what of it has speed dives.
+// streamed pours thin streams along the lines of an act: some stays on the line, more runs to its sides, less so as the batter thickens
+// while it is poured, and what has speed dives.
 func (b *builder) streamed(a script.Act) {
-	n := len(a.Lines)
-	rows := make([]row, 2*n)
-	for i, at := range a.Lines {
-		line := b.d.wobble(b.Box.W*at, 9)
-		rows[i] = row{part: 0.3 / float64(n), line: line, half: b.d.Between(0.1, 0.15) * b.Box.W}
-		wide := b.d.Between(0.4, 0.6) * b.Box.W * b.thick(1.15, 0.75) * (1 - 0.55*b.done())
-		rows[n+i] = row{part: 0.7 / float64(n), line: b.d.wobble(line.mean, 14), half: wide}
+	n := float64(len(a.Lines))
+	var rows []row
+	var lines []wobble
+	for _, at := range a.Lines {
+		line := b.d.wobble(b.Box.W*at, min(9, 0.12*b.Box.W))
+		lines = append(lines, line)
+		broad := row{part: 1 / n, line: b.d.wobble(line.mean, min(14, 0.18*b.Box.W))}
+		broad.half = b.d.Between(0.4, 0.6) * b.Box.W * b.thick(1.15, 0.75) * (1 - 0.55*b.done())
+		if narrow := b.d.Between(0.1, 0.15) * b.Box.W; b.every == 1 { // of very many pours the line would be too thin to see
+			rows = append(rows, row{part: 0.3 / n, line: line, half: narrow})
+			broad.part = 0.7 / n
+		}
+		rows = append(rows, broad)
 	}
 	b.lay(a, rows)
 	depth := b.level * b.d.Between(0.4, 0.95) * b.fall()
-	for i := range n {
+	for i, way := range lines {
 		if !b.streams() {
 			break
 		}
@@ -43,7 +50,6 @@ func (b *builder) streamed(a script.Act) {
 		if i > 0 { // the jug is led over to the other side, where less is left in it
 			radius, grip, depth = b.d.Between(9, 13), b.d.Between(0.7, 1), 0.6*depth
 		}
-		way := rows[i].line
 		way.mean = 0
 		b.plunge(b.Box.W*a.Lines[i], depth, radius*b.thick(0.95, 1.25), grip, way)
 	}

@@ -20,7 +20,9 @@ type row struct {
 type lump struct {
 	at, half, high float64
 	area           float64 // mm²
-	wall           float64 // the integral of its shape up to the left wall
+	inv            float64 // 1/half
+	scale          float64 // mm², high·half
+	wall           float64 // mm², what of it lies beyond the left wall
 }
 
 const (
@@ -45,7 +47,7 @@ func (s *spread) at(x float64) levelled {
 	l.area = rise * s.width
 	for i := range s.rows {
 		r := &s.rows[i]
-		l.add(lump{at: r.line.at(x), half: r.half}, r.part*l.area)
+		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half}, r.part*l.area)
 	}
 	deepest := mostSunk * s.top
 	for range 8 {
@@ -63,7 +65,7 @@ func (s *spread) at(x float64) levelled {
 	high := l.high()
 	part := clamp((deepest-rise)/(high-rise), 0, 1)
 	for i := range l.n {
-		l.lumps[i].high *= part
+		l.fill(&l.lumps[i], l.lumps[i].area*part)
 	}
 	l.film = (1 - part) * rise
 	return l
@@ -81,8 +83,10 @@ func (l *levelled) add(p lump, area float64) {
 
 // fill gives a lump the height of an area inside the walls.
 func (l *levelled) fill(p *lump, area float64) {
-	p.area, p.wall = area, lumpSum(-p.at/p.half)
-	p.high = area / (p.half * (lumpSum((l.width-p.at)/p.half) - p.wall))
+	p.area, p.inv = area, 1/p.half
+	beyond := lumpSum(-p.at * p.inv)
+	p.scale = area / (lumpSum((l.width-p.at)*p.inv) - beyond)
+	p.high, p.wall = p.scale*p.inv, p.scale*beyond
 }
 
 // high is a bound of how thick the lumps lie.
@@ -105,14 +109,14 @@ func (l *levelled) look(y float64) (thick, area float64) {
 	thick, area = l.film, l.film*y
 	for i := range l.n {
 		p := &l.lumps[i]
-		u := (y - p.at) / p.half
+		u := (y - p.at) * p.inv
 		switch {
 		case u >= 1:
-			area += p.high * p.half * (fullLump - p.wall)
+			area += p.scale*fullLump - p.wall
 		case u > -1:
-			q := 1 - u*u
-			thick += p.high * q * q
-			area += p.high * p.half * (lumpSum(u) - p.wall)
+			q := u * u
+			thick += p.high * (1 - q) * (1 - q)
+			area += p.scale*(fullLump/2+u*(1-q*(2./3-q/5))) - p.wall
 		}
 	}
 	return thick, area

@@ -32,14 +32,14 @@ func TestASpreadKeepsTheAreasOfWhatIsPouredAndOfWhatLiesThere(t *testing.T) {
 			y := s.width * (float64(i) + 0.5) / n
 			thick, area := l.look(y)
 			poured += thick * s.width / n
-			if thick < 0 || thick > mostSunk*s.top+1e-9 {
+			if !(thick >= 0 && thick <= mostSunk*s.top+1e-9) {
 				t.Fatalf("at %.1f mm lie %.2f mm of what was poured, of a level of %.1f mm", y, thick, s.top)
 			}
-			if was := poured - thick*s.width/n/2; math.Abs(was-area) > 0.003*s.width*s.top {
+			if was := poured - thick*s.width/n/2; !(math.Abs(was-area) <= 0.003*s.width*s.top) {
 				t.Fatalf("up to %.1f mm lie %.2f mm², counted %.2f mm²", y, area, was)
 			}
 		}
-		if want := (s.top - s.bottom) * s.width; math.Abs(poured-want) > 0.003*want {
+		if want := (s.top - s.bottom) * s.width; !(math.Abs(poured-want) <= 0.003*want) {
 			t.Fatalf("%.1f mm² lie there, %.1f mm² were poured", poured, want)
 		}
 		const h = 1e-5
@@ -48,7 +48,7 @@ func TestASpreadKeepsTheAreasOfWhatIsPouredAndOfWhatLiesThere(t *testing.T) {
 		c, d := l.undo(y-h, z)
 		e, f := l.undo(y, z+h)
 		g, k := l.undo(y, z-h)
-		if det := ((a-c)*(f-k) - (b-d)*(e-g)) / (4 * h * h); math.Abs(det-1) > 0.001 {
+		if det := ((a-c)*(f-k) - (b-d)*(e-g)) / (4 * h * h); !(math.Abs(det-1) <= 0.001) {
 			t.Fatalf("an area at (%.1f, %.1f) becomes %.4f of what it was", y, z, det)
 		}
 	})
