@@ -7,6 +7,9 @@ import (
 
 // inspectLye finds every warning that stands on a batch's alkali and water.
 func (s *Sheet) inspectLye(b *BatchSheet) {
+	if b.MassRefusal == noAlkali {
+		s.warn(warning("plan-fault", b.Name, noAlkali+": there is no lye to make", "add an oil with a saponification value"))
+	}
 	s.inspectSuperfat(b)
 	s.inspectWater(b)
 	s.inspectRounding(b)
@@ -118,7 +121,7 @@ func (s *Sheet) inspectWater(b *BatchSheet) {
 		s.warn(warning("lye-mixed-strong", b.Name, fmt.Sprintf("the lye would be %s strong as it is mixed, over what water dissolves safely", show.Percent(b.LyeAsMixedPercent, 1)),
 			"lower the lye concentration, or take less of the watery extras"+b.couldBeWater()))
 	}
-	if !b.WaterToAddG.Known {
+	if b.ShortWater {
 		s.warn(warning("lye-short-water", b.Name, fmt.Sprintf("stock lye and extras bring more water than %s lye wants: no figure of this batch can be worked out",
 			show.Percent(s.Plan.Batch(BatchName(b.Name)).LyeConcentrationPercent, 1)),
 			"lower the lye concentration, take a stronger stock or dry alkali, or less of the watery extras"+s.mostOfIt(b)))

@@ -120,6 +120,7 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 	}
 	s.NaOHPureG, s.KOHPureG = lye.NaOHPureG, lye.KOHPureG
 	s.NaOHWeighedG, s.KOHWeighedG, s.StockLyeG = lye.NaOHWeighedG, lye.KOHWeighedG, lye.StockG
+	s.ShortWater = lye.Short
 	if !lye.Short {
 		s.WaterToAddG = Know(lye.WaterToAddG)
 	}

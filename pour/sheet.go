@@ -40,6 +40,7 @@ type BatchSheet struct {
 	ReadyBlend string  // weighed as one; empty: oil by oil
 
 	MassRefusal string // why no masses are given: every mass, volume and height that follows is [Unknown]; empty: they are
+	ShortWater  bool   // stock lye or extras bring more water than the lye wants
 	ShortOil    string // id of the oil of which the carriers want more than the blend holds; empty: none
 
 	NaOHPureG, KOHPureG                 float64

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/pour"
 )
@@ -270,6 +271,11 @@ func TestABatchThatCannotBeMixedHasNoFiguresThatFollow(t *testing.T) {
 			if !s.LyeStopped() || s.Base.MassRefusal == "" {
 				t.Fatalf("%s, sized by %s: not stopped", what, size)
 			}
+			_, water := found(s, "lye-short-water")
+			_, carrier := found(s, "carrier-short")
+			if carrier != strings.HasPrefix(what, "carriers") || water == carrier {
+				t.Errorf("%s, sized by %s: short of water is said %v, of carrier %v", what, size, water, carrier)
+			}
 			for path, f := range figuresOf(s) {
 				known := size == pour.SizeOils && oilsAlone(path, what)
 				if f.Known != known {
@@ -280,5 +286,15 @@ func TestABatchThatCannotBeMixedHasNoFiguresThatFollow(t *testing.T) {
 				t.Errorf("%s: the clock gives times", what)
 			}
 		}
+	}
+}
+
+func TestABlendThatTakesUpNoAlkaliIsStopped(t *testing.T) {
+	p, shelf := halves(t)
+	shelf.Oils = append(slices.Clone(shelf.Oils), pour.Oil{ID: "paraffin", Name: "paraffin oil", Fat: chem.Fat{Kind: chem.WaxEster, DensityGML: 0.85, DensityC: 20}})
+	p.Base.Oils, p.Base.CarrierOil = []pour.OilPart{{Oil: "paraffin", Percent: 100}}, ""
+	s := pour.Work(p, shelf, clock.Hand{})
+	if w, ok := found(s, "plan-fault"); !ok || !s.LyeStopped() || s.Base.WaterToAddG.Known || !math.IsNaN(s.Base.BatterG) {
+		t.Errorf("a lye for paraffin: %+v, %v g of batter", w, s.Base.BatterG)
 	}
 }

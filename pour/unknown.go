@@ -25,12 +25,15 @@ func (f Figure) orUnknown() float64 {
 	return f.V
 }
 
+// noAlkali is why a blend of fats that no alkali saponifies has no lye.
+const noAlkali = "nothing in this batch takes up alkali"
+
 // refuse says why the masses of a batch cannot be worked out, or "" when they can.
 func (s *BatchSheet) refuse(carrier string) string {
 	switch {
 	case s.NaOHPureG+s.KOHPureG <= 0:
-		return "nothing in this batch takes up alkali"
-	case !s.WaterToAddG.Known:
+		return noAlkali
+	case s.ShortWater:
 		return "stock lye or extras bring more water than this lye wants"
 	case carrier != "":
 		return "the carriers want more " + carrier + " than the blend holds"
@@ -46,7 +49,7 @@ func (s *BatchSheet) forget(b Batch) {
 	if b.Size != SizeOils {
 		s.forgetSize()
 	}
-	if b.Size != SizeOils || !s.WaterToAddG.Known {
+	if b.Size != SizeOils || s.ShortWater {
 		unknown(&s.AllWaterG, &s.LyeAsMixedPercent, &s.MixC)
 		s.WaterToAddG, s.LyeRiseK, s.LyePeakC = Figure{}, Figure{}, Figure{}
 	}
