@@ -49,7 +49,7 @@ func (t Technique) IntoBed() bool { return t == Drop || t == Column }
 // SameInEveryBar reports whether each bar carries the shares of the whole batch; the other techniques spread the
 // portions unevenly along the loaf.
 func (t Technique) SameInEveryBar() bool {
-	return t != PotEnd && t != Combed && t != Spooned
+	return t != PotEnd && t != Combed
 }
 
 // Dials are the numbers a maker turns; passes, turns and height in mm as in [Brief].
