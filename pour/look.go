@@ -54,7 +54,7 @@ type Alike struct {
 }
 
 // Mingle adds what the colours do beside each other: mud, browning, confusable jugs and the orders to choose from.
-// It takes a few milliseconds and belongs beside a keystroke. The sheet it is called on is not changed.
+// It measures drawn faces, takes some ten milliseconds and belongs beside a keystroke. The sheet it is called on is not changed.
 func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
 	s = s.copied()
 	for _, b := range s.Batches() {
