@@ -102,6 +102,8 @@ func swapJugs(p Plan, s Sheet, first, second Task) (Plan, error) {
 		return p, fmt.Errorf("move %q: the technique says when that is done", second.Key)
 	case first.Jug == second.Jug:
 		return p, fmt.Errorf("move %q: both are acts of %s", second.Key, first.Jug)
+	case first.Round != second.Round:
+		return p, fmt.Errorf("move %q: the rounds follow each other; take another order to pour in on the swirl's page", second.Key)
 	}
 	for _, pin := range []string{s.Plan.Swirl.First, s.Plan.Swirl.Last} {
 		if n == Base && pin != "" && (pin == first.Jug || pin == second.Jug) {
