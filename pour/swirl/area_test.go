@@ -9,6 +9,9 @@ import (
 // Each colour has its share of what a maker sees when the loaf is cut: all ten faces together, counted pixel by pixel, whatever the
 // technique, the seed, how thick the batter is and however small the share.
 func TestEveryColourHasItsShareOfAllFaces(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws many faces")
+	}
 	for _, technique := range script.Techniques() {
 		t.Run(string(technique), func(t *testing.T) {
 			t.Parallel()

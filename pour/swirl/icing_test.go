@@ -55,6 +55,9 @@ func channels(c *Icing) (part [3]float64, mixed int) {
 }
 
 func TestWithABagEachTheColoursTakeTheirSharesOfTheMounds(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws many faces")
+	}
 	for _, piping := range []Piping{Rosettes, Peaks} {
 		for _, shares := range [][]float64{{0.5, 0.3, 0.2}, {0.1, 0.8, 0.1}, {0.34, 0.33, 0.33}} {
 			r := IcingRecipe{Piping: piping, Shares: shares, WidthMM: 400, MeanMM: 9, Seed: 3}

@@ -81,6 +81,9 @@ func TestSpoonfulsShowAsTheyAreLaid(t *testing.T) {
 }
 
 func TestMouldsOfEveryShapeCanBeSpoonedFull(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws many faces")
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.SampledFrom([]int{1, 2, 5, 12}).Draw(t, "jugs")
 		shares, sum := make([]float64, n), 0.0

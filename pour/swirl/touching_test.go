@@ -111,6 +111,9 @@ func spearman(x, y []float64) float64 {
 // The order search lives on the script's estimate: it must rank the pairs about as the drawn faces do. The figure is reported, and held
 // above what no longer helps.
 func TestTheScriptsEstimateRanksPairsAsTheFacesDo(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws many faces")
+	}
 	for _, technique := range script.Techniques() {
 		sum, n := 0.0, 0.0
 		for seed := range int64(6) {
