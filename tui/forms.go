@@ -128,10 +128,14 @@ func (b *bench) bedGrid() grid.Grid {
 		g = b.clock.Gel
 	}
 	temp := func(f pour.Figure) string { return b.show.Figure(f, b.show.Temp) }
+	gels := "gels from " + temp(g.FromC)
+	if g.Word != "" {
+		gels += ": " + g.Word
+	}
 	return grid.Grid{Columns: formColumns(), Rows: []grid.Row{
 		b.word("bed.keep", "insulate: gel, chill: none"), b.field("bed.cut_after_h", "from lye-in"),
 		b.field("bed.cure_days", "after the cut"), b.field("room.temperature_c", ""),
-		b.figure("middle reaches", b.clockText(temp(g.MiddleC.Mid)), "gels from "+temp(g.FromC)+" "+g.Word),
+		b.figure("middle reaches", b.clockText(temp(g.MiddleC.Mid)), gels),
 	}}
 }
 
