@@ -157,9 +157,14 @@ func (w *whatIf) tried(list []change) []change {
 		if err != nil {
 			continue
 		}
-		c.sheet = w.work(p, strings.Contains(c.kind, kindOrder))
-		c.score = w.score(c.sheet)
-		if c.score.compare(w.start) < 0 && !w.spoils(c.sheet) {
+		c.sheet = w.work(p, false)
+		if c.score = w.score(c.sheet); c.score.compare(w.start) >= 0 {
+			continue
+		}
+		if strings.Contains(c.kind, kindOrder) {
+			c.sheet = c.sheet.Mingle(w.shelf, w.hand, w.judge)
+		}
+		if !w.spoils(c.sheet) {
 			out = append(out, c)
 		}
 	}
