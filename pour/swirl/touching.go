@@ -49,21 +49,72 @@ func (f *Face) crossings(n int) [][]float64 {
 	for i := range out {
 		out[i] = make([]float64, n)
 	}
-	walk := func(lines, steps int, weight float64, at func(line, step float64) (y, z float64)) {
-		for l := range lines {
-			before := Empty
-			for k := range steps {
-				label := f.Label(at((float64(l)+0.5)/float64(lines), (float64(k)+0.5)/float64(steps)))
-				if label != Empty && before != Empty {
-					out[before][label] += weight
-				}
-				before = label
-			}
-		}
-	}
 	w, h := f.box.W, f.box.H
 	across, up := max(2, int(h/touchLineMM)), max(2, int(w/touchLineMM))
-	walk(across, max(8, int(w/touchStepMM)), h/float64(across), func(line, step float64) (float64, float64) { return step * w, line * h })
-	walk(up, max(8, int(h/touchStepMM)), w/float64(up), func(line, step float64) (float64, float64) { return line * w, step * h })
+	for l := range across {
+		z := h * (float64(l) + 0.5) / float64(across)
+		s := sight{f: f, s: make([]sample, max(8, int(w/touchStepMM))), at: func(t float64) (float64, float64) { return t * w, z }}
+		s.count(out, h/float64(across))
+	}
+	for l := range up {
+		y := w * (float64(l) + 0.5) / float64(up)
+		s := sight{f: f, s: make([]sample, max(8, int(h/touchStepMM))), at: func(t float64) (float64, float64) { return y, t * h }}
+		s.count(out, w/float64(up))
+	}
 	return out
+}
+
+// sight is a line of sight through a face.
+type sight struct {
+	f  *Face
+	s  []sample
+	at func(part float64) (y, z float64)
+}
+
+// touchStride is how many looks apart are first compared, before those in between are taken.
+const touchStride = 4
+
+// count looks along the line and adds a weight to every two portions it passes between.
+func (l *sight) count(out [][]float64, weight float64) {
+	n := len(l.s)
+	l.look(0)
+	for last := 0; last < n-1; {
+		next := min(last+touchStride, n-1)
+		l.look(next)
+		l.between(last, next)
+		last = next
+	}
+	for i := 1; i < n; i++ {
+		if a, b := &l.s[i-1], &l.s[i]; !a.empty && !b.empty {
+			out[a.label][b.label] += weight
+		}
+	}
+}
+
+func (l *sight) look(i int) {
+	y, z := l.at((float64(i) + 0.5) / float64(len(l.s)))
+	s := &l.s[i]
+	if s.empty = len(l.f.tracer.slabs) == 0 || z > l.f.level; s.empty {
+		return
+	}
+	s.origin = l.f.tracer.trace(y, z)
+	s.label = l.f.tracer.label(&s.origin)
+	s.empty = s.label == none
+}
+
+// between fills in what lies between two looks: themselves again where both come from one place, else the middle and its two halves.
+func (l *sight) between(from, to int) {
+	if to-from < 2 {
+		return
+	}
+	if !l.s[from].differs(&l.s[to]) {
+		for k := from + 1; k < to; k++ {
+			l.s[k] = l.s[from]
+		}
+		return
+	}
+	mid := (from + to) / 2
+	l.look(mid)
+	l.between(from, mid)
+	l.between(mid, to)
 }
