@@ -33,7 +33,41 @@ func (s *Sheet) write(shelf Shelf) {
 				s.warn(warning("figure-unknown", "swirl", err.Error(), "choose another technique from the list"))
 			}
 			b.Script = acts
+			s.inspectSwirl()
 		}
+		b.vessels()
+	}
+}
+
+// inspectSwirl says what of the plan's swirl the technique cannot follow.
+func (s *Sheet) inspectSwirl() {
+	own, b := s.Plan.Swirl, s.Base.Script.Brief
+	if len(s.Base.Script.Acts) == 0 {
+		return
+	}
+	if own.Passes > 0 && b.Passes != own.Passes {
+		s.warn(warning("swirl-ignored", "swirl", fmt.Sprintf("%d passes are asked for, %d are poured: %d jugs in this technique take no other number", own.Passes, b.Passes, s.Base.Script.Filled()),
+			"set the passes to what is poured, or to 0 for the technique's own"))
+	}
+	pot := s.Base.Jugs[0].Name
+	if b.Technique.InPot() && (own.Last == pot || own.First != "" && own.First != pot) {
+		what := own.First + " is pinned first"
+		if own.Last == pot {
+			what = pot + " is pinned last"
+		}
+		s.warn(warning("swirl-ignored", "swirl", what+", but "+pot+" is in the pot before all others", "let the pin go, or choose a technique that pours jug by jug"))
+	}
+}
+
+// vessels says what every jug's vessel has to hold at most.
+func (b *BatchSheet) vessels() {
+	all := 0.0
+	for i := range b.Jugs {
+		b.Jugs[i].VesselML = b.Jugs[i].TotalML
+		all += b.Jugs[i].TotalML
+	}
+	if b.Script.Brief.Technique.InPot() {
+		b.Jugs[0].VesselML = all
 	}
 }
 

@@ -58,6 +58,7 @@ func scentCodes() []CodeInfo {
 		{"scents-limit-sum", Caution, false, "several scents, each under its own limit, add up"},
 		{"scent-no-certificate", Note, false, "no certificate limit on the shelf for this scent"},
 		{"scent-high-in-jug", Caution, false, "a very high load of scent inside one jug"},
+		{"scent-nowhere", Caution, false, "a scent whose jugs have no share: it goes nowhere"},
 		{"scent-before-split", Note, false, "a scent is meant to go in before the batter is split"},
 		{"vanillin-white", Caution, false, "vanillin in a white jug"},
 		{"vanillin-near-white", Caution, false, "vanillin next to a white jug"},
@@ -82,6 +83,7 @@ func colourCodes() []CodeInfo {
 
 func mouldCodes() []CodeInfo {
 	return []CodeInfo{
+		{"swirl-ignored", Note, false, "a number or a pin of the swirl that the technique cannot follow"},
 		{"jug-too-small", Caution, false, "a jug that cannot hold its portion"},
 		{"mould-overfull", Stop, false, "more batter than the mould holds"},
 		{"mould-high", Caution, false, "the batter stands within a finger of the rim"},

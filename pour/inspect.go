@@ -31,8 +31,8 @@ func (s *Sheet) inspectJugs(b *BatchSheet) {
 	show, plan := s.Plan.Show, s.Plan.Batch(BatchName(b.Name))
 	for i, j := range b.Jugs {
 		where := b.Name + " jug " + j.Name
-		if limit := plan.Jugs[i].CapacityML; limit > 0 && j.TotalML > limit {
-			s.warn(warning("jug-too-small", where, fmt.Sprintf("%s goes into a jug of %s", show.Volume(j.TotalML), show.Volume(limit)), "take a larger jug or a smaller share; leave room to stir"))
+		if limit := plan.Jugs[i].CapacityML; limit > 0 && j.VesselML > limit {
+			s.warn(warning("jug-too-small", where, fmt.Sprintf("%s goes into a jug of %s", show.Volume(j.VesselML), show.Volume(limit)), "take a larger jug or a smaller share; leave room to stir"))
 		}
 		switch {
 		case j.SuperfatFirmPercent > b.SuperfatExactPercent+jugSuperfatGap:

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -10,6 +11,7 @@ const highInJugPercent = 8
 
 func (s *Sheet) inspectScents(b *BatchSheet, shelf Shelf) {
 	show := s.Plan.Show
+	s.inspectNowhere(b)
 	for i, x := range b.Scents {
 		where := b.Name + " scent " + x.Name
 		sc, _ := shelf.Scent(x.ID)
@@ -103,5 +105,18 @@ func (s *Sheet) inspectLimits() {
 	}
 	if count > 1 && sum > 1 && !over {
 		s.warn(warning("scents-limit-sum", "bar", fmt.Sprintf("each scent is under its own limit, but together they use %s of it", s.Plan.Show.Percent(sum*100, 0)), "if they share a substance the sum counts: ask for its share in each"))
+	}
+}
+
+// inspectNowhere says which scents are weighed for jugs that hold nothing.
+func (s *Sheet) inspectNowhere(b *BatchSheet) {
+	for _, x := range b.Scents {
+		poured := slices.ContainsFunc(b.Jugs, func(j JugSheet) bool {
+			return slices.ContainsFunc(j.Scents, func(g ScentGrams) bool { return g.ID == x.ID && g.G > 0 })
+		})
+		if x.G > 0 && !poured {
+			s.warn(warning("scent-nowhere", b.Name+" scent "+x.Name, fmt.Sprintf("none of its jugs has a share, so %s of %s goes nowhere", s.Plan.Show.Dose(x.G), x.Name),
+				"give one of its jugs a share, or send it into another jug"))
+		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour/script"
@@ -25,7 +26,9 @@ func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
 			best.Kind = OrderByColour
 		}
 	}
-	s.addOrder(OrderByClock, s.byClock(own), shelf, h)
+	if s.Base.ClockRefusal == "" {
+		s.addOrder(OrderByClock, s.byClock(own), shelf, h)
+	}
 }
 
 // muddier says whether an order has a muddier worst pair than another or, with the same, more mud in all.
@@ -104,6 +107,8 @@ func (s *Sheet) byClock(own []int) []int {
 			return math.Inf(1)
 		case jug.Window.To.Known:
 			return jug.Window.To.V
+		case !jug.Stages[chem.Light].Mid.Known:
+			return 0 // the clock knows nothing of it: the sooner it is used, the less can go wrong
 		}
 		return clock.HorizonMin
 	}

@@ -120,7 +120,7 @@ func (s *Sheet) batchTasks(n BatchName) []handTask {
 	add(TaskMix, "", in, b.SplitAtMin)
 	add(TaskSplit, "", in+b.SplitAtMin, run.SplitMin*float64(len(b.Jugs)-1))
 	for _, j := range b.Jugs {
-		if len(j.Colourants) > 0 {
+		if len(j.Colourants) > 0 && j.SharePercent > 0 {
 			add(TaskColour, j.Name, in, run.StirMin)
 		}
 	}
@@ -149,7 +149,7 @@ func (s *Sheet) scentTimes(b *Batch) []scentTime {
 				t.at, t.count = max(t.at, sc.AtMin), t.count+1
 			}
 		}
-		if t.count > 0 {
+		if t.count > 0 && j.SharePercent > 0 {
 			list = append(list, t)
 		}
 	}

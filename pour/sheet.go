@@ -124,6 +124,7 @@ type JugSheet struct {
 	BatterWeighG     float64 // on the scale step; the jugs sum to the batch's
 	TotalG           float64 // BatterWeighG + pigments + carriers + scents
 	TotalML          float64
+	VesselML         float64 // what its vessel has to hold at most: a pot that the others are poured into holds them all
 	Colourants       []DoseLine
 	Scents           []ScentGrams
 	ScentLoadPercent float64 // of this jug's oils

@@ -171,10 +171,10 @@ func (s *Sheet) tellJug(b *BatchSheet, t Task, a script.Act) string {
 		var all []string
 		for _, j := range b.Script.Brief.Order {
 			if b.Script.Brief.Shares[j] > 0 {
-				all = append(all, b.Jugs[j].Name)
+				all = append(all, b.Jugs[j].Name+" "+s.Plan.Show.Weight(b.Jugs[j].TotalG))
 			}
 		}
-		name = strings.Join(all, " and ")
+		return strings.Join(all, " and ")
 	}
 	text := name + " " + s.Plan.Show.Figure(t.G, s.Plan.Show.Weight)
 	if where := b.Script.Where(a); where != "" {

@@ -52,7 +52,7 @@ func (d *desk) vessel(b bench, i int) {
 		d.tick(row{text: text, write: true})
 		return
 	}
-	d.tick(row{text: text + ", with room to stir more than", figure: d.show.Volume(b.Jugs[i].TotalML), write: true})
+	d.tick(row{text: text + ", with room to stir more than", figure: d.show.Volume(b.Jugs[i].VesselML), write: true})
 }
 
 // forLye says whether a weighing is alkali, water or anything else that goes into the lye.

@@ -16,7 +16,7 @@ func (d *desk) order() {
 		return
 	}
 	if worst, ok := worstPair(look.Pairs); ok {
-		text := fmt.Sprintf("Order: the least clean neighbours are %s and %s (%s of all boundary, mud %.2f, %s",
+		text := fmt.Sprintf("Most mud comes of %s beside %s (%s of all boundary, mud %.2f, %s",
 			d.jugName(worst.A), d.jugName(worst.B), d.show.Percent(worst.ContactPercent, 0), worst.Score, worst.Verdict)
 		if worst.Cause != "" {
 			text += ", " + worst.Cause
@@ -53,7 +53,7 @@ func worstPair(pairs []pour.Pair) (pour.Pair, bool) {
 // alternative compares an order with the planned one.
 func (d *desk) alternative(own, o pour.Order) string {
 	if slices.Equal(own.Jugs, o.Jugs) {
-		return "It is the best " + o.Kind + "."
+		return "The order planned is the best " + o.Kind + "."
 	}
 	names := make([]string, len(o.Jugs))
 	for i, j := range o.Jugs {

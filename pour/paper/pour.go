@@ -51,16 +51,18 @@ func (d *desk) pour(b bench) {
 		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
 	} else if !d.sheet.Plan.Trial {
 		d.technique()
-		d.order()
-	}
-	for _, j := range b.Jugs {
-		d.info(d.window(j))
-		d.jugAlerts(b, stepPour, j.Name)
 	}
 	for _, st := range d.sheet.Stints() {
 		if st.Batch == b.Name && st.Tasks[0].Act != pour.NoAct {
 			d.tick(row{text: sentence(d.sheet.Tell(st)), figure: d.moment(st.StartMin), write: true})
 		}
+	}
+	for _, j := range b.Jugs {
+		d.info(d.window(j))
+		d.jugAlerts(b, stepPour, j.Name)
+	}
+	if b.Name == string(pour.Base) {
+		d.order()
 	}
 }
 

@@ -117,9 +117,9 @@ func placeOf(code string) step {
 		return stepMix
 	case "jug-too-small":
 		return stepSplit
-	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split":
+	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split", "scent-nowhere":
 		return stepScent
-	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike":
+	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored":
 		return stepPour
 	case "mould-overfull", "mould-high", "mould-underfilled", "mould-offcut":
 		return placeMould

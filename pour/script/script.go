@@ -94,6 +94,9 @@ func New(b Brief) (Script, error) {
 	b.Order = b.settled()
 	d := b.dials()
 	b.Passes, b.Turns, b.HeightMM = d.Passes, d.Turns, d.HeightMM
+	if !b.Technique.InPot() && b.Technique != Combed && (Script{Brief: b}).Filled() == 1 {
+		b.Passes = min(b.Passes, 1) // one jug has no rounds
+	}
 	w := writer{Brief: b, dice: NewDice(b.Seed, 0x5c21)}
 	w.write()
 	return Script{Brief: b, Acts: w.acts}, nil

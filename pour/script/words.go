@@ -28,16 +28,13 @@ func (s Script) How(a Act, length func(mm float64) string) string {
 		return s.wiring()
 	case Comb:
 		if a.Along {
-			return "along the mould, from end to end, there and back"
+			return "along the mould, from end to end, there and back, " + count(math.Round(s.Brief.Turns)) + " tines side by side"
 		}
-		return "across the mould, from wall to wall, there and back"
+		return "across the mould, from wall to wall, there and back, " + count(math.Round(2*s.Brief.Turns)) + " tines side by side"
 	case Spoon:
-		return "by the spoonful, here and there over the whole mould"
+		return "here and there over the whole mould"
 	case Level:
-		if a.Round > 0 {
-			return "tap the mould down"
-		}
-		return "tap the mould down and even the top"
+		return "tap the mould down"
 	case Pipe:
 		if a.Jug == Whole {
 			return "side by side in one bag"
@@ -57,7 +54,7 @@ func (s Script) pouring(a Act, from string) string {
 	case s.Brief.Technique == Column:
 		return "down one line" + from
 	case s.Brief.Technique == Combed:
-		return "in stripes side by side, from the left wall to the right"
+		return "in stripes side by side from the left wall on, each round going on to the right of the last"
 	}
 	return "level over the whole width, over a spoon"
 }
@@ -123,9 +120,9 @@ func (s Script) Where(a Act) string {
 		return ""
 	}
 	if len(a.Lines) == 1 {
-		return side(a.Lines[0])
+		return "(" + side(a.Lines[0]) + ")"
 	}
-	return fmt.Sprintf("%s, back %s", side(a.Lines[0]), side(a.Lines[1]))
+	return fmt.Sprintf("(%s, then %s)", side(a.Lines[0]), side(a.Lines[1]))
 }
 
 func side(line float64) string {

@@ -214,6 +214,9 @@ func (w *writer) stripes() {
 		}
 	}
 	rounds := max(1, int(math.Round(stripesAcross/float64(jugs))))
+	if jugs == 1 {
+		rounds = 1
+	}
 	turns := w.turns(rounds)
 	times := w.times(turns)
 	at := 0.0

@@ -32,7 +32,7 @@ func TestARunIsTakenUpWhereItWasLeft(t *testing.T) {
 func TestAScentTrialIsGuidedAndSaysWhatTheScentDoes(t *testing.T) {
 	b := opened(t, t.TempDir(), func(o *Options) { o.TrialScent = "alp-rose" })
 	b.size(120, 36)
-	b.shows("Trial of", "Blend the batch only as")
+	b.shows("Trial of", "Weigh olive oil")
 	b.press("g")
 	b.shows("A scent trial", "Mark medium for each jug")
 	b.press("esc")

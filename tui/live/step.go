@@ -104,9 +104,9 @@ func (m *Model) detail(s logbook.Step) string {
 	jug := jugSheet(b, s.Jug)
 	switch s.Kind {
 	case pour.TaskCoolLye:
-		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
+		return m.weighing(b) + fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
 	case logbook.StepMakeLye:
-		return m.makingLye(b)
+		return m.weighing(b) + m.makingLye(b)
 	case logbook.StepLyeIn:
 		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
 	case pour.TaskMix:
@@ -146,6 +146,18 @@ func jugSheet(b *pour.BatchSheet, name string) pour.JugSheet {
 		return b.Jugs[i]
 	}
 	return pour.JugSheet{}
+}
+
+// weighing lists a trial's oils: it has no paper to read them from.
+func (m *Model) weighing(b *pour.BatchSheet) string {
+	if !m.trialling() || m.sheet().LyeStopped() {
+		return ""
+	}
+	var parts []string
+	for _, o := range b.Oils {
+		parts = append(parts, o.Name+" "+m.sheet().Plan.Show.Weight(o.WeighG))
+	}
+	return "Weigh " + strings.Join(parts, ", ") + ". "
 }
 
 func mixing(plan *pour.Batch, show pour.Show) string {
@@ -189,6 +201,9 @@ func scents(j pour.JugSheet, show pour.Show) string {
 // acting says an act in the words of the script, and which of its jugs stay in their jugs.
 func (m *Model) acting(s logbook.Step) string {
 	text := s.Tell
+	if m.trialling() {
+		text += "."
+	}
 	for _, jug := range s.Moves {
 		if m.leftInJug(s.Batch, jug) {
 			text += "; leave " + jug + " out"

@@ -67,6 +67,8 @@ func (m *Model) trialStep() string {
 	switch {
 	case !ok || len(steps) < 3:
 		i = len(steps) - 1
+	case now.Kind == pour.TaskEnd || now.Kind == logbook.StepMakeLye || now.Kind == pour.TaskCoolLye:
+		return ""
 	case now.Kind == pour.TaskScent:
 		i = 1
 	case now.Kind == pour.TaskWatch:
