@@ -16,7 +16,7 @@ func (d *desk) order() {
 		return
 	}
 	if worst, ok := worstPair(look.Pairs); ok {
-		text := fmt.Sprintf("Most mud comes of %s beside %s (%s of all boundary, mud %.2f, %s",
+		text := fmt.Sprintf("Most mud comes from %s beside %s (%s of all boundary, mud %.2f, %s",
 			d.jugName(worst.A), d.jugName(worst.B), d.show.Percent(worst.ContactPercent, 0), worst.Score, worst.Verdict)
 		if worst.Cause != "" {
 			text += ", " + worst.Cause
