@@ -20,8 +20,14 @@ func TestWhatTheTechniqueCannotFollowIsSaid(t *testing.T) {
 		first, last string
 		want        bool
 	}{
-		{"drop", 10, "", "", false}, {"drop", 60, "", "", true}, {"spoon", 1, "", "", true}, {"layers", 9, "", "", true},
-		{"pot", 0, "", "pot", true}, {"pot", 0, "fern", "", true}, {"pot", 0, "pot", "fern", false}, {"layers", 0, "fern", "pot", false},
+		{"drop", 10, "", "", false},
+		{"drop", 60, "", "", true},
+		{"spoon", 1, "", "", true},
+		{"layers", 9, "", "", true},
+		{"pot", 0, "", "pot", true},
+		{"pot", 0, "fern", "", true},
+		{"pot", 0, "pot", "fern", false},
+		{"layers", 0, "fern", "pot", false},
 	} {
 		plan, shelf := in(t, c.technique, c.passes)
 		plan.Swirl.First, plan.Swirl.Last = c.first, c.last

@@ -104,7 +104,7 @@ func (m *Model) detail(s logbook.Step) string {
 	jug := jugSheet(b, s.Jug)
 	switch s.Kind {
 	case pour.TaskCoolLye:
-		return m.weighing(b) + fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
+		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
 	case logbook.StepMakeLye:
 		return m.weighing(b) + m.makingLye(b)
 	case logbook.StepLyeIn:
@@ -127,8 +127,11 @@ func (m *Model) detail(s logbook.Step) string {
 
 // makingLye says in which order the lye is made; its amounts are on the paper.
 func (m *Model) makingLye(b *pour.BatchSheet) string {
-	text := strings.Join(b.MakeLye(m.sheet().Plan.Show), "; ")
-	return strings.ToUpper(text[:1]) + text[1:] + ". Goggles and gloves on; weights are on the paper."
+	text := strings.Join(b.MakeLye(m.sheet().Plan.Show), "; ") + ". Goggles and gloves on"
+	if m.trialling() {
+		return "Then " + text + "."
+	}
+	return strings.ToUpper(text[:1]) + text[1:] + "; weights are on the paper."
 }
 
 // batchSheet is the figures of a batch, or nil.
@@ -148,14 +151,27 @@ func jugSheet(b *pour.BatchSheet, name string) pour.JugSheet {
 	return pour.JugSheet{}
 }
 
-// weighing lists a trial's oils: it has no paper to read them from.
+// weighing lists what a trial is made of: it has no paper to read that from. With a stop on the lye nothing is weighed.
 func (m *Model) weighing(b *pour.BatchSheet) string {
 	if !m.trialling() || m.sheet().LyeStopped() {
 		return ""
 	}
+	show := m.sheet().Plan.Show
 	var parts []string
+	add := func(name string, g float64, draw func(float64) string) {
+		if g > 0 {
+			parts = append(parts, name+" "+draw(g))
+		}
+	}
 	for _, o := range b.Oils {
-		parts = append(parts, o.Name+" "+m.sheet().Plan.Show.Weight(o.WeighG))
+		add(o.Name, o.WeighG, show.Weight)
+	}
+	add(pour.NameWater, b.WaterToAddG.V, show.Weight)
+	add(pour.NameNaOH, b.NaOHToWeighG, show.Dose)
+	add(pour.NameKOH, b.KOHToWeighG, show.Dose)
+	add(pour.NameStock, b.StockToWeighG, show.Dose)
+	for _, x := range b.Extras {
+		add(x.Name, x.G, show.Dose)
 	}
 	return "Weigh " + strings.Join(parts, ", ") + ". "
 }
