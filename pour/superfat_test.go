@@ -232,15 +232,18 @@ func TestAPurityNoAlkaliHasSaysWhatItWouldDo(t *testing.T) {
 		naoh, koh, share float64
 		want             string // the superfat were it as pure as usual; empty: not said
 	}{
-		{85, 90, 0, "-10.6 %"},   // 1 - 0.95 × 0.99/0.85
-		{97, 90, 0, ""},          //
-		{99, 100, 100, "14.5 %"}, // 1 - 0.95 × 0.90
-		{99, 70, 100, "-22.1 %"}, // 1 - 0.95 × 0.90/0.70
-		{99, 90, 100, ""},        //
-		{99, 98, 50, "8.9 %"},    // 1 - 0.95 × (0.5 + 0.5 × 0.90/0.98)
-		{85, 90, 100, ""},        // no NaOH is weighed
-		{95, 95, 50, ""},         // the bounds themselves are sold
-		{94.9, 90, 50, "2.9 %"},  // 1 - 0.95 × (0.5 × 0.99/0.949 + 0.5)
+		{85, 90, 0, "-10.6 %"},    // 1 - 0.95 × 0.99/0.85
+		{97, 90, 0, ""},           //
+		{99, 100, 100, "14.5 %"},  // 1 - 0.95 × 0.90
+		{99, 70, 100, "-22.1 %"},  // 1 - 0.95 × 0.90/0.70
+		{99, 90, 100, ""},         //
+		{99, 80, 100, ""},         // the least of the usual
+		{99, 79.9, 100, "-7.0 %"}, // 1 - 0.95 × 0.90/0.799
+		{99, 95.1, 100, "10.1 %"}, // 1 - 0.95 × 0.90/0.951
+		{99, 98, 50, "8.9 %"},     // 1 - 0.95 × (0.5 + 0.5 × 0.90/0.98)
+		{85, 90, 100, ""},         // no NaOH is weighed
+		{95, 95, 50, ""},          // the bounds themselves are sold
+		{94.9, 90, 50, "2.9 %"},   // 1 - 0.95 × (0.5 × 0.99/0.949 + 0.5)
 	} {
 		p.Base.NaOHPurityPercent, p.Base.KOHPurityPercent, p.Base.KOHSharePercent = c.naoh, c.koh, c.share
 		w, ok := found(pour.Weigh(p, shelf), "purity-unusual")

@@ -1,0 +1,140 @@
+package pour_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"pourbench/pour"
+	"pourbench/pour/script"
+)
+
+// names are the stints of the acts, each once.
+func names(s pour.Sheet) string {
+	var out []string
+	for _, st := range s.Stints() {
+		if st.Tasks[0].Act != pour.NoAct {
+			out = append(out, st.Name())
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+func TestRoundsAreToldAsOneStepEach(t *testing.T) {
+	for technique, want := range map[script.Technique]string{
+		script.Drop:    "pour pot; pour, round 1 of 3; pour, round 2 of 3; pour, round 3 of 3; level",
+		script.Pot:     "into the pot, round 1 of 2; into the pot, round 2 of 2; turn; pour out in 3 passes; level",
+		script.Hanger:  "pour, round 1 of 3; pour, round 2 of 3; pour, round 3 of 3; draw the wire; level",
+		script.Combed:  "pour, round 1 of 3; pour, round 2 of 3; pour, round 3 of 3; comb, stroke 1 of 3; comb, stroke 2 of 3; comb, stroke 3 of 3; level",
+		script.Spooned: "spoon, round 1 of 3; spoon, round 2 of 3; spoon, round 3 of 3; level",
+	} {
+		p, shelf := paced(t, technique)
+		s := pour.Weigh(p, shelf)
+		if got := names(s); got != want {
+			t.Errorf("%s:\n got %s\nwant %s", technique, got, want)
+		}
+	}
+}
+
+// Every task is in one stint, which lasts from the start of its first task to the end of its last, and no two stints share a key.
+func TestStintsAreTheWholeRun(t *testing.T) {
+	for _, technique := range script.Techniques() {
+		p, shelf := paced(t, technique)
+		s := pour.Weigh(p, shelf)
+		keys, told := map[string]bool{}, 0
+		for _, st := range s.Stints() {
+			if keys[st.Key] {
+				t.Errorf("%s: %q is the key of two stints", technique, st.Key)
+			}
+			keys[st.Key] = true
+			for _, task := range st.Tasks {
+				if task.Key != s.Run[told].Key {
+					t.Fatalf("%s: %s comes where the run has %s", technique, task.Key, s.Run[told].Key)
+				}
+				told++
+			}
+			last := st.Tasks[len(st.Tasks)-1]
+			equal(t, string(technique)+", "+st.Name(), st.StartMin+st.LengthMin, last.StartMin+last.LengthMin, 1e-9)
+		}
+		if told != len(s.Run) {
+			t.Errorf("%s: %d of %d tasks are told", technique, told, len(s.Run))
+		}
+	}
+}
+
+// A round moves every jug in it, not its first alone.
+func TestAStintMovesEveryJugInIt(t *testing.T) {
+	for technique, want := range map[script.Technique][]int{
+		script.Drop:   {1, 4, 5, 5, 0},
+		script.Pot:    {4, 4, 5, 5, 0},
+		script.Hanger: {5, 5, 5, 5, 0},
+	} {
+		p, shelf := paced(t, technique)
+		s := pour.Weigh(p, shelf)
+		var got []int
+		for _, st := range s.Stints() {
+			if st.Tasks[0].Act != pour.NoAct {
+				got = append(got, len(s.Moves(st)))
+			}
+		}
+		if fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("%s: the steps move %v jugs, want %v", technique, got, want)
+		}
+	}
+}
+
+// A round is told with its number, every jug with its own grams, where it goes and how.
+func TestARoundIsToldInFull(t *testing.T) {
+	p, shelf := paced(t, script.Drop)
+	s := pour.Weigh(p, shelf)
+	for _, st := range s.Stints() {
+		text := s.Tell(st)
+		if st.Rounds == 0 {
+			continue
+		}
+		if !strings.HasPrefix(text, fmt.Sprintf("round %d of 3, pour: ", st.Round)) || !strings.HasSuffix(text, "in a thin stream from "+p.Show.Len(120)) {
+			t.Errorf("said %q", text)
+		}
+		for _, task := range st.Tasks {
+			if want := task.Jug + " " + p.Show.Weight(task.G.V) + " " + s.Base.Script.Where(s.Base.Script.Acts[task.Act]); !strings.Contains(text, want) {
+				t.Errorf("%q does not say %q", text, want)
+			}
+			if act := s.TellAct(pour.Base, task.Act); !strings.Contains(act, task.Jug) || !strings.Contains(act, fmt.Sprintf("round %d of 3", st.Round)) {
+				t.Errorf("the act is told %q", act)
+			}
+		}
+	}
+}
+
+func TestToolsAndBagsAreToldInFull(t *testing.T) {
+	p, shelf := paced(t, script.Pot)
+	icing := p.Base.Clone()
+	icing.Size, icing.PerBarG, icing.Scents, icing.Extras, icing.Bags = pour.SizeBar, 25, nil, nil, pour.BagOne
+	p.Icing = &icing
+	s := pour.Weigh(p, shelf)
+	told := ""
+	for _, st := range s.Stints() {
+		told += s.Tell(st) + "\n"
+		if st.Kind == string(script.PourOut) && !strings.Contains(s.Tell(st), "in 3 passes of about "+p.Show.Weight(st.Tasks[0].G.V)) {
+			t.Errorf("said %q", s.Tell(st))
+		}
+		if st.Kind != pour.TaskPipe {
+			continue
+		}
+		for _, j := range s.Icing.Jugs {
+			if !strings.Contains(s.Tell(st), j.Name) {
+				t.Errorf("%q leaves %s out of the bag", s.Tell(st), j.Name)
+			}
+		}
+	}
+	if !strings.Contains(told, "side by side in one bag") || !strings.Contains(told, "1.5 turns of the spoon") {
+		t.Errorf("told:\n%s", told)
+	}
+	p, shelf = paced(t, script.Spooned)
+	s = pour.Weigh(p, shelf)
+	for _, st := range s.Stints() {
+		if st.Round > 0 && st.Round < 3 && !strings.Contains(s.Tell(st), "then tap the mould down") {
+			t.Errorf("said %q", s.Tell(st))
+		}
+	}
+}
