@@ -99,26 +99,38 @@ func (t *timer) warnGel(airC float64) {
 	if how == "" {
 		how = "left bare in air of " + show.Temp(airC)
 	}
-	say, do := "", ""
+	say := "the loaf may gel, perhaps only in its middle, with a darker ring in every bar"
 	switch g.Word {
 	case GelLikely:
-		say, do = "the loaf will likely gel to its edge: stronger colours, firmer sooner", "look at it after an hour or two; unwrap and cool it if it domes or cracks"
-		if keep == BedChill {
-			do = "if you want no gel, start cooler and chill it sooner, with air moving round it"
-		}
+		say = "the loaf will likely gel to its edge: stronger colours, firmer sooner"
 	case GelUnlikely:
-		say, do = "the loaf will likely not gel: paler colours, slower to firm", "wrap it if you want gel; without, cut it later"
-		if keep == BedInsulate {
-			do = "start warmer or use weaker lye if you want gel; without, cut it later"
-		}
-	default:
-		say, do = "the loaf may gel, perhaps only in its middle, with a darker ring in every bar", "wrap it warm so that all of it gels, or chill it so that none does"
-		if keep == BedInsulate {
-			do = "start warmer or use weaker lye so that all of it gels, or chill it so that none does"
-		}
+		say = "the loaf will likely not gel: paler colours, slower to firm"
 	}
-	t.sheet.warn(warning("gel", "bed", fmt.Sprintf("%s, %s (middle near %s, %s to %s; gel begins near %s, its chance is %s)%s", how, say, show.Temp(g.MiddleC.Mid.V),
-		show.Temp(g.MiddleC.Low.V), show.Temp(g.MiddleC.High.V), show.Temp(g.FromC.V), chances(g.MiddlePercent.V), t.ownHeat()), do))
+	t.sheet.warn(warning("gel", "bed", fmt.Sprintf("%s, %s (middle near %s, %s to %s; gel begins near %s; its chance is %s in the middle, %s at the edge)%s", how, say,
+		show.Temp(g.MiddleC.Mid.V), show.Temp(g.MiddleC.Low.V), show.Temp(g.MiddleC.High.V), show.Temp(g.FromC.V),
+		chances(g.MiddlePercent.V), chances(g.EdgePercent.V), t.ownHeat()), gelAdvice(g.Word, keep)))
+}
+
+// gelAdvice is what can be done about a loaf that gels or does not, beyond the bed it has already.
+func gelAdvice(word, keep string) string {
+	warmer, cooler := "wrap it warm", "chill it"
+	if keep == BedInsulate {
+		warmer = "start warmer or use weaker lye"
+	}
+	if keep == BedChill {
+		cooler = "start cooler and chill it sooner, with air moving round it,"
+	}
+	switch word {
+	case GelLikely:
+		if keep == BedChill {
+			return cooler + " if you want no gel"
+		}
+		return "look at it after an hour or two; unwrap and cool it if it domes or cracks"
+	case GelUnlikely:
+		return warmer + " if you want gel; without, cut it later"
+	default:
+		return warmer + " so that all of it gels, or " + cooler + " so that none does"
+	}
 }
 
 // ownHeat names the extras whose own heat nobody can put a figure to.

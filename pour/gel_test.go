@@ -1,6 +1,8 @@
 package pour_test
 
 import (
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -136,5 +138,118 @@ func TestGelIsUnknownWhereTheClockRefuses(t *testing.T) {
 	}
 	if s = pour.Weigh(p, shelf); s.Gel != (pour.Gel{}) {
 		t.Errorf("without the clock: %+v", s.Gel)
+	}
+}
+
+func TestTheLoafTakesAScentOnceAndTheWaterOfItsColours(t *testing.T) {
+	p, shelf := plainBase(t, 40, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
+	p.Base.Jugs = p.Base.Jugs[:2]
+	p.Base.Jugs[0].SharePercent, p.Base.Jugs[1].SharePercent = 60, 40
+	p.Base.Jugs[0].Colourants = []pour.Dose{{Colourant: "titanium-white-water", DosePercent: 2, CarrierParts: 3}}
+	p.Base.Jugs[1].Colourants = nil
+	p.Mould.LossPercent, p.Swirl.First, p.Swirl.Last, p.Run.Order = 3, "", "", nil
+	names := []string{p.Base.Jugs[0].Name, p.Base.Jugs[1].Name}
+	p.Base.Scents = []pour.ScentPart{{Scent: "alp-rose", PercentOfOils: 2, Into: names}}
+	p.Room.TemperatureC = 3 // colder than a refrigerator
+	p.Bed.Keep = pour.BedChill
+	s := pour.Work(p, shelf, clock.Hand{})
+	batter, _ := s.ClockBatter(pour.Base, shelf)
+	var scent clock.Scent
+	first, bedded := 1e9, 0.0
+	for _, name := range names {
+		jug, ok := s.ClockJug(pour.Base, name, shelf)
+		if !ok || len(jug.Scents) != 1 {
+			t.Fatalf("%s: %+v", name, jug)
+		}
+		scent, first = jug.Scents[0], min(first, jug.Scents[0].AtMin)
+	}
+	if scent.AtMin == first {
+		t.Fatal("both jugs are scented at once: the test looks at nothing")
+	}
+	scent.LoadPercent, scent.AtMin = 2, first // all of it, from when the first of it went in
+	for _, task := range s.Run {
+		if task.Kind == pour.TaskBed {
+			bedded = task.StartMin
+		}
+	}
+	m, h := p.Mould, s.Base.HeightMM
+	// The white's water: 2 % of its jug's batter, three times as much water, less the 3 % that stays in pots.
+	water := s.Base.Jugs[0].BatterG * 0.02 * 3 * 0.97
+	k, err := clock.New(batter, clock.Hand{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := k.Heat(clock.Bed{
+		Loaf: clock.Jug{Fraction: 0.97, ExtraWaterG: water, Scents: []clock.Scent{scent}}, FromMin: bedded, AirC: 3, Cooling: 0.35,
+		AreaM2: (2*m.LengthMM*m.WidthMM + 2*m.LengthMM*h + 2*m.WidthMM*h) / 1e6, HalfMM: min(m.WidthMM, h) / 2,
+	})
+	if err != nil || water < 10 {
+		t.Fatal(err, water)
+	}
+	equal(t, "middle", s.Gel.MiddleC.Mid.V, want.Mid, 1e-9)
+	equal(t, "quick", s.Gel.MiddleC.High.V, want.High, 1e-9)
+	equal(t, "gel", s.Gel.FromC.V, want.GelC, 1e-9)
+	// Lye at 33 % holds 1/0.33 of its alkali; the colour's water is on top (trace model 2.1).
+	c := s.Base.NaOHPureG / (s.Base.NaOHPureG/0.33 + water/0.97)
+	equal(t, "gel, by the water", s.Gel.FromC.V, 71+(c-0.33)*16/0.07, 0.3)
+}
+
+// The rule of the words, written again: the edge in six of ten is likely, the middle in under three of ten is not, between is in part.
+func TestTheWordFollowsBothChances(t *testing.T) {
+	middleOnly, nearly := false, false
+	for _, lye := range []float64{28, 33, 38} {
+		for _, warmth := range []float64{30, 34, 38, 45, 48} {
+			for _, keep := range []string{pour.BedBare, pour.BedInsulate, pour.BedChill} {
+				s := gelling(t, warmth, lye, keep)
+				g, want := s.Gel, "in part"
+				if g.EdgePercent.V >= 60 {
+					want = "likely"
+				} else if g.MiddlePercent.V < 30 {
+					want = "not likely"
+				}
+				if g.Word != want {
+					t.Errorf("%v %%, %v °C, %s: %q of %+v", lye, warmth, keep, g.Word, g)
+				}
+				tenths := func(percent float64) float64 { return min(9, max(1, math.Round(percent/10))) }
+				say := fmt.Sprintf("its chance is about %v in 10 in the middle, about %v in 10 at the edge", tenths(g.MiddlePercent.V), tenths(g.EdgePercent.V))
+				if w, _ := found(s, "gel"); !strings.Contains(w.Text, say) {
+					t.Errorf("%q does not say %q", w.Text, say)
+				}
+				middleOnly = middleOnly || g.MiddlePercent.V >= 60 && g.EdgePercent.V < 60
+				nearly = nearly || g.MiddlePercent.V > 20 && g.MiddlePercent.V < 30
+			}
+		}
+	}
+	if !middleOnly || !nearly {
+		t.Errorf("the test does not look at the borders: %v, %v", middleOnly, nearly)
+	}
+}
+
+func TestTheAdviceIsNeverTheBedItHas(t *testing.T) {
+	seen := map[string]bool{}
+	for _, lye := range []float64{24, 28, 33, 38} {
+		for _, warmth := range []float64{28, 34, 48, 60} {
+			for keep, has := range map[string]string{pour.BedInsulate: "wrap it warm", pour.BedChill: "or chill it so"} {
+				s := gelling(t, warmth, lye, keep)
+				seen[keep+" "+s.Gel.Word] = true
+				if w, ok := found(s, "gel"); !ok || strings.Contains(w.Do, has) {
+					t.Errorf("%s, %s: %+v", keep, s.Gel.Word, w)
+				}
+			}
+		}
+	}
+	for _, k := range []string{"insulate likely", "insulate in part", "insulate not likely", "chill in part", "chill not likely"} {
+		if !seen[k] {
+			t.Errorf("no loaf is %s: %v", k, seen)
+		}
+	}
+}
+
+func TestGelOfATrialIsNotAsked(t *testing.T) {
+	p, shelf := plainBase(t, 38, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
+	p.Trial = true
+	s := pour.Work(p, shelf, clock.Hand{})
+	if _, ok := found(s, "gel"); ok || s.Gel != (pour.Gel{}) {
+		t.Errorf("a trial is put to bed: %+v", s.Gel)
 	}
 }

@@ -133,7 +133,7 @@ func (b *bench) bedGrid() grid.Grid {
 		gels += ": " + g.Word
 	}
 	return grid.Grid{Columns: formColumns(), Rows: []grid.Row{
-		b.word("bed.keep", "insulate: gel, chill: none"), b.field("bed.cut_after_h", "from lye-in"),
+		b.word("bed.keep", "insulate for gel, chill against"), b.field("bed.cut_after_h", "from lye-in"),
 		b.field("bed.cure_days", "after the cut"), b.field("room.temperature_c", ""),
 		b.figure("middle reaches", b.clockText(temp(g.MiddleC.Mid)), gels),
 	}}

@@ -25,7 +25,7 @@ const (
 	FarSize       CautionKind = "far size"         // batch size outside 0.2 to 5 kg of oil
 	UnknownFFA    CautionKind = "unknown free acid"
 	FreeAcidSoap  CautionKind = "free acid soap" // free acid alone makes it look like trace at lye-in
-	OffDose       CautionKind = "other dose"     // an additive under 0.3 or over 1.7 times the dose its effect was stated for
+	OffDose       CautionKind = "other dose"     // an additive over 1.7 times the dose its effect was stated for
 	LateBurst     CautionKind = "late burst"     // blending planned after the split: not counted
 )
 

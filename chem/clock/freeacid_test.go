@@ -88,7 +88,7 @@ func TestAnAdditiveActsByItsDose(t *testing.T) {
 }
 
 func TestAnAdditivesDoubtGrowsWithItsDose(t *testing.T) {
-	// Sd 0.2 at the stated 2 %: (ratio·0.2)² , and 0.3² outside 0.3 to 1.7 of it, 0.5² over 2, as for scents (trace model 2.4 and 6).
+	// Sd 0.2 at the stated 2 %: (ratio·0.2)², and 0.3² over 1.7 of it, 0.5² over 2, as for scents (trace model 2.4 and 6); a pinch adds no more than its part.
 	width := func(a Additive) float64 {
 		b := batter(balanced(), 35, Burst{0, 20})
 		plain := must(t, b, Hand{}).sigma(Jug{Fraction: 1})
@@ -105,12 +105,17 @@ func TestAnAdditivesDoubtGrowsWithItsDose(t *testing.T) {
 	}{
 		{"as stated", at(1.2, 2), .04},
 		{"half as much", at(1.2, 1), .01},
-		{"a fifth", at(1.2, .4), .0016 + .09},
+		{"a fifth", at(1.2, .4), .0016},
 		{"1.8 times", at(1.2, 3.6), .1296 + .09},
 		{"2.5 times", at(1.2, 5), .25 + .25},
 		{"a fifth of what changes nothing", at(1, .4), .0016},
 		{"2.5 times of what changes nothing", at(1, 5), .25 + .25},
 		{"25 times of what changes nothing: as four times", at(1, 50), .64 + .25},
+		{"half of what heats", Additive{Name: "x", Factor: 1.2, Percent: 1, AtPercent: 2, Heat: true}, .01},
+		{"as stated, with alcohol", Additive{Name: "x", Factor: 1.2, Percent: 2, AtPercent: 2, Alcohol: true}, .04},
+		{"half of what holds alcohol", Additive{Name: "x", Factor: 1.2, Percent: 1, AtPercent: 2, Alcohol: true}, .01},
+		{"1.5 times what holds alcohol", Additive{Name: "x", Factor: 1.2, Percent: 3, AtPercent: 2, Alcohol: true}, .04},
+		{"1.5 times what heats", Additive{Name: "x", Factor: 1.2, Percent: 3, AtPercent: 2, Heat: true}, .04},
 		{"no stated dose", Additive{Name: "x", Factor: 1.2, SD: .2, Percent: 9}, .04},
 	} {
 		near(t, c.what, width(c.a), c.want, 1e-12)
@@ -134,5 +139,20 @@ func TestADoseFarOverTheStatedOneIsRefusedOrSaid(t *testing.T) {
 	b.Additives = []Additive{{Name: "salt", Factor: 1, SD: .2, Percent: 50, AtPercent: 2}}
 	if !warns(forecast(t, b, Jug{Fraction: 1}), OffDose) {
 		t.Error("a bar of salt is taken without a word")
+	}
+}
+
+func TestAPinchMovesNeitherTheClockNorItsDoubt(t *testing.T) {
+	b := batter(balanced(), 35, Burst{0, 20})
+	plain := forecast(t, b, Jug{Fraction: 1})
+	b.Additives = []Additive{{Name: "milk", Factor: 1.2, SD: .2, Percent: 1e-6, AtPercent: 20, Heat: true, Alcohol: true}}
+	pinch := forecast(t, b, Jug{Fraction: 1})
+	for s := range plain.Stages {
+		near(t, "early end", pinch.Stages[s].Low, plain.Stages[s].Low, 1e-5)
+		near(t, "median", pinch.Stages[s].Mid, plain.Stages[s].Mid, 1e-5)
+		near(t, "late end", pinch.Stages[s].High, plain.Stages[s].High, 1e-5)
+	}
+	if warns(pinch, OffDose) {
+		t.Error("a pinch is called off its dose")
 	}
 }

@@ -63,18 +63,19 @@ func (b Batter) widening(concentration float64) float64 {
 	for _, a := range b.Additives {
 		v += square(a.SD*a.doubtRatio()) + square(a.doseSD())
 		if a.Heat {
-			v += square(heatSD)
+			v += square(heatSD * math.Min(1, a.Ratio()))
 		}
 		if a.Alcohol {
-			v += square(alcoholSD)
+			v += square(alcoholSD * math.Min(1, a.Ratio()))
 		}
 	}
 	return v
 }
 
-// doseSD is what an additive's dose adds where it is far from the stated one. Too little of what changes nothing is no doubt.
+// doseSD is what an additive's dose adds where it is far over the stated one. A smaller dose adds none: what it can do goes to
+// nothing with it, so that a pinch must not be less sure than the stated dose.
 func (a Additive) doseSD() float64 {
-	if a.Factor == 1 && a.Ratio() < 1 {
+	if a.Ratio() < 1 {
 		return 0
 	}
 	return loadSD(a.Ratio())

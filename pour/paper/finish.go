@@ -27,9 +27,9 @@ func (d *desk) bed() {
 func keep(bed string) string {
 	switch bed {
 	case pour.BedInsulate:
-		return "Wrap it warm, so that all of it gels"
+		return "Wrap it warm, towards gel"
 	case pour.BedChill:
-		return "Chill it, apart from food, so that it does not gel"
+		return "Chill it, apart from food, against gel"
 	default:
 		return "Leave it covered and unwrapped at room temperature"
 	}
