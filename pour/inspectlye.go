@@ -48,7 +48,7 @@ func (s *Sheet) inspectSuperfat(b *BatchSheet) {
 	case leastShown < -weighedSlack:
 		s.warn(warning("lye-heavy", b.Name+" jug "+shown.Name, fmt.Sprintf("weighed in steps of %s and %s this jug's own superfat comes out at %s: free alkali in its soap",
 			show.Weight(show.ScaleStepG), show.Dose(show.LyeStepG), show.Percent(leastShown, 1)), "weigh on a finer scale, or raise the superfat"))
-	case b.SuperfatLowPercent < -noise && !(leastLow < b.SuperfatLowPercent):
+	case b.SuperfatLowPercent < -noise && !(leastLow < b.SuperfatLowPercent-noise):
 		s.warn(warning("lye-heavy-worst", b.Name, fmt.Sprintf("if every oil sits at the low end of its published range the superfat is %s", show.Percent(b.SuperfatLowPercent, 1)),
 			"raise the superfat, or use the saponification value on your oils' own certificates"))
 	case leastLow < -noise:

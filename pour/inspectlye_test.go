@@ -36,17 +36,17 @@ func TestTheLeanestJugNeedNotBeTheFirst(t *testing.T) {
 	}
 }
 
-// Oils at their published minima: 1 % of superfat becomes 100·(1 - 0.99·217.5/209.6) = -2.7 %. Where all jugs share it, it is the batch's.
+// Oils at their published minima: 1 % of superfat becomes 100·(1 - 0.99·217.5/209.6) = -2.7 %. Where all jugs share that, it is the batch's.
 func TestTheLowCaseOfAllJugsAlikeIsTheBatchs(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.Jugs[1].Colourants, p.Base.Carrier = nil, pour.CarrierExtra
-	p.Base.SuperfatPercent = 1
-	for share := 3.0; share < 100; share += 7 {
-		p.Base.Jugs[0].SharePercent, p.Base.Jugs[1].SharePercent = share, 100-share
-		s := pour.Weigh(p, shelf)
-		w, ok := found(s, "lye-heavy-worst")
-		if !ok || w.Where != "base" || !strings.Contains(w.Text, "-2.7 %") {
-			t.Errorf("shared %v to %v: said %+v", share, 100-share, w)
+	for i := range 40 { // so many sizes that the last bits of what must be equal differ
+		share, superfat := 3+2.3*float64(i), float64(i)/40
+		p.Base.Jugs[0].SharePercent, p.Base.Jugs[1].SharePercent, p.Base.SuperfatPercent, p.Base.OilsG = share, 100-share, superfat, 100+37.3*float64(i)
+		low := 100 * (1 - (1-superfat/100)*(0.6*olive+0.4*coconut)/(0.6*oliveLow+0.4*coconutLow))
+		w, ok := found(pour.Weigh(p, shelf), "lye-heavy-worst")
+		if !ok || w.Where != "base" || !strings.Contains(w.Text, pour.Show{}.Percent(low, 1)) {
+			t.Errorf("%v g at %v %%, shared %v to %v: said %+v, want %.1f %%", p.Base.OilsG, superfat, share, 100-share, w, low)
 		}
 	}
 	p.Base.Extras = []pour.ExtraPart{{Extra: "cow-milk", PercentOfOils: 20}} // its fat saves the jugs; the oils alone are short

@@ -117,7 +117,7 @@ const (
 // What happens to the oil that carries a colourant.
 const (
 	CarrierExtra = "extra"      // on top of the batch: more superfat in that jug
-	CarrierBatch = "from_batch" // taken out of the batch's first liquid oil before mixing
+	CarrierBatch = "from_batch" // taken out of the batch before mixing: of the oil named as the carrier or, where none is, of its largest
 )
 
 // What a KOH share is a share of.
