@@ -125,6 +125,8 @@ func TestTheClockIsToldOfPureAlkali(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.NaOHPurityPercent = 90
 	equal(t, "concentration", batterOf(t, p, shelf).Concentration, 0.297, 1e-12)
+	p.Base.KOHSharePercent, p.Base.KOHShareBy = 60, pour.ShareMass // 60 g and 40 g in moles
+	equal(t, "KOH of the moles", batterOf(t, p, shelf).KOHShare, 60/56.1053/(60/56.1053+40/39.99677), 1e-9)
 }
 
 // Half the batter with a scent of 3 % of all oils in it: 6 % of its own. Its colour's water thins its lye.

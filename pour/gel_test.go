@@ -86,6 +86,23 @@ func TestALoafIsWhatLiesInTheMould(t *testing.T) {
 	}
 }
 
+// A scent heats the loaf as a part of all its oils, whichever jugs it is in.
+func TestAScentWarmsTheLoafByItsLoadOfTheWhole(t *testing.T) {
+	p, shelf := halves(t)
+	shelf.Scents = []pour.Scent{{ID: "quick", Name: "quick", Behaviour: pour.BehaviourFast}}
+	p.Base.Carrier, p.Base.SuperfatPercent, p.Base.Jugs[1].Colourants, p.Run.ScentMin = pour.CarrierExtra, 5, nil, 0
+	p.Base.BatterMeasured, p.Base.BatterC, p.Bed.Keep = true, 34, pour.BedInsulate
+	warmest := func(percent float64, into ...string) float64 {
+		p.Base.Scents = []pour.ScentPart{{Scent: "quick", PercentOfOils: percent, Into: into}}
+		return pour.Work(p, shelf, clock.Hand{}).Gel.MiddleC.Mid.V
+	}
+	both, one, half := warmest(2), warmest(2, "coal"), warmest(1)
+	equal(t, "all of it in one jug", one, both, 1e-6)
+	if both < half+0.5 {
+		t.Errorf("2 %% of scent bring the middle to %.2f °C, 1 %% to %.2f", both, half)
+	}
+}
+
 func TestATrialIsPutToNoBed(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.SuperfatPercent, p.Trial = 9, true
