@@ -142,6 +142,7 @@ func TestTheClockIsToldOfAJugsOwnLoadAndWater(t *testing.T) {
 		t.Fatalf("the clock is told %+v", jug)
 	}
 	equal(t, "its part", jug.Fraction, 0.5, 1e-12)
+	equal(t, "scent of its own oils", s.Base.Jugs[1].ScentLoadPercent, 7, 1e-9)
 	equal(t, "mint in it", jug.Scents[0].LoadPercent, 6, 1e-9)
 	equal(t, "mint was tested at", jug.Scents[0].RefLoadPercent, 4, 0)
 	equal(t, "moss in it", jug.Scents[1].LoadPercent, 1, 1e-9)

@@ -160,3 +160,19 @@ func TestAPurityIsJudgedWithoutWhatAcidsTake(t *testing.T) {
 		t.Fatal("the acid makes no difference that a page could show")
 	}
 }
+
+// 36 g of olive oil on top of half the batter: 108.75 g KOH of demand become 115.7, and 5 % of superfat 10.7.
+func TestACarrierThatLiftsItsJugIsSaid(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.SuperfatPercent, p.Base.Carrier = 5, pour.CarrierExtra
+	half := (600*olive + 400*coconut) / 2
+	for parts, said := range map[float64]bool{5: true, 1: false} {
+		p.Base.Jugs[1].Colourants[0].CarrierParts = parts
+		s := pour.Weigh(p, shelf)
+		own := 100 * (1 - half*0.95/(half+s.Base.BatterG/2*0.01*parts*olive))
+		w, ok := found(s, "superfat-jug")
+		if ok != said || ok != (own > 8) || ok && (w.Where != "base jug coal" || !strings.Contains(w.Text, "carrier oil lifts its superfat to "+pour.Show{}.Percent(own, 1))) {
+			t.Errorf("%v parts lift it to %.1f %%: said %+v", parts, own, w)
+		}
+	}
+}
