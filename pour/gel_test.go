@@ -96,8 +96,12 @@ func TestAScentWarmsTheLoafByItsLoadOfTheWhole(t *testing.T) {
 		p.Base.Scents = []pour.ScentPart{{Scent: "quick", PercentOfOils: percent, Into: into}}
 		return pour.Work(p, shelf, clock.Hand{}).Gel.MiddleC.Mid.V
 	}
+	p.Run.SplitMin, p.Run.PourMin, p.Run.ChangeMin = 0, 0, 0 // so that the loaf comes to bed at one time
 	both, one, half := warmest(2), warmest(2, "coal"), warmest(1)
+	p.Base.Jugs = []pour.Jug{{Name: "coal", SharePercent: 100}}
+	whole := warmest(2)
 	equal(t, "all of it in one jug", one, both, 1e-6)
+	equal(t, "a batch in one jug", whole, both, 1e-6)
 	if both < half+0.5 {
 		t.Errorf("2 %% of scent bring the middle to %.2f °C, 1 %% to %.2f", both, half)
 	}

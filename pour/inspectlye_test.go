@@ -176,3 +176,21 @@ func TestACarrierThatLiftsItsJugIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// Strong lye is said to come near boiling from a peak of 90 °C on, and not below.
+func TestLyeThatComesNearBoilingIsSaid(t *testing.T) {
+	said := map[bool]int{}
+	for percent := 24.0; percent <= 36; percent += 0.5 {
+		p, shelf := halves(t)
+		p.Base.SuperfatPercent, p.Room.TemperatureC, p.Base.LyeConcentrationPercent, p.Base.Jugs[1].Colourants = 5, 21, percent, nil
+		s := pour.Weigh(p, shelf)
+		_, ok := found(s, "lye-near-boil")
+		if peak := s.Base.LyePeakC; !peak.Known || ok != (peak.V >= 90) || math.Abs(peak.V-21-s.Base.LyeRiseK.V) > 1e-9 {
+			t.Errorf("lye of %v %% comes to %v: said %v", percent, peak, ok)
+		}
+		said[ok]++
+	}
+	if said[true] == 0 || said[false] == 0 {
+		t.Fatalf("the lyes do not reach both sides: %v", said)
+	}
+}

@@ -10,10 +10,11 @@ import (
 
 // What is no mass but follows from one that cannot be is not known either, and the one stop says why: no second warning repeats it.
 func TestWhatFollowsFromALyeShortOfWaterIsUnknown(t *testing.T) {
-	for _, size := range []string{pour.SizeOils, pour.SizeMould} {
+	for _, c := range [][2]string{{pour.SizeOils, pour.InLye}, {pour.SizeMould, pour.InLye}, {pour.SizeOils, pour.InWater}} {
 		p, shelf := halves(t)
+		size := c[0]
 		p.Base.SuperfatPercent, p.Base.Size = 9, size
-		p.Base.Extras = []pour.ExtraPart{{Extra: "cow-milk", PercentOfOils: 50}}
+		p.Base.Extras = []pour.ExtraPart{{Extra: "cow-milk", PercentOfOils: 50, In: c[1]}}
 		s := pour.Work(p, shelf, clock.Hand{})
 		b := s.Base
 		for what, f := range map[string]pour.Figure{"lye's rise": b.LyeRiseK, "lye's peak": b.LyePeakC, "water to add": b.WaterToAddG, "first stage": b.Jugs[0].Stages[0].Mid, "late chance": b.Jugs[0].LateChancePercent} {
