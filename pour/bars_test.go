@@ -60,6 +60,37 @@ func TestACuredBarHeavierThanTheCutOneIsSaid(t *testing.T) {
 	}
 }
 
+// The icing is judged by its own water: piped of lye as strong, it gains as a bar would.
+func TestAnIcingThatWouldGainWeightIsSaid(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.SuperfatPercent, p.Base.Jugs[1].Colourants = 5, nil
+	icing := p.Base.Clone()
+	icing.Size, icing.PerBarG, icing.LyeConcentrationPercent, icing.FinalMoisturePercent = pour.SizeBar, 25, 45, 20
+	p.Icing = &icing
+	if w, ok := found(pour.Weigh(p, shelf), "cured-heavier"); !ok || w.Where != "icing" {
+		t.Errorf("said %+v", w)
+	}
+}
+
+// By hand: 3 by 4 whole bars of 80 × 45 mm in 250 × 180 mm, each 80·45/(250·180) of the slab; a loaf is cut one way.
+func TestASlabIsCutBothWays(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.SuperfatPercent, p.Base.Jugs[1].Colourants = 5, nil
+	m := &p.Mould
+	m.LengthMM, m.BarMM, m.WidthMM, m.BarWidthMM = 250, 80, 180, 45
+	for shape, want := range map[string]struct {
+		count int
+		part  float64
+	}{"slab": {12, 80. / 250 * 45 / 180}, "loaf": {3, 80. / 250}} {
+		m.Shape = shape
+		s := pour.Weigh(p, shelf)
+		if s.Bars.Count != want.count {
+			t.Errorf("a %s gives %d bars", shape, s.Bars.Count)
+		}
+		equal(t, shape+", one bar", s.Bars.CutG, s.Base.PouredG*want.part, 1e-9)
+	}
+}
+
 func TestTheKOHShareMayBeOfTheMass(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.Jugs[1].Colourants, p.Base.SuperfatPercent = nil, 5

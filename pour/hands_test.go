@@ -156,6 +156,8 @@ func TestEveryJugIsJudgedFromItsFirstActToItsLast(t *testing.T) {
 			late, _ := f.ChancePast(span.To+1, last)
 			ready, _ := f.ChancePast(span.From, first)
 			equal(t, string(technique)+", not yet ready "+j.Name, j.EarlyChancePercent.V, 100*(1-ready), 1e-9)
+			trace, _ := f.TraceIndex((first + last) / 2)
+			equal(t, string(technique)+", trace half-way of "+j.Name, j.TraceAtPour.V, trace, 1e-9)
 			if 100*late > most {
 				most, quickest = 100*late, j.Name
 			}

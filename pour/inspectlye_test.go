@@ -160,3 +160,37 @@ func TestAPurityIsJudgedWithoutWhatAcidsTake(t *testing.T) {
 		t.Fatal("the acid makes no difference that a page could show")
 	}
 }
+
+// 36 g of olive oil on top of half the batter: 108.75 g KOH of demand become 115.7, and 5 % of superfat 10.7.
+func TestACarrierThatLiftsItsJugIsSaid(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.SuperfatPercent, p.Base.Carrier = 5, pour.CarrierExtra
+	half := (600*olive + 400*coconut) / 2
+	for parts, said := range map[float64]bool{5: true, 1: false} {
+		p.Base.Jugs[1].Colourants[0].CarrierParts = parts
+		s := pour.Weigh(p, shelf)
+		own := 100 * (1 - half*0.95/(half+s.Base.BatterG/2*0.01*parts*olive))
+		w, ok := found(s, "superfat-jug")
+		if ok != said || ok != (own > 8) || ok && (w.Where != "base jug coal" || !strings.Contains(w.Text, "carrier oil lifts its superfat to "+pour.Show{}.Percent(own, 1))) {
+			t.Errorf("%v parts lift it to %.1f %%: said %+v", parts, own, w)
+		}
+	}
+}
+
+// Strong lye is said to come near boiling from a peak of 90 °C on, and not below.
+func TestLyeThatComesNearBoilingIsSaid(t *testing.T) {
+	said := map[bool]int{}
+	for percent := 24.0; percent <= 36; percent += 0.5 {
+		p, shelf := halves(t)
+		p.Base.SuperfatPercent, p.Room.TemperatureC, p.Base.LyeConcentrationPercent, p.Base.Jugs[1].Colourants = 5, 21, percent, nil
+		s := pour.Weigh(p, shelf)
+		_, ok := found(s, "lye-near-boil")
+		if peak := s.Base.LyePeakC; !peak.Known || ok != (peak.V >= 90) || math.Abs(peak.V-21-s.Base.LyeRiseK.V) > 1e-9 {
+			t.Errorf("lye of %v %% comes to %v: said %v", percent, peak, ok)
+		}
+		said[ok]++
+	}
+	if said[true] == 0 || said[false] == 0 {
+		t.Fatalf("the lyes do not reach both sides: %v", said)
+	}
+}

@@ -46,6 +46,9 @@ func TestMilkCanBeAllOfTheLyesWater(t *testing.T) {
 	if w, _ = found(s, "lye-meets-milk"); !strings.Contains(w.Do, "freeze") || !strings.Contains(w.Do, "35 °C") {
 		t.Errorf("how to go about it is not told: %+v", w)
 	}
+	if first := s.Run[0]; first.Kind != pour.TaskCoolLye {
+		t.Errorf("a lye over ice is never made: the run begins with %s", first.Kind)
+	}
 	for _, task := range s.Run {
 		if task.Kind == pour.TaskCoolLye && (task.StartMin != -30 || task.LengthMin != 30) {
 			t.Errorf("over ice the lye is made at %v for %v min, want half an hour before lye-in", task.StartMin, task.LengthMin)
@@ -55,6 +58,18 @@ func TestMilkCanBeAllOfTheLyesWater(t *testing.T) {
 	if w, ok = found(pour.Weigh(p, shelf), "lye-short-water"); !ok || !strings.Contains(w.Do, pour.Show{}.Percent(math.Floor(all*100)/100, 2)) {
 		t.Errorf("too much milk is not stopped, or how much there may be is not told: %+v", w)
 	}
+}
+
+// A syrup, 17.1 % water, in the lye's water: what it brings is there before the alkali, which meets no stronger lye for it.
+func TestASyrupsWaterIsThereBeforeTheAlkali(t *testing.T) {
+	naoh, water := naohAndWater()
+	p, shelf := milky(t, 20, pour.InWater)
+	p.Base.Extras[0].Extra = "honey"
+	b := pour.Weigh(p, shelf).Base
+	equal(t, "water to add", b.WaterToAddG.V, water-200*0.171, 1e-6)
+	equal(t, "as mixed", b.LyeAsMixedPercent, 100*naoh/(naoh+water), 1e-9)
+	p.Base.Extras[0].In = pour.InLye
+	equal(t, "as mixed, the syrup joining later", pour.Weigh(p, shelf).Base.LyeAsMixedPercent, 100*naoh/(naoh+water-200*0.171), 1e-9)
 }
 
 // An acid in what is all of the water wants alkali and so more water: what the sheet says would be all of it leaves none to add.

@@ -62,3 +62,30 @@ func TestThePotIsReadyBeforeColoursGoIntoIt(t *testing.T) {
 	}
 	t.Fatal("the pot is never coloured")
 }
+
+// The icing goes on top of the base, whatever order the plan asks for.
+func TestTheIcingIsPipedOntoWhatIsPoured(t *testing.T) {
+	p, shelf := paced(t, script.Layers)
+	icing := p.Base.Clone()
+	icing.Size, icing.PerBarG, icing.Scents, icing.Extras, icing.StartAtMin = pour.SizeBar, 25, nil, nil, -60
+	p.Icing = &icing
+	var pipes, others []string
+	for _, task := range pour.Weigh(p, shelf).Run {
+		if task.Kind == pour.TaskPipe {
+			pipes = append(pipes, task.Key)
+		} else {
+			others = append(others, task.Key)
+		}
+	}
+	p.Run.Order = append(pipes, others...)
+	piped := false
+	for _, task := range pour.Weigh(p, shelf).Run {
+		piped = piped || task.Kind == pour.TaskPipe
+		if piped && task.Batch == "base" && task.Act != pour.NoAct {
+			t.Errorf("%s comes after icing is piped", task.Key)
+		}
+	}
+	if !piped {
+		t.Error("nothing is piped")
+	}
+}

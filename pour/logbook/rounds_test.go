@@ -62,7 +62,7 @@ func TestAJugIsTooLateByItsLastTurn(t *testing.T) {
 	sheet, shelf := rounds(t, act.Drop)
 	c := newClock()
 	live, _ := Start(sheet, "a", c.now())
-	for undone(live, "base split") {
+	for next(live).Name != "pour, round 2 of 3" {
 		live, _, _ = live.Next(c.now())
 	}
 	o := live.Outlook(shelf, clock.Hand{})
@@ -72,16 +72,15 @@ func TestAJugIsTooLateByItsLastTurn(t *testing.T) {
 			ends float64
 			want bool
 		}{{(j.TurnMin.V + j.LastMin.V) / 2, true}, {j.LastMin.V + 5, false}, {j.LastMin.V - 0.01, true}} {
-			o.Jugs[i].Window.To = pour.Know(c.ends)
+			o.Jugs[i].Window = pour.Window{To: pour.Know(c.ends)}
 			if got := live.Board(o).Jugs[i]; (got.Verdict == TooLate) != c.want {
 				t.Errorf("%s with turns from %.2f to %.2f min and a window to %.2f is %s", j.Jug, j.TurnMin.V, j.LastMin.V, c.ends, got.Verdict)
+			} else if c.want && (got.Rescues[0].Kind != PourNow || got.Rescues[0].Step != next(live).Key) {
+				t.Errorf("to rescue %s %+v is said, with %s to be done next", j.Jug, got.Rescues, next(live).Key)
 			}
 		}
 	}
 }
 
-// undone says whether a step is still to be done.
-func undone(l Live, key string) bool {
-	step, ok := l.State().step(key)
-	return ok && !step.Done
-}
+// next is the first step still to be done.
+func next(l Live) Step { return l.State().Steps[l.State().Next].Step }

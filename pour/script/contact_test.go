@@ -1,6 +1,7 @@
 package script_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -42,5 +43,72 @@ func TestLayersTouchTheirNeighboursAlone(t *testing.T) {
 	}
 	if c[2][1] != 0 || c[2][3] != 0 || c[0][1] != 0 {
 		t.Errorf("jugs that are no neighbours touch: %v", c)
+	}
+}
+
+// counted is the contacts of a script as how many of all there are by hand: "0-1 2/7" is two of seven.
+func counted(s script.Script, of float64) string {
+	out := ""
+	c := s.Contact()
+	for a := range c {
+		for b := a + 1; b < len(c); b++ {
+			if n := c[a][b] * of; n > 1e-9 {
+				out += fmt.Sprintf("%d-%d %.3g; ", a, b, n)
+			}
+		}
+	}
+	return out
+}
+
+// Round the pot by hand: three colours go round twice, some of the pot before the first of each round, and the last lies beside the first.
+func TestColoursTouchAsTheyLieInThePot(t *testing.T) {
+	for _, c := range []struct {
+		technique script.Technique
+		pot       float64
+		between   bool
+		of        float64
+		want      string
+	}{
+		{script.Pot, 0.4, false, 8, "0-1 2; 0-3 2; 1-2 2; 2-3 2; "},                     // 0123 0123 and round
+		{script.PotEnd, 0.4, false, 8, "0-1 2; 0-3 2; 1-2 2; 2-3 2; "},                  //
+		{script.PotStripes, 0.4, false, 7, "0-1 2; 0-3 1; 1-2 2; 2-3 2; "},              // 0123 0123: the last stripe lies at the rim
+		{script.Pot, 0.4, true, 12, "0-1 4; 0-2 4; 0-3 4; "},                            // 010203 010203 and round
+		{script.Pot, 0, false, 6, "1-2 2; 1-3 2; 2-3 2; "},                              // 123 123 and round
+		{script.PotSpots, 0.4, false, 15, "0-1 2; 0-2 2; 0-3 1; 1-2 3; 1-3 3; 2-3 4; "}, // 0123, 0231, 0312, 0123, 0231, each for itself
+	} {
+		rest := (1 - c.pot) / 3
+		s := must(t, script.Brief{Technique: c.technique, Shares: []float64{c.pot, rest, rest, rest}, First: -1, Last: -1, PotBetween: c.between})
+		if got := counted(s, c.of); got != c.want {
+			t.Errorf("%s, pot %g, between %v:\n got %s\nwant %s", c.technique, c.pot, c.between, got, c.want)
+		}
+	}
+}
+
+// Streams by hand: each runs 0.3 of the width to either side, 20 of the 40 places from one at 0.2 or 0.8.
+func TestStreamsTouchWhatLiesWhereTheyLand(t *testing.T) {
+	for _, c := range []struct {
+		lines [][]float64 // of the second jug and the third
+		of    float64
+		want  string
+	}{
+		{[][]float64{{0.2}, {0.8}}, 40, "0-1 20; 0-2 20; "},
+		{[][]float64{{0.2}, {0.2}}, 40, "0-1 20; 1-2 20; "},
+		{[][]float64{{0.2}, {0.5}}, 44, "0-1 20; 0-2 12; 1-2 12; "},        // 0.2 to 0.8: 12 places of each
+		{[][]float64{{0.2}, {0.15, 0.85}}, 44, "0-1 20; 0-2 12; 1-2 12; "}, // led over: half as far to each side, 0 to 0.3 and 0.7 to 1
+	} {
+		s := script.Script{Brief: script.Brief{Technique: script.Drop, Shares: []float64{0.4, 0.3, 0.3}}, Acts: []script.Act{
+			{Kind: script.Pour, Jug: 0, Bed: true}, {Kind: script.Pour, Jug: 1, Lines: c.lines[0]}, {Kind: script.Pour, Jug: 2, Lines: c.lines[1]}, {Kind: script.Level, Jug: script.Whole},
+		}}
+		if got := counted(s, c.of); got != c.want {
+			t.Errorf("%v: %s, want %s", c.lines, got, c.want)
+		}
+	}
+}
+
+// 0.5·0.3, 0.5·0.2 and 0.3·0.2 are 15, 10 and 6 of 31.
+func TestSpoonfulsTouchAsChanceHasIt(t *testing.T) {
+	s := must(t, script.Brief{Technique: script.Spooned, Shares: []float64{0.5, 0.3, 0.2}, First: -1, Last: -1})
+	if got := counted(s, 31); got != "0-1 15; 0-2 10; 1-2 6; " {
+		t.Errorf("they touch by %s", got)
 	}
 }
