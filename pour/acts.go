@@ -46,16 +46,12 @@ func (s *Sheet) inspectSwirl() {
 		return
 	}
 	if own.Passes > 0 && b.Passes != own.Passes {
-		s.warn(warning("swirl-ignored", "swirl", fmt.Sprintf("%d passes are asked for, %d are poured: %d jugs in this technique take no other number", own.Passes, b.Passes, s.Base.Script.Filled()),
+		s.warn(warning("swirl-ignored", "swirl", fmt.Sprintf("%d passes are asked for, %d are done: it is as far as this technique goes with these jugs", own.Passes, b.Passes),
 			"set the passes to what is poured, or to 0 for the technique's own"))
 	}
 	pot := s.Base.Jugs[0].Name
-	if b.Technique.InPot() && (own.Last == pot || own.First != "" && own.First != pot) {
-		what := own.First + " is pinned first"
-		if own.Last == pot {
-			what = pot + " is pinned last"
-		}
-		s.warn(warning("swirl-ignored", "swirl", what+", but "+pot+" is in the pot before all others", "let the pin go, or choose a technique that pours jug by jug"))
+	if b.Technique.InPot() && own.Last == pot {
+		s.warn(warning("swirl-ignored", "swirl", pot+" is pinned last, but it is in the pot before all others", "let the pin go, or choose a technique that pours jug by jug"))
 	}
 }
 

@@ -20,15 +20,6 @@ func stated(shelf pour.Shelf, percent map[string]pour.Figure) pour.Shelf {
 	return shelf
 }
 
-func batterOf(t *testing.T, p pour.Plan, shelf pour.Shelf) clock.Batter {
-	t.Helper()
-	b, ok := pour.Weigh(p, shelf).ClockBatter(pour.Base, shelf)
-	if !ok {
-		t.Fatal("no batter")
-	}
-	return b
-}
-
 // A mean by mass, 0.3 % where nothing is stated (reference of the clock) and all of a free acid. Over 1 % an oil is no refined one, and
 // where such oils bring more than 0.3 % of the batch the maker's own lot decides.
 func TestTheClockIsToldOfFreeAcid(t *testing.T) {
@@ -52,7 +43,7 @@ func TestTheClockIsToldOfFreeAcid(t *testing.T) {
 		if c.stearic > 0 {
 			p.Base.Oils = append(p.Base.Oils, pour.OilPart{Oil: "stearic-acid", Percent: c.stearic})
 		}
-		b := batterOf(t, p, stated(shelf, map[string]pour.Figure{"olive": c.olive, "coconut": c.coconut}))
+		b := told(t, p, stated(shelf, map[string]pour.Figure{"olive": c.olive, "coconut": c.coconut}))
 		equal(t, "free acid, %", b.FFA*100, c.want, 1e-6)
 		if b.CrudeOil != c.crude || b.FFA == 0 { // 0 means not known to the clock
 			t.Errorf("%+v: %v of free acid, of a lot that decides: %v", c, b.FFA, b.CrudeOil)
@@ -96,7 +87,7 @@ func TestTheClockIsToldOfEveryExtraAtItsDose(t *testing.T) {
 		{Name: "ale", Factor: 1.5, SD: 0.2, Percent: 3, AtPercent: 20, Alcohol: true},
 		{Name: "doubt", Factor: 1, SD: 0.2, Percent: 5, AtPercent: 1.5},
 	}
-	if got := batterOf(t, p, shelf).Additives; !slices.Equal(got, want) {
+	if got := told(t, p, shelf).Additives; !slices.Equal(got, want) {
 		t.Errorf("the clock is told\n%+v, want\n%+v", got, want)
 	}
 }
@@ -106,27 +97,27 @@ func TestTheClockIsToldOfWaxCastorAndCloud(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.Carrier = pour.CarrierExtra
 	p.Base.Oils = []pour.OilPart{{Oil: "olive", Percent: 60}, {Oil: "coconut", Percent: 27}, {Oil: "castor", Percent: 10}, {Oil: "beeswax", Percent: 3}}
-	b := batterOf(t, p, shelf)
+	b := told(t, p, shelf)
 	equal(t, "wax", b.WaxFraction, 0.03, 1e-12)
 	equal(t, "castor", b.CastorFraction, 0.10, 1e-12)
 	waxed := b.CloudC
 	p.Base.Oils = []pour.OilPart{{Oil: "olive", Percent: 60}, {Oil: "coconut", Percent: 30}, {Oil: "castor", Percent: 10}}
-	b = batterOf(t, p, shelf)
+	b = told(t, p, shelf)
 	if !b.CloudKnown || b.WaxFraction != 0 || waxed < b.CloudC+10 {
 		t.Errorf("with wax the cloud point is %.1f, without %.1f °C (known %v)", waxed, b.CloudC, b.CloudKnown)
 	}
 	shelf.Oils = append(slices.Clone(shelf.Oils), pour.Oil{ID: "ester", Name: "ester", Fat: chem.Fat{Kind: chem.WaxEster, Sap: 90, DensityGML: 0.86, DensityC: 25}})
 	p.Base.Oils = []pour.OilPart{{Oil: "olive", Percent: 96}, {Oil: "ester", Percent: 4}}
-	equal(t, "a liquid wax ester", batterOf(t, p, shelf).WaxFraction, 0.04, 1e-12)
+	equal(t, "a liquid wax ester", told(t, p, shelf).WaxFraction, 0.04, 1e-12)
 }
 
 // NaOH of 90 %: of 100 g of lye at 33 %, 33 g are alkali as weighed and 29.7 g pure.
 func TestTheClockIsToldOfPureAlkali(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.NaOHPurityPercent = 90
-	equal(t, "concentration", batterOf(t, p, shelf).Concentration, 0.297, 1e-12)
+	equal(t, "concentration", told(t, p, shelf).Concentration, 0.297, 1e-12)
 	p.Base.KOHSharePercent, p.Base.KOHShareBy = 60, pour.ShareMass // 60 g and 40 g in moles
-	equal(t, "KOH of the moles", batterOf(t, p, shelf).KOHShare, 60/56.1053/(60/56.1053+40/39.99677), 1e-9)
+	equal(t, "KOH of the moles", told(t, p, shelf).KOHShare, 60/56.1053/(60/56.1053+40/39.99677), 1e-9)
 }
 
 // Half the batter with a scent of 3 % of all oils in it: 6 % of its own. Its colour's water thins its lye.

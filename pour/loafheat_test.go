@@ -106,12 +106,3 @@ func TestAScentWarmsTheLoafByItsLoadOfTheWhole(t *testing.T) {
 		t.Errorf("2 %% of scent bring the middle to %.2f °C, 1 %% to %.2f", both, half)
 	}
 }
-
-func TestATrialIsPutToNoBed(t *testing.T) {
-	p, shelf := halves(t)
-	p.Base.SuperfatPercent, p.Trial = 9, true
-	s := pour.Work(p, shelf, clock.Hand{})
-	if _, ok := found(s, "gel"); ok || s.Gel.Word != "" {
-		t.Errorf("a trial's loaf gels: %+v", s.Gel)
-	}
-}

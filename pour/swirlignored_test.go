@@ -25,7 +25,7 @@ func TestWhatTheTechniqueCannotFollowIsSaid(t *testing.T) {
 		{"spoon", 1, "", "", true},
 		{"layers", 9, "", "", true},
 		{"pot", 0, "", "pot", true},
-		{"pot", 0, "fern", "", true},
+		{"pot", 0, "fern", "", false},
 		{"pot", 0, "pot", "fern", false},
 		{"layers", 0, "fern", "pot", false},
 	} {

@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"slices"
 	"time"
 
 	"pourbench/pour"
@@ -34,6 +35,7 @@ type RescueKind string
 
 // The ways, best first.
 const (
+	GoOn        RescueKind = "go on at once"
 	PourNow     RescueKind = "pour it now"
 	LeaveScent  RescueKind = "leave its scent out"
 	StirByHand  RescueKind = "stir it by hand"
@@ -194,8 +196,15 @@ func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
 func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
 	var out []Rescue
 	step, ok := s.nextMove(j.Batch, j.Jug)
+	if ok && !slices.Contains(step.Own, j.Jug) { // it lies in the pot, the bag or the mould already
+		return []Rescue{{GoOn, step.Key, j.Jug + " lies with the others now: go on with the next step, " + step.Name + ", without waiting."}}
+	}
+	before := "pour it before the others."
+	if len(step.Own) > 1 {
+		before = "take it first in its round."
+	}
 	if ok && running && j.Verdict == TooLate && (!j.Window.From.Known || nowMin >= j.Window.From.V) {
-		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: pour it before the others."})
+		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: " + before})
 	}
 	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {
 		out = append(out, Rescue{LeaveScent, step.Key, "Its scent has not gone in: without it " + j.Jug + " keeps longer."})

@@ -84,3 +84,22 @@ func TestAJugIsTooLateByItsLastTurn(t *testing.T) {
 
 // next is the first step still to be done.
 func next(l Live) Step { return l.State().Steps[l.State().Next].Step }
+
+// What lies in the pot or the mould with the others cannot be poured first, spooned in or left out: what helps is to go on.
+func TestWhatLiesWithTheOthersIsHelpedByGoingOn(t *testing.T) {
+	for technique, steps := range map[act.Technique]string{act.Pot: "turn", act.Hanger: "draw the wire"} {
+		sheet, shelf := rounds(t, technique)
+		c := newClock()
+		live, _ := Start(sheet, "a", c.now())
+		for next(live).Name != steps {
+			live, _, _ = live.Next(c.now())
+		}
+		c.pass(4 * time.Hour)
+		live, _ = live.Tick(c.now())
+		for _, j := range live.Board(live.Outlook(shelf, clock.Hand{})).Jugs {
+			if j.Verdict != Over || len(j.Rescues) != 1 || j.Rescues[0].Kind != GoOn || j.Rescues[0].Step != next(live).Key {
+				t.Errorf("%s: %s is %s, and what helps is %+v", technique, j.Jug, j.Verdict, j.Rescues)
+			}
+		}
+	}
+}

@@ -23,6 +23,7 @@ type Step struct {
 	Name       string   // in a few words, without its batch
 	Tell       string   // what is done, in the words of its acts; empty: it is no act
 	Moves      []string // the jugs it pours, pipes or moves with the others
+	Own        []string // those of them it has an act of their own for
 }
 
 // Steps lists the steps of a sheet's run in the order they are done; acts that belong to one round are one step.
@@ -40,8 +41,19 @@ func Steps(s pour.Sheet) []Step {
 		}
 		out = append(out, Step{
 			Key: st.Key, Kind: st.Kind, Batch: batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
-			Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st),
+			Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st), Own: own(st),
 		})
+	}
+	return out
+}
+
+// own lists the jugs a stint has acts for, each once.
+func own(st pour.Stint) []string {
+	var out []string
+	for _, t := range st.Tasks {
+		if t.Act != pour.NoAct && t.Jug != "" && !slices.Contains(out, t.Jug) {
+			out = append(out, t.Jug)
+		}
 	}
 	return out
 }

@@ -129,7 +129,11 @@ func (m *Model) drawJugs(a screen.Area) {
 	for i := top; i < min(top+rows, n); i++ {
 		m.drawJug(a.Cut(0, (i-top)*per, a.W(), per), i)
 	}
-	if top+rows < n {
-		a.Right(a.W(), a.H()-1, fmt.Sprintf(" ↓ %d more", n-top-rows), m.look.Accent)
+	switch last := top + rows - 1; {
+	case last >= n-1:
+	case last == m.jug: // its mark stands where the arrow would
+		a.Right(a.W(), a.H()-1, "↓", m.look.Accent)
+	default:
+		a.Text(0, a.H()-1, "↓", m.look.Accent)
 	}
 }

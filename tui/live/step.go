@@ -7,6 +7,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/tui/screen"
 )
 
 // stillToDo lists the steps that are still to be done, as replanned: without those of a jug that is used, that stays in its jug, or
@@ -231,4 +232,17 @@ func (m *Model) acting(s logbook.Step) string {
 func bedding(b pour.Bed) string {
 	how := map[string]string{pour.BedBare: "Leave it bare", pour.BedInsulate: "Wrap it warm", pour.BedChill: "Put it in the cold"}[b.Keep]
 	return fmt.Sprintf("%s. Cut after %.4g h.", how, b.CutAfterH)
+}
+
+// detailLines is what the step under way needs, in lines of a width.
+func (m *Model) detailLines(w int) []string {
+	now, ok := m.now()
+	if !ok {
+		return nil
+	}
+	detail := m.detail(now.Step)
+	if m.trialling() {
+		detail += " " + m.trialStep()
+	}
+	return screen.Wrap(detail, w)
 }

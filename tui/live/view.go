@@ -214,19 +214,6 @@ func (m *Model) drawStep(a screen.Area, s sizes) {
 	}
 }
 
-// detailLines is what the step under way needs, in lines of a width.
-func (m *Model) detailLines(w int) []string {
-	now, ok := m.now()
-	if !ok {
-		return nil
-	}
-	detail := m.detail(now.Step)
-	if m.trialling() {
-		detail += " " + m.trialStep()
-	}
-	return screen.Wrap(detail, w)
-}
-
 // timing says how long the step has been under way and how long it takes, or how long there is still to wait for it.
 func (m *Model) timing(d logbook.Due) (string, screen.Style) {
 	show := m.sheet().Plan.Show

@@ -127,3 +127,15 @@ func TestHalvesDrawTwoPixelsAndLeaveTheTerminalItsOwn(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+func TestAnAmountIsNotTornFromItsUnit(t *testing.T) {
+	if got := Wrap("poppy 93.3 g (far left), 20 s", 12); strings.Join(got, "|") != "poppy 93.3 g|(far left),|20 s" {
+		t.Errorf("wrapped %q", got)
+	}
+	if got := Wrap("poppy 93.3 g", 11); strings.Join(got, "|") != "poppy|93.3 g" {
+		t.Errorf("wrapped %q", got)
+	}
+	if got := Wrap("1234 mL", 5); strings.Join(got, "|") != "1234|mL" {
+		t.Errorf("where both do not fit: %q", got)
+	}
+}

@@ -45,14 +45,14 @@ func Clip(text string, w int) string {
 	return b.String() + "…"
 }
 
-// Wrap breaks a text into lines of at most w cells at its spaces; a longer word is broken where it must be.
+// Wrap breaks a text into lines of at most w cells at its spaces, but not between a number and its unit; a longer word is broken where it must be.
 func Wrap(text string, w int) []string {
 	if w < 1 {
 		return nil
 	}
 	var lines []string
 	now, used := "", 0
-	for _, word := range strings.Fields(text) {
+	for _, word := range glued(strings.Fields(text), w) {
 		ww := Width(word)
 		if used > 0 && used+1+ww > w {
 			lines = append(lines, now)
@@ -76,6 +76,24 @@ func Wrap(text string, w int) []string {
 	}
 	return lines
 }
+
+// unitW is the longest word that counts as the unit of the number before it, cells.
+const unitW = 3
+
+// glued keeps a number and the short word after it together where both fit into a line, so that no amount is torn from its unit.
+func glued(words []string, room int) []string {
+	out := make([]string, 0, len(words))
+	for _, w := range words {
+		if n := len(out); n > 0 && endsInDigit(out[n-1]) && Width(strings.TrimRight(w, ".,;:)")) <= unitW && Width(out[n-1])+1+Width(w) <= room {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func endsInDigit(w string) bool { return w != "" && w[len(w)-1] >= '0' && w[len(w)-1] <= '9' }
 
 // takeCells returns the longest start of a text that fits w cells, at least one grapheme of it.
 func takeCells(text string, w int) string {
