@@ -25,7 +25,7 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 		}
 	case same && second.Act != NoAct && s.touches(second, first.Jug):
 		return "a jug is coloured and scented before it is poured"
-	case second.Kind == TaskPipe && first.Batch == string(Base) && first.Act != NoAct:
+	case second.Kind == TaskPipe && first.Batch == Base && first.Act != NoAct:
 		return "the icing goes on top of the base"
 	}
 	return ""
@@ -95,7 +95,7 @@ func (s *Sheet) waits(t Task, waiting []handTask) bool {
 
 // swapJugs changes the places of two jugs in the order they are poured, because one's act was moved past the other's.
 func swapJugs(p Plan, s Sheet, first, second Task) (Plan, error) {
-	n := BatchName(first.Batch)
+	n := first.Batch
 	b := s.batch(first.Batch)
 	switch {
 	case first.Jug == "" || second.Jug == "":
@@ -129,7 +129,7 @@ func (s *Sheet) orderKeys(n BatchName, names []string) []string {
 	written := false
 	for _, t := range s.handTasks() {
 		switch {
-		case t.Act == NoAct || t.Batch != string(n):
+		case t.Act == NoAct || t.Batch != n:
 			out = append(out, t.Key)
 		case !written: // the jugs' order stands where the script begins; the acts follow of themselves
 			written = true

@@ -12,8 +12,8 @@ import (
 // is poured out.
 type Stint struct {
 	Key       string // stable name: the task's or, of several, one of its own
-	Kind      string // one of the Task… words or an act's kind
-	Batch     string
+	Kind      TaskKind
+	Batch     BatchName
 	Jug       string // empty: several, or the whole batch
 	Round     int    // of how many rounds; 0: none
 	Rounds    int
@@ -47,15 +47,15 @@ func (st Stint) Name() string {
 	n := len(st.Tasks)
 	switch {
 	case st.Jug != "":
-		return st.Kind + " " + st.Jug
-	case n > 1 && st.Kind == string(script.PourOut):
+		return string(st.Kind) + " " + st.Jug
+	case n > 1 && st.Kind == TaskKind(script.PourOut):
 		return fmt.Sprintf("%s in %d passes", st.Kind, n)
-	case st.Rounds > 0 && st.Kind == string(script.Comb):
+	case st.Rounds > 0 && st.Kind == TaskKind(script.Comb):
 		return fmt.Sprintf("%s, stroke %d of %d", st.Kind, st.Round, st.Rounds)
 	case st.Rounds > 0:
 		return fmt.Sprintf("%s, round %d of %d", st.Kind, st.Round, st.Rounds)
 	}
-	return st.Kind
+	return string(st.Kind)
 }
 
 // act is the act of a task.
@@ -77,7 +77,7 @@ func (s *Sheet) joins(st Stint, t Task) bool {
 	if a.Kind == script.PourOut {
 		return before.Kind == script.PourOut
 	}
-	return a.Round > 0 && a.Round == before.Round && (string(a.Kind) == st.Kind || a.Kind == script.Level)
+	return a.Round > 0 && a.Round == before.Round && (TaskKind(a.Kind) == st.Kind || a.Kind == script.Level)
 }
 
 // Moves lists the jugs a stint moves, with the others in the pot or under a tool if need be.
@@ -117,7 +117,7 @@ func (s *Sheet) Tell(st Stint) string {
 // TellAct says one act of a batch in words, by its place in the script; "" where there is none. A jug comes first, so that a clipped
 // line still says whose act it is.
 func (s *Sheet) TellAct(n BatchName, act int) string {
-	i := slices.IndexFunc(s.Run, func(t Task) bool { return t.Batch == string(n) && t.Act == act })
+	i := slices.IndexFunc(s.Run, func(t Task) bool { return t.Batch == n && t.Act == act })
 	if i < 0 {
 		return ""
 	}
@@ -131,7 +131,7 @@ func (s *Sheet) TellAct(n BatchName, act int) string {
 	if a.Round > 0 {
 		text += fmt.Sprintf(", round %d of %d", a.Round, a.Rounds)
 	}
-	return text + ": " + t.Kind + " " + b.Script.How(a, s.Plan.Show.Len)
+	return text + ": " + string(t.Kind) + " " + b.Script.How(a, s.Plan.Show.Len)
 }
 
 // tellOut says how the pot is poured out.

@@ -138,7 +138,7 @@ func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
 		}
 		for _, b := range sheet.Batches() {
 			if got := b.Size.OilsG + b.Lye.NaOH.WeighedG + b.Lye.KOH.WeighedG + b.Lye.Stock.WeighedG + b.Lye.WaterToAddG.V + b.Size.ExtrasG; b.Lye.WaterToAddG.Known && len(b.Oils) > 0 &&
-				sheet.Plan.Batch(pour.BatchName(b.Name)).Carrier == pour.CarrierExtra && !near(got, b.Size.BatterG, 1e-9) {
+				sheet.Plan.Batch(b.Name).Carrier == pour.CarrierExtra && !near(got, b.Size.BatterG, 1e-9) {
 				t.Fatalf("%s: parts sum to %v, batter is %v", b.Name, got, b.Size.BatterG)
 			}
 			poured += b.Size.PouredG / (1 - b.Size.LossPercent/100)
