@@ -141,7 +141,7 @@ func (m *Model) drawFooter(a screen.Area) {
 		a.Text(x+1, 0, "all keys", m.look.Quiet)
 	}
 	x := 1
-	for _, b := range keys.Footer(mode, m.at().Kind) {
+	for _, b := range keys.Footer(mode, has(m.at().Kind)) {
 		if b.ID == keys.Help || mode == keys.Bench && m.cannot(b.ID) != "" {
 			continue
 		}
