@@ -33,7 +33,7 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 
 // touches says whether an act needs a jug ready: it moves the jug, or pours another into it as the pot.
 func (s *Sheet) touches(act Task, jug string) bool {
-	b := s.batch(act.Batch)
+	b := s.Batch(act.Batch)
 	i := slices.IndexFunc(b.Jugs, func(j JugSheet) bool { return j.Name == jug })
 	if i < 0 {
 		return false
@@ -96,7 +96,7 @@ func (s *Sheet) waits(t Task, waiting []handTask) bool {
 // swapJugs changes the places of two jugs in the order they are poured, because one's act was moved past the other's.
 func swapJugs(p Plan, s Sheet, first, second Task) (Plan, error) {
 	n := first.Batch
-	b := s.batch(first.Batch)
+	b := s.Batch(first.Batch)
 	switch {
 	case first.Jug == "" || second.Jug == "":
 		return p, fmt.Errorf("move %q: the technique says when that is done", second.Key)

@@ -32,7 +32,7 @@ func (s *Sheet) schedule() {
 		if t.Kind == TaskMix && t.Batch == Base {
 			t.StartMin = 0
 		}
-		if b := s.batch(t.Batch); t.Kind == TaskMix && b != nil {
+		if b := s.Batch(t.Batch); t.Kind == TaskMix && b != nil {
 			b.LyeInAtMin = t.StartMin
 		}
 		free = t.StartMin + t.LengthMin
@@ -51,7 +51,7 @@ func (s *Sheet) schedule() {
 // turns says when each jug has its first and its last act.
 func (s *Sheet) turns() {
 	for _, t := range s.Run {
-		b := s.batch(t.Batch)
+		b := s.Batch(t.Batch)
 		if b == nil || t.Act == NoAct {
 			continue
 		}
@@ -68,7 +68,8 @@ func (s *Sheet) turns() {
 	}
 }
 
-func (s *Sheet) batch(name BatchName) *BatchSheet {
+// Batch returns the sheet of a batch, or nil: a plan need not have an icing.
+func (s *Sheet) Batch(name BatchName) *BatchSheet {
 	for _, b := range s.Batches() {
 		if b.Name == name {
 			return b
@@ -127,7 +128,7 @@ func (s *Sheet) batchTasks(n BatchName) []handTask {
 	for _, sc := range s.scentTimes(b) {
 		add(TaskScent, sc.jug, in+sc.at, run.ScentMin*float64(sc.count))
 	}
-	for _, t := range s.acts(s.batch(n)) {
+	for _, t := range s.acts(s.Batch(n)) {
 		tasks = append(tasks, handTask{Task: t, earliest: in})
 	}
 	return tasks

@@ -60,7 +60,7 @@ func (st Stint) Name() string {
 
 // act is the act of a task.
 func (s *Sheet) act(t Task) (script.Act, bool) {
-	b := s.batch(t.Batch)
+	b := s.Batch(t.Batch)
 	if b == nil || t.Act < 0 || t.Act >= len(b.Script.Acts) {
 		return script.Act{}, false
 	}
@@ -82,7 +82,7 @@ func (s *Sheet) joins(st Stint, t Task) bool {
 
 // Moves lists the jugs a stint moves, with the others in the pot or under a tool if need be.
 func (s *Sheet) Moves(st Stint) []string {
-	b := s.batch(st.Batch)
+	b := s.Batch(st.Batch)
 	if b == nil {
 		return nil
 	}
@@ -104,7 +104,7 @@ func (s *Sheet) Tell(st Stint) string {
 	if !ok {
 		return ""
 	}
-	how := s.batch(st.Batch).Script.How(a, s.Plan.Show.Len)
+	how := s.Batch(st.Batch).Script.How(a, s.Plan.Show.Len)
 	switch a.Kind {
 	case script.Turn, script.Level, script.Wire, script.Comb, script.Watch:
 		return map[script.Kind]string{script.Wire: "draw the wire through, ", script.Comb: "draw the comb ", script.Watch: "all jugs: "}[a.Kind] + how
@@ -126,7 +126,7 @@ func (s *Sheet) TellAct(n BatchName, act int) string {
 	if a.Jug == script.Whole {
 		return s.Tell(Stint{Kind: t.Kind, Batch: t.Batch, Tasks: []Task{t}})
 	}
-	b := s.batch(t.Batch)
+	b := s.Batch(t.Batch)
 	text := s.tellJug(b, t, a)
 	if a.Round > 0 {
 		text += fmt.Sprintf(", round %d of %d", a.Round, a.Rounds)
@@ -144,7 +144,7 @@ func (s *Sheet) tellOut(st Stint, how string) string {
 
 // tellJugs says which jugs are used in what measure.
 func (s *Sheet) tellJugs(st Stint, first script.Act, how string) string {
-	b := s.batch(st.Batch)
+	b := s.Batch(st.Batch)
 	var jugs []string
 	tail := ""
 	for _, t := range st.Tasks {

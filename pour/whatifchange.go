@@ -50,7 +50,7 @@ func (w *whatIf) pace(n BatchName, sign float64) []change {
 // scentChanges lists other minutes and other jugs for the scents of jugs that come too late.
 func (w *whatIf) scentChanges(n BatchName) []change {
 	var out []change
-	b, sheet := w.plan.Batch(n), w.before.batch(n)
+	b, sheet := w.plan.Batch(n), w.before.Batch(n)
 	for i, part := range b.Scents {
 		late := slices.ContainsFunc(sheet.Jugs, func(j JugSheet) bool {
 			return part.goesInto(j.Name) && j.Clock.LateChancePercent.V >= likelyPercent
