@@ -187,7 +187,7 @@ func TestATrialOfAScentSetsItsBehaviour(t *testing.T) {
 	since, _ := r.State().Elapsed(r.Live().Run())
 	half := func(jug string, stage chem.Stage, factor float64) { // as seen by a maker for whom the scent is that quick
 		j := sheet.Base.Jugs[map[string]int{TrialPlain: 0, TrialScented: 1}[jug]]
-		at := time.Duration(j.Stages[stage].Mid.V*factor*float64(time.Minute)) - since
+		at := time.Duration(j.Clock.Stages[stage].Mid.V*factor*float64(time.Minute)) - since
 		s.at(max(0, at), func() error { return r.Stage(pour.Base, jug, stage) })
 		since, _ = r.State().Elapsed(r.Live().Run())
 	}

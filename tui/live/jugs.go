@@ -182,7 +182,7 @@ func (m *Model) chanceWords(j logbook.JugBoard) string {
 	if b == nil || !m.open(j) || len(m.state.Sightings) > 0 || m.board.LateMin >= 1 {
 		return ""
 	}
-	chance := jugSheet(b, j.Jug).LateChancePercent
+	chance := jugSheet(b, j.Jug).Clock.LateChancePercent
 	span, ok := m.sheet().Span(j.Batch, m.opt.Shelf)
 	tenths := math.Round(chance.V / 10)
 	if !ok || !chance.Known || tenths < 1 {
