@@ -12,7 +12,7 @@ import (
 
 // rank orders the folders of the house: a folder imports only folders of the same or a higher rank.
 func rank(folder string) int {
-	below := map[string]int{"main": 0, "tui": 1, "presets": 2, "pour": 4, "pour/swirl": 5, "pour/script": 6, "pour/plain": 6, "chem": 8}
+	below := map[string]int{"main": 0, "tui": 1, "presets": 2, "pour": 4, "pour/swirl": 5, "pour/script": 6, "pour/plain": 6, "pour/disk": 6, "chem": 8}
 	if r, ok := below[folder]; ok {
 		return r
 	}
