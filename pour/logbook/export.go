@@ -128,7 +128,7 @@ func (p Pour) json(shelf pour.Shelf) pourJSON {
 	}
 	if p.PlanErr == nil {
 		b := sheet.Base
-		out.Plan = &planSummary{known(b.OilsG), known(b.BatterG), known(b.MixC), b.LyeConcentrationPercent, b.SuperfatPercent}
+		out.Plan = &planSummary{known(b.Size.OilsG), known(b.Size.BatterG), known(b.Heat.MixC), b.Lye.ConcentrationPercent, b.Superfat.PlannedPercent}
 	}
 	for _, e := range marks {
 		j := eventJSON{

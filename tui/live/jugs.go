@@ -183,7 +183,7 @@ func (m *Model) chanceWords(j underway.JugBoard) string {
 	if b == nil || !m.open(j) || len(m.state.Sightings) > 0 || m.board.LateMin >= 1 {
 		return ""
 	}
-	chance := jugSheet(b, j.Jug).LateChancePercent
+	chance := jugSheet(b, j.Jug).Clock.LateChancePercent
 	span, ok := m.sheet().Span(j.Batch, m.opt.Shelf)
 	tenths := math.Round(chance.V / 10)
 	if !ok || !chance.Known || tenths < 1 {

@@ -168,10 +168,10 @@ func (m *Model) weighing(b *pour.BatchSheet) string {
 	for _, o := range b.Oils {
 		add(o.Name, o.WeighG, show.Weight)
 	}
-	add(pour.NameWater, b.WaterToAddG.V, show.Weight)
-	add(pour.NameNaOH, b.NaOHToWeighG, show.Dose)
-	add(pour.NameKOH, b.KOHToWeighG, show.Dose)
-	add(pour.NameStock, b.StockToWeighG, show.Dose)
+	add(pour.NameWater, b.Lye.WaterToAddG.V, show.Weight)
+	add(pour.NameNaOH, b.Lye.NaOH.ToWeighG, show.Dose)
+	add(pour.NameKOH, b.Lye.KOH.ToWeighG, show.Dose)
+	add(pour.NameStock, b.Lye.Stock.ToWeighG, show.Dose)
 	for _, x := range b.Extras {
 		add(x.Name, x.G, show.Dose)
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -73,4 +74,26 @@ func BenchmarkBookLearnThousandPours(b *testing.B) {
 		_, _, err := FromBook(book, shelf)
 		must(b, err)
 	}
+}
+
+// Whatever a file that can be read says, learning from it neither panics nor gives a hand the clock refuses.
+func FuzzLearn(f *testing.F) {
+	book, shelf := filled(f, 1)
+	list, err := book.List()
+	must(f, err)
+	src, err := os.ReadFile(book.Path(list[0].ID))
+	must(f, err)
+	f.Add(string(src))
+	f.Add(string(src[:len(src)-20]))
+	f.Fuzz(func(t *testing.T, text string) {
+		must(t, os.WriteFile(book.Path("fuzzed"), []byte(text), 0o600))
+		p, err := book.Read("fuzzed", shelf)
+		if err != nil {
+			return
+		}
+		hand := fromLogs(logsOf(p, shelf)).Hand
+		if _, err := clock.New(testBatter("balanced", 35), hand); err != nil {
+			t.Errorf("the clock does not take what was learnt: %v", err)
+		}
+	})
 }

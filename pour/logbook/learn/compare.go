@@ -47,7 +47,7 @@ func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 		for _, b := range sheet.Batches() {
 			for _, j := range b.Jugs {
 				if b.Name == string(x.Batch) && j.Name == x.Jug && int(x.Stage) < chem.Stages {
-					d.Planned = j.Stages[x.Stage].Mid
+					d.Planned = j.Clock.Stages[x.Stage].Mid
 				}
 			}
 		}
@@ -92,7 +92,7 @@ func plannedC(sheet pour.Sheet, e logbook.Event) pour.Figure {
 	}
 	for _, b := range sheet.Batches() {
 		if b.Name == string(e.Batch) {
-			return pour.AsFigure(b.MixC)
+			return pour.AsFigure(b.Heat.MixC)
 		}
 	}
 	return pour.Figure{}

@@ -32,7 +32,7 @@ func TestATrialOfAScentSetsItsBehaviour(t *testing.T) {
 	since, _ := r.State().Elapsed(r.Live().Run())
 	half := func(jug string, stage chem.Stage, factor float64) { // as seen by a maker for whom the scent is that quick
 		j := sheet.Base.Jugs[map[string]int{live.TrialPlain: 0, live.TrialScented: 1}[jug]]
-		at := time.Duration(j.Stages[stage].Mid.V*factor*float64(time.Minute)) - since
+		at := time.Duration(j.Clock.Stages[stage].Mid.V*factor*float64(time.Minute)) - since
 		m.sees(max(0, at), jug, stage)
 		since, _ = r.State().Elapsed(r.Live().Run())
 	}

@@ -59,12 +59,6 @@ func (l Live) Tick(m Moment) (Live, []logbook.Event) {
 	return l, events
 }
 
-// Absorb takes in events another terminal has journaled.
-func (l Live) Absorb(events []logbook.Event) Live {
-	l.Events = append(slices.Clip(l.Events), events...)
-	return l
-}
-
 // look moves the clock to a moment and notes a jump.
 func (l Live) look(m Moment) (Live, []logbook.Event) {
 	m = m.kept()

@@ -43,10 +43,10 @@ func TrialPlan(from pour.Plan, scent string, shelf pour.Shelf) (pour.Plan, error
 		return from, fmt.Errorf("plan a trial of %s: %w", sc.Name, faults[0])
 	}
 	sheet := pour.Weigh(p, shelf)
-	if !(sheet.Base.BatterG > 0) {
+	if !(sheet.Base.Size.BatterG > 0) {
 		return from, fmt.Errorf("plan a trial of %s: the plan's own figures do not work out", sc.Name)
 	}
-	b.OilsG *= 2 * TrialG / sheet.Base.BatterG
+	b.OilsG *= 2 * TrialG / sheet.Base.Size.BatterG
 	return p, nil
 }
 

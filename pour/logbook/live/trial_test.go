@@ -29,7 +29,7 @@ func TestATrialIsAShortScriptOfItsOwn(t *testing.T) {
 		}
 	}
 	for _, j := range sheet.Base.Jugs {
-		if !j.PourAtMin.Known {
+		if !j.Clock.PourAtMin.Known {
 			t.Errorf("nobody watches %s", j.Name)
 		}
 	}
