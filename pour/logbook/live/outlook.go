@@ -1,4 +1,4 @@
-package logbook
+package live
 
 import (
 	"math"
@@ -20,6 +20,9 @@ type JugOutlook struct {
 	Refusal string      // why the clock says nothing of it
 	Scented bool        // it is to have a scent; false once that was left out
 }
+
+// EarliestMin is the minute after lye-in before which a stage says nothing of the speed: lye is still being poured in.
+const EarliestMin = 0.5
 
 // Outlook is what the clock makes of every jug of a run. It takes some milliseconds: work it out after an event, not for every frame.
 type Outlook struct{ Jugs []JugOutlook }
@@ -69,7 +72,7 @@ type hint struct {
 }
 
 func (w watch) jugs(b *pour.BatchSheet) []JugOutlook {
-	batter, ok := w.state.batter(w.sheet, w.batch, w.shelf)
+	batter, ok := w.state.Batter(w.sheet, w.batch, w.shelf)
 	c, err := clock.New(batter, w.hand)
 	out := make([]JugOutlook, len(b.Jugs))
 	portions, hints := make([]clock.Jug, len(b.Jugs)), make([]hint, len(b.Jugs))
@@ -82,7 +85,7 @@ func (w watch) jugs(b *pour.BatchSheet) []JugOutlook {
 		case err != nil:
 			out[i].Refusal = err.Error()
 		default:
-			portions[i], _ = w.state.jug(w.sheet, w.batch, j.Name, w.shelf, w.nowMin)
+			portions[i], _ = w.state.Jug(w.sheet, w.batch, j.Name, w.shelf, w.nowMin)
 			out[i].Scented = len(portions[i].Scents) > 0
 			hints[i] = w.hint(c, portions[i], out[i])
 		}
@@ -111,7 +114,7 @@ func (w watch) hint(c *clock.Clock, portion clock.Jug, j JugOutlook) hint {
 	var h hint
 	expected := math.Log(c.Forecast(portion).Pace)
 	for stage, seen := range j.Seen {
-		if !seen || j.Stages[stage].V < earliestMin {
+		if !seen || j.Stages[stage].V < EarliestMin {
 			continue
 		}
 		if speed, ok := c.SpeedAt(portion, chem.Stage(stage), j.Stages[stage].V); ok {

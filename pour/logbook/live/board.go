@@ -1,4 +1,4 @@
-package logbook
+package live
 
 import (
 	"slices"

@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"math"
@@ -79,7 +79,7 @@ func close4(t *testing.T, what string, got, want, tolerance float64) {
 }
 
 func TestTheFullWorkedExampleComesOutToItsPrintedDigits(t *testing.T) {
-	lesson := Learn(workedLogs())
+	lesson := fromLogs(workedLogs())
 	// Regression: the three logs of the trace model, section 3.5; our own arithmetic.
 	for i, want := range []struct{ y, s float64 }{{.0834, .3125}, {.2250, .1850}, {.3012, .1316}} {
 		got := lesson.Logs[i]
@@ -132,7 +132,7 @@ func TestTheBandIsNeverNarrowerThanTheFloor(t *testing.T) {
 	for i := range 400 {
 		logs = append(logs, plainLog(i, "balanced", .1))
 	}
-	h := Learn(logs).Hand
+	h := fromLogs(logs).Hand
 	b := testBatter("balanced", 35)
 	b.Measured, b.Bursts, b.SplitMin = true, []clock.Burst{{S: 20}}, 1
 	c, err := clock.New(b, h)
@@ -159,7 +159,7 @@ func TestFeedingBackTheMediansTeachesNothing(t *testing.T) {
 	for _, s := range []chem.Stage{chem.Light, chem.Medium, chem.Thick} {
 		l.Seen = append(l.Seen, StageAt{s, f.Stages[s].Mid})
 	}
-	for _, tr := range Learn([]Log{l}).Hand.Traits {
+	for _, tr := range fromLogs([]Log{l}).Hand.Traits {
 		if math.Abs(tr.Mean) > 2e-4 {
 			t.Errorf("%s moved by %v", tr.Kind, tr.Mean)
 		}
@@ -168,7 +168,7 @@ func TestFeedingBackTheMediansTeachesNothing(t *testing.T) {
 
 func TestAnOddLogCountsLessAndIsTold(t *testing.T) {
 	logs := []Log{plainLog(1, "r", 0), plainLog(2, "r", .05), plainLog(3, "r", -.05), plainLog(4, "r", 2.5)}
-	lesson := Learn(logs)
+	lesson := fromLogs(logs)
 	for i, r := range lesson.Logs {
 		if want := i == 3; r.Odd != want {
 			t.Errorf("log %d: odd is %v", i+1, r.Odd)
@@ -181,9 +181,9 @@ func TestAnOddLogCountsLessAndIsTold(t *testing.T) {
 
 func TestTwoJugsOfAPourCountForLessThanTwoPours(t *testing.T) {
 	a, b := plainLog(1, "r", .3), plainLog(2, "r", .3)
-	_, two := spread(Learn([]Log{a, b}).Hand, "r")
+	_, two := spread(fromLogs([]Log{a, b}).Hand, "r")
 	b.Pour, b.When, b.JugName = a.Pour, a.When, "fern"
-	_, one := spread(Learn([]Log{a, b}).Hand, "r")
+	_, one := spread(fromLogs([]Log{a, b}).Hand, "r")
 	if one <= two {
 		t.Errorf("two jugs of one pour leave a variance of %v, two pours %v", one, two)
 	}
@@ -192,7 +192,7 @@ func TestTwoJugsOfAPourCountForLessThanTwoPours(t *testing.T) {
 func TestStagesSeenWhileBlendingOrAtOnceAreSkipped(t *testing.T) {
 	l := workedLogs()[0]
 	l.Seen = []StageAt{{chem.Light, .3}, {chem.Light, 1.2}}
-	if lesson := Learn([]Log{l}); len(lesson.Logs) != 0 || len(lesson.Left) != 1 || lesson.Left[0].Why == "" {
+	if lesson := fromLogs([]Log{l}); len(lesson.Logs) != 0 || len(lesson.Left) != 1 || lesson.Left[0].Why == "" {
 		t.Errorf("learnt from %d logs, left %d", len(lesson.Logs), len(lesson.Left))
 	}
 }
@@ -206,7 +206,7 @@ func TestAScentFarFromItsPriorIsDrawnAnew(t *testing.T) {
 		plainJug.JugName, plainJug.Jug.Scents, plainJug.Seen = "plain", nil, []StageAt{{chem.Medium, 8.6}, {chem.Thick, 15}}
 		logs = append(logs, l, plainJug)
 	}
-	lesson := Learn(logs)
+	lesson := fromLogs(logs)
 	if !lesson.Redone {
 		t.Fatal("the lines were not drawn anew")
 	}
@@ -227,7 +227,7 @@ func TestAScentFarFromItsPriorIsDrawnAnew(t *testing.T) {
 
 func TestTheHandPredictsNearerToWhatWasSeenThanTheGuess(t *testing.T) {
 	logs := workedLogs()
-	hand := Learn(logs).Hand
+	hand := fromLogs(logs).Hand
 	miss := func(h clock.Hand) (sum float64) {
 		for _, l := range logs {
 			at, ok := l.Predicted(h)
@@ -251,7 +251,7 @@ func TestThePredictionOfTheWorkedExampleFollowsFromTheThreeLogs(t *testing.T) {
 	d := testBatter("balanced", 38, clock.Burst{S: 30})
 	d.SplitMin, d.Measured = 2, true
 	jug := clock.Jug{Fraction: .2, Scents: []clock.Scent{{ID: "F1", LnFactor: math.Log(2), SD: .35, RefLoadPercent: 3, LoadPercent: 2, AtMin: 2}}}
-	h := Learn(workedLogs()).Hand
+	h := fromLogs(workedLogs()).Hand
 	h.Noise, h.Freedom = 1, 0
 	c, err := clock.New(d, h)
 	if err != nil {

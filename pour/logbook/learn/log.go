@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"math"
@@ -6,6 +6,9 @@ import (
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/live"
 )
 
 // Log is what one jug of one pour says about the maker's hand: what the clock has to know of it, and when its stages came.
@@ -37,8 +40,45 @@ type Line struct {
 	Why      string
 }
 
-// earliestMin is the minute before which a stage says nothing of the speed: lye is still being poured in.
-const earliestMin = 0.5
+// logsOf is what a pour teaches: one for every jug in which a stage was seen, or was not yet there when the jug was used. A pour
+// that is left out, whose plan cannot be used or that has nothing to teach gives none.
+func logsOf(p logbook.Pour, shelf pour.Shelf) []Log {
+	if p.PlanErr != nil {
+		return nil
+	}
+	s := live.Replay(pour.Weigh(p.Plan, shelf), p.Events)
+	if logbook.IsLeftOut(s.Marks) || len(s.Sightings) == 0 {
+		return nil
+	}
+	actual := pour.Weigh(s.Actual(p.Plan), shelf)
+	var out []Log
+	for _, b := range actual.Batches() {
+		n := pour.BatchName(b.Name)
+		batter, ok := s.Batter(actual, n, shelf)
+		if !ok {
+			continue
+		}
+		for _, j := range b.Jugs {
+			l := Log{Pour: p.ID, When: p.Opened, Batch: b.Name, JugName: j.Name, Batter: batter}
+			for _, x := range s.Sightings {
+				switch at := (StageAt{x.Stage, x.Min}); {
+				case x.Batch != n || x.Jug != j.Name:
+				case x.Reached:
+					l.Seen = append(l.Seen, at)
+				default:
+					l.NotYet = append(l.NotYet, at)
+				}
+			}
+			if len(l.Seen)+len(l.NotYet) == 0 {
+				continue
+			}
+			if l.Jug, ok = s.Jug(actual, n, j.Name, shelf, 0); ok {
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
 
 // worked returns the log with its line, from the scents' priors.
 func (l Log) worked() Log {
@@ -112,7 +152,7 @@ func (o *Line) take(c *clock.Clock, jug clock.Jug, at StageAt) {
 
 // tells reports whether a sighting says something of the speed: not while the blender ran, nor right after lye-in.
 func (l Log) tells(at StageAt) bool {
-	if at.Min < earliestMin {
+	if at.Min < live.EarliestMin {
 		return false
 	}
 	for _, bursts := range [][]clock.Burst{l.Batter.Bursts, l.Jug.Bursts} {

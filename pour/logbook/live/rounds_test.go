@@ -1,4 +1,4 @@
-package logbook
+package live
 
 import (
 	"regexp"
@@ -23,7 +23,7 @@ func TestAJugOfSeveralRoundsIsUsedUpByItsLast(t *testing.T) {
 	for _, technique := range []act.Technique{act.Drop, act.Hanger, act.Pot, act.Spooned} {
 		sheet, shelf := rounds(t, technique)
 		c := newClock()
-		live, _ := Start(sheet, "a", c.now())
+		live, _ := start(sheet, "a", c.now())
 		for live.State().Next < len(live.State().Steps) {
 			at := live.State().Next
 			s, board := live.State(), live.Board(live.Outlook(shelf, clock.Hand{}))
@@ -38,7 +38,7 @@ func TestAJugOfSeveralRoundsIsUsedUpByItsLast(t *testing.T) {
 				}
 			}
 			c.pass(20 * time.Second)
-			live, _, _ = live.Next(c.now())
+			live, _, _ = live.next(c.now())
 		}
 	}
 }
@@ -61,9 +61,9 @@ func turns(due []Due, jug string) (first, last *Due) {
 func TestAJugIsTooLateByItsLastTurn(t *testing.T) {
 	sheet, shelf := rounds(t, act.Drop)
 	c := newClock()
-	live, _ := Start(sheet, "a", c.now())
+	live, _ := start(sheet, "a", c.now())
 	for next(live).Name != "pour, round 2 of 3" {
-		live, _, _ = live.Next(c.now())
+		live, _, _ = live.next(c.now())
 	}
 	o := live.Outlook(shelf, clock.Hand{})
 	board := live.Board(o)
@@ -90,9 +90,9 @@ func TestWhatLiesWithTheOthersIsHelpedByGoingOn(t *testing.T) {
 	for technique, steps := range map[act.Technique]string{act.Pot: "turn", act.Hanger: "draw the wire"} {
 		sheet, shelf := rounds(t, technique)
 		c := newClock()
-		live, _ := Start(sheet, "a", c.now())
+		live, _ := start(sheet, "a", c.now())
 		for next(live).Name != steps {
-			live, _, _ = live.Next(c.now())
+			live, _, _ = live.next(c.now())
 		}
 		c.pass(4 * time.Hour)
 		live, _ = live.Tick(c.now())

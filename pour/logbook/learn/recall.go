@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"bytes"
@@ -14,6 +14,7 @@ import (
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // recallName is the file that saves working every log's line out anew. It can be thrown away at any time.
@@ -36,21 +37,21 @@ type Unread struct {
 	Err error
 }
 
-// Learn learns from every pour in the book, and returns beside the lesson the pours that cannot be read or used. What was worked
+// FromBook learns from every pour in the book, and returns beside the lesson the pours that cannot be read or used. What was worked
 // out once is kept in a file of the folder and used as long as pour, shelf and clock are the same.
-func (b Book) Learn(shelf pour.Shelf) (Lesson, []Unread, error) {
+func FromBook(b logbook.Book, shelf pour.Shelf) (Lesson, []Unread, error) {
 	entries, err := b.List()
 	if err != nil {
 		return Lesson{}, nil, err
 	}
-	old := b.readRecall(shelfSum(shelf))
+	old := readRecall(b, shelfSum(shelf))
 	fresh := recall{Sum: old.Sum, Pours: make(map[string]recalled, len(entries))}
 	var logs []Log
 	var troubles []Unread
 	changed := len(old.Pours) != len(entries)
 	for _, e := range entries {
 		known, ok := old.Pours[e.ID]
-		if !ok || known.Size != e.size || known.Modified != e.modified {
+		if !ok || known.Size != e.Size || known.Modified != e.Modified {
 			changed = true
 			p, err := b.Read(e.ID, shelf)
 			if err == nil {
@@ -60,14 +61,14 @@ func (b Book) Learn(shelf pour.Shelf) (Lesson, []Unread, error) {
 				troubles = append(troubles, Unread{e.ID, err})
 				continue
 			}
-			known = recalled{Size: e.size, Modified: e.modified, Logs: p.Logs(shelf)}
+			known = recalled{Size: e.Size, Modified: e.Modified, Logs: logsOf(p, shelf)}
 		}
 		fresh.Pours[e.ID] = known
 		logs = append(logs, known.Logs...)
 	}
-	lesson := Learn(logs)
+	lesson := fromLogs(logs)
 	if changed {
-		b.writeRecall(fresh, lesson)
+		writeRecall(b, fresh, lesson)
 	}
 	return lesson, troubles, nil
 }
@@ -90,9 +91,9 @@ func shelfSum(shelf pour.Shelf) [sha256.Size]byte {
 	return [sha256.Size]byte(h.Sum(nil))
 }
 
-func (b Book) readRecall(sum [sha256.Size]byte) recall {
+func readRecall(b logbook.Book, sum [sha256.Size]byte) recall {
 	out := recall{Sum: sum}
-	src, err := os.ReadFile(filepath.Join(b.dir, recallName))
+	src, err := os.ReadFile(filepath.Join(b.Dir(), recallName))
 	if err != nil {
 		return out
 	}
@@ -104,7 +105,7 @@ func (b Book) readRecall(sum [sha256.Size]byte) recall {
 }
 
 // writeRecall keeps the logs with the lines the lesson drew.
-func (b Book) writeRecall(r recall, lesson Lesson) {
+func writeRecall(b logbook.Book, r recall, lesson Lesson) {
 	type key struct{ pour, batch, jug string }
 	lines := map[key]Line{}
 	for _, list := range [][]LogResult{lesson.Logs, lesson.Left} {
@@ -120,6 +121,6 @@ func (b Book) writeRecall(r recall, lesson Lesson) {
 	}
 	var out bytes.Buffer
 	if gob.NewEncoder(&out).Encode(r) == nil {
-		_ = atomic.WriteFile(filepath.Join(b.dir, recallName), &out) // a folder that cannot be written only makes learning slower
+		_ = atomic.WriteFile(filepath.Join(b.Dir(), recallName), &out) // a folder that cannot be written only makes learning slower
 	}
 }

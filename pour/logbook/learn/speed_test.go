@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"math"
@@ -37,19 +37,19 @@ func manyLogs(n int) []Log {
 func BenchmarkLearnThousandLogsNew(b *testing.B) {
 	logs := manyLogs(1000)
 	for b.Loop() {
-		if l := Learn(logs); l.Redone {
+		if l := fromLogs(logs); l.Redone {
 			b.Log("drawn anew")
 		}
 	}
 }
 
 func BenchmarkLearnThousandLogsKnown(b *testing.B) {
-	lesson := Learn(manyLogs(1000))
+	lesson := fromLogs(manyLogs(1000))
 	var logs []Log
 	for _, l := range lesson.Logs {
 		logs = append(logs, l.Log)
 	}
 	for b.Loop() {
-		Learn(logs)
+		fromLogs(logs)
 	}
 }

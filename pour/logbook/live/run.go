@@ -1,21 +1,20 @@
-package logbook
+package live
 
 import (
 	"fmt"
-	"os"
 
-	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // Run is a run under way that journals every mark before it counts. Another terminal may follow the same pour: each takes in
 // what the other has written. It is not safe for use by several goroutines.
 type Run struct {
 	ID   string
-	Pour Pour // as it was opened; Live has the events
+	Pour logbook.Pour // as it was opened; Live has the events
 
-	book  Book
+	book  logbook.Book
 	clock Clock
 	shelf pour.Shelf
 	live  Live
@@ -24,20 +23,20 @@ type Run struct {
 
 // Begin opens a pour of a sheet and starts its run. The session, a few letters, tells this terminal from others. A scent trial
 // names its scent.
-func (b Book) Begin(sheet pour.Sheet, trialScent string, shelf pour.Shelf, c Clock, session string) (*Run, error) {
+func Begin(b logbook.Book, sheet pour.Sheet, trialScent string, shelf pour.Shelf, c Clock, session string) (*Run, error) {
 	m := c()
-	live, first := Start(sheet, session, m)
+	live, first := start(sheet, session, m)
 	id, err := b.Create(sheet.Plan, trialScent, m.Wall, first)
 	if err != nil {
 		return nil, err
 	}
 	r := &Run{ID: id, book: b, clock: c, shelf: shelf, live: live}
-	r.Pour = Pour{ID: id, Name: sheet.Plan.Name, Opened: m.Wall, TrialScent: trialScent, Plan: sheet.Plan}
+	r.Pour = logbook.Pour{ID: id, Name: sheet.Plan.Name, Opened: m.Wall, TrialScent: trialScent, Plan: sheet.Plan}
 	return r, nil
 }
 
 // Resume takes up a pour where its file leaves it: after a killed terminal, or beside another terminal.
-func (b Book) Resume(id string, shelf pour.Shelf, h clock.Hand, c Clock, session string) (*Run, error) {
+func Resume(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string) (*Run, error) {
 	p, err := b.Read(id, shelf)
 	if err != nil {
 		return nil, err
@@ -45,8 +44,8 @@ func (b Book) Resume(id string, shelf pour.Shelf, h clock.Hand, c Clock, session
 	if p.PlanErr != nil {
 		return nil, fmt.Errorf("resume the pour %s: %w", id, p.PlanErr)
 	}
-	live, events := Resume(pour.Work(p.Plan, shelf, h), p.Events, session, c())
-	if err := b.Append(id, events...); err != nil {
+	live, events := resume(pour.Work(p.Plan, shelf, h), p.Events, session, c())
+	if _, _, err := b.Append(id, events...); err != nil {
 		return nil, err
 	}
 	return &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf, live: live}, nil // size 0: the first act reads the file again
@@ -54,20 +53,21 @@ func (b Book) Resume(id string, shelf pour.Shelf, h clock.Hand, c Clock, session
 
 // Add journals an event of a pour that is over, or that another terminal runs: a weight, a result, that it is left out. Its times and
 // ID are set here.
-func (b Book) Add(id string, shelf pour.Shelf, c Clock, session string, e Event) error {
+func Add(b logbook.Book, id string, shelf pour.Shelf, c Clock, session string, e logbook.Event) error {
 	p, err := b.Read(id, shelf)
 	if err != nil {
 		return err
 	}
 	live := Live{Sheet: pour.Weigh(p.Plan, shelf), Events: p.Events, session: session, last: c().kept()}
 	if n := len(p.Events); n > 0 {
-		live.run, live.last = p.Events[n-1].Run, p.Events[n-1].moment()
+		live.run, live.last = p.Events[n-1].Run, momentOf(p.Events[n-1])
 	}
 	_, events, err := live.Mark(e, c())
 	if err != nil {
 		return err
 	}
-	return b.Append(id, events[len(events)-1]) // that nobody looked meanwhile is no news here
+	_, _, err = b.Append(id, events[len(events)-1]) // that nobody looked meanwhile is no news here
+	return err
 }
 
 // Live is the run as it stands.
@@ -78,23 +78,23 @@ func (r *Run) State() State { return r.live.State() }
 
 // follow takes in what another terminal, or a hand with an editor, has written since.
 func (r *Run) follow() error {
-	info, err := os.Stat(r.book.Path(r.ID))
+	size, err := r.book.Size(r.ID)
 	if err != nil {
-		return fmt.Errorf("follow the pour %s: %w", r.ID, err)
+		return err
 	}
-	if info.Size() == r.size {
+	if size == r.size {
 		return nil
 	}
 	p, err := r.book.Read(r.ID, r.shelf)
 	if err != nil {
 		return err
 	}
-	r.live.Events, r.size = p.Events, info.Size()
+	r.live.Events, r.size = p.Events, size
 	return nil
 }
 
 // act does one thing: what the other terminal did comes first, the journal before the state.
-func (r *Run) act(do func(Live, Moment) (Live, []Event, error)) error {
+func (r *Run) act(do func(Live, Moment) (Live, []logbook.Event, error)) error {
 	if err := r.follow(); err != nil {
 		return err
 	}
@@ -103,7 +103,7 @@ func (r *Run) act(do func(Live, Moment) (Live, []Event, error)) error {
 		return err
 	}
 	if len(events) > 0 {
-		before, after, err := appendEvents(r.book.Path(r.ID), events)
+		before, after, err := r.book.Append(r.ID, events...)
 		if err != nil {
 			return err
 		}
@@ -117,44 +117,26 @@ func (r *Run) act(do func(Live, Moment) (Live, []Event, error)) error {
 
 // Tick moves the clock on; call it about once a second. It takes in what another terminal has written, and journals jumps.
 func (r *Run) Tick() error {
-	return r.act(func(l Live, m Moment) (Live, []Event, error) {
+	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) {
 		l, events := l.Tick(m)
 		return l, events, nil
 	})
 }
-
-// Next finishes the next step.
-func (r *Run) Next() error { return r.act(Live.Next) }
 
 // Back takes back the last mark.
 func (r *Run) Back() error { return r.act(Live.Back) }
 
 // Do finishes the step with that key, out of its turn if need be.
 func (r *Run) Do(key string) error {
-	return r.act(func(l Live, m Moment) (Live, []Event, error) { return l.Do(key, m) })
+	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) { return l.Do(key, m) })
 }
 
-// Stage notes that a jug has reached a stage now.
-func (r *Run) Stage(n pour.BatchName, jug string, stage chem.Stage) error {
-	return r.Mark(Event{Kind: Seen, Batch: n, Jug: jug, Stage: stage})
-}
-
-// Trouble notes trouble in a jug: one of [Troubles].
-func (r *Run) Trouble(n pour.BatchName, jug, what string) error {
-	return r.Mark(Event{Kind: Troubled, Batch: n, Jug: jug, What: what})
-}
-
-// Note keeps a text, of a jug or, with an empty jug, of the pour.
-func (r *Run) Note(n pour.BatchName, jug, text string) error {
-	return r.Mark(Event{Kind: Noted, Batch: n, Jug: jug, Text: text})
-}
-
-// Mark journals any other event; see [EventKind] for what goes with which.
-func (r *Run) Mark(e Event) error {
-	return r.act(func(l Live, m Moment) (Live, []Event, error) { return l.Mark(e, m) })
+// Mark journals an event; see [logbook.EventKind] for what goes with which.
+func (r *Run) Mark(e logbook.Event) error {
+	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) { return l.Mark(e, m) })
 }
 
 // Discount takes back a jump of the clocks that the run followed although no time had passed.
 func (r *Run) Discount(id string) error {
-	return r.act(func(l Live, m Moment) (Live, []Event, error) { return l.Discount(id, m) })
+	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) { return l.Discount(id, m) })
 }

@@ -1,10 +1,11 @@
-package logbook
+package live
 
 import (
 	"time"
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // Actual is the plan with what really happened in it: temperatures that were read, and blender bursts that were noted. Where
@@ -18,16 +19,16 @@ func (s State) Actual(p pour.Plan) pour.Plan {
 			continue
 		}
 		switch e.Kind {
-		case Read:
+		case logbook.Read:
 			switch e.What {
-			case ReadOils:
+			case logbook.ReadOils:
 				b.OilsC = e.Value
-			case ReadLye:
+			case logbook.ReadLye:
 				b.LyeC = e.Value
-			case ReadBatter:
+			case logbook.ReadBatter:
 				b.BatterC, b.BatterMeasured = e.Value, true
 			}
-		case Blended:
+		case logbook.Blended:
 			if since, ok := s.SinceLyeIn(e.Batch, e.Run); ok {
 				bursts[e.Batch] = append(bursts[e.Batch], pour.Burst{AtMin: max(0, since.Minutes()-e.Value/60), S: e.Value})
 			}
@@ -39,8 +40,8 @@ func (s State) Actual(p pour.Plan) pour.Plan {
 	return p
 }
 
-// batter is what the clock has to know of a batch as it really went; the sheet is that of the actual plan.
-func (s State) batter(actual pour.Sheet, n pour.BatchName, shelf pour.Shelf) (clock.Batter, bool) {
+// Batter is what the clock has to know of a batch as it really went; the sheet is that of the actual plan.
+func (s State) Batter(actual pour.Sheet, n pour.BatchName, shelf pour.Shelf) (clock.Batter, bool) {
 	b, ok := actual.ClockBatter(n, shelf)
 	if !ok {
 		return b, false
@@ -53,9 +54,9 @@ func (s State) batter(actual pour.Sheet, n pour.BatchName, shelf pour.Shelf) (cl
 	return b, true
 }
 
-// jug is what the clock has to know of a jug as it really went. A scent that has not gone in by the minute given is taken to go
+// Jug is what the clock has to know of a jug as it really went. A scent that has not gone in by the minute given is taken to go
 // in then at the earliest; one left out of a jug that was used is left out.
-func (s State) jug(actual pour.Sheet, n pour.BatchName, name string, shelf pour.Shelf, nowMin float64) (clock.Jug, bool) {
+func (s State) Jug(actual pour.Sheet, n pour.BatchName, name string, shelf pour.Shelf, nowMin float64) (clock.Jug, bool) {
 	j, ok := actual.ClockJug(n, name, shelf)
 	if !ok {
 		return j, false
@@ -89,44 +90,4 @@ func (s State) begun(i int) time.Duration {
 		}
 	}
 	return at
-}
-
-// Logs are what a pour teaches: one for every jug in which a stage was seen, or was not yet there when the jug was used. A pour
-// that is left out, whose plan cannot be used or that has nothing to teach gives none.
-func (p Pour) Logs(shelf pour.Shelf) []Log {
-	if p.PlanErr != nil {
-		return nil
-	}
-	s := Replay(pour.Weigh(p.Plan, shelf), p.Events)
-	if s.LeftOut || len(s.Sightings) == 0 {
-		return nil
-	}
-	actual := pour.Weigh(s.Actual(p.Plan), shelf)
-	var out []Log
-	for _, b := range actual.Batches() {
-		n := pour.BatchName(b.Name)
-		batter, ok := s.batter(actual, n, shelf)
-		if !ok {
-			continue
-		}
-		for _, j := range b.Jugs {
-			l := Log{Pour: p.ID, When: p.Opened, Batch: b.Name, JugName: j.Name, Batter: batter}
-			for _, x := range s.Sightings {
-				switch at := (StageAt{x.Stage, x.Min}); {
-				case x.Batch != n || x.Jug != j.Name:
-				case x.Reached:
-					l.Seen = append(l.Seen, at)
-				default:
-					l.NotYet = append(l.NotYet, at)
-				}
-			}
-			if len(l.Seen)+len(l.NotYet) == 0 {
-				continue
-			}
-			if l.Jug, ok = s.jug(actual, n, j.Name, shelf, 0); ok {
-				out = append(out, l)
-			}
-		}
-	}
-	return out
 }

@@ -1,7 +1,6 @@
-package logbook
+package live
 
 import (
-	"strings"
 	"testing"
 	"time"
 
@@ -11,10 +10,11 @@ import (
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // drawMark does one thing a maker might do, sensible or not.
-func drawMark(t *rapid.T, l Live, m Moment) (Live, []Event, error) {
+func drawMark(t *rapid.T, l Live, m Moment) (Live, []logbook.Event, error) {
 	n := rapid.SampledFrom([]pour.BatchName{pour.Base, pour.Icing}).Draw(t, "batch")
 	jug := "nobody"
 	if b := l.Sheet.Plan.Batch(n); b != nil {
@@ -23,30 +23,30 @@ func drawMark(t *rapid.T, l Live, m Moment) (Live, []Event, error) {
 	text := rapid.StringN(0, 20, -1)
 	switch rapid.IntRange(0, 11).Draw(t, "mark") {
 	case 0, 1, 2, 3:
-		return l.Next(m)
+		return l.next(m)
 	case 4:
 		return l.Back(m)
 	case 5, 6:
-		return l.Stage(n, jug, chem.Stage(rapid.IntRange(0, chem.Stages-1).Draw(t, "stage")), m)
+		return l.stage(n, jug, chem.Stage(rapid.IntRange(0, chem.Stages-1).Draw(t, "stage")), m)
 	case 7:
-		return l.Trouble(n, jug, rapid.SampledFrom(Troubles()).Draw(t, "trouble"), m)
+		return l.Mark(logbook.Event{Kind: logbook.Troubled, Batch: n, Jug: jug, What: rapid.SampledFrom(logbook.Troubles()).Draw(t, "trouble")}, m)
 	case 8:
-		return l.Note(n, jug, text.Draw(t, "note"), m)
+		return l.Mark(logbook.Event{Kind: logbook.Noted, Batch: n, Jug: jug, Text: text.Draw(t, "note")}, m)
 	case 9:
-		return l.Mark(Event{Kind: Read, Batch: n, What: ReadBatter, Value: rapid.Float64Range(20, 60).Draw(t, "c")}, m)
+		return l.Mark(logbook.Event{Kind: logbook.Read, Batch: n, What: logbook.ReadBatter, Value: rapid.Float64Range(20, 60).Draw(t, "c")}, m)
 	case 10:
-		return l.Mark(Event{Kind: Blended, Batch: n, Value: rapid.Float64Range(1, 60).Draw(t, "s")}, m)
+		return l.Mark(logbook.Event{Kind: logbook.Blended, Batch: n, Value: rapid.Float64Range(1, 60).Draw(t, "s")}, m)
 	default:
-		return l.Mark(Event{Kind: Weighed, What: text.Draw(t, "what"), Value: rapid.Float64Range(0, 900).Draw(t, "g"), Lot: text.Draw(t, "lot")}, m)
+		return l.Mark(logbook.Event{Kind: logbook.Weighed, What: text.Draw(t, "what"), Value: rapid.Float64Range(0, 900).Draw(t, "g"), Lot: text.Draw(t, "lot")}, m)
 	}
 }
 
 func TestAnyRunComesBackFromItsFileAsItWas(t *testing.T) {
 	plan, shelf := example(t, "alpine-meadow")
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet, book := pour.Work(plan, shelf, clock.Hand{}), openTestBook(t)
 	rapid.Check(t, func(t *rapid.T) {
 		c := newClock()
-		live, journal := Start(sheet, "a", c.now())
+		live, journal := start(sheet, "a", c.now())
 		for range rapid.IntRange(0, 40).Draw(t, "marks") {
 			c.pass(time.Duration(rapid.Int64Range(0, 3e11).Draw(t, "pause")))
 			if rapid.IntRange(0, 9).Draw(t, "nap") == 0 {
@@ -58,19 +58,21 @@ func TestAnyRunComesBackFromItsFileAsItWas(t *testing.T) {
 			}
 			live, journal = next, append(journal, events...)
 		}
-		var file strings.Builder
-		file.WriteString(headText(plan.Name, "", "", c.wall))
-		for _, e := range journal {
-			file.WriteString(e.text())
-		}
-		p, err := parse("x", "x", file.String(), shelf)
+		id, err := book.Create(plan, "", c.wall, journal)
 		if err != nil {
-			t.Fatalf("%v\n%s", err, file.String())
+			t.Fatal(err)
+		}
+		p, err := book.Read(id, shelf)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := book.Forget(id); err != nil {
+			t.Fatal(err)
 		}
 		if diff := cmp.Diff(journal, p.Events, cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) })); diff != "" {
 			t.Fatalf("the events differ:\n%s", diff)
 		}
-		again, _ := Resume(sheet, p.Events, "b", c.now())
+		again, _ := resume(sheet, p.Events, "b", c.now())
 		if diff := cmp.Diff(live.State().Steps, Replay(sheet, p.Events).Steps); diff != "" {
 			t.Fatalf("the steps differ:\n%s", diff)
 		}
@@ -88,7 +90,7 @@ func TestTheBoardStandsWhateverHappens(t *testing.T) {
 	sheet := pour.Work(plan, shelf, clock.Hand{})
 	rapid.Check(t, func(t *rapid.T) {
 		c := newClock()
-		live, _ := Start(sheet, "a", c.now())
+		live, _ := start(sheet, "a", c.now())
 		for range rapid.IntRange(0, 15).Draw(t, "marks") {
 			c.pass(time.Duration(rapid.Int64Range(0, 3e11).Draw(t, "pause")))
 			if next, _, err := drawMark(t, live, c.now()); err == nil {
@@ -125,14 +127,14 @@ func TestARunWithAnIcingGoesThroughEveryStep(t *testing.T) {
 		plan, shelf := example(t, name)
 		sheet := pour.Work(plan, shelf, clock.Hand{})
 		c := newClock()
-		live, _ := Start(sheet, "a", c.now())
+		live, _ := start(sheet, "a", c.now())
 		for range live.State().Steps {
 			c.pass(time.Minute)
 			var err error
-			live, _, err = live.Next(c.now())
+			live, _, err = live.next(c.now())
 			must(t, err)
 		}
-		if _, _, err := live.Next(c.now()); err == nil {
+		if _, _, err := live.next(c.now()); err == nil {
 			t.Errorf("%s: there was a step after the last", name)
 		}
 		for _, j := range live.Board(live.Outlook(shelf, clock.Hand{})).Jugs {

@@ -1,4 +1,4 @@
-package logbook
+package live
 
 import (
 	"testing"
@@ -30,7 +30,7 @@ func TestSinceFollowsTheClockThatTellsTheTruth(t *testing.T) {
 		{"another process and the clock set back", m(0, 0, "p", true), m(-time.Hour, 0, "q", true), 0, Backwards},
 		{"no steady clock", m(0, 0, "", true), m(time.Minute, 0, "", true), time.Minute, Reopened},
 	} {
-		got, jump := Since(x.a, x.b)
+		got, jump := since(x.a, x.b)
 		kind := JumpKind("")
 		if jump != nil {
 			kind = jump.Kind
@@ -44,7 +44,7 @@ func TestSinceFollowsTheClockThatTellsTheTruth(t *testing.T) {
 func TestTheRunClockDriftsByNothingOverEightHours(t *testing.T) {
 	sheet, _ := lonely(t)
 	c := newClock()
-	live, _ := Start(sheet, "a", c.now())
+	live, _ := start(sheet, "a", c.now())
 	ticks := 0
 	for c.steady < 8*time.Hour {
 		c.pass(time.Second)
@@ -64,7 +64,7 @@ func TestTheRunNeverGoesBackWhateverTheClocksDo(t *testing.T) {
 	sheet, _ := lonely(t)
 	rapid.Check(t, func(t *rapid.T) {
 		c := newClock()
-		live, _ := Start(sheet, "a", c.now())
+		live, _ := start(sheet, "a", c.now())
 		for range rapid.IntRange(1, 30).Draw(t, "looks") {
 			before := live.Run()
 			c.wall = c.wall.Add(time.Duration(rapid.Int64Range(-1e13, 1e13).Draw(t, "wall")))
@@ -81,7 +81,7 @@ func TestTheRunNeverGoesBackWhateverTheClocksDo(t *testing.T) {
 func TestAJumpThatWasNoneCanBeTakenBack(t *testing.T) {
 	sheet, _ := lonely(t)
 	c := newClock()
-	live, _ := Start(sheet, "a", c.now())
+	live, _ := start(sheet, "a", c.now())
 	c.pass(time.Minute)
 	live, _ = live.Tick(c.now())
 	c.pass(time.Second)
@@ -104,7 +104,7 @@ func TestAGapBetweenTicksIsShownOnAClockThatGoesOnInSleep(t *testing.T) {
 	sheet, _ := lonely(t)
 	c := newClock()
 	c.sleeps = false
-	live, _ := Start(sheet, "a", c.now())
+	live, _ := start(sheet, "a", c.now())
 	c.pass(time.Second)
 	live, _ = live.Tick(c.now())
 	c.pass(7 * time.Minute)
@@ -118,7 +118,7 @@ func TestTheMachinesClockGoesOn(t *testing.T) {
 	now := SystemClock("a")
 	a := now()
 	time.Sleep(20 * time.Millisecond)
-	if passed, jump := Since(a, now()); passed < 10*time.Millisecond || passed > time.Minute || jump != nil {
+	if passed, jump := since(a, now()); passed < 10*time.Millisecond || passed > time.Minute || jump != nil {
 		t.Errorf("20 ms took %v, jump %v", passed, jump)
 	}
 }

@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"cmp"
@@ -32,20 +32,12 @@ type LogResult struct {
 	Why      string  // why it taught nothing
 }
 
-// Z is how far off the log was, in sd.
-func (r LogResult) Z() float64 {
-	if r.SD == 0 {
-		return 0
-	}
-	return (r.Observed - r.Expected) / r.SD
-}
-
 // Factor is how much sooner (over 1) or later than expected things went.
 func (r LogResult) Factor() float64 { return math.Exp(r.Observed - r.Expected) }
 
-// Learn works out the hand from all logs (trace model, section 3). The order of the logs does not matter: they are taken by their
+// fromLogs works out the hand from all logs (trace model, section 3). The order of the logs does not matter: they are taken by their
 // time. Logs without a line get one, on every core; [Lesson.Logs] returns them with it, so that a caller can keep them.
-func Learn(logs []Log) Lesson {
+func fromLogs(logs []Log) Lesson {
 	all := slices.Clone(logs)
 	eachLog(all, func(l Log) Log { return l.worked() })
 	var lesson Lesson

@@ -1,9 +1,10 @@
-package logbook
+package live
 
 import (
 	"slices"
 
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // StepLyeIn is the kind of the step that starts a batch's clock: lye meets oil. It has no length; the mixing follows.
@@ -14,7 +15,7 @@ const StepMakeLye = "make the lye"
 
 // Step is one step of a run: a task of the plan, making a lye, or the moment lye meets oil.
 type Step struct {
-	Key        string // stable name: the task's, or "base lye in"
+	Key        string // stable name: the task's, or that of [logbook.LyeIn]
 	Kind       string // one of pour's Task… words, StepMakeLye or StepLyeIn
 	Batch      pour.BatchName
 	Jug        string
@@ -37,7 +38,7 @@ func Steps(s pour.Sheet) []Step {
 			out = append(out, Step{Key: string(batch) + " " + StepMakeLye, Kind: StepMakeLye, Batch: batch, PlannedMin: st.StartMin, Name: StepMakeLye})
 		}
 		if st.Kind == pour.TaskMix {
-			out = append(out, Step{Key: lyeInKey(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: st.StartMin, Name: StepLyeIn})
+			out = append(out, Step{Key: logbook.LyeIn(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: st.StartMin, Name: StepLyeIn})
 		}
 		out = append(out, Step{
 			Key: st.Key, Kind: st.Kind, Batch: batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
@@ -57,8 +58,6 @@ func own(st pour.Stint) []string {
 	}
 	return out
 }
-
-func lyeInKey(n pour.BatchName) string { return string(n) + " " + StepLyeIn }
 
 // moves reports whether the step uses a jug.
 func (s Step) moves(n pour.BatchName, jug string) bool {

@@ -1,4 +1,4 @@
-package logbook
+package live
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // StepState is a step and whether it is done.
@@ -29,37 +30,32 @@ type State struct {
 	Steps     []StepState
 	Next      int // the first step that is not done; len(Steps): all are
 	Sightings []Sighting
-	Marks     []Event // what counts, in order: everything that was not taken back
-	Jumps     []Event // every jump of the clocks that was not discounted, for showing
+	Marks     []logbook.Event // what counts, in order: everything that was not taken back
+	Jumps     []logbook.Event // every jump of the clocks that was not discounted, for showing
 	Ended     bool
-	LeftOut   bool
 
 	lyeIn map[pour.BatchName]time.Duration
 }
 
 // Replay works out where a run stands after its events.
-func Replay(sheet pour.Sheet, events []Event) State {
-	s := State{Marks: standing(events), lyeIn: map[pour.BatchName]time.Duration{}}
+func Replay(sheet pour.Sheet, events []logbook.Event) State {
+	s := State{Marks: logbook.Standing(events), lyeIn: map[pour.BatchName]time.Duration{}}
 	done := map[string]time.Duration{}
 	for _, e := range s.Marks {
 		switch e.Kind {
-		case Done:
+		case logbook.Done:
 			done[e.Step] = e.Run
-			for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
-				if e.Step == lyeInKey(n) {
-					s.lyeIn[n] = e.Run
-				}
-			}
-		case Jumped:
+		case logbook.Jumped:
 			s.Jumps = append(s.Jumps, e)
-		case Discounted:
-			s.Jumps = slices.DeleteFunc(s.Jumps, func(j Event) bool { return j.ID == e.What })
-		case Ended:
+		case logbook.Discounted:
+			s.Jumps = slices.DeleteFunc(s.Jumps, func(j logbook.Event) bool { return j.ID == e.What })
+		case logbook.Ended:
 			s.Ended = true
-		case LeftOut:
-			s.LeftOut = true
-		case TakenIn:
-			s.LeftOut = false
+		}
+	}
+	for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
+		if at, ok := done[logbook.LyeIn(n)]; ok {
+			s.lyeIn[n] = at
 		}
 	}
 	for _, step := range Steps(sheet) {
@@ -77,11 +73,11 @@ func Replay(sheet pour.Sheet, events []Event) State {
 func (s *State) sight() {
 	for _, e := range s.Marks {
 		in, ok := s.lyeIn[e.Batch]
-		if !ok || e.Kind != Seen && e.Kind != NotYet {
+		if !ok || e.Kind != logbook.Seen && e.Kind != logbook.NotYet {
 			continue
 		}
 		s.Sightings = append(s.Sightings, Sighting{
-			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == Seen,
+			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == logbook.Seen,
 		})
 	}
 }

@@ -1,10 +1,12 @@
-package logbook
+package learn
 
 import (
 	"fmt"
 
 	"pourbench/chem"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/live"
 )
 
 // Difference is one figure as planned and as it was.
@@ -16,8 +18,8 @@ type Difference struct {
 
 // Compare sets the plan's figures beside what happened: when steps were done, stages came and how warm things were, what was
 // weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
-func (p Pour) Compare(sheet pour.Sheet) []Difference {
-	s := Replay(sheet, p.Events)
+func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
+	s := live.Replay(sheet, p.Events)
 	var out []Difference
 	for _, step := range s.Steps {
 		d := Difference{What: step.Key, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin + step.LengthMin)}
@@ -35,7 +37,7 @@ func (p Pour) Compare(sheet pour.Sheet) []Difference {
 	return out
 }
 
-func stageDifferences(sheet pour.Sheet, s State) []Difference {
+func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 	var out []Difference
 	for _, x := range s.Sightings {
 		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min)}
@@ -55,21 +57,21 @@ func stageDifferences(sheet pour.Sheet, s State) []Difference {
 }
 
 // measured sets a reading or a weight beside its plan.
-func measured(sheet pour.Sheet, e Event) (Difference, bool) {
+func measured(sheet pour.Sheet, e logbook.Event) (Difference, bool) {
 	d := Difference{Actual: pour.Know(e.Value), What: e.What, Unit: pour.UnitGram}
 	switch e.Kind {
-	case Read:
+	case logbook.Read:
 		d.What, d.Unit = string(e.Batch)+" "+e.What, pour.UnitCelsius
 		d.Planned = plannedC(sheet, e)
-	case Weighed:
+	case logbook.Weighed:
 		for _, w := range sheet.Totals {
 			if w.Name == e.What {
 				d.Planned = pour.AsFigure(w.G)
 			}
 		}
-	case Cut:
+	case logbook.Cut:
 		d.What, d.Planned = "a bar as cut", pour.AsFigure(sheet.Bars.CutG)
-	case Cured:
+	case logbook.Cured:
 		d.What, d.Planned = "a cured bar", pour.AsFigure(sheet.Bars.CuredG)
 	default:
 		return d, false
@@ -77,15 +79,15 @@ func measured(sheet pour.Sheet, e Event) (Difference, bool) {
 	return d, true
 }
 
-func plannedC(sheet pour.Sheet, e Event) pour.Figure {
+func plannedC(sheet pour.Sheet, e logbook.Event) pour.Figure {
 	plan := sheet.Plan.Batch(e.Batch)
 	if plan == nil {
 		return pour.Figure{}
 	}
 	switch e.What {
-	case ReadOils:
+	case logbook.ReadOils:
 		return pour.Know(plan.OilsC)
-	case ReadLye:
+	case logbook.ReadLye:
 		return pour.Know(plan.LyeC)
 	}
 	for _, b := range sheet.Batches() {

@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"math"
@@ -18,7 +18,6 @@ type belief struct {
 	place map[traitKey]int
 	mean  []float64
 	cov   [][]float64
-	pours []int
 }
 
 func newBelief() *belief { return &belief{place: map[traitKey]int{}} }
@@ -31,7 +30,6 @@ func (b *belief) trait(k clock.TraitKind, id string, sd float64) int {
 	}
 	b.place[key] = len(b.keys)
 	b.keys = append(b.keys, key)
-	b.pours = append(b.pours, 0)
 	return b.grow(sd * sd)
 }
 

@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"cmp"
@@ -37,7 +37,7 @@ func (p *pupil) findings(logs []Log) []Finding {
 			out = append(out, Finding{
 				ID: s.ID, Name: s.Name, LoadPercent: s.RefLoadPercent, Prior: math.Exp(s.LnFactor), Factor: math.Exp(ln),
 				Low: math.Exp(ln - z80*sd), High: math.Exp(ln + z80*sd),
-				Pours: len(p.bearing[traitKey{clock.ScentTrait, s.ID}]), Behaviour: BehaviourNear(ln),
+				Pours: len(p.bearing[traitKey{clock.ScentTrait, s.ID}]), Behaviour: behaviourNear(ln),
 			})
 		}
 	}
@@ -45,8 +45,8 @@ func (p *pupil) findings(logs []Log) []Finding {
 	return out
 }
 
-// BehaviourNear is the word for a scent's behaviour whose usual speed factor is nearest to one, by its logarithm.
-func BehaviourNear(lnFactor float64) string {
+// behaviourNear is the word for a scent's behaviour whose usual speed factor is nearest to one, by its logarithm.
+func behaviourNear(lnFactor float64) string {
 	best, word := math.Inf(1), pour.BehaviourUnknown
 	for _, w := range []string{pour.BehaviourSlows, pour.BehaviourNone, pour.BehaviourFast, pour.BehaviourStrong, pour.BehaviourSeizes} {
 		usual, _, ok := clock.ScentPrior(w)

@@ -1,6 +1,6 @@
 //go:build !linux
 
-package logbook
+package live
 
 import "time"
 

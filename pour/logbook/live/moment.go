@@ -1,6 +1,10 @@
-package logbook
+package live
 
-import "time"
+import (
+	"time"
+
+	"pourbench/pour/logbook"
+)
 
 // Moment is one look at the clocks.
 type Moment struct {
@@ -8,6 +12,11 @@ type Moment struct {
 	Steady time.Duration // a clock nobody can set; only differences on the same clock mean anything
 	Of     string        // which steady clock: two moments compare only when it is the same; empty: there is none
 	Sleeps bool          // the steady clock stands still while the machine sleeps
+}
+
+// momentOf is the look at the clocks that an event was stamped with.
+func momentOf(e logbook.Event) Moment {
+	return Moment{Wall: e.Wall, Steady: e.Steady, Of: e.Of, Sleeps: e.Sleeps}
 }
 
 // kept is the moment as finely as files keep it, so that a run taken up again differs by nothing.
@@ -37,19 +46,19 @@ const (
 	Backwards JumpKind = "set backwards" // reopened with an earlier wall clock: what passed is unknown and counts as nothing
 )
 
-// Jump is a disagreement between the clocks, and what the run made of it.
-type Jump struct {
+// jump is a disagreement between the clocks, and what the run made of it.
+type jump struct {
 	Kind JumpKind
 	By   time.Duration // how far the wall clock moved beyond the steady one; for Reopened, how long nobody looked
 }
 
-// Since is how long the run went on between two moments, and the jump found between them, if any. Lye does not pause: a
+// since is how long the run went on between two moments, and the jump found between them, if any. Lye does not pause: a
 // machine that slept adds its sleep. A steady clock that runs beats the wall clock, which may have been set. Without a common
 // steady clock, as after a killed terminal on some systems, the wall clock is all there is; it never turns the run back.
 //
 // On a steady clock that stands still in sleep, sleep and a wall clock set forward look alike when moments are taken every
 // second. They count as sleep: a run that is ahead of the truth warns too early, one behind it too late.
-func Since(a, b Moment) (time.Duration, *Jump) {
+func since(a, b Moment) (time.Duration, *jump) {
 	wall := b.Wall.Round(0).Sub(a.Wall.Round(0))
 	if a.Of == "" || a.Of != b.Of {
 		return unwatched(wall)
@@ -60,18 +69,18 @@ func Since(a, b Moment) (time.Duration, *Jump) {
 	case ahead <= slackS && ahead >= -slackS:
 		return steady, nil
 	case b.Sleeps && ahead > 0 && steady <= asleepS:
-		return wall, &Jump{Slept, ahead}
+		return wall, &jump{Slept, ahead}
 	default:
-		return steady, &Jump{ClockSet, ahead}
+		return steady, &jump{ClockSet, ahead}
 	}
 }
 
-func unwatched(wall time.Duration) (time.Duration, *Jump) {
+func unwatched(wall time.Duration) (time.Duration, *jump) {
 	switch {
 	case wall < 0:
-		return 0, &Jump{Backwards, wall}
+		return 0, &jump{Backwards, wall}
 	case wall > gapS:
-		return wall, &Jump{Reopened, wall}
+		return wall, &jump{Reopened, wall}
 	default:
 		return wall, nil
 	}

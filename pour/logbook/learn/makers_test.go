@@ -1,4 +1,4 @@
-package logbook
+package learn
 
 import (
 	"math"
@@ -53,9 +53,9 @@ func TestTheBandShrinksWithLogsAsInTheTable(t *testing.T) {
 			same = append(same, plainLog(i, "r", 0))
 			others = append(others, plainLog(i, "r"+strconv.Itoa(i), 0))
 		}
-		_, v := spread(Learn(same).Hand, "r")
+		_, v := spread(fromLogs(same).Hand, "r")
 		close4(t, "the same recipe", math.Exp(z80*math.Sqrt(v+noise)), want.same, 5.1e-3)
-		_, v = spread(Learn(others).Hand, "a new one")
+		_, v = spread(fromLogs(others).Hand, "a new one")
 		close4(t, "a new recipe", math.Exp(z80*math.Sqrt(v+noise)), want.other, 5.1e-3)
 	}
 }
@@ -73,7 +73,7 @@ func makers(r *rand.Rand, count, logs int, paceSD, pourSD float64) float64 {
 		for i := range logs {
 			list = append(list, plainLog(i, "r", pour()))
 		}
-		h := Learn(list).Hand
+		h := fromLogs(list).Hand
 		mean, v := spread(h, "r")
 		if sigma := math.Sqrt((v + noise) * max(1, h.Noise)); math.Abs(pour()-mean) <= quantile*sigma {
 			held++
@@ -135,14 +135,14 @@ func anyOdd(l Lesson) bool {
 func TestWhatIsLearntDoesNotDependOnTheOrderOfThePours(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		logs := drawLogs(t)
-		one := Learn(logs)
+		one := fromLogs(logs)
 		moved := append([]Log(nil), logs...)
 		days := rapid.Permutation(make30()).Draw(t, "days")
 		for i := range moved {
 			n, _ := strconv.Atoi(moved[i].Pour[1:])
 			moved[i].When = day(days[n])
 		}
-		two := Learn(rapid.Permutation(moved).Draw(t, "order"))
+		two := fromLogs(rapid.Permutation(moved).Draw(t, "order"))
 		if anyOdd(one) || anyOdd(two) {
 			t.Skip("an odd log counts by what came before it")
 		}
@@ -172,9 +172,9 @@ func make30() []int {
 func TestEveryLogNarrowsEveryTrait(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		logs := drawLogs(t)
-		before := byTrait(Learn(logs).Hand)
+		before := byTrait(fromLogs(logs).Hand)
 		more := plainLog(29, "a", rapid.Float64Range(-2, 2).Draw(t, "y"))
-		after := byTrait(Learn(append(append([]Log(nil), logs...), more)).Hand)
+		after := byTrait(fromLogs(append(append([]Log(nil), logs...), more)).Hand)
 		for kind := range before {
 			for id, v := range before[kind] {
 				if w := after[kind][id]; w[1] > v[1]+1e-12 {

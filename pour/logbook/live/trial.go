@@ -1,4 +1,4 @@
-package logbook
+package live
 
 import (
 	"fmt"
@@ -48,40 +48,6 @@ func TrialPlan(from pour.Plan, scent string, shelf pour.Shelf) (pour.Plan, error
 	}
 	b.OilsG *= 2 * TrialG / sheet.Base.Size.BatterG
 	return p, nil
-}
-
-// TrialResult is what a trial says of its scent.
-type TrialResult struct {
-	Scent     string
-	Finding   Finding // from this trial and every other pour
-	Behaviour string  // the word to put on the shelf: by its speed, or by what it did
-	Rices     bool    // it riced or separated: to be marked so on the shelf
-	Learnt    bool    // false: nothing that was seen tells its speed
-}
-
-// TrialResult reads a trial's events beside what all pours taught. The trial's own log is one of the lesson's.
-func (p Pour) TrialResult(shelf pour.Shelf, lesson Lesson) (TrialResult, error) {
-	if p.TrialScent == "" {
-		return TrialResult{}, fmt.Errorf("read a scent trial: the pour %s is none", p.ID)
-	}
-	out := TrialResult{Scent: p.TrialScent, Behaviour: pour.BehaviourUnknown}
-	for _, f := range lesson.Scents {
-		if f.ID == p.TrialScent {
-			out.Finding, out.Behaviour, out.Learnt = f, f.Behaviour, true
-		}
-	}
-	for _, e := range Replay(pour.Weigh(p.Plan, shelf), p.Events).Marks {
-		if e.Kind != Troubled || e.Jug != TrialScented {
-			continue
-		}
-		switch e.What {
-		case Seizes:
-			out.Behaviour = pour.BehaviourSeizes
-		case Rices, Separates:
-			out.Rices = true
-		}
-	}
-	return out, nil
 }
 
 // TrialSteps tells, in order, what to do in a trial beside the steps of its run.
