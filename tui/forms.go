@@ -106,8 +106,8 @@ func (b *bench) vesselGrid() grid.Grid {
 		b.figure("bars", fmt.Sprint(bars.Count), "whole ones"),
 		b.figure("a bar as cut", b.show.Weight(bars.CutG), "with its icing"),
 		b.figure("a bar cured", b.show.Weight(bars.CuredG), "about, once dry"),
-		b.figure("base stands", b.show.Len(b.sheet.Base.HeightMM), "high in the mould"),
-		b.figure("poured", b.show.Volume(b.sheet.Base.PouredML), ""),
+		b.figure("base stands", b.show.Len(b.sheet.Base.Size.HeightMM), "high in the mould"),
+		b.figure("poured", b.show.Volume(b.sheet.Base.Size.PouredML), ""),
 	)
 	cols := formColumns()
 	cols[1].W = 16
