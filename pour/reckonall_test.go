@@ -26,7 +26,8 @@ func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 	for range reckonings() {
 		rapid.Check(t, func(t *rapid.T) {
 			p := drawRich(t, demo, shelf)
-			got := written(t, pour.Weigh(p, shelf))
+			sheet := pour.Weigh(p, shelf)
+			got := written(t, sheet)
 			want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
 			base := reckonBatch(t, p, shelf, pour.Base, got, want)
 			icing := (*reckoned)(nil)
@@ -38,6 +39,7 @@ func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 			if base == nil || p.Icing != nil && icing == nil {
 				return // it cannot be mixed, which has been judged
 			}
+			sheetDiffers(t, sheet, base, icing)
 			reckonBars(p, base, icing, want)
 			for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
 				t.Error(d)
