@@ -61,7 +61,8 @@ type Model struct {
 	question *question
 	page     *page
 	status   status
-	unkept   error // why the journal cannot be written or read; nil: it can
+	waiting  []logbook.Event // marks that count and are not written yet
+	unkept   error           // why the journal cannot be written or read; nil: it can
 	trial    string
 }
 
@@ -88,7 +89,7 @@ func New(o Options) (*Model, error) {
 		return nil, err
 	}
 	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), w: 80, h: 24, blender: -1, finished: -quiet, rung: map[int]bool{}}
-	m.settle(nil)
+	m.settle()
 	return m, nil
 }
 
