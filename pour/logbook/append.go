@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"pourbench/pour/plain"
@@ -24,7 +25,7 @@ func (b Book) Append(id string, wait time.Duration, events ...Event) (before, af
 	}
 	before, after, err = b.disk.Append(b.Path(id), wait, func(old []byte) (int, []byte) {
 		body, torn := cutTorn(string(old))
-		return len(body), lines(body, torn, events)
+		return len(body), addition(body, torn, events)
 	})
 	if err != nil {
 		return 0, 0, fmt.Errorf("journal %d events of %s: %w", len(events), id, err)
@@ -32,8 +33,8 @@ func (b Book) Append(id string, wait time.Duration, events ...Event) (before, af
 	return before, after, nil
 }
 
-// lines is what is written after the whole part of a file: what was torn, as an event, and the events.
-func lines(body, torn string, events []Event) []byte {
+// addition is what is written after the whole part of a file: what was torn, as an event, and the events.
+func addition(body, torn string, events []Event) []byte {
 	var out bytes.Buffer
 	if len(body) > 0 && body[len(body)-1] != '\n' {
 		out.WriteByte('\n')
@@ -44,8 +45,15 @@ func lines(body, torn string, events []Event) []byte {
 		lost.Text = plain.Text(torn)
 		out.WriteString(lost.text())
 	}
+	out.WriteString(Lines(events))
+	return out.Bytes()
+}
+
+// Lines are events as they stand in a pour's file.
+func Lines(events []Event) string {
+	var out strings.Builder
 	for _, e := range events {
 		out.WriteString(e.text())
 	}
-	return out.Bytes()
+	return out.String()
 }

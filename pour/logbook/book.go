@@ -47,9 +47,7 @@ func (b Book) Create(p pour.Plan, trialScent string, opened time.Time, first []E
 	}
 	var text strings.Builder
 	text.WriteString(headText(p.Name, plan.String(), trialScent, opened))
-	for _, e := range first {
-		text.WriteString(e.text())
-	}
+	text.WriteString(Lines(first))
 	stem := opened.Format("2006-01-02") + "-" + slug(p.Name)
 	for k := 1; k < 1000; k++ {
 		id := stem

@@ -64,6 +64,7 @@ type Model struct {
 	waiting  []logbook.Event // marks that count and are not written yet
 	unkept   error           // why the journal cannot be written or read; nil: it can
 	trial    string
+	cut      bool // the screen was taken away: nobody could be asked
 }
 
 // status is the last thing the run said.

@@ -41,6 +41,11 @@ func (m *Model) jumpWords(e logbook.Event) string {
 	return e.What
 }
 
+// unwrittenNotice says that the journal is not written, and why.
+func (m *Model) unwrittenNotice() string {
+	return "NOT WRITTEN" + m.unwrittenWords() + ": " + reason(m.unkept)
+}
+
 // unwrittenWords says how many marks are not written.
 func (m *Model) unwrittenWords() string {
 	switch n := len(m.waiting); n {
@@ -56,7 +61,7 @@ func (m *Model) unwrittenWords() string {
 // reason is why the journal cannot be written, without the name of its file, which is known.
 func reason(err error) string {
 	if errors.Is(err, disk.ErrLocked) {
-		return disk.ErrLocked.Error() + "; it is tried again every second"
+		return disk.ErrLocked.Error()
 	}
 	return disk.Reason(err).Error()
 }
@@ -65,7 +70,7 @@ func reason(err error) string {
 func (m *Model) notices() []string {
 	var out []string
 	if m.unkept != nil {
-		out = append(out, "■ NOT WRITTEN"+m.unwrittenWords()+": "+reason(m.unkept))
+		out = append(out, "■ "+m.unwrittenNotice()+"; it is tried again every second")
 	}
 	if m.blender >= 0 {
 		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: z when it is off", (m.live.Run()-m.blender).Seconds()))

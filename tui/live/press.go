@@ -102,11 +102,6 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	return nil
 }
 
-// leave leaves the screen. There is nothing to save: all is in the journal.
-func (m *Model) leave() tea.Cmd {
-	return tea.Quit
-}
-
 // cannot says why a key cannot act now; empty: it can.
 func (m *Model) cannot(id keys.ID) string {
 	_, left := m.now()

@@ -40,6 +40,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if m.typing != nil {
 			m.typing.text.Insert(msg.Content)
 		}
+	case hangupMsg:
+		m.cut = true
+		cmd = tea.Quit
 	case trialMsg:
 		m.trial = msg.text
 	}

@@ -63,6 +63,9 @@ func (m *Model) drawTiny(a screen.Area) {
 	if now, ok := m.now(); ok {
 		lines[1] = "now: " + m.title(now.Step)
 	}
+	if m.unkept != nil {
+		lines = append(lines, m.unwrittenNotice())
+	}
 	lines = append(lines, m.worstWords(), m.status.text, fmt.Sprintf("%d × %d; wants %d × %d", m.w, m.h, minW, minH))
 	y := 0
 	for _, l := range lines {
