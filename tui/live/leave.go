@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/logbook"
+	"pourbench/tui/dialog"
 )
 
 // hangupMsg says that the terminal is gone.
@@ -32,11 +33,11 @@ func (m *Model) leave() tea.Cmd {
 
 // askUnwritten asks what becomes of marks that are in no file.
 func (m *Model) askUnwritten() {
-	m.page, m.typing = nil, nil
-	m.question = &question{title: m.unwrittenNotice(), choices: []choice{
-		{[]string{"t", "enter"}, "Try again, and leave once they are written.", (*Model).leave},
-		{[]string{"x"}, "Leave without. They are printed below, to be put into the file by hand.", func(*Model) tea.Cmd { return tea.Quit }},
-	}}
+	m.dialogs.Clear()
+	m.dialogs.Open(&dialog.Question{Title: "NOT WRITTEN", Text: m.unwrittenNotice(), At: -1, Answers: []dialog.Answer{
+		{Keys: "t", Text: "Try again, and leave once they are written.", Do: m.leave},
+		{Keys: "x", Text: "Leave without. They are printed below, to be put into the file by hand.", Do: func() tea.Cmd { return tea.Quit }},
+	}})
 }
 
 // part says what is to be known once the screen is gone: marks that could not be written, after some more tries, and how the pour is
