@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/tui/hangup"
 	"pourbench/tui/keys"
 	"pourbench/tui/look"
 )
@@ -32,14 +32,7 @@ func Run(o Options) error {
 		opts = append(opts, tea.WithColorProfile(p))
 	}
 	program := tea.NewProgram(m, opts...)
-	hup := make(chan os.Signal, 1)
-	signal.Notify(hup, hangups()...)
-	defer signal.Stop(hup)
-	go func() {
-		for range hup {
-			program.Send(hangupMsg{})
-		}
-	}()
+	defer hangup.Watch(func() { program.Send(hangupMsg{}) })()
 	_, err := program.Run()
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save
 		if rescueErr := m.rescued(o.Notes); rescueErr != nil {

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"time"
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/tui/hangup"
 	"pourbench/tui/look"
 )
 
@@ -14,7 +16,7 @@ import (
 var ErrInterrupted = errors.New("interrupted")
 
 // Run opens the live run on the terminal and returns when the maker has left it. Everything she marked is in the logbook's file by
-// then, whatever ended it; when the pour is not over, o.Notes is told how to take it up again.
+// then, whatever ended it, or else o.Notes is told what is not; when the pour is not over, also how to take it up again.
 func Run(o Options) error {
 	if o.Environ == nil {
 		o.Environ = os.Environ()
@@ -30,10 +32,14 @@ func Run(o Options) error {
 	if p, ok := look.Profile(o.Colour, o.Environ); ok {
 		opts = append(opts, tea.WithColorProfile(p))
 	}
-	_, err = tea.NewProgram(m, opts...).Run()
-	if !m.state.Ended {
-		_, _ = fmt.Fprintf(o.Notes, "pourbench: the pour goes on; everything marked is in %s\nTake it up again with: pourbench run --resume %s\n", m.opt.Book.Path(m.ID()), m.ID())
+	program := tea.NewProgram(m, opts...)
+	defer hangup.Watch(func() { program.Send(hangupMsg{}) })()
+	_, err = program.Run()
+	tries := 1
+	if m.cut || err != nil {
+		tries = lastTries
 	}
+	m.part(o.Notes, tries, time.Sleep)
 	if errors.Is(err, tea.ErrInterrupted) {
 		return ErrInterrupted
 	}

@@ -56,6 +56,7 @@ type screenful struct {
 	mu     sync.Mutex
 	out    bytes.Buffer
 	ended  chan error
+	cooked unix.Termios // the terminal before the run
 }
 
 // start starts the live run of a folder on a pseudo-terminal of 120×36.
@@ -66,6 +67,7 @@ func start(t testing.TB, dir, resume string) *screenful {
 	s.cmd.Env = append(os.Environ(), childDir+"="+dir, childResume+"="+resume, "TERM=xterm-256color", "NO_COLOR=")
 	s.cmd.Stdin, s.cmd.Stdout, s.cmd.Stderr = slave, slave, slave
 	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	s.cooked = s.modes()
 	must(t, s.cmd.Start())
 	must(t, slave.Close())
 	go s.read()
