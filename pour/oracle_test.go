@@ -162,7 +162,7 @@ func TestByHandTheIcingAndTheBars(t *testing.T) {
 	// (20·0.985 + 1.7685·0.95)/1556.1103; the base's alone would be 1.266 % of the bar and under the limit of 1.3.
 	for i, b := range s.Batches() {
 		equal(t, "hay in the bar", b.Scents[0].InBarPercent, 1.373943334, 1e-8)
-		if w := s.Warnings[slices.IndexFunc(s.Warnings, func(w pour.Warning) bool { return w.Code == "scent-over-limit" })+i]; w.Where != b.Name+" scent hay" {
+		if w := s.Warnings[slices.IndexFunc(s.Warnings, func(w pour.Warning) bool { return w.Code == "scent-over-limit" })+i]; w.Where != string(b.Name)+" scent hay" {
 			t.Errorf("%s: 1.37 %% of the bar is hay, 1.3 may be: said %+v", b.Name, w)
 		}
 	}

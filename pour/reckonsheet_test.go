@@ -14,9 +14,9 @@ import (
 func sheetDiffers(t *rapid.T, s pour.Sheet, base, icing *reckoned) {
 	t.Helper()
 	cured, scents := 0.0, map[string]float64{}
-	batches := map[string]*reckoned{"base": base}
+	batches := map[pour.BatchName]*reckoned{pour.Base: base}
 	if icing != nil {
-		batches["icing"] = icing
+		batches[pour.Icing] = icing
 	}
 	for _, r := range batches {
 		cured += r.dry * r.kept * 100 / (100 - r.b.FinalMoisturePercent)
@@ -39,11 +39,11 @@ func sheetDiffers(t *rapid.T, s pour.Sheet, base, icing *reckoned) {
 	same("all scent in the bar", s.Bars.BaseScentPercent, 100*all/cured)
 	for _, b := range s.Batches() {
 		r := batches[b.Name]
-		r.weighedSame(*b, func(what string, got, want float64) { t.Helper(); same(b.Name+": "+what, got, want) })
-		r.jugsSame(*b, func(what string, got, want float64) { t.Helper(); same(b.Name+": "+what, got, want) })
+		r.weighedSame(*b, func(what string, got, want float64) { t.Helper(); same(string(b.Name)+": "+what, got, want) })
+		r.jugsSame(*b, func(what string, got, want float64) { t.Helper(); same(string(b.Name)+": "+what, got, want) })
 		for _, x := range b.Scents {
-			same(b.Name+": "+x.ID+" in the bar", x.InBarPercent, 100*scents[x.ID]/cured)
-			same(b.Name+": its vanillin", x.VanillinInBarPercent, scents[x.ID]/cured*x.VanillinPercent)
+			same(string(b.Name)+": "+x.ID+" in the bar", x.InBarPercent, 100*scents[x.ID]/cured)
+			same(string(b.Name)+": its vanillin", x.VanillinInBarPercent, scents[x.ID]/cured*x.VanillinPercent)
 		}
 	}
 	totalsSame(t, s, base, icing)
