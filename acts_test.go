@@ -9,7 +9,7 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
-	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/pour/script"
@@ -88,7 +88,7 @@ func onePour(t *testing.T, plan pour.Plan, shelf pour.Shelf) {
 		if a.Jug != script.Whole {
 			jug = sheet.Base.Jugs[a.Jug].Name
 		}
-		if task.Kind != string(a.Kind) || task.Jug != jug || task.Part.V != a.Part || int(task.Round.V) != a.Round {
+		if task.Kind != pour.TaskKind(a.Kind) || task.Jug != jug || task.Part.V != a.Part || int(task.Round.V) != a.Round {
 			t.Errorf("act %d is %+v, the run says %+v", i, a, task)
 		}
 	}
@@ -107,7 +107,7 @@ func onePour(t *testing.T, plan pour.Plan, shelf pour.Shelf) {
 	// the paper and the live run: every act told once, in order
 	page := words(paper.Checklist(sheet, shelf))
 	told, at := 0, 0
-	for _, step := range logbook.Steps(sheet) {
+	for _, step := range underway.Steps(sheet) {
 		if step.Tell == "" || step.Batch != pour.Base {
 			continue
 		}

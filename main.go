@@ -112,7 +112,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		&cobra.Command{
 			Use: "keys", Short: "Print the table of keys", Args: cobra.NoArgs,
 			RunE: func(*cobra.Command, []string) error {
-				_, err := fmt.Fprint(b.out, tui.KeyTable(), "\n", live.KeyTable())
+				_, err := fmt.Fprint(b.out, tui.KeyTable())
 				return err
 			},
 		},
@@ -137,7 +137,7 @@ func (b *bench) manual(root *cobra.Command) *cobra.Command {
 				page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 			}
 			page += ".SH OPTIONS\n.nf\n" + root.LocalFlags().FlagUsages() + ".fi\n"
-			_, err := fmt.Fprint(b.out, page, tui.KeyManual(), live.KeyManual())
+			_, err := fmt.Fprint(b.out, page, tui.KeyManual())
 			return err
 		},
 	}

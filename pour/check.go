@@ -76,7 +76,7 @@ func (c *checker) word(w wordAt) {
 }
 
 func (c *checker) mould(m Mould) {
-	if m.Shape == "slab" && m.BarWidthMM > m.WidthMM {
+	if m.Shape == ShapeSlab && m.BarWidthMM > m.WidthMM {
 		c.add("mould.bar_width_mm", number(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
 	}
 	if m.BarMM > m.LengthMM {

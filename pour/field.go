@@ -14,6 +14,11 @@ const (
 	Icing BatchName = "icing"
 )
 
+// jug, extra and scent say where in a batch a warning stands.
+func (n BatchName) jug(name string) string   { return string(n) + " jug " + name }
+func (n BatchName) extra(name string) string { return string(n) + " extra " + name }
+func (n BatchName) scent(name string) string { return string(n) + " scent " + name }
+
 // Batch returns the batch of that name, or nil: a plan need not have an icing.
 func (p *Plan) Batch(n BatchName) *Batch {
 	if n == Base {
@@ -222,10 +227,10 @@ func batchScalars(n BatchName, b *Batch) []scalarRef {
 
 func words(p *Plan) []wordRef {
 	out := []wordRef{
-		{WordField{"show.mass", "mass", []string{"g", "oz"}}, &p.Show.Mass},
-		{WordField{"show.temperature", "temperature", []string{"C", "F"}}, &p.Show.Temperature},
-		{WordField{"show.length", "length", []string{"mm", "in"}}, &p.Show.Length},
-		{WordField{"mould.shape", "shape", []string{"loaf", "slab"}}, &p.Mould.Shape},
+		{WordField{"show.mass", "mass", []string{MassGram, MassOunce}}, &p.Show.Mass},
+		{WordField{"show.temperature", "temperature", []string{DegreesC, DegreesF}}, &p.Show.Temperature},
+		{WordField{"show.length", "length", []string{LengthMM, LengthInch}}, &p.Show.Length},
+		{WordField{"mould.shape", "shape", []string{ShapeLoaf, ShapeSlab}}, &p.Mould.Shape},
 		{WordField{"bed.keep", "put to bed", []string{BedBare, BedInsulate, BedChill}}, &p.Bed.Keep},
 	}
 	out = append(out, batchWords(Base, &p.Base)...)

@@ -34,7 +34,7 @@ func (j JugSheet) browns() bool {
 // inspectVanillin warns of browning that will be seen: in a white jug, in any other, and beside a white one, base and icing together.
 func (s *Sheet) inspectVanillin(b *BatchSheet, shelf Shelf) {
 	for _, j := range b.Jugs {
-		where, white := b.Name+" jug "+j.Name, shelf.whitens(b, j)
+		where, white := b.Name.jug(j.Name), shelf.whitens(b, j)
 		if j.browns() {
 			text := fmt.Sprintf("%s leaves %s vanillin in its part of the bar, enough for %s", vanillinNames(b, j), s.Plan.Show.Percent(j.VanillinPercent, 2), chem.VanillinTint(j.VanillinPercent))
 			if white {
@@ -60,7 +60,7 @@ func (s *Sheet) brownBeside(b *BatchSheet) []string {
 			case other.Name == b.Name:
 				out = append(out, j.Name)
 			default:
-				out = append(out, j.Name+" of the "+other.Name)
+				out = append(out, j.Name+" of the "+string(other.Name))
 			}
 		}
 	}

@@ -65,7 +65,7 @@ func (m mixer) sized(n BatchName, b Batch, mould Mould, loss float64, fill func(
 // barPart is one bar's part of the loaf, as a fraction of its length or, in a slab, of its area.
 func (m Mould) barPart() float64 {
 	part := m.BarMM / m.LengthMM
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		part *= m.BarWidthMM / m.WidthMM
 	}
 	return part
@@ -75,7 +75,7 @@ func (m Mould) barPart() float64 {
 func (m Mould) BarCount() int {
 	const slack = 1e-9 // so that 250 ÷ 25 is 10 whatever the last bit says
 	count := int(math.Floor(m.LengthMM/m.BarMM + slack))
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		count *= int(math.Floor(m.WidthMM/m.BarWidthMM + slack))
 	}
 	return count
@@ -89,7 +89,7 @@ func (s *Sheet) bars() {
 	cured, scent := 0.0, 0.0
 	for _, b := range s.Batches() {
 		s.Bars.CutG += b.Size.PouredG * part
-		moisture := s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent
+		moisture := s.Plan.Batch(b.Name).FinalMoisturePercent
 		cured += b.curedG(moisture)
 		b.vanillin(moisture)
 		for _, x := range b.Scents {

@@ -22,7 +22,7 @@ func savedIn(t *testing.T, dir string) (*Model, string) {
 	typeText(m, path)
 	drive(m, "enter")
 	if m.session.Dirty() || m.file.path != path {
-		t.Fatalf("not saved: %s", m.status.text)
+		t.Fatalf("not saved: %s", m.status.Text())
 	}
 	return m, path
 }
@@ -31,7 +31,7 @@ func TestSavingAndOpeningGivesTheSamePlan(t *testing.T) {
 	m, path := savedIn(t, t.TempDir())
 	drive(m, "down 2 5 enter s")
 	if m.session.Dirty() {
-		t.Fatalf("not saved: %s", m.status.text)
+		t.Fatalf("not saved: %s", m.status.Text())
 	}
 	want := m.session.Plan()
 	shelf, _ := built(t)
@@ -98,7 +98,7 @@ func TestSavingOverAFileThatIsThereAsksFirst(t *testing.T) {
 	typeText(m, path)
 	drive(m, "enter r")
 	if text, _ := os.ReadFile(path); !strings.Contains(string(text), "Alpine Meadow") {
-		t.Errorf("the file was not replaced: %s", m.status.text)
+		t.Errorf("the file was not replaced: %s", m.status.Text())
 	}
 }
 
@@ -114,12 +114,12 @@ func TestAFileChangedBySomethingElseIsNeverOverwrittenSilently(t *testing.T) {
 	}
 	_, cmd := m.Update(tea.FocusMsg{})
 	finish(m, cmd)
-	if m.overlay() == nil {
+	if m.dialogs.Top() == nil {
 		t.Fatal("the change was not noticed on focus")
 	}
 	drive(m, "esc 3 9 enter s")
-	if m.overlay() == nil {
-		t.Fatalf("saving did not ask: %s", m.status.text)
+	if m.dialogs.Top() == nil {
+		t.Fatalf("saving did not ask: %s", m.status.Text())
 	}
 	drive(m, "o")
 	if got := m.session.Plan().Name; got != "Her Meadow" {
@@ -155,7 +155,7 @@ func TestTheChecklistIsWrittenToAFile(t *testing.T) {
 	drive(m, "enter")
 	text, err := os.ReadFile(path)
 	if err != nil || !strings.Contains(string(text), "Alpine Meadow") {
-		t.Errorf("no checklist: %v, %s", err, m.status.text)
+		t.Errorf("no checklist: %v, %s", err, m.status.Text())
 	}
 }
 
@@ -172,7 +172,7 @@ func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 	finish(m, m.writeJournal())
 	again := open()
 	finish(again, again.lookForLostWork())
-	if again.overlay() == nil {
+	if again.dialogs.Top() == nil {
 		t.Fatal("the journal was not offered")
 	}
 	drive(again, "t")

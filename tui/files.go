@@ -11,6 +11,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 )
 
@@ -51,14 +52,14 @@ func (m *Model) saveTo(path string, o planfile.SaveOptions, then func(*Model) te
 
 // saved takes the outcome of a save; a file that is there or has changed is a question, any other failure a reason.
 func (m *Model) saved(msg savedMsg) tea.Cmd {
-	force := answer{"replace it", func(m *Model) tea.Cmd { return m.saveTo(msg.path, planfile.SaveOptions{Force: true}, msg.then) }}
-	other := answer{"save under another name", func(m *Model) tea.Cmd { m.askSaveAs(msg.then); return nil }}
+	force := dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.saveTo(msg.path, planfile.SaveOptions{Force: true}, msg.then) }}
+	other := dialog.Answer{Text: "save under another name", Do: func() tea.Cmd { m.askSaveAs(msg.then); return nil }}
 	switch {
 	case errors.Is(msg.err, planfile.ErrExists):
 		m.ask("There is a file of that name", msg.path+" is there already. Replacing it loses what is in it now.", force, other)
 	case errors.Is(msg.err, planfile.ErrChanged):
 		m.ask("The file has changed", msg.path+" was changed by something else since it was read here. Replacing it keeps that copy beside it as "+filepath.Base(msg.path)+"~.",
-			force, other, answer{"open the changed file", func(*Model) tea.Cmd { return m.load(msg.path) }})
+			force, other, dialog.Answer{Text: "open the changed file", Do: func() tea.Cmd { return m.load(msg.path) }})
 	case msg.err != nil:
 		m.refuse(msg.err.Error())
 	default:
@@ -88,17 +89,16 @@ func (m *Model) askSaveAs(then func(*Model) tea.Cmd) {
 	if start == "" {
 		start = slug(m.session.Plan().Name) + ".toml"
 	}
-	m.push(&prompt{
-		title: "Save the plan as", text: "A file name; the plan is written as TOML and belongs to pourbench.",
-		typed: entry.New(start),
-		done: func(m *Model, typed string) (tea.Cmd, error) {
+	m.dialogs.Open(&dialog.Prompt{
+		Title: "Save the plan as", Text: "A file name; the plan is written as TOML and belongs to pourbench.",
+		Typed: entry.New(start),
+		Done: func(typed string) (tea.Cmd, error) {
 			if typed == "" {
 				return nil, errors.New("save the plan: type a file name")
 			}
 			if filepath.Ext(typed) == "" {
 				typed += ".toml"
 			}
-			m.pop()
 			since := planfile.Stamp{}
 			if typed == m.file.path {
 				since = m.file.stamp
@@ -154,8 +154,8 @@ func (m *Model) leave(*Model) tea.Cmd {
 // unsaved asks what to do with a plan that is not saved before something that loses it.
 func (m *Model) unsaved(before string, then func(*Model) tea.Cmd) {
 	m.ask("Not saved", m.session.Plan().Name+" has changes that are in no file. Before "+before+":",
-		answer{"save", func(m *Model) tea.Cmd { return m.save(then) }},
-		answer{"discard the changes", then})
+		dialog.Answer{Text: "save", Do: func() tea.Cmd { return m.save(then) }},
+		dialog.Answer{Text: "discard the changes", Do: func() tea.Cmd { return then(m) }})
 }
 
 // changedMsg says that the file of the plan was changed by something else.
@@ -177,7 +177,7 @@ func (m *Model) lookAtFile() tea.Cmd {
 
 // changed takes the news that the file was changed: what is on the bench stays until the maker decides.
 func (m *Model) changed(msg changedMsg) {
-	if msg.path != m.file.path || m.overlay() != nil {
+	if msg.path != m.file.path || m.dialogs.Top() != nil {
 		return
 	}
 	if m.session.Dirty() {
@@ -185,5 +185,5 @@ func (m *Model) changed(msg changedMsg) {
 		return
 	}
 	m.ask("The file has changed", msg.path+" was changed by something else. The bench still shows it as it was.",
-		answer{"open it as it is now", func(m *Model) tea.Cmd { return m.load(msg.path) }})
+		dialog.Answer{Text: "open it as it is now", Do: func() tea.Cmd { return m.load(msg.path) }})
 }

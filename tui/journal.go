@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 )
 
 // journalAfter is how long after a change the recovery journal is written, well inside the two seconds that may be lost.
@@ -100,11 +101,11 @@ func (m *Model) offerLostWork(msg lostMsg) {
 	}
 	dir := m.opt.StateDir
 	m.ask("Work that was never saved", "A journal from "+r.At.Format("2006-01-02 15:04")+" holds changes to "+name+" that are in no file.",
-		answer{"take it up", func(m *Model) tea.Cmd { return m.takeUp(r) }},
-		answer{"discard it", func(*Model) tea.Cmd {
+		dialog.Answer{Text: "take it up", Do: func() tea.Cmd { return m.takeUp(r) }},
+		dialog.Answer{Text: "discard it", Do: func() tea.Cmd {
 			return func() tea.Msg { return journaledMsg{planfile.DropJournal(dir, r.Key)} }
 		}},
-		answer{label: "leave it for later"})
+		dialog.Answer{Text: "leave it for later"})
 }
 
 // takeUp puts a journalled plan on the bench, unsaved. One that no longer fits the shelf is left where it is.

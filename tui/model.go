@@ -1,7 +1,7 @@
 // Package tui is the workbench: it draws sheets and edits plans, and works no figure out.
 //
 // [Model] is the only Bubble Tea model. Below it are plain values: a session holds the plan, grids are built from it,
-// a layout says where they stand, and overlays take the keys while they are open. View writes nothing.
+// a layout says where they stand, and dialogs take the keys while they are open. View writes nothing.
 package tui
 
 import (
@@ -12,6 +12,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
@@ -55,8 +56,8 @@ type Model struct {
 	focus    [layout.Stations]layout.Panel
 	cursors  map[layout.Panel]grid.Cursor
 	typing   *typing
-	overlays []overlay
-	status   status
+	dialogs  dialog.Stack
+	status   dialog.Status
 	quitting bool
 	asleep   bool // before the first frame: what is slow waits for it
 
@@ -152,6 +153,7 @@ func (m *Model) settle() {
 	for _, p := range panels {
 		m.grids[p] = m.bench.grid(p)
 	}
+	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h}
 	m.placed = layout.Split(layout.Ask{W: m.w, H: m.h, Station: m.station, Icing: icing, Focus: m.at(), Want: m.want})
 	for _, p := range panels {
 		c := m.grids[p].Settle(m.cursors[p])

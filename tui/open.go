@@ -10,6 +10,7 @@ import (
 
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 )
 
@@ -47,14 +48,14 @@ func (m *Model) list() tea.Cmd {
 
 // listed opens the list of plans.
 func (m *Model) listed(msg listedMsg) {
-	l := &list{title: "Open a plan: pick one, or type a path", free: "open the file of that path", choose: func(m *Model, id string) tea.Cmd { return m.openPlan(id) }}
+	l := &dialog.List{Title: "Open a plan: pick one, or type a path", Free: "open the file of that path", Choose: m.openPlan}
 	for _, p := range msg.paths {
-		l.items = append(l.items, item{id: p, name: filepath.Base(p), aside: "file", detail: []string{p}})
+		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
 	}
 	for _, e := range m.examples() {
-		l.items = append(l.items, item{id: examplePrefix + e.Name, name: e.Plan.Name, aside: "example", detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
+		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
 	}
-	m.push(l)
+	m.dialogs.Open(l)
 }
 
 func (m *Model) examples() []Example {
@@ -92,11 +93,7 @@ func (m *Model) load(path string) tea.Cmd {
 // loaded puts an opened plan on the bench, or shows everything that keeps it from being read.
 func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 	if msg.err != nil {
-		p := &page{title: "This plan cannot be opened"}
-		for _, l := range strings.Split(msg.err.Error(), "\n") {
-			p.lines = append(p.lines, line{text: l})
-		}
-		m.push(p)
+		m.dialogs.Open(dialog.NewPage("This plan cannot be opened", msg.err.Error()))
 		return nil
 	}
 	drop := m.dropJournal()
@@ -122,13 +119,12 @@ func (m *Model) askChecklist() {
 	if m.file.path != "" {
 		start = filepath.Join(filepath.Dir(m.file.path), start)
 	}
-	m.push(&prompt{
-		title: "Write the checklist to", text: "Plain text, 80 columns, for any printer.", typed: entry.New(start),
-		done: func(m *Model, typed string) (tea.Cmd, error) {
+	m.dialogs.Open(&dialog.Prompt{
+		Title: "Write the checklist to", Text: "Plain text, 80 columns, for any printer.", Typed: entry.New(start),
+		Done: func(typed string) (tea.Cmd, error) {
 			if typed == "" {
 				return nil, errors.New("write the checklist: type a file name")
 			}
-			m.pop()
 			return m.writeChecklist(expand(typed), false), nil
 		},
 	})
@@ -158,8 +154,8 @@ func (m *Model) written(msg writtenMsg) tea.Cmd {
 	switch {
 	case errors.Is(msg.err, os.ErrExist):
 		m.ask("There is a file of that name", msg.path+" is there already.",
-			answer{"replace it", func(m *Model) tea.Cmd { return m.writeChecklist(msg.path, true) }},
-			answer{"take another name", func(m *Model) tea.Cmd { m.askChecklist(); return nil }})
+			dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.writeChecklist(msg.path, true) }},
+			dialog.Answer{Text: "take another name", Do: func() tea.Cmd { m.askChecklist(); return nil }})
 	case msg.err != nil:
 		m.refuse("write the checklist: " + msg.err.Error())
 	default:

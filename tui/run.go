@@ -67,8 +67,8 @@ func (m *Model) rescued(notes io.Writer) error {
 	return err
 }
 
-// KeyTable is every key of the workbench as Markdown tables.
+// KeyTable is every key of workbench and live run as Markdown tables.
 func KeyTable() string { return keys.Markdown() }
 
-// KeyManual is every key of the workbench as the KEYS part of a man page, in roff.
+// KeyManual is every key of workbench and live run as the KEYS part of a man page, in roff.
 func KeyManual() string { return keys.Man() }

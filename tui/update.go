@@ -6,8 +6,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
 	"pourbench/tui/look"
-	"pourbench/tui/screen"
 )
 
 // timedMsg brings the clock's figures for a revision of the plan.
@@ -20,12 +20,6 @@ type timedMsg struct {
 type mingledMsg struct {
 	rev   int
 	sheet pour.Sheet
-}
-
-// status is the last thing the bench said.
-type status struct {
-	text  string
-	style func(look.Look) screen.Style
 }
 
 // Update takes a message to the method for its kind.
@@ -137,13 +131,25 @@ func (m *Model) wake() tea.Cmd {
 }
 
 // say puts something into the status line.
-func (m *Model) say(text string) {
-	m.status = status{text, func(l look.Look) screen.Style { return l.Good }}
-}
+func (m *Model) say(text string) { m.status.Say(text) }
 
 // refuse says why something cannot be done.
-func (m *Model) refuse(why string) {
-	m.status = status{why, func(l look.Look) screen.Style { return l.Wrong }}
+func (m *Model) refuse(why string) { m.status.Refuse(why) }
+
+// answered takes what came of a key or a click that a dialog got.
+func (m *Model) answered(cmd tea.Cmd, refused string) tea.Cmd {
+	if refused != "" {
+		m.refuse(refused)
+	}
+	return cmd
+}
+
+// ask opens a question on its last answer, which does nothing: where none does, "cancel" is added.
+func (m *Model) ask(title, text string, answers ...dialog.Answer) {
+	if answers[len(answers)-1].Do != nil {
+		answers = append(answers, dialog.Answer{Text: "cancel"})
+	}
+	m.dialogs.Open(&dialog.Question{Title: title, Text: text, Answers: answers, At: len(answers) - 1})
 }
 
 // edit makes an edit and says what came of it.

@@ -3,7 +3,6 @@ package logbook
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"pourbench/pour"
@@ -20,7 +19,7 @@ func (f eventForm) faulty(k EventKind) *complaint {
 	switch {
 	case f.Kind == "":
 		return &complaint{"kind", "", "is missing", "write kind = \"note\", or whatever happened"}
-	case !slices.Contains(eventKinds(), k):
+	case !k.Known():
 		words := make([]string, 0, len(eventKinds()))
 		for _, known := range eventKinds() {
 			words = append(words, string(known))

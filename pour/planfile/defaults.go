@@ -6,7 +6,7 @@ import "pourbench/pour"
 // 100 % because guessing low makes lye-heavy soap.
 const (
 	defaultStepG           = 0.1
-	defaultShape           = "loaf"
+	defaultShape           = pour.ShapeLoaf
 	defaultMouldLoss       = 1.5
 	defaultRoomC           = 21
 	defaultTechnique       = "layers"
@@ -34,9 +34,9 @@ const (
 	defaultIcingSize       = pour.SizeBar
 	defaultCarrier         = pour.CarrierExtra
 	defaultKeep            = pour.BedBare
-	defaultMass            = "g"
-	defaultTemperatureUnit = "C"
-	defaultLengthUnit      = "mm"
+	defaultMass            = pour.MassGram
+	defaultTemperatureUnit = pour.DegreesC
+	defaultLengthUnit      = pour.LengthMM
 )
 
 // blankPlan is what a file that says nothing would mean.

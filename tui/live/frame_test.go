@@ -174,9 +174,6 @@ func TestHelpListsEveryKeyAndWhyItCannotAct(t *testing.T) {
 	b.press("?")
 	for _, k := range table() {
 		b.shows(k.Help[:min(len(k.Help), 40)])
-		if !strings.Contains(KeyTable(), k.Help) || !strings.Contains(KeyManual(), k.Help) {
-			t.Errorf("%q is not on paper", k.Help)
-		}
 	}
 	b.shows("not now: the base's lye has not met its oils", "not now: this is no scent trial")
 }

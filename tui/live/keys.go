@@ -1,7 +1,6 @@
 package live
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -118,31 +117,3 @@ func heading(m keys.Mode) string {
 
 // modes lists the modes of the live run.
 func modes() []keys.Mode { return []keys.Mode{keys.Bench, keys.Typing, keys.Page, keys.Asking} }
-
-// KeyTable is every key of the live run as Markdown tables.
-func KeyTable() string {
-	var b strings.Builder
-	for _, m := range modes() {
-		fmt.Fprintf(&b, "\n| %s | |\n|---|---|\n", heading(m))
-		for _, k := range table() {
-			if k.Mode == m {
-				fmt.Fprintf(&b, "| `%s` | %s |\n", strings.ReplaceAll(shown(k), " ", "` `"), k.Help)
-			}
-		}
-	}
-	return strings.TrimPrefix(b.String(), "\n")
-}
-
-// KeyManual is every key of the live run as part of a man page, in roff.
-func KeyManual() string {
-	var b strings.Builder
-	for _, m := range modes() {
-		fmt.Fprintf(&b, ".SS live run, %s\n", heading(m))
-		for _, k := range table() {
-			if k.Mode == m {
-				fmt.Fprintf(&b, ".TP\n\\fB%s\\fR\n%s\n", shown(k), k.Help)
-			}
-		}
-	}
-	return b.String()
-}
