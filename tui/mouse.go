@@ -19,7 +19,7 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 		return nil
 	}
 	if m.dialogs.Top() != nil {
-		return m.answered(m.dialogs.Click(at))
+		return m.answered(m.dialogs.Click(msg))
 	}
 	if m.typing != nil && !m.commit() {
 		return nil
@@ -83,7 +83,7 @@ func (m *Model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
 		by = -wheelRows
 	}
 	if m.dialogs.Top() != nil {
-		m.dialogs.Wheel(by)
+		m.dialogs.Wheel(msg)
 		return nil
 	}
 	if m.typing != nil {

@@ -29,7 +29,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.w, m.h = msg.Width, msg.Height
+		m.dialogs.Frame.W, m.dialogs.Frame.H = msg.Width, msg.Height
 	case tea.BackgroundColorMsg:
 		m.look = look.New(msg.IsDark())
 	case tickMsg:
@@ -38,9 +38,13 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyPressMsg:
 		cmd = m.press(msg)
 	case tea.PasteMsg:
-		if m.typing != nil {
-			m.typing.text.Insert(msg.Content)
+		if top := m.dialogs.Top(); top != nil {
+			top.Paste(msg.Content)
 		}
+	case tea.MouseClickMsg:
+		cmd = m.answered(m.dialogs.Click(msg))
+	case tea.MouseWheelMsg:
+		m.dialogs.Wheel(msg)
 	case trialMsg:
 		m.trial = msg.text
 	}
@@ -59,6 +63,9 @@ func (m *Model) settle(err error) {
 		m.outlook, m.outlookAt, m.outlookOf = m.live.Outlook(m.opt.Shelf, m.opt.Hand), m.live.Run(), n
 	}
 	m.board = m.live.Board(m.outlook)
+	if m.live.Run()-m.saidAt > statusFor {
+		m.status.Clear()
+	}
 	m.jug = min(m.jug, max(len(m.board.Jugs)-1, 0))
 	m.left = m.stillToDo()
 	if !slices.ContainsFunc(m.left, func(d underway.Due) bool { return d.Key == m.chosen }) {
