@@ -26,6 +26,7 @@ func Run(o Options) error {
 		o.Notes = os.Stderr
 	}
 	m := New(o)
+	defer m.Close() //nolint:errcheck // the system lets go of it too
 	m.asleep = true
 	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
 	if p, ok := look.Profile(o.Colour, o.Environ); ok {
