@@ -28,6 +28,7 @@ import (
 	"pourbench/presets"
 	"pourbench/tui"
 	"pourbench/tui/live"
+	"pourbench/tui/terminal"
 )
 
 // Exit codes, part of the contract with scripts.
@@ -61,7 +62,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	if err == nil {
 		return b.exit
 	}
-	if errors.Is(err, tui.ErrInterrupted) || errors.Is(err, live.ErrInterrupted) {
+	if errors.Is(err, terminal.ErrInterrupted) {
 		return exitInterrupted
 	}
 	_, _ = fmt.Fprintln(errs, "pourbench:", err)
