@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io"
 	"os"
-	"os/signal"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
@@ -31,14 +30,7 @@ func Run(m tea.Model, o Options) error {
 		o.Environ = os.Environ()
 	}
 	program := tea.NewProgram(m, o.program(os.Stdout)...)
-	hup := make(chan os.Signal, 1)
-	signal.Notify(hup, hangups()...)
-	defer signal.Stop(hup)
-	go func() {
-		for range hup {
-			program.Send(o.Hangup)
-		}
-	}()
+	defer onHangup(func() { program.Send(o.Hangup) })()
 	_, err := program.Run()
 	if errors.Is(err, tea.ErrInterrupted) {
 		return ErrInterrupted
