@@ -49,6 +49,7 @@ type Model struct {
 	opt      Options
 	session  *session.Session
 	file     file
+	journal  journal
 	w, h     int
 	look     look.Look
 	dark     bool // the terminal's background
@@ -72,12 +73,8 @@ type Model struct {
 
 // file is where the plan on the bench is kept.
 type file struct {
-	path     string
-	stamp    planfile.Stamp
-	comments bool   // it holds comments that saving will not keep
-	key      string // of its journal
-	due      bool   // a journal is to be written
-	written  bool   // there is a journal
+	path  string
+	stamp planfile.Stamp
 }
 
 // typing is a cell being typed in.
@@ -91,7 +88,10 @@ func New(o Options) *Model {
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
 		stations: panel.Stations(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
-	m.keep(o.Document.Path, o.Document.Stamp, o.Document.HandComments)
+	m.keep(o.Document.Path, o.Document.Stamp)
+	if o.StateDir != "" {
+		m.journal.file = planfile.NewJournal(o.StateDir)
+	}
 	for s := range m.stations {
 		for _, p := range m.stations[s].Panels(true) {
 			m.cursors[p.ID] = grid.Cursor{Col: p.Start}

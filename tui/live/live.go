@@ -58,9 +58,11 @@ type Model struct {
 	rung     map[int]bool  // jugs the bell has rung for
 	dialogs  dialog.Stack
 	status   dialog.Status
-	saidAt   time.Duration // when the status was said, on the run's clock
-	unkept   error         // why the journal cannot be written or read; nil: it can
+	saidAt   time.Duration   // when the status was said, on the run's clock
+	waiting  []logbook.Event // marks that count and are not written yet
+	unkept   error           // why the journal cannot be written or read; nil: it can
 	trial    string
+	cut      bool // the screen was taken away: nobody could be asked
 }
 
 // statusFor is how long a status stands: what it says of a jug is soon no longer so.
@@ -79,7 +81,7 @@ func New(o Options) (*Model, error) {
 		return nil, err
 	}
 	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
-	m.settle(nil)
+	m.settle()
 	return m, nil
 }
 

@@ -65,6 +65,9 @@ func (m *Model) drawTiny(a screen.Area) {
 	if now, ok := m.now(); ok {
 		lines[1] = "now: " + m.title(now.Step)
 	}
+	if m.unkept != nil {
+		lines = append(lines, m.unwrittenNotice())
+	}
 	lines = append(lines, m.worstWords(), m.status.Text(), fmt.Sprintf("%d × %d; wants %d × %d", a.W(), a.H(), minW, minH))
 	y := 0
 	for _, l := range lines {
