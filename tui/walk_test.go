@@ -44,12 +44,13 @@ type walk struct {
 	late  []tea.Cmd // work that is not finished yet
 	past  []before  // every plan that undo should bring back
 	ahead []pour.Plan
+	last  string // the cell that the last edit nudged; empty: it was no nudge
 }
 
 // before is a plan as it was before an edit.
 type before struct {
 	plan  pour.Plan
-	nudge bool // the edit may be undone together with the one before
+	again bool // the edit nudged the cell that the one before did: both may be undone together
 }
 
 func TestWalkAtTheBenchKeepsEveryPromise(t *testing.T) {
@@ -166,16 +167,21 @@ func (w *walk) update(what string, msg tea.Msg) tea.Cmd {
 	}
 	m := w.m
 	was, rev := m.session.Plan().Clone(), m.session.Revision()
+	cell, _, _ := m.cell()
 	bench := m.typing == nil && m.dialogs.Top() == nil && !m.placed.TooSmall
 	_, cmd := m.Update(msg)
-	w.remember(what, bench, was, rev)
+	nudged := ""
+	if bench && slices.Contains([]string{"+", "=", "-", "*", "_", "shift+right", "shift+left"}, what) {
+		nudged = cell.Name
+	}
+	w.remember(what, bench, nudged, was, rev)
 	w.consistent()
 	w.drawn()
 	return cmd
 }
 
 // remember keeps the plans that undo and redo have to bring back, and holds them to it.
-func (w *walk) remember(what string, bench bool, was pour.Plan, rev int) {
+func (w *walk) remember(what string, bench bool, nudged string, was pour.Plan, rev int) {
 	w.t.Helper()
 	m := w.m
 	plan := m.session.Plan()
@@ -194,7 +200,7 @@ func (w *walk) remember(what string, bench bool, was pour.Plan, rev int) {
 	case bench && what == "u":
 		w.ahead = append(w.ahead, was)
 		last := w.pop()
-		for !reflect.DeepEqual(plan, last.plan) && last.nudge && len(w.past) > 0 {
+		for !reflect.DeepEqual(plan, last.plan) && last.again && len(w.past) > 0 {
 			last = w.pop()
 		}
 		if !reflect.DeepEqual(plan, last.plan) {
@@ -210,9 +216,9 @@ func (w *walk) remember(what string, bench bool, was pour.Plan, rev int) {
 		if m.session.CanRedo() != "" {
 			w.fatal("after an edit what was undone can be done again")
 		}
-		nudge := slices.Contains([]string{"+", "=", "-", "*", "_", "shift+right", "shift+left"}, what)
-		w.past, w.ahead = append(w.past, before{was, nudge}), nil
+		w.past, w.ahead = append(w.past, before{was, nudged != "" && nudged == w.last}), nil
 	}
+	w.last = nudged
 }
 
 func (w *walk) pop() before {
