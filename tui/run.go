@@ -17,6 +17,7 @@ func Run(o Options) error {
 		o.Notes = os.Stderr
 	}
 	m := New(o)
+	defer m.Close() //nolint:errcheck // the system lets go of it too
 	m.asleep = true
 	err := terminal.Run(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save
