@@ -9,7 +9,6 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	underway "pourbench/pour/logbook/live"
-	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -210,7 +209,7 @@ func (m *Model) stageWords(j underway.JugBoard) string {
 		if !at.Known || chem.Stage(s) == chem.Emulsion && !j.Seen[s] {
 			continue
 		}
-		text := look.StageName(chem.Stage(s)) + " "
+		text := chem.Stage(s).String() + " "
 		if j.Seen[s] {
 			text += "seen " + m.sheet().Plan.Show.RunTime(at.V)
 		} else {
