@@ -46,7 +46,7 @@ func (l *List) Keys() []keys.Binding { return keys.Footer(keys.List, 0) }
 func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
 
 // Wheel goes to another entry.
-func (l *List) Wheel(by int, _ Frame) { l.move(by) }
+func (l *List) Wheel(by int, _ Frame) { l.move(by * wheelRows) }
 
 // matches lists the entries that hold every word typed, in their name, aside or details.
 func (l *List) matches() []Item {
@@ -151,7 +151,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 		if l.Free != "" {
 			text = "Enter: " + l.Free
 		}
-		rows.Text(0, 0, text, lk.Quiet)
+		for y, line := range screen.Wrap(text, rows.W()) {
+			rows.Text(0, y, line, lk.Quiet)
+		}
 		return
 	}
 	first := l.first(rows.H())

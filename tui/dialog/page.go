@@ -39,8 +39,11 @@ func NewPage(title, text string) *Page {
 	return p
 }
 
+// wheelRows is how far one notch of the wheel goes.
+const wheelRows = 3
+
 // pageW is the width a page likes.
-const pageW = 100
+const pageW = 120
 
 // Keys lists the keys of the footer.
 func (p *Page) Keys() []keys.Binding { return keys.Footer(keys.Page, 0) }
@@ -52,7 +55,7 @@ func (p *Page) Paste(text string) { p.search.Insert(text); p.top = 0 }
 func (p *Page) Click(image.Point, Frame) Result { return Result{} }
 
 // Wheel scrolls.
-func (p *Page) Wheel(by int, f Frame) { p.scroll(by, f) }
+func (p *Page) Wheel(by int, f Frame) { p.scroll(by*wheelRows, f) }
 
 func (p *Page) rect(f Frame) image.Rectangle { return f.box(min(pageW, f.W-2), f.H) }
 

@@ -22,7 +22,7 @@ type Dialog interface {
 	Press(k tea.KeyPressMsg, f Frame) Result
 	Paste(text string)
 	Click(at image.Point, f Frame) Result
-	Wheel(by int, f Frame)
+	Wheel(by int, f Frame) // a notch up, -1, or down, 1
 	Draw(a screen.Area, f Frame, l look.Look)
 }
 
@@ -59,14 +59,31 @@ func (s *Stack) Press(k tea.KeyPressMsg) (cmd tea.Cmd, refused string) {
 	return s.take(top, s.open[top].Press(k, s.Frame))
 }
 
-// Click gives a click to the topmost dialog.
-func (s *Stack) Click(at image.Point) (cmd tea.Cmd, refused string) {
-	top := len(s.open) - 1
-	return s.take(top, s.open[top].Click(at, s.Frame))
+// Paste gives pasted text to the topmost dialog and says whether there is one.
+func (s *Stack) Paste(text string) bool {
+	top := s.Top()
+	if top != nil {
+		top.Paste(text)
+	}
+	return top != nil
 }
 
-// Wheel scrolls the topmost dialog by so many lines.
-func (s *Stack) Wheel(by int) { s.Top().Wheel(by, s.Frame) }
+// Click gives a click to the topmost dialog, if there is one.
+func (s *Stack) Click(msg tea.MouseClickMsg) (cmd tea.Cmd, refused string) {
+	top := len(s.open) - 1
+	if top < 0 || msg.Button != tea.MouseLeft {
+		return nil, ""
+	}
+	return s.take(top, s.open[top].Click(image.Pt(msg.X, msg.Y), s.Frame))
+}
+
+// Wheel takes the topmost dialog, if there is one, a notch up or down.
+func (s *Stack) Wheel(msg tea.MouseWheelMsg) {
+	by := map[tea.MouseButton]int{tea.MouseWheelUp: -1, tea.MouseWheelDown: 1}[msg.Button]
+	if top := s.Top(); top != nil && by != 0 {
+		top.Wheel(by, s.Frame)
+	}
+}
 
 // Draw draws the topmost dialog over a screen.
 func (s *Stack) Draw(a screen.Area, l look.Look) {
