@@ -1,23 +1,14 @@
 package pour
 
-// superfatAccounts are the superfats of a batch and of its jugs.
+// superfatAccounts are the superfats of a batch.
 func superfatAccounts() []accountRow {
 	fat := func(of func(*BatchSuperfat) float64) func(teller) Figure {
 		return func(t teller) Figure { return AsFigure(of(&t.b.Superfat)) }
 	}
-	jug := func(of func(*JugSuperfat) float64) func(teller) Figure {
-		return func(t teller) Figure { return AsFigure(of(&t.b.Jugs[t.ix[0]].Superfat)) }
-	}
-	left := func(t teller, alkali, fat Term) Term { // a jug that holds no fat keeps what was planned
-		if fat.Value() <= 0 {
-			return t.own("superfat_percent")
-		}
-		return leftOver(alkali, fat)
-	}
 	rangeBand := func(t teller) (low, high Figure, why string) {
 		return AsFigure(t.b.Superfat.LowPercent), AsFigure(t.b.Superfat.HighPercent), "every oil at the low, and at the high end of its published range"
 	}
-	heavy := []string{"lye-heavy", "lye-heavy-worst", "alkali-rounding"}
+	heavy := heavyCodes()
 	return []accountRow{
 		{
 			pattern: "batch.superfat_percent", label: "superfat", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.PlannedPercent }), feeds: heavy,
@@ -43,6 +34,22 @@ func superfatAccounts() []accountRow {
 			pattern: "batch.superfat_high_percent", label: "superfat, oils at their high end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.HighPercent }),
 			how: func(t teller) Term { return leftOver(t.alkaliKOH(), t.demandAt("batch.oils[].sap_high_koh_mg_g")) },
 		},
+	}
+}
+
+// jugFatAccounts are the superfats of jugs.
+func jugFatAccounts() []accountRow {
+	jug := func(of func(*JugSuperfat) float64) func(teller) Figure {
+		return func(t teller) Figure { return AsFigure(of(&t.b.Jugs[t.ix[0]].Superfat)) }
+	}
+	left := func(t teller, alkali, fat Term) Term { // a jug that holds no fat keeps what was planned
+		if fat.Value() <= 0 {
+			return t.own("superfat_percent")
+		}
+		return leftOver(alkali, fat)
+	}
+	heavy := heavyCodes()
+	return []accountRow{
 		{
 			pattern: "batch.jugs[].superfat_percent", label: "superfat of {}", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.HeldPercent }), feeds: append([]string{"superfat-jug"}, heavy...),
 			how: func(t teller) Term {
@@ -65,6 +72,9 @@ func superfatAccounts() []accountRow {
 		{pattern: "batch.jugs[].superfat_as_weighed_percent", label: "superfat of {} as weighed", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.AsWeighedPercent }), feeds: heavy, how: teller.jugAsWeighed},
 	}
 }
+
+// heavyCodes are the warnings of too much alkali.
+func heavyCodes() []string { return []string{"lye-heavy", "lye-heavy-worst", "alkali-rounding"} }
 
 // leftOver is the fat that alkali leaves, percent of what would take it up.
 func leftOver(alkali, fat Term) Term { return product(less(bare(1), ratio(alkali, fat)), bare(100)) }

@@ -66,7 +66,7 @@ func (t teller) mud() Term {
 func accountRows() []accountRow {
 	var all []accountRow
 	for _, rows := range [...]func() []accountRow{
-		sizeAccounts, lyeAccounts, waterAccounts, superfatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, lookAccounts,
+		sizeAccounts, lyeAccounts, waterAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, lookAccounts,
 	} {
 		all = append(all, rows()...)
 	}

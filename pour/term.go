@@ -111,8 +111,10 @@ func (t Term) work(read func(float64) float64) float64 {
 	}
 }
 
-// Words is the formula in words, Numbers the same with this plan's numbers, with so many digits that working them out gives the figure.
-func (t Term) Words() string   { return t.say(func(in Input) string { return in.Name }) }
+// Words is the formula in words.
+func (t Term) Words() string { return t.say(func(in Input) string { return in.Name }) }
+
+// Numbers is the formula with this plan's numbers, in so many digits that working them out gives the figure.
 func (t Term) Numbers() string { return t.say(func(in Input) string { return digits(in.V) }) }
 
 // digits draws a number with nine of them, which is more than any scale shows and less than a float holds.
