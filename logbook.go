@@ -187,7 +187,7 @@ func (b *bench) marking(kind logbook.EventKind) func(logbook.Book, pour.Shelf, [
 // weighing journals what a bar weighed.
 func (b *bench) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, []string) error {
 	return func(book logbook.Book, shelf pour.Shelf, args []string) error {
-		g, err := pour.ParseNumber(args[1])
+		g, err := strict.ParseNumber(args[1])
 		if err != nil {
 			return err
 		}

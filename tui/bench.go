@@ -123,7 +123,7 @@ func (b *bench) number(name, text string, v float64, u pour.Unit, step float64, 
 	return grid.Cell{
 		Kind: grid.Number, Text: text, Plain: b.show.Plain(v, u), Name: name,
 		Set: func(typed string) (pour.Edit, error) {
-			n, err := pour.ParseNumber(typed)
+			n, err := strict.ParseNumber(typed)
 			if err != nil {
 				return nil, err
 			}

@@ -16,6 +16,7 @@ import (
 	"github.com/natefinch/atomic"
 
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 const (
@@ -90,14 +91,14 @@ func readJournal(key, file string) Recovery {
 	out := Recovery{Key: key, File: file}
 	f, err := os.Open(file)
 	if err != nil {
-		out.Err = failed(file, reason(err), openMend(err))
+		out.Err = strict.Refuse(file, reason(err), openMend(err))
 		return out
 	}
 	defer f.Close() //nolint:errcheck // nothing was written
 	if info, err := f.Stat(); err == nil {
 		out.At = info.ModTime()
 	}
-	src, err := slurp(file, f)
+	src, err := form().Slurp(file, f)
 	if err != nil {
 		out.Err = err
 		return out
@@ -106,7 +107,7 @@ func readJournal(key, file string) Recovery {
 	if path, err := strconv.Unquote(strings.TrimPrefix(head, journalHead)); err == nil {
 		out.Path = path
 	}
-	out.Plan, _, out.Err = read(file, src, nil)
+	out.Plan, out.Err = read(file, src, nil)
 	return out
 }
 

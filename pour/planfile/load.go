@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 // Document is a plan with the file it came from.
@@ -37,32 +38,32 @@ func stampOf(content []byte, modified time.Time) Stamp {
 
 func (s Stamp) same(content []byte) bool { return !s.Zero() && s.Sum == sha256.Sum256(content) }
 
-// Load reads the plan file at path and checks it against the shelf. Any failure is an [*Error], one of the file system
+// Load reads the plan file at path and checks it against the shelf. Any failure is an [*strict.Error], one of the file system
 // included; [errors.Is] finds the reason, as [fs.ErrNotExist].
 func Load(path string, s pour.Shelf) (Document, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return Document{}, failed(path, reason(err), openMend(err))
+		return Document{}, strict.Refuse(path, reason(err), openMend(err))
 	}
 	defer f.Close() //nolint:errcheck // nothing was written
-	src, err := slurp(path, f)
+	src, err := form().Slurp(path, f)
 	if err != nil {
 		return Document{}, err
 	}
 	info, err := f.Stat()
 	if err != nil {
-		return Document{}, failed(path, reason(err), openMend(err))
+		return Document{}, strict.Refuse(path, reason(err), openMend(err))
 	}
-	p, x, err := read(path, src, &s)
+	p, err := read(path, src, &s)
 	if err != nil {
 		return Document{}, err
 	}
-	return Document{Plan: p, Path: path, Stamp: stampOf([]byte(src), info.ModTime()), HandComments: x.handComments()}, nil
+	return Document{Plan: p, Path: path, Stamp: stampOf([]byte(src), info.ModTime()), HandComments: handComments(src)}, nil
 }
 
 // handComments reports whether the file holds a comment that is not ours.
-func (x index) handComments() bool {
-	return slices.ContainsFunc(x.comments, func(c string) bool { return c != headComment })
+func handComments(src string) bool {
+	return slices.ContainsFunc(strict.Comments(src), func(c string) bool { return c != headComment })
 }
 
 // reason drops the path from an error of the file system: it stands in front already.

@@ -88,7 +88,7 @@ func (m *Model) typeMeasure() {
 func (m *Model) measured(typed string) error {
 	t := m.typing.things[m.typing.at]
 	number, lot, _ := strings.Cut(typed, " ")
-	v, err := pour.ParseNumber(number)
+	v, err := strict.ParseNumber(number)
 	if err != nil {
 		return err
 	}
