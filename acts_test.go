@@ -9,7 +9,7 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
-	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/pour/script"
@@ -107,7 +107,7 @@ func onePour(t *testing.T, plan pour.Plan, shelf pour.Shelf) {
 	// the paper and the live run: every act told once, in order
 	page := words(paper.Checklist(sheet, shelf))
 	told, at := 0, 0
-	for _, step := range logbook.Steps(sheet) {
+	for _, step := range underway.Steps(sheet) {
 		if step.Tell == "" || step.Batch != pour.Base {
 			continue
 		}

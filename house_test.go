@@ -5,6 +5,7 @@ import (
 	"go/token"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,7 +13,7 @@ import (
 
 // rank orders the folders of the house: a folder imports only folders of the same or a higher rank.
 func rank(folder string) int {
-	below := map[string]int{"main": 0, "tui": 1, "presets": 2, "pour": 4, "pour/swirl": 5, "pour/script": 6, "pour/plain": 6, "chem": 8}
+	below := map[string]int{"main": 0, "tui": 1, "presets": 2, "pour": 4, "pour/swirl": 5, "pour/strict": 5, "pour/script": 6, "pour/plain": 6, "pour/disk": 6, "chem": 8}
 	if r, ok := below[folder]; ok {
 		return r
 	}
@@ -22,6 +23,17 @@ func rank(folder string) int {
 		}
 	}
 	return -1
+}
+
+// siblings are folders of one rank in their order: each imports of them only those that stand after it.
+func siblings() []string {
+	return []string{"pour/paper", "pour/logbook/learn", "pour/logbook/live", "pour/logbook", "pour/planfile"}
+}
+
+// turned reports whether an import runs against the order of siblings.
+func turned(from, to string) bool {
+	at, other := slices.Index(siblings(), from), slices.Index(siblings(), to)
+	return at >= 0 && other >= 0 && other < at
 }
 
 func TestImportsRunDownwardsOnly(t *testing.T) {
@@ -61,6 +73,8 @@ func checkImports(t *testing.T, path string) {
 		switch {
 		case isOwn && rank(own) < rank(folder):
 			t.Errorf("%s imports %s, which is above it", path, own)
+		case isOwn && turned(folder, own):
+			t.Errorf("%s imports %s, a sibling that stands before it", path, own)
 		case isOwn && own == "presets" && folder != "main":
 			t.Errorf("%s imports presets, which only main knows", path)
 		case !isOwn && strings.HasPrefix(folder, "chem") && strings.Contains(name, "."):

@@ -15,7 +15,10 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/learn"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
+	"pourbench/pour/strict"
 	"pourbench/tui/live"
 )
 
@@ -40,7 +43,7 @@ func (b *bench) hand(shelf pour.Shelf) clock.Hand {
 		b.say("the logbook cannot be opened, times are the model's alone: %v", err)
 		return clock.Hand{}
 	}
-	lesson, unread, err := book.Learn(shelf)
+	lesson, unread, err := learn.FromBook(book, shelf)
 	if err != nil {
 		b.say("the logbook cannot be learnt from, times are the model's alone: %v", err)
 		return clock.Hand{}
@@ -115,11 +118,11 @@ func (b *bench) showPour(book logbook.Book, shelf pour.Shelf, args []string) err
 	}
 	text := paper.PourRecord(record, pour.Work(record.Plan, shelf, clock.Hand{}))
 	if record.TrialScent != "" {
-		taught, _, err := book.Learn(shelf)
+		taught, _, err := learn.FromBook(book, shelf)
 		if err != nil {
 			return err
 		}
-		result, err := record.TrialResult(shelf, taught)
+		result, err := learn.Trial(record, shelf, taught)
 		if err != nil {
 			return err
 		}
@@ -144,7 +147,7 @@ func lesson(shelf pour.Shelf) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	taught, unread, err := book.Learn(shelf)
+	taught, unread, err := learn.FromBook(book, shelf)
 	if err != nil {
 		return "", err
 	}
@@ -170,7 +173,7 @@ func (b *bench) exportCommand() *cobra.Command {
 		if asJSON {
 			return logbook.ExportJSON(b.out, shelf, pours)
 		}
-		return logbook.ExportCSV(b.out, shelf, pours)
+		return logbook.ExportCSV(b.out, pours)
 	})
 	cmd.Flags().BoolVar(&asJSON, "json", false, "JSON instead of CSV")
 	return cmd
@@ -180,7 +183,7 @@ func (b *bench) exportCommand() *cobra.Command {
 func (b *bench) marking(kind logbook.EventKind) func(logbook.Book, pour.Shelf, []string) error {
 	return func(book logbook.Book, shelf pour.Shelf, args []string) error {
 		e := logbook.Event{Kind: kind, Text: strings.Join(args[1:], " ")}
-		return book.Add(args[0], shelf, logbook.SystemClock(session()), session(), e)
+		return underway.Add(book, args[0], shelf, underway.SystemClock(session()), session(), e)
 	}
 }
 
@@ -194,7 +197,7 @@ func (b *bench) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, 
 		if g <= 0 {
 			return errors.New("log the weight of a bar: it weighs more than 0 g")
 		}
-		return book.Add(args[0], shelf, logbook.SystemClock(session()), session(), logbook.Event{Kind: kind, Value: g})
+		return underway.Add(book, args[0], shelf, underway.SystemClock(session()), session(), logbook.Event{Kind: kind, Value: g})
 	}
 }
 

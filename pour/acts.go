@@ -186,7 +186,7 @@ func (s *Sheet) acts(b *BatchSheet) []Task {
 
 // grams divides what each jug holds over its acts, and what lies in the pot or the bag over those that move all of it, on the scale step.
 func (s *Sheet) grams(b *BatchSheet, tasks []Task) {
-	if b.MassRefusal != "" {
+	if b.Refused.Masses != "" {
 		return
 	}
 	share := func(totalG float64, of func(Task) bool) {

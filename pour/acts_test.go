@@ -96,8 +96,8 @@ func TestAJugIsJudgedFromItsFirstActToItsLast(t *testing.T) {
 		}
 	}
 	j := sheet.Base.Jugs[1]
-	if j.PourAtMin.V != into || j.LastAtMin.V != out || out <= into {
-		t.Errorf("gentian is used from %v to %v, its acts begin at %g and %g", j.PourAtMin, j.LastAtMin, into, out)
+	if j.Clock.PourAtMin.V != into || j.Clock.LastAtMin.V != out || out <= into {
+		t.Errorf("gentian is used from %v to %v, its acts begin at %g and %g", j.Clock.PourAtMin, j.Clock.LastAtMin, into, out)
 	}
 }
 
@@ -106,18 +106,18 @@ func TestThePotIsJudgedByTheQuickestInIt(t *testing.T) {
 	sheet := pour.Work(plan, shelf, clock.Hand{})
 	quickest := pour.JugSheet{}
 	for _, j := range sheet.Base.Jugs[1:] {
-		if j.LateChancePercent.V > quickest.LateChancePercent.V {
+		if j.Clock.LateChancePercent.V > quickest.Clock.LateChancePercent.V {
 			quickest = j
 		}
 	}
 	pot := sheet.Base.Jugs[0]
-	if pot.LateChancePercent != quickest.LateChancePercent || pot.LateJug != quickest.Name {
-		t.Errorf("the pot's chance is %v by %s, the quickest's %v by %s", pot.LateChancePercent, pot.LateJug, quickest.LateChancePercent, quickest.Name)
+	if pot.Clock.LateChancePercent != quickest.Clock.LateChancePercent || pot.Clock.LateJug != quickest.Name {
+		t.Errorf("the pot's chance is %v by %s, the quickest's %v by %s", pot.Clock.LateChancePercent, pot.Clock.LateJug, quickest.Clock.LateChancePercent, quickest.Name)
 	}
 	plain, shelf := in(t, "layers", 1)
 	for _, j := range pour.Work(plain, shelf, clock.Hand{}).Base.Jugs {
-		if j.LateJug != j.Name {
-			t.Errorf("%s in layers is judged by %q", j.Name, j.LateJug)
+		if j.Clock.LateJug != j.Name {
+			t.Errorf("%s in layers is judged by %q", j.Name, j.Clock.LateJug)
 		}
 	}
 }

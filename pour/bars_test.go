@@ -87,7 +87,7 @@ func TestASlabIsCutBothWays(t *testing.T) {
 		if s.Bars.Count != want.count {
 			t.Errorf("a %s gives %d bars", shape, s.Bars.Count)
 		}
-		equal(t, shape+", one bar", s.Bars.CutG, s.Base.PouredG*want.part, 1e-9)
+		equal(t, shape+", one bar", s.Bars.CutG, s.Base.Size.PouredG*want.part, 1e-9)
 	}
 }
 
@@ -96,13 +96,13 @@ func TestTheKOHShareMayBeOfTheMass(t *testing.T) {
 	p.Base.Jugs[1].Colourants, p.Base.SuperfatPercent = nil, 5
 	p.Base.KOHSharePercent, p.Base.KOHShareBy = 60, pour.ShareMass
 	b := pour.Weigh(p, shelf).Base
-	equal(t, "KOH of the pure mass", b.KOHPureG/(b.KOHPureG+b.NaOHPureG), 0.6, 1e-12)
+	equal(t, "KOH of the pure mass", b.Lye.KOH.PureG/(b.Lye.KOH.PureG+b.Lye.NaOH.PureG), 0.6, 1e-12)
 	demand := (600*olive + 400*coconut) * 0.95
-	equal(t, "both together", b.KOHPureG/56.1053+b.NaOHPureG/39.99677, demand/56.1053, 1e-9)
+	equal(t, "both together", b.Lye.KOH.PureG/56.1053+b.Lye.NaOH.PureG/39.99677, demand/56.1053, 1e-9)
 	for _, by := range []string{"", pour.ShareMoles} {
 		p.Base.KOHShareBy = by
 		b = pour.Weigh(p, shelf).Base
-		equal(t, "KOH by moles", b.KOHPureG, demand*0.6, 1e-9)
+		equal(t, "KOH by moles", b.Lye.KOH.PureG, demand*0.6, 1e-9)
 	}
 	_, f, _ := pour.Number(p, "base.koh_share_percent")
 	p.Base.KOHShareBy = pour.ShareMass
@@ -117,8 +117,8 @@ func TestTheKOHShareMayBeOfTheMass(t *testing.T) {
 	for _, share := range []float64{0, 100} {
 		p.Base.KOHShareBy, p.Base.KOHSharePercent = pour.ShareMass, share
 		b = pour.Weigh(p, shelf).Base
-		if math.Abs(b.KOHPureG-demand*share/100) > 1e-9 {
-			t.Errorf("%v %% of the mass is %v g of KOH", share, b.KOHPureG)
+		if math.Abs(b.Lye.KOH.PureG-demand*share/100) > 1e-9 {
+			t.Errorf("%v %% of the mass is %v g of KOH", share, b.Lye.KOH.PureG)
 		}
 	}
 }

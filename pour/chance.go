@@ -15,20 +15,20 @@ func (t *timer) chances() {
 
 func (t *timer) judgeJug(i int) {
 	j, f := &t.batch.Jugs[i], t.forecasts[i]
-	if f == nil || !j.PourAtMin.Known {
+	if f == nil || !j.Clock.PourAtMin.Known {
 		return
 	}
-	first, last := j.PourAtMin.V-t.batch.LyeInAtMin, j.LastAtMin.V-t.batch.LyeInAtMin
+	first, last := j.Clock.PourAtMin.V-t.batch.LyeInAtMin, j.Clock.LastAtMin.V-t.batch.LyeInAtMin
 	if index, ok := f.TraceIndex((first + last) / 2); ok {
-		j.TraceAtPour = Know(index)
+		j.Clock.TraceAtPour = Know(index)
 	}
 	if past := t.past(); past < chem.Stage(chem.Stages) {
 		if p, ok := f.ChancePast(past, last); ok {
-			j.LateChancePercent, j.LateJug = Know(p*100), j.Name
+			j.Clock.LateChancePercent, j.Clock.LateJug = Know(p*100), j.Name
 		}
 	}
 	if p, ok := f.ChancePast(t.suits.from, first); ok {
-		j.EarlyChancePercent = Know((1 - p) * 100)
+		j.Clock.EarlyChancePercent = Know((1 - p) * 100)
 	}
 }
 
@@ -36,8 +36,8 @@ func (t *timer) judgeJug(i int) {
 func (t *timer) judgePot() {
 	pot := &t.batch.Jugs[0]
 	for _, j := range t.batch.Jugs {
-		if j.LateChancePercent.Known && (!pot.LateChancePercent.Known || j.LateChancePercent.V > pot.LateChancePercent.V) {
-			pot.LateChancePercent, pot.LateJug = j.LateChancePercent, j.Name
+		if j.Clock.LateChancePercent.Known && (!pot.Clock.LateChancePercent.Known || j.Clock.LateChancePercent.V > pot.Clock.LateChancePercent.V) {
+			pot.Clock.LateChancePercent, pot.Clock.LateJug = j.Clock.LateChancePercent, j.Name
 		}
 	}
 }

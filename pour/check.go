@@ -207,7 +207,7 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 }
 
 func (c *checker) mould(m Mould) {
-	if m.Shape == "slab" && m.BarWidthMM > m.WidthMM {
+	if m.Shape == ShapeSlab && m.BarWidthMM > m.WidthMM {
 		c.add("mould.bar_width_mm", strict.Short(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
 	}
 	if m.BarMM > m.LengthMM {

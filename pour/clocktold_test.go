@@ -59,13 +59,13 @@ func TestFreeAcidThatTurnsToSoapAtOnceIsSaid(t *testing.T) {
 	p.Base.BatterMeasured, p.Base.BatterC = true, 60
 	s := pour.Work(p, shelf, clock.Hand{})
 	w, ok := found(s, "false-trace")
-	if !ok || w.Severity != pour.Caution || s.Base.ClockRefusal != "" {
-		t.Errorf("said %+v, the clock %q", w, s.Base.ClockRefusal)
+	if !ok || w.Severity != pour.Caution || s.Base.Refused.Times != "" {
+		t.Errorf("said %+v, the clock %q", w, s.Base.Refused.Times)
 	}
 	p.Base.KOHSharePercent, p.Base.KOHPurityPercent = 50, 90 // the clock knows no dual lye: the soap comes all the same
 	s = pour.Work(p, shelf, clock.Hand{})
-	if _, ok = found(s, "false-trace"); !ok || s.Base.ClockRefusal == "" {
-		t.Errorf("a batch the clock refuses (%q) is false trace %v", s.Base.ClockRefusal, ok)
+	if _, ok = found(s, "false-trace"); !ok || s.Base.Refused.Times == "" {
+		t.Errorf("a batch the clock refuses (%q) is false trace %v", s.Base.Refused.Times, ok)
 	}
 }
 
@@ -138,7 +138,7 @@ func TestTheClockIsToldOfAJugsOwnLoadAndWater(t *testing.T) {
 	equal(t, "mint was tested at", jug.Scents[0].RefLoadPercent, 4, 0)
 	equal(t, "moss in it", jug.Scents[1].LoadPercent, 1, 1e-9)
 	equal(t, "moss was tested at the usual", jug.Scents[1].RefLoadPercent, 3, 0)
-	equal(t, "its colour's water", jug.ExtraWaterG, s.Base.BatterG/2*0.01*5, 1e-9)
+	equal(t, "its colour's water", jug.ExtraWaterG, s.Base.Size.BatterG/2*0.01*5, 1e-9)
 	if plain, _ := s.ClockJug(pour.Base, "plain", shelf); plain.ExtraWaterG != 0 || len(plain.Scents) != 1 {
 		t.Errorf("the plain jug is told %+v", plain)
 	}

@@ -52,12 +52,12 @@ func TestTenPercentOfStearicAcidIsFalseTraceAndSaysSo(t *testing.T) {
 	equal(t, "free acid", told(t, p, shelf).FFA, 0.1036, 1e-9)
 	pot := s.Base.Jugs[0]
 	for _, stage := range []chem.Stage{chem.Emulsion, chem.Light, chem.Medium} {
-		if at := pot.Stages[stage]; !at.High.Known || at.High.V != 0 {
+		if at := pot.Clock.Stages[stage]; !at.High.Known || at.High.V != 0 {
 			t.Errorf("%v at %+v, not at lye-in", stage, at)
 		}
 	}
-	if !(pot.Stages[chem.Thick].Low.V > 0) {
-		t.Errorf("thick at %+v", pot.Stages[chem.Thick])
+	if !(pot.Clock.Stages[chem.Thick].Low.V > 0) {
+		t.Errorf("thick at %+v", pot.Clock.Stages[chem.Thick])
 	}
 	if w, ok := found(s, "false-trace"); !ok || !strings.Contains(w.Text, "10 % of the oils") || !strings.Contains(w.Text, "medium") {
 		t.Errorf("the warning is %+v, %v", w, ok)
@@ -67,7 +67,7 @@ func TestTenPercentOfStearicAcidIsFalseTraceAndSaysSo(t *testing.T) {
 func TestFreeAcidIsSaidWhereTheClockRefusesToo(t *testing.T) {
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 70, "stearic-acid": 30})
 	s := pour.Work(p, shelf, clock.Hand{})
-	if _, ok := found(s, "clock-refused"); !ok || s.Base.ClockRefusal == "" {
+	if _, ok := found(s, "clock-refused"); !ok || s.Base.Refused.Times == "" {
 		t.Error("30 % of free acid is not refused")
 	}
 	if w, ok := found(s, "false-trace"); !ok || !strings.Contains(w.Text, "turns to soap") {
@@ -97,7 +97,7 @@ func TestUnrefinedOilsMoveTheClock(t *testing.T) {
 	if unstated.CrudeOil || little.CrudeOil || !crude.CrudeOil {
 		t.Errorf("crude: %v unstated, %v at 3 %%, %v at 6 %%", unstated.CrudeOil, little.CrudeOil, crude.CrudeOil)
 	}
-	before, after := plain.Base.Jugs[0].Stages[chem.Medium].Mid.V, quick.Base.Jugs[0].Stages[chem.Medium].Mid.V
+	before, after := plain.Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V, quick.Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V
 	// Trace model 4.3: 1 % brings medium to 0.83 to 0.87 of its time, 3 % to 0.38 to 0.55; 2.06 % lies between.
 	if ratio := after / before; ratio < 0.38 || ratio > 0.87 {
 		t.Errorf("medium goes from %v to %v min, a factor of %v", before, after, ratio)
@@ -144,7 +144,7 @@ func TestExtrasActByTheirDose(t *testing.T) {
 	medium := func(id string, percent float64) (float64, pour.Sheet) {
 		p.Base.Extras = []pour.ExtraPart{{Extra: id, PercentOfOils: percent}}
 		s := pour.Work(p, shelf, clock.Hand{})
-		return s.Base.Jugs[0].Stages[chem.Medium].Mid.V, s
+		return s.Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V, s
 	}
 	// Sugar is stated at 2 % of oils with factor 1.2: what the clock is told at 3 % is 1.2 at 2 %, dosed 3.
 	sugar, ok := shelf.Extra("sugar")
@@ -169,8 +169,8 @@ func TestExtrasActByTheirDose(t *testing.T) {
 	if w, ok := found(salty, "clock-wide"); !ok || !strings.Contains(w.Text, "salt") || salty.Base.Sigma < plain.Base.Sigma+0.2 {
 		t.Errorf("a bar of salt: %+v, %v, sigma %v", w, ok, salty.Base.Sigma)
 	}
-	if _, heap := medium("sugar", 9); !strings.Contains(heap.Base.ClockRefusal, "sugar stands at 9 %") {
-		t.Errorf("9 %% of sugar: %q", heap.Base.ClockRefusal)
+	if _, heap := medium("sugar", 9); !strings.Contains(heap.Base.Refused.Times, "sugar stands at 9 %") {
+		t.Errorf("9 %% of sugar: %q", heap.Base.Refused.Times)
 	}
 }
 
@@ -203,7 +203,7 @@ func TestWaxIsInTheCloudPoint(t *testing.T) {
 	// 960/885.9) = 0.0517; 64 °C and 175 J/g: 1/T = 1/337.15 - 8.3145·ln(0.0517)/118510, T = 314.9 K = 41.8 °C. At 38 °C that is false trace.
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 96, "beeswax": 4})
 	s := pour.Work(p, shelf, clock.Hand{})
-	equal(t, "cloud point", s.Base.CloudC.V, 41.8, 0.3)
+	equal(t, "cloud point", s.Base.Heat.CloudC.V, 41.8, 0.3)
 	if w, ok := found(s, "false-trace"); !ok || !strings.Contains(w.Text, "fat may be setting") {
 		t.Errorf("the warning is %+v, %v", w, ok)
 	}
@@ -212,7 +212,7 @@ func TestWaxIsInTheCloudPoint(t *testing.T) {
 		t.Error("a batter that stays 3 K over its cloud point until it is stiff is called false trace")
 	}
 	p, shelf = plainBase(t, 38, map[string]float64{"olive": 97, "pine-tar": 3})
-	if c := pour.Weigh(p, shelf).Base.CloudC; !c.Known || c.V > 25 {
+	if c := pour.Weigh(p, shelf).Base.Heat.CloudC; !c.Known || c.V > 25 {
 		t.Errorf("3 %% of a liquid tar cloud at %+v", c)
 	}
 }
@@ -222,7 +222,7 @@ func TestAnUnknownCloudPointIsNoFigure(t *testing.T) {
 	for i := range shelf.Oils {
 		shelf.Oils[i].Fat.Profile = chem.Profile{}
 	}
-	if c := pour.Weigh(p, shelf).Base.CloudC; c.Known {
+	if c := pour.Weigh(p, shelf).Base.Heat.CloudC; c.Known {
 		t.Errorf("oils without fatty acids cloud at %v", c.V)
 	}
 }
@@ -239,7 +239,7 @@ func TestStagesOfEveryPlanComeInOrder(t *testing.T) {
 		for _, b := range s.Batches() {
 			for _, j := range b.Jugs {
 				for k := 1; k < chem.Stages; k++ {
-					a, z := j.Stages[k-1], j.Stages[k]
+					a, z := j.Clock.Stages[k-1], j.Clock.Stages[k]
 					for _, pair := range [][2]pour.Figure{{a.Low, z.Low}, {a.Mid, z.Mid}, {a.High, z.High}} {
 						if pair[1].Known && (!pair[0].Known || pair[0].V > pair[1].V) {
 							t.Fatalf("%s: %v %+v before %v %+v", j.Name, chem.Stage(k), z, chem.Stage(k-1), a)

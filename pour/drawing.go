@@ -28,10 +28,10 @@ func (s *Sheet) Drawing() (Drawing, error) {
 	}
 	d := Drawing{Recipe: s.recipe()}
 	for _, j := range s.Base.Jugs {
-		fresh := paletteColour(j.Colour)
+		fresh := paletteColour(j.Colour.Hex)
 		weeks := fresh
-		if j.WeeksColour != "" {
-			weeks = paletteColour(j.WeeksColour)
+		if j.Colour.WeeksHex != "" {
+			weeks = paletteColour(j.Colour.WeeksHex)
 		}
 		d.Palette, d.Weeks = append(d.Palette, fresh), append(d.Weeks, weeks)
 	}
@@ -50,22 +50,22 @@ func (s *Sheet) recipe() swirl.Recipe {
 
 // stands is how high a batch stands, mm; where that cannot be worked out the picture shows the planned height.
 func (s *BatchSheet) stands(plannedMM float64) float64 {
-	if s.MassRefusal != "" {
+	if s.Refused.Masses != "" {
 		return plannedMM
 	}
-	return s.HeightMM
+	return s.Size.HeightMM
 }
 
 // top adds the icing that stands on every bar.
 func (d *Drawing) top(s *Sheet) {
-	if s.Icing == nil || !(s.Icing.HeightMM >= leastIcingMM) {
+	if s.Icing == nil || !(s.Icing.Size.HeightMM >= leastIcingMM) {
 		return
 	}
 	d.Icing = &swirl.IcingRecipe{
-		Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
+		Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.Size.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
 	}
 	for _, j := range s.Icing.Jugs {
-		d.Top = append(d.Top, paletteColour(j.Colour))
+		d.Top = append(d.Top, paletteColour(j.Colour.Hex))
 	}
 }
 
@@ -91,8 +91,8 @@ const usualThickness = 0.35
 func (s *Sheet) thickness() float64 {
 	index, weight := 0.0, 0.0
 	for _, j := range s.Base.Jugs {
-		if j.TraceAtPour.Known {
-			index += j.TraceAtPour.V * j.SharePercent
+		if j.Clock.TraceAtPour.Known {
+			index += j.Clock.TraceAtPour.V * j.SharePercent
 			weight += j.SharePercent
 		}
 	}

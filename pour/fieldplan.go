@@ -26,9 +26,9 @@ func topFields(p *Plan) []Field {
 
 func showFields(s *Show) []Field {
 	return []Field{
-		{Key: "mass", Label: "mass", Need: Standing, Takes: TakesWord, Words: "g oz", At: &s.Mass, Means: "unit of mass on screens and papers; oz is avoirdupois"},
-		{Key: "temperature", Label: "temperature", Need: Standing, Takes: TakesWord, Words: "C F", At: &s.Temperature, Means: "unit of temperature on screens and papers"},
-		{Key: "length", Label: "length", Need: Standing, Takes: TakesWord, Words: "mm in", At: &s.Length, Means: "unit of length on screens and papers"},
+		{Key: "mass", Label: "mass", Need: Standing, Takes: TakesWord, Words: MassGram + " " + MassOunce, At: &s.Mass, Means: "unit of mass on screens and papers; oz is avoirdupois"},
+		{Key: "temperature", Label: "temperature", Need: Standing, Takes: TakesWord, Words: DegreesC + " " + DegreesF, At: &s.Temperature, Means: "unit of temperature on screens and papers"},
+		{Key: "length", Label: "length", Need: Standing, Takes: TakesWord, Words: LengthMM + " " + LengthInch, At: &s.Length, Means: "unit of length on screens and papers"},
 		{Key: "scale_step_g", Label: "scale step", Need: Standing, Unit: UnitGram, Default: 0.1, Low: 0.001, High: 50, Step: 0.1, At: &s.ScaleStepG, Means: "step of the kitchen scale"},
 		{Key: "lye_step_g", Label: "lye scale step", Need: Standing, Unit: UnitGram, Default: 0.1, Low: 0.001, High: 5, Step: 0.01, At: &s.LyeStepG, Means: "finer step, for alkali and small doses"},
 	}
@@ -36,7 +36,7 @@ func showFields(s *Show) []Field {
 
 func mouldFields(m *Mould) []Field {
 	return []Field{
-		{Key: "shape", Label: "shape", Need: Standing, Takes: TakesWord, Words: "loaf slab", At: &m.Shape, Means: "a loaf is cut across its length, a slab along its length and width"},
+		{Key: "shape", Label: "shape", Need: Standing, Takes: TakesWord, Words: ShapeLoaf + " " + ShapeSlab, At: &m.Shape, Means: "a loaf is cut across its length, a slab along its length and width"},
 		{Key: "length_mm", Label: "length inside", Need: Required, Unit: UnitMM, Low: 20, High: 3000, Step: 5, At: &m.LengthMM, Means: "inside length"},
 		{Key: "width_mm", Label: "width inside", Need: Required, Unit: UnitMM, Low: 20, High: 2000, Step: 1, At: &m.WidthMM, Means: "inside width"},
 		{Key: "height_mm", Label: "height to the rim", Need: Required, Unit: UnitMM, Low: 10, High: 1000, Step: 1, At: &m.HeightMM, Means: "inside height to the rim"},

@@ -53,11 +53,11 @@ func walkFigures(path string, v reflect.Value, out map[string]pour.Figure) {
 // oilsAlone says whether a figure depends on nothing but the oils a plan gives in grams, so that it is known though the batch cannot be mixed.
 func oilsAlone(path, what string) bool {
 	carrier := strings.HasPrefix(what, "carriers")
-	if strings.HasPrefix(path, "base.Oils[0]") || path == "base.OilsG" || path == "base.OilsWeighG" {
+	if strings.HasPrefix(path, "base.Oils[0]") || path == "base.Size.OilsG" || path == "base.Size.OilsWeighG" {
 		return !carrier
 	}
-	if path == "base.WaterToAddG" || path == "base.AllWaterG" {
+	if path == "base.Lye.WaterToAddG" || path == "base.Lye.AllWaterG" {
 		return carrier
 	}
-	return regexp.MustCompile(`^base\.(Oils|Extras)\[|^base\.(NaOH|KOH|Stock|WaterInExtras|WaterBefore|Extras|Demand|Acid|ExtraFat)`).MatchString(path)
+	return regexp.MustCompile(`^base\.(Oils|Extras)\[|^base\.Size\.ExtrasG|^base\.Lye\.(NaOH|KOH|Stock|WaterInExtras|WaterBefore|Demand|Acid|ExtraFat)`).MatchString(path)
 }

@@ -69,8 +69,8 @@ func (t *timer) loaf() clock.Bed {
 	}
 	bed := clock.Bed{
 		Loaf: jug, FromMin: t.beddedAt(), AirC: t.sheet.Plan.Room.TemperatureC, Cooling: clock.CoolingBareLoaf,
-		AreaM2: 2 * (m.LengthMM*m.WidthMM + (m.LengthMM+m.WidthMM)*b.HeightMM) / 1e6,
-		HalfMM: min(m.WidthMM, b.HeightMM) / 2,
+		AreaM2: 2 * (m.LengthMM*m.WidthMM + (m.LengthMM+m.WidthMM)*b.Size.HeightMM) / 1e6,
+		HalfMM: min(m.WidthMM, b.Size.HeightMM) / 2,
 	}
 	switch t.sheet.Plan.Bed.Keep {
 	case BedInsulate:

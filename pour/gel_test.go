@@ -48,7 +48,7 @@ func TestGelBeginsWhereTheLyeSays(t *testing.T) {
 	// Trace model 2.1: 71 + (c - 0.33)·16/0.07 °C, c of the pure alkali and all water; nothing else is in this batch.
 	for percent, want := range map[float64]float64{26: 55, 33: 71, 36.5: 79} {
 		s := gelling(t, 38, percent, pour.BedInsulate)
-		c := s.Base.NaOHPureG / (s.Base.NaOHWeighedG + s.Base.WaterToAddG.V)
+		c := s.Base.Lye.NaOH.PureG / (s.Base.Lye.NaOH.WeighedG + s.Base.Lye.WaterToAddG.V)
 		equal(t, "lye", c*100, percent, 1)
 		equal(t, "gel", s.Gel.FromC.V, min(100, max(55, 71+(c-0.33)*16/0.07)), 0.5)
 		equal(t, "gel, as the plan says it", s.Gel.FromC.V, want, 3)
@@ -93,7 +93,7 @@ func TestTheClockIsToldTheLoafAsItLies(t *testing.T) {
 				bedded = task.StartMin
 			}
 		}
-		m, h := p.Mould, s.Base.HeightMM
+		m, h := p.Mould, s.Base.Size.HeightMM
 		k, err := clock.New(batter, clock.Hand{})
 		if err != nil {
 			t.Fatal(err)
@@ -172,7 +172,7 @@ func TestTheLoafTakesAScentOnceAndTheWaterOfItsColours(t *testing.T) {
 			bedded = task.StartMin
 		}
 	}
-	m, h := p.Mould, s.Base.HeightMM
+	m, h := p.Mould, s.Base.Size.HeightMM
 	// The white's water: 2 % of its jug's batter, three times as much water, less the 3 % that stays in pots.
 	water := s.Base.Jugs[0].BatterG * 0.02 * 3 * 0.97
 	k, err := clock.New(batter, clock.Hand{})
@@ -190,7 +190,7 @@ func TestTheLoafTakesAScentOnceAndTheWaterOfItsColours(t *testing.T) {
 	equal(t, "quick", s.Gel.MiddleC.High.V, want.High, 1e-9)
 	equal(t, "gel", s.Gel.FromC.V, want.GelC, 1e-9)
 	// Lye at 33 % holds 1/0.33 of its alkali; the colour's water is on top (trace model 2.1).
-	c := s.Base.NaOHPureG / (s.Base.NaOHPureG/0.33 + water/0.97)
+	c := s.Base.Lye.NaOH.PureG / (s.Base.Lye.NaOH.PureG/0.33 + water/0.97)
 	equal(t, "gel, by the water", s.Gel.FromC.V, 71+(c-0.33)*16/0.07, 0.3)
 }
 

@@ -149,24 +149,24 @@ func TestEveryJugIsJudgedFromItsFirstActToItsLast(t *testing.T) {
 			if technique.InPot() && i == 0 {
 				first = timeOf(s, script.Turn)
 			}
-			equal(t, string(technique)+", first act of "+j.Name, j.PourAtMin.V, first, 0)
-			equal(t, string(technique)+", last act of "+j.Name, j.LastAtMin.V, last, 0)
+			equal(t, string(technique)+", first act of "+j.Name, j.Clock.PourAtMin.V, first, 0)
+			equal(t, string(technique)+", last act of "+j.Name, j.Clock.LastAtMin.V, last, 0)
 			jug, _ := s.ClockJug(pour.Base, j.Name, shelf)
 			f := c.Forecast(jug)
 			late, _ := f.ChancePast(span.To+1, last)
 			ready, _ := f.ChancePast(span.From, first)
-			equal(t, string(technique)+", not yet ready "+j.Name, j.EarlyChancePercent.V, 100*(1-ready), 1e-9)
+			equal(t, string(technique)+", not yet ready "+j.Name, j.Clock.EarlyChancePercent.V, 100*(1-ready), 1e-9)
 			trace, _ := f.TraceIndex((first + last) / 2)
-			equal(t, string(technique)+", trace half-way of "+j.Name, j.TraceAtPour.V, trace, 1e-9)
+			equal(t, string(technique)+", trace half-way of "+j.Name, j.Clock.TraceAtPour.V, trace, 1e-9)
 			if 100*late > most {
 				most, quickest = 100*late, j.Name
 			}
 			if span.To < chem.Stiff && (i > 0 || !technique.InPot()) {
-				equal(t, string(technique)+", late "+j.Name, j.LateChancePercent.V, 100*late, 1e-9)
+				equal(t, string(technique)+", late "+j.Name, j.Clock.LateChancePercent.V, 100*late, 1e-9)
 			}
 		}
-		if pot := s.Base.Jugs[0]; technique.InPot() && span.To < chem.Stiff && (pot.LateChancePercent.V != most || pot.LateJug != quickest) {
-			t.Errorf("%s: the pot is late by %v as %s, its quickest is %s with %v", technique, pot.LateChancePercent.V, pot.LateJug, quickest, most)
+		if pot := s.Base.Jugs[0]; technique.InPot() && span.To < chem.Stiff && (pot.Clock.LateChancePercent.V != most || pot.Clock.LateJug != quickest) {
+			t.Errorf("%s: the pot is late by %v as %s, its quickest is %s with %v", technique, pot.Clock.LateChancePercent.V, pot.Clock.LateJug, quickest, most)
 		}
 	}
 }

@@ -35,10 +35,10 @@ func (s *Sheet) inspectJugs(b *BatchSheet) {
 			s.warn(warning("jug-too-small", where, fmt.Sprintf("%s goes into a jug of %s", show.Volume(j.VesselML), show.Volume(limit)), "take a larger jug or a smaller share; leave room to stir"))
 		}
 		switch {
-		case j.SuperfatFirmPercent > b.SuperfatExactPercent+jugSuperfatGap:
-			s.warn(warning("superfat-jug", where, fmt.Sprintf("its carrier oil lifts its superfat to %s", show.Percent(j.SuperfatFirmPercent, 1)), "carry the colour in less oil, in water, or take the oil out of the batch"))
-		case j.SuperfatPercent > b.SuperfatExactPercent+jugSuperfatGap:
-			s.warn(warning("superfat-jug", where, fmt.Sprintf("its scent can take up alkali and lift its superfat to as much as %s", show.Percent(j.SuperfatPercent, 1)),
+		case j.Superfat.FirmPercent > b.Superfat.ExactPercent+jugSuperfatGap:
+			s.warn(warning("superfat-jug", where, fmt.Sprintf("its carrier oil lifts its superfat to %s", show.Percent(j.Superfat.FirmPercent, 1)), "carry the colour in less oil, in water, or take the oil out of the batch"))
+		case j.Superfat.HeldPercent > b.Superfat.ExactPercent+jugSuperfatGap:
+			s.warn(warning("superfat-jug", where, fmt.Sprintf("its scent can take up alkali and lift its superfat to as much as %s", show.Percent(j.Superfat.HeldPercent, 1)),
 				"spread the scent over more jugs or lower its load; give it no less superfat for that: it is the most the scent can take"))
 		}
 	}
@@ -52,7 +52,7 @@ const lowMM = 3
 
 func (s *Sheet) inspectMould() {
 	m, show := s.Plan.Mould, s.Plan.Show
-	height := s.Base.HeightMM
+	height := s.Base.Size.HeightMM
 	switch {
 	case height > m.HeightMM:
 		s.warn(warning("mould-overfull", "mould", fmt.Sprintf("the base stands %s high in a mould of %s", show.Len(height), show.Len(m.HeightMM)), "take less oil, a larger mould or a lower fill"))
@@ -62,7 +62,7 @@ func (s *Sheet) inspectMould() {
 		s.warn(warning("mould-underfilled", "mould", fmt.Sprintf("the base stands %s high instead of %s", show.Len(height), show.Len(m.FillMM)), "size the base by its mould, or lower the fill height"))
 	}
 	s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		s.inspectOffcut("width", "side of the mould", m.WidthMM, m.BarWidthMM, "width")
 	}
 	s.inspectCured()
@@ -81,8 +81,8 @@ func (s *Sheet) inspectOffcut(side, where string, insideMM, barMM float64, of st
 func (s *Sheet) inspectCured() {
 	for _, b := range s.Batches() {
 		moisture := s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent
-		if cured := b.curedG(moisture); cured > b.PouredG*(1+noise) {
-			most := math.Floor((1-b.DryG*b.kept()/b.PouredG)*1000) / 10
+		if cured := b.curedG(moisture); cured > b.Size.PouredG*(1+noise) {
+			most := math.Floor((1-b.Size.DryG*b.kept()/b.Size.PouredG)*1000) / 10
 			s.warn(warning("cured-heavier", b.Name, fmt.Sprintf("at %s moisture after cure it would weigh more than as it is cut: its batter holds only %s of water",
 				s.Plan.Show.Percent(moisture, 1), s.Plan.Show.Percent(most, 1)), "put a moisture in that your own cured bars have, lower than that"))
 		}
@@ -94,7 +94,7 @@ func (s *Sheet) inspectBed() {
 	plan, b := s.Plan, s.Base
 	if plan.Bed.Keep == BedBare || plan.Bed.Keep == BedChill {
 		chance := "possible"
-		if b.LyeConcentrationPercent < 30 {
+		if b.Lye.ConcentrationPercent < 30 {
 			chance = "likely"
 		}
 		s.warn(warning("soda-ash", "bed", "a white bloom of soda ash is "+chance+" on a cool, open top", "cover the top closely, use less water or keep it warm (common practice)"))

@@ -53,9 +53,9 @@ func (s *Sheet) inspectRivers(b *BatchSheet) {
 			break
 		}
 	}
-	hot := b.MixC >= riverMixC || s.Plan.Bed.Keep == BedInsulate
-	if white != "" && b.LyeConcentrationPercent < riverLyePercent && hot {
-		s.warn(warning("glycerin-rivers", b.Name+" jug "+white, fmt.Sprintf("titanium white, %s lye and heat together draw translucent rivers", s.Plan.Show.Percent(b.LyeConcentrationPercent, 1)),
+	hot := b.Heat.MixC >= riverMixC || s.Plan.Bed.Keep == BedInsulate
+	if white != "" && b.Lye.ConcentrationPercent < riverLyePercent && hot {
+		s.warn(warning("glycerin-rivers", b.Name+" jug "+white, fmt.Sprintf("titanium white, %s lye and heat together draw translucent rivers", s.Plan.Show.Percent(b.Lye.ConcentrationPercent, 1)),
 			"use less water, less white, or keep it cool"))
 	}
 }

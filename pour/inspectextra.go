@@ -71,7 +71,7 @@ func (s *Sheet) inspectExtraDose(b *BatchSheet, x ExtraLine, shelf Shelf) {
 	if x.Kind == ExtraSalt && x.WaterPercent == 0 && x.Percent >= saltBarPercent && strings.Contains(strings.ToLower(x.Name), "salt") {
 		text := fmt.Sprintf("%s of the oils makes a salt bar: hard within hours and brittle to cut", show.Percent(x.Percent, 0))
 		do := "cut it while it is warm, or pour it into single moulds; stir the salt in fine"
-		if water := b.WaterToAddG.V + b.WaterBeforeG; x.InTheLye() && x.G > saltPerWater*water {
+		if water := b.Lye.WaterToAddG.V + b.Lye.WaterBeforeG; x.InTheLye() && x.G > saltPerWater*water {
 			text += ", and more than the lye's water dissolves"
 			do = `let it go into the oils or the batter at light trace (in = "oils"); cut the loaf while it is warm, or pour it into single moulds`
 		}
@@ -80,7 +80,7 @@ func (s *Sheet) inspectExtraDose(b *BatchSheet, x ExtraLine, shelf Shelf) {
 	}
 	dose, whole, low, high := x.Percent, "of the oils", of.DoseLowPercent, of.DoseHighPercent
 	if isColour(shelf, x.ID) {
-		dose, whole = x.G/b.BatterG*100, "of the batter"
+		dose, whole = x.G/b.Size.BatterG*100, "of the batter"
 	}
 	if dose < low || dose > high && x.Joins != JoinsOnIce { // what is the lye's water is as much as that
 		s.warn(warning("dose-unusual", where, fmt.Sprintf("%s of %s %s is outside its usual %s to %s", show.Percent(dose, 2), x.Name, whole, strict.Short(low), show.Percent(high, 2)),

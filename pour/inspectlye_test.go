@@ -28,7 +28,7 @@ func TestTheLeanestJugNeedNotBeTheFirst(t *testing.T) {
 		s := pour.Weigh(p, shelf)
 		if w, ok := found(s, code); !ok || w.Where != "base jug plain" {
 			t.Errorf("at %v %% the jugs hold %.2f, %.2f and %.2f %%; said %+v", superfat,
-				s.Base.Jugs[0].SuperfatPercent, s.Base.Jugs[1].SuperfatPercent, s.Base.Jugs[2].SuperfatPercent, w)
+				s.Base.Jugs[0].Superfat.HeldPercent, s.Base.Jugs[1].Superfat.HeldPercent, s.Base.Jugs[2].Superfat.HeldPercent, w)
 		}
 		if j, ok := s.Base.LeanestJug(); !ok || j.Name != "plain" {
 			t.Errorf("the leanest jug is called %q", j.Name)
@@ -52,7 +52,7 @@ func TestTheLowCaseOfAllJugsAlikeIsTheBatchs(t *testing.T) {
 	p.Base.Extras = []pour.ExtraPart{{Extra: "cow-milk", PercentOfOils: 20}} // its fat saves the jugs; the oils alone are short
 	p.Base.SuperfatPercent = 3
 	s := pour.Weigh(p, shelf)
-	if w, ok := found(s, "lye-heavy-worst"); !ok || w.Where != "base" || s.Base.Jugs[0].SuperfatLowPercent < s.Base.SuperfatLowPercent {
+	if w, ok := found(s, "lye-heavy-worst"); !ok || w.Where != "base" || s.Base.Jugs[0].Superfat.LowPercent < s.Base.Superfat.LowPercent {
 		t.Errorf("with milk: said %+v", w)
 	}
 }
@@ -68,7 +68,7 @@ func TestABatchThatIsLyeHeavyAsWeighedIsStopped(t *testing.T) {
 		t.Fatalf("%v g of KOH in oils that want %v", demand, shown)
 	}
 	if w, ok := found(s, "lye-heavy"); !ok || w.Where != "base" || !strings.Contains(w.Text, "weighed") || !s.LyeStopped() {
-		t.Errorf("as weighed %.2f %%: said %+v", s.Base.SuperfatAsWeighedPercent, w)
+		t.Errorf("as weighed %.2f %%: said %+v", s.Base.Superfat.AsWeighedPercent, w)
 	}
 }
 
@@ -84,9 +84,9 @@ func TestNoScentClearsAStop(t *testing.T) {
 		s := pour.Weigh(p, shelf)
 		for i, j := range s.Base.Jugs {
 			without := bare.Base.Jugs[i]
-			equal(t, j.Name+" firm", j.SuperfatFirmPercent, without.SuperfatPercent, 1e-9)
-			equal(t, j.Name+" low", j.SuperfatLowPercent, without.SuperfatLowPercent, 1e-9)
-			equal(t, j.Name+" as weighed", j.SuperfatAsWeighedPercent, without.SuperfatAsWeighedPercent, 1e-9)
+			equal(t, j.Name+" firm", j.Superfat.FirmPercent, without.Superfat.HeldPercent, 1e-9)
+			equal(t, j.Name+" low", j.Superfat.LowPercent, without.Superfat.LowPercent, 1e-9)
+			equal(t, j.Name+" as weighed", j.Superfat.AsWeighedPercent, without.Superfat.AsWeighedPercent, 1e-9)
 		}
 		if heavy(s) != heavy(bare) {
 			t.Errorf("at %v %% said %q without the scent and %q with it", superfat, heavy(bare), heavy(s))
@@ -155,7 +155,7 @@ func TestAPurityIsJudgedWithoutWhatAcidsTake(t *testing.T) {
 	if w, _ := found(s, "purity-unusual"); !strings.Contains(w.Text, pour.Show{}.Percent(would, 1)) {
 		t.Errorf("want %.1f %%, said %+v", would, w)
 	}
-	equal(t, "the batch", s.Base.SuperfatExactPercent, 5, 1e-9)
+	equal(t, "the batch", s.Base.Superfat.ExactPercent, 5, 1e-9)
 	if math.Abs(would+10.6) < 0.2 {
 		t.Fatal("the acid makes no difference that a page could show")
 	}
@@ -169,7 +169,7 @@ func TestACarrierThatLiftsItsJugIsSaid(t *testing.T) {
 	for parts, said := range map[float64]bool{5: true, 1: false} {
 		p.Base.Jugs[1].Colourants[0].CarrierParts = parts
 		s := pour.Weigh(p, shelf)
-		own := 100 * (1 - half*0.95/(half+s.Base.BatterG/2*0.01*parts*olive))
+		own := 100 * (1 - half*0.95/(half+s.Base.Size.BatterG/2*0.01*parts*olive))
 		w, ok := found(s, "superfat-jug")
 		if ok != said || ok != (own > 8) || ok && (w.Where != "base jug coal" || !strings.Contains(w.Text, "carrier oil lifts its superfat to "+pour.Show{}.Percent(own, 1))) {
 			t.Errorf("%v parts lift it to %.1f %%: said %+v", parts, own, w)
@@ -185,7 +185,7 @@ func TestLyeThatComesNearBoilingIsSaid(t *testing.T) {
 		p.Base.SuperfatPercent, p.Room.TemperatureC, p.Base.LyeConcentrationPercent, p.Base.Jugs[1].Colourants = 5, 21, percent, nil
 		s := pour.Weigh(p, shelf)
 		_, ok := found(s, "lye-near-boil")
-		if peak := s.Base.LyePeakC; !peak.Known || ok != (peak.V >= 90) || math.Abs(peak.V-21-s.Base.LyeRiseK.V) > 1e-9 {
+		if peak := s.Base.Heat.LyePeakC; !peak.Known || ok != (peak.V >= 90) || math.Abs(peak.V-21-s.Base.Heat.LyeRiseK.V) > 1e-9 {
 			t.Errorf("lye of %v %% comes to %v: said %v", percent, peak, ok)
 		}
 		said[ok]++

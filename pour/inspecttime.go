@@ -67,12 +67,12 @@ func (t *timer) warnLate() {
 	late, last := 0, ""
 	for i := range t.batch.Jugs {
 		j := &t.batch.Jugs[i]
-		if j.LateChancePercent.Known && j.LateChancePercent.V >= likelyPercent {
+		if j.Clock.LateChancePercent.Known && j.Clock.LateChancePercent.V >= likelyPercent {
 			late, last = late+1, j.Name
 			t.warnLateJug(i)
 			continue
 		}
-		if j.EarlyChancePercent.Known && j.EarlyChancePercent.V >= likelyPercent {
+		if j.Clock.EarlyChancePercent.Known && j.Clock.EarlyChancePercent.V >= likelyPercent {
 			t.warnEarlyJug(j)
 		}
 	}
@@ -93,7 +93,7 @@ const busyMin = 0.5
 // warnLateJug says that a jug comes late. In the pot all are poured out together: the pot speaks for them, but for a quick scent's own jug.
 func (t *timer) warnLateJug(i int) {
 	j := &t.batch.Jugs[i]
-	tenths := chances(j.LateChancePercent.V)
+	tenths := chances(j.Clock.LateChancePercent.V)
 	if t.batch.Name == string(Icing) {
 		t.sheet.warn(warning("icing-stiff", t.where(j), fmt.Sprintf("likely stiff before it is piped (%s)", tenths), "mix the icing later, cooler or with less stick-blending"))
 		return
@@ -110,15 +110,15 @@ func (t *timer) warnLateJug(i int) {
 			return
 		}
 		text = fmt.Sprintf("likely past %s when the pot is poured out (%s)", t.suits.to, tenths)
-		if j.LateJug != j.Name {
-			text += ": " + j.LateJug + " is the quickest in it"
+		if j.Clock.LateJug != j.Name {
+			text += ": " + j.Clock.LateJug + " is the quickest in it"
 		}
 	}
 	t.sheet.warn(warning(code, t.where(j), text, do))
 }
 
 func (t *timer) warnEarlyJug(j *JugSheet) {
-	tenths := chances(j.EarlyChancePercent.V)
+	tenths := chances(j.Clock.EarlyChancePercent.V)
 	if t.batch.Name == string(Icing) {
 		t.sheet.warn(warning("icing-thin", t.where(j), fmt.Sprintf("likely not yet thick when it is piped (%s)", tenths), "mix the icing earlier, stick-blend it more, or wait before piping"))
 		return

@@ -9,8 +9,8 @@ const teaspoonML = 5
 func (m mixer) jugs(s *BatchSheet, b Batch) {
 	white := 0.0
 	for _, x := range s.Extras {
-		if c, ok := m.shelf.Colourant(x.ID); ok && c.Titanium && s.BatterG > 0 {
-			white += x.G / s.BatterG * 100
+		if c, ok := m.shelf.Colourant(x.ID); ok && c.Titanium && s.Size.BatterG > 0 {
+			white += x.G / s.Size.BatterG * 100
 		}
 	}
 	sum := 0.0
@@ -19,7 +19,7 @@ func (m mixer) jugs(s *BatchSheet, b Batch) {
 	}
 	s.Jugs = make([]JugSheet, 0, len(b.Jugs))
 	for _, j := range b.Jugs {
-		line := JugSheet{Name: j.Name, SharePercent: j.SharePercent, BatterG: s.BatterG * j.SharePercent / sum, WhitePercent: white}
+		line := JugSheet{Name: j.Name, SharePercent: j.SharePercent, BatterG: s.Size.BatterG * j.SharePercent / sum, WhitePercent: white}
 		for _, d := range j.Colourants {
 			c, _ := m.shelf.Colourant(d.Colourant)
 			dose := m.dose(c, d, line.BatterG)
@@ -104,21 +104,21 @@ func (p ScentPart) goesInto(jug string) bool { return len(p.Into) == 0 || slices
 
 // fill works out what each jug holds in the end, and what of the batch reaches the mould.
 func (m mixer) fill(s *BatchSheet, oilsG float64) {
-	s.DryG = s.OilsG + s.NaOHPureG + s.KOHPureG + s.ExtrasG - s.WaterInExtrasG
+	s.Size.DryG = s.Size.OilsG + s.Lye.NaOH.PureG + s.Lye.KOH.PureG + s.Size.ExtrasG - s.Lye.WaterInExtrasG
 	for i := range s.Jugs {
 		j := &s.Jugs[i]
 		part := 0.0
-		if s.BatterG > 0 {
-			part = j.BatterG / s.BatterG
+		if s.Size.BatterG > 0 {
+			part = j.BatterG / s.Size.BatterG
 		}
-		j.TotalML = s.BatterML * part
+		j.TotalML = s.Size.BatterML * part
 		added := 0.0
 		for _, d := range j.Colourants {
 			added += d.PigmentG + d.CarrierG
 			j.TotalML += d.PigmentG/pigmentGML + d.CarrierG/carrierGML(d.Carrier)
-			s.DryG += d.PigmentG
+			s.Size.DryG += d.PigmentG
 			if d.Carrier != CarryWater {
-				s.DryG += d.CarrierG
+				s.Size.DryG += d.CarrierG
 			}
 		}
 		scent := 0.0
@@ -126,13 +126,13 @@ func (m mixer) fill(s *BatchSheet, oilsG float64) {
 			scent += x.G
 			j.TotalML += x.G / m.scentGML(x.ID)
 		}
-		s.DryG += scent
+		s.Size.DryG += scent
 		if part > 0 {
 			j.ScentLoadPercent = scent / (oilsG * part) * 100
 		}
 		j.TotalG = added + scent // the weighed batter joins when it is rounded
-		s.PouredML += j.TotalML * s.kept()
-		s.PouredG += (j.BatterG + added + scent) * s.kept()
+		s.Size.PouredML += j.TotalML * s.kept()
+		s.Size.PouredG += (j.BatterG + added + scent) * s.kept()
 	}
 }
 

@@ -86,7 +86,7 @@ func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
 func (b *BatchSheet) paints() ([]colour.Paint, error) {
 	out := make([]colour.Paint, len(b.Jugs))
 	for i, j := range b.Jugs {
-		rgb, err := colour.ParseHex(j.Colour)
+		rgb, err := colour.ParseHex(j.Colour.Hex)
 		if err != nil {
 			return nil, err
 		}
@@ -104,12 +104,12 @@ func (b *BatchSheet) brown() {
 		if !(j.VanillinPercent > 0) {
 			continue
 		}
-		fresh, err := colour.ParseHex(j.Colour)
+		fresh, err := colour.ParseHex(j.Colour.Hex)
 		if err != nil {
 			continue
 		}
 		if after, low, high, err := colour.Browned(fresh, j.VanillinPercent); err == nil {
-			j.WeeksColour, j.WeeksLow, j.WeeksHigh = after.Hex(), low.Hex(), high.Hex()
+			j.Colour.WeeksHex, j.Colour.WeeksLowHex, j.Colour.WeeksHighHex = after.Hex(), low.Hex(), high.Hex()
 		}
 	}
 }

@@ -85,8 +85,8 @@ func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
 			sc, _ := shelf.Scent(x.ID)
 			return sc.VanillinPercent > 0
 		})
-		if (j.WeeksColour != "") != hasVanillin {
-			t.Errorf("%s: colour after some weeks %q, vanillin %v", j.Name, j.WeeksColour, hasVanillin)
+		if (j.Colour.WeeksHex != "") != hasVanillin {
+			t.Errorf("%s: colour after some weeks %q, vanillin %v", j.Name, j.Colour.WeeksHex, hasVanillin)
 		}
 	}
 }

@@ -49,7 +49,7 @@ func (x ExtraLine) InTheLye() bool { return x.Joins != JoinsOils }
 // allOfTheWater says of every extra that is mostly water how much of it would leave no other water to add. More acid wants more alkali
 // and so more water: both grow in a straight line with the extra.
 func (s *BatchSheet) allOfTheWater(lye chem.Lye) {
-	alkaliKOHG := s.alkaliKOHG(s.NaOHPureG, s.KOHPureG)
+	alkaliKOHG := s.alkaliKOHG(s.Lye.NaOH.PureG, s.Lye.KOH.PureG)
 	oilsG := 0.0
 	for _, o := range s.Oils {
 		oilsG += o.G
@@ -59,7 +59,7 @@ func (s *BatchSheet) allOfTheWater(lye chem.Lye) {
 		if x.WaterPercent < wateryPercent || x.G <= 0 {
 			continue
 		}
-		perG := x.WaterPercent/100 - x.AcidKOHG/x.G*(lye.WaterToAddG+s.WaterInExtrasG)/alkaliKOHG
+		perG := x.WaterPercent/100 - x.AcidKOHG/x.G*(lye.WaterToAddG+s.Lye.WaterInExtrasG)/alkaliKOHG
 		if perG > 0 {
 			x.AllPercent = Know(x.Percent + 100*lye.WaterToAddG/perG/oilsG)
 		}
@@ -90,12 +90,12 @@ func (s *BatchSheet) MakeLye(show Show) []string {
 		}
 	}
 	alkali := "alkali"
-	if s.StockLyePercent > 0 {
+	if s.Lye.Stock.StrengthPercent > 0 {
 		alkali = "stock lye"
 	}
 	say(JoinsBefore, "%s into the water, stirred until dissolved")
 	say(JoinsOnIce, "%s, frozen or ice-cold, in a jug in ice water")
-	if s.LyeOnIce {
+	if s.Lye.OnIce {
 		out = append(out, alkali+" a spoonful at a time, under "+show.Temp(KeepUnderC))
 	} else {
 		out = append(out, alkali+" into the water a little at a time")

@@ -30,18 +30,18 @@ func TestMilkCanBeAllOfTheLyesWater(t *testing.T) {
 	p, shelf := milky(t, all-0.1, pour.InLye)
 	s := pour.Weigh(p, shelf)
 	toAdd := 0.1 / 100 * 1000 * 0.881
-	equal(t, "as mixed, milk joining after the alkali", s.Base.LyeAsMixedPercent, 100*naoh/(naoh+toAdd), 1e-6)
+	equal(t, "as mixed, milk joining after the alkali", s.Base.Lye.AsMixedPercent, 100*naoh/(naoh+toAdd), 1e-6)
 	w, ok := found(s, "lye-mixed-strong")
 	if !ok || !strings.Contains(w.Do, "lye_water") {
 		t.Errorf("nearly dry alkali is not stopped, or the way out is not told: %+v", w)
 	}
 	p.Base.Extras[0].In = pour.InWater
 	s = pour.Weigh(p, shelf)
-	equal(t, "as mixed, milk there before", s.Base.LyeAsMixedPercent, 33, 1e-9)
-	equal(t, "water to add", s.Base.WaterToAddG.V, toAdd, 1e-6)
+	equal(t, "as mixed, milk there before", s.Base.Lye.AsMixedPercent, 33, 1e-9)
+	equal(t, "water to add", s.Base.Lye.WaterToAddG.V, toAdd, 1e-6)
 	equal(t, "so much would be all", s.Base.Extras[0].AllPercent.V, all, 1e-6)
-	if s.LyeStopped() || !s.Base.LyeOnIce || s.Base.LyePeakC.Known {
-		t.Errorf("milk as the lye's water: stopped %v, on ice %v, a peak of %v is claimed", s.LyeStopped(), s.Base.LyeOnIce, s.Base.LyePeakC)
+	if s.LyeStopped() || !s.Base.Lye.OnIce || s.Base.Heat.LyePeakC.Known {
+		t.Errorf("milk as the lye's water: stopped %v, on ice %v, a peak of %v is claimed", s.LyeStopped(), s.Base.Lye.OnIce, s.Base.Heat.LyePeakC)
 	}
 	if w, _ = found(s, "lye-meets-milk"); !strings.Contains(w.Do, "freeze") || !strings.Contains(w.Do, "35 °C") {
 		t.Errorf("how to go about it is not told: %+v", w)
@@ -66,10 +66,10 @@ func TestASyrupsWaterIsThereBeforeTheAlkali(t *testing.T) {
 	p, shelf := milky(t, 20, pour.InWater)
 	p.Base.Extras[0].Extra = "honey"
 	b := pour.Weigh(p, shelf).Base
-	equal(t, "water to add", b.WaterToAddG.V, water-200*0.171, 1e-6)
-	equal(t, "as mixed", b.LyeAsMixedPercent, 100*naoh/(naoh+water), 1e-9)
+	equal(t, "water to add", b.Lye.WaterToAddG.V, water-200*0.171, 1e-6)
+	equal(t, "as mixed", b.Lye.AsMixedPercent, 100*naoh/(naoh+water), 1e-9)
 	p.Base.Extras[0].In = pour.InLye
-	equal(t, "as mixed, the syrup joining later", pour.Weigh(p, shelf).Base.LyeAsMixedPercent, 100*naoh/(naoh+water-200*0.171), 1e-9)
+	equal(t, "as mixed, the syrup joining later", pour.Weigh(p, shelf).Base.Lye.AsMixedPercent, 100*naoh/(naoh+water-200*0.171), 1e-9)
 }
 
 // An acid in what is all of the water wants alkali and so more water: what the sheet says would be all of it leaves none to add.
@@ -197,7 +197,7 @@ func TestInTheLyeStillMeansAfterTheAlkali(t *testing.T) {
 	for _, in := range []string{"", pour.InLye} {
 		p, shelf := milky(t, 10, in)
 		b := pour.Weigh(p, shelf).Base
-		equal(t, "as mixed", b.LyeAsMixedPercent, 100*naoh/(naoh+water-88.1), 1e-6)
+		equal(t, "as mixed", b.Lye.AsMixedPercent, 100*naoh/(naoh+water-88.1), 1e-6)
 		if b.Extras[0].Joins != pour.JoinsCooled {
 			t.Errorf("milk %q joins %s", in, b.Extras[0].Joins)
 		}

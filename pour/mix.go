@@ -23,9 +23,10 @@ type mixer struct {
 // mix works a batch out at a mass of oils, those of its carriers included. Everything in it is in proportion to that mass.
 func (m mixer) mix(n BatchName, b Batch, oilsG, lossPercent float64) BatchSheet {
 	s := BatchSheet{
-		Name: string(n), LossPercent: lossPercent, ReadyBlend: b.ReadyBlend,
-		NaOHPurityPercent: b.NaOHPurityPercent, KOHPurityPercent: b.KOHPurityPercent,
-		StockLyePercent: b.StockLyePercent, SuperfatPercent: b.SuperfatPercent, LyeInAtMin: b.StartAtMin,
+		Name: string(n), ReadyBlend: b.ReadyBlend, LyeInAtMin: b.StartAtMin,
+		Size:     Size{LossPercent: lossPercent},
+		Lye:      LyeSheet{NaOH: Alkali{PurityPercent: b.NaOHPurityPercent}, KOH: Alkali{PurityPercent: b.KOHPurityPercent}, Stock: StockLye{StrengthPercent: b.StockLyePercent}},
+		Superfat: BatchSuperfat{PlannedPercent: b.SuperfatPercent},
 	}
 	if n == Base {
 		s.LyeInAtMin = 0
@@ -33,11 +34,11 @@ func (m mixer) mix(n BatchName, b Batch, oilsG, lossPercent float64) BatchSheet 
 	blend := m.oils(&s, b, oilsG)
 	acid := m.extras(&s, b, oilsG)
 	lye := s.lye(b, blend, acid)
-	s.OilsG = oilsG
-	s.BatterG = oilsG + s.NaOHWeighedG + s.KOHWeighedG + s.StockLyeG + s.WaterToAddG.V + s.ExtrasG
+	s.Size.OilsG = oilsG
+	s.Size.BatterG = oilsG + s.Lye.NaOH.WeighedG + s.Lye.KOH.WeighedG + s.Lye.Stock.WeighedG + s.Lye.WaterToAddG.V + s.Size.ExtrasG
 	m.takeCarrier(&s, b)
 	s.temperatures(b, blend, lye, m.roomC)
-	s.BatterML = blend.ML(s.MixC)*s.OilsG/oilsG + chem.LyeML(lye, s.MixC) + m.extrasML(&s)
+	s.Size.BatterML = blend.ML(s.Heat.MixC)*s.Size.OilsG/oilsG + chem.LyeML(lye, s.Heat.MixC) + m.extrasML(&s)
 	s.profile(blend)
 	m.jugs(&s, b)
 	m.scents(&s, b, oilsG)
@@ -79,13 +80,13 @@ func (m mixer) extras(s *BatchSheet, b Batch, oilsG float64) (acidKOHG float64) 
 			AcidKOHG: g * x.AlkaliKOHMgG / 1000, FatKOHG: g * x.FatPercent / 100 * x.FatSapKOHMgG / 1000,
 		}
 		s.Extras = append(s.Extras, line)
-		s.ExtrasG += g
-		s.WaterInExtrasG += g * x.WaterPercent / 100
+		s.Size.ExtrasG += g
+		s.Lye.WaterInExtrasG += g * x.WaterPercent / 100
 		if line.Joins == JoinsBefore || line.Joins == JoinsOnIce {
-			s.WaterBeforeG += g * x.WaterPercent / 100
+			s.Lye.WaterBeforeG += g * x.WaterPercent / 100
 		}
-		s.LyeOnIce = s.LyeOnIce || line.Joins == JoinsOnIce
-		s.ExtraFatKOHG += line.FatKOHG
+		s.Lye.OnIce = s.Lye.OnIce || line.Joins == JoinsOnIce
+		s.Lye.ExtraFatKOHG += line.FatKOHG
 		acidKOHG += line.AcidKOHG
 	}
 	return acidKOHG
@@ -107,29 +108,29 @@ func (m mixer) extrasML(s *BatchSheet) float64 {
 // lye works out alkali and water.
 func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 	low, mid, high := blend.DemandKOH()
-	s.DemandKOHG, s.AcidKOHG = mid, acidKOHG
+	s.Lye.DemandKOHG, s.Lye.AcidKOHG = mid, acidKOHG
 	order := chem.LyeOrder{
 		DemandKOHG: mid, AcidKOHG: acidKOHG, Superfat: b.SuperfatPercent / 100,
 		Concentration: b.LyeConcentrationPercent / 100, KOHShare: b.kohShare(),
 		NaOHPurity: b.NaOHPurityPercent / 100, KOHPurity: b.KOHPurityPercent / 100,
-		StockStrength: b.StockLyePercent / 100, WaterInExtrasG: s.WaterInExtrasG, WaterBeforeG: s.WaterBeforeG,
+		StockStrength: b.StockLyePercent / 100, WaterInExtrasG: s.Lye.WaterInExtrasG, WaterBeforeG: s.Lye.WaterBeforeG,
 	}
 	lye, err := chem.MixLye(order)
 	if err != nil {
 		return lye // the plan was checked: nothing it can hold is refused here; a sheet without lye says so by its stop
 	}
-	s.NaOHPureG, s.KOHPureG = lye.NaOHPureG, lye.KOHPureG
-	s.NaOHWeighedG, s.KOHWeighedG, s.StockLyeG = lye.NaOHWeighedG, lye.KOHWeighedG, lye.StockG
-	s.ShortWater = lye.Short
+	s.Lye.NaOH.PureG, s.Lye.KOH.PureG = lye.NaOHPureG, lye.KOHPureG
+	s.Lye.NaOH.WeighedG, s.Lye.KOH.WeighedG, s.Lye.Stock.WeighedG = lye.NaOHWeighedG, lye.KOHWeighedG, lye.StockG
+	s.Refused.ShortWater = lye.Short
 	if !lye.Short {
-		s.WaterToAddG = Know(lye.WaterToAddG)
+		s.Lye.WaterToAddG = Know(lye.WaterToAddG)
 	}
-	s.AllWaterG = lye.AllWaterG
+	s.Lye.AllWaterG = lye.AllWaterG
 	s.allOfTheWater(lye)
-	s.LyeConcentrationPercent, s.PureConcentrationPercent = lye.Concentration*100, lye.PureConcentration*100
-	s.LyeAsMixedPercent = lye.AsMixed * 100
-	s.SuperfatLowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low) * 100
-	s.SuperfatHighPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, high) * 100
+	s.Lye.ConcentrationPercent, s.Lye.PureConcentrationPercent = lye.Concentration*100, lye.PureConcentration*100
+	s.Lye.AsMixedPercent = lye.AsMixed * 100
+	s.Superfat.LowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low) * 100
+	s.Superfat.HighPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, high) * 100
 	return lye
 }
 
@@ -150,7 +151,7 @@ func (s *BatchSheet) round(show Show) {
 	for i, g := range Apportion(parts, show.ScaleStepG) {
 		s.Oils[i].WeighG = g
 	}
-	s.OilsWeighG = roundTo(s.OilsG, show.ScaleStepG)
+	s.Size.OilsWeighG = roundTo(s.Size.OilsG, show.ScaleStepG)
 	masses := make([]float64, len(s.Jugs))
 	for i, j := range s.Jugs {
 		masses[i] = j.BatterG
@@ -159,9 +160,9 @@ func (s *BatchSheet) round(show Show) {
 		s.Jugs[i].BatterWeighG = g
 		s.Jugs[i].TotalG += g
 	}
-	s.BatterWeighG = roundTo(s.BatterG, show.ScaleStepG)
-	s.NaOHToWeighG, s.KOHToWeighG = floorTo(s.NaOHWeighedG, show.LyeStepG), floorTo(s.KOHWeighedG, show.LyeStepG)
-	s.StockToWeighG = floorTo(s.StockLyeG, show.LyeStepG)
+	s.Size.BatterWeighG = roundTo(s.Size.BatterG, show.ScaleStepG)
+	s.Lye.NaOH.ToWeighG, s.Lye.KOH.ToWeighG = floorTo(s.Lye.NaOH.WeighedG, show.LyeStepG), floorTo(s.Lye.KOH.WeighedG, show.LyeStepG)
+	s.Lye.Stock.ToWeighG = floorTo(s.Lye.Stock.WeighedG, show.LyeStepG)
 }
 
 // takeCarrier takes the oil that will carry the colourants out of the batch before it is mixed, where the plan says so.
@@ -182,15 +183,15 @@ func (m mixer) takeCarrier(s *BatchSheet, b Batch) {
 			}
 		}
 	}
-	whole := s.BatterG
-	s.BatterG = whole / (1 + perGram)
-	taken := whole - s.BatterG
-	s.OilsG -= taken
+	whole := s.Size.BatterG
+	s.Size.BatterG = whole / (1 + perGram)
+	taken := whole - s.Size.BatterG
+	s.Size.OilsG -= taken
 	for i := range s.Oils {
 		if s.Oils[i].ID == b.carrierOil() {
 			s.Oils[i].G -= taken
 			if s.Oils[i].G < 0 {
-				s.ShortOil = s.Oils[i].ID
+				s.Refused.ShortOil = s.Oils[i].ID
 				s.Oils[i].G = 0 // there is none left; what is worked out from here is forgotten in the end
 			}
 		}
@@ -213,39 +214,39 @@ func (b Batch) carrierOil() string {
 
 // temperatures works out how warm the lye gets and how warm the batter starts.
 func (s *BatchSheet) temperatures(b Batch, blend chem.Blend, lye chem.Lye, roomC float64) {
-	total := s.NaOHPureG + s.KOHPureG
+	total := s.Lye.NaOH.PureG + s.Lye.KOH.PureG
 	koh := 0.0
 	if total > 0 {
-		koh = (s.KOHPureG / chem.MolarKOH) / (s.KOHPureG/chem.MolarKOH + s.NaOHPureG/chem.MolarNaOH)
+		koh = (s.Lye.KOH.PureG / chem.MolarKOH) / (s.Lye.KOH.PureG/chem.MolarKOH + s.Lye.NaOH.PureG/chem.MolarNaOH)
 	}
 	if rise, _, ok := chem.LyeRise(lye.PureAsMixed(), koh); ok && b.StockLyePercent == 0 {
-		s.LyeRiseK = Know(rise)
-		if !s.LyeOnIce { // ice takes the heat up as it melts: no peak can be said
-			s.LyePeakC = Know(roomC + rise)
+		s.Heat.LyeRiseK = Know(rise)
+		if !s.Lye.OnIce { // ice takes the heat up as it melts: no peak can be said
+			s.Heat.LyePeakC = Know(roomC + rise)
 		}
 	}
-	s.MixC = b.BatterC
+	s.Heat.MixC = b.BatterC
 	if !b.BatterMeasured {
-		s.MixC = chem.MixC(s.OilsG, b.OilsC, s.lyeG(), b.LyeC, s.PureConcentrationPercent/100)
+		s.Heat.MixC = chem.MixC(s.Size.OilsG, b.OilsC, s.lyeG(), b.LyeC, s.Lye.PureConcentrationPercent/100)
 	}
 	if c, ok := blend.CloudC(); ok {
-		s.CloudC = Know(c)
+		s.Heat.CloudC = Know(c)
 	}
 }
 
 // lyeG is the mass of the lye with the water of its extras.
 func (s *BatchSheet) lyeG() float64 {
-	alkali := s.NaOHWeighedG + s.KOHWeighedG
-	if s.StockLyeG > 0 {
-		alkali = s.NaOHPureG
+	alkali := s.Lye.NaOH.WeighedG + s.Lye.KOH.WeighedG
+	if s.Lye.Stock.WeighedG > 0 {
+		alkali = s.Lye.NaOH.PureG
 	}
-	return alkali + s.AllWaterG
+	return alkali + s.Lye.AllWaterG
 }
 
 func (s *BatchSheet) profile(blend chem.Blend) {
-	s.Families = blend.Families()
-	s.SapKOHMgG = blend.SapKOH()
+	s.Fats.Families = blend.Families()
+	s.Fats.SapKOHMgG = blend.SapKOH()
 	if iv, ok := blend.IodineValue(); ok {
-		s.IodineValue = Know(iv)
+		s.Fats.IodineValue = Know(iv)
 	}
 }

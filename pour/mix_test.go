@@ -59,10 +59,10 @@ func TestEveryAlkaliIsWeighedDownAndCountedPure(t *testing.T) {
 				naoh, stock = 0, down(pureNaOH/0.47)
 				weighed = stock * 0.47 / naohPerKOH
 			}
-			equal(t, what+": NaOH to weigh", b.NaOHToWeighG, naoh, 1e-9)
-			equal(t, what+": KOH to weigh", b.KOHToWeighG, koh, 1e-9)
-			equal(t, what+": stock lye to weigh", b.StockToWeighG, stock, 1e-9)
-			equal(t, what+": superfat as weighed", b.SuperfatAsWeighedPercent, 100*(1-weighed/(600*olive+400*coconut)), 1e-9)
+			equal(t, what+": NaOH to weigh", b.Lye.NaOH.ToWeighG, naoh, 1e-9)
+			equal(t, what+": KOH to weigh", b.Lye.KOH.ToWeighG, koh, 1e-9)
+			equal(t, what+": stock lye to weigh", b.Lye.Stock.ToWeighG, stock, 1e-9)
+			equal(t, what+": superfat as weighed", b.Superfat.AsWeighedPercent, 100*(1-weighed/(600*olive+400*coconut)), 1e-9)
 		}
 	}
 }
@@ -75,9 +75,9 @@ func TestMilkFatIsCountedAsItIsWeighed(t *testing.T) {
 	b := pour.Weigh(p, shelf).Base
 	oils := 600*olive + 400*coconut
 	naoh := math.Floor(oils*0.95*naohPerKOH/5) * 5
-	equal(t, "the batch as weighed", b.SuperfatAsWeighedPercent, 100*(1-naoh/naohPerKOH/(oils+205*0.0325*0.226)), 1e-9)
-	equal(t, "the batter as mixed", b.SuperfatMixedPercent, 100*(1-oils*0.95/(oils+203*0.0325*0.226)), 1e-9)
-	equal(t, "a jug, low", b.Jugs[0].SuperfatLowPercent, 100*(1-oils*0.95/(600*oliveLow+400*coconutLow+203*0.0325*0.226)), 1e-9)
+	equal(t, "the batch as weighed", b.Superfat.AsWeighedPercent, 100*(1-naoh/naohPerKOH/(oils+205*0.0325*0.226)), 1e-9)
+	equal(t, "the batter as mixed", b.Superfat.MixedPercent, 100*(1-oils*0.95/(oils+203*0.0325*0.226)), 1e-9)
+	equal(t, "a jug, low", b.Jugs[0].Superfat.LowPercent, 100*(1-oils*0.95/(600*oliveLow+400*coconutLow+203*0.0325*0.226)), 1e-9)
 	p.Show.LyeStepG = 0.1
 	if w, ok := found(pour.Weigh(p, shelf), "alkali-rounding"); ok {
 		t.Errorf("what milk adds to the superfat is no rounding: %+v", w)
@@ -97,12 +97,12 @@ func TestOnlyOilTakenOutOfTheBatchComesBackIntoIt(t *testing.T) {
 		b := pour.Weigh(p, shelf).Base
 		oils := 600*olive + 400*coconut
 		naoh := math.Floor(oils * 0.95 * naohPerKOH)
-		equal(t, "the batch as weighed", b.SuperfatAsWeighedPercent, 100*(1-naoh/naohPerKOH/oils), 1e-9)
+		equal(t, "the batch as weighed", b.Superfat.AsWeighedPercent, 100*(1-naoh/naohPerKOH/oils), 1e-9)
 		own := 0.0
 		if d.Carrier == "" {
 			own = b.Jugs[1].Colourants[0].CarrierG * olive
 		}
-		equal(t, "the black jug", b.Jugs[1].SuperfatPercent, 100*(1-oils*0.95/2/(oils/2+own)), 1e-9)
+		equal(t, "the black jug", b.Jugs[1].Superfat.HeldPercent, 100*(1-oils*0.95/2/(oils/2+own)), 1e-9)
 	}
 }
 
@@ -113,8 +113,8 @@ func TestTheBattersVolumeIsThatOfWhatIsLeft(t *testing.T) {
 	whole := pour.Weigh(p, shelf).Base
 	p.Base.Carrier = pour.CarrierBatch
 	left := pour.Weigh(p, shelf).Base
-	taken := whole.BatterG - left.BatterG
-	if ml := whole.BatterML - left.BatterML; taken < 10 || ml < taken/0.93 || ml > taken/0.88 {
+	taken := whole.Size.BatterG - left.Size.BatterG
+	if ml := whole.Size.BatterML - left.Size.BatterML; taken < 10 || ml < taken/0.93 || ml > taken/0.88 {
 		t.Errorf("%.1f g of carrier take %.1f mL", taken, ml)
 	}
 }
@@ -124,5 +124,5 @@ func TestOnlyWhatIsDryStaysInTheBar(t *testing.T) {
 	p, shelf := halves(t)
 	p.Base.SuperfatPercent, p.Base.Jugs[1].Colourants = 5, nil
 	p.Base.Extras = []pour.ExtraPart{{Extra: "cow-milk", PercentOfOils: 20}}
-	equal(t, "dry", pour.Weigh(p, shelf).Base.DryG, 1000+(600*olive+400*coconut)*0.95*naohPerKOH+200*0.119, 1e-6)
+	equal(t, "dry", pour.Weigh(p, shelf).Base.Size.DryG, 1000+(600*olive+400*coconut)*0.95*naohPerKOH+200*0.119, 1e-6)
 }

@@ -127,7 +127,7 @@ func TestOrdersAreThoseTheTechniqueCanPour(t *testing.T) {
 			s := pour.Work(q, shelf, clock.Hand{})
 			most := 0.0
 			for _, j := range s.Base.Jugs {
-				most = max(most, j.LateChancePercent.V)
+				most = max(most, j.Clock.LateChancePercent.V)
 			}
 			equal(t, string(technique)+", "+o.Kind+", late", o.LatePercent.V, most, 1e-6)
 			own := s.Look.Orders[0]

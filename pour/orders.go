@@ -26,7 +26,7 @@ func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
 			best.Kind = OrderByColour
 		}
 	}
-	if s.Base.ClockRefusal == "" {
+	if s.Base.Refused.Times == "" {
 		s.addOrder(OrderByClock, s.byClock(own), shelf, h)
 	}
 }
@@ -105,9 +105,9 @@ func (s *Sheet) byClock(own []int) []int {
 			return math.Inf(-1)
 		case jug.Name == s.Plan.Swirl.Last:
 			return math.Inf(1)
-		case jug.Window.To.Known:
-			return jug.Window.To.V
-		case !jug.Stages[chem.Light].Mid.Known:
+		case jug.Clock.Window.To.Known:
+			return jug.Clock.Window.To.V
+		case !jug.Clock.Stages[chem.Light].Mid.Known:
 			return 0 // the clock knows nothing of it: the sooner it is used, the less can go wrong
 		}
 		return clock.HorizonMin
@@ -150,8 +150,8 @@ func (s *Sheet) priced(kind string, timed Sheet) Order {
 	out := s.muddy(timed.Base.Script)
 	out.Kind, out.Jugs = kind, timed.PourOrder()
 	for _, j := range timed.Base.Jugs {
-		if j.LateChancePercent.Known && (!out.LatePercent.Known || j.LateChancePercent.V > out.LatePercent.V) {
-			out.LatePercent, out.LateJug = j.LateChancePercent, j.Name
+		if j.Clock.LateChancePercent.Known && (!out.LatePercent.Known || j.Clock.LateChancePercent.V > out.LatePercent.V) {
+			out.LatePercent, out.LateJug = j.Clock.LateChancePercent, j.Name
 		}
 	}
 	return out

@@ -28,18 +28,34 @@ type Plan struct {
 	Trial  bool   // a trial: the jugs are watched, nothing is poured, nothing is put to bed
 }
 
+// The units figures are drawn in.
+const (
+	MassGram   = "g"
+	MassOunce  = "oz" // avoirdupois
+	DegreesC   = "C"
+	DegreesF   = "F"
+	LengthMM   = "mm"
+	LengthInch = "in"
+)
+
 // Show says how figures are drawn; the plan itself is always metric.
 type Show struct {
-	Mass        string  // "g" or "oz" (avoirdupois)
-	Temperature string  // "C" or "F"
-	Length      string  // "mm" or "in"
+	Mass        string  // MassGram or MassOunce
+	Temperature string  // DegreesC or DegreesF
+	Length      string  // LengthMM or LengthInch
 	ScaleStepG  float64 // the step of the kitchen scale, g, > 0
 	LyeStepG    float64 // the finer step for alkali and small doses, g, > 0
 }
 
+// The shapes of a mould.
+const (
+	ShapeLoaf = "loaf" // cut into bars across its length
+	ShapeSlab = "slab" // cut along its length and its width
+)
+
 // Mould is the vessel: a box. A loaf is cut into bars across its length, a slab along its length and its width.
 type Mould struct {
-	Shape       string  // "loaf" or "slab"
+	Shape       string  // ShapeLoaf or ShapeSlab
 	LengthMM    float64 // inside length, > 0
 	WidthMM     float64 // inside width, > 0
 	HeightMM    float64 // inside height to the rim, > 0

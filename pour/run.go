@@ -60,10 +60,10 @@ func (s *Sheet) turns() {
 			if !b.Script.Uses(b.Script.Acts[t.Act], i) {
 				continue
 			}
-			if !j.PourAtMin.Known {
-				j.PourAtMin = Know(t.StartMin)
+			if !j.Clock.PourAtMin.Known {
+				j.Clock.PourAtMin = Know(t.StartMin)
 			}
-			j.LastAtMin = Know(t.StartMin)
+			j.Clock.LastAtMin = Know(t.StartMin)
 		}
 	}
 }
@@ -168,16 +168,16 @@ func (s *Sheet) scentTimes(b *Batch) []scentTime {
 // coolLye is when the lye is made so that it is at its planned temperature at lye-in: as long before as the plan says, or as is estimated.
 func (s *Sheet) coolLye(b *BatchSheet) (Task, bool) {
 	minutes := s.Plan.Run.CoolLyeMin
-	if minutes == 0 && b.LyeOnIce {
+	if minutes == 0 && b.Lye.OnIce {
 		minutes = onIceMin
 	}
 	if minutes == 0 {
 		plan := s.Plan.Batch(BatchName(b.Name))
 		room := s.Plan.Room.TemperatureC
-		if !b.LyePeakC.Known {
+		if !b.Heat.LyePeakC.Known {
 			return Task{}, false
 		}
-		estimate, ok := chem.CoolMinutes(b.lyeG(), b.PureConcentrationPercent/100, b.LyePeakC.V, plan.LyeC, room)
+		estimate, ok := chem.CoolMinutes(b.lyeG(), b.Lye.PureConcentrationPercent/100, b.Heat.LyePeakC.V, plan.LyeC, room)
 		if !ok {
 			return Task{}, false
 		}

@@ -31,58 +31,99 @@ type Sheet struct {
 // BatchSheet is every figure of one batch.
 type BatchSheet struct {
 	Name       string // "base" or "icing"
+	ReadyBlend string // weighed as one; empty: oil by oil
 	Oils       []OilLine
 	Extras     []ExtraLine
 	Scents     []ScentLine
 	Jugs       []JugSheet
-	OilsG      float64
-	OilsWeighG float64 // rounded to the scale step
-	ReadyBlend string  // weighed as one; empty: oil by oil
 
-	MassRefusal string // why no masses are given: every mass, volume and height that follows is [Unknown]; empty: they are
-	ShortWater  bool   // stock lye or extras bring more water than the lye wants
-	ShortOil    string // id of the oil of which the carriers want more than the blend holds; empty: none
+	Size       Size
+	Lye        LyeSheet
+	Superfat   BatchSuperfat
+	Heat       Heat
+	Fats       Fats
+	Refused    Refusal
+	LyeInAtMin float64
+	Script     script.Script // what is done with its batter, act by act; no acts: none could be made
+	Sigma      float64       // sd of ln speed, for the pot without scent
+}
 
-	NaOHPureG, KOHPureG                 float64
-	NaOHPurityPercent, KOHPurityPercent float64
-	NaOHWeighedG, KOHWeighedG           float64 // exact; 0 with a stock lye
-	NaOHToWeighG, KOHToWeighG           float64 // rounded down on the lye step
-	StockLyeG, StockLyePercent          float64 // exact
-	StockToWeighG                       float64 // rounded down on the lye step
-	WaterToAddG                         Figure  // unknown: the stock lye brings more water than the plan wants
-	WaterInExtrasG, AllWaterG           float64
-	WaterBeforeG                        float64 // of the water in extras, what is there before the alkali
-	LyeOnIce                            bool    // a watery extra is the lye's water: frozen or chilled, the alkali little by little
-	ExtrasG                             float64
-	DemandKOHG, AcidKOHG                float64 // alkali all oils, the carriers' taken out of them too, want at 0 % superfat, and what acids among the extras use up, g KOH
-	ExtraFatKOHG                        float64 // alkali the fat in the extras takes up, g KOH: it is not reckoned into the alkali, so it is superfat
-	LyeConcentrationPercent             float64 // as defined in the plan
-	PureConcentrationPercent            float64 // pure alkali ÷ (pure alkali + impurity + water): what density, heat and clock use
-	LyeAsMixedPercent                   float64 // at the moment of dissolving, before extras join
-	BatterG, BatterML                   float64
-	BatterWeighG                        float64 // rounded to the scale step
-	SuperfatPercent                     float64 // planned: the discount on what all oils want, the carriers' taken out of them too
-	SuperfatExactPercent                float64 // of all of the batch with the fat in its extras, before any scale rounds
-	SuperfatAsWeighedPercent            float64 // the same of what the scales show
-	SuperfatMixedPercent                float64 // of the batter as it is mixed, before the carriers join: a jug without one keeps it
-	SuperfatLowPercent                  float64 // of all oils, each at the low end of its published range
-	SuperfatHighPercent                 float64 // and at the high end
-	LyeRiseK                            Figure  // adiabatic rise of the lye water
-	LyePeakC                            Figure  // room + rise
-	LyeInAtMin                          float64
-	MixC                                float64 // batter temperature as the two meet, or as measured
-	CloudC                              Figure  // rough cloud point of the blend, ± chem.CloudBandC; unknown: too little of it has a fatty-acid profile
-	Families                            chem.Families
-	IodineValue                         Figure // unknown: part of the blend has no fatty-acid profile
-	SapKOHMgG                           float64
-	PouredML                            float64 // batter, colourants and scent, less loss
-	PouredG                             float64
-	LossPercent                         float64
-	HeightMM                            float64       // how high it stands in the mould (base) or on the bars (icing)
-	DryG                                float64       // oils, pure alkali, dry extras, pigments, oil carriers, scent: before loss
-	ClockRefusal                        string        // why no times are given; empty: they are
-	Script                              script.Script // what is done with its batter, act by act; no acts: none could be made
-	Sigma                               float64       // sd of ln speed, for the pot without scent
+// Size is how much of a batch there is. All of it is [Unknown] where [Refusal.Masses] says why.
+type Size struct {
+	OilsG        float64
+	OilsWeighG   float64 // rounded to the scale step
+	ExtrasG      float64
+	BatterG      float64
+	BatterML     float64
+	BatterWeighG float64 // rounded to the scale step
+	PouredML     float64 // batter, colourants and scent, less loss
+	PouredG      float64
+	LossPercent  float64
+	HeightMM     float64 // how high it stands in the mould (base) or on the bars (icing)
+	DryG         float64 // oils, pure alkali, dry extras, pigments, oil carriers, scent: before loss
+}
+
+// Refusal says what could not be worked out, and why.
+type Refusal struct {
+	Masses     string // why no masses are given: every mass, volume and height that follows is [Unknown]; empty: they are
+	Times      string // why no times are given; empty: they are
+	ShortWater bool   // stock lye or extras bring more water than the lye wants
+	ShortOil   string // id of the oil of which the carriers want more than the blend holds; empty: none
+}
+
+// Alkali is what is weighed of one alkali.
+type Alkali struct {
+	PureG         float64
+	PurityPercent float64
+	WeighedG      float64 // exact: pure ÷ purity; 0 with a stock lye
+	ToWeighG      float64 // rounded down on the lye step
+}
+
+// StockLye is what is weighed of a ready solution.
+type StockLye struct {
+	StrengthPercent float64 // pure NaOH in it; 0: dry alkali is weighed
+	WeighedG        float64 // exact
+	ToWeighG        float64 // rounded down on the lye step
+}
+
+// LyeSheet is the lye of a batch: what is weighed, how strong it is, and what takes it up.
+type LyeSheet struct {
+	NaOH, KOH                 Alkali
+	Stock                     StockLye
+	WaterToAddG               Figure // unknown: the stock lye brings more water than the plan wants
+	WaterInExtrasG, AllWaterG float64
+	WaterBeforeG              float64 // of the water in extras, what is there before the alkali
+	OnIce                     bool    // a watery extra is the lye's water: frozen or chilled, the alkali little by little
+	DemandKOHG, AcidKOHG      float64 // alkali all oils, the carriers' taken out of them too, want at 0 % superfat, and what acids among the extras use up, g KOH
+	ExtraFatKOHG              float64 // alkali the fat in the extras takes up, g KOH: it is not reckoned into the alkali, so it is superfat
+	ConcentrationPercent      float64 // as defined in the plan
+	PureConcentrationPercent  float64 // pure alkali ÷ (pure alkali + impurity + water): what density, heat and clock use
+	AsMixedPercent            float64 // at the moment of dissolving, before extras join
+}
+
+// BatchSuperfat is the superfat of a whole batch, percent of what its fats could take up.
+type BatchSuperfat struct {
+	PlannedPercent   float64 // the discount on what all oils want, the carriers' taken out of them too
+	ExactPercent     float64 // of all of the batch with the fat in its extras, before any scale rounds
+	AsWeighedPercent float64 // the same of what the scales show
+	MixedPercent     float64 // of the batter as it is mixed, before the carriers join: a jug without one keeps it
+	LowPercent       float64 // of all oils, each at the low end of its published range
+	HighPercent      float64 // and at the high end
+}
+
+// Heat is how warm a batch gets as it is mixed.
+type Heat struct {
+	LyeRiseK Figure  // adiabatic rise of the lye water
+	LyePeakC Figure  // room + rise
+	MixC     float64 // batter temperature as the two meet, or as measured
+	CloudC   Figure  // rough cloud point of the blend, ± chem.CloudBandC; unknown: too little of it has a fatty-acid profile
+}
+
+// Fats is the chemistry of a blend of oils.
+type Fats struct {
+	Families    chem.Families
+	IodineValue Figure // unknown: part of the blend has no fatty-acid profile
+	SapKOHMgG   float64
 }
 
 // OilLine is one oil to weigh.
@@ -128,26 +169,39 @@ type JugSheet struct {
 	Colourants       []DoseLine
 	Scents           []ScentGrams
 	ScentLoadPercent float64 // of this jug's oils
-	SuperfatPercent  float64 // of what it really holds: its part of the batter, its carrier's oil and the alkali its scents can take up
+	VanillinPercent  float64 // vanillin in this jug's own part of the cured bar
+	WhitePercent     float64 // titanium white in this jug's batter, from base and jug together
+	Superfat         JugSuperfat
+	Colour           JugColour
+	Clock            JugClock
+}
 
-	SuperfatFirmPercent      float64 // the same if its scents take up none: what is judged
-	SuperfatLowPercent       float64 // and every oil at the low end of its published range
-	SuperfatAsWeighedPercent float64 // of what the scales show, its scents taking up none
+// JugSuperfat is the superfat of one jug, percent of what its fats could take up.
+type JugSuperfat struct {
+	HeldPercent      float64 // of what it really holds: its part of the batter, its carrier's oil and the alkali its scents can take up
+	FirmPercent      float64 // the same if its scents take up none: what is judged
+	LowPercent       float64 // and every oil at the low end of its published range
+	AsWeighedPercent float64 // of what the scales show, its scents taking up none
+}
 
-	VanillinPercent     float64 // vanillin in this jug's own part of the cured bar
-	WhitePercent        float64 // titanium white in this jug's batter, from base and jug together
-	Colour              string  // "#rrggbb"; empty: unknown
-	ColourEstimated     bool
-	Stages              [chem.Stages]StageTime // from this batch's own lye-in
-	Window              Window                 // on the run clock: when the technique suits this jug
-	PourAtMin           Figure                 // on the run clock: when its first act begins
-	LastAtMin           Figure                 // on the run clock: when the last act begins that moves it, with the pot or under a tool
-	LateChancePercent   Figure                 // past what the technique allows when its last act begins
-	LateJug             string                 // whose chance that is: the jug's own, or for a pot full of colours the quickest in it
-	EarlyChancePercent  Figure                 // not yet what the technique needs when its first act begins
-	TraceAtPour         Figure                 // 0 at lye-in, 1 emulsion … 5 stiff, when its turn comes: an ordinal scale
-	WeeksColour         string                 // "#rrggbb" after some weeks, where vanillin browns it; empty: as it is
-	WeeksLow, WeeksHigh string                 // the least and the most browning to expect
+// JugColour is the colour of one jug's batter, as "#rrggbb".
+type JugColour struct {
+	Hex                       string // empty: unknown
+	Estimated                 bool
+	WeeksHex                  string // after some weeks, where vanillin browns it; empty: as it is
+	WeeksLowHex, WeeksHighHex string // the least and the most browning to expect
+}
+
+// JugClock is when one jug thickens and when it is poured; all of it is filled in by [Sheet.Time].
+type JugClock struct {
+	Stages             [chem.Stages]StageTime // from this batch's own lye-in
+	Window             Window                 // on the run clock: when the technique suits this jug
+	PourAtMin          Figure                 // on the run clock: when its first act begins
+	LastAtMin          Figure                 // on the run clock: when the last act begins that moves it, with the pot or under a tool
+	LateChancePercent  Figure                 // past what the technique allows when its last act begins
+	LateJug            string                 // whose chance that is: the jug's own, or for a pot full of colours the quickest in it
+	EarlyChancePercent Figure                 // not yet what the technique needs when its first act begins
+	TraceAtPour        Figure                 // 0 at lye-in, 1 emulsion … 5 stiff, when its turn comes: an ordinal scale
 }
 
 // StageTime is when a stage is reached, min; unknown: not within the clock's horizon, or no estimate.

@@ -16,18 +16,35 @@ const (
 // dash stands where a figure could not be worked out.
 const dash = "–"
 
+// Amount is a drawn figure with its number and its unit apart, for a column whose head says the unit.
+type Amount struct{ Number, Unit string } // a figure that is no number has a dash and no unit
+
+// String is the number with its unit.
+func (a Amount) String() string {
+	if a.Unit == "" {
+		return a.Number
+	}
+	return a.Number + " " + a.Unit
+}
+
 // Weight draws grams on the scale step, in the maker's unit. Ounces are drawn to the step's nearest decimal place.
-func (s Show) Weight(g float64) string { return s.grams(g, s.ScaleStepG) }
+func (s Show) Weight(g float64) string { return s.WeightApart(g).String() }
+
+// WeightApart is [Show.Weight] with number and unit apart.
+func (s Show) WeightApart(g float64) Amount { return s.grams(g, s.ScaleStepG) }
 
 // Dose draws grams on the finer lye step, in the maker's unit.
-func (s Show) Dose(g float64) string { return s.grams(g, s.LyeStepG) }
+func (s Show) Dose(g float64) string { return s.DoseApart(g).String() }
 
-func (s Show) grams(g, stepG float64) string {
-	if s.Mass == "oz" {
+// DoseApart is [Show.Dose] with number and unit apart.
+func (s Show) DoseApart(g float64) Amount { return s.grams(g, s.LyeStepG) }
+
+func (s Show) grams(g, stepG float64) Amount {
+	if s.Mass == MassOunce {
 		places := decimals(stepG / gramsPerOunce)
-		return with(g/gramsPerOunce, places, "oz")
+		return apart(g/gramsPerOunce, places, "oz")
 	}
-	return with(math.Round(g/stepG)*stepG, decimals(stepG), "g")
+	return apart(math.Round(g/stepG)*stepG, decimals(stepG), "g")
 }
 
 // decimals is how many decimal places a step needs, at most 4.
@@ -44,13 +61,16 @@ func decimals(step float64) int {
 	return 4
 }
 
-// with draws a number with its unit; what is no number is a dash.
-func with(v float64, places int, unit string) string {
+// apart draws a number with its unit; what is no number is a dash.
+func apart(v float64, places int, unit string) Amount {
 	if text := fixed(v, places); text != dash {
-		return text + " " + unit
+		return Amount{text, unit}
 	}
-	return dash
+	return Amount{Number: dash}
 }
+
+// Number draws a bare number with that many decimals; what is no number is a dash.
+func (s Show) Number(v float64, places int) string { return fixed(v, places) }
 
 // fixed draws a number with that many decimals and never as minus zero; what is no number is a dash.
 func fixed(v float64, places int) string {
@@ -65,34 +85,49 @@ func fixed(v float64, places int) string {
 }
 
 // Temp draws a temperature in the maker's unit, whole degrees.
-func (s Show) Temp(c float64) string {
-	if s.Temperature == "F" {
-		return with(c*9/5+32, 0, "°F")
+func (s Show) Temp(c float64) string { return s.TempApart(c).String() }
+
+// TempApart is [Show.Temp] with number and unit apart.
+func (s Show) TempApart(c float64) Amount {
+	if s.Temperature == DegreesF {
+		return apart(c*9/5+32, 0, "°F")
 	}
-	return with(c, 0, "°C")
+	return apart(c, 0, "°C")
 }
 
 // TempDiff draws a difference of temperatures.
-func (s Show) TempDiff(k float64) string {
-	if s.Temperature == "F" {
-		return with(k*9/5, 0, "°F")
+func (s Show) TempDiff(k float64) string { return s.TempDiffApart(k).String() }
+
+// TempDiffApart is [Show.TempDiff] with number and unit apart.
+func (s Show) TempDiffApart(k float64) Amount {
+	if s.Temperature == DegreesF {
+		return apart(k*9/5, 0, "°F")
 	}
-	return with(k, 0, "°C")
+	return apart(k, 0, "°C")
 }
 
 // Len draws a length in the maker's unit.
-func (s Show) Len(mm float64) string {
-	if s.Length == "in" {
-		return with(mm/mmPerInch, 2, "in")
+func (s Show) Len(mm float64) string { return s.LenApart(mm).String() }
+
+// LenApart is [Show.Len] with number and unit apart.
+func (s Show) LenApart(mm float64) Amount {
+	if s.Length == LengthInch {
+		return apart(mm/mmPerInch, 2, "in")
 	}
-	return with(mm, 0, "mm")
+	return apart(mm, 0, "mm")
 }
 
 // Volume draws millilitres, whole.
-func (s Show) Volume(ml float64) string { return with(ml, 0, "mL") }
+func (s Show) Volume(ml float64) string { return s.VolumeApart(ml).String() }
+
+// VolumeApart is [Show.Volume] with number and unit apart.
+func (s Show) VolumeApart(ml float64) Amount { return apart(ml, 0, "mL") }
 
 // Percent draws a percentage with that many decimals.
-func (s Show) Percent(p float64, places int) string { return with(p, places, "%") }
+func (s Show) Percent(p float64, places int) string { return s.PercentApart(p, places).String() }
+
+// PercentApart is [Show.Percent] with number and unit apart.
+func (s Show) PercentApart(p float64, places int) Amount { return apart(p, places, "%") }
 
 // Minutes draws a time as finely as the clock deserves: under 2 min to a quarter, under 10 to a half, else to a whole minute, over two hours in hours and minutes.
 func (s Show) Minutes(min float64) string {
@@ -147,14 +182,22 @@ func (s Show) Figure(f Figure, draw func(float64) string) string {
 	return draw(f.V)
 }
 
+// FigureApart is [Show.Figure] with number and unit apart.
+func (s Show) FigureApart(f Figure, draw func(float64) Amount) Amount {
+	if !f.Known {
+		return Amount{Number: dash}
+	}
+	return draw(f.V)
+}
+
 // FromUnit turns a number the maker typed, in her unit, into the plan's.
 func (s Show) FromUnit(v float64, u Unit) float64 {
 	switch {
-	case u == UnitGram && s.Mass == "oz":
+	case u == UnitGram && s.Mass == MassOunce:
 		return v * gramsPerOunce
-	case u == UnitMM && s.Length == "in":
+	case u == UnitMM && s.Length == LengthInch:
 		return v * mmPerInch
-	case u == UnitCelsius && s.Temperature == "F":
+	case u == UnitCelsius && s.Temperature == DegreesF:
 		return (v - 32) * 5 / 9
 	}
 	return v
@@ -163,11 +206,11 @@ func (s Show) FromUnit(v float64, u Unit) float64 {
 // ToUnit turns a number of the plan into the maker's unit, and names that unit.
 func (s Show) ToUnit(v float64, u Unit) (float64, string) {
 	switch {
-	case u == UnitGram && s.Mass == "oz":
+	case u == UnitGram && s.Mass == MassOunce:
 		return v / gramsPerOunce, "oz"
-	case u == UnitMM && s.Length == "in":
+	case u == UnitMM && s.Length == LengthInch:
 		return v / mmPerInch, "in"
-	case u == UnitCelsius && s.Temperature == "F":
+	case u == UnitCelsius && s.Temperature == DegreesF:
 		return v*9/5 + 32, "°F"
 	}
 	return v, string(u)

@@ -31,7 +31,7 @@ func (f fats) superfatOf(alkali, demand float64) float64 {
 func (m mixer) fats(s *BatchSheet, b Batch) fats {
 	carrier, _ := m.shelf.Oil(b.carrierOil())
 	f := fats{
-		extras: s.ExtraFatKOHG, alkali: s.alkaliKOHG(s.NaOHPureG, s.KOHPureG) - s.AcidKOHG,
+		extras: s.Lye.ExtraFatKOHG, alkali: s.alkaliKOHG(s.Lye.NaOH.PureG, s.Lye.KOH.PureG) - s.Lye.AcidKOHG,
 		carrierLow: carrier.Fat.LowSap(), carrierMid: carrier.Fat.Sap, stepG: m.show.LyeStepG, plannedPercent: b.SuperfatPercent,
 	}
 	for _, o := range s.Oils {
@@ -39,8 +39,8 @@ func (m mixer) fats(s *BatchSheet, b Batch) fats {
 		f.mid += o.G * o.SapKOHMgG / 1000
 		f.weighed += o.WeighG * o.SapKOHMgG / 1000
 	}
-	if s.ReadyBlend != "" && s.OilsG > 0 { // one weighing: the parts are for information
-		f.weighed = f.mid * s.OilsWeighG / s.OilsG
+	if s.ReadyBlend != "" && s.Size.OilsG > 0 { // one weighing: the parts are for information
+		f.weighed = f.mid * s.Size.OilsWeighG / s.Size.OilsG
 	}
 	acids := 0.0
 	for _, x := range s.Extras {
@@ -50,9 +50,9 @@ func (m mixer) fats(s *BatchSheet, b Batch) fats {
 			f.weighedExtras += shown * x.FatKOHG
 		}
 	}
-	naoh, koh := s.NaOHToWeighG*b.NaOHPurityPercent/100, s.KOHToWeighG*b.KOHPurityPercent/100
-	if s.StockLyeG > 0 {
-		naoh = s.StockToWeighG * b.StockLyePercent / 100
+	naoh, koh := s.Lye.NaOH.ToWeighG*b.NaOHPurityPercent/100, s.Lye.KOH.ToWeighG*b.KOHPurityPercent/100
+	if s.Lye.Stock.WeighedG > 0 {
+		naoh = s.Lye.Stock.ToWeighG * b.StockLyePercent / 100
 	}
 	f.weighedAlkali = s.alkaliKOHG(naoh, koh) - acids
 	return f
@@ -65,7 +65,7 @@ func (s *BatchSheet) alkaliKOHG(naohG, kohG float64) float64 { return naohG/chem
 // gets its part of the alkali and of the oils that were mixed, and then its own carrier's oil and its scents.
 func (m mixer) superfats(s *BatchSheet, b Batch) {
 	f := m.fats(s, b)
-	s.SuperfatMixedPercent = f.superfatOf(f.alkali, f.mid+f.extras)
+	s.Superfat.MixedPercent = f.superfatOf(f.alkali, f.mid+f.extras)
 	batchCarriers := 0.0
 	for i := range s.Jugs {
 		j := &s.Jugs[i]
@@ -73,23 +73,23 @@ func (m mixer) superfats(s *BatchSheet, b Batch) {
 		if b.Carrier == CarrierBatch {
 			batchCarriers += shown * f.carrierMid / 1000
 		}
-		if s.BatterG <= 0 {
-			j.SuperfatPercent, j.SuperfatFirmPercent = b.SuperfatPercent, b.SuperfatPercent
+		if s.Size.BatterG <= 0 {
+			j.Superfat.HeldPercent, j.Superfat.FirmPercent = b.SuperfatPercent, b.SuperfatPercent
 			continue
 		}
-		part := j.BatterG / s.BatterG
+		part := j.BatterG / s.Size.BatterG
 		own := part*(f.mid+f.extras) + oil*f.carrierMid/1000
-		j.SuperfatPercent = f.superfatOf(part*f.alkali-m.scentKOHG(j), own)
-		j.SuperfatFirmPercent = f.superfatOf(part*f.alkali, own)
-		j.SuperfatLowPercent = f.superfatOf(part*f.alkali, part*(f.low+f.extras)+oil*f.carrierLow/1000)
-		j.SuperfatAsWeighedPercent = j.SuperfatFirmPercent
-		if s.BatterWeighG > 0 && j.BatterWeighG > 0 {
-			part = j.BatterWeighG / s.BatterWeighG
-			j.SuperfatAsWeighedPercent = f.superfatOf(part*f.weighedAlkali, part*(f.weighed+f.weighedExtras)+shown*f.carrierMid/1000)
+		j.Superfat.HeldPercent = f.superfatOf(part*f.alkali-m.scentKOHG(j), own)
+		j.Superfat.FirmPercent = f.superfatOf(part*f.alkali, own)
+		j.Superfat.LowPercent = f.superfatOf(part*f.alkali, part*(f.low+f.extras)+oil*f.carrierLow/1000)
+		j.Superfat.AsWeighedPercent = j.Superfat.FirmPercent
+		if s.Size.BatterWeighG > 0 && j.BatterWeighG > 0 {
+			part = j.BatterWeighG / s.Size.BatterWeighG
+			j.Superfat.AsWeighedPercent = f.superfatOf(part*f.weighedAlkali, part*(f.weighed+f.weighedExtras)+shown*f.carrierMid/1000)
 		}
 	}
-	s.SuperfatExactPercent = f.superfatOf(f.alkali, s.DemandKOHG+f.extras)
-	s.SuperfatAsWeighedPercent = f.superfatOf(f.weighedAlkali, f.weighed+f.weighedExtras+batchCarriers)
+	s.Superfat.ExactPercent = f.superfatOf(f.alkali, s.Lye.DemandKOHG+f.extras)
+	s.Superfat.AsWeighedPercent = f.superfatOf(f.weighedAlkali, f.weighed+f.weighedExtras+batchCarriers)
 }
 
 // carrierOilG is the oil that carries this jug's colours, g, each dose of it on a scale's step; on step 0 exact.
@@ -129,6 +129,6 @@ func (s *BatchSheet) leastJug(measure func(JugSheet) float64) (jug JugSheet, per
 
 // LeanestJug is the jug with the least superfat, its scents taking up no alkali; ok is false for a batch without jugs.
 func (s *BatchSheet) LeanestJug() (jug JugSheet, ok bool) {
-	jug, _, ok = s.leastJug(func(j JugSheet) float64 { return j.SuperfatFirmPercent })
+	jug, _, ok = s.leastJug(func(j JugSheet) float64 { return j.Superfat.FirmPercent })
 	return jug, ok
 }

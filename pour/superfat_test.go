@@ -63,14 +63,14 @@ func TestAJugsSuperfatIsThatOfWhatItHolds(t *testing.T) {
 	mixed := (600-taken)*olive + 400*coconut
 	mixedLow := (600-taken)*oliveLow + 400*coconutLow
 	plain, coal := s.Base.Jugs[0], s.Base.Jugs[1]
-	equal(t, "the plain pot", plain.SuperfatPercent, 100*(1-alkali/mixed), 1e-9)
-	equal(t, "the plain pot, as the page says", plain.SuperfatPercent, -1.17, 0.005)
-	equal(t, "the plain pot, low", plain.SuperfatLowPercent, 100*(1-alkali/mixedLow), 1e-9)
-	equal(t, "the black jug", coal.SuperfatPercent, 100*(1-alkali/2/(mixed/2+taken*olive)), 1e-9)
-	equal(t, "the black jug, low", coal.SuperfatLowPercent, 100*(1-alkali/2/(mixedLow/2+taken*oliveLow)), 1e-9)
-	equal(t, "the batter as mixed", s.Base.SuperfatMixedPercent, 100*(1-alkali/mixed), 1e-9)
-	equal(t, "the batch", s.Base.SuperfatPercent, 2, 0)
-	equal(t, "the batch, low", s.Base.SuperfatLowPercent, 100*(1-alkali/(600*oliveLow+400*coconutLow)), 1e-9)
+	equal(t, "the plain pot", plain.Superfat.HeldPercent, 100*(1-alkali/mixed), 1e-9)
+	equal(t, "the plain pot, as the page says", plain.Superfat.HeldPercent, -1.17, 0.005)
+	equal(t, "the plain pot, low", plain.Superfat.LowPercent, 100*(1-alkali/mixedLow), 1e-9)
+	equal(t, "the black jug", coal.Superfat.HeldPercent, 100*(1-alkali/2/(mixed/2+taken*olive)), 1e-9)
+	equal(t, "the black jug, low", coal.Superfat.LowPercent, 100*(1-alkali/2/(mixedLow/2+taken*oliveLow)), 1e-9)
+	equal(t, "the batter as mixed", s.Base.Superfat.MixedPercent, 100*(1-alkali/mixed), 1e-9)
+	equal(t, "the batch", s.Base.Superfat.PlannedPercent, 2, 0)
+	equal(t, "the batch, low", s.Base.Superfat.LowPercent, 100*(1-alkali/(600*oliveLow+400*coconutLow)), 1e-9)
 	w, ok := found(s, "lye-heavy")
 	if !ok || w.Severity != pour.Stop || w.Where != "base jug plain" || !strings.Contains(w.Text, "-1.2 %") {
 		t.Errorf("a pot at -1.17 %% is not stopped: %+v", w)
@@ -86,8 +86,8 @@ func TestTheLowCaseIsJudgedOnTheLeanestJug(t *testing.T) {
 	p.Base.SuperfatPercent = 5
 	s := pour.Weigh(p, shelf)
 	// 5 % less what the published minima take, 3.6 of 217.5, is above 0 for the batch, and below it for the pot that lost 3.1 % of its oil.
-	if s.Base.SuperfatLowPercent <= 0 || s.Base.Jugs[0].SuperfatLowPercent >= 0 || s.Base.Jugs[0].SuperfatPercent <= 0 {
-		t.Fatalf("the case does not part batch (%v) from jug (%v)", s.Base.SuperfatLowPercent, s.Base.Jugs[0].SuperfatLowPercent)
+	if s.Base.Superfat.LowPercent <= 0 || s.Base.Jugs[0].Superfat.LowPercent >= 0 || s.Base.Jugs[0].Superfat.HeldPercent <= 0 {
+		t.Fatalf("the case does not part batch (%v) from jug (%v)", s.Base.Superfat.LowPercent, s.Base.Jugs[0].Superfat.LowPercent)
 	}
 	if w, ok := found(s, "lye-heavy-worst"); !ok || w.Where != "base jug plain" {
 		t.Errorf("the leanest jug's low case is not said: %+v", w)
@@ -97,7 +97,7 @@ func TestTheLowCaseIsJudgedOnTheLeanestJug(t *testing.T) {
 	if w, ok := found(s, "lye-heavy-worst"); ok {
 		t.Errorf("carriers on top take nothing from the pot: %+v", w)
 	}
-	equal(t, "the plain pot beside carriers on top", s.Base.Jugs[0].SuperfatPercent, 5, 1e-9)
+	equal(t, "the plain pot beside carriers on top", s.Base.Jugs[0].Superfat.HeldPercent, 5, 1e-9)
 }
 
 // Eugenol takes up one mol of alkali per 164.2 g: 56.1053/0.1642 = 341.7 mg KOH/g (safety page, A4: 0.244 g NaOH per g).
@@ -109,12 +109,12 @@ func TestAScentThatTakesUpAlkaliRaisesItsJugAndClearsNoStop(t *testing.T) {
 	s := pour.Weigh(p, shelf)
 	demand := 600*olive + 400*coconut
 	jug := s.Base.Jugs[1]
-	equal(t, "the scented jug", jug.SuperfatPercent, 100*(1-(demand*0.98/2-40*0.3417)/(demand/2)), 1e-9)
+	equal(t, "the scented jug", jug.Superfat.HeldPercent, 100*(1-(demand*0.98/2-40*0.3417)/(demand/2)), 1e-9)
 	equal(t, "the NaOH eugenol takes, g", 40*0.3417*naohPerKOH, 9.7, 0.05)
-	equal(t, "the other jug", s.Base.Jugs[0].SuperfatPercent, 2, 1e-9)
-	equal(t, "the scented jug, low", jug.SuperfatLowPercent, s.Base.Jugs[0].SuperfatLowPercent, 1e-9)
+	equal(t, "the other jug", s.Base.Jugs[0].Superfat.HeldPercent, 2, 1e-9)
+	equal(t, "the scented jug, low", jug.Superfat.LowPercent, s.Base.Jugs[0].Superfat.LowPercent, 1e-9)
 	if w, ok := found(s, "superfat-jug"); !ok || !strings.Contains(w.Text, "scent") {
-		t.Errorf("a jug lifted to %.1f %% is not said: %+v", jug.SuperfatPercent, w)
+		t.Errorf("a jug lifted to %.1f %% is not said: %+v", jug.Superfat.HeldPercent, w)
 	}
 	p.Base.Scents[0].Into = nil
 	p.Base.SuperfatPercent = -1
@@ -131,10 +131,10 @@ func TestMilkFatIsSuperfat(t *testing.T) {
 	s := pour.Weigh(p, shelf)
 	demand := 600*olive + 400*coconut
 	want := 100 * (1 - demand*0.98/(demand+200*0.0325*0.226))
-	equal(t, "a jug with milk", s.Base.Jugs[0].SuperfatPercent, want, 1e-9)
-	equal(t, "the batch, exact", s.Base.SuperfatExactPercent, want, 1e-9)
-	equal(t, "the alkali", s.Base.NaOHPureG, demand*0.98*naohPerKOH, 1e-9)
-	equal(t, "the planned superfat", s.Base.SuperfatPercent, 2, 0)
+	equal(t, "a jug with milk", s.Base.Jugs[0].Superfat.HeldPercent, want, 1e-9)
+	equal(t, "the batch, exact", s.Base.Superfat.ExactPercent, want, 1e-9)
+	equal(t, "the alkali", s.Base.Lye.NaOH.PureG, demand*0.98*naohPerKOH, 1e-9)
+	equal(t, "the planned superfat", s.Base.Superfat.PlannedPercent, 2, 0)
 }
 
 // The example slab plans 6 % of all its oils; the oils it lists to be melted, without the carriers', leave 4.45 %.
@@ -145,9 +145,9 @@ func TestTheSlabExampleSaysWhichSuperfatIsWhich(t *testing.T) {
 	for _, o := range s.Base.Oils {
 		demand += o.G * o.SapKOHMgG / 1000
 	}
-	listed := 100 * (1 - s.Base.NaOHPureG/naohPerKOH/demand)
-	equal(t, "the listed oils", s.Base.SuperfatMixedPercent, listed, 1e-9)
-	equal(t, "the plan", s.Base.SuperfatPercent, 6, 0)
+	listed := 100 * (1 - s.Base.Lye.NaOH.PureG/naohPerKOH/demand)
+	equal(t, "the listed oils", s.Base.Superfat.MixedPercent, listed, 1e-9)
+	equal(t, "the plan", s.Base.Superfat.PlannedPercent, 6, 0)
 	equal(t, "the listed oils, as the page says", listed, 4.45, 0.005)
 }
 
@@ -168,7 +168,7 @@ func TestScalesThatMoveTheSuperfatAreSaid(t *testing.T) {
 			t.Fatalf("%v g of oils on a step of %v show %v", c.oilsG, c.stepG, got)
 		}
 		want := 100 * (1 - naoh/naohPerKOH/shown)
-		equal(t, "as weighed", s.Base.SuperfatAsWeighedPercent, want, 1e-9)
+		equal(t, "as weighed", s.Base.Superfat.AsWeighedPercent, want, 1e-9)
 		if w, ok := found(s, "alkali-rounding"); ok != c.said || ok != (math.Abs(want-3) > 0.5) || ok && w.Severity != pour.Caution {
 			t.Errorf("%v g on a step of %v: %.2f %% instead of 3, said: %v", c.oilsG, c.stepG, want, w)
 		}
@@ -187,7 +187,7 @@ func TestTheSuperfatAsWeighedCountsAcidsAndReadyBlends(t *testing.T) {
 	citric := 3 * 56.1053 / 192.123 // g KOH per g, three acid groups
 	naoh := math.Floor((demand*0.95 + 483*0.015*citric) * naohPerKOH)
 	want := 100 * (1 - (naoh/naohPerKOH-7*citric)/(480*(0.6*olive+0.4*coconut)))
-	equal(t, "as weighed", s.Base.SuperfatAsWeighedPercent, want, 1e-4)
+	equal(t, "as weighed", s.Base.Superfat.AsWeighedPercent, want, 1e-4)
 }
 
 // The carriers are weighed too: what is taken out of the batch comes back on the finer scale.
@@ -196,13 +196,13 @@ func TestTheSuperfatAsWeighedCountsTheCarriersOfTheBatch(t *testing.T) {
 	p.Base.SuperfatPercent, p.Show.ScaleStepG, p.Show.LyeStepG = 8, 5, 0.5
 	s := pour.Weigh(p, shelf)
 	b := s.Base
-	naoh := math.Floor(b.NaOHWeighedG/0.5) * 0.5
+	naoh := math.Floor(b.Lye.NaOH.WeighedG/0.5) * 0.5
 	carrier := math.Round(b.Jugs[1].Colourants[0].CarrierG/0.5) * 0.5
 	mixed := b.Oils[0].WeighG*olive + b.Oils[1].WeighG*coconut
-	equal(t, "the batch as weighed", b.SuperfatAsWeighedPercent, 100*(1-naoh/naohPerKOH/(mixed+carrier*olive)), 1e-9)
+	equal(t, "the batch as weighed", b.Superfat.AsWeighedPercent, 100*(1-naoh/naohPerKOH/(mixed+carrier*olive)), 1e-9)
 	part := b.Jugs[1].BatterWeighG / (b.Jugs[0].BatterWeighG + b.Jugs[1].BatterWeighG)
-	equal(t, "the black jug as weighed", b.Jugs[1].SuperfatAsWeighedPercent, 100*(1-part*naoh/naohPerKOH/(part*mixed+carrier*olive)), 1e-9)
-	equal(t, "the plain pot as weighed", b.Jugs[0].SuperfatAsWeighedPercent, 100*(1-naoh/naohPerKOH/mixed), 1e-9)
+	equal(t, "the black jug as weighed", b.Jugs[1].Superfat.AsWeighedPercent, 100*(1-part*naoh/naohPerKOH/(part*mixed+carrier*olive)), 1e-9)
+	equal(t, "the plain pot as weighed", b.Jugs[0].Superfat.AsWeighedPercent, 100*(1-naoh/naohPerKOH/mixed), 1e-9)
 }
 
 // A pot that is right on paper can be lye-heavy as weighed: then it is stopped too.
@@ -213,11 +213,11 @@ func TestAPotThatIsLyeHeavyAsWeighedIsStopped(t *testing.T) {
 		p.Base.OilsG = oils
 		s := pour.Weigh(p, shelf)
 		plain := s.Base.Jugs[0]
-		if plain.SuperfatPercent <= 0 || plain.SuperfatAsWeighedPercent > -0.1 || s.Base.SuperfatAsWeighedPercent < 0 {
+		if plain.Superfat.HeldPercent <= 0 || plain.Superfat.AsWeighedPercent > -0.1 || s.Base.Superfat.AsWeighedPercent < 0 {
 			continue
 		}
 		if w, ok := found(s, "lye-heavy"); !ok || w.Where != "base jug plain" || !strings.Contains(w.Text, "weighed") {
-			t.Errorf("%v g of oils: %.2f %% on paper, %.2f %% as weighed, not stopped: %+v", oils, plain.SuperfatPercent, plain.SuperfatAsWeighedPercent, w)
+			t.Errorf("%v g of oils: %.2f %% on paper, %.2f %% as weighed, not stopped: %+v", oils, plain.Superfat.HeldPercent, plain.Superfat.AsWeighedPercent, w)
 		}
 		return
 	}
@@ -271,7 +271,7 @@ func TestABatchThatCannotBeMixedHasNoFiguresThatFollow(t *testing.T) {
 			p.Base.SuperfatPercent, p.Base.Size = 9, size
 			spoil(&p)
 			s := pour.Work(p, shelf, clock.Hand{})
-			if !s.LyeStopped() || s.Base.MassRefusal == "" {
+			if !s.LyeStopped() || s.Base.Refused.Masses == "" {
 				t.Fatalf("%s, sized by %s: not stopped", what, size)
 			}
 			_, water := found(s, "lye-short-water")
@@ -285,7 +285,7 @@ func TestABatchThatCannotBeMixedHasNoFiguresThatFollow(t *testing.T) {
 					t.Errorf("%s, sized by %s: %s is known %v (%v)", what, size, path, f.Known, f.V)
 				}
 			}
-			if s.Base.Jugs[0].Stages[0].Mid.Known || s.Base.ClockRefusal == "" {
+			if s.Base.Jugs[0].Clock.Stages[0].Mid.Known || s.Base.Refused.Times == "" {
 				t.Errorf("%s: the clock gives times", what)
 			}
 		}
@@ -297,7 +297,7 @@ func TestABlendThatTakesUpNoAlkaliIsStopped(t *testing.T) {
 	shelf.Oils = append(slices.Clone(shelf.Oils), pour.Oil{ID: "paraffin", Name: "paraffin oil", Fat: chem.Fat{Kind: chem.WaxEster, DensityGML: 0.85, DensityC: 20}})
 	p.Base.Oils, p.Base.CarrierOil = []pour.OilPart{{Oil: "paraffin", Percent: 100}}, ""
 	s := pour.Work(p, shelf, clock.Hand{})
-	if w, ok := found(s, "plan-fault"); !ok || !s.LyeStopped() || s.Base.WaterToAddG.Known || !math.IsNaN(s.Base.BatterG) {
-		t.Errorf("a lye for paraffin: %+v, %v g of batter", w, s.Base.BatterG)
+	if w, ok := found(s, "plan-fault"); !ok || !s.LyeStopped() || s.Base.Lye.WaterToAddG.Known || !math.IsNaN(s.Base.Size.BatterG) {
+		t.Errorf("a lye for paraffin: %+v, %v g of batter", w, s.Base.Size.BatterG)
 	}
 }

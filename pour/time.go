@@ -58,14 +58,14 @@ func (t *timer) technique() span {
 }
 
 func (t *timer) run(h clock.Hand) {
-	if t.batch.MassRefusal != "" {
-		t.batch.ClockRefusal = t.batch.MassRefusal // its stop stands already
+	if t.batch.Refused.Masses != "" {
+		t.batch.Refused.Times = t.batch.Refused.Masses // its stop stands already
 		return
 	}
 	batter := t.batter()
 	c, err := clock.New(batter, h)
 	if err != nil {
-		t.batch.ClockRefusal = err.Error()
+		t.batch.Refused.Times = err.Error()
 		t.warnRefusal(err.Error())
 		t.warnFalseTrace(batter)
 		t.bed(nil)
@@ -94,8 +94,8 @@ func (t *timer) run(h clock.Hand) {
 func (t *timer) batter() clock.Batter {
 	b, p := t.batch, t.plan
 	out := clock.Batter{
-		OilG: b.OilsG, SapKOHMgG: b.SapKOHMgG, Superfat: p.SuperfatPercent / 100, Concentration: b.PureConcentrationPercent / 100,
-		KOHShare: p.kohShare(), StartC: b.MixC, Measured: p.BatterMeasured, RoomC: t.sheet.Plan.Room.TemperatureC,
+		OilG: b.Size.OilsG, SapKOHMgG: b.Fats.SapKOHMgG, Superfat: p.SuperfatPercent / 100, Concentration: b.Lye.PureConcentrationPercent / 100,
+		KOHShare: p.kohShare(), StartC: b.Heat.MixC, Measured: p.BatterMeasured, RoomC: t.sheet.Plan.Room.TemperatureC,
 		SplitMin: p.SplitAtMin, Recipe: t.sheet.Plan.Name,
 	}
 	blend := make(chem.Blend, 0, len(p.Oils))
@@ -103,10 +103,10 @@ func (t *timer) batter() clock.Batter {
 		oil, _ := t.shelf.Oil(o.ID)
 		blend = append(blend, chem.Part{Fat: oil.Fat, G: max(0, o.G)})
 		if oil.Fat.Resin || oil.Fat.Kind == chem.WaxEster {
-			out.WaxFraction += o.G / b.OilsG
+			out.WaxFraction += o.G / b.Size.OilsG
 		}
 		if oil.Fat.Profile[chem.Ricinoleic] > 0.5 {
-			out.CastorFraction += o.G / b.OilsG
+			out.CastorFraction += o.G / b.Size.OilsG
 		}
 	}
 	out.Profile, out.Profiled = blend.Profile()
@@ -124,8 +124,8 @@ func (t *timer) batter() clock.Batter {
 // jug is what the clock needs to know of one jug; its scents go in when the run gets to them.
 func (t *timer) jug(j *JugSheet) clock.Jug {
 	out := clock.Jug{}
-	if t.batch.BatterG > 0 {
-		out.Fraction = j.BatterG / t.batch.BatterG
+	if t.batch.Size.BatterG > 0 {
+		out.Fraction = j.BatterG / t.batch.Size.BatterG
 	}
 	for _, d := range j.Colourants {
 		if d.Carrier == CarryWater {
@@ -138,8 +138,8 @@ func (t *timer) jug(j *JugSheet) clock.Jug {
 		behaviour := t.shelf.BehaviourOf(sc)
 		lnFactor, sd, _ := clock.ScentPrior(behaviour) // every Behaviour… word has one: a test holds it
 		load := 0.0
-		if t.batch.OilsG > 0 && out.Fraction > 0 {
-			load = x.G / (t.batch.OilsG * out.Fraction) * 100
+		if t.batch.Size.OilsG > 0 && out.Fraction > 0 {
+			load = x.G / (t.batch.Size.OilsG * out.Fraction) * 100
 		}
 		test := sc.TestLoadPercent
 		if test == 0 {
@@ -166,14 +166,14 @@ func (t *timer) scentedAt(jug string) float64 {
 func (t *timer) times(j *JugSheet, f clock.Forecast) {
 	figure := func(v float64, ok bool) Figure { return Figure{V: v, Known: ok} }
 	for stage, at := range f.Stages {
-		j.Stages[stage] = StageTime{Low: figure(at.Low, at.LowOK), Mid: figure(at.Mid, at.MidOK), High: figure(at.High, at.HighOK)}
+		j.Clock.Stages[stage] = StageTime{Low: figure(at.Low, at.LowOK), Mid: figure(at.Mid, at.MidOK), High: figure(at.High, at.HighOK)}
 	}
-	if from := j.Stages[t.suits.from].Mid; from.Known {
-		j.Window.From = Know(from.V + t.batch.LyeInAtMin)
+	if from := j.Clock.Stages[t.suits.from].Mid; from.Known {
+		j.Clock.Window.From = Know(from.V + t.batch.LyeInAtMin)
 	}
 	if past := t.past(); past < chem.Stage(chem.Stages) {
-		if to := j.Stages[past].Mid; to.Known {
-			j.Window.To = Know(to.V + t.batch.LyeInAtMin)
+		if to := j.Clock.Stages[past].Mid; to.Known {
+			j.Clock.Window.To = Know(to.V + t.batch.LyeInAtMin)
 		}
 	}
 }

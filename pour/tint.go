@@ -10,24 +10,24 @@ func (m mixer) colours(s *BatchSheet, b Batch) {
 	var stains []colour.Stain
 	var percents []float64
 	for _, x := range s.Extras {
-		if c, ok := m.shelf.Colourant(x.ID); ok && s.BatterG > 0 {
-			stains, percents = append(stains, c.stain), append(percents, min(mostDose, x.G/s.BatterG*100))
+		if c, ok := m.shelf.Colourant(x.ID); ok && s.Size.BatterG > 0 {
+			stains, percents = append(stains, c.stain), append(percents, min(mostDose, x.G/s.Size.BatterG*100))
 		}
 	}
 	shared := len(stains)
 	for i := range s.Jugs {
 		j := &s.Jugs[i]
 		if hex := b.Jugs[i].BatterColour; hex != "" {
-			j.Colour = hex
+			j.Colour.Hex = hex
 			continue
 		}
-		j.ColourEstimated = true
+		j.Colour.Estimated = true
 		stains, percents = stains[:shared], percents[:shared]
 		for _, d := range j.Colourants {
 			c, _ := m.shelf.Colourant(d.ID)
 			stains, percents = append(stains, c.stain), append(percents, d.DosePercent)
 		}
-		j.Colour = m.estimate(*j, stains, percents)
+		j.Colour.Hex = m.estimate(*j, stains, percents)
 	}
 }
 

@@ -45,16 +45,16 @@ func (s *Sheet) totals() {
 
 func (b *BatchSheet) weighings(add func(kind, name string, g float64)) {
 	if b.ReadyBlend != "" {
-		add(WeighOil, nameReadyOils+b.ReadyBlend, b.OilsG)
+		add(WeighOil, nameReadyOils+b.ReadyBlend, b.Size.OilsG)
 	} else {
 		for _, o := range b.Oils {
 			add(WeighOil, o.Name, o.G)
 		}
 	}
-	add(WeighAlkali, NameNaOH, b.NaOHWeighedG)
-	add(WeighAlkali, NameKOH, b.KOHWeighedG)
-	add(WeighAlkali, NameStock, b.StockLyeG)
-	add(WeighWater, NameWater, b.WaterToAddG.orUnknown())
+	add(WeighAlkali, NameNaOH, b.Lye.NaOH.WeighedG)
+	add(WeighAlkali, NameKOH, b.Lye.KOH.WeighedG)
+	add(WeighAlkali, NameStock, b.Lye.Stock.WeighedG)
+	add(WeighWater, NameWater, b.Lye.WaterToAddG.orUnknown())
 	for _, x := range b.Extras {
 		add(WeighExtra, x.Name, x.G)
 	}

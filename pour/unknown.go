@@ -31,9 +31,9 @@ const noAlkali = "nothing in this batch takes up alkali"
 // refuse says why the masses of a batch cannot be worked out, or "" when they can.
 func (s *BatchSheet) refuse(carrier string) string {
 	switch {
-	case s.NaOHPureG+s.KOHPureG <= 0:
+	case s.Lye.NaOH.PureG+s.Lye.KOH.PureG <= 0:
 		return noAlkali
-	case s.ShortWater:
+	case s.Refused.ShortWater:
 		return "stock lye or extras bring more water than this lye wants"
 	case carrier != "":
 		return "the carriers want more " + carrier + " than the blend holds"
@@ -43,24 +43,24 @@ func (s *BatchSheet) refuse(carrier string) string {
 
 // forget makes every figure unknown that follows from what cannot be made. Oils given in grams stay, with what depends on them alone.
 func (s *BatchSheet) forget(b Batch) {
-	if s.MassRefusal == "" {
+	if s.Refused.Masses == "" {
 		return
 	}
 	if b.Size != SizeOils {
 		s.forgetSize()
 	}
-	if b.Size != SizeOils || s.ShortWater {
-		unknown(&s.AllWaterG, &s.LyeAsMixedPercent, &s.MixC)
-		s.WaterToAddG, s.LyeRiseK, s.LyePeakC = Figure{}, Figure{}, Figure{}
+	if b.Size != SizeOils || s.Refused.ShortWater {
+		unknown(&s.Lye.AllWaterG, &s.Lye.AsMixedPercent, &s.Heat.MixC)
+		s.Lye.WaterToAddG, s.Heat.LyeRiseK, s.Heat.LyePeakC = Figure{}, Figure{}, Figure{}
 	}
 	for i := range s.Oils {
-		if s.Oils[i].ID == s.ShortOil {
-			unknown(&s.Oils[i].G, &s.Oils[i].WeighG, &s.OilsG, &s.OilsWeighG, &s.MixC)
+		if s.Oils[i].ID == s.Refused.ShortOil {
+			unknown(&s.Oils[i].G, &s.Oils[i].WeighG, &s.Size.OilsG, &s.Size.OilsWeighG, &s.Heat.MixC)
 		}
 	}
-	unknown(&s.BatterG, &s.BatterML, &s.BatterWeighG, &s.PouredG, &s.PouredML, &s.HeightMM, &s.DryG, &s.SuperfatAsWeighedPercent)
+	unknown(&s.Size.BatterG, &s.Size.BatterML, &s.Size.BatterWeighG, &s.Size.PouredG, &s.Size.PouredML, &s.Size.HeightMM, &s.Size.DryG, &s.Superfat.AsWeighedPercent)
 	if b.Carrier == CarrierBatch {
-		unknown(&s.SuperfatMixedPercent)
+		unknown(&s.Superfat.MixedPercent)
 	}
 	for i := range s.Jugs {
 		s.Jugs[i].forget()
@@ -69,8 +69,8 @@ func (s *BatchSheet) forget(b Batch) {
 
 // forgetSize forgets how large the batch is: its size follows from a volume or a mass that cannot be worked out.
 func (s *BatchSheet) forgetSize() {
-	unknown(&s.OilsG, &s.OilsWeighG, &s.NaOHPureG, &s.KOHPureG, &s.NaOHWeighedG, &s.KOHWeighedG, &s.NaOHToWeighG, &s.KOHToWeighG,
-		&s.StockLyeG, &s.StockToWeighG, &s.WaterInExtrasG, &s.WaterBeforeG, &s.ExtrasG, &s.DemandKOHG, &s.AcidKOHG, &s.ExtraFatKOHG)
+	unknown(&s.Size.OilsG, &s.Size.OilsWeighG, &s.Lye.NaOH.PureG, &s.Lye.KOH.PureG, &s.Lye.NaOH.WeighedG, &s.Lye.KOH.WeighedG, &s.Lye.NaOH.ToWeighG, &s.Lye.KOH.ToWeighG,
+		&s.Lye.Stock.WeighedG, &s.Lye.Stock.ToWeighG, &s.Lye.WaterInExtrasG, &s.Lye.WaterBeforeG, &s.Size.ExtrasG, &s.Lye.DemandKOHG, &s.Lye.AcidKOHG, &s.Lye.ExtraFatKOHG)
 	for i := range s.Oils {
 		unknown(&s.Oils[i].G, &s.Oils[i].WeighG)
 	}
@@ -90,7 +90,7 @@ func (s *BatchSheet) forgetSize() {
 // forget forgets what a jug's part of a batter is that cannot be made.
 func (j *JugSheet) forget() {
 	unknown(&j.BatterG, &j.BatterWeighG, &j.TotalG, &j.TotalML,
-		&j.SuperfatPercent, &j.SuperfatFirmPercent, &j.SuperfatLowPercent, &j.SuperfatAsWeighedPercent)
+		&j.Superfat.HeldPercent, &j.Superfat.FirmPercent, &j.Superfat.LowPercent, &j.Superfat.AsWeighedPercent)
 	for k := range j.Colourants {
 		d := &j.Colourants[k]
 		unknown(&d.PigmentG, &d.CarrierG)

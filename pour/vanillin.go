@@ -19,8 +19,8 @@ func (s *BatchSheet) vanillin(moisturePercent float64) {
 			}
 		}
 		j.VanillinPercent = 0
-		if g > 0 && !(s.BatterG <= 0) {
-			j.VanillinPercent = chem.PercentOfBar(g, s.DryG*j.BatterG/s.BatterG/(1-moisturePercent/100))
+		if g > 0 && !(s.Size.BatterG <= 0) {
+			j.VanillinPercent = chem.PercentOfBar(g, s.Size.DryG*j.BatterG/s.Size.BatterG/(1-moisturePercent/100))
 		}
 	}
 }
@@ -86,7 +86,7 @@ func (s Shelf) whitens(b *BatchSheet, j JugSheet) bool {
 	var white []Dose
 	for _, x := range b.Extras {
 		if isColour(s, x.ID) {
-			white = append(white, Dose{Colourant: x.ID, DosePercent: x.G / b.BatterG * 100})
+			white = append(white, Dose{Colourant: x.ID, DosePercent: x.G / b.Size.BatterG * 100})
 		}
 	}
 	for _, d := range j.Colourants {

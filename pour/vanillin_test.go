@@ -39,7 +39,7 @@ func TestVanillinIsJudgedByWhatReachesAJugsPartOfTheBar(t *testing.T) {
 	s := pour.Weigh(p, shelf)
 	b := s.Base
 	// Half of 30 g of scent with 8 % vanillin, in half of what is dry: oils, pure alkali, pigments and carriers of both jugs, scent; cured to 10 %.
-	dry := 1000 + b.NaOHPureG + b.Jugs[0].Colourants[0].PigmentG + b.Jugs[0].Colourants[0].CarrierG + b.Jugs[1].Colourants[0].PigmentG + 30
+	dry := 1000 + b.Lye.NaOH.PureG + b.Jugs[0].Colourants[0].PigmentG + b.Jugs[0].Colourants[0].CarrierG + b.Jugs[1].Colourants[0].PigmentG + 30
 	equal(t, "vanillin in the white jug", b.Jugs[1].VanillinPercent, 100*15*0.08/(dry/2/0.9), 1e-6)
 	if got := said(s); got != "vanillin-browns at base jug plain, vanillin-white at base jug coal" {
 		t.Errorf("said: %s", got)

@@ -24,14 +24,14 @@ func Weigh(p Plan, s Shelf) Sheet {
 	}
 	m := mixer{shelf: s, show: p.Show, roomC: p.Room.TemperatureC}
 	sheet.Base = m.sized(Base, p.Base, p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
-		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.PouredML
+		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.Size.PouredML
 	})
 	if p.Icing != nil {
 		icing := m.sized(Icing, *p.Icing, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
 			if p.Icing.Size == SizeBar {
-				return p.Icing.PerBarG / p.Mould.barPart() / unit.PouredG
+				return p.Icing.PerBarG / p.Mould.barPart() / unit.Size.PouredG
 			}
-			return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / unit.PouredML
+			return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / unit.Size.PouredML
 		})
 		sheet.Icing = &icing
 	}
@@ -55,9 +55,9 @@ func (m mixer) sized(n BatchName, b Batch, mould Mould, loss float64, fill func(
 	s := m.mix(n, b, oils, loss)
 	s.round(m.show)
 	m.superfats(&s, b)
-	s.HeightMM = s.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
-	oil, _ := m.shelf.Oil(s.ShortOil)
-	s.MassRefusal = s.refuse(oil.Name)
+	s.Size.HeightMM = s.Size.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
+	oil, _ := m.shelf.Oil(s.Refused.ShortOil)
+	s.Refused.Masses = s.refuse(oil.Name)
 	s.forget(b)
 	return s
 }
@@ -65,7 +65,7 @@ func (m mixer) sized(n BatchName, b Batch, mould Mould, loss float64, fill func(
 // barPart is one bar's part of the loaf, as a fraction of its length or, in a slab, of its area.
 func (m Mould) barPart() float64 {
 	part := m.BarMM / m.LengthMM
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		part *= m.BarWidthMM / m.WidthMM
 	}
 	return part
@@ -75,7 +75,7 @@ func (m Mould) barPart() float64 {
 func (m Mould) BarCount() int {
 	const slack = 1e-9 // so that 250 ÷ 25 is 10 whatever the last bit says
 	count := int(math.Floor(m.LengthMM/m.BarMM + slack))
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		count *= int(math.Floor(m.WidthMM/m.BarWidthMM + slack))
 	}
 	return count
@@ -88,7 +88,7 @@ func (s *Sheet) bars() {
 	s.Bars = Bars{Count: m.BarCount(), ThicknessMM: m.BarMM, FinalMoisturePercent: s.Plan.Base.FinalMoisturePercent}
 	cured, scent := 0.0, 0.0
 	for _, b := range s.Batches() {
-		s.Bars.CutG += b.PouredG * part
+		s.Bars.CutG += b.Size.PouredG * part
 		moisture := s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent
 		cured += b.curedG(moisture)
 		b.vanillin(moisture)
@@ -97,7 +97,7 @@ func (s *Sheet) bars() {
 		}
 	}
 	if s.Icing != nil {
-		s.Bars.IcingPerBarG = s.Icing.PouredG * part
+		s.Bars.IcingPerBarG = s.Icing.Size.PouredG * part
 	}
 	s.Bars.CuredG = cured * part
 	s.Bars.BaseScentPercent = chem.PercentOfBar(scent, cured)
@@ -122,11 +122,11 @@ func (s *Sheet) scentInBar(curedG float64) {
 }
 
 // kept is the part of a batch that does not stay in pots and bags.
-func (b *BatchSheet) kept() float64 { return 1 - b.LossPercent/100 }
+func (b *BatchSheet) kept() float64 { return 1 - b.Size.LossPercent/100 }
 
 // curedG is the mass of all bars' part of a batch after cure, g, or [Unknown]; moisture is checked to be at most 30 % before.
 func (b *BatchSheet) curedG(moisturePercent float64) float64 {
-	g, err := chem.CuredG(b.DryG*b.kept(), moisturePercent/100)
+	g, err := chem.CuredG(b.Size.DryG*b.kept(), moisturePercent/100)
 	if err != nil {
 		return Unknown()
 	}

@@ -142,9 +142,9 @@ func (w *whatIf) score(sheet Sheet) score {
 
 // outside is a jug's chance of being outside its window when its turn comes, percent. Thinner than emulsion is no harm.
 func (w *whatIf) outside(sheet Sheet, b *BatchSheet, j JugSheet) float64 {
-	p := j.LateChancePercent.V
+	p := j.Clock.LateChancePercent.V
 	if span, ok := sheet.Span(BatchName(b.Name), w.shelf); ok && span.From > chem.Emulsion {
-		p = max(p, j.EarlyChancePercent.V)
+		p = max(p, j.Clock.EarlyChancePercent.V)
 	}
 	return p
 }
@@ -184,7 +184,7 @@ func (w *whatIf) spoils(sheet Sheet) bool {
 	}
 	old := w.before.Batches()
 	for i, b := range sheet.Batches() {
-		if b.ClockRefusal != "" && old[i].ClockRefusal == "" {
+		if b.Refused.Times != "" && old[i].Refused.Times == "" {
 			return true
 		}
 	}
@@ -201,12 +201,12 @@ func (w *whatIf) effects(after Sheet) []Effect {
 				continue
 			}
 			was := old[i].Jugs[k]
-			if was.LateChancePercent == j.LateChancePercent && was.EarlyChancePercent == j.EarlyChancePercent {
+			if was.Clock.LateChancePercent == j.Clock.LateChancePercent && was.Clock.EarlyChancePercent == j.Clock.EarlyChancePercent {
 				continue
 			}
 			out = append(out, Effect{
-				Batch: b.Name, Jug: j.Name, LateBefore: was.LateChancePercent, LateAfter: j.LateChancePercent,
-				EarlyBefore: was.EarlyChancePercent, EarlyAfter: j.EarlyChancePercent,
+				Batch: b.Name, Jug: j.Name, LateBefore: was.Clock.LateChancePercent, LateAfter: j.Clock.LateChancePercent,
+				EarlyBefore: was.Clock.EarlyChancePercent, EarlyAfter: j.Clock.EarlyChancePercent,
 				OutsideBefore: w.outside(w.before, old[i], was) >= likelyPercent, OutsideAfter: w.outside(after, b, j) >= likelyPercent,
 			})
 		}
@@ -221,8 +221,8 @@ func (w *whatIf) changes() []change {
 		n := BatchName(b.Name)
 		late, early := false, false
 		for _, j := range b.Jugs {
-			late = late || j.LateChancePercent.V >= likelyPercent
-			early = early || w.outside(w.before, b, j) >= likelyPercent && j.EarlyChancePercent.V >= likelyPercent
+			late = late || j.Clock.LateChancePercent.V >= likelyPercent
+			early = early || w.outside(w.before, b, j) >= likelyPercent && j.Clock.EarlyChancePercent.V >= likelyPercent
 		}
 		if late {
 			out = slices.Concat(out, w.pace(n, -1), w.scentChanges(n))

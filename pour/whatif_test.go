@@ -27,7 +27,7 @@ func outside(p pour.Plan, shelf pour.Shelf) int {
 	sheet := pour.Work(p, shelf, clock.Hand{})
 	for _, b := range sheet.Batches() {
 		for _, j := range b.Jugs {
-			if j.LateChancePercent.V >= 50 {
+			if j.Clock.LateChancePercent.V >= 50 {
 				n++
 			}
 		}
@@ -70,8 +70,8 @@ func checkEffects(t *testing.T, s pour.Suggestion, after pour.Sheet) {
 	for _, e := range s.Jugs {
 		for _, b := range after.Batches() {
 			for _, j := range b.Jugs {
-				if b.Name == e.Batch && j.Name == e.Jug && j.LateChancePercent != e.LateAfter {
-					t.Errorf("%s: %s is said to be late at %v %%, it is %v", s, j.Name, e.LateAfter.V, j.LateChancePercent.V)
+				if b.Name == e.Batch && j.Name == e.Jug && j.Clock.LateChancePercent != e.LateAfter {
+					t.Errorf("%s: %s is said to be late at %v %%, it is %v", s, j.Name, e.LateAfter.V, j.Clock.LateChancePercent.V)
 				}
 			}
 		}

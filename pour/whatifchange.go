@@ -55,7 +55,7 @@ func (w *whatIf) scentChanges(n BatchName) []change {
 	b, sheet := w.plan.Batch(n), w.before.batch(string(n))
 	for i, part := range b.Scents {
 		late := slices.ContainsFunc(sheet.Jugs, func(j JugSheet) bool {
-			return part.goesInto(j.Name) && j.LateChancePercent.V >= likelyPercent
+			return part.goesInto(j.Name) && j.Clock.LateChancePercent.V >= likelyPercent
 		})
 		if !late {
 			continue
@@ -81,7 +81,7 @@ func (w *whatIf) scentChanges(n BatchName) []change {
 // firstPoured names the two jugs poured first.
 func (w *whatIf) firstPoured(b *BatchSheet) []string {
 	jugs := slices.Clone(b.Jugs)
-	slices.SortStableFunc(jugs, func(a, b JugSheet) int { return cmp.Compare(a.PourAtMin.V, b.PourAtMin.V) })
+	slices.SortStableFunc(jugs, func(a, b JugSheet) int { return cmp.Compare(a.Clock.PourAtMin.V, b.Clock.PourAtMin.V) })
 	var out []string
 	for _, j := range jugs[:min(2, len(jugs))] {
 		out = append(out, j.Name)
@@ -142,7 +142,7 @@ func keys(tasks []Task) []string {
 func (w *whatIf) urgentFirst() Edit {
 	jugs := slices.Clone(w.before.PourOrder())
 	end := func(j int) float64 {
-		if to := w.before.Base.Jugs[j].Window.To; to.Known {
+		if to := w.before.Base.Jugs[j].Clock.Window.To; to.Known {
 			return to.V
 		}
 		return math.Inf(1)

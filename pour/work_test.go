@@ -103,7 +103,7 @@ func TestJugsSumToTheBatterAndSharesToAHundred(t *testing.T) {
 		plan := drawPlan(t, demo, shelf)
 		sheet := pour.Weigh(plan, shelf)
 		for _, b := range sheet.Batches() {
-			if b.MassRefusal != "" {
+			if b.Refused.Masses != "" {
 				continue // it cannot be mixed: nothing in it has a mass
 			}
 			shares, batter, weighed := 0.0, 0.0, 0.0
@@ -118,8 +118,8 @@ func TestJugsSumToTheBatterAndSharesToAHundred(t *testing.T) {
 			if !near(shares, 100, 1e-6) {
 				t.Fatalf("%s: shares sum to %v", b.Name, shares)
 			}
-			if !near(batter, b.BatterG, 1e-9) || !near(weighed, b.BatterWeighG, 1e-9) {
-				t.Fatalf("%s: jugs hold %v (weighed %v) of %v (%v)", b.Name, batter, weighed, b.BatterG, b.BatterWeighG)
+			if !near(batter, b.Size.BatterG, 1e-9) || !near(weighed, b.Size.BatterWeighG, 1e-9) {
+				t.Fatalf("%s: jugs hold %v (weighed %v) of %v (%v)", b.Name, batter, weighed, b.Size.BatterG, b.Size.BatterWeighG)
 			}
 		}
 	})
@@ -129,7 +129,7 @@ func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
 	demo, shelf := bench(t)
 	rapid.Check(t, func(t *rapid.T) {
 		sheet := pour.Weigh(drawPlan(t, demo, shelf), shelf)
-		if slices.ContainsFunc(sheet.Batches(), func(b *pour.BatchSheet) bool { return b.MassRefusal != "" }) {
+		if slices.ContainsFunc(sheet.Batches(), func(b *pour.BatchSheet) bool { return b.Refused.Masses != "" }) {
 			return // it cannot be mixed: nothing in it has a mass
 		}
 		weighed, poured := 0.0, 0.0
@@ -137,11 +137,11 @@ func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
 			weighed += w.G
 		}
 		for _, b := range sheet.Batches() {
-			if got := b.OilsG + b.NaOHWeighedG + b.KOHWeighedG + b.StockLyeG + b.WaterToAddG.V + b.ExtrasG; b.WaterToAddG.Known && len(b.Oils) > 0 &&
-				sheet.Plan.Batch(pour.BatchName(b.Name)).Carrier == pour.CarrierExtra && !near(got, b.BatterG, 1e-9) {
-				t.Fatalf("%s: parts sum to %v, batter is %v", b.Name, got, b.BatterG)
+			if got := b.Size.OilsG + b.Lye.NaOH.WeighedG + b.Lye.KOH.WeighedG + b.Lye.Stock.WeighedG + b.Lye.WaterToAddG.V + b.Size.ExtrasG; b.Lye.WaterToAddG.Known && len(b.Oils) > 0 &&
+				sheet.Plan.Batch(pour.BatchName(b.Name)).Carrier == pour.CarrierExtra && !near(got, b.Size.BatterG, 1e-9) {
+				t.Fatalf("%s: parts sum to %v, batter is %v", b.Name, got, b.Size.BatterG)
 			}
-			poured += b.PouredG / (1 - b.LossPercent/100)
+			poured += b.Size.PouredG / (1 - b.Size.LossPercent/100)
 		}
 		if !near(weighed, poured, 1e-9) {
 			t.Fatalf("weighed %v g, in the jugs %v g", weighed, poured)
@@ -157,20 +157,20 @@ func TestTwiceTheOilsIsTwiceEveryMass(t *testing.T) {
 		one := pour.Weigh(plan, shelf)
 		plan.Base.OilsG *= 2
 		two := pour.Weigh(plan, shelf)
-		if one.Base.MassRefusal != "" {
-			if two.Base.MassRefusal != one.Base.MassRefusal {
+		if one.Base.Refused.Masses != "" {
+			if two.Base.Refused.Masses != one.Base.Refused.Masses {
 				t.Fatal("twice the oils can be mixed, once cannot")
 			}
 			return
 		}
 		for _, pair := range [][2]float64{
-			{one.Base.NaOHWeighedG, two.Base.NaOHWeighedG},
-			{one.Base.WaterToAddG.V, two.Base.WaterToAddG.V},
-			{one.Base.BatterG, two.Base.BatterG},
-			{one.Base.BatterML, two.Base.BatterML},
-			{one.Base.PouredG, two.Base.PouredG},
-			{one.Base.DryG, two.Base.DryG},
-			{one.Base.ExtrasG, two.Base.ExtrasG},
+			{one.Base.Lye.NaOH.WeighedG, two.Base.Lye.NaOH.WeighedG},
+			{one.Base.Lye.WaterToAddG.V, two.Base.Lye.WaterToAddG.V},
+			{one.Base.Size.BatterG, two.Base.Size.BatterG},
+			{one.Base.Size.BatterML, two.Base.Size.BatterML},
+			{one.Base.Size.PouredG, two.Base.Size.PouredG},
+			{one.Base.Size.DryG, two.Base.Size.DryG},
+			{one.Base.Size.ExtrasG, two.Base.Size.ExtrasG},
 		} {
 			if !near(2*pair[0], pair[1], 1e-9) {
 				t.Fatalf("twice %v is not %v", pair[0], pair[1])
@@ -185,8 +185,8 @@ func TestTheMouldIsFilledToItsHeight(t *testing.T) {
 		plan := drawPlan(t, demo, shelf)
 		plan.Base.Size = pour.SizeMould
 		sheet := pour.Weigh(plan, shelf)
-		if sheet.Base.MassRefusal == "" && !near(sheet.Base.HeightMM, plan.Mould.FillMM, 1e-9) {
-			t.Fatalf("stands %v mm high, want %v", sheet.Base.HeightMM, plan.Mould.FillMM)
+		if sheet.Base.Refused.Masses == "" && !near(sheet.Base.Size.HeightMM, plan.Mould.FillMM, 1e-9) {
+			t.Fatalf("stands %v mm high, want %v", sheet.Base.Size.HeightMM, plan.Mould.FillMM)
 		}
 	})
 }
@@ -200,7 +200,7 @@ func TestUnitsChangeNothing(t *testing.T) {
 	if diff := cmp.Diff(metric.Base.Oils, sheet.Base.Oils); diff != "" {
 		t.Error(diff)
 	}
-	if metric.Base.NaOHWeighedG != sheet.Base.NaOHWeighedG || metric.Bars != sheet.Bars {
+	if metric.Base.Lye.NaOH.WeighedG != sheet.Base.Lye.NaOH.WeighedG || metric.Bars != sheet.Bars {
 		t.Error("the figures moved with the units")
 	}
 	show := other.Show
@@ -350,7 +350,7 @@ func TestWorkIsWeighTimeAndMingle(t *testing.T) {
 	if diff := cmp.Diff(pour.Work(plan, shelf, clock.Hand{}), weighed.Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, colour.NewJudge())); diff != "" {
 		t.Error(diff)
 	}
-	if weighed.Timed || weighed.Base.Jugs[0].Stages[chem.Light].Mid.Known {
+	if weighed.Timed || weighed.Base.Jugs[0].Clock.Stages[chem.Light].Mid.Known {
 		t.Error("Time changed the sheet it was called on")
 	}
 }

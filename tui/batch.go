@@ -49,7 +49,7 @@ func (b *bench) oilGrid(p layout.Panel) grid.Grid {
 		}})
 	}
 	g.Rows = append(g.Rows, grid.Row{Total: true, Item: -1, Sub: -1, Cells: []grid.Cell{
-		b.label("together"), b.label(percent(100, 2)), b.label(bare(b.show.Weight(batch.OilsWeighG))), b.label(percent(batch.SapKOHMgG, 1)),
+		b.label("together"), b.label(percent(100, 2)), b.label(bare(b.show.Weight(batch.Size.OilsWeighG))), b.label(percent(batch.Fats.SapKOHMgG, 1)),
 	}})
 	return g
 }
@@ -128,15 +128,15 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 	rows = append(rows, b.alkaliRows(batch)...)
 	rows = append(rows, b.superfatRows(at, batch)...)
 	rows = append(rows, heading("lye"), b.field(at+"lye_concentration_percent", "alkali ÷ (alkali + all water)"),
-		b.figure("as mixed", b.show.Percent(batch.LyeAsMixedPercent, 1), "over 50 % it will not dissolve"),
+		b.figure("as mixed", b.show.Percent(batch.Lye.AsMixedPercent, 1), "over 50 % it will not dissolve"),
 		b.field(at+"koh_share_percent", ""), b.word(at+"koh_share_by", "mass: of the pure alkali"), b.field(at+"naoh_purity_percent", ""), b.field(at+"koh_purity_percent", ""),
 		b.field(at+"stock_lye_percent", ""), b.word(at+"carrier", "for colourants"),
 		b.carrierOilRow(n), b.readyBlendRow(n),
 		heading("temperatures"), b.field(at+"oils_c", ""), b.field(at+"lye_c", ""),
-		b.figure("batter starts at", b.show.Temp(batch.MixC), ""), b.field(at+"batter_c", "0: worked out"),
-		b.figure("lye rises by", b.show.Figure(batch.LyeRiseK, b.show.TempDiff), "as it dissolves"),
-		b.figure("lye peaks at", b.show.Figure(batch.LyePeakC, b.show.Temp), ""),
-		b.figure("oils cloud near", b.show.Figure(batch.CloudC, b.show.Temp), "± "+b.show.TempDiff(chem.CloudBandC)),
+		b.figure("batter starts at", b.show.Temp(batch.Heat.MixC), ""), b.field(at+"batter_c", "0: worked out"),
+		b.figure("lye rises by", b.show.Figure(batch.Heat.LyeRiseK, b.show.TempDiff), "as it dissolves"),
+		b.figure("lye peaks at", b.show.Figure(batch.Heat.LyePeakC, b.show.Temp), ""),
+		b.figure("oils cloud near", b.show.Figure(batch.Heat.CloudC, b.show.Temp), "± "+b.show.TempDiff(chem.CloudBandC)),
 		heading("times"), b.field(at+"split_at_min", "after lye-in"))
 	if n == pour.Icing {
 		rows = append(rows, b.field(at+"start_at_min", "run clock"), b.word(at+"bags", "one: striped"))
@@ -149,13 +149,13 @@ func (b *bench) lyeGrid(p layout.Panel) grid.Grid {
 func (b *bench) superfatRows(at string, batch *pour.BatchSheet) []grid.Row {
 	rows := []grid.Row{
 		heading("superfat"), b.field(at+"superfat_percent", "of all oils, carriers' too"),
-		b.figure("as weighed", b.show.Percent(batch.SuperfatAsWeighedPercent, 2), "oils and alkali on their scales"),
-		b.figure("worst case", b.show.Percent(batch.SuperfatLowPercent, 1), "every oil at its low end"),
-		b.figure("best case", b.show.Percent(batch.SuperfatHighPercent, 1), "every oil at its high end"),
+		b.figure("as weighed", b.show.Percent(batch.Superfat.AsWeighedPercent, 2), "oils and alkali on their scales"),
+		b.figure("worst case", b.show.Percent(batch.Superfat.LowPercent, 1), "every oil at its low end"),
+		b.figure("best case", b.show.Percent(batch.Superfat.HighPercent, 1), "every oil at its high end"),
 	}
 	if lean, ok := batch.LeanestJug(); ok {
-		rows = append(rows, b.figure("leanest jug", b.show.Percent(lean.SuperfatFirmPercent, 2), lean.Name+", with what it holds"),
-			b.figure("its worst case", b.show.Percent(lean.SuperfatLowPercent, 1), "every oil at its low end"))
+		rows = append(rows, b.figure("leanest jug", b.show.Percent(lean.Superfat.FirmPercent, 2), lean.Name+", with what it holds"),
+			b.figure("its worst case", b.show.Percent(lean.Superfat.LowPercent, 1), "every oil at its low end"))
 	}
 	return rows
 }
@@ -217,26 +217,26 @@ func (b *bench) alkaliRows(batch *pour.BatchSheet) []grid.Row {
 		return r
 	}
 	var rows []grid.Row
-	if batch.StockLyeG > 0 {
-		rows = append(rows, row("stock lye", amount(b.show.Dose(batch.StockToWeighG))))
+	if batch.Lye.Stock.WeighedG > 0 {
+		rows = append(rows, row("stock lye", amount(b.show.Dose(batch.Lye.Stock.ToWeighG))))
 	}
-	if batch.NaOHWeighedG > 0 {
-		rows = append(rows, row("NaOH", amount(b.show.Dose(batch.NaOHToWeighG))))
+	if batch.Lye.NaOH.WeighedG > 0 {
+		rows = append(rows, row("NaOH", amount(b.show.Dose(batch.Lye.NaOH.ToWeighG))))
 	}
-	if batch.KOHWeighedG > 0 {
-		rows = append(rows, row("KOH", amount(b.show.Dose(batch.KOHToWeighG))))
+	if batch.Lye.KOH.WeighedG > 0 {
+		rows = append(rows, row("KOH", amount(b.show.Dose(batch.Lye.KOH.ToWeighG))))
 	}
-	rows = append(rows, row("water to add", amount(b.show.Figure(batch.WaterToAddG, b.show.Weight))))
-	if batch.WaterInExtrasG > 0 {
-		rows = append(rows, b.figure("water in extras", b.show.Weight(batch.WaterInExtrasG), ""))
+	rows = append(rows, row("water to add", amount(b.show.Figure(batch.Lye.WaterToAddG, b.show.Weight))))
+	if batch.Lye.WaterInExtrasG > 0 {
+		rows = append(rows, b.figure("water in extras", b.show.Weight(batch.Lye.WaterInExtrasG), ""))
 	}
-	return append(rows, b.figure("batter", b.show.Weight(batch.BatterWeighG), b.show.Volume(batch.BatterML)))
+	return append(rows, b.figure("batter", b.show.Weight(batch.Size.BatterWeighG), b.show.Volume(batch.Size.BatterML)))
 }
 
 // fatGrid shows what the blend is made of. There is no score here, only chemistry.
 func (b *bench) fatGrid(p layout.Panel) grid.Grid {
 	batch := b.batch(p)
-	f := batch.Families
+	f := batch.Fats.Families
 	g := grid.Grid{Columns: []grid.Column{{W: 20}, {W: 6, Right: true}, {W: 4}, {W: 10, Grow: 1}}}
 	row := func(name string, v float64) {
 		r := b.figure(name, b.show.Percent(v, 1), "")
@@ -251,10 +251,10 @@ func (b *bench) fatGrid(p layout.Panel) grid.Grid {
 	if f.OtherPercent > 0.05 {
 		row("other or not known", f.OtherPercent)
 	}
-	iodine := b.show.Figure(batch.IodineValue, func(v float64) string { return percent(v, 0) })
+	iodine := b.show.Figure(batch.Fats.IodineValue, func(v float64) string { return percent(v, 0) })
 	g.Rows = append(g.Rows,
 		b.figure("iodine value", iodine, "g iodine per 100 g"),
-		b.figure("saponification", percent(batch.SapKOHMgG, 1), "mg KOH/g"))
+		b.figure("saponification", percent(batch.Fats.SapKOHMgG, 1), "mg KOH/g"))
 	return g
 }
 

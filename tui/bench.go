@@ -7,6 +7,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"

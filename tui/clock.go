@@ -28,8 +28,8 @@ func (b *bench) drawClock(a screen.Area, p layout.Panel, c grid.Cursor, focused 
 	if batch == nil {
 		return
 	}
-	if batch.ClockRefusal != "" {
-		for i, line := range screen.Wrap("No times: "+batch.ClockRefusal, a.W()-2) {
+	if batch.Refused.Times != "" {
+		for i, line := range screen.Wrap("No times: "+batch.Refused.Times, a.W()-2) {
 			a.Text(1, i, line, b.look.Quiet)
 		}
 		return
@@ -82,7 +82,7 @@ func (b *bench) axis(batch *pour.BatchSheet, w int) axis {
 	}
 	reach := last
 	for _, j := range batch.Jugs {
-		if t := j.Stages[chem.Thick].Mid; t.Known {
+		if t := j.Clock.Stages[chem.Thick].Mid; t.Known {
 			reach = max(reach, batch.LyeInAtMin+t.V)
 		}
 	}
@@ -115,7 +115,7 @@ func (b *bench) drawAxis(a screen.Area, x axis) {
 func (b *bench) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis) {
 	j := batch.Jugs[i]
 	a.Text(2, 0, look.Letter(i), b.look.Strong)
-	if c, ok := screen.Hex(j.Colour); ok {
+	if c, ok := screen.Hex(j.Colour.Hex); ok {
 		a.Cut(4, 0, 2, 1).Fill(" ", screen.Style{Bg: c})
 	}
 	a.Text(7, 0, screen.Clip(j.Name, clockNameW-8), screen.Style{})
@@ -124,13 +124,13 @@ func (b *bench) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis
 		glyph, st := b.stageAt(j, min-batch.LyeInAtMin)
 		a.Text(x.x+col, 0, glyph, st)
 	}
-	if !j.Stages[chem.Emulsion].Mid.Known && !j.Stages[chem.Light].Mid.Known {
+	if !j.Clock.Stages[chem.Emulsion].Mid.Known && !j.Clock.Stages[chem.Light].Mid.Known {
 		a.Text(x.x, 0, screen.Clip("no times can be given: see the warnings", x.w), b.look.Quiet)
 	}
-	if j.PourAtMin.Known {
-		at := min(x.at(j.PourAtMin.V), x.x+x.w-1)
+	if j.Clock.PourAtMin.Known {
+		at := min(x.at(j.Clock.PourAtMin.V), x.x+x.w-1)
 		a.Text(at, 0, "▼", b.look.Strong.With(screen.Reverse))
-		if last := min(x.at(j.LastAtMin.V), x.x+x.w-1); last > at {
+		if last := min(x.at(j.Clock.LastAtMin.V), x.x+x.w-1); last > at {
 			a.Text(last, 0, "▼", b.look.Strong.With(screen.Reverse))
 		}
 	}
@@ -144,7 +144,7 @@ func (b *bench) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis
 func (b *bench) stageAt(j pour.JugSheet, min float64) (string, screen.Style) {
 	stage := -1
 	for s := range chem.Stages {
-		if t := j.Stages[s].Mid; t.Known && min >= t.V {
+		if t := j.Clock.Stages[s].Mid; t.Known && min >= t.V {
 			stage = s
 		}
 	}
@@ -160,11 +160,11 @@ func (b *bench) stageAt(j pour.JugSheet, min float64) (string, screen.Style) {
 
 // drawSide says in words when the jug is poured and how likely it is too late.
 func (b *bench) drawSide(a screen.Area, j pour.JugSheet, x int) {
-	if !j.PourAtMin.Known {
+	if !j.Clock.PourAtMin.Known {
 		return
 	}
-	end := a.Text(x, 0, "pour "+b.show.RunTime(j.PourAtMin.V), screen.Style{})
-	late := j.LateChancePercent
+	end := a.Text(x, 0, "pour "+b.show.RunTime(j.Clock.PourAtMin.V), screen.Style{})
+	late := j.Clock.LateChancePercent
 	if !late.Known {
 		return
 	}
@@ -184,7 +184,7 @@ const lateWorry = 25
 
 // drawWindow draws the minutes that suit the technique below the bar.
 func (b *bench) drawWindow(a screen.Area, j pour.JugSheet, x axis) {
-	w := j.Window
+	w := j.Clock.Window
 	if !w.From.Known {
 		return
 	}

@@ -23,11 +23,11 @@ func (m *Model) drawTitle(a screen.Area) {
 // drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took.
 func (m *Model) drawTotals(a screen.Area) int {
 	b := m.bench
-	batter := b.sheet.Base.BatterWeighG
-	oils := b.sheet.Base.OilsG
+	batter := b.sheet.Base.Size.BatterWeighG
+	oils := b.sheet.Base.Size.OilsG
 	if b.sheet.Icing != nil {
-		batter += b.sheet.Icing.BatterWeighG
-		oils += b.sheet.Icing.OilsG
+		batter += b.sheet.Icing.Size.BatterWeighG
+		oils += b.sheet.Icing.Size.OilsG
 	}
 	text := fmt.Sprintf("oils %s  batter %s  %d bars  ", b.show.Weight(oils), b.show.Weight(batter), b.sheet.Bars.Count)
 	counts := map[pour.Severity]int{}
@@ -141,7 +141,7 @@ func (m *Model) drawFooter(a screen.Area) {
 		a.Text(x+1, 0, "all keys", m.look.Quiet)
 	}
 	x := 1
-	for _, b := range keys.Footer(mode, m.at().Kind) {
+	for _, b := range keys.Footer(mode, has(m.at().Kind)) {
 		if b.ID == keys.Help || mode == keys.Bench && m.cannot(b.ID) != "" {
 			continue
 		}

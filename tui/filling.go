@@ -21,9 +21,9 @@ func (b *bench) drawFilling(a screen.Area) {
 		return
 	}
 	m := b.plan.Mould
-	stands, icing := b.sheet.Base.HeightMM, 0.0
+	stands, icing := b.sheet.Base.Size.HeightMM, 0.0
 	if b.sheet.Icing != nil {
-		icing = b.sheet.Icing.HeightMM
+		icing = b.sheet.Icing.Size.HeightMM
 	}
 	if !pour.AsFigure(stands + icing).Known {
 		a.Text(1, 0, screen.Clip("how high it stands cannot be worked out", a.W()-2), b.look.Quiet)
@@ -96,8 +96,8 @@ func (b *bench) drawLayers(a screen.Area, jugs []pour.JugSheet) {
 
 // drawLayerLine draws one line of the loaf: one jug, or two that meet in its middle. The first line of a jug is named.
 func (b *bench) drawLayerLine(a screen.Area, jugs []pour.JugSheet, low, high int, first bool) {
-	lowC, lowOK := screen.Hex(jugs[low].Colour)
-	highC, highOK := screen.Hex(jugs[high].Colour)
+	lowC, lowOK := screen.Hex(jugs[low].Colour.Hex)
+	highC, highOK := screen.Hex(jugs[high].Colour.Hex)
 	if low != high {
 		if lowOK && highOK { // without colours the line stays blank: its jugs are named above and below
 			a.Fill("▄", screen.Style{Fg: lowC, Bg: highC})

@@ -34,11 +34,11 @@ func (b *bench) word(path, remark string) grid.Row {
 	if !ok {
 		return grid.Row{}
 	}
-	turn := func(steps float64) pour.Edit { return pour.SetWord(path, turned(f.Words, v, steps)) }
+	turn := func(steps float64) pour.Edit { return pour.SetWord(path, turned(f.Choices(), v, steps)) }
 	cell := grid.Cell{
 		Kind: grid.Tick, Text: "‹ " + v + " ›", Plain: v, Name: f.Label, Flip: turn(1),
 		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
-		Hint:  f.Label + ": " + join(f.Words),
+		Hint:  f.Label + ": " + join(f.Choices()),
 	}
 	return grid.Row{Sub: -1, Cells: []grid.Cell{{Text: f.Label}, cell, {}, b.label(remark)}}
 }
@@ -106,8 +106,8 @@ func (b *bench) vesselGrid() grid.Grid {
 		b.figure("bars", fmt.Sprint(bars.Count), "whole ones"),
 		b.figure("a bar as cut", b.show.Weight(bars.CutG), "with its icing"),
 		b.figure("a bar cured", b.show.Weight(bars.CuredG), "about, once dry"),
-		b.figure("base stands", b.show.Len(b.sheet.Base.HeightMM), "high in the mould"),
-		b.figure("poured", b.show.Volume(b.sheet.Base.PouredML), ""),
+		b.figure("base stands", b.show.Len(b.sheet.Base.Size.HeightMM), "high in the mould"),
+		b.figure("poured", b.show.Volume(b.sheet.Base.Size.PouredML), ""),
 	)
 	cols := formColumns()
 	cols[1].W = 16

@@ -30,7 +30,7 @@ func (b *bench) jugGrid(p layout.Panel) grid.Grid {
 	total := make([]grid.Cell, 5)
 	total[jugName] = b.label("together")
 	total[jugShare] = b.label(percent(100, 1))
-	total[jugShare+1] = b.label(bare(b.show.Weight(batch.BatterWeighG)))
+	total[jugShare+1] = b.label(bare(b.show.Weight(batch.Size.BatterWeighG)))
 	g.Rows = append(g.Rows, grid.Row{Cells: total, Total: true, Item: -1, Sub: -1})
 	return g
 }
@@ -77,7 +77,7 @@ func (b *bench) jugRow(p layout.Panel, i, k int) grid.Row {
 func (b *bench) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug, line pour.JugSheet) {
 	cells[0] = grid.Cell{Text: look.Letter(i), Style: b.look.Strong}
 	name := b.words("name of "+jug.Name, jug.Name, func(s string) pour.Edit { return pour.RenameJug(n, i, s) })
-	name.Swatch, _ = screen.Hex(line.Colour)
+	name.Swatch, _ = screen.Hex(line.Colour.Hex)
 	name.Hint = b.jugHint(line)
 	cells[jugName] = name
 	held := grid.Cell{Kind: grid.Tick, Text: "·", Style: b.look.Quiet, Name: "hold of " + jug.Name, Flip: pour.HoldShare(n, i, !jug.Held)}
@@ -97,12 +97,12 @@ func (b *bench) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 // jugHint says what a jug will look like.
 func (b *bench) jugHint(line pour.JugSheet) string {
 	switch {
-	case line.Colour == "":
+	case line.Colour.Hex == "":
 		return "no colour can be estimated"
-	case line.ColourEstimated:
-		return fmt.Sprintf("about %s once poured: an estimate from colourant, dose and %s %% white", line.Colour, percent(line.WhitePercent, 2))
+	case line.Colour.Estimated:
+		return fmt.Sprintf("about %s once poured: an estimate from colourant, dose and %s %% white", line.Colour.Hex, percent(line.WhitePercent, 2))
 	default:
-		return line.Colour + " once poured, as you gave it"
+		return line.Colour.Hex + " once poured, as you gave it"
 	}
 }
 
@@ -118,11 +118,11 @@ func (b *bench) jugTail(cells []grid.Cell, p layout.Panel, i int, jug pour.Jug, 
 		holds.Text = holds.Plain
 	}
 	cells[13] = holds
-	cells[14] = b.shown(percent(line.SuperfatPercent, 1), "superfat of this jug with what it holds; every oil at its low end: "+b.show.Percent(line.SuperfatLowPercent, 1))
+	cells[14] = b.shown(percent(line.Superfat.HeldPercent, 1), "superfat of this jug with what it holds; every oil at its low end: "+b.show.Percent(line.Superfat.LowPercent, 1))
 	colour := b.words("colour of "+jug.Name, jug.BatterColour, func(s string) pour.Edit { return pour.SetBatterColour(n, i, s) })
 	colour.Hint = "colour of the finished batter, as in #5566b0; empty: estimated"
 	if colour.Text == "" {
-		colour.Text, colour.Style = "~"+line.Colour, b.look.Quiet
+		colour.Text, colour.Style = "~"+line.Colour.Hex, b.look.Quiet
 	}
 	cells[15] = colour
 	cells[16] = b.lateCell(p, i)
@@ -133,7 +133,7 @@ func (b *bench) lateCell(p layout.Panel, i int) grid.Cell {
 	if batch == nil || i >= len(batch.Jugs) {
 		return b.shown("…", "the clock is being worked out")
 	}
-	text := b.show.Figure(batch.Jugs[i].LateChancePercent, func(v float64) string { return percent(v, 0) })
+	text := b.show.Figure(batch.Jugs[i].Clock.LateChancePercent, func(v float64) string { return percent(v, 0) })
 	c := b.shown(b.clockText(text), "chance that it is past what the technique allows when its turn comes")
 	if !b.fresh {
 		c.Style = b.look.Stale

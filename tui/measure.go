@@ -97,7 +97,7 @@ func (b *bench) measureGrid() grid.Grid {
 	for i, share := range c.of.Shares {
 		j := jugs[i]
 		name := grid.Cell{Text: look.Letter(i) + " " + j.Name}
-		name.Swatch, _ = screen.Hex(b.sheet.Base.Jugs[i].Colour)
+		name.Swatch, _ = screen.Hex(b.sheet.Base.Jugs[i].Colour.Hex)
 		cell := b.shown(percent(share*100, 0)+" %", j.Name+": its part of this face; the bars of a loaf differ, all of them together have the planned share")
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{cell, name, b.label("planned " + percent(j.SharePercent, 0))}})
 	}

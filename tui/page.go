@@ -147,7 +147,7 @@ func (m *Model) whyNot(b keys.Binding) string {
 	if b.Mode != keys.Bench || len(b.Keys) == 0 {
 		return ""
 	}
-	if !b.Acts(m.at().Kind) {
+	if !b.Acts(has(m.at().Kind)) {
 		return "not in the panel " + m.bench.title(m.at())
 	}
 	return m.cannot(b.ID)

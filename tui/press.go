@@ -41,7 +41,7 @@ func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 
 func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 	key := k.String()
-	b, acts := keys.Lookup(keys.Bench, m.at().Kind, key)
+	b, acts := keys.Lookup(keys.Bench, has(m.at().Kind), key)
 	if b.ID == "" {
 		m.refuse(keys.Shown(key) + " does nothing here; ? lists every key")
 		return nil
@@ -183,7 +183,7 @@ func (m *Model) turn(by int) {
 
 // pressTyping takes a key while a cell is typed in.
 func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
-	b, _ := keys.Lookup(keys.Typing, m.at().Kind, k.String())
+	b, _ := keys.Lookup(keys.Typing, 0, k.String())
 	switch {
 	case b.ID == keys.Restore:
 		m.typing = nil

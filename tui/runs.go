@@ -45,7 +45,7 @@ func (b *bench) stintJugs(st pour.Stint) grid.Cell {
 	if st.Jug != "" {
 		k := max(place(st.Jug), 0)
 		c := grid.Cell{Text: look.Letter(k) + " " + st.Jug}
-		c.Swatch, _ = screen.Hex(batch.Jugs[k].Colour)
+		c.Swatch, _ = screen.Hex(batch.Jugs[k].Colour.Hex)
 		return c
 	}
 	var letters []string
@@ -89,7 +89,7 @@ func (b *bench) clockGrid(p layout.Panel) grid.Grid {
 func (b *bench) stagesText(j pour.JugSheet) string {
 	text := j.Name + ":"
 	for s := range chem.Stages {
-		t := j.Stages[s]
+		t := j.Clock.Stages[s]
 		if chem.Stage(s) == chem.Emulsion || !t.Mid.Known {
 			continue
 		}

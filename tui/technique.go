@@ -174,7 +174,7 @@ func (b *bench) pairGrid() grid.Grid {
 func (b *bench) blend(p pour.Pair) []screen.Colour {
 	jugs := b.colours.Base.Jugs
 	out := make([]screen.Colour, 0, 5)
-	for _, hex := range []string{jugs[p.A].Colour, p.Swatches[0], p.Swatches[1], p.Swatches[2], jugs[p.B].Colour} {
+	for _, hex := range []string{jugs[p.A].Colour.Hex, p.Swatches[0], p.Swatches[1], p.Swatches[2], jugs[p.B].Colour.Hex} {
 		c, _ := screen.Hex(hex)
 		out = append(out, c)
 	}

@@ -27,7 +27,7 @@ func TestNoStationShowsAWeightThatCannotBeWorkedOut(t *testing.T) {
 		finish(m, m.Init())
 		refused := 0
 		for _, b := range m.bench.sheet.Batches() {
-			if b.MassRefusal != "" {
+			if b.Refused.Masses != "" {
 				refused++
 			}
 		}

@@ -14,6 +14,9 @@ import (
 // half written at the end is cut off first and kept as an event of its own. The file must be there. It returns the file's size
 // before and after, so that a caller sees whether somebody else had written in between.
 func appendEvents(path string, events []Event) (before, after int64, err error) {
+	if len(events) == 0 {
+		return 0, 0, errors.New("journal: there is no event")
+	}
 	f, err := openLocked(path)
 	if err != nil {
 		return 0, 0, fmt.Errorf("journal %d events: %w", len(events), err)

@@ -17,6 +17,9 @@ import (
 // Book is a folder with one file for every pour.
 type Book struct{ dir string }
 
+// Dir is the folder.
+func (b Book) Dir() string { return b.dir }
+
 // OpenBook opens the logbook in a folder, which is made where it is missing, for the maker's eyes only.
 func OpenBook(dir string) (Book, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
@@ -97,19 +100,25 @@ func (b Book) sync() {
 	}
 }
 
-// Append journals events of a pour. They are on the disk when it returns.
-func (b Book) Append(id string, events ...Event) error {
+// Append journals events of a pour. They are on the disk when it returns, and the file has grown from before to after bytes: a
+// caller sees whether somebody else had written in between.
+func (b Book) Append(id string, events ...Event) (before, after int64, err error) {
 	if err := checkID(id); err != nil {
-		return err
+		return 0, 0, err
 	}
-	if len(events) == 0 {
-		return nil
-	}
-	_, _, err := appendEvents(b.Path(id), events)
-	return err
+	return appendEvents(b.Path(id), events)
 }
 
-// Read reads one pour. An error in its file is a [*planfile.Error] with the line and how to mend it.
+// Size is how many bytes a pour's file has.
+func (b Book) Size(id string) (int64, error) {
+	info, err := os.Stat(b.Path(id))
+	if err != nil {
+		return 0, fmt.Errorf("follow the pour %s: %w", id, err)
+	}
+	return info.Size(), nil
+}
+
+// Read reads one pour. An error in its file is a [*strict.Error] with the line and how to mend it.
 func (b Book) Read(id string, shelf pour.Shelf) (Pour, error) {
 	if err := checkID(id); err != nil {
 		return Pour{}, err

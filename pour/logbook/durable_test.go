@@ -13,7 +13,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
-	"pourbench/pour/planfile"
+	"pourbench/pour/strict"
 )
 
 // TestMain lets the test binary stand in for a terminal that journals until it is killed.
@@ -60,12 +60,9 @@ func writer(t *testing.T, path, name string, enough int) []string {
 }
 
 func TestWhatWasJournaledSurvivesKillInTheMiddle(t *testing.T) {
-	sheet, shelf := lonely(t)
-	book, c := openTestBook(t), newClock()
-	r, err := book.Begin(sheet, "", shelf, c.now, "a")
-	mustRun(t, r, err)
-	told := writer(t, book.Path(r.ID), "kid", 25)
-	p, err := book.Read(r.ID, shelf)
+	book, id, shelf := aPour(t)
+	told := writer(t, book.Path(id), "kid", 25)
+	p, err := book.Read(id, shelf)
 	must(t, err)
 	has := map[string]bool{}
 	for _, e := range p.Events {
@@ -82,17 +79,14 @@ func TestWhatWasJournaledSurvivesKillInTheMiddle(t *testing.T) {
 }
 
 func TestTwoTerminalsAppendWithoutHarmingEachOther(t *testing.T) {
-	sheet, shelf := lonely(t)
-	book, c := openTestBook(t), newClock()
-	r, err := book.Begin(sheet, "", shelf, c.now, "a")
-	mustRun(t, r, err)
+	book, id, shelf := aPour(t)
 	var group sync.WaitGroup
 	told := make([][]string, 2)
 	for i, name := range []string{"one", "two"} {
-		group.Go(func() { told[i] = writer(t, book.Path(r.ID), name, 20) })
+		group.Go(func() { told[i] = writer(t, book.Path(id), name, 20) })
 	}
 	group.Wait()
-	p, err := book.Read(r.ID, shelf)
+	p, err := book.Read(id, shelf)
 	must(t, err)
 	next := map[string]int{}
 	for _, e := range p.Events {
@@ -111,28 +105,27 @@ func TestTwoTerminalsAppendWithoutHarmingEachOther(t *testing.T) {
 }
 
 func TestATornTailIsToldAndMendedWhereverItWasTorn(t *testing.T) {
-	sheet, shelf := lonely(t)
-	book, c := openTestBook(t), newClock()
-	r, err := book.Begin(sheet, "", shelf, c.now, "a")
-	mustRun(t, r, err)
-	must(t, r.Do("base lye in"))
-	before, err := os.ReadFile(book.Path(r.ID))
+	book, id, shelf := aPour(t)
+	before, err := os.ReadFile(book.Path(id))
 	must(t, err)
-	c.pass(3 * time.Minute)
-	must(t, r.Stage(pour.Base, "fern", chem.Light))
-	whole, err := os.ReadFile(book.Path(r.ID))
+	c := course{from: opened()}
+	c.mark(7, Event{Kind: Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Medium})
+	_, _, err = book.Append(id, c.events...)
+	must(t, err)
+	whole, err := os.ReadFile(book.Path(id))
 	must(t, err)
 	for cut := len(before); cut < len(whole)-1; cut += 2 {
-		must(t, os.WriteFile(book.Path(r.ID), whole[:cut], 0o600))
-		p, err := book.Read(r.ID, shelf)
+		must(t, os.WriteFile(book.Path(id), whole[:cut], 0o600))
+		p, err := book.Read(id, shelf)
 		if err != nil {
 			t.Fatalf("torn after %d bytes: %v", cut, err)
 		}
-		if torn := string(whole[len(before):cut]); strings.TrimSpace(torn) != "" && p.Torn == "" && len(p.Events) < 3 {
+		if torn := string(whole[len(before):cut]); strings.TrimSpace(torn) != "" && p.Torn == "" && len(p.Events) < 4 {
 			t.Fatalf("torn after %d bytes: %q is not told", cut, torn)
 		}
-		must(t, book.Append(r.ID, Event{ID: "next", Kind: Noted, Text: "on", Wall: c.wall}))
-		if p, err = book.Read(r.ID, shelf); err != nil {
+		_, _, err = book.Append(id, Event{ID: "next", Kind: Noted, Text: "on", Wall: opened()})
+		must(t, err)
+		if p, err = book.Read(id, shelf); err != nil {
 			t.Fatalf("torn after %d bytes and written on: %v", cut, err)
 		}
 		if last := p.Events[len(p.Events)-1]; last.ID != "next" || p.Torn != "" {
@@ -142,19 +135,14 @@ func TestATornTailIsToldAndMendedWhereverItWasTorn(t *testing.T) {
 }
 
 func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
-	sheet, shelf := lonely(t)
-	book, c := openTestBook(t), newClock()
-	r, err := book.Begin(sheet, "", shelf, c.now, "a")
-	mustRun(t, r, err)
-	must(t, r.Do("base lye in"))
-	must(t, r.Stage(pour.Base, "fern", chem.Light))
-	src, err := os.ReadFile(book.Path(r.ID))
+	book, id, shelf := aPour(t)
+	src, err := os.ReadFile(book.Path(id))
 	must(t, err)
 	for _, x := range []struct{ name, old, new, line, says string }{
 		{"a stage", `stage = "light"`, `stage = "ligth"`, `stage = "ligth"`, "emulsion, light"},
-		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, "write one of"},
-		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"note\"", "run_s"},
-		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "the keys of an event"},
+		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, `did you mean "seen"?`},
+		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"seen\"\n[[event]]", "event[2].run_s: is missing"},
+		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "did you mean jug?"},
 		{"a broken line", `stage = "light"`, `stage = light`, `stage = light`, "double quotes"},
 		{"a newer file", `format = 1`, `format = 9`, "", "format = 1"},
 	} {
@@ -162,16 +150,16 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 		if x.name == "a newer file" {
 			broken = strings.Replace(string(src), "\nformat = 1", "\nformat = 9", 1)
 		}
-		must(t, os.WriteFile(book.Path(r.ID), []byte(broken), 0o600))
-		_, err := book.Read(r.ID, shelf)
-		var told *planfile.Error
+		must(t, os.WriteFile(book.Path(id), []byte(broken), 0o600))
+		_, err := book.Read(id, shelf)
+		var told *strict.Error
 		if !errors.As(err, &told) {
 			t.Errorf("%s: %v", x.name, err)
 			continue
 		}
-		p := told.Problems[0]
-		if !strings.Contains(p.Error(), x.says) {
-			t.Errorf("%s: %q does not say %q", x.name, p.Error(), x.says)
+		p := told.Faults[0]
+		if !strings.Contains(told.Error(), x.says) {
+			t.Errorf("%s: %q does not say %q", x.name, told.Error(), x.says)
 		}
 		if x.line != "" {
 			if want := 1 + strings.Count(broken[:strings.Index(broken, x.line)], "\n"); p.Line != want {
@@ -182,12 +170,8 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	sheet, shelf := lonely(f)
-	book, c := openTestBook(f), newClock()
-	r, err := book.Begin(sheet, "", shelf, c.now, "a")
-	mustRun(f, r, err)
-	must(f, r.Do("base lye in"))
-	src, err := os.ReadFile(book.Path(r.ID))
+	book, id, shelf := aPour(f)
+	src, err := os.ReadFile(book.Path(id))
 	must(f, err)
 	f.Add(string(src))
 	f.Add(string(src[:len(src)-20]))
@@ -202,6 +186,5 @@ func FuzzParse(f *testing.F) {
 				t.Fatalf("unsafe text in %+v", e)
 			}
 		}
-		Learn(p.Logs(shelf))
 	})
 }

@@ -1,7 +1,7 @@
 package logbook
 
 import (
-	"fmt"
+	"slices"
 	"time"
 
 	"pourbench/chem"
@@ -15,7 +15,7 @@ type EventKind string
 const (
 	Opened     EventKind = "opened"       // the run was begun
 	Resumed    EventKind = "resumed"      // a terminal took the run up again
-	Jumped     EventKind = "jumped"       // the clocks disagreed: What is the JumpKind, Value the seconds
+	Jumped     EventKind = "jumped"       // the clocks disagreed: What is the kind of jump, Value the seconds
 	Done       EventKind = "done"         // a step was finished: Step
 	Seen       EventKind = "seen"         // a jug reached a stage: Batch, Jug, Stage
 	NotYet     EventKind = "not yet"      // a jug was used before it reached a stage: Batch, Jug, Stage
@@ -34,7 +34,7 @@ const (
 	TornRecord EventKind = "torn record"  // Text: an event that was being written when the machine stopped
 	Discounted EventKind = "not counted"  // the jump with the ID in What is taken back: the run is Value seconds earlier
 	Unpoured   EventKind = "left in jug"  // a jug that was not used
-	Rescued    EventKind = "changed plan" // What she did instead of the plan: one of the RescueKinds
+	Rescued    EventKind = "changed plan" // What she did instead of the plan
 )
 
 // eventKinds lists every kind, in the order they are explained.
@@ -69,7 +69,7 @@ type Event struct {
 	Kind  EventKind
 	Batch pour.BatchName
 	Jug   string
-	Step  string     // key of a [Step]
+	Step  string     // key of a step of the run
 	Stage chem.Stage // of Seen and NotYet
 	What  string
 	Value float64
@@ -83,17 +83,38 @@ type Event struct {
 	Sleeps bool
 }
 
-func (e Event) moment() Moment {
-	return Moment{Wall: e.Wall, Steady: e.Steady, Of: e.Of, Sleeps: e.Sleeps}
+// Known reports whether an event can be of that kind.
+func (k EventKind) Known() bool { return slices.Contains(eventKinds(), k) }
+
+// LyeIn is the key of the step that starts a batch's clock: lye meets oil.
+func LyeIn(n pour.BatchName) string { return string(n) + " lye in" }
+
+// LyeInAt is when a batch's lye met its oils, on the run's clock, by the events that stand. The second result is false before.
+func LyeInAt(standing []Event, n pour.BatchName) (at time.Duration, ok bool) {
+	for _, e := range standing {
+		if e.Kind == Done && e.Step == LyeIn(n) {
+			at, ok = e.Run, true
+		}
+	}
+	return at, ok
 }
 
-// jump is the jump a Jumped event tells of.
-func (e Event) jump() Jump {
-	return Jump{Kind: JumpKind(e.What), By: time.Duration(e.Value * float64(time.Second))}
+// IsLeftOut reports whether a pour teaches nothing, by the events that stand.
+func IsLeftOut(standing []Event) bool {
+	out := false
+	for _, e := range standing {
+		switch e.Kind {
+		case LeftOut:
+			out = true
+		case TakenIn:
+			out = false
+		}
+	}
+	return out
 }
 
-// standing returns the events that were not taken back.
-func standing(events []Event) []Event {
+// Standing returns the events that were not taken back.
+func Standing(events []Event) []Event {
 	gone := map[string]bool{}
 	for _, e := range events {
 		if e.Kind == TakenBack {
@@ -107,21 +128,4 @@ func standing(events []Event) []Event {
 		}
 	}
 	return out
-}
-
-// freeID makes an ID no event of the run has.
-func freeID(events []Event, run time.Duration, session string) string {
-	id := fmt.Sprintf("%d-%s", run.Milliseconds(), session)
-	taken := func(id string) bool {
-		for _, e := range events {
-			if e.ID == id {
-				return true
-			}
-		}
-		return false
-	}
-	for k := 2; taken(id); k++ {
-		id = fmt.Sprintf("%d-%s-%d", run.Milliseconds(), session, k)
-	}
-	return id
 }

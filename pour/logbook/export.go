@@ -13,15 +13,16 @@ import (
 )
 
 // ExportCSV writes one line for every event of every pour. A text that a spreadsheet would take for a formula gets an apostrophe.
-func ExportCSV(w io.Writer, shelf pour.Shelf, pours []Pour) error {
+func ExportCSV(w io.Writer, pours []Pour) error {
 	out := csv.NewWriter(w)
 	_ = out.Write([]string{ // what goes wrong comes out of Error below
 		"pour", "name", "kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "run_s", "elapsed_min", "wall",
 	})
 	for _, p := range pours {
-		s := Replay(pour.Weigh(p.Plan, shelf), p.Events)
-		for _, e := range s.Marks {
-			_ = out.Write(csvRow(p, s, e))
+		marks := Standing(p.Events)
+		elapsedMin := elapsed(marks)
+		for _, e := range marks {
+			_ = out.Write(csvRow(p, elapsedMin(e), e))
 		}
 	}
 	out.Flush()
@@ -31,7 +32,19 @@ func ExportCSV(w io.Writer, shelf pour.Shelf, pours []Pour) error {
 	return nil
 }
 
-func csvRow(p Pour, s State, e Event) []string {
+// elapsed tells when an event of a pour happened, min after the base's lye met its oils; nil where that is not marked.
+func elapsed(marks []Event) func(Event) *float64 {
+	in, ok := LyeInAt(marks, pour.Base)
+	return func(e Event) *float64 {
+		if !ok {
+			return nil
+		}
+		after := (e.Run - in).Minutes()
+		return &after
+	}
+}
+
+func csvRow(p Pour, elapsedMin *float64, e Event) []string {
 	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 	stage, value, elapsed := "", "", ""
 	if e.Kind == Seen || e.Kind == NotYet {
@@ -40,8 +53,8 @@ func csvRow(p Pour, s State, e Event) []string {
 	if e.Kind.measures() {
 		value = number(e.Value)
 	}
-	if at, ok := s.Elapsed(e.Run); ok {
-		elapsed = number(at.Minutes())
+	if elapsedMin != nil {
+		elapsed = number(*elapsedMin)
 	}
 	return []string{
 		harmless(p.ID), harmless(p.Name), string(e.Kind), string(e.Batch), harmless(e.Jug), harmless(e.Step), stage, harmless(e.What), value,
@@ -108,28 +121,25 @@ func ExportJSON(w io.Writer, shelf pour.Shelf, pours []Pour) error {
 
 func (p Pour) json(shelf pour.Shelf) pourJSON {
 	sheet := pour.Weigh(p.Plan, shelf)
-	s := Replay(sheet, p.Events)
+	marks := Standing(p.Events)
+	elapsedMin := elapsed(marks)
 	out := pourJSON{
-		ID: p.ID, Name: p.Name, Opened: p.Opened, TrialScent: orNull(p.TrialScent), LeftOut: s.LeftOut, Events: []eventJSON{},
+		ID: p.ID, Name: p.Name, Opened: p.Opened, TrialScent: orNull(p.TrialScent), LeftOut: IsLeftOut(marks), Events: []eventJSON{},
 	}
 	if p.PlanErr == nil {
 		b := sheet.Base
-		out.Plan = &planSummary{known(b.OilsG), known(b.BatterG), known(b.MixC), b.LyeConcentrationPercent, b.SuperfatPercent}
+		out.Plan = &planSummary{known(b.Size.OilsG), known(b.Size.BatterG), known(b.Heat.MixC), b.Lye.ConcentrationPercent, b.Superfat.PlannedPercent}
 	}
-	for _, e := range s.Marks {
+	for _, e := range marks {
 		j := eventJSON{
 			Kind: string(e.Kind), Batch: orNull(string(e.Batch)), Jug: orNull(e.Jug), Step: orNull(e.Step), What: orNull(e.What),
-			Lot: orNull(e.Lot), Text: orNull(e.Text), RunS: e.Run.Seconds(), Wall: e.Wall,
+			Lot: orNull(e.Lot), Text: orNull(e.Text), RunS: e.Run.Seconds(), Wall: e.Wall, ElapsedMin: elapsedMin(e),
 		}
 		if e.Kind == Seen || e.Kind == NotYet {
 			j.Stage = orNull(e.Stage.String())
 		}
 		if e.Kind.measures() {
 			j.Value = &e.Value
-		}
-		if at, ok := s.Elapsed(e.Run); ok {
-			min := at.Minutes()
-			j.ElapsedMin = &min
 		}
 		out.Events = append(out.Events, j)
 	}

@@ -28,8 +28,8 @@ type Entry struct {
 	Troubles   []string // words of [Troubles], each once
 	Result     string
 
-	size     int64
-	modified int64  // ns
+	Size     int64  // of the file, bytes
+	Modified int64  // when the file was written last, ns since 1970
 	words    string // everything a search looks through, in small letters
 }
 
@@ -56,13 +56,13 @@ func (b Book) List() ([]Entry, error) {
 			continue // none of ours, gone since, or no file
 		}
 		e, ok := known[id]
-		if !ok || e.size != info.Size() || e.modified != info.ModTime().UnixNano() {
+		if !ok || e.Size != info.Size() || e.Modified != info.ModTime().UnixNano() {
 			src, err := os.ReadFile(b.Path(id))
 			if err != nil {
 				return nil, fmt.Errorf("list the logbook: %w", err)
 			}
 			e, fresh = scan(id, string(src)), true
-			e.size, e.modified = info.Size(), info.ModTime().UnixNano()
+			e.Size, e.Modified = info.Size(), info.ModTime().UnixNano()
 		}
 		out = append(out, e)
 	}
@@ -214,7 +214,7 @@ func (b Book) readIndex(size int) map[string]Entry {
 			continue
 		}
 		e := Entry{
-			ID: f[0], size: size, modified: modified, Opened: time.UnixMilli(opened), Ended: strings.Contains(f[4], "e"),
+			ID: f[0], Size: size, Modified: modified, Opened: time.UnixMilli(opened), Ended: strings.Contains(f[4], "e"),
 			LeftOut: strings.Contains(f[4], "l"), TrialScent: f[5], Name: f[7], Result: f[8], words: f[9],
 		}
 		if f[6] != "" {
@@ -238,7 +238,7 @@ func (b Book) writeIndex(list []Entry) {
 			flags += "l"
 		}
 		out.WriteString(strings.Join([]string{
-			e.ID, strconv.FormatInt(e.size, 10), strconv.FormatInt(e.modified, 10), strconv.FormatInt(e.Opened.UnixMilli(), 10),
+			e.ID, strconv.FormatInt(e.Size, 10), strconv.FormatInt(e.Modified, 10), strconv.FormatInt(e.Opened.UnixMilli(), 10),
 			flags, e.TrialScent, strings.Join(e.Troubles, ","), e.Name, e.Result, e.words,
 		}, "\t") + "\n")
 	}

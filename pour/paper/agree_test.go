@@ -33,14 +33,14 @@ func drawn(s pour.Sheet) []string {
 		for _, o := range b.Oils {
 			out = append(out, o.Name+" "+show.Weight(o.WeighG))
 		}
-		out = append(out, "Cold water, into the lye jug "+show.Weight(b.WaterToAddG.V), "Sodium hydroxide (NaOH) "+show.Dose(b.NaOHToWeighG),
-			show.Temp(b.LyePeakC.V), show.Temp(b.MixC), show.Percent(b.SuperfatAsWeighedPercent, 1), "All batter together "+show.Weight(b.BatterWeighG))
+		out = append(out, "Cold water, into the lye jug "+show.Weight(b.Lye.WaterToAddG.V), "Sodium hydroxide (NaOH) "+show.Dose(b.Lye.NaOH.ToWeighG),
+			show.Temp(b.Heat.LyePeakC.V), show.Temp(b.Heat.MixC), show.Percent(b.Superfat.AsWeighedPercent, 1), "All batter together "+show.Weight(b.Size.BatterWeighG))
 		for _, x := range b.Extras {
 			out = append(out, show.Dose(x.G))
 		}
 		for _, j := range b.Jugs {
 			out = append(out, show.Percent(j.SharePercent, 1)+" "+show.Weight(j.BatterWeighG), j.Name+", "+show.Weight(j.TotalG), show.Volume(j.TotalML),
-				show.RunTime(j.PourAtMin.V), show.Percent(j.LateChancePercent.V, 0))
+				show.RunTime(j.Clock.PourAtMin.V), show.Percent(j.Clock.LateChancePercent.V, 0))
 			for _, c := range j.Colourants {
 				out = append(out, j.Name+": "+c.Name+" "+show.Dose(c.PigmentG))
 				if c.CarrierG > 0 {
@@ -77,8 +77,8 @@ func TestSpoonsAreLabelledAsAnEstimate(t *testing.T) {
 
 func TestUnknownFiguresAreDrawnAsADashNeverAsZero(t *testing.T) {
 	s := pour.Weigh(testPlan(), testShelf())
-	s.Base.LyePeakC = pour.Figure{}
-	s.Base.ClockRefusal = "the lye is too weak for the clock"
+	s.Base.Heat.LyePeakC = pour.Figure{}
+	s.Base.Refused.Times = "the lye is too weak for the clock"
 	text := Checklist(s, testShelf())
 	for l := range strings.Lines(text) {
 		if strings.Contains(l, "6.7 ") && strings.Contains(l, " 0 deg") {

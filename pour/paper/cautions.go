@@ -50,7 +50,7 @@ func (d *desk) planned() {
 // powders says whether any powder of this plan dusts; dry alkali always does.
 func (d *desk) powders() bool {
 	for _, b := range d.sheet.Batches() {
-		if b.StockLyeG == 0 {
+		if b.Lye.Stock.WeighedG == 0 {
 			return true
 		}
 		for _, j := range b.Jugs {

@@ -81,9 +81,9 @@ func (d *desk) title() {
 	}
 	bars := fmt.Sprintf("%d bars of %s", d.sheet.Bars.Count, d.show.Len(d.sheet.Bars.ThicknessMM))
 	if !d.stopped {
-		bars = "Base batter " + d.show.Weight(d.sheet.Base.BatterWeighG) + ", " + bars
+		bars = "Base batter " + d.show.Weight(d.sheet.Base.Size.BatterWeighG) + ", " + bars
 		if d.sheet.Icing != nil {
-			bars += ", icing " + d.show.Weight(d.sheet.Icing.BatterWeighG)
+			bars += ", icing " + d.show.Weight(d.sheet.Icing.Size.BatterWeighG)
 		}
 	}
 	d.wrapped("", sentence(bars))

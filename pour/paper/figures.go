@@ -62,16 +62,16 @@ func noBatch() BatchReport {
 
 func batchReport(b pour.BatchSheet) BatchReport {
 	r := BatchReport{
-		OilsG: finite(b.OilsG), NaOHPureG: finite(b.NaOHPureG), KOHPureG: finite(b.KOHPureG),
-		NaOHPurityPercent: finite(b.NaOHPurityPercent), KOHPurityPercent: finite(b.KOHPurityPercent),
-		NaOHWeighedG: finite(b.NaOHWeighedG), KOHWeighedG: finite(b.KOHWeighedG),
-		StockLyeG: finite(b.StockLyeG), StockLyePercent: finite(b.StockLyePercent), WaterToAddG: known(b.WaterToAddG),
-		ExtrasG: finite(b.ExtrasG), WaterInExtrasG: finite(b.WaterInExtrasG),
-		LyeConcentrationPercent: finite(b.LyeConcentrationPercent), LyeAsMixedPercent: finite(b.LyeAsMixedPercent),
-		BatterG: finite(b.BatterG), BatterML: finite(b.BatterML),
-		SuperfatPercent: finite(b.SuperfatPercent), SuperfatAsWeighedPercent: finite(b.SuperfatAsWeighedPercent),
-		SuperfatLowPercent: finite(b.SuperfatLowPercent), SuperfatHighPercent: finite(b.SuperfatHighPercent),
-		LyeRiseK: known(b.LyeRiseK), LyeInAtMin: finite(b.LyeInAtMin),
+		OilsG: finite(b.Size.OilsG), NaOHPureG: finite(b.Lye.NaOH.PureG), KOHPureG: finite(b.Lye.KOH.PureG),
+		NaOHPurityPercent: finite(b.Lye.NaOH.PurityPercent), KOHPurityPercent: finite(b.Lye.KOH.PurityPercent),
+		NaOHWeighedG: finite(b.Lye.NaOH.WeighedG), KOHWeighedG: finite(b.Lye.KOH.WeighedG),
+		StockLyeG: finite(b.Lye.Stock.WeighedG), StockLyePercent: finite(b.Lye.Stock.StrengthPercent), WaterToAddG: known(b.Lye.WaterToAddG),
+		ExtrasG: finite(b.Size.ExtrasG), WaterInExtrasG: finite(b.Lye.WaterInExtrasG),
+		LyeConcentrationPercent: finite(b.Lye.ConcentrationPercent), LyeAsMixedPercent: finite(b.Lye.AsMixedPercent),
+		BatterG: finite(b.Size.BatterG), BatterML: finite(b.Size.BatterML),
+		SuperfatPercent: finite(b.Superfat.PlannedPercent), SuperfatAsWeighedPercent: finite(b.Superfat.AsWeighedPercent),
+		SuperfatLowPercent: finite(b.Superfat.LowPercent), SuperfatHighPercent: finite(b.Superfat.HighPercent),
+		LyeRiseK: known(b.Heat.LyeRiseK), LyeInAtMin: finite(b.LyeInAtMin),
 		Oils: make([]OilReport, len(b.Oils)), Extras: make([]ExtraReport, len(b.Extras)), Jugs: make([]JugReport, len(b.Jugs)),
 	}
 	for i, o := range b.Oils {
@@ -89,10 +89,10 @@ func batchReport(b pour.BatchSheet) BatchReport {
 func jugReport(j pour.JugSheet) JugReport {
 	r := JugReport{
 		Name: j.Name, SharePercent: finite(j.SharePercent), BatterG: finite(j.BatterG), BatterWeighG: finite(j.BatterWeighG), TotalG: finite(j.TotalG),
-		SuperfatPercent: finite(j.SuperfatPercent), SuperfatLowPercent: finite(j.SuperfatLowPercent),
+		SuperfatPercent: finite(j.Superfat.HeldPercent), SuperfatLowPercent: finite(j.Superfat.LowPercent),
 		Colourants: make([]ColourantReport, len(j.Colourants)), Scents: make([]ScentReport, len(j.Scents)),
-		ScentLoadPercent: finite(j.ScentLoadPercent), StageMin: stagesReport(j.Stages),
-		PourAtMin: known(j.PourAtMin), LateChancePercent: known(j.LateChancePercent),
+		ScentLoadPercent: finite(j.ScentLoadPercent), StageMin: stagesReport(j.Clock.Stages),
+		PourAtMin: known(j.Clock.PourAtMin), LateChancePercent: known(j.Clock.LateChancePercent),
 	}
 	for i, d := range j.Colourants {
 		r.Colourants[i] = ColourantReport{d.Name, finite(d.PigmentG), finite(d.CarrierG)}

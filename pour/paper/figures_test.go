@@ -119,7 +119,7 @@ func TestUnknownFiguresAreNullInJSON(t *testing.T) {
 	p := testPlan()
 	p.Icing = nil
 	s := pour.Weigh(p, testShelf())
-	s.Base.LyeRiseK, s.Base.BatterML = pour.Figure{}, math.NaN()
+	s.Base.Heat.LyeRiseK, s.Base.Size.BatterML = pour.Figure{}, math.NaN()
 	got := figures(t, s)
 	base := got["base"].(map[string]any)
 	jug := base["jugs"].([]any)[0].(map[string]any)

@@ -85,7 +85,7 @@ func (d *desk) mould() {
 	d.placeAlerts(placeMould)
 	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
 	d.tick(row{text: fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size), write: true})
-	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.HeightMM), write: true}
+	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.Size.HeightMM), write: true}
 	if d.stopped {
 		height.figure = ""
 	}

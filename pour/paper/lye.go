@@ -12,26 +12,26 @@ func (d *desk) lye(b bench) {
 	}
 	d.begin(b, stepLye, noRow)
 	d.tick(row{text: "Goggles, gloves and sleeves on, air moving, nobody else near", write: true})
-	d.tick(row{text: "Cold water, into the lye jug", figure: d.show.Figure(b.WaterToAddG, d.show.Weight), write: true})
+	d.tick(row{text: "Cold water, into the lye jug", figure: d.show.Figure(b.Lye.WaterToAddG, d.show.Weight), write: true})
 	before := "Into this water before any alkali, stirred until dissolved or smooth: "
-	if b.LyeOnIce {
+	if b.Lye.OnIce {
 		before = "Into the lye's water or what stands for it, before that is frozen and before any alkali, stirred until dissolved or smooth: "
 	}
 	d.lyeExtras(b, pour.JoinsBefore, before)
 	d.lyeExtras(b, pour.JoinsOnIce, "In place of water, frozen in small pieces or ice-cold, the jug in ice water: ")
-	d.alkali("Sodium hydroxide (NaOH)", b.NaOHToWeighG, b.NaOHWeighedG)
-	d.alkali("Potassium hydroxide (KOH)", b.KOHToWeighG, b.KOHWeighedG)
-	d.alkali("Stock lye, "+d.show.Percent(b.StockLyePercent, 1)+" NaOH", b.StockToWeighG, b.StockLyeG)
-	if b.StockLyeG > 0 {
-		d.info("One weighing. In it, for information: pure NaOH " + d.show.Dose(b.NaOHPureG) + ", the rest water.")
+	d.alkali("Sodium hydroxide (NaOH)", b.Lye.NaOH.ToWeighG, b.Lye.NaOH.WeighedG)
+	d.alkali("Potassium hydroxide (KOH)", b.Lye.KOH.ToWeighG, b.Lye.KOH.WeighedG)
+	d.alkali("Stock lye, "+d.show.Percent(b.Lye.Stock.StrengthPercent, 1)+" NaOH", b.Lye.Stock.ToWeighG, b.Lye.Stock.WeighedG)
+	if b.Lye.Stock.WeighedG > 0 {
+		d.info("One weighing. In it, for information: pure NaOH " + d.show.Dose(b.Lye.NaOH.PureG) + ", the rest water.")
 	}
 	d.tick(row{text: meeting(b), write: true})
 	d.lyeExtras(b, pour.JoinsHot, "Into the lye while it is hot: ")
 	d.lyeExtras(b, pour.JoinsCooled, "Into the cooled lye, little by little: ")
-	if b.LyeOnIce {
+	if b.Lye.OnIce {
 		d.tick(row{text: "Warmest it may grow while the alkali goes in (common practice, no source)", figure: d.show.Temp(pour.KeepUnderC), write: true})
 	} else {
-		d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.LyePeakC, d.show.Temp), write: true})
+		d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.Heat.LyePeakC, d.show.Temp), write: true})
 	}
 	d.cooling(b)
 	d.superfat(b)
@@ -68,13 +68,13 @@ func (d *desk) lyeExtras(b bench, at pour.Joining, where string) {
 // meeting is how alkali and water meet.
 func meeting(b bench) string {
 	switch {
-	case b.LyeOnIce:
+	case b.Lye.OnIce:
 		what := "Alkali"
-		if b.StockLyeG > 0 {
+		if b.Lye.Stock.WeighedG > 0 {
 			what = "Stock lye"
 		}
 		return what + " onto the ice a spoonful at a time, stirring, each one gone before the next; wait when it warms. Fat in it can turn to flecks of soap: strain it"
-	case b.StockLyeG > 0:
+	case b.Lye.Stock.WeighedG > 0:
 		return "Stock lye into the water, slowly; never water onto lye"
 	}
 	return "Alkali into the water a little at a time, stirring until clear; never water onto alkali"

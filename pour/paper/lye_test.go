@@ -44,8 +44,8 @@ func TestAStopOnTheLyeHidesEveryLyeAmount(t *testing.T) {
 func lyeFigures(s pour.Sheet) []string {
 	masses := []float64{s.Bars.CutG, s.Bars.CuredG}
 	for _, b := range s.Batches() {
-		masses = append(masses, b.NaOHPureG, b.KOHPureG, b.NaOHWeighedG, b.KOHWeighedG, b.NaOHToWeighG, b.KOHToWeighG, b.StockLyeG, b.StockToWeighG,
-			b.WaterToAddG.V, b.AllWaterG, b.BatterG, b.BatterWeighG)
+		masses = append(masses, b.Lye.NaOH.PureG, b.Lye.KOH.PureG, b.Lye.NaOH.WeighedG, b.Lye.KOH.WeighedG, b.Lye.NaOH.ToWeighG, b.Lye.KOH.ToWeighG, b.Lye.Stock.WeighedG, b.Lye.Stock.ToWeighG,
+			b.Lye.WaterToAddG.V, b.Lye.AllWaterG, b.Size.BatterG, b.Size.BatterWeighG)
 		for _, x := range b.Extras {
 			if x.In == pour.InLye {
 				masses = append(masses, x.G)
@@ -69,7 +69,7 @@ func lyeFigures(s pour.Sheet) []string {
 func TestLyeAmountsAreOnThePaperWhenNoStopStandsOnThem(t *testing.T) {
 	s := work(testPlan())
 	text := flat(Checklist(s, testShelf()))
-	for _, want := range []string{s.Plan.Show.Dose(s.Base.NaOHToWeighG), s.Plan.Show.Weight(s.Base.WaterToAddG.V)} {
+	for _, want := range []string{s.Plan.Show.Dose(s.Base.Lye.NaOH.ToWeighG), s.Plan.Show.Weight(s.Base.Lye.WaterToAddG.V)} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not on the paper", want)
 		}
@@ -87,7 +87,7 @@ func TestAStopThatIsNotOnTheLyeLeavesTheLyeButSaysStop(t *testing.T) {
 	if s.Worst() != pour.Stop || s.LyeStopped() {
 		t.Fatal("the plan should carry a stop that is not on the lye")
 	}
-	if !strings.Contains(text, "STOP. Put this right before you pour.") || !strings.Contains(text, s.Plan.Show.Dose(s.Base.NaOHToWeighG)) {
+	if !strings.Contains(text, "STOP. Put this right before you pour.") || !strings.Contains(text, s.Plan.Show.Dose(s.Base.Lye.NaOH.ToWeighG)) {
 		t.Error("the paper should say STOP and still hold the lye")
 	}
 }
@@ -111,7 +111,7 @@ func TestAStockLyeIsOneWeighing(t *testing.T) {
 	p.Base.StockLyePercent, p.Base.Extras = 50, nil
 	s := work(p)
 	text := flat(Checklist(s, testShelf()))
-	want := "Stock lye, 50.0 % NaOH " + s.Plan.Show.Dose(s.Base.StockToWeighG)
+	want := "Stock lye, 50.0 % NaOH " + s.Plan.Show.Dose(s.Base.Lye.Stock.ToWeighG)
 	if !strings.Contains(strings.ReplaceAll(text, " .... ", " "), want) {
 		t.Errorf("the paper lacks %q", want)
 	}

@@ -86,25 +86,25 @@ func (d *desk) technique() {
 // window is how much a jug holds, when it is used and when it suits the technique, and the chance that it does not.
 func (d *desk) window(j pour.JugSheet) string {
 	text := j.Name + ", " + d.show.Weight(j.TotalG)
-	if j.PourAtMin.Known {
-		text += ", used at " + d.moment(j.PourAtMin.V)
-		if j.LastAtMin.V > j.PourAtMin.V {
-			text += " to " + d.moment(j.LastAtMin.V)
+	if j.Clock.PourAtMin.Known {
+		text += ", used at " + d.moment(j.Clock.PourAtMin.V)
+		if j.Clock.LastAtMin.V > j.Clock.PourAtMin.V {
+			text += " to " + d.moment(j.Clock.LastAtMin.V)
 		}
 	}
-	if !j.Window.From.Known && !j.Window.To.Known {
+	if !j.Clock.Window.From.Known && !j.Clock.Window.To.Known {
 		text += ", window not known"
 	} else {
-		text += ", window " + d.span(j.Window.From, j.Window.To)
+		text += ", window " + d.span(j.Clock.Window.From, j.Clock.Window.To)
 	}
-	if j.LateChancePercent.Known {
-		text += ", chance of being too thick at the end " + d.show.Percent(j.LateChancePercent.V, 0)
-		if j.LateJug != j.Name {
-			text += " (" + j.LateJug + " in it)"
+	if j.Clock.LateChancePercent.Known {
+		text += ", chance of being too thick at the end " + d.show.Percent(j.Clock.LateChancePercent.V, 0)
+		if j.Clock.LateJug != j.Name {
+			text += " (" + j.Clock.LateJug + " in it)"
 		}
 	}
-	if j.EarlyChancePercent.Known {
-		text += ", of being too thin at first " + d.show.Percent(j.EarlyChancePercent.V, 0)
+	if j.Clock.EarlyChancePercent.Known {
+		text += ", of being too thin at first " + d.show.Percent(j.Clock.EarlyChancePercent.V, 0)
 	}
 	return text + "."
 }
@@ -135,7 +135,7 @@ func (d *desk) turns(b bench, kind string, is func(pour.JugSheet) bool) []turn {
 	}
 	for _, j := range b.Jugs {
 		if is(j) && !seen[j.Name] {
-			out = append(out, turn{jug: j, planned: j.PourAtMin})
+			out = append(out, turn{jug: j, planned: j.Clock.PourAtMin})
 		}
 	}
 	return out

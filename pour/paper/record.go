@@ -8,6 +8,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/learn"
 )
 
 // PourList writes the pours of a logbook as text of at most 80 columns, one line each, latest first as they come.
@@ -44,11 +45,11 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	}
 	p.raw("")
 	p.raw(padded("", 44) + padded("planned", 16) + "actual")
-	for _, d := range record.Compare(sheet) {
+	for _, d := range learn.Compare(record, sheet) {
 		p.raw(padded(clip(d.What, 42), 44) + padded(unitText(show, d.Planned, d.Unit), 16) + unitText(show, d.Actual, d.Unit))
 	}
 	p.raw("")
-	for _, e := range logbook.Replay(sheet, record.Events).Marks {
+	for _, e := range logbook.Standing(record.Events) {
 		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
 			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
 		}
@@ -85,7 +86,7 @@ func clip(text string, to int) string {
 
 // LessonText says what all pours have taught the clock: the maker's pace, what each scent has turned out to be, and predicted beside
 // observed for every log. Unread pours are named with the reason.
-func LessonText(l logbook.Lesson, unread []logbook.Unread) string {
+func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	p := &page{}
 	p.wrapped("", "WHAT YOUR POURS HAVE TAUGHT THE CLOCK")
 	p.wrapped("", fmt.Sprintf("From %d of your pours. Without any, a time can easily be half or double; the band never shrinks below a factor of 1.38, which is "+
@@ -109,7 +110,7 @@ func LessonText(l logbook.Lesson, unread []logbook.Unread) string {
 }
 
 // lessonLog is one jug of one pour: predicted without any log, and seen.
-func lessonLog(p *page, r logbook.LogResult) {
+func lessonLog(p *page, r learn.LogResult) {
 	odd := ""
 	if r.Odd {
 		odd = " This pour was far from expected; it counts less. Check temperature and lye strength."
@@ -135,7 +136,7 @@ func stageTime(times [chem.Stages]clock.Time, s chem.Stage) clock.Time {
 func minutes(v float64) string { return pour.Show{}.Minutes(v) }
 
 // TrialText says what a scent trial has shown, and the lines that put it on the maker's own shelf.
-func TrialText(r logbook.TrialResult) string {
+func TrialText(r learn.TrialResult) string {
 	p := &page{}
 	p.raw("")
 	if !r.Learnt && r.Behaviour == pour.BehaviourUnknown && !r.Rices {

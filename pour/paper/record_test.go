@@ -9,6 +9,8 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/learn"
+	underway "pourbench/pour/logbook/live"
 )
 
 // bookOf gives a book with one whole pour of the example plan on a fake clock, a step every 20 s.
@@ -20,8 +22,8 @@ func bookOf(t *testing.T) (logbook.Book, pour.Shelf, string) {
 		t.Fatal(err)
 	}
 	wall, steady := time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), time.Duration(0)
-	now := func() logbook.Moment { return logbook.Moment{Wall: wall, Steady: steady, Of: "fake"} }
-	run, err := book.Begin(pour.Work(plan, shelf, clock.Hand{}), "", shelf, now, "t1")
+	now := func() underway.Moment { return underway.Moment{Wall: wall, Steady: steady, Of: "fake"} }
+	run, err := underway.Begin(book, pour.Work(plan, shelf, clock.Hand{}), "", shelf, now, "t1")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,17 +35,17 @@ func bookOf(t *testing.T) (logbook.Book, pour.Shelf, string) {
 		}
 		step := state.Steps[state.Next]
 		pass(20 * time.Second)
-		if err := run.Next(); err != nil {
+		if err := run.Do(step.Key); err != nil {
 			t.Fatal(err)
 		}
 		if step.Key == "base split" {
 			pass(time.Minute)
-			if err := run.Stage(pour.Base, "pot", chem.Light); err != nil {
+			if err := run.Mark(logbook.Event{Kind: logbook.Seen, Batch: pour.Base, Jug: "pot", Stage: chem.Light}); err != nil {
 				t.Fatal(err)
 			}
 		}
 	}
-	if err := run.Note(pour.Base, "pot", "smells of hay"); err != nil {
+	if err := run.Mark(logbook.Event{Kind: logbook.Noted, Batch: pour.Base, Jug: "pot", Text: "smells of hay"}); err != nil {
 		t.Fatal(err)
 	}
 	return book, shelf, run.ID
@@ -70,7 +72,7 @@ func TestTheRecordSetsThePlanBesideThePour(t *testing.T) {
 
 func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 	book, shelf, id := bookOf(t)
-	lesson, unread, err := book.Learn(shelf)
+	lesson, unread, err := learn.FromBook(book, shelf)
 	if err != nil || len(unread) > 0 {
 		t.Fatal(err, unread)
 	}
@@ -93,16 +95,16 @@ func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 }
 
 func TestATrialSaysWhatToPutOnTheShelf(t *testing.T) {
-	text := TrialText(logbook.TrialResult{
+	text := TrialText(learn.TrialResult{
 		Scent: "alp-rose", Behaviour: pour.BehaviourFast, Learnt: true, Rices: true,
-		Finding: logbook.Finding{Name: "alp rose", LoadPercent: 3, Factor: 2.2, Low: 1.6, High: 3, Pours: 1},
+		Finding: learn.Finding{Name: "alp rose", LoadPercent: 3, Factor: 2.2, Low: 1.6, High: 3, Pours: 1},
 	})
 	for _, want := range []string{"2.20 times the speed", "[[scent]]", `id = "alp-rose"`, `behaviour = "fast"`, "rices = true"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the trial lacks %q:\n%s", want, text)
 		}
 	}
-	if text := TrialText(logbook.TrialResult{Scent: "alp-rose", Behaviour: pour.BehaviourUnknown}); strings.Contains(text, "[[scent]]") {
+	if text := TrialText(learn.TrialResult{Scent: "alp-rose", Behaviour: pour.BehaviourUnknown}); strings.Contains(text, "[[scent]]") {
 		t.Errorf("a trial without a mark gives a shelf entry:\n%s", text)
 	}
 }

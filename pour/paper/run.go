@@ -61,7 +61,7 @@ func (d *desk) mix(b bench) {
 	if b.plan.BatterMeasured {
 		met = "Batter right after, as measured before"
 	}
-	d.tick(row{text: met, figure: d.show.Temp(b.MixC), write: true})
+	d.tick(row{text: met, figure: d.show.Temp(b.Heat.MixC), write: true})
 	if len(b.plan.Blend) == 0 {
 		d.tick(row{text: "Stir by hand until no oil streaks are left", write: true})
 	}
@@ -82,13 +82,13 @@ func (d *desk) oilExtras(b bench) {
 
 // stages says when the pot is expected at each stage, counted from this batch's own lye-in.
 func (d *desk) stages(b bench) {
-	if len(b.Jugs) == 0 || !d.sheet.Timed || b.ClockRefusal != "" {
-		d.info("No stage times: go by what you see. " + sentence(b.ClockRefusal))
+	if len(b.Jugs) == 0 || !d.sheet.Timed || b.Refused.Times != "" {
+		d.info("No stage times: go by what you see. " + sentence(b.Refused.Times))
 		return
 	}
 	pot := b.Jugs[0]
 	d.info("Stages expected in " + pot.Name + ", from this lye-in, with the band that holds about 4 of 5 pours; write down when you see them:")
-	for i, t := range pot.Stages {
+	for i, t := range pot.Clock.Stages {
 		text := stageName(i)
 		if t.Low.Known || t.High.Known {
 			text += ", " + d.span(t.Low, t.High)
@@ -114,7 +114,7 @@ func (d *desk) split(b bench) {
 		d.tick(row{text: text + ", " + d.show.Percent(j.SharePercent, 1), figure: d.show.Weight(j.BatterWeighG), write: true})
 		d.jugAlerts(b, stepSplit, j.Name)
 	}
-	d.tick(row{text: "All batter together", figure: d.show.Weight(b.BatterWeighG), write: true})
+	d.tick(row{text: "All batter together", figure: d.show.Weight(b.Size.BatterWeighG), write: true})
 }
 
 func potOf(b bench) string {

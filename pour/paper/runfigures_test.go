@@ -70,8 +70,8 @@ func TestFiguresGiveEveryJugItsOwnSuperfat(t *testing.T) {
 	r := Figures(s)
 	for i, j := range s.Base.Jugs {
 		got := r.Base.Jugs[i]
-		if *got.SuperfatPercent != j.SuperfatPercent || *got.SuperfatLowPercent != j.SuperfatLowPercent || j.SuperfatPercent == s.Base.SuperfatPercent {
-			t.Errorf("%s: %v and %v %%, the sheet has %v and %v", j.Name, *got.SuperfatPercent, *got.SuperfatLowPercent, j.SuperfatPercent, j.SuperfatLowPercent)
+		if *got.SuperfatPercent != j.Superfat.HeldPercent || *got.SuperfatLowPercent != j.Superfat.LowPercent || j.Superfat.HeldPercent == s.Base.Superfat.PlannedPercent {
+			t.Errorf("%s: %v and %v %%, the sheet has %v and %v", j.Name, *got.SuperfatPercent, *got.SuperfatLowPercent, j.Superfat.HeldPercent, j.Superfat.LowPercent)
 		}
 	}
 }

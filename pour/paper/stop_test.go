@@ -70,7 +70,7 @@ func TestFiguresThatFollowFromAnUnknownAreNull(t *testing.T) {
 			}
 		}
 		for _, b := range s.Batches() {
-			if b.MassRefusal == "" {
+			if b.Refused.Masses == "" {
 				continue
 			}
 			r := got[b.Name].(map[string]any)

@@ -15,20 +15,20 @@ func (d *desk) superfat(b bench) {
 	if b.plan.Carrier == pour.CarrierBatch {
 		whole = "of all oils, those of the carriers too"
 	}
-	text := "Lye concentration " + percent(b.LyeConcentrationPercent) + ". Superfat planned " + percent(b.SuperfatPercent) + " " + whole +
-		", over their published ranges " + percent(b.SuperfatLowPercent) + " to " + percent(b.SuperfatHighPercent) +
-		". As weighed on these scales " + percent(b.SuperfatAsWeighedPercent)
-	if b.ExtraFatKOHG > 0 {
-		text += ", " + percent(b.SuperfatExactPercent-b.SuperfatPercent) + " of it the fat of the extras, for which no alkali is reckoned"
+	text := "Lye concentration " + percent(b.Lye.ConcentrationPercent) + ". Superfat planned " + percent(b.Superfat.PlannedPercent) + " " + whole +
+		", over their published ranges " + percent(b.Superfat.LowPercent) + " to " + percent(b.Superfat.HighPercent) +
+		". As weighed on these scales " + percent(b.Superfat.AsWeighedPercent)
+	if b.Lye.ExtraFatKOHG > 0 {
+		text += ", " + percent(b.Superfat.ExactPercent-b.Superfat.PlannedPercent) + " of it the fat of the extras, for which no alkali is reckoned"
 	}
 	d.info(text + ".")
 	if b.plan.Carrier == pour.CarrierBatch {
 		d.info(fmt.Sprintf("The oils of section %d with this lye, before the colours bring the carriers' oil back: superfat %s.",
-			sectionOf(b.Name, stepOils), percent(b.SuperfatMixedPercent)))
+			sectionOf(b.Name, stepOils), percent(b.Superfat.MixedPercent)))
 	}
 	parts := make([]string, len(b.Jugs))
 	for i, j := range b.Jugs {
-		parts[i] = j.Name + " " + percent(j.SuperfatPercent) + " (" + percent(j.SuperfatLowPercent) + ")"
+		parts[i] = j.Name + " " + percent(j.Superfat.HeldPercent) + " (" + percent(j.Superfat.LowPercent) + ")"
 	}
 	d.info("Superfat of each jug with what it holds, in brackets with every oil at its low end and no alkali taken up by scents: " + strings.Join(parts, ", ") + ".")
 }

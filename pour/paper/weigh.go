@@ -34,10 +34,10 @@ func (d *desk) oils(b bench) {
 		for _, o := range b.Oils {
 			d.tick(row{text: o.Name, figure: d.show.Weight(o.WeighG), write: true})
 		}
-		d.tick(row{text: "All oils together", figure: d.show.Weight(b.OilsWeighG), write: true})
+		d.tick(row{text: "All oils together", figure: d.show.Weight(b.Size.OilsWeighG), write: true})
 		return
 	}
-	d.tick(row{text: "Ready-mixed oils: " + b.ReadyBlend, figure: d.show.Weight(b.OilsWeighG), write: true})
+	d.tick(row{text: "Ready-mixed oils: " + b.ReadyBlend, figure: d.show.Weight(b.Size.OilsWeighG), write: true})
 	parts := make([]string, len(b.Oils))
 	for i, o := range b.Oils {
 		parts[i] = o.Name + " " + d.show.Weight(o.WeighG)

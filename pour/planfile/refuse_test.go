@@ -94,8 +94,8 @@ func TestEveryMistakeIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 			}
 			text := strings.Replace(good, c.old, c.wrong, 1)
 			problem := only(t, text)
-			if want := placeOf(text, c.at); c.at != "" && want != (place{problem.Line, problem.Column}) {
-				t.Errorf("stands at %d:%d, want %d:%d: %v", problem.Line, problem.Column, want.line, want.column, problem)
+			if want := placeOf(text, c.at); c.at != "" && want != [2]int{problem.Line, problem.Column} {
+				t.Errorf("stands at %d:%d, want %d:%d: %v", problem.Line, problem.Column, want[0], want[1], problem)
 			}
 			for _, s := range c.says {
 				if !strings.Contains(problem.Error(), s) {
@@ -127,13 +127,13 @@ func only(t *testing.T, text string) strict.Fault {
 }
 
 // placeOf finds a text without help from the code under test.
-func placeOf(text, part string) place {
+func placeOf(text, part string) [2]int {
 	before, _, ok := strings.Cut(text, part)
 	if !ok || part == "" {
-		return place{}
+		return [2]int{}
 	}
 	lines := strings.Split(before, "\n")
-	return place{len(lines), utf8.RuneCountInString(lines[len(lines)-1]) + 1}
+	return [2]int{len(lines), utf8.RuneCountInString(lines[len(lines)-1]) + 1}
 }
 
 func TestAllProblemsAreReportedAtOnceInTheOrderOfTheFile(t *testing.T) {

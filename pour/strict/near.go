@@ -7,17 +7,25 @@ import (
 	"github.com/agnivade/levenshtein"
 )
 
-// Nearest returns the candidate that was probably meant: within two slips of the finger, fewer than half of the word's
-// letters, or the same word with its unit or its subject left out ("share" or "percent" for "share_percent"). Empty when none is near.
+// Nearest returns the candidate that was probably meant: within two slips of the finger, at most half of the word's
+// letters, one that begins alike first; or the same word with its unit or its subject left out ("share" or "percent" for
+// "share_percent"). Empty when none is near.
 func Nearest(word string, candidates []string) string {
 	const slips, longest = 2, 40
-	if len(word) > longest {
+	if len(word) > longest || word == "" {
 		return ""
 	}
-	best, distance := "", slips+1
+	typed := strings.ToLower(word)
+	best, badness := "", 2*slips+1
 	for _, c := range candidates {
-		if d := levenshtein.ComputeDistance(strings.ToLower(word), strings.ToLower(c)); d < distance && 2*d <= len(word) {
-			best, distance = c, d
+		meant := strings.ToLower(c)
+		d := levenshtein.ComputeDistance(typed, meant)
+		bad := 2 * d
+		if meant != "" && meant[0] == typed[0] {
+			bad--
+		}
+		if bad < badness && 2*d <= len(word) {
+			best, badness = c, bad
 		}
 	}
 	if best != "" || len(word) < 3 {

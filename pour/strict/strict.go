@@ -42,13 +42,13 @@ func (f Form) Slurp(name string, r io.Reader) (string, error) {
 
 // File is one file while it is read, with what was found wrong with it so far.
 type File struct {
-	form     Form
-	name     string
-	src      string
-	tree     map[string]any
-	places   map[string]place // of every key; worked out with the first fault, for most files have none
-	faults   []Fault
-	told     []string // keys that have a fault
+	form   Form
+	name   string
+	src    string
+	tree   map[string]any
+	places map[string]place // of every key; worked out with the first fault, for most files have none
+	faults []Fault
+	told   []string // keys that have a fault
 }
 
 // Open parses the text of a file. The name stands in front of every fault, as a path or "stdin" would. Text that is no

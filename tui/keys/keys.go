@@ -1,11 +1,7 @@
 // Package keys is the one table of keys. Footer, help, the README's table and the man page are drawn from it.
 package keys
 
-import (
-	"slices"
-
-	"pourbench/tui/layout"
-)
+import "slices"
 
 // Mode is what the keyboard is doing.
 type Mode int
@@ -109,25 +105,42 @@ const (
 type Binding struct {
 	ID     ID
 	Mode   Mode
-	Keys   []string      // as Bubble Tea names them
-	Panels []layout.Kind // where it acts; empty: everywhere
-	Label  string        // one or two words for the footer
-	Help   string        // one clause for help and papers
-	Foot   int           // rank in the footer, 1 first; 0: not there
-	FootOn []layout.Kind // the panels whose footer names it; empty: wherever it acts
+	Keys   []string // as Bubble Tea names them
+	Needs  Need     // what a panel must have for it to act there; 0: it acts everywhere
+	Label  string   // one or two words for the footer
+	Help   string   // one clause for help and papers
+	Foot   int      // rank in the footer, 1 first; 0: not there
+	FootOn Need     // what a panel must have for its footer to name it; 0: wherever it acts
 }
 
-// Acts says whether the binding acts on a panel.
-func (b Binding) Acts(p layout.Kind) bool { return len(b.Panels) == 0 || slices.Contains(b.Panels, p) }
+// Need is what a key needs of a panel, or all that a panel has for keys to act on. A panel is asked what it has, so the table names none.
+type Need uint16
 
-// Lookup returns what a key does in a mode on a panel. A key that acts elsewhere gives its binding and false.
-func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
+// What panels have.
+const (
+	Numbers   Need = 1 << iota // numbers to type over and to nudge
+	Words                      // words that are switched to the next
+	Held                       // something to hold
+	Adding                     // something can be added
+	Coloured                   // something takes colourants
+	Removing                   // something can be removed
+	Ordered                    // rows whose order can be changed
+	Named                      // something can be renamed
+	Picture                    // it stands beside the picture
+	Elsewhere                  // it stands where the picture is not
+)
+
+// Acts says whether the binding acts on a panel that has so much.
+func (b Binding) Acts(has Need) bool { return has&b.Needs == b.Needs }
+
+// Lookup returns what a key does in a mode on a panel that has so much. A key that acts elsewhere gives its binding and false.
+func Lookup(mode Mode, has Need, key string) (Binding, bool) {
 	var elsewhere Binding
 	for _, b := range Table() {
 		if b.Mode != mode || !slices.Contains(b.Keys, key) {
 			continue
 		}
-		if b.Acts(panel) {
+		if b.Acts(has) {
 			return b, true
 		}
 		elsewhere = b
@@ -136,10 +149,10 @@ func Lookup(mode Mode, panel layout.Kind, key string) (Binding, bool) {
 }
 
 // Footer lists the bindings that a footer shows, the most useful first.
-func Footer(mode Mode, panel layout.Kind) []Binding {
+func Footer(mode Mode, has Need) []Binding {
 	var out []Binding
 	for _, b := range Table() {
-		if b.Mode == mode && b.Foot > 0 && b.Acts(panel) && (len(b.FootOn) == 0 || slices.Contains(b.FootOn, panel)) {
+		if b.Mode == mode && b.Foot > 0 && b.Acts(has) && has&b.FootOn == b.FootOn {
 			out = append(out, b)
 		}
 	}

@@ -3,21 +3,20 @@ package keys
 import (
 	"strings"
 	"testing"
-
-	"pourbench/tui/layout"
 )
 
 func TestNoKeyDoesTwoThingsInOnePlace(t *testing.T) {
+	const all = Elsewhere<<1 - 1
 	for m := Mode(0); int(m) < Modes; m++ {
-		for p := layout.Kind(0); int(p) < layout.Kinds; p++ {
+		for _, has := range []Need{all &^ Words &^ Picture, all &^ Held &^ Elsewhere} { // no panel has both of a pair: the panels' own test holds that
 			does := map[string]ID{}
 			for _, b := range Table() {
-				if b.Mode != m || !b.Acts(p) {
+				if b.Mode != m || !b.Acts(has) {
 					continue
 				}
 				for _, k := range b.Keys {
 					if other, taken := does[k]; taken {
-						t.Errorf("%s: %q is both %q and %q on panel %d", m, k, other, b.ID, p)
+						t.Errorf("%s: %q is both %q and %q", m, k, other, b.ID)
 					}
 					does[k] = b.ID
 				}
@@ -48,14 +47,14 @@ func TestDigitsOnlyEverTypeNumbers(t *testing.T) {
 }
 
 func TestAKeyThatActsElsewhereIsFoundWithItsBinding(t *testing.T) {
-	b, ok := Lookup(Bench, layout.Clock, "a")
+	b, ok := Lookup(Bench, Elsewhere, "a")
 	if ok || b.ID != Add {
 		t.Errorf("got %q, %v; want the add key, not acting", b.ID, ok)
 	}
-	if b, ok = Lookup(Bench, layout.Oils, "a"); !ok || b.ID != Add {
+	if b, ok = Lookup(Bench, Adding, "a"); !ok || b.ID != Add {
 		t.Errorf("got %q, %v; want the add key, acting", b.ID, ok)
 	}
-	if b, ok = Lookup(Bench, layout.Oils, "Z"); ok || b.ID != "" {
+	if b, ok = Lookup(Bench, Adding, "Z"); ok || b.ID != "" {
 		t.Errorf("an unbound key gave %q", b.ID)
 	}
 }

@@ -1,7 +1,5 @@
 package keys
 
-import "pourbench/tui/layout"
-
 // Table lists every key of the workbench.
 func Table() []Binding {
 	var out []Binding
@@ -37,28 +35,21 @@ func moving() []Binding {
 }
 
 func changing() []Binding {
-	numbers := []layout.Kind{
-		layout.Grid, layout.Vessel, layout.Technique, layout.Bed, layout.About, layout.Oils, layout.Extras,
-		layout.Bursts, layout.Lye, layout.Scents, layout.Hands,
-	}
-	forms := []layout.Kind{layout.Vessel, layout.Technique, layout.Bed, layout.About, layout.Lye}
-	lists := []layout.Kind{layout.Grid, layout.Oils, layout.Extras, layout.Bursts, layout.Scents}
-	adds := append([]layout.Kind{layout.NoIcing}, lists...)
 	return []Binding{
-		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", ","}, Panels: numbers, Label: "type a number", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
+		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", ","}, Needs: Numbers, Label: "type a number", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
 		{ID: Change, Keys: []string{"enter"}, Label: "change", Help: "change the cell: edit its text, pick from the shelf, or switch it", Foot: 11},
-		{ID: More, Keys: []string{"+", "="}, Panels: numbers, Label: "nudge", Help: "one step up", Foot: 12},
-		{ID: Less, Keys: []string{"-"}, Panels: numbers, Help: "one step down"},
-		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Panels: numbers, Help: "ten steps up"},
-		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Panels: numbers, Help: "ten steps down"},
-		{ID: Hold, Keys: []string{"space"}, Panels: []layout.Kind{layout.Grid, layout.Scents}, Label: "hold", Help: "hold a jug's share so that it does not give way; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
-		{ID: Flip, Keys: []string{"space"}, Panels: forms, Label: "switch", Help: "switch a word to its next value", Foot: 13},
-		{ID: Add, Keys: []string{"a"}, Panels: adds, Label: "add", Help: "add a jug, an oil, an extra, a scent or a burst", Foot: 14},
-		{ID: Colour, Keys: []string{"c"}, Panels: []layout.Kind{layout.Grid}, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
-		{ID: Remove, Keys: []string{"d", "delete"}, Panels: lists, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},
-		{ID: Earlier, Keys: []string{"shift+up", "K"}, Panels: []layout.Kind{layout.Grid, layout.Tasks}, Label: "earlier", Help: "move the jug or the task one place up", Foot: 17},
-		{ID: Later, Keys: []string{"shift+down", "J"}, Panels: []layout.Kind{layout.Grid, layout.Tasks}, Label: "later", Help: "move the jug or the task one place down", Foot: 18},
-		{ID: Rename, Keys: []string{"r"}, Panels: []layout.Kind{layout.Grid}, Label: "rename", Help: "rename the jug", Foot: 19},
+		{ID: More, Keys: []string{"+", "="}, Needs: Numbers, Label: "nudge", Help: "one step up", Foot: 12},
+		{ID: Less, Keys: []string{"-"}, Needs: Numbers, Help: "one step down"},
+		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Needs: Numbers, Help: "ten steps up"},
+		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Needs: Numbers, Help: "ten steps down"},
+		{ID: Hold, Keys: []string{"space"}, Needs: Held, Label: "hold", Help: "hold a jug's share so that it does not give way; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
+		{ID: Flip, Keys: []string{"space"}, Needs: Words, Label: "switch", Help: "switch a word to its next value", Foot: 13},
+		{ID: Add, Keys: []string{"a"}, Needs: Adding, Label: "add", Help: "add a jug, an oil, an extra, a scent or a burst", Foot: 14},
+		{ID: Colour, Keys: []string{"c"}, Needs: Coloured, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
+		{ID: Remove, Keys: []string{"d", "delete"}, Needs: Removing, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},
+		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Help: "move the jug or the task one place up", Foot: 17},
+		{ID: Later, Keys: []string{"shift+down", "J"}, Needs: Ordered, Label: "later", Help: "move the jug or the task one place down", Foot: 18},
+		{ID: Rename, Keys: []string{"r"}, Needs: Named, Label: "rename", Help: "rename the jug", Foot: 19},
 		{ID: IcingOnOff, Keys: []string{"I"}, Help: "give the plan an icing, or take it away"},
 	}
 }

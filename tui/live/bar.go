@@ -6,7 +6,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
-	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/screen"
 )
 
@@ -23,7 +23,7 @@ func (m *Model) barMin() float64 {
 }
 
 // window is what a jug's bar shows: when the technique suits it, or in a trial from light to thick.
-func (m *Model) window(j logbook.JugOutlook) pour.Window {
+func (m *Model) window(j underway.JugOutlook) pour.Window {
 	if m.trialling() {
 		return pour.Window{From: j.Stages[chem.Light], To: j.Stages[chem.Thick]}
 	}
@@ -43,7 +43,7 @@ func (m *Model) drawJug(a screen.Area, i int) {
 	}
 	a.Text(1, 0, fmt.Sprint(i+1), m.look.Accent)
 	if b := m.batchSheet(j.Batch); b != nil {
-		if c, ok := screen.Hex(jugSheet(b, j.Jug).Colour); ok {
+		if c, ok := screen.Hex(jugSheet(b, j.Jug).Colour.Hex); ok {
 			a.Cut(4, 0, 2, a.H()).Fill(" ", screen.Style{Bg: c})
 		}
 	}
@@ -59,22 +59,22 @@ func (m *Model) drawJug(a screen.Area, i int) {
 	bar := a.Cut(barX, 0, a.W()-barX-wordsW-1, a.H())
 	m.drawBar(bar, j, st)
 	a.Text(a.W()-wordsW, 0, screen.Clip(m.jugWords(j, wordsW-2), wordsW), st)
-	if stages := m.stageWords(j); a.H() > 1 && j.Verdict != logbook.Used {
+	if stages := m.stageWords(j); a.H() > 1 && j.Verdict != underway.Used {
 		a.Text(a.W()-wordsW, 1, screen.Clip(stages, wordsW), m.look.Quiet)
 	}
 }
 
-func (m *Model) jugStyle(j logbook.JugBoard) screen.Style {
+func (m *Model) jugStyle(j underway.JugBoard) screen.Style {
 	switch {
-	case m.leftInJug(j.Batch, j.Jug) || j.Verdict == logbook.Unknown || !m.running(j.Batch):
+	case m.leftInJug(j.Batch, j.Jug) || j.Verdict == underway.Unknown || !m.running(j.Batch):
 		return m.look.Quiet
-	case m.trialling() && j.Verdict != logbook.Used:
+	case m.trialling() && j.Verdict != underway.Used:
 		return m.look.Note
-	case j.Verdict == logbook.Used:
+	case j.Verdict == underway.Used:
 		return m.look.Good
-	case j.Verdict == logbook.Over:
+	case j.Verdict == underway.Over:
 		return m.look.Wrong
-	case j.Verdict == logbook.TooLate || j.Verdict == logbook.Soon:
+	case j.Verdict == underway.TooLate || j.Verdict == underway.Soon:
 		return m.look.Caution
 	}
 	return m.look.Text
@@ -82,18 +82,18 @@ func (m *Model) jugStyle(j logbook.JugBoard) screen.Style {
 
 // drawBar draws what is left of a jug's window from now on: dots until it opens, solid while it is open, "│" where its turn comes. A
 // shade instead of solid says that the turn comes too late.
-func (m *Model) drawBar(a screen.Area, j logbook.JugBoard, st screen.Style) {
+func (m *Model) drawBar(a screen.Area, j underway.JugBoard, st screen.Style) {
 	window, since := m.window(j.JugOutlook), 0.0
 	now, running := m.sinceIn(j)
 	if running {
 		since = now
 	}
-	if j.Verdict == logbook.Used || m.leftInJug(j.Batch, j.Jug) || !window.To.Known || a.W() < 4 {
+	if j.Verdict == underway.Used || m.leftInJug(j.Batch, j.Jug) || !window.To.Known || a.W() < 4 {
 		return
 	}
 	perCell := m.barMin() / float64(a.W())
 	solid := "█"
-	if j.Verdict == logbook.TooLate {
+	if j.Verdict == underway.TooLate {
 		solid = "▒"
 	}
 	for x := range a.W() {

@@ -14,6 +14,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
 )
@@ -29,8 +30,8 @@ func newLaptop() *laptop {
 	return &laptop{wall: time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), of: "one"}
 }
 
-func (c *laptop) now() logbook.Moment {
-	return logbook.Moment{Wall: c.wall, Steady: c.steady, Of: c.of, Sleeps: true}
+func (c *laptop) now() underway.Moment {
+	return underway.Moment{Wall: c.wall, Steady: c.steady, Of: c.of, Sleeps: true}
 }
 
 // pass lets time go by, sleep for the wall clock alone.

@@ -9,6 +9,7 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -17,15 +18,15 @@ import (
 const nearMin = 2
 
 // near says whether a jug comes near the end of its window, or is past it, and has not been used.
-func (m *Model) near(j logbook.JugBoard) bool {
-	return (m.open(j) || j.Verdict == logbook.Over) && !m.trialling() && !m.state.Ended && !m.leftInJug(j.Batch, j.Jug) && j.LeftMin.Known && j.LeftMin.V <= nearMin
+func (m *Model) near(j underway.JugBoard) bool {
+	return (m.open(j) || j.Verdict == underway.Over) && !m.trialling() && !m.state.Ended && !m.leftInJug(j.Batch, j.Jug) && j.LeftMin.Known && j.LeftMin.V <= nearMin
 }
 
 // jugName is a jug's number and name, as it is chosen.
 func (m *Model) jugName(i int) string { return fmt.Sprintf("%d %s", i+1, m.board.Jugs[i].Jug) }
 
 // usedWord is what was done with a jug in the end.
-func (m *Model) usedWord(j logbook.JugBoard) string {
+func (m *Model) usedWord(j underway.JugBoard) string {
 	switch {
 	case m.trialling():
 		return "watched"
@@ -48,13 +49,13 @@ func (m *Model) elapsed() (min float64, ok bool) {
 }
 
 // sinceIn is the time since a jug's batch had its lye, min.
-func (m *Model) sinceIn(j logbook.JugBoard) (float64, bool) {
+func (m *Model) sinceIn(j underway.JugBoard) (float64, bool) {
 	d, ok := m.state.SinceLyeIn(j.Batch, m.live.Run())
 	return d.Minutes(), ok
 }
 
 // jugWords says how a jug stands in so many cells: with its stage and the chance that it is too thick where there is room for them.
-func (m *Model) jugWords(j logbook.JugBoard, w int) string {
+func (m *Model) jugWords(j underway.JugBoard, w int) string {
 	text := m.standing(j)
 	if full := m.stageWord(j) + text; m.open(j) && screen.Width(full) <= w {
 		text = full
@@ -63,7 +64,7 @@ func (m *Model) jugWords(j logbook.JugBoard, w int) string {
 		text = full
 	}
 	switch j.Verdict {
-	case logbook.TooLate, logbook.Soon:
+	case underway.TooLate, underway.Soon:
 		if m.open(j) {
 			return "! " + text
 		}
@@ -72,18 +73,18 @@ func (m *Model) jugWords(j logbook.JugBoard, w int) string {
 }
 
 // open says whether a jug's window is a matter now: its batch has its lye, the jug is not used, and the clock knows.
-func (m *Model) open(j logbook.JugBoard) bool {
-	return m.running(j.Batch) && j.Verdict != logbook.Used && j.Verdict != logbook.Over && j.Refusal == "" && !m.trialling() && !m.leftInJug(j.Batch, j.Jug)
+func (m *Model) open(j underway.JugBoard) bool {
+	return m.running(j.Batch) && j.Verdict != underway.Used && j.Verdict != underway.Over && j.Refusal == "" && !m.trialling() && !m.leftInJug(j.Batch, j.Jug)
 }
 
 // standing is how a jug stands, without its stage.
-func (m *Model) standing(j logbook.JugBoard) string {
+func (m *Model) standing(j underway.JugBoard) string {
 	show := m.sheet().Plan.Show
 	since, running := m.sinceIn(j)
 	switch {
 	case m.leftInJug(j.Batch, j.Jug):
 		return "stays in its jug"
-	case j.Verdict == logbook.Used:
+	case j.Verdict == underway.Used:
 		return m.usedWords(j)
 	case j.Refusal != "":
 		return "no times: " + j.Refusal
@@ -91,9 +92,9 @@ func (m *Model) standing(j logbook.JugBoard) string {
 		return m.waitingWords(j)
 	case m.trialling():
 		return m.nextStageWords(j, since)
-	case j.Verdict == logbook.Over:
+	case j.Verdict == underway.Over:
 		return "■ over for " + show.Minutes(-j.LeftMin.V) + ", r: what helps"
-	case j.Verdict == logbook.TooLate:
+	case j.Verdict == underway.TooLate:
 		return show.Minutes(j.LeftMin.V) + " left, turn in " + m.turnWords(j)
 	case !j.LeftMin.Known:
 		return "any thickness will do"
@@ -104,7 +105,7 @@ func (m *Model) standing(j logbook.JugBoard) string {
 }
 
 // usedWords says when a jug was used.
-func (m *Model) usedWords(j logbook.JugBoard) string {
+func (m *Model) usedWords(j underway.JugBoard) string {
 	if s, ok := m.state.LastMove(j.Batch, j.Jug); ok {
 		if at, ok := m.state.Elapsed(s.DoneAt); ok {
 			return m.usedWord(j) + " at " + m.sheet().Plan.Show.RunTime(at.Minutes())
@@ -114,9 +115,9 @@ func (m *Model) usedWords(j logbook.JugBoard) string {
 }
 
 // waitingWords says when the lye of a jug's batch goes in.
-func (m *Model) waitingWords(j logbook.JugBoard) string {
+func (m *Model) waitingWords(j underway.JugBoard) string {
 	for _, d := range m.board.Due {
-		if d.Kind == logbook.StepLyeIn && d.Batch == j.Batch {
+		if d.Kind == underway.StepLyeIn && d.Batch == j.Batch {
 			return "its lye goes in at " + m.sheet().Plan.Show.RunTime(d.StartMin)
 		}
 	}
@@ -124,12 +125,12 @@ func (m *Model) waitingWords(j logbook.JugBoard) string {
 }
 
 // turnWords is how long until a jug's turn comes.
-func (m *Model) turnWords(j logbook.JugBoard) string {
+func (m *Model) turnWords(j underway.JugBoard) string {
 	now, _ := m.elapsed()
 	return m.sheet().Plan.Show.Minutes(max(0, j.TurnMin.V-now))
 }
 
-func (m *Model) turnTail(j logbook.JugBoard) string {
+func (m *Model) turnTail(j underway.JugBoard) string {
 	if now, ok := m.now(); ok && now.Batch == j.Batch && slices.Contains(now.Moves, j.Jug) {
 		return ", its turn now"
 	}
@@ -140,7 +141,7 @@ func (m *Model) turnTail(j logbook.JugBoard) string {
 }
 
 // stageWord is how far a jug has come: as it was seen, or "about" as the clock makes it, with a comma.
-func (m *Model) stageWord(j logbook.JugBoard) string {
+func (m *Model) stageWord(j underway.JugBoard) string {
 	since, _ := m.sinceIn(j)
 	for s := chem.Stages - 1; s >= 0; s-- {
 		if s == j.Reached-1 {
@@ -154,7 +155,7 @@ func (m *Model) stageWord(j logbook.JugBoard) string {
 }
 
 // nextStageWords says which stage a jug is expected to come to next: what a trial waits for.
-func (m *Model) nextStageWords(j logbook.JugBoard, since float64) string {
+func (m *Model) nextStageWords(j underway.JugBoard, since float64) string {
 	for s := max(j.Reached, int(chem.Light)); s < chem.Stages; s++ {
 		if !j.Stages[s].Known {
 			continue
@@ -168,7 +169,7 @@ func (m *Model) nextStageWords(j logbook.JugBoard, since float64) string {
 	return m.seenWord(j) + "nothing more is expected"
 }
 
-func (m *Model) seenWord(j logbook.JugBoard) string {
+func (m *Model) seenWord(j underway.JugBoard) string {
 	if j.Reached == 0 {
 		return ""
 	}
@@ -177,12 +178,12 @@ func (m *Model) seenWord(j logbook.JugBoard) string {
 
 // chanceWords says how likely a jug is past what the technique allows when its turn comes. The figure is the plan's, so it is said only
 // as long as the run is on time and nothing was seen that moves it.
-func (m *Model) chanceWords(j logbook.JugBoard) string {
+func (m *Model) chanceWords(j underway.JugBoard) string {
 	b := m.batchSheet(j.Batch)
 	if b == nil || !m.open(j) || len(m.state.Sightings) > 0 || m.board.LateMin >= 1 {
 		return ""
 	}
-	chance := jugSheet(b, j.Jug).LateChancePercent
+	chance := jugSheet(b, j.Jug).Clock.LateChancePercent
 	span, ok := m.sheet().Span(j.Batch, m.opt.Shelf)
 	tenths := math.Round(chance.V / 10)
 	if !ok || !chance.Known || tenths < 1 {
@@ -216,7 +217,7 @@ func (m *Model) worstWords() string {
 }
 
 // stageWords lists the stages that were seen in a jug, each with its minute.
-func (m *Model) stageWords(j logbook.JugBoard) string {
+func (m *Model) stageWords(j underway.JugBoard) string {
 	var parts []string
 	for s, at := range j.Stages {
 		if !at.Known || chem.Stage(s) == chem.Emulsion && !j.Seen[s] {

@@ -16,6 +16,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -27,27 +28,27 @@ type Options struct {
 	Resume     string     // id of a pour to take up again; empty: a new one is begun
 	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
 	Shelf      pour.Shelf
-	Hand       clock.Hand    // what the maker's logs have taught
-	Clock      logbook.Clock // nil: the machine's
-	Session    string        // names this terminal in the journal; empty: after the process
-	Colour     string        // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
-	Background string        // "auto", "dark" or "light"; empty: auto
-	Environ    []string      // the environment; nil: this process's own
-	Notes      io.Writer     // where [Run] says how to take the pour up again; nil: standard error
+	Hand       clock.Hand     // what the maker's logs have taught
+	Clock      underway.Clock // nil: the machine's
+	Session    string         // names this terminal in the journal; empty: after the process
+	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
+	Background string         // "auto", "dark" or "light"; empty: auto
+	Environ    []string       // the environment; nil: this process's own
+	Notes      io.Writer      // where [Run] says how to take the pour up again; nil: standard error
 }
 
 // Model is the live run.
 type Model struct {
 	opt  Options
-	run  *logbook.Run
+	run  *underway.Run
 	w, h int
 	look look.Look
 
-	live      logbook.Live // the run at the last look, and what follows from it
-	state     logbook.State
-	outlook   logbook.Outlook
-	board     logbook.Board
-	left      []logbook.Due
+	live      underway.Live // the run at the last look, and what follows from it
+	state     underway.State
+	outlook   underway.Outlook
+	board     underway.Board
+	left      []underway.Due
 	outlookAt time.Duration
 	outlookOf int // how many events it knows
 
@@ -80,7 +81,7 @@ func New(o Options) (*Model, error) {
 		o.Session = fmt.Sprintf("t%d", os.Getpid())
 	}
 	if o.Clock == nil {
-		o.Clock = logbook.SystemClock(o.Session)
+		o.Clock = underway.SystemClock(o.Session)
 	}
 	run, err := open(&o)
 	if err != nil {
@@ -92,12 +93,12 @@ func New(o Options) (*Model, error) {
 }
 
 // open opens the pour the options ask for.
-func open(o *Options) (*logbook.Run, error) {
+func open(o *Options) (*underway.Run, error) {
 	if o.Resume != "" {
-		return o.Book.Resume(o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
+		return underway.Resume(o.Book, o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
 	}
 	if o.TrialScent != "" {
-		plan, err := logbook.TrialPlan(o.Sheet.Plan, o.TrialScent, o.Shelf)
+		plan, err := underway.TrialPlan(o.Sheet.Plan, o.TrialScent, o.Shelf)
 		if err != nil {
 			return nil, err
 		}
@@ -108,7 +109,7 @@ func open(o *Options) (*logbook.Run, error) {
 			return nil, fmt.Errorf("pour %q: do not mix this lye: %s %s", o.Sheet.Plan.Name, w.Text, w.Do)
 		}
 	}
-	return o.Book.Begin(o.Sheet, o.TrialScent, o.Shelf, o.Clock, o.Session)
+	return underway.Begin(o.Book, o.Sheet, o.TrialScent, o.Shelf, o.Clock, o.Session)
 }
 
 // ID is the id of the pour in the logbook.

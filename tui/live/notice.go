@@ -6,6 +6,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 )
 
 // noticeFor is how long a jump of the clocks stands on the screen.
@@ -15,7 +16,7 @@ const noticeFor = 5 * time.Minute
 func (m *Model) lastJump() (logbook.Event, bool) {
 	for i := len(m.state.Jumps) - 1; i >= 0; i-- {
 		e := m.state.Jumps[i]
-		if k := logbook.JumpKind(e.What); e.Value > 0 && (k == logbook.Slept || k == logbook.Reopened) {
+		if k := underway.JumpKind(e.What); e.Value > 0 && (k == underway.Slept || k == underway.Reopened) {
 			return e, true
 		}
 	}
@@ -25,14 +26,14 @@ func (m *Model) lastJump() (logbook.Event, bool) {
 // jumpWords says what a jump was and what the run made of it.
 func (m *Model) jumpWords(e logbook.Event) string {
 	by := pour.Show{}.Span(e.Value / 60)
-	switch logbook.JumpKind(e.What) {
-	case logbook.Slept:
+	switch underway.JumpKind(e.What) {
+	case underway.Slept:
 		return "the machine slept " + by + "; the run went on"
-	case logbook.ClockSet:
+	case underway.ClockSet:
 		return "the wall clock was set by " + by + "; the run did not follow it"
-	case logbook.Reopened:
+	case underway.Reopened:
 		return "no screen for " + by + "; the run went on"
-	case logbook.Backwards:
+	case underway.Backwards:
 		return "the wall clock was set back " + by + "; what passed meanwhile is not known"
 	}
 	return e.What

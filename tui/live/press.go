@@ -8,6 +8,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/keys"
 )
 
@@ -150,7 +151,7 @@ func (m *Model) cannot(id keys.ID) string {
 // cannotJug says why a key cannot act on the chosen jug.
 func (m *Model) cannotJug(id keys.ID) string {
 	j := m.board.Jugs[m.jug]
-	used := j.Verdict == logbook.Used
+	used := j.Verdict == underway.Used
 	switch {
 	case m.leftInJug(j.Batch, j.Jug) && id == unused:
 		return j.Jug + " stays in its jug already; b steps back"

@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/keys"
 )
 
@@ -50,7 +51,7 @@ func (m *Model) askTrouble() {
 		{"p", logbook.Separates, "oil or water stands apart"},
 	} {
 		m.question.choices = append(m.question.choices, choice{[]string{t.key}, t.what + ": " + t.looks, func(m *Model) tea.Cmd {
-			_ = m.told(m.run.Trouble(j.Batch, j.Jug, t.what), name+" "+t.what)
+			_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Troubled, Batch: j.Batch, Jug: j.Jug, What: t.what}), name+" "+t.what)
 			return nil
 		}})
 	}
@@ -61,7 +62,7 @@ func (m *Model) lost() int {
 	if m.jug < len(m.board.Jugs) && len(m.rescues(m.board.Jugs[m.jug])) > 0 {
 		return m.jug
 	}
-	return slices.IndexFunc(m.board.Jugs, func(j logbook.JugBoard) bool {
+	return slices.IndexFunc(m.board.Jugs, func(j underway.JugBoard) bool {
 		return len(m.rescues(j)) > 0 && !slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
 			return e.Kind == logbook.Rescued && e.Batch == j.Batch && e.Jug == j.Jug
 		})
@@ -69,7 +70,7 @@ func (m *Model) lost() int {
 }
 
 // rescues is what still can be done for a jug. In a trial, and before its lye is in, nothing needs saving.
-func (m *Model) rescues(j logbook.JugBoard) []logbook.Rescue {
+func (m *Model) rescues(j underway.JugBoard) []underway.Rescue {
 	if m.trialling() || m.leftInJug(j.Batch, j.Jug) || !m.running(j.Batch) {
 		return nil
 	}
@@ -90,12 +91,12 @@ func (m *Model) askRescue() {
 }
 
 // takeRescue notes what she does instead of the plan and brings up the step it needs.
-func (m *Model) takeRescue(j logbook.JugBoard, r logbook.Rescue) {
+func (m *Model) takeRescue(j underway.JugBoard, r underway.Rescue) {
 	e := logbook.Event{Kind: logbook.Rescued, Batch: j.Batch, Jug: j.Jug, What: string(r.Kind)}
 	if m.told(m.run.Mark(e), j.Jug+": "+string(r.Kind)) != nil {
 		return
 	}
-	if r.Kind != logbook.LeaveScent {
+	if r.Kind != underway.LeaveScent {
 		m.chosen = r.Step
 	}
 }

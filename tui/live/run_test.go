@@ -13,6 +13,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 )
 
 // kinds counts the events of a pour that count, as its file has them.
@@ -21,7 +22,7 @@ func kinds(b *bench) map[logbook.EventKind]int {
 	p, err := b.book.Read(b.m.ID(), b.shelf)
 	must(b, err)
 	out := map[logbook.EventKind]int{}
-	for _, e := range logbook.Replay(*b.m.sheet(), p.Events).Marks {
+	for _, e := range underway.Replay(*b.m.sheet(), p.Events).Marks {
 		out[e.Kind]++
 	}
 	return out

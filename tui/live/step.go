@@ -7,13 +7,14 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/screen"
 )
 
 // stillToDo lists the steps that are still to be done, as replanned: without those of a jug that is used, that stays in its jug, or
 // whose scent is left out.
-func (m *Model) stillToDo() []logbook.Due {
-	var out []logbook.Due
+func (m *Model) stillToDo() []underway.Due {
+	var out []underway.Due
 	for _, d := range m.board.Due {
 		if !m.passedOver(d.Step) {
 			out = append(out, d)
@@ -22,7 +23,7 @@ func (m *Model) stillToDo() []logbook.Due {
 	return out
 }
 
-func (m *Model) passedOver(s logbook.Step) bool {
+func (m *Model) passedOver(s underway.Step) bool {
 	if s.Jug == "" {
 		return len(s.Moves) > 0 && !slices.ContainsFunc(s.Moves, func(jug string) bool { return !m.leftInJug(s.Batch, jug) })
 	}
@@ -38,27 +39,27 @@ func (m *Model) leftInJug(n pour.BatchName, jug string) bool {
 
 func (m *Model) scentless(n pour.BatchName, jug string) bool {
 	return slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
-		return e.Kind == logbook.Rescued && e.What == string(logbook.LeaveScent) && e.Batch == n && e.Jug == jug
+		return e.Kind == logbook.Rescued && e.What == string(underway.LeaveScent) && e.Batch == n && e.Jug == jug
 	})
 }
 
 // now is the step under way: the one chosen, or the next. It says false when every step is done.
-func (m *Model) now() (logbook.Due, bool) {
+func (m *Model) now() (underway.Due, bool) {
 	if i := m.nowIndex(m.left); i >= 0 {
 		return m.left[i], true
 	}
-	return logbook.Due{}, false
+	return underway.Due{}, false
 }
 
-func (m *Model) nowIndex(list []logbook.Due) int {
-	if i := slices.IndexFunc(list, func(d logbook.Due) bool { return d.Key == m.chosen }); i >= 0 {
+func (m *Model) nowIndex(list []underway.Due) int {
+	if i := slices.IndexFunc(list, func(d underway.Due) bool { return d.Key == m.chosen }); i >= 0 {
 		return i
 	}
 	return min(len(list), 1) - 1
 }
 
 // after lists the steps that come after the one under way.
-func (m *Model) after() []logbook.Due {
+func (m *Model) after() []underway.Due {
 	if i := m.nowIndex(m.left); i >= 0 {
 		return slices.Concat(m.left[:i], m.left[i+1:])
 	}
@@ -66,10 +67,10 @@ func (m *Model) after() []logbook.Due {
 }
 
 // title is a step in two or three words.
-func (m *Model) title(s logbook.Step) string {
+func (m *Model) title(s underway.Step) string {
 	words := s.Name
 	switch s.Kind {
-	case logbook.StepLyeIn:
+	case underway.StepLyeIn:
 		words = "lye into oil"
 	case pour.TaskMix:
 		words = "blend"
@@ -84,7 +85,7 @@ func (m *Model) title(s logbook.Step) string {
 }
 
 // large is a step in the few words that are drawn large.
-func (m *Model) large(s logbook.Step) string {
+func (m *Model) large(s underway.Step) string {
 	if len(s.Moves) == 0 || s.Jug != "" {
 		return m.title(s)
 	}
@@ -95,7 +96,7 @@ func (m *Model) large(s logbook.Step) string {
 }
 
 // detail is what a step needs: how much of what.
-func (m *Model) detail(s logbook.Step) string {
+func (m *Model) detail(s underway.Step) string {
 	b := m.batchSheet(s.Batch)
 	plan := m.sheet().Plan.Batch(s.Batch)
 	show := m.sheet().Plan.Show
@@ -106,9 +107,9 @@ func (m *Model) detail(s logbook.Step) string {
 	switch s.Kind {
 	case pour.TaskCoolLye:
 		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
-	case logbook.StepMakeLye:
+	case underway.StepMakeLye:
 		return m.weighing(b) + m.makingLye(b)
-	case logbook.StepLyeIn:
+	case underway.StepLyeIn:
 		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
 	case pour.TaskMix:
 		return mixing(plan, show)
@@ -167,10 +168,10 @@ func (m *Model) weighing(b *pour.BatchSheet) string {
 	for _, o := range b.Oils {
 		add(o.Name, o.WeighG, show.Weight)
 	}
-	add(pour.NameWater, b.WaterToAddG.V, show.Weight)
-	add(pour.NameNaOH, b.NaOHToWeighG, show.Dose)
-	add(pour.NameKOH, b.KOHToWeighG, show.Dose)
-	add(pour.NameStock, b.StockToWeighG, show.Dose)
+	add(pour.NameWater, b.Lye.WaterToAddG.V, show.Weight)
+	add(pour.NameNaOH, b.Lye.NaOH.ToWeighG, show.Dose)
+	add(pour.NameKOH, b.Lye.KOH.ToWeighG, show.Dose)
+	add(pour.NameStock, b.Lye.Stock.ToWeighG, show.Dose)
 	for _, x := range b.Extras {
 		add(x.Name, x.G, show.Dose)
 	}
@@ -216,7 +217,7 @@ func scents(j pour.JugSheet, show pour.Show) string {
 }
 
 // acting says an act in the words of the script, and which of its jugs stay in their jugs.
-func (m *Model) acting(s logbook.Step) string {
+func (m *Model) acting(s underway.Step) string {
 	text := s.Tell
 	if m.trialling() {
 		text += "."

@@ -17,6 +17,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 )
 
 // The environment that makes the test binary a live run: the logbook's folder, and the pour to take up.
@@ -181,7 +182,7 @@ func checkResumed(t *testing.T, book logbook.Book, id string) {
 	plan, shelf := meadow(t)
 	p, err := book.Read(id, shelf)
 	must(t, err)
-	state := logbook.Replay(pour.Weigh(plan, shelf), p.Events)
+	state := underway.Replay(pour.Weigh(plan, shelf), p.Events)
 	var done int
 	var last time.Duration
 	for _, step := range state.Steps {

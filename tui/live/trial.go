@@ -7,6 +7,8 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/learn"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/screen"
 )
 
@@ -26,7 +28,7 @@ func (m *Model) readTrial() tea.Cmd {
 }
 
 func trialWords(book logbook.Book, shelf pour.Shelf, id string) (string, error) {
-	lesson, _, err := book.Learn(shelf)
+	lesson, _, err := learn.FromBook(book, shelf)
 	if err != nil {
 		return "", err
 	}
@@ -34,7 +36,7 @@ func trialWords(book logbook.Book, shelf pour.Shelf, id string) (string, error) 
 	if err != nil {
 		return "", err
 	}
-	r, err := p.TrialResult(shelf, lesson)
+	r, err := learn.Trial(p, shelf, lesson)
 	if err != nil {
 		return "", err
 	}
@@ -57,7 +59,7 @@ func trialWords(book logbook.Book, shelf pour.Shelf, id string) (string, error) 
 
 // trialStep is the line of the guide that goes with where a trial stands.
 func (m *Model) trialStep() string {
-	steps := logbook.TrialSteps()
+	steps := underway.TrialSteps()
 	now, ok := m.now()
 	least := 99
 	for _, j := range m.board.Jugs {
@@ -67,7 +69,7 @@ func (m *Model) trialStep() string {
 	switch {
 	case !ok || len(steps) < 3:
 		i = len(steps) - 1
-	case now.Kind == pour.TaskEnd || now.Kind == logbook.StepMakeLye || now.Kind == pour.TaskCoolLye:
+	case now.Kind == pour.TaskEnd || now.Kind == underway.StepMakeLye || now.Kind == pour.TaskCoolLye:
 		return ""
 	case now.Kind == pour.TaskScent:
 		i = 1
@@ -80,7 +82,7 @@ func (m *Model) trialStep() string {
 // guidePage is what to do in a trial, in order.
 func guidePage() *page {
 	p := &page{title: "A scent trial"}
-	for i, s := range logbook.TrialSteps() {
+	for i, s := range underway.TrialSteps() {
 		p.lines = append(p.lines, line{lead: fmt.Sprint(i + 1), style: screen.Style{Attr: screen.Bold}, text: s})
 	}
 	return p

@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/strict"
 	"pourbench/tui/entry"
 	"pourbench/tui/keys"
 )
@@ -116,7 +117,7 @@ func (m *Model) things() []thing {
 			continue
 		}
 		temps := []thing{
-			m.temperature(n, logbook.ReadLye, plan.LyeC), m.temperature(n, logbook.ReadOils, plan.OilsC), m.temperature(n, logbook.ReadBatter, b.MixC),
+			m.temperature(n, logbook.ReadLye, plan.LyeC), m.temperature(n, logbook.ReadOils, plan.OilsC), m.temperature(n, logbook.ReadBatter, b.Heat.MixC),
 		}
 		if m.running(n) { // only the batter can still be measured
 			temps = temps[2:]

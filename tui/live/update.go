@@ -8,7 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/look"
 )
 
@@ -61,7 +61,7 @@ func (m *Model) settle(err error) {
 	m.board = m.live.Board(m.outlook)
 	m.jug = min(m.jug, max(len(m.board.Jugs)-1, 0))
 	m.left = m.stillToDo()
-	if !slices.ContainsFunc(m.left, func(d logbook.Due) bool { return d.Key == m.chosen }) {
+	if !slices.ContainsFunc(m.left, func(d underway.Due) bool { return d.Key == m.chosen }) {
 		m.chosen = ""
 	}
 }

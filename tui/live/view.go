@@ -8,7 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/plain"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
@@ -215,7 +215,7 @@ func (m *Model) drawStep(a screen.Area, s sizes) {
 }
 
 // timing says how long the step has been under way and how long it takes, or how long there is still to wait for it.
-func (m *Model) timing(d logbook.Due) (string, screen.Style) {
+func (m *Model) timing(d underway.Due) (string, screen.Style) {
 	show := m.sheet().Plan.Show
 	min, started := m.elapsed()
 	if !started || d.LengthMin == 0 && d.StartMin <= min {

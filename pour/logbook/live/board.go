@@ -1,0 +1,220 @@
+package live
+
+import (
+	"slices"
+	"time"
+
+	"pourbench/pour"
+)
+
+// Due is a step that is still to be done, as things stand.
+type Due struct {
+	Step
+	StartMin float64 // after the base's lye-in, as replanned; the first is taken to be under way since the hands were free
+	ShiftMin float64 // how much later than planned it will be done; under 0: earlier
+}
+
+// Verdict is how a jug stands.
+type Verdict string
+
+// The verdicts.
+const (
+	Fine    Verdict = "fine"     // its turn comes inside its window
+	Soon    Verdict = "soon"     // its window ends within two minutes
+	TooLate Verdict = "too late" // its window will be over when its turn comes
+	Over    Verdict = "over"     // its window is over
+	Used    Verdict = "used"     // its last turn is done
+	Unknown Verdict = "unknown"  // the clock says nothing of it
+)
+
+// soonMin is how near the end of a window is worth a bell.
+const soonMin = 2
+
+// RescueKind is a way to save a jug that will not make its window.
+type RescueKind string
+
+// The ways, best first.
+const (
+	GoOn        RescueKind = "go on at once"
+	PourNow     RescueKind = "pour it now"
+	LeaveScent  RescueKind = "leave its scent out"
+	StirByHand  RescueKind = "stir it by hand"
+	UseInBottom RescueKind = "use it in the bottom"
+	SpoonIt     RescueKind = "spoon it in"
+)
+
+// Rescue is one thing that can still be done.
+type Rescue struct {
+	Kind RescueKind
+	Step string // key of the step to do for it; empty: none
+	Do   string // one sentence
+}
+
+// JugBoard is one jug on the board.
+type JugBoard struct {
+	JugOutlook
+	Verdict Verdict
+	LeftMin pour.Figure // of its window; under 0: that long over; unknown before its lye-in
+	TurnMin pour.Figure // when its next turn comes, after the base's lye-in
+	LastMin pour.Figure // when its last turn comes, with the pot or under a tool if need be
+	Rescues []Rescue    // what still can be done; only for a jug that will not make it
+}
+
+// Board is the run at a glance: what is next, how late it is, and how every jug stands.
+type Board struct {
+	Run     time.Duration // since the run was opened
+	Elapsed pour.Figure   // min since lye met oil
+	Due     []Due
+	LateMin float64 // how far the next step is behind the plan; 0 when it is not
+	Jugs    []JugBoard
+}
+
+// Board looks at the run now. It is cheap: call it for every frame. The outlook is that of the last event.
+func (l Live) Board(o Outlook) Board {
+	s := l.State()
+	b := Board{Run: l.run, Due: l.due(s)}
+	if e, ok := s.Elapsed(l.run); ok {
+		b.Elapsed = pour.Know(e.Minutes())
+	}
+	if len(b.Due) > 0 {
+		b.LateMin = max(0, b.Due[0].ShiftMin)
+	}
+	for _, j := range o.Jugs {
+		b.Jugs = append(b.Jugs, l.jugBoard(s, b, j))
+	}
+	return b
+}
+
+// due moves the steps that are left: the hands do one after the other, from now, and none before it may.
+func (l Live) due(s State) []Due {
+	var out []Due
+	free, ok := s.Elapsed(l.run)
+	if !ok {
+		return l.before(s)
+	}
+	at := free.Minutes()
+	for i, step := range s.Steps {
+		if step.Done {
+			continue
+		}
+		d := Due{Step: step.Step, StartMin: at}
+		if i == s.Next { // under way since the hands were free
+			d.StartMin = min(at, s.lastDone(l.run))
+		}
+		if step.waits() {
+			d.StartMin = max(d.StartMin, step.PlannedMin)
+		}
+		at = max(at, d.StartMin+step.LengthMin)
+		d.ShiftMin = at - (step.PlannedMin + step.LengthMin)
+		out = append(out, d)
+	}
+	return out
+}
+
+// before is due before the base's lye met its oils: the plan as it is, since nothing is late yet.
+func (l Live) before(s State) []Due {
+	var out []Due
+	for _, step := range s.Steps {
+		if !step.Done {
+			out = append(out, Due{Step: step.Step, StartMin: step.PlannedMin})
+		}
+	}
+	return out
+}
+
+// lastDone is when the last step was finished, min after the base's lye-in.
+func (s State) lastDone(run time.Duration) float64 {
+	var last time.Duration
+	for _, step := range s.Steps {
+		if step.Done && step.DoneAt > last {
+			last = step.DoneAt
+		}
+	}
+	e, _ := s.Elapsed(min(last, run))
+	return e.Minutes()
+}
+
+func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
+	out := JugBoard{JugOutlook: j, Verdict: Unknown}
+	if s.Poured(j.Batch, j.Jug) {
+		out.Verdict = Used
+		return out
+	}
+	in := s.inMin(j.Batch, l.Sheet)
+	for _, d := range b.Due {
+		if !d.moves(j.Batch, j.Jug) {
+			continue
+		}
+		if !out.TurnMin.Known {
+			out.TurnMin = pour.Know(d.StartMin)
+		}
+		out.LastMin = pour.Know(d.StartMin)
+	}
+	if !j.Window.To.Known {
+		if j.Refusal == "" {
+			out.Verdict = Fine // a technique that takes it at any thickness
+		}
+		return out
+	}
+	end := j.Window.To.V
+	now, running := s.SinceLyeIn(j.Batch, l.run)
+	if running {
+		out.LeftMin = pour.Know(end - now.Minutes())
+	}
+	switch {
+	case running && out.LeftMin.V <= 0:
+		out.Verdict = Over
+	case out.LastMin.Known && out.LastMin.V > end+in:
+		out.Verdict = TooLate
+	case running && out.LeftMin.V <= soonMin:
+		out.Verdict = Soon
+	default:
+		out.Verdict = Fine
+	}
+	if out.Verdict == TooLate || out.Verdict == Over {
+		out.Rescues = s.rescues(out, now.Minutes(), running)
+	}
+	return out
+}
+
+// inMin is a batch's lye-in after the base's: as it was, or as planned.
+func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
+	base, ok1 := s.lyeIn[pour.Base]
+	own, ok2 := s.lyeIn[n]
+	if ok1 && ok2 {
+		return (own - base).Minutes()
+	}
+	for _, b := range sheet.Batches() {
+		if b.Name == string(n) {
+			return b.LyeInAtMin
+		}
+	}
+	return 0
+}
+
+// rescues lists what still can be done for a jug. Common practice, no source.
+func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
+	var out []Rescue
+	step, ok := s.nextMove(j.Batch, j.Jug)
+	if ok && !slices.Contains(step.Own, j.Jug) { // it lies in the pot, the bag or the mould already
+		return []Rescue{{GoOn, step.Key, j.Jug + " lies with the others now: go on with the next step, " + step.Name + ", without waiting."}}
+	}
+	before := "pour it before the others."
+	if len(step.Own) > 1 {
+		before = "take it first in its round."
+	}
+	if ok && running && j.Verdict == TooLate && (!j.Window.From.Known || nowMin >= j.Window.From.V) {
+		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: " + before})
+	}
+	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {
+		out = append(out, Rescue{LeaveScent, step.Key, "Its scent has not gone in: without it " + j.Jug + " keeps longer."})
+	}
+	if j.Verdict == TooLate {
+		out = append(out, Rescue{StirByHand, "", "Stir " + j.Jug + " by hand now and then; keep the stick blender out of it."})
+	}
+	if j.Verdict == Over {
+		out = append(out, Rescue{UseInBottom, step.Key, "Use " + j.Jug + " in the bottom, under the thinner ones, where it holds them up."})
+		out = append(out, Rescue{SpoonIt, step.Key, "Spoon " + j.Jug + " in and tap the mould; press out the air."})
+	}
+	return out
+}

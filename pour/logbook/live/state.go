@@ -1,0 +1,141 @@
+package live
+
+import (
+	"slices"
+	"time"
+
+	"pourbench/chem"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// StepState is a step and whether it is done.
+type StepState struct {
+	Step
+	Done   bool
+	DoneAt time.Duration // on the run's clock, since it was opened
+}
+
+// Sighting is a stage that was seen in a jug, or that was not reached when the jug was used.
+type Sighting struct {
+	Batch   pour.BatchName
+	Jug     string
+	Stage   chem.Stage
+	Min     float64 // after that batch's lye met its oils
+	Reached bool    // false: not reached by then
+}
+
+// State is where a run stands: a pure function of the plan's sheet and the events.
+type State struct {
+	Steps     []StepState
+	Next      int // the first step that is not done; len(Steps): all are
+	Sightings []Sighting
+	Marks     []logbook.Event // what counts, in order: everything that was not taken back
+	Jumps     []logbook.Event // every jump of the clocks that was not discounted, for showing
+	Ended     bool
+
+	lyeIn map[pour.BatchName]time.Duration
+}
+
+// Replay works out where a run stands after its events.
+func Replay(sheet pour.Sheet, events []logbook.Event) State {
+	s := State{Marks: logbook.Standing(events), lyeIn: map[pour.BatchName]time.Duration{}}
+	done := map[string]time.Duration{}
+	for _, e := range s.Marks {
+		switch e.Kind {
+		case logbook.Done:
+			done[e.Step] = e.Run
+		case logbook.Jumped:
+			s.Jumps = append(s.Jumps, e)
+		case logbook.Discounted:
+			s.Jumps = slices.DeleteFunc(s.Jumps, func(j logbook.Event) bool { return j.ID == e.What })
+		case logbook.Ended:
+			s.Ended = true
+		}
+	}
+	for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
+		if at, ok := done[logbook.LyeIn(n)]; ok {
+			s.lyeIn[n] = at
+		}
+	}
+	for _, step := range Steps(sheet) {
+		at, ok := done[step.Key]
+		s.Steps = append(s.Steps, StepState{Step: step, Done: ok, DoneAt: at})
+	}
+	for s.Next < len(s.Steps) && s.Steps[s.Next].Done {
+		s.Next++
+	}
+	s.sight()
+	return s
+}
+
+// sight collects the stages, once the batches' lye-ins are known.
+func (s *State) sight() {
+	for _, e := range s.Marks {
+		in, ok := s.lyeIn[e.Batch]
+		if !ok || e.Kind != logbook.Seen && e.Kind != logbook.NotYet {
+			continue
+		}
+		s.Sightings = append(s.Sightings, Sighting{
+			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == logbook.Seen,
+		})
+	}
+}
+
+// Elapsed is the time since the base's lye met its oils, at a time of the run's clock. The second result is false before.
+func (s State) Elapsed(run time.Duration) (time.Duration, bool) {
+	in, ok := s.lyeIn[pour.Base]
+	return run - in, ok
+}
+
+// SinceLyeIn is Elapsed for either batch.
+func (s State) SinceLyeIn(n pour.BatchName, run time.Duration) (time.Duration, bool) {
+	in, ok := s.lyeIn[n]
+	return run - in, ok
+}
+
+// Poured reports whether a jug has been used up: the last step that moves it is done.
+func (s State) Poured(n pour.BatchName, jug string) bool {
+	at, ok := s.LastMove(n, jug)
+	return ok && at.Done
+}
+
+// LastMove is the last step that moves a jug.
+func (s State) LastMove(n pour.BatchName, jug string) (StepState, bool) {
+	for i := len(s.Steps) - 1; i >= 0; i-- {
+		if s.Steps[i].moves(n, jug) {
+			return s.Steps[i], true
+		}
+	}
+	return StepState{}, false
+}
+
+// nextMove is the first step still to be done that moves a jug.
+func (s State) nextMove(n pour.BatchName, jug string) (StepState, bool) {
+	for _, step := range s.Steps {
+		if !step.Done && step.moves(n, jug) {
+			return step, true
+		}
+	}
+	return StepState{}, false
+}
+
+// step finds a step by its key.
+func (s State) step(key string) (StepState, bool) {
+	for _, step := range s.Steps {
+		if step.Key == key {
+			return step, true
+		}
+	}
+	return StepState{}, false
+}
+
+// stepOf finds a step by batch, kind and jug.
+func (s State) stepOf(n pour.BatchName, kind, jug string) (StepState, int, bool) {
+	for i, step := range s.Steps {
+		if step.Batch == n && step.Kind == kind && step.Jug == jug {
+			return step, i, true
+		}
+	}
+	return StepState{}, 0, false
+}

@@ -1,0 +1,70 @@
+package live
+
+import (
+	"slices"
+
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// StepLyeIn is the kind of the step that starts a batch's clock: lye meets oil. It has no length; the mixing follows.
+const StepLyeIn = "lye in"
+
+// StepMakeLye is the kind of the step that makes a batch's lye, in the order that its extras want. It has no length; the cooling follows.
+const StepMakeLye = "make the lye"
+
+// Step is one step of a run: a task of the plan, making a lye, or the moment lye meets oil.
+type Step struct {
+	Key        string // stable name: the task's, or that of [logbook.LyeIn]
+	Kind       string // one of pour's Task… words, StepMakeLye or StepLyeIn
+	Batch      pour.BatchName
+	Jug        string
+	PlannedMin float64 // start on the plan's run clock, 0 = the base's lye meets its oils
+	LengthMin  float64
+	Name       string   // in a few words, without its batch
+	Tell       string   // what is done, in the words of its acts; empty: it is no act
+	Moves      []string // the jugs it pours, pipes or moves with the others
+	Own        []string // those of them it has an act of their own for
+}
+
+// Steps lists the steps of a sheet's run in the order they are done; acts that belong to one round are one step.
+func Steps(s pour.Sheet) []Step {
+	out := make([]Step, 0, len(s.Run)+4)
+	made := map[pour.BatchName]bool{}
+	for _, st := range s.Stints() {
+		batch := pour.BatchName(st.Batch)
+		if (st.Kind == pour.TaskCoolLye || st.Kind == pour.TaskMix) && !made[batch] {
+			made[batch] = true
+			out = append(out, Step{Key: string(batch) + " " + StepMakeLye, Kind: StepMakeLye, Batch: batch, PlannedMin: st.StartMin, Name: StepMakeLye})
+		}
+		if st.Kind == pour.TaskMix {
+			out = append(out, Step{Key: logbook.LyeIn(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: st.StartMin, Name: StepLyeIn})
+		}
+		out = append(out, Step{
+			Key: st.Key, Kind: st.Kind, Batch: batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
+			Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st), Own: own(st),
+		})
+	}
+	return out
+}
+
+// own lists the jugs a stint has acts for, each once.
+func own(st pour.Stint) []string {
+	var out []string
+	for _, t := range st.Tasks {
+		if t.Act != pour.NoAct && t.Jug != "" && !slices.Contains(out, t.Jug) {
+			out = append(out, t.Jug)
+		}
+	}
+	return out
+}
+
+// moves reports whether the step uses a jug.
+func (s Step) moves(n pour.BatchName, jug string) bool {
+	return s.Batch == n && slices.Contains(s.Moves, jug)
+}
+
+// waits reports whether the step has a minute before which it cannot start, however early the hands are free.
+func (s Step) waits() bool {
+	return slices.Contains([]string{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
+}

@@ -1,0 +1,44 @@
+package pour
+
+import (
+	"math"
+	"testing"
+)
+
+func TestAFiguresNumberAndUnitStandApartAndTogether(t *testing.T) {
+	metric := Show{Mass: MassGram, Temperature: DegreesC, Length: LengthMM, ScaleStepG: 0.5, LyeStepG: 0.01}
+	other := Show{Mass: MassOunce, Temperature: DegreesF, Length: LengthInch, ScaleStepG: 1, LyeStepG: 0.1}
+	for _, c := range []struct {
+		name   string
+		got    Amount
+		text   string
+		number string
+		unit   string
+	}{
+		{"grams on a half-gram scale", metric.WeightApart(101.3), metric.Weight(101.3), "101.5", "g"},
+		{"a dose", metric.DoseApart(0.126), metric.Dose(0.126), "0.13", "g"},
+		{"ounces: 100 g ÷ 28.349523125, three places for a step of 0.035 oz", other.WeightApart(100), other.Weight(100), "3.527", "oz"},
+		{"°C", metric.TempApart(38.4), metric.Temp(38.4), "38", "°C"},
+		{"°F: 38.4 × 9/5 + 32 = 101.12", other.TempApart(38.4), other.Temp(38.4), "101", "°F"},
+		{"a difference: 10 K × 9/5", other.TempDiffApart(10), other.TempDiff(10), "18", "°F"},
+		{"mm", metric.LenApart(24.6), metric.Len(24.6), "25", "mm"},
+		{"inches: 254 ÷ 25.4", other.LenApart(254), other.Len(254), "10.00", "in"},
+		{"millilitres", metric.VolumeApart(11.5), metric.Volume(11.5), "12", "mL"},
+		{"percent", metric.PercentApart(33.333, 1), metric.Percent(33.333, 1), "33.3", "%"},
+		{"less than nothing shown is no minus", metric.PercentApart(-0.01, 1), metric.Percent(-0.01, 1), "0.0", "%"},
+		{"what is no number", metric.WeightApart(math.NaN()), metric.Weight(math.NaN()), "–", ""},
+		{"unknown", metric.FigureApart(Figure{}, metric.TempApart), metric.Figure(Figure{}, metric.Temp), "–", ""},
+		{"known", metric.FigureApart(Know(20), metric.TempApart), metric.Figure(Know(20), metric.Temp), "20", "°C"},
+	} {
+		whole := c.number
+		if c.unit != "" {
+			whole += " " + c.unit
+		}
+		if c.got.Number != c.number || c.got.Unit != c.unit || c.text != whole || c.got.String() != whole {
+			t.Errorf("%s: %q and %q, together %q; want %q and %q", c.name, c.got.Number, c.got.Unit, c.text, c.number, c.unit)
+		}
+	}
+	if got := metric.Number(math.Inf(1), 1); got != "–" {
+		t.Errorf("infinity is drawn as %q", got)
+	}
+}
