@@ -73,19 +73,19 @@ const (
 // Field is one row of the list of everything a plan holds: what reading, writing, checking, editing, the screens and the
 // reference of the plan file know of one key. A key that is new is a field of its struct and a row here.
 type Field struct {
-	Key       string // in its table of the plan file
-	Label     string // on screens
-	Means     string // one clause for the reference
-	Need      Need
+	Key       string  // in its table of the plan file
+	Label     string  // on screens
+	Means     string  // one clause for the reference
+	Words     string  // of a text: the words it can be with a space between, the first the default; where any other can be, the default
 	Unit      Unit    // of a number
 	Default   float64 // of a number that stands
 	Low, High float64 // of a number; of a name High is the most letters, of a list the most items; both 0: no limit
 	Step      float64 // what one nudge changes
-	Takes     Takes   // what a text can be
-	Words     string  // the words it can be with a space between, the first the default; of any other text the default
-	Inline    bool    // of a list: written on one line among the keys rather than as tables after them
 	At        any     // where it stands in the plan: *float64, *int, *int64, *bool, *string, *[]string, *time.Time or a pointer to a list of parts
 	Known     *bool   // becomes true when the key is there; nil: nothing else tells that it is
+	Need      Need
+	Takes     Takes // what a text can be
+	Inline    bool  // of a list: written on one line among the keys rather than as tables after them
 }
 
 // Choices are the words a field with a fixed set of words can be.

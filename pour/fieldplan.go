@@ -56,7 +56,7 @@ func roomFields(r *Room) []Field {
 func swirlFields(s *Swirl) []Field {
 	return []Field{
 		{Key: "technique", Label: "technique", Need: Standing, Takes: TakesTechnique, Words: "layers", At: &s.Technique, Means: "how the jugs meet in the mould"},
-		{Key: "seed", Label: "seed", Need: Quiet, At: &s.Seed, Means: "which of the many faces the technique can pour, a whole number"},
+		{Key: "seed", Label: "seed", Need: Quiet, At: &s.Seed, Means: "which of the many faces the technique can pour"},
 		{Key: "passes", Label: "passes", Need: Quiet, High: 60, Step: 1, At: &s.Passes, Means: "rounds, ways over the mould or strokes of the comb; 0: the technique's own"},
 		{Key: "turns", Label: "turns of the tool", Need: Quiet, High: 20, Step: 0.5, At: &s.Turns, Means: "turns of the tool; 0: the technique's own"},
 		{Key: "height_mm", Label: "pour height", Need: Quiet, Unit: UnitMM, High: 1000, Step: 10, At: &s.HeightMM, Means: "height poured from; 0: the technique's own"},
