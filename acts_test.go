@@ -88,7 +88,7 @@ func onePour(t *testing.T, plan pour.Plan, shelf pour.Shelf) {
 		if a.Jug != script.Whole {
 			jug = sheet.Base.Jugs[a.Jug].Name
 		}
-		if task.Kind != string(a.Kind) || task.Jug != jug || task.Part.V != a.Part || int(task.Round.V) != a.Round {
+		if task.Kind != pour.TaskKind(a.Kind) || task.Jug != jug || task.Part.V != a.Part || int(task.Round.V) != a.Round {
 			t.Errorf("act %d is %+v, the run says %+v", i, a, task)
 		}
 	}

@@ -20,7 +20,7 @@ func (t Technique) Drawn() script.Technique {
 // write works out the acts of both batches.
 func (s *Sheet) write(shelf Shelf) {
 	for _, b := range s.Batches() {
-		n := BatchName(b.Name)
+		n := b.Name
 		order := s.Plan.jugOrder(n)
 		switch {
 		case s.Plan.Trial:
@@ -124,7 +124,7 @@ func (p Plan) jugOrder(n BatchName) []int {
 // actKey is the stable name of an act: of one jug it says "pour" or, of the icing, "pipe" whatever the technique does with it, so that an
 // order stays when the technique changes; from the second act of its kind on, it is numbered.
 func actKey(n BatchName, kind script.Kind, jug string, again int) string {
-	word := string(kind)
+	word := TaskKind(kind)
 	switch {
 	case jug == "":
 	case n == Icing:
@@ -133,7 +133,7 @@ func actKey(n BatchName, kind script.Kind, jug string, again int) string {
 		word = TaskPour
 	}
 	if again > 0 {
-		word += fmt.Sprintf("@%d", again+1)
+		word += TaskKind(fmt.Sprintf("@%d", again+1))
 	}
 	return taskKey(n, word, jug)
 }
@@ -149,19 +149,19 @@ func renameInKey(key string, n BatchName, old, name string) string {
 		return key
 	}
 	plain, _, _ := strings.Cut(kind, "@")
-	if slices.Contains([]string{TaskColour, TaskScent, TaskPour, TaskPipe}, plain) {
-		return taskKey(n, kind, name)
+	if slices.Contains([]TaskKind{TaskColour, TaskScent, TaskPour, TaskPipe}, TaskKind(plain)) {
+		return taskKey(n, TaskKind(kind), name)
 	}
 	return key
 }
 
 // acts lists a batch's acts as tasks, with their parts, rounds and lengths.
 func (s *Sheet) acts(b *BatchSheet) []Task {
-	n := BatchName(b.Name)
+	n := b.Name
 	seen := map[string]int{}
 	var out []Task
 	for i, a := range b.Script.Acts {
-		t := Task{Kind: string(a.Kind), Batch: b.Name, Act: i, LengthMin: s.Plan.Run.hands(a, b.Script)}
+		t := Task{Kind: TaskKind(a.Kind), Batch: b.Name, Act: i, LengthMin: s.Plan.Run.hands(a, b.Script)}
 		if a.Jug != script.Whole {
 			t.Jug = b.Jugs[a.Jug].Name
 		}

@@ -59,8 +59,8 @@ func TestWhatTheTechniqueSettlesIsNotMoved(t *testing.T) {
 func TestActsTakeTheirPartOfTheHandsMinutes(t *testing.T) {
 	plan, shelf := in(t, "hanger", 4)
 	plan.Run.PourMin, plan.Run.ChangeMin, plan.Run.WireMin, plan.Run.LevelMin = 2, 0.25, 1.5, 0.5
-	want := map[string]float64{"pour": 2./4 + 0.25, "draw the wire": 1.5, "level": 0.5}
-	seen := map[string]int{}
+	want := map[pour.TaskKind]float64{"pour": 2./4 + 0.25, "draw the wire": 1.5, "level": 0.5}
+	seen := map[pour.TaskKind]int{}
 	for _, task := range pour.Weigh(plan, shelf).Run {
 		if minutes, ok := want[task.Kind]; ok && task.Batch == "base" {
 			seen[task.Kind]++
@@ -75,7 +75,7 @@ func TestActsTakeTheirPartOfTheHandsMinutes(t *testing.T) {
 
 	plan, shelf = in(t, "pot", 6)
 	plan.Run.IntoPotMin, plan.Run.TurnMin, plan.Run.PourOutMin, plan.Run.ChangeMin, plan.Swirl.Turns = 1, 0.2, 3, 0.1, 2
-	want = map[string]float64{"into the pot": 1./2 + 0.1, "turn": 2 * 0.2, "pour out": 3. / 6}
+	want = map[pour.TaskKind]float64{"into the pot": 1./2 + 0.1, "turn": 2 * 0.2, "pour out": 3. / 6}
 	for _, task := range pour.Weigh(plan, shelf).Run {
 		if minutes, ok := want[task.Kind]; ok && task.LengthMin != minutes {
 			t.Errorf("%s takes %g min, want %g", task.Key, task.LengthMin, minutes)

@@ -30,7 +30,7 @@ func (s Sheet) ClockJug(n BatchName, jug string, shelf Shelf) (clock.Jug, bool) 
 }
 
 func (s *Sheet) timerOf(n BatchName, shelf Shelf) (timer, bool) {
-	b, plan := s.batch(string(n)), s.Plan.Batch(n)
+	b, plan := s.Batch(n), s.Plan.Batch(n)
 	if b == nil || plan == nil || len(b.Jugs) == 0 {
 		return timer{}, false
 	}

@@ -15,6 +15,11 @@ const (
 	Icing BatchName = "icing"
 )
 
+// jug, extra and scent say where in a batch a warning stands.
+func (n BatchName) jug(name string) string   { return string(n) + " jug " + name }
+func (n BatchName) extra(name string) string { return string(n) + " extra " + name }
+func (n BatchName) scent(name string) string { return string(n) + " scent " + name }
+
 // Batch returns the batch of that name, or nil: a plan need not have an icing.
 func (p *Plan) Batch(n BatchName) *Batch {
 	if n == Base {

@@ -15,7 +15,7 @@ const (
 
 // bed follows the base's loaf to its warmest and says whether it gels. A clock the batch was refused by, nil, leaves it unknown.
 func (t *timer) bed(c *clock.Clock) {
-	if t.batch.Name != string(Base) || t.sheet.Plan.Trial {
+	if t.batch.Name != Base || t.sheet.Plan.Trial {
 		return
 	}
 	if c != nil {

@@ -25,7 +25,7 @@ func paced(t testing.TB, technique script.Technique) (pour.Plan, pour.Shelf) {
 
 // The demo has five jugs, all with a share. Rounds cost a change of jug for every act but the bed; passes of one pot and strokes cost none.
 func TestTheHandsNeedAsLongAsTheirActs(t *testing.T) {
-	for technique, want := range map[script.Technique]map[string]float64{
+	for technique, want := range map[script.Technique]map[pour.TaskKind]float64{
 		script.Layers:      {"pour": 5*2 + 15*0.1, "level": 0.4},
 		script.Drop:        {"pour": 5*2 + 14*0.1, "level": 0.4},
 		script.Pot:         {"into the pot": 4*3 + 8*0.1, "turn": 1.5 * 0.7, "pour out": 5, "level": 0.4},
@@ -35,14 +35,14 @@ func TestTheHandsNeedAsLongAsTheirActs(t *testing.T) {
 		script.Spooned:     {"spoon": 5*7 + 15*0.1, "level": 3 * 0.4},
 	} {
 		p, shelf := paced(t, technique)
-		got := map[string]float64{}
+		got := map[pour.TaskKind]float64{}
 		for _, task := range pour.Weigh(p, shelf).Run {
 			if task.Act != pour.NoAct {
 				got[task.Kind] += task.LengthMin
 			}
 		}
 		for kind, min := range want {
-			equal(t, string(technique)+", "+kind, got[kind], min, 1e-9)
+			equal(t, string(technique)+", "+string(kind), got[kind], min, 1e-9)
 		}
 		if len(got) != len(want) {
 			t.Errorf("%s takes %v", technique, got)
@@ -114,7 +114,7 @@ func TestGramsOfActsSumToTheirJug(t *testing.T) {
 				if task.Jug != "" && task.Act != pour.NoAct {
 					grams[task.Jug] += task.G.V
 				}
-				if task.Kind == string(script.PourOut) {
+				if task.Kind == pour.TaskKind(script.PourOut) {
 					out += task.G.V
 				}
 			}
@@ -173,7 +173,7 @@ func TestEveryJugIsJudgedFromItsFirstActToItsLast(t *testing.T) {
 
 // firstAndLast are the starts of the first and the last task that moves a jug: its own, and those of the pot and of a tool.
 func firstAndLast(s pour.Sheet, jug string) (first, last float64) {
-	moving := []string{"turn", "pour out", "draw the wire", "comb"}
+	moving := []pour.TaskKind{"turn", "pour out", "draw the wire", "comb"}
 	first = math.Inf(1)
 	for _, task := range s.Run {
 		if task.Act != pour.NoAct && (task.Jug == jug || slices.Contains(moving, task.Kind)) {
@@ -185,7 +185,7 @@ func firstAndLast(s pour.Sheet, jug string) (first, last float64) {
 
 func timeOf(s pour.Sheet, kind script.Kind) float64 {
 	for _, task := range s.Run {
-		if task.Kind == string(kind) {
+		if task.Kind == pour.TaskKind(kind) {
 			return task.StartMin
 		}
 	}

@@ -28,9 +28,9 @@ func (s *Sheet) inspect(shelf Shelf) {
 const jugSuperfatGap = 3
 
 func (s *Sheet) inspectJugs(b *BatchSheet) {
-	show, plan := s.Plan.Show, s.Plan.Batch(BatchName(b.Name))
+	show, plan := s.Plan.Show, s.Plan.Batch(b.Name)
 	for i, j := range b.Jugs {
-		where := b.Name + " jug " + j.Name
+		where := b.Name.jug(j.Name)
 		if limit := plan.Jugs[i].CapacityML; limit > 0 && j.VesselML > limit {
 			s.warn(warning("jug-too-small", where, fmt.Sprintf("%s goes into a jug of %s", show.Volume(j.VesselML), show.Volume(limit)), "take a larger jug or a smaller share; leave room to stir"))
 		}
@@ -80,10 +80,10 @@ func (s *Sheet) inspectOffcut(side, where string, insideMM, barMM float64, of st
 // inspectCured says where the moisture after cure is more than there is in the batter: a bar does not gain weight on the rack.
 func (s *Sheet) inspectCured() {
 	for _, b := range s.Batches() {
-		moisture := s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent
+		moisture := s.Plan.Batch(b.Name).FinalMoisturePercent
 		if cured := b.curedG(moisture); cured > b.Size.PouredG*(1+noise) {
 			most := math.Floor((1-b.Size.DryG*b.kept()/b.Size.PouredG)*1000) / 10
-			s.warn(warning("cured-heavier", b.Name, fmt.Sprintf("at %s moisture after cure it would weigh more than as it is cut: its batter holds only %s of water",
+			s.warn(warning("cured-heavier", string(b.Name), fmt.Sprintf("at %s moisture after cure it would weigh more than as it is cut: its batter holds only %s of water",
 				s.Plan.Show.Percent(moisture, 1), s.Plan.Show.Percent(most, 1)), "put a moisture in that your own cured bars have, lower than that"))
 		}
 	}

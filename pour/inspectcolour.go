@@ -17,9 +17,9 @@ func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
 	for i, j := range b.Jugs {
 		for k, d := range j.Colourants {
 			c, _ := shelf.Colourant(d.ID)
-			where := b.Name + " jug " + j.Name
+			where := b.Name.jug(j.Name)
 			s.inspectSubstance(where, c)
-			s.inspectCarrier(where, c, s.Plan.Batch(BatchName(b.Name)).Jugs[i].Colourants[k])
+			s.inspectCarrier(where, c, s.Plan.Batch(b.Name).Jugs[i].Colourants[k])
 			if d.DosePercent < c.DoseLowPercent || d.DosePercent > c.DoseHighPercent {
 				show := s.Plan.Show
 				s.warn(warning("dose-unusual", where, fmt.Sprintf("%s of %s is outside its usual %s to %s", show.Percent(d.DosePercent, 2), c.Name,
@@ -29,10 +29,10 @@ func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
 	}
 	for _, x := range b.Extras {
 		if c, ok := shelf.Colourant(x.ID); ok {
-			s.inspectSubstance(b.Name+" extra "+x.Name, c)
+			s.inspectSubstance(b.Name.extra(x.Name), c)
 			wrong := c.Disperse == DisperseOil && x.InTheLye() || c.Disperse == DisperseWater && !x.InTheLye()
 			if wrong && isColour(shelf, x.ID) { // an entry of its own among the extras says itself where it goes
-				s.warn(warning("colour-wrong-carrier", b.Name+" extra "+x.Name, c.Name+" does not wet there: it will speck", "stir it into the "+wets(c.Disperse)+" instead"))
+				s.warn(warning("colour-wrong-carrier", b.Name.extra(x.Name), c.Name+" does not wet there: it will speck", "stir it into the "+wets(c.Disperse)+" instead"))
 			}
 		}
 	}
@@ -55,7 +55,7 @@ func (s *Sheet) inspectRivers(b *BatchSheet) {
 	}
 	hot := b.Heat.MixC >= riverMixC || s.Plan.Bed.Keep == BedInsulate
 	if white != "" && b.Lye.ConcentrationPercent < riverLyePercent && hot {
-		s.warn(warning("glycerin-rivers", b.Name+" jug "+white, fmt.Sprintf("titanium white, %s lye and heat together draw translucent rivers", s.Plan.Show.Percent(b.Lye.ConcentrationPercent, 1)),
+		s.warn(warning("glycerin-rivers", b.Name.jug(white), fmt.Sprintf("titanium white, %s lye and heat together draw translucent rivers", s.Plan.Show.Percent(b.Lye.ConcentrationPercent, 1)),
 			"use less water, less white, or keep it cool"))
 	}
 }

@@ -11,7 +11,7 @@ import (
 // inspectExtras says what each extra does, and whether its dose is usual.
 func (s *Sheet) inspectExtras(b *BatchSheet, shelf Shelf) {
 	for _, x := range b.Extras {
-		where := b.Name + " extra " + x.Name
+		where := b.Name.extra(x.Name)
 		switch x.Kind {
 		case ExtraSugar:
 			s.warn(warning("lye-meets-sugar", where, fmt.Sprintf("%s makes the lye and the loaf run hotter and browner", x.Name), sugarDo(x.Joins)))
@@ -67,7 +67,7 @@ const (
 // inspectExtraDose compares a dose with the usual one: of a colourant in percent of the batter, of any other extra in percent of the oils.
 func (s *Sheet) inspectExtraDose(b *BatchSheet, x ExtraLine, shelf Shelf) {
 	of, _ := shelf.Extra(x.ID)
-	show, where := s.Plan.Show, b.Name+" extra "+x.Name
+	show, where := s.Plan.Show, b.Name.extra(x.Name)
 	if x.Kind == ExtraSalt && x.WaterPercent == 0 && x.Percent >= saltBarPercent && strings.Contains(strings.ToLower(x.Name), "salt") {
 		text := fmt.Sprintf("%s of the oils makes a salt bar: hard within hours and brittle to cut", show.Percent(x.Percent, 0))
 		do := "cut it while it is warm, or pour it into single moulds; stir the salt in fine"

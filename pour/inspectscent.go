@@ -13,7 +13,7 @@ func (s *Sheet) inspectScents(b *BatchSheet, shelf Shelf) {
 	show := s.Plan.Show
 	s.inspectNowhere(b)
 	for i, x := range b.Scents {
-		where := b.Name + " scent " + x.Name
+		where := b.Name.scent(x.Name)
 		sc, _ := shelf.Scent(x.ID)
 		behaviour := shelf.BehaviourOf(sc)
 		if sc.Rices {
@@ -22,7 +22,7 @@ func (s *Sheet) inspectScents(b *BatchSheet, shelf Shelf) {
 		if behaviour == BehaviourSeizes {
 			s.warn(warning("scent-seizes", where, x.Name+" can set the batter within seconds", "have the mould ready, scent last and cool, in one small jug"))
 		}
-		if b.Name == string(Icing) && fast(behaviour) && behaviour != BehaviourSeizes {
+		if b.Name == Icing && fast(behaviour) && behaviour != BehaviourSeizes {
 			s.warn(warning("scent-fast-icing", where, x.Name+" is fast, and the piping window is short as it is", "leave the icing unscented or take a slow scent"))
 		}
 		switch {
@@ -31,13 +31,13 @@ func (s *Sheet) inspectScents(b *BatchSheet, shelf Shelf) {
 		case x.LimitPercent > 0 && x.InBarPercent > x.LimitPercent:
 			s.warn(warning("scent-over-limit", where, fmt.Sprintf("%s of the cured bar is %s; its certificate allows %s", show.Percent(x.InBarPercent, 2), x.Name, show.Percent(x.LimitPercent, 2)), "lower its load; check the certificate of your own lot"))
 		}
-		if s.Plan.Batch(BatchName(b.Name)).Scents[i].AtMin < s.Plan.Batch(BatchName(b.Name)).SplitAtMin {
+		if s.Plan.Batch(b.Name).Scents[i].AtMin < s.Plan.Batch(b.Name).SplitAtMin {
 			s.warn(warning("scent-before-split", where, x.Name+" is planned before the split; it goes in when its jug is there", "put it in after the split, or split earlier"))
 		}
 	}
 	for _, j := range b.Jugs {
 		if j.ScentLoadPercent > highInJugPercent {
-			s.warn(warning("scent-high-in-jug", b.Name+" jug "+j.Name, fmt.Sprintf("its scent is %s of the oils in this jug", show.Percent(j.ScentLoadPercent, 1)), "spread the scent over more jugs or lower the load"))
+			s.warn(warning("scent-high-in-jug", b.Name.jug(j.Name), fmt.Sprintf("its scent is %s of the oils in this jug", show.Percent(j.ScentLoadPercent, 1)), "spread the scent over more jugs or lower the load"))
 		}
 		s.inspectSeveral(b, j, shelf)
 	}
@@ -57,7 +57,7 @@ func (s *Sheet) inspectSeveral(b *BatchSheet, j JugSheet, shelf Shelf) {
 		}
 	}
 	if quick > 0 {
-		s.warn(warning("scents-add-up", b.Name+" jug "+j.Name, strings.Join(names, " and ")+" act together here: speed, limits and allergens add up", "judge them as one scent; try them together in a small jug first"))
+		s.warn(warning("scents-add-up", b.Name.jug(j.Name), strings.Join(names, " and ")+" act together here: speed, limits and allergens add up", "judge them as one scent; try them together in a small jug first"))
 	}
 }
 
@@ -115,7 +115,7 @@ func (s *Sheet) inspectNowhere(b *BatchSheet) {
 			return slices.ContainsFunc(j.Scents, func(g ScentGrams) bool { return g.ID == x.ID && g.G > 0 })
 		})
 		if x.G > 0 && !poured {
-			s.warn(warning("scent-nowhere", b.Name+" scent "+x.Name, fmt.Sprintf("none of its jugs has a share, so %s of %s goes nowhere", s.Plan.Show.Dose(x.G), x.Name),
+			s.warn(warning("scent-nowhere", b.Name.scent(x.Name), fmt.Sprintf("none of its jugs has a share, so %s of %s goes nowhere", s.Plan.Show.Dose(x.G), x.Name),
 				"give one of its jugs a share, or send it into another jug"))
 		}
 	}

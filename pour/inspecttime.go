@@ -13,14 +13,14 @@ import (
 const likelyPercent = 50
 
 func (t *timer) warnRefusal(reason string) {
-	t.sheet.warn(warning("clock-refused", t.batch.Name, reason, "go by what you see in the jug; the weights above still stand"))
+	t.sheet.warn(warning("clock-refused", string(t.batch.Name), reason, "go by what you see in the jug; the weights above still stand"))
 }
 
 func (t *timer) warnJugRefusal(j *JugSheet, reason string) {
 	t.sheet.warn(warning("clock-refused", t.where(j), reason, "go by what you see in this jug"))
 }
 
-func (t *timer) where(j *JugSheet) string { return t.batch.Name + " jug " + j.Name }
+func (t *timer) where(j *JugSheet) string { return t.batch.Name.jug(j.Name) }
 
 // warnCautions passes on, once, what the clock says beside its times. What a scent's own warning says already is left out.
 func (t *timer) warnCautions(f clock.Forecast, shown map[string]bool) {
@@ -33,11 +33,11 @@ func (t *timer) warnCautions(f clock.Forecast, shown map[string]bool) {
 		case clock.StartingGuess, clock.FromLogs, clock.SeizePossible, clock.Ricing, clock.Heats, clock.AlcoholIn:
 			// the run page says the first two, the scents' and extras' own warnings the others
 		case clock.FalseTrace:
-			t.sheet.warn(warning("false-trace", t.batch.Name, said(c), "work a few degrees warmer, or with fewer hard fats"))
+			t.sheet.warn(warning("false-trace", string(t.batch.Name), said(c), "work a few degrees warmer, or with fewer hard fats"))
 		case clock.FreeAcidSoap:
-			t.sheet.warn(warning("false-trace", t.batch.Name, said(c), "take less free acid or refined oils; else stir it smooth by hand and do not pour by its thickness"))
+			t.sheet.warn(warning("false-trace", string(t.batch.Name), said(c), "take less free acid or refined oils; else stir it smooth by hand and do not pour by its thickness"))
 		default:
-			t.sheet.warn(warning("clock-wide", t.batch.Name, said(c), "watch the batter itself and log what you see"))
+			t.sheet.warn(warning("clock-wide", string(t.batch.Name), said(c), "watch the batter itself and log what you see"))
 		}
 	}
 }
@@ -76,13 +76,13 @@ func (t *timer) warnLate() {
 			t.warnEarlyJug(j)
 		}
 	}
-	if late > 1 && t.batch.Name == string(Base) {
-		t.sheet.warn(warning("base-stiff", t.batch.Name, fmt.Sprintf("%d jugs are likely past %s before they are poured, %s among them", late, t.suits.to, last),
+	if late > 1 && t.batch.Name == Base {
+		t.sheet.warn(warning("base-stiff", string(t.batch.Name), fmt.Sprintf("%d jugs are likely past %s before they are poured, %s among them", late, t.suits.to, last),
 			"work cooler or with less stick-blending, use weaker lye, or plan fewer jugs"))
 	}
-	if b := t.batch; b.Name == string(Icing) && b.LyeInAtMin > t.plan.StartAtMin+busyMin {
+	if b := t.batch; b.Name == Icing && b.LyeInAtMin > t.plan.StartAtMin+busyMin {
 		show := t.sheet.Plan.Show
-		t.sheet.warn(warning("hands-busy", b.Name, fmt.Sprintf("its lye-in is planned at %s but the hands are free at %s", show.Minutes(t.plan.StartAtMin), show.Minutes(b.LyeInAtMin)),
+		t.sheet.warn(warning("hands-busy", string(b.Name), fmt.Sprintf("its lye-in is planned at %s but the hands are free at %s", show.Minutes(t.plan.StartAtMin), show.Minutes(b.LyeInAtMin)),
 			"start it later, or make it before the base"))
 	}
 }
@@ -94,7 +94,7 @@ const busyMin = 0.5
 func (t *timer) warnLateJug(i int) {
 	j := &t.batch.Jugs[i]
 	tenths := chances(j.Clock.LateChancePercent.V)
-	if t.batch.Name == string(Icing) {
+	if t.batch.Name == Icing {
 		t.sheet.warn(warning("icing-stiff", t.where(j), fmt.Sprintf("likely stiff before it is piped (%s)", tenths), "mix the icing later, cooler or with less stick-blending"))
 		return
 	}
@@ -119,7 +119,7 @@ func (t *timer) warnLateJug(i int) {
 
 func (t *timer) warnEarlyJug(j *JugSheet) {
 	tenths := chances(j.Clock.EarlyChancePercent.V)
-	if t.batch.Name == string(Icing) {
+	if t.batch.Name == Icing {
 		t.sheet.warn(warning("icing-thin", t.where(j), fmt.Sprintf("likely not yet thick when it is piped (%s)", tenths), "mix the icing earlier, stick-blend it more, or wait before piping"))
 		return
 	}

@@ -23,7 +23,7 @@ type mixer struct {
 // mix works a batch out at a mass of oils, those of its carriers included. Everything in it is in proportion to that mass.
 func (m mixer) mix(n BatchName, b Batch, oilsG, lossPercent float64) BatchSheet {
 	s := BatchSheet{
-		Name: string(n), ReadyBlend: b.ReadyBlend, LyeInAtMin: b.StartAtMin,
+		Name: n, ReadyBlend: b.ReadyBlend, LyeInAtMin: b.StartAtMin,
 		Size:     Size{LossPercent: lossPercent},
 		Lye:      LyeSheet{NaOH: Alkali{PurityPercent: b.NaOHPurityPercent}, KOH: Alkali{PurityPercent: b.KOHPurityPercent}, Stock: StockLye{StrengthPercent: b.StockLyePercent}},
 		Superfat: BatchSuperfat{PlannedPercent: b.SuperfatPercent},

@@ -25,7 +25,7 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 		}
 	case same && second.Act != NoAct && s.touches(second, first.Jug):
 		return "a jug is coloured and scented before it is poured"
-	case second.Kind == TaskPipe && first.Batch == string(Base) && first.Act != NoAct:
+	case second.Kind == TaskPipe && first.Batch == Base && first.Act != NoAct:
 		return "the icing goes on top of the base"
 	}
 	return ""
@@ -33,7 +33,7 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 
 // touches says whether an act needs a jug ready: it moves the jug, or pours another into it as the pot.
 func (s *Sheet) touches(act Task, jug string) bool {
-	b := s.batch(act.Batch)
+	b := s.Batch(act.Batch)
 	i := slices.IndexFunc(b.Jugs, func(j JugSheet) bool { return j.Name == jug })
 	if i < 0 {
 		return false
@@ -95,8 +95,8 @@ func (s *Sheet) waits(t Task, waiting []handTask) bool {
 
 // swapJugs changes the places of two jugs in the order they are poured, because one's act was moved past the other's.
 func swapJugs(p Plan, s Sheet, first, second Task) (Plan, error) {
-	n := BatchName(first.Batch)
-	b := s.batch(first.Batch)
+	n := first.Batch
+	b := s.Batch(first.Batch)
 	switch {
 	case first.Jug == "" || second.Jug == "":
 		return p, fmt.Errorf("move %q: the technique says when that is done", second.Key)
@@ -129,7 +129,7 @@ func (s *Sheet) orderKeys(n BatchName, names []string) []string {
 	written := false
 	for _, t := range s.handTasks() {
 		switch {
-		case t.Act == NoAct || t.Batch != string(n):
+		case t.Act == NoAct || t.Batch != n:
 			out = append(out, t.Key)
 		case !written: // the jugs' order stands where the script begins; the acts follow of themselves
 			written = true

@@ -8,8 +8,8 @@ import (
 )
 
 // taskKey is the stable name of a task: batch, kind and, for a task of one jug, the jug.
-func taskKey(n BatchName, kind, jug string) string {
-	key := string(n) + " " + kind
+func taskKey(n BatchName, kind TaskKind, jug string) string {
+	key := string(n) + " " + string(kind)
 	if jug != "" {
 		key += " " + jug
 	}
@@ -29,10 +29,10 @@ func (s *Sheet) schedule() {
 	free := -1e9
 	for _, t := range s.handTasks() {
 		t.StartMin = max(t.earliest, free)
-		if t.Kind == TaskMix && t.Batch == string(Base) {
+		if t.Kind == TaskMix && t.Batch == Base {
 			t.StartMin = 0
 		}
-		if b := s.batch(t.Batch); t.Kind == TaskMix && b != nil {
+		if b := s.Batch(t.Batch); t.Kind == TaskMix && b != nil {
 			b.LyeInAtMin = t.StartMin
 		}
 		free = t.StartMin + t.LengthMin
@@ -51,7 +51,7 @@ func (s *Sheet) schedule() {
 // turns says when each jug has its first and its last act.
 func (s *Sheet) turns() {
 	for _, t := range s.Run {
-		b := s.batch(t.Batch)
+		b := s.Batch(t.Batch)
 		if b == nil || t.Act == NoAct {
 			continue
 		}
@@ -68,7 +68,8 @@ func (s *Sheet) turns() {
 	}
 }
 
-func (s *Sheet) batch(name string) *BatchSheet {
+// Batch returns the sheet of a batch, or nil: a plan need not have an icing.
+func (s *Sheet) Batch(name BatchName) *BatchSheet {
 	for _, b := range s.Batches() {
 		if b.Name == name {
 			return b
@@ -84,9 +85,9 @@ func (s *Sheet) handTasks() []handTask {
 	if s.Icing != nil {
 		before, after = s.splitIcing(s.batchTasks(Icing))
 	}
-	end := Task{Key: taskKey(Base, TaskBed, ""), Kind: TaskBed, Batch: string(Base), Act: NoAct, LengthMin: s.Plan.Run.BedMin}
+	end := Task{Key: taskKey(Base, TaskBed, ""), Kind: TaskBed, Batch: Base, Act: NoAct, LengthMin: s.Plan.Run.BedMin}
 	if s.Plan.Trial {
-		end = Task{Key: taskKey(Base, TaskEnd, ""), Kind: TaskEnd, Batch: string(Base), Act: NoAct}
+		end = Task{Key: taskKey(Base, TaskEnd, ""), Kind: TaskEnd, Batch: Base, Act: NoAct}
 	}
 	later := slices.Concat(base[1:], after, []handTask{{Task: end}})
 	return slices.Concat(before, base[:1], s.reorder(later, s.Plan.Run.Order))
@@ -113,8 +114,8 @@ func (s *Sheet) batchTasks(n BatchName) []handTask {
 		in = 0
 	}
 	var tasks []handTask
-	add := func(kind, jug string, earliest, length float64) {
-		t := Task{Key: taskKey(n, kind, jug), Kind: kind, Batch: string(n), Jug: jug, Act: NoAct, LengthMin: length}
+	add := func(kind TaskKind, jug string, earliest, length float64) {
+		t := Task{Key: taskKey(n, kind, jug), Kind: kind, Batch: n, Jug: jug, Act: NoAct, LengthMin: length}
 		tasks = append(tasks, handTask{Task: t, earliest: earliest})
 	}
 	add(TaskMix, "", in, b.SplitAtMin)
@@ -127,7 +128,7 @@ func (s *Sheet) batchTasks(n BatchName) []handTask {
 	for _, sc := range s.scentTimes(b) {
 		add(TaskScent, sc.jug, in+sc.at, run.ScentMin*float64(sc.count))
 	}
-	for _, t := range s.acts(s.batch(string(n))) {
+	for _, t := range s.acts(s.Batch(n)) {
 		tasks = append(tasks, handTask{Task: t, earliest: in})
 	}
 	return tasks
@@ -172,7 +173,7 @@ func (s *Sheet) coolLye(b *BatchSheet) (Task, bool) {
 		minutes = onIceMin
 	}
 	if minutes == 0 {
-		plan := s.Plan.Batch(BatchName(b.Name))
+		plan := s.Plan.Batch(b.Name)
 		room := s.Plan.Room.TemperatureC
 		if !b.Heat.LyePeakC.Known {
 			return Task{}, false
@@ -183,7 +184,7 @@ func (s *Sheet) coolLye(b *BatchSheet) (Task, bool) {
 		}
 		minutes = estimate
 	}
-	key := taskKey(BatchName(b.Name), TaskCoolLye, "")
+	key := taskKey(b.Name, TaskCoolLye, "")
 	return Task{Key: key, Kind: TaskCoolLye, Batch: b.Name, Act: NoAct, StartMin: b.LyeInAtMin - minutes, LengthMin: minutes}, true
 }
 
@@ -203,7 +204,7 @@ func MoveTask(s Sheet, key string, by int) Edit {
 		if first.Act != NoAct && second.Act != NoAct && first.Batch == second.Batch {
 			return swapJugs(p, s, first, second)
 		}
-		if second.Kind == TaskMix && second.Batch == string(Base) || first.Kind == TaskMix && first.Batch == string(Base) {
+		if second.Kind == TaskMix && second.Batch == Base || first.Kind == TaskMix && first.Batch == Base {
 			return p, fmt.Errorf("move %q: the base's lye-in is minute 0; start the icing earlier or later instead", key)
 		}
 		if reason := s.mustPrecede(first, second); reason != "" {

@@ -30,7 +30,7 @@ type Sheet struct {
 
 // BatchSheet is every figure of one batch.
 type BatchSheet struct {
-	Name       string // "base" or "icing"
+	Name       BatchName
 	ReadyBlend string // weighed as one; empty: oil by oil
 	Oils       []OilLine
 	Extras     []ExtraLine
@@ -266,25 +266,28 @@ type Bars struct {
 	BaseScentPercent     float64 // all scent of the cured bar
 }
 
+// TaskKind says what a task is.
+type TaskKind string
+
 // Task kinds, in their usual order. Between scent and bed stand the script's acts, whose kinds are those of [script.Kind].
 const (
-	TaskCoolLye = "cool the lye"
-	TaskMix     = "mix"
-	TaskSplit   = "split"
-	TaskColour  = "colour"
-	TaskScent   = "scent"
-	TaskPour    = string(script.Pour)
-	TaskPipe    = string(script.Pipe)
-	TaskWatch   = string(script.Watch)
-	TaskBed     = "put to bed"
-	TaskEnd     = "end the trial"
+	TaskCoolLye TaskKind = "cool the lye"
+	TaskMix     TaskKind = "mix"
+	TaskSplit   TaskKind = "split"
+	TaskColour  TaskKind = "colour"
+	TaskScent   TaskKind = "scent"
+	TaskPour             = TaskKind(script.Pour)
+	TaskPipe             = TaskKind(script.Pipe)
+	TaskWatch            = TaskKind(script.Watch)
+	TaskBed     TaskKind = "put to bed"
+	TaskEnd     TaskKind = "end the trial"
 )
 
 // Task is one thing the hands do, on the run clock.
 type Task struct {
 	Key       string // stable name: batch, kind and jug; what RunPlan.Order lists
-	Kind      string // one of the Task… words
-	Batch     string // "base" or "icing"
+	Kind      TaskKind
+	Batch     BatchName
 	Jug       string // empty: the whole batch
 	Act       int    // place among the batch's acts; NoAct: the task is none
 	Part      Figure // of the jug or, poured out, of the pot: above 0 to 1; unknown: the task is no act that uses one

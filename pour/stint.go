@@ -12,8 +12,8 @@ import (
 // is poured out.
 type Stint struct {
 	Key       string // stable name: the task's or, of several, one of its own
-	Kind      string // one of the Task… words or an act's kind
-	Batch     string
+	Kind      TaskKind
+	Batch     BatchName
 	Jug       string // empty: several, or the whole batch
 	Round     int    // of how many rounds; 0: none
 	Rounds    int
@@ -47,20 +47,20 @@ func (st Stint) Name() string {
 	n := len(st.Tasks)
 	switch {
 	case st.Jug != "":
-		return st.Kind + " " + st.Jug
-	case n > 1 && st.Kind == string(script.PourOut):
+		return string(st.Kind) + " " + st.Jug
+	case n > 1 && st.Kind == TaskKind(script.PourOut):
 		return fmt.Sprintf("%s in %d passes", st.Kind, n)
-	case st.Rounds > 0 && st.Kind == string(script.Comb):
+	case st.Rounds > 0 && st.Kind == TaskKind(script.Comb):
 		return fmt.Sprintf("%s, stroke %d of %d", st.Kind, st.Round, st.Rounds)
 	case st.Rounds > 0:
 		return fmt.Sprintf("%s, round %d of %d", st.Kind, st.Round, st.Rounds)
 	}
-	return st.Kind
+	return string(st.Kind)
 }
 
 // act is the act of a task.
 func (s *Sheet) act(t Task) (script.Act, bool) {
-	b := s.batch(t.Batch)
+	b := s.Batch(t.Batch)
 	if b == nil || t.Act < 0 || t.Act >= len(b.Script.Acts) {
 		return script.Act{}, false
 	}
@@ -77,12 +77,12 @@ func (s *Sheet) joins(st Stint, t Task) bool {
 	if a.Kind == script.PourOut {
 		return before.Kind == script.PourOut
 	}
-	return a.Round > 0 && a.Round == before.Round && (string(a.Kind) == st.Kind || a.Kind == script.Level)
+	return a.Round > 0 && a.Round == before.Round && (TaskKind(a.Kind) == st.Kind || a.Kind == script.Level)
 }
 
 // Moves lists the jugs a stint moves, with the others in the pot or under a tool if need be.
 func (s *Sheet) Moves(st Stint) []string {
-	b := s.batch(st.Batch)
+	b := s.Batch(st.Batch)
 	if b == nil {
 		return nil
 	}
@@ -104,7 +104,7 @@ func (s *Sheet) Tell(st Stint) string {
 	if !ok {
 		return ""
 	}
-	how := s.batch(st.Batch).Script.How(a, s.Plan.Show.Len)
+	how := s.Batch(st.Batch).Script.How(a, s.Plan.Show.Len)
 	switch a.Kind {
 	case script.Turn, script.Level, script.Wire, script.Comb, script.Watch:
 		return map[script.Kind]string{script.Wire: "draw the wire through, ", script.Comb: "draw the comb ", script.Watch: "all jugs: "}[a.Kind] + how
@@ -117,7 +117,7 @@ func (s *Sheet) Tell(st Stint) string {
 // TellAct says one act of a batch in words, by its place in the script; "" where there is none. A jug comes first, so that a clipped
 // line still says whose act it is.
 func (s *Sheet) TellAct(n BatchName, act int) string {
-	i := slices.IndexFunc(s.Run, func(t Task) bool { return t.Batch == string(n) && t.Act == act })
+	i := slices.IndexFunc(s.Run, func(t Task) bool { return t.Batch == n && t.Act == act })
 	if i < 0 {
 		return ""
 	}
@@ -126,12 +126,12 @@ func (s *Sheet) TellAct(n BatchName, act int) string {
 	if a.Jug == script.Whole {
 		return s.Tell(Stint{Kind: t.Kind, Batch: t.Batch, Tasks: []Task{t}})
 	}
-	b := s.batch(t.Batch)
+	b := s.Batch(t.Batch)
 	text := s.tellJug(b, t, a)
 	if a.Round > 0 {
 		text += fmt.Sprintf(", round %d of %d", a.Round, a.Rounds)
 	}
-	return text + ": " + t.Kind + " " + b.Script.How(a, s.Plan.Show.Len)
+	return text + ": " + string(t.Kind) + " " + b.Script.How(a, s.Plan.Show.Len)
 }
 
 // tellOut says how the pot is poured out.
@@ -144,7 +144,7 @@ func (s *Sheet) tellOut(st Stint, how string) string {
 
 // tellJugs says which jugs are used in what measure.
 func (s *Sheet) tellJugs(st Stint, first script.Act, how string) string {
-	b := s.batch(st.Batch)
+	b := s.Batch(st.Batch)
 	var jugs []string
 	tail := ""
 	for _, t := range st.Tasks {

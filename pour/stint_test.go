@@ -115,7 +115,7 @@ func TestToolsAndBagsAreToldInFull(t *testing.T) {
 	told := ""
 	for _, st := range s.Stints() {
 		told += s.Tell(st) + "\n"
-		if st.Kind == string(script.PourOut) && !strings.Contains(s.Tell(st), "in 3 passes of about "+p.Show.Weight(st.Tasks[0].G.V)) {
+		if st.Kind == pour.TaskKind(script.PourOut) && !strings.Contains(s.Tell(st), "in 3 passes of about "+p.Show.Weight(st.Tasks[0].G.V)) {
 			t.Errorf("said %q", s.Tell(st))
 		}
 		if st.Kind != pour.TaskPipe {

@@ -13,7 +13,7 @@ func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
 		return s // a plan with faults: there is nothing to time
 	}
 	for _, b := range s.Batches() {
-		t := timer{sheet: &s, batch: b, plan: s.Plan.Batch(BatchName(b.Name)), shelf: shelf}
+		t := timer{sheet: &s, batch: b, plan: s.Plan.Batch(b.Name), shelf: shelf}
 		t.suits = t.technique()
 		t.run(h)
 	}
@@ -50,7 +50,7 @@ type timer struct {
 
 // technique is the span the batch is used in: the plan's technique for the base; for the icing, thick until it is stiff.
 func (t *timer) technique() span {
-	if t.batch.Name == string(Icing) {
+	if t.batch.Name == Icing {
 		return span{chem.Thick, chem.Thick}
 	}
 	tech, _ := t.shelf.Technique(t.sheet.Plan.Swirl.Technique)

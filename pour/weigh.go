@@ -89,7 +89,7 @@ func (s *Sheet) bars() {
 	cured, scent := 0.0, 0.0
 	for _, b := range s.Batches() {
 		s.Bars.CutG += b.Size.PouredG * part
-		moisture := s.Plan.Batch(BatchName(b.Name)).FinalMoisturePercent
+		moisture := s.Plan.Batch(b.Name).FinalMoisturePercent
 		cured += b.curedG(moisture)
 		b.vanillin(moisture)
 		for _, x := range b.Scents {

@@ -22,7 +22,8 @@ type Suggestion struct {
 
 // Effect is what a suggestion does to a jug's chances of coming too late or too early.
 type Effect struct {
-	Batch, Jug                  string
+	Batch                       BatchName
+	Jug                         string
 	LateBefore, LateAfter       Figure // percent
 	EarlyBefore, EarlyAfter     Figure // percent
 	OutsideBefore, OutsideAfter bool   // likely outside its window, before and after
@@ -143,7 +144,7 @@ func (w *whatIf) score(sheet Sheet) score {
 // outside is a jug's chance of being outside its window when its turn comes, percent. Thinner than emulsion is no harm.
 func (w *whatIf) outside(sheet Sheet, b *BatchSheet, j JugSheet) float64 {
 	p := j.Clock.LateChancePercent.V
-	if span, ok := sheet.Span(BatchName(b.Name), w.shelf); ok && span.From > chem.Emulsion {
+	if span, ok := sheet.Span(b.Name, w.shelf); ok && span.From > chem.Emulsion {
 		p = max(p, j.Clock.EarlyChancePercent.V)
 	}
 	return p
@@ -218,7 +219,7 @@ func (w *whatIf) effects(after Sheet) []Effect {
 func (w *whatIf) changes() []change {
 	var out []change
 	for _, b := range w.before.Batches() {
-		n := BatchName(b.Name)
+		n := b.Name
 		late, early := false, false
 		for _, j := range b.Jugs {
 			late = late || j.Clock.LateChancePercent.V >= likelyPercent

@@ -52,7 +52,7 @@ func (w *whatIf) pace(n BatchName, sign float64) []change {
 // scentChanges lists other minutes and other jugs for the scents of jugs that come too late.
 func (w *whatIf) scentChanges(n BatchName) []change {
 	var out []change
-	b, sheet := w.plan.Batch(n), w.before.batch(string(n))
+	b, sheet := w.plan.Batch(n), w.before.Batch(n)
 	for i, part := range b.Scents {
 		late := slices.ContainsFunc(sheet.Jugs, func(j JugSheet) bool {
 			return part.goesInto(j.Name) && j.Clock.LateChancePercent.V >= likelyPercent
@@ -159,11 +159,11 @@ func (w *whatIf) urgentFirst() Edit {
 func (w *whatIf) scentLast(run []Task) []Task {
 	var out []Task
 	for _, t := range run {
-		if t.Kind == TaskScent && t.Batch == string(Base) {
+		if t.Kind == TaskScent && t.Batch == Base {
 			continue
 		}
 		for _, s := range run {
-			if s.Kind == TaskScent && s.Batch == string(Base) && t.Batch == s.Batch && t.Act != NoAct && !slices.Contains(out, s) && w.before.touches(t, s.Jug) {
+			if s.Kind == TaskScent && s.Batch == Base && t.Batch == s.Batch && t.Act != NoAct && !slices.Contains(out, s) && w.before.touches(t, s.Jug) {
 				out = append(out, s)
 			}
 		}

@@ -138,7 +138,7 @@ func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
 		}
 		for _, b := range sheet.Batches() {
 			if got := b.Size.OilsG + b.Lye.NaOH.WeighedG + b.Lye.KOH.WeighedG + b.Lye.Stock.WeighedG + b.Lye.WaterToAddG.V + b.Size.ExtrasG; b.Lye.WaterToAddG.Known && len(b.Oils) > 0 &&
-				sheet.Plan.Batch(pour.BatchName(b.Name)).Carrier == pour.CarrierExtra && !near(got, b.Size.BatterG, 1e-9) {
+				sheet.Plan.Batch(b.Name).Carrier == pour.CarrierExtra && !near(got, b.Size.BatterG, 1e-9) {
 				t.Fatalf("%s: parts sum to %v, batter is %v", b.Name, got, b.Size.BatterG)
 			}
 			poured += b.Size.PouredG / (1 - b.Size.LossPercent/100)
@@ -299,14 +299,14 @@ func checkOrder(t *rapid.T, s pour.Sheet) {
 		}
 	}
 	for _, task := range s.Run {
-		poured, isPoured := at[task.Batch+" pour "+task.Jug]
-		if piped, ok := at[task.Batch+" pipe "+task.Jug]; ok {
+		poured, isPoured := at[string(task.Batch)+" pour "+task.Jug]
+		if piped, ok := at[string(task.Batch)+" pipe "+task.Jug]; ok {
 			poured, isPoured = piped, true
 		}
 		if task.Act == pour.NoAct && task.Jug != "" && isPoured && at[task.Key] > poured {
 			t.Fatalf("%s comes after its jug is poured", task.Key)
 		}
-		if task.Jug != "" && at[task.Key] < at[task.Batch+" split"] {
+		if task.Jug != "" && at[task.Key] < at[string(task.Batch)+" split"] {
 			t.Fatalf("%s comes before the split", task.Key)
 		}
 	}
@@ -315,10 +315,10 @@ func checkOrder(t *rapid.T, s pour.Sheet) {
 		if task.Act == pour.NoAct {
 			continue
 		}
-		if task.Act != act[task.Batch] {
-			t.Fatalf("%s is act %d, but %d acts are done", task.Key, task.Act, act[task.Batch])
+		if task.Act != act[string(task.Batch)] {
+			t.Fatalf("%s is act %d, but %d acts are done", task.Key, task.Act, act[string(task.Batch)])
 		}
-		act[task.Batch]++
+		act[string(task.Batch)]++
 	}
 	if s.Run[len(s.Run)-1].Kind != pour.TaskBed {
 		t.Fatalf("the last task is %s", s.Run[len(s.Run)-1].Key)

@@ -42,6 +42,10 @@ func (m *Model) cannot(id keys.ID) string {
 		if !ok {
 			return "there is no cell under the cursor"
 		}
+	case keys.Said:
+		if m.status.Silent() {
+			return "nothing was said yet"
+		}
 	case keys.CopyPanel:
 		if len(m.grids[m.at()].Rows) == 0 {
 			return "this panel has no rows"

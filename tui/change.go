@@ -61,7 +61,7 @@ func (m *Model) changeCell(cell grid.Cell) {
 	case grid.Tick:
 		_ = m.edit(cell.Name, cell.Flip) // a refusal is in the status line
 	case grid.Choice:
-		m.push(m.shelfList(cell))
+		m.dialogs.Open(m.shelfList(cell))
 	}
 	if m.at().Kind == layout.NoIcing {
 		m.toggleIcing()
@@ -114,7 +114,7 @@ func (m *Model) add(p layout.Panel) {
 		}
 		_ = m.edit("new burst", pour.SetBursts(n, append(bursts, pour.Burst{AtMin: at, S: 10})))
 	default:
-		m.push(m.addList(p))
+		m.dialogs.Open(m.addList(p))
 	}
 }
 
@@ -125,7 +125,7 @@ func (m *Model) addColourant(p layout.Panel, jug int) {
 		c, _ := m.session.Shelf().Colourant(id)
 		return pour.SetColourant(n, jug, len(j.Colourants), c)
 	}}
-	m.push(m.shelfList(cell))
+	m.dialogs.Open(m.shelfList(cell))
 }
 
 func (m *Model) remove(p layout.Panel, row grid.Row) {

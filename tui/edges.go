@@ -2,8 +2,10 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
@@ -112,64 +114,28 @@ func (m *Model) drawWorst(a screen.Area, all []pour.Warning) {
 
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
 func (m *Model) drawStatus(a screen.Area) {
-	if m.status.text != "" {
-		a.Text(1, 0, screen.Clip(m.status.text, a.W()-2), m.status.style(m.look))
+	if m.status.Text() != "" {
+		m.status.Draw(a, m.look)
 		return
 	}
-	if m.overlay() != nil {
+	if m.dialogs.Top() != nil {
 		return
 	}
 	cell, _, _ := m.cell()
 	a.Text(1, 0, screen.Clip(cell.Hint, a.W()-2), m.look.Quiet)
 }
 
-// drawFooter draws the keys of the panel in focus, as many as there is room for; "all keys" always stays.
+// drawFooter draws the keys of what has them: the topmost dialog, the cell being typed in, or the panel in focus.
 func (m *Model) drawFooter(a screen.Area) {
-	mode := keys.Bench
-	if m.typing != nil {
-		mode = keys.Typing
-	}
-	if top := m.overlay(); top != nil {
-		mode = top.mode()
-	}
-	last := ""
-	end := a.W() - 1
-	if mode == keys.Bench {
-		last = "? all keys"
-		end -= screen.Width(last) + 2
-		x := a.Text(end+2, 0, "?", m.look.Accent)
-		a.Text(x+1, 0, "all keys", m.look.Quiet)
-	}
-	x := 1
-	for _, b := range keys.Footer(mode, has(m.at().Kind)) {
-		if b.ID == keys.Help || mode == keys.Bench && m.cannot(b.ID) != "" {
-			continue
-		}
-		key := m.footKey(b)
-		need := screen.Width(key) + 1 + screen.Width(b.Label) + 2
-		if x+need > end {
-			break
-		}
-		x = a.Text(x, 0, key, m.look.Accent) + 1
-		x = a.Text(x, 0, b.Label, m.look.Quiet) + 2
-	}
+	dialog.Footer(a, m.footKeys(), m.look)
 }
 
-// footKey is the one key a footer names for a binding.
-func (m *Model) footKey(b keys.Binding) string {
-	switch {
-	case b.ID == keys.Digits:
-		return "0–9"
-	case b.ID == keys.More:
-		return "+ -"
-	case b.ID == keys.NextPlace:
-		return "[ ]"
-	case b.ID == keys.PrevBar:
-		return "< >"
-	case len(b.Keys) == 0:
-		return "a–z"
-	case b.ID == keys.Earlier || b.ID == keys.Later:
-		return b.Keys[1]
+func (m *Model) footKeys() []keys.Binding {
+	if top := m.dialogs.Top(); top != nil {
+		return top.Keys()
 	}
-	return keys.Shown(b.Keys[0])
+	if m.typing != nil {
+		return keys.Footer(keys.Typing, 0)
+	}
+	return slices.DeleteFunc(keys.Footer(keys.Bench, has(m.at().Kind)), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
 }

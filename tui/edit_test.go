@@ -51,8 +51,8 @@ func TestARefusalStaysAtTheCellWithItsReasonAndEscRestores(t *testing.T) {
 	if m.typing == nil || m.typing.Entry.Text() != "140" {
 		t.Fatal("the typed text is gone")
 	}
-	if !strings.Contains(m.typing.Refused, "0 to 100") || m.status.text != m.typing.Refused {
-		t.Errorf("refused with %q, status %q", m.typing.Refused, m.status.text)
+	if !strings.Contains(m.typing.Refused, "0 to 100") || m.status.Text() != "× "+m.typing.Refused {
+		t.Errorf("refused with %q, status %q", m.typing.Refused, m.status.Text())
 	}
 	if !strings.Contains(frame(m), "× set the share of pot to 140 %") {
 		t.Error("the reason does not stand at the cell")
@@ -151,8 +151,8 @@ func TestATaskMovesAndAnImpossibleOrderSaysWhy(t *testing.T) {
 	}
 	m.settle()
 	drive(m, "K")
-	if !strings.Contains(m.status.text, "move") {
-		t.Errorf("splitting before mixing gave %q", m.status.text)
+	if !strings.Contains(m.status.Text(), "move") {
+		t.Errorf("splitting before mixing gave %q", m.status.Text())
 	}
 }
 
@@ -180,11 +180,11 @@ func TestEveryKeyThatCannotActSaysWhy(t *testing.T) {
 				if b.Mode != keys.Bench || m.whyNot(b) == "" || acts && now.ID != b.ID {
 					continue // it can act, or the same key does something else here
 				}
-				m.status = status{}
+				m.status.Clear()
 				rev := m.session.Revision()
 				m.Update(key(b.Keys[0]))
-				if m.status.text == "" || m.session.Revision() != rev || m.overlay() != nil {
-					t.Errorf("%q on %v: status %q, revision %d after %d", b.ID, p, m.status.text, m.session.Revision(), rev)
+				if m.status.Text() == "" || m.session.Revision() != rev || m.dialogs.Top() != nil {
+					t.Errorf("%q on %v: status %q, revision %d after %d", b.ID, p, m.status.Text(), m.session.Revision(), rev)
 				}
 			}
 		}
@@ -203,7 +203,7 @@ func TestUndoingEverythingGivesTheFirstPlanAndRedoingTheLast(t *testing.T) {
 			for _, k := range strings.Fields(rapid.SampledFrom(pressed).Draw(rt, "keys")) {
 				m.Update(key(k)) // without its commands: clock and pictures would take nearly all the time
 			}
-			if m.typing != nil || m.overlay() != nil {
+			if m.typing != nil || m.dialogs.Top() != nil {
 				m.Update(key("esc"))
 			}
 		}
@@ -276,7 +276,7 @@ func TestAListIsSearchedByTyping(t *testing.T) {
 	drive(m, "a")
 	typeText(m, "zzz")
 	drive(m, "enter")
-	if m.overlay() == nil || !strings.Contains(m.status.text, "nothing matches") {
+	if m.dialogs.Top() == nil || !strings.Contains(m.status.Text(), "nothing matches") {
 		t.Error("taking nothing from a list is not explained")
 	}
 }

@@ -11,6 +11,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 	"pourbench/tui/layout"
 )
 
@@ -66,7 +67,7 @@ func TestNoFrameIsLargerThanItsScreen(t *testing.T) {
 	for name, presses := range modes() {
 		for s := range layout.Stations {
 			m.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
-			m.overlays, m.typing = nil, nil
+			m.dialogs, m.typing = dialog.Stack{}, nil
 			visit(m, layout.Station(s))
 			drive(m, presses)
 			for w := 1; w <= 210; w += 29 {

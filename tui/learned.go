@@ -1,9 +1,9 @@
 package tui
 
 import (
-	"strings"
-
 	tea "charm.land/bubbletea/v2"
+
+	"pourbench/tui/dialog"
 )
 
 // learnedMsg brings what the maker's pours have taught.
@@ -31,9 +31,5 @@ func (m *Model) learned(msg learnedMsg) {
 		m.refuse(reason(msg.err))
 		return
 	}
-	p := &page{title: "What your pours have taught the clock"}
-	for _, l := range strings.Split(strings.TrimSpace(msg.text), "\n") {
-		p.lines = append(p.lines, line{text: l})
-	}
-	m.push(p)
+	m.dialogs.Open(dialog.NewPage("What your pours have taught the clock", msg.text))
 }

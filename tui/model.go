@@ -1,7 +1,7 @@
 // Package tui is the workbench: it draws sheets and edits plans, and works no figure out.
 //
 // [Model] is the only Bubble Tea model. Below it are plain values: a session holds the plan, grids are built from it,
-// a layout says where they stand, and overlays take the keys while they are open. View writes nothing.
+// a layout says where they stand, and dialogs take the keys while they are open. View writes nothing.
 package tui
 
 import (
@@ -12,6 +12,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
@@ -46,6 +47,7 @@ type Model struct {
 	opt      Options
 	session  *session.Session
 	file     file
+	journal  journal
 	w, h     int
 	look     look.Look
 	dark     bool // the terminal's background
@@ -55,8 +57,8 @@ type Model struct {
 	focus    [layout.Stations]layout.Panel
 	cursors  map[layout.Panel]grid.Cursor
 	typing   *typing
-	overlays []overlay
-	status   status
+	dialogs  dialog.Stack
+	status   dialog.Status
 	quitting bool
 	asleep   bool // before the first frame: what is slow waits for it
 
@@ -67,12 +69,8 @@ type Model struct {
 
 // file is where the plan on the bench is kept.
 type file struct {
-	path     string
-	stamp    planfile.Stamp
-	comments bool   // it holds comments that saving will not keep
-	key      string // of its journal
-	due      bool   // a journal is to be written
-	written  bool   // there is a journal
+	path  string
+	stamp planfile.Stamp
 }
 
 // typing is a cell being typed in.
@@ -86,7 +84,10 @@ func New(o Options) *Model {
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
 		station: layout.Jugs, cursors: map[layout.Panel]grid.Cursor{}, w: 80, h: 24,
 	}
-	m.keep(o.Document.Path, o.Document.Stamp, o.Document.HandComments)
+	m.keep(o.Document.Path, o.Document.Stamp)
+	if o.StateDir != "" {
+		m.journal.file = planfile.NewJournal(o.StateDir)
+	}
 	for s := range layout.Stations {
 		m.focus[s] = layout.Panels(layout.Station(s), true)[0]
 	}
@@ -152,6 +153,7 @@ func (m *Model) settle() {
 	for _, p := range panels {
 		m.grids[p] = m.bench.grid(p)
 	}
+	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h}
 	m.placed = layout.Split(layout.Ask{W: m.w, H: m.h, Station: m.station, Icing: icing, Focus: m.at(), Want: m.want})
 	for _, p := range panels {
 		c := m.grids[p].Settle(m.cursors[p])

@@ -12,14 +12,14 @@ import (
 // wheelRows is how far one notch of the wheel goes.
 const wheelRows = 3
 
-// click takes a click to an overlay, a tab, the warnings or a cell. A click on the cell under the cursor changes it.
+// click takes a click to a dialog, a tab, the warnings or a cell. A click on the cell under the cursor changes it.
 func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 	at := image.Pt(msg.X, msg.Y)
 	if msg.Button != tea.MouseLeft || m.placed.TooSmall {
 		return nil
 	}
-	if top := m.overlay(); top != nil {
-		return top.click(m, at)
+	if m.dialogs.Top() != nil {
+		return m.answered(m.dialogs.Click(msg))
 	}
 	if m.typing != nil && !m.commit() {
 		return nil
@@ -29,7 +29,7 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 		return nil
 	}
 	if at.In(m.placed.Warnings) {
-		m.push(m.warningsPage())
+		m.dialogs.Open(m.warningsPage())
 		return nil
 	}
 	if at.In(m.placed.Face) {
@@ -76,14 +76,14 @@ func (m *Model) clickPanel(hit layout.Placed, at image.Point) {
 	}
 }
 
-// wheel scrolls the overlay or the panel under the pointer.
+// wheel scrolls the dialog or the panel under the pointer.
 func (m *Model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
 	by := wheelRows
 	if msg.Button == tea.MouseWheelUp {
 		by = -wheelRows
 	}
-	if top := m.overlay(); top != nil {
-		top.wheel(by)
+	if m.dialogs.Top() != nil {
+		m.dialogs.Wheel(msg)
 		return nil
 	}
 	if m.typing != nil {

@@ -33,7 +33,7 @@ func TestAClickGoesToATabAndToACell(t *testing.T) {
 		t.Errorf("the cursor is on %q of row %d", cell.Text, row.Item)
 	}
 	clickOn(t, m, "coconut oil")
-	if m.overlay() == nil {
+	if m.dialogs.Top() == nil {
 		t.Error("a second click did not open the list")
 	}
 }
@@ -42,7 +42,7 @@ func TestAClickOnAnAnswerGivesIt(t *testing.T) {
 	m := opened(t, 120, 36)
 	drive(m, "+ q")
 	clickOn(t, m, "cancel")
-	if m.overlay() != nil || m.quitting {
+	if m.dialogs.Top() != nil || m.quitting {
 		t.Error("the question is still open, or the bench was left")
 	}
 }

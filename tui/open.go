@@ -2,14 +2,17 @@ package tui
 
 import (
 	"errors"
-	"os"
+	"fmt"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 )
 
@@ -47,14 +50,14 @@ func (m *Model) list() tea.Cmd {
 
 // listed opens the list of plans.
 func (m *Model) listed(msg listedMsg) {
-	l := &list{title: "Open a plan: pick one, or type a path", free: "open the file of that path", choose: func(m *Model, id string) tea.Cmd { return m.openPlan(id) }}
+	l := &dialog.List{Title: "Open a plan: pick one, or type a path", Free: "open the file of that path", Choose: m.openPlan}
 	for _, p := range msg.paths {
-		l.items = append(l.items, item{id: p, name: filepath.Base(p), aside: "file", detail: []string{p}})
+		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
 	}
 	for _, e := range m.examples() {
-		l.items = append(l.items, item{id: examplePrefix + e.Name, name: e.Plan.Name, aside: "example", detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
+		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
 	}
-	m.push(l)
+	m.dialogs.Open(l)
 }
 
 func (m *Model) examples() []Example {
@@ -73,9 +76,9 @@ func (m *Model) openPlan(id string) tea.Cmd {
 		if e.Name == name {
 			drop := m.dropJournal()
 			m.session.Replace(e.Plan.Clone(), true)
-			m.keep("", planfile.Stamp{}, false)
+			m.keep("", planfile.Stamp{})
 			m.say("an example: saving asks for a file of your own")
-			return drop
+			return tea.Sequence(drop, m.lookForLostWork())
 		}
 	}
 	return nil
@@ -92,27 +95,22 @@ func (m *Model) load(path string) tea.Cmd {
 // loaded puts an opened plan on the bench, or shows everything that keeps it from being read.
 func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 	if msg.err != nil {
-		p := &page{title: "This plan cannot be opened"}
-		for _, l := range strings.Split(msg.err.Error(), "\n") {
-			p.lines = append(p.lines, line{text: l})
-		}
-		m.push(p)
+		m.dialogs.Open(dialog.NewPage("This plan cannot be opened", msg.err.Error()))
 		return nil
 	}
 	drop := m.dropJournal()
 	m.session.Replace(msg.doc.Plan, true)
-	m.keep(msg.doc.Path, msg.doc.Stamp, msg.doc.HandComments)
+	m.keep(msg.doc.Path, msg.doc.Stamp)
 	m.say("opened " + msg.doc.Path)
 	if msg.doc.HandComments {
 		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
-	return drop
+	return tea.Sequence(drop, m.lookForLostWork())
 }
 
 // writtenMsg says what became of a file that was handed on.
 type writtenMsg struct {
 	path string
-	text string
 	err  error
 }
 
@@ -122,14 +120,14 @@ func (m *Model) askChecklist() {
 	if m.file.path != "" {
 		start = filepath.Join(filepath.Dir(m.file.path), start)
 	}
-	m.push(&prompt{
-		title: "Write the checklist to", text: "Plain text, 80 columns, for any printer.", typed: entry.New(start),
-		done: func(m *Model, typed string) (tea.Cmd, error) {
-			if typed == "" {
-				return nil, errors.New("write the checklist: type a file name")
+	m.dialogs.Open(&dialog.Prompt{
+		Title: "Write the checklist to", Text: "Plain text, 80 columns, for any printer.", Typed: entry.New(start),
+		Done: func(typed string) (tea.Cmd, error) {
+			path, err := fileName(typed, "")
+			if err != nil {
+				return nil, fmt.Errorf("%w: write the checklist", err)
 			}
-			m.pop()
-			return m.writeChecklist(expand(typed), false), nil
+			return m.writeChecklist(path, false), nil
 		},
 	})
 }
@@ -141,27 +139,19 @@ func (m *Model) writeChecklist(path string, replace bool) tea.Cmd {
 	}
 	return func() tea.Msg {
 		text := paper.Checklist(sheet, shelf)
-		how := os.O_WRONLY | os.O_CREATE | os.O_EXCL
-		if replace {
-			how = os.O_WRONLY | os.O_CREATE | os.O_TRUNC
-		}
-		f, err := os.OpenFile(path, how, 0o644)
-		if err != nil {
-			return writtenMsg{path, text, err}
-		}
-		_, err = f.WriteString(text)
-		return writtenMsg{path, text, errors.Join(err, f.Close())}
+		err := disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: !replace})
+		return writtenMsg{path, err}
 	}
 }
 
 func (m *Model) written(msg writtenMsg) tea.Cmd {
 	switch {
-	case errors.Is(msg.err, os.ErrExist):
+	case errors.Is(msg.err, fs.ErrExist):
 		m.ask("There is a file of that name", msg.path+" is there already.",
-			answer{"replace it", func(m *Model) tea.Cmd { return m.writeChecklist(msg.path, true) }},
-			answer{"take another name", func(m *Model) tea.Cmd { m.askChecklist(); return nil }})
+			dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.writeChecklist(msg.path, true) }},
+			dialog.Answer{Text: "take another name", Do: func() tea.Cmd { m.askChecklist(); return nil }})
 	case msg.err != nil:
-		m.refuse("write the checklist: " + msg.err.Error())
+		m.refuse(disk.Reason(msg.err).Error() + ": write the checklist to " + msg.path)
 	default:
 		m.say("checklist written to " + msg.path + ": print it and take it to the bench")
 	}

@@ -56,8 +56,8 @@ func TestNothingMovesWhereTheMakerAskedForStillness(t *testing.T) {
 		m := swirling(t, 120, 36)
 		m.opt.Environ = []string{env}
 		drive(m, "p")
-		if m.studio.play.running || !strings.Contains(m.status.text, "nothing moves") {
-			t.Errorf("%s: the pour moves, status %q", env, m.status.text)
+		if m.studio.play.running || !strings.Contains(m.status.Text(), "nothing moves") {
+			t.Errorf("%s: the pour moves, status %q", env, m.status.Text())
 		}
 	}
 }

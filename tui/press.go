@@ -7,22 +7,24 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 )
 
-// press takes a key to whatever has the keys: the topmost overlay, the cell being typed in, or the bench.
+// press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
 func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 	if k.String() == "ctrl+c" {
-		m.typing, m.overlays = nil, nil
+		m.typing = nil
+		m.dialogs.Clear()
 	}
 	if m.placed.TooSmall {
 		return m.pressTooSmall(k)
 	}
-	if top := m.overlay(); top != nil {
-		return top.press(m, k)
+	if m.dialogs.Top() != nil {
+		return m.answered(m.dialogs.Press(k))
 	}
 	if m.typing != nil {
 		return m.pressTyping(k)
@@ -54,7 +56,7 @@ func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 		m.refuse(keys.Shown(key) + " (" + string(b.ID) + "): " + why)
 		return nil
 	}
-	m.status = status{}
+	m.status.Clear()
 	return m.act(b.ID, key)
 }
 
@@ -85,7 +87,7 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 	case keys.Mouse:
 		m.toggleMouse()
 	case keys.ReadAll:
-		m.push(m.warningsPage())
+		m.dialogs.Open(m.warningsPage())
 	case keys.WhatHelps:
 		return m.suggest()
 	case keys.Learned:
@@ -95,7 +97,9 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 	case keys.Replay:
 		return m.replay()
 	case keys.Help:
-		m.push(m.helpPage())
+		m.dialogs.Open(dialog.NewHelp(keys.OfBench(), m.whyNot, m.look))
+	case keys.Said:
+		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
 		return tea.Suspend
 	case keys.Quit:
@@ -224,20 +228,20 @@ func (m *Model) commit() bool {
 		return false
 	}
 	m.typing = nil
-	m.status = status{}
+	m.status.Clear()
 	return true
 }
 
 // begin starts typing in the cell under the cursor.
 func (m *Model) begin(text string) {
 	m.typing = &typing{Typed: grid.Typed{Entry: entry.New(text)}}
-	m.status = status{}
+	m.status.Clear()
 }
 
 // paste puts pasted text where text is typed.
 func (m *Model) paste(text string) tea.Cmd {
-	if top := m.overlay(); top != nil {
-		top.paste(text)
+	if top := m.dialogs.Top(); top != nil {
+		top.Paste(text)
 		return nil
 	}
 	if m.typing == nil {

@@ -25,9 +25,9 @@ func (b *bench) taskGrid() grid.Grid {
 			jug.Hint = hint
 		}
 		jug.Plain = jug.Hint
-		kind := b.shown(st.Kind, jug.Hint)
+		kind := b.shown(string(st.Kind), jug.Hint)
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			b.shown(b.show.RunTime(st.StartMin), hint), b.shown(b.show.Span(st.LengthMin), hint), kind, jug, b.label(st.Batch),
+			b.shown(b.show.RunTime(st.StartMin), hint), b.shown(b.show.Span(st.LengthMin), hint), kind, jug, b.label(string(st.Batch)),
 		}})
 	}
 	return g
@@ -35,7 +35,7 @@ func (b *bench) taskGrid() grid.Grid {
 
 // stintJugs is which jugs a row of the run is about: one by name, those of a round by their letters.
 func (b *bench) stintJugs(st pour.Stint) grid.Cell {
-	batch := b.sheetOf(st.Batch)
+	batch := b.sheet.Batch(st.Batch)
 	if batch == nil {
 		return grid.Cell{}
 	}
@@ -62,13 +62,6 @@ func (b *bench) stintJugs(st pour.Stint) grid.Cell {
 		text = strings.TrimSuffix(fmt.Sprintf("%d of %d: %s", st.Round, st.Rounds, text), ": ")
 	}
 	return grid.Cell{Text: text}
-}
-
-func (b *bench) sheetOf(batch string) *pour.BatchSheet {
-	if batch == string(pour.Icing) {
-		return b.sheet.Icing
-	}
-	return &b.sheet.Base
 }
 
 // clockGrid gives the clock panel its rows: one for each jug, with what its bar says in words.

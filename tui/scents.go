@@ -138,7 +138,7 @@ func (b *bench) usedScents() []pour.Scent {
 func (b *bench) drawBehaviour(a screen.Area) {
 	y := 0
 	for _, sc := range b.usedScents() {
-		for i, par := range b.scentItem(sc).detail {
+		for i, par := range b.scentItem(sc).Detail {
 			st := b.look.Quiet
 			if i == 0 {
 				st = b.look.Strong

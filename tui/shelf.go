@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
@@ -24,22 +25,22 @@ const (
 )
 
 // shelfList opens a list of the shelf for a cell: choosing makes the cell's edit.
-func (m *Model) shelfList(cell grid.Cell) *list {
-	l := &list{title: "Pick from the " + cell.List + " on the shelf", items: m.bench.items(cell.List)}
-	l.choose = func(m *Model, id string) tea.Cmd {
+func (m *Model) shelfList(cell grid.Cell) *dialog.List {
+	l := &dialog.List{Title: "Pick from the " + cell.List + " on the shelf", Items: m.bench.items(cell.List)}
+	l.Choose = func(id string) tea.Cmd {
 		_ = m.edit(cell.Name, cell.Pick(id)) // a refusal is in the status line
 		return nil
 	}
-	for i, it := range l.items {
-		if it.id == cell.ID {
-			l.at = i
+	for i, it := range l.Items {
+		if it.ID == cell.ID {
+			l.At = i
 		}
 	}
 	return l
 }
 
 // addList opens a list of the shelf for what a panel adds.
-func (m *Model) addList(p layout.Panel) *list {
+func (m *Model) addList(p layout.Panel) *dialog.List {
 	n, shelf := batchName(p), m.session.Shelf()
 	switch p.Kind {
 	case layout.Extras:
@@ -70,7 +71,7 @@ func middleDose(low, high float64) float64 {
 }
 
 // items lists a kind of things on the shelf, with all that is known of each.
-func (b *bench) items(kind string) []item {
+func (b *bench) items(kind string) []dialog.Item {
 	switch kind {
 	case listOils:
 		return each(b.shelf.Oils, oilItem)
@@ -87,8 +88,8 @@ func (b *bench) items(kind string) []item {
 	}
 }
 
-func each[T any](all []T, entry func(T) item) []item {
-	out := make([]item, len(all))
+func each[T any](all []T, entry func(T) dialog.Item) []dialog.Item {
+	out := make([]dialog.Item, len(all))
 	for i, x := range all {
 		out[i] = entry(x)
 	}
@@ -113,39 +114,39 @@ func source(s pour.Source) string {
 	return "source: " + s.Text
 }
 
-func oilItem(o pour.Oil) item {
-	return item{
-		id: o.ID, name: o.Name, aside: "SAP " + percent(o.Fat.Sap, 0),
-		detail: detail(o.Name, "INCI "+o.INCI,
+func oilItem(o pour.Oil) dialog.Item {
+	return dialog.Item{
+		ID: o.ID, Name: o.Name, Aside: "SAP " + percent(o.Fat.Sap, 0),
+		Detail: detail(o.Name, "INCI "+o.INCI,
 			fmt.Sprintf("%s mg KOH/g, published %s to %s", percent(o.Fat.Sap, 1), percent(o.Fat.LowSap(), 0), percent(o.Fat.HighSap(), 0)),
 			o.Note, source(o.SapSource)),
 	}
 }
 
-func colourantItem(c pour.Colourant) item {
-	it := item{id: c.ID, name: c.Name, aside: c.Class}
-	it.swatch, _ = screen.Hex(c.Colour)
+func colourantItem(c pour.Colourant) dialog.Item {
+	it := dialog.Item{ID: c.ID, Name: c.Name, Aside: c.Class}
+	it.Swatch, _ = screen.Hex(c.Colour)
 	dust := ""
 	if c.Dust {
 		dust = "! fine dust: do not breathe it"
 	}
-	it.detail = detail(c.Name+", "+c.Class,
+	it.Detail = detail(c.Name+", "+c.Class,
 		fmt.Sprintf("usual dose %s to %s %% of the jug's batter", percent(c.DoseLowPercent, 2), percent(c.DoseHighPercent, 2)),
 		fmt.Sprintf("wets in %s, %s g of carrier per gram", c.Disperse, percent(c.CarrierParts, 1)),
 		"in alkali: "+c.Alkali, c.AlkaliNote, c.Caution, dust, source(c.Source))
 	return it
 }
 
-func extraItem(x pour.Extra) item {
-	return item{
-		id: x.ID, name: x.Name, aside: "in the " + x.In,
-		detail: detail(x.Name, "goes into the "+x.In,
+func extraItem(x pour.Extra) dialog.Item {
+	return dialog.Item{
+		ID: x.ID, Name: x.Name, Aside: "in the " + x.In,
+		Detail: detail(x.Name, "goes into the "+x.In,
 			fmt.Sprintf("usual %s to %s %% of the oils", percent(x.DoseLowPercent, 2), percent(x.DoseHighPercent, 2)),
 			x.Caution, source(x.Source)),
 	}
 }
 
-func (b *bench) scentItem(s pour.Scent) item {
+func (b *bench) scentItem(s pour.Scent) dialog.Item {
 	behaviour := b.shelf.BehaviourOf(s)
 	limit := "no certificate on the shelf"
 	if s.LimitPercent > 0 {
@@ -163,9 +164,9 @@ func (b *bench) scentItem(s pour.Scent) item {
 	if s.Invented {
 		invented = "an example, not a product"
 	}
-	return item{
-		id: s.ID, name: s.Name, aside: behaviour,
-		detail: detail(s.Name, "in batter: "+behaviour, b.familyNotes(s), s.Notes, limit, vanillin, rices, invented, source(s.Source)),
+	return dialog.Item{
+		ID: s.ID, Name: s.Name, Aside: behaviour,
+		Detail: detail(s.Name, "in batter: "+behaviour, b.familyNotes(s), s.Notes, limit, vanillin, rices, invented, source(s.Source)),
 	}
 }
 
@@ -179,17 +180,17 @@ func (b *bench) familyNotes(s pour.Scent) string {
 	return strings.Join(parts, ", ")
 }
 
-func (b *bench) mouldItem(m pour.MouldEntry) item {
+func (b *bench) mouldItem(m pour.MouldEntry) dialog.Item {
 	size := b.show.Len(m.Mould.LengthMM) + " × " + b.show.Len(m.Mould.WidthMM) + " × " + b.show.Len(m.Mould.HeightMM)
-	return item{
-		id: m.ID, name: m.Name, aside: m.Mould.Shape,
-		detail: detail(m.Name, size, fmt.Sprintf("%d bars of %s", m.Mould.BarCount(), b.show.Len(m.Mould.BarMM)), source(m.Source)),
+	return dialog.Item{
+		ID: m.ID, Name: m.Name, Aside: m.Mould.Shape,
+		Detail: detail(m.Name, size, fmt.Sprintf("%d bars of %s", m.Mould.BarCount(), b.show.Len(m.Mould.BarMM)), source(m.Source)),
 	}
 }
 
-func techniqueItem(t pour.Technique) item {
-	return item{
-		id: t.ID, name: t.Name, aside: t.Kind,
-		detail: detail(t.Name, t.Do, "wants "+look.StageName(t.From)+" to "+look.StageName(t.To)+" trace", source(t.Source)),
+func techniqueItem(t pour.Technique) dialog.Item {
+	return dialog.Item{
+		ID: t.ID, Name: t.Name, Aside: t.Kind,
+		Detail: detail(t.Name, t.Do, "wants "+look.StageName(t.From)+" to "+look.StageName(t.To)+" trace", source(t.Source)),
 	}
 }

@@ -236,8 +236,8 @@ func TestTheFaceIsInViewOnWideScreensAndVSaysSo(t *testing.T) {
 		}
 	}
 	drive(m, "f4 v")
-	if !strings.Contains(m.status.text, "in view already") {
-		t.Errorf("v says %q", m.status.text)
+	if !strings.Contains(m.status.Text(), "in view already") {
+		t.Errorf("v says %q", m.status.Text())
 	}
 }
 
@@ -281,8 +281,8 @@ func TestVanillinIsShownAfterSomeWeeks(t *testing.T) {
 	m.settle()
 	finish(m, m.workFigures())
 	drive(m, "f")
-	if m.studio.weeks || !strings.Contains(m.status.text, "vanillin") {
-		t.Errorf("without vanillin f says %q", m.status.text)
+	if m.studio.weeks || !strings.Contains(m.status.Text(), "vanillin") {
+		t.Errorf("without vanillin f says %q", m.status.Text())
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -22,12 +23,6 @@ type mingledMsg struct {
 	sheet pour.Sheet
 }
 
-// status is the last thing the bench said.
-type status struct {
-	text  string
-	style func(look.Look) screen.Style
-}
-
 // Update takes a message to the method for its kind.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	rev := m.session.Revision()
@@ -42,7 +37,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.w, m.h = msg.Width, msg.Height
+		m.w, m.h = screen.Fit(msg.Width, msg.Height)
 	case tea.BackgroundColorMsg:
 		m.dark = msg.IsDark()
 		m.look = look.New(m.dark)
@@ -137,13 +132,25 @@ func (m *Model) wake() tea.Cmd {
 }
 
 // say puts something into the status line.
-func (m *Model) say(text string) {
-	m.status = status{text, func(l look.Look) screen.Style { return l.Good }}
-}
+func (m *Model) say(text string) { m.status.Say(text) }
 
 // refuse says why something cannot be done.
-func (m *Model) refuse(why string) {
-	m.status = status{why, func(l look.Look) screen.Style { return l.Wrong }}
+func (m *Model) refuse(why string) { m.status.Refuse(why) }
+
+// answered takes what came of a key or a click that a dialog got.
+func (m *Model) answered(cmd tea.Cmd, refused string) tea.Cmd {
+	if refused != "" {
+		m.refuse(refused)
+	}
+	return cmd
+}
+
+// ask opens a question on its last answer, which does nothing: where none does, "cancel" is added.
+func (m *Model) ask(title, text string, answers ...dialog.Answer) {
+	if answers[len(answers)-1].Do != nil {
+		answers = append(answers, dialog.Answer{Text: "cancel"})
+	}
+	m.dialogs.Open(&dialog.Question{Title: title, Text: text, Answers: answers, At: len(answers) - 1})
 }
 
 // edit makes an edit and says what came of it.

@@ -61,9 +61,7 @@ func (m *Model) draw(a screen.Area) {
 	m.drawWarnings(a.At(m.placed.Warnings))
 	m.drawStatus(a.At(m.placed.Status))
 	m.drawFooter(a.At(m.placed.Footer))
-	if top := m.overlay(); top != nil {
-		top.draw(m, a)
-	}
+	m.dialogs.Draw(a, m.look)
 }
 
 func (m *Model) drawTooSmall(a screen.Area) {
@@ -162,10 +160,10 @@ func (m *Model) drawTabs(a screen.Area) {
 	a.Right(a.W()-1, 0, "[ ] stations", m.look.Quiet)
 }
 
-// cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while an overlay is open.
+// cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.
 func (m *Model) cursorOf() (image.Point, bool) {
 	r, ok := m.placed.Find(m.at())
-	if !ok || m.overlay() != nil {
+	if !ok || m.dialogs.Top() != nil {
 		return image.Point{}, false
 	}
 	var typed *grid.Typed

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
 )
 
 // suggestedMsg brings what would help, for a revision of the plan.
@@ -31,7 +32,7 @@ func (m *Model) suggested(msg suggestedMsg) {
 		m.say("every jug is likely inside its window, or no single change and no pair of them helps")
 		return
 	}
-	l := &list{title: "What would bring the jugs inside their windows", choose: func(m *Model, id string) tea.Cmd {
+	l := &dialog.List{Title: "What would bring the jugs inside their windows", Choose: func(id string) tea.Cmd {
 		i, err := strconv.Atoi(id)
 		if err == nil && i < len(msg.list) && m.edit(msg.list[i].String(), msg.list[i].Edit) == nil {
 			m.say("done: " + msg.list[i].String() + "; u takes it back")
@@ -43,9 +44,9 @@ func (m *Model) suggested(msg suggestedMsg) {
 		if s.Solves {
 			aside = "all inside"
 		}
-		l.items = append(l.items, item{id: strconv.Itoa(i), name: s.String(), aside: aside, detail: effects(s)})
+		l.Items = append(l.Items, dialog.Item{ID: strconv.Itoa(i), Name: s.String(), Aside: aside, Detail: effects(s)})
 	}
-	m.push(l)
+	m.dialogs.Open(l)
 }
 
 // effects says what a change does to each jug's chances.

@@ -25,7 +25,7 @@ func TestASuggestionIsMadeOnAKeyAndUndoneOnAnother(t *testing.T) {
 func TestSuggestionsForAPlanThatHasChangedAreDropped(t *testing.T) {
 	m := opened(t, 120, 36)
 	m.suggested(suggestedMsg{m.session.Revision() - 1, []pour.Suggestion{{What: []string{"old"}, Edit: pour.SetNumber("base.oils_c", 30)}}})
-	if m.overlay() != nil {
+	if m.dialogs.Top() != nil {
 		t.Error("a list for an older plan was opened")
 	}
 }
@@ -34,8 +34,8 @@ func TestWithoutALogbookTheKeysSayWhy(t *testing.T) {
 	m := opened(t, 120, 36)
 	for _, key := range []string{"L", "P"} {
 		drive(m, key)
-		if !strings.Contains(m.status.text, "was opened with this bench") {
-			t.Errorf("%s: the status line says %q", key, m.status.text)
+		if !strings.Contains(m.status.Text(), "was opened with this bench") {
+			t.Errorf("%s: the status line says %q", key, m.status.Text())
 		}
 	}
 }

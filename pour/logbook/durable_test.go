@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -13,6 +14,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/strict"
 )
 
@@ -27,9 +29,10 @@ func TestMain(m *testing.M) {
 
 // write journals notes and tells each one only once it is on the disk.
 func write(path, name string) {
+	book, id := Book{filepath.Dir(path), disk.OS()}, strings.TrimSuffix(filepath.Base(path), Suffix)
 	for i := range 100000 {
 		e := Event{ID: fmt.Sprintf("%s-%d", name, i), Kind: Noted, Text: strings.Repeat("soap ", 40), Wall: time.Now(), Run: time.Duration(i) * time.Second}
-		if _, _, err := appendEvents(path, []Event{e}); err != nil {
+		if _, _, err := book.Append(id, time.Minute, e); err != nil {
 			fmt.Println("failed:", err)
 			return
 		}
@@ -110,7 +113,7 @@ func TestATornTailIsToldAndMendedWhereverItWasTorn(t *testing.T) {
 	must(t, err)
 	c := course{from: opened()}
 	c.mark(7, Event{Kind: Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Medium})
-	_, _, err = book.Append(id, c.events...)
+	_, _, err = book.Append(id, 0, c.events...)
 	must(t, err)
 	whole, err := os.ReadFile(book.Path(id))
 	must(t, err)
@@ -123,7 +126,7 @@ func TestATornTailIsToldAndMendedWhereverItWasTorn(t *testing.T) {
 		if torn := string(whole[len(before):cut]); strings.TrimSpace(torn) != "" && p.Torn == "" && len(p.Events) < 4 {
 			t.Fatalf("torn after %d bytes: %q is not told", cut, torn)
 		}
-		_, _, err = book.Append(id, Event{ID: "next", Kind: Noted, Text: "on", Wall: opened()})
+		_, _, err = book.Append(id, 0, Event{ID: "next", Kind: Noted, Text: "on", Wall: opened()})
 		must(t, err)
 		if p, err = book.Read(id, shelf); err != nil {
 			t.Fatalf("torn after %d bytes and written on: %v", cut, err)

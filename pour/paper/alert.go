@@ -11,7 +11,7 @@ func (d *desk) sectionAlerts(b bench, at step, hasRow func(pour.JugSheet) bool) 
 	for _, w := range d.alertsOf(b, at) {
 		if j, ok := jugOf(b, w.Where); !ok || !hasRow(j) {
 			where := ""
-			if w.Where != b.Name {
+			if w.Where != string(b.Name) {
 				where = ", " + w.Where
 			}
 			d.alert(string(w.Severity) + where + ": " + advice(w))
@@ -58,16 +58,16 @@ func coloured(j pour.JugSheet) bool { return len(j.Colourants) > 0 }
 func scented(j pour.JugSheet) bool { return len(j.Scents) > 0 }
 
 // batchOf is the batch a warning belongs to; what belongs to none is said with the base.
-func batchOf(where string) string {
+func batchOf(where string) pour.BatchName {
 	if where == string(pour.Icing) || strings.HasPrefix(where, string(pour.Icing)+" ") {
-		return string(pour.Icing)
+		return pour.Icing
 	}
-	return string(pour.Base)
+	return pour.Base
 }
 
 // jugOf is the jug a warning names.
 func jugOf(b bench, where string) (pour.JugSheet, bool) {
-	name, ok := strings.CutPrefix(where, b.Name+" jug ")
+	name, ok := strings.CutPrefix(where, string(b.Name)+" jug ")
 	for _, j := range b.Jugs {
 		if ok && j.Name == name {
 			return j, true

@@ -29,7 +29,7 @@ func Figures(s pour.Sheet) Report {
 		r.Icing = &icing
 	}
 	for _, t := range s.Run {
-		task := TaskReport{Task: t.Kind, Batch: t.Batch, StartMin: finite(t.StartMin), LengthMin: finite(t.LengthMin)}
+		task := TaskReport{Task: string(t.Kind), Batch: string(t.Batch), StartMin: finite(t.StartMin), LengthMin: finite(t.LengthMin)}
 		if t.Jug != "" {
 			task.Jug = &t.Jug
 		}

@@ -44,7 +44,7 @@ func (d *desk) gather() {
 
 // vessel is the row of one jug: how much room it needs.
 func (d *desk) vessel(b bench, i int) {
-	text := b.Name + " jug " + b.Jugs[i].Name
+	text := string(b.Name) + " jug " + b.Jugs[i].Name
 	if i < len(b.plan.Jugs) && b.plan.Jugs[i].CapacityML > 0 {
 		text += " (holds " + d.show.Volume(b.plan.Jugs[i].CapacityML) + ")"
 	}
@@ -98,12 +98,12 @@ func (d *desk) melt() {
 	d.heading(sectionMelt, "melt", "planned", "actual")
 	d.tick(row{text: "Melt hard oils and butters whole, in their tubs, and stir: what settles in a tub is not what its label says (common practice)", write: true})
 	d.tick(row{
-		text:   fmt.Sprintf("After weighing (section %d) warm the base oils gently until clear, then bring them to", sectionOf(string(pour.Base), stepOils)),
+		text:   fmt.Sprintf("After weighing (section %d) warm the base oils gently until clear, then bring them to", sectionOf(pour.Base, stepOils)),
 		figure: d.show.Temp(d.sheet.Plan.Base.OilsC), write: true,
 	})
 	if icing := d.sheet.Plan.Icing; icing != nil {
 		d.tick(row{
-			text:   fmt.Sprintf("After weighing (section %d) warm the icing oils until clear, then bring them to", sectionOf(string(pour.Icing), stepOils)),
+			text:   fmt.Sprintf("After weighing (section %d) warm the icing oils until clear, then bring them to", sectionOf(pour.Icing, stepOils)),
 			figure: d.show.Temp(icing.OilsC), write: true,
 		})
 	}

@@ -47,7 +47,7 @@ func (d *desk) scent(b bench) {
 // pour is every act in which a batch is used, as its script tells them.
 func (d *desk) pour(b bench) {
 	d.begin(b, stepPour, everyJug)
-	if b.Name == string(pour.Icing) {
+	if b.Name == pour.Icing {
 		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
 	} else if !d.sheet.Plan.Trial {
 		d.technique()
@@ -61,7 +61,7 @@ func (d *desk) pour(b bench) {
 		d.info(d.window(j))
 		d.jugAlerts(b, stepPour, j.Name)
 	}
-	if b.Name == string(pour.Base) {
+	if b.Name == pour.Base {
 		d.order()
 	}
 }
@@ -119,7 +119,7 @@ type turn struct {
 func (d *desk) turnAt(t turn) string { return d.show.Figure(t.planned, d.moment) }
 
 // turns lists the jugs of a step in the order of the run, and after them those the run has no task for.
-func (d *desk) turns(b bench, kind string, is func(pour.JugSheet) bool) []turn {
+func (d *desk) turns(b bench, kind pour.TaskKind, is func(pour.JugSheet) bool) []turn {
 	var out []turn
 	seen := map[string]bool{}
 	for _, t := range d.sheet.Run {

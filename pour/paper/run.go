@@ -19,7 +19,7 @@ func (d *desk) run() {
 		if s := stepOfTask(st.Tasks[0]); s != placeBed {
 			section = sectionOf(st.Batch, s)
 		}
-		text := st.Batch + ": " + st.Name()
+		text := string(st.Batch) + ": " + st.Name()
 		if section == sectionBed {
 			text = st.Name()
 		}
@@ -31,7 +31,7 @@ func (d *desk) run() {
 func (d *desk) ready() string {
 	text := fmt.Sprintf("Before the first task sections %d to %d are done", sectionGather, sectionRun-1)
 	if d.sheet.Icing != nil {
-		text += fmt.Sprintf(", and %d to %d for the icing", sectionIcing, sectionOf(string(pour.Icing), stepScents))
+		text += fmt.Sprintf(", and %d to %d for the icing", sectionIcing, sectionOf(pour.Icing, stepScents))
 	}
 	return text + ". In brackets the section that describes a task."
 }

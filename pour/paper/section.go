@@ -43,9 +43,9 @@ const (
 )
 
 // sectionOf is the number of the section in which a step of a batch stands.
-func sectionOf(batch string, s step) int {
+func sectionOf(batch pour.BatchName, s step) int {
 	switch {
-	case batch == string(pour.Icing):
+	case batch == pour.Icing:
 		return sectionIcing + int(s)
 	case s < stepMix:
 		return sectionWeigh + int(s)
@@ -55,12 +55,12 @@ func sectionOf(batch string, s step) int {
 }
 
 // titleOf is the heading of a step of a batch.
-func titleOf(batch string, s step) string {
+func titleOf(batch pour.BatchName, s step) string {
 	titles := [...]string{
 		"weigh the oils", "weigh and make the lye", "weigh the extras", "weigh and wet the colours", "weigh the scents",
 		"mix", "split", "colour", "scent", "pour",
 	}
-	if batch != string(pour.Icing) {
+	if batch != pour.Icing {
 		return titles[s]
 	}
 	if s == stepPour {

@@ -73,10 +73,10 @@ func TestFiguresThatFollowFromAnUnknownAreNull(t *testing.T) {
 			if b.Refused.Masses == "" {
 				continue
 			}
-			r := got[b.Name].(map[string]any)
+			r := got[string(b.Name)].(map[string]any)
 			null("batter_g", r["batter_g"])
 			null("batter_ml", r["batter_ml"])
-			if s.Plan.Batch(pour.BatchName(b.Name)).Size != pour.SizeOils {
+			if s.Plan.Batch(b.Name).Size != pour.SizeOils {
 				null("oils_g", r["oils_g"])
 				null("naoh_pure_g", r["naoh_pure_g"])
 			}

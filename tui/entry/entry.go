@@ -14,18 +14,25 @@ import (
 	"pourbench/tui/screen"
 )
 
-// Entry is the text typed so far and the place of the cursor in it.
+// Entry is the text typed so far and the place of the cursor in it. The zero value is empty.
 type Entry struct {
 	in textinput.Model
 }
 
 // New returns an entry that holds a text, with the cursor behind it.
 func New(text string) Entry {
-	e := Entry{in: textinput.New()}
-	e.in.Prompt = ""
-	e.in.Focus()
+	var e Entry
 	e.Insert(text)
 	return e
+}
+
+// open makes the zero value one that can be typed in.
+func (e *Entry) open() {
+	if !e.in.Focused() {
+		e.in = textinput.New()
+		e.in.Prompt = ""
+		e.in.Focus()
+	}
 }
 
 // Text returns what has been typed.
@@ -33,6 +40,7 @@ func (e Entry) Text() string { return e.in.Value() }
 
 // Insert puts typed or pasted text at the cursor. Control characters and line ends are left out: an entry is one line.
 func (e *Entry) Insert(text string) {
+	e.open()
 	text = strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == unicode.ReplacementChar {
 			return -1
@@ -46,6 +54,7 @@ func (e *Entry) Insert(text string) {
 
 // Press does what an editing key asks and says whether it was one.
 func (e *Entry) Press(k tea.KeyPressMsg) bool {
+	e.open()
 	m := e.in.KeyMap
 	if !key.Matches(k, m.CharacterForward, m.CharacterBackward, m.WordForward, m.WordBackward, m.LineStart, m.LineEnd, m.DeleteWordBackward,
 		m.DeleteWordForward, m.DeleteAfterCursor, m.DeleteBeforeCursor, m.DeleteCharacterBackward, m.DeleteCharacterForward) {

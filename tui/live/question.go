@@ -9,52 +9,25 @@ import (
 
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
-	"pourbench/tui/keys"
+	"pourbench/tui/dialog"
 )
-
-// question waits for a key.
-type question struct {
-	title   string
-	choices []choice
-}
-
-// choice is an answer and the keys that give it.
-type choice struct {
-	keys []string
-	text string
-	do   func(m *Model) tea.Cmd
-}
-
-func (m *Model) pressQuestion(k tea.KeyPressMsg) tea.Cmd {
-	if b, ok := lookup(keys.Asking, k.String()); ok && b.ID == keys.Close {
-		m.question = nil
-		return nil
-	}
-	for _, c := range m.question.choices {
-		if slices.Contains(c.keys, k.String()) {
-			m.question = nil
-			return c.do(m)
-		}
-	}
-	m.refuse("press one of the keys shown, or Esc for none of them")
-	return nil
-}
 
 // askTrouble asks which trouble the chosen jug makes.
 func (m *Model) askTrouble() {
 	j, name := m.board.Jugs[m.jug], m.jugName(m.jug)
-	m.question = &question{title: "Trouble in " + name}
+	q := &dialog.Question{Title: "Trouble in " + name, At: -1}
 	for _, t := range []struct{ key, what, looks string }{
 		{"r", logbook.Rices, "grains like cooked rice"},
 		{"s", logbook.Seizes, "sets within seconds"},
 		{"b", logbook.Browns, "darkens"},
 		{"p", logbook.Separates, "oil or water stands apart"},
 	} {
-		m.question.choices = append(m.question.choices, choice{[]string{t.key}, t.what + ": " + t.looks, func(m *Model) tea.Cmd {
+		q.Answers = append(q.Answers, dialog.Answer{Keys: t.key, Text: t.what + ": " + t.looks, Do: func() tea.Cmd {
 			_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Troubled, Batch: j.Batch, Jug: j.Jug, What: t.what}), name+" "+t.what)
 			return nil
 		}})
 	}
+	m.dialogs.Open(q)
 }
 
 // lost is the jug to rescue: the chosen one if it needs it, else the first that does and for which nothing was chosen yet; below 0: none.
@@ -81,13 +54,14 @@ func (m *Model) rescues(j underway.JugBoard) []underway.Rescue {
 func (m *Model) askRescue() {
 	m.jug = m.lost()
 	j, name := m.board.Jugs[m.jug], m.jugName(m.jug)
-	m.question = &question{title: "What still can be done for " + name}
+	q := &dialog.Question{Title: "What still can be done for " + name, At: -1}
 	for i, r := range m.rescues(j) {
-		m.question.choices = append(m.question.choices, choice{[]string{fmt.Sprint(i + 1)}, sentence(string(r.Kind)) + " " + r.Do, func(m *Model) tea.Cmd {
+		q.Answers = append(q.Answers, dialog.Answer{Keys: fmt.Sprint(i + 1), Text: sentence(string(r.Kind)) + " " + r.Do, Do: func() tea.Cmd {
 			m.takeRescue(j, r)
 			return nil
 		}})
 	}
+	m.dialogs.Open(q)
 }
 
 // takeRescue notes what she does instead of the plan and brings up the step it needs.
@@ -104,21 +78,21 @@ func (m *Model) takeRescue(j underway.JugBoard, r underway.Rescue) {
 // askDiscount asks whether a jump that the run followed was none.
 func (m *Model) askDiscount() {
 	e, _ := m.lastJump()
-	m.question = &question{title: "The clock jumped: " + m.jumpWords(e), choices: []choice{
-		{[]string{"y", "enter"}, "No time had passed: do not count it.", func(m *Model) tea.Cmd {
+	m.dialogs.Open(&dialog.Question{Title: "The clock jumped: " + m.jumpWords(e), Answers: []dialog.Answer{
+		{Keys: "y", Text: "No time had passed: do not count it.", Do: func() tea.Cmd {
 			_ = m.told(m.run.Discount(e.ID), "the jump is not counted")
 			return nil
 		}},
-		{[]string{"n"}, "It had: lye does not pause.", func(*Model) tea.Cmd { return nil }},
-	}}
+		{Keys: "n", Text: "It had: lye does not pause."},
+	}})
 }
 
 // askLeave asks before the screen is left. Space, the key that is pressed most, does not answer it.
 func (m *Model) askLeave() {
-	m.question = &question{title: "Leave the screen?", choices: []choice{
-		{[]string{"y", "enter", "q"}, "Leave. Lye does not pause: the run goes on and can be taken up again with: pourbench run --resume " + m.ID(), (*Model).leave},
-		{[]string{"n"}, "Stay.", func(*Model) tea.Cmd { return nil }},
-	}}
+	m.dialogs.Open(&dialog.Question{Title: "Leave the screen?", Answers: []dialog.Answer{
+		{Keys: "yq", Text: "Leave. Lye does not pause: the run goes on and can be taken up again with: pourbench run --resume " + m.ID(), Do: m.leave},
+		{Keys: "n", Text: "Stay."},
+	}})
 }
 
 // sentence makes a sentence of words.

@@ -90,9 +90,9 @@ func (m *Model) large(s underway.Step) string {
 		return m.title(s)
 	}
 	if s.Batch == pour.Icing {
-		return string(pour.Icing) + ": " + s.Kind
+		return string(pour.Icing) + ": " + string(s.Kind)
 	}
-	return s.Kind
+	return string(s.Kind)
 }
 
 // detail is what a step needs: how much of what.
@@ -139,7 +139,7 @@ func (m *Model) makingLye(b *pour.BatchSheet) string {
 // batchSheet is the figures of a batch, or nil.
 func (m *Model) batchSheet(n pour.BatchName) *pour.BatchSheet {
 	for _, b := range m.sheet().Batches() {
-		if b.Name == string(n) {
+		if b.Name == n {
 			return b
 		}
 	}

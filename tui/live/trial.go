@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/learn"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/dialog"
 	"pourbench/tui/screen"
 )
 
@@ -80,10 +81,10 @@ func (m *Model) trialStep() string {
 }
 
 // guidePage is what to do in a trial, in order.
-func guidePage() *page {
-	p := &page{title: "A scent trial"}
+func guidePage() *dialog.Page {
+	p := &dialog.Page{Title: "A scent trial", LeadW: 4}
 	for i, s := range underway.TrialSteps() {
-		p.lines = append(p.lines, line{lead: fmt.Sprint(i + 1), style: screen.Style{Attr: screen.Bold}, text: s})
+		p.Lines = append(p.Lines, dialog.Line{Lead: fmt.Sprint(i + 1), Style: screen.Style{Attr: screen.Bold}, Text: s})
 	}
 	return p
 }

@@ -10,19 +10,8 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/strict"
-	"pourbench/tui/entry"
-	"pourbench/tui/keys"
+	"pourbench/tui/dialog"
 )
-
-// typing is a line being typed.
-type typing struct {
-	title   string
-	text    entry.Entry
-	things  []thing // what can be measured; empty: it is words
-	at      int
-	refused string
-	done    func(m *Model, typed string) error
-}
 
 // thing is something that can be measured.
 type thing struct {
@@ -32,62 +21,45 @@ type thing struct {
 	event   logbook.Event // all but its value
 }
 
-func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
-	t := m.typing
-	t.refused = ""
-	switch b, _ := lookup(keys.Typing, k.String()); b.ID {
-	case keys.Restore:
-		m.typing = nil
-	case keys.Commit:
-		if err := t.done(m, strings.TrimSpace(t.text.Text())); err != nil {
-			t.refused = err.Error()
-		}
-	case nextItem, prevItem:
-		if n := len(t.things); n > 0 {
-			t.at = (t.at + map[bool]int{true: 1, false: n - 1}[b.ID == nextItem]) % n
-		}
-	default:
-		if k.Text != "" {
-			t.text.Insert(k.Text)
-		} else {
-			t.text.Press(k)
-		}
-	}
-	return nil
-}
-
 // words opens a line for words that are journaled as an event.
 func (m *Model) words(title string, e logbook.Event) {
-	m.typing = &typing{title: title, text: entry.New(""), done: func(m *Model, typed string) error {
+	m.dialogs.Open(&dialog.Prompt{Title: title, Done: func(typed string) (tea.Cmd, error) {
 		if typed == "" {
-			return errors.New("there is nothing in it; Esc leaves it")
+			return nil, errors.New("there is nothing in it; Esc leaves it")
 		}
 		e.Text = typed
-		return m.keep(e, string(e.Kind)+" kept")
-	}}
+		return nil, m.told(m.run.Mark(e), string(e.Kind)+" kept")
+	}})
 }
 
 func (m *Model) typeNote() { m.words("A note", logbook.Event{Kind: logbook.Noted}) }
 
 func (m *Model) typeResult() { m.words("How it came out", logbook.Event{Kind: logbook.Result}) }
 
-// keep journals what was typed and closes the line; when it cannot, the line stays with the reason.
-func (m *Model) keep(e logbook.Event, said string) error {
-	if err := m.told(m.run.Mark(e), said); err != nil {
-		return err
-	}
-	m.typing = nil
-	return nil
-}
-
 // typeMeasure opens a line for a weight or a temperature, first the one the step under way calls for.
 func (m *Model) typeMeasure() {
-	m.typing = &typing{title: "As it really is", text: entry.New(""), things: m.things(), done: (*Model).measured}
+	things := m.things()
+	p := &dialog.Prompt{Title: "As it really is"}
+	for _, t := range things {
+		p.Things = append(p.Things, m.thingWords(t))
+	}
+	p.Done = func(typed string) (tea.Cmd, error) { return nil, m.measured(things[p.At], typed) }
+	m.dialogs.Open(p)
+}
+
+// thingWords names what is measured, its unit and what the plan says.
+func (m *Model) thingWords(t thing) string {
+	show := m.sheet().Plan.Show
+	_, unit := show.ToUnit(0, t.unit)
+	planned := show.Figure(t.planned, show.Weight)
+	if strings.HasPrefix(unit, "°") {
+		planned = show.Figure(t.planned, show.Temp)
+	}
+	return t.name + " in " + unit + ", planned " + planned
 }
 
 // measured reads "36,5", or "381.5 L77" with the lot of what was weighed.
-func (m *Model) measured(typed string) error {
-	t := m.typing.things[m.typing.at]
+func (m *Model) measured(t thing, typed string) error {
 	number, lot, _ := strings.Cut(typed, " ")
 	v, err := strict.ParseNumber(number)
 	if err != nil {
@@ -100,7 +72,7 @@ func (m *Model) measured(typed string) error {
 		e.Lot = strings.TrimSpace(lot)
 	}
 	_, unit := show.ToUnit(e.Value, t.unit)
-	return m.keep(e, fmt.Sprintf("%s: %s %s", t.name, number, unit))
+	return m.told(m.run.Mark(e), fmt.Sprintf("%s: %s %s", t.name, number, unit))
 }
 
 // things lists what can be measured: temperatures of the batch under way, then the other's, then everything on the weighing list.

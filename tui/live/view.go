@@ -4,12 +4,13 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
-	"strings"
+	"slices"
 
 	tea "charm.land/bubbletea/v2"
 
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/plain"
+	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
@@ -24,11 +25,14 @@ const (
 
 // View draws the run. It writes nothing to the model.
 func (m *Model) View() tea.View {
-	s := screen.New(m.w, m.h)
+	s := screen.New(m.dialogs.Frame.W, m.dialogs.Frame.H)
 	m.draw(s.Area())
 	v := tea.NewView(s.String())
 	v.AltScreen = true
 	v.WindowTitle = m.windowTitle()
+	if m.dialogs.Top() != nil { // elsewhere the terminal may select text
+		v.MouseMode = tea.MouseModeCellMotion
+	}
 	return v
 }
 
@@ -47,14 +51,12 @@ func (m *Model) windowTitle() string {
 }
 
 func (m *Model) draw(a screen.Area) {
-	switch {
-	case a.W() < minW || a.H() < minH:
+	if a.W() < minW || a.H() < minH {
 		m.drawTiny(a)
-	case m.page != nil:
-		m.drawPage(a)
-	default:
-		m.drawRun(a)
+		return
 	}
+	m.drawRun(a)
+	m.dialogs.Draw(a, m.look)
 }
 
 // drawTiny says the most important things on a screen without room for more.
@@ -63,7 +65,10 @@ func (m *Model) drawTiny(a screen.Area) {
 	if now, ok := m.now(); ok {
 		lines[1] = "now: " + m.title(now.Step)
 	}
-	lines = append(lines, m.worstWords(), m.status.text, fmt.Sprintf("%d × %d; wants %d × %d", m.w, m.h, minW, minH))
+	if m.unkept != nil {
+		lines = append(lines, m.unwrittenNotice())
+	}
+	lines = append(lines, m.worstWords(), m.status.Text(), fmt.Sprintf("%d × %d; wants %d × %d", a.W(), a.H(), minW, minH))
 	y := 0
 	for _, l := range lines {
 		if l != "" {
@@ -112,14 +117,8 @@ func (m *Model) drawRun(a screen.Area) {
 	bottom := a.H() - 2 - s.bottomH
 	m.drawJugs(a.Cut(0, y, w, bottom-y))
 	m.drawBottom(a.Cut(1, bottom, w-2, s.bottomH))
-	m.drawStatus(a.Cut(0, a.H()-2, w, 1))
-	m.drawFooter(a.Cut(0, a.H()-1, w, 1))
-	switch {
-	case m.question != nil:
-		m.drawQuestion(a)
-	case m.typing != nil:
-		m.drawTyping(a)
-	}
+	m.status.Draw(a.Cut(0, a.H()-2, w, 1), m.look)
+	dialog.Footer(a.Cut(0, a.H()-1, w, 1), m.footKeys(), m.look)
 }
 
 // drawTitle names the pour and says where it is written.
@@ -302,43 +301,10 @@ func (m *Model) drawRescues(a screen.Area, jug int) {
 	}
 }
 
-func (m *Model) drawStatus(a screen.Area) {
-	if m.status.text == "" || m.live.Run()-m.status.at > statusFor {
-		return
+// footKeys lists the keys that can act now, the most useful first.
+func (m *Model) footKeys() []keys.Binding {
+	if top := m.dialogs.Top(); top != nil {
+		return top.Keys()
 	}
-	a.Text(1, 0, screen.Clip(m.status.text, a.W()-2), m.status.styled(m.look))
-}
-
-// drawFooter shows the keys that can act now, as many as fit; help is always among them.
-func (m *Model) drawFooter(a screen.Area) {
-	mode := keys.Bench
-	switch {
-	case m.question != nil:
-		mode = keys.Asking
-	case m.typing != nil:
-		mode = keys.Typing
-	}
-	x, end := 1, a.W()-1
-	if mode == keys.Bench {
-		end -= len("? keys") + 2
-	}
-	for _, b := range footer(mode) {
-		if mode == keys.Bench && m.cannot(b.ID) != "" || b.ID == nextItem && len(m.typing.things) == 0 {
-			continue
-		}
-		if b.ID == keys.Help {
-			a.Right(a.W()-6, 0, "?", m.look.Accent)
-			a.Right(a.W()-1, 0, b.Label, m.look.Quiet)
-			continue
-		}
-		first := shown(b)
-		if b.ID != seeStage {
-			first, _, _ = strings.Cut(first, " ")
-		}
-		if w := screen.Width(first) + 1 + screen.Width(b.Label); x+w <= end {
-			a.Text(x, 0, first, m.look.Accent)
-			a.Text(x+w-screen.Width(b.Label), 0, b.Label, m.look.Quiet)
-			x += w + 2
-		}
-	}
+	return slices.DeleteFunc(keys.Footer(keys.Pouring, 0), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
 }

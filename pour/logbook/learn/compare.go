@@ -46,7 +46,7 @@ func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 		}
 		for _, b := range sheet.Batches() {
 			for _, j := range b.Jugs {
-				if b.Name == string(x.Batch) && j.Name == x.Jug && int(x.Stage) < chem.Stages {
+				if b.Name == x.Batch && j.Name == x.Jug && int(x.Stage) < chem.Stages {
 					d.Planned = j.Clock.Stages[x.Stage].Mid
 				}
 			}
@@ -91,7 +91,7 @@ func plannedC(sheet pour.Sheet, e logbook.Event) pour.Figure {
 		return pour.Know(plan.LyeC)
 	}
 	for _, b := range sheet.Batches() {
-		if b.Name == string(e.Batch) {
+		if b.Name == e.Batch {
 			return pour.AsFigure(b.Heat.MixC)
 		}
 	}

@@ -53,13 +53,13 @@ func logsOf(p logbook.Pour, shelf pour.Shelf) []Log {
 	actual := pour.Weigh(s.Actual(p.Plan), shelf)
 	var out []Log
 	for _, b := range actual.Batches() {
-		n := pour.BatchName(b.Name)
+		n := b.Name
 		batter, ok := s.Batter(actual, n, shelf)
 		if !ok {
 			continue
 		}
 		for _, j := range b.Jugs {
-			l := Log{Pour: p.ID, When: p.Opened, Batch: b.Name, JugName: j.Name, Batter: batter}
+			l := Log{Pour: p.ID, When: p.Opened, Batch: string(b.Name), JugName: j.Name, Batter: batter}
 			for _, x := range s.Sightings {
 				switch at := (StageAt{x.Stage, x.Min}); {
 				case x.Batch != n || x.Jug != j.Name:

@@ -185,7 +185,7 @@ func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
 		return (own - base).Minutes()
 	}
 	for _, b := range sheet.Batches() {
-		if b.Name == string(n) {
+		if b.Name == n {
 			return b.LyeInAtMin
 		}
 	}

@@ -34,7 +34,7 @@ func (l Live) Outlook(shelf pour.Shelf, h clock.Hand) Outlook {
 	actual := pour.Weigh(s.Actual(l.Sheet.Plan), shelf)
 	var out Outlook
 	for _, b := range actual.Batches() {
-		n := pour.BatchName(b.Name)
+		n := b.Name
 		w := watch{state: s, sheet: actual, batch: n, shelf: shelf, hand: h}
 		if since, ok := s.SinceLyeIn(n, l.run); ok {
 			w.nowMin = since.Minutes()

@@ -131,7 +131,7 @@ func (s State) step(key string) (StepState, bool) {
 }
 
 // stepOf finds a step by batch, kind and jug.
-func (s State) stepOf(n pour.BatchName, kind, jug string) (StepState, int, bool) {
+func (s State) stepOf(n pour.BatchName, kind pour.TaskKind, jug string) (StepState, int, bool) {
 	for i, step := range s.Steps {
 		if step.Batch == n && step.Kind == kind && step.Jug == jug {
 			return step, i, true

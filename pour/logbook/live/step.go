@@ -8,15 +8,15 @@ import (
 )
 
 // StepLyeIn is the kind of the step that starts a batch's clock: lye meets oil. It has no length; the mixing follows.
-const StepLyeIn = "lye in"
+const StepLyeIn pour.TaskKind = "lye in"
 
 // StepMakeLye is the kind of the step that makes a batch's lye, in the order that its extras want. It has no length; the cooling follows.
-const StepMakeLye = "make the lye"
+const StepMakeLye pour.TaskKind = "make the lye"
 
 // Step is one step of a run: a task of the plan, making a lye, or the moment lye meets oil.
 type Step struct {
-	Key        string // stable name: the task's, or that of [logbook.LyeIn]
-	Kind       string // one of pour's Task… words, StepMakeLye or StepLyeIn
+	Key        string        // stable name: the task's, or that of [logbook.LyeIn]
+	Kind       pour.TaskKind // one of pour's Task… words, StepMakeLye or StepLyeIn
 	Batch      pour.BatchName
 	Jug        string
 	PlannedMin float64 // start on the plan's run clock, 0 = the base's lye meets its oils
@@ -32,16 +32,15 @@ func Steps(s pour.Sheet) []Step {
 	out := make([]Step, 0, len(s.Run)+4)
 	made := map[pour.BatchName]bool{}
 	for _, st := range s.Stints() {
-		batch := pour.BatchName(st.Batch)
-		if (st.Kind == pour.TaskCoolLye || st.Kind == pour.TaskMix) && !made[batch] {
-			made[batch] = true
-			out = append(out, Step{Key: string(batch) + " " + StepMakeLye, Kind: StepMakeLye, Batch: batch, PlannedMin: st.StartMin, Name: StepMakeLye})
+		if (st.Kind == pour.TaskCoolLye || st.Kind == pour.TaskMix) && !made[st.Batch] {
+			made[st.Batch] = true
+			out = append(out, Step{Key: string(st.Batch) + " " + string(StepMakeLye), Kind: StepMakeLye, Batch: st.Batch, PlannedMin: st.StartMin, Name: string(StepMakeLye)})
 		}
 		if st.Kind == pour.TaskMix {
-			out = append(out, Step{Key: logbook.LyeIn(batch), Kind: StepLyeIn, Batch: batch, PlannedMin: st.StartMin, Name: StepLyeIn})
+			out = append(out, Step{Key: logbook.LyeIn(st.Batch), Kind: StepLyeIn, Batch: st.Batch, PlannedMin: st.StartMin, Name: string(StepLyeIn)})
 		}
 		out = append(out, Step{
-			Key: st.Key, Kind: st.Kind, Batch: batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
+			Key: st.Key, Kind: st.Kind, Batch: st.Batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
 			Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st), Own: own(st),
 		})
 	}
@@ -66,5 +65,5 @@ func (s Step) moves(n pour.BatchName, jug string) bool {
 
 // waits reports whether the step has a minute before which it cannot start, however early the hands are free.
 func (s Step) waits() bool {
-	return slices.Contains([]string{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
+	return slices.Contains([]pour.TaskKind{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
 }

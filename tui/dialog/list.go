@@ -1,0 +1,203 @@
+package dialog
+
+import (
+	"image"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/tui/entry"
+	"pourbench/tui/keys"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// Item is one entry of a list.
+type Item struct {
+	ID     string
+	Name   string
+	Aside  string        // said in the list, beside the name
+	Detail []string      // said of the highlighted entry, one paragraph each
+	Swatch screen.Colour // painted before the name
+}
+
+// List is a list that is searched by typing.
+type List struct {
+	Title  string
+	Items  []Item
+	At     int    // the highlighted entry of those that match
+	Free   string // what Enter does with typed text that matches nothing; empty: it is refused
+	Choose func(id string) tea.Cmd
+
+	search entry.Entry
+}
+
+// The size a list likes, and the width from which the details have room beside the entries.
+const (
+	listW   = 96
+	listH   = 24
+	besideW = listW - 20
+)
+
+// Keys lists the keys of the footer.
+func (l *List) Keys() []keys.Binding { return keys.Footer(keys.List, 0) }
+
+// Paste puts text into the search.
+func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
+
+// Wheel goes to another entry.
+func (l *List) Wheel(by int, _ Frame) { l.move(by * wheelRows) }
+
+// matches lists the entries that hold every word typed, in their name, aside or details.
+func (l *List) matches() []Item {
+	words := strings.Fields(strings.ToLower(l.search.Text()))
+	var first, rest []Item
+	for _, it := range l.Items {
+		name := strings.ToLower(it.Name)
+		all := strings.ToLower(it.ID+" "+it.Aside+" "+strings.Join(it.Detail, " ")) + " " + name
+		hit, inName := true, true
+		for _, w := range words {
+			hit = hit && strings.Contains(all, w)
+			inName = inName && strings.Contains(name, w)
+		}
+		switch {
+		case hit && inName:
+			first = append(first, it)
+		case hit:
+			rest = append(rest, it)
+		}
+	}
+	return append(first, rest...)
+}
+
+func (l *List) move(by int) {
+	l.At = min(max(l.At+by, 0), max(len(l.matches())-1, 0))
+}
+
+// Press goes to an entry, takes one, searches or leaves the list.
+func (l *List) Press(k tea.KeyPressMsg, _ Frame) Result {
+	switch b, _ := keys.Lookup(keys.List, 0, k.String()); b.ID {
+	case keys.Close:
+		return Result{Close: true}
+	case keys.Choose:
+		return l.take()
+	case keys.Up:
+		l.move(-1)
+	case keys.Down:
+		l.move(1)
+	case keys.PageUp:
+		l.move(-listH / 2)
+	case keys.PageDown:
+		l.move(listH / 2)
+	default:
+		if typed(&l.search, k) {
+			l.At = 0
+		}
+	}
+	return Result{}
+}
+
+// take closes the list with the highlighted entry, or with the typed text where that is allowed.
+func (l *List) take() Result {
+	id := l.search.Text()
+	if found := l.matches(); len(found) > 0 {
+		id = found[min(l.At, len(found)-1)].ID
+	} else if l.Free == "" || id == "" {
+		return Result{Refused: "nothing matches " + id + ": take letters away, or Esc leaves the list"}
+	}
+	return Result{Close: true, Do: func() tea.Cmd { return l.Choose(id) }}
+}
+
+func (l *List) rect(f Frame) image.Rectangle {
+	return f.box(min(listW, f.W-4), min(listH, f.H-4))
+}
+
+// rows is where the entries stand.
+func (l *List) rows(f Frame) image.Rectangle {
+	r := inside(l.rect(f))
+	r.Min.Y = min(r.Min.Y+1, r.Max.Y) // the search
+	if l.rect(f).Dx() >= besideW {
+		r.Max.X = r.Min.X + r.Dx()*45/100
+		return r
+	}
+	r.Max.Y = max(r.Max.Y-4, r.Min.Y) // the details stand below the entries
+	return r
+}
+
+// first is the first entry shown so that the highlighted one is in sight.
+func (l *List) first(rows int) int { return max(l.At-rows+1, 0) }
+
+// Click highlights an entry, or takes the highlighted one.
+func (l *List) Click(at image.Point, f Frame) Result {
+	r := l.rows(f)
+	i := l.first(r.Dy()) + at.Y - r.Min.Y
+	switch {
+	case !at.In(r) || i >= len(l.matches()):
+	case i == l.At:
+		return l.take()
+	default:
+		l.At = i
+	}
+	return Result{}
+}
+
+// Draw draws the entries and all about the highlighted one.
+func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
+	drawSearch(boxed(a, l.rect(f), l.Title, lk), l.search, lk)
+	found := l.matches()
+	rows := a.At(l.rows(f))
+	if len(found) == 0 {
+		text := "nothing matches"
+		if l.Free != "" {
+			text = "Enter: " + l.Free
+		}
+		rows.Text(0, 0, text, lk.Quiet)
+		return
+	}
+	first := l.first(rows.H())
+	for y := range min(rows.H(), len(found)-first) {
+		drawItem(rows.Cut(0, y, rows.W(), 1), found[first+y], first+y == l.At, lk)
+	}
+	l.drawDetail(a, f, found[min(l.At, len(found)-1)], lk)
+}
+
+// drawItem draws an entry on one line.
+func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
+	x := 2
+	if it.Swatch != 0 {
+		a.Cut(x, 0, 2, 1).Fill(" ", screen.Style{Bg: it.Swatch})
+		x += 3
+	}
+	end := a.Text(x, 0, screen.Clip(it.Name, a.W()-x), lk.Text)
+	if room := a.W() - end - 2; room > 3 {
+		a.Right(a.W(), 0, screen.Clip(it.Aside, room), lk.Quiet)
+	}
+	if at {
+		a.Text(0, 0, "►", lk.Focus)
+		a.Restyle(2, 0, a.W()-2, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
+	}
+}
+
+// drawDetail says all about the highlighted entry: beside the list, or below it on a narrow screen.
+func (l *List) drawDetail(a screen.Area, f Frame, it Item, lk look.Look) {
+	rows, in := l.rows(f), inside(l.rect(f))
+	r := image.Rect(rows.Max.X+3, rows.Min.Y, in.Max.X, in.Max.Y)
+	if rows.Max.Y < in.Max.Y {
+		r = image.Rect(in.Min.X, rows.Max.Y+1, in.Max.X, in.Max.Y)
+		for x := range in.Dx() {
+			a.Text(in.Min.X+x, rows.Max.Y, "─", lk.Rule)
+		}
+	}
+	out := a.At(r)
+	y := 0
+	for i, par := range it.Detail {
+		st := lk.Text
+		if i == 0 {
+			st = lk.Strong
+		}
+		for _, line := range screen.Wrap(par, out.W()) {
+			out.Text(0, y, line, st)
+			y++
+		}
+	}
+}

@@ -1,0 +1,99 @@
+package dialog
+
+import (
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// kind is the sort of thing that is said.
+type kind int
+
+const (
+	done kind = iota
+	refused
+	warned
+)
+
+// message is something that was said.
+type message struct {
+	text string
+	kind kind
+}
+
+// Status is the line that says what was done last or why it was not, and remembers what was said before.
+type Status struct {
+	said     []message // the newest last
+	standing bool      // the newest stands in the line
+}
+
+// remembered is how many messages are remembered.
+const remembered = 100
+
+// Say says what was done.
+func (s *Status) Say(text string) { s.add(message{text, done}) }
+
+// Refuse says why something cannot be done.
+func (s *Status) Refuse(why string) { s.add(message{why, refused}) }
+
+// Warn says what wants an eye.
+func (s *Status) Warn(text string) { s.add(message{text, warned}) }
+
+func (s *Status) add(m message) {
+	s.standing = m.text != ""
+	if n := len(s.said); !s.standing || n > 0 && s.said[n-1] == m {
+		return
+	}
+	s.said = append(s.said, m)
+	if over := len(s.said) - remembered; over > 0 {
+		s.said = append(s.said[:0], s.said[over:]...)
+	}
+}
+
+// Clear empties the line. What was said is still remembered.
+func (s *Status) Clear() { s.standing = false }
+
+// Text is what stands in the line, with a sign in front of what is not well; empty: nothing does.
+func (s *Status) Text() string {
+	if !s.standing {
+		return ""
+	}
+	return s.said[len(s.said)-1].marked()
+}
+
+func (m message) marked() string {
+	return [...]string{done: "", refused: "× ", warned: "! "}[m.kind] + m.text
+}
+
+func (m message) style(l look.Look) screen.Style {
+	return [...]screen.Style{done: l.Good, refused: l.Wrong, warned: l.Caution}[m.kind]
+}
+
+// Silent says whether nothing was said yet.
+func (s *Status) Silent() bool { return len(s.said) == 0 }
+
+// Draw draws the line. What does not fit is cut, and the key that shows it whole is named.
+func (s *Status) Draw(a screen.Area, l look.Look) {
+	if !s.standing {
+		return
+	}
+	const whole = "! reads all"
+	text, w := s.Text(), a.W()-2
+	st := s.said[len(s.said)-1].style(l)
+	if screen.Width(text) > w && w > 2*len(whole) {
+		w -= len(whole) + 2
+		x := a.Text(w+3, 0, whole[:1], l.Accent)
+		a.Text(x, 0, whole[1:], l.Quiet)
+	}
+	a.Text(1, 0, screen.Clip(text, w), st)
+}
+
+// Page lists what was said in full, the newest first.
+func (s *Status) Page(l look.Look) *Page {
+	p := &Page{Title: "What was said, the newest first"}
+	for i := len(s.said) - 1; i >= 0; i-- {
+		m := s.said[i]
+		p.Lines = append(p.Lines, Line{Lead: m.marked()[:len(m.marked())-len(m.text)], Style: m.style(l), Text: m.text})
+	}
+	p.LeadW = 2
+	return p
+}
