@@ -68,7 +68,7 @@ func TestNudgesGroupOnlyWithTheirOwnKind(t *testing.T) {
 			t.Errorf("undo gives %v %%, want %v", got, want)
 		}
 	}
-	if _, err := s.Undo(); !errors.Is(err, ErrNothingToUndo) {
+	if _, err := s.Undo(); !errors.Is(err, errNothingToUndo) {
 		t.Errorf("a fourth undo gives %v", err)
 	}
 }
