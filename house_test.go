@@ -42,7 +42,7 @@ func house() []room {
 		{"tui/picture", "tui/look tui/screen pour/swirl chem/colour"},
 		{"tui/session", "pour/whatif pour chem/clock chem/colour"},
 		{"tui/dialog", "tui/entry tui/keys tui/look tui/screen"},
-		{"tui/panel", "tui/session tui/picture tui/grid tui/keys tui/layout tui/entry tui/look tui/screen pour pour/swirl pour/plain chem chem/clock chem/colour"},
+		{"tui/panel", "tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour pour/swirl pour/plain chem chem/colour"},
 		{"tui/terminal", "tui/look tui/screen"},
 		{"tui/live", "tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/disk pour/plain chem chem/clock"},
 		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +

@@ -2,13 +2,12 @@ package tui
 
 import (
 	"pourbench/tui/keys"
-	"pourbench/tui/layout"
 	"pourbench/tui/picture"
 )
 
 // lookAt changes how the swirl is looked at and says whether the key was one that does. [Model.cannot] has said that it can.
 func (m *Model) lookAt(id keys.ID) bool {
-	if m.at().Kind == layout.Face && m.barsShown() { // the arrows have nothing else to do here
+	if m.at().Easel && m.barsShown() { // the arrows have nothing else to do here
 		switch id {
 		case keys.Left:
 			id = keys.PrevBar

@@ -55,7 +55,7 @@ func (m *Model) listed(msg listedMsg) {
 		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
 	}
 	for _, e := range m.examples() {
-		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
+		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: []string{e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes}})
 	}
 	m.dialogs.Open(l)
 }

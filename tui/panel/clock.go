@@ -1,6 +1,7 @@
-package tui
+package panel
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
@@ -22,15 +23,31 @@ const (
 // clockLines is how many lines a clock panel fills: its axis, two lines for each jug, its key.
 func clockLines(jugs int) int { return 2*jugs + 2 }
 
-// drawClock draws when each jug reaches each stage, on one axis of minutes, with the moment it is poured and the window that suits the technique.
-func (b *bench) drawClock(a screen.Area, p layout.Panel, c grid.Cursor, focused bool) {
-	batch := batchOf(b.clock, p)
+// clock is when each jug of a batch reaches each stage. Its grid has a row for each jug, with what its bar says in words.
+func clock(n pour.BatchName) Panel {
+	return Panel{
+		ID: layout.ID(ofBatch(n, "clock")), Title: ofBatch(n, "Clock"),
+		Grid: gridOf(n, (*Facts).clockGrid),
+		Want: func(f *Facts) int {
+			if batch := batchOf(f.Timed, n); batch != nil {
+				return clockLines(len(batch.Jugs))
+			}
+			return 1
+		},
+		Least: func(want int) int { return want/2 + 1 }, // one line for each jug in place of two
+		Draw:  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) { f.drawClock(n, a, c, focused) },
+	}
+}
+
+// drawClock draws the stages of every jug on one axis of minutes, with the moment it is poured and the window that suits the technique.
+func (f *Facts) drawClock(n pour.BatchName, a screen.Area, c grid.Cursor, focused bool) {
+	batch := batchOf(f.Timed, n)
 	if batch == nil {
 		return
 	}
 	if batch.Refused.Times != "" {
 		for i, line := range screen.Wrap("No times: "+batch.Refused.Times, a.W()-2) {
-			a.Text(1, i, line, b.look.Quiet)
+			a.Text(1, i, line, f.Look.Quiet)
 		}
 		return
 	}
@@ -39,8 +56,8 @@ func (b *bench) drawClock(a screen.Area, p layout.Panel, c grid.Cursor, focused 
 	if clockLines(len(batch.Jugs)) > a.H()+1 {
 		per = 1
 	}
-	axis := b.axis(batch, a.W())
-	b.drawAxis(a, axis)
+	axis := f.axis(batch, a.W())
+	f.drawAxis(a, axis)
 	top := 0
 	if shown := max(rows/per, 1); c.Row >= shown {
 		top = c.Row - shown + 1
@@ -50,14 +67,14 @@ func (b *bench) drawClock(a screen.Area, p layout.Panel, c grid.Cursor, focused 
 		if y >= a.H() {
 			break
 		}
-		b.drawJugTime(a.Cut(0, y, a.W(), min(per, a.H()-y)), batch, i, axis)
+		f.drawJugTime(a.Cut(0, y, a.W(), min(per, a.H()-y)), batch, i, axis)
 		if focused && i == c.Row {
-			a.Text(0, y, "►", b.look.Focus)
+			a.Text(0, y, "►", f.Look.Focus)
 			a.Restyle(7, y, clockNameW-8, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		}
 	}
 	if y := 1 + (len(batch.Jugs)-top)*per; y < a.H() {
-		b.drawKey(a, y)
+		f.drawKey(a, y)
 	}
 }
 
@@ -73,9 +90,9 @@ func (x axis) at(min float64) int {
 }
 
 // axis spans from the batch's lye-in to a little after its last pour, and at least to where its slowest jug thickens, as far as that is not out of all proportion.
-func (b *bench) axis(batch *pour.BatchSheet, w int) axis {
+func (f *Facts) axis(batch *pour.BatchSheet, w int) axis {
 	from, last := batch.LyeInAtMin, batch.LyeInAtMin+10
-	for _, t := range b.clock.Run {
+	for _, t := range f.Timed.Run {
 		if t.Batch == batch.Name && t.Kind != pour.TaskBed {
 			last = max(last, t.StartMin+t.LengthMin)
 		}
@@ -94,7 +111,7 @@ func (b *bench) axis(batch *pour.BatchSheet, w int) axis {
 	return axis{x: clockNameW, w: max(room, 4), from: from, to: to}
 }
 
-func (b *bench) drawAxis(a screen.Area, x axis) {
+func (f *Facts) drawAxis(a screen.Area, x axis) {
 	step := 5.0
 	for _, s := range []float64{5, 10, 15, 20, 30, 60, 120, 240, 600} {
 		step = s
@@ -102,46 +119,46 @@ func (b *bench) drawAxis(a screen.Area, x axis) {
 			break
 		}
 	}
-	a.Text(2, 0, "minutes", b.look.Quiet)
+	a.Text(2, 0, "minutes", f.Look.Quiet)
 	for min := math.Ceil(x.from/step) * step; min < x.to; min += step {
 		text := strconv.Itoa(int(min))
 		if at := x.at(min); at+len(text) <= x.x+x.w {
-			a.Text(at, 0, text, b.look.Quiet)
+			a.Text(at, 0, text, f.Look.Quiet)
 		}
 	}
 }
 
 // drawJugTime draws one jug: its bar and, where there is a second line, the window below it.
-func (b *bench) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis) {
+func (f *Facts) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis) {
 	j := batch.Jugs[i]
-	a.Text(2, 0, look.Letter(i), b.look.Strong)
+	a.Text(2, 0, look.Letter(i), f.Look.Strong)
 	if c, ok := screen.Hex(j.Colour.Hex); ok {
 		a.Cut(4, 0, 2, 1).Fill(" ", screen.Style{Bg: c})
 	}
 	a.Text(7, 0, screen.Clip(j.Name, clockNameW-8), screen.Style{})
 	for col := range x.w {
 		min := x.from + (float64(col)+0.5)/float64(x.w)*(x.to-x.from)
-		glyph, st := b.stageAt(j, min-batch.LyeInAtMin)
+		glyph, st := f.stageAt(j, min-batch.LyeInAtMin)
 		a.Text(x.x+col, 0, glyph, st)
 	}
 	if !j.Clock.Stages[chem.Emulsion].Mid.Known && !j.Clock.Stages[chem.Light].Mid.Known {
-		a.Text(x.x, 0, screen.Clip("no times can be given: see the warnings", x.w), b.look.Quiet)
+		a.Text(x.x, 0, screen.Clip("no times can be given: see the warnings", x.w), f.Look.Quiet)
 	}
 	if j.Clock.PourAtMin.Known {
 		at := min(x.at(j.Clock.PourAtMin.V), x.x+x.w-1)
-		a.Text(at, 0, "▼", b.look.Strong.With(screen.Reverse))
+		a.Text(at, 0, "▼", f.Look.Strong.With(screen.Reverse))
 		if last := min(x.at(j.Clock.LastAtMin.V), x.x+x.w-1); last > at {
-			a.Text(last, 0, "▼", b.look.Strong.With(screen.Reverse))
+			a.Text(last, 0, "▼", f.Look.Strong.With(screen.Reverse))
 		}
 	}
-	b.drawSide(a, j, x.x+x.w+1)
+	f.drawSide(a, j, x.x+x.w+1)
 	if a.H() > 1 {
-		b.drawWindow(a, j, x)
+		f.drawWindow(a, j, x)
 	}
 }
 
 // stageAt is the shading of a bar so many minutes after its batch's lye-in.
-func (b *bench) stageAt(j pour.JugSheet, min float64) (string, screen.Style) {
+func (f *Facts) stageAt(j pour.JugSheet, min float64) (string, screen.Style) {
 	stage := -1
 	for s := range chem.Stages {
 		if t := j.Clock.Stages[s].Mid; t.Known && min >= t.V {
@@ -151,39 +168,39 @@ func (b *bench) stageAt(j pour.JugSheet, min float64) (string, screen.Style) {
 	if stage < 0 {
 		return " ", screen.Style{}
 	}
-	st := b.look.Stages[stage]
-	if !b.fresh {
-		st = b.look.Quiet
+	st := f.Look.Stages[stage]
+	if !f.Fresh {
+		st = f.Look.Quiet
 	}
 	return look.StageGlyph(chem.Stage(stage)), st
 }
 
 // drawSide says in words when the jug is poured and how likely it is too late.
-func (b *bench) drawSide(a screen.Area, j pour.JugSheet, x int) {
+func (f *Facts) drawSide(a screen.Area, j pour.JugSheet, x int) {
 	if !j.Clock.PourAtMin.Known {
 		return
 	}
-	end := a.Text(x, 0, "pour "+b.show.RunTime(j.Clock.PourAtMin.V), screen.Style{})
+	end := a.Text(x, 0, "pour "+f.Show.RunTime(j.Clock.PourAtMin.V), screen.Style{})
 	late := j.Clock.LateChancePercent
 	if !late.Known {
 		return
 	}
-	st := b.look.Quiet
-	text := " late " + percent(late.V, 0) + " %"
+	st := f.Look.Quiet
+	text := " late " + f.percent(late.V, 0) + " %"
 	if late.V >= lateWorry {
-		text, st = " !"+text[1:], b.look.Caution
+		text, st = " !"+text[1:], f.Look.Caution
 	}
-	if !b.fresh {
-		st = b.look.Stale
+	if !f.Fresh {
+		st = f.Look.Stale
 	}
-	a.Text(end, 0, b.clockText(text), st)
+	a.Text(end, 0, f.timed(text), st)
 }
 
 // lateWorry is the chance of being late, percent, from which it is marked.
 const lateWorry = 25
 
 // drawWindow draws the minutes that suit the technique below the bar.
-func (b *bench) drawWindow(a screen.Area, j pour.JugSheet, x axis) {
+func (f *Facts) drawWindow(a screen.Area, j pour.JugSheet, x axis) {
 	w := j.Clock.Window
 	if !w.From.Known {
 		return
@@ -198,20 +215,52 @@ func (b *bench) drawWindow(a screen.Area, j pour.JugSheet, x axis) {
 	}
 	from = max(from, x.x)
 	for at := from; at < to; at++ {
-		a.Text(at, 1, "─", b.look.Good)
+		a.Text(at, 1, "─", f.Look.Good)
 	}
-	a.Text(from, 1, "╰", b.look.Good)
-	a.Text(max(to-1, from), 1, open, b.look.Good)
+	a.Text(from, 1, "╰", f.Look.Good)
+	a.Text(max(to-1, from), 1, open, f.Look.Good)
 }
 
-func (b *bench) drawKey(a screen.Area, y int) {
+func (f *Facts) drawKey(a screen.Area, y int) {
 	x := 2
 	for s := range chem.Stages {
-		x = a.Text(x, y, look.StageGlyph(chem.Stage(s))+" ", b.look.Stages[s])
-		x = a.Text(x, y, look.StageName(chem.Stage(s))+"  ", b.look.Quiet)
+		x = a.Text(x, y, look.StageGlyph(chem.Stage(s))+" ", f.Look.Stages[s])
+		x = a.Text(x, y, look.StageName(chem.Stage(s))+"  ", f.Look.Quiet)
 	}
-	x = a.Text(x, y, "▼ ", b.look.Strong)
-	x = a.Text(x, y, "used from, to  ", b.look.Quiet)
-	x = a.Text(x, y, "╰─╯ ", b.look.Good)
-	a.Text(x, y, "suits", b.look.Quiet)
+	x = a.Text(x, y, "▼ ", f.Look.Strong)
+	x = a.Text(x, y, "used from, to  ", f.Look.Quiet)
+	x = a.Text(x, y, "╰─╯ ", f.Look.Good)
+	a.Text(x, y, "suits", f.Look.Quiet)
+}
+
+func (f *Facts) clockGrid(n pour.BatchName) grid.Grid {
+	g := grid.Grid{Columns: []grid.Column{{W: 10, Grow: 1}}}
+	batch := batchOf(f.Timed, n)
+	if batch == nil {
+		return g
+	}
+	for i, j := range batch.Jugs {
+		c := f.shown(look.Letter(i)+" "+j.Name, at(string(n)+".jugs", i)+"stage_min", f.timed(f.stagesText(j)))
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{c}})
+	}
+	return g
+}
+
+// stagesText says when a jug reaches each stage, with the band.
+func (f *Facts) stagesText(j pour.JugSheet) string {
+	text := j.Name + ":"
+	for s := range chem.Stages {
+		t := j.Clock.Stages[s]
+		if chem.Stage(s) == chem.Emulsion || !t.Mid.Known {
+			continue
+		}
+		minutes := func(at pour.Figure) string {
+			return f.Show.Figure(at, func(v float64) string { return f.percent(pour.RoundMinutes(v), 0) })
+		}
+		text += fmt.Sprintf(" %s %s (%s to %s)", look.StageName(chem.Stage(s)), minutes(t.Mid), minutes(t.Low), minutes(t.High))
+	}
+	if text == j.Name+":" {
+		return text + " no times can be given"
+	}
+	return text + " min after lye-in"
 }
