@@ -144,7 +144,7 @@ func (w *walker) step() {
 	case n < 14:
 		w.stuck = []error{nil, nil, disk.ErrLocked, syscall.ENOSPC}[w.r.IntN(4)]
 		w.did(fmt.Sprint("the disk: ", w.stuck))
-	case n < 15 && w.stuck == nil:
+	case n < 15:
 		w.did("another terminal notes")
 		must(w, underway.Add(w.book, w.m.ID(), w.shelf, w.c.now, "other", logbook.Event{Kind: logbook.Noted, Text: "from beside"}))
 		w.c.pass(time.Second)
