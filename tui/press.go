@@ -226,8 +226,7 @@ func (m *Model) begin(text string) {
 
 // paste puts pasted text where text is typed.
 func (m *Model) paste(text string) tea.Cmd {
-	if top := m.dialogs.Top(); top != nil {
-		top.Paste(text)
+	if m.dialogs.Paste(text) {
 		return nil
 	}
 	if m.typing == nil {

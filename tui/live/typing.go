@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
 )
 
@@ -60,7 +61,7 @@ func (m *Model) thingWords(t thing) string {
 // measured reads "36,5", or "381.5 L77" with the lot of what was weighed.
 func (m *Model) measured(t thing, typed string) error {
 	number, lot, _ := strings.Cut(typed, " ")
-	v, err := pour.ParseNumber(number)
+	v, err := strict.ParseNumber(number)
 	if err != nil {
 		return err
 	}

@@ -1,4 +1,4 @@
-package planfile
+package strict
 
 import (
 	"fmt"
@@ -6,25 +6,35 @@ import (
 	"unicode/utf8"
 )
 
-// mostDepth bounds arrays within arrays and keys within keys; a plan nests three deep. The TOML library needs time
+// mostDepth bounds arrays within arrays and keys within keys; our files nest three deep. The TOML library needs time
 // that grows with the square of the depth, so a file is scanned before it is parsed.
 const mostDepth = 64
 
 // scanner walks a file. Where the syntax is broken it moves on by one byte: what it tells from there on is of no use, and not used.
 type scanner struct {
-	src   string
-	i     int
-	line  int
-	from  int // byte offset up to which this line's letters are counted
-	seen  int // letters before that
-	depth int
-	here  string         // path of the table the keys belong to
-	count map[string]int // items so far of every array of tables
-	index index
+	src      string
+	i        int
+	line     int
+	from     int // byte offset up to which this line's letters are counted
+	seen     int // letters before that
+	depth    int
+	here     string         // path of the table the keys belong to
+	count    map[string]int // items so far of every array of tables
+	places   map[string]place
+	comments []string // without the hash, trimmed
+	deep     place    // of the first bracket or dotted key that goes deeper than any file of ours; line 0: none
 }
 
-func newIndex(src string) index {
-	s := scanner{src: strings.TrimPrefix(src, "\ufeff"), line: 1, count: map[string]int{}, index: index{at: map[string]place{}}}
+// newScanner looks for depth and comments alone or, what takes longer, for the place of every key too.
+func newScanner(src string, places bool) *scanner {
+	s := &scanner{src: strings.TrimPrefix(src, "\ufeff"), line: 1}
+	if places {
+		s.places, s.count = map[string]place{}, map[string]int{}
+	}
+	return s
+}
+
+func (s *scanner) all() {
 	for s.blank(); s.i < len(s.src); s.blank() {
 		before := s.i
 		if s.peek() == '[' {
@@ -36,7 +46,6 @@ func newIndex(src string) index {
 			s.i++
 		}
 	}
-	return s.index
 }
 
 func (s *scanner) peek() byte {
@@ -52,9 +61,10 @@ func (s *scanner) place() place {
 	return place{s.line, s.seen + 1}
 }
 
+// mark notes where a key stands; the first time counts.
 func (s *scanner) mark(path string, p place) {
-	if _, ok := s.index.at[path]; !ok {
-		s.index.at[path] = p
+	if _, ok := s.places[path]; !ok {
+		s.places[path] = p
 	}
 }
 
@@ -79,7 +89,7 @@ func (s *scanner) blank() {
 			if n := strings.IndexByte(s.src[s.i:], '\n'); n >= 0 {
 				end = s.i + n
 			}
-			s.index.comments = append(s.index.comments, strings.TrimSpace(s.src[s.i+1:end]))
+			s.comments = append(s.comments, strings.TrimSpace(s.src[s.i+1:end]))
 			s.to(end)
 		default:
 			return
@@ -125,7 +135,7 @@ func (s *scanner) key() ([]string, place) {
 
 // stop ends the scan at something too deep.
 func (s *scanner) stop(at place) {
-	s.index.deep = at
+	s.deep = at
 	s.i = len(s.src)
 }
 
@@ -138,6 +148,16 @@ func (s *scanner) header() {
 		s.i++
 	}
 	parts, _ := s.key()
+	if s.places != nil {
+		s.enter(parts, array, at)
+	}
+	for s.peek() == ']' || s.peek() == ' ' || s.peek() == '\t' {
+		s.i++
+	}
+}
+
+// enter makes a table the one the next keys belong to.
+func (s *scanner) enter(parts []string, array bool, at place) {
 	path := ""
 	for k, part := range parts {
 		path = join(path, part)
@@ -151,18 +171,17 @@ func (s *scanner) header() {
 		}
 	}
 	s.here = path
-	for s.peek() == ']' || s.peek() == ' ' || s.peek() == '\t' {
-		s.i++
-	}
 }
 
 // pair reads key = value.
 func (s *scanner) pair(table string) {
 	parts, at := s.key()
 	path := table
-	for _, part := range parts {
-		path = join(path, part)
-		s.mark(path, at)
+	if s.places != nil {
+		for _, part := range parts {
+			path = join(path, part)
+			s.mark(path, at)
+		}
 	}
 	if s.spaces(); s.peek() == '=' {
 		s.i++
@@ -184,8 +203,11 @@ func (s *scanner) value(path string) {
 		s.text()
 	case '[':
 		s.items(']', func(n int) {
-			item := fmt.Sprintf("%s[%d]", path, n)
-			s.mark(item, s.place())
+			item := path
+			if s.places != nil {
+				item = fmt.Sprintf("%s[%d]", path, n)
+				s.mark(item, s.place())
+			}
 			s.value(item)
 		})
 	case '{':

@@ -1,4 +1,4 @@
-package planfile
+package strict
 
 import (
 	"fmt"
@@ -11,16 +11,17 @@ import (
 	"pourbench/pour/plain"
 )
 
-// syntax turns an error of the TOML library into a problem with our own words for how to mend it.
-func syntax(src string, e toml.ParseError) *Problem {
+// syntax turns an error of the TOML library into a fault with our own words for how to mend it.
+func syntax(file, src string, e toml.ParseError) Fault {
 	src = strings.TrimPrefix(src, "\ufeff")
 	line := lineOf(src, e.Position.Line)
 	column := min(max(1, e.Position.Col), len(line)+1)
-	return &Problem{
-		Line:   max(1, e.Position.Line),
-		Column: utf8.RuneCountInString(line[:column-1]) + 1,
-		What:   plain.Line(e.Message),
-		Mend:   syntaxMend(line, e.Message),
+	return Fault{
+		File:    file,
+		Line:    max(1, e.Position.Line),
+		Column:  utf8.RuneCountInString(line[:column-1]) + 1,
+		Problem: plain.Line(e.Message),
+		Mend:    syntaxMend(line, e.Message),
 	}
 }
 

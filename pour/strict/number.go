@@ -1,4 +1,4 @@
-package pour
+package strict
 
 import (
 	"fmt"
