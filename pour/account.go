@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pourbench/chem/clock"
+	"pourbench/pour/strict"
 )
 
 // Account is how a figure of a sheet comes about: what it is worked out from, by which formula, and what hangs on it.
@@ -59,7 +60,7 @@ func (s Sheet) Explain(path string, shelf Shelf, h clock.Hand) (Account, error) 
 	if !ok {
 		known := s.Explained()
 		mend := "explain without a figure lists those there are"
-		if near := nearest(path, known); near != "" {
+		if near := strict.Nearest(path, known); near != "" {
 			mend = "did you mean " + near + "? " + mend
 		}
 		return Account{}, fmt.Errorf("explain %q: no figure of this plan has that name: %s", path, mend)
