@@ -96,7 +96,7 @@ func read(path string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close() //nolint:errcheck // nothing was written
-	return io.ReadAll(io.LimitReader(f, mostBytes+1))
+	return io.ReadAll(io.LimitReader(f, int64(form().Bytes)+1))
 }
 
 // Forget removes a pour's file for good.

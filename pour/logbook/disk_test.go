@@ -152,6 +152,30 @@ func TestWithoutAnEventNothingIsWritten(t *testing.T) {
 	}
 }
 
+// A file longer than what is read back would take every mark in it along.
+func TestAPourNeverOutgrowsWhatCanBeReadBack(t *testing.T) {
+	book, id, shelf := aPour(t)
+	e := medium()
+	e.Kind, e.Text = Noted, strings.Repeat("x", MostLetters)
+	var many []Event
+	for range 400 {
+		many = append(many, e)
+	}
+	_, _, err := book.Append(id, 0, many...)
+	must(t, err)
+	for err == nil {
+		_, _, err = book.Append(id, 0, e)
+	}
+	if !strings.Contains(err.Error(), "take long notes out") {
+		t.Errorf("got %v", err)
+	}
+	p, err := book.Read(id, shelf)
+	must(t, err)
+	if n := len(p.Events); n <= 400 || int64(len(fileOf(t, book, id))) < 4<<20-2*MostLetters {
+		t.Errorf("%d events in %d bytes", n, len(fileOf(t, book, id)))
+	}
+}
+
 func TestAForgottenPourIsGoneForGood(t *testing.T) {
 	book, id, _ := aPour(t)
 	var spy disktest.Spy

@@ -25,7 +25,7 @@ import (
 
 // walker presses keys at random in live runs of one folder and holds every invariant after each.
 type walker struct {
-	*bench
+	*kitchen
 	r     *rand.Rand
 	sheet pour.Sheet
 	mine  logbook.Book // on a disk that gets stuck
@@ -47,7 +47,7 @@ func newWalker(t *testing.T, seed uint64) *walker {
 	book, err := logbook.OpenBook(t.TempDir())
 	must(t, err)
 	w := &walker{
-		bench: &bench{TB: t, c: newLaptop(), book: book, shelf: shelf}, r: rand.New(rand.NewPCG(seed, 8)),
+		kitchen: &kitchen{TB: t, c: newLaptop(), book: book, shelf: shelf}, r: rand.New(rand.NewPCG(seed, 8)),
 		sheet: pour.Work(plan, shelf, clock.Hand{}), w: 80, h: 24,
 	}
 	ops := disk.OS()
