@@ -6,6 +6,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 	"pourbench/tui/grid"
 )
 
@@ -22,7 +23,7 @@ func (f *Facts) number(name, text string, v float64, u pour.Unit, step float64, 
 	return grid.Cell{
 		Kind: grid.Number, Text: text, Plain: f.Show.Plain(v, u), Name: name,
 		Set: func(typed string) (pour.Edit, error) {
-			n, err := pour.ParseNumber(typed)
+			n, err := strict.ParseNumber(typed)
 			if err != nil {
 				return nil, err
 			}

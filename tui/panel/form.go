@@ -46,8 +46,8 @@ func (f *Facts) word(path, remark string) grid.Row {
 	if !ok {
 		return grid.Row{}
 	}
-	cell := turning(field.Label, "‹ "+v+" ›", func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Words, v, steps)) })
-	cell.Plain, cell.Hint = v, field.Label+": "+join(field.Words)
+	cell := turning(field.Label, "‹ "+v+" ›", func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Choices(), v, steps)) })
+	cell.Plain, cell.Hint = v, field.Label+": "+join(field.Choices())
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formRemark: f.label(remark)}}
 }
 
