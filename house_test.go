@@ -35,7 +35,7 @@ func house() []room {
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},
 		{"tui/layout", ""},
-		{"tui/keys", "tui/layout"},
+		{"tui/keys", ""},
 		{"tui/entry", "tui/screen"},
 		{"tui/look", "tui/screen pour chem"},
 		{"tui/grid", "tui/entry tui/look tui/screen pour"},
@@ -47,7 +47,7 @@ func house() []room {
 		{"tui/live", "tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/disk pour/plain chem chem/clock"},
 		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/paper pour/planfile pour/whatif pour/disk pour pour/swirl pour/plain chem chem/clock chem/colour"},
-		{"tui/command", "tui tui/live pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/disk pour/strict pour pour/plain chem/clock"},
+		{"tui/command", "tui tui/live tui/terminal pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/disk pour/strict pour pour/plain chem/clock"},
 		{".", "tui/command presets"},
 	}
 }

@@ -9,7 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/google/go-cmp/cmp"
 
-	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/planfile"
 )
 
@@ -147,56 +147,76 @@ func TestAFileThatCannotBeReadExplainsItselfAndChangesNothing(t *testing.T) {
 	}
 }
 
-func TestTheChecklistIsWrittenToAFile(t *testing.T) {
-	m := opened(t, 100, 30)
-	path := filepath.Join(t.TempDir(), "list.txt")
+// checklistTo asks for the checklist at a path.
+func checklistTo(m *Model, path string) {
 	drive(m, "x ctrl+u")
 	typeText(m, path)
 	drive(m, "enter")
+}
+
+func TestTheChecklistIsWrittenToAFile(t *testing.T) {
+	m := opened(t, 100, 30)
+	path := filepath.Join(t.TempDir(), "list.txt")
+	checklistTo(m, path)
 	text, err := os.ReadFile(path)
 	if err != nil || !strings.Contains(string(text), "Alpine Meadow") {
 		t.Errorf("no checklist: %v, %s", err, m.status.Text())
 	}
 }
 
-func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
-	state := t.TempDir()
-	shelf, plan := built(t)
-	open := func() *Model {
-		return New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, StateDir: state, Background: "dark"})
-	}
-	m := open()
-	if err := m.session.Apply("share", pour.SetShare(pour.Base, 0, 44)); err != nil {
+func TestAChecklistReplacesAFileOnlyWhenToldTo(t *testing.T) {
+	m := opened(t, 100, 30)
+	path := filepath.Join(t.TempDir(), "list.txt")
+	if err := os.WriteFile(path, []byte("mine"), 0o640); err != nil {
 		t.Fatal(err)
 	}
-	finish(m, m.writeJournal())
-	again := open()
-	finish(again, again.lookForLostWork())
-	if again.dialogs.Top() == nil {
-		t.Fatal("the journal was not offered")
+	checklistTo(m, path)
+	drive(m, "esc")
+	if text, _ := os.ReadFile(path); string(text) != "mine" {
+		t.Fatal("the file was replaced without an answer")
 	}
-	drive(again, "t")
-	if got := base(again).Jugs[0].SharePercent; got != 44 || !again.session.Dirty() {
-		t.Errorf("taken up with %v %%, dirty %v", got, again.session.Dirty())
+	checklistTo(m, path)
+	drive(m, "r")
+	text, err := os.ReadFile(path)
+	if err != nil || !strings.Contains(string(text), "Alpine Meadow") {
+		t.Errorf("not replaced: %v, %s", err, m.status.Text())
 	}
-	drive(again, "S ctrl+u")
-	typeText(again, filepath.Join(t.TempDir(), "x.toml"))
-	drive(again, "enter")
-	if left, err := planfile.ReadJournals(state); err != nil || len(left) != 0 {
-		t.Errorf("after the save %d journals are left, %v", len(left), err)
+	if info, err := os.Stat(path); err != nil || os.PathSeparator == '/' && info.Mode().Perm() != 0o640 {
+		t.Errorf("the mode became %v, %v", info.Mode(), err)
 	}
 }
 
-func TestAHangUpKeepsTheWorkBeforeLeaving(t *testing.T) {
-	state := t.TempDir()
-	shelf, plan := built(t)
-	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, StateDir: state, Background: "dark"})
-	m.Update(key("+"))
-	_, cmd := m.Update(hangupMsg{})
-	if !finish(m, cmd) {
-		t.Error("the bench was not left")
+func TestTheNameOfAFolderIsNotTakenForAFile(t *testing.T) {
+	m := opened(t, 100, 30)
+	dir := t.TempDir()
+	for _, ask := range []string{"S ctrl+u", "x ctrl+u"} {
+		drive(m, ask)
+		typeText(m, dir+string(filepath.Separator))
+		drive(m, "enter")
+		if f := frame(m); !strings.Contains(f, "add the name of a file") {
+			t.Errorf("it does not say what is wrong:\n%s", f)
+		}
+		drive(m, "esc")
 	}
-	if kept, err := planfile.ReadJournals(state); err != nil || len(kept) != 1 {
-		t.Errorf("%d journals are kept, %v", len(kept), err)
+	checklistTo(m, dir)
+	if said := m.status.Text(); !strings.Contains(said, "no plain file but a folder") {
+		t.Errorf("it says %q", said)
+	}
+	if left, err := os.ReadDir(dir); err != nil || len(left) > 0 {
+		t.Errorf("%v was written, %v", left, err)
+	}
+}
+
+func TestTheReasonComesFirstWhenAFileCannotBeWritten(t *testing.T) {
+	m := opened(t, 80, 24)
+	path := filepath.Join(t.TempDir(), "no such folder", "a long name that pushes the reason off the screen")
+	for _, ask := range []string{"S ctrl+u", "x ctrl+u"} {
+		drive(m, ask)
+		typeText(m, path)
+		drive(m, "enter")
+		_, err := os.Stat(filepath.Dir(path))
+		if said := m.status.Text(); !strings.HasPrefix(said, "× "+disk.Reason(err).Error()+": ") || !strings.Contains(said, path) {
+			t.Errorf("it says %q", said)
+		}
 	}
 }

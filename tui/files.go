@@ -25,13 +25,7 @@ type savedMsg struct {
 }
 
 // keep remembers where the plan on the bench is kept.
-func (m *Model) keep(path string, stamp planfile.Stamp, comments bool) {
-	key := fmt.Sprintf("draft-%d", os.Getpid())
-	if path != "" {
-		key = planfile.JournalKey(path)
-	}
-	m.file = file{path: path, stamp: stamp, comments: comments, key: key}
-}
+func (m *Model) keep(path string, stamp planfile.Stamp) { m.file = file{path, stamp} }
 
 // save saves the plan and goes on with then, which may be nil. A plan without a file asks for one.
 func (m *Model) save(then func(*Model) tea.Cmd) tea.Cmd {
@@ -56,7 +50,7 @@ func (m *Model) saved(msg savedMsg) tea.Cmd {
 	other := dialog.Answer{Text: "save under another name", Do: func() tea.Cmd { m.askSaveAs(msg.then); return nil }}
 	switch {
 	case errors.Is(msg.err, planfile.ErrExists):
-		m.ask("There is a file of that name", msg.path+" is there already. Replacing it loses what is in it now.", force, other)
+		m.ask("There is a file of that name", msg.path+" is there already. Replacing it keeps that one beside it as "+filepath.Base(msg.path)+"~.", force, other)
 	case errors.Is(msg.err, planfile.ErrChanged):
 		m.ask("The file has changed", msg.path+" was changed by something else since it was read here. Replacing it keeps that copy beside it as "+filepath.Base(msg.path)+"~.",
 			force, other, dialog.Answer{Text: "open the changed file", Do: func() tea.Cmd { return m.load(msg.path) }})
@@ -73,14 +67,14 @@ func (m *Model) savedWell(msg savedMsg) tea.Cmd {
 	if msg.out.Kept != "" {
 		text += "; the file as it was is kept as " + filepath.Base(msg.out.Kept)
 	}
-	drop := m.dropJournal()
-	m.keep(msg.path, msg.out.Stamp, false)
+	m.keep(msg.path, msg.out.Stamp)
 	m.session.Saved(msg.plan)
 	m.say(text)
+	journal := m.writeJournal() // what was edited while the file was written is in no file yet
 	if msg.then != nil {
-		return tea.Sequence(drop, msg.then(m))
+		return tea.Sequence(journal, msg.then(m))
 	}
-	return drop
+	return journal
 }
 
 // askSaveAs asks for a file name.
@@ -93,19 +87,30 @@ func (m *Model) askSaveAs(then func(*Model) tea.Cmd) {
 		Title: "Save the plan as", Text: "A file name; the plan is written as TOML and belongs to pourbench.",
 		Typed: entry.New(start),
 		Done: func(typed string) (tea.Cmd, error) {
-			if typed == "" {
-				return nil, errors.New("save the plan: type a file name")
-			}
-			if filepath.Ext(typed) == "" {
-				typed += ".toml"
+			path, err := fileName(typed, ".toml")
+			if err != nil {
+				return nil, fmt.Errorf("%w: save the plan", err)
 			}
 			since := planfile.Stamp{}
-			if typed == m.file.path {
+			if path == m.file.path {
 				since = m.file.stamp
 			}
-			return m.saveTo(expand(typed), planfile.SaveOptions{Since: since}, then), nil
+			return m.saveTo(path, planfile.SaveOptions{Since: since}, then), nil
 		},
 	})
+}
+
+// fileName is the name of a file as it was typed, with an ending where it has none.
+func fileName(typed, ending string) (string, error) {
+	switch {
+	case typed == "":
+		return "", errors.New("type the name of a file")
+	case os.IsPathSeparator(typed[len(typed)-1]):
+		return "", fmt.Errorf("%s is the name of a folder; add the name of a file", typed)
+	case filepath.Ext(typed) == "":
+		typed += ending
+	}
+	return expand(typed), nil
 }
 
 // slug is a file name made of a plan's name.

@@ -12,50 +12,71 @@ import (
 // journalAfter is how long after a change the recovery journal is written, well inside the two seconds that may be lost.
 const journalAfter = 1500 * time.Millisecond
 
+// journal is this bench's recovery journal. What is ordered of it runs beside the keyboard; the turn says in which order it was.
+type journal struct {
+	file    *planfile.Journal // nil: none is kept
+	turn    int               // of the last order
+	due     bool              // the plan is to be journalled
+	written bool              // something was, and is not dropped
+}
+
 type (
 	journalDueMsg struct{}
 	journaledMsg  struct{ err error }
 	hangupMsg     struct{}
-	lostMsg       struct{ found planfile.Recovery }
 )
+
+// lostMsg brings lost work of the plan at a path: one after the other is offered.
+type lostMsg struct {
+	path  string
+	found []planfile.Recovery
+}
 
 // journalSoon has the plan journalled a little later, unless that is due already.
 func (m *Model) journalSoon() tea.Cmd {
-	if m.opt.StateDir == "" || m.file.due {
+	if m.journal.file == nil || m.journal.due {
 		return nil
 	}
-	m.file.due = true
+	m.journal.due = true
 	return tea.Tick(journalAfter, func(time.Time) tea.Msg { return journalDueMsg{} })
 }
 
-// writeJournal keeps the plan as it is now in the state directory; a plan that is saved needs none.
+// writeJournal keeps the plan as it is now; a plan that is saved needs none.
 func (m *Model) writeJournal() tea.Cmd {
-	m.file.due = false
-	if m.opt.StateDir == "" {
+	m.journal.due = false
+	if m.journal.file == nil {
 		return nil
 	}
 	if !m.session.Dirty() {
 		return m.dropJournal()
 	}
-	m.file.written = true
-	dir, key, path, plan := m.opt.StateDir, m.file.key, m.file.path, m.session.Plan().Clone()
-	return func() tea.Msg { return journaledMsg{planfile.WriteJournal(dir, key, plan, path)} }
+	write := m.journalling()
+	return func() tea.Msg { return journaledMsg{write()} }
+}
+
+// journalling is the writing of the journal, to be done at once or beside.
+func (m *Model) journalling() func() error {
+	m.journal.written = true
+	m.journal.turn++
+	j, file, plan := m.journal, m.file, m.session.Plan().Clone()
+	return func() error { return j.file.Write(j.turn, plan, file.path, file.stamp) }
 }
 
 func (m *Model) journaled(msg journaledMsg) {
 	if msg.err != nil {
-		m.refuse("the recovery journal could not be written: " + msg.err.Error())
+		m.refuse(msg.err.Error())
 	}
 }
 
 // dropJournal removes the journal of the plan on the bench.
 func (m *Model) dropJournal() tea.Cmd {
-	if m.opt.StateDir == "" || !m.file.written {
+	if m.journal.file == nil || !m.journal.written {
 		return nil
 	}
-	m.file.written = false
-	dir, key := m.opt.StateDir, m.file.key
-	return func() tea.Msg { return journaledMsg{planfile.DropJournal(dir, key)} }
+	m.journal.written = false
+	m.journal.turn++
+	j := m.journal
+	return func() tea.Msg { return journaledMsg{j.file.Drop(j.turn)} }
 }
 
 // hangUp keeps the plan and ends: the terminal is gone.
@@ -66,56 +87,86 @@ func (m *Model) hangUp() tea.Cmd {
 
 // Rescue writes the journal at once, for a bench that was ended from outside. It returns "" when there was nothing to keep.
 func (m *Model) Rescue() (kept string, err error) {
-	if m.opt.StateDir == "" || !m.session.Dirty() {
+	if m.journal.file == nil || !m.session.Dirty() {
 		return "", nil
 	}
-	return m.opt.StateDir, planfile.WriteJournal(m.opt.StateDir, m.file.key, m.session.Plan(), m.file.path)
+	return m.opt.StateDir, m.journalling()()
 }
 
-// lookForLostWork looks for a journal of this file, or of a plan that never had one.
-func (m *Model) lookForLostWork() tea.Cmd {
-	if m.opt.StateDir == "" {
+// Close lets go of the journal: what is in it is lost work from now on, for the next bench to offer.
+func (m *Model) Close() error {
+	if m.journal.file == nil {
 		return nil
 	}
-	dir, key, path := m.opt.StateDir, m.file.key, m.file.path
+	return m.journal.file.Abandon()
+}
+
+// lookForLostWork looks for journals of this file, or of plans that never had one, whose benches are gone.
+func (m *Model) lookForLostWork() tea.Cmd {
+	if m.journal.file == nil {
+		return nil
+	}
+	dir, path := m.opt.StateDir, m.file.path
 	return func() tea.Msg {
-		all, err := planfile.ReadJournals(dir)
-		if err != nil {
-			return journaledMsg{err}
-		}
+		all, err := planfile.Recoveries(dir)
+		lost := lostMsg{path: path}
 		for _, r := range all {
-			if r.Err == nil && (r.Key == key || path == "" && r.Path == "") {
-				return lostMsg{r}
+			switch {
+			case r.Living || !r.Of(path):
+			case r.Err != nil:
+				err = r.Err
+			default:
+				lost.found = append(lost.found, r)
 			}
 		}
-		return nil
+		if len(lost.found) == 0 {
+			return journaledMsg{err}
+		}
+		return lost
 	}
 }
 
-// offerLostWork asks whether to take up work that was never saved.
+// offerLostWork asks whether to take up work that was never saved. Whatever is not answered stays where it is.
 func (m *Model) offerLostWork(msg lostMsg) {
-	r := msg.found
+	if len(msg.found) == 0 || msg.path != m.file.path {
+		return
+	}
+	if m.session.Dirty() {
+		m.say("there is work that was never saved; it is offered when the plan is opened again")
+		return
+	}
+	r := msg.found[0]
 	name := r.Path
 	if name == "" {
 		name = r.Plan.Name
 	}
-	dir := m.opt.StateDir
+	others := lostMsg{msg.path, msg.found[1:]}
 	m.ask("Work that was never saved", "A journal from "+r.At.Format("2006-01-02 15:04")+" holds changes to "+name+" that are in no file.",
 		dialog.Answer{Text: "take it up", Do: func() tea.Cmd { return m.takeUp(r) }},
 		dialog.Answer{Text: "discard it", Do: func() tea.Cmd {
-			return func() tea.Msg { return journaledMsg{planfile.DropJournal(dir, r.Key)} }
+			m.offerLostWork(others)
+			return func() tea.Msg { return journaledMsg{r.Drop()} }
 		}},
-		dialog.Answer{Text: "leave it for later"})
+		dialog.Answer{Text: "leave it for later", Do: func() tea.Cmd { m.offerLostWork(others); return nil }})
 }
 
-// takeUp puts a journalled plan on the bench, unsaved. One that no longer fits the shelf is left where it is.
+// takeUp puts a journalled plan on the bench, unsaved, as made from the file as it was then: if that has changed since, saving asks. One
+// that no longer fits the shelf is left where it is. The old journal goes once this bench's own holds the plan.
 func (m *Model) takeUp(r planfile.Recovery) tea.Cmd {
 	if faults := r.Plan.Check(m.session.Shelf()); len(faults) > 0 {
-		m.refuse("the journal cannot be taken up: " + faults[0].Error())
+		m.refuse(faults[0].Error() + ": take up the journal " + r.File)
 		return nil
 	}
 	m.session.Replace(r.Plan, false)
-	m.file.key, m.file.written = r.Key, true
+	m.keep(m.file.path, r.Made)
 	m.say("taken up where it was left; it is not saved yet")
-	return nil
+	write := m.journalling()
+	own := func() tea.Msg {
+		err := write()
+		if err == nil {
+			err = r.Drop()
+		}
+		return journaledMsg{err}
+	}
+	return tea.Sequence(own, m.lookAtFile())
 }

@@ -47,6 +47,7 @@ type Model struct {
 	opt      Options
 	session  *session.Session
 	file     file
+	journal  journal
 	w, h     int
 	look     look.Look
 	dark     bool // the terminal's background
@@ -68,12 +69,8 @@ type Model struct {
 
 // file is where the plan on the bench is kept.
 type file struct {
-	path     string
-	stamp    planfile.Stamp
-	comments bool   // it holds comments that saving will not keep
-	key      string // of its journal
-	due      bool   // a journal is to be written
-	written  bool   // there is a journal
+	path  string
+	stamp planfile.Stamp
 }
 
 // typing is a cell being typed in.
@@ -87,7 +84,10 @@ func New(o Options) *Model {
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
 		station: layout.Jugs, cursors: map[layout.Panel]grid.Cursor{}, w: 80, h: 24,
 	}
-	m.keep(o.Document.Path, o.Document.Stamp, o.Document.HandComments)
+	m.keep(o.Document.Path, o.Document.Stamp)
+	if o.StateDir != "" {
+		m.journal.file = planfile.NewJournal(o.StateDir)
+	}
 	for s := range layout.Stations {
 		m.focus[s] = layout.Panels(layout.Station(s), true)[0]
 	}

@@ -2,12 +2,14 @@ package tui
 
 import (
 	"errors"
-	"os"
+	"fmt"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
@@ -74,9 +76,9 @@ func (m *Model) openPlan(id string) tea.Cmd {
 		if e.Name == name {
 			drop := m.dropJournal()
 			m.session.Replace(e.Plan.Clone(), true)
-			m.keep("", planfile.Stamp{}, false)
+			m.keep("", planfile.Stamp{})
 			m.say("an example: saving asks for a file of your own")
-			return drop
+			return tea.Sequence(drop, m.lookForLostWork())
 		}
 	}
 	return nil
@@ -98,18 +100,17 @@ func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 	}
 	drop := m.dropJournal()
 	m.session.Replace(msg.doc.Plan, true)
-	m.keep(msg.doc.Path, msg.doc.Stamp, msg.doc.HandComments)
+	m.keep(msg.doc.Path, msg.doc.Stamp)
 	m.say("opened " + msg.doc.Path)
 	if msg.doc.HandComments {
 		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
-	return drop
+	return tea.Sequence(drop, m.lookForLostWork())
 }
 
 // writtenMsg says what became of a file that was handed on.
 type writtenMsg struct {
 	path string
-	text string
 	err  error
 }
 
@@ -122,10 +123,11 @@ func (m *Model) askChecklist() {
 	m.dialogs.Open(&dialog.Prompt{
 		Title: "Write the checklist to", Text: "Plain text, 80 columns, for any printer.", Typed: entry.New(start),
 		Done: func(typed string) (tea.Cmd, error) {
-			if typed == "" {
-				return nil, errors.New("write the checklist: type a file name")
+			path, err := fileName(typed, "")
+			if err != nil {
+				return nil, fmt.Errorf("%w: write the checklist", err)
 			}
-			return m.writeChecklist(expand(typed), false), nil
+			return m.writeChecklist(path, false), nil
 		},
 	})
 }
@@ -137,27 +139,19 @@ func (m *Model) writeChecklist(path string, replace bool) tea.Cmd {
 	}
 	return func() tea.Msg {
 		text := paper.Checklist(sheet, shelf)
-		how := os.O_WRONLY | os.O_CREATE | os.O_EXCL
-		if replace {
-			how = os.O_WRONLY | os.O_CREATE | os.O_TRUNC
-		}
-		f, err := os.OpenFile(path, how, 0o644)
-		if err != nil {
-			return writtenMsg{path, text, err}
-		}
-		_, err = f.WriteString(text)
-		return writtenMsg{path, text, errors.Join(err, f.Close())}
+		err := disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: !replace})
+		return writtenMsg{path, err}
 	}
 }
 
 func (m *Model) written(msg writtenMsg) tea.Cmd {
 	switch {
-	case errors.Is(msg.err, os.ErrExist):
+	case errors.Is(msg.err, fs.ErrExist):
 		m.ask("There is a file of that name", msg.path+" is there already.",
 			dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.writeChecklist(msg.path, true) }},
 			dialog.Answer{Text: "take another name", Do: func() tea.Cmd { m.askChecklist(); return nil }})
 	case msg.err != nil:
-		m.refuse("write the checklist: " + msg.err.Error())
+		m.refuse(disk.Reason(msg.err).Error() + ": write the checklist to " + msg.path)
 	default:
 		m.say("checklist written to " + msg.path + ": print it and take it to the bench")
 	}

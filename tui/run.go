@@ -6,41 +6,27 @@ import (
 	"io"
 	"os"
 
-	tea "charm.land/bubbletea/v2"
-
-	"pourbench/tui/hangup"
 	"pourbench/tui/keys"
-	"pourbench/tui/look"
+	"pourbench/tui/terminal"
 )
-
-// ErrInterrupted is returned by [Run] when the bench was interrupted from outside.
-var ErrInterrupted = errors.New("interrupted")
 
 // Run opens the workbench on the terminal and returns when the maker has left it. Work that is in no file when the bench is ended
 // from outside, by a signal or a fault of its own, is kept in the state directory, and that is said on o.Notes.
 func Run(o Options) error {
-	if o.Environ == nil {
-		o.Environ = os.Environ()
-	}
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
 	m := New(o)
+	defer m.Close() //nolint:errcheck // the system lets go of it too
 	m.asleep = true
-	opts := []tea.ProgramOption{tea.WithEnvironment(o.Environ)}
-	if p, ok := look.Profile(o.Colour, o.Environ); ok {
-		opts = append(opts, tea.WithColorProfile(p))
-	}
-	program := tea.NewProgram(m, opts...)
-	defer hangup.Watch(func() { program.Send(hangupMsg{}) })()
-	_, err := program.Run()
+	err := terminal.Run(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save
 		if rescueErr := m.rescued(o.Notes); rescueErr != nil {
 			return errors.Join(err, rescueErr)
 		}
 	}
-	if errors.Is(err, tea.ErrInterrupted) {
-		return ErrInterrupted
+	if errors.Is(err, terminal.ErrInterrupted) {
+		return err
 	}
 	if err != nil {
 		return fmt.Errorf("run the workbench: %w", err)

@@ -26,10 +26,7 @@ func (o Ops) Append(path string, wait time.Duration, more func(old []byte) (stay
 
 // openLocked opens the file that has the name when the lock is held: an editor may have put another in its place meanwhile.
 func (o Ops) openLocked(path string, wait time.Duration) (*os.File, error) {
-	const (
-		tries = 10
-		pause = 10 * time.Millisecond
-	)
+	const pause = 10 * time.Millisecond
 	until := time.Now().Add(wait)
 	for swapped := 0; swapped < tries; {
 		f, err := o.openPlain(path)
@@ -59,7 +56,7 @@ func (o Ops) openPlain(path string) (*os.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := Plain(path, info); err != nil {
+	if err := Plain(info); err != nil {
 		return nil, err
 	}
 	return o.Open(path)

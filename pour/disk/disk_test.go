@@ -301,6 +301,12 @@ func TestModesAreKeptOrFollowTheUmask(t *testing.T) {
 		t.Fatal(err)
 	}
 	mode("mine", 0o600)
+	for _, want := range []fs.FileMode{0o666, 0o604} { // made, then replaced
+		if err := save(disk.OS(), filepath.Join(dir, "exact"), "d", disk.Want{Mode: want, Exactly: true}); err != nil {
+			t.Fatal(err)
+		}
+		mode("exact", want)
+	}
 }
 
 func TestASymbolicLinkStaysOneAndWhatItLeadsToIsWritten(t *testing.T) {

@@ -15,14 +15,18 @@ type Held struct {
 
 // Hold makes a file that was not there and holds it. On a system without locks it is made all the same.
 func (o Ops) Hold(path string) (*Held, error) {
-	f, err := o.Create(path, Private)
-	if err != nil {
-		return nil, err
+	var err error
+	for range tries {
+		var f *os.File
+		if f, err = o.Create(path, Private); err != nil {
+			return nil, err
+		}
+		if err = o.claim(f, path); err == nil {
+			return &Held{o, f, path}, nil
+		}
+		_ = o.Close(f)
 	}
-	if err := o.claim(f, path); err != nil {
-		return nil, errors.Join(err, o.Close(f))
-	}
-	return &Held{o, f, path}, nil
+	return nil, err
 }
 
 // Release lets go and removes the file. It may be called on nil.

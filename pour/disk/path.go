@@ -6,10 +6,11 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // ErrNotPlain is the reason when a name leads to a folder, a pipe or a device where a plain file is wanted.
-var ErrNotPlain = errors.New("is no plain file")
+var ErrNotPlain = errors.New("this is no plain file")
 
 // mostLinks bounds a chain of symbolic links, as the systems themselves do.
 const mostLinks = 40
@@ -18,7 +19,7 @@ const mostLinks = 40
 // A name that ends like a folder's is refused with [ErrNotPlain].
 func Follow(path string) (string, error) {
 	if path == "" || os.IsPathSeparator(path[len(path)-1]) {
-		return "", fmt.Errorf("%q %w but names a folder; add the name of a file", path, ErrNotPlain)
+		return "", fmt.Errorf("%w but a folder; add the name of a file", ErrNotPlain)
 	}
 	return follow(path, mostLinks)
 }
@@ -43,21 +44,21 @@ func follow(path string, links int) (string, error) {
 }
 
 // Plain refuses with [ErrNotPlain] what is no plain file, and says what it is.
-func Plain(path string, info fs.FileInfo) error {
-	what := "is something of the system's"
+func Plain(info fs.FileInfo) error {
+	what := "something of the system's"
 	switch mode := info.Mode(); {
 	case mode.IsRegular():
 		return nil
 	case mode.IsDir():
-		what = "is a folder"
+		what = "a folder"
 	case mode&fs.ModeNamedPipe != 0:
-		what = "is a pipe"
+		what = "a pipe"
 	case mode&fs.ModeSocket != 0:
-		what = "is a socket"
+		what = "a socket"
 	case mode&fs.ModeDevice != 0:
-		what = "is a device"
+		what = "a device"
 	}
-	return fmt.Errorf("%q %w, it %s; name another", path, ErrNotPlain, what)
+	return fmt.Errorf("%w but %s", ErrNotPlain, what)
 }
 
 // Read opens a plain file for reading. A pipe is refused before it is opened, since opening one may wait for ever.
@@ -66,9 +67,16 @@ func Read(path string) (*os.File, fs.FileInfo, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	if err := Plain(path, info); err != nil {
+	if err := Plain(info); err != nil {
 		return nil, nil, err
 	}
 	f, err := os.Open(path)
 	return f, info, err
+}
+
+// Handed reports whether a name stands for a pipe that the shell has opened for this process already, as "<(COMMAND)" and /dev/stdin do.
+// Its other end is there, so that reading it waits no longer than the command that writes.
+func Handed(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.Mode()&fs.ModeNamedPipe != 0 && (path == "/dev/stdin" || strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/self/fd/"))
 }

@@ -18,9 +18,10 @@ const (
 
 // Want says how [Ops.Save] takes a name.
 type Want struct {
-	Mode  fs.FileMode  // of a file that was not there, before the umask; a file that is replaced keeps its own
-	New   bool         // the name must be free: else [fs.ErrExist]
-	Still func() error // asked once more when all is written, just before the file takes its name; an error stops it; nil: not asked
+	Mode    fs.FileMode  // of a file that was not there, before the umask; a file that is replaced keeps its own
+	Exactly bool         // the file has this mode, whatever the umask says and whatever was there
+	New     bool         // the name must be free: else [fs.ErrExist]
+	Still   func() error // asked once more when all is written, just before the file takes its name; an error stops it; nil: not asked
 }
 
 // Bytes fills a file with content that is there already.
@@ -30,6 +31,9 @@ func Bytes(content []byte) func(io.Writer) error {
 		return err
 	}
 }
+
+// tries is how often a file is made again that another terminal swept in the moment between two operations.
+const tries = 5
 
 // errSwept is why a temporary file is made once more: another terminal took it for one left by a killed program.
 var errSwept = errors.New("the file beside it is removed again and again by something else")
@@ -48,7 +52,6 @@ func (o Ops) Save(path string, fill func(io.Writer) error, w Want) error {
 	if err != nil {
 		return err
 	}
-	const tries = 5
 	o.sweep(filepath.Dir(file))
 	for range tries {
 		if err = o.put(file, fill, w); !errors.Is(err, errSwept) {
@@ -64,10 +67,10 @@ func (o Ops) put(file string, fill func(io.Writer) error, w Want) error {
 	if err != nil {
 		return err
 	}
-	if old != nil {
-		w.Mode = old.Mode().Perm()
+	if old != nil && !w.Exactly {
+		w.Mode, w.Exactly = old.Mode().Perm(), true
 	}
-	temp, err := o.beside(file, fill, w.Mode, old != nil)
+	temp, err := o.beside(file, fill, w)
 	if err != nil {
 		return err
 	}
@@ -94,7 +97,7 @@ func replaced(file string, w Want) (fs.FileInfo, error) {
 	case err != nil:
 		return nil, err
 	}
-	if err := Plain(file, old); err != nil {
+	if err := Plain(old); err != nil {
 		return nil, err
 	}
 	if w.New {
@@ -104,11 +107,11 @@ func replaced(file string, w Want) (fs.FileInfo, error) {
 }
 
 // beside writes a temporary file, whole and on the disk, and returns its name. It is locked while it is written, which tells a sweep
-// that its writer lives. Exactly says that the mode is to be kept whatever the umask.
-func (o Ops) beside(file string, fill func(io.Writer) error, mode fs.FileMode, exactly bool) (string, error) {
+// that its writer lives.
+func (o Ops) beside(file string, fill func(io.Writer) error, w Want) (string, error) {
 	const ownWrite = 0o200
 	temp := filepath.Join(filepath.Dir(file), tempName())
-	f, err := o.Create(temp, mode|ownWrite)
+	f, err := o.Create(temp, w.Mode|ownWrite)
 	if errors.Is(err, fs.ErrExist) {
 		return "", errSwept
 	}
@@ -118,8 +121,8 @@ func (o Ops) beside(file string, fill func(io.Writer) error, mode fs.FileMode, e
 	if err = o.claim(f, temp); err == nil {
 		err = o.fill(f, fill)
 	}
-	if err == nil && exactly {
-		err = o.Chmod(f, mode)
+	if err == nil && w.Exactly {
+		err = o.Chmod(f, w.Mode)
 	}
 	if err == nil {
 		err = o.Sync(f)

@@ -1,132 +1,143 @@
 package planfile
 
 import (
-	"cmp"
-	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io/fs"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
-	"time"
-
-	"github.com/natefinch/atomic"
+	"sync"
 
 	"pourbench/pour"
+	"pourbench/pour/disk"
 )
 
+// A journal is a plan file whose first comments say where it belongs. Beside it stands a lock that its bench holds while it lives.
 const (
 	journalSuffix = ".journal"
+	lockSuffix    = ".lock"
+	benchPrefix   = "bench-"
 	journalHead   = "# pourbench recovery journal of "
+	madeFromHead  = "# made from the file with the SHA-256 sum "
 )
 
-// Recovery is a plan found in a journal: work that was open and never saved.
-type Recovery struct {
-	Key  string    // as given to [WriteJournal]
-	Path string    // of the plan's file, exactly as given; empty: never saved
-	File string    // the journal itself
-	At   time.Time // when it was last written
-	Plan pour.Plan // not checked against a shelf
-	Err  error     // why the plan could not be read; the journal is still there
+// Journal keeps the unsaved work of one bench in a file of its own, so that no other bench's work, living or lost, is ever written over.
+// It is safe for use by several goroutines: each call bears the turn it was ordered in, and what comes late is passed over.
+type Journal struct {
+	disk disk.Ops
+	dir  string
+	key  string
+
+	mu   sync.Mutex
+	held *disk.Held // nil until something was written
+	turn int        // of the call that was carried out last
 }
 
-// JournalKey makes the key of a document from the path of its file: the same for every way to write that path.
-func JournalKey(path string) string {
-	if abs, err := filepath.Abs(path); err == nil {
-		path = abs
-	}
-	if file, err := follow(path, mostLinks); err == nil {
-		path = file
-	}
-	return fmt.Sprintf("%x", sha256.Sum256([]byte(path)))[:16]
+// NewJournal is the journal of a bench that was just opened. Nothing is written yet; the folder is made when it is missing.
+func NewJournal(dir string) *Journal { return newJournal(disk.OS(), dir) }
+
+func newJournal(d disk.Ops, dir string) *Journal {
+	return &Journal{disk: d, dir: dir, key: fmt.Sprintf("%s%016x", benchPrefix, rand.Uint64())} //nolint:gosec // it need not be secret
 }
 
-// WriteJournal keeps the plan in dir under a key, in place of the journal that was there before. The key names the open
-// document; letters, digits, "-" and "_" may stand in it. The path is that of the plan's file, empty for one never saved.
-// The folder is made when it is missing; both are for the maker's eyes only.
-func WriteJournal(dir, key string, p pour.Plan, path string) error {
-	file, err := journalFile(dir, key)
-	if err != nil {
-		return err
-	}
+// Write keeps the plan, in place of what this bench kept before. The path is that of the plan's file and the stamp what that was when
+// the plan was made from it; both empty for a plan that was never saved. Folder and files are for the maker's eyes only.
+func (j *Journal) Write(turn int, p pour.Plan, path string, made Stamp) error {
 	src, err := encode(p)
 	if err != nil {
 		return err
 	}
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return fmt.Errorf("keep a recovery journal: %w", err)
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if turn <= j.turn {
+		return nil
 	}
-	head := journalHead + strconv.Quote(path) + "\n"
-	if err := atomic.WriteFile(file, strings.NewReader(head+src)); err != nil {
-		return fmt.Errorf("keep a recovery journal: %w", err)
+	j.turn = turn
+	if err := j.hold(); err != nil {
+		return fmt.Errorf("%w: keep a recovery journal in %q", disk.Reason(err), j.dir)
+	}
+	err = j.disk.Save(journalFile(j.dir, j.key), disk.Bytes([]byte(headOf(path, made)+src)), disk.Want{Mode: disk.Private})
+	if err != nil {
+		return fmt.Errorf("%w: keep a recovery journal in %q", disk.Reason(err), j.dir)
 	}
 	return nil
 }
 
-// ReadJournals returns every journal in dir, the latest first; none when there is no such folder.
-// A journal that cannot be read is returned with the reason, so that nothing is passed over.
-func ReadJournals(dir string) ([]Recovery, error) {
-	entries, err := os.ReadDir(dir)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
+// hold takes the lock that says that this bench lives, before there is a journal that could be taken for a dead one's.
+func (j *Journal) hold() error {
+	if j.held != nil {
+		return nil
 	}
-	if err != nil {
-		return nil, fmt.Errorf("look for recovery journals: %w", err)
-	}
-	var out []Recovery
-	for _, entry := range entries {
-		if key, ok := strings.CutSuffix(entry.Name(), journalSuffix); ok && entry.Type().IsRegular() {
-			out = append(out, readJournal(key, filepath.Join(dir, entry.Name())))
-		}
-	}
-	slices.SortStableFunc(out, func(a, b Recovery) int { return cmp.Or(b.At.Compare(a.At), cmp.Compare(a.Key, b.Key)) })
-	return out, nil
-}
-
-func readJournal(key, file string) Recovery {
-	out := Recovery{Key: key, File: file}
-	f, err := os.Open(file)
-	if err != nil {
-		out.Err = failed(file, reason(err), openMend(err))
-		return out
-	}
-	defer f.Close() //nolint:errcheck // nothing was written
-	if info, err := f.Stat(); err == nil {
-		out.At = info.ModTime()
-	}
-	src, err := slurp(file, f)
-	if err != nil {
-		out.Err = err
-		return out
-	}
-	head, _, _ := strings.Cut(src, "\n")
-	if path, err := strconv.Unquote(strings.TrimPrefix(head, journalHead)); err == nil {
-		out.Path = path
-	}
-	out.Plan, _, out.Err = read(file, src, nil)
-	return out
-}
-
-// DropJournal removes the journal of a key; none there is no error.
-func DropJournal(dir, key string) error {
-	file, err := journalFile(dir, key)
-	if err != nil {
+	if err := os.MkdirAll(j.dir, 0o700); err != nil {
 		return err
 	}
-	if err := os.Remove(file); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("drop a recovery journal: %w", err)
-	}
-	return nil
+	sweepLocks(j.disk, j.dir)
+	held, err := j.disk.Hold(lockFile(j.dir, j.key))
+	j.held = held
+	return err
 }
 
-// journalFile refuses a key that would lead out of the folder.
-func journalFile(dir, key string) (string, error) {
-	const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_"
-	if key == "" || strings.Trim(key, letters) != "" {
-		return "", fmt.Errorf("keep a recovery journal under the key %q: a key is made of letters, digits, - and _", key)
+// sweepLocks removes the locks of benches that were killed before they had written a journal.
+func sweepLocks(d disk.Ops, dir string) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return // what follows says why
 	}
-	return filepath.Join(dir, key+journalSuffix), nil
+	for _, entry := range entries {
+		if key, ok := strings.CutSuffix(entry.Name(), lockSuffix); ok && strings.HasPrefix(key, benchPrefix) {
+			if _, err := os.Stat(journalFile(dir, key)); errors.Is(err, fs.ErrNotExist) {
+				d.DropUnheld(lockFile(dir, key))
+			}
+		}
+	}
 }
+
+func headOf(path string, made Stamp) string {
+	if path != "" {
+		if abs, err := filepath.Abs(path); err == nil {
+			path = abs
+		}
+	}
+	head := journalHead + strconv.Quote(path) + "\n"
+	if !made.Zero() {
+		head += madeFromHead + hex.EncodeToString(made.Sum[:]) + "\n"
+	}
+	return head
+}
+
+// Drop removes what this bench has kept; none is no error.
+func (j *Journal) Drop(turn int) error {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if turn <= j.turn {
+		return nil
+	}
+	j.turn = turn
+	err := j.disk.Drop(journalFile(j.dir, j.key))
+	if errors.Is(err, fs.ErrNotExist) {
+		err = nil
+	}
+	if err != nil {
+		return fmt.Errorf("%w: drop the recovery journal in %q", disk.Reason(err), j.dir)
+	}
+	held := j.held
+	j.held = nil
+	return held.Release()
+}
+
+// Abandon lets go of what was kept without removing it, so that the next bench is offered it: this one is at its end.
+func (j *Journal) Abandon() error {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	held := j.held
+	j.held = nil
+	return held.Release()
+}
+
+func journalFile(dir, key string) string { return filepath.Join(dir, key+journalSuffix) }
+
+func lockFile(dir, key string) string { return filepath.Join(dir, key+lockSuffix) }

@@ -10,12 +10,13 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/disk"
 )
 
 // Document is a plan with the file it came from.
 type Document struct {
 	Plan         pour.Plan
-	Path         string // as the caller gave it
+	Path         string // as the caller gave it; empty: the plan has no file
 	Stamp        Stamp
 	HandComments bool // the file holds comments that saving will not keep
 }
@@ -38,26 +39,32 @@ func stampOf(content []byte, modified time.Time) Stamp {
 func (s Stamp) same(content []byte) bool { return !s.Zero() && s.Sum == sha256.Sum256(content) }
 
 // Load reads the plan file at path and checks it against the shelf. Any failure is an [*Error], one of the file system
-// included; [errors.Is] finds the reason, as [fs.ErrNotExist].
+// included; [errors.Is] finds the reason, as [fs.ErrNotExist]. What is no plain file is refused at once: reading a pipe may wait for
+// ever. Only a pipe that the shell has opened for the command, /dev/stdin or what stands for "<(COMMAND)", is read; a plan from
+// there has no file.
 func Load(path string, s pour.Shelf) (Document, error) {
-	f, err := os.Open(path)
+	f, info, err := disk.Read(path)
+	if errors.Is(err, disk.ErrNotPlain) && disk.Handed(path) {
+		f, err = os.Open(path)
+		info = nil
+	}
 	if err != nil {
-		return Document{}, failed(path, reason(err), openMend(err))
+		return Document{}, failed(path, disk.Reason(err), openMend(err))
 	}
 	defer f.Close() //nolint:errcheck // nothing was written
 	src, err := slurp(path, f)
 	if err != nil {
 		return Document{}, err
 	}
-	info, err := f.Stat()
-	if err != nil {
-		return Document{}, failed(path, reason(err), openMend(err))
-	}
 	p, x, err := read(path, src, &s)
 	if err != nil {
 		return Document{}, err
 	}
-	return Document{Plan: p, Path: path, Stamp: stampOf([]byte(src), info.ModTime()), HandComments: x.handComments()}, nil
+	d := Document{Plan: p, HandComments: x.handComments()}
+	if info != nil {
+		d.Path, d.Stamp = path, stampOf([]byte(src), info.ModTime())
+	}
+	return d, nil
 }
 
 // handComments reports whether the file holds a comment that is not ours.
@@ -65,19 +72,12 @@ func (x index) handComments() bool {
 	return slices.ContainsFunc(x.comments, func(c string) bool { return c != headComment })
 }
 
-// reason drops the path from an error of the file system: it stands in front already.
-func reason(err error) error {
-	var pathErr *fs.PathError
-	if errors.As(err, &pathErr) {
-		return pathErr.Err
-	}
-	return err
-}
-
 func openMend(err error) string {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return "look at the spelling of the name and at the folder; without a name pourbench opens its example"
+	case errors.Is(err, disk.ErrNotPlain):
+		return "name a plan file; a pipe is read as -, standard input"
 	case errors.Is(err, fs.ErrPermission):
 		return "give yourself leave to read the file"
 	}
@@ -87,7 +87,7 @@ func openMend(err error) string {
 // Changed reports whether the file at path is another than the stamp tells of: edited or removed since, or there although the stamp stands for no file.
 // A file that was only touched has not changed.
 func Changed(path string, s Stamp) (bool, error) {
-	content, err := os.ReadFile(path)
+	content, _, err := current(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return !s.Zero(), nil

@@ -7,10 +7,14 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+
 	"pourbench/pour"
+	"pourbench/pour/disk/disktest"
 )
 
 // written makes a plan file in a folder of its own and loads it.
@@ -228,9 +232,8 @@ func TestASaveThatFailsLeavesTheOldFileAndNothingElse(t *testing.T) {
 		t.Error("a plan that no file can hold was saved")
 	}
 	dir := filepath.Dir(d.Path)
-	long := filepath.Join(dir, strings.Repeat("x", 250)) // the name fits; with what the temporary file adds it does not
-	if _, err := Save(long, d.Plan, SaveOptions{}); err == nil {
-		t.Error("the name was expected to be too long for a file beside it")
+	if _, err := Save(filepath.Join(dir, strings.Repeat("x", 300)), d.Plan, SaveOptions{}); err == nil {
+		t.Error("a name too long for any folder was saved to")
 	}
 	if _, err := Save(filepath.Join(dir, "nowhere", "plan.toml"), d.Plan, SaveOptions{}); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a folder that is not there: %v", err)
@@ -268,4 +271,87 @@ func TestAChangeOnDiskIsToldByContentAlone(t *testing.T) {
 	}
 	check("removed", d.Stamp, true)
 	check("not there, as it should", Stamp{}, false)
+}
+
+func TestAPlanIsOnTheDiskBeforeItTakesTheNameAndReplacesNothingUnseen(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plan.toml")
+	plan := mustRead(t, planText(t, "smallest.toml"))
+	var first, second disktest.Spy
+	saved, err := save(first.Ops(), path, plan, SaveOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := save(second.Ops(), path, plan, SaveOptions{Since: saved.Stamp}); err != nil {
+		t.Fatal(err)
+	}
+	want := []string{"create TEMP", "lock TEMP", "write TEMP", "sync TEMP", "close TEMP", "move TEMP plan.toml", "sync folder"}
+	if d := cmp.Diff(want, first.Done); d != "" {
+		t.Errorf("a new plan: %s", d)
+	}
+	want = []string{"create TEMP", "lock TEMP", "write TEMP", "chmod TEMP", "sync TEMP", "close TEMP", "rename TEMP plan.toml", "sync folder"}
+	if d := cmp.Diff(want, second.Done); d != "" {
+		t.Errorf("a plan saved again: %s", d)
+	}
+}
+
+func TestAFullDiskLeavesTheOldPlanAndSaysWhyFirst(t *testing.T) {
+	for _, step := range []string{"create TEMP", "write TEMP", "sync TEMP", "close TEMP", "rename TEMP plan.toml"} {
+		d := written(t, planText(t, "meadow.toml")) // its comments are kept beside it by the first of two writes
+		full := &disktest.Spy{Fail: func(_ int, s string) error {
+			if s == step {
+				return syscall.ENOSPC
+			}
+			return nil
+		}}
+		_, err := save(full.Ops(), d.Path, renamed(d.Plan, "New"), SaveOptions{Since: d.Stamp})
+		if !errors.Is(err, syscall.ENOSPC) || !strings.HasPrefix(err.Error(), syscall.ENOSPC.Error()+": ") || !strings.Contains(err.Error(), d.Path) {
+			t.Errorf("%s: %v", step, err)
+		}
+		if content(t, d.Path) != planText(t, "meadow.toml") {
+			t.Errorf("%s: the old plan is gone", step)
+		}
+		_, err = save(full.Ops(), filepath.Join(filepath.Dir(d.Path), "new.toml"), d.Plan, SaveOptions{})
+		if wanted := !strings.HasPrefix(step, "rename"); errors.Is(err, syscall.ENOSPC) != wanted {
+			t.Errorf("%s under a new name: %v", step, err)
+		}
+		if err != nil {
+			_, there := os.Stat(filepath.Join(filepath.Dir(d.Path), "new.toml"))
+			if !errors.Is(there, fs.ErrNotExist) {
+				t.Errorf("%s: there is a file under the new name", step)
+			}
+		}
+		if left, _ := filepath.Glob(filepath.Join(filepath.Dir(d.Path), ".*")); len(left) > 0 {
+			t.Errorf("%s: %q are left", step, left)
+		}
+	}
+}
+
+func TestAPlanSavedByAnotherBenchInTheLastMomentIsNotReplaced(t *testing.T) {
+	d := written(t, planText(t, "smallest.toml"))
+	theirs := strings.Replace(planText(t, "smallest.toml"), "Smallest", "Theirs", 1)
+	late := &disktest.Spy{Fail: func(_ int, step string) error {
+		if step == "close TEMP" {
+			put(t, d.Path, theirs)
+		}
+		return nil
+	}}
+	if _, err := save(late.Ops(), d.Path, d.Plan, SaveOptions{Since: d.Stamp}); !errors.Is(err, ErrChanged) {
+		t.Errorf("replaced: %v", err)
+	}
+	if content(t, d.Path) != theirs {
+		t.Error("the other bench's plan is gone")
+	}
+	path := filepath.Join(filepath.Dir(d.Path), "new.toml")
+	late.Fail = func(_ int, step string) error {
+		if step == "close TEMP" {
+			put(t, path, theirs)
+		}
+		return nil
+	}
+	if _, err := save(late.Ops(), path, d.Plan, SaveOptions{}); !errors.Is(err, ErrExists) {
+		t.Errorf("a new file: %v", err)
+	}
+	if content(t, path) != theirs {
+		t.Error("the file that turned up is gone")
+	}
 }

@@ -9,8 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
-	"pourbench/tui"
-	"pourbench/tui/live"
+	"pourbench/tui/terminal"
 )
 
 // Exit codes, part of the contract with scripts.
@@ -50,7 +49,7 @@ func Main(p Process, b Builtin) int {
 	switch {
 	case err == nil:
 		return g.exit
-	case errors.Is(err, tui.ErrInterrupted), errors.Is(err, live.ErrInterrupted), errors.Is(err, errInterrupted):
+	case errors.Is(err, terminal.ErrInterrupted), errors.Is(err, errInterrupted):
 		return exitInterrupted
 	}
 	g.say("%v", err)

@@ -8,6 +8,7 @@ import (
 
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/look"
+	"pourbench/tui/screen"
 )
 
 // tickMsg asks for another look at the clock.
@@ -27,7 +28,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.dialogs.Frame.W, m.dialogs.Frame.H = msg.Width, msg.Height
+		m.dialogs.Frame.W, m.dialogs.Frame.H = screen.Fit(msg.Width, msg.Height)
 	case tea.BackgroundColorMsg:
 		m.look = look.New(msg.IsDark())
 	case tickMsg:

@@ -1,6 +1,6 @@
 //go:build !unix
 
-package hangup
+package terminal
 
 import "os"
 
