@@ -75,7 +75,7 @@ func (b Book) Size(id string) (int64, error) {
 	return info.Size(), nil
 }
 
-// Read reads one pour. An error in its file is a [*planfile.Error] with the line and how to mend it.
+// Read reads one pour. An error in its file is a [*strict.Error] with the line and how to mend it.
 func (b Book) Read(id string, shelf pour.Shelf) (Pour, error) {
 	if err := checkID(id); err != nil {
 		return Pour{}, err

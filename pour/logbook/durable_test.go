@@ -15,7 +15,7 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/disk"
-	"pourbench/pour/planfile"
+	"pourbench/pour/strict"
 )
 
 // TestMain lets the test binary stand in for a terminal that journals until it is killed.
@@ -143,9 +143,9 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 	must(t, err)
 	for _, x := range []struct{ name, old, new, line, says string }{
 		{"a stage", `stage = "light"`, `stage = "ligth"`, `stage = "ligth"`, "emulsion, light"},
-		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, "write one of"},
-		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"note\"", "run_s"},
-		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "the keys of an event"},
+		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, `did you mean "seen"?`},
+		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"seen\"\n[[event]]", "event[2].run_s: is missing"},
+		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "did you mean jug?"},
 		{"a broken line", `stage = "light"`, `stage = light`, `stage = light`, "double quotes"},
 		{"a newer file", `format = 1`, `format = 9`, "", "format = 1"},
 	} {
@@ -155,14 +155,14 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 		}
 		must(t, os.WriteFile(book.Path(id), []byte(broken), 0o600))
 		_, err := book.Read(id, shelf)
-		var told *planfile.Error
+		var told *strict.Error
 		if !errors.As(err, &told) {
 			t.Errorf("%s: %v", x.name, err)
 			continue
 		}
-		p := told.Problems[0]
-		if !strings.Contains(p.Error(), x.says) {
-			t.Errorf("%s: %q does not say %q", x.name, p.Error(), x.says)
+		p := told.Faults[0]
+		if !strings.Contains(told.Error(), x.says) {
+			t.Errorf("%s: %q does not say %q", x.name, told.Error(), x.says)
 		}
 		if x.line != "" {
 			if want := 1 + strings.Count(broken[:strings.Index(broken, x.line)], "\n"); p.Line != want {

@@ -14,6 +14,7 @@ import (
 	"pourbench/pour/logbook/learn"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
+	"pourbench/pour/strict"
 )
 
 // hand is what the maker's pours have taught. Without a logbook it is the prior; a pour that cannot be read is said and passed over.
@@ -166,7 +167,7 @@ func (g *program) marking(kind logbook.EventKind) func(logbook.Book, pour.Shelf,
 // weighing journals what a bar weighed.
 func (g *program) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, []string) error {
 	return func(book logbook.Book, shelf pour.Shelf, args []string) error {
-		grams, err := pour.ParseNumber(args[1])
+		grams, err := strict.ParseNumber(args[1])
 		if err != nil {
 			return err
 		}

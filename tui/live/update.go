@@ -38,9 +38,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyPressMsg:
 		cmd = m.press(msg)
 	case tea.PasteMsg:
-		if top := m.dialogs.Top(); top != nil {
-			top.Paste(msg.Content)
-		}
+		m.dialogs.Paste(msg.Content)
 	case hangupMsg:
 		m.cut = true
 		cmd = tea.Quit
