@@ -47,7 +47,7 @@ func house() []room {
 		{"tui/live", "tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
 		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/paper pour/planfile pour/whatif pour/disk pour pour/swirl pour/plain chem chem/clock chem/colour"},
-		{"tui/command", "tui tui/live tui/terminal pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/disk pour/strict pour pour/plain chem/clock"},
+		{"tui/command", "tui tui/live tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/disk pour/strict pour pour/plain chem/clock"},
 		{".", "tui/command presets"},
 	}
 }

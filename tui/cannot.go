@@ -50,7 +50,7 @@ func (m *Model) cannot(id keys.ID) string {
 			return "this panel has no rows"
 		}
 	case keys.ShowFace, keys.NextBar, keys.PrevBar, keys.Replay, keys.StepBack, keys.StepOn, keys.Weeks:
-		return m.cannotLook(id)
+		return m.cannotTurn(id)
 	default:
 		do, _ := m.asked(id)
 		return do.Why
@@ -58,8 +58,8 @@ func (m *Model) cannot(id keys.ID) string {
 	return ""
 }
 
-// cannotLook says why a key of the picture cannot act now.
-func (m *Model) cannotLook(id keys.ID) string {
+// cannotTurn says why a key of the picture cannot act now.
+func (m *Model) cannotTurn(id keys.ID) string {
 	switch {
 	case id == keys.ShowFace && !m.placed.Face.Empty():
 		return "the face is in view already; F5 shows it large"

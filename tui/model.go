@@ -41,7 +41,7 @@ type Options struct {
 	Environ    []string               // the environment; nil: this process's own
 	Learned    func() (string, error) // what the maker's pours have taught, as text; nil: there is no logbook
 	Pour       func(pour.Plan) error  // the live run of a plan, on this terminal; nil: there is none
-	Notes      io.Writer              // where [Run] says what became of unsaved work; nil: standard error
+	Notes      io.Writer              // where [Open] says what became of unsaved work; nil: standard error
 }
 
 // Model is the workbench.
@@ -82,7 +82,7 @@ type typing struct {
 	grid.Typed
 }
 
-// New opens the workbench on a plan. [Run] runs it on a terminal.
+// New opens the workbench on a plan. [Open] runs it on a terminal.
 func New(o Options) *Model {
 	m := &Model{
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
@@ -107,7 +107,7 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.lookForLostWork(), m.wake()}
+	cmds := []tea.Cmd{m.findLostWork(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}

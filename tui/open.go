@@ -78,7 +78,7 @@ func (m *Model) openPlan(id string) tea.Cmd {
 			m.session.Replace(e.Plan.Clone(), true)
 			m.keep("", planfile.Stamp{})
 			m.say("an example: saving asks for a file of your own")
-			return tea.Sequence(drop, m.lookForLostWork())
+			return tea.Sequence(drop, m.findLostWork())
 		}
 	}
 	return nil
@@ -105,7 +105,7 @@ func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 	if msg.doc.HandComments {
 		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
-	return tea.Sequence(drop, m.lookForLostWork())
+	return tea.Sequence(drop, m.findLostWork())
 }
 
 // writtenMsg says what became of a file that was handed on.

@@ -33,7 +33,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 	return m.pressBench(k)
 }
 
-// pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Run].
+// pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Open].
 func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 	if k.String() != "ctrl+c" {
 		return nil
@@ -63,7 +63,7 @@ func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 
 // act does what a key asks.
 func (m *Model) act(id keys.ID, key string) tea.Cmd {
-	if m.lookAt(id) || m.move(id) || m.change(id, key) {
+	if m.turnPicture(id) || m.move(id) || m.change(id, key) {
 		return nil
 	}
 	switch id {

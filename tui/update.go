@@ -53,7 +53,7 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	case tea.MouseWheelMsg:
 		return m.wheel(msg)
 	case tea.FocusMsg:
-		return m.lookAtFile()
+		return m.checkFile()
 	case timedMsg:
 		m.session.Timed(msg.rev, msg.sheet)
 		return m.workFigures()

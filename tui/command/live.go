@@ -60,7 +60,7 @@ func (g *program) pourLive(o live.Options, anew bool) error {
 			o.Resume = open
 		}
 	}
-	return live.Run(o)
+	return live.Open(o)
 }
 
 // underWay is the latest pour of a plan that was left under way, or "".

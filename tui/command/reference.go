@@ -4,13 +4,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour/paper"
-	"pourbench/tui"
+	"pourbench/tui/keys"
 )
 
 // referenceCommands print what the program knows of itself, each from the table it goes by.
 func (g *program) referenceCommands(root *cobra.Command) []*cobra.Command {
 	return []*cobra.Command{
-		g.printed("keys", "Print the table of keys", tui.KeyTable),
+		g.printed("keys", "Print the table of keys", keys.Markdown),
 		g.printed("codes", "Print the table of warnings", paper.CodeTable),
 		g.printed("man", "Print the man page", func() string { return manual(root) }),
 	}
@@ -32,5 +32,5 @@ func manual(root *cobra.Command) string {
 	for _, c := range root.Commands() {
 		page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 	}
-	return page + ".SH OPTIONS\n.nf\n" + root.LocalFlags().FlagUsages() + ".fi\n" + tui.KeyManual()
+	return page + ".SH OPTIONS\n.nf\n" + root.LocalFlags().FlagUsages() + ".fi\n" + keys.Man()
 }

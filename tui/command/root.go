@@ -63,7 +63,7 @@ func (g *program) open(args []string) error {
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
 	}
-	return tui.Run(tui.Options{
+	return tui.Open(tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
 		Colour: g.colour, Background: g.background, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Learned: func() (string, error) { return g.lesson(shelf) },

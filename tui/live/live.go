@@ -34,7 +34,7 @@ type Options struct {
 	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string         // "auto", "dark" or "light"; empty: auto
 	Environ    []string       // the environment; nil: this process's own
-	Notes      io.Writer      // where [Run] says how to take the pour up again; nil: standard error
+	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
 }
 
 // Model is the live run.
@@ -43,7 +43,7 @@ type Model struct {
 	run  *underway.Run
 	look look.Look
 
-	live      underway.Live // the run at the last look, and what follows from it
+	live      underway.Live // the run when it was last asked, and what follows from it
 	state     underway.State
 	outlook   underway.Outlook
 	board     underway.Board
@@ -68,7 +68,7 @@ type Model struct {
 // statusFor is how long a status stands: what it says of a jug is soon no longer so.
 const statusFor = 30 * time.Second
 
-// New begins the pour, or takes it up again. [Run] runs it on a terminal. A plan whose lye must not be mixed is refused.
+// New begins the pour, or takes it up again. [Open] runs it on a terminal. A plan whose lye must not be mixed is refused.
 func New(o Options) (*Model, error) {
 	if o.Session == "" {
 		o.Session = fmt.Sprintf("t%d", os.Getpid())
@@ -76,7 +76,7 @@ func New(o Options) (*Model, error) {
 	if o.Clock == nil {
 		o.Clock = underway.SystemClock(o.Session)
 	}
-	run, err := open(&o)
+	run, err := begin(&o)
 	if err != nil {
 		return nil, err
 	}
@@ -85,8 +85,8 @@ func New(o Options) (*Model, error) {
 	return m, nil
 }
 
-// open opens the pour the options ask for.
-func open(o *Options) (*underway.Run, error) {
+// begin begins the pour the options ask for, or takes it up again.
+func begin(o *Options) (*underway.Run, error) {
 	if o.Resume != "" {
 		return underway.Resume(o.Book, o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
 	}

@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/screen"
 )
 
 // noticeFor is how long a jump of the clocks stands on the screen.
@@ -83,4 +84,30 @@ func (m *Model) notices() []string {
 		out = append(out, text)
 	}
 	return out
+}
+
+// drawBottom draws notices, what still can be done, or else what the clock makes of the chosen jug.
+func (m *Model) drawBottom(a screen.Area) {
+	y := 0
+	for _, n := range m.notices() {
+		for _, l := range screen.Wrap(n, a.W()) {
+			a.Text(0, y, l, m.look.Caution)
+			y++
+		}
+	}
+	if i := m.lost(); i >= 0 {
+		m.drawRescues(a.Cut(0, y, a.W(), a.H()-y), i)
+		return
+	}
+	if y < a.H() && m.jug < len(m.board.Jugs) {
+		j := m.board.Jugs[m.jug]
+		text := m.jugName(m.jug) + ": " + m.stageWords(j)
+		if j.Refusal != "" {
+			text = m.jugName(m.jug) + ": no times: " + j.Refusal
+		}
+		for _, l := range screen.Wrap(text, a.W()) {
+			a.Text(0, y, l, m.look.Quiet)
+			y++
+		}
+	}
 }

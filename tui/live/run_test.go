@@ -16,7 +16,7 @@ import (
 )
 
 // kinds counts the events of a pour that count, as its file has them.
-func kinds(b *bench) map[logbook.EventKind]int {
+func kinds(b *kitchen) map[logbook.EventKind]int {
 	b.Helper()
 	p, err := b.book.Read(b.m.ID(), b.shelf)
 	must(b, err)
@@ -64,7 +64,7 @@ func TestAScriptedRunGoesFromLyeToLogbookOnKeysAlone(t *testing.T) {
 }
 
 // checkMarks looks at what stands behind the marks of the scripted run.
-func checkMarks(b *bench) {
+func checkMarks(b *kitchen) {
 	for _, e := range b.m.state.Marks {
 		switch e.Kind {
 		case logbook.Seen:

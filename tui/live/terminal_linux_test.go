@@ -39,7 +39,7 @@ func child(dir string) int {
 	plan, shelf := meadow(t)
 	book, err := logbook.OpenBook(dir)
 	if err == nil {
-		err = Run(Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
+		err = Open(Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)

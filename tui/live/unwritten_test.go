@@ -31,7 +31,7 @@ func (s *stuck) full(f *os.File, p []byte) (int, error) {
 }
 
 // on opens a run on a disk that can be stuck: locked, or else full.
-func (s *stuck) on(t testing.TB, lock bool) *bench {
+func (s *stuck) on(t testing.TB, lock bool) *kitchen {
 	t.Helper()
 	return opened(t, t.TempDir(), func(o *Options) {
 		ops := disk.OS()
@@ -45,7 +45,7 @@ func (s *stuck) on(t testing.TB, lock bool) *bench {
 }
 
 // inFile is the marks of the run's file of one kind, in their order, by what they say.
-func (b *bench) inFile(kind logbook.EventKind) string {
+func (b *kitchen) inFile(kind logbook.EventKind) string {
 	b.Helper()
 	p, err := b.book.Read(b.m.ID(), b.shelf)
 	must(b, err)
@@ -101,7 +101,7 @@ func TestAFileThatIsLockedOrADiskThatIsFullHoldsUpNeitherClockNorMarks(t *testin
 }
 
 // replays holds the file against the screen: what it says, replayed, is the run's state.
-func (b *bench) replays() {
+func (b *kitchen) replays() {
 	b.Helper()
 	p, err := b.book.Read(b.m.ID(), b.shelf)
 	must(b, err)

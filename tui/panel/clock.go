@@ -225,7 +225,7 @@ func (f *Facts) drawKey(a screen.Area, y int) {
 	x := 2
 	for s := range chem.Stages {
 		x = a.Text(x, y, look.StageGlyph(chem.Stage(s))+" ", f.Look.Stages[s])
-		x = a.Text(x, y, look.StageName(chem.Stage(s))+"  ", f.Look.Quiet)
+		x = a.Text(x, y, chem.Stage(s).String()+"  ", f.Look.Quiet)
 	}
 	x = a.Text(x, y, "▼ ", f.Look.Strong)
 	x = a.Text(x, y, "used from, to  ", f.Look.Quiet)
@@ -257,7 +257,7 @@ func (f *Facts) stagesText(j pour.JugSheet) string {
 		minutes := func(at pour.Figure) string {
 			return f.Show.Figure(at, func(v float64) string { return f.percent(pour.RoundMinutes(v), 0) })
 		}
-		text += fmt.Sprintf(" %s %s (%s to %s)", look.StageName(chem.Stage(s)), minutes(t.Mid), minutes(t.Low), minutes(t.High))
+		text += fmt.Sprintf(" %s %s (%s to %s)", chem.Stage(s).String(), minutes(t.Mid), minutes(t.Low), minutes(t.High))
 	}
 	if text == j.Name+":" {
 		return text + " no times can be given"

@@ -6,7 +6,6 @@ import (
 
 	"pourbench/pour"
 	"pourbench/tui/dialog"
-	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -136,6 +135,6 @@ func (f *Facts) mouldItem(m pour.MouldEntry) dialog.Item {
 func (f *Facts) techniqueItem(t pour.Technique) dialog.Item {
 	return dialog.Item{
 		ID: t.ID, Name: t.Name, Aside: t.Kind,
-		Detail: []string{t.Name, t.Do, "wants " + look.StageName(t.From) + " to " + look.StageName(t.To) + " trace", source(t.Source)},
+		Detail: []string{t.Name, t.Do, "wants " + t.From.String() + " to " + t.To.String() + " trace", source(t.Source)},
 	}
 }

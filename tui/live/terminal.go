@@ -9,10 +9,10 @@ import (
 	"pourbench/tui/terminal"
 )
 
-// Run opens the live run on the terminal and returns when the maker has left it. Everything she marked is in the logbook's file by
+// Open opens the live run on the terminal and returns when the maker has left it. Everything she marked is in the logbook's file by
 // then, whatever ended it, or else o.Notes is told what is not; when the pour is not over, also how to take it up again. Interrupted
 // from outside, it returns [terminal.ErrInterrupted].
-func Run(o Options) error {
+func Open(o Options) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}

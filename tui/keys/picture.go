@@ -1,7 +1,7 @@
 package keys
 
-// looking is the keys of the picture. On the station of the swirl v turns it; elsewhere v brings it up.
-func looking() []Binding {
+// picturing is the keys of the picture. On the station of the swirl v turns it; elsewhere v brings it up.
+func picturing() []Binding {
 	return []Binding{
 		{ID: NextView, Keys: []string{"v"}, Needs: Picture, Label: "view", Help: "look at one bar, at all bars, at a cut along the loaf, at the loaf from above", Foot: 20},
 		{ID: ShowFace, Keys: []string{"v"}, Needs: Elsewhere, Label: "face", Help: "show the face of a bar over the bench, or put it away; wide screens show it always", Foot: 20},

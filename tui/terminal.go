@@ -6,13 +6,12 @@ import (
 	"io"
 	"os"
 
-	"pourbench/tui/keys"
 	"pourbench/tui/terminal"
 )
 
-// Run opens the workbench on the terminal and returns when the maker has left it. Work that is in no file when the bench is ended
+// Open opens the workbench on the terminal and returns when the maker has left it. Work that is in no file when the bench is ended
 // from outside, by a signal or a fault of its own, is kept in the state directory, and that is said on o.Notes.
-func Run(o Options) error {
+func Open(o Options) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
@@ -45,9 +44,3 @@ func (m *Model) rescued(notes io.Writer) error {
 	_, err = fmt.Fprintf(notes, "pourbench: unsaved work is kept in %s; it is offered when the plan is opened again\n", kept)
 	return err
 }
-
-// KeyTable is every key of workbench and live run as Markdown tables.
-func KeyTable() string { return keys.Markdown() }
-
-// KeyManual is every key of workbench and live run as the KEYS part of a man page, in roff.
-func KeyManual() string { return keys.Man() }

@@ -84,7 +84,7 @@ func (m *Model) things() []thing {
 		first = pour.Base
 	}
 	for _, n := range []pour.BatchName{first, map[pour.BatchName]pour.BatchName{pour.Base: pour.Icing, pour.Icing: pour.Base}[first]} {
-		b, plan := m.batchSheet(n), m.sheet().Plan.Batch(n)
+		b, plan := m.sheet().Batch(n), m.sheet().Plan.Batch(n)
 		if b == nil || plan == nil {
 			continue
 		}
