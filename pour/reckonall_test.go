@@ -44,6 +44,7 @@ func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 			}
 			sheetDiffers(t, sheet, base, icing)
 			reckonBars(p, base, icing, want)
+			runReckoned(t, p, got)
 			for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
 				t.Error(d)
 			}
