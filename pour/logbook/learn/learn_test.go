@@ -215,6 +215,18 @@ func TestStagesSeenWhileBlendingOrAtOnceAreSkipped(t *testing.T) {
 	}
 }
 
+// Half of ln is far, either way: a scent taken for 1.65 times as quick as it is, or as slow.
+func TestAScentIsFarOverHalfOfLn(t *testing.T) {
+	for mean, want := range map[float64]bool{0: false, 0.499: false, 0.501: true, -0.499: false, -0.501: true} {
+		p := pupil{belief: newBelief()}
+		p.belief.mean[p.belief.trait(clock.ScentTrait, "rose", .35)] = mean
+		p.belief.mean[p.belief.trait(clock.PaceTrait, "", .45)] = 2 // which is no scent
+		if shift, far := p.farScents(); far != want || shift["rose"] != mean {
+			t.Errorf("at %v: far is %v, shifts are %v", mean, far, shift)
+		}
+	}
+}
+
 func TestAScentFarFromItsPriorIsDrawnAnew(t *testing.T) {
 	var logs []Log
 	for i := range 6 {
