@@ -25,7 +25,7 @@ func drawRich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	p.Run.SplitMin, p.Run.StirMin, p.Run.ScentMin, p.Run.BedMin = odd(t, "split", 0, 2), odd(t, "stir", 0, 2), odd(t, "scent", 0, 2), odd(t, "bed", 0, 5)
 	p.Base = drawBatch(t, p.Base, shelf, []string{pour.SizeMould, pour.SizeOils})
 	p.Icing = nil
-	if rapid.Bool().Draw(t, "icing") {
+	if rapid.IntRange(0, 3).Draw(t, "icing") > 0 {
 		icing := drawBatch(t, *plan.Icing, shelf, []string{pour.SizeBar, pour.SizeLayer, pour.SizeOils})
 		icing.StartAtMin = odd(t, "start", -40, 40)
 		p.Icing = &icing
@@ -63,7 +63,7 @@ func drawBatch(t *rapid.T, b pour.Batch, shelf pour.Shelf, sizes []string) pour.
 	drawJugs(t, &b, shelf)
 	b.Scents = nil
 	for range rapid.IntRange(0, 3).Draw(t, "scents") {
-		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(0, 5).Draw(t, "scent")].ID, PercentOfOils: odd(t, "load", 0.1, 5), AtMin: odd(t, "scented at", 0, 15)}
+		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(3, 6).Draw(t, "scent")].ID, PercentOfOils: odd(t, "load", 0.1, 5), AtMin: odd(t, "scented at", 0, 15)}
 		for _, j := range b.Jugs {
 			if rapid.Bool().Draw(t, "into") {
 				s.Into = append(s.Into, j.Name)
