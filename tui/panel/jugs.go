@@ -164,7 +164,7 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 		held.Hint = "its share stays when another changes; Space lets it go"
 	}
 	cells[jugHeld] = held
-	share := f.number("share of "+jug.Name, f.percent(jug.SharePercent, 1), jug.SharePercent, pour.UnitPercent, 1,
+	share := f.part(jug.Fields(), "share_percent", "share of "+jug.Name, f.percent(jug.SharePercent, 1),
 		func(v float64) pour.Edit { return pour.SetShare(n, i, v) })
 	share.Figure = path + "share_percent"
 	share.Hint = "percent of the " + string(n) + "'s batter; the jugs that are not held give way"
@@ -189,7 +189,7 @@ func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug
 	cells[jugScent] = f.shown(f.percent(line.ScentLoadPercent, 1), path+"scent_load_percent", "scent inside this jug, percent of its oils")
 	cells[jugFull] = f.shown(f.Show.WeightApart(line.TotalG).Number, path+"total_g", "batter, colour, carrier and scent together")
 	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, "", "what the jug has to hold")
-	holds := f.number("size of "+jug.Name, "–", jug.CapacityML, pour.UnitML, 50, func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
+	holds := f.part(jug.Fields(), "capacity_ml", "size of "+jug.Name, "–", func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
 	holds.Hint = "what the vessel holds, mL; 0: not stated"
 	if jug.CapacityML > 0 {
 		holds.Text = holds.Plain

@@ -102,11 +102,11 @@ func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 		Kind: grid.Choice, Text: line.Name, List: Scents, ID: line.ID, Name: "scent " + line.Name, Hint: f.scentHint(sc),
 		Pick: func(id string) pour.Edit { return pour.SwapScent(n, i, id) },
 	}
-	cells[scentLoad] = f.number("load of "+line.Name, f.percent(line.LoadPercent, 2), line.LoadPercent, pour.UnitPercent, 0.1,
+	cells[scentLoad] = f.part(part.Fields(), "percent_of_oils", "load of "+line.Name, f.percent(line.LoadPercent, 2),
 		func(v float64) pour.Edit { return pour.SetScentLoad(n, i, v) })
 	cells[scentLoad].Hint = "percent of all oils of the batch; the grams go to the chosen jugs in proportion to their batter"
 	cells[scentG] = f.shown(f.Show.DoseApart(line.G).Number, path+"g", line.Name+" to weigh, "+f.grams())
-	cells[scentAt] = asTyped(f.number("time of "+line.Name, "", part.AtMin, pour.UnitMinute, 0.5, func(v float64) pour.Edit { return pour.SetScentAt(n, i, v) }))
+	cells[scentAt] = asTyped(f.part(part.Fields(), "at_min", "time of "+line.Name, "", func(v float64) pour.Edit { return pour.SetScentAt(n, i, v) }))
 	cells[scentAt].Hint = "the earliest minute it goes in, after this batch's lye-in"
 	for k, j := range batch.Jugs {
 		cells[scentJugs+k] = f.scentTick(n, i, line, j)
