@@ -40,7 +40,7 @@ func (g *program) manual(root *cobra.Command) string {
 	}
 	page += asTyped("OPTIONS", root.LocalFlags().FlagUsages()) + keys.Man() + ".SH WARNINGS\n"
 	for _, c := range pour.Codes() {
-		page += ".TP\n.B " + string(c.Code) + "\n" + string(c.Severity) + ": " + c.Meaning + "\n"
+		page += ".TP\n.B " + c.Code + "\n" + string(c.Severity) + ": " + c.Meaning + "\n"
 	}
 	return page + asTyped("PLAN FILE", planfile.Reference()) + asTyped("SHELF FILE", g.built.Reference())
 }
