@@ -107,7 +107,7 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.findLostWork(), m.wake()}
+	cmds := []tea.Cmd{m.findLostWork(), m.enlist(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}
