@@ -73,9 +73,9 @@ func (s *Session) Apply(name string, e pour.Edit) error {
 
 // Nudge makes an edit that counts as one with the nudges of the same name right before it.
 func (s *Session) Nudge(name string, e pour.Edit) error {
-	grouped := s.nudging == name
+	grouped, rev := s.nudging == name, s.rev
 	err := s.apply(name, e, grouped)
-	if err == nil {
+	if s.rev != rev { // one that changed nothing begins no group: the next would be undone with what was done before
 		s.nudging = name
 	}
 	return err

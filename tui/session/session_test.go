@@ -102,6 +102,22 @@ func TestANewEditForgetsWhatWasUndone(t *testing.T) {
 	}
 }
 
+// A nudge that changes nothing, as of a word round all its values, must not draw the next one into the edit before.
+func TestANudgeAfterOneOfNothingIsUndoneByItself(t *testing.T) {
+	s := opened(t)
+	if err := s.Apply("name", pour.SetName("first")); err != nil {
+		t.Fatal(err)
+	}
+	for _, percent := range []float64{s.Plan().Base.Jugs[0].SharePercent, 50} {
+		if err := s.Nudge("share", pour.SetShare(pour.Base, 0, percent)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if name, err := s.Undo(); err != nil || name != "share" || s.Plan().Name != "first" {
+		t.Errorf("undo took %q back, and the plan is called %q", name, s.Plan().Name)
+	}
+}
+
 func TestUndoingBackToWhatWasSavedIsClean(t *testing.T) {
 	s := opened(t)
 	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 50)); err != nil {
