@@ -114,9 +114,6 @@ func (m *Model) Init() tea.Cmd {
 	return tea.Batch(cmds...)
 }
 
-// Session is the plan on the bench, for what outlives the workbench.
-func (m *Model) Session() *session.Session { return m.session }
-
 // at is the panel that has the keys.
 func (m *Model) at() *panel.Panel { return m.focus[m.station] }
 

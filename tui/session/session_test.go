@@ -68,7 +68,7 @@ func TestNudgesGroupOnlyWithTheirOwnKind(t *testing.T) {
 			t.Errorf("undo gives %v %%, want %v", got, want)
 		}
 	}
-	if _, err := s.Undo(); !errors.Is(err, ErrNothingToUndo) {
+	if _, err := s.Undo(); !errors.Is(err, errNothingToUndo) {
 		t.Errorf("a fourth undo gives %v", err)
 	}
 }
@@ -94,7 +94,7 @@ func TestANewEditForgetsWhatWasUndone(t *testing.T) {
 		t.Fatal(err)
 	}
 	plan := s.Plan()
-	if name, err := s.Redo(); !errors.Is(err, ErrNothingToRedo) || s.CanRedo() != "" {
+	if name, err := s.Redo(); !errors.Is(err, errNothingToRedo) || s.CanRedo() != "" {
 		t.Errorf("after a new edit %q is done again, %v", name, err)
 	}
 	if d := cmp.Diff(plan, s.Plan()); d != "" {
