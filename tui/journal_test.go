@@ -188,6 +188,21 @@ func TestRecoveredWorkIsSavedWithoutAQuestionWhenItsFileIsAsItWas(t *testing.T) 
 	}
 }
 
+func TestTheOldJournalStaysUntilTheNewOneIsWritten(t *testing.T) {
+	state := t.TempDir()
+	killed(t, state, "", 44)
+	found, err := planfile.Recoveries(state)
+	if err != nil || len(found) != 1 {
+		t.Fatalf("found %d, %v", len(found), err)
+	}
+	noFolder := filepath.Join(planFile(t), "state") // below a file
+	m := keeping(t, noFolder, "")
+	finish(m, m.takeUp(found[0]))
+	if got := journals(t, state); len(got) != 1 {
+		t.Errorf("the bench could not keep what it took up, and the old journal is gone: %s", m.status.Text())
+	}
+}
+
 // A journal of an earlier version does not say what its file was.
 func TestWorkRecoveredFromAnEarlierVersionAsksBeforeItReplaces(t *testing.T) {
 	state, path := t.TempDir(), planFile(t)
