@@ -11,39 +11,83 @@ import (
 	"testing"
 )
 
-// rank orders the folders of the house: a folder imports only folders of the same or a higher rank.
-func rank(folder string) int {
-	below := map[string]int{"main": 0, "tui": 1, "presets": 2, "pour": 4, "pour/swirl": 5, "pour/script": 6, "pour/plain": 6, "pour/disk": 6, "chem": 8}
-	if r, ok := below[folder]; ok {
-		return r
+// house is every folder that holds Go, from the lowest up, with all that it may import of the program's own. A folder imports only
+// folders above its own line in this list, so that no two can ever need each other; "std" says that it uses the standard library alone.
+func house() []room {
+	return []room{
+		{"chem", "std"},
+		{"chem/clock", "std chem"},
+		{"chem/colour", "std"},
+		{"pour/plain", "std"},
+		{"pour/strict", "pour/plain"},
+		{"pour/disk", ""},
+		{"pour/disk/disktest", "pour/disk"},
+		{"pour/script", "std"},
+		{"pour/swirl", "std pour/script"},
+		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
+		{"pour/whatif", "pour chem chem/clock"},
+		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
+		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
+		{"pour/logbook/live", "pour/logbook pour pour/disk pour/plain chem chem/clock"},
+		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
+		{"pour/paper", "pour/logbook/learn pour/logbook pour/disk pour pour/swirl chem chem/clock"},
+		{"pour/backup", "pour/disk pour/planfile pour/logbook pour pour/plain"},
+		{"presets", "pour pour/strict pour/plain chem"},
+		{"tui/screen", ""},
+		{"tui/layout", ""},
+		{"tui/keys", ""},
+		{"tui/entry", "tui/screen"},
+		{"tui/look", "tui/screen pour chem"},
+		{"tui/grid", "tui/entry tui/look tui/screen pour"},
+		{"tui/picture", "tui/look tui/screen pour/swirl chem/colour"},
+		{"tui/session", "pour/whatif pour chem/clock chem/colour"},
+		{"tui/dialog", "tui/entry tui/keys tui/look tui/screen"},
+		{"tui/panel", "tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour pour/strict pour/swirl pour/plain chem chem/colour"},
+		{"tui/terminal", "tui/look tui/screen"},
+		{"tui/live", "tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
+		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
+			"pour/paper pour/planfile pour/whatif pour/disk pour pour/swirl pour/plain chem chem/clock chem/colour"},
+		{"tui/command", "tui tui/live tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/disk pour/strict pour pour/plain chem/clock"},
+		{".", "tui/command presets"},
 	}
-	for i, prefix := range map[int]string{1: "tui/", 3: "pour/", 7: "chem/"} {
-		if strings.HasPrefix(folder, prefix) {
-			return i
+}
+
+// room is one folder of the house and the folders it may import, separated by spaces.
+type room struct{ folder, imports string }
+
+func TestTheListOfTheHouseRunsDownwards(t *testing.T) {
+	below := []string{"std"}
+	for _, r := range house() {
+		for _, to := range strings.Fields(r.imports) {
+			if !slices.Contains(below, to) {
+				t.Errorf("%s may import %s, which does not stand above its line", r.folder, to)
+			}
+			switch {
+			case to == "presets" && r.folder != ".":
+				t.Errorf("%s may import presets, which only main knows", r.folder)
+			case strings.HasPrefix(r.folder, "chem") && strings.HasPrefix(to, "pour"), strings.HasPrefix(r.folder, "pour") && strings.HasPrefix(to, "tui"):
+				t.Errorf("%s may import %s", r.folder, to)
+			}
 		}
+		below = append(below, r.folder)
 	}
-	return -1
 }
 
-// siblings are folders of one rank in their order: each imports of them only those that stand after it.
-func siblings() []string {
-	return []string{"pour/paper", "pour/logbook/learn", "pour/logbook/live", "pour/logbook", "pour/planfile"}
-}
-
-// turned reports whether an import runs against the order of siblings.
-func turned(from, to string) bool {
-	at, other := slices.Index(siblings(), from), slices.Index(siblings(), to)
-	return at >= 0 && other >= 0 && other < at
-}
-
-func TestImportsRunDownwardsOnly(t *testing.T) {
+func TestEveryFolderImportsOnlyWhatTheHouseAllows(t *testing.T) {
+	rooms := house()
 	seen := 0
 	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
 		}
 		seen++
-		checkImports(t, path)
+		folder := filepath.ToSlash(filepath.Dir(path))
+		at := slices.IndexFunc(rooms, func(r room) bool { return r.folder == folder })
+		if at < 0 {
+			t.Errorf("%s is in no room of the house: give %s its line in house_test.go and in DEVELOPERS.md", path, folder)
+			return nil
+		}
+		checkImports(t, path, rooms[at])
 		return nil
 	})
 	if err != nil {
@@ -54,16 +98,13 @@ func TestImportsRunDownwardsOnly(t *testing.T) {
 	}
 }
 
-func checkImports(t *testing.T, path string) {
+func checkImports(t *testing.T, path string, r room) {
 	t.Helper()
 	file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
 	if err != nil {
 		t.Fatal(err)
 	}
-	folder := filepath.ToSlash(filepath.Dir(path))
-	if folder == "." {
-		folder = "main"
-	}
+	allowed := strings.Fields(r.imports)
 	for _, spec := range file.Imports {
 		name, err := strconv.Unquote(spec.Path.Value)
 		if err != nil {
@@ -71,16 +112,24 @@ func checkImports(t *testing.T, path string) {
 		}
 		own, isOwn := strings.CutPrefix(name, "pourbench/")
 		switch {
-		case isOwn && rank(own) < rank(folder):
-			t.Errorf("%s imports %s, which is above it", path, own)
-		case isOwn && turned(folder, own):
-			t.Errorf("%s imports %s, a sibling that stands before it", path, own)
-		case isOwn && own == "presets" && folder != "main":
-			t.Errorf("%s imports presets, which only main knows", path)
-		case !isOwn && strings.HasPrefix(folder, "chem") && strings.Contains(name, "."):
-			t.Errorf("%s imports %s; chem uses the standard library only", path, name)
-		case folder == "pour" && strings.HasPrefix(name, "charm.land/"):
-			t.Errorf("%s imports %s; pour knows no terminal", path, name)
+		case isOwn && !slices.Contains(allowed, own):
+			t.Errorf("%s imports %s; the house lets %s import %s", path, own, r.folder, r.imports)
+		case !isOwn && strings.Contains(name, ".") && slices.Contains(allowed, "std"):
+			t.Errorf("%s imports %s; %s uses the standard library only", path, name, r.folder)
+		case strings.HasPrefix(name, "charm.land/") && !strings.HasPrefix(r.folder, "tui"):
+			t.Errorf("%s imports %s; only the screens know a terminal", path, name)
+		}
+	}
+}
+
+func TestNoOtherGoFileStandsAtTheTop(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if f != "main.go" && !strings.HasSuffix(f, "_test.go") {
+			t.Errorf("%s stands beside main.go; the top is main.go and tests", f)
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"pourbench/pour/paper"
-	"pourbench/tui"
+	"pourbench/tui/keys"
 )
 
 func TestReadmeTablesComeFromTheirOneSource(t *testing.T) {
@@ -14,7 +14,7 @@ func TestReadmeTablesComeFromTheirOneSource(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, table := range map[string]string{"keys": tui.KeyTable(), "codes": paper.CodeTable()} {
+	for name, table := range map[string]string{"keys": keys.Markdown(), "codes": paper.CodeTable()} {
 		if !strings.Contains(string(text), strings.TrimSpace(table)) {
 			t.Errorf("the table of %s in README.md is not what the program prints; paste it in", name)
 		}

@@ -251,12 +251,17 @@ func (r RunPlan) hands(a script.Act, s script.Script) float64 {
 	return 0
 }
 
-// HandsUsed lists the fields of the run that say how long the acts of this plan take, in the order the acts come.
-func (s *Sheet) HandsUsed() []string {
-	fields := map[script.Kind]string{
+// handFields are the fields of the run that say how long acts take.
+func handFields() map[script.Kind]string {
+	return map[script.Kind]string{
 		script.Pour: "run.pour_min", script.IntoPot: "run.into_pot_min", script.Turn: "run.turn_min", script.PourOut: "run.pour_out_min",
 		script.Wire: "run.wire_min", script.Comb: "run.comb_min", script.Spoon: "run.spoon_min", script.Level: "run.level_min", script.Pipe: "run.pipe_min",
 	}
+}
+
+// HandsUsed lists the fields of the run that say how long the acts of this plan take, in the order the acts come.
+func (s *Sheet) HandsUsed() []string {
+	fields := handFields()
 	var out []string
 	add := func(path string) {
 		if path != "" && !slices.Contains(out, path) {

@@ -3,112 +3,216 @@ package pour
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+
+	"pourbench/pour/strict"
 )
 
 // sumTolerance is how far percentages that should sum to 100 may be off: a file written by hand with two decimals per part stays well inside.
 const sumTolerance = 0.01
 
-// maxParts bounds every list of a plan. No mould holds so many jugs; a file that has more is a mistake.
-const maxParts = 64
+// What the lists of a plan may hold. No mould holds so many jugs; a file that has more is a mistake.
+const (
+	maxParts   = 64
+	mostBursts = 256
+)
 
-// Check returns everything in the plan that cannot be, numbers and words first, then what hangs together. A plan without faults can always be worked out.
-func (p Plan) Check(s Shelf) []Fault {
-	c := checker{shelf: s}
-	c.text("name", p.Name, 80)
-	eachNumber(p, c.number)
-	for _, w := range wordsOf(p) {
-		c.word(w)
+// Check returns everything in the plan that cannot be: first every field by its row, in the order of the file, then what
+// hangs together. A plan without faults can always be worked out.
+func (p Plan) Check(s Shelf) []strict.Fault {
+	c := checker{plan: &p, shelf: &s}
+	for _, t := range p.Tables() {
+		c.fields(spot{table: t.Key}, t.Fields)
 	}
 	c.mould(p.Mould)
-	c.technique(p.Swirl.Technique)
-	c.pin("swirl.first", p.Swirl.First, p.Base.Jugs)
-	c.pin("swirl.last", p.Swirl.Last, p.Base.Jugs)
 	if p.Swirl.First != "" && p.Swirl.First == p.Swirl.Last && len(p.Base.Jugs) > 1 {
-		c.add("swirl.last", fmt.Sprintf("%q", p.Swirl.Last), "is pinned first and last", "let one of the two go")
+		c.add("swirl.last", strict.Quote(p.Swirl.Last), "is pinned first and last", "let one of the two go")
 	}
-	c.batch(Base, p.Base)
+	c.batch(Base, &p.Base)
 	if p.Icing != nil {
-		c.batch(Icing, *p.Icing)
+		c.batch(Icing, p.Icing)
 	}
 	return c.faults
 }
 
 type checker struct {
-	shelf  Shelf
-	faults []Fault
+	plan   *Plan
+	shelf  *Shelf
+	faults []strict.Fault
+}
+
+// spot is a table of the plan or an item of a list, or of a list in it. Its path is spelt out only where a fault needs it:
+// a plan holds a hundred fields and is checked on every key.
+type spot struct {
+	table, list, inner string
+	i, k               int
+}
+
+func (s spot) item(list string, i int) spot {
+	if s.list == "" {
+		s.list, s.i = list, i
+	} else {
+		s.inner, s.k = list, i
+	}
+	return s
+}
+
+func (s spot) path(key string) string {
+	path := s.table
+	if s.list != "" {
+		path += fmt.Sprintf(".%s[%d]", s.list, s.i)
+	}
+	if s.inner != "" {
+		path += fmt.Sprintf(".%s[%d]", s.inner, s.k)
+	}
+	return strings.TrimPrefix(path+"."+key, ".")
 }
 
 func (c *checker) add(path, value, problem, mend string) {
-	c.faults = append(c.faults, Fault{Path: path, Value: value, Problem: problem, Mend: mend})
+	c.faults = append(c.faults, strict.Fault{Path: path, Value: value, Problem: problem, Mend: mend})
 }
 
-func (c *checker) text(path, text string, most int) {
-	if strings.TrimSpace(text) == "" {
-		c.add(path, "", "is empty", "give it a name")
-	}
-	if len([]rune(text)) > most {
-		c.add(path, `"`+string([]rune(text)[:20])+`…"`, "is too long to print", fmt.Sprintf("keep it under %d letters", most))
+// fields checks every row by itself.
+func (c *checker) fields(at spot, rows []Field) {
+	for i := range rows {
+		f := &rows[i]
+		switch v := f.At.(type) {
+		case *float64:
+			c.number(at, f, *v)
+		case *int:
+			c.number(at, f, float64(*v))
+		case *string:
+			c.text(at, f, *v)
+		case *[]string:
+			for _, text := range *v {
+				c.text(at, f, text)
+			}
+		default:
+			c.items(at, f)
+		}
 	}
 }
 
-func (c *checker) number(n numberAt) {
-	mend := func() string { return fmt.Sprintf("write a number from %s to %s", number(n.low), number(n.high)) }
-	switch {
-	case math.IsNaN(n.v) || math.IsInf(n.v, 0):
-		c.add(n.path(), number(n.v), "is not a number", mend())
-	case n.v < n.low || n.v > n.high:
-		c.add(n.path(), number(n.v), "is outside what can be", mend())
+func (c *checker) items(at spot, f *Field) {
+	n := 0
+	f.each(0, true, func(i int, rows []Field) {
+		c.fields(at.item(f.Key, i), rows)
+		n++
+	})
+	if float64(n) > f.High && f.High > 0 {
+		c.add(at.path(f.Key), fmt.Sprint(n), "is more than a bench holds", fmt.Sprintf("keep to %g", f.High))
 	}
 }
 
-func (c *checker) word(w wordAt) {
-	for _, allowed := range w.Field.Words {
-		if w.V == allowed {
+func (c *checker) number(at spot, f *Field, v float64) {
+	if !(v >= f.Low && v <= f.High) {
+		c.faults = append(c.faults, strict.Outside(at.path(f.Key), v, f.Low, f.High))
+	}
+}
+
+// text checks a text by what its row says it can be. One that need not be there, and is not, means its default.
+func (c *checker) text(at spot, f *Field, v string) {
+	if v == "" && f.Need == Quiet {
+		return
+	}
+	switch f.Takes {
+	case TakesLine, TakesProse, TakesTask:
+	case TakesName:
+		c.name(at, f, v)
+	case TakesWord:
+		for word := range strings.FieldsSeq(f.Words) {
+			if v == word {
+				return
+			}
+		}
+		c.faults = append(c.faults, strict.NoWord(at.path(f.Key), v, f.Choices()))
+	case TakesColour:
+		c.colour(at, f, v)
+	case TakesJug:
+		c.jug(at, f, v)
+	default:
+		c.onShelf(at, f, v)
+	}
+}
+
+func (c *checker) name(at spot, f *Field, v string) {
+	if strings.TrimSpace(v) == "" {
+		c.add(at.path(f.Key), "", "is empty", "give it a name")
+	}
+	if letters := []rune(v); float64(len(letters)) > f.High {
+		c.add(at.path(f.Key), strict.Quote(string(letters[:20]))+"…", "is too long to print", fmt.Sprintf("keep it to %g letters", f.High))
+	}
+}
+
+func (c *checker) colour(at spot, f *Field, hex string) {
+	if len(hex) == 7 && hex[0] == '#' && strings.Trim(strings.ToLower(hex[1:]), "0123456789abcdef") == "" {
+		return
+	}
+	c.add(at.path(f.Key), strict.Quote(hex), "is no colour", `write six hex digits after a hash, as in "#5566b0"`)
+}
+
+// jug checks that a jug that is named is there.
+func (c *checker) jug(at spot, f *Field, name string) {
+	n, batch := BatchName(at.table), c.plan.Batch(BatchName(at.table))
+	if n != Base && n != Icing {
+		n, batch = Base, &c.plan.Base
+	}
+	for i := range batch.Jugs {
+		if batch.Jugs[i].Name == name {
 			return
 		}
 	}
-	mend := "write one of " + strings.Join(w.Field.Words, ", ")
-	if near := nearest(w.V, w.Field.Words); near != "" {
-		mend = fmt.Sprintf("did you mean %q? It can be %s", near, strings.Join(w.Field.Words, ", "))
+	names := ids(batch.Jugs, func(j Jug) string { return j.Name })
+	c.add(at.path(f.Key), strict.Quote(name), fmt.Sprintf("is no jug of the %s", n), strict.Meant(name, names, fmt.Sprintf("name a jug of the %s, or leave it out", n), ""))
+}
+
+// onShelf checks that what is named by its id is on the shelf.
+func (c *checker) onShelf(at spot, f *Field, id string) {
+	ok := false
+	switch f.Takes {
+	case TakesOil:
+		_, ok = c.shelf.Oil(id)
+	case TakesColourant:
+		_, ok = c.shelf.Colourant(id)
+	case TakesExtra:
+		_, ok = c.shelf.Extra(id)
+	case TakesScent:
+		_, ok = c.shelf.Scent(id)
+	default:
+		_, ok = c.shelf.Technique(id)
 	}
-	c.add(w.Path, fmt.Sprintf("%q", w.V), "is not a word this key knows", mend)
+	if ok {
+		return
+	}
+	kind, known := c.shelf.known(f.Takes)
+	mend := strict.Meant(id, known, fmt.Sprintf("take a %s that is on the shelf, or add it to your own shelf file", kind), "Or add it to your own shelf file")
+	c.add(at.path(f.Key), strict.Quote(id), fmt.Sprintf("is no %s on the shelf", kind), mend)
+}
+
+// known lists the ids of what a text can name, and says what that is.
+func (s *Shelf) known(takes Takes) (kind string, known []string) {
+	colourants := func() []string { return ids(s.Colourants, func(x Colourant) string { return x.ID }) }
+	switch takes {
+	case TakesOil:
+		return "oil", ids(s.Oils, func(x Oil) string { return x.ID })
+	case TakesColourant:
+		return "colourant", colourants()
+	case TakesExtra:
+		return "extra", append(ids(s.Extras, func(x Extra) string { return x.ID }), colourants()...)
+	case TakesScent:
+		return "scent", ids(s.Scents, func(x Scent) string { return x.ID })
+	}
+	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
 }
 
 func (c *checker) mould(m Mould) {
 	if m.Shape == ShapeSlab && m.BarWidthMM > m.WidthMM {
-		c.add("mould.bar_width_mm", number(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
+		c.add("mould.bar_width_mm", strict.Short(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
 	}
 	if m.BarMM > m.LengthMM {
-		c.add("mould.bar_mm", number(m.BarMM), "is thicker than the mould is long", "write at most mould.length_mm")
+		c.add("mould.bar_mm", strict.Short(m.BarMM), "is thicker than the mould is long", "write at most mould.length_mm")
 	}
-}
-
-func (c *checker) technique(id string) {
-	if _, ok := c.shelf.Technique(id); !ok {
-		c.unknown("swirl.technique", id, "technique", ids(c.shelf.Techniques, func(t Technique) string { return t.ID }))
-	}
-}
-
-// pin checks that a pinned jug is there.
-func (c *checker) pin(path, jug string, jugs []Jug) {
-	names := ids(jugs, func(j Jug) string { return j.Name })
-	if jug == "" || contains(names, jug) {
-		return
-	}
-	mend := "name a jug of the base, or leave it out"
-	if near := nearest(jug, names); near != "" {
-		mend = fmt.Sprintf("did you mean %q?", near)
-	}
-	c.add(path, fmt.Sprintf("%q", jug), "is no jug of the base", mend)
-}
-
-func (c *checker) unknown(path, id, kind string, known []string) {
-	mend := fmt.Sprintf("take a %s that is on the shelf, or add it to your own shelf file", kind)
-	if near := nearest(id, known); near != "" {
-		mend = fmt.Sprintf("did you mean %q? Or add it to your own shelf file", near)
-	}
-	c.add(path, fmt.Sprintf("%q", id), fmt.Sprintf("is no %s on the shelf", kind), mend)
 }
 
 func ids[T any](list []T, id func(T) string) []string {
@@ -119,161 +223,74 @@ func ids[T any](list []T, id func(T) string) []string {
 	return out
 }
 
-func (c *checker) batch(n BatchName, b Batch) {
-	at := string(n)
-	c.count(at+".jug", len(b.Jugs))
-	c.count(at+".oil", len(b.Oils))
-	c.size(at, n, b)
-	c.oils(at, b)
-	c.extras(at, b)
-	c.jugs(at, b)
-	c.scents(at, b)
-	if b.StockLyePercent > 0 && b.KOHSharePercent > 0 {
-		c.add(at+".stock_lye_percent", number(b.StockLyePercent), "a stock lye is taken to be NaOH alone", "set koh_share_percent to 0, or weigh dry alkali")
-	}
-	if b.StockLyePercent > 0 && (b.StockLyePercent < 10 || b.StockLyePercent > 52) {
-		c.add(at+".stock_lye_percent", number(b.StockLyePercent), "no stock lye keeps at that strength", "write 10 to 52, or 0 for dry alkali")
+// batch checks what hangs together in a batch.
+func (c *checker) batch(n BatchName, b *Batch) {
+	c.size(n, b)
+	c.oils(n, b)
+	c.jugs(n, b)
+	switch at := string(n) + ".stock_lye_percent"; {
+	case b.StockLyePercent > 0 && b.KOHSharePercent > 0:
+		c.add(at, strict.Short(b.StockLyePercent), "a stock lye is taken to be NaOH alone", "set koh_share_percent to 0, or weigh dry alkali")
+	case b.StockLyePercent > 0 && b.StockLyePercent < 10:
+		c.add(at, strict.Short(b.StockLyePercent), "no stock lye keeps at that strength", "write 10 to 52, or 0 for dry alkali")
 	}
 }
 
-func (c *checker) count(path string, n int) {
-	if n > maxParts {
-		c.add(path, fmt.Sprint(n), "is more than a bench holds", fmt.Sprintf("keep to %d", maxParts))
-	}
-}
-
-func (c *checker) size(at string, n BatchName, b Batch) {
-	path := at + ".size"
-	value := fmt.Sprintf("%q", b.Size)
-	switch {
-	case n == Base && b.Size != SizeMould && b.Size != SizeOils:
-		c.add(path, value, "the base is sized by its mould or by its oils", `write "mould" or "oils"`)
-	case n == Icing && b.Size == SizeMould:
-		c.add(path, value, "the icing stands on the bars, not in the mould", `write "bar", "layer" or "oils"`)
+// size checks that the size a batch goes by is given.
+func (c *checker) size(n BatchName, b *Batch) {
+	switch at := string(n); {
 	case b.Size == SizeOils && b.OilsG <= 0:
-		c.add(at+".oils_g", number(b.OilsG), "there is nothing to mix", "write the grams of oils, more than 0")
+		c.add(at+".oils_g", strict.Short(b.OilsG), "there is nothing to mix", "write the grams of oils, more than 0")
 	case b.Size == SizeBar && b.PerBarG <= 0:
-		c.add(at+".per_bar_g", number(b.PerBarG), "there is nothing to pipe", "write the grams on each bar, more than 0")
+		c.add(at+".per_bar_g", strict.Short(b.PerBarG), "there is nothing to pipe", "write the grams on each bar, more than 0")
 	case b.Size == SizeLayer && b.LayerMM <= 0:
-		c.add(at+".layer_mm", number(b.LayerMM), "there is nothing to pipe", "write the mean height in mm, more than 0")
+		c.add(at+".layer_mm", strict.Short(b.LayerMM), "there is nothing to pipe", "write the mean height in mm, more than 0")
 	}
 }
 
-func (c *checker) oils(at string, b Batch) {
+func (c *checker) oils(n BatchName, b *Batch) {
+	at := string(n) + ".oil"
 	if len(b.Oils) == 0 {
-		c.add(at+".oil", "", "the blend is empty", fmt.Sprintf("add at least one [[%s.oil]] with oil and percent", at))
+		c.add(at, "", "the blend is empty", fmt.Sprintf("add at least one [[%s]] with oil and percent", at))
 		return
 	}
-	sum, seen := 0.0, map[string]bool{}
+	sum := 0.0
 	for i, o := range b.Oils {
-		path := fmt.Sprintf("%s.oil[%d].oil", at, i)
-		if _, ok := c.shelf.Oil(o.Oil); !ok {
-			c.unknown(path, o.Oil, "oil", ids(c.shelf.Oils, func(x Oil) string { return x.ID }))
+		if slices.ContainsFunc(b.Oils[:i], func(before OilPart) bool { return before.Oil == o.Oil }) {
+			c.add(fmt.Sprintf("%s[%d].oil", at, i), strict.Quote(o.Oil), "stands in the blend twice", "add the two percentages up")
 		}
-		if seen[o.Oil] {
-			c.add(path, fmt.Sprintf("%q", o.Oil), "stands in the blend twice", "add the two percentages up")
-		}
-		seen[o.Oil] = true
 		sum += o.Percent
 	}
+	c.hundred(at, "the oils sum", sum, "make the percentages sum to 100")
+	c.carrierOil(n, b)
+}
+
+func (c *checker) hundred(path, what string, sum float64, mend string) {
 	if math.Abs(sum-100) > sumTolerance {
-		c.add(at+".oil", "", fmt.Sprintf("the oils sum to %s %%", number(math.Round(sum*1000)/1000)), "make the percentages sum to 100")
-	}
-	c.carrierOil(at, b)
-}
-
-func (c *checker) carrierOil(at string, b Batch) {
-	if b.CarrierOil == "" {
-		return
-	}
-	if _, ok := c.shelf.Oil(b.CarrierOil); !ok {
-		c.unknown(at+".carrier_oil", b.CarrierOil, "oil", ids(c.shelf.Oils, func(x Oil) string { return x.ID }))
-		return
-	}
-	if b.Carrier != CarrierBatch {
-		return
-	}
-	for _, o := range b.Oils {
-		if o.Oil == b.CarrierOil {
-			return
-		}
-	}
-	c.add(at+".carrier_oil", fmt.Sprintf("%q", b.CarrierOil), "is taken from the batch but is not in its blend", "name an oil of the blend, or write carrier = \"extra\"")
-}
-
-func (c *checker) extras(at string, b Batch) {
-	c.count(at+".extra", len(b.Extras))
-	for i, x := range b.Extras {
-		if _, ok := c.shelf.Extra(x.Extra); !ok {
-			known := append(ids(c.shelf.Extras, func(x Extra) string { return x.ID }), ids(c.shelf.Colourants, func(x Colourant) string { return x.ID })...)
-			c.unknown(fmt.Sprintf("%s.extra[%d].extra", at, i), x.Extra, "extra", known)
-		}
+		c.add(path, "", fmt.Sprintf("%s to %s %%", what, strict.Short(math.Round(sum*1000)/1000)), mend)
 	}
 }
 
-func (c *checker) jugs(at string, b Batch) {
+func (c *checker) carrierOil(n BatchName, b *Batch) {
+	_, known := c.shelf.Oil(b.CarrierOil)
+	if !known || b.Carrier != CarrierBatch || slices.ContainsFunc(b.Oils, func(o OilPart) bool { return o.Oil == b.CarrierOil }) {
+		return
+	}
+	c.add(string(n)+".carrier_oil", strict.Quote(b.CarrierOil), "is taken from the batch but is not in its blend", "name an oil of the blend, or write carrier = \"extra\"")
+}
+
+func (c *checker) jugs(n BatchName, b *Batch) {
+	at := string(n) + ".jug"
 	if len(b.Jugs) == 0 {
-		c.add(at+".jug", "", "there is no jug", fmt.Sprintf("add a [[%s.jug]] with name and share_percent; the first is the pot", at))
+		c.add(at, "", "there is no jug", fmt.Sprintf("add a [[%s]] with name and share_percent; the first is the pot", at))
 		return
 	}
-	sum, seen := 0.0, map[string]bool{}
+	sum := 0.0
 	for i, j := range b.Jugs {
-		path := fmt.Sprintf("%s.jug[%d]", at, i)
-		c.text(path+".name", j.Name, 24)
-		if seen[j.Name] {
-			c.add(path+".name", fmt.Sprintf("%q", j.Name), "is the name of two jugs", "give each jug its own name")
+		if slices.ContainsFunc(b.Jugs[:i], func(before Jug) bool { return before.Name == j.Name }) {
+			c.add(fmt.Sprintf("%s[%d].name", at, i), strict.Quote(j.Name), "is the name of two jugs", "give each jug its own name")
 		}
-		seen[j.Name] = true
 		sum += j.SharePercent
-		c.colour(path+".batter_colour", j.BatterColour)
-		c.count(path+".colourant", len(j.Colourants))
-		for k, d := range j.Colourants {
-			if _, ok := c.shelf.Colourant(d.Colourant); !ok {
-				c.unknown(fmt.Sprintf("%s.colourant[%d].colourant", path, k), d.Colourant, "colourant",
-					ids(c.shelf.Colourants, func(x Colourant) string { return x.ID }))
-			}
-		}
 	}
-	if math.Abs(sum-100) > sumTolerance {
-		c.add(at+".jug", "", fmt.Sprintf("the shares sum to %s %%", number(math.Round(sum*1000)/1000)), "make the shares sum to 100")
-	}
-}
-
-func (c *checker) colour(path, hex string) {
-	if hex == "" {
-		return
-	}
-	if len(hex) == 7 && hex[0] == '#' && strings.Trim(strings.ToLower(hex[1:]), "0123456789abcdef") == "" {
-		return
-	}
-	c.add(path, fmt.Sprintf("%q", hex), "is no colour", `write six hex digits after a hash, as in "#5566b0"`)
-}
-
-func (c *checker) scents(at string, b Batch) {
-	c.count(at+".scent", len(b.Scents))
-	names := ids(b.Jugs, func(j Jug) string { return j.Name })
-	for i, sc := range b.Scents {
-		path := fmt.Sprintf("%s.scent[%d]", at, i)
-		if _, ok := c.shelf.Scent(sc.Scent); !ok {
-			c.unknown(path+".scent", sc.Scent, "scent", ids(c.shelf.Scents, func(x Scent) string { return x.ID }))
-		}
-		for _, name := range sc.Into {
-			if !contains(names, name) {
-				mend := "name a jug of this batch"
-				if near := nearest(name, names); near != "" {
-					mend = fmt.Sprintf("did you mean %q?", near)
-				}
-				c.add(path+".into", fmt.Sprintf("%q", name), "is no jug of this batch", mend)
-			}
-		}
-	}
-}
-
-func contains(list []string, want string) bool {
-	for _, v := range list {
-		if v == want {
-			return true
-		}
-	}
-	return false
+	c.hundred(at, "the shares sum", sum, "make the shares sum to 100")
 }

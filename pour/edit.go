@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"pourbench/pour/strict"
 )
 
 // Edit makes a new plan from a plan. It never changes its argument, and refuses, with the reason, what cannot be.
@@ -24,39 +26,32 @@ func Apply(p Plan, s Shelf, e Edit) (Plan, error) {
 	return next.Clone(), nil // so that what is empty is nil and equal plans are equal
 }
 
-// SetNumber sets the number at a path of [Fields].
+// SetNumber sets the number at a path of the plan file.
 func SetNumber(path string, v float64) Edit {
 	return func(p Plan) (Plan, error) {
-		for _, r := range scalars(&p) {
-			if r.Field.Key == path {
-				*r.v = v
-				if r.Field.Unit == UnitCelsius && (path == "base.batter_c" || path == "icing.batter_c") {
-					p.Batch(batchOf(path)).BatterMeasured = v > 0
-				}
-				return p, nil
-			}
+		f, _ := p.field(path)
+		at, ok := f.At.(*float64)
+		if !ok {
+			return p, fmt.Errorf("set %s: there is no such number in this plan", path)
 		}
-		return p, fmt.Errorf("set %s: there is no such number in this plan", path)
+		*at = v
+		if f.Known != nil {
+			*f.Known = v > 0
+		}
+		return p, nil
 	}
 }
 
-func batchOf(path string) BatchName {
-	if len(path) > 5 && path[:5] == "icing" {
-		return Icing
-	}
-	return Base
-}
-
-// SetWord sets the word at a path of [WordFields].
+// SetWord sets the word at a path of the plan file.
 func SetWord(path, v string) Edit {
 	return func(p Plan) (Plan, error) {
-		for _, r := range words(&p) {
-			if r.Field.Key == path {
-				*r.v = v
-				return p, nil
-			}
+		f, _ := p.field(path)
+		at, ok := f.At.(*string)
+		if !ok || f.Takes != TakesWord {
+			return p, fmt.Errorf("set %s: there is no such word in this plan", path)
 		}
-		return p, fmt.Errorf("set %s: there is no such word in this plan", path)
+		*at = v
+		return p, nil
 	}
 }
 
@@ -149,7 +144,7 @@ func RemoveIcing() Edit {
 // When the others are all 0 they share what is left equally.
 func balance(parts []*float64, held []bool, i int, v float64, what string) error {
 	if math.IsNaN(v) || v < 0 || v > 100 {
-		return fmt.Errorf("set %s to %s %%: write a number from 0 to 100", what, number(v))
+		return fmt.Errorf("set %s to %s %%: write a number from 0 to 100", what, strict.Short(v))
 	}
 	fixed, free, count := v, 0.0, 0
 	for k := range parts {
@@ -163,11 +158,11 @@ func balance(parts []*float64, held []bool, i int, v float64, what string) error
 		}
 	}
 	if fixed > 100+sumTolerance {
-		return fmt.Errorf("set %s to %s %%: the held ones leave only %s %%; let one go first", what, number(v), number(round3(100-(fixed-v))))
+		return fmt.Errorf("set %s to %s %%: the held ones leave only %s %%; let one go first", what, strict.Short(v), strict.Short(round3(100-(fixed-v))))
 	}
 	if count == 0 {
 		if math.Abs(fixed-100) > sumTolerance {
-			return fmt.Errorf("set %s to %s %%: every other one is held, nothing can give way; let one go first", what, number(v))
+			return fmt.Errorf("set %s to %s %%: every other one is held, nothing can give way; let one go first", what, strict.Short(v))
 		}
 		*parts[i] = 100 - (fixed - v) // within the tolerance of v, and the whole stays a hundred
 		return nil

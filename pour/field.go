@@ -3,6 +3,7 @@ package pour
 import (
 	"fmt"
 	"strings"
+	"time"
 )
 
 // BatchName names one of a plan's two batches.
@@ -45,288 +46,225 @@ const (
 	UnitParts   Unit = "parts"
 )
 
-// Field is one number of a plan that a maker can set: what it is, and the range outside which it cannot be.
+// Need says what it means when a key is not in the plan file, and whether it is written when it says nothing new.
+type Need uint8
+
+// The needs of a key.
+const (
+	Required Need = iota // must stand in the file
+	Standing             // has a default that is not nothing; always written, so that a later default changes no old plan
+	Quiet                // its default is zero or empty; left out while it is
+)
+
+// Takes says what a text of the plan can be.
+type Takes uint8
+
+// What a text can be.
+const (
+	TakesLine      Takes = iota // any line
+	TakesProse                  // many lines
+	TakesName                   // a line that is not empty
+	TakesWord                   // one of the field's words
+	TakesColour                 // "#rrggbb"
+	TakesJug                    // the name of a jug of the same batch; of the base, for what is in no batch
+	TakesTask                   // the key of a task of the run
+	TakesTechnique              // the id of a technique on the shelf
+	TakesOil                    // of an oil
+	TakesColourant              // of a colourant
+	TakesExtra                  // of an extra or a colourant
+	TakesScent                  // of a scent
+)
+
+// Field is one row of the list of everything a plan holds: what reading, writing, checking, editing, the screens and the
+// reference of the plan file know of one key. A key that is new is a field of its struct and a row here.
 type Field struct {
-	Key       string // its key in the plan file, without the array index
-	Label     string // on screens
-	Unit      Unit
-	Low, High float64
+	Key       string  // in its table of the plan file
+	Label     string  // on screens
+	Means     string  // one clause for the reference
+	Words     string  // of a text: the words it can be with a space between, the first the default; where any other can be, the default
+	Unit      Unit    // of a number
+	Default   float64 // of a number that stands
+	Low, High float64 // of a number; of a name High is the most letters, of a list the most items; both 0: no limit
 	Step      float64 // what one nudge changes
+	At        any     // where it stands in the plan: *float64, *int, *int64, *bool, *string, *[]string, *time.Time or a pointer to a list of parts
+	Known     *bool   // becomes true when the key is there; nil: nothing else tells that it is
+	Need      Need
+	Takes     Takes // what a text can be
+	Inline    bool  // of a list: written on one line among the keys rather than as tables after them
 }
 
-// WordField is one word of a plan with a fixed set of values.
-type WordField struct {
-	Key, Label string
-	Words      []string
-}
+// Choices are the words a field with a fixed set of words can be.
+func (f Field) Choices() []string { return strings.Fields(f.Words) }
 
-// numberAt is a number in a plan with the place it stands at.
-type numberAt struct {
-	batch     string // "base" or "icing"; empty: the format is the whole path
-	format    string // its path; up to two indices go into it
-	i, k      int    // -1: none
-	low, high float64
-	v         float64
-}
+// List reports whether the field is a list of parts.
+func (f Field) List() bool { return f.each(0, true, func(int, []Field) {}) }
 
-// path spells the place out. It is worked out only where a fault needs it: a plan holds a hundred numbers and is checked on every key.
-func (n numberAt) path() string {
-	path := n.format
-	switch {
-	case n.k >= 0:
-		path = fmt.Sprintf(n.format, n.i, n.k)
-	case n.i >= 0:
-		path = fmt.Sprintf(n.format, n.i)
+// Items visits the items of a list of parts, each as the rows of its table; with grow above 0 the list is made anew with
+// that many. A field that is no such list has none.
+func (f Field) Items(grow int, visit func(i int, fields []Field)) { f.each(grow, false, visit) }
+
+// each is Items, and reports whether the field is a list; with scratch the rows point at a copy of the item, and are made
+// once for all items of the list.
+func (f *Field) each(grow int, scratch bool, visit func(i int, fields []Field)) bool {
+	switch at := f.At.(type) {
+	case *[]Burst:
+		eachOf(at, grow, scratch, burstFields, visit)
+	case *[]OilPart:
+		eachOf(at, grow, scratch, oilFields, visit)
+	case *[]ExtraPart:
+		eachOf(at, grow, scratch, extraFields, visit)
+	case *[]Jug:
+		eachOf(at, grow, scratch, jugFields, visit)
+	case *[]Dose:
+		eachOf(at, grow, scratch, doseFields, visit)
+	case *[]ScentPart:
+		eachOf(at, grow, scratch, scentFields, visit)
+	default:
+		return false
 	}
-	if n.batch != "" {
-		path = n.batch + "." + path
+	return true
+}
+
+func eachOf[T any](at *[]T, grow int, scratch bool, fields func(*T) []Field, visit func(int, []Field)) {
+	if grow > 0 {
+		*at = make([]T, grow)
 	}
-	return path
-}
-
-type wordAt struct {
-	Path  string
-	Field WordField
-	V     string
-}
-
-// Fields lists every number of a plan that stands alone (not in a list), in the order of the file. Icing fields are included only when there is an icing.
-func Fields(p Plan) []Field {
-	refs := scalars(&p)
-	out := make([]Field, len(refs))
-	for i, r := range refs {
-		out[i] = r.Field
+	if len(*at) == 0 {
+		return
 	}
-	return out
-}
-
-// WordFields lists every word of a plan with a fixed set of values.
-func WordFields(p Plan) []WordField {
-	refs := words(&p)
-	out := make([]WordField, len(refs))
-	for i, r := range refs {
-		out[i] = r.Field
-	}
-	return out
-}
-
-// Number returns the number at a path of [Fields].
-func Number(p Plan, path string) (float64, Field, bool) {
-	for _, r := range scalars(&p) {
-		if r.Field.Key == path {
-			return *r.v, r.Field, true
+	if !scratch {
+		for i := range *at {
+			visit(i, fields(&(*at)[i]))
 		}
+		return
+	}
+	item := new(T)
+	rows := fields(item)
+	for i, v := range *at {
+		*item = v
+		visit(i, rows)
+	}
+}
+
+// Zero reports whether the field holds nothing worth writing.
+func (f Field) Zero() bool {
+	switch at := f.At.(type) {
+	case *float64:
+		return *at == 0 && (f.Known == nil || !*f.Known)
+	case *int:
+		return *at == 0
+	case *int64:
+		return *at == 0
+	case *bool:
+		return !*at
+	case *string:
+		return *at == ""
+	case *[]string:
+		return len(*at) == 0
+	case *time.Time:
+		return at.IsZero()
+	}
+	items := 0
+	f.each(0, true, func(int, []Field) { items++ })
+	return items == 0
+}
+
+// Table is a table of the plan file with its rows, which point into a plan.
+type Table struct {
+	Key    string // empty: what stands above the first section
+	Fields []Field
+}
+
+// path is the path of a row.
+func (t Table) path(key string) string {
+	if t.Key == "" {
+		return key
+	}
+	return t.Key + "." + key
+}
+
+// Blank is what a plan file that says nothing would mean: every field at its default.
+func Blank() Plan {
+	var p Plan
+	for _, t := range p.Tables() {
+		setDefaults(t.Fields)
+	}
+	return p
+}
+
+// BlankBatch is a batch at its defaults.
+func BlankBatch(n BatchName) Batch {
+	var b Batch
+	setDefaults(batchFields(n, &b))
+	return b
+}
+
+func setDefaults(fields []Field) {
+	for _, f := range fields {
+		if f.Need != Standing {
+			continue
+		}
+		switch at := f.At.(type) {
+		case *float64:
+			*at = f.Default
+		case *string:
+			*at, _, _ = strings.Cut(f.Words, " ")
+		}
+	}
+}
+
+// field finds a row by its path in the plan file, list items counted from 0: "base.jug[1].share_percent".
+func (p *Plan) field(path string) (Field, bool) {
+	for _, t := range p.Tables() {
+		rest, ok := path, true
+		if t.Key != "" {
+			rest, ok = strings.CutPrefix(path, t.Key+".")
+		}
+		if !ok {
+			continue
+		}
+		if f, ok := fieldIn(t.Fields, rest); ok {
+			return f, true
+		}
+	}
+	return Field{}, false
+}
+
+func fieldIn(fields []Field, path string) (found Field, ok bool) {
+	for _, f := range fields {
+		if f.Key == path {
+			return f, true
+		}
+		if !strings.HasPrefix(path, f.Key+"[") {
+			continue
+		}
+		f.Items(0, func(i int, rows []Field) {
+			if rest, here := strings.CutPrefix(path, fmt.Sprintf("%s[%d].", f.Key, i)); here {
+				found, ok = fieldIn(rows, rest)
+			}
+		})
+	}
+	return found, ok
+}
+
+// Number returns the number at a path of the plan file, and its row.
+func Number(p Plan, path string) (float64, Field, bool) {
+	f, _ := p.field(path)
+	if at, ok := f.At.(*float64); ok {
+		return *at, f, true
 	}
 	return 0, Field{}, false
 }
 
-// Word returns the word at a path of [WordFields].
-func Word(p Plan, path string) (string, WordField, bool) {
-	for _, r := range words(&p) {
-		switch {
-		case r.Field.Key != path:
-		case *r.v == "":
-			return r.Field.Words[0], r.Field, true // what is left out means the first
-		default:
-			return *r.v, r.Field, true
-		}
+// Word returns the word at a path of the plan file, and its row; a word that is left out means the first.
+func Word(p Plan, path string) (string, Field, bool) {
+	f, _ := p.field(path)
+	at, ok := f.At.(*string)
+	if !ok || f.Takes != TakesWord {
+		return "", Field{}, false
 	}
-	return "", WordField{}, false
-}
-
-type scalarRef struct {
-	Field Field
-	v     *float64
-}
-
-type wordRef struct {
-	Field WordField
-	v     *string
-}
-
-// leftOut says whether a word is one that need not be there, and is not: then the first of its words is meant.
-func (r wordRef) leftOut() bool {
-	_, key, _ := strings.Cut(r.Field.Key, ".")
-	return *r.v == "" && (key == "bags" || key == "koh_share_by")
-}
-
-// shareLabel says what the KOH share is a share of.
-func (b *Batch) shareLabel() string {
-	if b.KOHShareBy == ShareMass {
-		return "KOH share (pure mass)"
+	if *at == "" {
+		return f.Choices()[0], f, true
 	}
-	return "KOH share (moles)"
-}
-
-func scalars(p *Plan) []scalarRef {
-	out := []scalarRef{
-		{Field{"show.scale_step_g", "scale step", UnitGram, 0.001, 50, 0.1}, &p.Show.ScaleStepG},
-		{Field{"show.lye_step_g", "lye scale step", UnitGram, 0.001, 5, 0.01}, &p.Show.LyeStepG},
-		{Field{"mould.length_mm", "length inside", UnitMM, 20, 3000, 5}, &p.Mould.LengthMM},
-		{Field{"mould.width_mm", "width inside", UnitMM, 20, 2000, 1}, &p.Mould.WidthMM},
-		{Field{"mould.height_mm", "height to the rim", UnitMM, 10, 1000, 1}, &p.Mould.HeightMM},
-		{Field{"mould.fill_mm", "fill height", UnitMM, 5, 1000, 1}, &p.Mould.FillMM},
-		{Field{"mould.bar_mm", "bar thickness", UnitMM, 5, 1000, 1}, &p.Mould.BarMM},
-		{Field{"mould.bar_width_mm", "bar width (slab)", UnitMM, 0, 2000, 1}, &p.Mould.BarWidthMM},
-		{Field{"mould.loss_percent", "stays in the pots", UnitPercent, 0, 50, 0.5}, &p.Mould.LossPercent},
-		{Field{"room.temperature_c", "room", UnitCelsius, -10, 50, 1}, &p.Room.TemperatureC},
-		{Field{"swirl.turns", "turns of the tool", UnitCount, 0, 20, 0.5}, &p.Swirl.Turns},
-		{Field{"swirl.height_mm", "pour height", UnitMM, 0, 1000, 10}, &p.Swirl.HeightMM},
-		{Field{"bed.cut_after_h", "cut after", UnitHour, 1, 240, 1}, &p.Bed.CutAfterH},
-		{Field{"bed.cure_days", "cure", UnitDay, 0, 730, 1}, &p.Bed.CureDays},
-	}
-	out = append(out, runScalars(&p.Run)...)
-	out = append(out, batchScalars(Base, &p.Base)...)
-	if p.Icing != nil {
-		out = append(out, batchScalars(Icing, p.Icing)...)
-	}
-	return out
-}
-
-func runScalars(r *RunPlan) []scalarRef {
-	return []scalarRef{
-		{Field{"run.cool_lye_min", "cool the lye (0: estimate)", UnitMinute, 0, 2880, 5}, &r.CoolLyeMin},
-		{Field{"run.split_min", "split, each jug", UnitMinute, 0, 60, 0.25}, &r.SplitMin},
-		{Field{"run.stir_min", "stir colour, each jug", UnitMinute, 0, 60, 0.25}, &r.StirMin},
-		{Field{"run.scent_min", "stir scent, each jug", UnitMinute, 0, 60, 0.25}, &r.ScentMin},
-		{Field{"run.pour_min", "pour, each jug", UnitMinute, 0, 60, 0.25}, &r.PourMin},
-		{Field{"run.change_min", "change jugs, in rounds", UnitMinute, 0, 10, 0.05}, &r.ChangeMin},
-		{Field{"run.into_pot_min", "into the pot, each jug", UnitMinute, 0, 60, 0.25}, &r.IntoPotMin},
-		{Field{"run.turn_min", "turn the spoon once", UnitMinute, 0, 10, 0.25}, &r.TurnMin},
-		{Field{"run.pour_out_min", "pour the pot out", UnitMinute, 0, 60, 0.25}, &r.PourOutMin},
-		{Field{"run.wire_min", "draw the wire", UnitMinute, 0, 60, 0.25}, &r.WireMin},
-		{Field{"run.comb_min", "comb, each stroke", UnitMinute, 0, 60, 0.25}, &r.CombMin},
-		{Field{"run.spoon_min", "spoon, each jug", UnitMinute, 0, 60, 0.25}, &r.SpoonMin},
-		{Field{"run.level_min", "tap down, level", UnitMinute, 0, 60, 0.25}, &r.LevelMin},
-		{Field{"run.pipe_min", "pipe, each jug", UnitMinute, 0, 120, 0.5}, &r.PipeMin},
-		{Field{"run.bed_min", "put to bed", UnitMinute, 0, 120, 0.5}, &r.BedMin},
-	}
-}
-
-func batchScalars(n BatchName, b *Batch) []scalarRef {
-	at := string(n) + "."
-	return []scalarRef{
-		{Field{at + "oils_g", "oils", UnitGram, 0, 100000, 10}, &b.OilsG},
-		{Field{at + "per_bar_g", "icing on each bar", UnitGram, 0, 5000, 1}, &b.PerBarG},
-		{Field{at + "layer_mm", "mean icing height", UnitMM, 0, 500, 1}, &b.LayerMM},
-		{Field{at + "loss_percent", "stays in the bag", UnitPercent, 0, 50, 0.5}, &b.LossPercent},
-		{Field{at + "superfat_percent", "superfat", UnitPercent, -5, 40, 0.5}, &b.SuperfatPercent},
-		{Field{at + "lye_concentration_percent", "lye concentration", UnitPercent, 10, 60, 0.5}, &b.LyeConcentrationPercent},
-		{Field{at + "koh_share_percent", b.shareLabel(), UnitPercent, 0, 100, 1}, &b.KOHSharePercent},
-		{Field{at + "naoh_purity_percent", "NaOH purity", UnitPercent, 50, 100, 0.5}, &b.NaOHPurityPercent},
-		{Field{at + "koh_purity_percent", "KOH purity", UnitPercent, 50, 100, 0.5}, &b.KOHPurityPercent},
-		{Field{at + "stock_lye_percent", "stock lye (0: dry)", UnitPercent, 0, 52, 0.5}, &b.StockLyePercent},
-		{Field{at + "oils_c", "oils at", UnitCelsius, 0, 120, 1}, &b.OilsC},
-		{Field{at + "lye_c", "lye at", UnitCelsius, 0, 120, 1}, &b.LyeC},
-		{Field{at + "batter_c", "batter measured", UnitCelsius, 0, 120, 1}, &b.BatterC},
-		{Field{at + "split_at_min", "split at", UnitMinute, 0, 600, 0.25}, &b.SplitAtMin},
-		{Field{at + "start_at_min", "lye meets oils at", UnitMinute, -600, 1440, 1}, &b.StartAtMin},
-		{Field{at + "final_moisture_percent", "moisture after cure", UnitPercent, 0, 30, 0.5}, &b.FinalMoisturePercent},
-	}
-}
-
-func words(p *Plan) []wordRef {
-	out := []wordRef{
-		{WordField{"show.mass", "mass", []string{MassGram, MassOunce}}, &p.Show.Mass},
-		{WordField{"show.temperature", "temperature", []string{DegreesC, DegreesF}}, &p.Show.Temperature},
-		{WordField{"show.length", "length", []string{LengthMM, LengthInch}}, &p.Show.Length},
-		{WordField{"mould.shape", "shape", []string{ShapeLoaf, ShapeSlab}}, &p.Mould.Shape},
-		{WordField{"bed.keep", "put to bed", []string{BedBare, BedInsulate, BedChill}}, &p.Bed.Keep},
-	}
-	out = append(out, batchWords(Base, &p.Base)...)
-	if p.Icing != nil {
-		out = append(out, batchWords(Icing, p.Icing)...)
-	}
-	return out
-}
-
-func batchWords(n BatchName, b *Batch) []wordRef {
-	sizes := []string{SizeMould, SizeOils}
-	if n == Icing {
-		sizes = []string{SizeBar, SizeLayer, SizeOils}
-	}
-	out := []wordRef{
-		{WordField{string(n) + ".size", "sized by", sizes}, &b.Size},
-		{WordField{string(n) + ".carrier", "carrier oil is", []string{CarrierExtra, CarrierBatch}}, &b.Carrier},
-	}
-	out = append(out, wordRef{WordField{string(n) + ".koh_share_by", "KOH share by", []string{ShareMoles, ShareMass}}, &b.KOHShareBy})
-	if n == Icing {
-		out = append(out, wordRef{WordField{string(n) + ".bags", "jugs in bags", []string{BagEach, BagOne}}, &b.Bags})
-	}
-	return out
-}
-
-// eachNumber visits every number of a plan, those in lists included, with its place and range.
-func eachNumber(p Plan, visit func(numberAt)) {
-	for _, r := range scalars(&p) {
-		visit(numberAt{"", r.Field.Key, -1, -1, r.Field.Low, r.Field.High, *r.v})
-	}
-	visit(numberAt{"", "swirl.passes", -1, -1, 0, 60, float64(p.Swirl.Passes)})
-	eachListNumber("base", p.Base, visit)
-	if p.Icing != nil {
-		eachListNumber("icing", *p.Icing, visit)
-	}
-}
-
-func eachListNumber(batch string, b Batch, visit func(numberAt)) {
-	see := func(v, high float64, format string, i, k int) {
-		visit(numberAt{batch, format, i, k, 0, high, v})
-	}
-	for i, x := range b.Blend {
-		see(x.AtMin, 600, "blend[%d].at_min", i, -1)
-		see(x.S, 3600, "blend[%d].s", i, -1)
-	}
-	for i, o := range b.Oils {
-		see(o.Percent, 100, "oil[%d].percent", i, -1)
-	}
-	for i, x := range b.Extras {
-		see(x.PercentOfOils, 50, "extra[%d].percent_of_oils", i, -1)
-	}
-	for i, j := range b.Jugs {
-		see(j.SharePercent, 100, "jug[%d].share_percent", i, -1)
-		see(j.CapacityML, 100000, "jug[%d].capacity_ml", i, -1)
-		for k, d := range j.Colourants {
-			see(d.DosePercent, 20, "jug[%d].colourant[%d].dose_percent", i, k)
-			see(d.CarrierParts, 20, "jug[%d].colourant[%d].carrier_parts", i, k)
-		}
-	}
-	for i, s := range b.Scents {
-		see(s.PercentOfOils, 20, "scent[%d].percent_of_oils", i, -1)
-		see(s.AtMin, 600, "scent[%d].at_min", i, -1)
-	}
-}
-
-// wordsOf lists every word with a fixed set of values, those in lists included.
-func wordsOf(p Plan) []wordAt {
-	var out []wordAt
-	for _, r := range words(&p) {
-		if r.leftOut() {
-			continue
-		}
-		out = append(out, wordAt{r.Field.Key, r.Field, *r.v})
-	}
-	out = append(out, listWords(Base, p.Base)...)
-	if p.Icing != nil {
-		out = append(out, listWords(Icing, *p.Icing)...)
-	}
-	return out
-}
-
-func listWords(n BatchName, b Batch) []wordAt {
-	var out []wordAt
-	for i, x := range b.Extras {
-		if x.In != "" {
-			f := WordField{Words: []string{InOils, InLye, InWater}}
-			out = append(out, wordAt{fmt.Sprintf("%s.extra[%d].in", n, i), f, x.In})
-		}
-	}
-	for i, j := range b.Jugs {
-		for k, d := range j.Colourants {
-			if d.Carrier != "" {
-				f := WordField{Words: []string{CarryOil, CarryWater, CarryGlycerin, CarryNone}}
-				out = append(out, wordAt{fmt.Sprintf("%s.jug[%d].colourant[%d].carrier", n, i, k), f, d.Carrier})
-			}
-		}
-	}
-	return out
+	return *at, f, true
 }

@@ -1,6 +1,10 @@
 package pour
 
-import "fmt"
+import (
+	"fmt"
+
+	"pourbench/pour/strict"
+)
 
 // What makes glycerin rivers: lye weaker than this is called much water, batter warmer than this heat (common practice, no source).
 const (
@@ -19,7 +23,7 @@ func (s *Sheet) inspectColours(b *BatchSheet, shelf Shelf) {
 			if d.DosePercent < c.DoseLowPercent || d.DosePercent > c.DoseHighPercent {
 				show := s.Plan.Show
 				s.warn(warning("dose-unusual", where, fmt.Sprintf("%s of %s is outside its usual %s to %s", show.Percent(d.DosePercent, 2), c.Name,
-					number(c.DoseLowPercent), show.Percent(c.DoseHighPercent, 2)), "pour a test cup first; too much bleeds or crumbles"))
+					strict.Short(c.DoseLowPercent), show.Percent(c.DoseHighPercent, 2)), "pour a test cup first; too much bleeds or crumbles"))
 			}
 		}
 	}

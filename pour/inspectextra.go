@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"pourbench/pour/strict"
 )
 
 // inspectExtras says what each extra does, and whether its dose is usual.
@@ -81,7 +83,7 @@ func (s *Sheet) inspectExtraDose(b *BatchSheet, x ExtraLine, shelf Shelf) {
 		dose, whole = x.G/b.Size.BatterG*100, "of the batter"
 	}
 	if dose < low || dose > high && x.Joins != JoinsOnIce { // what is the lye's water is as much as that
-		s.warn(warning("dose-unusual", where, fmt.Sprintf("%s of %s %s is outside its usual %s to %s", show.Percent(dose, 2), x.Name, whole, number(low), show.Percent(high, 2)),
+		s.warn(warning("dose-unusual", where, fmt.Sprintf("%s of %s %s is outside its usual %s to %s", show.Percent(dose, 2), x.Name, whole, strict.Short(low), show.Percent(high, 2)),
 			"make a small batch first; too much softens, crumbles or sweats"))
 	}
 }

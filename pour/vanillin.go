@@ -2,6 +2,7 @@ package pour
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pourbench/chem"
@@ -12,17 +13,23 @@ func (s *BatchSheet) vanillin(moisturePercent float64) {
 	for i := range s.Jugs {
 		j, g := &s.Jugs[i], 0.0
 		for _, x := range j.Scents {
-			for _, line := range s.Scents {
-				if line.ID == x.ID {
-					g += x.G * line.VanillinPercent / 100
-				}
-			}
+			g += x.G * s.vanillinIn(x.ID) / 100
 		}
 		j.VanillinPercent = 0
 		if g > 0 && !(s.Size.BatterG <= 0) {
 			j.VanillinPercent = chem.PercentOfBar(g, s.Size.DryG*j.BatterG/s.Size.BatterG/(1-moisturePercent/100))
 		}
 	}
+}
+
+// vanillinIn is the vanillin in a scent of the batch, percent of the scent, however often the scent stands there.
+func (s *BatchSheet) vanillinIn(scent string) float64 {
+	for _, line := range s.Scents {
+		if line.ID == scent {
+			return line.VanillinPercent
+		}
+	}
+	return 0
 }
 
 // browns says whether a jug's vanillin is enough to be seen.
@@ -71,10 +78,8 @@ func (s *Sheet) brownBeside(b *BatchSheet) []string {
 func vanillinNames(b *BatchSheet, j JugSheet) string {
 	var names []string
 	for _, x := range j.Scents {
-		for _, line := range b.Scents {
-			if line.ID == x.ID && line.VanillinPercent > 0 {
-				names = append(names, x.Name)
-			}
+		if b.vanillinIn(x.ID) > 0 && !slices.Contains(names, x.Name) {
+			names = append(names, x.Name)
 		}
 	}
 	return strings.Join(names, " and ")

@@ -53,6 +53,21 @@ func TestVanillinIsJudgedByWhatReachesAJugsPartOfTheBar(t *testing.T) {
 	}
 }
 
+// 1 and 2 % of the same scent into the same two jugs are 3 % of it, and it is named once.
+func TestTheSameScentTwiceIsNoMoreVanillin(t *testing.T) {
+	p, shelf := caked(t)
+	into := []string{"plain", "coal"}
+	p.Base.Scents = []pour.ScentPart{{Scent: "cake", PercentOfOils: 3, Into: into}}
+	once := pour.Weigh(p, shelf)
+	p.Base.Scents = []pour.ScentPart{{Scent: "cake", PercentOfOils: 1, Into: into}, {Scent: "cake", PercentOfOils: 2, Into: into}}
+	twice := pour.Weigh(p, shelf)
+	equal(t, "vanillin in the white jug", twice.Base.Jugs[1].VanillinPercent, once.Base.Jugs[1].VanillinPercent, 1e-12)
+	one, _ := found(once, "vanillin-white")
+	if two, _ := found(twice, "vanillin-white"); one.Text == "" || one.Text != two.Text {
+		t.Errorf("once: %q, twice: %q", one.Text, two.Text)
+	}
+}
+
 func TestVanillinBesideWhite(t *testing.T) {
 	for what, c := range map[string]struct {
 		change func(*pour.Plan)

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"pourbench/pour/strict"
 )
 
 // pace lists changes that make a whole batch slower (sign −1) or quicker (1).
@@ -28,7 +30,7 @@ func (w *whatIf) pace(n BatchName, sign float64) []change {
 	for _, k := range []float64{2, 4, 6} {
 		to := b.LyeConcentrationPercent + sign*k
 		out = append(out, change{
-			kind: at + "lye", what: sentence(n, "mix the lye %s, at %s %%", stronger, number(to)), edit: SetNumber(at+"lye_concentration_percent", to),
+			kind: at + "lye", what: sentence(n, "mix the lye %s, at %s %%", stronger, strict.Short(to)), edit: SetNumber(at+"lye_concentration_percent", to),
 		})
 	}
 	for _, k := range []float64{0.5, 0.25} {
@@ -41,7 +43,7 @@ func (w *whatIf) pace(n BatchName, sign float64) []change {
 			total += bursts[i].S
 		}
 		out = append(out, change{
-			kind: at + "blend", what: sentence(n, "stick-blend %s: %s s in all", more, number(total)), edit: SetBursts(n, bursts),
+			kind: at + "blend", what: sentence(n, "stick-blend %s: %s s in all", more, strict.Short(total)), edit: SetBursts(n, bursts),
 		})
 	}
 	return out

@@ -2,6 +2,7 @@ package presets
 
 import (
 	"fmt"
+	"strings"
 
 	"pourbench/chem"
 	"pourbench/pour"
@@ -14,29 +15,29 @@ func readOil(r *row, o *pour.Oil) {
 		o.Fat.Kind, o.Fat.DensityC = chem.Triglyceride, 20
 	}
 	r.name(&o.Name)
-	r.text("inci", &o.INCI, 120)
-	r.text("inci_soap", &o.INCISoap, 120)
+	r.text("inci", &o.INCI, 120, "its INCI name as added")
+	r.text("inci_soap", &o.INCISoap, 120, "its INCI name as sodium soap")
 	r.source("inci_source", &o.INCISource, "inci", "inci_soap")
 	before := o.Fat.Kind
 	kind := string(before)
-	r.word("kind", &kind, string(chem.Triglyceride), string(chem.WaxEster), string(chem.FreeAcid))
+	r.word("kind", &kind, "what its esters are", string(chem.Triglyceride), string(chem.WaxEster), string(chem.FreeAcid))
 	o.Fat.Kind = chem.Kind(kind)
 	readSap(r, &o.Fat)
 	r.source("sap_source", &o.SapSource, "sap_koh_mg_g", "sap_low_koh_mg_g", "sap_high_koh_mg_g", "unsaponifiable_g_kg")
-	r.number("iodine_low", &o.Fat.IodineLow, 0, 300)
-	r.number("iodine_high", &o.Fat.IodineHigh, 0, 300)
+	r.number("iodine_low", &o.Fat.IodineLow, 0, 300, "published iodine value, g per 100 g")
+	r.number("iodine_high", &o.Fat.IodineHigh, 0, 300, "the same, its upper end")
 	r.ordered("iodine_low", o.Fat.IodineLow, "iodine_high", o.Fat.IodineHigh)
 	r.source("iodine_source", &o.IodineSource, "iodine_low", "iodine_high")
-	r.number("unsaponifiable_g_kg", &o.Fat.UnsaponifiableGKg, 0, 900)
-	r.number("density_g_ml", &o.Fat.DensityGML, 0.7, 1.2)
-	r.number("density_c", &o.Fat.DensityC, -20, 120)
+	r.number("unsaponifiable_g_kg", &o.Fat.UnsaponifiableGKg, 0, 900, "what alkali leaves, g per kg")
+	r.number("density_g_ml", &o.Fat.DensityGML, 0.7, 1.2, "density at density_c")
+	r.number("density_c", &o.Fat.DensityC, -20, 120, "temperature of that density, °C")
 	r.source("density_source", &o.DensitySource, "density_g_ml", "density_c")
 	readProfile(r, &o.Fat.Profile)
 	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")
 	readFreeAcid(r, o, before)
-	r.flag("resin", &o.Fat.Resin)
-	r.number("melt_c", &o.Fat.MeltC, 10, 120)
-	r.text("note", &o.Note, 600)
+	r.flag("resin", &o.Fat.Resin, "a resin: no fatty acids are expected of it")
+	r.number("melt_c", &o.Fat.MeltC, 10, 120, "melting point of a wax or resin, °C")
+	r.text("note", &o.Note, 600, "anything worth knowing")
 }
 
 // What a saponification value can be, mg KOH per g: acetic acid, the smallest that could count as a fatty acid, has 934.
@@ -47,13 +48,13 @@ const (
 
 // readSap reads the saponification value and its range. A working value given alone by a new entry, or outside the range it finds, is its own range.
 func readSap(r *row, f *chem.Fat) {
-	r.number("sap_koh_mg_g", &f.Sap, lowestSap, highestSap)
+	r.number("sap_koh_mg_g", &f.Sap, lowestSap, highestSap, "working saponification value, mg KOH per g")
 	alone := r.has("sap_koh_mg_g") && !r.has("sap_low_koh_mg_g") && !r.has("sap_high_koh_mg_g")
 	if alone && (r.fresh || f.Sap < f.SapLow || f.Sap > f.SapHigh) {
 		f.SapLow, f.SapHigh = f.Sap, f.Sap
 	}
-	r.number("sap_low_koh_mg_g", &f.SapLow, lowestSap, highestSap)
-	r.number("sap_high_koh_mg_g", &f.SapHigh, lowestSap, highestSap)
+	r.number("sap_low_koh_mg_g", &f.SapLow, lowestSap, highestSap, "lowest published saponification value; left out: the working one")
+	r.number("sap_high_koh_mg_g", &f.SapHigh, lowestSap, highestSap, "highest published saponification value; left out: the working one")
 	if f.SapLow == 0 {
 		f.SapLow = f.Sap
 	}
@@ -71,13 +72,13 @@ func readFreeAcid(r *row, o *pour.Oil, before chem.Kind) {
 	if before == chem.FreeAcid && o.Fat.Kind != before {
 		o.FreeAcidPercent, o.FreeAcidSource = pour.Figure{}, pour.Source{}
 	}
-	r.figure(key, &o.FreeAcidPercent, 0, 100)
+	r.figure(key, &o.FreeAcidPercent, 0, 100, "free fatty acid as it is sold, percent of its mass as oleic acid; left out: not known")
 	if o.Fat.Kind == chem.FreeAcid && !o.FreeAcidPercent.Known {
 		o.FreeAcidPercent = pour.Know(100)
 		o.FreeAcidSource = pour.Source{Text: "all of it, by its kind", Confidence: "derived"}
 	}
 	const source = "free_acid_source"
-	if r.has(key) || r.has(source) {
+	if r.has(key) || r.has(source) || r.told != nil {
 		r.source(source, &o.FreeAcidSource, key)
 		return
 	}
@@ -94,44 +95,27 @@ const (
 // readProfile reads fatty_acids_percent and scales it to sum to 1.
 func readProfile(r *row, to *chem.Profile) {
 	const key = "fatty_acids_percent"
-	v, ok := r.value(key)
+	acids := make([]string, chem.AcidCount)
+	for a := range acids {
+		acids[a] = chem.Acid(a).Key()
+	}
+	if !r.ask(key, "{ "+strings.Join(acids, ", ")+" }", "", "percent of each fatty acid; scaled to sum to 100") {
+		return
+	}
+	in, ok := r.in.Section(key)
 	if !ok {
 		return
 	}
-	table, ok := v.(map[string]any)
-	if !ok {
-		r.fault(key, show(v), "is not a table of fatty acids", "write { c16_0 = 12, c18_1 = 70, c18_2 = 18 }")
-		return
-	}
-	in, before := r.inside(key, table), len(*r.faults)
+	in.Only(acids...)
 	var p chem.Profile
 	sum := 0.0
-	for a := range chem.Acid(chem.AcidCount) {
-		in.number(a.Key(), &p[a], 0, 100)
+	for a, acid := range acids {
+		ok = (!in.Has(acid) || in.Within(acid, &p[a], 0, 100)) && ok
 		sum += p[a]
 	}
-	in.finish()
-	if len(*r.faults) > before {
-		return
-	}
-	if sum < leastAcidsPercent || sum > mostAcidsPercent {
+	if ok && (sum < leastAcidsPercent || sum > mostAcidsPercent) {
 		r.fault(key, "", fmt.Sprintf("the fatty acids sum to %.4g %%", sum), fmt.Sprintf("make them sum to 100, or at least to %d to %d", leastAcidsPercent, mostAcidsPercent))
 		return
 	}
 	*to = p.Normalised()
-}
-
-// name reads the name of an entry, which no entry can be without.
-func (r *row) name(to *string) {
-	r.text("name", to, 60)
-	if r.has("name") && *to == "" {
-		r.fault("name", `""`, "is empty", "give it a name")
-	}
-}
-
-// ordered faults a low figure that is above its high one.
-func (r *row) ordered(lowKey string, low float64, highKey string, high float64) {
-	if low > high {
-		r.fault(lowKey, short(low), fmt.Sprintf("is above %s = %s", highKey, short(high)), "put the smaller first, and write both when you change one")
-	}
 }

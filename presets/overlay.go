@@ -1,138 +1,90 @@
 package presets
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"slices"
-	"strings"
-
-	"github.com/BurntSushi/toml"
 
 	"pourbench/pour"
-	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
-// mostBytes bounds a shelf file: the built-in shelf is a tenth of it.
-const mostBytes = 1 << 20
-
-// mostEntries bounds a table of a shelf file.
-const mostEntries = 2000
+// form is the kind of file a shelf is: the built-in one is a tenth of the bytes.
+func form() strict.Form {
+	return strict.Form{Noun: "shelf file", Bytes: 1 << 20, Items: 2000, Letters: 200, Again: "correct the file there, or start it anew"}
+}
 
 // Overlay reads a maker's shelf file from r and lays it over a shelf; name is what errors call the file. The base is not
 // changed. The file has the tables of the built-in one: [[oil]], [[colourant]], [[extra]], [[family]], [[scent]],
 // [[mould]] and [[technique]]. An entry whose id is on the shelf changes only the keys it names (a list or an inner table
 // as a whole); one with a new id is added at the end of its table. A figure that is changed without a source gets the
-// file itself as its source. Anything the file says that is not understood is an error of type [Faults].
+// file itself as its source. Anything the file says that is not understood is a [*strict.Error].
 func Overlay(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) {
-	name = plain.Line(name)
-	text, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
+	text, err := form().Slurp(name, r)
 	if err != nil {
-		return pour.Shelf{}, fmt.Errorf("read the shelf file %s: %w", name, err)
+		return pour.Shelf{}, err
 	}
-	if len(text) > mostBytes {
-		return pour.Shelf{}, Faults{{
-			File: name, Problem: fmt.Sprintf("the file is larger than %d bytes", mostBytes),
-			Mend: "a shelf file holds a few hundred entries: check that this is one",
-		}}
+	file, err := form().Open(name, text)
+	if err != nil {
+		return pour.Shelf{}, err
 	}
-	s, err := lay(base, document{name: name, text: string(text)})
+	s, err := lay(base, file, name)
 	if err != nil {
 		return pour.Shelf{}, err
 	}
 	return s.Prepared()
 }
 
-// document is a shelf file being read.
-type document struct {
-	name    string
-	text    string
-	preset  bool // built in: every figure must name its source
-	places  places
-	decoded map[string]any // nil: not decoded yet
+// shelf is a shelf while files are laid over it.
+type shelf struct {
+	pour.Shelf
+	own string // name of the maker's file; empty: built in
 }
 
-// tooDeep is the line on which a maker's file goes deeper than the decoder should be sent; 0: nowhere.
-func (d document) tooDeep() int {
-	if d.preset {
-		return 0
+// tables lists the tables a shelf file can have, each with what reads its entries, and tells of its keys.
+func (s *shelf) tables() []table {
+	return []table{
+		{"oil", "oils, butters, waxes and free acids", layer(&s.Oils, func(o *pour.Oil) *string { return &o.ID }, readOil)},
+		{"colourant", "pigments, micas, dyes, lakes and plant colours", layer(&s.Colourants, func(c *pour.Colourant) *string { return &c.ID }, readColourant)},
+		{"extra", "what goes into a whole batch before the split", layer(&s.Extras, func(x *pour.Extra) *string { return &x.ID }, readExtra)},
+		{"family", "families of scents", layer(&s.Families, func(f *pour.Family) *string { return &f.ID }, readFamily)},
+		{"scent", "fragrance and essential oils", layer(&s.Scents, func(sc *pour.Scent) *string { return &sc.ID }, s.readScent)},
+		{"mould", "moulds and how they are cut", layer(&s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould)},
+		{"technique", "ways for the jugs to meet in the mould", layer(&s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique)},
 	}
-	return tooDeep(d.text)
 }
 
-// tables lists the tables a shelf file can have.
-func tables() []string {
-	return []string{"oil", "colourant", "extra", "family", "scent", "mould", "technique"}
+// table is a table of a shelf file.
+type table struct {
+	name, means string
+	read        func(name, own string, entries []*strict.Table, told *[]keyTold)
 }
 
-// lay lays a document over a shelf.
-func lay(base pour.Shelf, doc document) (pour.Shelf, error) {
-	doc.text = strings.TrimPrefix(strings.ReplaceAll(doc.text, "\r\n", "\n"), "\ufeff")
-	if line := doc.tooDeep(); line > 0 {
-		return pour.Shelf{}, Faults{{
-			File: doc.name, Line: line, Problem: "this goes deeper than any shelf file", Mend: "close brackets where they end; a key has at most one dot",
-		}}
-	}
-	top := doc.decoded
-	if top == nil {
-		if _, err := toml.Decode(doc.text, &top); err != nil {
-			return pour.Shelf{}, Faults{broken(doc.name, err)}
+// layer makes what lays entries over a list. fill reads the keys of an entry over what is there. With told it reads
+// nothing and tells which keys a blank entry has.
+func layer[T any](list *[]T, id func(*T) *string, fill func(*row, *T)) func(name, own string, entries []*strict.Table, told *[]keyTold) {
+	return func(name, own string, entries []*strict.Table, told *[]keyTold) {
+		if told != nil {
+			fill(&row{told: told, own: name, fresh: true}, new(T))
+			return
 		}
-	}
-	if !doc.preset { // the built-in files are read at every start, and a test finds their faults
-		doc.places = findPlaces(doc.text)
-	}
-	var faults Faults
-	strangers(&doc, top, &faults)
-	s := base
-	s.Oils = layer(&doc, top, "oil", s.Oils, func(o *pour.Oil) *string { return &o.ID }, readOil, &faults)
-	s.Colourants = layer(&doc, top, "colourant", s.Colourants, func(c *pour.Colourant) *string { return &c.ID }, readColourant, &faults)
-	s.Extras = layer(&doc, top, "extra", s.Extras, func(x *pour.Extra) *string { return &x.ID }, readExtra, &faults)
-	s.Families = layer(&doc, top, "family", s.Families, func(f *pour.Family) *string { return &f.ID }, readFamily, &faults)
-	families := make([]string, len(s.Families))
-	for i, f := range s.Families {
-		families[i] = f.ID
-	}
-	scent := func(r *row, sc *pour.Scent) { readScent(r, sc, families) }
-	s.Scents = layer(&doc, top, "scent", s.Scents, func(sc *pour.Scent) *string { return &sc.ID }, scent, &faults)
-	s.Moulds = layer(&doc, top, "mould", s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould, &faults)
-	s.Techniques = layer(&doc, top, "technique", s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique, &faults)
-	if len(faults) > 0 {
-		slices.SortStableFunc(faults, func(a, b Fault) int { return a.Line - b.Line })
-		return pour.Shelf{}, faults
-	}
-	return s, nil
-}
-
-// broken turns the decoder's error into a fault.
-func broken(name string, err error) Fault {
-	f := Fault{File: name, Problem: "this is not TOML: " + plain.Line(err.Error()), Mend: "correct the file there, or start it anew"}
-	var parse toml.ParseError
-	if errors.As(err, &parse) {
-		f.Line, f.Column = parse.Position.Line, parse.Position.Col
-		f.Problem = "this is not TOML: " + plain.Line(parse.Message)
-		f.Mend = `an entry is a [[table]] header and lines of key = value; text stands in quotation marks, decimals have a point`
-	}
-	return f
-}
-
-// strangers faults what stands at the top of the file and is no table of a shelf.
-func strangers(doc *document, top map[string]any, faults *Faults) {
-	for key, v := range top {
-		if key == "format" {
-			if v != int64(pour.FormatVersion) {
-				*faults = append(*faults, Fault{
-					File: doc.name, Line: doc.places.top[key], Where: key, Value: show(v), Problem: "is a format this program does not know",
-					Mend: fmt.Sprintf("write format = %d, or use a newer program", pour.FormatVersion),
-				})
+		out := slices.Clone(*list)
+		seen := map[string]bool{}
+		for i, in := range entries {
+			r := &row{in: in, own: own}
+			if !r.identify(name, i, seen) {
+				continue
 			}
-			continue
+			at := indexOf(out, r.id, id)
+			if r.fresh = at < 0; r.fresh {
+				var blank T
+				out, at = append(out, blank), len(out)
+				*id(&out[at]) = r.id
+			}
+			fill(r, &out[at])
+			in.Only(r.known...)
 		}
-		if !slices.Contains(tables(), key) {
-			*faults = append(*faults, Fault{
-				File: doc.name, Line: doc.places.top[key], Where: plain.Line(key), Problem: "is no table of a shelf", Mend: suggest(key, tables()),
-			})
-		}
+		*list = out
 	}
 }
 
@@ -146,80 +98,25 @@ func indexOf[T any](list []T, want string, id func(*T) *string) int {
 	return -1
 }
 
-// layer lays one table over a list. fill reads the keys of an entry over what is there.
-func layer[T any](doc *document, top map[string]any, table string, have []T, id func(*T) *string, fill func(*row, *T), faults *Faults) []T {
-	entries, ok := entriesOf(doc, top, table, faults)
-	if !ok {
-		return have
+// lay lays a file over a shelf; own is the name of a maker's file, empty for what is built in.
+func lay(base pour.Shelf, file *strict.File, own string) (pour.Shelf, error) {
+	s := shelf{Shelf: base, own: own}
+	top, known := file.Top(), []string{"format"}
+	format(top)
+	for _, t := range s.tables() {
+		known = append(known, t.name)
+		t.read(t.name, own, top.List(t.name), nil)
 	}
-	out := slices.Clone(have)
-	seen := map[string]bool{}
-	for i, keys := range entries {
-		r := &row{doc: doc, table: table, entry: i, keys: keys, faults: faults}
-		if !r.identify(seen) {
-			continue
-		}
-		at := indexOf(out, r.id, id)
-		if r.fresh = at < 0; r.fresh {
-			var blank T
-			out, at = append(out, blank), len(out)
-			*id(&out[at]) = r.id
-		}
-		fill(r, &out[at])
-		r.finish()
+	top.Only(known...)
+	if err := file.Err(); err != nil {
+		return pour.Shelf{}, err
 	}
-	return out
+	return s.Shelf, nil
 }
 
-// entriesOf returns the entries of a table.
-func entriesOf(doc *document, top map[string]any, table string, faults *Faults) ([]map[string]any, bool) {
-	v, ok := top[table]
-	if !ok {
-		return nil, false
+func format(top *strict.Table) {
+	n := int64(pour.FormatVersion)
+	if top.Whole("format", &n) && n != pour.FormatVersion {
+		top.Say("format", fmt.Sprint(n), "is a format this program does not know", fmt.Sprintf("write format = %d, or use a newer program", pour.FormatVersion))
 	}
-	complain := func(problem, mend string) {
-		*faults = append(*faults, Fault{File: doc.name, Line: doc.places.top[table], Where: table, Problem: problem, Mend: mend})
-	}
-	entries, ok := tablesIn(v)
-	switch {
-	case !ok:
-		complain("is not a list of entries", fmt.Sprintf("begin each entry with [[%s]], in two pairs of brackets", table))
-	case len(entries) > mostEntries:
-		complain(fmt.Sprintf("has %d entries", len(entries)), fmt.Sprintf("keep to %d", mostEntries))
-		return nil, false
-	}
-	return entries, ok
-}
-
-// identify reads the id of an entry.
-func (r *row) identify(seen map[string]bool) bool {
-	var id string
-	r.text("id", &id, 100)
-	switch {
-	case !r.has("id"):
-		r.fault("", "", "has no id", `give it one in small letters: id = "my-olive"`)
-		return false
-	case !kebab(id):
-		r.fault("id", show(id), "is no id", "use small letters, digits and single hyphens, 40 at most: \"my-olive\"")
-		return false
-	case seen[id]:
-		r.id = id
-		r.fault("id", show(id), "stands in this file twice", "make one entry of the two, or give one another id")
-		return false
-	}
-	r.id, seen[id] = id, true
-	return true
-}
-
-// kebab reports whether id is made of small letters and digits joined by single hyphens, at most 40 in all.
-func kebab(id string) bool {
-	if len(id) > 40 || strings.Trim(id, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" {
-		return false
-	}
-	for _, part := range strings.Split(id, "-") {
-		if part == "" {
-			return false
-		}
-	}
-	return true
 }

@@ -13,9 +13,8 @@ import (
 	"strings"
 	"sync"
 
-	"github.com/BurntSushi/toml"
-
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 //go:embed *.toml plans/*.toml
@@ -33,22 +32,22 @@ func shelfFiles() []string {
 
 // Shelf returns the shelf the program comes with. An error means the program was built with a broken file; tests keep that from happening.
 func Shelf() (pour.Shelf, error) {
-	docs, err := decodeAll(shelfFiles())
+	docs, err := openAll(shelfFiles())
 	if err != nil {
 		return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
 	}
 	var s pour.Shelf
 	for _, doc := range docs {
-		if s, err = lay(s, doc); err != nil {
+		if s, err = lay(s, doc, ""); err != nil {
 			return pour.Shelf{}, fmt.Errorf("read the built-in shelf: %w", err)
 		}
 	}
 	return s.Prepared()
 }
 
-// decodeAll decodes the built-in files side by side: they are read at every start.
-func decodeAll(names []string) ([]document, error) {
-	docs, errs := make([]document, len(names)), make([]error, len(names))
+// openAll parses the built-in files side by side: they are read at every start.
+func openAll(names []string) ([]*strict.File, error) {
+	docs, errs := make([]*strict.File, len(names)), make([]error, len(names))
 	var done sync.WaitGroup
 	for i, name := range names {
 		done.Go(func() {
@@ -57,10 +56,7 @@ func decodeAll(names []string) ([]document, error) {
 				errs[i] = err
 				return
 			}
-			docs[i] = document{name: name, text: string(text), preset: true}
-			if _, err := toml.Decode(docs[i].text, &docs[i].decoded); err != nil {
-				errs[i] = broken(name, err)
-			}
+			docs[i], errs[i] = form().Trust(name, string(text))
 		})
 	}
 	done.Wait()

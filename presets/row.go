@@ -2,27 +2,24 @@ package presets
 
 import (
 	"fmt"
-	"math"
-	"sort"
-	"strconv"
+	"slices"
 	"strings"
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
 // row reads one entry of a shelf file. A key that stands in the entry is checked and written; one that does not leaves
-// what was there, so that a maker's entry changes only what it names.
+// what was there, so that a maker's entry changes only what it names. The same calls tell the reference what keys there are.
 type row struct {
-	doc    *document
-	table  string
-	entry  int
+	in     *strict.Table
+	told   *[]keyTold // the reference is being made: nothing is read
+	own    string     // name of the maker's file; empty: built in, where every figure must name its source
 	id     string
-	fresh  bool // no entry of that id was there before
-	prefix string
-	keys   map[string]any
+	fresh  bool     // no entry of that id was there before
 	known  []string // every key asked for
-	faults *Faults
+	needed []string // those a new entry must have
 }
 
 // confidences lists how far a source can have been checked; "own" is what a maker's file says without naming a source,
@@ -31,34 +28,27 @@ func confidences() []string {
 	return []string{"read", "derived", "mixed", "memory", "common practice", "own", "invented"}
 }
 
-func (r *row) fault(key, value, problem, mend string) {
-	where := fmt.Sprintf("%s %q", r.table, r.id)
-	if r.id == "" {
-		where = fmt.Sprintf("%s, entry %d", r.table, r.entry+1)
-	}
-	if key != "" {
-		where += ", " + r.prefix + key
-	}
-	*r.faults = append(*r.faults, Fault{
-		File: r.doc.name, Line: r.doc.places.line(r.table, r.entry, r.prefix+key),
-		Where: where, Value: value, Problem: problem, Mend: mend,
-	})
-}
-
-func (r *row) value(key string) (any, bool) {
+// ask notes that a key is one of the table, and reports whether the entry names it.
+func (r *row) ask(key, takes, standard, means string) bool {
 	r.known = append(r.known, key)
-	v, ok := r.keys[key]
-	return v, ok
+	if r.told != nil {
+		*r.told = append(*r.told, keyTold{key: key, takes: takes, standard: standard, means: means, needed: slices.Contains(r.needed, key)})
+	}
+	return r.has(key)
 }
 
 // has reports whether the entry names the key.
-func (r *row) has(key string) bool {
-	_, ok := r.keys[key]
-	return ok
+func (r *row) has(key string) bool { return r.in != nil && r.in.Has(key) }
+
+func (r *row) fault(key, value, problem, mend string) {
+	if r.in != nil {
+		r.in.Say(key, value, problem, mend)
+	}
 }
 
 // need faults keys that a new entry must have.
 func (r *row) need(keys ...string) {
+	r.needed = keys
 	for _, key := range keys {
 		if r.fresh && !r.has(key) {
 			r.fault("", "", fmt.Sprintf("%s is missing", key), "a new entry needs it; if you meant to change an entry of the shelf, check the id")
@@ -67,199 +57,144 @@ func (r *row) need(keys ...string) {
 }
 
 // text reads one line of text of at most most letters.
-func (r *row) text(key string, to *string, most int) {
-	v, ok := r.value(key)
-	if !ok {
-		return
+func (r *row) text(key string, to *string, most int, means string) {
+	if r.ask(key, fmt.Sprintf("text, %d letters", most), *to, means) {
+		r.in.Line(key, to, most)
 	}
-	s, ok := v.(string)
-	if !ok {
-		r.fault(key, show(v), "is not text", "put it in quotation marks")
-		return
+}
+
+// name reads the name of an entry, which no entry can be without.
+func (r *row) name(to *string) {
+	r.text("name", to, 60, "what it is called on screens and papers")
+	if r.has("name") && *to == "" {
+		r.fault("name", `""`, "is empty", "give it a name")
 	}
-	s = plain.Line(s)
-	if n := len([]rune(s)); n > most {
-		r.fault(key, show(s), fmt.Sprintf("is %d letters long", n), fmt.Sprintf("keep it to %d", most))
-		return
-	}
-	*to = s
 }
 
 // number reads a number from low to high.
-func (r *row) number(key string, to *float64, low, high float64) {
-	v, ok := r.value(key)
-	if !ok {
-		return
+func (r *row) number(key string, to *float64, low, high float64, means string) bool {
+	return r.ask(key, fmt.Sprintf("%s to %s", strict.Short(low), strict.Short(high)), standardOf(*to), means) && r.in.Within(key, to, low, high)
+}
+
+// standardOf draws the number a new entry has where its key is left out; 0 is nothing to tell of.
+func standardOf(v float64) string {
+	if v == 0 {
+		return ""
 	}
-	f, ok := asNumber(v)
-	switch {
-	case !ok:
-		r.fault(key, show(v), "is not a number", "write it without quotation marks, with a decimal point: 0.5")
-	case math.IsNaN(f) || f < low || f > high:
-		r.fault(key, show(v), "is outside what can be", fmt.Sprintf("write a number from %s to %s", short(low), short(high)))
-	default:
-		*to = f
-	}
+	return strict.Short(v)
 }
 
 // figure reads a number from low to high that may stay unknown.
-func (r *row) figure(key string, to *pour.Figure, low, high float64) {
-	v, before := to.V, len(*r.faults)
-	r.number(key, &v, low, high)
-	if r.has(key) && len(*r.faults) == before {
+func (r *row) figure(key string, to *pour.Figure, low, high float64, means string) {
+	v := to.V
+	if r.number(key, &v, low, high, means) {
 		*to = pour.Know(v)
 	}
 }
 
-func asNumber(v any) (float64, bool) {
-	switch n := v.(type) {
-	case int64:
-		return float64(n), true
-	case float64:
-		return n, true
+// ordered faults a low figure that is above its high one.
+func (r *row) ordered(lowKey string, low float64, highKey string, high float64) {
+	if low > high {
+		r.fault(lowKey, strict.Short(low), fmt.Sprintf("is above %s = %s", highKey, strict.Short(high)), "put the smaller first, and write both when you change one")
 	}
-	return 0, false
 }
 
 // flag reads true or false.
-func (r *row) flag(key string, to *bool) {
-	v, ok := r.value(key)
-	if !ok {
-		return
+func (r *row) flag(key string, to *bool, means string) {
+	if r.ask(key, "true or false", fmt.Sprint(*to), means) {
+		r.in.Flag(key, to)
 	}
-	b, ok := v.(bool)
-	if !ok {
-		r.fault(key, show(v), "is neither true nor false", "write true or false, without quotation marks")
-		return
-	}
-	*to = b
 }
 
 // word reads one of a set of words.
-func (r *row) word(key string, to *string, words ...string) {
-	if !r.has(key) {
-		r.known = append(r.known, key)
-		return
+func (r *row) word(key string, to *string, means string, words ...string) {
+	if r.ask(key, strings.Join(words, ", "), *to, means) {
+		r.in.Word(key, to, words...)
 	}
-	var s string
-	before := len(*r.faults)
-	r.text(key, &s, 100)
-	if len(*r.faults) > before {
-		return
-	}
-	for _, w := range words {
-		if w == s {
-			*to = s
-			return
-		}
-	}
-	r.fault(key, show(s), "is not a word this key knows", suggest(s, words))
 }
 
-// texts reads a list of short texts.
-func (r *row) texts(key string, to *[]string) {
-	v, ok := r.value(key)
-	if !ok {
+// ids reads a list of ids that must be known.
+func (r *row) ids(key string, to *[]string, means, kind string, known []string) {
+	if !r.ask(key, "list of ids", "", means) || !r.in.Lines(key, to) {
 		return
 	}
-	list, ok := v.([]any)
-	if !ok {
-		r.fault(key, show(v), "is not a list", `write it as a list: ["one", "two"]`)
-		return
-	}
-	out := make([]string, 0, len(list))
-	for _, item := range list {
-		s, ok := item.(string)
-		if !ok {
-			r.fault(key, show(item), "is not text", "put it in quotation marks")
-			return
+	for _, id := range *to {
+		if !slices.Contains(known, id) {
+			all := strings.Join(known, ", ")
+			r.fault(key, strict.Quote(id), fmt.Sprintf("is no %s on the shelf", kind), strict.Meant(id, known, "it can be "+all, "It can be "+all))
 		}
-		out = append(out, plain.Line(s))
 	}
-	*to = out
 }
 
 // colour reads "#rrggbb".
-func (r *row) colour(key string, to *string) {
-	var s string
-	r.text(key, &s, 100)
-	if s == "" {
+func (r *row) colour(key string, to *string, means string) {
+	hex := ""
+	if !r.ask(key, `"#rrggbb"`, "", means) || !r.in.Read(key, &hex) {
 		return
 	}
-	s = strings.ToLower(s)
-	if len(s) != 7 || s[0] != '#' || strings.Trim(s[1:], "0123456789abcdef") != "" {
-		r.fault(key, show(s), "is no colour", `write six hex digits after a hash, as in "#5566b0"`)
+	if hex = strings.ToLower(hex); len(hex) != 7 || hex[0] != '#' || strings.Trim(hex[1:], "0123456789abcdef") != "" {
+		r.fault(key, strict.Quote(hex), "is no colour", `write six hex digits after a hash, as in "#5566b0"`)
 		return
 	}
-	*to = s
+	*to = hex
 }
 
 // source reads { text, confidence }. Where a maker's file changes one of the figures and names no source, the file itself is it.
 func (r *row) source(key string, to *pour.Source, figures ...string) {
-	v, ok := r.value(key)
-	if !ok {
-		if r.doc.preset {
-			r.fault("", "", fmt.Sprintf("%s is missing", key), "say where the figures come from")
-			return
-		}
-		touched := to.Text == ""
-		for _, f := range figures {
-			touched = touched || r.has(f)
-		}
-		if touched {
-			*to = pour.Source{Text: "your shelf file " + r.doc.name, Confidence: "own"}
-		}
+	means := "source of the figures"
+	if len(figures) <= 3 {
+		means = "source of " + strings.Join(figures, ", ")
+	}
+	if r.ask(key, "{ text, confidence }", "", means) {
+		r.statedSource(key, to)
 		return
 	}
-	table, ok := v.(map[string]any)
-	if !ok {
-		r.fault(key, show(v), "is not a source", `write { text = "the certificate of lot 12", confidence = "read" }`)
+	if r.own == "" {
+		r.fault("", "", fmt.Sprintf("%s is missing", key), "say where the figures come from")
 		return
 	}
-	in := r.inside(key, table)
-	in.text("text", &to.Text, 400)
-	in.word("confidence", &to.Confidence, confidences()...)
-	in.finish()
-	if !in.has("text") || !in.has("confidence") || to.Text == "" {
-		r.fault(key, "", "needs text and confidence", `write { text = "the certificate of lot 12", confidence = "read" }`)
+	if to.Text == "" || slices.ContainsFunc(figures, r.has) {
+		*to = pour.Source{Text: "your shelf file " + r.own, Confidence: "own"}
 	}
 }
 
-// inside reads a table within the entry.
-func (r *row) inside(key string, table map[string]any) *row {
-	in := *r
-	in.prefix, in.keys, in.known = r.prefix+key+".", table, nil
-	return &in
-}
-
-// finish faults every key nobody asked for.
-func (r *row) finish() {
-	known := map[string]bool{}
-	for _, k := range r.known {
-		known[k] = true
+func (r *row) statedSource(key string, to *pour.Source) {
+	const example = `write { text = "the certificate of lot 12", confidence = "read" }`
+	in, ok := r.in.Section(key)
+	if !ok {
+		return
 	}
-	var strange []string
-	for k := range r.keys {
-		if !known[k] {
-			strange = append(strange, k)
-		}
-	}
-	sort.Strings(strange)
-	for _, k := range strange {
-		r.fault(plain.Line(k), "", "is no key of this table", suggest(k, r.known))
+	in.Only("text", "confidence")
+	in.Line("text", &to.Text, 400)
+	in.Word("confidence", &to.Confidence, confidences()...)
+	if !in.Has("text") || !in.Has("confidence") || to.Text == "" {
+		r.fault(key, "", "needs text and confidence", example)
 	}
 }
 
-// show draws a value for a fault, cut short.
-func show(v any) string {
-	s := fmt.Sprint(v)
-	if text, ok := v.(string); ok {
-		s = strconv.Quote(plain.Line(text))
+// identify reads the id of an entry, which is the nth of its table, from 0.
+func (r *row) identify(table string, n int, seen map[string]bool) bool {
+	r.in.Called(fmt.Sprintf("%s, entry %d", table, n+1))
+	id := ""
+	r.text("id", &id, 100, "")
+	switch {
+	case !r.has("id"):
+		r.fault("", "", "has no id", `give it one in small letters: id = "my-olive"`)
+		return false
+	case !kebab(id):
+		r.fault("id", strict.Quote(id), "is no id", "use small letters, digits and single hyphens, 40 at most: \"my-olive\"")
+		return false
 	}
-	if letters := []rune(plain.Line(s)); len(letters) > 40 {
-		return string(letters[:39]) + "…"
+	r.in.Called(fmt.Sprintf("%s %q", table, plain.Line(id)))
+	if seen[id] {
+		r.fault("id", strict.Quote(id), "stands in this file twice", "make one entry of the two, or give one another id")
+		return false
 	}
-	return plain.Line(s)
+	r.id, seen[id] = id, true
+	return true
 }
 
-func short(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+// kebab reports whether id is made of small letters and digits joined by single hyphens, at most 40 in all.
+func kebab(id string) bool {
+	return len(id) <= 40 && strings.Trim(id, "abcdefghijklmnopqrstuvwxyz0123456789-") == "" && !slices.Contains(strings.Split(id, "-"), "")
+}

@@ -2,7 +2,6 @@ package presets
 
 import (
 	"fmt"
-	"slices"
 
 	"pourbench/pour"
 )
@@ -21,62 +20,55 @@ func readFamily(r *row, f *pour.Family) {
 		f.Behaviour = pour.BehaviourUnknown
 	}
 	r.name(&f.Name)
-	r.word("behaviour", &f.Behaviour, behaviours()...)
-	r.text("note", &f.Note, 300)
+	r.word("behaviour", &f.Behaviour, "how its scents tend to behave in batter", behaviours()...)
+	r.text("note", &f.Note, 300, "more on that")
 	r.source("source", &f.Source, "behaviour", "note")
 }
 
-// readScent reads a [[scent]]; families are the ids it can name.
-func readScent(r *row, s *pour.Scent, families []string) {
+// readScent reads a [[scent]]. The families it can name are those on the shelf.
+func (s *shelf) readScent(r *row, sc *pour.Scent) {
 	r.need("name")
 	if r.fresh {
-		s.DensityGML = 0.95 // middle of 0.85 to 1.10, fragrance and essential oils (from memory)
+		sc.DensityGML = 0.95 // middle of 0.85 to 1.10, fragrance and essential oils (from memory)
 	}
-	r.name(&s.Name)
-	r.texts("families", &s.Families)
-	for _, id := range s.Families {
-		if !slices.Contains(families, id) {
-			r.fault("families", show(id), "is no family on the shelf", suggest(id, families))
-		}
+	families := make([]string, len(s.Families))
+	for i, f := range s.Families {
+		families[i] = f.ID
 	}
-	r.text("notes", &s.Notes, 200)
-	r.word("behaviour", &s.Behaviour, behaviours()...)
-	r.flag("rices", &s.Rices)
-	r.number("test_load_percent", &s.TestLoadPercent, 0, 20)
-	r.number("vanillin_percent", &s.VanillinPercent, 0, 100)
-	r.number("alkali_koh_mg_g", &s.AlkaliKOHMgG, 0, 600) // phenol itself, the smallest, takes 596
-	r.number("limit_percent", &s.LimitPercent, 0, 100)
-	r.text("amendment", &s.Amendment, 80)
-	r.number("density_g_ml", &s.DensityGML, 0.7, 1.3)
-	r.number("flash_c", &s.FlashC, 0, 300)
-	readAllergens(r, &s.Allergens)
-	r.flag("invented", &s.Invented)
-	r.source("source", &s.Source, "behaviour", "rices", "test_load_percent", "vanillin_percent", "alkali_koh_mg_g",
+	r.name(&sc.Name)
+	r.ids("families", &sc.Families, "families it belongs to", "family", families)
+	r.text("notes", &sc.Notes, 200, "what it smells of")
+	r.word("behaviour", &sc.Behaviour, "how it behaves in batter; left out: as the fastest of its families", behaviours()...)
+	r.flag("rices", &sc.Rices, "known to rice or separate")
+	r.number("test_load_percent", &sc.TestLoadPercent, 0, 20, "of the oils, at which the behaviour was seen; 0: 3")
+	r.number("vanillin_percent", &sc.VanillinPercent, 0, 100, "vanillin and ethyl vanillin in it")
+	r.number("alkali_koh_mg_g", &sc.AlkaliKOHMgG, 0, 600, "alkali its phenols can take up, mg KOH per g") // phenol itself, the smallest, takes 596
+	r.number("limit_percent", &sc.LimitPercent, 0, 100, "of the finished product, by its own certificate; 0: none on the shelf")
+	r.text("amendment", &sc.Amendment, 80, "amendment of that certificate")
+	r.number("density_g_ml", &sc.DensityGML, 0.7, 1.3, "density")
+	r.number("flash_c", &sc.FlashC, 0, 300, "flash point, °C")
+	readAllergens(r, &sc.Allergens)
+	r.flag("invented", &sc.Invented, "an example: not a product")
+	r.source("source", &sc.Source, "behaviour", "rices", "test_load_percent", "vanillin_percent", "alkali_koh_mg_g",
 		"limit_percent", "density_g_ml", "flash_c", "allergen")
 }
 
 // readAllergens reads the allergens of a scent; a maker's list replaces the one that was there.
 func readAllergens(r *row, to *[]pour.Allergen) {
 	const key = "allergen"
-	v, ok := r.value(key)
-	if !ok {
+	if !r.ask(key, "[[scent.allergen]] with name and percent", "", "substances to be named above a threshold, percent of the scent") {
 		return
 	}
-	list, ok := tablesIn(v)
-	if !ok {
-		r.fault(key, show(v), "is not a list of allergens", `write [[scent.allergen]] with name and percent for each`)
-		return
-	}
+	list := r.in.List(key)
 	out := make([]pour.Allergen, len(list))
 	sum := 0.0
-	for i, keys := range list {
-		in := r.inside(fmt.Sprintf("%s[%d]", key, i), keys)
-		in.text("name", &out[i].Name, 60)
-		in.number("percent", &out[i].Percent, 0, 100)
-		if out[i].Name == "" || !in.has("percent") {
-			r.fault(key, "", fmt.Sprintf("number %d lacks its name or its percent", i+1), "write both, as the scent's allergen statement has them")
+	for i, in := range list {
+		in.Only("name", "percent")
+		in.Line("name", &out[i].Name, 60)
+		in.Within("percent", &out[i].Percent, 0, 100)
+		if out[i].Name == "" || !in.Has("percent") {
+			in.Say("", "", fmt.Sprintf("number %d lacks its name or its percent", i+1), "write both, as the scent's allergen statement has them")
 		}
-		in.finish()
 		sum += out[i].Percent
 	}
 	if sum > 100 {
@@ -84,18 +76,4 @@ func readAllergens(r *row, to *[]pour.Allergen) {
 		return
 	}
 	*to = out
-}
-
-// tablesIn returns a list of tables, however the file wrote it.
-func tablesIn(v any) ([]map[string]any, bool) {
-	if list, ok := v.([]map[string]any); ok {
-		return list, true
-	}
-	list, ok := v.([]any)
-	out := make([]map[string]any, len(list))
-	for i, item := range list {
-		table, isTable := item.(map[string]any)
-		out[i], ok = table, ok && isTable
-	}
-	return out, ok
 }

@@ -17,18 +17,19 @@ type kept struct {
 }
 
 // price says what the planned order costs in mud and in time, in two lines.
-func (b *bench) price() [2]string {
-	orders := b.colours.Look.Orders
+func (m *Model) price() [2]string {
+	f := m.facts
+	orders := f.Colours.Look.Orders
 	if len(orders) == 0 {
 		return [2]string{"mud …", "late …"}
 	}
 	own := orders[0]
-	late := "late " + b.show.Figure(own.LatePercent, func(v float64) string { return percent(v, 0) + " %" })
+	late := "late " + f.Show.Figure(own.LatePercent, func(v float64) string { return f.Show.Percent(v, 0) })
 	if own.LateJug != "" {
 		late += " at most: " + own.LateJug
 	}
-	mud := fmt.Sprintf("mud %s at worst, %s in all", percent(own.Worst, 2), percent(own.Total, 2))
-	if !b.coloursFresh {
+	mud := fmt.Sprintf("mud %s at worst, %s in all", f.Show.Number(own.Worst, 2), f.Show.Number(own.Total, 2))
+	if !f.ColoursFresh {
 		mud, late = mud+" …", late+" …"
 	}
 	return [2]string{mud, late}
@@ -41,14 +42,14 @@ func (m *Model) compare() {
 		m.say("the picture beside is let go")
 		return
 	}
-	m.studio.kept = &kept{design: m.studio.design, price: m.bench.price()}
+	m.studio.kept = &kept{design: m.studio.design, price: m.price()}
 	m.say("kept at the left: change anything and see both; b lets it go")
 }
 
 // drawCompared names the two pictures, with their colours in pour order, and says what each costs.
 func (m *Model) drawCompared(a screen.Area, e easel) {
 	for place, at := range [places]image.Rectangle{placeNow: e.now, placeKept: e.kept} {
-		name, st, price, design := "now", m.look.Strong, m.bench.price(), m.studio.design
+		name, st, price, design := "now", m.look.Strong, m.price(), m.studio.design
 		if place == placeKept {
 			name, st, price, design = "kept", m.look.Quiet, m.studio.kept.price, m.studio.kept.design
 		}

@@ -3,12 +3,11 @@ package tui
 import (
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
-	"pourbench/tui/layout"
 )
 
 // cannot says why a key of the bench cannot act now, or "" when it can. Help and the status line both ask it.
 func (m *Model) cannot(id keys.ID) string {
-	cell, row, ok := m.cell()
+	cell, _, ok := m.cell()
 	switch id {
 	case keys.Undo:
 		if m.session.CanUndo() == "" {
@@ -27,7 +26,7 @@ func (m *Model) cannot(id keys.ID) string {
 			return "this cell holds no number that can be typed; go to one with the arrows"
 		}
 	case keys.Change:
-		if !cell.Edits() && m.at().Kind != layout.NoIcing {
+		if !cell.Edits() && m.at().Change == nil {
 			return "this figure is worked out from the plan; it cannot be typed"
 		}
 	case keys.More, keys.Less, keys.MuchMore, keys.MuchLess:
@@ -47,23 +46,24 @@ func (m *Model) cannot(id keys.ID) string {
 			return "nothing was said yet"
 		}
 	case keys.CopyPanel:
-		if len(m.grids[m.at()].Rows) == 0 {
+		if len(m.grids[m.at().ID].Rows) == 0 {
 			return "this panel has no rows"
 		}
 	case keys.ShowFace, keys.NextBar, keys.PrevBar, keys.Replay, keys.StepBack, keys.StepOn, keys.Weeks:
-		return m.cannotLook(id)
+		return m.cannotTurn(id)
 	default:
-		return m.cannotItem(id, cell, row)
+		do, _ := m.asked(id)
+		return do.Why
 	}
 	return ""
 }
 
-// cannotLook says why a key of the picture cannot act now.
-func (m *Model) cannotLook(id keys.ID) string {
+// cannotTurn says why a key of the picture cannot act now.
+func (m *Model) cannotTurn(id keys.ID) string {
 	switch {
 	case id == keys.ShowFace && !m.placed.Face.Empty():
 		return "the face is in view already; F5 shows it large"
-	case (id == keys.NextBar || id == keys.PrevBar) && !m.barsShown() && m.station == layout.Swirl:
+	case (id == keys.NextBar || id == keys.PrevBar) && !m.barsShown() && m.atPicture():
 		return "this view has no single bars; v turns it"
 	case id == keys.Weeks && !m.browns():
 		return "no scent with vanillin goes into a jug: the colours stay"
@@ -71,24 +71,6 @@ func (m *Model) cannotLook(id keys.ID) string {
 		return m.still() + "; ( and ) go through the pour step by step"
 	case (id == keys.Replay || id == keys.StepBack || id == keys.StepOn) && m.steps() == 0:
 		return "the picture is not drawn yet"
-	}
-	return ""
-}
-
-// cannotItem says why a key that acts on a jug, an oil or the like cannot act now.
-func (m *Model) cannotItem(id keys.ID, cell grid.Cell, row grid.Row) string {
-	switch id {
-	case keys.Remove, keys.Earlier, keys.Later, keys.Rename, keys.Colour:
-		if row.Item < 0 {
-			return "the cursor is on no jug, oil, extra, scent, burst or task"
-		}
-	case keys.Hold:
-		if m.at().Kind == layout.Scents && cell.Kind != grid.Tick {
-			return "go to a jug's column to put the scent into it or leave it out"
-		}
-		if row.Item < 0 {
-			return "the cursor is on no jug"
-		}
 	}
 	return ""
 }

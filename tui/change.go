@@ -2,12 +2,11 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 // bigNudge is how many steps a big nudge is.
@@ -15,7 +14,7 @@ const bigNudge = 10
 
 // change changes the plan at the cursor and says whether the key was one that does. [Model.cannot] has said that it can.
 func (m *Model) change(id keys.ID, key string) bool {
-	cell, row, _ := m.cell()
+	cell, _, _ := m.cell()
 	switch id {
 	case keys.Digits:
 		m.begin(key)
@@ -29,29 +28,61 @@ func (m *Model) change(id keys.ID, key string) bool {
 		m.nudge(cell, bigNudge)
 	case keys.MuchLess:
 		m.nudge(cell, -bigNudge)
-	case keys.Hold:
-		m.hold(cell, row)
-	case keys.Add:
-		m.add(m.at())
-	case keys.Colour:
-		m.addColourant(m.at(), row.Item)
-	case keys.Remove:
-		m.remove(m.at(), row)
-	case keys.Earlier:
-		m.reorder(m.at(), row, -1)
-	case keys.Later:
-		m.reorder(m.at(), row, 1)
-	case keys.Rename:
-		m.cursors[m.at()] = m.grids[m.at()].Seek(grid.Cursor{Row: m.cursors[m.at()].Row, Col: jugName}, row.Item, -1)
-		if c, _, ok := m.cell(); ok {
-			m.begin(c.Plain)
-		}
 	case keys.IcingOnOff:
 		m.toggleIcing()
 	default:
-		return false
+		do, ok := m.asked(id)
+		if ok {
+			m.do(do)
+		}
+		return ok
 	}
 	return true
+}
+
+// asked is what a key comes to on the panel in focus; false: the panel has nothing for it.
+func (m *Model) asked(id keys.ID) (panel.Do, bool) {
+	cell, row, _ := m.cell()
+	return m.at().Press(id, m.facts, panel.On{Cell: cell, Row: row, Col: m.cursors[m.at().ID].Col})
+}
+
+// do carries out what a key comes to, and says whether it could.
+func (m *Model) do(do panel.Do) bool {
+	if do.Why != "" {
+		m.refuse(do.Why)
+		return false
+	}
+	if do.Pick != nil {
+		m.dialogs.Open(m.shelfList(*do.Pick))
+	}
+	if do.Edit != nil && m.edit(do.Name, do.Edit) != nil {
+		return false // the reason is in the status line
+	}
+	if do.Said != "" {
+		m.say(do.Said)
+	}
+	if do.Seek != nil {
+		m.settle() // so that the cursor can follow what moved
+		m.seek(do.Seek)
+	}
+	if cell, _, ok := m.cell(); ok && do.Begin {
+		m.begin(cell.Plain)
+	}
+	return true
+}
+
+// seek takes the cursor of the panel in focus to a row.
+func (m *Model) seek(where func(*panel.Facts) (panel.To, bool)) {
+	to, ok := where(m.facts)
+	if !ok {
+		return
+	}
+	id := m.at().ID
+	c := m.cursors[id]
+	if to.Col >= 0 {
+		c = grid.Cursor{Col: to.Col}
+	}
+	m.cursors[id] = m.grids[id].Seek(c, to.Item, to.Sub)
 }
 
 func (m *Model) changeCell(cell grid.Cell) {
@@ -62,9 +93,10 @@ func (m *Model) changeCell(cell grid.Cell) {
 		_ = m.edit(cell.Name, cell.Flip) // a refusal is in the status line
 	case grid.Choice:
 		m.dialogs.Open(m.shelfList(cell))
-	}
-	if m.at().Kind == layout.NoIcing {
-		m.toggleIcing()
+	default:
+		if do, ok := m.asked(keys.Change); ok {
+			m.do(do)
+		}
 	}
 }
 
@@ -78,118 +110,10 @@ func (m *Model) nudge(cell grid.Cell, steps float64) {
 	}
 }
 
-// hold holds the share of the jug under the cursor, or switches the cell that can be switched.
-func (m *Model) hold(cell grid.Cell, row grid.Row) {
-	if cell.Kind == grid.Tick {
-		_ = m.edit(cell.Name, cell.Flip)
-		return
-	}
-	n := batchName(m.at())
-	jug := m.batch(m.at()).Jugs[row.Item]
-	if m.edit("hold of "+jug.Name, pour.HoldShare(n, row.Item, !jug.Held)) == nil {
-		m.say(map[bool]string{true: jug.Name + " keeps its share", false: jug.Name + " gives way again"}[!jug.Held])
-	}
-}
-
-func (m *Model) add(p layout.Panel) {
-	n := batchName(p)
-	switch p.Kind {
-	case layout.NoIcing:
-		m.toggleIcing()
-	case layout.Grid:
-		after := len(m.batch(p).Jugs) - 1
-		if _, row, ok := m.cell(); ok && row.Item >= 0 {
-			after = row.Item
-		}
-		if m.edit("new jug", pour.AddJug(n, after, "jug")) == nil {
-			m.rebuild()
-			m.cursors[p] = m.grids[p].Seek(grid.Cursor{Col: jugName}, after+1, -1)
-			m.say("a new jug: type r to name it, c to colour it")
-		}
-	case layout.Bursts:
-		bursts := append([]pour.Burst(nil), m.batch(p).Blend...)
-		at := 0.0
-		if len(bursts) > 0 {
-			at = bursts[len(bursts)-1].AtMin + 1
-		}
-		_ = m.edit("new burst", pour.SetBursts(n, append(bursts, pour.Burst{AtMin: at, S: 10})))
-	default:
-		m.dialogs.Open(m.addList(p))
-	}
-}
-
-func (m *Model) addColourant(p layout.Panel, jug int) {
-	n := batchName(p)
-	j := m.batch(p).Jugs[jug]
-	cell := grid.Cell{List: listColourants, Name: "colourant of " + j.Name, Pick: func(id string) pour.Edit {
-		c, _ := m.session.Shelf().Colourant(id)
-		return pour.SetColourant(n, jug, len(j.Colourants), c)
-	}}
-	m.dialogs.Open(m.shelfList(cell))
-}
-
-func (m *Model) remove(p layout.Panel, row grid.Row) {
-	n, i := batchName(p), row.Item
-	b := m.batch(p)
-	switch p.Kind {
-	case layout.Grid:
-		jug := b.Jugs[i]
-		if c := m.cursors[p].Col; row.Sub >= 0 && c >= jugDye && c <= jugDye+4 {
-			_ = m.edit("removal of a colourant from "+jug.Name, pour.RemoveColourant(n, i, row.Sub))
-			return
-		}
-		if m.edit("removal of "+jug.Name, pour.RemoveJug(n, i)) == nil {
-			m.say(jug.Name + " is gone; u brings it back")
-		}
-	case layout.Oils:
-		_ = m.edit("removal of "+b.Oils[i].Oil, pour.RemoveOil(n, i))
-	case layout.Extras:
-		_ = m.edit("removal of "+b.Extras[i].Extra, pour.RemoveExtra(n, i))
-	case layout.Scents:
-		_ = m.edit("removal of "+b.Scents[i].Scent, pour.RemoveScent(n, i))
-	case layout.Bursts:
-		bursts := append([]pour.Burst(nil), b.Blend[:i]...)
-		_ = m.edit("removal of a burst", pour.SetBursts(n, append(bursts, b.Blend[i+1:]...)))
-	}
-}
-
-// reorder moves a jug or a task and takes the cursor along.
-func (m *Model) reorder(p layout.Panel, row grid.Row, by int) {
-	n, i := batchName(p), row.Item
-	c := m.cursors[p]
-	if p.Kind == layout.Grid {
-		jug := m.batch(p).Jugs[i]
-		if m.edit("place of "+jug.Name, pour.MoveJug(n, i, i+by)) == nil {
-			m.rebuild()
-			m.cursors[p] = m.grids[p].Seek(c, i+by, row.Sub)
-		}
-		return
-	}
-	sheet := *m.session.Sheet()
-	tasks := sheet.Stints()[i].Tasks
-	key := tasks[0].Key
-	if by > 0 {
-		key = tasks[len(tasks)-1].Key
-	}
-	if m.edit("order of the run", pour.MoveTask(sheet, key, by)) != nil {
-		return
-	}
-	m.rebuild()
-	for k, st := range m.session.Sheet().Stints() {
-		if slices.ContainsFunc(st.Tasks, func(t pour.Task) bool { return t.Key == key }) {
-			m.cursors[p] = m.grids[p].Seek(c, k, -1)
-		}
-	}
-}
-
-// rebuild brings the grids in step with the plan at once, so that the cursor can follow what moved.
-func (m *Model) rebuild() { m.settle() }
-
 func (m *Model) toggleIcing() {
 	if m.session.Plan().Icing == nil {
-		if m.edit("new icing", pour.AddIcing()) == nil {
-			m.station = layout.Icing
-			m.say("an icing that leans on the base; u takes it away")
+		if m.do(panel.NewIcing()) {
+			m.station = panel.Icing
 		}
 		return
 	}
@@ -200,9 +124,9 @@ func (m *Model) toggleIcing() {
 
 // toggleUnits turns between metric and avoirdupois with inches and Fahrenheit. The plan itself stays metric.
 func (m *Model) toggleUnits() {
-	mass, temp, length := "oz", "F", "in"
-	if m.session.Plan().Show.Mass == "oz" {
-		mass, temp, length = "g", "C", "mm"
+	mass, temp, length := pour.MassOunce, pour.DegreesF, pour.LengthInch
+	if m.session.Plan().Show.Mass == pour.MassOunce {
+		mass, temp, length = pour.MassGram, pour.DegreesC, pour.LengthMM
 	}
 	err := m.edit("units", func(p pour.Plan) (pour.Plan, error) {
 		for path, word := range map[string]string{"show.mass": mass, "show.temperature": temp, "show.length": length} {

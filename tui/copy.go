@@ -15,7 +15,7 @@ func (m *Model) copyCell() tea.Cmd {
 
 // copyPanel gives the whole panel to the clipboard, tab-separated.
 func (m *Model) copyPanel() tea.Cmd {
-	g := m.grids[m.at()]
+	g := m.grids[m.at().ID]
 	var b strings.Builder
 	for _, row := range g.Rows {
 		if row.Heading != "" {
@@ -29,6 +29,6 @@ func (m *Model) copyPanel() tea.Cmd {
 		}
 		b.WriteByte('\n')
 	}
-	m.say("copied " + m.bench.title(m.at()))
+	m.say("copied " + m.at().Title)
 	return tea.SetClipboard(b.String())
 }

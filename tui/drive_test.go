@@ -12,6 +12,7 @@ import (
 	"pourbench/pour/planfile"
 	"pourbench/presets"
 	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 // built returns the built-in shelf and the plan these tests work on.
@@ -45,7 +46,7 @@ func resize(m *Model, w, h int) {
 }
 
 // visit goes to a station and lets its pictures be drawn.
-func visit(m *Model, s layout.Station) {
+func visit(m *Model, s panel.Place) {
 	m.station = s
 	m.settle()
 	finish(m, m.develop())
@@ -131,14 +132,14 @@ func frame(m *Model) string { return ansi.Strip(m.View().Content) }
 func base(m *Model) pour.Batch { return m.session.Plan().Base }
 
 // goTo puts the focus on a panel of a station.
-func goTo(t testing.TB, m *Model, s layout.Station, k layout.Kind) {
+func goTo(t testing.TB, m *Model, s panel.Place, id layout.ID) {
 	t.Helper()
 	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8"}[s])
-	for range layout.Kinds {
-		if m.at().Kind == k {
+	for range m.panels {
+		if m.at().ID == id {
 			return
 		}
 		drive(m, "tab")
 	}
-	t.Fatalf("station %v has no panel %d", s, k)
+	t.Fatalf("station %v has no panel %q", s, id)
 }

@@ -3,7 +3,6 @@ package tui
 import (
 	"image"
 
-	"pourbench/tui/layout"
 	"pourbench/tui/picture"
 )
 
@@ -30,8 +29,8 @@ func (m *Model) faceRect() (image.Rectangle, bool) {
 	switch {
 	case m.placed.TooSmall:
 		return image.Rectangle{}, false
-	case m.station == layout.Swirl:
-		return m.placed.Find(layout.Panel{Kind: layout.Face})
+	case m.atPicture():
+		return m.placed.Find(m.here().Picture)
 	case !m.placed.Face.Empty():
 		return m.placed.Face, true
 	case m.studio.peek:
@@ -73,7 +72,7 @@ func (m *Model) easel() (easel, bool) {
 		e.caption = image.Rect(room.Min.X, room.Max.Y-1, room.Max.X, room.Max.Y)
 		room.Max.Y--
 	}
-	if m.studio.kept != nil && m.station == layout.Swirl {
+	if m.studio.kept != nil && m.atPicture() {
 		half := room.Dx() / 2
 		e.kept = image.Rect(room.Min.X, room.Min.Y, room.Min.X+half-1, room.Max.Y-figuresH+1)
 		e.now = image.Rect(room.Min.X+half+1, room.Min.Y, room.Max.X, room.Max.Y-figuresH+1)
@@ -100,7 +99,7 @@ func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 	beside.Max.X -= w + legendGap
 	below.Max.Y -= flow.rows + 1
 	a, b, whole := scale(beside), scale(below), scale(room)
-	if least := whole * nearWhole; m.station != layout.Swirl && a < least && b < least || a == 0 && b == 0 {
+	if least := whole * nearWhole; !m.atPicture() && a < least && b < least || a == 0 && b == 0 {
 		return room, image.Rectangle{}
 	}
 	if b > a {
@@ -120,7 +119,7 @@ func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 func (m *Model) viewMM(room image.Rectangle) (w, h float64) {
 	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
 	view := picture.Bar
-	if m.station == layout.Swirl {
+	if m.atPicture() {
 		view = m.studio.view
 	}
 	switch view {

@@ -24,16 +24,16 @@ func (m *Model) drawTitle(a screen.Area) {
 
 // drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took.
 func (m *Model) drawTotals(a screen.Area) int {
-	b := m.bench
-	batter := b.sheet.Base.Size.BatterWeighG
-	oils := b.sheet.Base.Size.OilsG
-	if b.sheet.Icing != nil {
-		batter += b.sheet.Icing.Size.BatterWeighG
-		oils += b.sheet.Icing.Size.OilsG
+	f := m.facts
+	batter := f.Sheet.Base.Size.BatterWeighG
+	oils := f.Sheet.Base.Size.OilsG
+	if f.Sheet.Icing != nil {
+		batter += f.Sheet.Icing.Size.BatterWeighG
+		oils += f.Sheet.Icing.Size.OilsG
 	}
-	text := fmt.Sprintf("oils %s  batter %s  %d bars  ", b.show.Weight(oils), b.show.Weight(batter), b.sheet.Bars.Count)
+	text := fmt.Sprintf("oils %s  batter %s  %d bars  ", f.Show.Weight(oils), f.Show.Weight(batter), f.Sheet.Bars.Count)
 	counts := map[pour.Severity]int{}
-	for _, w := range b.warnings {
+	for _, w := range f.Warnings {
 		counts[w.Severity]++
 	}
 	type mark struct {
@@ -57,59 +57,13 @@ func (m *Model) drawTotals(a screen.Area) int {
 	return wide
 }
 
-// whereW is the most room a warning's place takes.
-const whereW = 24
-
-// drawWarnings draws what to know before lye meets oil: a panel, or the worst of it on one line.
+// drawWarnings draws what to know before lye meets oil: in a box, or the worst of it on one line.
 func (m *Model) drawWarnings(a screen.Area) {
-	all := m.bench.warnings
-	if !m.placed.Boxed {
-		m.drawWorst(a, all)
+	if m.placed.Boxed {
+		m.facts.DrawWarnings(a)
 		return
 	}
-	in := a.Box(m.look.Rule)
-	x := a.Text(2, 0, " To know before lye meets oil ", m.look.Quiet)
-	if hidden := len(all) - in.H(); hidden > 0 {
-		a.Right(a.W()-2, 0, screen.Clip(fmt.Sprintf(" %d more: w reads all ", hidden), a.W()-x-2), m.look.Quiet)
-	}
-	if len(all) == 0 {
-		in.Text(1, 0, "nothing stands against this plan", m.look.Good)
-	}
-	two := 2*len(all) <= in.H()
-	y := 0
-	for _, w := range all {
-		if y >= in.H() {
-			return
-		}
-		in.Text(1, y, look.Mark(w.Severity), m.look.Severity(w.Severity))
-		x := in.Text(3, y, screen.Clip(w.Where, whereW)+":", m.look.Quiet)
-		end := in.Text(x+1, y, screen.Clip(w.Text, in.W()-x-2), screen.Style{})
-		if two {
-			in.Text(5, y+1, screen.Clip("→ "+w.Do, in.W()-6), m.look.Quiet)
-			y += 2
-			continue
-		}
-		if room := in.W() - end - 4; room > 12 {
-			in.Text(end+1, y, screen.Clip("→ "+w.Do, room), m.look.Quiet)
-		}
-		y++
-	}
-}
-
-func (m *Model) drawWorst(a screen.Area, all []pour.Warning) {
-	if len(all) == 0 {
-		a.Text(1, 0, "nothing stands against this plan", m.look.Good)
-		return
-	}
-	more := ""
-	if len(all) > 1 {
-		more = fmt.Sprintf("  +%d: w", len(all)-1)
-	}
-	w := all[0]
-	a.Text(1, 0, look.Mark(w.Severity), m.look.Severity(w.Severity))
-	x := a.Text(3, 0, screen.Clip(w.Where, whereW)+":", m.look.Quiet)
-	a.Text(x+1, 0, screen.Clip(w.Text, a.W()-x-2-len(more)), screen.Style{})
-	a.Right(a.W()-1, 0, more, m.look.Quiet)
+	m.facts.DrawWorst(a)
 }
 
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
@@ -137,5 +91,5 @@ func (m *Model) footKeys() []keys.Binding {
 	if m.typing != nil {
 		return keys.Footer(keys.Typing, 0)
 	}
-	return slices.DeleteFunc(keys.Footer(keys.Bench, has(m.at().Kind)), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
+	return slices.DeleteFunc(keys.Footer(keys.Bench, m.at().Has()), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
 }

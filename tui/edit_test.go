@@ -12,7 +12,7 @@ import (
 	"pourbench/pour"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 func TestTypingAShareMakesTheOthersGiveWayAndGoesDown(t *testing.T) {
@@ -28,7 +28,7 @@ func TestTypingAShareMakesTheOthersGiveWayAndGoesDown(t *testing.T) {
 	if math.Abs(sum-100) > 1e-9 {
 		t.Errorf("the shares sum to %v", sum)
 	}
-	if got := m.cursors[m.at()].Row; got != 2 {
+	if got := m.cursors[m.at().ID].Row; got != 2 {
 		t.Errorf("the cursor is on row %d, want 2", got)
 	}
 }
@@ -39,8 +39,8 @@ func TestTabKeepsWhatWasTypedAndGoesRight(t *testing.T) {
 	if got := base(m).Jugs[0].SharePercent; got != 40 {
 		t.Errorf("the pot has %v %%, want 40", got)
 	}
-	if got := m.cursors[m.at()]; got.Row != 0 || got.Col != jugDye {
-		t.Errorf("the cursor is on %d, %d; want the colourant of the pot", got.Row, got.Col)
+	if cell, row, _ := m.cell(); row.Item != 0 || cell.Name != "colourant of pot" {
+		t.Errorf("the cursor is on %q of row %d; want the colourant of the pot", cell.Name, row.Item)
 	}
 }
 
@@ -133,7 +133,7 @@ func TestASecondColourantGetsARowOfItsOwn(t *testing.T) {
 
 func TestAScentGoesIntoAJugByItsColumn(t *testing.T) {
 	m := opened(t, 120, 36)
-	goTo(t, m, layout.Scent, layout.Scents)
+	goTo(t, m, panel.Scent, "scents")
 	drive(m, "right right right right right space")
 	if got := base(m).Scents[0].Into; len(got) != 3 || got[1] != "gentian" {
 		t.Errorf("the first scent goes into %v, want gentian too", got)
@@ -142,10 +142,10 @@ func TestAScentGoesIntoAJugByItsColumn(t *testing.T) {
 
 func TestATaskMovesAndAnImpossibleOrderSaysWhy(t *testing.T) {
 	m := opened(t, 120, 36)
-	goTo(t, m, layout.Run, layout.Tasks)
+	goTo(t, m, panel.Run, "tasks")
 	for i, task := range m.session.Sheet().Run {
 		if task.Kind == pour.TaskSplit && task.Batch == "base" {
-			m.cursors[m.at()] = grid.Cursor{Row: i}
+			m.cursors[m.at().ID] = grid.Cursor{Row: i}
 			break
 		}
 	}
@@ -159,7 +159,7 @@ func TestATaskMovesAndAnImpossibleOrderSaysWhy(t *testing.T) {
 func TestUnitsTurnAndTypedOuncesAreRead(t *testing.T) {
 	m := opened(t, 120, 36)
 	drive(m, "t")
-	goTo(t, m, layout.Mould, layout.Vessel)
+	goTo(t, m, panel.Mould, "vessel")
 	drive(m, "down down 1 0 enter")
 	if got := m.session.Plan().Mould.LengthMM; math.Abs(got-254) > 1e-9 {
 		t.Errorf("10 in were read as %v mm", got)
@@ -171,12 +171,12 @@ func TestUnitsTurnAndTypedOuncesAreRead(t *testing.T) {
 
 func TestEveryKeyThatCannotActSaysWhy(t *testing.T) {
 	m := opened(t, 80, 24)
-	for s := range layout.Stations {
-		for _, p := range layout.Panels(layout.Station(s), true) {
-			m.station, m.focus[s] = layout.Station(s), p
+	for s := range panel.Places {
+		for _, p := range m.stations[s].Panels(true) {
+			m.station, m.focus[s] = panel.Place(s), p
 			m.settle()
 			for _, b := range keys.Table() {
-				now, acts := keys.Lookup(keys.Bench, has(p.Kind), append(b.Keys, "")[0])
+				now, acts := keys.Lookup(keys.Bench, p.Has(), append(b.Keys, "")[0])
 				if b.Mode != keys.Bench || m.whyNot(b) == "" || acts && now.ID != b.ID {
 					continue // it can act, or the same key does something else here
 				}
@@ -184,7 +184,7 @@ func TestEveryKeyThatCannotActSaysWhy(t *testing.T) {
 				rev := m.session.Revision()
 				m.Update(key(b.Keys[0]))
 				if m.status.Text() == "" || m.session.Revision() != rev || m.dialogs.Top() != nil {
-					t.Errorf("%q on %v: status %q, revision %d after %d", b.ID, p, m.status.Text(), m.session.Revision(), rev)
+					t.Errorf("%q on %s: status %q, revision %d after %d", b.ID, p.ID, m.status.Text(), m.session.Revision(), rev)
 				}
 			}
 		}
@@ -262,7 +262,7 @@ func TestPastingANumberTypesIt(t *testing.T) {
 
 func TestAListIsSearchedByTyping(t *testing.T) {
 	m := opened(t, 120, 36)
-	goTo(t, m, layout.Batch, layout.Oils)
+	goTo(t, m, panel.Batch, "oils")
 	drive(m, "a")
 	typeText(m, "avoc")
 	if f := frame(m); !strings.Contains(f, "avocado") || strings.Contains(f, "babassu") {

@@ -7,19 +7,15 @@ import (
 	"strings"
 
 	"pourbench/pour"
-	"pourbench/tui/layout"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
 	"pourbench/tui/screen"
 )
 
-// faceLines is how many lines the picture likes.
-const faceLines = 40
-
 // drawPinned draws the face beside or over the panels of the other stations.
 func (m *Model) drawPinned(a screen.Area) {
 	r, ok := m.faceRect()
-	if !ok || m.station == layout.Swirl {
+	if !ok || m.atPicture() {
 		return
 	}
 	box := a.At(r)
@@ -106,7 +102,7 @@ func (m *Model) caption() string {
 		what = "cut" // across a slab, through several bars
 	}
 	parts := []string{fmt.Sprintf("%s %d of %d", what, m.studio.bar+1, m.bars())}
-	if m.station == layout.Swirl {
+	if m.atPicture() {
 		if text := m.stepText(); text != "" {
 			return text
 		}
@@ -136,7 +132,7 @@ func (m *Model) lengthsText() (parts []string) {
 		parts = append(parts, fmt.Sprintf("in %d lengths from the marked end", f.Plate.Cut.N))
 	}
 	if f.Plate.Cut.Tall > 1.05 {
-		parts = append(parts, "heights × "+percent(f.Plate.Cut.Tall, 1))
+		parts = append(parts, "heights × "+m.facts.Show.Number(f.Plate.Cut.Tall, 1))
 	}
 	return parts
 }
@@ -222,7 +218,7 @@ func (m *Model) legend() []legendEntry {
 	var out []legendEntry
 	f := m.studio.mounts[placeNow].print
 	add := func(inks []picture.Ink, i int, j pour.JugSheet, letter string) {
-		x := legendEntry{ink: picture.Ink{Letter: letter}, name: j.Name, aside: percent(j.SharePercent, 0) + " %"}
+		x := legendEntry{ink: picture.Ink{Letter: letter}, name: j.Name, aside: m.facts.Show.Number(j.SharePercent, 0) + " %"}
 		if i < len(inks) {
 			x.ink = inks[i]
 		}

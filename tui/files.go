@@ -166,8 +166,8 @@ func (m *Model) unsaved(before string, then func(*Model) tea.Cmd) {
 // changedMsg says that the file of the plan was changed by something else.
 type changedMsg struct{ path string }
 
-// lookAtFile looks whether something else has changed the file, when the terminal comes back into focus.
-func (m *Model) lookAtFile() tea.Cmd {
+// checkFile looks whether something else has changed the file, when the terminal comes back into focus.
+func (m *Model) checkFile() tea.Cmd {
 	path, stamp := m.file.path, m.file.stamp
 	if path == "" || stamp.Zero() {
 		return nil

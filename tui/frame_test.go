@@ -12,15 +12,15 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 func TestFramesAtTheTwoSizesEveryTerminalHas(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 36}} {
 		m := opened(t, size[0], size[1])
-		for s := range layout.Stations {
-			t.Run(fmt.Sprintf("%v_%dx%d", layout.Station(s), size[0], size[1]), func(t *testing.T) {
-				visit(m, layout.Station(s))
+		for s := range panel.Places {
+			t.Run(fmt.Sprintf("%s_%dx%d", m.stations[s].Name, size[0], size[1]), func(t *testing.T) {
+				visit(m, panel.Place(s))
 				golden.RequireEqual(t, []byte(trimmed(masked(m, frame(m)))))
 			})
 		}
@@ -65,15 +65,15 @@ func modes() map[string]string {
 func TestNoFrameIsLargerThanItsScreen(t *testing.T) {
 	m := opened(t, 80, 24)
 	for name, presses := range modes() {
-		for s := range layout.Stations {
+		for s := range panel.Places {
 			m.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
 			m.dialogs, m.typing = dialog.Stack{}, nil
-			visit(m, layout.Station(s))
+			visit(m, panel.Place(s))
 			drive(m, presses)
 			for w := 1; w <= 210; w += 29 {
 				for h := 1; h <= 66; h += 11 {
 					m.Update(tea.WindowSizeMsg{Width: w, Height: h})
-					fits(t, m, fmt.Sprintf("%v, %s", layout.Station(s), name), w, h)
+					fits(t, m, fmt.Sprintf("%s, %s", m.stations[s].Name, name), w, h)
 				}
 			}
 		}
@@ -107,8 +107,8 @@ func TestATooSmallScreenSaysSoAndRecovers(t *testing.T) {
 
 func TestTotalsAndTheWorstWarningAreAlwaysInSight(t *testing.T) {
 	m := opened(t, 80, 24)
-	for s := range layout.Stations {
-		m.station = layout.Station(s)
+	for s := range panel.Places {
+		m.station = panel.Place(s)
 		m.settle()
 		f, cautions := frame(m), 0
 		for _, w := range m.session.Sheet().Warnings {
@@ -121,7 +121,7 @@ func TestTotalsAndTheWorstWarningAreAlwaysInSight(t *testing.T) {
 		}
 		for _, want := range []string{"oils ", "batter ", "10 bars", fmt.Sprintf("! %d", cautions), "Alpine Meadow", "likely past medium"} {
 			if !strings.Contains(f, want) {
-				t.Errorf("%v at 80×24 does not show %q", layout.Station(s), want)
+				t.Errorf("%v at 80×24 does not show %q", m.stations[s].Name, want)
 			}
 		}
 	}
@@ -144,19 +144,19 @@ func TestHostileNamesNeverReachTheTerminal(t *testing.T) {
 	plan.Name = hostile
 	plan.Base.Jugs[0].Name = hostile
 	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
-	for s := range layout.Stations {
-		m.station = layout.Station(s)
+	for s := range panel.Places {
+		m.station = panel.Place(s)
 		m.settle()
 		v := m.View()
 		for _, text := range []string{v.WindowTitle, ansi.Strip(v.Content)} {
 			for _, bad := range []string{"\x1b", "\x07", "\u009b", "\u202e", "\r", "\t"} {
 				if strings.Contains(text, bad) {
-					t.Fatalf("%v holds %q", layout.Station(s), bad)
+					t.Fatalf("%v holds %q", m.stations[s].Name, bad)
 				}
 			}
 		}
 		if strings.Contains(v.Content, "\x1b]") {
-			t.Fatalf("%v holds an operating system command", layout.Station(s))
+			t.Fatalf("%v holds an operating system command", m.stations[s].Name)
 		}
 		fits(t, m, "hostile names", 80, 24)
 	}
@@ -168,7 +168,7 @@ func TestAStopOnTheLyeHidesTheLyeOnScreen(t *testing.T) {
 		t.Fatal(err)
 	}
 	m.settle()
-	goTo(t, m, layout.Batch, layout.Lye)
+	goTo(t, m, panel.Batch, "lye")
 	f := frame(m)
 	if !strings.Contains(f, "DO NOT MIX") || !strings.Contains(f, "■ 1") {
 		t.Errorf("a lye-heavy plan shows\n%s", f)

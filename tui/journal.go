@@ -101,8 +101,8 @@ func (m *Model) Close() error {
 	return m.journal.file.Abandon()
 }
 
-// lookForLostWork looks for journals of this file, or of plans that never had one, whose benches are gone.
-func (m *Model) lookForLostWork() tea.Cmd {
+// findLostWork looks for journals of this file, or of plans that never had one, whose benches are gone.
+func (m *Model) findLostWork() tea.Cmd {
 	if m.journal.file == nil {
 		return nil
 	}
@@ -168,5 +168,5 @@ func (m *Model) takeUp(r planfile.Recovery) tea.Cmd {
 		}
 		return journaledMsg{err}
 	}
-	return tea.Sequence(own, m.lookAtFile())
+	return tea.Sequence(own, m.checkFile())
 }

@@ -6,6 +6,7 @@ package tui
 
 import (
 	"io"
+	"slices"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -16,6 +17,7 @@ import (
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
+	"pourbench/tui/panel"
 	"pourbench/tui/session"
 )
 
@@ -39,7 +41,7 @@ type Options struct {
 	Environ    []string               // the environment; nil: this process's own
 	Learned    func() (string, error) // what the maker's pours have taught, as text; nil: there is no logbook
 	Pour       func(pour.Plan) error  // the live run of a plan, on this terminal; nil: there is none
-	Notes      io.Writer              // where [Run] says what became of unsaved work; nil: standard error
+	Notes      io.Writer              // where [Open] says what became of unsaved work; nil: standard error
 }
 
 // Model is the workbench.
@@ -53,17 +55,19 @@ type Model struct {
 	dark     bool // the terminal's background
 	studio   studio
 	mouse    bool
-	station  layout.Station
-	focus    [layout.Stations]layout.Panel
-	cursors  map[layout.Panel]grid.Cursor
+	stations []panel.Station
+	station  panel.Place
+	focus    [panel.Places]*panel.Panel
+	cursors  map[layout.ID]grid.Cursor
 	typing   *typing
 	dialogs  dialog.Stack
 	status   dialog.Status
 	quitting bool
 	asleep   bool // before the first frame: what is slow waits for it
 
-	bench  *bench // drawn from; rebuilt when the session's revision or the clock's figures change
-	grids  map[layout.Panel]grid.Grid
+	facts  *panel.Facts   // drawn from; made afresh at the end of every Update
+	panels []*panel.Panel // of the station, in the order Tab visits them
+	grids  map[layout.ID]grid.Grid
 	placed layout.Layout
 }
 
@@ -78,21 +82,22 @@ type typing struct {
 	grid.Typed
 }
 
-// New opens the workbench on a plan. [Run] runs it on a terminal.
+// New opens the workbench on a plan. [Open] runs it on a terminal.
 func New(o Options) *Model {
 	m := &Model{
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
-		station: layout.Jugs, cursors: map[layout.Panel]grid.Cursor{}, w: 80, h: 24,
+		stations: panel.Stations(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp)
 	if o.StateDir != "" {
 		m.journal.file = planfile.NewJournal(o.StateDir)
 	}
-	for s := range layout.Stations {
-		m.focus[s] = layout.Panels(layout.Station(s), true)[0]
+	for s := range m.stations {
+		for _, p := range m.stations[s].Panels(true) {
+			m.cursors[p.ID] = grid.Cursor{Col: p.Start}
+		}
+		m.focus[s] = m.stations[s].Panels(true)[0]
 	}
-	m.cursors[layout.Panel{Kind: layout.Grid}] = grid.Cursor{Col: jugShare}
-	m.cursors[layout.Panel{Kind: layout.Grid, Icing: true}] = grid.Cursor{Col: jugShare}
 	if o.Say != "" {
 		m.say(o.Say)
 	}
@@ -102,7 +107,7 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.lookForLostWork(), m.wake()}
+	cmds := []tea.Cmd{m.findLostWork(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}
@@ -113,18 +118,18 @@ func (m *Model) Init() tea.Cmd {
 func (m *Model) Session() *session.Session { return m.session }
 
 // at is the panel that has the keys.
-func (m *Model) at() layout.Panel { return m.focus[m.station] }
+func (m *Model) at() *panel.Panel { return m.focus[m.station] }
 
-// batch is the plan's batch that a panel is of, or nil.
-func (m *Model) batch(p layout.Panel) *pour.Batch {
-	plan := m.session.Plan()
-	return plan.Batch(batchName(p))
-}
+// here is the station.
+func (m *Model) here() *panel.Station { return &m.stations[m.station] }
+
+// atPicture says whether the picture stands on the station.
+func (m *Model) atPicture() bool { return m.here().Picture != "" }
 
 // cell is the cell under the cursor.
 func (m *Model) cell() (grid.Cell, grid.Row, bool) {
 	p := m.at()
-	g, c := m.grids[p], m.cursors[p]
+	g, c := m.grids[p.ID], m.cursors[p.ID]
 	cell, ok := g.On(c)
 	if !ok {
 		return cell, grid.Row{Item: -1, Sub: -1}, false
@@ -134,65 +139,54 @@ func (m *Model) cell() (grid.Cell, grid.Row, bool) {
 
 // settle brings everything that is drawn in step with the session: grids, layout, cursors and scrolling. It runs at the end of every Update.
 func (m *Model) settle() {
-	sheet := m.session.Sheet()
-	timed, fresh := m.session.Clock()
-	colours, coloursFresh := m.session.Colours()
-	plan := m.session.Plan()
-	m.bench = &bench{
-		plan: plan, sheet: sheet, clock: timed, fresh: fresh, shelf: m.session.Shelf(), show: plan.Show, look: m.look,
-		warnings: m.session.Warnings(), colours: colours, coloursFresh: coloursFresh, measured: &m.studio.measured,
-	}
+	m.facts = m.gather()
 	m.settleDesign()
-	if m.station != layout.Swirl {
+	if !m.atPicture() {
 		m.halt()
 	}
-	icing := plan.Icing != nil
-	m.settleFocus(icing)
-	panels := layout.Panels(m.station, icing)
-	m.grids = make(map[layout.Panel]grid.Grid, len(panels))
-	for _, p := range panels {
-		m.grids[p] = m.bench.grid(p)
+	icing := m.facts.Plan.Icing != nil
+	m.panels = m.here().Panels(icing)
+	if !slices.Contains(m.panels, m.at()) {
+		m.focus[m.station] = m.panels[0]
+	}
+	m.grids = make(map[layout.ID]grid.Grid, len(m.panels))
+	for _, p := range m.panels {
+		if p.Grid != nil {
+			m.grids[p.ID] = p.Grid(m.facts)
+		}
 	}
 	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h}
-	m.placed = layout.Split(layout.Ask{W: m.w, H: m.h, Station: m.station, Icing: icing, Focus: m.at(), Want: m.want})
-	for _, p := range panels {
-		c := m.grids[p].Settle(m.cursors[p])
-		if r, ok := m.placed.Find(p); ok {
-			c = m.grids[p].Scroll(c, r.Dx()-2, r.Dy()-2)
+	m.placed = layout.Split(m.wanted(icing))
+	for _, p := range m.panels {
+		c := m.grids[p.ID].Settle(m.cursors[p.ID])
+		if r, ok := m.placed.Find(p.ID); ok {
+			c = m.grids[p.ID].Scroll(c, r.Dx()-2, r.Dy()-2)
 		}
-		m.cursors[p] = c
+		m.cursors[p.ID] = c
 	}
 }
 
-// settleFocus moves the focus to a panel that is there.
-func (m *Model) settleFocus(icing bool) {
-	for _, p := range layout.Panels(m.station, icing) {
-		if p == m.at() {
-			return
-		}
+// gather puts together what the panels are drawn from.
+func (m *Model) gather() *panel.Facts {
+	f := &panel.Facts{
+		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look,
+		Warnings: m.session.Warnings(), Picture: m.drawFace,
 	}
-	m.focus[m.station] = layout.Panels(m.station, icing)[0]
+	f.Timed, f.Fresh = m.session.Clock()
+	f.Colours, f.ColoursFresh = m.session.Colours()
+	if m.studio.measured.known {
+		f.Counted = &m.studio.measured.of
+	}
+	return f
 }
 
-// want is how many lines a panel would fill.
-func (m *Model) want(p layout.Panel) int {
-	switch p.Kind {
-	case layout.Clock:
-		if batch := batchOf(m.bench.clock, p); batch != nil {
-			return clockLines(len(batch.Jugs))
+// wanted is what the layout of the screen depends on.
+func (m *Model) wanted(icing bool) layout.Ask {
+	ask := layout.Ask{W: m.w, H: m.h, Picture: m.here().Picture, Focus: m.at().ID, Warnings: m.facts.WarningLines()}
+	for i, column := range m.here().Columns(icing) {
+		for _, p := range column {
+			ask.Columns[i] = append(ask.Columns[i], p.Lay(m.facts, m.grids[p.ID]))
 		}
-		return 1
-	case layout.Filling:
-		return fillingLines
-	case layout.Face:
-		return faceLines
-	case layout.NoIcing:
-		return 4
-	case layout.Behaviour:
-		return 6 * len(m.bench.usedScents())
-	case layout.Warnings:
-		return 2 * len(m.bench.warnings)
-	default:
-		return m.grids[p].Lines()
 	}
+	return ask
 }

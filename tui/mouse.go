@@ -2,10 +2,12 @@ package tui
 
 import (
 	"image"
+	"slices"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 	"pourbench/tui/screen"
 )
 
@@ -33,7 +35,7 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 		return nil
 	}
 	if at.In(m.placed.Face) {
-		m.station = layout.Swirl
+		m.station = panel.Swirl
 		return nil
 	}
 	hit, ok := m.placed.Hit(at)
@@ -45,35 +47,39 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 }
 
 func (m *Model) clickTab(x int) {
-	for s, from := range tabs() {
-		if x >= from && x < from+screen.Width(layout.Station(s).String())+2 {
-			m.station = layout.Station(s)
+	for s, from := range m.tabs() {
+		if x >= from && x < from+screen.Width(m.stations[s].Name)+2 {
+			m.station = panel.Place(s)
 		}
 	}
 }
 
 func (m *Model) clickPanel(hit layout.Placed, at image.Point) {
-	p := hit.Panel
+	p := m.panel(hit.ID)
 	was := m.at() == p
 	m.focus[m.station] = p
-	if p.Kind == layout.Face {
+	if p.Easel {
 		m.clickFace(at)
 		return
 	}
-	g := m.grids[p]
-	in := image.Rect(hit.Rect.Min.X+1, hit.Rect.Min.Y+1, hit.Rect.Max.X-1, hit.Rect.Max.Y-1)
-	if !at.In(in) || p.Kind == layout.Clock {
+	in := hit.Rect.Inset(1)
+	if !at.In(in) || p.Draw != nil {
 		return
 	}
-	c, ok := g.Hit(m.cursors[p], in.Dx(), in.Dy(), at.Sub(in.Min))
+	c, ok := m.grids[p.ID].Hit(m.cursors[p.ID], in.Dx(), in.Dy(), at.Sub(in.Min))
 	if !ok {
 		return
 	}
-	again := was && c == m.cursors[p]
-	m.cursors[p] = c
+	again := was && c == m.cursors[p.ID]
+	m.cursors[p.ID] = c
 	if cell, _, ok := m.cell(); ok && again && cell.Edits() {
 		m.changeCell(cell)
 	}
+}
+
+// panel is a panel of the station by its name.
+func (m *Model) panel(id layout.ID) *panel.Panel {
+	return m.panels[slices.IndexFunc(m.panels, func(p *panel.Panel) bool { return p.ID == id })]
 }
 
 // wheel scrolls the dialog or the panel under the pointer.
@@ -90,11 +96,11 @@ func (m *Model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
 		return nil
 	}
 	if hit, ok := m.placed.Hit(image.Pt(msg.X, msg.Y)); ok {
-		if hit.Panel.Kind == layout.Face {
+		if m.panel(hit.ID).Easel {
 			m.turnBar(by / wheelRows)
 			return nil
 		}
-		m.cursors[hit.Panel] = m.grids[hit.Panel].Down(m.cursors[hit.Panel], by)
+		m.cursors[hit.ID] = m.grids[hit.ID].Down(m.cursors[hit.ID], by)
 	}
 	return nil
 }

@@ -6,7 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 // clickOn clicks on the first place of the frame where a text stands.
@@ -25,7 +25,7 @@ func clickOn(t *testing.T, m *Model, text string) {
 func TestAClickGoesToATabAndToACell(t *testing.T) {
 	m := opened(t, 120, 36)
 	clickOn(t, m, "Batch")
-	if m.station != layout.Batch {
+	if m.station != panel.Batch {
 		t.Fatalf("the station is %v, want Batch", m.station)
 	}
 	clickOn(t, m, "coconut oil")
@@ -58,12 +58,12 @@ func TestAClickWhileARefusedNumberIsTypedKeepsTheNumber(t *testing.T) {
 
 func TestTheWheelMovesThePanelUnderThePointer(t *testing.T) {
 	m := opened(t, 120, 36)
-	r, ok := m.placed.Find(layout.Panel{Kind: layout.Weigh})
+	r, ok := m.placed.Find("weigh")
 	if !ok {
 		t.Fatal("no list of weighings at 120×36")
 	}
 	m.Update(tea.MouseWheelMsg{X: r.Min.X + 3, Y: r.Min.Y + 2, Button: tea.MouseWheelDown})
-	if got := m.cursors[layout.Panel{Kind: layout.Weigh}].Row; got != wheelRows {
+	if got := m.cursors["weigh"].Row; got != wheelRows {
 		t.Errorf("the list is on row %d, want %d", got, wheelRows)
 	}
 }

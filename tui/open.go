@@ -55,7 +55,7 @@ func (m *Model) listed(msg listedMsg) {
 		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
 	}
 	for _, e := range m.examples() {
-		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: detail(e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes)})
+		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: []string{e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes}})
 	}
 	m.dialogs.Open(l)
 }
@@ -78,7 +78,7 @@ func (m *Model) openPlan(id string) tea.Cmd {
 			m.session.Replace(e.Plan.Clone(), true)
 			m.keep("", planfile.Stamp{})
 			m.say("an example: saving asks for a file of your own")
-			return tea.Sequence(drop, m.lookForLostWork())
+			return tea.Sequence(drop, m.findLostWork())
 		}
 	}
 	return nil
@@ -105,7 +105,7 @@ func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 	if msg.doc.HandComments {
 		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
-	return tea.Sequence(drop, m.lookForLostWork())
+	return tea.Sequence(drop, m.findLostWork())
 }
 
 // writtenMsg says what became of a file that was handed on.

@@ -5,6 +5,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/look"
+	"pourbench/tui/panel"
 )
 
 // whyNot says why a key of the bench cannot act here and now.
@@ -12,23 +13,23 @@ func (m *Model) whyNot(b keys.Binding) string {
 	if b.Mode != keys.Bench || len(b.Keys) == 0 {
 		return ""
 	}
-	if !b.Acts(has(m.at().Kind)) {
-		return "not in the panel " + m.bench.title(m.at())
+	if !b.Acts(m.at().Has()) {
+		return "not in the panel " + m.at().Title
 	}
 	return m.cannot(b.ID)
 }
 
 // warningsPage lists every warning with what stands behind it and what to do.
 func (m *Model) warningsPage() *dialog.Page {
-	p := &dialog.Page{Title: "To know before lye meets oil", LeadW: 12}
-	for _, w := range m.bench.warnings {
+	p := &dialog.Page{Title: panel.WarningsTitle, LeadW: 12}
+	for _, w := range m.facts.Warnings {
 		p.Lines = append(p.Lines,
 			dialog.Line{Lead: look.Mark(w.Severity) + " " + string(w.Severity), Style: m.look.Severity(w.Severity), Text: w.Text},
 			dialog.Line{Lead: "  do", Style: m.look.Quiet, Text: w.Do},
 			dialog.Line{Text: w.Where + ", " + w.Code + ": " + meaning(w.Code), Quiet: true}, dialog.Line{})
 	}
 	if len(p.Lines) == 0 {
-		p.Lines = []dialog.Line{{Text: "nothing stands against this plan"}}
+		p.Lines = []dialog.Line{{Text: panel.NothingStands}}
 	}
 	return p
 }

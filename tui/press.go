@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -11,7 +12,7 @@ import (
 	"pourbench/tui/entry"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 // press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
@@ -32,7 +33,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 	return m.pressBench(k)
 }
 
-// pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Run].
+// pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Open].
 func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 	if k.String() != "ctrl+c" {
 		return nil
@@ -43,7 +44,7 @@ func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 
 func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 	key := k.String()
-	b, acts := keys.Lookup(keys.Bench, has(m.at().Kind), key)
+	b, acts := keys.Lookup(keys.Bench, m.at().Has(), key)
 	if b.ID == "" {
 		m.refuse(keys.Shown(key) + " does nothing here; ? lists every key")
 		return nil
@@ -62,7 +63,7 @@ func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 
 // act does what a key asks.
 func (m *Model) act(id keys.ID, key string) tea.Cmd {
-	if m.lookAt(id) || m.move(id) || m.change(id, key) {
+	if m.turnPicture(id) || m.move(id) || m.change(id, key) {
 		return nil
 	}
 	switch id {
@@ -110,7 +111,7 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 
 // move moves the cursor, the focus or the station and says whether the key was one that does.
 func (m *Model) move(id keys.ID) bool {
-	p := m.at()
+	p := m.at().ID
 	g, c := m.grids[p], m.cursors[p]
 	switch id {
 	case keys.Up:
@@ -138,7 +139,7 @@ func (m *Model) move(id keys.ID) bool {
 }
 
 func (m *Model) pageRows() int {
-	if r, ok := m.placed.Find(m.at()); ok {
+	if r, ok := m.placed.Find(m.at().ID); ok {
 		return max(r.Dy()-3, 1)
 	}
 	return 1
@@ -152,37 +153,22 @@ func (m *Model) goTo(id keys.ID) bool {
 	case keys.PrevPanel:
 		m.turn(-1)
 	case keys.NextPlace:
-		m.station = (m.station + 1) % layout.Station(layout.Stations)
+		m.station = (m.station + 1) % panel.Place(panel.Places)
 	case keys.PrevPlace:
-		m.station = (m.station + layout.Station(layout.Stations) - 1) % layout.Station(layout.Stations)
-	case keys.GoMould:
-		m.station = layout.Mould
-	case keys.GoBatch:
-		m.station = layout.Batch
-	case keys.GoJugs:
-		m.station = layout.Jugs
-	case keys.GoSwirl:
-		m.station = layout.Swirl
-	case keys.GoScent:
-		m.station = layout.Scent
-	case keys.GoRun:
-		m.station = layout.Run
-	case keys.GoIcing:
-		m.station = layout.Icing
+		m.station = (m.station + panel.Place(panel.Places) - 1) % panel.Place(panel.Places)
 	default:
-		return false
+		at := slices.IndexFunc(m.stations, func(s panel.Station) bool { return s.Go == id })
+		if at < 0 {
+			return false
+		}
+		m.station = panel.Place(at)
 	}
 	return true
 }
 
 func (m *Model) turn(by int) {
-	panels := layout.Panels(m.station, m.session.Plan().Icing != nil)
-	for i, p := range panels {
-		if p == m.at() {
-			m.focus[m.station] = panels[(i+by+len(panels))%len(panels)]
-			return
-		}
-	}
+	at := slices.Index(m.panels, m.at())
+	m.focus[m.station] = m.panels[(at+by+len(m.panels))%len(m.panels)]
 }
 
 // pressTyping takes a key while a cell is typed in.
@@ -194,11 +180,11 @@ func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
 		m.say("as it was")
 	case b.ID == keys.Commit:
 		if m.commit() {
-			m.cursors[m.at()] = m.grids[m.at()].Down(m.cursors[m.at()], 1)
+			m.cursors[m.at().ID] = m.grids[m.at().ID].Down(m.cursors[m.at().ID], 1)
 		}
 	case b.ID == keys.CommitRight:
 		if m.commit() {
-			m.cursors[m.at()] = m.grids[m.at()].NextEdit(m.cursors[m.at()])
+			m.cursors[m.at().ID] = m.grids[m.at().ID].NextEdit(m.cursors[m.at().ID])
 		}
 	case k.Text != "" && !k.Mod.Contains(tea.ModAlt):
 		m.typing.Entry.Insert(k.Text)
@@ -240,8 +226,7 @@ func (m *Model) begin(text string) {
 
 // paste puts pasted text where text is typed.
 func (m *Model) paste(text string) tea.Cmd {
-	if top := m.dialogs.Top(); top != nil {
-		top.Paste(text)
+	if m.dialogs.Paste(text) {
 		return nil
 	}
 	if m.typing == nil {

@@ -6,7 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 // BenchmarkKeyToFrame measures what stands between a key and the frame it draws: Update with its edit and the figures, and View.
@@ -37,10 +37,10 @@ func BenchmarkKeyToFrame(b *testing.B) {
 
 // BenchmarkEveryStation draws each station at 200×60.
 func BenchmarkEveryStation(b *testing.B) {
-	for s := range layout.Stations {
-		b.Run(layout.Station(s).String(), func(b *testing.B) {
+	for s := range panel.Places {
+		b.Run(panel.Stations()[s].Name, func(b *testing.B) {
 			m := opened(b, 200, 60)
-			m.station = layout.Station(s)
+			m.station = panel.Place(s)
 			for b.Loop() {
 				m.Update(tea.FocusMsg{})
 				m.View()

@@ -11,7 +11,6 @@ import (
 
 	"pourbench/chem/colour"
 	"pourbench/pour"
-	"pourbench/tui/layout"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
 )
@@ -157,7 +156,7 @@ func (m *Model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 	s := picture.Shot{
 		Recipe: d.Recipe, Icing: d.Icing, Bar: m.studio.bar, BarMM: m.session.Plan().Mould.BarMM, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
 	}
-	if m.station == layout.Swirl {
+	if m.atPicture() {
 		s.View, s.Done = m.studio.view, m.studio.play.done
 	}
 	dye := m.dye(d)

@@ -11,7 +11,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 	"pourbench/tui/picture"
 )
 
@@ -147,14 +147,14 @@ func TestAnotherFaceIsAnEditThatCanBeUndone(t *testing.T) {
 func TestTwoVariantsStandSideBySideWithTheirPrices(t *testing.T) {
 	m := swirling(t, 120, 36)
 	drive(m, "b")
-	before := m.bench.price()
-	goTo(t, m, layout.Swirl, layout.Orders)
+	before := m.price()
+	goTo(t, m, panel.Swirl, "orders")
 	drive(m, "down enter")
-	if m.bench.price() == before {
+	if m.price() == before {
 		t.Fatal("another order costs the same")
 	}
 	f := frame(m)
-	for _, want := range append(before[:], m.bench.price()[0], "kept: drop, face 7", "now: drop, face 7") {
+	for _, want := range append(before[:], m.price()[0], "kept: drop, face 7", "now: drop, face 7") {
 		if !strings.Contains(f, want) {
 			t.Errorf("the frame does not say %q", want)
 		}
@@ -171,8 +171,8 @@ func TestTwoVariantsStandSideBySideWithTheirPrices(t *testing.T) {
 
 func TestTakingAnOrderPoursTheJugsThatWay(t *testing.T) {
 	m := swirling(t, 120, 36)
-	goTo(t, m, layout.Swirl, layout.Orders)
-	want := m.bench.colours.Look.Orders[1].Jugs
+	goTo(t, m, panel.Swirl, "orders")
+	want := m.facts.Colours.Look.Orders[1].Jugs
 	drive(m, "down enter")
 	sheet := m.session.Sheet()
 	for i, jug := range sheet.PourOrder() {
@@ -184,14 +184,14 @@ func TestTakingAnOrderPoursTheJugsThatWay(t *testing.T) {
 
 func TestPinsAndTechniqueAreCells(t *testing.T) {
 	m := swirling(t, 120, 36)
-	goTo(t, m, layout.Swirl, layout.Technique)
+	goTo(t, m, panel.Swirl, "technique")
 	drive(m, "down 6 enter")
 	if got := m.session.Plan().Swirl.Passes; got != 6 {
 		t.Errorf("passes are %d, want 6", got)
 	}
-	for i, r := range m.grids[m.at()].Rows {
+	for i, r := range m.grids[m.at().ID].Rows {
 		if r.Cells[0].Text == "poured last" {
-			m.cursors[m.at()] = grid.Cursor{Row: i, Col: 1}
+			m.cursors[m.at().ID] = grid.Cursor{Row: i, Col: 1}
 		}
 	}
 	drive(m, "space space down space")
@@ -201,15 +201,15 @@ func TestPinsAndTechniqueAreCells(t *testing.T) {
 }
 
 func TestTheFaceIsOneKeyAwayOnANarrowScreenAndNeverOnTheCursor(t *testing.T) {
-	for s := range layout.Stations {
+	for s := range panel.Places {
 		m := opened(t, 80, 24)
-		visit(m, layout.Station(s))
-		if m.station == layout.Swirl {
+		visit(m, panel.Place(s))
+		if m.station == panel.Swirl {
 			continue
 		}
 		drive(m, "v")
 		if now(m) == nil || !strings.Contains(frame(m), "v puts it away") {
-			t.Errorf("%v: no face", m.station)
+			t.Errorf("%s: no face", m.here().Name)
 			continue
 		}
 		for range 30 {
@@ -229,8 +229,8 @@ func TestTheFaceIsOneKeyAwayOnANarrowScreenAndNeverOnTheCursor(t *testing.T) {
 
 func TestTheFaceIsInViewOnWideScreensAndVSaysSo(t *testing.T) {
 	m := opened(t, 120, 36)
-	for s := range layout.Stations {
-		visit(m, layout.Station(s))
+	for s := range panel.Places {
+		visit(m, panel.Place(s))
 		if f := &m.studio.mounts[placeNow]; f.print == nil || f.stop == nil {
 			t.Errorf("%v: no face in view", m.station)
 		}

@@ -8,7 +8,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/planfile"
-	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 )
 
 // A batch that cannot be mixed has dashes where its weights would stand, at every station.
@@ -26,21 +26,21 @@ func TestNoStationShowsAWeightThatCannotBeWorkedOut(t *testing.T) {
 		m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
 		finish(m, m.Init())
 		refused := 0
-		for _, b := range m.bench.sheet.Batches() {
+		for _, b := range m.facts.Sheet.Batches() {
 			if b.Refused.Masses != "" {
 				refused++
 			}
 		}
 		if refused == 0 {
-			t.Fatalf("%s: everything can be mixed: %v", what, m.bench.warnings)
+			t.Fatalf("%s: everything can be mixed: %v", what, m.facts.Warnings)
 		}
 		for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
 			resize(m, size[0], size[1])
-			for s := range layout.Stations {
-				visit(m, layout.Station(s))
+			for s := range panel.Places {
+				visit(m, panel.Place(s))
 				text := frame(m)
 				if bad := regexp.MustCompile(`-\d+(\.\d+)? +(g|mL)\b`).FindString(text); bad != "" || strings.Contains(text, "NaN") || !strings.Contains(text, "batter – ") {
-					t.Errorf("%s, %v at %v shows %q or no dash for the batter", what, layout.Station(s), fmt.Sprint(size), bad)
+					t.Errorf("%s, %v at %v shows %q or no dash for the batter", what, m.stations[s].Name, fmt.Sprint(size), bad)
 				}
 			}
 		}

@@ -8,6 +8,7 @@ import (
 	"pourbench/pour"
 	"pourbench/tui/dialog"
 	"pourbench/tui/look"
+	"pourbench/tui/screen"
 )
 
 // timedMsg brings the clock's figures for a revision of the plan.
@@ -36,7 +37,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.w, m.h = msg.Width, msg.Height
+		m.w, m.h = screen.Fit(msg.Width, msg.Height)
 	case tea.BackgroundColorMsg:
 		m.dark = msg.IsDark()
 		m.look = look.New(m.dark)
@@ -52,7 +53,7 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	case tea.MouseWheelMsg:
 		return m.wheel(msg)
 	case tea.FocusMsg:
-		return m.lookAtFile()
+		return m.checkFile()
 	case timedMsg:
 		m.session.Timed(msg.rev, msg.sheet)
 		return m.workFigures()

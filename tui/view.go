@@ -11,6 +11,7 @@ import (
 	"pourbench/pour/plain"
 	"pourbench/tui/grid"
 	"pourbench/tui/layout"
+	"pourbench/tui/panel"
 	"pourbench/tui/screen"
 )
 
@@ -52,10 +53,7 @@ func (m *Model) draw(a screen.Area) {
 	m.drawTitle(a.At(m.placed.Title))
 	m.drawTabs(a.At(m.placed.Tabs))
 	for _, p := range m.placed.Panels {
-		m.drawPanel(a.At(p.Rect), p.Panel)
-		if p.Panel.Kind == layout.Face {
-			m.drawFace(a)
-		}
+		m.drawPanel(a.At(p.Rect), m.panel(p.ID))
 	}
 	m.drawPinned(a)
 	m.drawWarnings(a.At(m.placed.Warnings))
@@ -79,46 +77,35 @@ func (m *Model) drawTooSmall(a screen.Area) {
 }
 
 // drawPanel draws a panel with its border; the one that has the keys is marked by its border, a sign and a bold title.
-func (m *Model) drawPanel(a screen.Area, p layout.Panel) {
+func (m *Model) drawPanel(a screen.Area, p *panel.Panel) {
 	focused := m.at() == p
 	rule, title := m.look.Rule, m.look.Quiet
-	name := " " + m.bench.title(p) + " "
+	name := " " + p.Title + " "
 	if focused {
 		rule, title = m.look.Accent, m.look.Focus
 		name = " ►" + name
 	}
 	in := a.Box(rule)
 	end := a.Text(2, 0, screen.Clip(name, a.W()-4), title)
-	m.drawPages(a, p, end)
-	g, c := m.grids[p], m.cursors[p]
-	switch p.Kind {
-	case layout.Clock:
-		m.bench.drawClock(in, p, c, focused)
-	case layout.Face: // stands where the easel says
-	case layout.Filling:
-		m.bench.drawFilling(in)
-	case layout.Behaviour:
-		m.bench.drawBehaviour(in)
-	case layout.NoIcing:
-		m.drawNoIcing(in)
+	if focused {
+		m.drawPages(a, end)
+	}
+	switch {
+	case p.Draw != nil:
+		p.Draw(m.facts, in, m.cursors[p.ID], focused)
+	case focused && m.typing != nil:
+		m.grids[p.ID].Draw(in, m.cursors[p.ID], m.look, focused, &m.typing.Typed)
 	default:
-		var typed *grid.Typed
-		if focused && m.typing != nil {
-			typed = &m.typing.Typed
-		}
-		g.Draw(in, c, m.look, focused, typed)
+		m.grids[p.ID].Draw(in, m.cursors[p.ID], m.look, focused, nil)
 	}
 }
 
 // drawPages names on the border of the panel in focus the station's panels that have no room now.
-func (m *Model) drawPages(a screen.Area, p layout.Panel, end int) {
-	if p != m.at() {
-		return
-	}
+func (m *Model) drawPages(a screen.Area, end int) {
 	var hidden []string
-	for _, other := range layout.Panels(m.station, m.session.Plan().Icing != nil) {
-		if _, ok := m.placed.Find(other); !ok {
-			hidden = append(hidden, m.bench.title(other))
+	for _, p := range m.panels {
+		if _, ok := m.placed.Find(p.ID); !ok {
+			hidden = append(hidden, p.Title)
 		}
 	}
 	if len(hidden) == 0 {
@@ -128,30 +115,22 @@ func (m *Model) drawPages(a screen.Area, p layout.Panel, end int) {
 	a.Right(a.W()-2, 0, text, m.look.Quiet)
 }
 
-func (m *Model) drawNoIcing(a screen.Area) {
-	for i, l := range screen.Wrap("This plan has no icing: a piped or spooned topping batter with its own oils, lye, jugs and scent.", a.W()-4) {
-		a.Text(2, 1+i, l, screen.Style{})
-	}
-	x := a.Text(2, 4, "a", m.look.Accent)
-	a.Text(x+1, 4, "adds one", m.look.Quiet)
-}
-
 // tabs is the column of every station's tab.
-func tabs() []int {
-	out := make([]int, layout.Stations)
+func (m *Model) tabs() []int {
+	out := make([]int, len(m.stations))
 	x := 0
-	for s := range layout.Stations {
-		out[s] = x
-		x += screen.Width(layout.Station(s).String()) + 3
+	for i, s := range m.stations {
+		out[i] = x
+		x += screen.Width(s.Name) + 3
 	}
 	return out
 }
 
 func (m *Model) drawTabs(a screen.Area) {
-	for s, x := range tabs() {
-		name := " " + layout.Station(s).String() + " "
+	for i, x := range m.tabs() {
+		name := " " + m.stations[i].Name + " "
 		st := m.look.Quiet
-		if layout.Station(s) == m.station {
+		if panel.Place(i) == m.station {
 			st = m.look.Focus.With(screen.Reverse)
 			name = "►" + name[1:]
 		}
@@ -162,7 +141,7 @@ func (m *Model) drawTabs(a screen.Area) {
 
 // cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.
 func (m *Model) cursorOf() (image.Point, bool) {
-	r, ok := m.placed.Find(m.at())
+	r, ok := m.placed.Find(m.at().ID)
 	if !ok || m.dialogs.Top() != nil {
 		return image.Point{}, false
 	}
@@ -170,6 +149,6 @@ func (m *Model) cursorOf() (image.Point, bool) {
 	if m.typing != nil {
 		typed = &m.typing.Typed
 	}
-	at, ok := m.grids[m.at()].Caret(m.cursors[m.at()], r.Dx()-2, r.Dy()-2, typed)
+	at, ok := m.grids[m.at().ID].Caret(m.cursors[m.at().ID], r.Dx()-2, r.Dy()-2, typed)
 	return at.Add(r.Min).Add(image.Pt(1, 1)), ok
 }

@@ -11,21 +11,28 @@ import (
 	"unicode"
 
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/planfile"
 )
 
 // Book is a folder with one file for every pour.
-type Book struct{ dir string }
-
-// Dir is the folder.
-func (b Book) Dir() string { return b.dir }
+type Book struct {
+	dir  string
+	disk disk.Ops
+}
 
 // OpenBook opens the logbook in a folder, which is made where it is missing, for the maker's eyes only.
 func OpenBook(dir string) (Book, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return Book{}, fmt.Errorf("open the logbook: %w", err)
 	}
-	return Book{dir: dir}, nil
+	return Book{dir, disk.OS()}, nil
+}
+
+// On is the book with other operations on the disk than the system's own, so that a test sees their order and can let them fail.
+func (b Book) On(ops disk.Ops) Book {
+	b.disk = ops
+	return b
 }
 
 // Path is the file of a pour.
@@ -40,16 +47,14 @@ func (b Book) Create(p pour.Plan, trialScent string, opened time.Time, first []E
 	}
 	var text strings.Builder
 	text.WriteString(headText(p.Name, plan.String(), trialScent, opened))
-	for _, e := range first {
-		text.WriteString(e.text())
-	}
+	text.WriteString(Lines(first))
 	stem := opened.Format("2006-01-02") + "-" + slug(p.Name)
 	for k := 1; k < 1000; k++ {
 		id := stem
 		if k > 1 {
 			id = fmt.Sprintf("%s-%d", stem, k)
 		}
-		err := b.write(id, text.String())
+		err := b.disk.Save(b.Path(id), disk.Bytes([]byte(text.String())), disk.Want{Mode: disk.Private, New: true})
 		if errors.Is(err, fs.ErrExist) {
 			continue
 		}
@@ -61,54 +66,6 @@ func (b Book) Create(p pour.Plan, trialScent string, opened time.Time, first []E
 	return "", fmt.Errorf("open a pour: a thousand pours of %q on one day are too many", p.Name)
 }
 
-// write makes a file that was not there, whole: it is written under another name and linked to its own.
-func (b Book) write(id, text string) error {
-	f, err := os.CreateTemp(b.dir, ".new-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name()) //nolint:errcheck // gone or harmless
-	_, err = f.WriteString(text)
-	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
-		return err
-	}
-	if err := os.Link(f.Name(), b.Path(id)); err != nil {
-		return b.writePlain(id, text, err)
-	}
-	b.sync()
-	return nil
-}
-
-// writePlain is for file systems without links: the file is made first and filled then.
-func (b Book) writePlain(id, text string, linkErr error) error {
-	if errors.Is(linkErr, fs.ErrExist) {
-		return linkErr
-	}
-	f, err := os.OpenFile(b.Path(id), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if err != nil {
-		return err
-	}
-	_, err = f.WriteString(text)
-	return errors.Join(err, f.Sync(), f.Close())
-}
-
-// sync makes a new name last through a power cut, where the system can.
-func (b Book) sync() {
-	if folder, err := os.Open(b.dir); err == nil {
-		_ = folder.Sync()
-		_ = folder.Close()
-	}
-}
-
-// Append journals events of a pour. They are on the disk when it returns, and the file has grown from before to after bytes: a
-// caller sees whether somebody else had written in between.
-func (b Book) Append(id string, events ...Event) (before, after int64, err error) {
-	if err := checkID(id); err != nil {
-		return 0, 0, err
-	}
-	return appendEvents(b.Path(id), events)
-}
-
 // Size is how many bytes a pour's file has.
 func (b Book) Size(id string) (int64, error) {
 	info, err := os.Stat(b.Path(id))
@@ -118,7 +75,7 @@ func (b Book) Size(id string) (int64, error) {
 	return info.Size(), nil
 }
 
-// Read reads one pour. An error in its file is a [*planfile.Error] with the line and how to mend it.
+// Read reads one pour. An error in its file is a [*strict.Error] with the line and how to mend it.
 func (b Book) Read(id string, shelf pour.Shelf) (Pour, error) {
 	if err := checkID(id); err != nil {
 		return Pour{}, err
@@ -135,11 +92,25 @@ func (b Book) Forget(id string) error {
 	if err := checkID(id); err != nil {
 		return err
 	}
-	if err := os.Remove(b.Path(id)); err != nil {
+	if err := b.disk.Drop(b.Path(id)); err != nil {
 		return fmt.Errorf("forget the pour %s: %w", id, err)
 	}
-	b.sync()
 	return nil
+}
+
+// Keep keeps something beside the pours that is worked out of them and can be thrown away at any time. A folder that cannot be
+// written only means that it is worked out again.
+func (b Book) Keep(name string, content []byte) {
+	_ = b.disk.Save(filepath.Join(b.dir, name), disk.Bytes(content), disk.Want{Mode: disk.Private})
+}
+
+// Kept is what was kept under a name; nothing when there is none.
+func (b Book) Kept(name string) []byte {
+	content, err := os.ReadFile(filepath.Join(b.dir, name))
+	if err != nil {
+		return nil
+	}
+	return content
 }
 
 // checkID refuses an id that would lead out of the folder.

@@ -55,7 +55,7 @@ func TestAChangedForgottenOrBrokenPourIsSeenByTheList(t *testing.T) {
 	book, _ := filled(t, 3)
 	list, err := book.List()
 	must(t, err)
-	_, _, err = book.Append(list[0].ID, Event{ID: "r", Kind: Result, Text: "creamy", Wall: opened()})
+	_, _, err = book.Append(list[0].ID, 0, Event{ID: "r", Kind: Result, Text: "creamy", Wall: opened()})
 	must(t, err)
 	must(t, book.Forget(list[1].ID))
 	must(t, os.WriteFile(book.Path("broken"), []byte("name = \"Oh\"\nkind ="), 0o600))
@@ -127,7 +127,7 @@ func BenchmarkAppend(b *testing.B) {
 	book, _ := filled(b, 1)
 	e := Event{ID: "x", Kind: Noted, Text: "on", Wall: time.Now()}
 	for b.Loop() {
-		_, _, err := book.Append("2026-12-05-alpine-meadow", e)
+		_, _, err := book.Append("2026-12-05-alpine-meadow", 0, e)
 		must(b, err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -13,7 +14,8 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
-	"pourbench/pour/planfile"
+	"pourbench/pour/disk"
+	"pourbench/pour/strict"
 )
 
 // TestMain lets the test binary stand in for a terminal that journals until it is killed.
@@ -27,9 +29,10 @@ func TestMain(m *testing.M) {
 
 // write journals notes and tells each one only once it is on the disk.
 func write(path, name string) {
+	book, id := Book{filepath.Dir(path), disk.OS()}, strings.TrimSuffix(filepath.Base(path), Suffix)
 	for i := range 100000 {
 		e := Event{ID: fmt.Sprintf("%s-%d", name, i), Kind: Noted, Text: strings.Repeat("soap ", 40), Wall: time.Now(), Run: time.Duration(i) * time.Second}
-		if _, _, err := appendEvents(path, []Event{e}); err != nil {
+		if _, _, err := book.Append(id, time.Minute, e); err != nil {
 			fmt.Println("failed:", err)
 			return
 		}
@@ -110,7 +113,7 @@ func TestATornTailIsToldAndMendedWhereverItWasTorn(t *testing.T) {
 	must(t, err)
 	c := course{from: opened()}
 	c.mark(7, Event{Kind: Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Medium})
-	_, _, err = book.Append(id, c.events...)
+	_, _, err = book.Append(id, 0, c.events...)
 	must(t, err)
 	whole, err := os.ReadFile(book.Path(id))
 	must(t, err)
@@ -123,7 +126,7 @@ func TestATornTailIsToldAndMendedWhereverItWasTorn(t *testing.T) {
 		if torn := string(whole[len(before):cut]); strings.TrimSpace(torn) != "" && p.Torn == "" && len(p.Events) < 4 {
 			t.Fatalf("torn after %d bytes: %q is not told", cut, torn)
 		}
-		_, _, err = book.Append(id, Event{ID: "next", Kind: Noted, Text: "on", Wall: opened()})
+		_, _, err = book.Append(id, 0, Event{ID: "next", Kind: Noted, Text: "on", Wall: opened()})
 		must(t, err)
 		if p, err = book.Read(id, shelf); err != nil {
 			t.Fatalf("torn after %d bytes and written on: %v", cut, err)
@@ -140,9 +143,9 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 	must(t, err)
 	for _, x := range []struct{ name, old, new, line, says string }{
 		{"a stage", `stage = "light"`, `stage = "ligth"`, `stage = "ligth"`, "emulsion, light"},
-		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, "write one of"},
-		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"note\"", "run_s"},
-		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "the keys of an event"},
+		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, `did you mean "seen"?`},
+		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"seen\"\n[[event]]", "event[2].run_s: is missing"},
+		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "did you mean jug?"},
 		{"a broken line", `stage = "light"`, `stage = light`, `stage = light`, "double quotes"},
 		{"a newer file", `format = 1`, `format = 9`, "", "format = 1"},
 	} {
@@ -152,14 +155,14 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 		}
 		must(t, os.WriteFile(book.Path(id), []byte(broken), 0o600))
 		_, err := book.Read(id, shelf)
-		var told *planfile.Error
+		var told *strict.Error
 		if !errors.As(err, &told) {
 			t.Errorf("%s: %v", x.name, err)
 			continue
 		}
-		p := told.Problems[0]
-		if !strings.Contains(p.Error(), x.says) {
-			t.Errorf("%s: %q does not say %q", x.name, p.Error(), x.says)
+		p := told.Faults[0]
+		if !strings.Contains(told.Error(), x.says) {
+			t.Errorf("%s: %q does not say %q", x.name, told.Error(), x.says)
 		}
 		if x.line != "" {
 			if want := 1 + strings.Count(broken[:strings.Index(broken, x.line)], "\n"); p.Line != want {

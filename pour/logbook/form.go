@@ -6,9 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"pourbench/chem"
-	"pourbench/pour"
-	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
 // FileFormat is the version of a pour's file.
@@ -23,35 +21,6 @@ const (
 	wallForm  = "2006-01-02T15:04:05.000Z07:00"
 )
 
-// fileForm is a pour's file as the TOML library reads it.
-type fileForm struct {
-	Format     int         `toml:"format"`
-	Name       string      `toml:"name"`
-	Opened     time.Time   `toml:"opened"`
-	TrialScent string      `toml:"trial_scent"`
-	Plan       string      `toml:"plan"`
-	Event      []eventForm `toml:"event"`
-}
-
-// eventForm is an event as the TOML library reads it. Pointers tell what is missing.
-type eventForm struct {
-	Kind   string     `toml:"kind"`
-	Batch  string     `toml:"batch"`
-	Jug    string     `toml:"jug"`
-	Step   string     `toml:"step"`
-	Stage  string     `toml:"stage"`
-	What   string     `toml:"what"`
-	Value  *float64   `toml:"value"`
-	Lot    string     `toml:"lot"`
-	Text   string     `toml:"text"`
-	ID     string     `toml:"id"`
-	RunS   *float64   `toml:"run_s"`
-	Clock  string     `toml:"clock"`
-	ClockS float64    `toml:"clock_s"`
-	Sleeps bool       `toml:"clock_sleeps"`
-	Wall   *time.Time `toml:"wall"`
-}
-
 // eventKeys are the keys of an event, in the order they are written. The last is in every event, so that a torn one shows.
 func eventKeys() []string {
 	return []string{
@@ -62,12 +31,12 @@ func eventKeys() []string {
 // headText is the part of the file written once, when the pour is opened.
 func headText(name, planText, trial string, opened time.Time) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\nformat = %d\nname = %s\nopened = %s\n", headLine, FileFormat, quoted(name), opened.Format(wallForm))
+	fmt.Fprintf(&b, "%s\nformat = %d\nname = %s\nopened = %s\n", headLine, FileFormat, strict.Quote(name), opened.Format(wallForm))
 	if trial != "" {
-		fmt.Fprintf(&b, "trial_scent = %s\n", quoted(trial))
+		fmt.Fprintf(&b, "trial_scent = %s\n", strict.Quote(trial))
 	}
 	if strings.Contains(planText, "'''") || strings.ContainsRune(planText, '\r') {
-		fmt.Fprintf(&b, "plan = %s\n", quoted(planText))
+		fmt.Fprintf(&b, "plan = %s\n", strict.Quote(planText))
 	} else {
 		fmt.Fprintf(&b, "plan = '''\n%s'''\n", planText)
 	}
@@ -80,7 +49,7 @@ func (e Event) text() string {
 	b.WriteString("\n" + eventLine + "\n")
 	word := func(key, v string) {
 		if v != "" {
-			fmt.Fprintf(&b, "%s = %s\n", key, quoted(v))
+			fmt.Fprintf(&b, "%s = %s\n", key, strict.Quote(v))
 		}
 	}
 	word("kind", string(e.Kind))
@@ -130,58 +99,4 @@ func sign(v float64) float64 {
 		return -1
 	}
 	return 1
-}
-
-// quoted writes a TOML basic string.
-func quoted(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range s {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case r == '\n':
-			b.WriteString(`\n`)
-		case r < ' ' || r >= 0x7f && r <= 0x9f:
-			fmt.Fprintf(&b, `\u%04X`, r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
-}
-
-// event turns the read form into an event; what is wrong with it comes back as key, problem and mend.
-func (f eventForm) event() (Event, *complaint) {
-	e := Event{
-		ID: plain.Line(f.ID), Kind: EventKind(f.Kind), Batch: pour.BatchName(f.Batch), Jug: plain.Line(f.Jug), Step: plain.Line(f.Step),
-		What: plain.Line(f.What), Lot: plain.Line(f.Lot), Text: plain.Text(f.Text),
-		Of: plain.Line(f.Clock), Steady: duration(f.ClockS), Sleeps: f.Sleeps,
-	}
-	if c := f.faulty(e.Kind); c != nil {
-		return e, c
-	}
-	if f.Value != nil {
-		e.Value = *f.Value
-	}
-	e.Run, e.Wall = duration(*f.RunS), *f.Wall
-	if e.Kind == Seen || e.Kind == NotYet {
-		stage, ok := stageNamed(f.Stage)
-		if !ok {
-			return e, &complaint{"stage", f.Stage, "is no stage of trace", "write emulsion, light, medium, thick or stiff"}
-		}
-		e.Stage = stage
-	}
-	return e, nil
-}
-
-func stageNamed(word string) (chem.Stage, bool) {
-	for s := range chem.Stage(chem.Stages) {
-		if s.String() == word {
-			return s, true
-		}
-	}
-	return 0, false
 }

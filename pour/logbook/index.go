@@ -4,15 +4,12 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"runtime"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 	"time"
-
-	"github.com/natefinch/atomic"
 
 	"pourbench/pour/plain"
 )
@@ -194,11 +191,7 @@ const indexFields = 10
 // readIndex reads what was known of the pours; nothing when the index is missing or is another program's.
 func (b Book) readIndex(size int) map[string]Entry {
 	known := make(map[string]Entry, size)
-	src, err := os.ReadFile(filepath.Join(b.dir, indexName))
-	if err != nil {
-		return known
-	}
-	head, rest, _ := strings.Cut(string(src), "\n")
+	head, rest, _ := strings.Cut(string(b.Kept(indexName)), "\n")
 	if head != indexHead {
 		return known
 	}
@@ -242,5 +235,5 @@ func (b Book) writeIndex(list []Entry) {
 			flags, e.TrialScent, strings.Join(e.Troubles, ","), e.Name, e.Result, e.words,
 		}, "\t") + "\n")
 	}
-	_ = atomic.WriteFile(filepath.Join(b.dir, indexName), strings.NewReader(out.String()))
+	b.Keep(indexName, []byte(out.String()))
 }

@@ -1,17 +1,16 @@
 package logbook
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 	"time"
 
-	"github.com/BurntSushi/toml"
-
+	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
+	"pourbench/pour/strict"
 )
 
 // Pour is one pour of the book, as its file has it.
@@ -26,94 +25,114 @@ type Pour struct {
 	Torn       string // what is left of an event that was being written when the machine stopped; it does not count
 }
 
-// mostBytes bounds a pour's file: a long day of marks stays far under it.
-const mostBytes = 4 << 20
+// form is the kind of file a pour is: a long day of marks stays far under its limits.
+func form() strict.Form {
+	return strict.Form{Noun: "pour", Bytes: 4 << 20, Items: 100_000, Letters: 10_000, Again: "take a look at what was changed last"}
+}
 
-// parse reads a pour's file. Any error is a [*planfile.Error].
+// parse reads a pour's file. Any error is a [*strict.Error].
 func parse(id, file, src string, shelf pour.Shelf) (Pour, error) {
-	if len(src) > mostBytes {
-		return Pour{}, refused(file, 0, fmt.Sprintf("is longer than %d MiB, which no pour is", mostBytes>>20), "name a file of the logbook")
-	}
-	src = strings.TrimPrefix(strings.ReplaceAll(src, "\r\n", "\n"), "\ufeff")
-	body, torn := cutTorn(src)
-	form, err := decode(file, body)
+	src, err := form().Slurp(file, strings.NewReader(src))
 	if err != nil {
 		return Pour{}, err
 	}
-	p := Pour{
-		ID: id, Name: plain.Line(form.Name), Opened: form.Opened, TrialScent: plain.Line(form.TrialScent), Torn: plain.Line(torn),
-	}
-	if p.Events, err = events(file, body, form.Event); err != nil {
+	src = strings.TrimPrefix(strings.ReplaceAll(src, "\r\n", "\n"), "\ufeff")
+	body, torn := cutTorn(src)
+	doc, err := form().Open(file, body)
+	if err != nil {
 		return Pour{}, err
 	}
-	p.Plan, p.PlanErr = planfile.Read("the plan in "+file, strings.NewReader(form.Plan), shelf)
+	p, plan := Pour{ID: id, Torn: plain.Line(torn)}, ""
+	if top := doc.Top(); format(top) {
+		top.Only("format", "name", "opened", "trial_scent", "plan", "event")
+		top.Read("name", &p.Name)
+		top.Moment("opened", &p.Opened)
+		top.Read("trial_scent", &p.TrialScent)
+		top.Prose("plan", &plan)
+		p.Events = events(top.List("event"))
+	}
+	if err := doc.Err(); err != nil {
+		return Pour{}, err
+	}
+	p.Plan, p.PlanErr = planfile.Read("the plan in "+file, strings.NewReader(plan), shelf)
 	return p, nil
 }
 
-func refused(file string, line int, what, mend string) error {
-	return &planfile.Error{Problems: []planfile.Problem{{File: plain.Line(file), Line: line, Column: min(1, line), What: plain.Line(what), Mend: mend}}}
+// format reports whether the rest can be read by this program.
+func format(top *strict.Table) bool {
+	n := int64(0)
+	top.Whole("format", &n)
+	if n != FileFormat {
+		top.Say("format", fmt.Sprint(n), "is none this program reads", fmt.Sprintf("write format = %d, if this is a pour", FileFormat))
+	}
+	return n == FileFormat
 }
 
-// decode reads the TOML. A library that panics on what it did not foresee does not take the run down with it.
-func decode(file, src string) (form fileForm, err error) {
-	defer func() {
-		if recover() != nil {
-			err = refused(file, 0, "is not TOML that can be read", "take a look at what was changed last")
-		}
-	}()
-	meta, err := toml.Decode(src, &form)
-	var broken toml.ParseError
-	switch {
-	case errors.As(err, &broken):
-		return form, refused(file, broken.Position.Line, broken.Message, "write every line as key = value; texts stand in double quotes")
-	case err != nil:
-		return form, refused(file, 0, err.Error(), "texts stand in double quotes, numbers and times do not")
-	}
-	if form.Format != FileFormat {
-		return form, refused(file, 0, fmt.Sprintf("format = %d is none this program reads", form.Format), fmt.Sprintf("write format = %d, if this is a pour", FileFormat))
-	}
-	for _, key := range meta.Undecoded() {
-		return form, strayKey(file, src, key)
-	}
-	return form, nil
-}
-
-func strayKey(file, src string, key toml.Key) error {
-	name := key[len(key)-1]
-	line := 0
-	for i, l := range strings.Split(src, "\n") {
-		if k, _, ok := strings.Cut(l, "="); ok && strings.TrimSpace(k) == name {
-			line = i + 1
-			break
-		}
-	}
-	mend := "take it out; the keys here are format, name, opened, trial_scent, plan and [[event]]"
-	if len(key) > 1 && key[0] == "event" {
-		mend = "take it out; the keys of an event are " + strings.Join(eventKeys(), ", ")
-	}
-	return refused(file, line, fmt.Sprintf("%s is no key of a pour", plain.Line(key.String())), mend)
-}
-
-func events(file, src string, forms []eventForm) ([]Event, error) {
-	out := make([]Event, 0, len(forms))
-	var problems []planfile.Problem
-	for i, f := range forms {
-		e, c := f.event()
-		if c != nil {
-			problems = append(problems, problem(file, src, i, *c))
-			continue
-		}
+func events(tables []*strict.Table) []Event {
+	out := make([]Event, 0, len(tables))
+	for i, t := range tables {
+		e := readEvent(t)
 		if e.ID == "" { // written by hand: it needs a name to be taken back by
 			e.ID = fmt.Sprintf("line-%d", i)
 		}
 		out = append(out, e)
 	}
-	if len(problems) > 0 {
-		const most = 20
-		shown := problems[:min(most, len(problems))]
-		return nil, &planfile.Error{Problems: shown, More: len(problems) - len(shown)}
+	return slices.Clip(out)
+}
+
+// readEvent reads one event; which of its keys must be there depends on its kind.
+func readEvent(t *strict.Table) Event {
+	const mostS, mostClockS = 400 * 24 * 3600, 1e10
+	t.Only(eventKeys()...)
+	var e Event
+	var kind, batch string
+	var runS, clockS float64
+	t.Missing("kind")
+	t.Word("kind", &kind, kindWords()...)
+	t.Word("batch", &batch, string(pour.Base), string(pour.Icing))
+	e.Kind, e.Batch = EventKind(kind), pour.BatchName(batch)
+	t.Read("jug", &e.Jug)
+	t.Read("step", &e.Step)
+	if e.Kind == Seen || e.Kind == NotYet {
+		t.Missing("stage")
+		readStage(t, &e.Stage)
 	}
-	return slices.Clip(out), nil
+	t.Read("what", &e.What)
+	if e.Kind.measures() {
+		t.Missing("value")
+	}
+	t.Number("value", &e.Value)
+	t.Read("lot", &e.Lot)
+	t.Prose("text", &e.Text)
+	t.Read("id", &e.ID)
+	t.Missing("run_s")
+	t.Within("run_s", &runS, -mostS, mostS)
+	t.Read("clock", &e.Of)
+	t.Within("clock_s", &clockS, -mostClockS, mostClockS)
+	e.Run, e.Steady = duration(runS), duration(clockS)
+	t.Flag("clock_sleeps", &e.Sleeps)
+	t.Missing("wall")
+	t.Moment("wall", &e.Wall)
+	return e
+}
+
+func readStage(t *strict.Table, stage *chem.Stage) {
+	words := make([]string, chem.Stages)
+	for s := range words {
+		words[s] = chem.Stage(s).String()
+	}
+	var word string
+	if t.Word("stage", &word, words...) {
+		*stage = chem.Stage(slices.Index(words, word))
+	}
+}
+
+func kindWords() []string {
+	words := make([]string, 0, len(eventKinds()))
+	for _, k := range eventKinds() {
+		words = append(words, string(k))
+	}
+	return words
 }
 
 // cutTorn parts a file from an event at its end that was being written when the machine stopped: one that does not end with a whole

@@ -40,7 +40,7 @@ func saveUntilKilled(dir string) error {
 	if err != nil {
 		return err
 	}
-	plan, _, err := read("start.toml", string(src), nil)
+	plan, err := read("start.toml", string(src), nil)
 	if err != nil {
 		return err
 	}
@@ -123,7 +123,7 @@ func TestASaveKilledAtAnyMomentLeavesAWholePlanOrNone(t *testing.T) {
 func whole(t *testing.T, file string, p pour.Plan) {
 	t.Helper()
 	got := content(t, file)
-	plan, _, err := read(file, got, nil)
+	plan, err := read(file, got, nil)
 	if err != nil {
 		t.Fatalf("%s is not whole: %v", file, err)
 	}

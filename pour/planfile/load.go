@@ -11,6 +11,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/disk"
+	"pourbench/pour/strict"
 )
 
 // Document is a plan with the file it came from.
@@ -38,7 +39,7 @@ func stampOf(content []byte, modified time.Time) Stamp {
 
 func (s Stamp) same(content []byte) bool { return !s.Zero() && s.Sum == sha256.Sum256(content) }
 
-// Load reads the plan file at path and checks it against the shelf. Any failure is an [*Error], one of the file system
+// Load reads the plan file at path and checks it against the shelf. Any failure is an [*strict.Error], one of the file system
 // included; [errors.Is] finds the reason, as [fs.ErrNotExist]. What is no plain file is refused at once: reading a pipe may wait for
 // ever. Only a pipe that the shell has opened for the command, /dev/stdin or what stands for "<(COMMAND)", is read; a plan from
 // there has no file.
@@ -49,18 +50,18 @@ func Load(path string, s pour.Shelf) (Document, error) {
 		info = nil
 	}
 	if err != nil {
-		return Document{}, failed(path, disk.Reason(err), openMend(err))
+		return Document{}, strict.Refuse(path, disk.Reason(err), openMend(err))
 	}
 	defer f.Close() //nolint:errcheck // nothing was written
-	src, err := slurp(path, f)
+	src, err := form().Slurp(path, f)
 	if err != nil {
 		return Document{}, err
 	}
-	p, x, err := read(path, src, &s)
+	p, err := read(path, src, &s)
 	if err != nil {
 		return Document{}, err
 	}
-	d := Document{Plan: p, HandComments: x.handComments()}
+	d := Document{Plan: p, HandComments: handComments(src)}
 	if info != nil {
 		d.Path, d.Stamp = path, stampOf([]byte(src), info.ModTime())
 	}
@@ -68,8 +69,8 @@ func Load(path string, s pour.Shelf) (Document, error) {
 }
 
 // handComments reports whether the file holds a comment that is not ours.
-func (x index) handComments() bool {
-	return slices.ContainsFunc(x.comments, func(c string) bool { return c != headComment })
+func handComments(src string) bool {
+	return slices.ContainsFunc(strict.Comments(src), func(c string) bool { return c != headComment })
 }
 
 func openMend(err error) string {

@@ -1,200 +1,213 @@
 // Package planfile turns plans into TOML files and back.
 //
 // Reading is strict: an unknown key, a value of the wrong kind and a figure that cannot be are refused, each with its
-// line and how to mend it. All text is made safe for terminals here, once, so that nothing after it has to.
+// line and how to mend it. What keys there are, pour's list of fields says; reading, writing and the reference go by it.
 // Writing is plain: the keys in a fixed order, floats in the shortest form that reads back as the same number.
 // The program owns the file: comments in it are not kept when it saves, and the first line says so.
 package planfile
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
 
-	"github.com/BurntSushi/toml"
-
 	"pourbench/pour"
-	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
-// mostBytes bounds a plan file. A plan with every list full and pages of notes stays under a tenth of it.
-const mostBytes = 512 << 10
+// form is the kind of file a plan is. A plan with every list full and pages of notes stays under a tenth of the bytes;
+// the items are above what [pour.Plan.Check] lets pass, which has the better words for a list that is only somewhat too long.
+func form() strict.Form {
+	return strict.Form{
+		Noun: "plan", Bytes: 512 << 10, Items: 256, Letters: 200, Long: "longer text goes into notes",
+		Again: "begin again from a plan that pourbench wrote", Home: homes,
+	}
+}
 
-// Read reads a plan and checks it against the shelf. The name stands in front of every problem, as a path or "stdin" would.
-// Any failure is an [*Error].
+// Read reads a plan and checks it against the shelf. The name stands in front of every fault, as a path or "stdin" would.
+// Any failure is an [*strict.Error].
 func Read(name string, r io.Reader, s pour.Shelf) (pour.Plan, error) {
-	src, err := slurp(name, r)
+	src, err := form().Slurp(name, r)
 	if err != nil {
 		return pour.Plan{}, err
 	}
-	p, _, err := read(name, src, &s)
-	return p, err
-}
-
-func slurp(name string, r io.Reader) (string, error) {
-	src, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
-	if err != nil {
-		return "", failed(name, err, "look whether the file can be read at all")
-	}
-	if len(src) > mostBytes {
-		return "", failed(name, fmt.Errorf("is longer than %d KiB, which no plan is", mostBytes>>10), "name a plan file")
-	}
-	return string(src), nil
-}
-
-// reader collects what is wrong with one file while it is read.
-type reader struct {
-	file     string
-	index    index
-	problems []Problem
-	said     []string // paths that have a problem: nothing more is said of them
+	return read(name, src, &s)
 }
 
 // read reads a plan; with no shelf it is not checked, only its shape is.
-func read(name, src string, s *pour.Shelf) (pour.Plan, index, error) {
-	r := reader{file: plain.Line(name), index: newIndex(src)}
-	tree, problem := parse(src, r.index)
-	if problem != nil {
-		problem.File = r.file
-		return pour.Plan{}, index{}, &Error{Problems: []Problem{*problem}}
+func read(name, src string, s *pour.Shelf) (pour.Plan, error) {
+	file, err := form().Open(name, src)
+	if err != nil {
+		return pour.Plan{}, err
 	}
-	p := blankPlan()
-	if r.format(tree) {
-		r.plan(tree, &p)
+	p := pour.Blank()
+	if top := file.Top(); format(top) {
+		readPlan(top, &p)
 		if s != nil {
-			r.check(p, *s)
+			check(file, p, *s)
 		}
 	}
-	if err := r.err(); err != nil {
-		return pour.Plan{}, r.index, err
+	if err := file.Err(); err != nil {
+		return pour.Plan{}, err
 	}
-	return p, r.index, nil
-}
-
-// parse reads the TOML. The library is trusted to report, and watched in case it panics on what it did not foresee.
-func parse(src string, x index) (tree map[string]any, problem *Problem) {
-	defer func() {
-		if recover() != nil {
-			problem = &Problem{What: "is not TOML that can be read", Mend: "begin again from a plan that pourbench wrote"}
-		}
-	}()
-	if x.deep.line > 0 {
-		return nil, &Problem{Line: x.deep.line, Column: x.deep.column, What: "goes deeper than any plan", Mend: "close brackets where they end; a key has at most three dots"}
-	}
-	if _, err := toml.Decode(src, &tree); err != nil {
-		var broken toml.ParseError
-		if errors.As(err, &broken) {
-			return nil, syntax(src, broken)
-		}
-		return nil, &Problem{What: plain.Line(err.Error()), Mend: "begin again from a plan that pourbench wrote"}
-	}
-	return tree, nil
+	return p, nil
 }
 
 // format reads the version of the file, and reports whether the rest can be read by this program.
-func (r *reader) format(tree map[string]any) bool {
-	v, ok := tree["format"]
-	if !ok {
-		r.say("format", "", "is missing", fmt.Sprintf("write format = %d as the first line, if this is a plan", pour.FormatVersion))
-		return true
+func format(top *strict.Table) bool {
+	const key, newest = "format", int64(pour.FormatVersion)
+	n := newest
+	if !top.Has(key) {
+		top.Say(key, "", "is missing", fmt.Sprintf("write format = %d as the first line, if this is a plan", newest))
 	}
-	n, ok := r.whole("format", v)
+	top.Whole(key, &n)
 	switch {
-	case !ok || n == pour.FormatVersion:
-		return true
-	case n > pour.FormatVersion:
-		r.say("format", fmt.Sprint(n), fmt.Sprintf("this plan was written by a newer pourbench; this one reads format %d", pour.FormatVersion),
+	case n > newest:
+		top.Say(key, fmt.Sprint(n), fmt.Sprintf("this plan was written by a newer pourbench; this one reads format %d", newest),
 			"use the newer pourbench; the file is fine and was left as it is")
-	default:
-		r.say("format", fmt.Sprint(n), "there never was such a format", fmt.Sprintf("write format = %d", pour.FormatVersion))
+	case n < newest:
+		top.Say(key, fmt.Sprint(n), "there never was such a format", fmt.Sprintf("write format = %d", newest))
 	}
-	return false
+	return n == newest
 }
 
-func (r *reader) plan(tree map[string]any, p *pour.Plan) {
-	if _, ok := tree[string(pour.Icing)]; ok {
-		b := blankBatch(defaultIcingSize)
+func readPlan(top *strict.Table, p *pour.Plan) {
+	if top.Has(string(pour.Icing)) {
+		b := pour.BlankBatch(pour.Icing)
 		p.Icing = &b
 	}
 	known := []string{"format", string(pour.Icing)}
-	all := sections(p)
-	for _, s := range all {
-		known = append(known, s.key)
+	tables := p.Tables()
+	for _, t := range tables[1:] {
+		known = append(known, t.Key)
 	}
-	r.table("", tree, topFields(p), known)
-	for _, s := range all {
-		v, ok := tree[s.key]
-		sub, isTable := v.(map[string]any)
-		if ok && !isTable {
-			r.kind(s.key, v, "a section is wanted", fmt.Sprintf("write a line [%s] and its keys under it", s.key))
+	readTable(top, tables[0].Fields, known...)
+	for _, t := range tables[1:] {
+		in, ok := top.Section(t.Key)
+		if !ok {
 			continue
 		}
-		r.table(s.key, sub, s.fields, nil)
-		if b := p.Batch(pour.BatchName(s.key)); b != nil && isBatch(s.key) {
-			r.size(s.key, sub, b)
+		readTable(in, t.Fields)
+		if b := p.Batch(pour.BatchName(t.Key)); b != nil && isBatch(t.Key) {
+			size(in, pour.BatchName(t.Key), b)
 		}
 	}
 }
 
 func isBatch(key string) bool { return key == string(pour.Base) || key == string(pour.Icing) }
 
-// table reads one table by its fields; known are keys that are read elsewhere.
-func (r *reader) table(path string, tree map[string]any, fields []field, known []string) {
-	names := slices.Clone(known)
+// readTable reads one table by its fields; known are keys that are read elsewhere.
+func readTable(t *strict.Table, fields []pour.Field, known ...string) {
 	for _, f := range fields {
-		names = append(names, f.key)
+		known = append(known, f.Key)
 	}
-	unknown := make([]string, 0)
-	for key := range tree {
-		if !slices.Contains(names, key) {
-			unknown = append(unknown, key)
+	t.Only(known...)
+	for _, f := range fields {
+		if f.Need == pour.Required {
+			t.Missing(f.Key)
+		}
+		there := false
+		switch text, isText := f.At.(*string); {
+		case isText && f.Takes == pour.TakesProse:
+			t.Prose(f.Key, text)
+		case f.List():
+			in := t.List(f.Key)
+			f.Items(len(in), func(i int, fields []pour.Field) { readTable(in[i], fields) })
+		default:
+			there = t.Read(f.Key, f.At)
+		}
+		if f.Known != nil {
+			*f.Known = there
 		}
 	}
-	slices.Sort(unknown)
-	for _, key := range unknown {
-		r.unknown(path, key, names, tree)
-	}
-	for _, f := range fields {
-		at := join(path, f.key)
-		v, ok := tree[f.key]
-		switch {
-		case ok:
-			r.put(at, v, f.at)
-		case f.need == required && !slices.Contains(r.said, at):
-			r.say(at, "", "is missing", missingMend(path, f.key))
-		}
-	}
-}
-
-func missingMend(path, key string) string {
-	switch {
-	case path == "":
-		return fmt.Sprintf("write %s = … above the first [section]", key)
-	case strings.Contains(path, "["):
-		return fmt.Sprintf("write %s = … in this [[%s]]", key, bare(path))
-	}
-	return fmt.Sprintf("write %s = … under [%s]", key, path)
 }
 
 // size takes the way a batch is sized from the one size given, where the file does not name the way.
-func (r *reader) size(path string, tree map[string]any, b *pour.Batch) {
-	if _, ok := tree["size"]; ok {
+func size(t *strict.Table, n pour.BatchName, b *pour.Batch) {
+	if t.Has("size") {
 		return
 	}
 	ways := []struct{ key, size string }{{"oils_g", pour.SizeOils}}
-	if path == string(pour.Icing) {
+	if n == pour.Icing {
 		ways = append(ways, struct{ key, size string }{"per_bar_g", pour.SizeBar}, struct{ key, size string }{"layer_mm", pour.SizeLayer})
 	}
 	given := 0
 	for _, w := range ways {
-		if _, ok := tree[w.key]; ok {
+		if t.Has(w.key) {
 			b.Size = w.size
 			given++
 		}
 	}
 	if given > 1 {
-		r.say(path+".size", "", "is missing, and more than one size is given", `write size = "bar", "layer" or "oils", whichever counts`)
+		t.Say("size", "", "is missing, and more than one size is given", `write size = "bar", "layer" or "oils", whichever counts`)
+	}
+}
+
+// check adds what the plan itself finds wrong, but for what only follows from a fault already told.
+func check(file *strict.File, p pour.Plan, s pour.Shelf) {
+	shape, told := file.Told(), []string(nil)
+	for _, f := range p.Check(s) {
+		if slices.Contains(told, f.Path) || slices.ContainsFunc(shape, func(said string) bool { return follows(f.Path, said) }) {
+			continue
+		}
+		file.Add(f)
+		told = append(told, f.Path)
+	}
+}
+
+// follows reports whether a fault at path may be no more than the echo of the fault at said: the same place, one
+// inside the other, or a scent sent to a jug whose name could not be read.
+func follows(path, said string) bool {
+	if within(path, said) || within(said, path) {
+		return true
+	}
+	batch, _, _ := strings.Cut(said, ".")
+	return within(said, batch+".jug") && within(path, batch+".scent") && strings.HasSuffix(path, ".into")
+}
+
+func within(path, outer string) bool {
+	rest, ok := strings.CutPrefix(path, outer)
+	return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+}
+
+// homes says where a key belongs, for a key that stands in the wrong section.
+func homes(key string) []string {
+	var out []string
+	eachTable(func(header string, fields []pour.Field) {
+		for _, f := range fields {
+			switch {
+			case f.Key != key || f.List():
+			case header == "":
+				out = append(out, "above the first [section]")
+			default:
+				out = append(out, "under "+header)
+			}
+		}
+	})
+	return out
+}
+
+// eachTable visits every table a plan file can have, the icing's and those of lists included, with its header; the rows point at a plan of no use.
+func eachTable(visit func(header string, fields []pour.Field)) {
+	p := pour.Blank()
+	p.Icing = &pour.Batch{}
+	for _, t := range p.Tables() {
+		header := ""
+		if t.Key != "" {
+			header = "[" + t.Key + "]"
+		}
+		visit(header, t.Fields)
+		eachList(t.Key, t.Fields, visit)
+	}
+}
+
+func eachList(path string, fields []pour.Field, visit func(header string, fields []pour.Field)) {
+	for _, f := range fields {
+		f.Items(1, func(_ int, fields []pour.Field) {
+			at := path + "." + f.Key
+			visit("[["+at+"]]", fields)
+			eachList(at, fields, visit)
+		})
 	}
 }

@@ -16,6 +16,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/disk"
+	"pourbench/pour/strict"
 )
 
 // Recovery is a plan found in a journal: work that was open and never saved.
@@ -55,12 +56,12 @@ func recovery(file string) Recovery {
 	out := Recovery{File: file}
 	f, info, err := disk.Read(file)
 	if err != nil {
-		out.Err = failed(file, disk.Reason(err), openMend(err))
+		out.Err = strict.Refuse(file, disk.Reason(err), openMend(err))
 		return out
 	}
 	defer f.Close() //nolint:errcheck // nothing was written
 	out.At = info.ModTime()
-	src, err := slurp(file, f)
+	src, err := form().Slurp(file, f)
 	if err != nil {
 		out.Err = err
 		return out
@@ -76,7 +77,7 @@ func recovery(file string) Recovery {
 			copy(out.Made.Sum[:], sum)
 		}
 	}
-	out.Plan, _, out.Err = read(file, src, nil)
+	out.Plan, out.Err = read(file, src, nil)
 	return out
 }
 

@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 // refusal is one mistake made in the meadow plan: old becomes wrong, and the problem stands at the text at.
@@ -93,8 +94,8 @@ func TestEveryMistakeIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 			}
 			text := strings.Replace(good, c.old, c.wrong, 1)
 			problem := only(t, text)
-			if want := placeOf(text, c.at); c.at != "" && want != (place{problem.Line, problem.Column}) {
-				t.Errorf("stands at %d:%d, want %d:%d: %v", problem.Line, problem.Column, want.line, want.column, problem)
+			if want := placeOf(text, c.at); c.at != "" && want != [2]int{problem.Line, problem.Column} {
+				t.Errorf("stands at %d:%d, want %d:%d: %v", problem.Line, problem.Column, want[0], want[1], problem)
 			}
 			for _, s := range c.says {
 				if !strings.Contains(problem.Error(), s) {
@@ -109,42 +110,42 @@ func TestEveryMistakeIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 }
 
 // only reads a text that has exactly one thing wrong.
-func only(t *testing.T, text string) Problem {
+func only(t *testing.T, text string) strict.Fault {
 	t.Helper()
 	_, err := Read("plan.toml", strings.NewReader(text), shelf(t))
-	var e *Error
+	var e *strict.Error
 	if !errors.As(err, &e) {
 		t.Fatalf("was not refused: %v", err)
 	}
-	if len(e.Problems) != 1 || e.More != 0 {
-		t.Fatalf("%d problems are reported, want 1:\n%v", len(e.Problems)+e.More, e)
+	if len(e.Faults) != 1 || e.More != 0 {
+		t.Fatalf("%d problems are reported, want 1:\n%v", len(e.Faults)+e.More, e)
 	}
 	if !utf8.ValidString(e.Error()) || strings.ContainsAny(e.Error(), "\x1b\x01\r") {
 		t.Errorf("the report is not safe to print: %q", e.Error())
 	}
-	return e.Problems[0]
+	return e.Faults[0]
 }
 
 // placeOf finds a text without help from the code under test.
-func placeOf(text, part string) place {
+func placeOf(text, part string) [2]int {
 	before, _, ok := strings.Cut(text, part)
 	if !ok || part == "" {
-		return place{}
+		return [2]int{}
 	}
 	lines := strings.Split(before, "\n")
-	return place{len(lines), utf8.RuneCountInString(lines[len(lines)-1]) + 1}
+	return [2]int{len(lines), utf8.RuneCountInString(lines[len(lines)-1]) + 1}
 }
 
 func TestAllProblemsAreReportedAtOnceInTheOrderOfTheFile(t *testing.T) {
 	_, err := Read("four.toml", strings.NewReader(planText(t, "broken-four.toml")), shelf(t))
-	var e *Error
+	var e *strict.Error
 	if !errors.As(err, &e) {
 		t.Fatal("was not refused")
 	}
 	want := []string{"mould.fill_mm", "base.oils_c", "base.oil[0].oil", "base.jug[0].share_procent"}
 	var got []string
 	last := 0
-	for _, p := range e.Problems {
+	for _, p := range e.Faults {
 		got = append(got, p.Path)
 		if p.Line <= last {
 			t.Errorf("line %d comes after line %d", p.Line, last)
@@ -175,8 +176,8 @@ func TestNoMoreThanTwentyProblemsAreNamedAndTheRestCounted(t *testing.T) {
 		text += fmt.Sprintf("nonsense_%d = 1\n", i)
 	}
 	_, err := Read("plan.toml", strings.NewReader(text), shelf(t))
-	var e *Error
-	if !errors.As(err, &e) || len(e.Problems) != 20 || e.More != 10 || !strings.HasSuffix(err.Error(), "and 10 more") {
+	var e *strict.Error
+	if !errors.As(err, &e) || len(e.Faults) != 20 || e.More != 10 || !strings.HasSuffix(err.Error(), "and 10 more") {
 		t.Errorf("got %v", err)
 	}
 }
@@ -226,8 +227,8 @@ func manyKeys(n int) string {
 func TestAFileThatCannotBeOpenedSaysSoByName(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "no\x1b[2Jsuch.toml")
 	_, err := Load(path, pour.Shelf{})
-	var e *Error
-	if !errors.As(err, &e) || !errors.Is(err, fs.ErrNotExist) || e.Problems[0].Mend == "" {
+	var e *strict.Error
+	if !errors.As(err, &e) || !errors.Is(err, fs.ErrNotExist) || e.Faults[0].Mend == "" {
 		t.Fatalf("got %v", err)
 	}
 	if strings.Contains(err.Error(), "\x1b") {

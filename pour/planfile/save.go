@@ -133,7 +133,7 @@ func unchanged(file string, old []byte) error {
 // keep copies what is about to be replaced when it holds more than a plan that we wrote.
 func keep(d disk.Ops, file string, old []byte, mode fs.FileMode, o SaveOptions) (string, error) {
 	others := !o.Since.same(old)
-	if !others && !newIndex(string(old)).handComments() {
+	if !others && !handComments(string(old)) {
 		return "", nil
 	}
 	kept := file + "~"

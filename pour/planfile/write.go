@@ -9,13 +9,11 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 // headComment is the first line of every file: it warns a maker who would annotate the file by hand.
 const headComment = "pourbench writes this file; comments you add here are not kept, use notes"
-
-// wallLayout is how a time on the wall clock is written: TOML's local date-time.
-const wallLayout = "2006-01-02T15:04:05.999999999"
 
 // Write writes the plan as a TOML file that [Read] reads back as the same plan. Every key is written, in a fixed order,
 // but for those that would be 0, false or empty and whose default is just that. A time keeps what its clock shows and
@@ -36,11 +34,12 @@ func encode(p pour.Plan) (string, error) {
 	var e emitter
 	e.line("# %s", headComment)
 	e.line("format = %d", pour.FormatVersion)
-	e.table("", topFields(&p))
-	for _, s := range sections(&p) {
-		e.line("")
-		e.line("[%s]", s.key)
-		e.table(s.key, s.fields)
+	for _, t := range p.Tables() {
+		if t.Key != "" {
+			e.line("")
+			e.line("[%s]", t.Key)
+		}
+		e.table(t.Key, t.Fields)
 	}
 	if e.err != nil {
 		return "", fmt.Errorf("write plan %q: %w", p.Name, e.err)
@@ -59,35 +58,36 @@ func (e *emitter) line(format string, args ...any) {
 }
 
 // table writes the keys of one table, then the arrays of tables inside it.
-func (e *emitter) table(path string, fields []field) {
-	for _, f := range fields {
-		if l, ok := f.at.(list); ok && !l.inline || f.need == quiet && zero(f.at) {
-			continue
-		}
-		e.line("%s = %s", f.key, e.value(join(path, f.key), f.at))
+func (e *emitter) table(path string, fields []pour.Field) {
+	lead := path
+	if path != "" {
+		lead += "."
 	}
 	for _, f := range fields {
-		l, ok := f.at.(list)
-		if !ok || l.inline {
+		if f.List() && !f.Inline || f.Need == pour.Quiet && f.Zero() {
 			continue
 		}
-		at := join(path, f.key)
-		for i := range l.size() {
+		e.line("%s = %s", f.Key, e.value(lead+f.Key, f))
+	}
+	for _, f := range fields {
+		if f.Inline {
+			continue
+		}
+		f.Items(0, func(i int, fields []pour.Field) {
+			at := lead + f.Key
 			if strings.Count(at, ".") == 1 { // what belongs to an item follows it without a gap
 				e.line("")
 			}
-			e.line("[[%s]]", bare(at))
-			e.table(fmt.Sprintf("%s[%d]", at, i), l.item(i))
-		}
+			e.line("[[%s]]", strict.Header(at))
+			e.table(fmt.Sprintf("%s[%d]", at, i), fields)
+		})
 	}
 }
 
-func (e *emitter) value(path string, at any) string {
-	switch at := at.(type) {
+func (e *emitter) value(path string, f pour.Field) string {
+	switch at := f.At.(type) {
 	case *float64:
 		return e.float(path, *at)
-	case measured:
-		return e.float(path, *at.v)
 	case *int:
 		return strconv.Itoa(*at)
 	case *int64:
@@ -95,36 +95,35 @@ func (e *emitter) value(path string, at any) string {
 	case *bool:
 		return strconv.FormatBool(*at)
 	case *string:
-		return quoted(*at)
-	case *prose:
-		return quotedLines(string(*at))
+		if f.Takes == pour.TakesProse {
+			return strict.QuoteLines(*at)
+		}
+		return strict.Quote(*at)
 	case *time.Time:
 		if y := at.Year(); y < 1 || y > 9999 {
 			e.fail(fmt.Errorf("%s is in the year %d, which a plan file cannot hold; choose a year from 1 to 9999", path, y))
 		}
-		return at.Format(wallLayout)
+		return at.Format(strict.WallLayout)
 	case *[]string:
 		items := make([]string, len(*at))
 		for i, s := range *at {
-			items[i] = quoted(s)
+			items[i] = strict.Quote(s)
 		}
 		return "[" + strings.Join(items, ", ") + "]"
-	case list:
-		return e.inline(path, at)
 	}
-	return `""`
+	return e.inline(path, f)
 }
 
-// inline writes an array of tables on one line.
-func (e *emitter) inline(path string, l list) string {
-	items := make([]string, l.size())
-	for i := range items {
+// inline writes a list of parts on one line.
+func (e *emitter) inline(path string, f pour.Field) string {
+	var items []string
+	f.Items(0, func(i int, fields []pour.Field) {
 		var parts []string
-		for _, f := range l.item(i) {
-			parts = append(parts, f.key+" = "+e.value(fmt.Sprintf("%s[%d].%s", path, i, f.key), f.at))
+		for _, f := range fields {
+			parts = append(parts, f.Key+" = "+e.value(fmt.Sprintf("%s[%d].%s", path, i, f.Key), f))
 		}
-		items[i] = "{ " + strings.Join(parts, ", ") + " }"
-	}
+		items = append(items, "{ "+strings.Join(parts, ", ")+" }")
+	})
 	return "[ " + strings.Join(items, ", ") + " ]"
 }
 
@@ -147,43 +146,4 @@ func (e *emitter) float(path string, v float64) string {
 		return strconv.FormatFloat(v, 'e', -1, 64)
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
-}
-
-// quoted writes a TOML basic string.
-func quoted(s string) string { return `"` + escaped(s, false) + `"` }
-
-// quotedLines writes a TOML basic string, over many lines where the text has many.
-func quotedLines(s string) string {
-	if !strings.Contains(s, "\n") {
-		return quoted(s)
-	}
-	return "\"\"\"\n" + escaped(s, true) + `"""`
-}
-
-// escaped hides what may not stand in a basic string. With lines it leaves the ends of lines, which count there, and
-// single quotes that cannot be taken for the closing three.
-func escaped(s string, lines bool) string {
-	var b strings.Builder
-	quoteBefore := false
-	for i, r := range s {
-		last := i == len(s)-1
-		switch {
-		case r == '"' && lines && !quoteBefore && !last:
-			b.WriteRune(r)
-		case r == '"' || r == '\\':
-			b.WriteString(`\` + string(r))
-		case r == '\n' && lines:
-			b.WriteRune(r)
-		case r == '\n':
-			b.WriteString(`\n`)
-		case r == '\t':
-			b.WriteString(`\t`)
-		case r < ' ' || r >= 0x7f && r <= 0x9f:
-			fmt.Fprintf(&b, `\u%04X`, r)
-		default: // a broken byte comes out of the range loop as U+FFFD, which is good UTF-8
-			b.WriteRune(r)
-		}
-		quoteBefore = r == '"'
-	}
-	return b.String()
 }

@@ -57,7 +57,7 @@ func TestNoFieldOfAPlanIsForgottenInTheFile(t *testing.T) {
 	fill(reflect.ValueOf(&p).Elem())
 	p.Base.Bags = "" // the base is in no bag: its table has no such key
 	text := mustEncode(t, p)
-	back, _, err := read("plan.toml", text, nil)
+	back, err := read("plan.toml", text, nil)
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
@@ -175,7 +175,7 @@ func TestAnyTextStandsQuotesBackslashesAndEndsOfLines(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		back, _, err := read("plan.toml", text, nil)
+		back, err := read("plan.toml", text, nil)
 		if err != nil || back.Notes != p.Notes {
 			rt.Fatalf("%q became %q (%v)\n%s", p.Notes, back.Notes, err, text)
 		}

@@ -151,7 +151,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 		if l.Free != "" {
 			text = "Enter: " + l.Free
 		}
-		rows.Text(0, 0, text, lk.Quiet)
+		for y, line := range screen.Wrap(text, rows.W()) {
+			rows.Text(0, y, line, lk.Quiet)
+		}
 		return
 	}
 	first := l.first(rows.H())

@@ -59,6 +59,15 @@ func (s *Stack) Press(k tea.KeyPressMsg) (cmd tea.Cmd, refused string) {
 	return s.take(top, s.open[top].Press(k, s.Frame))
 }
 
+// Paste gives pasted text to the topmost dialog and says whether there is one.
+func (s *Stack) Paste(text string) bool {
+	top := s.Top()
+	if top != nil {
+		top.Paste(text)
+	}
+	return top != nil
+}
+
 // Click gives a click to the topmost dialog, if there is one.
 func (s *Stack) Click(msg tea.MouseClickMsg) (cmd tea.Cmd, refused string) {
 	top := len(s.open) - 1

@@ -57,11 +57,15 @@ func (s *Status) Text() string {
 	if !s.standing {
 		return ""
 	}
-	return s.said[len(s.said)-1].marked()
+	m := s.said[len(s.said)-1]
+	if m.kind == done {
+		return m.text
+	}
+	return m.sign() + " " + m.text
 }
 
-func (m message) marked() string {
-	return [...]string{done: "", refused: "× ", warned: "! "}[m.kind] + m.text
+func (m message) sign() string {
+	return [...]string{done: "", refused: "×", warned: "!"}[m.kind]
 }
 
 func (m message) style(l look.Look) screen.Style {
@@ -89,11 +93,10 @@ func (s *Status) Draw(a screen.Area, l look.Look) {
 
 // Page lists what was said in full, the newest first.
 func (s *Status) Page(l look.Look) *Page {
-	p := &Page{Title: "What was said, the newest first"}
+	p := &Page{Title: "What was said, the newest first", LeadW: 2}
 	for i := len(s.said) - 1; i >= 0; i-- {
 		m := s.said[i]
-		p.Lines = append(p.Lines, Line{Lead: m.marked()[:len(m.marked())-len(m.text)], Style: m.style(l), Text: m.text})
+		p.Lines = append(p.Lines, Line{Lead: m.sign(), Style: m.style(l), Text: m.text})
 	}
-	p.LeadW = 2
 	return p
 }

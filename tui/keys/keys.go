@@ -170,7 +170,7 @@ func (b Binding) Acts(has Need) bool { return has&b.Needs == b.Needs }
 // Lookup returns what a key does in a mode on a panel that has so much. A key that acts elsewhere gives its binding and false.
 func Lookup(mode Mode, has Need, key string) (Binding, bool) {
 	var elsewhere Binding
-	for _, b := range Table() {
+	for _, b := range of(mode) {
 		if b.Mode != mode || !slices.Contains(b.Keys, key) {
 			continue
 		}
@@ -185,7 +185,7 @@ func Lookup(mode Mode, has Need, key string) (Binding, bool) {
 // Footer lists the bindings that a footer shows, the most useful first.
 func Footer(mode Mode, has Need) []Binding {
 	var out []Binding
-	for _, b := range Table() {
+	for _, b := range of(mode) {
 		if b.Mode == mode && b.Foot > 0 && b.Acts(has) && has&b.FootOn == b.FootOn {
 			out = append(out, b)
 		}

@@ -1,14 +1,20 @@
 package keys
 
+import "slices"
+
 // Table lists every key, of the workbench and of the live run.
-func Table() []Binding {
-	var out []Binding
-	out = append(out, moving()...)
-	out = append(out, changing()...)
-	out = append(out, looking()...)
-	out = append(out, keeping()...)
-	out = append(out, pouring()...)
-	return append(out, typing()...)
+func Table() []Binding { return slices.Concat(of(Bench), of(Pouring), of(Typing)) }
+
+// of lists the keys of the part of the table that has those of a mode: a key press and a footer need no more of it.
+func of(m Mode) []Binding {
+	switch m {
+	case Bench:
+		return slices.Concat(moving(), changing(), picturing(), keeping())
+	case Pouring:
+		return pouring()
+	default:
+		return typing()
+	}
 }
 
 func moving() []Binding {

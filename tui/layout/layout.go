@@ -1,7 +1,10 @@
 // Package layout says where everything on the screen stands. It is a pure function of what is asked; nothing is drawn here.
 package layout
 
-import "image"
+import (
+	"image"
+	"slices"
+)
 
 // The smallest screen the bench works on.
 const (
@@ -21,19 +24,29 @@ const faceBesideW = 76
 // The height from which the warnings get a panel of their own.
 const warningsH = 30
 
+// ID names a panel.
+type ID string
+
+// Panel is what a layout knows of a panel.
+type Panel struct {
+	ID    ID
+	Want  int // rows it would fill, without its border
+	Least int // rows it can do with beside others
+}
+
 // Ask is what a layout depends on.
 type Ask struct {
-	W, H    int
-	Station Station
-	Icing   bool
-	Focus   Panel
-	Want    func(Panel) int // rows a panel would fill, without its border
+	W, H     int
+	Columns  [3][]Panel // the station's panels, the most important first; narrow screens put columns one below the other
+	Picture  ID         // the panel of the picture, where the station has one; elsewhere a face is pinned beside the panels
+	Focus    ID
+	Warnings int // lines the warnings would fill
 }
 
 // Placed is a panel and its rectangle, border included.
 type Placed struct {
-	Panel Panel
-	Rect  image.Rectangle
+	ID   ID
+	Rect image.Rectangle
 }
 
 // Layout is the rectangle of everything on the screen.
@@ -64,14 +77,14 @@ func Split(ask Ask) Layout {
 	warn := 1
 	if ask.H >= warningsH {
 		l.Boxed = true
-		warn = min(max(ask.Want(Panel{Kind: Warnings}), 2), (ask.H-warningsH)/4+4) + 2
+		warn = min(max(ask.Warnings, 2), (ask.H-warningsH)/4+4) + 2
 	}
 	l.Warnings = image.Rect(0, bottom-warn, ask.W, bottom)
 	body := image.Rect(0, top, ask.W, bottom-warn)
 	cs := columns(body, ask)
 	l.Face = pin(cs, ask)
 	for _, c := range cs {
-		l.Panels = append(l.Panels, stack(c, ask)...)
+		l.Panels = append(l.Panels, stack(c, ask.Focus)...)
 	}
 	return l
 }
@@ -83,7 +96,7 @@ type column struct {
 
 // columns deals a station's panels to as many columns as the width carries.
 func columns(body image.Rectangle, ask Ask) []column {
-	p := panels(ask.Station, ask.Icing)
+	p := ask.Columns
 	switch {
 	case ask.W >= threeColumnsW:
 		a, b := body.Min.X+body.Dx()*48/100, body.Min.X+body.Dx()*75/100
@@ -93,19 +106,20 @@ func columns(body image.Rectangle, ask Ask) []column {
 			{image.Rect(b, body.Min.Y, body.Max.X, body.Max.Y), p[2]},
 		}
 	case ask.W >= twoColumnsW:
-		a := body.Min.X + body.Dx()*64/100
-		return []column{
-			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
-			{image.Rect(a, body.Min.Y, body.Max.X, body.Max.Y), append(p[1], p[2]...)},
-		}
-	case ask.Station == Swirl && ask.W >= faceBesideW && ask.Focus.Kind != Face: // the picture stays in sight while its numbers change
-		a := body.Min.X + body.Dx()*45/100
-		return []column{
-			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
-			{image.Rect(a, body.Min.Y, body.Max.X, body.Max.Y), append(p[1], p[2]...)},
-		}
+		return inTwo(body, 64, p)
+	case ask.Picture != "" && ask.W >= faceBesideW && ask.Focus != ask.Picture: // the picture stays in sight while its numbers change
+		return inTwo(body, 45, p)
 	default:
-		return []column{{body, Panels(ask.Station, ask.Icing)}}
+		return []column{{body, slices.Concat(p[0], p[1], p[2])}}
+	}
+}
+
+// inTwo gives the first column a percentage of the width and the others the rest.
+func inTwo(body image.Rectangle, percent int, p [3][]Panel) []column {
+	a := body.Min.X + body.Dx()*percent/100
+	return []column{
+		{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
+		{image.Rect(a, body.Min.Y, body.Max.X, body.Max.Y), slices.Concat(p[1], p[2])},
 	}
 }
 
@@ -114,7 +128,7 @@ const leastPinnedH = 18
 
 // pin takes room for the face of a bar: a column without panels, or the top of the last one.
 func pin(cs []column, ask Ask) image.Rectangle {
-	if len(cs) < 2 || ask.Station == Swirl {
+	if len(cs) < 2 || ask.Picture != "" {
 		return image.Rectangle{}
 	}
 	for _, c := range cs {
@@ -134,9 +148,9 @@ func pin(cs []column, ask Ask) image.Rectangle {
 }
 
 // Find returns the rectangle of a panel, if it is on the screen.
-func (l Layout) Find(p Panel) (image.Rectangle, bool) {
+func (l Layout) Find(id ID) (image.Rectangle, bool) {
 	for _, x := range l.Panels {
-		if x.Panel == p {
+		if x.ID == id {
 			return x.Rect, true
 		}
 	}

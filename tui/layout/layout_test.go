@@ -8,17 +8,34 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-func wants(p Panel) int {
-	switch p.Kind {
-	case Warnings:
-		return 3
-	case Grid, Clock:
-		return 7
-	case Weigh:
-		return 20
-	default:
-		return 6
+// of is panels that are named by a letter each and want so many rows.
+func of(letters string) []Panel {
+	var out []Panel
+	for _, l := range letters {
+		p := Panel{ID: ID(l), Want: 6, Least: 6}
+		switch l {
+		case 'G':
+			p.Want, p.Least = 7, 7
+		case 'C': // the clock can do with less
+			p.Want, p.Least = 7, 4
+		case 'W':
+			p.Want, p.Least = 20, 20
+		}
+		out = append(out, p)
 	}
+	return out
+}
+
+// asked asks for panels in three columns.
+func asked(w, h int, focus ID, columns ...string) Ask {
+	ask := Ask{W: w, H: h, Focus: focus, Warnings: 3}
+	for i, c := range columns {
+		ask.Columns[i] = of(c)
+		if strings.Contains(c, "P") {
+			ask.Picture = "P"
+		}
+	}
+	return ask
 }
 
 // drawing draws a layout at a fifth of its width and a third of its height, one letter per rectangle.
@@ -43,7 +60,7 @@ func drawing(l Layout, w, h int) string {
 		}
 		for _, x := range l.Panels {
 			if p.In(x.Rect) {
-				return "GCFWVSBAOEULYXTHNRQPDIM"[x.Panel.Kind]
+				return x.ID[0]
 			}
 		}
 		return ' '
@@ -58,7 +75,7 @@ func drawing(l Layout, w, h int) string {
 }
 
 func TestJugsAtEightyByTwentyFourShareOneColumn(t *testing.T) {
-	got := drawing(Split(Ask{W: 80, H: 24, Station: Jugs, Focus: Panel{Kind: Grid}, Want: wants}), 80, 24)
+	got := drawing(Split(asked(80, 24, "G", "GC", "", "W")), 80, 24)
 	want := `TTTTTTTTTTTTTTTT
 tttttttttttttttt
 GGGGGGGGGGGGGGGG
@@ -90,7 +107,7 @@ ffffffffffffffff
 }
 
 func TestAFocusedPanelOnALaterPageIsShown(t *testing.T) {
-	got := drawing(Split(Ask{W: 80, H: 24, Station: Jugs, Focus: Panel{Kind: Weigh}, Want: wants}), 80, 5)
+	got := drawing(Split(asked(80, 24, "W", "GC", "", "W")), 80, 5)
 	want := `TTTTTTTTTTTTTTTT
 tttttttttttttttt
 WWWWWWWWWWWWWWWW
@@ -103,7 +120,7 @@ WWWWWWWWWWWWWWWW
 }
 
 func TestJugsAtAHundredAndTwentyHaveTwoColumns(t *testing.T) {
-	got := drawing(Split(Ask{W: 120, H: 36, Station: Jugs, Focus: Panel{Kind: Grid}, Want: wants}), 120, 36)
+	got := drawing(Split(asked(120, 36, "G", "GC", "", "W")), 120, 36)
 	want := `TTTTTTTTTTTTTTTTTTTTTTTT
 tttttttttttttttttttttttt
 ` + strings.Repeat("GGGGGGGGGGGGGGGG********\n", 9) + strings.Repeat("CCCCCCCCCCCCCCCC********\n", 5) + strings.Repeat("CCCCCCCCCCCCCCCCWWWWWWWW\n", 13) + strings.Repeat("!!!!!!!!!!!!!!!!!!!!!!!!\n", 5) + `ssssssssssssssssssssssss
@@ -115,19 +132,19 @@ ffffffffffffffffffffffff
 }
 
 func TestATooSmallScreenSaysSo(t *testing.T) {
-	if !Split(Ask{W: MinW - 1, H: 24, Want: wants}).TooSmall || !Split(Ask{W: 80, H: MinH - 1, Want: wants}).TooSmall {
+	if !Split(asked(MinW-1, 24, "G", "G")).TooSmall || !Split(asked(80, MinH-1, "G", "G")).TooSmall {
 		t.Error("a screen below the least size was laid out")
 	}
 }
 
 func TestEveryScreenIsCoveredOnceAndTheFocusIsAlwaysShown(t *testing.T) {
-	for w := MinW; w <= 210; w += 7 {
-		for h := MinH; h <= 70; h += 3 {
-			for s := Station(0); int(s) < Stations; s++ {
-				for _, focus := range Panels(s, true) {
-					l := Split(Ask{W: w, H: h, Station: s, Icing: true, Focus: focus, Want: wants})
-					if _, ok := l.Find(focus); !ok {
-						t.Fatalf("%v at %d×%d does not show its focus %v", s, w, h, focus)
+	for _, columns := range [][]string{{"GC", "", "W"}, {"P", "SQ", "DM"}, {"GCOEU", "L", "YF"}, {"N", "F", "W"}, {"VB", "FA", "W"}} {
+		for w := MinW; w <= 210; w += 7 {
+			for h := MinH; h <= 70; h += 3 {
+				for _, focus := range strings.Join(columns, "") {
+					l := Split(asked(w, h, ID(focus), columns...))
+					if _, ok := l.Find(ID(focus)); !ok {
+						t.Fatalf("%v at %d×%d does not show its focus %c", columns, w, h, focus)
 					}
 					covered(t, l, w, h)
 				}
@@ -142,7 +159,7 @@ func covered(t *testing.T, l Layout, w, h int) {
 	for _, p := range l.Panels {
 		rects = append(rects, p.Rect)
 		if p.Rect.Dy() < 3 {
-			t.Fatalf("panel %v is %d high at %d×%d", p.Panel, p.Rect.Dy(), w, h)
+			t.Fatalf("panel %s is %d high at %d×%d", p.ID, p.Rect.Dy(), w, h)
 		}
 	}
 	area := 0
@@ -160,7 +177,7 @@ func covered(t *testing.T, l Layout, w, h int) {
 }
 
 func TestTheSwirlKeepsItsPictureInSightBesideThePanelInFocus(t *testing.T) {
-	got := drawing(Split(Ask{W: 80, H: 24, Station: Swirl, Focus: Panel{Kind: Technique}, Want: wants}), 80, 4)
+	got := drawing(Split(asked(80, 24, "S", "P", "SQ", "DM")), 80, 4)
 	want := `TTTTTTTTTTTTTTTT
 tttttttttttttttt
 PPPPPPPPSSSSSSSS
@@ -169,21 +186,19 @@ PPPPPPPPSSSSSSSS
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
-	l := Split(Ask{W: 80, H: 24, Station: Swirl, Focus: Panel{Kind: Face}, Want: wants})
-	if r, _ := l.Find(Panel{Kind: Face}); r.Dx() != 80 {
+	l := Split(asked(80, 24, "P", "P", "SQ", "DM"))
+	if r, _ := l.Find("P"); r.Dx() != 80 {
 		t.Errorf("the picture in focus is %d wide on a narrow screen", r.Dx())
 	}
 }
 
 func TestWideScreensShowTheFaceOnEveryStation(t *testing.T) {
-	for s := range Stations {
+	for _, columns := range [][]string{{"GC", "", "W"}, {"P", "SQ", "DM"}, {"GCOEU", "L", "YF"}, {"N", "F", "W"}, {"VB", "FA", "W"}} {
 		for _, size := range [][2]int{{120, 30}, {120, 36}, {200, 60}} {
-			for _, icing := range []bool{true, false} {
-				l := Split(Ask{W: size[0], H: size[1], Station: Station(s), Icing: icing, Focus: Panels(Station(s), icing)[0], Want: wants})
-				_, own := l.Find(Panel{Kind: Face})
-				if l.Face.Empty() && !own {
-					t.Errorf("%v at %v shows no face", Station(s), size)
-				}
+			l := Split(asked(size[0], size[1], ID(columns[0][:1]), columns...))
+			_, own := l.Find("P")
+			if l.Face.Empty() && !own {
+				t.Errorf("%v at %v shows no face", columns, size)
 			}
 		}
 	}

@@ -12,45 +12,36 @@ const frame = 2
 const leastRows = 10
 
 // stack puts a column's panels one below the other. Panels that do not fit together are pages: the page with the focus shows, else the first.
-func stack(c column, ask Ask) []Placed {
+func stack(c column, focus ID) []Placed {
 	if len(c.panels) == 0 {
 		return nil
 	}
-	page := c.panels
-	for _, p := range pages(c, ask) {
-		if slices.Contains(p, ask.Focus) {
-			page = p
-			break
-		}
-		if &p[0] == &c.panels[0] {
+	all := pages(c)
+	page := all[0]
+	for _, p := range all {
+		if slices.ContainsFunc(p, func(x Panel) bool { return x.ID == focus }) {
 			page = p
 		}
 	}
-	heights := share(page, c.rect.Dy(), ask)
+	heights := share(page, c.rect.Dy())
 	out := make([]Placed, len(page))
 	y := c.rect.Min.Y
 	for i, p := range page {
-		out[i] = Placed{p, image.Rect(c.rect.Min.X, y, c.rect.Max.X, y+heights[i])}
+		out[i] = Placed{p.ID, image.Rect(c.rect.Min.X, y, c.rect.Max.X, y+heights[i])}
 		y += heights[i]
 	}
 	return out
 }
 
-// least is the height a panel needs to be shown beside others. A clock can do with one line for each jug in place of two.
-func least(p Panel, ask Ask) int {
-	want := max(ask.Want(p), 1)
-	if p.Kind == Clock {
-		want = want/2 + 1
-	}
-	return min(want, leastRows) + frame
-}
+// least is the height a panel needs to be shown beside others.
+func (p Panel) least() int { return min(max(p.Least, 1), leastRows) + frame }
 
 // pages deals panels to pages in their order, each as full as it can be.
-func pages(c column, ask Ask) [][]Panel {
+func pages(c column) [][]Panel {
 	var out [][]Panel
 	start, used := 0, 0
 	for i, p := range c.panels {
-		need := least(p, ask)
+		need := p.least()
 		if i > start && used+need > c.rect.Dy() {
 			out = append(out, c.panels[start:i:i])
 			start, used = i, 0
@@ -61,15 +52,15 @@ func pages(c column, ask Ask) [][]Panel {
 }
 
 // share gives every panel its least height, then row by row what it still wants, the first first; what is left goes to the last panel.
-func share(page []Panel, h int, ask Ask) []int {
+func share(page []Panel, h int) []int {
 	heights := make([]int, len(page))
 	left := h
 	for i, p := range page {
-		heights[i] = min(least(p, ask), left)
+		heights[i] = min(p.least(), left)
 		left -= heights[i]
 	}
 	for i, p := range page {
-		more := min(max(ask.Want(p)+frame-heights[i], 0), left)
+		more := min(max(p.Want+frame-heights[i], 0), left)
 		heights[i] += more
 		left -= more
 	}

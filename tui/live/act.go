@@ -16,7 +16,8 @@ func (m *Model) finish() tea.Cmd {
 	if !ok {
 		return m.end()
 	}
-	m.settle(m.run.Tick())
+	m.run.Tick()
+	m.settle()
 	if m.live.Run()-m.finished < quiet {
 		m.refuse("a step was finished a moment ago; press Space again for the next one")
 		return nil
@@ -109,7 +110,8 @@ func (m *Model) see(key string, kind logbook.EventKind) {
 
 // blend switches the stick blender on, or off and notes the burst.
 func (m *Model) blend() {
-	m.settle(m.run.Tick())
+	m.run.Tick()
+	m.settle()
 	if m.blender < 0 {
 		m.blender = m.live.Run()
 		m.say("stick blender on; z again when it is off")

@@ -42,7 +42,7 @@ func (m *Model) drawJug(a screen.Area, i int) {
 		a.Text(0, 0, "►", m.look.Focus)
 	}
 	a.Text(1, 0, fmt.Sprint(i+1), m.look.Accent)
-	if b := m.batchSheet(j.Batch); b != nil {
+	if b := m.sheet().Batch(j.Batch); b != nil {
 		if c, ok := screen.Hex(jugSheet(b, j.Jug).Colour.Hex); ok {
 			a.Cut(4, 0, 2, a.H()).Fill(" ", screen.Style{Bg: c})
 		}

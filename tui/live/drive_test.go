@@ -38,8 +38,8 @@ func (c *laptop) now() underway.Moment {
 func (c *laptop) pass(d time.Duration)  { c.wall, c.steady = c.wall.Add(d), c.steady+d }
 func (c *laptop) sleep(d time.Duration) { c.wall = c.wall.Add(d) }
 
-// bench is a live run under test.
-type bench struct {
+// kitchen is a live run under test, with its clock and its logbook.
+type kitchen struct {
 	testing.TB
 	m     *Model
 	c     *laptop
@@ -67,12 +67,12 @@ func meadow(t testing.TB) (pour.Plan, pour.Shelf) {
 }
 
 // opened opens a live run in a folder, with changes to its options.
-func opened(t testing.TB, dir string, change func(*Options)) *bench {
+func opened(t testing.TB, dir string, change func(*Options)) *kitchen {
 	t.Helper()
 	plan, shelf := meadow(t)
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
-	b := &bench{TB: t, c: newLaptop(), book: book, shelf: shelf}
+	b := &kitchen{TB: t, c: newLaptop(), book: book, shelf: shelf}
 	o := Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Shelf: shelf, Clock: b.c.now, Session: "a", Background: "dark"}
 	if change != nil {
 		change(&o)
@@ -83,10 +83,10 @@ func opened(t testing.TB, dir string, change func(*Options)) *bench {
 	return b
 }
 
-func (b *bench) size(w, h int) { b.m.Update(tea.WindowSizeMsg{Width: w, Height: h}) }
+func (b *kitchen) size(w, h int) { b.m.Update(tea.WindowSizeMsg{Width: w, Height: h}) }
 
 // wait lets time pass as it does, with a look at the clock every second.
-func (b *bench) wait(d time.Duration) {
+func (b *kitchen) wait(d time.Duration) {
 	for ; d > 0; d -= time.Second {
 		b.c.pass(min(d, time.Second))
 		b.update(tickMsg{})
@@ -94,7 +94,7 @@ func (b *bench) wait(d time.Duration) {
 }
 
 // update takes a message and everything that follows from it, but for the next tick.
-func (b *bench) update(msg tea.Msg) {
+func (b *kitchen) update(msg tea.Msg) {
 	rung := len(b.m.rung)
 	_, cmd := b.m.Update(msg)
 	if _, tick := msg.(tickMsg); tick {
@@ -110,7 +110,7 @@ func (b *bench) update(msg tea.Msg) {
 	b.finish(cmd)
 }
 
-func (b *bench) finish(cmd tea.Cmd) {
+func (b *kitchen) finish(cmd tea.Cmd) {
 	if cmd == nil {
 		return
 	}
@@ -135,7 +135,7 @@ func (b *bench) finish(cmd tea.Cmd) {
 }
 
 // press presses keys, a second after each other.
-func (b *bench) press(names string) {
+func (b *kitchen) press(names string) {
 	for _, name := range strings.Fields(names) {
 		b.c.pass(time.Second)
 		b.update(key(name))
@@ -143,7 +143,7 @@ func (b *bench) press(names string) {
 }
 
 // write types a text.
-func (b *bench) write(text string) {
+func (b *kitchen) write(text string) {
 	for _, r := range text {
 		b.update(tea.KeyPressMsg{Code: r, Text: string(r)})
 	}
@@ -168,7 +168,7 @@ func key(name string) tea.KeyPressMsg {
 }
 
 // until finishes steps, each as long as planned, up to and with one; waiting steps are waited for.
-func (b *bench) until(step string) {
+func (b *kitchen) until(step string) {
 	b.Helper()
 	for range 100 {
 		now, ok := b.m.now()
@@ -186,7 +186,7 @@ func (b *bench) until(step string) {
 }
 
 // frame is the screen as text without styles and without blanks at line ends.
-func (b *bench) frame() string {
+func (b *kitchen) frame() string {
 	lines := strings.Split(ansi.Strip(b.m.View().Content), "\n")
 	for i, l := range lines {
 		lines[i] = strings.TrimRight(l, " ")
@@ -194,7 +194,7 @@ func (b *bench) frame() string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-func (b *bench) shows(words ...string) {
+func (b *kitchen) shows(words ...string) {
 	b.Helper()
 	f := b.frame()
 	for _, w := range words {
@@ -205,7 +205,7 @@ func (b *bench) shows(words ...string) {
 }
 
 // dump writes the frame with its colours where POURBENCH_FRAMES says, to be looked at.
-func (b *bench) dump(name string) {
+func (b *kitchen) dump(name string) {
 	if dir := os.Getenv("POURBENCH_FRAMES"); dir != "" {
 		must(b, os.WriteFile(fmt.Sprintf("%s/%s.ansi", dir, name), []byte(b.m.View().Content+"\n"), 0o600))
 	}

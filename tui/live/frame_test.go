@@ -21,24 +21,24 @@ import (
 // moments are the points of a run that frames are taken at, in its order: what is done to come there from the one before.
 func moments() []struct {
 	name string
-	do   func(b *bench)
+	do   func(b *kitchen)
 } {
 	return []struct {
 		name string
-		do   func(b *bench)
+		do   func(b *kitchen)
 	}{
-		{"begin", func(*bench) {}},
-		{"measure", func(b *bench) { b.press("w") }},
-		{"split", func(b *bench) { b.press("esc"); b.until("base split") }},
-		{"seen", func(b *bench) { b.wait(90 * time.Second); b.press("2 l") }},
-		{"late", func(b *bench) { b.wait(270 * time.Second) }},
-		{"rescue", func(b *bench) { b.press("3 r") }},
-		{"trouble", func(b *bench) { b.press("esc x") }},
-		{"over", func(b *bench) { b.press("r"); b.wait(15 * time.Minute) }},
-		{"help", func(b *bench) { b.press("?") }},
-		{"leave", func(b *bench) { b.press("esc q") }},
-		{"end", func(b *bench) { b.press("esc"); b.until("base put to bed") }},
-		{"closed", func(b *bench) { b.press("n"); b.write("rustic"); b.press("enter space") }},
+		{"begin", func(*kitchen) {}},
+		{"measure", func(b *kitchen) { b.press("w") }},
+		{"split", func(b *kitchen) { b.press("esc"); b.until("base split") }},
+		{"seen", func(b *kitchen) { b.wait(90 * time.Second); b.press("2 l") }},
+		{"late", func(b *kitchen) { b.wait(270 * time.Second) }},
+		{"rescue", func(b *kitchen) { b.press("3 r") }},
+		{"trouble", func(b *kitchen) { b.press("esc x") }},
+		{"over", func(b *kitchen) { b.press("r"); b.wait(15 * time.Minute) }},
+		{"help", func(b *kitchen) { b.press("?") }},
+		{"leave", func(b *kitchen) { b.press("esc q") }},
+		{"end", func(b *kitchen) { b.press("esc"); b.until("base put to bed") }},
+		{"closed", func(b *kitchen) { b.press("n"); b.write("rustic"); b.press("enter space") }},
 	}
 }
 

@@ -8,9 +8,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
-	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
-	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -34,18 +32,6 @@ func (m *Model) usedWord(j underway.JugBoard) string {
 		return "piped"
 	}
 	return "poured"
-}
-
-// elapsed is the time since the base's lye met its oils; at the end of the pour it stands still.
-func (m *Model) elapsed() (min float64, ok bool) {
-	run := m.live.Run()
-	for _, e := range m.state.Marks {
-		if e.Kind == logbook.Ended {
-			run = e.Run
-		}
-	}
-	e, ok := m.state.Elapsed(run)
-	return e.Minutes(), ok
 }
 
 // sinceIn is the time since a jug's batch had its lye, min.
@@ -179,7 +165,7 @@ func (m *Model) seenWord(j underway.JugBoard) string {
 // chanceWords says how likely a jug is past what the technique allows when its turn comes. The figure is the plan's, so it is said only
 // as long as the run is on time and nothing was seen that moves it.
 func (m *Model) chanceWords(j underway.JugBoard) string {
-	b := m.batchSheet(j.Batch)
+	b := m.sheet().Batch(j.Batch)
 	if b == nil || !m.open(j) || len(m.state.Sightings) > 0 || m.board.LateMin >= 1 {
 		return ""
 	}
@@ -223,7 +209,7 @@ func (m *Model) stageWords(j underway.JugBoard) string {
 		if !at.Known || chem.Stage(s) == chem.Emulsion && !j.Seen[s] {
 			continue
 		}
-		text := look.StageName(chem.Stage(s)) + " "
+		text := chem.Stage(s).String() + " "
 		if j.Seen[s] {
 			text += "seen " + m.sheet().Plan.Show.RunTime(at.V)
 		} else {
@@ -232,4 +218,11 @@ func (m *Model) stageWords(j underway.JugBoard) string {
 		parts = append(parts, text)
 	}
 	return strings.Join(parts, " · ")
+}
+
+func jugSheet(b *pour.BatchSheet, name string) pour.JugSheet {
+	if i := slices.IndexFunc(b.Jugs, func(j pour.JugSheet) bool { return j.Name == name }); i >= 0 {
+		return b.Jugs[i]
+	}
+	return pour.JugSheet{}
 }

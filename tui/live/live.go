@@ -34,7 +34,7 @@ type Options struct {
 	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string         // "auto", "dark" or "light"; empty: auto
 	Environ    []string       // the environment; nil: this process's own
-	Notes      io.Writer      // where [Run] says how to take the pour up again; nil: standard error
+	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
 }
 
 // Model is the live run.
@@ -43,7 +43,7 @@ type Model struct {
 	run  *underway.Run
 	look look.Look
 
-	live      underway.Live // the run at the last look, and what follows from it
+	live      underway.Live // the run when it was last asked, and what follows from it
 	state     underway.State
 	outlook   underway.Outlook
 	board     underway.Board
@@ -58,15 +58,17 @@ type Model struct {
 	rung     map[int]bool  // jugs the bell has rung for
 	dialogs  dialog.Stack
 	status   dialog.Status
-	saidAt   time.Duration // when the status was said, on the run's clock
-	unkept   error         // why the journal cannot be written or read; nil: it can
+	saidAt   time.Duration   // when the status was said, on the run's clock
+	waiting  []logbook.Event // marks that count and are not written yet
+	unkept   error           // why the journal cannot be written or read; nil: it can
 	trial    string
+	cut      bool // the screen was taken away: nobody could be asked
 }
 
 // statusFor is how long a status stands: what it says of a jug is soon no longer so.
 const statusFor = 30 * time.Second
 
-// New begins the pour, or takes it up again. [Run] runs it on a terminal. A plan whose lye must not be mixed is refused.
+// New begins the pour, or takes it up again. [Open] runs it on a terminal. A plan whose lye must not be mixed is refused.
 func New(o Options) (*Model, error) {
 	if o.Session == "" {
 		o.Session = fmt.Sprintf("t%d", os.Getpid())
@@ -74,17 +76,17 @@ func New(o Options) (*Model, error) {
 	if o.Clock == nil {
 		o.Clock = underway.SystemClock(o.Session)
 	}
-	run, err := open(&o)
+	run, err := begin(&o)
 	if err != nil {
 		return nil, err
 	}
 	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
-	m.settle(nil)
+	m.settle()
 	return m, nil
 }
 
-// open opens the pour the options ask for.
-func open(o *Options) (*underway.Run, error) {
+// begin begins the pour the options ask for, or takes it up again.
+func begin(o *Options) (*underway.Run, error) {
 	if o.Resume != "" {
 		return underway.Resume(o.Book, o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
 	}

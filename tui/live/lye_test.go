@@ -9,7 +9,7 @@ import (
 )
 
 // brewed opens a run of the meadow plan with other extras in its base.
-func brewed(t *testing.T, change func(*pour.Plan)) *bench {
+func brewed(t *testing.T, change func(*pour.Plan)) *kitchen {
 	t.Helper()
 	return opened(t, t.TempDir(), func(o *Options) {
 		plan := o.Sheet.Plan.Clone()

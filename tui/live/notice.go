@@ -1,12 +1,15 @@
 package live
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/screen"
 )
 
 // noticeFor is how long a jump of the clocks stands on the screen.
@@ -39,11 +42,36 @@ func (m *Model) jumpWords(e logbook.Event) string {
 	return e.What
 }
 
+// unwrittenNotice says that the journal is not written, and why.
+func (m *Model) unwrittenNotice() string {
+	return "NOT WRITTEN" + m.unwrittenWords() + ": " + reason(m.unkept)
+}
+
+// unwrittenWords says how many marks are not written.
+func (m *Model) unwrittenWords() string {
+	switch n := len(m.waiting); n {
+	case 0:
+		return ""
+	case 1:
+		return ", 1 mark"
+	default:
+		return fmt.Sprintf(", %d marks", n)
+	}
+}
+
+// reason is why the journal cannot be written, without the name of its file, which is known.
+func reason(err error) string {
+	if errors.Is(err, disk.ErrLocked) {
+		return disk.ErrLocked.Error()
+	}
+	return disk.Reason(err).Error()
+}
+
 // notices lists what has to be known beside the jugs: a journal that is not written, jumps of the clocks, a blender that runs.
 func (m *Model) notices() []string {
 	var out []string
 	if m.unkept != nil {
-		out = append(out, "■ NOT WRITTEN: "+m.unkept.Error())
+		out = append(out, "■ "+m.unwrittenNotice()+"; it is tried again every second")
 	}
 	if m.blender >= 0 {
 		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: z when it is off", (m.live.Run()-m.blender).Seconds()))
@@ -56,4 +84,30 @@ func (m *Model) notices() []string {
 		out = append(out, text)
 	}
 	return out
+}
+
+// drawBottom draws notices, what still can be done, or else what the clock makes of the chosen jug.
+func (m *Model) drawBottom(a screen.Area) {
+	y := 0
+	for _, n := range m.notices() {
+		for _, l := range screen.Wrap(n, a.W()) {
+			a.Text(0, y, l, m.look.Caution)
+			y++
+		}
+	}
+	if i := m.lost(); i >= 0 {
+		m.drawRescues(a.Cut(0, y, a.W(), a.H()-y), i)
+		return
+	}
+	if y < a.H() && m.jug < len(m.board.Jugs) {
+		j := m.board.Jugs[m.jug]
+		text := m.jugName(m.jug) + ": " + m.stageWords(j)
+		if j.Refusal != "" {
+			text = m.jugName(m.jug) + ": no times: " + j.Refusal
+		}
+		for _, l := range screen.Wrap(text, a.W()) {
+			a.Text(0, y, l, m.look.Quiet)
+			y++
+		}
+	}
 }

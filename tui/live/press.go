@@ -100,11 +100,6 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	return nil
 }
 
-// leave leaves the screen. There is nothing to save: all is in the journal.
-func (m *Model) leave() tea.Cmd {
-	return tea.Quit
-}
-
 // answered takes what came of a key or a click that a dialog got.
 func (m *Model) answered(cmd tea.Cmd, refused string) tea.Cmd {
 	if refused != "" {

@@ -3,7 +3,6 @@ package live
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
@@ -95,155 +94,69 @@ func (m *Model) large(s underway.Step) string {
 	return string(s.Kind)
 }
 
-// detail is what a step needs: how much of what.
-func (m *Model) detail(s underway.Step) string {
-	b := m.batchSheet(s.Batch)
-	plan := m.sheet().Plan.Batch(s.Batch)
+// drawStep draws the step under way: its words large, then what it needs.
+func (m *Model) drawStep(a screen.Area, s sizes) {
+	now, _ := m.now()
+	done := 0
+	for _, step := range m.state.Steps {
+		if step.Done {
+			done++
+		}
+	}
+	x := a.Text(0, 0, "NOW", m.look.Focus)
+	x = a.Text(x+2, 0, fmt.Sprintf("step %d of %d", done+1, len(m.state.Steps)), m.look.Quiet)
+	if m.chosen != "" {
+		a.Text(x+2, 0, "out of its turn", m.look.Caution)
+	} else {
+		text, st := m.timing(now)
+		a.Text(x+2, 0, text, st)
+	}
+	drawLarge(a.Cut(0, 1, a.W(), s.stepH), m.large(now.Step), s.stepScale, m.look.Strong)
+	lines := m.detailLines(a.W())
+	if len(lines) > s.detailH {
+		lines[s.detailH-1] = screen.Clip(lines[s.detailH-1]+" "+lines[s.detailH], a.W()) // says that it goes on
+	}
+	for y, l := range lines {
+		a.Text(0, 1+s.stepH+y, l, m.look.Text)
+	}
+}
+
+// timing says how long the step has been under way and how long it takes, or how long there is still to wait for it.
+func (m *Model) timing(d underway.Due) (string, screen.Style) {
 	show := m.sheet().Plan.Show
-	if b == nil || plan == nil {
-		return ""
-	}
-	jug := jugSheet(b, s.Jug)
-	switch s.Kind {
-	case pour.TaskCoolLye:
-		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
-	case underway.StepMakeLye:
-		return m.weighing(b) + m.makingLye(b)
-	case underway.StepLyeIn:
-		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
-	case pour.TaskMix:
-		return mixing(plan, show)
-	case pour.TaskSplit:
-		return "Into the jugs: " + portions(b, show)
-	case pour.TaskColour:
-		return doses(jug, show)
-	case pour.TaskScent:
-		return scents(jug, show) + ", by hand"
-	case pour.TaskBed:
-		return bedding(m.sheet().Plan.Bed)
-	case pour.TaskEnd:
-		return "Wash up as after any pour: this is raw soap. The batter goes into a spare mould, never into a drain."
-	}
-	return m.acting(s)
-}
-
-// makingLye says in which order the lye is made; its amounts are on the paper.
-func (m *Model) makingLye(b *pour.BatchSheet) string {
-	text := strings.Join(b.MakeLye(m.sheet().Plan.Show), "; ") + ". Goggles and gloves on"
-	if m.trialling() {
-		return "Then " + text + "."
-	}
-	return strings.ToUpper(text[:1]) + text[1:] + "; weights are on the paper."
-}
-
-// batchSheet is the figures of a batch, or nil.
-func (m *Model) batchSheet(n pour.BatchName) *pour.BatchSheet {
-	for _, b := range m.sheet().Batches() {
-		if b.Name == n {
-			return b
+	min, started := m.elapsed()
+	if !started || d.LengthMin == 0 && d.StartMin <= min {
+		if !started && d.LengthMin > 0 {
+			return "takes about " + show.Minutes(d.LengthMin), m.look.Quiet
 		}
+		return "now", m.look.Quiet
 	}
-	return nil
+	if d.StartMin > min {
+		return "starts in " + show.Span(d.StartMin-min), m.look.Note
+	}
+	st := m.look.Text
+	if min-d.StartMin > d.LengthMin {
+		st = m.look.Caution
+	}
+	return fmt.Sprintf("%s of %s", show.Span(min-d.StartMin), show.Span(d.LengthMin)), st
 }
 
-func jugSheet(b *pour.BatchSheet, name string) pour.JugSheet {
-	if i := slices.IndexFunc(b.Jugs, func(j pour.JugSheet) bool { return j.Name == name }); i >= 0 {
-		return b.Jugs[i]
-	}
-	return pour.JugSheet{}
-}
-
-// weighing lists what a trial is made of: it has no paper to read that from. With a stop on the lye nothing is weighed.
-func (m *Model) weighing(b *pour.BatchSheet) string {
-	if !m.trialling() || m.sheet().LyeStopped() {
-		return ""
-	}
+// drawNext lists the steps that follow, as replanned.
+func (m *Model) drawNext(a screen.Area) {
 	show := m.sheet().Plan.Show
-	var parts []string
-	add := func(name string, g float64, draw func(float64) string) {
-		if g > 0 {
-			parts = append(parts, name+" "+draw(g))
+	for y, d := range m.after() {
+		if y >= a.H() {
+			break
+		}
+		lead := "then"
+		if y == 0 {
+			lead = "next"
+		}
+		a.Text(0, y, lead, m.look.Quiet)
+		a.Right(15, y, show.RunTime(d.StartMin), m.look.Accent)
+		x := a.Text(17, y, screen.Clip(m.title(d.Step), a.W()-17), m.look.Strong)
+		if off := d.StartMin - d.PlannedMin; off >= 1 {
+			a.Text(x+2, y, screen.Clip(fmt.Sprintf("planned %s, %s later", show.RunTime(d.PlannedMin), show.Minutes(off)), a.W()-x-2), m.look.Caution)
 		}
 	}
-	for _, o := range b.Oils {
-		add(o.Name, o.WeighG, show.Weight)
-	}
-	add(pour.NameWater, b.Lye.WaterToAddG.V, show.Weight)
-	add(pour.NameNaOH, b.Lye.NaOH.ToWeighG, show.Dose)
-	add(pour.NameKOH, b.Lye.KOH.ToWeighG, show.Dose)
-	add(pour.NameStock, b.Lye.Stock.ToWeighG, show.Dose)
-	for _, x := range b.Extras {
-		add(x.Name, x.G, show.Dose)
-	}
-	return "Weigh " + strings.Join(parts, ", ") + ". "
-}
-
-func mixing(plan *pour.Batch, show pour.Show) string {
-	if len(plan.Blend) == 0 {
-		return "Stir by hand, no stick blender. Split at " + show.RunTime(plan.SplitAtMin) + "."
-	}
-	var parts []string
-	for _, burst := range plan.Blend {
-		parts = append(parts, fmt.Sprintf("%.3g s at %s", burst.S, show.RunTime(burst.AtMin)))
-	}
-	return "Stick blender: " + strings.Join(parts, ", ") + " (z on and off). Stir by hand until " + show.RunTime(plan.SplitAtMin) + "."
-}
-
-func portions(b *pour.BatchSheet, show pour.Show) string {
-	var parts []string
-	for _, j := range b.Jugs {
-		parts = append(parts, j.Name+" "+show.Weight(j.BatterWeighG))
-	}
-	return strings.Join(parts, " · ")
-}
-
-func doses(j pour.JugSheet, show pour.Show) string {
-	var parts []string
-	for _, d := range j.Colourants {
-		parts = append(parts, d.Name+" "+show.Dose(d.PigmentG))
-		if d.CarrierG > 0 {
-			parts = append(parts, d.CarrierName+" "+show.Dose(d.CarrierG))
-		}
-	}
-	return "Stir in " + strings.Join(parts, ", ")
-}
-
-func scents(j pour.JugSheet, show pour.Show) string {
-	var parts []string
-	for _, x := range j.Scents {
-		parts = append(parts, x.Name+" "+show.Dose(x.G))
-	}
-	return "Stir in " + strings.Join(parts, ", ")
-}
-
-// acting says an act in the words of the script, and which of its jugs stay in their jugs.
-func (m *Model) acting(s underway.Step) string {
-	text := s.Tell
-	if m.trialling() {
-		text += "."
-	}
-	for _, jug := range s.Moves {
-		if m.leftInJug(s.Batch, jug) {
-			text += "; leave " + jug + " out"
-		}
-	}
-	return text
-}
-
-func bedding(b pour.Bed) string {
-	how := map[string]string{pour.BedBare: "Leave it bare", pour.BedInsulate: "Wrap it warm", pour.BedChill: "Put it in the cold"}[b.Keep]
-	return fmt.Sprintf("%s. Cut after %.4g h.", how, b.CutAfterH)
-}
-
-// detailLines is what the step under way needs, in lines of a width.
-func (m *Model) detailLines(w int) []string {
-	now, ok := m.now()
-	if !ok {
-		return nil
-	}
-	detail := m.detail(now.Step)
-	if m.trialling() {
-		detail += " " + m.trialStep()
-	}
-	return screen.Wrap(detail, w)
 }

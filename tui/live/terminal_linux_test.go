@@ -39,7 +39,7 @@ func child(dir string) int {
 	plan, shelf := meadow(t)
 	book, err := logbook.OpenBook(dir)
 	if err == nil {
-		err = Run(Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
+		err = Open(Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -56,16 +56,25 @@ type screenful struct {
 	mu     sync.Mutex
 	out    bytes.Buffer
 	ended  chan error
+	cooked unix.Termios // the terminal before the run
 }
 
 // start starts the live run of a folder on a pseudo-terminal of 120×36.
 func start(t testing.TB, dir, resume string) *screenful {
 	t.Helper()
+	return startAt(t, dir, resume, 120, 36)
+}
+
+// startAt starts it on a pseudo-terminal of another size.
+func startAt(t testing.TB, dir, resume string, w, h uint16) *screenful {
+	t.Helper()
 	master, slave := pseudoTerminal(t)
+	must(t, unix.IoctlSetWinsize(int(master.Fd()), unix.TIOCSWINSZ, &unix.Winsize{Row: h, Col: w}))
 	s := &screenful{TB: t, master: master, cmd: exec.Command(os.Args[0]), ended: make(chan error, 1)}
 	s.cmd.Env = append(os.Environ(), childDir+"="+dir, childResume+"="+resume, "TERM=xterm-256color", "NO_COLOR=")
 	s.cmd.Stdin, s.cmd.Stdout, s.cmd.Stderr = slave, slave, slave
 	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	s.cooked = s.modes()
 	must(t, s.cmd.Start())
 	must(t, slave.Close())
 	go s.read()
@@ -84,7 +93,6 @@ func pseudoTerminal(t testing.TB) (master, slave *os.File) {
 	must(t, unix.IoctlSetPointerInt(fd, unix.TIOCSPTLCK, 0))
 	n, err := unix.IoctlGetInt(fd, unix.TIOCGPTN)
 	must(t, err)
-	must(t, unix.IoctlSetWinsize(fd, unix.TIOCSWINSZ, &unix.Winsize{Row: 36, Col: 120}))
 	slave, err = os.OpenFile(fmt.Sprintf("/dev/pts/%d", n), os.O_RDWR|syscall.O_NOCTTY, 0)
 	must(t, err)
 	return master, slave
@@ -197,5 +205,20 @@ func checkResumed(t *testing.T, book logbook.Book, id string) {
 	}
 	if drift := end.Run - end.Wall.Sub(first.Wall); drift.Abs() > 100*time.Millisecond {
 		t.Errorf("the run went on for %v while the wall clock went on by %v", end.Run, end.Wall.Sub(first.Wall))
+	}
+}
+
+func TestATerminalThatSaysItIsVastIsDrawnInPart(t *testing.T) {
+	s := startAt(t, t.TempDir(), "", 5000, 5000)
+	s.shows("of 27")
+	s.press("qq")
+	s.shows("Take it up again with: pourbench run --resume ")
+	if err := <-s.ended; err != nil {
+		t.Errorf("the run was left with %v", err)
+	}
+	usage, ok := s.cmd.ProcessState.SysUsage().(*syscall.Rusage)
+	const most = 600 << 10 // KiB; cells set aside for the whole of it would take gigabytes
+	if !ok || usage.Maxrss > most {
+		t.Errorf("the run took %d KiB", usage.Maxrss)
 	}
 }

@@ -1,8 +1,6 @@
 package live
 
 import (
-	"errors"
-	"io/fs"
 	"slices"
 	"time"
 
@@ -10,6 +8,7 @@ import (
 
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/look"
+	"pourbench/tui/screen"
 )
 
 // tickMsg asks for another look at the clock.
@@ -29,18 +28,20 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.dialogs.Frame.W, m.dialogs.Frame.H = msg.Width, msg.Height
+		m.dialogs.Frame.W, m.dialogs.Frame.H = screen.Fit(msg.Width, msg.Height)
 	case tea.BackgroundColorMsg:
 		m.look = look.New(msg.IsDark())
 	case tickMsg:
-		m.settle(m.run.Tick())
+		m.run.Tick()
+		m.settle()
 		cmd = m.tick()
 	case tea.KeyPressMsg:
 		cmd = m.press(msg)
 	case tea.PasteMsg:
-		if top := m.dialogs.Top(); top != nil {
-			top.Paste(msg.Content)
-		}
+		m.dialogs.Paste(msg.Content)
+	case hangupMsg:
+		m.cut = true
+		cmd = tea.Quit
 	case tea.MouseClickMsg:
 		cmd = m.answered(m.dialogs.Click(msg))
 	case tea.MouseWheelMsg:
@@ -51,13 +52,10 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m, tea.Batch(cmd, m.ring())
 }
 
-// settle looks at the run anew after something was asked of the logbook. When that could not be journaled, the clock goes on here.
-func (m *Model) settle(err error) {
-	m.unkept = err
+// settle looks at the run anew after something was asked of the logbook.
+func (m *Model) settle() {
 	m.live = m.run.Live()
-	if err != nil {
-		m.live, _ = m.live.Tick(m.opt.Clock())
-	}
+	m.waiting, m.unkept = m.run.Unwritten()
 	m.state = m.live.State()
 	if n := len(m.live.Events); n != m.outlookOf || m.live.Run()-m.outlookAt >= outlookEvery {
 		m.outlook, m.outlookAt, m.outlookOf = m.live.Outlook(m.opt.Shelf, m.opt.Hand), m.live.Run(), n
@@ -75,17 +73,14 @@ func (m *Model) settle(err error) {
 
 // told takes in what came of asking the logbook for something, and says it.
 func (m *Model) told(err error, done string) error {
-	var file *fs.PathError
+	m.settle()
 	switch {
-	case err == nil:
-		m.settle(nil)
-		m.say(done)
-	case errors.As(err, &file):
-		m.settle(err)
-		m.refuse("not journaled: " + err.Error())
-	default: // a refusal says nothing of the journal
-		m.settle(m.unkept)
+	case err != nil:
 		m.refuse(err.Error())
+	case len(m.waiting) > 0:
+		m.warn(done + " (not written yet)")
+	default:
+		m.say(done)
 	}
 	return err
 }

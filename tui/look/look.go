@@ -86,11 +86,6 @@ func StageGlyph(s chem.Stage) string {
 	return [chem.Stages]string{"·", "░", "▒", "▓", "█"}[s]
 }
 
-// StageName returns the word for a stage.
-func StageName(s chem.Stage) string {
-	return [chem.Stages]string{"emulsion", "light", "medium", "thick", "stiff"}[s]
-}
-
 // Readable returns black or white, whichever reads better on a background.
 func Readable(bg screen.Colour) screen.Colour {
 	if luminance(bg) > 0.18 { // where black and white text contrast equally, WCAG 2.2 definition of contrast

@@ -18,6 +18,15 @@ type Screen struct {
 	cells []cell
 }
 
+// The largest screen that is drawn, in cells: more than any terminal has.
+const (
+	MaxW = 1000
+	MaxH = 300
+)
+
+// Fit is the part of a terminal that is drawn: a size that cannot be true is cut to the largest there is.
+func Fit(w, h int) (int, int) { return min(max(w, 0), MaxW), min(max(h, 0), MaxH) }
+
 // New returns a blank screen; sizes below zero count as zero.
 func New(w, h int) *Screen {
 	w, h = max(w, 0), max(h, 0)

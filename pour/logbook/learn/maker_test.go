@@ -121,6 +121,6 @@ func filled(t testing.TB, count int) (logbook.Book, pour.Shelf) {
 // journal appends an event to a pour from outside its run.
 func journal(t testing.TB, book logbook.Book, id string, e logbook.Event) {
 	t.Helper()
-	_, _, err := book.Append(id, e)
+	_, _, err := book.Append(id, 0, e)
 	must(t, err)
 }

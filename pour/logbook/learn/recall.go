@@ -6,10 +6,6 @@ import (
 	"encoding/gob"
 	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
-
-	"github.com/natefinch/atomic"
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
@@ -93,12 +89,8 @@ func shelfSum(shelf pour.Shelf) [sha256.Size]byte {
 
 func readRecall(b logbook.Book, sum [sha256.Size]byte) recall {
 	out := recall{Sum: sum}
-	src, err := os.ReadFile(filepath.Join(b.Dir(), recallName))
-	if err != nil {
-		return out
-	}
 	var r recall
-	if gob.NewDecoder(bytes.NewReader(src)).Decode(&r) != nil || r.Sum != sum {
+	if gob.NewDecoder(bytes.NewReader(b.Kept(recallName))).Decode(&r) != nil || r.Sum != sum {
 		return out
 	}
 	return r
@@ -121,6 +113,6 @@ func writeRecall(b logbook.Book, r recall, lesson Lesson) {
 	}
 	var out bytes.Buffer
 	if gob.NewEncoder(&out).Encode(r) == nil {
-		_ = atomic.WriteFile(filepath.Join(b.Dir(), recallName), &out) // a folder that cannot be written only makes learning slower
+		b.Keep(recallName, out.Bytes())
 	}
 }

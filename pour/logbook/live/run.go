@@ -2,23 +2,37 @@ package live
 
 import (
 	"fmt"
+	"slices"
+	"time"
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
 
+// patience is how long a mark waits for a file that another terminal is writing to, and asking how long a command waits for one that
+// something else has locked. A run that has marks waiting already holds up nobody: it tries again with every look.
+const (
+	patience = 50 * time.Millisecond
+	asking   = 3 * time.Second
+)
+
 // Run is a run under way that journals every mark before it counts. Another terminal may follow the same pour: each takes in
 // what the other has written. It is not safe for use by several goroutines.
+//
+// A file that cannot be written, because another program has it locked or the disk is full, holds up neither clock nor marks: they
+// wait here in their order, [Run.Unwritten] says so, and every look tries again.
 type Run struct {
 	ID   string
 	Pour logbook.Pour // as it was opened; Live has the events
 
-	book  logbook.Book
-	clock Clock
-	shelf pour.Shelf
-	live  Live
-	size  int64 // of the file, when it was last read or written
+	book    logbook.Book
+	clock   Clock
+	shelf   pour.Shelf
+	live    Live
+	size    int64           // of the file, when it was last read or written
+	waiting []logbook.Event // marks that are not in the file yet
+	why     error
 }
 
 // Begin opens a pour of a sheet and starts its run. The session, a few letters, tells this terminal from others. A scent trial
@@ -45,10 +59,10 @@ func Resume(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, 
 		return nil, fmt.Errorf("resume the pour %s: %w", id, p.PlanErr)
 	}
 	live, events := resume(pour.Work(p.Plan, shelf, h), p.Events, session, c())
-	if _, _, err := b.Append(id, events...); err != nil {
-		return nil, err
-	}
-	return &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf, live: live}, nil // size 0: the first act reads the file again
+	r := &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf} // size 0: the first act reads the file again
+	r.journal(events, patience)
+	r.live = live
+	return r, nil
 }
 
 // Add journals an event of a pour that is over, or that another terminal runs: a weight, a result, that it is left out. Its times and
@@ -66,7 +80,7 @@ func Add(b logbook.Book, id string, shelf pour.Shelf, c Clock, session string, e
 	if err != nil {
 		return err
 	}
-	_, _, err = b.Append(id, events[len(events)-1]) // that nobody looked meanwhile is no news here
+	_, _, err = b.Append(id, asking, events[len(events)-1]) // that nobody looked meanwhile is no news here
 	return err
 }
 
@@ -76,48 +90,69 @@ func (r *Run) Live() Live { return r.live }
 // State is where the run stands.
 func (r *Run) State() State { return r.live.State() }
 
-// follow takes in what another terminal, or a hand with an editor, has written since.
-func (r *Run) follow() error {
-	size, err := r.book.Size(r.ID)
-	if err != nil {
-		return err
-	}
-	if size == r.size {
-		return nil
-	}
-	p, err := r.book.Read(r.ID, r.shelf)
-	if err != nil {
-		return err
-	}
-	r.live.Events, r.size = p.Events, size
-	return nil
+// Unwritten are the marks that count already and are not in the file, in their order, and why they are not. The reason may stand
+// without a mark: then the file can no longer be read.
+func (r *Run) Unwritten() ([]logbook.Event, error) { return slices.Clone(r.waiting), r.why }
+
+// WriteOut tries once more to write the marks that wait, for as long as wait while something else has the file.
+func (r *Run) WriteOut(wait time.Duration) error {
+	r.follow()
+	r.journal(nil, wait)
+	return r.why
 }
 
-// act does one thing: what the other terminal did comes first, the journal before the state.
-func (r *Run) act(do func(Live, Moment) (Live, []logbook.Event, error)) error {
-	if err := r.follow(); err != nil {
-		return err
+// follow takes in what another terminal, or a hand with an editor, has written since. What it cannot read it leaves, with the reason.
+func (r *Run) follow() {
+	size, err := r.book.Size(r.ID)
+	if r.why = err; err != nil || size == r.size {
+		return
 	}
+	p, err := r.book.Read(r.ID, r.shelf)
+	if r.why = err; err != nil {
+		return
+	}
+	r.waiting = slices.DeleteFunc(r.waiting, func(e logbook.Event) bool { // a write that was said to have failed came through
+		return slices.ContainsFunc(p.Events, func(w logbook.Event) bool { return w.ID == e.ID })
+	})
+	r.live.Events, r.size = append(p.Events, r.waiting...), size
+}
+
+// journal writes the marks that wait and new ones after them, or lets all of them wait.
+func (r *Run) journal(events []logbook.Event, wait time.Duration) {
+	r.waiting = append(r.waiting, events...)
+	if len(r.waiting) == 0 || r.why != nil {
+		return
+	}
+	before, after, err := r.book.Append(r.ID, wait, r.waiting...)
+	if r.why = err; err != nil {
+		return
+	}
+	r.waiting = nil
+	if before == r.size { // else another terminal came in between: the next look takes in both
+		r.size = after
+	}
+}
+
+// act does one thing: what the other terminal did comes first, the journal before the state. An error is a refusal: nothing happened.
+func (r *Run) act(do func(Live, Moment) (Live, []logbook.Event, error)) error {
+	r.follow()
 	live, events, err := do(r.live, r.clock())
 	if err != nil {
+		r.journal(nil, 0)
 		return err
 	}
-	if len(events) > 0 {
-		before, after, err := r.book.Append(r.ID, events...)
-		if err != nil {
-			return err
-		}
-		if before == r.size { // else another terminal came in between: the next look takes in both
-			r.size = after
-		}
+	wait := patience
+	if len(r.waiting) > 0 {
+		wait = 0
 	}
+	r.journal(events, wait)
 	r.live = live
 	return nil
 }
 
 // Tick moves the clock on; call it about once a second. It takes in what another terminal has written, and journals jumps.
-func (r *Run) Tick() error {
-	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) {
+func (r *Run) Tick() {
+	_ = r.act(func(l Live, m Moment) (Live, []logbook.Event, error) { // a tick is never refused
 		l, events := l.Tick(m)
 		return l, events, nil
 	})

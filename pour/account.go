@@ -1,0 +1,264 @@
+package pour
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pourbench/chem/clock"
+	"pourbench/pour/strict"
+)
+
+// Account is how a figure of a sheet comes about: what it is worked out from, by which formula, and what hangs on it.
+type Account struct {
+	Path   string // as `figures` names it: "base.jugs[1].total_g"
+	Label  string
+	Value  Figure
+	Unit   Unit
+	How    Term   // worked out, it gives Value
+	Why    string // what the formula does not say; empty: it says all
+	Low    Figure // the ends of its band; unknown: it has none
+	High   Figure
+	Band   string    // why there is a band
+	Feeds  []string  // codes of the warnings that hang on it
+	Fires  []Warning // those of them that stand on this plan now
+	Absent string    // why the figure is not worked out; empty: it is
+}
+
+// accountRow is a figure that can be accounted for. Its pattern is its path with the batch as "batch" and every index empty.
+type accountRow struct {
+	pattern string
+	label   string // "{}" stands for the name of the item the path leads to
+	unit    Unit
+	feeds   []string
+	value   func(teller) Figure
+	how     func(teller) Term
+	why     string
+	band    func(teller) (low, high Figure, why string) // nil: none
+}
+
+// teller accounts for the figures of one sheet. It is at a batch, and at the items its path leads to.
+type teller struct {
+	sheet *Sheet
+	shelf Shelf
+	hand  clock.Hand
+	b     *BatchSheet
+	plan  *Batch
+	ix    []int
+	rows  []accountRow
+}
+
+// Explain accounts for a figure by its path. A path that leads to no figure of the sheet is refused with the nearest ones that do.
+func (s Sheet) Explain(path string, shelf Shelf, h clock.Hand) (Account, error) {
+	t := teller{sheet: &s, shelf: shelf, hand: h, rows: accountRows()}
+	if len(s.Base.Jugs) == 0 {
+		return Account{}, fmt.Errorf("explain %q: the plan holds something that cannot be, so no figure of it is worked out; see check", path)
+	}
+	row, at, ok := t.find(path)
+	if !ok {
+		known := s.Explained()
+		mend := "explain without a figure lists those there are"
+		if near := strict.Nearest(path, known); near != "" {
+			mend = "did you mean " + near + "? " + mend
+		}
+		return Account{}, fmt.Errorf("explain %q: no figure of this plan has that name: %s", path, mend)
+	}
+	return at.account(row, path), nil
+}
+
+func (t teller) account(row accountRow, path string) Account {
+	a := Account{Path: path, Label: t.label(row), Value: row.value(t), Unit: row.unit, Why: row.why, Feeds: row.feeds}
+	if !AsFigure(a.Value.orUnknown()).Known {
+		a.Value, a.Absent = Figure{}, t.absent()
+		return a
+	}
+	a.How = row.how(t)
+	if row.band != nil {
+		a.Low, a.High, a.Band = row.band(t)
+	}
+	for _, w := range t.sheet.Warnings {
+		if slices.Contains(row.feeds, w.Code) && t.concerns(w) {
+			a.Fires = append(a.Fires, w)
+		}
+	}
+	return a
+}
+
+// absent says why a figure has no number.
+func (t teller) absent() string {
+	switch {
+	case t.b != nil && t.b.Refused.Masses != "":
+		return t.b.Refused.Masses
+	case t.b != nil && t.b.Refused.Times != "":
+		return t.b.Refused.Times
+	}
+	return "it cannot be worked out from this plan"
+}
+
+// concerns says whether a warning stands on the batch the figure is of, or on no batch at all.
+func (t teller) concerns(w Warning) bool {
+	if t.b == nil {
+		return true
+	}
+	for _, n := range [...]BatchName{Base, Icing} {
+		if n != t.b.Name && (w.Where == string(n) || strings.HasPrefix(w.Where, string(n)+" ")) {
+			return false
+		}
+	}
+	return true
+}
+
+// label names the figure, with the item it is of.
+func (t teller) label(row accountRow) string {
+	name := ""
+	if parts := strings.Split(row.pattern, "[]"); len(parts) > 1 {
+		name = t.itemName(parts)
+	}
+	label := strings.ReplaceAll(row.label, "{}", name)
+	if t.b != nil && t.b.Name == Icing {
+		label += " of the icing"
+	}
+	return label
+}
+
+// itemName is the name of the thing a path leads to: a jug, an oil, a colourant of a jug.
+func (t teller) itemName(parts []string) string {
+	i := t.ix[0]
+	switch parts[0] {
+	case "batch.oils":
+		return t.b.Oils[i].Name
+	case "batch.extras":
+		return t.b.Extras[i].Name
+	case "batch.scents":
+		return t.b.Scents[i].Name
+	case "run":
+		return t.sheet.Run[i].Key
+	case "neighbours":
+		p := t.sheet.Look.Pairs[i]
+		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
+	}
+	j := t.b.Jugs[i]
+	switch {
+	case len(parts) > 2 && parts[1] == ".colourants":
+		return j.Colourants[t.ix[1]].Name + " in " + j.Name
+	case len(parts) > 2 && parts[1] == ".scents":
+		return j.Scents[t.ix[1]].Name + " in " + j.Name
+	}
+	return j.Name
+}
+
+// Explained lists the paths of every figure of the sheet that can be accounted for, in the order of the table.
+func (s Sheet) Explained() []string {
+	if len(s.Base.Jugs) == 0 {
+		return nil
+	}
+	t := teller{sheet: &s, rows: accountRows()}
+	var out []string
+	for _, row := range t.rows {
+		rest, ofBatch := strings.CutPrefix(row.pattern, "batch.")
+		if !ofBatch {
+			out = append(out, t.spread(row.pattern)...)
+			continue
+		}
+		for _, b := range s.Batches() {
+			at := t
+			at.b = b
+			out = append(out, at.spread(string(b.Name)+"."+rest)...)
+		}
+	}
+	return out
+}
+
+// spread writes a pattern out for every item there is.
+func (t teller) spread(pattern string) []string {
+	before, after, more := strings.Cut(pattern, "[]")
+	if !more {
+		return []string{pattern}
+	}
+	var out []string
+	for i := range t.count(before) {
+		out = append(out, t.spread(fmt.Sprintf("%s[%d]%s", before, i, after))...)
+	}
+	return out
+}
+
+// count is how many items stand at a path whose earlier indices are written.
+func (t teller) count(path string) int {
+	pattern, ix := split(path)
+	switch {
+	case pattern == "run":
+		return len(t.sheet.Run)
+	case pattern == "neighbours":
+		return len(t.sheet.Look.Pairs)
+	case t.b == nil:
+		return 0
+	case strings.HasSuffix(pattern, ".oils"):
+		return len(t.b.Oils)
+	case strings.HasSuffix(pattern, ".extras"):
+		return len(t.b.Extras)
+	case strings.HasSuffix(pattern, "jugs[].colourants"):
+		return len(t.b.Jugs[ix[0]].Colourants)
+	case strings.HasSuffix(pattern, "jugs[].scents"):
+		return len(t.b.Jugs[ix[0]].Scents)
+	case strings.HasSuffix(pattern, ".scents"):
+		return len(t.b.Scents)
+	case strings.Contains(pattern, ".stage_min."):
+		return 3
+	case strings.HasSuffix(pattern, ".jugs"):
+		return len(t.b.Jugs)
+	}
+	return 0
+}
+
+// split takes the indices out of a path: "base.jugs[2].total_g" gives "base.jugs[].total_g" and 2.
+func split(path string) (pattern string, ix []int) {
+	index := regexp.MustCompile(`\[(\d{1,4})\]`)
+	pattern = index.ReplaceAllStringFunc(path, func(at string) string {
+		i, err := strconv.Atoi(at[1 : len(at)-1])
+		if err != nil {
+			return at // four digits are always a number
+		}
+		ix = append(ix, i)
+		return "[]"
+	})
+	return pattern, ix
+}
+
+// find is the row of a path and a teller that stands at its batch and its items.
+func (t teller) find(path string) (accountRow, teller, bool) {
+	pattern, ix := split(path)
+	for _, n := range [...]BatchName{Base, Icing} {
+		if rest, ok := strings.CutPrefix(pattern, string(n)+"."); ok {
+			t.b, t.plan = t.sheet.Batch(n), t.sheet.Plan.Batch(n)
+			pattern = "batch." + rest
+			if t.b == nil {
+				return accountRow{}, t, false
+			}
+		}
+	}
+	t.ix = ix
+	for _, row := range t.rows {
+		if row.pattern == pattern {
+			return row, t, t.inside(path)
+		}
+	}
+	return accountRow{}, t, false
+}
+
+// inside says whether every index of a path leads to something.
+func (t teller) inside(path string) bool {
+	for at := 0; ; {
+		open := strings.IndexByte(path[at:], '[')
+		if open < 0 {
+			return true
+		}
+		at += open
+		_, ix := split(path[at : at+strings.IndexByte(path[at:], ']')+1])
+		if len(ix) == 0 || ix[0] >= t.count(path[:at]) {
+			return false
+		}
+		at++
+	}
+}

@@ -1,0 +1,101 @@
+package pour
+
+// barAccounts are what comes off the cutter, and what of a scent is in it.
+func barAccounts() []accountRow {
+	bars := func(of func(*Bars) float64) func(teller) Figure {
+		return func(t teller) Figure { return AsFigure(of(&t.sheet.Bars)) }
+	}
+	scent := func(t teller) *ScentLine { return &t.b.Scents[t.ix[0]] }
+	return []accountRow{
+		{pattern: "scale_step_g", label: "step of the scale", unit: UnitGram, value: func(t teller) Figure { return Know(t.sheet.Plan.Show.ScaleStepG) }, how: teller.scaleStep},
+		{pattern: "lye_step_g", label: "step of the finer scale", unit: UnitGram, value: func(t teller) Figure { return Know(t.sheet.Plan.Show.LyeStepG) }, how: teller.lyeStep},
+		{
+			pattern: "loss_percent", label: "what stays in pots and jugs", unit: UnitPercent, value: func(t teller) Figure { return Know(t.sheet.Plan.Mould.LossPercent) },
+			how: func(t teller) Term { return t.whole("mould.loss_percent") },
+		},
+		{pattern: "bars.bar_count", label: "bars", unit: UnitCount, value: bars(func(b *Bars) float64 { return float64(b.Count) }), feeds: []string{"mould-offcut"}, how: teller.barCount, why: "whole ones; what is left is trimming"},
+		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term { return t.whole("mould.bar_mm") }},
+		{pattern: "bars.cut_g", label: "a bar as cut", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CutG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
+			return product(t.overBatches(func(at teller) Term { return at.fig("batch.poured_g") }), t.barPart())
+		}, why: "with its icing"},
+		{pattern: "bars.cured_g", label: "a bar cured", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CuredG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
+			return product(t.cured(), t.barPart())
+		}, why: "once it has dried to the moisture the plan states: weigh your own bars"},
+		{pattern: "bars.final_moisture_percent", label: "moisture after cure", unit: UnitPercent, value: bars(func(b *Bars) float64 { return b.FinalMoisturePercent }), how: func(t teller) Term { return t.whole("base.final_moisture_percent") }},
+		{pattern: "bars.icing_per_bar_g", label: "icing on a bar", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.IcingPerBarG }), how: func(t teller) Term {
+			if t.sheet.Icing == nil {
+				return t.known("there is no icing", 0, UnitGram, "your plan")
+			}
+			return product(t.at(t.sheet.Icing).fig("batch.poured_g"), t.barPart())
+		}},
+		{pattern: "bars.scent_percent", label: "all scent in the cured bar", unit: UnitPercent, value: bars(func(b *Bars) float64 { return b.BaseScentPercent }), how: func(t teller) Term {
+			all := t.overBatches(func(at teller) Term {
+				return product(sumOver(len(at.b.Scents), func(i int) Term { return at.fig("batch.scents[].g", i) }), at.kept())
+			})
+			return product(ratio(all, t.cured()), bare(100))
+		}},
+		{pattern: "batch.scents[].g", label: "{}", unit: UnitGram, value: func(t teller) Figure { return AsFigure(scent(t).G) }, how: func(t teller) Term {
+			i := t.ix[0]
+			return product(t.allOils(), percentOf(t.listed("load of all oils", "scent["+decimal(i)+"].percent_of_oils", scent(t).LoadPercent, UnitPercent)))
+		}},
+		{
+			pattern: "batch.scents[].in_bar_percent", label: "{} in the cured bar", unit: UnitPercent, value: func(t teller) Figure { return AsFigure(scent(t).InBarPercent) },
+			feeds: []string{"scent-over-limit", "scents-limit-sum", "scent-no-certificate"}, how: func(t teller) Term { return product(ratio(t.inBars(scent(t).ID), t.cured()), bare(100)) },
+			why: "of base and icing together, which the certificate's limit is compared with",
+		},
+		{pattern: "batch.scents[].vanillin_in_bar_percent", label: "vanillin of {} in the cured bar", unit: UnitPercent, value: func(t teller) Figure { return AsFigure(scent(t).VanillinInBarPercent) }, how: func(t teller) Term {
+			sc, _ := t.shelf.Scent(scent(t).ID)
+			return product(t.fig("batch.scents[].in_bar_percent", t.ix[0]), percentOf(t.shelved("vanillin of "+sc.Name, sc.VanillinPercent, UnitPercent, sc.Source)))
+		}},
+	}
+}
+
+// at is a teller at a batch of the sheet.
+func (t teller) at(b *BatchSheet) teller {
+	t.b, t.plan, t.ix = b, t.sheet.Plan.Batch(b.Name), nil
+	return t
+}
+
+func (t teller) overBatches(of func(teller) Term) Term {
+	all := t.sheet.Batches()
+	return sumOver(len(all), func(i int) Term { return of(t.at(all[i])) })
+}
+
+func (t teller) kept() Term { return less(bare(1), percentOf(t.fig("batch.loss_percent"))) }
+
+// barPart is one bar's part of the loaf or, of a slab cut both ways, of its area.
+func (t teller) barPart() Term {
+	part := ratio(t.whole("mould.bar_mm"), t.whole("mould.length_mm"))
+	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
+		return product(part, ratio(t.whole("mould.bar_width_mm"), t.whole("mould.width_mm")))
+	}
+	return part
+}
+
+func (t teller) barCount() Term {
+	along := down(ratio(t.whole("mould.length_mm"), t.whole("mould.bar_mm")), bare(1))
+	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
+		return product(along, down(ratio(t.whole("mould.width_mm"), t.whole("mould.bar_width_mm")), bare(1)))
+	}
+	return along
+}
+
+// cured is the mass of all bars after cure: each batch dried to its own moisture.
+func (t teller) cured() Term {
+	return t.overBatches(func(at teller) Term {
+		return ratio(product(at.fig("batch.dry_g"), at.kept()), less(bare(1), percentOf(at.own("final_moisture_percent"))))
+	})
+}
+
+// inBars is what of a scent is in all bars, base and icing together.
+func (t teller) inBars(id string) Term {
+	return t.overBatches(func(at teller) Term {
+		var all []Term
+		for i, x := range at.b.Scents {
+			if x.ID == id {
+				all = append(all, at.fig("batch.scents[].g", i))
+			}
+		}
+		return product(sumOver(len(all), func(i int) Term { return all[i] }), at.kept())
+	})
+}

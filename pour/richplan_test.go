@@ -1,0 +1,154 @@
+package pour_test
+
+import (
+	"slices"
+
+	"pgregory.net/rapid"
+
+	"pourbench/pour"
+)
+
+// drawRich draws a plan that uses whatever a plan can use: every kind of alkali, acids, milk and purées, every way to carry a colour, scents in
+// both batches, every size, loaf and slab, coarse scales and fine ones. Most of them can be mixed.
+func drawRich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
+	p := plan.Clone()
+	p.Swirl.First, p.Swirl.Last, p.Run.Order = "", "", nil
+	p.Swirl.Technique = pick(t, "technique", shelf.Techniques).ID
+	p.Show.ScaleStepG = rapid.SampledFrom([]float64{0.01, 0.1, 0.5, 1, 2, 5, 20}).Draw(t, "scale")
+	p.Show.LyeStepG = rapid.SampledFrom([]float64{0.001, 0.01, 0.1, 0.3, 1, 5}).Draw(t, "lye scale")
+	m := &p.Mould
+	m.Shape = rapid.SampledFrom([]string{"loaf", "slab"}).Draw(t, "shape")
+	m.LengthMM, m.WidthMM = odd(t, "length", 150, 400), odd(t, "width", 60, 300)
+	m.BarMM, m.BarWidthMM = odd(t, "bar", 15, 100), float64(rapid.IntRange(0, 1).Draw(t, "cut both ways"))*40.7
+	m.FillMM, m.LossPercent = odd(t, "fill", 20, 70), odd(t, "loss", 0, 10)
+	p.Base = drawBatch(t, p.Base, shelf, []string{pour.SizeMould, pour.SizeOils})
+	p.Icing = nil
+	if rapid.Bool().Draw(t, "icing") {
+		icing := drawBatch(t, *plan.Icing, shelf, []string{pour.SizeBar, pour.SizeLayer, pour.SizeOils})
+		p.Icing = &icing
+	}
+	if faults := p.Check(shelf); len(faults) > 0 {
+		t.Fatalf("drew a plan that cannot be: %v", faults)
+	}
+	return p
+}
+
+// odd draws a number that is no round one, so that nothing lies exactly between two steps of a scale.
+func odd(t *rapid.T, what string, low, high float64) float64 {
+	steps := rapid.IntRange(0, 1000).Draw(t, what)
+	return low + (high-low)*(float64(steps)/1000)*0.999871 + 0.0000137
+}
+
+// pick draws one of a list by its place, so that a failure prints a number and no entry of the shelf.
+func pick[T any](t *rapid.T, what string, list []T) T {
+	return list[rapid.IntRange(0, len(list)-1).Draw(t, what)]
+}
+
+func drawBatch(t *rapid.T, b pour.Batch, shelf pour.Shelf, sizes []string) pour.Batch {
+	b = b.Clone()
+	b.Size = rapid.SampledFrom(sizes).Draw(t, "size")
+	b.OilsG, b.PerBarG, b.LayerMM, b.LossPercent = odd(t, "oils", 60, 4000), odd(t, "per bar", 5, 60), odd(t, "layer", 2, 30), odd(t, "icing loss", 0, 12)
+	b.SuperfatPercent, b.LyeConcentrationPercent = odd(t, "superfat", -3, 20), odd(t, "lye", 18, 48)
+	b.FinalMoisturePercent = odd(t, "moisture", 0, 20)
+	b.OilsC, b.LyeC, b.BatterC = odd(t, "oils at", 20, 70), odd(t, "lye at", 15, 60), odd(t, "batter at", 20, 60)
+	b.BatterMeasured = rapid.Bool().Draw(t, "measured")
+	b.ReadyBlend = rapid.SampledFrom([]string{"", "", "house"}).Draw(t, "ready blend")
+	drawAlkali(t, &b)
+	drawOils(t, &b, shelf)
+	drawExtras(t, &b, shelf)
+	drawJugs(t, &b, shelf)
+	b.Scents = nil
+	for range rapid.IntRange(0, 3).Draw(t, "scents") {
+		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(0, 5).Draw(t, "scent")].ID, PercentOfOils: odd(t, "load", 0.1, 5)}
+		for _, j := range b.Jugs {
+			if rapid.Bool().Draw(t, "into") {
+				s.Into = append(s.Into, j.Name)
+			}
+		}
+		b.Scents = append(b.Scents, s)
+	}
+	return b
+}
+
+func drawAlkali(t *rapid.T, b *pour.Batch) {
+	b.StockLyePercent, b.KOHSharePercent, b.KOHShareBy = 0, 0, ""
+	b.NaOHPurityPercent, b.KOHPurityPercent = odd(t, "NaOH purity", 80, 100), odd(t, "KOH purity", 70, 100)
+	switch rapid.IntRange(0, 4).Draw(t, "alkali") {
+	case 0:
+		b.NaOHPurityPercent = 100
+	case 1:
+		b.KOHSharePercent, b.KOHShareBy = odd(t, "KOH by moles", 1, 99), rapid.SampledFrom([]string{"", pour.ShareMoles}).Draw(t, "by")
+	case 2:
+		b.KOHSharePercent, b.KOHShareBy = odd(t, "KOH by mass", 1, 99), pour.ShareMass
+	case 3:
+		b.KOHSharePercent = 100
+	case 4:
+		b.StockLyePercent = odd(t, "stock", 25, 51)
+	}
+}
+
+// parts draws n parts of a hundred, none of them nothing unless it may be.
+func parts(t *rapid.T, n, least int) []float64 {
+	weights, sum := make([]float64, n), 0.0
+	for i := range weights {
+		weights[i] = float64(rapid.IntRange(least, 50).Draw(t, "weight"))
+		sum += weights[i]
+	}
+	if sum == 0 {
+		weights[0], sum = 1, 1
+	}
+	for i := range weights {
+		weights[i] = weights[i] / sum * 100
+	}
+	return weights
+}
+
+func drawOils(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
+	n := rapid.IntRange(1, 6).Draw(t, "oils in the blend")
+	from := rapid.IntRange(0, len(shelf.Oils)-n).Draw(t, "first oil")
+	b.Oils = nil
+	for i, percent := range parts(t, n, 3) {
+		b.Oils = append(b.Oils, pour.OilPart{Oil: shelf.Oils[from+i].ID, Percent: percent})
+	}
+	b.Carrier, b.CarrierOil = rapid.SampledFrom([]string{pour.CarrierExtra, pour.CarrierBatch}).Draw(t, "carrier"), ""
+	switch {
+	case rapid.Bool().Draw(t, "the largest carries"):
+	case b.Carrier == pour.CarrierBatch:
+		b.CarrierOil = pick(t, "carrier oil", b.Oils).Oil
+	default:
+		b.CarrierOil = pick(t, "carrier oil", shelf.Oils).ID
+	}
+}
+
+// drawExtras draws acids and what is watery or fat as often as all the rest.
+func drawExtras(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
+	acids := slices.DeleteFunc(slices.Clone(shelf.Extras), func(x pour.Extra) bool { return x.AlkaliKOHMgG == 0 })
+	fats := slices.DeleteFunc(slices.Clone(shelf.Extras), func(x pour.Extra) bool { return x.FatPercent == 0 })
+	b.Extras = nil
+	for range rapid.IntRange(0, 3).Draw(t, "extras") {
+		from := [][]pour.Extra{acids, fats, shelf.Extras, nil}[rapid.IntRange(0, 3).Draw(t, "kind of extra")]
+		part := pour.ExtraPart{PercentOfOils: odd(t, "dose", 0.05, 8), In: rapid.SampledFrom([]string{"", pour.InOils, pour.InLye, pour.InWater}).Draw(t, "in")}
+		if from == nil {
+			part.Extra = pick(t, "extra", shelf.Colourants).ID
+		} else {
+			part.Extra = pick(t, "extra", from).ID
+		}
+		b.Extras = append(b.Extras, part)
+	}
+}
+
+func drawJugs(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
+	names := []string{"pot", "ash", "birch", "cedar", "elm"}
+	b.Jugs = nil
+	for i, share := range parts(t, rapid.IntRange(1, len(names)).Draw(t, "jugs"), 0) {
+		j := pour.Jug{Name: names[i], SharePercent: share}
+		for range rapid.IntRange(0, 2).Draw(t, "colourants") {
+			j.Colourants = append(j.Colourants, pour.Dose{
+				Colourant: pick(t, "colourant", shelf.Colourants).ID, DosePercent: odd(t, "pigment", 0, 1.5),
+				CarrierParts: rapid.SampledFrom([]float64{0, 0, 0.7, 2, 6.3}).Draw(t, "carrier parts"),
+				Carrier:      rapid.SampledFrom([]string{"", pour.CarryOil, pour.CarryWater, pour.CarryGlycerin, pour.CarryNone}).Draw(t, "wetted with"),
+			})
+		}
+		b.Jugs = append(b.Jugs, j)
+	}
+}

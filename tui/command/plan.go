@@ -1,0 +1,106 @@
+package command
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/paper"
+	"pourbench/pour/planfile"
+)
+
+// shelfName is the maker's own shelf in her folder of settings.
+const shelfName = "shelf.toml"
+
+// planCommands print what is worked out from a plan.
+func (g *program) planCommands() []*cobra.Command {
+	return []*cobra.Command{
+		g.onPlan("checklist [PLAN]", "Print the bench checklist", g.checklist),
+		g.onPlan("figures [PLAN]", "Print every figure as JSON", g.figures),
+		g.onPlan("check [PLAN]", "Print the warnings; exit 0 nothing above a note, 1 a caution, 3 a stop", g.check),
+	}
+}
+
+// onPlan makes a command that works a plan out and hands the sheet on.
+func (g *program) onPlan(use, short string, do func(pour.Sheet, pour.Shelf) error) *cobra.Command {
+	return &cobra.Command{
+		Use: use, Short: short, Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			sheet, shelf, _, err := g.worked(args)
+			if err != nil {
+				return err
+			}
+			return do(sheet, shelf)
+		},
+	}
+}
+
+func (g *program) checklist(s pour.Sheet, shelf pour.Shelf) error {
+	return g.print(paper.Checklist(s, shelf))
+}
+
+func (g *program) figures(s pour.Sheet, _ pour.Shelf) error { return paper.WriteFigures(g.Out, s) }
+
+func (g *program) check(s pour.Sheet, _ pour.Shelf) error {
+	text, exit := paper.Check(s)
+	g.exit = exit
+	return g.print(text)
+}
+
+// worked is the sheet of the plan named, with the shelf and the hand it was worked out with.
+func (g *program) worked(args []string) (pour.Sheet, pour.Shelf, clock.Hand, error) {
+	shelf, err := g.shelf()
+	if err != nil {
+		return pour.Sheet{}, shelf, clock.Hand{}, err
+	}
+	doc, err := g.load(args, shelf)
+	if err != nil {
+		return pour.Sheet{}, shelf, clock.Hand{}, err
+	}
+	hand := g.hand(shelf)
+	return pour.Work(doc.Plan, shelf, hand), shelf, hand, nil
+}
+
+// load reads the plan named, standard input for "-", or the built-in example.
+func (g *program) load(args []string, shelf pour.Shelf) (planfile.Document, error) {
+	if len(args) == 1 && args[0] != "-" {
+		return planfile.Load(args[0], shelf)
+	}
+	name, reader := "standard input", g.In
+	if len(args) == 0 {
+		demo := g.built.Plans()[0]
+		text, err := g.built.Plan(demo)
+		if err != nil {
+			return planfile.Document{}, err
+		}
+		name, reader = demo+" (built in)", bytes.NewReader(text)
+	}
+	plan, err := planfile.Read(name, reader, shelf)
+	return planfile.Document{Plan: plan}, err
+}
+
+// shelf is the built-in shelf with the maker's own laid over it.
+func (g *program) shelf() (pour.Shelf, error) {
+	shelf, err := g.built.Shelf()
+	if err != nil {
+		return shelf, err
+	}
+	path := g.shelfFile
+	if path == "" {
+		path = filepath.Join(g.configDir(), shelfName)
+		if _, err := os.Stat(path); err != nil {
+			return shelf, nil // no shelf of her own
+		}
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return shelf, fmt.Errorf("open your shelf file: %w; name another with --shelf", err)
+	}
+	defer func() { _ = f.Close() }() // only read
+	return g.built.Overlay(shelf, path, f)
+}

@@ -1,0 +1,112 @@
+package command
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
+
+	"pourbench/pour"
+	"pourbench/pour/planfile"
+	"pourbench/tui"
+	"pourbench/tui/live"
+)
+
+// root is the command without a name, which opens the workbench, with all others below it.
+func (g *program) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "pourbench [PLAN]",
+		Short: "Design a multi-colour soap pour before lye meets oil",
+		Long: `Design a multi-colour soap pour before lye meets oil.
+
+Opens the workbench on PLAN, or on the built-in example. When standard output is
+no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
+		Example: `  pourbench                          open the built-in example
+  pourbench meadow.toml              open a plan
+  pourbench checklist meadow.toml    print its checklist
+  pourbench figures meadow.toml      every figure as JSON
+  pourbench check meadow.toml        warnings; exit 1 a caution, 3 a stop`,
+		Args:          cobra.MaximumNArgs(1),
+		Version:       version(),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		RunE:          func(_ *cobra.Command, args []string) error { return g.open(args) },
+	}
+	own := filepath.Join("~", ".config", folderName, shelfName)
+	root.PersistentFlags().StringVar(&g.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+own+" if it is there)")
+	root.PersistentFlags().StringVar(&g.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
+	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
+	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
+	root.AddCommand(g.planCommands()...)
+	root.AddCommand(g.pictureCommand(), g.liveCommand(), g.logbookCommand())
+	root.AddCommand(g.referenceCommands(root)...)
+	return root
+}
+
+// open opens the workbench, or prints the checklist where there is no terminal to draw on.
+func (g *program) open(args []string) error {
+	shelf, err := g.shelf()
+	if err != nil {
+		return err
+	}
+	doc, err := g.load(args, shelf)
+	if err != nil {
+		return err
+	}
+	if !g.terminal() {
+		return g.checklist(pour.Work(doc.Plan, shelf, g.hand(shelf)), shelf)
+	}
+	say := ""
+	if len(args) == 0 {
+		say = "the built-in example; save as makes it your own"
+	}
+	return tui.Open(tui.Options{
+		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
+		Colour: g.colour, Background: g.background, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
+		Learned: func() (string, error) { return g.lesson(shelf) },
+		Pour: func(p pour.Plan) error {
+			hand := g.hand(shelf)
+			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)}, false)
+		},
+	})
+}
+
+// examples reads the plans that come with the program. One that a maker's own shelf does not carry is left out.
+func (g *program) examples(shelf pour.Shelf) []tui.Example {
+	var list []tui.Example
+	for _, name := range g.built.Plans() {
+		text, err := g.built.Plan(name)
+		if err != nil {
+			continue // it is built in: it cannot fail
+		}
+		plan, err := planfile.Read(name+" (built in)", bytes.NewReader(text), shelf)
+		if err != nil {
+			continue // the maker's shelf has taken away what it needs
+		}
+		list = append(list, tui.Example{Name: name, Plan: plan})
+	}
+	return list
+}
+
+// terminal says whether there is a terminal that can hold a full screen.
+func (g *program) terminal() bool {
+	f, ok := g.Out.(*os.File)
+	return ok && isatty.IsTerminal(f.Fd()) && g.env("TERM") != "dumb"
+}
+
+// version is the module version, or the commit it was built from.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return "unknown"
+	}
+	for _, s := range info.Settings {
+		if s.Key == "vcs.revision" && len(s.Value) >= 12 {
+			return "0.1 (" + s.Value[:12] + ")"
+		}
+	}
+	return "0.1"
+}

@@ -1,8 +1,0 @@
-//go:build !unix
-
-package tui
-
-import "os"
-
-// hangups are the signals that say the terminal is gone; a closed console ends the program by itself here.
-func hangups() []os.Signal { return []os.Signal{os.Kill} }

@@ -1,0 +1,146 @@
+package live
+
+import (
+	"fmt"
+	"strings"
+
+	"pourbench/pour"
+	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/screen"
+)
+
+// detail is what a step needs: how much of what.
+func (m *Model) detail(s underway.Step) string {
+	b := m.sheet().Batch(s.Batch)
+	plan := m.sheet().Plan.Batch(s.Batch)
+	show := m.sheet().Plan.Show
+	if b == nil || plan == nil {
+		return ""
+	}
+	jug := jugSheet(b, s.Jug)
+	switch s.Kind {
+	case pour.TaskCoolLye:
+		return fmt.Sprintf("Let the lye cool to %s and bring the oils to %s. Weigh out colours and scent meanwhile.", show.Temp(plan.LyeC), show.Temp(plan.OilsC))
+	case underway.StepMakeLye:
+		return m.weighing(b) + m.makingLye(b)
+	case underway.StepLyeIn:
+		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
+	case pour.TaskMix:
+		return mixing(plan, show)
+	case pour.TaskSplit:
+		return "Into the jugs: " + portions(b, show)
+	case pour.TaskColour:
+		return doses(jug, show)
+	case pour.TaskScent:
+		return scents(jug, show) + ", by hand"
+	case pour.TaskBed:
+		return bedding(m.sheet().Plan.Bed)
+	case pour.TaskEnd:
+		return "Wash up as after any pour: this is raw soap. The batter goes into a spare mould, never into a drain."
+	}
+	return m.acting(s)
+}
+
+// detailLines is what the step under way needs, in lines of a width.
+func (m *Model) detailLines(w int) []string {
+	now, ok := m.now()
+	if !ok {
+		return nil
+	}
+	detail := m.detail(now.Step)
+	if m.trialling() {
+		detail += " " + m.trialStep()
+	}
+	return screen.Wrap(detail, w)
+}
+
+// makingLye says in which order the lye is made; its amounts are on the paper.
+func (m *Model) makingLye(b *pour.BatchSheet) string {
+	text := strings.Join(b.MakeLye(m.sheet().Plan.Show), "; ") + ". Goggles and gloves on"
+	if m.trialling() {
+		return "Then " + text + "."
+	}
+	return strings.ToUpper(text[:1]) + text[1:] + "; weights are on the paper."
+}
+
+// weighing lists what a trial is made of: it has no paper to read that from. With a stop on the lye nothing is weighed.
+func (m *Model) weighing(b *pour.BatchSheet) string {
+	if !m.trialling() || m.sheet().LyeStopped() {
+		return ""
+	}
+	show := m.sheet().Plan.Show
+	var parts []string
+	add := func(name string, g float64, draw func(float64) string) {
+		if g > 0 {
+			parts = append(parts, name+" "+draw(g))
+		}
+	}
+	for _, o := range b.Oils {
+		add(o.Name, o.WeighG, show.Weight)
+	}
+	add(pour.NameWater, b.Lye.WaterToAddG.V, show.Weight)
+	add(pour.NameNaOH, b.Lye.NaOH.ToWeighG, show.Dose)
+	add(pour.NameKOH, b.Lye.KOH.ToWeighG, show.Dose)
+	add(pour.NameStock, b.Lye.Stock.ToWeighG, show.Dose)
+	for _, x := range b.Extras {
+		add(x.Name, x.G, show.Dose)
+	}
+	return "Weigh " + strings.Join(parts, ", ") + ". "
+}
+
+func mixing(plan *pour.Batch, show pour.Show) string {
+	if len(plan.Blend) == 0 {
+		return "Stir by hand, no stick blender. Split at " + show.RunTime(plan.SplitAtMin) + "."
+	}
+	var parts []string
+	for _, burst := range plan.Blend {
+		parts = append(parts, fmt.Sprintf("%.3g s at %s", burst.S, show.RunTime(burst.AtMin)))
+	}
+	return "Stick blender: " + strings.Join(parts, ", ") + " (z on and off). Stir by hand until " + show.RunTime(plan.SplitAtMin) + "."
+}
+
+func portions(b *pour.BatchSheet, show pour.Show) string {
+	var parts []string
+	for _, j := range b.Jugs {
+		parts = append(parts, j.Name+" "+show.Weight(j.BatterWeighG))
+	}
+	return strings.Join(parts, " · ")
+}
+
+func doses(j pour.JugSheet, show pour.Show) string {
+	var parts []string
+	for _, d := range j.Colourants {
+		parts = append(parts, d.Name+" "+show.Dose(d.PigmentG))
+		if d.CarrierG > 0 {
+			parts = append(parts, d.CarrierName+" "+show.Dose(d.CarrierG))
+		}
+	}
+	return "Stir in " + strings.Join(parts, ", ")
+}
+
+func scents(j pour.JugSheet, show pour.Show) string {
+	var parts []string
+	for _, x := range j.Scents {
+		parts = append(parts, x.Name+" "+show.Dose(x.G))
+	}
+	return "Stir in " + strings.Join(parts, ", ")
+}
+
+// acting says an act in the words of the script, and which of its jugs stay in their jugs.
+func (m *Model) acting(s underway.Step) string {
+	text := s.Tell
+	if m.trialling() {
+		text += "."
+	}
+	for _, jug := range s.Moves {
+		if m.leftInJug(s.Batch, jug) {
+			text += "; leave " + jug + " out"
+		}
+	}
+	return text
+}
+
+func bedding(b pour.Bed) string {
+	how := map[string]string{pour.BedBare: "Leave it bare", pour.BedInsulate: "Wrap it warm", pour.BedChill: "Put it in the cold"}[b.Keep]
+	return fmt.Sprintf("%s. Cut after %.4g h.", how, b.CutAfterH)
+}

@@ -1,0 +1,62 @@
+package panel
+
+import (
+	"math"
+	"strconv"
+
+	"pourbench/pour"
+	"pourbench/pour/plain"
+	"pourbench/pour/strict"
+	"pourbench/tui/grid"
+)
+
+// shown is a figure to read and copy. The path is the figure's in what `pourbench figures` writes; empty: it is not there.
+func (f *Facts) shown(text, path, hint string) grid.Cell {
+	return grid.Cell{Kind: grid.Shown, Text: text, Figure: path, Hint: hint}
+}
+
+// label is text the cursor passes over.
+func (f *Facts) label(text string) grid.Cell { return grid.Cell{Text: text, Style: f.Look.Quiet} }
+
+// number is a number that can be typed over and nudged. v is in the plan's unit, step too; set gets the plan's unit back.
+func (f *Facts) number(name, text string, v float64, u pour.Unit, step float64, set func(float64) pour.Edit) grid.Cell {
+	return grid.Cell{
+		Kind: grid.Number, Text: text, Plain: f.Show.Plain(v, u), Name: name,
+		Set: func(typed string) (pour.Edit, error) {
+			n, err := strict.ParseNumber(typed)
+			if err != nil {
+				return nil, err
+			}
+			return set(f.Show.FromUnit(n, u)), nil
+		},
+		Nudge: func(steps float64) (pour.Edit, error) { return set(trim(v + steps*step)), nil },
+	}
+}
+
+// trim takes the last bits off a nudged number, so that 0.1 + 0.2 is typed as 0.3.
+func trim(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+
+// asTyped shows a number as it would be typed.
+func asTyped(c grid.Cell) grid.Cell { c.Text = c.Plain; return c }
+
+// words is free text.
+func words(name, text string, set func(string) pour.Edit) grid.Cell {
+	return grid.Cell{
+		Kind: grid.Words, Text: text, Plain: text, Name: name,
+		Set: func(typed string) (pour.Edit, error) { return set(plain.Line(typed)), nil },
+	}
+}
+
+// turning is a word that Enter, Space and the nudge keys take round a set of values; turn gives the edit for so many places on.
+func turning(name, text string, turn func(steps float64) pour.Edit) grid.Cell {
+	return grid.Cell{
+		Kind: grid.Tick, Text: text, Name: name, Flip: turn(1),
+		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
+	}
+}
+
+// flip is what a key comes to that switches the cell under the cursor.
+func flip(on On) Do { return Do{Name: on.Cell.Name, Edit: on.Cell.Flip} }
+
+// at is the path of a figure's row in a list, to be followed by the figure's own name.
+func at(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]." }

@@ -1,0 +1,73 @@
+package panel
+
+import (
+	"fmt"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/screen"
+)
+
+// dyeCell is the k-th colourant of a jug, or the place where it goes.
+func (f *Facts) dyeCell(n pour.BatchName, i, k int, jug string) grid.Cell {
+	return grid.Cell{
+		Kind: grid.Choice, List: Colourants, Name: "colourant of " + jug, Text: "none", Style: f.Look.Quiet,
+		Hint: "Enter picks a colourant from the shelf",
+		Pick: func(id string) pour.Edit {
+			c, _ := f.Shelf.Colourant(id)
+			return pour.SetColourant(n, i, k, c)
+		},
+	}
+}
+
+// dyeCells fills the cells of one colourant, or the place where the first goes.
+func (f *Facts) dyeCells(cells []grid.Cell, n pour.BatchName, i, k int, jug pour.Jug, line pour.JugSheet, path string) {
+	pick := f.dyeCell(n, i, k, jug.Name)
+	if k >= len(jug.Colourants) || k >= len(line.Colourants) {
+		cells[jugDye] = pick
+		return
+	}
+	d, of := line.Colourants[k], jug.Colourants[k]
+	c, _ := f.Shelf.Colourant(d.ID)
+	pick.Text, pick.ID, pick.Style, pick.Hint = d.Name, d.ID, screen.Style{}, dyeHint(c)
+	cells[jugDye] = pick
+	dose := f.number("dose of "+d.Name, f.percent(of.DosePercent, 2), of.DosePercent, pour.UnitPercent, 0.05,
+		func(v float64) pour.Edit { return pour.SetDose(n, i, k, v) })
+	dose.Hint = fmt.Sprintf("percent of the jug's batter; usual %s to %s %%", f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
+	cells[jugDose] = dose
+	path = at(path+"colourants", k)
+	cells[jugPigment] = f.shown(f.Show.DoseApart(d.PigmentG).Number, path+"pigment_g", "pigment to weigh, "+f.grams()+f.spoons(d))
+	cells[jugCarrier] = f.carrierCell(n, i, k, d, path)
+	parts := f.number("carrier of "+d.Name, f.percent(of.CarrierParts, 1), of.CarrierParts, pour.UnitParts, 0.5,
+		func(v float64) pour.Edit { return pour.SetCarrierParts(n, i, k, v) })
+	parts.Hint = "grams of carrier per gram of pigment; 0: as the shelf says, " + f.percent(c.CarrierParts, 1)
+	cells[jugParts] = parts
+}
+
+// carrierCell is what a colourant is wetted with; it goes round the carriers.
+func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, path string) grid.Cell {
+	kinds := []string{pour.CarryOil, pour.CarryWater, pour.CarryGlycerin, pour.CarryNone}
+	c := turning("carrier of "+d.Name, "dry", func(steps float64) pour.Edit {
+		return pour.SetCarrier(n, i, k, turned(kinds, d.Carrier, steps))
+	})
+	c.Hint = "what the pigment is wetted with; Enter takes oil, water, glycerin or none in turn"
+	if d.CarrierG > 0 {
+		c.Text, c.Figure = f.Show.DoseApart(d.CarrierG).Number+" "+d.Carrier, path+"carrier_g"
+	}
+	return c
+}
+
+func (f *Facts) spoons(d pour.DoseLine) string {
+	if !d.TeaspoonsML5.Known {
+		return ""
+	}
+	return fmt.Sprintf("; about %s teaspoons, an estimate: weighing wins", f.percent(d.TeaspoonsML5.V, 1))
+}
+
+func dyeHint(c pour.Colourant) string {
+	hint := c.Class + ", wets in " + c.Disperse + ", in alkali: " + c.Alkali
+	if c.Dust {
+		hint += ", fine dust: do not breathe it"
+	}
+	return hint
+}

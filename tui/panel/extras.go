@@ -1,0 +1,84 @@
+package panel
+
+import (
+	"fmt"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+	"pourbench/tui/layout"
+)
+
+// The columns of the extras.
+const (
+	extraName = iota
+	extraPart
+	extraG
+	extraInto
+	extraWater
+)
+
+// extras is what goes into the whole batch before the split.
+func extras(n pour.BatchName) Panel {
+	return Panel{
+		ID: layout.ID(ofBatch(n, "extras")), Title: ofBatch(n, "Extras, before the split"), Cells: keys.Numbers,
+		Grid: gridOf(n, (*Facts).extraGrid),
+		Add: func(f *Facts, _ On) Do {
+			return Do{Pick: &grid.Cell{List: Extras, Name: "new extra", Pick: func(id string) pour.Edit {
+				x, _ := f.Shelf.Extra(id)
+				return pour.AddExtra(n, id, middleDose(x.DoseLowPercent, x.DoseHighPercent))
+			}}}
+		},
+		Remove: func(f *Facts, on On) Do {
+			return Do{Name: "removal of " + f.planned(n).Extras[on.Row.Item].Extra, Edit: pour.RemoveExtra(n, on.Row.Item)}
+		},
+	}
+}
+
+// middleDose is where a new extra starts, percent of the oils.
+func middleDose(low, high float64) float64 {
+	if low <= 0 && high <= 0 {
+		return 1
+	}
+	return trim((low + high) / 2)
+}
+
+func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {
+	g := grid.Grid{Empty: "nothing yet: a adds white pigment, sugar, salt, milk or the like", Columns: []grid.Column{
+		extraName:  {Head: "extra", W: 22, Grow: 1},
+		extraPart:  {Head: "% of oils", W: 9, Right: true},
+		extraG:     {Head: f.grams(), W: 9, Right: true},
+		extraInto:  {Head: "goes into", W: 9},
+		extraWater: {Head: "water %", W: 7, Right: true},
+	}}
+	for i, line := range f.batch(n).Extras {
+		x, _ := f.Shelf.Extra(line.ID)
+		path := at(string(n)+".extras", i)
+		part := f.number(line.Name, f.percent(line.Percent, 2), line.Percent, pour.UnitPercent, 0.1, func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
+		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", f.percent(x.DoseLowPercent, 2), f.percent(x.DoseHighPercent, 2))
+		water := f.label(f.percent(line.WaterPercent, 0))
+		water.Figure = path + "water_percent"
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
+			extraName: f.shown(line.Name, "", x.Caution), extraPart: part,
+			extraG:    f.shown(f.Show.DoseApart(line.G).Number, path+"g", line.Name+" to weigh, "+f.grams()),
+			extraInto: f.intoCell(n, i, line), extraWater: water,
+		}})
+	}
+	return g
+}
+
+// intoCell is where an extra goes in; it goes round the places.
+func (f *Facts) intoCell(n pour.BatchName, i int, line pour.ExtraLine) grid.Cell {
+	places := []string{pour.InOils, pour.InLye, pour.InWater}
+	said := map[string]string{pour.InOils: "the oils", pour.InLye: "the lye", pour.InWater: "lye water"}
+	c := turning(line.Name, said[line.In], func(steps float64) pour.Edit { return pour.SetExtraIn(n, i, turned(places, line.In, steps)) })
+	c.Hint = map[pour.Joining]string{
+		pour.JoinsOils: "stirred into the oils or at emulsion", pour.JoinsBefore: "dissolved in the lye's water before the alkali",
+		pour.JoinsOnIce: "the lye's water itself, frozen or chilled before the alkali", pour.JoinsHot: "into the lye while it is hot", pour.JoinsCooled: "into the cooled lye",
+	}[line.Joins]
+	if line.AllPercent.Known && line.AllPercent.V > 0 {
+		c.Hint += "; " + f.percent(line.AllPercent.V, 2) + " % of the oils would be all of the lye's water"
+	}
+	c.Hint += "; Enter: " + said[turned(places, line.In, 1)]
+	return c
+}

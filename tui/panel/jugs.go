@@ -1,0 +1,220 @@
+package panel
+
+import (
+	"fmt"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+	"pourbench/tui/layout"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+)
+
+// The columns of the jugs.
+const (
+	jugLetter = iota
+	jugName
+	jugHeld
+	jugShare
+	jugBatter
+	jugDye
+	jugDose
+	jugPigment
+	jugCarrier
+	jugParts
+	jugScent
+	jugFull
+	jugFullML
+	jugHolds
+	jugSuperfat
+	jugColour
+	jugLate
+	jugColumns
+)
+
+// jugs is the heart of the bench: one row for each jug of a batch, and one more for each further colourant in it.
+func jugs(n pour.BatchName) Panel {
+	return Panel{
+		ID: layout.ID(ofBatch(n, "jugs")), Title: ofBatch(n, "Jugs"), Start: jugShare, Cells: keys.Numbers,
+		Grid: gridOf(n, (*Facts).jugGrid),
+		Hold: func(f *Facts, on On) Do { return f.holdShare(n, on) },
+		Add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
+		Colour: func(f *Facts, on On) Do {
+			jug := f.planned(n).Jugs[on.Row.Item]
+			pick := f.dyeCell(n, on.Row.Item, len(jug.Colourants), jug.Name)
+			return Do{Pick: &pick}
+		},
+		Remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
+		Rename: func(_ *Facts, on On) Do {
+			return Do{Seek: to(To{Item: on.Row.Item, Sub: -1, Col: jugName}), Begin: true}
+		},
+		Move: func(f *Facts, on On, by int) Do {
+			i := on.Row.Item
+			return Do{
+				Name: "place of " + f.planned(n).Jugs[i].Name, Edit: pour.MoveJug(n, i, i+by),
+				Seek: to(To{Item: i + by, Sub: on.Row.Sub, Col: keepCol}),
+			}
+		},
+	}
+}
+
+func (f *Facts) holdShare(n pour.BatchName, on On) Do {
+	i := on.Row.Item
+	switch {
+	case i < 0:
+		return Do{Why: "the cursor is on no jug"}
+	case on.Cell.Kind == grid.Tick:
+		return flip(on)
+	}
+	jug := f.planned(n).Jugs[i]
+	said := jug.Name + " keeps its share"
+	if jug.Held {
+		said = jug.Name + " gives way again"
+	}
+	return Do{Name: "hold of " + jug.Name, Edit: pour.HoldShare(n, i, !jug.Held), Said: said}
+}
+
+func (f *Facts) addJug(n pour.BatchName, on On) Do {
+	after := on.Row.Item
+	if after < 0 {
+		after = len(f.planned(n).Jugs) - 1
+	}
+	return Do{
+		Name: "new jug", Edit: pour.AddJug(n, after, "jug"), Said: "a new jug: type r to name it, c to colour it",
+		Seek: to(To{Item: after + 1, Sub: -1, Col: jugName}),
+	}
+}
+
+// removeJug takes a jug away, or the colourant whose cells the cursor is on.
+func (f *Facts) removeJug(n pour.BatchName, on On) Do {
+	i := on.Row.Item
+	name := f.planned(n).Jugs[i].Name
+	if on.Row.Sub >= 0 && on.Col >= jugDye && on.Col <= jugParts {
+		return Do{Name: "removal of a colourant from " + name, Edit: pour.RemoveColourant(n, i, on.Row.Sub)}
+	}
+	return Do{Name: "removal of " + name, Edit: pour.RemoveJug(n, i), Said: name + " is gone; u brings it back"}
+}
+
+func (f *Facts) jugGrid(n pour.BatchName) grid.Grid {
+	g := grid.Grid{Frozen: jugHeld, Columns: f.jugColumns()}
+	batch, plan := f.batch(n), f.planned(n)
+	for i := range batch.Jugs {
+		for k := range max(len(plan.Jugs[i].Colourants), 1) {
+			g.Rows = append(g.Rows, f.jugRow(n, i, k))
+		}
+	}
+	total := make([]grid.Cell, jugBatter+1)
+	total[jugName] = f.label("together")
+	total[jugShare] = f.label(f.percent(100, 1))
+	total[jugBatter] = f.label(f.Show.WeightApart(batch.Size.BatterWeighG).Number)
+	g.Rows = append(g.Rows, grid.Row{Cells: total, Total: true, Item: -1, Sub: -1})
+	return g
+}
+
+func (f *Facts) jugColumns() []grid.Column {
+	unit := f.grams()
+	return []grid.Column{
+		jugLetter:   {W: 1},
+		jugName:     {Head: "   jug", W: 14, Grow: 1},
+		jugHeld:     {Head: "held", W: 4},
+		jugShare:    {Head: "share %", W: 7, Right: true},
+		jugBatter:   {Head: "batter " + unit, W: 9, Right: true},
+		jugDye:      {Head: "colourant", W: 16, Grow: 2},
+		jugDose:     {Head: "dose %", W: 6, Right: true},
+		jugPigment:  {Head: "weigh " + unit, W: 8, Right: true},
+		jugCarrier:  {Head: "carrier " + unit, W: 13},
+		jugParts:    {Head: "parts", W: 5, Right: true},
+		jugScent:    {Head: "scent %", W: 7, Right: true},
+		jugFull:     {Head: "full " + unit, W: 8, Right: true},
+		jugFullML:   {Head: "full mL", W: 7, Right: true},
+		jugHolds:    {Head: "holds mL", W: 8, Right: true},
+		jugSuperfat: {Head: "superfat", W: 8, Right: true},
+		jugColour:   {Head: "colour", W: 8},
+		jugLate:     {Head: "late %", W: 6, Right: true},
+	}
+}
+
+// jugRow is the k-th colourant of jug i; the jug's own cells stand in the first row alone.
+func (f *Facts) jugRow(n pour.BatchName, i, k int) grid.Row {
+	jug, line := f.planned(n).Jugs[i], f.batch(n).Jugs[i]
+	r := grid.Row{Item: i, Sub: -1, Cells: make([]grid.Cell, jugColumns)}
+	path := at(string(n)+".jugs", i)
+	if k < len(jug.Colourants) {
+		r.Sub = k
+	}
+	if k == 0 {
+		f.jugCells(r.Cells, n, i, jug, line, path)
+		f.jugTail(r.Cells, n, i, jug, line, path)
+	}
+	f.dyeCells(r.Cells, n, i, k, jug, line, path)
+	return r
+}
+
+func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug, line pour.JugSheet, path string) {
+	cells[jugLetter] = grid.Cell{Text: look.Letter(i), Style: f.Look.Strong}
+	name := words("name of "+jug.Name, jug.Name, func(s string) pour.Edit { return pour.RenameJug(n, i, s) })
+	name.Swatch, _ = screen.Hex(line.Colour.Hex)
+	name.Hint = f.jugHint(line)
+	cells[jugName] = name
+	held := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: "hold of " + jug.Name, Flip: pour.HoldShare(n, i, !jug.Held)}
+	held.Hint = "its share gives way when another changes; Space holds it"
+	if jug.Held {
+		held.Text, held.Style = "held", f.Look.Accent
+		held.Hint = "its share stays when another changes; Space lets it go"
+	}
+	cells[jugHeld] = held
+	share := f.number("share of "+jug.Name, f.percent(jug.SharePercent, 1), jug.SharePercent, pour.UnitPercent, 1,
+		func(v float64) pour.Edit { return pour.SetShare(n, i, v) })
+	share.Figure = path + "share_percent"
+	share.Hint = "percent of the " + string(n) + "'s batter; the jugs that are not held give way"
+	cells[jugShare] = share
+	cells[jugBatter] = f.shown(f.Show.WeightApart(line.BatterWeighG).Number, path+"batter_weigh_g", "batter to weigh into "+jug.Name+", "+f.grams())
+}
+
+// jugHint says what a jug will look like.
+func (f *Facts) jugHint(line pour.JugSheet) string {
+	switch {
+	case line.Colour.Hex == "":
+		return "no colour can be estimated"
+	case line.Colour.Estimated:
+		return fmt.Sprintf("about %s once poured: an estimate from colourant, dose and %s %% white", line.Colour.Hex, f.percent(line.WhitePercent, 2))
+	default:
+		return line.Colour.Hex + " once poured, as you gave it"
+	}
+}
+
+// jugTail fills the cells to the right of the colourants.
+func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug, line pour.JugSheet, path string) {
+	cells[jugScent] = f.shown(f.percent(line.ScentLoadPercent, 1), path+"scent_load_percent", "scent inside this jug, percent of its oils")
+	cells[jugFull] = f.shown(f.Show.WeightApart(line.TotalG).Number, path+"total_g", "batter, colour, carrier and scent together")
+	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, "", "what the jug has to hold")
+	holds := f.number("size of "+jug.Name, "–", jug.CapacityML, pour.UnitML, 50, func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
+	holds.Hint = "what the vessel holds, mL; 0: not stated"
+	if jug.CapacityML > 0 {
+		holds.Text = holds.Plain
+	}
+	cells[jugHolds] = holds
+	cells[jugSuperfat] = f.shown(f.percent(line.Superfat.HeldPercent, 1), path+"superfat_percent",
+		"superfat of this jug with what it holds; every oil at its low end: "+f.Show.Percent(line.Superfat.LowPercent, 1))
+	colour := words("colour of "+jug.Name, jug.BatterColour, func(s string) pour.Edit { return pour.SetBatterColour(n, i, s) })
+	colour.Hint = "colour of the finished batter, as in #5566b0; empty: estimated"
+	if colour.Text == "" {
+		colour.Text, colour.Style = "~"+line.Colour.Hex, f.Look.Quiet
+	}
+	cells[jugColour] = colour
+	cells[jugLate] = f.lateCell(n, i, path)
+}
+
+func (f *Facts) lateCell(n pour.BatchName, i int, path string) grid.Cell {
+	batch := batchOf(f.Timed, n)
+	if batch == nil || i >= len(batch.Jugs) {
+		return f.shown("…", "", "the clock is being worked out")
+	}
+	c := f.shown(f.timed(f.whole(batch.Jugs[i].Clock.LateChancePercent)), path+"late_chance_percent",
+		"chance that it is past what the technique allows when its turn comes")
+	if !f.Fresh {
+		c.Style = f.Look.Stale
+	}
+	return c
+}

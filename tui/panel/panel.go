@@ -1,0 +1,145 @@
+// Package panel is the panels of the workbench and the stations they stand on. A panel is a value: what it is called, the grid it fills or
+// how it draws itself, and what the keys that act on it come to. Panels are drawn from [Facts] and change nothing: a key comes to a [Do],
+// which the workbench carries out.
+package panel
+
+import (
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+	"pourbench/tui/layout"
+	"pourbench/tui/screen"
+)
+
+// Panel is one panel. What it does not have is nil.
+type Panel struct {
+	ID    layout.ID
+	Title string    // on its border
+	Start int       // the column the cursor starts in
+	Cells keys.Need // what its cells have for keys to act on: numbers, words to switch
+
+	Picture bool // it stands beside the picture, whose keys act on it
+	Easel   bool // the picture itself stands in it
+
+	Grid  func(f *Facts) grid.Grid                                   // for its cursor and for what is copied from it, even where it draws itself
+	Want  func(f *Facts) int                                         // lines it would fill; nil: its grid's
+	Least func(want int) int                                         // lines it can do with beside others; nil: all it wants
+	Draw  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) // nil: its grid is drawn
+
+	Change func(f *Facts, on On) Do // on a cell that cannot be changed itself
+	Hold   func(f *Facts, on On) Do
+	Add    func(f *Facts, on On) Do
+
+	// These act on the item of the cursor's row; where that has none they are not asked.
+	Colour func(f *Facts, on On) Do
+	Remove func(f *Facts, on On) Do
+	Rename func(f *Facts, on On) Do
+	Move   func(f *Facts, on On, by int) Do
+}
+
+// On is where the cursor stands.
+type On struct {
+	Cell grid.Cell
+	Row  grid.Row
+	Col  int
+}
+
+// Do is what a key comes to: a reason why not, a list to pick from, or an edit and what follows it.
+type Do struct {
+	Why   string                    // it cannot be, and nothing else is set
+	Pick  *grid.Cell                // a choice whose list is opened
+	Name  string                    // what the edit is called, for undo
+	Edit  pour.Edit                 // nil: nothing is changed
+	Said  string                    // said once it is done
+	Seek  func(f *Facts) (To, bool) // where the cursor goes once it is done, on the plan as it is then
+	Begin bool                      // what stands there is typed over
+}
+
+// To is a row to go to, by its item and part, and the column: an empty one is kept.
+type To struct {
+	Item, Sub int
+	Col       int // -1: it stays
+}
+
+// Has is what the panel has for keys to act on.
+func (p *Panel) Has() keys.Need {
+	has := p.Cells
+	if p.Picture {
+		has |= keys.Picture
+	} else {
+		has |= keys.Elsewhere
+	}
+	for _, x := range [...]struct {
+		there bool
+		need  keys.Need
+	}{
+		{p.Hold != nil, keys.Held},
+		{p.Add != nil, keys.Adding},
+		{p.Colour != nil, keys.Coloured},
+		{p.Remove != nil, keys.Removing},
+		{p.Rename != nil, keys.Named},
+		{p.Move != nil, keys.Ordered},
+	} {
+		if x.there {
+			has |= x.need
+		}
+	}
+	return has
+}
+
+// noItem is why a key that acts on a row's item cannot where the row has none.
+const noItem = "the cursor is on no jug, oil, extra, scent, burst or task"
+
+// Press says what a key comes to; false: the panel has nothing for it.
+func (p *Panel) Press(id keys.ID, f *Facts, on On) (Do, bool) {
+	var of func(f *Facts, on On) Do
+	item := true
+	switch id {
+	case keys.Add:
+		of, item = p.Add, false
+	case keys.Hold:
+		of, item = p.Hold, false
+	case keys.Change:
+		of, item = p.Change, false
+	case keys.Colour:
+		of = p.Colour
+	case keys.Remove:
+		of = p.Remove
+	case keys.Rename:
+		of = p.Rename
+	case keys.Earlier, keys.Later:
+		if p.Move != nil {
+			by := 1
+			if id == keys.Earlier {
+				by = -1
+			}
+			of = func(f *Facts, on On) Do { return p.Move(f, on, by) }
+		}
+	}
+	switch {
+	case of == nil:
+		return Do{}, false
+	case item && on.Row.Item < 0:
+		return Do{Why: noItem}, true
+	}
+	return of(f, on), true
+}
+
+// Lay is what the layout is told of the panel.
+func (p *Panel) Lay(f *Facts, g grid.Grid) layout.Panel {
+	l := layout.Panel{ID: p.ID, Want: g.Lines()}
+	if p.Want != nil {
+		l.Want = p.Want(f)
+	}
+	l.Least = l.Want
+	if p.Least != nil {
+		l.Least = p.Least(l.Want)
+	}
+	return l
+}
+
+// keepCol leaves the cursor in its column.
+const keepCol = -1
+
+// to goes to a place that is known beforehand.
+func to(t To) func(*Facts) (To, bool) { return func(*Facts) (To, bool) { return t, true } }

@@ -1,0 +1,61 @@
+package panel
+
+import (
+	"strconv"
+
+	"pourbench/pour"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
+)
+
+// vesselValueW is the room for the mould's values.
+const vesselValueW = 16
+
+// vessel is the mould, how it is cut, and what comes off the cutter.
+func vessel() Panel {
+	return Panel{ID: "vessel", Title: "Mould and bars", Cells: keys.Numbers | keys.Words, Grid: (*Facts).vesselGrid}
+}
+
+func (f *Facts) vesselGrid() grid.Grid {
+	rows := []grid.Row{
+		formRow("take a mould", f.mouldCell()),
+		f.word("mould.shape", ""), f.field("mould.length_mm", ""), f.field("mould.width_mm", ""), f.field("mould.height_mm", ""),
+		f.field("mould.fill_mm", f.fillRemark()), f.field("mould.loss_percent", "of what is mixed"),
+		heading("cut"), f.field("mould.bar_mm", ""),
+	}
+	if f.Plan.Mould.Shape == pour.ShapeSlab {
+		rows = append(rows, f.field("mould.bar_width_mm", "0: the whole width"))
+	}
+	bars, base := f.Sheet.Bars, f.Sheet.Base.Size
+	rows = append(rows,
+		heading("comes out"),
+		f.figure("bars", pour.Amount{Number: strconv.Itoa(bars.Count)}, "bars.bar_count", "whole ones"),
+		f.figure("a bar as cut", f.Show.WeightApart(bars.CutG), "bars.cut_g", "with its icing"),
+		f.figure("a bar cured", f.Show.WeightApart(bars.CuredG), "bars.cured_g", "about, once dry"),
+		f.figure("base stands", f.Show.LenApart(base.HeightMM), "base.height_mm", "high in the mould"),
+		f.figure("poured", f.Show.VolumeApart(base.PouredML), "base.poured_ml", ""),
+	)
+	return grid.Grid{Columns: formColumns(labelW, vesselValueW), Rows: rows}
+}
+
+func (f *Facts) mouldCell() grid.Cell {
+	return grid.Cell{
+		Kind: grid.Choice, Text: "from the shelf ▼", List: Moulds, Name: "mould",
+		Hint: "take the size and cut of a mould on the shelf",
+		Pick: func(id string) pour.Edit {
+			for _, m := range f.Shelf.Moulds {
+				if m.ID == id {
+					return pour.UseMould(m)
+				}
+			}
+			return pour.SetWord("mould", id) // refused: there is no such mould
+		},
+	}
+}
+
+func (f *Facts) fillRemark() string {
+	if f.Plan.Base.Size == pour.SizeMould {
+		return "sizes the base"
+	}
+	return "the base is sized by its oils"
+}

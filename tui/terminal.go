@@ -1,0 +1,46 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"pourbench/tui/terminal"
+)
+
+// Open opens the workbench on the terminal and returns when the maker has left it. Work that is in no file when the bench is ended
+// from outside, by a signal or a fault of its own, is kept in the state directory, and that is said on o.Notes.
+func Open(o Options) error {
+	if o.Notes == nil {
+		o.Notes = os.Stderr
+	}
+	m := New(o)
+	defer m.Close() //nolint:errcheck // the system lets go of it too
+	m.asleep = true
+	err := terminal.Run(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
+	if !m.quitting { // a signal or a panic: nothing has asked whether to save
+		if rescueErr := m.rescued(o.Notes); rescueErr != nil {
+			return errors.Join(err, rescueErr)
+		}
+	}
+	if errors.Is(err, terminal.ErrInterrupted) {
+		return err
+	}
+	if err != nil {
+		return fmt.Errorf("run the workbench: %w", err)
+	}
+	return nil
+}
+
+func (m *Model) rescued(notes io.Writer) error {
+	kept, err := m.Rescue()
+	if err != nil {
+		return err
+	}
+	if kept == "" {
+		return nil
+	}
+	_, err = fmt.Fprintf(notes, "pourbench: unsaved work is kept in %s; it is offered when the plan is opened again\n", kept)
+	return err
+}

@@ -1,0 +1,45 @@
+package tui
+
+import (
+	"pourbench/tui/keys"
+	"pourbench/tui/picture"
+)
+
+// turnPicture changes what is seen of the swirl and says whether the key was one that does. [Model.cannot] has said that it can.
+func (m *Model) turnPicture(id keys.ID) bool {
+	if m.at().Easel && m.barsShown() { // the arrows have nothing else to do here
+		switch id {
+		case keys.Left:
+			id = keys.PrevBar
+		case keys.Right:
+			id = keys.NextBar
+		}
+	}
+	s := &m.studio
+	switch id {
+	case keys.NextView:
+		s.view = (s.view + 1) % picture.View(picture.Views)
+	case keys.ShowFace:
+		s.peek = !s.peek
+	case keys.PrevBar:
+		m.turnBar(-1)
+	case keys.NextBar:
+		m.turnBar(1)
+	case keys.StepBack:
+		m.step(-1)
+	case keys.StepOn:
+		m.step(1)
+	case keys.Reroll:
+		m.reroll()
+	case keys.Compare:
+		m.compare()
+	case keys.Weeks:
+		s.weeks = !s.weeks
+		m.say(map[bool]string{true: "the colours after some weeks, where vanillin browns them: an estimate", false: "the colours fresh"}[s.weeks])
+	case keys.Letters:
+		s.letters = !s.letters
+	default:
+		return false
+	}
+	return true
+}
