@@ -53,7 +53,7 @@ func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {
 		part.Hint = "percent of all oils; the others give way in proportion"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
 			oilName: pick, oilPart: part,
-			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"g", line.Name+" to weigh, "+f.grams()),
+			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"weigh_g", line.Name+" to weigh, "+f.grams()),
 			oilSap:   f.shown(f.percent(line.SapKOHMgG, 1), path+"sap_koh_mg_g", "working saponification value"),
 			oilRange: f.shown(f.percent(line.SapLow, 0)+" to "+f.percent(line.SapHigh, 0), path+"sap_low_koh_mg_g", "range behind the worst case, mg KOH/g"),
 		}})
