@@ -173,8 +173,9 @@ func TestRecoveredWorkNeverReplacesAFileThatChangedSince(t *testing.T) {
 		t.Errorf("the file holds %q, %v", doc.Plan.Name, err)
 	}
 	drive(m, "s r")
-	if doc, err := planfile.Load(path+"~", shelf); err != nil || doc.Plan.Name != "Her Meadow" {
-		t.Errorf("her plan is not kept: %q, %v", doc.Plan.Name, err)
+	kept := filepath.Join(filepath.Dir(path), m.status.Text()[strings.LastIndex(m.status.Text(), " ")+1:])
+	if doc, err := planfile.Load(kept, shelf); err != nil || doc.Plan.Name != "Her Meadow" {
+		t.Errorf("her plan is not kept as %s: %q, %v", kept, doc.Plan.Name, err)
 	}
 }
 
