@@ -13,8 +13,11 @@ import (
 
 // reckonings is how many times a hundred random plans are reckoned: more where there is time.
 func reckonings() int {
-	if os.Getenv("POURBENCH_LONG") != "" {
+	switch {
+	case os.Getenv("POURBENCH_LONG") != "":
 		return 100
+	case testing.Short():
+		return 1
 	}
 	return 3
 }

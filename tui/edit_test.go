@@ -303,3 +303,19 @@ func TestAListIsSearchedByTyping(t *testing.T) {
 		t.Error("taking nothing from a list is not explained")
 	}
 }
+
+func TestAMessageThatDoesNotFitIsReadWholeOnAKey(t *testing.T) {
+	m := opened(t, 80, 24)
+	drive(m, "!")
+	if m.dialogs.Top() != nil || !strings.Contains(m.status.Text(), "nothing was said yet") {
+		t.Fatalf("before anything was said ! says %q", m.status.Text())
+	}
+	m.refuse("no space left on device: save " + strings.Repeat("/a/long/way", 9) + "/meadow.toml: the plan is not saved")
+	if f := frame(m); !strings.Contains(f, "× no space left on device") || !strings.Contains(f, "! reads all") || strings.Contains(f, "is not saved") {
+		t.Errorf("the status line does not start with the reason and name the key:\n%s", f)
+	}
+	drive(m, "!")
+	if f := frame(m); !strings.Contains(f, "is not saved") || !strings.Contains(f, "nothing was said yet") {
+		t.Errorf("the messages are not shown in full:\n%s", f)
+	}
+}

@@ -46,7 +46,6 @@ type Attr uint8
 // The text attributes a terminal without colour still shows.
 const (
 	Bold Attr = 1 << iota
-	Faint
 	Italic
 	Underline
 	Reverse
@@ -69,7 +68,7 @@ func (s Style) sgr(b []byte, from Style) []byte {
 	b = append(b, "\x1b["...)
 	if s.Attr != from.Attr || s.Fg == 0 && from.Fg != 0 || s.Bg == 0 && from.Bg != 0 {
 		b = append(b, "0;"...)
-		for i, code := range [...]byte{'1', '2', '3', '4', '7'} {
+		for i, code := range [...]byte{'1', '3', '4', '7'} {
 			if s.Attr&(1<<i) != 0 {
 				b = append(b, code, ';')
 			}

@@ -73,6 +73,35 @@ func TestNudgesGroupOnlyWithTheirOwnKind(t *testing.T) {
 	}
 }
 
+// What was undone was undone of another plan than a new edit makes: it is not done again on top of it. A refused edit and one that changes
+// nothing make no new plan.
+func TestANewEditForgetsWhatWasUndone(t *testing.T) {
+	s := opened(t)
+	share := func(percent float64) error { return s.Apply("share", pour.SetShare(pour.Base, 0, percent)) }
+	if err := share(50); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Undo(); err != nil {
+		t.Fatal(err)
+	}
+	if err := share(140); err == nil || s.CanRedo() != "share" {
+		t.Errorf("a refused edit (%v) leaves %q to redo", err, s.CanRedo())
+	}
+	if err := s.Apply("name", pour.SetName(s.Plan().Name)); err != nil || s.CanRedo() != "share" {
+		t.Errorf("an edit of nothing (%v) leaves %q to redo", err, s.CanRedo())
+	}
+	if err := s.Apply("fill", pour.SetNumber("mould.fill_mm", 55)); err != nil {
+		t.Fatal(err)
+	}
+	plan := s.Plan()
+	if name, err := s.Redo(); !errors.Is(err, ErrNothingToRedo) || s.CanRedo() != "" {
+		t.Errorf("after a new edit %q is done again, %v", name, err)
+	}
+	if d := cmp.Diff(plan, s.Plan()); d != "" {
+		t.Error(d)
+	}
+}
+
 func TestUndoingBackToWhatWasSavedIsClean(t *testing.T) {
 	s := opened(t)
 	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 50)); err != nil {

@@ -179,6 +179,24 @@ func TestAnOddLogCountsLessAndIsTold(t *testing.T) {
 	}
 }
 
+// Over three of its sd off, an observation counts with four times its own variance, 0.125: its sd before is √(0.45² + 0.125) = 0.5723, so from
+// 1.7169 on. The gain is 0.45² ÷ what it counts with.
+func TestAnObservationOverThreeSDOffCountsWithFourTimesItsVariance(t *testing.T) {
+	for _, c := range []struct {
+		y, s float64
+		odd  bool
+	}{{1.71, 0.3275, false}, {-1.71, 0.3275, false}, {1.72, 0.7025, true}, {-1.72, 0.7025, true}, {4, 0.7025, true}} {
+		b := newBelief()
+		in := b.learn([]pull{{b.trait(clock.PaceTrait, "", .45), 1}}, c.y, .125)
+		if in.odd != c.odd {
+			t.Errorf("%v off counts as odd: %v", c.y, in.odd)
+		}
+		close4(t, "variance", in.s, c.s, 1e-12)
+		close4(t, "mean", b.mean[0], c.y*.2025/c.s, 1e-12)
+		close4(t, "what is left to learn", b.cov[0][0], .2025-.2025*.2025/c.s, 1e-12)
+	}
+}
+
 func TestTwoJugsOfAPourCountForLessThanTwoPours(t *testing.T) {
 	a, b := plainLog(1, "r", .3), plainLog(2, "r", .3)
 	_, two := spread(fromLogs([]Log{a, b}).Hand, "r")
