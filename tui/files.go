@@ -90,15 +90,15 @@ func (m *Model) savedWell(msg savedMsg) tea.Cmd {
 	m.say(text)
 	m.keep(msg.path, msg.out.Stamp)
 	m.session.Saved(msg.plan)
-	journal := m.writeJournal()
+	kept := tea.Sequence(m.writeJournal(), m.enlist())
 	switch {
 	case msg.then == nil:
-		return journal
+		return kept
 	case m.session.Dirty(): // edited while the file was written: that is in no file yet
 		m.status.Warn(text + "; what was changed meanwhile is not saved yet")
-		return journal
+		return kept
 	}
-	return tea.Sequence(journal, msg.then(m))
+	return tea.Sequence(kept, msg.then(m))
 }
 
 // askSaveAs asks for a file name.
