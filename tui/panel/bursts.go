@@ -24,9 +24,9 @@ const newBurstS = 10
 // bursts is the runs of the stick blender.
 func bursts(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "bursts")), Title: ofBatch(n, "Stick blender"), Cells: keys.Numbers,
+		ID: layout.ID(ofBatch(n, "bursts")), Title: ofBatch(n, "Stick blender"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).burstGrid),
-		Add: func(f *Facts, _ On) Do {
+		add: func(f *Facts, _ On) Do {
 			all := f.planned(n).Blend
 			at := 0.0
 			if len(all) > 0 {
@@ -34,7 +34,7 @@ func bursts(n pour.BatchName) Panel {
 			}
 			return Do{Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS}))}
 		},
-		Remove: func(f *Facts, on On) Do {
+		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.planned(n).Blend), on.Row.Item, on.Row.Item+1))}
 		},
 	}

@@ -11,7 +11,7 @@ import (
 // dyeCell is the k-th colourant of a jug, or the place where it goes.
 func (f *Facts) dyeCell(n pour.BatchName, i, k int, jug string) grid.Cell {
 	return grid.Cell{
-		Kind: grid.Choice, List: Colourants, Name: "colourant of " + jug, Text: "none", Style: f.Look.Quiet,
+		Kind: grid.Choice, List: listColourants, Name: "colourant of " + jug, Text: "none", Style: f.Look.Quiet,
 		Hint: "Enter picks a colourant from the shelf",
 		Pick: func(id string) pour.Edit {
 			c, _ := f.Shelf.Colourant(id)

@@ -21,15 +21,15 @@ const (
 // extras is what goes into the whole batch before the split.
 func extras(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "extras")), Title: ofBatch(n, "Extras, before the split"), Cells: keys.Numbers,
+		ID: layout.ID(ofBatch(n, "extras")), Title: ofBatch(n, "Extras, before the split"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).extraGrid),
-		Add: func(f *Facts, _ On) Do {
-			return Do{Pick: &grid.Cell{List: Extras, Name: "new extra", Pick: func(id string) pour.Edit {
+		add: func(f *Facts, _ On) Do {
+			return Do{Pick: &grid.Cell{List: listExtras, Name: "new extra", Pick: func(id string) pour.Edit {
 				x, _ := f.Shelf.Extra(id)
 				return pour.AddExtra(n, id, middleDose(x.DoseLowPercent, x.DoseHighPercent))
 			}}}
 		},
-		Remove: func(f *Facts, on On) Do {
+		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of " + f.planned(n).Extras[on.Row.Item].Extra, Edit: pour.RemoveExtra(n, on.Row.Item)}
 		},
 	}

@@ -82,7 +82,7 @@ func TestACellsFigureIsWhatTheReportHoldsUnderItsName(t *testing.T) {
 			compared[c.Figure] = true
 		})
 		for _, want := range []string{
-			"base.superfat_as_weighed_percent", "base.superfat_low_percent", "base.superfat_high_percent", "base.water_to_add_g", "base.lye_rise_k", "base.lye_as_mixed_percent",
+			"base.superfat_percent", "base.superfat_as_weighed_percent", "base.superfat_low_percent", "base.superfat_high_percent", "base.water_to_add_g", "base.lye_rise_k", "base.lye_as_mixed_percent",
 			"base.oils[1].sap_koh_mg_g", "base.oils[0].sap_low_koh_mg_g", "base.jugs[1].share_percent", "base.jugs[1].batter_weigh_g", "base.jugs[1].total_g",
 			"base.jugs[1].superfat_percent", "base.jugs[1].late_chance_percent", "base.jugs[1].colourants[0].pigment_g", "base.jugs[1].scent_load_percent",
 			"bars.bar_count", "bars.cut_g", "bars.cured_g",
@@ -96,7 +96,7 @@ func TestACellsFigureIsWhatTheReportHoldsUnderItsName(t *testing.T) {
 
 // Names are paths as `pourbench figures` writes them, also where it does not write the figure.
 func TestFiguresAreNamedByPaths(t *testing.T) {
-	path := regexp.MustCompile(`^(base|icing|bars|gel|totals\[\d+\]|run\[\d+\]|orders\[\d+\]|neighbours\[\d+\])(\.[a-z_]+(\[\d+\])?)+$`)
+	path := regexp.MustCompile(`^(base|icing|mould|room|swirl|bed|show|run|bars|gel|totals\[\d+\]|run\[\d+\]|orders\[\d+\]|neighbours\[\d+\])(\.[a-z_]+(\[\d+\])?)+$`)
 	f := worked(t, meadow, nil)
 	figures(f, func(p *Panel, c grid.Cell) {
 		if !path.MatchString(c.Figure) {

@@ -36,20 +36,20 @@ const (
 // jugs is the heart of the bench: one row for each jug of a batch, and one more for each further colourant in it.
 func jugs(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "jugs")), Title: ofBatch(n, "Jugs"), Start: jugShare, Cells: keys.Numbers,
+		ID: layout.ID(ofBatch(n, "jugs")), Title: ofBatch(n, "Jugs"), Start: jugShare, cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).jugGrid),
-		Hold: func(f *Facts, on On) Do { return f.holdShare(n, on) },
-		Add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
-		Colour: func(f *Facts, on On) Do {
+		hold: func(f *Facts, on On) Do { return f.holdShare(n, on) },
+		add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
+		colour: func(f *Facts, on On) Do {
 			jug := f.planned(n).Jugs[on.Row.Item]
 			pick := f.dyeCell(n, on.Row.Item, len(jug.Colourants), jug.Name)
 			return Do{Pick: &pick}
 		},
-		Remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
-		Rename: func(_ *Facts, on On) Do {
+		remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
+		rename: func(_ *Facts, on On) Do {
 			return Do{Seek: to(To{Item: on.Row.Item, Sub: -1, Col: jugName}), Begin: true}
 		},
-		Move: func(f *Facts, on On, by int) Do {
+		move: func(f *Facts, on On, by int) Do {
 			i := on.Row.Item
 			return Do{
 				Name: "place of " + f.planned(n).Jugs[i].Name, Edit: pour.MoveJug(n, i, i+by),
