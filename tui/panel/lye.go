@@ -66,7 +66,7 @@ func (f *Facts) alkaliRows(n pour.BatchName) []grid.Row {
 	}
 	rows := []grid.Row{heading("to weigh")}
 	if l.Stock.WeighedG > 0 {
-		rows = append(rows, row("stock lye", f.Show.DoseApart(l.Stock.ToWeighG), at+"stock_lye_to_weigh_g"))
+		rows = append(rows, row("stock lye", f.Show.DoseApart(l.Stock.ToWeighG), at+"stock_to_weigh_g"))
 	}
 	if l.NaOH.WeighedG > 0 {
 		rows = append(rows, row("NaOH", f.Show.DoseApart(l.NaOH.ToWeighG), at+"naoh_to_weigh_g"))
