@@ -136,7 +136,7 @@ func (t teller) itemName(parts []string) string {
 	case "run":
 		return t.sheet.Run[i].Key
 	case "neighbours":
-		p := t.sheet.Look.Pairs[i]
+		p := t.sheet.Mingling.Pairs[i]
 		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
 	}
 	j := t.b.Jugs[i]
@@ -191,7 +191,7 @@ func (t teller) count(path string) int {
 	case pattern == "run":
 		return len(t.sheet.Run)
 	case pattern == "neighbours":
-		return len(t.sheet.Look.Pairs)
+		return len(t.sheet.Mingling.Pairs)
 	case t.b == nil:
 		return 0
 	case strings.HasSuffix(pattern, ".oils"):

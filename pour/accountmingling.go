@@ -5,9 +5,9 @@ import (
 	"pourbench/pour/swirl"
 )
 
-// lookAccounts are what the colours do beside each other.
-func lookAccounts() []accountRow {
-	pair := func(t teller) *Pair { return &t.sheet.Look.Pairs[t.ix[0]] }
+// minglingAccounts are what the colours do beside each other.
+func minglingAccounts() []accountRow {
+	pair := func(t teller) *Pair { return &t.sheet.Mingling.Pairs[t.ix[0]] }
 	return []accountRow{
 		{
 			pattern: "neighbours[].contact_percent", label: "boundary between {}", unit: UnitPercent, value: func(t teller) Figure { return AsFigure(pair(t).ContactPercent) },
@@ -22,7 +22,7 @@ func lookAccounts() []accountRow {
 
 // contact draws the faces again, in the mould as shown, and measures who lies beside whom.
 func (t teller) contact() Term {
-	p := t.sheet.Look.Pairs[t.ix[0]]
+	p := t.sheet.Mingling.Pairs[t.ix[0]]
 	r := t.sheet.recipe()
 	measure := func(v []float64) float64 {
 		r.Box = swirl.Box{L: v[0], W: v[1], H: v[2]}
@@ -39,7 +39,7 @@ func (t teller) contact() Term {
 
 // mud judges the two colours again.
 func (t teller) mud() Term {
-	p := t.sheet.Look.Pairs[t.ix[0]]
+	p := t.sheet.Mingling.Pairs[t.ix[0]]
 	base := t.at(&t.sheet.Base)
 	judge := func(v []float64) float64 {
 		var paints [2]colour.Paint
@@ -66,7 +66,7 @@ func (t teller) mud() Term {
 func accountRows() []accountRow {
 	var all []accountRow
 	for _, rows := range [...]func() []accountRow{
-		sizeAccounts, lyeAccounts, waterAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, lookAccounts,
+		sizeAccounts, lyeAccounts, waterAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, minglingAccounts,
 	} {
 		all = append(all, rows()...)
 	}
