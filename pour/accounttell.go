@@ -11,6 +11,9 @@ type Told struct{ Lead, Text string }
 // Tell says an account in lines, for paper and screen: what the figure is, its formula in words and in numbers, what these are and
 // where they come from, its band, and the warnings that hang on it. Numbers are metric, as everything is worked out.
 func (a Account) Tell() []Told {
+	if a.Word != "" {
+		return []Told{{a.Label, a.Word}, {"", a.Path}, {"from", "your plan"}, {"note", a.Why}}
+	}
 	if !a.Value.Known {
 		return []Told{{a.Label, "not worked out: " + a.Absent}, {"", a.Path}}
 	}

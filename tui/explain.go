@@ -1,0 +1,36 @@
+package tui
+
+import (
+	"pourbench/pour"
+	"pourbench/tui/dialog"
+)
+
+// explain opens the page that says where the figure under the cursor comes from.
+func (m *Model) explain() {
+	cell, _, _ := m.cell()
+	a, err := m.told().Explain(cell.Figure, m.session.Shelf(), m.opt.Hand)
+	if err != nil {
+		m.refuse(err.Error())
+		return
+	}
+	p := &dialog.Page{Title: "Where it comes from", LeadW: 8}
+	for i, l := range a.Tell() {
+		line := dialog.Line{Lead: l.Lead, Style: m.look.Accent, Text: l.Text}
+		if i == 0 {
+			line = dialog.Line{Lead: l.Lead + ": " + l.Text, Style: m.look.Focus}
+		}
+		p.Lines = append(p.Lines, line)
+	}
+	m.dialogs.Open(p)
+}
+
+// told is the sheet that knows most of this plan: the clock's figures and what the colours do, once they are worked out.
+func (m *Model) told() *pour.Sheet {
+	switch {
+	case m.facts.ColoursFresh && m.facts.Colours != nil:
+		return m.facts.Colours
+	case m.facts.Fresh && m.facts.Timed != nil:
+		return m.facts.Timed
+	}
+	return m.facts.Sheet
+}
