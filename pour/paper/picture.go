@@ -6,6 +6,8 @@ import (
 	"image"
 	"image/png"
 	"io"
+	"math"
+	"sync/atomic"
 
 	"pourbench/pour"
 	"pourbench/pour/swirl"
@@ -24,10 +26,11 @@ func Views() []string { return []string{ViewBar, ViewBars, ViewLoaf, ViewTop} }
 
 // PictureOptions says what to draw.
 type PictureOptions struct {
-	View  string // one of [Views]
-	Bar   int    // ViewBar: which, from 1; 0: the middle one
-	Width int    // pixels, 64 to 8000
-	Weeks bool   // in the colours after some weeks, where vanillin browns
+	View  string                // one of [Views]
+	Bar   int                   // ViewBar: which, from 1; 0: the middle one
+	Width int                   // pixels, 64 to 8000
+	Weeks bool                  // in the colours after some weeks, where vanillin browns
+	Told  func(percent float64) // how much is drawn, from several goroutines at once; nil: nobody is told
 }
 
 // Limits of a picture's width, pixels.
@@ -36,7 +39,14 @@ const (
 	mostWidth  = 8000
 )
 
-// Picture draws the sheet's swirl as a PNG. It stops early with ctx's error. What cannot be drawn is refused with the reason.
+// What a picture may take of the machine's memory, bytes: in all, and the program's own part of that.
+const (
+	mostMemory = 500e6
+	ownMemory  = 80e6
+)
+
+// Picture draws the sheet's swirl as a PNG. It stops early with ctx's error. What cannot be drawn is refused with the reason, and what
+// would need more than 500 MB of memory with the width that works.
 func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) error {
 	if o.Width < leastWidth || o.Width > mostWidth {
 		return fmt.Errorf("draw a picture %d pixels wide: write %d to %d", o.Width, leastWidth, mostWidth)
@@ -49,45 +59,116 @@ func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) e
 	if err != nil {
 		return err
 	}
-	img, err := drawView(ctx, s, d, poured, o)
+	e, err := newEasel(s, d, poured, o)
+	if err != nil {
+		return err
+	}
+	img, err := e.draw(ctx)
 	if err != nil {
 		return err
 	}
 	fast := png.Encoder{CompressionLevel: png.BestSpeed}
-	if err := fast.Encode(w, img); err != nil {
+	if err := fast.Encode(untilStopped{ctx, w}, img); err != nil {
 		return fmt.Errorf("write the picture: %w", err)
 	}
 	return nil
 }
 
-func drawView(ctx context.Context, s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (image.Image, error) {
-	palette, box := d.Palette, d.Recipe.Box
-	if o.Weeks {
-		palette = d.Weeks
+// untilStopped is a writer that fails with ctx's error once that is there.
+type untilStopped struct {
+	ctx context.Context
+	w   io.Writer
+}
+
+func (u untilStopped) Write(p []byte) (int, error) {
+	if err := u.ctx.Err(); err != nil {
+		return 0, err
 	}
+	return u.w.Write(p)
+}
+
+// easel is one picture about to be drawn. The sizes are parts of the square of its width.
+type easel struct {
+	o      PictureOptions
+	high   float64 // the whole picture
+	atOnce float64 // what is drawn at once
+	gaps   float64 // what is never drawn
+	draw   func(context.Context) (image.Image, error)
+}
+
+// newEasel sets a picture up, and refuses what would take too much memory.
+func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, error) {
 	top, err := d.Topping()
 	if err != nil {
 		return nil, err
 	}
-	tall := func(high, wide float64) int { return max(1, int(float64(o.Width)*high/wide+0.5)) }
+	palette, box, peak := d.Palette, d.Recipe.Box, 0.0
+	if o.Weeks {
+		palette = d.Weeks
+	}
+	if top.Icing != nil {
+		peak = top.Icing.PeakMM()
+	}
+	e := &easel{o: o}
+	finish := swirl.Soap()
+	finish.Told = e.told()
 	switch o.View {
 	case ViewBar:
 		x, err := barAt(s, o.Bar)
 		if err != nil {
 			return nil, err
 		}
-		return swirl.RenderBar(ctx, poured.Face(x), palette, top, float64(o.Width)/box.W, swirl.Soap())
+		e.high, e.atOnce = (box.H+peak)/box.W, box.H/box.W
+		e.draw = func(ctx context.Context) (image.Image, error) {
+			return swirl.RenderBar(ctx, poured.Face(x), palette, top, float64(o.Width)/box.W, finish)
+		}
 	case ViewBars:
-		c := swirl.Sheet{BarMM: s.Plan.Mould.BarMM, Columns: 0, GapMM: sheetGapMM, Top: top, Finish: swirl.Soap()}
-		c.PxPerMM = float64(o.Width) / (float64(columnsOf(poured.Bars(c.BarMM)))*(box.W+sheetGapMM) + sheetGapMM)
-		c.Columns = columnsOf(poured.Bars(c.BarMM))
-		return poured.Contact(ctx, palette, c)
+		bars := poured.Bars(s.Plan.Mould.BarMM)
+		columns := columnsOf(bars)
+		rows := (bars + columns - 1) / columns
+		wide := float64(columns)*(box.W+sheetGapMM) + sheetGapMM
+		e.high, e.atOnce = (float64(rows)*(box.H+peak+sheetGapMM)+sheetGapMM)/wide, box.H*box.W/(wide*wide)
+		e.gaps = e.high - float64(bars)*(box.H+peak)*box.W/(wide*wide)
+		c := swirl.Sheet{BarMM: s.Plan.Mould.BarMM, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(o.Width) / wide}
+		e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
 	case ViewLoaf:
-		return swirl.RenderLoaf(ctx, poured.Lengthwise(box.W/2), palette, top, float64(o.Width)/box.L, swirl.Soap())
+		e.high, e.atOnce = (box.H+peak)/box.L, box.H/box.L
+		e.draw = func(ctx context.Context) (image.Image, error) {
+			return swirl.RenderLoaf(ctx, poured.Lengthwise(box.W/2), palette, top, float64(o.Width)/box.L, finish)
+		}
 	case ViewTop:
-		return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, tall(box.W, box.L), swirl.Soap())
+		e.high, e.atOnce = box.W/box.L, box.W/box.L
+		e.draw = func(ctx context.Context) (image.Image, error) {
+			return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, max(1, int(float64(o.Width)*e.high+0.5)), finish)
+		}
+	default:
+		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 	}
-	return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
+	return e, e.fits()
+}
+
+// fits refuses a picture that would take too much memory: four bytes for every pixel, and six more for those drawn at once.
+func (e *easel) fits() error {
+	const perPixel, perPixelAtOnce = 4, 6
+	square := perPixel*e.high + perPixelAtOnce*e.atOnce
+	need := square*float64(e.o.Width)*float64(e.o.Width) + ownMemory
+	if need <= mostMemory {
+		return nil
+	}
+	return fmt.Errorf("draw %s %d pixels wide: that would take %.0f MB of memory, and %.0f MB is the most; the widest that works is --width %d",
+		e.o.View, e.o.Width, need/1e6, mostMemory/1e6, int(math.Sqrt((mostMemory-ownMemory)/square)))
+}
+
+// told passes on how much of the picture is drawn.
+func (e *easel) told() func(n int) {
+	if e.o.Told == nil {
+		return nil
+	}
+	drawn := atomic.Int64{}
+	return func(n int) {
+		all := float64(e.o.Width) * float64(e.o.Width) * (e.high - e.gaps)
+		e.o.Told(min(100, 100*float64(drawn.Add(int64(n)))/all))
+	}
 }
 
 // sheetGapMM is the room between the bars of a contact sheet, mm.

@@ -4,12 +4,17 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"image/png"
+	"math"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/swirl"
 )
 
 func pictured(t *testing.T, s pour.Sheet, o PictureOptions) []byte {
@@ -81,6 +86,92 @@ func BenchmarkPictureBar1200(b *testing.B) {
 	for b.Loop() {
 		if err := Picture(context.Background(), &bytes.Buffer{}, s, PictureOptions{View: ViewBar, Width: 1200}); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// A pixel takes four bytes, and six more while it is drawn: an image in memory and the portions it shows. A bar is drawn at once but for
+// its icing; of a contact sheet one bar is.
+func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T) {
+	p, shelf := demo(t)
+	s := pour.Work(p, shelf, clock.Hand{})
+	p.Icing = nil
+	bare := pour.Work(p, shelf, clock.Hand{})
+	for _, c := range []struct {
+		sheet pour.Sheet
+		view  string
+		fits  int
+	}{
+		{bare, ViewBar, 7361},  // 10 B × w² × 62/80 = 420 MB: w = 7361.7
+		{s, ViewBar, 0},        // the icing makes it higher
+		{bare, ViewLoaf, 8000}, // 10 B × 8000² × 62/250 = 159 MB
+		{s, ViewBars, 8000},
+	} {
+		drawing, err := c.sheet.Drawing()
+		if err != nil {
+			t.Fatal(err)
+		}
+		poured, err := swirl.New(drawing.Recipe)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = newEasel(c.sheet, drawing, poured, PictureOptions{View: c.view, Width: 8000})
+		if c.fits == 8000 {
+			if err != nil {
+				t.Errorf("%s: %v", c.view, err)
+			}
+			continue
+		}
+		var named int
+		if err == nil {
+			t.Fatalf("%s, 8000 pixels wide, is not refused", c.view)
+		}
+		if _, err := fmt.Sscanf(err.Error()[strings.LastIndex(err.Error(), "--width"):], "--width %d", &named); err != nil {
+			t.Fatal(err)
+		}
+		if c.fits > 0 && named != c.fits {
+			t.Errorf("%s: %v, want %d", c.view, err, c.fits)
+		}
+		for width, want := range map[int]bool{named: true, named + 1: false} {
+			if _, err := newEasel(c.sheet, drawing, poured, PictureOptions{View: c.view, Width: width}); (err == nil) != want {
+				t.Errorf("%s, %d pixels wide: %v", c.view, width, err)
+			}
+		}
+	}
+}
+
+// What is told sums to the whole picture, and whoever listens can stop it at any moment.
+func TestAPictureTellsHowFarItIsAndStopsWhenTold(t *testing.T) {
+	p, shelf := demo(t)
+	s := pour.Work(p, shelf, clock.Hand{})
+	for _, view := range Views() {
+		var lock sync.Mutex
+		most := 0.0
+		o := PictureOptions{View: view, Width: 300, Told: func(percent float64) {
+			lock.Lock()
+			defer lock.Unlock()
+			most = max(most, percent)
+		}}
+		pictured(t, s, o)
+		if most < 90 || most > 100 {
+			t.Errorf("%s: in the end %.1f %% was told", view, most)
+		}
+		for _, at := range []float64{0, 30, 80} {
+			ctx, stop := context.WithCancel(context.Background())
+			var last atomic.Uint64
+			o.Told = func(percent float64) {
+				if percent > at {
+					stop()
+				}
+				last.Store(math.Float64bits(percent))
+			}
+			if err := Picture(ctx, &bytes.Buffer{}, s, o); !errors.Is(err, context.Canceled) {
+				t.Errorf("%s stopped at %g %%: %v", view, at, err)
+			}
+			if end := math.Float64frombits(last.Load()); at == 0 && end > 10 {
+				t.Errorf("%s was stopped at once and drew to %.0f %%", view, end)
+			}
+			stop()
 		}
 	}
 }

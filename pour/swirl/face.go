@@ -75,6 +75,11 @@ func share(n int, do func(i int) bool) {
 
 // Refine draws the face w by h pixels with smooth edges. It stops early with ctx's error, leaving dst half drawn.
 func (f *Face) Refine(ctx context.Context, dst *Picture, w, h int) error {
+	return f.refine(ctx, dst, w, h, func(int) {})
+}
+
+// refine is [Face.Refine], telling of pixels as they are drawn.
+func (f *Face) refine(ctx context.Context, dst *Picture, w, h int, tell func(n int)) error {
 	dst.Reset(w, h)
 	if dst.W == 0 || dst.H == 0 || len(f.tracer.slabs) == 0 {
 		return ctx.Err()
@@ -89,7 +94,9 @@ func (f *Face) Refine(ctx context.Context, dst *Picture, w, h int) error {
 			return false
 		}
 		r := newRefiner(f, dst, size)
-		r.band(band*bandTiles, min(rows, (band+1)*bandTiles))
+		from, to := band*bandTiles, min(rows, (band+1)*bandTiles)
+		r.band(from, to)
+		tell((to - from) * size * w)
 		return true
 	})
 	return ctx.Err()

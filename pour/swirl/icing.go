@@ -1,6 +1,7 @@
 package swirl
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"image/color"
@@ -220,14 +221,24 @@ func (c *Icing) Paint(palette []color.NRGBA, ground color.NRGBA, w, h int, dst [
 		dst = make([]color.NRGBA, n)
 	}
 	dst = dst[:n]
+	_ = c.paint(context.Background(), palette, ground, w, h, func(j int, row []color.NRGBA) { copy(dst[j*w:], row) }) // nothing stops it
+	return dst
+}
+
+// paint gives the rows of the picture as they are drawn, from several goroutines at once and in no order. It stops early with ctx's error.
+func (c *Icing) paint(ctx context.Context, palette []color.NRGBA, ground color.NRGBA, w, h int, give func(j int, row []color.NRGBA)) error {
 	ink := newInks(palette, ground)
-	share(h, func(j int) bool {
-		for i := range w {
-			dst[j*w+i] = c.pixel(ink, ground, i, j, w, h)
+	share(workers, func(worker int) bool {
+		row := make([]color.NRGBA, max(0, w))
+		for j := worker; j < h && ctx.Err() == nil; j += workers {
+			for i := range row {
+				row[i] = c.pixel(ink, ground, i, j, w, h)
+			}
+			give(j, row)
 		}
 		return true
 	})
-	return dst
+	return ctx.Err()
 }
 
 func (c *Icing) pixel(ink *inks, ground color.NRGBA, i, j, w, h int) color.NRGBA {

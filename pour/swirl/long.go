@@ -57,6 +57,11 @@ func (l *Long) Draft(dst *Picture, w, h int) {
 
 // Refine draws the cut w by h pixels with smooth edges. It stops early with ctx's error, leaving dst half drawn.
 func (l *Long) Refine(ctx context.Context, dst *Picture, w, h int) error {
+	return l.refine(ctx, dst, w, h, func(int) {})
+}
+
+// refine is [Long.Refine], telling of pixels as they are drawn.
+func (l *Long) refine(ctx context.Context, dst *Picture, w, h int, tell func(n int)) error {
 	dst.Reset(w, h)
 	if dst.H == 0 {
 		return ctx.Err()
@@ -70,6 +75,7 @@ func (l *Long) Refine(ctx context.Context, dst *Picture, w, h int) error {
 		}
 		c := column{l: l, dst: dst, i: i, left: &t.left, right: &t.right, a: t.a, b: t.b}
 		c.draw()
+		tell(h)
 		return true
 	}, dst.W)
 	return ctx.Err()

@@ -18,16 +18,24 @@ type Finish struct {
 	Darken   float64     // how much it darkens at the very edge, 0 to 1
 	FlatTop  bool        // the upper corners stay square, as under an icing
 	Grain    float64     // how much the brightness of single pixels varies, 0 to 1
+	Told     func(n int) // is told that n more pixels are drawn, from several goroutines at once; nil: nobody is
+}
+
+// tell tells that n more pixels are drawn.
+func (f Finish) tell(n int) {
+	if f.Told != nil {
+		f.Told(n)
+	}
 }
 
 // Soap is the finish of a cut and planed bar: figures by eye.
 func Soap() Finish { return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.10, Grain: 0.02} }
 
-const maxPixels = 64 << 20 // an image larger than this is refused before memory is asked for
+const maxPixels = 128 << 20 // an image larger than this is refused before memory is asked for
 
 // source is a face or a cut along the loaf.
 type source interface {
-	Refine(ctx context.Context, dst *Picture, w, h int) error
+	refine(ctx context.Context, dst *Picture, w, h int, tell func(n int)) error
 	size() (w, h float64)
 }
 
@@ -35,7 +43,7 @@ func (f *Face) size() (w, h float64) { return f.box.W, f.box.H }
 func (l *Long) size() (w, h float64) { return l.long, l.deep }
 
 // Render draws a bar's face w by h pixels in full quality. The palette holds the sRGB colour of each portion. It
-// refuses sizes below 1 or above 64 million pixels and stops early with ctx's error.
+// refuses sizes below 1 or above 128 million pixels and stops early with ctx's error.
 func Render(ctx context.Context, f *Face, palette []color.NRGBA, w, h int, finish Finish) (*image.NRGBA, error) {
 	return render(ctx, f, palette, w, h, finish)
 }
@@ -46,34 +54,50 @@ func RenderLong(ctx context.Context, l *Long, palette []color.NRGBA, w, h int, f
 }
 
 func render(ctx context.Context, s source, palette []color.NRGBA, w, h int, finish Finish) (*image.NRGBA, error) {
-	if w < 1 || h < 1 || w > maxPixels/h {
-		return nil, fmt.Errorf("drawing a picture of %d by %d pixels: use at least 1 by 1 and at most %d pixels in all", w, h, maxPixels)
+	img, err := canvas(w, h)
+	if err != nil {
+		return nil, err
 	}
-	img := image.NewNRGBA(image.Rect(0, 0, w, h))
-	if err := paint(ctx, s, palette, img, finish); err != nil {
+	if err := paint(ctx, s, palette, img, finish, &Picture{}); err != nil {
 		return nil, err
 	}
 	return img, nil
 }
 
-// paint draws a source over the whole of img.
-func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGBA, finish Finish) error {
-	var pic Picture
+// canvas is an empty image.
+func canvas(w, h int) (*image.NRGBA, error) {
+	if w < 1 || h < 1 || w > maxPixels/h {
+		return nil, fmt.Errorf("drawing a picture of %d by %d pixels: use at least 1 by 1 and at most %d pixels in all", w, h, maxPixels)
+	}
+	return image.NewNRGBA(image.Rect(0, 0, w, h)), nil
+}
+
+// part is a rectangle of an image, sharing its pixels.
+func part(img *image.NRGBA, r image.Rectangle) *image.NRGBA {
+	r = r.Intersect(img.Rect)
+	if r.Empty() {
+		return &image.NRGBA{}
+	}
+	return &image.NRGBA{Pix: img.Pix[img.PixOffset(r.Min.X, r.Min.Y):], Stride: img.Stride, Rect: r}
+}
+
+// paint draws a source over the whole of img, by way of pic, whose memory it uses.
+func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGBA, finish Finish, pic *Picture) error {
 	b := img.Bounds()
-	if err := s.Refine(ctx, &pic, b.Dx(), b.Dy()); err != nil {
+	if err := s.refine(ctx, pic, b.Dx(), b.Dy(), finish.tell); err != nil {
 		return fmt.Errorf("drawing a picture of %d by %d pixels: %w", b.Dx(), b.Dy(), err)
 	}
 	mmW, mmH := s.size()
-	p := painter{Finish: finish, ink: newInks(palette, finish.Ground), pic: &pic, curve: curve(), mmW: mmW, mmH: mmH}
+	p := painter{Finish: finish, ink: newInks(palette, finish.Ground), pic: pic, curve: curve(), mmW: mmW, mmH: mmH}
 	share(pic.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
 		for i := range pic.W {
 			c := p.pixel(i, j)
 			row[4*i], row[4*i+1], row[4*i+2], row[4*i+3] = c.R, c.G, c.B, c.A
 		}
-		return true
+		return ctx.Err() == nil
 	})
-	return nil
+	return ctx.Err()
 }
 
 type painter struct {

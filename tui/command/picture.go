@@ -1,65 +1,88 @@
 package command
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"strings"
-	"time"
 
-	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 )
 
+// drawing is what picture was asked for.
+type drawing struct {
+	paper.PictureOptions
+	file   string // "-" is standard output
+	seed   int64
+	reseed bool
+}
+
 // pictureCommand draws the swirl.
 func (g *program) pictureCommand() *cobra.Command {
-	o := paper.PictureOptions{}
-	file, seed := "", int64(0)
-	var cmd *cobra.Command
-	cmd = g.onPlan("picture -o FILE.png [PLAN]", "Draw the swirl as a PNG: a bar, all bars, the loaf, the top", func(s pour.Sheet, shelf pour.Shelf) error {
-		if cmd.Flags().Changed("seed") {
-			plan, err := pour.Apply(s.Plan, shelf, pour.Reseed(seed))
-			if err != nil {
-				return err
-			}
-			s = pour.Work(plan, shelf, g.hand(shelf))
-		}
-		return g.picture(s, file, o)
-	})
-	cmd.Flags().StringVarP(&file, "output", "o", "", "the file to write; \"-\" is standard output")
-	cmd.Flags().StringVar(&o.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", "))
-	cmd.Flags().IntVar(&o.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
-	cmd.Flags().IntVar(&o.Width, "width", 1200, "width in pixels")
-	cmd.Flags().BoolVar(&o.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")
-	cmd.Flags().Int64Var(&seed, "seed", 0, "another of the faces this technique can pour (default: the plan's)")
+	var d drawing
+	cmd := &cobra.Command{
+		Use: "picture -o FILE.png [PLAN]", Short: "Draw the swirl as a PNG: a bar, all bars, the loaf, the top", Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			d.reseed = cmd.Flags().Changed("seed")
+			return g.interruptible(func(ctx context.Context) error { return g.picture(ctx, args, d) })
+		},
+	}
+	cmd.Flags().StringVarP(&d.file, "output", "o", "", "the file to write; \"-\" is standard output")
+	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", "))
+	cmd.Flags().IntVar(&d.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
+	cmd.Flags().IntVar(&d.Width, "width", 1200, "width in pixels")
+	cmd.Flags().BoolVar(&d.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")
+	cmd.Flags().Int64Var(&d.seed, "seed", 0, "another of the faces this technique can pour (default: the plan's)")
 	return cmd
 }
 
-// picture writes the picture whole or not at all; what takes longer than a moment says so on standard error.
-func (g *program) picture(s pour.Sheet, file string, o paper.PictureOptions) error {
-	if file == "" {
+// interruptible lets Ctrl+C stop what is done in its own way, so that nothing half done is left behind.
+func (g *program) interruptible(do func(context.Context) error) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	err := do(ctx)
+	if ctx.Err() != nil {
+		return errInterrupted
+	}
+	return err
+}
+
+// picture draws the plan and writes the picture whole or not at all.
+func (g *program) picture(ctx context.Context, args []string, d drawing) error {
+	if d.file == "" {
 		return errors.New("draw a picture: say where to, as in -o bar.png")
 	}
-	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
-	defer cancel()
-	working := time.AfterFunc(time.Second, func() { _, _ = fmt.Fprintf(g.Errs, "drawing %s, %d pixels wide ...\n", o.View, o.Width) })
-	defer working.Stop()
-	var png bytes.Buffer
-	if err := paper.Picture(ctx, &png, s, o); err != nil {
+	sheet, shelf, hand, err := g.worked(args)
+	if err != nil {
 		return err
 	}
-	if file == "-" {
-		_, err := png.WriteTo(g.Out)
-		return err
+	if d.reseed {
+		plan, err := pour.Apply(sheet.Plan, shelf, pour.Reseed(d.seed))
+		if err != nil {
+			return err
+		}
+		sheet = pour.Work(plan, shelf, hand)
 	}
-	if err := atomic.WriteFile(file, &png); err != nil {
-		return fmt.Errorf("write %s: %w", file, err)
+	told := g.progress(fmt.Sprintf("drawing %s, %d pixels wide", d.View, d.Width))
+	defer told.end()
+	d.Told = told.set
+	var undrawn error
+	draw := func(w io.Writer) error {
+		undrawn = paper.Picture(ctx, w, sheet, d.PictureOptions)
+		return undrawn
 	}
-	return nil
+	if d.file == "-" {
+		return draw(g.Out)
+	}
+	if err := disk.OS().Save(d.file, draw, disk.Want{Mode: disk.Shared, Still: ctx.Err}); err != nil && undrawn == nil {
+		return fmt.Errorf("write the picture to %s: %w", d.file, disk.Reason(err))
+	}
+	return undrawn
 }

@@ -1,0 +1,75 @@
+package command_test
+
+import (
+	"bytes"
+	"image/png"
+	"os"
+	"strings"
+	"testing"
+)
+
+func TestAPictureGoesWhereALinkLeadsAndKeepsTheMode(t *testing.T) {
+	m := newMaker(t)
+	m.writes("old", "real", "bar.png")
+	if err := os.Chmod(m.path("real", "bar.png"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.MkdirAll(m.path("here"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(m.path("real", "bar.png"), m.path("here", "bar.png")); err != nil {
+		t.Skip("no links here:", err)
+	}
+	if code, _, errs := m.types("picture", "-o", m.path("here", "bar.png"), "--width", "64"); code != 0 {
+		t.Fatal(errs)
+	}
+	if info, err := os.Lstat(m.path("here", "bar.png")); err != nil || info.Mode()&os.ModeSymlink == 0 {
+		t.Errorf("the link became %v, %v", info, err)
+	}
+	info, err := os.Stat(m.path("real", "bar.png"))
+	if err != nil || info.Mode().Perm() != 0o600 {
+		t.Errorf("%v, %v", info, err)
+	}
+	drawn, err := os.ReadFile(m.path("real", "bar.png"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if img, err := png.Decode(bytes.NewReader(drawn)); err != nil || img.Bounds().Dx() != 64 {
+		t.Errorf("no picture of 64 pixels: %v", err)
+	}
+	m.holds(m.path("real"), "bar.png")
+}
+
+func TestAPictureThatCannotBeWrittenOrDrawnLeavesNothing(t *testing.T) {
+	m := newMaker(t)
+	m.writes("old", "out", "old.png")
+	for want, args := range map[string][]string{
+		"but a folder; add the name of a file": {"-o", m.path("out") + "/"},
+		"no plain file but a folder\n":         {"-o", m.path("out")},
+		"no such file or directory":            {"-o", m.path("nowhere", "bar.png")},
+		"64 to 8000":                           {"-o", m.path("out", "old.png"), "--width", "8001"},
+		"the widest that works is --width ":    {"-o", m.path("out", "old.png"), "--width", "8000"},
+		"write one of":                         {"-o", m.path("out", "new.png"), "--view", "inside"},
+		"say where to":                         {},
+	} {
+		code, out, errs := m.types(append([]string{"picture"}, args...)...)
+		if code != 2 || out != "" || !strings.Contains(errs, want) {
+			t.Errorf("%q: exit %d, %q, %q", args, code, out, errs)
+		}
+	}
+	m.holds(m.path("out"), "old.png")
+	if old, err := os.ReadFile(m.path("out", "old.png")); err != nil || string(old) != "old" {
+		t.Errorf("the old picture is %q, %v", old, err)
+	}
+}
+
+func TestAPictureOnStandardOutputIsTheSameBytes(t *testing.T) {
+	m := newMaker(t)
+	_, out, errs := m.types("picture", "-o", "-", "--width", "64")
+	if code, _, _ := m.types("picture", "-o", m.path("bar.png"), "--width", "64"); code != 0 {
+		t.Fatal(errs)
+	}
+	if file, err := os.ReadFile(m.path("bar.png")); err != nil || out != string(file) {
+		t.Errorf("%d bytes on standard output, %d in the file, %v", len(out), len(file), err)
+	}
+}
