@@ -88,6 +88,8 @@ func (s Sheet) planned(path string) (Account, bool) {
 		a.Why += "; from " + digits(f.Low) + " to " + digits(f.High)
 	case *int:
 		a.Value, a.How = Know(float64(*at)), leaf(Input{Name: a.Label, V: float64(*at), From: "your plan, " + path})
+	case *int64:
+		a.Value, a.How = Know(float64(*at)), leaf(Input{Name: a.Label, V: float64(*at), From: "your plan, " + path})
 	case *string:
 		a.Word = *at
 		if choices := f.Choices(); a.Word == "" && len(choices) > 0 {
@@ -169,6 +171,10 @@ func (t teller) itemName(parts []string) string {
 		return t.b.Scents[i].Name
 	case "run":
 		return t.sheet.Run[i].Key
+	case "orders":
+		return "the order " + t.sheet.Look.Orders[i].Kind
+	case "totals":
+		return t.sheet.Totals[i].Name
 	case "neighbours":
 		p := t.sheet.Look.Pairs[i]
 		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
@@ -226,6 +232,10 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Run)
 	case pattern == "neighbours":
 		return len(t.sheet.Look.Pairs)
+	case pattern == "orders":
+		return len(t.sheet.Look.Orders)
+	case pattern == "totals":
+		return len(t.sheet.Totals)
 	case t.b == nil:
 		return 0
 	case strings.HasSuffix(pattern, ".oils"):

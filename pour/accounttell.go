@@ -28,8 +28,11 @@ func (a Account) Tell() []Told {
 		}
 		out = append(out, Told{lead, in.tell()})
 	}
-	if a.Low.Known && a.High.Known {
+	switch {
+	case a.Low.Known && a.High.Known:
 		out = append(out, Told{"band", measured(a.Low.V, a.Unit) + " to " + measured(a.High.V, a.Unit) + ": " + a.Band})
+	case a.Low.Known:
+		out = append(out, Told{"band", "from " + measured(a.Low.V, a.Unit) + ", its end beyond what is followed: " + a.Band})
 	}
 	return append(out, a.tellFeeds()...)
 }

@@ -42,7 +42,7 @@ func (m *Model) cannot(id keys.ID) string {
 			return "there is no cell under the cursor"
 		}
 	case keys.Explain:
-		if cell.Figure == "" {
+		if cell.Figure == "" && cell.Hint == "" {
 			return "this cell shows no figure; go to one with the arrows"
 		}
 	case keys.Said:

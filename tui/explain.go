@@ -5,15 +5,22 @@ import (
 	"pourbench/tui/dialog"
 )
 
+// whereFrom is the title of the page that explains.
+const whereFrom = "Where it comes from"
+
 // explain opens the page that says where the figure under the cursor comes from.
 func (m *Model) explain() {
 	cell, _, _ := m.cell()
+	if cell.Figure == "" { // what is no figure of the plan is told by its hint alone
+		m.dialogs.Open(&dialog.Page{Title: whereFrom, Lines: []dialog.Line{{Text: cell.Text}, {Text: cell.Hint}}})
+		return
+	}
 	a, err := m.told().Explain(cell.Figure, m.session.Shelf(), m.opt.Hand)
 	if err != nil {
 		m.refuse(err.Error())
 		return
 	}
-	p := &dialog.Page{Title: "Where it comes from", LeadW: 8}
+	p := &dialog.Page{Title: whereFrom, LeadW: 8}
 	for i, l := range a.Tell() {
 		line := dialog.Line{Lead: l.Lead, Style: m.look.Accent, Text: l.Text}
 		if i == 0 {

@@ -188,8 +188,9 @@ func (f *Facts) jugHint(line pour.JugSheet) string {
 func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug, line pour.JugSheet, path string) {
 	cells[jugScent] = f.shown(f.percent(line.ScentLoadPercent, 1), path+"scent_load_percent", "scent inside this jug, percent of its oils")
 	cells[jugFull] = f.shown(f.Show.WeightApart(line.TotalG).Number, path+"total_g", "batter, colour, carrier and scent together")
-	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, "", "what the jug has to hold")
+	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, path+"total_ml", "what the jug has to hold")
 	holds := f.number("size of "+jug.Name, "–", jug.CapacityML, pour.UnitML, 50, func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
+	holds.Figure = at(string(n)+".jug", i) + "capacity_ml"
 	holds.Hint = "what the vessel holds, mL; 0: not stated"
 	if jug.CapacityML > 0 {
 		holds.Text = holds.Plain

@@ -50,10 +50,10 @@ func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {
 			Pick: func(id string) pour.Edit { return pour.SwapOil(n, i, id) },
 		}
 		part := f.number("part of "+line.Name, f.percent(line.Percent, 2), line.Percent, pour.UnitPercent, 1, func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
-		part.Hint = "percent of all oils; the others give way in proportion"
+		part.Hint, part.Figure = "percent of all oils; the others give way in proportion", at(string(n)+".oil", i)+"percent"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
 			oilName: pick, oilPart: part,
-			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"g", line.Name+" to weigh, "+f.grams()),
+			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"weigh_g", line.Name+" to weigh, "+f.grams()),
 			oilSap:   f.shown(f.percent(line.SapKOHMgG, 1), path+"sap_koh_mg_g", "working saponification value"),
 			oilRange: f.shown(f.percent(line.SapLow, 0)+" to "+f.percent(line.SapHigh, 0), path+"sap_low_koh_mg_g", "range behind the worst case, mg KOH/g"),
 		}})
