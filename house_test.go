@@ -31,7 +31,7 @@ func house() []room {
 		{"pour/logbook/live", "pour/logbook pour pour/disk pour/plain chem chem/clock"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
 		{"pour/paper", "pour/logbook/learn pour/logbook pour/disk pour pour/swirl chem chem/clock"},
-		{"pour/backup", "pour/disk pour/planfile pour/logbook pour pour/plain"},
+		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},
 		{"tui/layout", ""},

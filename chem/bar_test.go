@@ -116,6 +116,11 @@ func TestVanillinTintFollowsTheMakersBands(t *testing.T) {
 			t.Errorf("%v %% vanillin in the bar turns %q, want %q", percent, got, want)
 		}
 	}
+	for bound, want := range map[float64]chem.Browning{0.02: chem.BrowningCream, 0.0378: chem.BrowningTan, 0.189: chem.BrowningMid, 0.3782: chem.BrowningMid} {
+		if got := chem.VanillinTint(bound); got != want {
+			t.Errorf("%v %% vanillin, a bound itself, turns %q, want %q", bound, got, want)
+		}
+	}
 	if got := chem.VanillinTint(math.NaN()); got != "" {
 		t.Errorf("unknown vanillin turns %q", got)
 	}
@@ -136,6 +141,16 @@ func TestDryingRefusesWhatCannotBe(t *testing.T) {
 	for _, at := range [][2]float64{{-1, 0.1}, {100, 1}, {100, nan}, {nan, 0.1}} {
 		if g, err := chem.CutForCured(at[0], at[1]); !errors.Is(err, chem.ErrCure) {
 			t.Errorf("cut %v: %v, %v", at, g, err)
+		}
+	}
+	for what, f := range map[string]func() (float64, error){
+		"nothing, cured": func() (float64, error) { return chem.CuredG(0, 0) },
+		"nothing to cut": func() (float64, error) { return chem.CutForCured(0, 0) },
+		"no loss":        func() (float64, error) { return chem.DryingLoss(100, 100) },
+		"all of it lost": func() (float64, error) { g, err := chem.DryingLoss(100, 0); return g - 1, err },
+	} {
+		if g, err := f(); err != nil || g != 0 {
+			t.Errorf("%s: %v, %v", what, g, err)
 		}
 	}
 	if p := chem.PercentOfBar(1, 0); !math.IsNaN(p) {

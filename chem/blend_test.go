@@ -118,6 +118,43 @@ func TestFamiliesSumToAHundred(t *testing.T) {
 	}
 }
 
+// A fat of one acid alone belongs to one family, all of it; what is listed nowhere is among the others.
+func TestEveryAcidIsInOneFamily(t *testing.T) {
+	for a := range chem.Acid(chem.AcidCount) {
+		fat := chem.Fat{Kind: chem.Triglyceride, Sap: 190}
+		fat.Profile[a] = 0.5 // the rest of it not known: the acids are taken as parts of what is
+		f := chem.Blend{{Fat: fat, G: 7}}.Families()
+		family := map[chem.Acid]float64{
+			chem.C6: f.ShortPercent, chem.C8: f.ShortPercent, chem.C10: f.ShortPercent, chem.C12: f.ShortPercent, chem.C14: f.ShortPercent,
+			chem.C16: f.PalmiticStearicPercent, chem.C18: f.PalmiticStearicPercent, chem.C18x1: f.OleicPercent,
+			chem.C18x2: f.LinoleicLinolenicPercent, chem.C18x3: f.LinoleicLinolenicPercent, chem.Ricinoleic: f.RicinoleicPercent,
+		}
+		got, listed := family[a]
+		if !listed {
+			got = f.OtherPercent
+		}
+		near(t, a.Name(), got, 100, 1e-9)
+		near(t, a.Name()+", all families", f.ShortPercent+f.PalmiticStearicPercent+f.OleicPercent+f.LinoleicLinolenicPercent+f.RicinoleicPercent+f.OtherPercent, 100, 1e-9)
+	}
+}
+
+// By hand: 3 g all lauric and 1 g all oleic, whatever their published acids sum to. What has no mass says nothing and hides nothing.
+func TestAProfileIsWeightedByMassAlone(t *testing.T) {
+	lauric, oleic := chem.Fat{Kind: chem.Triglyceride, DensityGML: 0.9, DensityC: 20}, chem.Fat{Kind: chem.Triglyceride, DensityGML: 0.8, DensityC: 20}
+	lauric.Profile[chem.C12], oleic.Profile[chem.C18x1] = 0.5, 1.6
+	blend := chem.Blend{{Fat: chem.Fat{}, G: 0}, {Fat: lauric, G: 3}, {Fat: oleic, G: 1}}
+	p, profiled := blend.Profile()
+	near(t, "lauric", p[chem.C12], 0.75, 1e-12)
+	near(t, "oleic", p[chem.C18x1], 0.25, 1e-12)
+	near(t, "profiled", profiled, 1, 0)
+	iodine, ok := blend.IodineValue()
+	near(t, "iodine value, 0.860 for every percent of oleic", iodine, 86./4, 1e-9)
+	near(t, "volume", blend.ML(20), 3/0.9+1/0.8, 1e-12)
+	if !ok {
+		t.Error("an oil of no mass hides the iodine value")
+	}
+}
+
 func TestBlendIodineValueTakesThePublishedRangeOfAWax(t *testing.T) {
 	iodine, ok := chem.Blend{{Fat: tableFat(t, "beeswax"), G: 10}}.IodineValue()
 	if !ok {

@@ -75,6 +75,24 @@ func TestImpurityCountsAsNeitherAlkaliNorWater(t *testing.T) {
 	near(t, "no lye", chem.Lye{}.PureAsMixed(), 0, 0)
 }
 
+// 60 g of KOH in 100 g of alkali are 60/56.1053 of 60/56.1053 + 40/39.99677 mol.
+func TestKOHByMassIsLessByMoles(t *testing.T) {
+	near(t, "0.6 by mass", chem.KOHMoleShare(0.6), 0.516752109, 1e-9)
+	near(t, "half by mass", chem.KOHMoleShare(0.5), 0.416190515, 1e-9)
+	near(t, "none", chem.KOHMoleShare(0), 0, 0)
+	near(t, "all", chem.KOHMoleShare(1), 1, 0)
+}
+
+// Half of 100 g KOH is KOH of 90 %, the other half NaOH of 98 %: 55.5556 + 36.3718 g weighed for 50 + 35.6444 g pure.
+func TestImpurityOfBothAlkalisCounts(t *testing.T) {
+	o := chem.LyeOrder{DemandKOHG: 100, Concentration: 0.4, KOHShare: 0.5, NaOHPurity: 0.98, KOHPurity: 0.90}
+	l := mix(t, o)
+	near(t, "weighed", l.NaOHWeighedG+l.KOHWeighedG, 91.92736946, 1e-8)
+	near(t, "pure as mixed", l.PureAsMixed(), 0.4*85.64437763/91.92736946, 1e-9)
+	near(t, "pure", l.PureConcentration, 0.4*85.64437763/91.92736946, 1e-9)
+	near(t, "solution", l.SolutionG(), 91.92736946/0.4, 1e-7)
+}
+
 func TestStockLyeLeavesTheRestOfTheWaterRegression(t *testing.T) {
 	o := order()
 	o.StockStrength, o.NaOHPurity = 0.50, 0

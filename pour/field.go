@@ -1,7 +1,8 @@
 package pour
 
 import (
-	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -108,17 +109,17 @@ func (f Field) Items(grow int, visit func(i int, fields []Field)) { f.each(grow,
 func (f *Field) each(grow int, scratch bool, visit func(i int, fields []Field)) bool {
 	switch at := f.At.(type) {
 	case *[]Burst:
-		eachOf(at, grow, scratch, burstFields, visit)
+		eachOf(at, grow, scratch, (*Burst).Fields, visit)
 	case *[]OilPart:
-		eachOf(at, grow, scratch, oilFields, visit)
+		eachOf(at, grow, scratch, (*OilPart).Fields, visit)
 	case *[]ExtraPart:
-		eachOf(at, grow, scratch, extraFields, visit)
+		eachOf(at, grow, scratch, (*ExtraPart).Fields, visit)
 	case *[]Jug:
-		eachOf(at, grow, scratch, jugFields, visit)
+		eachOf(at, grow, scratch, (*Jug).Fields, visit)
 	case *[]Dose:
-		eachOf(at, grow, scratch, doseFields, visit)
+		eachOf(at, grow, scratch, (*Dose).Fields, visit)
 	case *[]ScentPart:
-		eachOf(at, grow, scratch, scentFields, visit)
+		eachOf(at, grow, scratch, (*ScentPart).Fields, visit)
 	default:
 		return false
 	}
@@ -175,14 +176,6 @@ type Table struct {
 	Fields []Field
 }
 
-// path is the path of a row.
-func (t Table) path(key string) string {
-	if t.Key == "" {
-		return key
-	}
-	return t.Key + "." + key
-}
-
 // Blank is what a plan file that says nothing would mean: every field at its default.
 func Blank() Plan {
 	var p Plan
@@ -215,36 +208,35 @@ func setDefaults(fields []Field) {
 
 // field finds a row by its path in the plan file, list items counted from 0: "base.jug[1].share_percent".
 func (p *Plan) field(path string) (Field, bool) {
-	for _, t := range p.Tables() {
-		rest, ok := path, true
-		if t.Key != "" {
-			rest, ok = strings.CutPrefix(path, t.Key+".")
-		}
-		if !ok {
-			continue
-		}
-		if f, ok := fieldIn(t.Fields, rest); ok {
-			return f, true
-		}
+	if table, rest, ok := strings.Cut(path, "."); ok {
+		return fieldIn(p.fieldsOf(table), rest)
 	}
-	return Field{}, false
+	return fieldIn(p.fieldsOf(""), path)
 }
 
 func fieldIn(fields []Field, path string) (found Field, ok bool) {
-	for _, f := range fields {
-		if f.Key == path {
-			return f, true
-		}
-		if !strings.HasPrefix(path, f.Key+"[") {
-			continue
-		}
-		f.Items(0, func(i int, rows []Field) {
-			if rest, here := strings.CutPrefix(path, fmt.Sprintf("%s[%d].", f.Key, i)); here {
-				found, ok = fieldIn(rows, rest)
-			}
-		})
+	key, rest, inList := strings.Cut(path, "[")
+	at := slices.IndexFunc(fields, func(f Field) bool { return f.Key == key })
+	if at < 0 || !inList {
+		return Row(fields, path)
 	}
+	digits, rest, _ := strings.Cut(rest, "].")
+	fields[at].Items(0, func(i int, rows []Field) {
+		if strconv.Itoa(i) == digits {
+			found, ok = fieldIn(rows, rest)
+		}
+	})
 	return found, ok
+}
+
+// Row finds a row among those of a table by its key.
+func Row(fields []Field, key string) (Field, bool) {
+	for i := range fields {
+		if fields[i].Key == key {
+			return fields[i], true
+		}
+	}
+	return Field{}, false
 }
 
 // Number returns the number at a path of the plan file, and its row.

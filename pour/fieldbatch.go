@@ -50,21 +50,24 @@ func (b *Batch) shareLabel() string {
 	return "KOH share (moles)"
 }
 
-func burstFields(b *Burst) []Field {
+// Fields are the rows of the list, pointing into the item.
+func (b *Burst) Fields() []Field {
 	return []Field{
 		{Key: "at_min", Label: "at", Need: Required, Unit: UnitMinute, High: 600, Step: 0.5, At: &b.AtMin, Means: "after this batch's lye-in"},
 		{Key: "s", Label: "for", Need: Required, Unit: UnitSecond, High: 3600, Step: 5, At: &b.S, Means: "length of the burst"},
 	}
 }
 
-func oilFields(o *OilPart) []Field {
+// Fields are the rows of the list, pointing into the item.
+func (o *OilPart) Fields() []Field {
 	return []Field{
 		{Key: "oil", Label: "oil", Need: Required, Takes: TakesOil, At: &o.Oil, Means: "what it is"},
 		{Key: "percent", Label: "part", Need: Required, Unit: UnitPercent, High: 100, Step: 1, At: &o.Percent, Means: "of all oils by mass"},
 	}
 }
 
-func extraFields(x *ExtraPart) []Field {
+// Fields are the rows of the list, pointing into the item.
+func (x *ExtraPart) Fields() []Field {
 	return []Field{
 		{Key: "extra", Label: "extra", Need: Required, Takes: TakesExtra, At: &x.Extra, Means: "what it is"},
 		{Key: "percent_of_oils", Label: "part", Need: Required, Unit: UnitPercent, High: 50, Step: 0.1, At: &x.PercentOfOils, Means: "of the batch's oils by mass"},
@@ -72,7 +75,8 @@ func extraFields(x *ExtraPart) []Field {
 	}
 }
 
-func jugFields(j *Jug) []Field {
+// Fields are the rows of the list, pointing into the item.
+func (j *Jug) Fields() []Field {
 	return []Field{
 		{Key: "name", Label: "name", Need: Required, Takes: TakesName, High: 24, At: &j.Name, Means: "what the jug is called"},
 		{Key: "share_percent", Label: "share", Need: Required, Unit: UnitPercent, High: 100, Step: 1, At: &j.SharePercent, Means: "of the batter by mass"},
@@ -83,7 +87,8 @@ func jugFields(j *Jug) []Field {
 	}
 }
 
-func doseFields(d *Dose) []Field {
+// Fields are the rows of the list, pointing into the item.
+func (d *Dose) Fields() []Field {
 	return []Field{
 		{Key: "colourant", Label: "colourant", Need: Required, Takes: TakesColourant, At: &d.Colourant, Means: "what it is"},
 		{Key: "dose_percent", Label: "dose", Need: Required, Unit: UnitPercent, High: 20, Step: 0.05, At: &d.DosePercent, Means: "of the jug's batter by mass"},
@@ -92,7 +97,8 @@ func doseFields(d *Dose) []Field {
 	}
 }
 
-func scentFields(s *ScentPart) []Field {
+// Fields are the rows of the list, pointing into the item.
+func (s *ScentPart) Fields() []Field {
 	return []Field{
 		{Key: "scent", Label: "scent", Need: Required, Takes: TakesScent, At: &s.Scent, Means: "what it is"},
 		{Key: "percent_of_oils", Label: "load", Need: Required, Unit: UnitPercent, High: 20, Step: 0.1, At: &s.PercentOfOils, Means: "of the batch's oils by mass, as makers say it"},

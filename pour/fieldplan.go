@@ -2,17 +2,49 @@ package pour
 
 // The defaults below are common practice, no source.
 
+// tableKeys are the tables of a plan file in its order; the first is what stands above the sections.
+func tableKeys() []string {
+	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing)}
+}
+
 // Tables lists everything a plan holds, table by table in the order of the file, each row pointing into the plan. The
 // icing's table is there only when there is an icing.
 func (p *Plan) Tables() []Table {
-	out := make([]Table, 0, 9)
-	out = append(out,
-		Table{"", topFields(p)}, Table{"show", showFields(&p.Show)}, Table{"mould", mouldFields(&p.Mould)}, Table{"room", roomFields(&p.Room)},
-		Table{"swirl", swirlFields(&p.Swirl)}, Table{"bed", bedFields(&p.Bed)}, Table{"run", runFields(&p.Run)}, Table{string(Base), batchFields(Base, &p.Base)})
-	if p.Icing != nil {
-		out = append(out, Table{string(Icing), batchFields(Icing, p.Icing)})
+	keys := tableKeys()
+	out := make([]Table, 0, len(keys))
+	for _, key := range keys {
+		if fields := p.fieldsOf(key); fields != nil {
+			out = append(out, Table{key, fields})
+		}
 	}
 	return out
+}
+
+// fieldsOf are the rows of one table; nil: the plan has no such table.
+func (p *Plan) fieldsOf(key string) []Field {
+	switch key {
+	case "":
+		return topFields(p)
+	case "show":
+		return showFields(&p.Show)
+	case "mould":
+		return mouldFields(&p.Mould)
+	case "room":
+		return roomFields(&p.Room)
+	case "swirl":
+		return swirlFields(&p.Swirl)
+	case "bed":
+		return bedFields(&p.Bed)
+	case "run":
+		return runFields(&p.Run)
+	case string(Base):
+		return batchFields(Base, &p.Base)
+	case string(Icing):
+		if p.Icing != nil {
+			return batchFields(Icing, p.Icing)
+		}
+	}
+	return nil
 }
 
 func topFields(p *Plan) []Field {

@@ -13,8 +13,11 @@ import (
 
 // reckonings is how many times a hundred random plans are reckoned: more where there is time.
 func reckonings() int {
-	if os.Getenv("POURBENCH_LONG") != "" {
+	switch {
+	case os.Getenv("POURBENCH_LONG") != "":
 		return 100
+	case testing.Short():
+		return 1
 	}
 	return 3
 }
@@ -24,27 +27,43 @@ func reckonings() int {
 func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 	demo, shelf := bench(t)
 	for range reckonings() {
-		rapid.Check(t, func(t *rapid.T) {
-			p := drawRich(t, demo, shelf)
-			sheet := pour.Weigh(p, shelf)
-			got := written(t, sheet)
-			want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
-			base := reckonBatch(t, p, shelf, pour.Base, got, want)
-			icing := (*reckoned)(nil)
-			want["icing"] = nil
-			if p.Icing != nil {
-				delete(want, "icing")
-				icing = reckonBatch(t, p, shelf, pour.Icing, got, want)
+		rapid.Check(t, func(t *rapid.T) { reckonPlan(t, drawRich(t, demo, shelf), shelf) })
+	}
+}
+
+// The same of what a maker can come to from the example, edit by edit, refused ones included.
+func TestWhatEditsLeadToIsReckonedToo(t *testing.T) {
+	demo, shelf := bench(t)
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlan(t, demo, shelf)
+		for _, b := range []*pour.Batch{&p.Base, p.Icing} {
+			if shares := sumOf(b.Jugs, func(j pour.Jug) float64 { return j.SharePercent }); !near(shares, 100, 1e-6) {
+				t.Errorf("the shares sum to %v", shares)
 			}
-			if base == nil || p.Icing != nil && icing == nil {
-				return // it cannot be mixed, which has been judged
-			}
-			sheetDiffers(t, sheet, base, icing)
-			reckonBars(p, base, icing, want)
-			for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
-				t.Error(d)
-			}
-		})
+		}
+		reckonPlan(t, p, shelf)
+	})
+}
+
+func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
+	t.Helper()
+	sheet := pour.Weigh(p, shelf)
+	got := written(t, sheet)
+	want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
+	base, icing := reckonBatch(t, p, shelf, pour.Base, got, want), (*reckoned)(nil)
+	want["icing"] = nil
+	if p.Icing != nil {
+		delete(want, "icing")
+		icing = reckonBatch(t, p, shelf, pour.Icing, got, want)
+	}
+	if base == nil || p.Icing != nil && icing == nil {
+		return // it cannot be mixed, which has been judged
+	}
+	sheetDiffers(t, sheet, base, icing)
+	reckonBars(p, base, icing, want)
+	runReckoned(t, p, got)
+	for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
+		t.Error(d)
 	}
 }
 

@@ -21,10 +21,13 @@ func drawRich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	m.LengthMM, m.WidthMM = odd(t, "length", 150, 400), odd(t, "width", 60, 300)
 	m.BarMM, m.BarWidthMM = odd(t, "bar", 15, 100), float64(rapid.IntRange(0, 1).Draw(t, "cut both ways"))*40.7
 	m.FillMM, m.LossPercent = odd(t, "fill", 20, 70), odd(t, "loss", 0, 10)
+	p.Run.CoolLyeMin = float64(rapid.IntRange(0, 1).Draw(t, "cooling is planned")) * 45
+	p.Run.SplitMin, p.Run.StirMin, p.Run.ScentMin, p.Run.BedMin = odd(t, "split", 0, 2), odd(t, "stir", 0, 2), odd(t, "scent", 0, 2), odd(t, "bed", 0, 5)
 	p.Base = drawBatch(t, p.Base, shelf, []string{pour.SizeMould, pour.SizeOils})
 	p.Icing = nil
-	if rapid.Bool().Draw(t, "icing") {
+	if rapid.IntRange(0, 3).Draw(t, "icing") > 0 {
 		icing := drawBatch(t, *plan.Icing, shelf, []string{pour.SizeBar, pour.SizeLayer, pour.SizeOils})
+		icing.StartAtMin = odd(t, "start", -40, 40)
 		p.Icing = &icing
 	}
 	if faults := p.Check(shelf); len(faults) > 0 {
@@ -50,6 +53,7 @@ func drawBatch(t *rapid.T, b pour.Batch, shelf pour.Shelf, sizes []string) pour.
 	b.OilsG, b.PerBarG, b.LayerMM, b.LossPercent = odd(t, "oils", 60, 4000), odd(t, "per bar", 5, 60), odd(t, "layer", 2, 30), odd(t, "icing loss", 0, 12)
 	b.SuperfatPercent, b.LyeConcentrationPercent = odd(t, "superfat", -3, 20), odd(t, "lye", 18, 48)
 	b.FinalMoisturePercent = odd(t, "moisture", 0, 20)
+	b.SplitAtMin = odd(t, "split at", 0, 8)
 	b.OilsC, b.LyeC, b.BatterC = odd(t, "oils at", 20, 70), odd(t, "lye at", 15, 60), odd(t, "batter at", 20, 60)
 	b.BatterMeasured = rapid.Bool().Draw(t, "measured")
 	b.ReadyBlend = rapid.SampledFrom([]string{"", "", "house"}).Draw(t, "ready blend")
@@ -59,7 +63,7 @@ func drawBatch(t *rapid.T, b pour.Batch, shelf pour.Shelf, sizes []string) pour.
 	drawJugs(t, &b, shelf)
 	b.Scents = nil
 	for range rapid.IntRange(0, 3).Draw(t, "scents") {
-		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(0, 5).Draw(t, "scent")].ID, PercentOfOils: odd(t, "load", 0.1, 5)}
+		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(3, 6).Draw(t, "scent")].ID, PercentOfOils: odd(t, "load", 0.1, 5), AtMin: odd(t, "scented at", 0, 15)}
 		for _, j := range b.Jugs {
 			if rapid.Bool().Draw(t, "into") {
 				s.Into = append(s.Into, j.Name)

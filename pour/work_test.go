@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -95,100 +94,6 @@ func drawEdit(t *rapid.T, p pour.Plan, shelf pour.Shelf) pour.Edit {
 	default:
 		return pour.SetNumber(string(n)+".naoh_purity_percent", 80+percent/5)
 	}
-}
-
-func TestJugsSumToTheBatterAndSharesToAHundred(t *testing.T) {
-	demo, shelf := bench(t)
-	rapid.Check(t, func(t *rapid.T) {
-		plan := drawPlan(t, demo, shelf)
-		sheet := pour.Weigh(plan, shelf)
-		for _, b := range sheet.Batches() {
-			if b.Refused.Masses != "" {
-				continue // it cannot be mixed: nothing in it has a mass
-			}
-			shares, batter, weighed := 0.0, 0.0, 0.0
-			for _, j := range b.Jugs {
-				shares += j.SharePercent
-				batter += j.BatterG
-				weighed += j.BatterWeighG
-				if math.Abs(j.BatterWeighG-j.BatterG) > plan.Show.ScaleStepG*(1+1e-6) {
-					t.Fatalf("%s: weighed %v for %v, over a step off", j.Name, j.BatterWeighG, j.BatterG)
-				}
-			}
-			if !near(shares, 100, 1e-6) {
-				t.Fatalf("%s: shares sum to %v", b.Name, shares)
-			}
-			if !near(batter, b.Size.BatterG, 1e-9) || !near(weighed, b.Size.BatterWeighG, 1e-9) {
-				t.Fatalf("%s: jugs hold %v (weighed %v) of %v (%v)", b.Name, batter, weighed, b.Size.BatterG, b.Size.BatterWeighG)
-			}
-		}
-	})
-}
-
-func TestWhatGoesInIsWhatIsWeighed(t *testing.T) {
-	demo, shelf := bench(t)
-	rapid.Check(t, func(t *rapid.T) {
-		sheet := pour.Weigh(drawPlan(t, demo, shelf), shelf)
-		if slices.ContainsFunc(sheet.Batches(), func(b *pour.BatchSheet) bool { return b.Refused.Masses != "" }) {
-			return // it cannot be mixed: nothing in it has a mass
-		}
-		weighed, poured := 0.0, 0.0
-		for _, w := range sheet.Totals {
-			weighed += w.G
-		}
-		for _, b := range sheet.Batches() {
-			if got := b.Size.OilsG + b.Lye.NaOH.WeighedG + b.Lye.KOH.WeighedG + b.Lye.Stock.WeighedG + b.Lye.WaterToAddG.V + b.Size.ExtrasG; b.Lye.WaterToAddG.Known && len(b.Oils) > 0 &&
-				sheet.Plan.Batch(b.Name).Carrier == pour.CarrierExtra && !near(got, b.Size.BatterG, 1e-9) {
-				t.Fatalf("%s: parts sum to %v, batter is %v", b.Name, got, b.Size.BatterG)
-			}
-			poured += b.Size.PouredG / (1 - b.Size.LossPercent/100)
-		}
-		if !near(weighed, poured, 1e-9) {
-			t.Fatalf("weighed %v g, in the jugs %v g", weighed, poured)
-		}
-	})
-}
-
-func TestTwiceTheOilsIsTwiceEveryMass(t *testing.T) {
-	demo, shelf := bench(t)
-	rapid.Check(t, func(t *rapid.T) {
-		plan := drawPlan(t, demo, shelf)
-		plan.Base.Size, plan.Base.OilsG = pour.SizeOils, rapid.Float64Range(50, 5000).Draw(t, "oils")
-		one := pour.Weigh(plan, shelf)
-		plan.Base.OilsG *= 2
-		two := pour.Weigh(plan, shelf)
-		if one.Base.Refused.Masses != "" {
-			if two.Base.Refused.Masses != one.Base.Refused.Masses {
-				t.Fatal("twice the oils can be mixed, once cannot")
-			}
-			return
-		}
-		for _, pair := range [][2]float64{
-			{one.Base.Lye.NaOH.WeighedG, two.Base.Lye.NaOH.WeighedG},
-			{one.Base.Lye.WaterToAddG.V, two.Base.Lye.WaterToAddG.V},
-			{one.Base.Size.BatterG, two.Base.Size.BatterG},
-			{one.Base.Size.BatterML, two.Base.Size.BatterML},
-			{one.Base.Size.PouredG, two.Base.Size.PouredG},
-			{one.Base.Size.DryG, two.Base.Size.DryG},
-			{one.Base.Size.ExtrasG, two.Base.Size.ExtrasG},
-		} {
-			if !near(2*pair[0], pair[1], 1e-9) {
-				t.Fatalf("twice %v is not %v", pair[0], pair[1])
-			}
-		}
-	})
-}
-
-func TestTheMouldIsFilledToItsHeight(t *testing.T) {
-	demo, shelf := bench(t)
-	rapid.Check(t, func(t *rapid.T) {
-		plan := drawPlan(t, demo, shelf)
-		plan.Base.Size = pour.SizeMould
-		sheet := pour.Weigh(plan, shelf)
-		if sheet.Base.Refused.Masses == "" && !near(sheet.Base.Size.HeightMM, plan.Mould.FillMM, 1e-9) {
-			t.Fatalf("stands %v mm high, want %v", sheet.Base.Size.HeightMM, plan.Mould.FillMM)
-		}
-	})
 }
 
 func TestUnitsChangeNothing(t *testing.T) {

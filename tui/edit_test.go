@@ -2,6 +2,7 @@ package tui
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -114,6 +115,28 @@ func TestJugsAreAddedRenamedColouredMovedAndRemoved(t *testing.T) {
 	drive(m, "home d")
 	if got := base(m).Jugs[1].Name; got != "gentian" {
 		t.Errorf("after removing it jug 2 is %q, want gentian", got)
+	}
+}
+
+func TestTheCursorGoesAlongWithWhatIsAddedOrMoved(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "down down down down a")
+	if cell, row, _ := m.cell(); row.Item != 5 || cell.Text != "jug" {
+		t.Errorf("after adding behind the last jug the cursor is on %q of jug %d", cell.Text, row.Item)
+	}
+	drive(m, "right right K")
+	if cell, row, _ := m.cell(); row.Item != 4 || cell.Name != "share of jug" {
+		t.Errorf("after moving it up the cursor is on %q of jug %d, want its share", cell.Name, row.Item)
+	}
+	goTo(t, m, panel.Run, "tasks")
+	row := slices.IndexFunc(m.session.Sheet().Stints(), func(st pour.Stint) bool { return st.Kind == pour.TaskScent })
+	m.cursors[m.at().ID] = grid.Cursor{Row: row}
+	m.settle()
+	task := m.session.Sheet().Stints()[row].Tasks[0].Key
+	drive(m, "J")
+	_, at, _ := m.cell()
+	if moved := m.session.Sheet().Stints()[at.Item]; at.Item != row+1 || !slices.ContainsFunc(moved.Tasks, func(t pour.Task) bool { return t.Key == task }) {
+		t.Errorf("the task %q of row %d was moved and the cursor is on row %d, %q: %s", task, row, at.Item, moved.Key, m.status.Text())
 	}
 }
 
@@ -278,5 +301,21 @@ func TestAListIsSearchedByTyping(t *testing.T) {
 	drive(m, "enter")
 	if m.dialogs.Top() == nil || !strings.Contains(m.status.Text(), "nothing matches") {
 		t.Error("taking nothing from a list is not explained")
+	}
+}
+
+func TestAMessageThatDoesNotFitIsReadWholeOnAKey(t *testing.T) {
+	m := opened(t, 80, 24)
+	drive(m, "!")
+	if m.dialogs.Top() != nil || !strings.Contains(m.status.Text(), "nothing was said yet") {
+		t.Fatalf("before anything was said ! says %q", m.status.Text())
+	}
+	m.refuse("no space left on device: save " + strings.Repeat("/a/long/way", 9) + "/meadow.toml: the plan is not saved")
+	if f := frame(m); !strings.Contains(f, "× no space left on device") || !strings.Contains(f, "! reads all") || strings.Contains(f, "is not saved") {
+		t.Errorf("the status line does not start with the reason and name the key:\n%s", f)
+	}
+	drive(m, "!")
+	if f := frame(m); !strings.Contains(f, "is not saved") || !strings.Contains(f, "nothing was said yet") {
+		t.Errorf("the messages are not shown in full:\n%s", f)
 	}
 }

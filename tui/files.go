@@ -72,9 +72,9 @@ func (m *Model) savedWell(msg savedMsg) tea.Cmd {
 	m.say(text)
 	journal := m.writeJournal() // what was edited while the file was written is in no file yet
 	if msg.then != nil {
-		return tea.Sequence(journal, msg.then(m))
+		return tea.Sequence(journal, m.enlist(), msg.then(m))
 	}
-	return journal
+	return tea.Sequence(journal, m.enlist())
 }
 
 // askSaveAs asks for a file name.

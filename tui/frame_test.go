@@ -13,6 +13,7 @@ import (
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
 	"pourbench/tui/panel"
+	"pourbench/tui/screen"
 )
 
 func TestFramesAtTheTwoSizesEveryTerminalHas(t *testing.T) {
@@ -78,6 +79,19 @@ func TestNoFrameIsLargerThanItsScreen(t *testing.T) {
 			}
 		}
 	}
+}
+
+func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {
+	m := opened(t, 80, 24)
+	m.Update(tea.WindowSizeMsg{Width: 5000, Height: 5000})
+	fits(t, m, "vast", screen.MaxW, screen.MaxH)
+	for _, want := range []string{"? all keys", "buttercup"} {
+		if !strings.Contains(frame(m), want) {
+			t.Errorf("a vast screen does not show %q", want)
+		}
+	}
+	m.Update(tea.WindowSizeMsg{Width: -1, Height: 1 << 40})
+	fits(t, m, "thin", 0, screen.MaxH)
 }
 
 func fits(t *testing.T, m *Model, what string, w, h int) {

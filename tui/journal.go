@@ -68,6 +68,20 @@ func (m *Model) journaled(msg journaledMsg) {
 	}
 }
 
+// enlist puts the file of the plan onto the list of plans that a backup keeps.
+func (m *Model) enlist() tea.Cmd {
+	dir, path := m.opt.StateDir, m.file.path
+	if dir == "" || path == "" {
+		return nil
+	}
+	return func() tea.Msg {
+		if err := planfile.Remember(dir, path); err != nil {
+			return journaledMsg{err}
+		}
+		return nil
+	}
+}
+
 // dropJournal removes the journal of the plan on the bench.
 func (m *Model) dropJournal() tea.Cmd {
 	if m.journal.file == nil || !m.journal.written {

@@ -107,15 +107,12 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.findLostWork(), m.wake()}
+	cmds := []tea.Cmd{m.findLostWork(), m.enlist(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}
 	return tea.Batch(cmds...)
 }
-
-// Session is the plan on the bench, for what outlives the workbench.
-func (m *Model) Session() *session.Session { return m.session }
 
 // at is the panel that has the keys.
 func (m *Model) at() *panel.Panel { return m.focus[m.station] }

@@ -78,3 +78,12 @@ func TestTheMouseIsReleasedAndTakenBack(t *testing.T) {
 		t.Error("m did not release the mouse")
 	}
 }
+
+func TestTheWheelScrollsTheDialogAboveThePanels(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "?")
+	m.Update(tea.MouseWheelMsg{X: 60, Y: 10, Button: tea.MouseWheelDown})
+	if f := frame(m); strings.Contains(f, "at the bench") || !strings.Contains(f, "go to the first cell of the row") {
+		t.Errorf("one notch down shows:\n%s", f)
+	}
+}

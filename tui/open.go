@@ -105,7 +105,7 @@ func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 	if msg.doc.HandComments {
 		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
-	return tea.Sequence(drop, m.findLostWork())
+	return tea.Sequence(drop, m.enlist(), m.findLostWork())
 }
 
 // writtenMsg says what became of a file that was handed on.

@@ -127,6 +127,10 @@ func TestCautionsNameWhatTheyAreAbout(t *testing.T) {
 		{HighLoad, base(func(*Batter) {}), load(6), false},
 		{OffLoad, base(func(*Batter) {}), load(.8), true},
 		{OffLoad, base(func(*Batter) {}), load(3), false},
+		{OffLoad, base(func(*Batter) {}), load(.9), false}, // 0.3 of the 3 % it was tested at, to 1.7 of it
+		{OffLoad, base(func(*Batter) {}), load(.89), true},
+		{OffLoad, base(func(*Batter) {}), load(5.09), false},
+		{OffLoad, base(func(*Batter) {}), load(5.11), true},
 		{Ricing, base(func(*Batter) {}), ricing, true},
 		{HandStirred, base(func(b *Batter) { b.Bursts = nil }), plain, true},
 		{HandStirred, base(func(*Batter) {}), plain, false},

@@ -23,10 +23,18 @@ func (b Book) Append(id string, wait time.Duration, events ...Event) (before, af
 	if len(events) == 0 {
 		return 0, 0, errors.New("journal: there is no event")
 	}
+	full := false
 	before, after, err = b.disk.Append(b.Path(id), wait, func(old []byte) (int, []byte) {
 		body, torn := cutTorn(string(old))
-		return len(body), addition(body, torn, events)
+		add := addition(body, torn, events)
+		if full = len(body)+len(add) > form().Bytes; full {
+			return len(old), nil
+		}
+		return len(body), add
 	})
+	if full && err == nil {
+		err = fmt.Errorf("its file would be longer than the %d KiB that can be read back; take long notes out of it", form().Bytes>>10)
+	}
 	if err != nil {
 		return 0, 0, fmt.Errorf("journal %d events of %s: %w", len(events), id, err)
 	}

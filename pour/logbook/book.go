@@ -3,6 +3,7 @@ package logbook
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -12,6 +13,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/disk"
+	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
 )
 
@@ -80,11 +82,21 @@ func (b Book) Read(id string, shelf pour.Shelf) (Pour, error) {
 	if err := checkID(id); err != nil {
 		return Pour{}, err
 	}
-	src, err := os.ReadFile(b.Path(id))
+	src, err := read(b.Path(id))
 	if err != nil {
 		return Pour{}, fmt.Errorf("read the pour %s: %w", id, err)
 	}
 	return parse(id, b.Path(id), string(src), shelf)
+}
+
+// read reads a plain file, no further than it can be a pour's. A pipe would be waited for for ever.
+func read(path string) ([]byte, error) {
+	f, _, err := disk.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close() //nolint:errcheck // nothing was written
+	return io.ReadAll(io.LimitReader(f, int64(form().Bytes)+1))
 }
 
 // Forget removes a pour's file for good.
@@ -113,10 +125,20 @@ func (b Book) Kept(name string) []byte {
 	return content
 }
 
-// checkID refuses an id that would lead out of the folder.
+// longestID is how long an id may be, in bytes: file systems take names of 255.
+const longestID = 240
+
+// checkID refuses an id that would lead out of the folder or that a terminal cannot show; one that passes is safe to print.
 func checkID(id string) error {
-	if id == "" || strings.ContainsAny(id, `/\:`) || strings.HasPrefix(id, ".") || strings.ContainsFunc(id, unicode.IsControl) {
-		return fmt.Errorf("find the pour %q: an id is the name of its file without %s", id, Suffix)
+	const shown = 60
+	switch {
+	case id == "" || strings.ContainsAny(id, `/\:`) || strings.HasPrefix(id, ".") || len(id) > longestID:
+		if len(id) > shown {
+			id = id[:shown] + "…"
+		}
+		return fmt.Errorf("find the pour %q: an id is the name of its file in the logbook without %s", plain.Line(id), Suffix)
+	case plain.Line(id) != id:
+		return fmt.Errorf("find the pour %q: its name holds what no terminal can show; name its file otherwise", plain.Line(id))
 	}
 	return nil
 }

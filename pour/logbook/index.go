@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
@@ -24,6 +25,7 @@ type Entry struct {
 	LeftOut    bool     // it teaches nothing
 	Troubles   []string // words of [Troubles], each once
 	Result     string
+	Fault      error // why its file cannot be used as it is; nil: it can
 
 	Size     int64  // of the file, bytes
 	Modified int64  // when the file was written last, ns since 1970
@@ -44,7 +46,7 @@ func (b Book) List() ([]Entry, error) {
 	}
 	known := b.readIndex(len(names))
 	out := make([]Entry, 0, len(names))
-	fresh := false
+	fresh, faulty := false, 0
 	infos := stat(names)
 	for i, name := range names {
 		id, ok := strings.CutSuffix(name.Name(), Suffix)
@@ -54,12 +56,13 @@ func (b Book) List() ([]Entry, error) {
 		}
 		e, ok := known[id]
 		if !ok || e.Size != info.Size() || e.Modified != info.ModTime().UnixNano() {
-			src, err := os.ReadFile(b.Path(id))
-			if err != nil {
-				return nil, fmt.Errorf("list the logbook: %w", err)
+			if e, ok = b.entry(id, info); !ok {
+				continue
 			}
-			e, fresh = scan(id, string(src)), true
-			e.Size, e.Modified = info.Size(), info.ModTime().UnixNano()
+			fresh = true
+		}
+		if e.Fault != nil {
+			faulty++
 		}
 		out = append(out, e)
 	}
@@ -69,10 +72,27 @@ func (b Book) List() ([]Entry, error) {
 		}
 		return strings.Compare(b.ID, a.ID)
 	})
-	if fresh || len(out) != len(known) {
+	if fresh || len(out)-faulty != len(known) {
 		b.writeIndex(out)
 	}
 	return out, nil
+}
+
+// entry looks at the file of a pour. The second result is false when it is gone meanwhile. A file that cannot be read, as one that a
+// backup has locked on some systems, or whose name no terminal can show is listed with the reason.
+func (b Book) entry(id string, info fs.FileInfo) (Entry, bool) {
+	e := Entry{ID: plain.Line(id), Opened: info.ModTime(), words: " " + strings.ToLower(plain.Line(id))}
+	if e.Fault = checkID(id); e.Fault != nil {
+		return e, true
+	}
+	src, err := read(b.Path(id))
+	if err != nil {
+		e.Fault = err
+		return e, !errors.Is(err, fs.ErrNotExist)
+	}
+	e = scan(id, string(src))
+	e.Size, e.Modified = info.Size(), info.ModTime().UnixNano()
+	return e, true
 }
 
 // stat asks for size and time of every file, on every core: with thousands of pours it is most of the work. Nil: it is gone.
@@ -223,6 +243,9 @@ func (b Book) writeIndex(list []Entry) {
 	var out strings.Builder
 	out.WriteString(indexHead + "\n")
 	for _, e := range list {
+		if e.Fault != nil {
+			continue
+		}
 		flags := ""
 		if e.Ended {
 			flags += "e"

@@ -25,9 +25,12 @@ type Pour struct {
 	Torn       string // what is left of an event that was being written when the machine stopped; it does not count
 }
 
+// MostLetters is the longest text of an event that a pour's file holds.
+const MostLetters = 10_000
+
 // form is the kind of file a pour is: a long day of marks stays far under its limits.
 func form() strict.Form {
-	return strict.Form{Noun: "pour", Bytes: 4 << 20, Items: 100_000, Letters: 10_000, Again: "take a look at what was changed last"}
+	return strict.Form{Noun: "pour", Bytes: 4 << 20, Items: 100_000, Letters: MostLetters, Again: "take a look at what was changed last"}
 }
 
 // parse reads a pour's file. Any error is a [*strict.Error].

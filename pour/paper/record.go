@@ -18,6 +18,10 @@ func PourList(entries []logbook.Entry) string {
 		p.wrapped("", "No pour is logged yet. A run of a plan logs itself: pourbench run.")
 	}
 	for _, e := range entries {
+		if e.Fault != nil {
+			p.wrapped("", e.ID+": "+e.Fault.Error())
+			continue
+		}
 		var marks []string
 		if e.TrialScent != "" {
 			marks = append(marks, "trial of "+e.TrialScent)

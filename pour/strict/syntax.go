@@ -43,7 +43,7 @@ func syntaxMend(line, message string) string {
 		return false
 	}
 	comma := regexp.MustCompile(`=\s*([-+]?\d+),(\d+)`).FindStringSubmatch(line)
-	unit := regexp.MustCompile(`=\s*([-+]?\d+(?:\.\d+)?)\s*(%|°|[A-Za-z]+)`).FindStringSubmatch(line)
+	unit := regexp.MustCompile(`=\s*([-+]?\d+(?:\.\d+)?)\s*(?:%|°[CF]?|[A-Za-z]+)\s*(?:[,#\]}]|$)`).FindStringSubmatch(line)
 	word := regexp.MustCompile(`=\s*([A-Za-z][A-Za-z0-9_-]*)\s*(?:#.*)?$`).FindStringSubmatch(line)
 	switch {
 	case strings.ContainsAny(line, "“”„‘’«»"):

@@ -140,7 +140,10 @@ func (g *program) exportCommand() *cobra.Command {
 		}
 		pours := make([]logbook.Pour, 0, len(list))
 		for _, e := range list {
-			record, err := book.Read(e.ID, shelf)
+			record, err := logbook.Pour{}, e.Fault
+			if err == nil {
+				record, err = book.Read(e.ID, shelf)
+			}
 			if err != nil {
 				g.say("%s is left out: %v", e.ID, err)
 				continue

@@ -90,12 +90,9 @@ func (g *program) shelf() (pour.Shelf, error) {
 	if err != nil {
 		return shelf, err
 	}
-	path := g.shelfFile
-	if path == "" {
-		path = filepath.Join(g.configDir(), shelfName)
-		if _, err := os.Stat(path); err != nil {
-			return shelf, nil // no shelf of her own
-		}
+	path := g.shelfPath()
+	if _, err := os.Stat(path); err != nil && g.shelfFile == "" {
+		return shelf, nil // no shelf of her own
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -103,4 +100,12 @@ func (g *program) shelf() (pour.Shelf, error) {
 	}
 	defer func() { _ = f.Close() }() // only read
 	return g.built.Overlay(shelf, path, f)
+}
+
+// shelfPath is the maker's own shelf file.
+func (g *program) shelfPath() string {
+	if g.shelfFile != "" {
+		return g.shelfFile
+	}
+	return filepath.Join(g.configDir(), shelfName)
 }

@@ -42,6 +42,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.liveCommand(), g.logbookCommand())
+	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
 }

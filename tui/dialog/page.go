@@ -57,7 +57,11 @@ func (p *Page) Click(image.Point, Frame) Result { return Result{} }
 // Wheel scrolls.
 func (p *Page) Wheel(by int, f Frame) { p.scroll(by*wheelRows, f) }
 
-func (p *Page) rect(f Frame) image.Rectangle { return f.box(min(pageW, f.W-2), f.H) }
+// rect is as high as all lines take, whatever is searched for.
+func (p *Page) rect(f Frame) image.Rectangle {
+	w := min(pageW, f.W-2)
+	return f.box(w, len(p.broken(w-4, ""))+3)
+}
 
 // rows is how many lines of text are in sight.
 func (p *Page) rows(f Frame) int { return inside(p.rect(f)).Dy() - 1 }
@@ -102,7 +106,11 @@ func typed(e *entry.Entry, k tea.KeyPressMsg) bool {
 
 // wrapped is the lines that hold what is searched for, broken to a width.
 func (p *Page) wrapped(w int) []Line {
-	find := strings.ToLower(strings.TrimSpace(p.search.Text()))
+	return p.broken(w, strings.ToLower(strings.TrimSpace(p.search.Text())))
+}
+
+// broken is the lines that hold some words, all of them for none, broken to a width.
+func (p *Page) broken(w int, find string) []Line {
 	var out []Line
 	for _, l := range p.Lines {
 		if find != "" && !strings.Contains(strings.ToLower(l.Lead+" "+l.Text), find) {

@@ -15,7 +15,7 @@ const (
 	List                // a list is being searched
 	Page                // a page of text is being read
 	Asking              // a question waits for its answer
-	Modes   int  = iota
+	modes   int  = iota
 )
 
 // OfBench lists the modes of the workbench.
@@ -26,7 +26,7 @@ func OfPour() []Mode { return []Mode{Pouring, Line, Page, Asking} }
 
 // String is the mode's heading in help and on paper.
 func (m Mode) String() string {
-	return [Modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question"}[m]
+	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question"}[m]
 }
 
 // ID names what a key does.

@@ -7,7 +7,7 @@ import (
 
 func TestNoKeyDoesTwoThingsInOnePlace(t *testing.T) {
 	const all = Elsewhere<<1 - 1
-	for m := Mode(0); int(m) < Modes; m++ {
+	for m := Mode(0); int(m) < modes; m++ {
 		for _, has := range []Need{all &^ Words &^ Picture, all &^ Held &^ Elsewhere} { // no panel has both of a pair: the panels' own test holds that
 			does := map[string]ID{}
 			for _, b := range Table() {

@@ -68,7 +68,7 @@ func Shown(key string) string {
 // Markdown returns the whole table as Markdown, one table per mode.
 func Markdown() string {
 	var b strings.Builder
-	for m := Mode(0); int(m) < Modes; m++ {
+	for m := Mode(0); int(m) < modes; m++ {
 		fmt.Fprintf(&b, "\n| %s | |\n|---|---|\n", m)
 		for _, k := range Table() {
 			if k.Mode != m {
@@ -84,7 +84,7 @@ func Markdown() string {
 // Man returns the whole table as the body of a man page's KEYS section, in roff.
 func Man() string {
 	var b strings.Builder
-	for m := Mode(0); int(m) < Modes; m++ {
+	for m := Mode(0); int(m) < modes; m++ {
 		fmt.Fprintf(&b, ".SS %s\n", m)
 		for _, k := range Table() {
 			if k.Mode == m {

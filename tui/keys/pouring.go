@@ -24,6 +24,6 @@ func pouring() []Binding {
 		{ID: Said, Mode: Pouring, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},
 		{ID: Help, Mode: Pouring, Keys: []string{"?", "f1"}, Label: "keys", Help: "list every key; a key that cannot act now says why", Foot: 1},
 		{ID: Suspend, Mode: Pouring, Keys: []string{"ctrl+z"}, Help: "go back to the shell; the run goes on"},
-		{ID: Quit, Mode: Pouring, Keys: []string{"q", "ctrl+c"}, Label: "leave", Help: "leave the screen; the run goes on in the logbook and can be taken up again (Ctrl+C does not ask)", Foot: 11},
+		{ID: Quit, Mode: Pouring, Keys: []string{"q", "ctrl+c"}, Label: "leave", Help: "leave the screen; the run goes on in the logbook and can be taken up again (Ctrl+C asks only while a mark is not written)", Foot: 11},
 	}
 }

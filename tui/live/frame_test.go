@@ -105,6 +105,8 @@ func TestTimeStepAndJugsAreInSightAtEverySize(t *testing.T) {
 	}
 	b.size(30, 5)
 	b.shows("0:30", "now: blend", "30 × 5")
+	b.press("q")
+	b.shows("Leave the screen?", "y ► Leave.")
 }
 
 func TestHostileNamesNeverReachTheTerminal(t *testing.T) {

@@ -33,6 +33,7 @@ type Options struct {
 	Session    string         // names this terminal in the journal; empty: after the process
 	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string         // "auto", "dark" or "light"; empty: auto
+	NoMouse    bool           // leave the mouse to the terminal
 	Environ    []string       // the environment; nil: this process's own
 	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	tea "charm.land/bubbletea/v2"
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/chem"
@@ -13,6 +14,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/screen"
 )
 
 // kinds counts the events of a pour that count, as its file has them.
@@ -289,4 +291,49 @@ func TestAPlanWhoseLyeMustNotBeMixedIsNotPoured(t *testing.T) {
 	if err == nil || !strings.Contains(err.Error(), "do not mix this lye") {
 		t.Errorf("a lye-heavy plan was opened: %v", err)
 	}
+}
+
+func TestAnAnswerIsClickedAndTheMouseIsTakenForItAlone(t *testing.T) {
+	b := opened(t, t.TempDir(), nil)
+	if b.m.View().MouseMode != tea.MouseModeNone {
+		t.Error("the mouse is taken while nothing is open: no text can be selected")
+	}
+	b.press("x")
+	if b.m.View().MouseMode == tea.MouseModeNone {
+		t.Error("the mouse is not taken for a question")
+	}
+	for y, l := range strings.Split(b.frame(), "\n") {
+		if before, _, ok := strings.Cut(l, "separates"); ok {
+			b.update(tea.MouseClickMsg{X: len([]rune(before)), Y: y, Button: tea.MouseLeft})
+		}
+	}
+	b.shows("1 pot separates")
+	if e := b.m.state.Marks[len(b.m.state.Marks)-1]; e.Kind != logbook.Troubled || e.What != logbook.Separates {
+		t.Errorf("the last mark is %+v", e)
+	}
+}
+
+func TestHelpIsSearchedAndWhatWasSaidIsReadInFull(t *testing.T) {
+	b := opened(t, t.TempDir(), nil)
+	b.press("? j u m p")
+	b.shows("do not count", "search jump")
+	if strings.Contains(b.frame(), "stick blender") {
+		t.Error("the search left what does not match")
+	}
+	b.press("esc Q !")
+	b.shows("What was said", "the key Q does nothing here")
+	b.press("esc w")
+	b.write("36,5,5")
+	b.press("enter tab")
+	b.shows("base oils in °C, planned ")
+}
+
+func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {
+	b := opened(t, t.TempDir(), nil)
+	b.size(5000, 5000)
+	lines := strings.Split(b.m.View().Content, "\n")
+	if len(lines) != screen.MaxH {
+		t.Errorf("%d lines are drawn", len(lines))
+	}
+	b.shows("step 1 of 27", "? keys")
 }

@@ -28,7 +28,7 @@ func (m *Model) View() tea.View {
 	v := tea.NewView(s.String())
 	v.AltScreen = true
 	v.WindowTitle = m.windowTitle()
-	if m.dialogs.Top() != nil { // elsewhere the terminal may select text
+	if m.dialogs.Top() != nil && !m.opt.NoMouse { // else the terminal may select text
 		v.MouseMode = tea.MouseModeCellMotion
 	}
 	return v
@@ -51,9 +51,9 @@ func (m *Model) windowTitle() string {
 func (m *Model) draw(a screen.Area) {
 	if a.W() < minW || a.H() < minH {
 		m.drawTiny(a)
-		return
+	} else {
+		m.drawRun(a)
 	}
-	m.drawRun(a)
 	m.dialogs.Draw(a, m.look)
 }
 

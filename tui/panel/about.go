@@ -13,7 +13,7 @@ import (
 
 // about is the plan's name, units and scale steps.
 func about() Panel {
-	return Panel{ID: "about", Title: "This plan", Cells: keys.Numbers | keys.Words, Grid: (*Facts).aboutGrid}
+	return Panel{ID: "about", Title: "This plan", cells: keys.Numbers | keys.Words, Grid: (*Facts).aboutGrid}
 }
 
 func (f *Facts) aboutGrid() grid.Grid {

@@ -24,9 +24,9 @@ const newBurstS = 10
 // bursts is the runs of the stick blender.
 func bursts(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "bursts")), Title: ofBatch(n, "Stick blender"), Cells: keys.Numbers,
+		ID: layout.ID(ofBatch(n, "bursts")), Title: ofBatch(n, "Stick blender"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).burstGrid),
-		Add: func(f *Facts, _ On) Do {
+		add: func(f *Facts, _ On) Do {
 			all := f.planned(n).Blend
 			at := 0.0
 			if len(all) > 0 {
@@ -34,7 +34,7 @@ func bursts(n pour.BatchName) Panel {
 			}
 			return Do{Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS}))}
 		},
-		Remove: func(f *Facts, on On) Do {
+		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.planned(n).Blend), on.Row.Item, on.Row.Item+1))}
 		},
 	}
@@ -54,11 +54,11 @@ func (f *Facts) burstGrid(n pour.BatchName) grid.Grid {
 		return pour.SetBursts(n, next)
 	}
 	for i, burst := range all {
-		start := asTyped(f.number("burst", "", burst.AtMin, pour.UnitMinute, 0.5,
-			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.AtMin = v }) }))
 		path := at(string(n)+".blend", i)
+		start := asTyped(f.part(burst.Fields(), "at_min", "burst", "",
+			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.AtMin = v }) }))
 		start.Hint = "minutes after this batch's lye meets its oils"
-		s := f.number("burst", f.percent(burst.S, 0), burst.S, pour.UnitSecond, 5,
+		s := f.part(burst.Fields(), "s", "burst", f.percent(burst.S, 0),
 			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.S = v }) })
 		start.Figure, s.Figure = path+"at_min", path+"s"
 		s.Hint = "seconds of blending; each one brings trace nearer"

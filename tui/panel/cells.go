@@ -33,6 +33,22 @@ func (f *Facts) number(name, text string, v float64, u pour.Unit, step float64, 
 	}
 }
 
+// part is the number at a key of an item of a list, by its row in the plan's list of fields: fields are those of the item.
+func (f *Facts) part(fields []pour.Field, key, name, text string, set func(float64) pour.Edit) grid.Cell {
+	field, _ := pour.Row(fields, key)
+	at, ok := field.At.(*float64)
+	if !ok {
+		return grid.Cell{}
+	}
+	return f.number(name, text, *at, field.Unit, field.Step, set)
+}
+
+// choices are the words a key of an item of a list can be.
+func choices(fields []pour.Field, key string) []string {
+	field, _ := pour.Row(fields, key)
+	return field.Choices()
+}
+
 // trim takes the last bits off a nudged number, so that 0.1 + 0.2 is typed as 0.3.
 func trim(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 

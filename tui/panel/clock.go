@@ -28,13 +28,13 @@ func clock(n pour.BatchName) Panel {
 	return Panel{
 		ID: layout.ID(ofBatch(n, "clock")), Title: ofBatch(n, "Clock"),
 		Grid: gridOf(n, (*Facts).clockGrid),
-		Want: func(f *Facts) int {
+		want: func(f *Facts) int {
 			if batch := batchOf(f.Timed, n); batch != nil {
 				return clockLines(len(batch.Jugs))
 			}
 			return 1
 		},
-		Least: func(want int) int { return want/2 + 1 }, // one line for each jug in place of two
+		least: func(want int) int { return want/2 + 1 }, // one line for each jug in place of two
 		Draw:  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) { f.drawClock(n, a, c, focused) },
 	}
 }

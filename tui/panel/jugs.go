@@ -36,20 +36,20 @@ const (
 // jugs is the heart of the bench: one row for each jug of a batch, and one more for each further colourant in it.
 func jugs(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "jugs")), Title: ofBatch(n, "Jugs"), Start: jugShare, Cells: keys.Numbers,
+		ID: layout.ID(ofBatch(n, "jugs")), Title: ofBatch(n, "Jugs"), Start: jugShare, cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).jugGrid),
-		Hold: func(f *Facts, on On) Do { return f.holdShare(n, on) },
-		Add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
-		Colour: func(f *Facts, on On) Do {
+		hold: func(f *Facts, on On) Do { return f.holdShare(n, on) },
+		add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
+		colour: func(f *Facts, on On) Do {
 			jug := f.planned(n).Jugs[on.Row.Item]
 			pick := f.dyeCell(n, on.Row.Item, len(jug.Colourants), jug.Name)
 			return Do{Pick: &pick}
 		},
-		Remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
-		Rename: func(_ *Facts, on On) Do {
+		remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
+		rename: func(_ *Facts, on On) Do {
 			return Do{Seek: to(To{Item: on.Row.Item, Sub: -1, Col: jugName}), Begin: true}
 		},
-		Move: func(f *Facts, on On, by int) Do {
+		move: func(f *Facts, on On, by int) Do {
 			i := on.Row.Item
 			return Do{
 				Name: "place of " + f.planned(n).Jugs[i].Name, Edit: pour.MoveJug(n, i, i+by),
@@ -164,7 +164,7 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 		held.Hint = "its share stays when another changes; Space lets it go"
 	}
 	cells[jugHeld] = held
-	share := f.number("share of "+jug.Name, f.percent(jug.SharePercent, 1), jug.SharePercent, pour.UnitPercent, 1,
+	share := f.part(jug.Fields(), "share_percent", "share of "+jug.Name, f.percent(jug.SharePercent, 1),
 		func(v float64) pour.Edit { return pour.SetShare(n, i, v) })
 	share.Figure = path + "share_percent"
 	share.Hint = "percent of the " + string(n) + "'s batter; the jugs that are not held give way"
@@ -189,7 +189,7 @@ func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug
 	cells[jugScent] = f.shown(f.percent(line.ScentLoadPercent, 1), path+"scent_load_percent", "scent inside this jug, percent of its oils")
 	cells[jugFull] = f.shown(f.Show.WeightApart(line.TotalG).Number, path+"total_g", "batter, colour, carrier and scent together")
 	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, path+"total_ml", "what the jug has to hold")
-	holds := f.number("size of "+jug.Name, "–", jug.CapacityML, pour.UnitML, 50, func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
+	holds := f.part(jug.Fields(), "capacity_ml", "size of "+jug.Name, "–", func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
 	holds.Figure = at(string(n)+".jug", i) + "capacity_ml"
 	holds.Hint = "what the vessel holds, mL; 0: not stated"
 	if jug.CapacityML > 0 {

@@ -19,7 +19,7 @@ const lyeLabelW = 19
 // lye is size, lye, superfat and temperatures of a batch.
 func lye(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "lye")), Title: ofBatch(n, "Lye and superfat"), Cells: keys.Numbers | keys.Words,
+		ID: layout.ID(ofBatch(n, "lye")), Title: ofBatch(n, "Lye and superfat"), cells: keys.Numbers | keys.Words,
 		Grid: gridOf(n, (*Facts).lyeGrid),
 	}
 }
@@ -116,7 +116,7 @@ func (f *Facts) lyeRows(n pour.BatchName) []grid.Row {
 // carrierOil is the oil that wets oil-borne colourants.
 func (f *Facts) carrierOil(n pour.BatchName) grid.Cell {
 	id := f.planned(n).CarrierOil
-	c := grid.Cell{Kind: grid.Choice, Text: "largest ▼", List: Oils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
+	c := grid.Cell{Kind: grid.Choice, Text: "largest ▼", List: listOils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
 	c.Pick = func(id string) pour.Edit { return pour.SetCarrierOil(n, id) }
 	if oil, ok := f.Shelf.Oil(id); ok {
 		c.Text, c.Plain, c.Hint = oil.Name+" ▼", oil.Name, "the oil that wets oil-borne colourants"

@@ -22,7 +22,7 @@ const coloursAwaited = "what the colours do beside each other is being worked ou
 
 // orders puts the orders to pour in side by side, each with its price in mud and in time.
 func orders() Panel {
-	return Panel{ID: "orders", Title: "The order to pour in", Picture: true, Grid: (*Facts).orderGrid}
+	return Panel{ID: "orders", Title: "The order to pour in", picture: true, Grid: (*Facts).orderGrid}
 }
 
 func (f *Facts) orderGrid() grid.Grid {

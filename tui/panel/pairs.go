@@ -21,7 +21,7 @@ const (
 
 // pairs lists who touches whom on the loaf's faces, most contact first, and what they make where they touch, with the mixes that show it.
 func pairs() Panel {
-	return Panel{ID: "pairs", Title: "Neighbours", Picture: true, Grid: (*Facts).pairGrid}
+	return Panel{ID: "pairs", Title: "Neighbours", picture: true, Grid: (*Facts).pairGrid}
 }
 
 func (f *Facts) pairGrid() grid.Grid {

@@ -27,21 +27,21 @@ const newScentPercent = 2
 // scents is scents × jugs: load, grams, where each goes, and what is left of it in the cured bar against its limit.
 func scents(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "scents")), Title: ofBatch(n, "Scents"), Cells: keys.Numbers,
+		ID: layout.ID(ofBatch(n, "scents")), Title: ofBatch(n, "Scents"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).scentGrid),
-		Hold: func(_ *Facts, on On) Do {
+		hold: func(_ *Facts, on On) Do {
 			if on.Cell.Kind != grid.Tick {
 				return Do{Why: "go to a jug's column to put the scent into it or leave it out"}
 			}
 			return flip(on)
 		},
-		Add: func(f *Facts, _ On) Do {
+		add: func(f *Facts, _ On) Do {
 			pot := f.planned(n).Jugs[0].Name
-			return Do{Pick: &grid.Cell{List: Scents, Name: "new scent", Pick: func(id string) pour.Edit {
+			return Do{Pick: &grid.Cell{List: listScents, Name: "new scent", Pick: func(id string) pour.Edit {
 				return pour.AddScent(n, id, newScentPercent, []string{pot})
 			}}}
 		},
-		Remove: func(f *Facts, on On) Do {
+		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of " + f.planned(n).Scents[on.Row.Item].Scent, Edit: pour.RemoveScent(n, on.Row.Item)}
 		},
 	}
@@ -99,14 +99,14 @@ func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 	inBar, limit := f.scentTail(n)
 	cells := make([]grid.Cell, limit+1)
 	cells[scentName] = grid.Cell{
-		Kind: grid.Choice, Text: line.Name, List: Scents, ID: line.ID, Name: "scent " + line.Name, Hint: f.scentHint(sc),
+		Kind: grid.Choice, Text: line.Name, List: listScents, ID: line.ID, Name: "scent " + line.Name, Hint: f.scentHint(sc),
 		Pick: func(id string) pour.Edit { return pour.SwapScent(n, i, id) },
 	}
-	cells[scentLoad] = f.number("load of "+line.Name, f.percent(line.LoadPercent, 2), line.LoadPercent, pour.UnitPercent, 0.1,
+	cells[scentLoad] = f.part(part.Fields(), "percent_of_oils", "load of "+line.Name, f.percent(line.LoadPercent, 2),
 		func(v float64) pour.Edit { return pour.SetScentLoad(n, i, v) })
 	cells[scentLoad].Hint = "percent of all oils of the batch; the grams go to the chosen jugs in proportion to their batter"
 	cells[scentG] = f.shown(f.Show.DoseApart(line.G).Number, path+"g", line.Name+" to weigh, "+f.grams())
-	cells[scentAt] = asTyped(f.number("time of "+line.Name, "", part.AtMin, pour.UnitMinute, 0.5, func(v float64) pour.Edit { return pour.SetScentAt(n, i, v) }))
+	cells[scentAt] = asTyped(f.part(part.Fields(), "at_min", "time of "+line.Name, "", func(v float64) pour.Edit { return pour.SetScentAt(n, i, v) }))
 	cells[scentAt].Hint = "the earliest minute it goes in, after this batch's lye-in"
 	own := at(string(n)+".scent", i)
 	cells[scentLoad].Figure, cells[scentAt].Figure = own+"percent_of_oils", own+"at_min"

@@ -24,7 +24,7 @@ const (
 func tasks() Panel {
 	return Panel{
 		ID: "tasks", Title: "The run, in order", Grid: (*Facts).taskGrid,
-		Move: func(f *Facts, on On, by int) Do { return f.moveTask(on.Row.Item, by) },
+		move: func(f *Facts, on On, by int) Do { return f.moveTask(on.Row.Item, by) },
 	}
 }
 

@@ -15,13 +15,13 @@ const pinW = 13
 
 // technique is how the jugs meet: the technique, its numbers, which of its many faces, and what is pinned.
 func technique() Panel {
-	return Panel{ID: "technique", Title: "Technique", Cells: keys.Numbers | keys.Words, Picture: true, Grid: (*Facts).techniqueGrid}
+	return Panel{ID: "technique", Title: "Technique", cells: keys.Numbers | keys.Words, picture: true, Grid: (*Facts).techniqueGrid}
 }
 
 func (f *Facts) techniqueGrid() grid.Grid {
 	t, _ := f.Shelf.Technique(f.Plan.Swirl.Technique)
 	pick := grid.Cell{
-		Kind: grid.Choice, Text: t.Name + " ▼", Plain: t.Name, List: Techniques, ID: t.ID, Name: "technique", Hint: t.Do, Pick: pour.SetTechnique,
+		Kind: grid.Choice, Text: t.Name + " ▼", Plain: t.Name, List: listTechniques, ID: t.ID, Name: "technique", Hint: t.Do, Pick: pour.SetTechnique,
 	}
 	own := t.Drawn().Own(len(f.Plan.Base.Jugs))
 	passes := float64(f.Plan.Swirl.Passes)

@@ -13,7 +13,7 @@ const vesselValueW = 16
 
 // vessel is the mould, how it is cut, and what comes off the cutter.
 func vessel() Panel {
-	return Panel{ID: "vessel", Title: "Mould and bars", Cells: keys.Numbers | keys.Words, Grid: (*Facts).vesselGrid}
+	return Panel{ID: "vessel", Title: "Mould and bars", cells: keys.Numbers | keys.Words, Grid: (*Facts).vesselGrid}
 }
 
 func (f *Facts) vesselGrid() grid.Grid {
@@ -40,7 +40,7 @@ func (f *Facts) vesselGrid() grid.Grid {
 
 func (f *Facts) mouldCell() grid.Cell {
 	return grid.Cell{
-		Kind: grid.Choice, Text: "from the shelf ▼", List: Moulds, Name: "mould",
+		Kind: grid.Choice, Text: "from the shelf ▼", List: listMoulds, Name: "mould",
 		Hint: "take the size and cut of a mould on the shelf",
 		Pick: func(id string) pour.Edit {
 			for _, m := range f.Shelf.Moulds {

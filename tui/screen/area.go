@@ -20,9 +20,6 @@ func (a Area) W() int { return a.rect.Dx() }
 // H is the area's height in cells.
 func (a Area) H() int { return a.rect.Dy() }
 
-// Origin is the area's top left corner on the screen.
-func (a Area) Origin() image.Point { return a.rect.Min }
-
 // At returns the part of the screen that a rectangle in screen coordinates covers, as far as it lies inside the area.
 func (a Area) At(r image.Rectangle) Area { return Area{screen: a.screen, rect: r.Intersect(a.rect)} }
 

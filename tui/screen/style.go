@@ -46,7 +46,6 @@ type Attr uint8
 // The text attributes a terminal without colour still shows.
 const (
 	Bold Attr = 1 << iota
-	Faint
 	Italic
 	Underline
 	Reverse
@@ -61,15 +60,12 @@ type Style struct {
 // With returns the style with more attributes.
 func (s Style) With(a Attr) Style { s.Attr |= a; return s }
 
-// On returns the style on another background.
-func (s Style) On(bg Colour) Style { s.Bg = bg; return s }
-
 // sgr appends the escape sequence that switches from another style to this one, as short as it goes.
 func (s Style) sgr(b []byte, from Style) []byte {
 	b = append(b, "\x1b["...)
 	if s.Attr != from.Attr || s.Fg == 0 && from.Fg != 0 || s.Bg == 0 && from.Bg != 0 {
 		b = append(b, "0;"...)
-		for i, code := range [...]byte{'1', '2', '3', '4', '7'} {
+		for i, code := range [...]byte{'1', '3', '4', '7'} {
 			if s.Attr&(1<<i) != 0 {
 				b = append(b, code, ';')
 			}

@@ -127,6 +127,24 @@ func TestACensoredLogGivesTheCheckValue(t *testing.T) {
 	close4(t, "variance", b.cov[0][0], .1182, 5.1e-5)
 }
 
+// φ(a)/N(a) by the continued fraction x + 1/(x + 2/(x + 3/(x + …))), x = -a (Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.14):
+// every digit down to 30 sd below, and never more than a part in eight hundred off beyond, where N(a) is too small for a number.
+func TestTheTailKeepsItsDigitsFarBelow(t *testing.T) {
+	for _, x := range []float64{3, 8, 15, 25, 29.9, 30.1, 38, 39, 60, 1000} {
+		want := x
+		for k := 400.0; k >= 1; k-- {
+			want = x + k/want
+		}
+		tolerance := 1e-9
+		if x > 30 {
+			tolerance = 1.2e-3
+		}
+		if got := tail(-x); !(math.Abs(got/want-1) <= tolerance) {
+			t.Errorf("%v below, the tail is %v, want %v", x, got, want)
+		}
+	}
+}
+
 func TestTheBandIsNeverNarrowerThanTheFloor(t *testing.T) {
 	var logs []Log
 	for i := range 400 {
@@ -179,6 +197,24 @@ func TestAnOddLogCountsLessAndIsTold(t *testing.T) {
 	}
 }
 
+// Over three of its sd off, an observation counts with four times its own variance, 0.125: its sd before is √(0.45² + 0.125) = 0.5723, so from
+// 1.7169 on. The gain is 0.45² ÷ what it counts with.
+func TestAnObservationOverThreeSDOffCountsWithFourTimesItsVariance(t *testing.T) {
+	for _, c := range []struct {
+		y, s float64
+		odd  bool
+	}{{1.71, 0.3275, false}, {-1.71, 0.3275, false}, {1.72, 0.7025, true}, {-1.72, 0.7025, true}, {4, 0.7025, true}} {
+		b := newBelief()
+		in := b.learn([]pull{{b.trait(clock.PaceTrait, "", .45), 1}}, c.y, .125)
+		if in.odd != c.odd {
+			t.Errorf("%v off counts as odd: %v", c.y, in.odd)
+		}
+		close4(t, "variance", in.s, c.s, 1e-12)
+		close4(t, "mean", b.mean[0], c.y*.2025/c.s, 1e-12)
+		close4(t, "what is left to learn", b.cov[0][0], .2025-.2025*.2025/c.s, 1e-12)
+	}
+}
+
 func TestTwoJugsOfAPourCountForLessThanTwoPours(t *testing.T) {
 	a, b := plainLog(1, "r", .3), plainLog(2, "r", .3)
 	_, two := spread(fromLogs([]Log{a, b}).Hand, "r")
@@ -194,6 +230,18 @@ func TestStagesSeenWhileBlendingOrAtOnceAreSkipped(t *testing.T) {
 	l.Seen = []StageAt{{chem.Light, .3}, {chem.Light, 1.2}}
 	if lesson := fromLogs([]Log{l}); len(lesson.Logs) != 0 || len(lesson.Left) != 1 || lesson.Left[0].Why == "" {
 		t.Errorf("learnt from %d logs, left %d", len(lesson.Logs), len(lesson.Left))
+	}
+}
+
+// Half of ln is far, either way: a scent taken for 1.65 times as quick as it is, or as slow.
+func TestAScentIsFarOverHalfOfLn(t *testing.T) {
+	for mean, want := range map[float64]bool{0: false, 0.499: false, 0.501: true, -0.499: false, -0.501: true} {
+		p := pupil{belief: newBelief()}
+		p.belief.mean[p.belief.trait(clock.ScentTrait, "rose", .35)] = mean
+		p.belief.mean[p.belief.trait(clock.PaceTrait, "", .45)] = 2 // which is no scent
+		if shift, far := p.farScents(); far != want || shift["rose"] != mean {
+			t.Errorf("at %v: far is %v, shifts are %v", mean, far, shift)
+		}
 	}
 }
 

@@ -46,6 +46,10 @@ func FromBook(b logbook.Book, shelf pour.Shelf) (Lesson, []Unread, error) {
 	var troubles []Unread
 	changed := len(old.Pours) != len(entries)
 	for _, e := range entries {
+		if e.Fault != nil {
+			troubles = append(troubles, Unread{e.ID, e.Fault})
+			continue
+		}
 		known, ok := old.Pours[e.ID]
 		if !ok || known.Size != e.Size || known.Modified != e.Modified {
 			changed = true

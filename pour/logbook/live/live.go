@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"time"
+	"unicode/utf8"
 
 	"pourbench/chem"
 	"pourbench/pour"
@@ -145,6 +146,9 @@ func (l Live) sensible(e logbook.Event) error {
 	}
 	if math.IsNaN(e.Value) || math.IsInf(e.Value, 0) {
 		return fmt.Errorf("note %s: %v is no number", e.Kind, e.Value)
+	}
+	if n := utf8.RuneCountInString(e.Text + e.What + e.Lot); n > logbook.MostLetters {
+		return fmt.Errorf("note %s: %d letters are more than the %d that fit; write less", e.Kind, n, logbook.MostLetters)
 	}
 	s := l.State()
 	switch e.Kind {

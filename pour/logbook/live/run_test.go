@@ -190,6 +190,8 @@ func TestMarksThatMakeNoSenseAreRefused(t *testing.T) {
 		{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadLye, Value: 900},
 		{Kind: logbook.Blended, Batch: pour.Base, Value: -1},
 		{Kind: logbook.Weighed, What: "olive", Value: -2},
+		{Kind: logbook.Noted, Text: strings.Repeat("x", logbook.MostLetters+1)},
+		{Kind: logbook.Weighed, What: "olive", Value: 2, Lot: strings.Repeat("x", 1<<20)},
 	} {
 		if _, _, err := live.Mark(e, c.now()); err == nil {
 			t.Errorf("%+v was taken", e)
