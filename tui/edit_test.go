@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"errors"
+	"fmt"
+	"io/fs"
 	"math"
 	"slices"
 	"strings"
@@ -317,5 +320,22 @@ func TestAMessageThatDoesNotFitIsReadWholeOnAKey(t *testing.T) {
 	drive(m, "!")
 	if f := frame(m); !strings.Contains(f, "is not saved") || !strings.Contains(f, "nothing was said yet") {
 		t.Errorf("the messages are not shown in full:\n%s", f)
+	}
+}
+
+func TestTheReasonOfAFailureComesFirst(t *testing.T) {
+	failed := &fs.PathError{Op: "open", Path: "/home/maker/pours/index.toml", Err: fs.ErrPermission}
+	for _, c := range []struct {
+		err  error
+		want string
+	}{
+		{fmt.Errorf("read the logbook: %w", failed), "permission denied: read the logbook: open /home/maker/pours/index.toml"},
+		{failed.Err, "permission denied"},
+		{fmt.Errorf("%w: a share is from 0 to 100", pour.ErrRefused), "a share is from 0 to 100"},
+		{errors.New("read \"4x\" as a number: take x away"), "read \"4x\" as a number: take x away"},
+	} {
+		if got := reason(c.err); got != c.want {
+			t.Errorf("%v is said as %q", c.err, got)
+		}
 	}
 }

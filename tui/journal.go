@@ -171,8 +171,7 @@ func (m *Model) takeUp(r planfile.Recovery) tea.Cmd {
 		m.refuse(faults[0].Error() + ": take up the journal " + r.File)
 		return nil
 	}
-	m.session.Replace(r.Plan, false)
-	m.keep(m.file.path, r.Made)
+	m.bring(r.Plan, false, m.file.path, r.Made)
 	m.say("taken up where it was left; it is not saved yet")
 	write := m.journalling()
 	own := func() tea.Msg {

@@ -176,8 +176,9 @@ func TestRecoveredWorkNeverReplacesAFileThatChangedSince(t *testing.T) {
 		t.Errorf("the file holds %q, %v", doc.Plan.Name, err)
 	}
 	drive(m, "s r")
-	if doc, err := planfile.Load(path+"~", shelf); err != nil || doc.Plan.Name != "Her Meadow" {
-		t.Errorf("her plan is not kept: %q, %v", doc.Plan.Name, err)
+	kept := filepath.Join(filepath.Dir(path), m.status.Text()[strings.LastIndex(m.status.Text(), " ")+1:])
+	if doc, err := planfile.Load(kept, shelf); err != nil || doc.Plan.Name != "Her Meadow" {
+		t.Errorf("her plan is not kept as %s: %q, %v", kept, doc.Plan.Name, err)
 	}
 }
 
@@ -188,6 +189,21 @@ func TestRecoveredWorkIsSavedWithoutAQuestionWhenItsFileIsAsItWas(t *testing.T) 
 	drive(m, "t s")
 	if m.session.Dirty() || m.dialogs.Top() != nil {
 		t.Errorf("not saved: %s", m.status.Text())
+	}
+}
+
+func TestTheOldJournalStaysUntilTheNewOneIsWritten(t *testing.T) {
+	state := t.TempDir()
+	killed(t, state, "", 44)
+	found, err := planfile.Recoveries(state)
+	if err != nil || len(found) != 1 {
+		t.Fatalf("found %d, %v", len(found), err)
+	}
+	noFolder := filepath.Join(planFile(t), "state") // below a file
+	m := keeping(t, noFolder, "")
+	finish(m, m.takeUp(found[0]))
+	if got := journals(t, state); len(got) != 1 {
+		t.Errorf("the bench could not keep what it took up, and the old journal is gone: %s", m.status.Text())
 	}
 }
 

@@ -73,8 +73,10 @@ type Model struct {
 
 // file is where the plan on the bench is kept.
 type file struct {
-	path  string
-	stamp planfile.Stamp
+	path   string
+	stamp  planfile.Stamp
+	opened int  // counts the plans that were put on the bench
+	saving bool // a save is under way
 }
 
 // typing is a cell being typed in.

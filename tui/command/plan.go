@@ -10,6 +10,7 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 )
@@ -94,9 +95,9 @@ func (g *program) shelf() (pour.Shelf, error) {
 	if _, err := os.Stat(path); err != nil && g.shelfFile == "" {
 		return shelf, nil // no shelf of her own
 	}
-	f, err := os.Open(path)
+	f, _, err := disk.Given(path)
 	if err != nil {
-		return shelf, fmt.Errorf("open your shelf file: %w; name another with --shelf", err)
+		return shelf, fmt.Errorf("open your shelf file %s: %w; name another with --shelf", path, disk.Reason(err))
 	}
 	defer func() { _ = f.Close() }() // only read
 	return g.built.Overlay(shelf, path, f)

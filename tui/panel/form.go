@@ -41,6 +41,12 @@ func (f *Facts) field(path, remark string) grid.Row {
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formUnit: f.label(unit), formRemark: f.label(remark)}}
 }
 
+// named gives a row's number the name that `pourbench figures` has for it, where that is not its path in the plan.
+func named(r grid.Row, path string) grid.Row {
+	r.Cells[formValue].Figure = path
+	return r
+}
+
 // word is a form's row for a word of the plan with a fixed set of values: Enter and the nudge keys go round them.
 func (f *Facts) word(path, remark string) grid.Row {
 	v, field, ok := pour.Word(f.Plan, path)

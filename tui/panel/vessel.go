@@ -20,7 +20,7 @@ func (f *Facts) vesselGrid() grid.Grid {
 	rows := []grid.Row{
 		formRow("take a mould", f.mouldCell()),
 		f.word("mould.shape", ""), f.field("mould.length_mm", ""), f.field("mould.width_mm", ""), f.field("mould.height_mm", ""),
-		f.field("mould.fill_mm", f.fillRemark()), f.field("mould.loss_percent", "of what is mixed"),
+		f.field("mould.fill_mm", f.fillRemark()), named(f.field("mould.loss_percent", "of what is mixed"), "loss_percent"),
 		heading("cut"), f.field("mould.bar_mm", ""),
 	}
 	if f.Plan.Mould.Shape == pour.ShapeSlab {
