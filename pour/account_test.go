@@ -310,7 +310,7 @@ func TestRandomPlansAreToldTruly(t *testing.T) {
 
 // Lines are what screen and paper show: nothing of an account is left out of them.
 func TestAnAccountIsToldInFull(t *testing.T) {
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Base.SuperfatPercent = -1
 	s := pour.Work(p, shelf, clock.Hand{})
 	tell := func(path string) string {
