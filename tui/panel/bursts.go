@@ -27,7 +27,7 @@ func bursts(n pour.BatchName) Panel {
 		ID: layout.ID(ofBatch(n, "bursts")), Title: ofBatch(n, "Stick blender"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).burstGrid),
 		add: func(f *Facts, _ On) Do {
-			all := f.planned(n).Blend
+			all := f.Plan.Batch(n).Blend
 			at := 0.0
 			if len(all) > 0 {
 				at = all[len(all)-1].AtMin + 1
@@ -35,13 +35,13 @@ func bursts(n pour.BatchName) Panel {
 			return Do{Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS}))}
 		},
 		remove: func(f *Facts, on On) Do {
-			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.planned(n).Blend), on.Row.Item, on.Row.Item+1))}
+			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.Plan.Batch(n).Blend), on.Row.Item, on.Row.Item+1))}
 		},
 	}
 }
 
 func (f *Facts) burstGrid(n pour.BatchName) grid.Grid {
-	all := f.planned(n).Blend
+	all := f.Plan.Batch(n).Blend
 	g := grid.Grid{
 		Empty: "stirred by hand alone: a adds a burst",
 		Columns: []grid.Column{

@@ -36,13 +36,13 @@ func scents(n pour.BatchName) Panel {
 			return flip(on)
 		},
 		add: func(f *Facts, _ On) Do {
-			pot := f.planned(n).Jugs[0].Name
+			pot := f.Plan.Batch(n).Jugs[0].Name
 			return Do{Pick: &grid.Cell{List: listScents, Name: "new scent", Pick: func(id string) pour.Edit {
 				return pour.AddScent(n, id, newScentPercent, []string{pot})
 			}}}
 		},
 		remove: func(f *Facts, on On) Do {
-			return Do{Name: "removal of " + f.planned(n).Scents[on.Row.Item].Scent, Edit: pour.RemoveScent(n, on.Row.Item)}
+			return Do{Name: "removal of " + f.Plan.Batch(n).Scents[on.Row.Item].Scent, Edit: pour.RemoveScent(n, on.Row.Item)}
 		},
 	}
 }
@@ -94,7 +94,7 @@ func (f *Facts) scentColumns(n pour.BatchName) []grid.Column {
 
 func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 	batch := f.batch(n)
-	line, part, path := batch.Scents[i], f.planned(n).Scents[i], at(string(n)+".scents", i)
+	line, part, path := batch.Scents[i], f.Plan.Batch(n).Scents[i], at(string(n)+".scents", i)
 	sc, _ := f.Shelf.Scent(line.ID)
 	inBar, limit := f.scentTail(n)
 	cells := make([]grid.Cell, limit+1)
