@@ -1,6 +1,7 @@
 package main
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"io/fs"
@@ -31,7 +32,7 @@ func house() []room {
 		{"pour/logbook/live", "pour/logbook pour pour/disk pour/plain chem chem/clock"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
 		{"pour/paper", "pour/logbook/learn pour/logbook pour/disk pour pour/swirl chem chem/clock"},
-		{"pour/backup", "pour/disk pour/planfile pour/logbook pour pour/plain"},
+		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},
 		{"tui/layout", ""},
@@ -132,4 +133,48 @@ func TestNoOtherGoFileStandsAtTheTop(t *testing.T) {
 			t.Errorf("%s stands beside main.go; the top is main.go and tests", f)
 		}
 	}
+}
+
+// changing is what package os offers to change the disk. A folder may be made and a time set anywhere: that loses nothing.
+func changing() []string {
+	return []string{"Chmod", "Chown", "CopyFS", "Create", "CreateTemp", "Lchown", "Link", "MkdirTemp", "OpenFile", "OpenRoot", "Remove", "RemoveAll", "Rename", "Symlink", "Truncate", "WriteFile"}
+}
+
+func TestOnlyTheDiskPackageChangesFiles(t *testing.T) {
+	found := 0
+	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		own := strings.HasPrefix(filepath.ToSlash(path), "pour/disk/")
+		for _, call := range changes(t, path) {
+			found++
+			if !own {
+				t.Errorf("%s uses os.%s; files are changed through pour/disk, so that a kill or a full disk never leaves half of one", path, call)
+			}
+		}
+		return nil
+	})
+	if err != nil || found == 0 {
+		t.Errorf("%d uses were found, %v", found, err)
+	}
+}
+
+// changes is every use of a function of package os that changes the disk.
+func changes(t *testing.T, path string) []string {
+	t.Helper()
+	file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	ast.Inspect(file, func(n ast.Node) bool {
+		if s, ok := n.(*ast.SelectorExpr); ok {
+			if of, ok := s.X.(*ast.Ident); ok && of.Name == "os" && slices.Contains(changing(), s.Sel.Name) {
+				out = append(out, s.Sel.Name)
+			}
+		}
+		return true
+	})
+	return out
 }

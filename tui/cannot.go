@@ -26,7 +26,7 @@ func (m *Model) cannot(id keys.ID) string {
 			return "this cell holds no number that can be typed; go to one with the arrows"
 		}
 	case keys.Change:
-		if !cell.Edits() && m.at().Change == nil {
+		if _, own := m.asked(id); !own && !cell.Edits() {
 			return "this figure is worked out from the plan; it cannot be typed"
 		}
 	case keys.More, keys.Less, keys.MuchMore, keys.MuchLess:
@@ -40,6 +40,10 @@ func (m *Model) cannot(id keys.ID) string {
 	case keys.Copy:
 		if !ok {
 			return "there is no cell under the cursor"
+		}
+	case keys.Explain:
+		if cell.Figure == "" && cell.Hint == "" {
+			return "this cell shows no figure; go to one with the arrows"
 		}
 	case keys.Said:
 		if m.status.Silent() {

@@ -220,3 +220,76 @@ func TestTheReasonComesFirstWhenAFileCannotBeWritten(t *testing.T) {
 		}
 	}
 }
+
+// ordered presses a key and leaves what it ordered for later, as on a slow disk.
+func ordered(m *Model, name string) tea.Cmd {
+	_, cmd := m.Update(key(name))
+	return cmd
+}
+
+func TestASaveThatEndsLateTakesNothingFromThePlanOpenedMeanwhile(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	other := planFile(t)
+	drive(m, "4 4 enter")
+	late := ordered(m, "s")
+	finish(m, m.load(other))
+	finish(m, late)
+	if m.file.path != other || m.session.Dirty() {
+		t.Errorf("the plan on the bench is kept as %s, dirty %v", m.file.path, m.session.Dirty())
+	}
+	shelf, _ := built(t)
+	if doc, err := planfile.Load(path, shelf); err != nil || doc.Plan.Base.Jugs[0].SharePercent != 44 {
+		t.Errorf("the file holds %v, %v", doc.Plan.Base.Jugs[0].SharePercent, err)
+	}
+}
+
+func TestAFailedSaveThatEndsLateAsksNothingOfAnotherPlan(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	if err := os.WriteFile(path, []byte("# hers\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	drive(m, "4 4 enter")
+	late := ordered(m, "s")
+	finish(m, m.load(planFile(t)))
+	finish(m, late)
+	if m.dialogs.Top() != nil || !strings.Contains(m.status.Text(), path) {
+		t.Errorf("it says %q and asks %v", m.status.Text(), m.dialogs.Top())
+	}
+}
+
+func TestTheBenchIsNotLeftWithWhatWasEditedWhileItWasSaved(t *testing.T) {
+	m, _ := savedIn(t, t.TempDir())
+	drive(m, "4 4 enter q")
+	late := ordered(m, "s")
+	drive(m, "4 1 enter")
+	if finish(m, late) {
+		t.Error("the bench was left")
+	}
+	if !m.session.Dirty() || !strings.Contains(m.status.Text(), "not saved yet") {
+		t.Errorf("dirty %v, it says %q", m.session.Dirty(), m.status.Text())
+	}
+}
+
+func TestAPlanIsSavedOnceAtATime(t *testing.T) {
+	m, _ := savedIn(t, t.TempDir())
+	drive(m, "4 4 enter")
+	late := ordered(m, "s")
+	drive(m, "s")
+	if !strings.Contains(m.status.Text(), "still being saved") {
+		t.Errorf("it says %q", m.status.Text())
+	}
+	finish(m, late)
+	if m.session.Dirty() || m.dialogs.Top() != nil {
+		t.Errorf("not saved: %s", m.status.Text())
+	}
+}
+
+func TestAPlanReadLateDoesNotReplaceWhatWasEditedMeanwhile(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	late := m.load(planFile(t))
+	drive(m, "4 4 enter")
+	finish(m, late)
+	if got := base(m).Jugs[0].SharePercent; got != 44 || m.file.path != path {
+		t.Errorf("the edit is gone: %v %% in %s", got, m.file.path)
+	}
+}

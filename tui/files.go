@@ -22,10 +22,19 @@ type savedMsg struct {
 	out  planfile.Saved
 	err  error
 	then func(m *Model) tea.Cmd
+
+	opened int // which of the plans that were put on the bench it is
 }
 
 // keep remembers where the plan on the bench is kept.
-func (m *Model) keep(path string, stamp planfile.Stamp) { m.file = file{path, stamp} }
+func (m *Model) keep(path string, stamp planfile.Stamp) { m.file.path, m.file.stamp = path, stamp }
+
+// bring puts another plan on the bench.
+func (m *Model) bring(p pour.Plan, isSaved bool, path string, stamp planfile.Stamp) {
+	m.session.Replace(p, isSaved)
+	m.keep(path, stamp)
+	m.file.opened++
+}
 
 // save saves the plan and goes on with then, which may be nil. A plan without a file asks for one.
 func (m *Model) save(then func(*Model) tea.Cmd) tea.Cmd {
@@ -37,22 +46,33 @@ func (m *Model) save(then func(*Model) tea.Cmd) tea.Cmd {
 }
 
 func (m *Model) saveTo(path string, o planfile.SaveOptions, then func(*Model) tea.Cmd) tea.Cmd {
-	plan := m.session.Plan().Clone()
+	if m.file.saving {
+		m.refuse("the plan is still being saved; wait a moment")
+		return nil
+	}
+	m.file.saving = true
+	plan, opened := m.session.Plan().Clone(), m.file.opened
 	return func() tea.Msg {
 		out, err := planfile.Save(path, plan, o)
-		return savedMsg{plan, path, out, err, then}
+		return savedMsg{plan, path, out, err, then, opened}
 	}
 }
 
 // saved takes the outcome of a save; a file that is there or has changed is a question, any other failure a reason.
 func (m *Model) saved(msg savedMsg) tea.Cmd {
+	m.file.saving = false
 	force := dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.saveTo(msg.path, planfile.SaveOptions{Force: true}, msg.then) }}
 	other := dialog.Answer{Text: "save under another name", Do: func() tea.Cmd { m.askSaveAs(msg.then); return nil }}
 	switch {
+	case msg.opened != m.file.opened: // another plan is on the bench by now
+		m.say("saved " + msg.path)
+		if msg.err != nil {
+			m.refuse(msg.err.Error())
+		}
 	case errors.Is(msg.err, planfile.ErrExists):
-		m.ask("There is a file of that name", msg.path+" is there already. Replacing it keeps that one beside it as "+filepath.Base(msg.path)+"~.", force, other)
+		m.ask("There is a file of that name", msg.path+" is there already. Replacing it keeps that one beside it.", force, other)
 	case errors.Is(msg.err, planfile.ErrChanged):
-		m.ask("The file has changed", msg.path+" was changed by something else since it was read here. Replacing it keeps that copy beside it as "+filepath.Base(msg.path)+"~.",
+		m.ask("The file has changed", msg.path+" was changed by something else since it was read here. Replacing it keeps that copy beside it.",
 			force, other, dialog.Answer{Text: "open the changed file", Do: func() tea.Cmd { return m.load(msg.path) }})
 	case msg.err != nil:
 		m.refuse(msg.err.Error())
@@ -67,14 +87,18 @@ func (m *Model) savedWell(msg savedMsg) tea.Cmd {
 	if msg.out.Kept != "" {
 		text += "; the file as it was is kept as " + filepath.Base(msg.out.Kept)
 	}
+	m.say(text)
 	m.keep(msg.path, msg.out.Stamp)
 	m.session.Saved(msg.plan)
-	m.say(text)
-	journal := m.writeJournal() // what was edited while the file was written is in no file yet
-	if msg.then != nil {
-		return tea.Sequence(journal, msg.then(m))
+	kept := tea.Sequence(m.writeJournal(), m.enlist())
+	switch {
+	case msg.then == nil:
+		return kept
+	case m.session.Dirty(): // edited while the file was written: that is in no file yet
+		m.status.Warn(text + "; what was changed meanwhile is not saved yet")
+		return kept
 	}
-	return journal
+	return tea.Sequence(kept, msg.then(m))
 }
 
 // askSaveAs asks for a file name.

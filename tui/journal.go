@@ -68,6 +68,20 @@ func (m *Model) journaled(msg journaledMsg) {
 	}
 }
 
+// enlist puts the file of the plan onto the list of plans that a backup keeps.
+func (m *Model) enlist() tea.Cmd {
+	dir, path := m.opt.StateDir, m.file.path
+	if dir == "" || path == "" {
+		return nil
+	}
+	return func() tea.Msg {
+		if err := planfile.Remember(dir, path); err != nil {
+			return journaledMsg{err}
+		}
+		return nil
+	}
+}
+
 // dropJournal removes the journal of the plan on the bench.
 func (m *Model) dropJournal() tea.Cmd {
 	if m.journal.file == nil || !m.journal.written {
@@ -157,8 +171,7 @@ func (m *Model) takeUp(r planfile.Recovery) tea.Cmd {
 		m.refuse(faults[0].Error() + ": take up the journal " + r.File)
 		return nil
 	}
-	m.session.Replace(r.Plan, false)
-	m.keep(m.file.path, r.Made)
+	m.bring(r.Plan, false, m.file.path, r.Made)
 	m.say("taken up where it was left; it is not saved yet")
 	write := m.journalling()
 	own := func() tea.Msg {

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -94,7 +95,9 @@ func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 	drive(again, "S ctrl+u")
 	typeText(again, filepath.Join(t.TempDir(), "x.toml"))
 	drive(again, "enter")
-	if left, err := os.ReadDir(state); err != nil || len(left) != 0 {
+	left, err := os.ReadDir(state)
+	left = slices.DeleteFunc(left, func(e os.DirEntry) bool { return e.Name() == "plans" }) // the list for a backup stays
+	if err != nil || len(left) != 0 {
 		t.Errorf("after the save %v are left, %v", left, err)
 	}
 }
@@ -173,8 +176,9 @@ func TestRecoveredWorkNeverReplacesAFileThatChangedSince(t *testing.T) {
 		t.Errorf("the file holds %q, %v", doc.Plan.Name, err)
 	}
 	drive(m, "s r")
-	if doc, err := planfile.Load(path+"~", shelf); err != nil || doc.Plan.Name != "Her Meadow" {
-		t.Errorf("her plan is not kept: %q, %v", doc.Plan.Name, err)
+	kept := filepath.Join(filepath.Dir(path), m.status.Text()[strings.LastIndex(m.status.Text(), " ")+1:])
+	if doc, err := planfile.Load(kept, shelf); err != nil || doc.Plan.Name != "Her Meadow" {
+		t.Errorf("her plan is not kept as %s: %q, %v", kept, doc.Plan.Name, err)
 	}
 }
 
@@ -185,6 +189,21 @@ func TestRecoveredWorkIsSavedWithoutAQuestionWhenItsFileIsAsItWas(t *testing.T) 
 	drive(m, "t s")
 	if m.session.Dirty() || m.dialogs.Top() != nil {
 		t.Errorf("not saved: %s", m.status.Text())
+	}
+}
+
+func TestTheOldJournalStaysUntilTheNewOneIsWritten(t *testing.T) {
+	state := t.TempDir()
+	killed(t, state, "", 44)
+	found, err := planfile.Recoveries(state)
+	if err != nil || len(found) != 1 {
+		t.Fatalf("found %d, %v", len(found), err)
+	}
+	noFolder := filepath.Join(planFile(t), "state") // below a file
+	m := keeping(t, noFolder, "")
+	finish(m, m.takeUp(found[0]))
+	if got := journals(t, state); len(got) != 1 {
+		t.Errorf("the bench could not keep what it took up, and the old journal is gone: %s", m.status.Text())
 	}
 }
 

@@ -73,8 +73,10 @@ type Model struct {
 
 // file is where the plan on the bench is kept.
 type file struct {
-	path  string
-	stamp planfile.Stamp
+	path   string
+	stamp  planfile.Stamp
+	opened int  // counts the plans that were put on the bench
+	saving bool // a save is under way
 }
 
 // typing is a cell being typed in.
@@ -107,15 +109,12 @@ func New(o Options) *Model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *Model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.findLostWork(), m.wake()}
+	cmds := []tea.Cmd{m.findLostWork(), m.enlist(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
 	}
 	return tea.Batch(cmds...)
 }
-
-// Session is the plan on the bench, for what outlives the workbench.
-func (m *Model) Session() *session.Session { return m.session }
 
 // at is the panel that has the keys.
 func (m *Model) at() *panel.Panel { return m.focus[m.station] }
@@ -146,9 +145,8 @@ func (m *Model) settle() {
 	}
 	icing := m.facts.Plan.Icing != nil
 	m.panels = m.here().Panels(icing)
-	if !slices.Contains(m.panels, m.at()) {
-		m.focus[m.station] = m.panels[0]
-	}
+	same := slices.IndexFunc(m.panels, func(p *panel.Panel) bool { return p.ID == m.at().ID })
+	m.focus[m.station] = m.panels[max(same, 0)] // with and without an icing a panel is another value of the same name
 	m.grids = make(map[layout.ID]grid.Grid, len(m.panels))
 	for _, p := range m.panels {
 		if p.Grid != nil {

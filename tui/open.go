@@ -16,10 +16,11 @@ import (
 	"pourbench/tui/entry"
 )
 
-// loadedMsg brings a plan that was opened.
+// loadedMsg brings a plan that was opened, and the revision of the plan on the bench when that was asked for.
 type loadedMsg struct {
 	doc planfile.Document
 	err error
+	rev int
 }
 
 // listedMsg brings the plan files that can be opened.
@@ -75,8 +76,7 @@ func (m *Model) openPlan(id string) tea.Cmd {
 	for _, e := range m.examples() {
 		if e.Name == name {
 			drop := m.dropJournal()
-			m.session.Replace(e.Plan.Clone(), true)
-			m.keep("", planfile.Stamp{})
+			m.bring(e.Plan.Clone(), true, "", planfile.Stamp{})
 			m.say("an example: saving asks for a file of your own")
 			return tea.Sequence(drop, m.findLostWork())
 		}
@@ -85,10 +85,10 @@ func (m *Model) openPlan(id string) tea.Cmd {
 }
 
 func (m *Model) load(path string) tea.Cmd {
-	shelf := m.session.Shelf()
+	shelf, rev := m.session.Shelf(), m.session.Revision()
 	return func() tea.Msg {
 		doc, err := planfile.Load(path, shelf)
-		return loadedMsg{doc, err}
+		return loadedMsg{doc, err, rev}
 	}
 }
 
@@ -98,14 +98,17 @@ func (m *Model) loaded(msg loadedMsg) tea.Cmd {
 		m.dialogs.Open(dialog.NewPage("This plan cannot be opened", msg.err.Error()))
 		return nil
 	}
+	if msg.rev != m.session.Revision() && m.session.Dirty() {
+		m.refuse("the plan on the bench was changed while " + msg.doc.Path + " was read; open it again")
+		return nil
+	}
 	drop := m.dropJournal()
-	m.session.Replace(msg.doc.Plan, true)
-	m.keep(msg.doc.Path, msg.doc.Stamp)
+	m.bring(msg.doc.Plan, true, msg.doc.Path, msg.doc.Stamp)
 	m.say("opened " + msg.doc.Path)
 	if msg.doc.HandComments {
 		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
-	return tea.Sequence(drop, m.findLostWork())
+	return tea.Sequence(drop, m.enlist(), m.findLostWork())
 }
 
 // writtenMsg says what became of a file that was handed on.

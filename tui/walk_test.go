@@ -40,17 +40,11 @@ type walk struct {
 	shelf pour.Shelf
 	plan  pour.Plan // opened at the start, and after a plan that has no file was left
 	dir   string
-	done  []string  // what was pressed lately
-	late  []tea.Cmd // work that is not finished yet
-	past  []before  // every plan that undo should bring back
-	ahead []pour.Plan
-	last  string // the cell that the last edit nudged; empty: it was no nudge
-}
-
-// before is a plan as it was before an edit.
-type before struct {
-	plan  pour.Plan
-	again bool // the edit nudged the cell that the one before did: both may be undone together
+	done  []string    // what was pressed lately
+	late  []tea.Cmd   // work that is not finished yet
+	past  []pour.Plan // what undo brings back, the newest last
+	ahead []pour.Plan // and redo
+	last  string      // the cell that the last edit nudged; empty: it was no nudge
 }
 
 func TestWalkAtTheBenchKeepsEveryPromise(t *testing.T) {
@@ -126,8 +120,11 @@ func (w *walk) step() {
 		name := w.key()
 		w.follow(w.update(name, key(name)))
 	}
-	if w.one(500) {
+	if w.one(500) && len(w.past) < 300 {
 		w.throughHistory()
+	}
+	if len(w.past) > 2000 {
+		w.left() // so that a long walk does not keep every plan it has seen
 	}
 }
 
@@ -194,42 +191,29 @@ func (w *walk) remember(what string, bench bool, nudged string, was pour.Plan, r
 	if m.journal.file != nil && !m.journal.due {
 		w.fatal("a new plan is not due in the journal")
 	}
-	switch {
-	case m.session.CanUndo() == "" && m.session.CanRedo() == "": // another plan
+	undone := bench && what == "u"
+	redone := bench && (what == "U" || what == "ctrl+y")
+	switch steps := w.steps(); {
+	case steps == 0 && m.session.CanRedo() == "": // another plan
 		w.past, w.ahead = nil, nil
-	case bench && what == "u":
-		w.ahead = append(w.ahead, was)
-		last := w.pop()
-		for !reflect.DeepEqual(plan, last.plan) && last.again && len(w.past) > 0 {
-			last = w.pop()
-		}
-		if !reflect.DeepEqual(plan, last.plan) {
-			w.fatal("undo gives another plan than was there")
-		}
-	case bench && (what == "U" || what == "ctrl+y"):
-		n := len(w.ahead) - 1
-		if n < 0 || !reflect.DeepEqual(plan, w.ahead[n]) {
-			w.fatal("redo gives another plan than was undone")
-		}
-		w.ahead, w.past = w.ahead[:n], append(w.past, before{plan: was})
-	default:
-		if m.session.CanRedo() != "" {
-			w.fatal("after an edit what was undone can be done again")
-		}
-		w.past, w.ahead = append(w.past, before{was, nudged != "" && nudged == w.last}), nil
+	case undone && steps == len(w.past)-1 && reflect.DeepEqual(plan, w.past[steps]):
+		w.past, w.ahead = w.past[:steps], append(w.ahead, was)
+	case redone && steps == len(w.past)+1 && len(w.ahead) > 0 && reflect.DeepEqual(plan, w.ahead[len(w.ahead)-1]):
+		w.past, w.ahead = append(w.past, was), w.ahead[:len(w.ahead)-1]
+	case undone || redone:
+		w.fatal("undo or redo gives another plan than was there, or takes more than a step")
+	case m.session.CanRedo() != "":
+		w.fatal("after an edit what was undone can be done again")
+	case steps == len(w.past)+1:
+		w.past, w.ahead = append(w.past, was), nil
+	case steps != len(w.past) || nudged == "" || nudged != w.last:
+		w.fatal("an edit is undone together with the one before, and is no nudge of the same cell")
 	}
 	w.last = nudged
 }
 
-func (w *walk) pop() before {
-	w.t.Helper()
-	if len(w.past) == 0 {
-		w.fatal("undo brought back more than was done")
-	}
-	last := w.past[len(w.past)-1]
-	w.past = w.past[:len(w.past)-1]
-	return last
-}
+// steps is how many steps can be undone.
+func (w *walk) steps() int { return reflect.ValueOf(w.m.session).Elem().FieldByName("undo").Len() }
 
 // consistent holds plan, figures, cursors and focus together.
 func (w *walk) consistent() {
@@ -294,6 +278,9 @@ func (w *walk) follow(cmd tea.Cmd) {
 	}
 	switch {
 	case is("bubbletea/v2.Quit"):
+		if !w.m.quitting && !w.m.placed.TooSmall {
+			w.fatal("the bench was left without a word")
+		}
 		w.left()
 	case is("compactCmds"):
 		list := reflect.ValueOf(cmd())
@@ -307,7 +294,7 @@ func (w *walk) follow(cmd tea.Cmd) {
 		}
 	case is("bubbletea/v2."): // the terminal's own affair
 	case is(".suggest"):
-		if w.one(4) {
+		if w.one(20) {
 			w.late = append(w.late, cmd)
 		}
 	case is(".expose", ".printed", ".measure", ".workFigures"):
@@ -319,12 +306,9 @@ func (w *walk) follow(cmd tea.Cmd) {
 	}
 }
 
-// left opens the bench again where it was left; it may be left only with nothing to lose, or as it was asked.
+// left closes the bench and opens it again where it was left: what was saved is there, and what was not is offered.
 func (w *walk) left() {
 	w.t.Helper()
-	if !w.m.quitting && !w.m.placed.TooSmall {
-		w.fatal("the bench was left without a word")
-	}
 	path := w.m.file.path
 	if err := w.m.Close(); err != nil {
 		w.fatal("%v", err)
@@ -367,7 +351,7 @@ func (w *walk) throughHistory() {
 	s := w.m.session
 	last, first, undone := s.Plan().Clone(), s.Plan().Clone(), 0
 	if len(w.past) > 0 {
-		first = w.past[0].plan
+		first = w.past[0]
 	}
 	for s.CanUndo() != "" {
 		if _, err := s.Undo(); err != nil {

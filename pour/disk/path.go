@@ -74,9 +74,19 @@ func Read(path string) (*os.File, fs.FileInfo, error) {
 	return f, info, err
 }
 
-// Handed reports whether a name stands for a pipe that the shell has opened for this process already, as "<(COMMAND)" and /dev/stdin do.
-// Its other end is there, so that reading it waits no longer than the command that writes.
-func Handed(path string) bool {
+// Given opens for reading what a maker has named: a plain file, or a pipe that the shell has opened for this process already, as
+// /dev/stdin and "<(COMMAND)" are. The other end of such a pipe is there, so that reading waits no longer than the command that writes.
+// The information is nil for a pipe.
+func Given(path string) (*os.File, fs.FileInfo, error) {
+	f, info, err := Read(path)
+	if errors.Is(err, ErrNotPlain) && isHanded(path) {
+		f, err = os.Open(path)
+		return f, nil, err
+	}
+	return f, info, err
+}
+
+func isHanded(path string) bool {
 	info, err := os.Stat(path)
 	return err == nil && info.Mode()&fs.ModeNamedPipe != 0 && (path == "/dev/stdin" || strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/self/fd/"))
 }

@@ -216,8 +216,9 @@ func (b Book) readIndex(size int) map[string]Entry {
 		return known
 	}
 	for line := range strings.Lines(rest) {
-		f := strings.Split(strings.TrimSuffix(line, "\n"), "\t")
-		if len(f) != indexFields {
+		line, whole := strings.CutSuffix(line, "\n")
+		f := strings.Split(line, "\t")
+		if !whole || len(f) != indexFields {
 			continue
 		}
 		size, err1 := strconv.ParseInt(f[1], 10, 64)

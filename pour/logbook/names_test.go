@@ -86,3 +86,20 @@ func TestAPourThatCannotBeReadIsListedWithTheReason(t *testing.T) {
 		t.Errorf("reading it: %v", err)
 	}
 }
+
+// A key can hold anything a TOML file can, and be as long as it: what is said of it is safe and short.
+func TestKeysInAFileAreSaidSafelyAndShort(t *testing.T) {
+	book, id, shelf := aPour(t)
+	src := fileOf(t, book, id)
+	for _, key := range []string{strings.Repeat("k", 100_000), `"a\u202e\u001b[2Jb"`, `"` + strings.Repeat(`\u0007`, 1000) + `"`, strings.Repeat("ä", 100_000)} {
+		for _, text := range []string{src + key + " = 1\n", key + " = 1\n" + src} {
+			must(t, os.WriteFile(book.Path(id), []byte(text), 0o600))
+			_, err := book.Read(id, shelf)
+			if err == nil {
+				t.Errorf("the key %.20q is taken", key)
+			} else if text := err.Error(); strings.ContainsAny(text, "\x1b\u009b\u202e\a") || len(text) > 1000 {
+				t.Errorf("of %.20q it is said %d bytes: %.300q", key, len(text), text)
+			}
+		}
+	}
+}

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"slices"
 	"time"
 
@@ -44,11 +43,7 @@ func (s Stamp) same(content []byte) bool { return !s.Zero() && s.Sum == sha256.S
 // ever. Only a pipe that the shell has opened for the command, /dev/stdin or what stands for "<(COMMAND)", is read; a plan from
 // there has no file.
 func Load(path string, s pour.Shelf) (Document, error) {
-	f, info, err := disk.Read(path)
-	if errors.Is(err, disk.ErrNotPlain) && disk.Handed(path) {
-		f, err = os.Open(path)
-		info = nil
-	}
+	f, info, err := disk.Given(path)
 	if err != nil {
 		return Document{}, strict.Refuse(path, disk.Reason(err), openMend(err))
 	}

@@ -110,13 +110,17 @@ func sameFile(path string) string {
 // Drop removes the journal of a bench that is gone; none there is no error. One whose bench lives is left alone.
 func (r Recovery) Drop() error {
 	d := disk.OS()
-	lock := strings.TrimSuffix(r.File, journalSuffix) + lockSuffix
-	if d.Living(lock) {
+	if JournalLives(r.File) {
 		return nil
 	}
 	if err := d.Drop(r.File); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("%w: drop the recovery journal %q", disk.Reason(err), r.File)
 	}
-	d.DropUnheld(lock)
+	d.DropUnheld(lockOf(r.File))
 	return nil
 }
+
+// JournalLives reports whether the bench that writes a journal is open.
+func JournalLives(file string) bool { return disk.OS().Living(lockOf(file)) }
+
+func lockOf(journal string) string { return strings.TrimSuffix(journal, journalSuffix) + lockSuffix }

@@ -32,7 +32,7 @@ type Saved struct {
 
 // Save writes the plan to path, whole or not at all; [disk.Ops.Save] says how.
 // A symbolic link stays a link and its target is replaced; the permissions of a replaced file stay.
-// A replaced file that held comments, or that something else had changed, is kept beside it as "NAME~".
+// A replaced file that held comments, or that something else had changed, is kept beside it as "NAME~", or "NAME~2" and so on.
 //
 // Errors begin with their reason. They wrap [ErrExists] when Since is zero and the file is there, [ErrChanged] when the file is no
 // longer as Since says, and [fs.ErrPermission] when it is write-protected. Force overrides all three. A file that was removed since
@@ -130,15 +130,31 @@ func unchanged(file string, old []byte) error {
 	return nil // also when it was removed
 }
 
-// keep copies what is about to be replaced when it holds more than a plan that we wrote.
+// mostKept bounds how many replaced files are kept beside one plan.
+const mostKept = 100
+
+// keep copies what is about to be replaced when it holds more than a plan that we wrote: as "NAME~", or "NAME~2" and so on where
+// another is kept already.
 func keep(d disk.Ops, file string, old []byte, mode fs.FileMode, o SaveOptions) (string, error) {
 	others := !o.Since.same(old)
 	if !others && !handComments(string(old)) {
 		return "", nil
 	}
+	want := disk.Want{Mode: mode.Perm(), Exactly: true, New: true}
 	kept := file + "~"
-	if err := d.Save(kept, disk.Bytes(old), disk.Want{Mode: mode.Perm(), Exactly: true}); err != nil {
-		return "", fmt.Errorf("%w: keep the replaced file as %q", disk.Reason(err), kept)
+	for n := 2; ; n++ {
+		err := d.Save(kept, disk.Bytes(old), want)
+		if err == nil || errors.Is(err, fs.ErrExist) && isCopy(kept, old) {
+			return kept, nil
+		}
+		if !errors.Is(err, fs.ErrExist) || n > mostKept {
+			return "", fmt.Errorf("%w: keep the replaced file as %q", disk.Reason(err), kept)
+		}
+		kept = fmt.Sprintf("%s~%d", file, n)
 	}
-	return kept, nil
+}
+
+func isCopy(path string, content []byte) bool {
+	there, _, err := current(path)
+	return err == nil && bytes.Equal(there, content)
 }

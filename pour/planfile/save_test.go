@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -222,6 +223,26 @@ func TestAFileWithCommentsIsKeptBesideTheOneThatReplacesIt(t *testing.T) {
 	if content(t, d.Path+"~") != text {
 		t.Error("the kept comments were replaced")
 	}
+}
+
+func TestWhatIsKeptIsNeverReplaced(t *testing.T) {
+	d := written(t, planText(t, "meadow.toml"))
+	kept := []string{d.Path + "~", d.Path + "~2", d.Path + "~3"}
+	since, now := d.Stamp, planText(t, "meadow.toml")
+	for i, want := range kept {
+		saved, err := Save(d.Path, d.Plan, SaveOptions{Since: since, Force: i > 0})
+		if err != nil || saved.Kept != want || content(t, want) != now {
+			t.Errorf("kept as %q, %v; want %q", saved.Kept, err, want)
+		}
+		now = fmt.Sprintf("theirs, %d", i)
+		put(t, d.Path, now)
+		since = saved.Stamp
+	}
+	put(t, d.Path, "theirs, 1") // is kept already
+	if saved, err := Save(d.Path, d.Plan, SaveOptions{Force: true}); err != nil || saved.Kept != kept[2] {
+		t.Errorf("kept as %q, %v", saved.Kept, err)
+	}
+	alone(t, filepath.Dir(d.Path), "plan.toml", "plan.toml~", "plan.toml~2", "plan.toml~3")
 }
 
 func TestASaveThatFailsLeavesTheOldFileAndNothingElse(t *testing.T) {

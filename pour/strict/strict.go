@@ -125,7 +125,9 @@ func (f *File) add(path string, fault Fault) {
 	if len(f.faults) == mostNoted {
 		return
 	}
-	fault.File, fault.Path, fault.Value = f.name, plain.Line(fault.Path), plain.Line(fault.Value)
+	const longestKey = 120 // letters; no key of ours comes near it
+	key, cut := clipped(plain.Line(fault.Path), longestKey)
+	fault.File, fault.Path, fault.Value = f.name, key+cut, plain.Line(fault.Value)
 	fault.Problem, fault.Mend = plain.Line(fault.Problem), plain.Line(fault.Mend)
 	fault.Line, fault.Column = f.Place(path)
 	f.faults = append(f.faults, fault)

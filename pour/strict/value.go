@@ -259,11 +259,8 @@ func show(v any) string {
 	const most = 40
 	switch v := v.(type) {
 	case string:
-		text := []rune(plain.Line(v))
-		if len(text) > most {
-			return Quote(string(text[:most])) + "…"
-		}
-		return Quote(string(text))
+		text, cut := clipped(plain.Line(v), most)
+		return Quote(text) + cut
 	case float64:
 		return Short(v)
 	case time.Time:
@@ -272,6 +269,16 @@ func show(v any) string {
 		return fmt.Sprint(v)
 	}
 	return ""
+}
+
+// clipped is the first letters of a text, and a sign where there are more.
+func clipped(text string, most int) (first, cut string) {
+	for i := range text {
+		if most--; most < 0 {
+			return text[:i], "…"
+		}
+	}
+	return text, ""
 }
 
 func showTime(t time.Time) string {

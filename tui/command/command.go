@@ -32,10 +32,11 @@ type Process struct {
 
 // Builtin is what the program was built with: its shelf and its example plans.
 type Builtin struct {
-	Shelf   func() (pour.Shelf, error)
-	Overlay func(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) // a maker's shelf file laid over a shelf
-	Plans   func() []string                                                     // names of the examples; the first opens when none is named
-	Plan    func(name string) ([]byte, error)                                   // the TOML of an example
+	Shelf     func() (pour.Shelf, error)
+	Overlay   func(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) // a maker's shelf file laid over a shelf
+	Plans     func() []string                                                     // names of the examples; the first opens when none is named
+	Plan      func(name string) ([]byte, error)                                   // the TOML of an example
+	Reference func() string                                                       // what can stand in a shelf file
 }
 
 // Main runs one command and returns the exit code of the process.

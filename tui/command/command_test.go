@@ -13,6 +13,10 @@ import (
 	"pourbench/tui/command"
 )
 
+func builtin() command.Builtin {
+	return command.Builtin{Shelf: presets.Shelf, Overlay: presets.Overlay, Plans: presets.Plans, Plan: presets.Plan, Reference: presets.Reference}
+}
+
 // maker is one who types commands, with folders of her own.
 type maker struct {
 	t    *testing.T
@@ -41,7 +45,7 @@ func (m *maker) types(args ...string) (code int, out, errs string) {
 	if m.errs != nil {
 		p.Errs = m.errs
 	}
-	code = command.Main(p, command.Builtin{Shelf: presets.Shelf, Overlay: presets.Overlay, Plans: presets.Plans, Plan: presets.Plan})
+	code = command.Main(p, builtin())
 	return code, o.String(), e.String()
 }
 
@@ -93,7 +97,7 @@ func TestARelativeFolderOfTheEnvironmentIsPassedOver(t *testing.T) {
 	var out bytes.Buffer
 	code := command.Main(command.Process{
 		Args: []string{"logbook", "--help"}, In: strings.NewReader(""), Out: &out, Errs: &out, Environ: []string{"XDG_DATA_HOME=here"},
-	}, command.Builtin{Shelf: presets.Shelf, Overlay: presets.Overlay, Plans: presets.Plans, Plan: presets.Plan})
+	}, builtin())
 	_, named, _ := strings.Cut(out.String(), "plain file in ")
 	if code != 0 || !filepath.IsAbs(named) {
 		t.Errorf("exit %d, pours in %q", code, named)

@@ -101,7 +101,7 @@ func (g *program) showPour(book logbook.Book, shelf pour.Shelf, args []string) e
 		if err != nil {
 			return err
 		}
-		result, err := learn.Trial(record, shelf, taught)
+		result, err := learn.Trial(record, taught)
 		if err != nil {
 			return err
 		}

@@ -10,6 +10,7 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 )
@@ -90,17 +91,22 @@ func (g *program) shelf() (pour.Shelf, error) {
 	if err != nil {
 		return shelf, err
 	}
-	path := g.shelfFile
-	if path == "" {
-		path = filepath.Join(g.configDir(), shelfName)
-		if _, err := os.Stat(path); err != nil {
-			return shelf, nil // no shelf of her own
-		}
+	path := g.shelfPath()
+	if _, err := os.Stat(path); err != nil && g.shelfFile == "" {
+		return shelf, nil // no shelf of her own
 	}
-	f, err := os.Open(path)
+	f, _, err := disk.Given(path)
 	if err != nil {
-		return shelf, fmt.Errorf("open your shelf file: %w; name another with --shelf", err)
+		return shelf, fmt.Errorf("open your shelf file %s: %w; name another with --shelf", path, disk.Reason(err))
 	}
 	defer func() { _ = f.Close() }() // only read
 	return g.built.Overlay(shelf, path, f)
+}
+
+// shelfPath is the maker's own shelf file.
+func (g *program) shelfPath() string {
+	if g.shelfFile != "" {
+		return g.shelfFile
+	}
+	return filepath.Join(g.configDir(), shelfName)
 }

@@ -1,9 +1,13 @@
 package command
 
 import (
+	"strings"
+
 	"github.com/spf13/cobra"
 
+	"pourbench/pour"
 	"pourbench/pour/paper"
+	"pourbench/pour/planfile"
 	"pourbench/tui/keys"
 )
 
@@ -12,7 +16,9 @@ func (g *program) referenceCommands(root *cobra.Command) []*cobra.Command {
 	return []*cobra.Command{
 		g.printed("keys", "Print the table of keys", keys.Markdown),
 		g.printed("codes", "Print the table of warnings", paper.CodeTable),
-		g.printed("man", "Print the man page", func() string { return manual(root) }),
+		g.printed("planfile", "Print what can stand in a plan file", planfile.Reference),
+		g.printed("shelf", "Print what can stand in a shelf file", g.built.Reference),
+		g.printed("man", "Print the man page", func() string { return g.manual(root) }),
 	}
 }
 
@@ -24,13 +30,23 @@ func (g *program) printed(use, short string, text func() string) *cobra.Command 
 	}
 }
 
-// manual is the man page: the commands from their own descriptions, the keys from their table. Written here, not by the man printer of
+// manual is the man page: the commands from their own descriptions, all else from the tables. Written here, not by the man printer of
 // the command library, because that brings a Markdown and a YAML reader which every start would pay for.
-func manual(root *cobra.Command) string {
+func (g *program) manual(root *cobra.Command) string {
 	page := ".TH POURBENCH 1 \"\" \"pourbench " + version() + "\"\n.SH NAME\npourbench \\- " + root.Short +
 		"\n.SH SYNOPSIS\n.B pourbench\n[PLAN] [flags]\n.SH DESCRIPTION\n" + root.Long + "\n.SH COMMANDS\n"
 	for _, c := range root.Commands() {
 		page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 	}
-	return page + ".SH OPTIONS\n.nf\n" + root.LocalFlags().FlagUsages() + ".fi\n" + keys.Man()
+	page += asTyped("OPTIONS", root.LocalFlags().FlagUsages()) + keys.Man() + ".SH WARNINGS\n"
+	for _, c := range pour.Codes() {
+		page += ".TP\n.B " + c.Code + "\n" + string(c.Severity) + ": " + c.Meaning + "\n"
+	}
+	return page + asTyped("PLAN FILE", planfile.Reference()) + asTyped("SHELF FILE", g.built.Reference())
+}
+
+// asTyped is a section of the man page whose lines stay as they are.
+func asTyped(title, text string) string {
+	safe := strings.NewReplacer(`\`, `\e`, "\n.", "\n\\&.", "\n'", "\n\\&'").Replace("\n" + strings.TrimRight(text, "\n"))
+	return ".SH " + title + "\n.nf" + safe + "\n.fi\n"
 }

@@ -56,6 +56,9 @@ func fits(t *rapid.T, s *stage) {
 	if s.Frame.H > 0 && len(rows) != s.Frame.H {
 		t.Fatalf("%d rows on a screen of %d", len(rows), s.Frame.H)
 	}
+	if text := strings.TrimSpace(strings.Join(rows, "")); s.Top() != nil && s.Frame.W >= 8 && s.Frame.H >= 8 && !strings.HasPrefix(text, "╭") {
+		t.Fatalf("the top of the box is cut off: %q", text)
+	}
 	for y, row := range rows {
 		if screen.Width(row) > s.Frame.W {
 			t.Fatalf("row %d is %d wide on a screen of %d: %q", y, screen.Width(row), s.Frame.W, row)

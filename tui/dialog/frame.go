@@ -26,7 +26,7 @@ func (f Frame) box(w, h int) image.Rectangle {
 	if f.Low {
 		y = f.H - feet - h
 	}
-	return image.Rect(x, y, x+w, y+h).Intersect(image.Rect(0, 0, f.W, f.H))
+	return image.Rect(x, y, x+w, y+h)
 }
 
 // room is the width inside a box of the width that boxes like.

@@ -65,6 +65,12 @@ func TestTypingSearchesAPageAndTakingLettersAwayFindsAgain(t *testing.T) {
 	s.shows("nothing matches")
 	s.press("backspace backspace")
 	s.shows("undo", "quit", "finish")
+	s.Clear()
+	s.Open(numbered(100))
+	s.press("pgdown pgdown l")
+	s.shows("line 001")
+	s.Clear()
+	s.Open(p)
 	s.Paste("SPA\x1b\r\nCE\u202e")
 	s.shows("finish the step", "search SPACE")
 }

@@ -52,9 +52,8 @@ func (e *Entry) Insert(text string) {
 	e.in.SetCursor(at + len([]rune(text)))
 }
 
-// Press does what an editing key asks and says whether it was one.
+// Press does what an editing key asks and says whether it was one; in a zero entry there is nothing to edit.
 func (e *Entry) Press(k tea.KeyPressMsg) bool {
-	e.open()
 	m := e.in.KeyMap
 	if !key.Matches(k, m.CharacterForward, m.CharacterBackward, m.WordForward, m.WordBackward, m.LineStart, m.LineEnd, m.DeleteWordBackward,
 		m.DeleteWordForward, m.DeleteAfterCursor, m.DeleteBeforeCursor, m.DeleteCharacterBackward, m.DeleteCharacterForward) {

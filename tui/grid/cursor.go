@@ -3,7 +3,7 @@ package grid
 // Cursor is a place in a grid and how far the grid is scrolled. The zero value rests on the first cell that can hold it.
 type Cursor struct {
 	Row, Col  int
-	Top, Left int // first row and first column shown
+	Top, left int // first row and first column shown
 }
 
 // On returns the cell under the cursor; it says false where the grid has none.

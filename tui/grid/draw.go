@@ -22,10 +22,10 @@ func (g Grid) Draw(a screen.Area, c Cursor, l look.Look, focused bool, typed *Ty
 		}
 		return
 	}
-	f := g.Frame(c, a.W(), a.H())
+	f := g.frame(c, a.W(), a.H())
 	g.drawHead(a, f, l)
-	for i := range min(f.Rows, len(g.Rows)-c.Top) {
-		g.drawRow(a, f, c.Top+i, f.Head+i, l)
+	for i := range min(f.rows, len(g.Rows)-c.Top) {
+		g.drawRow(a, f, c.Top+i, f.head+i, l)
 	}
 	g.drawBar(a, f, c, l)
 	if focused {
@@ -33,40 +33,40 @@ func (g Grid) Draw(a screen.Area, c Cursor, l look.Look, focused bool, typed *Ty
 	}
 }
 
-func (g Grid) drawHead(a screen.Area, f Frame, l look.Look) {
-	if f.Head == 0 {
+func (g Grid) drawHead(a screen.Area, f frame, l look.Look) {
+	if f.head == 0 {
 		return
 	}
 	for i, col := range g.Columns {
-		if f.W[i] == 0 {
+		if f.w[i] == 0 {
 			continue
 		}
-		text := screen.Clip(col.Head, f.W[i])
+		text := screen.Clip(col.Head, f.w[i])
 		if col.Right {
-			a.Right(f.X[i]+f.W[i], 0, text, l.Quiet)
+			a.Right(f.x[i]+f.w[i], 0, text, l.Quiet)
 			continue
 		}
-		a.Text(f.X[i], 0, text, l.Quiet)
+		a.Text(f.x[i], 0, text, l.Quiet)
 	}
-	if f.More {
+	if f.more {
 		a.Text(a.W()-1, 0, "›", l.Accent)
 	}
-	if f.Less {
+	if f.less {
 		a.Text(0, 0, "‹", l.Accent)
 	}
 }
 
-func (g Grid) drawRow(a screen.Area, f Frame, row, y int, l look.Look) {
+func (g Grid) drawRow(a screen.Area, f frame, row, y int, l look.Look) {
 	r := g.Rows[row]
 	if r.Heading != "" {
 		a.Text(margin-1, y, screen.Clip(r.Heading, a.W()-margin), l.Quiet.With(screen.Italic))
 		return
 	}
 	for i, cell := range r.Cells {
-		if i >= len(f.W) || f.W[i] == 0 {
+		if i >= len(f.w) || f.w[i] == 0 {
 			continue
 		}
-		cell.draw(a, f.X[i], y, f.W[i], g.Columns[i].Right)
+		cell.draw(a, f.x[i], y, f.w[i], g.Columns[i].Right)
 	}
 }
 
@@ -90,17 +90,17 @@ func (c Cell) draw(a screen.Area, x, y, w int, right bool) {
 }
 
 // drawBar shows beside the rows that there are more above or below.
-func (g Grid) drawBar(a screen.Area, f Frame, c Cursor, l look.Look) {
+func (g Grid) drawBar(a screen.Area, f frame, c Cursor, l look.Look) {
 	if c.Top > 0 {
-		a.Text(0, f.Head, "↑", l.Accent)
+		a.Text(0, f.head, "↑", l.Accent)
 	}
-	if c.Top+f.Rows < len(g.Rows) {
-		a.Text(0, f.Head+f.Rows-1, "↓", l.Accent)
+	if c.Top+f.rows < len(g.Rows) {
+		a.Text(0, f.head+f.rows-1, "↓", l.Accent)
 	}
 }
 
 func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
-	at, ok := g.Place(c, a.W(), a.H())
+	at, ok := g.place(c, a.W(), a.H())
 	if !ok {
 		return
 	}
@@ -134,7 +134,7 @@ func (g Grid) typingAt(at image.Rectangle, c Cursor, room int, typed *Typed) (x,
 
 // Caret is the cell of an area of that size where the terminal's cursor belongs: on the cell under the cursor, or in what is typed there.
 func (g Grid) Caret(c Cursor, w, h int, typed *Typed) (image.Point, bool) {
-	at, ok := g.Place(c, w, h)
+	at, ok := g.place(c, w, h)
 	if !ok || typed == nil {
 		return at.Min, ok
 	}

@@ -27,7 +27,7 @@ type Cell struct {
 	Style    screen.Style
 	Swatch   screen.Colour                          // painted as two cells before the text
 	Swatches []screen.Colour                        // painted as two cells each in place of the text
-	Figure   string                                 // which figure it shows, named as in what `pourbench figures` writes; empty: none
+	Figure   string                                 // which figure it shows, named by its path in what `pourbench figures` writes or, a number of the plan, in its file; empty: none
 	Plain    string                                 // what typing starts from and what is copied; empty: Text
 	Hint     string                                 // what it is, for the status line
 	Name     string                                 // what an edit of it is called, for undo

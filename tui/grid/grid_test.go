@@ -51,7 +51,7 @@ func TestTheCursorAlwaysRestsOnACellAndIsScrolledIntoSight(t *testing.T) {
 				t.Fatalf("the cursor %+v rests on no cell", c)
 			}
 			if frozenFit(g, w) {
-				if _, ok := g.Place(c, w, h); !ok {
+				if _, ok := g.place(c, w, h); !ok {
 					t.Fatalf("the cursor %+v is out of sight on %d×%d", c, w, h)
 				}
 			}
@@ -76,7 +76,7 @@ func TestAHitOnACellGivesThatCell(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g, c := drawn(t)
 		c = g.Scroll(g.Settle(c), 60, 8)
-		at, ok := g.Place(c, 60, 8)
+		at, ok := g.place(c, 60, 8)
 		if !ok {
 			return
 		}

@@ -33,7 +33,10 @@ func TestARunThatIsEndedFromOutsideGivesTheTerminalBack(t *testing.T) {
 		}
 		must(t, s.cmd.Process.Signal(sig))
 		select {
-		case <-s.ended:
+		case err := <-s.ended:
+			if err != nil && sig == syscall.SIGHUP {
+				t.Errorf("%v: %v", sig, err)
+			}
 		case <-time.After(20 * time.Second):
 			t.Fatalf("%v did not end the run", sig)
 		}

@@ -37,7 +37,7 @@ func trialWords(book logbook.Book, shelf pour.Shelf, id string) (string, error) 
 	if err != nil {
 		return "", err
 	}
-	r, err := learn.Trial(p, shelf, lesson)
+	r, err := learn.Trial(p, lesson)
 	if err != nil {
 		return "", err
 	}

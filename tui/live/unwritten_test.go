@@ -69,13 +69,9 @@ func TestAFileThatIsLockedOrADiskThatIsFullHoldsUpNeitherClockNorMarks(t *testin
 		b.until("base lye in")
 		before := b.inFile(logbook.Done)
 		d.why = x.why
-		began := time.Now()
 		b.press("space")
 		b.wait(3 * time.Second)
 		b.press("2 l")
-		if took := time.Since(began); took > 10*time.Second { // seven looks and two marks; a lock that is waited for never ends
-			t.Errorf("%v: the run stood for %v", x.why, took)
-		}
 		b.shows("NOT WRITTEN, 2 marks: "+x.shows, "(not written yet)")
 		if got := b.m.elapsedText(); got != "0:06" {
 			t.Errorf("%v: the clock shows %s", x.why, got)

@@ -13,7 +13,7 @@ import (
 
 // about is the plan's name, units and scale steps.
 func about() Panel {
-	return Panel{ID: "about", Title: "This plan", Cells: keys.Numbers | keys.Words, Grid: (*Facts).aboutGrid}
+	return Panel{ID: "about", Title: "This plan", cells: keys.Numbers | keys.Words, Grid: (*Facts).aboutGrid}
 }
 
 func (f *Facts) aboutGrid() grid.Grid {
@@ -25,7 +25,7 @@ func (f *Facts) aboutGrid() grid.Grid {
 	return grid.Grid{Columns: []grid.Column{formLabel: {W: 15}, formValue: {W: 14, Grow: 1}, formUnit: {W: 3}}, Rows: []grid.Row{
 		formRow("name", words("plan name", f.Plan.Name, pour.SetName)), formRow("notes", notes), formRow("poured at", f.pourAtCell()),
 		f.word("show.mass", ""), f.word("show.temperature", ""), f.word("show.length", ""),
-		left(f.field("show.scale_step_g", "")), left(f.field("show.lye_step_g", "")),
+		left(named(f.field("show.scale_step_g", ""), "scale_step_g")), left(named(f.field("show.lye_step_g", ""), "lye_step_g")),
 	}}
 }
 

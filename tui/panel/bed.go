@@ -8,7 +8,7 @@ import (
 
 // bed is what happens from the last pour to the shelf.
 func bed() Panel {
-	return Panel{ID: "bed", Title: "To bed", Cells: keys.Numbers | keys.Words, Grid: (*Facts).bedGrid}
+	return Panel{ID: "bed", Title: "To bed", cells: keys.Numbers | keys.Words, Grid: (*Facts).bedGrid}
 }
 
 func (f *Facts) bedGrid() grid.Grid {

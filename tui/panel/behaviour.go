@@ -15,7 +15,7 @@ const behaviourLines = 6
 func behaviour() Panel {
 	return Panel{
 		ID: "behaviour", Title: "How they behave",
-		Want: func(f *Facts) int { return behaviourLines * len(f.usedScents()) },
+		want: func(f *Facts) int { return behaviourLines * len(f.usedScents()) },
 		Draw: (*Facts).drawBehaviour,
 	}
 }

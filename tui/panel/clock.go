@@ -28,13 +28,13 @@ func clock(n pour.BatchName) Panel {
 	return Panel{
 		ID: layout.ID(ofBatch(n, "clock")), Title: ofBatch(n, "Clock"),
 		Grid: gridOf(n, (*Facts).clockGrid),
-		Want: func(f *Facts) int {
+		want: func(f *Facts) int {
 			if batch := batchOf(f.Timed, n); batch != nil {
 				return clockLines(len(batch.Jugs))
 			}
 			return 1
 		},
-		Least: func(want int) int { return want/2 + 1 }, // one line for each jug in place of two
+		least: func(want int) int { return want/2 + 1 }, // one line for each jug in place of two
 		Draw:  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) { f.drawClock(n, a, c, focused) },
 	}
 }
@@ -240,7 +240,7 @@ func (f *Facts) clockGrid(n pour.BatchName) grid.Grid {
 		return g
 	}
 	for i, j := range batch.Jugs {
-		c := f.shown(look.Letter(i)+" "+j.Name, at(string(n)+".jugs", i)+"stage_min", f.timed(f.stagesText(j)))
+		c := f.shown(look.Letter(i)+" "+j.Name, at(string(n)+".jugs", i)+"stage_min.medium[1]", f.timed(f.stagesText(j)))
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{c}})
 	}
 	return g

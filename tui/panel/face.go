@@ -11,8 +11,8 @@ const faceLines = 40
 // face is where the picture stands on its own station. It is drawn on an easel, which the other stations have too.
 func face() Panel {
 	return Panel{
-		ID: faceID, Title: "The swirl", Picture: true, Easel: true,
-		Want: func(*Facts) int { return faceLines },
+		ID: faceID, Title: "The swirl", picture: true, Easel: true,
+		want: func(*Facts) int { return faceLines },
 		Draw: func(f *Facts, a screen.Area, _ grid.Cursor, _ bool) { f.Picture(a) },
 	}
 }

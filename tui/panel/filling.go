@@ -15,7 +15,7 @@ const leastFilling = 8
 
 // filling is how high the jugs stand in the mould.
 func filling() Panel {
-	return Panel{ID: "filling", Title: "In the mould", Want: func(*Facts) int { return fillingLines }, Draw: (*Facts).drawFilling}
+	return Panel{ID: "filling", Title: "In the mould", want: func(*Facts) int { return fillingLines }, Draw: (*Facts).drawFilling}
 }
 
 // drawFilling draws the mould from its end: walls, the planned fill, and the jugs in it in proportion, in the order they are poured.

@@ -36,8 +36,15 @@ func (f *Facts) field(path, remark string) grid.Row {
 	}
 	_, unit := f.Show.ToUnit(v, field.Unit)
 	cell := f.number(field.Label, f.Show.Plain(v, field.Unit), v, field.Unit, field.Step, func(n float64) pour.Edit { return pour.SetNumber(path, n) })
+	cell.Figure = path
 	cell.Hint = fmt.Sprintf("%s: %s to %s %s", field.Label, f.Show.Plain(field.Low, field.Unit), f.Show.Plain(field.High, field.Unit), unit)
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formUnit: f.label(unit), formRemark: f.label(remark)}}
+}
+
+// named gives a row's number the name that `pourbench figures` has for it, where that is not its path in the plan.
+func named(r grid.Row, path string) grid.Row {
+	r.Cells[formValue].Figure = path
+	return r
 }
 
 // word is a form's row for a word of the plan with a fixed set of values: Enter and the nudge keys go round them.
@@ -47,7 +54,7 @@ func (f *Facts) word(path, remark string) grid.Row {
 		return grid.Row{}
 	}
 	cell := turning(field.Label, "‹ "+v+" ›", func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Choices(), v, steps)) })
-	cell.Plain, cell.Hint = v, field.Label+": "+join(field.Choices())
+	cell.Plain, cell.Hint, cell.Figure = v, field.Label+": "+join(field.Choices()), path
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formRemark: f.label(remark)}}
 }
 

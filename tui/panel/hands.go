@@ -9,7 +9,7 @@ import (
 
 // hands is how long the hands need for each task.
 func hands() Panel {
-	return Panel{ID: "hands", Title: "How long the hands need", Cells: keys.Numbers, Grid: (*Facts).handGrid}
+	return Panel{ID: "hands", Title: "How long the hands need", cells: keys.Numbers, Grid: (*Facts).handGrid}
 }
 
 func (f *Facts) handGrid() grid.Grid {

@@ -19,7 +19,7 @@ const lyeLabelW = 19
 // lye is size, lye, superfat and temperatures of a batch.
 func lye(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "lye")), Title: ofBatch(n, "Lye and superfat"), Cells: keys.Numbers | keys.Words,
+		ID: layout.ID(ofBatch(n, "lye")), Title: ofBatch(n, "Lye and superfat"), cells: keys.Numbers | keys.Words,
 		Grid: gridOf(n, (*Facts).lyeGrid),
 	}
 }
@@ -34,7 +34,7 @@ func (f *Facts) lyeGrid(n pour.BatchName) grid.Grid {
 func (f *Facts) sizeRows(n pour.BatchName) []grid.Row {
 	at := string(n) + "."
 	rows := []grid.Row{heading("size"), f.word(at+"size", "")}
-	switch f.planned(n).Size {
+	switch f.Plan.Batch(n).Size {
 	case pour.SizeOils:
 		rows = append(rows, f.field(at+"oils_g", "all oils"))
 	case pour.SizeBar:
@@ -66,7 +66,7 @@ func (f *Facts) alkaliRows(n pour.BatchName) []grid.Row {
 	}
 	rows := []grid.Row{heading("to weigh")}
 	if l.Stock.WeighedG > 0 {
-		rows = append(rows, row("stock lye", f.Show.DoseApart(l.Stock.ToWeighG), at+"stock_lye_to_weigh_g"))
+		rows = append(rows, row("stock lye", f.Show.DoseApart(l.Stock.ToWeighG), at+"stock_to_weigh_g"))
 	}
 	if l.NaOH.WeighedG > 0 {
 		rows = append(rows, row("NaOH", f.Show.DoseApart(l.NaOH.ToWeighG), at+"naoh_to_weigh_g"))
@@ -115,8 +115,8 @@ func (f *Facts) lyeRows(n pour.BatchName) []grid.Row {
 
 // carrierOil is the oil that wets oil-borne colourants.
 func (f *Facts) carrierOil(n pour.BatchName) grid.Cell {
-	id := f.planned(n).CarrierOil
-	c := grid.Cell{Kind: grid.Choice, Text: "largest ▼", List: Oils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
+	id := f.Plan.Batch(n).CarrierOil
+	c := grid.Cell{Kind: grid.Choice, Text: "largest ▼", List: listOils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
 	c.Pick = func(id string) pour.Edit { return pour.SetCarrierOil(n, id) }
 	if oil, ok := f.Shelf.Oil(id); ok {
 		c.Text, c.Plain, c.Hint = oil.Name+" ▼", oil.Name, "the oil that wets oil-borne colourants"
@@ -126,7 +126,7 @@ func (f *Facts) carrierOil(n pour.BatchName) grid.Cell {
 
 // readyBlend names a blend of oils that is bought or mixed beforehand and weighed as one.
 func (f *Facts) readyBlend(n pour.BatchName) grid.Cell {
-	name := f.planned(n).ReadyBlend
+	name := f.Plan.Batch(n).ReadyBlend
 	c := words("ready-mixed blend", name, func(s string) pour.Edit { return pour.SetReadyBlend(n, s) })
 	c.Hint = "a ready-mixed blend is weighed as one, and still worked out oil by oil; empty: every oil is weighed"
 	if name == "" {

@@ -20,7 +20,7 @@ const (
 
 // measures is what was counted on the face: what each jug has of it, and which colours border on which.
 func measures() Panel {
-	return Panel{ID: "measures", Title: "On this bar", Picture: true, Grid: (*Facts).measureGrid}
+	return Panel{ID: "measures", Title: "On this bar", picture: true, Grid: (*Facts).measureGrid}
 }
 
 func (f *Facts) measureGrid() grid.Grid {

@@ -10,8 +10,8 @@ import (
 func noIcing() Panel {
 	add := func(*Facts, On) Do { return NewIcing() }
 	return Panel{
-		ID: "no icing", Title: "Icing", Add: add, Change: add,
-		Want: func(*Facts) int { return noIcingLines },
+		ID: "no icing", Title: "Icing", add: add, change: add,
+		want: func(*Facts) int { return noIcingLines },
 		Draw: (*Facts).drawNoIcing,
 	}
 }

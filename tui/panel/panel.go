@@ -16,25 +16,25 @@ type Panel struct {
 	ID    layout.ID
 	Title string    // on its border
 	Start int       // the column the cursor starts in
-	Cells keys.Need // what its cells have for keys to act on: numbers, words to switch
+	cells keys.Need // what its cells have for keys to act on: numbers, words to switch
 
-	Picture bool // it stands beside the picture, whose keys act on it
+	picture bool // it stands beside the picture, whose keys act on it
 	Easel   bool // the picture itself stands in it
 
 	Grid  func(f *Facts) grid.Grid                                   // for its cursor and for what is copied from it, even where it draws itself
-	Want  func(f *Facts) int                                         // lines it would fill; nil: its grid's
-	Least func(want int) int                                         // lines it can do with beside others; nil: all it wants
+	want  func(f *Facts) int                                         // lines it would fill; nil: its grid's
+	least func(want int) int                                         // lines it can do with beside others; nil: all it wants
 	Draw  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) // nil: its grid is drawn
 
-	Change func(f *Facts, on On) Do // on a cell that cannot be changed itself
-	Hold   func(f *Facts, on On) Do
-	Add    func(f *Facts, on On) Do
+	change func(f *Facts, on On) Do // on a cell that cannot be changed itself
+	hold   func(f *Facts, on On) Do
+	add    func(f *Facts, on On) Do
 
 	// These act on the item of the cursor's row; where that has none they are not asked.
-	Colour func(f *Facts, on On) Do
-	Remove func(f *Facts, on On) Do
-	Rename func(f *Facts, on On) Do
-	Move   func(f *Facts, on On, by int) Do
+	colour func(f *Facts, on On) Do
+	remove func(f *Facts, on On) Do
+	rename func(f *Facts, on On) Do
+	move   func(f *Facts, on On, by int) Do
 }
 
 // On is where the cursor stands.
@@ -55,16 +55,16 @@ type Do struct {
 	Begin bool                      // what stands there is typed over
 }
 
-// To is a row to go to, by its item and part, and the column: an empty one is kept.
+// To is a row to go to, by its item and part, and a column.
 type To struct {
 	Item, Sub int
-	Col       int // -1: it stays
+	Col       int // below 0: the cursor stays in its own
 }
 
 // Has is what the panel has for keys to act on.
 func (p *Panel) Has() keys.Need {
-	has := p.Cells
-	if p.Picture {
+	has := p.cells
+	if p.picture {
 		has |= keys.Picture
 	} else {
 		has |= keys.Elsewhere
@@ -73,12 +73,12 @@ func (p *Panel) Has() keys.Need {
 		there bool
 		need  keys.Need
 	}{
-		{p.Hold != nil, keys.Held},
-		{p.Add != nil, keys.Adding},
-		{p.Colour != nil, keys.Coloured},
-		{p.Remove != nil, keys.Removing},
-		{p.Rename != nil, keys.Named},
-		{p.Move != nil, keys.Ordered},
+		{p.hold != nil, keys.Held},
+		{p.add != nil, keys.Adding},
+		{p.colour != nil, keys.Coloured},
+		{p.remove != nil, keys.Removing},
+		{p.rename != nil, keys.Named},
+		{p.move != nil, keys.Ordered},
 	} {
 		if x.there {
 			has |= x.need
@@ -96,24 +96,24 @@ func (p *Panel) Press(id keys.ID, f *Facts, on On) (Do, bool) {
 	item := true
 	switch id {
 	case keys.Add:
-		of, item = p.Add, false
+		of, item = p.add, false
 	case keys.Hold:
-		of, item = p.Hold, false
+		of, item = p.hold, false
 	case keys.Change:
-		of, item = p.Change, false
+		of, item = p.change, false
 	case keys.Colour:
-		of = p.Colour
+		of = p.colour
 	case keys.Remove:
-		of = p.Remove
+		of = p.remove
 	case keys.Rename:
-		of = p.Rename
+		of = p.rename
 	case keys.Earlier, keys.Later:
-		if p.Move != nil {
+		if p.move != nil {
 			by := 1
 			if id == keys.Earlier {
 				by = -1
 			}
-			of = func(f *Facts, on On) Do { return p.Move(f, on, by) }
+			of = func(f *Facts, on On) Do { return p.move(f, on, by) }
 		}
 	}
 	switch {
@@ -128,12 +128,12 @@ func (p *Panel) Press(id keys.ID, f *Facts, on On) (Do, bool) {
 // Lay is what the layout is told of the panel.
 func (p *Panel) Lay(f *Facts, g grid.Grid) layout.Panel {
 	l := layout.Panel{ID: p.ID, Want: g.Lines()}
-	if p.Want != nil {
-		l.Want = p.Want(f)
+	if p.want != nil {
+		l.Want = p.want(f)
 	}
 	l.Least = l.Want
-	if p.Least != nil {
-		l.Least = p.Least(l.Want)
+	if p.least != nil {
+		l.Least = p.least(l.Want)
 	}
 	return l
 }

@@ -11,26 +11,26 @@ import (
 
 // The lists that are picked from the shelf, named in a [grid.Cell].
 const (
-	Moulds     = "moulds"
-	Techniques = "techniques"
-	Oils       = "oils"
-	Colourants = "colourants"
-	Extras     = "extras"
-	Scents     = "scents"
+	listMoulds     = "moulds"
+	listTechniques = "techniques"
+	listOils       = "oils"
+	listColourants = "colourants"
+	listExtras     = "extras"
+	listScents     = "scents"
 )
 
 // Items lists a kind of things on the shelf, with all that is known of each.
 func (f *Facts) Items(kind string) []dialog.Item {
 	switch kind {
-	case Oils:
+	case listOils:
 		return each(f.Shelf.Oils, f.oilItem)
-	case Colourants:
+	case listColourants:
 		return each(f.Shelf.Colourants, f.colourantItem)
-	case Extras:
+	case listExtras:
 		return append(each(f.Shelf.Extras, f.extraItem), each(f.Shelf.Colourants, f.colourantItem)...)
-	case Scents:
+	case listScents:
 		return each(f.Shelf.Scents, f.scentItem)
-	case Moulds:
+	case listMoulds:
 		return each(f.Shelf.Moulds, f.mouldItem)
 	default:
 		return each(f.Shelf.Techniques, f.techniqueItem)

@@ -24,7 +24,7 @@ const (
 func tasks() Panel {
 	return Panel{
 		ID: "tasks", Title: "The run, in order", Grid: (*Facts).taskGrid,
-		Move: func(f *Facts, on On, by int) Do { return f.moveTask(on.Row.Item, by) },
+		move: func(f *Facts, on On, by int) Do { return f.moveTask(on.Row.Item, by) },
 	}
 }
 
@@ -71,7 +71,7 @@ func (f *Facts) taskGrid() grid.Grid {
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
 			taskAt:    f.shown(f.Show.RunTime(st.StartMin), path+"start_min", hint),
 			taskTakes: f.shown(f.Show.Span(st.LengthMin), path+"length_min", hint),
-			taskKind:  f.shown(string(st.Kind), "", jug.Hint), taskJug: jug, taskBatch: f.label(string(st.Batch)),
+			taskKind:  f.shown(string(st.Kind), path+"start_min", jug.Hint), taskJug: jug, taskBatch: f.label(string(st.Batch)),
 		}})
 	}
 	return g

@@ -13,14 +13,14 @@ const vesselValueW = 16
 
 // vessel is the mould, how it is cut, and what comes off the cutter.
 func vessel() Panel {
-	return Panel{ID: "vessel", Title: "Mould and bars", Cells: keys.Numbers | keys.Words, Grid: (*Facts).vesselGrid}
+	return Panel{ID: "vessel", Title: "Mould and bars", cells: keys.Numbers | keys.Words, Grid: (*Facts).vesselGrid}
 }
 
 func (f *Facts) vesselGrid() grid.Grid {
 	rows := []grid.Row{
 		formRow("take a mould", f.mouldCell()),
 		f.word("mould.shape", ""), f.field("mould.length_mm", ""), f.field("mould.width_mm", ""), f.field("mould.height_mm", ""),
-		f.field("mould.fill_mm", f.fillRemark()), f.field("mould.loss_percent", "of what is mixed"),
+		f.field("mould.fill_mm", f.fillRemark()), named(f.field("mould.loss_percent", "of what is mixed"), "loss_percent"),
 		heading("cut"), f.field("mould.bar_mm", ""),
 	}
 	if f.Plan.Mould.Shape == pour.ShapeSlab {
@@ -40,7 +40,7 @@ func (f *Facts) vesselGrid() grid.Grid {
 
 func (f *Facts) mouldCell() grid.Cell {
 	return grid.Cell{
-		Kind: grid.Choice, Text: "from the shelf ▼", List: Moulds, Name: "mould",
+		Kind: grid.Choice, Text: "from the shelf ▼", List: listMoulds, Name: "mould",
 		Hint: "take the size and cut of a mould on the shelf",
 		Pick: func(id string) pour.Edit {
 			for _, m := range f.Shelf.Moulds {

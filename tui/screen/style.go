@@ -60,9 +60,6 @@ type Style struct {
 // With returns the style with more attributes.
 func (s Style) With(a Attr) Style { s.Attr |= a; return s }
 
-// On returns the style on another background.
-func (s Style) On(bg Colour) Style { s.Bg = bg; return s }
-
 // sgr appends the escape sequence that switches from another style to this one, as short as it goes.
 func (s Style) sgr(b []byte, from Style) []byte {
 	b = append(b, "\x1b["...)

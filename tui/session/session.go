@@ -35,8 +35,8 @@ type step struct {
 
 // Nothing to undo or to do again.
 var (
-	ErrNothingToUndo = errors.New("there is nothing to undo")
-	ErrNothingToRedo = errors.New("there is nothing to do again")
+	errNothingToUndo = errors.New("there is nothing to undo")
+	errNothingToRedo = errors.New("there is nothing to do again")
 )
 
 // New puts a plan on the bench. It counts as saved when it is what a file holds, else it is a draft.
@@ -73,9 +73,9 @@ func (s *Session) Apply(name string, e pour.Edit) error {
 
 // Nudge makes an edit that counts as one with the nudges of the same name right before it.
 func (s *Session) Nudge(name string, e pour.Edit) error {
-	grouped := s.nudging == name
+	grouped, rev := s.nudging == name, s.rev
 	err := s.apply(name, e, grouped)
-	if err == nil {
+	if s.rev != rev { // one that changed nothing begins no group: the next would be undone with what was done before
 		s.nudging = name
 	}
 	return err
@@ -100,7 +100,7 @@ func (s *Session) apply(name string, e pour.Edit, grouped bool) error {
 // Undo takes the last edit back and says which it was.
 func (s *Session) Undo() (string, error) {
 	if len(s.undo) == 0 {
-		return "", ErrNothingToUndo
+		return "", errNothingToUndo
 	}
 	s.nudging = ""
 	last := s.undo[len(s.undo)-1]
@@ -113,7 +113,7 @@ func (s *Session) Undo() (string, error) {
 // Redo makes the last edit that was taken back again and says which it was.
 func (s *Session) Redo() (string, error) {
 	if len(s.redo) == 0 {
-		return "", ErrNothingToRedo
+		return "", errNothingToRedo
 	}
 	s.nudging = ""
 	next := s.redo[len(s.redo)-1]

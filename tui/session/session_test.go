@@ -68,7 +68,7 @@ func TestNudgesGroupOnlyWithTheirOwnKind(t *testing.T) {
 			t.Errorf("undo gives %v %%, want %v", got, want)
 		}
 	}
-	if _, err := s.Undo(); !errors.Is(err, ErrNothingToUndo) {
+	if _, err := s.Undo(); !errors.Is(err, errNothingToUndo) {
 		t.Errorf("a fourth undo gives %v", err)
 	}
 }
@@ -94,11 +94,27 @@ func TestANewEditForgetsWhatWasUndone(t *testing.T) {
 		t.Fatal(err)
 	}
 	plan := s.Plan()
-	if name, err := s.Redo(); !errors.Is(err, ErrNothingToRedo) || s.CanRedo() != "" {
+	if name, err := s.Redo(); !errors.Is(err, errNothingToRedo) || s.CanRedo() != "" {
 		t.Errorf("after a new edit %q is done again, %v", name, err)
 	}
 	if d := cmp.Diff(plan, s.Plan()); d != "" {
 		t.Error(d)
+	}
+}
+
+// A nudge that changes nothing, as of a word round all its values, must not draw the next one into the edit before.
+func TestANudgeAfterOneOfNothingIsUndoneByItself(t *testing.T) {
+	s := opened(t)
+	if err := s.Apply("name", pour.SetName("first")); err != nil {
+		t.Fatal(err)
+	}
+	for _, percent := range []float64{s.Plan().Base.Jugs[0].SharePercent, 50} {
+		if err := s.Nudge("share", pour.SetShare(pour.Base, 0, percent)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if name, err := s.Undo(); err != nil || name != "share" || s.Plan().Name != "first" {
+		t.Errorf("undo took %q back, and the plan is called %q", name, s.Plan().Name)
 	}
 }
 

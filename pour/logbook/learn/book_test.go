@@ -1,7 +1,9 @@
 package learn
 
 import (
+	"bytes"
 	"fmt"
+	"math"
 	"os"
 	"testing"
 	"time"
@@ -96,4 +98,89 @@ func FuzzLearn(f *testing.F) {
 			t.Errorf("the clock does not take what was learnt: %v", err)
 		}
 	})
+}
+
+// What was worked out once is used while nothing has changed, and worked out anew where something has.
+func TestWhatWasLearntIsKeptUntilAPourOrTheShelfChanges(t *testing.T) {
+	book, shelf := filled(t, 2)
+	learn := func() Lesson {
+		t.Helper()
+		lesson, unread, err := FromBook(book, shelf)
+		must(t, err)
+		if len(unread) > 0 {
+			t.Fatal(unread)
+		}
+		return lesson
+	}
+	first := learn()
+	kept := readRecall(book, shelfSum(shelf))
+	if len(kept.Pours) != 2 {
+		t.Fatalf("%d pours are kept", len(kept.Pours))
+	}
+	for id, p := range kept.Pours { // as if something else had been worked out: only one who recalls it can know
+		p.Logs[0].Line.Y += .25
+		kept.Pours[id] = p
+	}
+	keep := func() { writeRecall(book, kept, Lesson{Logs: results(kept)}) }
+	keep()
+	for _, r := range learn().Logs {
+		if math.Abs(r.Observed-first.Logs[0].Observed-.25) > 1e-9 {
+			t.Errorf("what was kept is not used: %v, first it was %v", r.Observed, first.Logs[0].Observed)
+		}
+	}
+	list, err := book.List()
+	must(t, err)
+	journal(t, book, list[0].ID, logbook.Event{ID: "n", Kind: logbook.Noted, Text: "a change", Wall: time.Now()})
+	changed := 0
+	for _, r := range learn().Logs {
+		if r.Observed == first.Logs[0].Observed {
+			changed++
+		}
+	}
+	if changed != 1 {
+		t.Errorf("%d pours were worked out anew after one has changed", changed)
+	}
+	keep()
+	other := shelf
+	other.Oils = append([]pour.Oil(nil), shelf.Oils...)
+	other.Oils[0].Name += "!"
+	lesson, _, err := FromBook(book, other)
+	must(t, err)
+	for _, r := range lesson.Logs {
+		if r.Observed != first.Logs[0].Observed {
+			t.Error("with another shelf what was kept is used")
+		}
+	}
+	book.Keep(recallName, []byte("not ours"))
+	for _, r := range learn().Logs {
+		if r.Observed != first.Logs[0].Observed {
+			t.Error("with another file in its place the pours are not worked out")
+		}
+	}
+}
+
+// results are the logs of what is kept, with their lines.
+func results(r recall) []LogResult {
+	var out []LogResult
+	for _, p := range r.Pours {
+		for _, l := range p.Logs {
+			out = append(out, LogResult{Log: l})
+		}
+	}
+	return out
+}
+
+func TestAPourThatCannotBeReadIsSaidAndTheOthersTeach(t *testing.T) {
+	book, shelf := filled(t, 3)
+	list, err := book.List()
+	must(t, err)
+	must(t, os.WriteFile(book.Path(list[1].ID), []byte("format = 1\nnonsense = 2\n"), 0o600))
+	src, err := os.ReadFile(book.Path(list[2].ID))
+	must(t, err)
+	must(t, os.WriteFile(book.Path(list[2].ID), bytes.ReplaceAll(src, []byte(`"olive"`), []byte(`"unheard-of"`)), 0o600))
+	lesson, unread, err := FromBook(book, shelf)
+	must(t, err)
+	if lesson.Hand.Pours != 1 || len(unread) != 2 || unread[0].ID != list[1].ID && unread[1].ID != list[1].ID {
+		t.Errorf("learnt from %d pours, not read: %v", lesson.Hand.Pours, unread)
+	}
 }

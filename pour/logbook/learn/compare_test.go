@@ -61,3 +61,70 @@ func TestWhatWasMeasuredStandsBesideItsPlan(t *testing.T) {
 		t.Errorf("not compared: %v", want)
 	}
 }
+
+// Each figure beside its plan, by the plan's own numbers and the minutes that were marked.
+func TestEveryFigureOfARecordIsThatOfThePlanAndOfThePour(t *testing.T) {
+	plan, shelf := lonely(t)
+	sheet := pour.Work(plan, shelf, clock.Hand{})
+	m := begins(t, openTestBook(t), sheet, "", shelf, time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC))
+	m.after(2*time.Minute, logbook.Event{Kind: logbook.Done, Step: "base make the lye"})
+	m.after(time.Minute, logbook.Event{Kind: logbook.Done, Step: logbook.LyeIn(pour.Base)})
+	m.after(4*time.Minute, logbook.Event{Kind: logbook.Done, Step: "base mix"})
+	m.after(0, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadOils, Value: 40.5})
+	m.after(0, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadLye, Value: 31})
+	m.after(0, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadBatter, Value: 36})
+	m.after(0, logbook.Event{Kind: logbook.Read, Batch: pour.Icing, What: logbook.ReadOils, Value: 33})
+	m.sees(time.Minute, "fern", chem.Light)
+	m.after(time.Minute, logbook.Event{Kind: logbook.NotYet, Batch: pour.Base, Jug: "poppy", Stage: chem.Thick})
+	m.after(0, logbook.Event{Kind: logbook.Weighed, What: "something unplanned", Value: 5})
+	m.after(0, logbook.Event{Kind: logbook.Cut, Value: 130})
+	m.after(0, logbook.Event{Kind: logbook.Cured, Value: 101})
+	m.after(0, logbook.Event{Kind: logbook.Noted, Text: "no figure"})
+
+	var mix, fern, poppy pour.Figure
+	for _, s := range m.run.State().Steps {
+		if s.Key == "base mix" {
+			mix = pour.Know(s.PlannedMin + s.LengthMin)
+		}
+	}
+	for _, j := range sheet.Base.Jugs {
+		switch j.Name {
+		case "fern":
+			fern = j.Clock.Stages[chem.Light].Mid
+		case "poppy":
+			poppy = j.Clock.Stages[chem.Thick].Mid
+		}
+	}
+	want := map[string]Difference{
+		"base mix":                           {"", pour.UnitMinute, mix, pour.Know(4)},
+		"base make the lye":                  {"", pour.UnitMinute, pour.Figure{}, pour.Know(-1)},
+		"base oils":                          {"", pour.UnitCelsius, pour.Know(plan.Base.OilsC), pour.Know(40.5)},
+		"base lye":                           {"", pour.UnitCelsius, pour.Know(plan.Base.LyeC), pour.Know(31)},
+		"base batter":                        {"", pour.UnitCelsius, pour.AsFigure(sheet.Base.Heat.MixC), pour.Know(36)},
+		"icing oils":                         {"", pour.UnitCelsius, pour.Figure{}, pour.Know(33)},
+		"light in fern of the base":          {"", pour.UnitMinute, fern, pour.Know(5)},
+		"not yet thick in poppy of the base": {"", pour.UnitMinute, poppy, pour.Know(6)},
+		"something unplanned":                {"", pour.UnitGram, pour.Figure{}, pour.Know(5)},
+		"a bar as cut":                       {"", pour.UnitGram, pour.AsFigure(sheet.Bars.CutG), pour.Know(130)},
+		"a cured bar":                        {"", pour.UnitGram, pour.AsFigure(sheet.Bars.CuredG), pour.Know(101)},
+	}
+	for _, d := range Compare(m.record(shelf), sheet) {
+		w, ok := want[d.What]
+		if !ok {
+			if d.Actual.Known && d.What != "base lye in" {
+				t.Errorf("%s is compared, with %v", d.What, d.Actual)
+			}
+			continue
+		}
+		delete(want, d.What)
+		if d.Unit != w.Unit || d.Actual.Known != w.Actual.Known || d.Actual.V-w.Actual.V > 1e-9 || w.Actual.V-d.Actual.V > 1e-9 {
+			t.Errorf("%s was %v %v, want %v %v", d.What, d.Actual, d.Unit, w.Actual, w.Unit)
+		}
+		if d.What != "base make the lye" && d.Planned != w.Planned {
+			t.Errorf("%s is planned at %v, want %v", d.What, d.Planned, w.Planned)
+		}
+	}
+	if len(want) > 0 || !fern.Known || !poppy.Known || !mix.Known {
+		t.Errorf("not compared: %v", want)
+	}
+}

@@ -26,16 +26,16 @@ func TestAnOddObservationMovesTheBeliefByAsMuchAsItIsTrusted(t *testing.T) {
 	}
 }
 
-// The same through the whole lesson: pace 0.45², recipe 0.20², pour and judging 0.25² + 0.20² for a log of one stage.
+// The same through the whole lesson: pace 0.45², recipe 0.25², pour and judging 0.20² + 0.15² for a log of one stage.
 func TestAnOddLogCountsAQuarterInTheHand(t *testing.T) {
-	const pace, recipe, s2 = clock.PriorPaceSD * clock.PriorPaceSD, clock.PriorRecipeSD * clock.PriorRecipeSD, clock.PourSD*clock.PourSD + clock.JudgeSD*clock.JudgeSD
+	const pace, recipe, s2 = .2025, .0625, .0625
 	for _, y := range []float64{.5, -.5, 3, -3} {
 		s, odd := pace+recipe+s2, math.Abs(y) > 3*math.Sqrt(pace+recipe+s2)
 		if odd {
 			s += 3 * s2
 		}
 		lesson := fromLogs([]Log{plainLog(1, "r", y)})
-		if lesson.Logs[0].Odd != odd || odd != (math.Abs(y) > 1) {
+		if lesson.Logs[0].Odd != odd || odd != (math.Abs(y) > 1.8) {
 			t.Errorf("%v: odd is %v", y, lesson.Logs[0].Odd)
 		}
 		near(t, "pace", lesson.Hand.Traits[0].Mean, pace/s*y)

@@ -18,7 +18,7 @@ type TrialResult struct {
 }
 
 // Trial reads a trial's events beside what all pours taught. The trial's own log is one of the lesson's.
-func Trial(p logbook.Pour, shelf pour.Shelf, lesson Lesson) (TrialResult, error) {
+func Trial(p logbook.Pour, lesson Lesson) (TrialResult, error) {
 	if p.TrialScent == "" {
 		return TrialResult{}, fmt.Errorf("read a scent trial: the pour %s is none", p.ID)
 	}
@@ -28,7 +28,7 @@ func Trial(p logbook.Pour, shelf pour.Shelf, lesson Lesson) (TrialResult, error)
 			out.Finding, out.Behaviour, out.Learnt = f, f.Behaviour, true
 		}
 	}
-	for _, e := range live.Replay(pour.Weigh(p.Plan, shelf), p.Events).Marks {
+	for _, e := range logbook.Standing(p.Events) {
 		if e.Kind != logbook.Troubled || e.Jug != live.TrialScented {
 			continue
 		}

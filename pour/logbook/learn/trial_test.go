@@ -42,7 +42,7 @@ func TestATrialOfAScentSetsItsBehaviour(t *testing.T) {
 	half(live.TrialPlain, chem.Thick, 1)
 	p := m.record(shelf)
 	lesson := fromLogs(logsOf(p, shelf))
-	result, err := Trial(p, shelf, lesson)
+	result, err := Trial(p, lesson)
 	must(t, err)
 	if !result.Learnt || result.Finding.Factor <= result.Finding.Prior {
 		t.Errorf("a scent twice as quick as believed (×%.2f) comes out at ×%.2f", result.Finding.Prior, result.Finding.Factor)
@@ -50,7 +50,7 @@ func TestATrialOfAScentSetsItsBehaviour(t *testing.T) {
 	t.Logf("×%.2f believed, ×%.2f (%.2f to %.2f) after the trial: %s", result.Finding.Prior, result.Finding.Factor, result.Finding.Low, result.Finding.High, result.Behaviour)
 	m.after(0, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: live.TrialScented, What: logbook.Seizes})
 	p = m.record(shelf)
-	if result, _ = Trial(p, shelf, lesson); result.Behaviour != pour.BehaviourSeizes {
+	if result, _ = Trial(p, lesson); result.Behaviour != pour.BehaviourSeizes {
 		t.Errorf("a scent that seized is called %s", result.Behaviour)
 	}
 }

@@ -114,6 +114,37 @@ func TestMarksThatCannotBeWrittenWaitInTheirOrder(t *testing.T) {
 	}
 }
 
+// A lock is waited for as long as another terminal's writing takes, and with marks that wait already not at all: a look asks once.
+func TestALockedFileIsAskedForOnceALook(t *testing.T) {
+	asked := 0
+	var stuck error
+	spy := &disktest.Spy{Fail: func(_ int, step string) error {
+		if strings.HasPrefix(step, "lock") {
+			asked++
+			return stuck
+		}
+		return nil
+	}}
+	r, _, c, _ := spied(t, spy)
+	stuck, asked = disk.ErrLocked, 0
+	must(t, r.note("fern", "one"))
+	const pauses = 5 // of 10 ms, in 50
+	if asked < 1 || asked > pauses+1 {
+		t.Errorf("the first mark asked %d times", asked)
+	}
+	for range 3 {
+		c.pass(time.Second)
+		for what, do := range map[string]func(){
+			"a tick": r.Tick, "a mark": func() { must(t, r.note("fern", "more")) }, "a refusal": func() { _ = r.Do("no such step") }, "writing out": func() { _ = r.WriteOut(0) },
+		} {
+			asked = 0
+			if do(); asked != 1 {
+				t.Errorf("%s asked %d times", what, asked)
+			}
+		}
+	}
+}
+
 // What waits stands after what another terminal has written meanwhile, and neither is lost.
 func TestAnotherTerminalsMarksStandBeforeThoseThatWait(t *testing.T) {
 	var stuck error

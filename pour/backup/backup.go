@@ -1,0 +1,90 @@
+// Package backup keeps what a maker would miss in one plain zip archive and puts it back: the plans her bench knows, her shelf, her pours
+// and the work that was never saved. Beside the files stands a list of them that can be read, with where each came from, its size and
+// its SHA-256 sum.
+//
+// What comes back is checked before a byte of it is written: nothing but the four kinds, no name that leads elsewhere, no file larger
+// than any of the kind, every sum right. Nothing is written over a file that differs without leave.
+package backup
+
+import (
+	"path/filepath"
+	"strings"
+	"time"
+
+	"pourbench/pour/logbook"
+	"pourbench/pour/plain"
+)
+
+// Kind is what a file in an archive is.
+type Kind string
+
+// The kinds of file.
+const (
+	Plan    Kind = "plan"
+	Shelf   Kind = "shelf"
+	Pour    Kind = "pour"
+	Journal Kind = "journal" // unsaved work
+)
+
+// kinds lists the kinds in the order of an archive, each with the folder its files stand in there and what their names end with.
+func kinds() []struct {
+	kind         Kind
+	folder, ends string
+} {
+	return []struct {
+		kind         Kind
+		folder, ends string
+	}{
+		{Plan, "plans", ""}, {Shelf, "shelf", ".toml"}, {Pour, "pours", logbook.Suffix}, {Journal, "journals", ".journal"},
+	}
+}
+
+// Limits of an archive. A pour of a whole day is a tenth of a megabyte.
+const (
+	mostFile  = 8 << 20   // bytes of one file
+	mostAll   = 256 << 20 // bytes of all files together
+	mostFiles = 20000
+)
+
+// File is one file of an archive with what it holds.
+type File struct {
+	Kind     Kind
+	Name     string // without a folder
+	From     string // where it came from; "~" is the maker's home
+	Modified time.Time
+	Content  []byte
+}
+
+// Places is where things are kept on this machine.
+type Places struct {
+	Home  string // the maker's home folder
+	Shelf string // her shelf file
+	Book  string // the folder of her pours
+	State string // the folder of unsaved work, with the list of plans
+	Plans string // for a plan that cannot go back to where it came from
+}
+
+// member is where a file of a kind stands in the archive; "" for a kind that is not known.
+func member(k Kind, name string) string {
+	for _, known := range kinds() {
+		if known.kind == k {
+			return known.folder + "/" + name
+		}
+	}
+	return ""
+}
+
+// proper says whether a file of a kind can have that name: one plain part of a path, which hides nothing and means the same on every system.
+func proper(k Kind, name string) bool {
+	const longest = 200
+	if name == "" || len(name) > longest || strings.HasPrefix(name, ".") || strings.ContainsAny(name, `/\:`) ||
+		!filepath.IsLocal(name) || plain.Line(name) != name {
+		return false
+	}
+	for _, known := range kinds() {
+		if known.kind == k {
+			return strings.HasSuffix(name, known.ends) && name != known.ends
+		}
+	}
+	return false
+}
