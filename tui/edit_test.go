@@ -143,6 +143,19 @@ func TestTheCursorGoesAlongWithWhatIsAddedOrMoved(t *testing.T) {
 	}
 }
 
+func TestTheFocusStaysWhereItIsWhenAnIcingComesOrGoes(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Scent, "clock")
+	drive(m, "I")
+	if m.at().ID != "clock" || m.session.Plan().Icing != nil {
+		t.Errorf("without its icing the focus is on %q", m.at().ID)
+	}
+	drive(m, "u")
+	if m.at().ID != "clock" {
+		t.Errorf("with its icing the focus is on %q", m.at().ID)
+	}
+}
+
 func TestASecondColourantGetsARowOfItsOwn(t *testing.T) {
 	m := opened(t, 200, 40)
 	drive(m, "down c")
