@@ -127,6 +127,9 @@ func TestWordsGoRoundTheirValuesBothWays(t *testing.T) {
 	if len(seen) != 3 || !seen[pour.BedBare] || !seen[pour.BedInsulate] || !seen[pour.BedChill] {
 		t.Errorf("the words are %v", seen)
 	}
+	if ten := nudged(t, f, keep, -11).Bed.Keep; ten != nudged(t, f, keep, 1).Bed.Keep { // -11 + 4 × 3
+		t.Errorf("eleven steps back stands %q", ten)
+	}
 	if got := made(t, f, keep.Flip).Bed.Keep; got != nudged(t, f, keep, 1).Bed.Keep {
 		t.Errorf("switching gives %q, one step %q", got, nudged(t, f, keep, 1).Bed.Keep)
 	}

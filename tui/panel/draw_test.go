@@ -91,7 +91,7 @@ func TestTheMakersOwnOrderIsNotForTakingAndTheOthersAre(t *testing.T) {
 	if own := rows[0].Cells[orderKind]; own.Edits() || strings.HasPrefix(own.Hint, "Enter takes it") {
 		t.Errorf("the own order: %+v", own)
 	}
-	want := f.Sheet.Look.Orders[1].Jugs
+	want := f.Sheet.Mingling.Orders[1].Jugs
 	sheet := pour.Weigh(made(t, f, rows[1].Cells[orderKind].Flip), f.Shelf)
 	if got := sheet.PourOrder(); !slices.Equal(got, want) {
 		t.Errorf("taking an order pours %v, want %v", got, want)
