@@ -26,7 +26,7 @@ func house() []room {
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
 		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
-		{"pour/whatif", "pour chem chem/clock"},
+		{"pour/whatif", "pour pour/script pour/strict chem chem/clock chem/colour"},
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/disk pour/plain chem chem/clock"},
