@@ -10,7 +10,7 @@ import (
 // hurried is the demo plan made hot and strong enough for several jugs to come too late.
 func hurried(t testing.TB) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	for _, e := range []pour.Edit{
 		pour.SetNumber("base.oils_c", 42), pour.SetNumber("base.lye_c", 42), pour.SetNumber("run.pour_min", 0.75),
 	} {

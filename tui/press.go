@@ -90,6 +90,8 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 		m.toggleMouse()
 	case keys.ReadAll:
 		m.dialogs.Open(m.warningsPage())
+	case keys.Explain:
+		m.explain()
 	case keys.WhatHelps:
 		return m.suggest()
 	case keys.Learned:

@@ -54,13 +54,15 @@ func (f *Facts) burstGrid(n pour.BatchName) grid.Grid {
 		return pour.SetBursts(n, next)
 	}
 	for i, burst := range all {
-		at := asTyped(f.part(burst.Fields(), "at_min", "burst", "",
+		path := at(string(n)+".blend", i)
+		start := asTyped(f.part(burst.Fields(), "at_min", "burst", "",
 			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.AtMin = v }) }))
-		at.Hint = "minutes after this batch's lye meets its oils"
+		start.Hint = "minutes after this batch's lye meets its oils"
 		s := f.part(burst.Fields(), "s", "burst", f.percent(burst.S, 0),
 			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.S = v }) })
+		start.Figure, s.Figure = path+"at_min", path+"s"
 		s.Hint = "seconds of blending; each one brings trace nearer"
-		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{burstNumber: f.label(strconv.Itoa(i + 1)), burstAt: at, burstSeconds: s}})
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{burstNumber: f.label(strconv.Itoa(i + 1)), burstAt: start, burstSeconds: s}})
 	}
 	return g
 }

@@ -56,10 +56,11 @@ func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {
 		path := at(string(n)+".extras", i)
 		part := f.part(f.Plan.Batch(n).Extras[i].Fields(), "percent_of_oils", line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
 		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", f.percent(x.DoseLowPercent, 2), f.percent(x.DoseHighPercent, 2))
+		part.Figure = at(string(n)+".extra", i) + "percent_of_oils"
 		water := f.label(f.percent(line.WaterPercent, 0))
 		water.Figure = path + "water_percent"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			extraName: f.shown(line.Name, "", x.Caution), extraPart: part,
+			extraName: f.shown(line.Name, path+"g", x.Caution), extraPart: part,
 			extraG:    f.shown(f.Show.DoseApart(line.G).Number, path+"g", line.Name+" to weigh, "+f.grams()),
 			extraInto: f.intoCell(n, i, line), extraWater: water,
 		}})

@@ -190,6 +190,7 @@ func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug
 	cells[jugFull] = f.shown(f.Show.WeightApart(line.TotalG).Number, path+"total_g", "batter, colour, carrier and scent together")
 	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, path+"total_ml", "what the jug has to hold")
 	holds := f.part(jug.Fields(), "capacity_ml", "size of "+jug.Name, "–", func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
+	holds.Figure = at(string(n)+".jug", i) + "capacity_ml"
 	holds.Hint = "what the vessel holds, mL; 0: not stated"
 	if jug.CapacityML > 0 {
 		holds.Text = holds.Plain

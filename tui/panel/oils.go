@@ -50,7 +50,7 @@ func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {
 			Pick: func(id string) pour.Edit { return pour.SwapOil(n, i, id) },
 		}
 		part := f.part(f.Plan.Batch(n).Oils[i].Fields(), "percent", "part of "+line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
-		part.Hint = "percent of all oils; the others give way in proportion"
+		part.Hint, part.Figure = "percent of all oils; the others give way in proportion", at(string(n)+".oil", i)+"percent"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
 			oilName: pick, oilPart: part,
 			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"weigh_g", line.Name+" to weigh, "+f.grams()),

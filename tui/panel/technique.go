@@ -25,9 +25,11 @@ func (f *Facts) techniqueGrid() grid.Grid {
 	own := t.Drawn().Own(len(f.Plan.Base.Jugs))
 	passes := float64(f.Plan.Swirl.Passes)
 	count := asTyped(f.number("passes", "", passes, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.SetPasses(int(v)) }))
+	count.Figure = "swirl.passes"
 	count.Hint = "pours, strokes or drops; 0: the technique's own"
 	seed := float64(f.Plan.Swirl.Seed)
 	face := asTyped(f.number("face", "", seed, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.Reseed(int64(v)) }))
+	face.Figure = "swirl.seed"
 	face.Hint = "which of the many faces this design can have; R pours another"
 	return grid.Grid{Columns: []grid.Column{formLabel: {W: 13}, formValue: {W: 20, Right: true, Grow: 1}, formUnit: {W: 2}}, Rows: []grid.Row{
 		formRow("technique", pick),
