@@ -18,7 +18,7 @@ type editRow struct {
 
 // An edit changes what it says and nothing else.
 func TestEditsChangeWhatTheySayAndNothingElse(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	demo.Run.Order = []string{"base colour gentian", "base pour fern", "icing pipe sky"}
 	demo.Swirl.First, demo.Swirl.Last = "pot", "fern"
 	for _, r := range append(planEdits(shelf), batchEdits(shelf)...) {
@@ -144,7 +144,7 @@ func TestWhatGivesWayDoesSoInProportion(t *testing.T) {
 }
 
 func TestEditsThatCannotBeAreRefusedWithTheirReason(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	single := demo.Clone()
 	single.Base.Jugs, single.Base.Oils, single.Base.Scents = single.Base.Jugs[:1], single.Base.Oils[:1], nil
 	single.Base.Jugs[0].SharePercent, single.Base.Oils[0].Percent, single.Icing = 100, 100, nil
@@ -194,7 +194,7 @@ func TestEditsThatCannotBeAreRefusedWithTheirReason(t *testing.T) {
 
 // A new icing leans on the base: its oils and temperatures, one white jug, 30 g on each bar, after the base.
 func TestANewIcingLeansOnTheBase(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	demo.Icing = nil
 	p, err := pour.Apply(demo, shelf, pour.AddIcing())
 	if err != nil {
