@@ -25,6 +25,7 @@ type Account struct {
 	Feeds  []string  // codes of the warnings that hang on it
 	Fires  []Warning // those of them that stand on this plan now
 	Absent string    // why the figure is not worked out; empty: it is
+	Word   string    // what stands there where it is no number but a word of the plan
 }
 
 // accountRow is a figure that can be accounted for. Its pattern is its path with the batch as "batch" and every index empty.
@@ -57,6 +58,9 @@ func (s Sheet) Explain(path string, shelf Shelf, h clock.Hand) (Account, error) 
 		return Account{}, fmt.Errorf("explain %q: the plan holds something that cannot be, so no figure of it is worked out; see check", path)
 	}
 	row, at, ok := t.find(path)
+	if a, planned := s.planned(path); !ok && planned {
+		return a, nil
+	}
 	if !ok {
 		known := s.Explained()
 		mend := "explain without a figure lists those there are"
@@ -66,6 +70,38 @@ func (s Sheet) Explain(path string, shelf Shelf, h clock.Hand) (Account, error) 
 		return Account{}, fmt.Errorf("explain %q: no figure of this plan has that name: %s", path, mend)
 	}
 	return at.account(row, path), nil
+}
+
+// planned accounts for what the maker has put into the plan herself: it comes from nowhere else.
+func (s Sheet) planned(path string) (Account, bool) {
+	f, ok := s.Plan.field(path)
+	if !ok {
+		return Account{}, false
+	}
+	a := Account{Path: path, Label: f.Label, Unit: f.Unit, Why: f.Means}
+	if a.Label == "" {
+		a.Label = f.Key
+	}
+	switch at := f.At.(type) {
+	case *float64:
+		a.Value, a.How = Know(*at), leaf(Input{Name: a.Label, V: *at, Unit: f.Unit, From: "your plan, " + path})
+		a.Why += "; from " + digits(f.Low) + " to " + digits(f.High)
+	case *int:
+		a.Value, a.How = Know(float64(*at)), leaf(Input{Name: a.Label, V: float64(*at), From: "your plan, " + path})
+	case *int64:
+		a.Value, a.How = Know(float64(*at)), leaf(Input{Name: a.Label, V: float64(*at), From: "your plan, " + path})
+	case *string:
+		a.Word = *at
+		if choices := f.Choices(); a.Word == "" && len(choices) > 0 {
+			a.Word = choices[0]
+		}
+		if choices := f.Choices(); len(choices) > 1 {
+			a.Why += "; one of " + strings.Join(choices, ", ")
+		}
+	default:
+		return Account{}, false
+	}
+	return a, true
 }
 
 func (t teller) account(row accountRow, path string) Account {
@@ -135,6 +171,10 @@ func (t teller) itemName(parts []string) string {
 		return t.b.Scents[i].Name
 	case "run":
 		return t.sheet.Run[i].Key
+	case "orders":
+		return "the order " + t.sheet.Look.Orders[i].Kind
+	case "totals":
+		return t.sheet.Totals[i].Name
 	case "neighbours":
 		p := t.sheet.Look.Pairs[i]
 		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
@@ -192,6 +232,10 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Run)
 	case pattern == "neighbours":
 		return len(t.sheet.Look.Pairs)
+	case pattern == "orders":
+		return len(t.sheet.Look.Orders)
+	case pattern == "totals":
+		return len(t.sheet.Totals)
 	case t.b == nil:
 		return 0
 	case strings.HasSuffix(pattern, ".oils"):

@@ -43,6 +43,13 @@ func barAccounts() []accountRow {
 			feeds: []string{"scent-over-limit", "scents-limit-sum", "scent-no-certificate"}, how: func(t teller) Term { return product(ratio(t.inBars(scent(t).ID), t.cured()), bare(100)) },
 			why: "of base and icing together, which the certificate's limit is compared with",
 		},
+		{
+			pattern: "batch.scents[].limit_percent", label: "limit of {} in the cured bar", unit: UnitPercent, value: func(t teller) Figure { return AsFigure(scent(t).LimitPercent) },
+			feeds: []string{"scent-over-limit", "scents-limit-sum", "scent-no-certificate"}, how: func(t teller) Term {
+				sc, _ := t.shelf.Scent(scent(t).ID)
+				return t.shelved("limit on its certificate, category 9, amendment "+sc.Amendment, sc.LimitPercent, UnitPercent, sc.Source)
+			}, why: "the supplier's certificate rules; 0: none on the shelf",
+		},
 		{pattern: "batch.scents[].vanillin_in_bar_percent", label: "vanillin of {} in the cured bar", unit: UnitPercent, value: func(t teller) Figure { return AsFigure(scent(t).VanillinInBarPercent) }, how: func(t teller) Term {
 			sc, _ := t.shelf.Scent(scent(t).ID)
 			return product(t.fig("batch.scents[].in_bar_percent", t.ix[0]), percentOf(t.shelved("vanillin of "+sc.Name, sc.VanillinPercent, UnitPercent, sc.Source)))

@@ -16,23 +16,31 @@ func superfatAccounts() []accountRow {
 		},
 		{
 			pattern: "batch.superfat_exact_percent", label: "superfat with the fat of the extras", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.ExactPercent }), feeds: heavy,
-			how: func(t teller) Term { return leftOver(t.alkaliKOH(), sum(t.fig("batch.demand_koh_g"), t.extraFat())) },
+			how: func(t teller) Term {
+				return leftOver(t.fig("batch.alkali_koh_g"), sum(t.fig("batch.demand_koh_g"), t.extraFat()))
+			},
 		},
 		{
 			pattern: "batch.superfat_mixed_percent", label: "superfat before the carriers join", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.MixedPercent }),
-			how: func(t teller) Term { return leftOver(t.alkaliKOH(), t.oilFat()) },
+			how: func(t teller) Term { return leftOver(t.fig("batch.alkali_koh_g"), t.fig("batch.fat_koh_g")) },
 		},
 		{
 			pattern: "batch.superfat_as_weighed_percent", label: "superfat as weighed", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.AsWeighedPercent }), feeds: heavy,
-			how: func(t teller) Term { return leftOver(t.alkaliShown(), sum(t.fatShown(), t.carriersShown())) }, why: "of what the scales show of oils, alkali, acids and carriers",
+			how: func(t teller) Term {
+				return leftOver(t.fig("batch.alkali_shown_koh_g"), sum(t.fig("batch.fat_shown_koh_g"), t.carriersShown()))
+			}, why: "of what the scales show of oils, alkali, acids and carriers",
 		},
 		{
 			pattern: "batch.superfat_low_percent", label: "superfat, oils at their low end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.LowPercent }), feeds: heavy,
-			how: func(t teller) Term { return leftOver(t.alkaliKOH(), t.demandAt("batch.oils[].sap_low_koh_mg_g")) },
+			how: func(t teller) Term {
+				return leftOver(t.fig("batch.alkali_koh_g"), t.demandAt("batch.oils[].sap_low_koh_mg_g"))
+			},
 		},
 		{
 			pattern: "batch.superfat_high_percent", label: "superfat, oils at their high end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.HighPercent }),
-			how: func(t teller) Term { return leftOver(t.alkaliKOH(), t.demandAt("batch.oils[].sap_high_koh_mg_g")) },
+			how: func(t teller) Term {
+				return leftOver(t.fig("batch.alkali_koh_g"), t.demandAt("batch.oils[].sap_high_koh_mg_g"))
+			},
 		},
 	}
 }
@@ -53,23 +61,42 @@ func jugFatAccounts() []accountRow {
 		{
 			pattern: "batch.jugs[].superfat_percent", label: "superfat of {}", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.HeldPercent }), feeds: append([]string{"superfat-jug"}, heavy...),
 			how: func(t teller) Term {
-				return left(t, less(product(t.jugPart(), t.alkaliKOH()), t.scentsTake()), sum(product(t.jugPart(), t.oilFat()), t.carried(false, exactly)))
+				return left(t, less(product(t.jugPart(), t.fig("batch.alkali_koh_g")), t.scentsTake()), sum(product(t.jugPart(), t.fig("batch.fat_koh_g")), t.carried(false, exactly)))
 			}, why: "its scents take up as much alkali as they can: the most there can be",
 		},
 		{
 			pattern: "batch.jugs[].superfat_firm_percent", label: "superfat of {}, scents taking up none", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.FirmPercent }), feeds: heavy,
 			how: func(t teller) Term {
-				return left(t, product(t.jugPart(), t.alkaliKOH()), sum(product(t.jugPart(), t.oilFat()), t.carried(false, exactly)))
+				return left(t, product(t.jugPart(), t.fig("batch.alkali_koh_g")), sum(product(t.jugPart(), t.fig("batch.fat_koh_g")), t.carried(false, exactly)))
 			},
 		},
 		{
 			pattern: "batch.jugs[].superfat_low_percent", label: "superfat of {}, oils at their low end", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.LowPercent }), feeds: heavy,
 			how: func(t teller) Term {
-				low := sum(t.mixedAt("batch.oils[].sap_low_koh_mg_g"), t.extraFat())
-				return left(t, product(t.jugPart(), t.alkaliKOH()), sum(product(t.jugPart(), low), t.carried(true, exactly)))
+				low := t.fig("batch.fat_low_koh_g")
+				return left(t, product(t.jugPart(), t.fig("batch.alkali_koh_g")), sum(product(t.jugPart(), low), t.carried(true, exactly)))
 			},
 		},
 		{pattern: "batch.jugs[].superfat_as_weighed_percent", label: "superfat of {} as weighed", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.AsWeighedPercent }), feeds: heavy, how: teller.jugAsWeighed},
+	}
+}
+
+// takingAccounts are what takes up alkali in a batch and what alkali there is, all as grams of KOH: the superfats are made of them.
+func takingAccounts() []accountRow {
+	row := func(key, label string, how func(teller) Term) accountRow {
+		return accountRow{
+			pattern: "batch." + key, label: label, unit: UnitGram, feeds: heavyCodes(), how: how, why: "as grams of KOH",
+			value: func(t teller) Figure { return AsFigure(how(t).Value()) },
+		}
+	}
+	return []accountRow{
+		row("alkali_koh_g", "alkali left for the fats", teller.alkaliKOH),
+		row("fat_koh_g", "what the batter takes up", teller.oilFat),
+		row("fat_low_koh_g", "what the batter takes up, oils at their low end", func(t teller) Term {
+			return sum(t.mixedAt("batch.oils[].sap_low_koh_mg_g"), t.extraFat())
+		}),
+		row("alkali_shown_koh_g", "alkali left for the fats, as weighed", teller.alkaliShown),
+		row("fat_shown_koh_g", "what the batter takes up, as weighed", teller.fatShown),
 	}
 }
 
@@ -99,12 +126,23 @@ func (t teller) demandAt(sap string) Term {
 
 // extraFat is the alkali that the fat in the extras takes up.
 func (t teller) extraFat() Term {
-	return sumOver(len(t.b.Extras), func(i int) Term { return product(t.fig("batch.extras[].g", i), t.fatOf(i)) })
+	return sumOver(len(t.b.Extras), func(i int) Term { return t.takenBy(t.fig("batch.extras[].g", i), t.fatOf(i)) })
+}
+
+// takenBy is what grams of an extra take up, nothing where it takes none.
+func (t teller) takenBy(g, each Term) Term {
+	if each.nothing() {
+		return each
+	}
+	return product(g, each)
 }
 
 // fatOf is the alkali that the fat in a gram of an extra takes up.
 func (t teller) fatOf(i int) Term {
 	x, _ := t.shelf.Extra(t.b.Extras[i].ID)
+	if x.FatPercent == 0 {
+		return bare(0)
+	}
 	return product(percentOf(t.shelved("fat in "+x.Name, x.FatPercent, UnitPercent, x.Source)),
 		ratio(t.shelved("saponification value of that fat", x.FatSapKOHMgG, UnitKOHPerGram, x.Source), bare(1000)))
 }
@@ -121,7 +159,7 @@ func (t teller) alkaliShown() Term {
 		naoh = product(t.fig("batch.stock_to_weigh_g"), percentOf(t.fig("batch.stock_lye_percent")))
 	}
 	koh := product(t.fig("batch.koh_to_weigh_g"), percentOf(t.fig("batch.koh_purity_percent")))
-	acids := sumOver(len(t.b.Extras), func(i int) Term { return product(t.shownExtra(i), ratio(t.acidity(i), bare(1000))) })
+	acids := sumOver(len(t.b.Extras), func(i int) Term { return t.takenBy(t.shownExtra(i), t.acidity(i)) })
 	return less(t.asKOH(naoh, koh), acids)
 }
 
@@ -133,7 +171,7 @@ func (t teller) fatShown() Term {
 	if t.b.ReadyBlend != "" { // one weighing: the parts are for information
 		oils = ratio(product(t.mixedAt("batch.oils[].sap_koh_mg_g"), t.fig("batch.oils_weigh_g")), t.fig("batch.oils_g"))
 	}
-	return sum(oils, sumOver(len(t.b.Extras), func(i int) Term { return product(t.shownExtra(i), t.fatOf(i)) }))
+	return sum(oils, sumOver(len(t.b.Extras), func(i int) Term { return t.takenBy(t.shownExtra(i), t.fatOf(i)) }))
 }
 
 // carriersShown is what the carriers' oil takes up where it was taken out of the batch: it is the batch's own.
@@ -175,6 +213,9 @@ func (t teller) scentsTake() Term {
 	i := t.ix[0]
 	return sumOver(len(t.b.Jugs[i].Scents), func(k int) Term {
 		sc, _ := t.shelf.Scent(t.b.Jugs[i].Scents[k].ID)
+		if sc.AlkaliKOHMgG == 0 {
+			return bare(0)
+		}
 		return product(t.fig("batch.jugs[].scents[].g", i, k), ratio(t.shelved("alkali that "+sc.Name+" can take up", sc.AlkaliKOHMgG, UnitKOHPerGram, sc.Source), bare(1000)))
 	})
 }
@@ -191,5 +232,5 @@ func (t teller) jugAsWeighed() Term {
 		return t.fig("batch.jugs[].superfat_firm_percent", i)
 	}
 	part := ratio(t.fig("batch.jugs[].batter_weigh_g", i), t.fig("batch.batter_weigh_g"))
-	return leftOver(product(part, t.alkaliShown()), sum(product(part, t.fatShown()), t.carried(false, t.shown)))
+	return leftOver(product(part, t.fig("batch.alkali_shown_koh_g")), sum(product(part, t.fig("batch.fat_shown_koh_g")), t.carried(false, t.shown)))
 }

@@ -53,17 +53,11 @@ func (t teller) law(name string, v float64, u Unit, text, confidence string) Ter
 	return leaf(Input{Name: name, V: v, Unit: u, From: "a constant", Source: Source{Text: text, Confidence: confidence}})
 }
 
-// sumOver adds up a term for each of n things; none of them is 0.
+// sumOver adds up a term for each of n things.
 func sumOver(n int, of func(i int) Term) Term {
 	all := make([]Term, n)
 	for i := range all {
 		all[i] = of(i)
-	}
-	switch n {
-	case 0:
-		return bare(0)
-	case 1:
-		return all[0]
 	}
 	return sum(all...)
 }

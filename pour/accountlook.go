@@ -2,6 +2,7 @@ package pour
 
 import (
 	"pourbench/chem/colour"
+	"pourbench/pour/script"
 	"pourbench/pour/swirl"
 )
 
@@ -18,6 +19,52 @@ func lookAccounts() []accountRow {
 			feeds: []string{"muddy-neighbours"}, how: teller.mud, why: "0 clean to 1: the colours of both as pigments mixed in thirds, against a clean blend of them (chem/colour)",
 		},
 	}
+}
+
+// orderAccounts are what an order to pour in costs.
+func orderAccounts() []accountRow {
+	order := func(t teller) *Order { return &t.sheet.Look.Orders[t.ix[0]] }
+	return []accountRow{
+		{pattern: "orders[].worst", label: "worst mud of {}", unit: UnitCount, value: func(t teller) Figure { return Know(order(t).Worst) }, feeds: []string{"muddy-neighbours"}, how: func(t teller) Term {
+			return t.priced("largest mud of two jugs that touch, by the script of the order, ", func(o Order) float64 { return o.Worst })
+		}},
+		{pattern: "orders[].total", label: "mud in all of {}", unit: UnitCount, value: func(t teller) Figure { return Know(order(t).Total) }, feeds: []string{"muddy-neighbours"}, how: func(t teller) Term {
+			return t.priced("mean mud along all boundary, by the script of the order, ", func(o Order) float64 { return o.Total })
+		}},
+		{pattern: "orders[].late_percent", label: "largest chance to come too late in {}", unit: UnitPercent, value: func(t teller) Figure { return order(t).LatePercent }, feeds: []string{"jug-late"}, how: func(t teller) Term {
+			return t.known("of "+order(t).LateJug, order(t).LatePercent.V, UnitPercent, "the clock, with the run in this order")
+		}},
+	}
+}
+
+// priced weighs an order's neighbours again, from the mud of every two jugs as shown.
+func (t teller) priced(name string, of func(Order) float64) Term {
+	var scores []Term
+	mud := t.sheet.Look.Mud
+	for a := range mud {
+		for b := a + 1; b < len(mud); b++ {
+			scores = append(scores, t.known("mud between "+t.sheet.Base.Jugs[a].Name+" and "+t.sheet.Base.Jugs[b].Name, mud[a][b], UnitCount, "the colours of both"))
+		}
+	}
+	brief := t.sheet.Base.Script.Brief
+	brief.Order = t.sheet.Look.Orders[t.ix[0]].Jugs
+	return modelled(name, func(v []float64) float64 {
+		acts, err := script.New(brief)
+		if err != nil {
+			return Unknown()
+		}
+		s := Sheet{Look: Look{Mud: make([][]float64, len(mud))}}
+		for a := range mud {
+			s.Look.Mud[a] = make([]float64, len(mud))
+		}
+		for a := range mud {
+			for b := a + 1; b < len(mud); b++ {
+				s.Look.Mud[a][b], s.Look.Mud[b][a] = v[0], v[0]
+				v = v[1:]
+			}
+		}
+		return of(s.muddy(acts))
+	}, scores...)
 }
 
 // contact draws the faces again, in the mould as shown, and measures who lies beside whom.
@@ -66,7 +113,7 @@ func (t teller) mud() Term {
 func accountRows() []accountRow {
 	var all []accountRow
 	for _, rows := range [...]func() []accountRow{
-		sizeAccounts, lyeAccounts, waterAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, lookAccounts,
+		sizeAccounts, lyeAccounts, waterAccounts, takingAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, lookAccounts, orderAccounts, totalAccounts, familyAccounts,
 	} {
 		all = append(all, rows()...)
 	}

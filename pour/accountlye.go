@@ -28,7 +28,7 @@ func lyeAccounts() []accountRow {
 		{
 			pattern: "batch.acid_koh_g", label: "alkali the acids use up", unit: UnitGram, value: lye(func(l *LyeSheet) float64 { return l.AcidKOHG }), feeds: []string{"lye-meets-acid"},
 			how: func(t teller) Term {
-				return sumOver(len(t.b.Extras), func(i int) Term { return product(t.fig("batch.extras[].g", i), ratio(t.acidity(i), bare(1000))) })
+				return sumOver(len(t.b.Extras), func(i int) Term { return t.takenBy(t.fig("batch.extras[].g", i), t.acidity(i)) })
 			},
 		},
 		{pattern: "batch.naoh_pure_g", label: "pure NaOH", unit: UnitGram, value: lye(func(l *LyeSheet) float64 { return l.NaOH.PureG }), feeds: heavy, how: func(t teller) Term {
@@ -155,11 +155,17 @@ func (t teller) demand() Term {
 // acidity is the alkali that a gram of an extra uses up beside its fat.
 func (t teller) acidity(i int) Term {
 	x, _ := t.shelf.Extra(t.b.Extras[i].ID)
-	return t.shelved("acid of "+x.Name, x.AlkaliKOHMgG, UnitKOHPerGram, x.Source)
+	if x.AlkaliKOHMgG == 0 {
+		return bare(0)
+	}
+	return ratio(t.shelved("acid of "+x.Name, x.AlkaliKOHMgG, UnitKOHPerGram, x.Source), bare(1000))
 }
 
 // waterOf is the water that an extra brings.
 func (t teller) waterOf(i int) Term {
+	if t.b.Extras[i].WaterPercent == 0 {
+		return bare(0)
+	}
 	return product(t.fig("batch.extras[].g", i), percentOf(t.fig("batch.extras[].water_percent", i)))
 }
 

@@ -11,6 +11,9 @@ type Told struct{ Lead, Text string }
 // Tell says an account in lines, for paper and screen: what the figure is, its formula in words and in numbers, what these are and
 // where they come from, its band, and the warnings that hang on it. Numbers are metric, as everything is worked out.
 func (a Account) Tell() []Told {
+	if a.Word != "" {
+		return []Told{{a.Label, a.Word}, {"", a.Path}, {"from", "your plan"}, {"note", a.Why}}
+	}
 	if !a.Value.Known {
 		return []Told{{a.Label, "not worked out: " + a.Absent}, {"", a.Path}}
 	}
@@ -25,8 +28,11 @@ func (a Account) Tell() []Told {
 		}
 		out = append(out, Told{lead, in.tell()})
 	}
-	if a.Low.Known && a.High.Known {
+	switch {
+	case a.Low.Known && a.High.Known:
 		out = append(out, Told{"band", measured(a.Low.V, a.Unit) + " to " + measured(a.High.V, a.Unit) + ": " + a.Band})
+	case a.Low.Known:
+		out = append(out, Told{"band", "from " + measured(a.Low.V, a.Unit) + ", its end beyond what is followed: " + a.Band})
 	}
 	return append(out, a.tellFeeds()...)
 }

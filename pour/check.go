@@ -186,7 +186,7 @@ func (c *checker) onShelf(at spot, f *Field, id string) {
 		return
 	}
 	kind, known := c.shelf.known(f.Takes)
-	mend := strict.Meant(id, known, fmt.Sprintf("take a %s that is on the shelf, or add it to your own shelf file", kind), "Or add it to your own shelf file")
+	mend := strict.Meant(id, known, "take one that is on the shelf, or add it to your own shelf file", "Or add it to your own shelf file")
 	c.add(at.path(f.Key), strict.Quote(id), fmt.Sprintf("is no %s on the shelf", kind), mend)
 }
 

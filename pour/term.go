@@ -45,8 +45,6 @@ const (
 )
 
 func bare(v float64) Term           { return Term{plain: v} }
-func sum(of ...Term) Term           { return Term{op: opSum, of: of} }
-func less(a, b Term) Term           { return Term{op: opLess, of: []Term{a, b}} }
 func product(of ...Term) Term       { return Term{op: opTimes, of: of} }
 func ratio(a, b Term) Term          { return Term{op: opBy, of: []Term{a, b}} }
 func percentOf(a Term) Term         { return ratio(a, bare(100)) }
@@ -54,6 +52,29 @@ func down(a, step Term) Term        { return Term{op: opDown, of: []Term{a, step
 func nearestStep(a, step Term) Term { return Term{op: opRound, of: []Term{a, step}} }
 func larger(a, b Term) Term         { return Term{op: opMax, of: []Term{a, b}} }
 func leaf(in Input) Term            { return Term{op: opInput, input: &in} }
+
+// sum adds terms up; a bare 0 among them is not said.
+func sum(of ...Term) Term {
+	of = slices.DeleteFunc(of, Term.nothing)
+	switch len(of) {
+	case 0:
+		return bare(0)
+	case 1:
+		return of[0]
+	}
+	return Term{op: opSum, of: of}
+}
+
+// less takes one term from another; to take a bare 0 away is not said.
+func less(a, b Term) Term {
+	if b.nothing() {
+		return a
+	}
+	return Term{op: opLess, of: []Term{a, b}}
+}
+
+func (t Term) nothing() bool { return t.op == opNumber && t.plain == 0 }
+
 func place(i int, step Term, of []Term) Term {
 	return Term{op: opPlace, of: append([]Term{bare(float64(i + 1)), step}, of...)}
 }

@@ -41,6 +41,10 @@ func (m *Model) cannot(id keys.ID) string {
 		if !ok {
 			return "there is no cell under the cursor"
 		}
+	case keys.Explain:
+		if cell.Figure == "" && cell.Hint == "" {
+			return "this cell shows no figure; go to one with the arrows"
+		}
 	case keys.Said:
 		if m.status.Silent() {
 			return "nothing was said yet"

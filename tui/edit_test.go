@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"errors"
+	"fmt"
+	"io/fs"
 	"math"
 	"slices"
 	"strings"
@@ -137,6 +140,19 @@ func TestTheCursorGoesAlongWithWhatIsAddedOrMoved(t *testing.T) {
 	_, at, _ := m.cell()
 	if moved := m.session.Sheet().Stints()[at.Item]; at.Item != row+1 || !slices.ContainsFunc(moved.Tasks, func(t pour.Task) bool { return t.Key == task }) {
 		t.Errorf("the task %q of row %d was moved and the cursor is on row %d, %q: %s", task, row, at.Item, moved.Key, m.status.Text())
+	}
+}
+
+func TestTheFocusStaysWhereItIsWhenAnIcingComesOrGoes(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Scent, "clock")
+	drive(m, "I")
+	if m.at().ID != "clock" || m.session.Plan().Icing != nil {
+		t.Errorf("without its icing the focus is on %q", m.at().ID)
+	}
+	drive(m, "u")
+	if m.at().ID != "clock" {
+		t.Errorf("with its icing the focus is on %q", m.at().ID)
 	}
 }
 
@@ -317,5 +333,22 @@ func TestAMessageThatDoesNotFitIsReadWholeOnAKey(t *testing.T) {
 	drive(m, "!")
 	if f := frame(m); !strings.Contains(f, "is not saved") || !strings.Contains(f, "nothing was said yet") {
 		t.Errorf("the messages are not shown in full:\n%s", f)
+	}
+}
+
+func TestTheReasonOfAFailureComesFirst(t *testing.T) {
+	failed := &fs.PathError{Op: "open", Path: "/home/maker/pours/index.toml", Err: fs.ErrPermission}
+	for _, c := range []struct {
+		err  error
+		want string
+	}{
+		{fmt.Errorf("read the logbook: %w", failed), "permission denied: read the logbook: open /home/maker/pours/index.toml"},
+		{failed.Err, "permission denied"},
+		{fmt.Errorf("%w: a share is from 0 to 100", pour.ErrRefused), "a share is from 0 to 100"},
+		{errors.New("read \"4x\" as a number: take x away"), "read \"4x\" as a number: take x away"},
+	} {
+		if got := reason(c.err); got != c.want {
+			t.Errorf("%v is said as %q", c.err, got)
+		}
 	}
 }

@@ -145,9 +145,8 @@ func (m *Model) settle() {
 	}
 	icing := m.facts.Plan.Icing != nil
 	m.panels = m.here().Panels(icing)
-	if !slices.Contains(m.panels, m.at()) {
-		m.focus[m.station] = m.panels[0]
-	}
+	same := slices.IndexFunc(m.panels, func(p *panel.Panel) bool { return p.ID == m.at().ID })
+	m.focus[m.station] = m.panels[max(same, 0)] // with and without an icing a panel is another value of the same name
 	m.grids = make(map[layout.ID]grid.Grid, len(m.panels))
 	for _, p := range m.panels {
 		if p.Grid != nil {

@@ -21,7 +21,7 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 		return nil
 	}
 	if m.dialogs.Top() != nil {
-		return m.answered(m.dialogs.Click(msg))
+		return m.dialogs.Click(msg, m.refuse)
 	}
 	if m.typing != nil && !m.commit() {
 		return nil

@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/pour/disk"
 	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 	"pourbench/tui/grid"
@@ -25,7 +26,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 		return m.pressTooSmall(k)
 	}
 	if m.dialogs.Top() != nil {
-		return m.answered(m.dialogs.Press(k))
+		return m.dialogs.Press(k, m.refuse)
 	}
 	if m.typing != nil {
 		return m.pressTyping(k)
@@ -89,6 +90,8 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 		m.toggleMouse()
 	case keys.ReadAll:
 		m.dialogs.Open(m.warningsPage())
+	case keys.Explain:
+		m.explain()
 	case keys.WhatHelps:
 		return m.suggest()
 	case keys.Learned:
@@ -241,10 +244,14 @@ func (m *Model) paste(text string) tea.Cmd {
 	return nil
 }
 
-// reason is an error without the word that every refusal starts with.
+// reason is an error for the status line: without the word that every refusal starts with, and where the system failed, its reason first.
 func reason(err error) string {
 	if errors.Is(err, pour.ErrRefused) {
 		return strings.TrimPrefix(err.Error(), pour.ErrRefused.Error()+": ")
 	}
-	return err.Error()
+	text, why := err.Error(), disk.Reason(err).Error()
+	if what, ok := strings.CutSuffix(text, ": "+why); ok {
+		return why + ": " + what
+	}
+	return text
 }

@@ -137,14 +137,6 @@ func (m *Model) say(text string) { m.status.Say(text) }
 // refuse says why something cannot be done.
 func (m *Model) refuse(why string) { m.status.Refuse(why) }
 
-// answered takes what came of a key or a click that a dialog got.
-func (m *Model) answered(cmd tea.Cmd, refused string) tea.Cmd {
-	if refused != "" {
-		m.refuse(refused)
-	}
-	return cmd
-}
-
 // ask opens a question on its last answer, which does nothing: where none does, "cancel" is added.
 func (m *Model) ask(title, text string, answers ...dialog.Answer) {
 	if answers[len(answers)-1].Do != nil {

@@ -294,7 +294,7 @@ func (w *walk) follow(cmd tea.Cmd) {
 		}
 	case is("bubbletea/v2."): // the terminal's own affair
 	case is(".suggest"):
-		if w.one(4) {
+		if w.one(20) {
 			w.late = append(w.late, cmd)
 		}
 	case is(".expose", ".printed", ".measure", ".workFigures"):

@@ -81,7 +81,7 @@ func (t *Table) Only(keys ...string) {
 	}
 	slices.Sort(strange)
 	free := slices.DeleteFunc(slices.Clone(keys), t.Has)
-	for _, key := range strange {
+	for _, key := range strange[:min(len(strange), mostNoted)] {
 		t.strange(key, keys, free)
 	}
 }

@@ -1,6 +1,7 @@
 package command_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -49,5 +50,25 @@ func TestNoLineOfAReferenceIsTakenForARequest(t *testing.T) {
 		case strings.HasPrefix(line, ".") && !strings.Contains(" .TH .SH .SS .TP .B .nf .fi ", " "+request+" "):
 			t.Errorf("%q", line)
 		}
+	}
+}
+
+func TestTheReadmeShowsEveryCommand(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, help, _ := newMaker(t).types("--help")
+	_, list, _ := strings.Cut(help, "Available Commands:\n")
+	list, _, _ = strings.Cut(list, "\n\n")
+	names := 0
+	for line := range strings.SplitSeq(list, "\n") {
+		name := strings.Fields(line)[0]
+		if names++; name != "help" && !strings.Contains(string(readme), "\npourbench "+name+" ") {
+			t.Errorf("the README does not show pourbench %s", name)
+		}
+	}
+	if names < 14 {
+		t.Errorf("%d commands are offered", names)
 	}
 }

@@ -41,7 +41,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.AddCommand(g.planCommands()...)
-	root.AddCommand(g.pictureCommand(), g.liveCommand(), g.logbookCommand())
+	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.liveCommand(), g.logbookCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root

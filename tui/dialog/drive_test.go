@@ -49,13 +49,17 @@ func key(name string) tea.KeyPressMsg {
 func (s *stage) press(names string) {
 	for _, name := range strings.Fields(names) {
 		if s.Top() != nil {
-			_, s.refused = s.Press(key(name))
+			s.refused = ""
+			s.Press(key(name), s.refuse)
 		}
 	}
 }
 
+func (s *stage) refuse(why string) { s.refused = why }
+
 func (s *stage) click(x, y int) {
-	_, s.refused = s.Click(tea.MouseClickMsg{X: x, Y: y, Button: tea.MouseLeft})
+	s.refused = ""
+	s.Click(tea.MouseClickMsg{X: x, Y: y, Button: tea.MouseLeft}, s.refuse)
 }
 
 // rows is the screen as lines of text without styles.

@@ -148,7 +148,7 @@ func TestOnlyTheLeftButtonAnswersAndNothingOpenTakesNothing(t *testing.T) {
 	var given string
 	s := onStage(t, 80, 24, asked(&given, Answer{Text: "save"}, Answer{Text: "cancel"}))
 	x, y := s.at("save")
-	if _, _ = s.Click(tea.MouseClickMsg{X: x, Y: y, Button: tea.MouseRight}); given != "" {
+	if s.Click(tea.MouseClickMsg{X: x, Y: y, Button: tea.MouseRight}, s.refuse); given != "" {
 		t.Errorf("the right button gave %q", given)
 	}
 	s.Clear()

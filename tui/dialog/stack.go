@@ -53,10 +53,10 @@ func (s *Stack) Top() Dialog {
 	return s.open[len(s.open)-1]
 }
 
-// Press gives a key to the topmost dialog; refused says why nothing came of it.
-func (s *Stack) Press(k tea.KeyPressMsg) (cmd tea.Cmd, refused string) {
+// Press gives a key to the topmost dialog. Where nothing came of it, refuse is told why.
+func (s *Stack) Press(k tea.KeyPressMsg, refuse func(why string)) tea.Cmd {
 	top := len(s.open) - 1
-	return s.take(top, s.open[top].Press(k, s.Frame))
+	return s.take(top, s.open[top].Press(k, s.Frame), refuse)
 }
 
 // Paste gives pasted text to the topmost dialog and says whether there is one.
@@ -68,13 +68,13 @@ func (s *Stack) Paste(text string) bool {
 	return top != nil
 }
 
-// Click gives a click to the topmost dialog, if there is one.
-func (s *Stack) Click(msg tea.MouseClickMsg) (cmd tea.Cmd, refused string) {
+// Click gives a click to the topmost dialog, if there is one. Where nothing came of it, refuse is told why.
+func (s *Stack) Click(msg tea.MouseClickMsg, refuse func(why string)) tea.Cmd {
 	top := len(s.open) - 1
 	if top < 0 || msg.Button != tea.MouseLeft {
-		return nil, ""
+		return nil
 	}
-	return s.take(top, s.open[top].Click(image.Pt(msg.X, msg.Y), s.Frame))
+	return s.take(top, s.open[top].Click(image.Pt(msg.X, msg.Y), s.Frame), refuse)
 }
 
 // Wheel takes the topmost dialog, if there is one, a notch up or down.
@@ -93,12 +93,15 @@ func (s *Stack) Draw(a screen.Area, l look.Look) {
 }
 
 // take closes the dialog when it is done and does what it asks for: in this order, since that may open another.
-func (s *Stack) take(i int, r Result) (tea.Cmd, string) {
+func (s *Stack) take(i int, r Result, refuse func(why string)) tea.Cmd {
 	if r.Close {
 		s.open = slices.Delete(s.open, i, i+1)
 	}
-	if r.Do == nil {
-		return nil, r.Refused
+	if r.Refused != "" {
+		refuse(r.Refused)
 	}
-	return r.Do(), r.Refused
+	if r.Do == nil {
+		return nil
+	}
+	return r.Do()
 }

@@ -90,6 +90,7 @@ const (
 	Units      ID = "units"
 	Mouse      ID = "mouse"
 	ReadAll    ID = "warnings"
+	Explain    ID = "explain"
 	WhatHelps  ID = "what helps"
 	Learned    ID = "learned"
 	Pour       ID = "pour"

@@ -22,7 +22,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 		return m.leave()
 	}
 	if m.dialogs.Top() != nil {
-		return m.answered(m.dialogs.Press(k))
+		return m.dialogs.Press(k, m.refuse)
 	}
 	b, ok := keys.Lookup(keys.Pouring, 0, k.String())
 	if !ok {
@@ -98,14 +98,6 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 		m.askLeave()
 	}
 	return nil
-}
-
-// answered takes what came of a key or a click that a dialog got.
-func (m *Model) answered(cmd tea.Cmd, refused string) tea.Cmd {
-	if refused != "" {
-		m.refuse(refused)
-	}
-	return cmd
 }
 
 // whyNot says why a key of the run cannot act now, for the list of keys.

@@ -27,7 +27,7 @@ func bursts(n pour.BatchName) Panel {
 		ID: layout.ID(ofBatch(n, "bursts")), Title: ofBatch(n, "Stick blender"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).burstGrid),
 		add: func(f *Facts, _ On) Do {
-			all := f.planned(n).Blend
+			all := f.Plan.Batch(n).Blend
 			at := 0.0
 			if len(all) > 0 {
 				at = all[len(all)-1].AtMin + 1
@@ -35,13 +35,13 @@ func bursts(n pour.BatchName) Panel {
 			return Do{Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS}))}
 		},
 		remove: func(f *Facts, on On) Do {
-			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.planned(n).Blend), on.Row.Item, on.Row.Item+1))}
+			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.Plan.Batch(n).Blend), on.Row.Item, on.Row.Item+1))}
 		},
 	}
 }
 
 func (f *Facts) burstGrid(n pour.BatchName) grid.Grid {
-	all := f.planned(n).Blend
+	all := f.Plan.Batch(n).Blend
 	g := grid.Grid{
 		Empty: "stirred by hand alone: a adds a burst",
 		Columns: []grid.Column{
@@ -54,13 +54,15 @@ func (f *Facts) burstGrid(n pour.BatchName) grid.Grid {
 		return pour.SetBursts(n, next)
 	}
 	for i, burst := range all {
-		at := asTyped(f.part(burst.Fields(), "at_min", "burst", "",
+		path := at(string(n)+".blend", i)
+		start := asTyped(f.part(burst.Fields(), "at_min", "burst", "",
 			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.AtMin = v }) }))
-		at.Hint = "minutes after this batch's lye meets its oils"
+		start.Hint = "minutes after this batch's lye meets its oils"
 		s := f.part(burst.Fields(), "s", "burst", f.percent(burst.S, 0),
 			func(v float64) pour.Edit { return set(i, func(x *pour.Burst) { x.S = v }) })
+		start.Figure, s.Figure = path+"at_min", path+"s"
 		s.Hint = "seconds of blending; each one brings trace nearer"
-		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{burstNumber: f.label(strconv.Itoa(i + 1)), burstAt: at, burstSeconds: s}})
+		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{burstNumber: f.label(strconv.Itoa(i + 1)), burstAt: start, burstSeconds: s}})
 	}
 	return g
 }

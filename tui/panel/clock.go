@@ -240,7 +240,7 @@ func (f *Facts) clockGrid(n pour.BatchName) grid.Grid {
 		return g
 	}
 	for i, j := range batch.Jugs {
-		c := f.shown(look.Letter(i)+" "+j.Name, at(string(n)+".jugs", i)+"stage_min", f.timed(f.stagesText(j)))
+		c := f.shown(look.Letter(i)+" "+j.Name, at(string(n)+".jugs", i)+"stage_min.medium[1]", f.timed(f.stagesText(j)))
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{c}})
 	}
 	return g

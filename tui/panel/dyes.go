@@ -36,12 +36,15 @@ func (f *Facts) dyeCells(cells []grid.Cell, n pour.BatchName, i, k int, jug pour
 		func(v float64) pour.Edit { return pour.SetDose(n, i, k, v) })
 	dose.Hint = fmt.Sprintf("percent of the jug's batter; usual %s to %s %%", f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
 	cells[jugDose] = dose
+	own := at(at(string(n)+".jug", i)+"colourant", k)
+	cells[jugDose].Figure = own + "dose_percent"
 	path = at(path+"colourants", k)
 	cells[jugPigment] = f.shown(f.Show.DoseApart(d.PigmentG).Number, path+"pigment_g", "pigment to weigh, "+f.grams()+f.spoons(d))
 	cells[jugCarrier] = f.carrierCell(n, i, k, d, choices(fields, "carrier"), path)
 	parts := f.part(fields, "carrier_parts", "carrier of "+d.Name, f.percent(of.CarrierParts, 1),
 		func(v float64) pour.Edit { return pour.SetCarrierParts(n, i, k, v) })
 	parts.Hint = "grams of carrier per gram of pigment; 0: as the shelf says, " + f.percent(c.CarrierParts, 1)
+	parts.Figure = own + "carrier_parts"
 	cells[jugParts] = parts
 }
 

@@ -30,7 +30,7 @@ func extras(n pour.BatchName) Panel {
 			}}}
 		},
 		remove: func(f *Facts, on On) Do {
-			return Do{Name: "removal of " + f.planned(n).Extras[on.Row.Item].Extra, Edit: pour.RemoveExtra(n, on.Row.Item)}
+			return Do{Name: "removal of " + f.Plan.Batch(n).Extras[on.Row.Item].Extra, Edit: pour.RemoveExtra(n, on.Row.Item)}
 		},
 	}
 }
@@ -54,12 +54,13 @@ func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {
 	for i, line := range f.batch(n).Extras {
 		x, _ := f.Shelf.Extra(line.ID)
 		path := at(string(n)+".extras", i)
-		part := f.part(f.planned(n).Extras[i].Fields(), "percent_of_oils", line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
+		part := f.part(f.Plan.Batch(n).Extras[i].Fields(), "percent_of_oils", line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetExtra(n, i, v) })
 		part.Hint = fmt.Sprintf("percent of the oils; usual %s to %s %%", f.percent(x.DoseLowPercent, 2), f.percent(x.DoseHighPercent, 2))
+		part.Figure = at(string(n)+".extra", i) + "percent_of_oils"
 		water := f.label(f.percent(line.WaterPercent, 0))
 		water.Figure = path + "water_percent"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			extraName: f.shown(line.Name, "", x.Caution), extraPart: part,
+			extraName: f.shown(line.Name, path+"g", x.Caution), extraPart: part,
 			extraG:    f.shown(f.Show.DoseApart(line.G).Number, path+"g", line.Name+" to weigh, "+f.grams()),
 			extraInto: f.intoCell(n, i, line), extraWater: water,
 		}})
@@ -69,7 +70,7 @@ func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {
 
 // intoCell is where an extra goes in; it goes round the places.
 func (f *Facts) intoCell(n pour.BatchName, i int, line pour.ExtraLine) grid.Cell {
-	places := choices(f.planned(n).Extras[i].Fields(), "in")
+	places := choices(f.Plan.Batch(n).Extras[i].Fields(), "in")
 	said := map[string]string{pour.InOils: "the oils", pour.InLye: "the lye", pour.InWater: "lye water"}
 	c := turning(line.Name, said[line.In], func(steps float64) pour.Edit { return pour.SetExtraIn(n, i, turned(places, line.In, steps)) })
 	c.Hint = map[pour.Joining]string{

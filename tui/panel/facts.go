@@ -46,9 +46,6 @@ func gridOf(n pour.BatchName, build func(*Facts, pour.BatchName) grid.Grid) func
 	}
 }
 
-// planned returns a batch of the plan, or nil.
-func (f *Facts) planned(n pour.BatchName) *pour.Batch { return f.Plan.Batch(n) }
-
 // ofBatch names a panel of a batch, or titles it.
 func ofBatch(n pour.BatchName, text string) string {
 	if n == pour.Icing {

@@ -54,7 +54,7 @@ func (f *Facts) word(path, remark string) grid.Row {
 		return grid.Row{}
 	}
 	cell := turning(field.Label, "‹ "+v+" ›", func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Choices(), v, steps)) })
-	cell.Plain, cell.Hint = v, field.Label+": "+join(field.Choices())
+	cell.Plain, cell.Hint, cell.Figure = v, field.Label+": "+join(field.Choices()), path
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formRemark: f.label(remark)}}
 }
 

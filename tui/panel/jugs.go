@@ -41,7 +41,7 @@ func jugs(n pour.BatchName) Panel {
 		hold: func(f *Facts, on On) Do { return f.holdShare(n, on) },
 		add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
 		colour: func(f *Facts, on On) Do {
-			jug := f.planned(n).Jugs[on.Row.Item]
+			jug := f.Plan.Batch(n).Jugs[on.Row.Item]
 			pick := f.dyeCell(n, on.Row.Item, len(jug.Colourants), jug.Name)
 			return Do{Pick: &pick}
 		},
@@ -52,7 +52,7 @@ func jugs(n pour.BatchName) Panel {
 		move: func(f *Facts, on On, by int) Do {
 			i := on.Row.Item
 			return Do{
-				Name: "place of " + f.planned(n).Jugs[i].Name, Edit: pour.MoveJug(n, i, i+by),
+				Name: "place of " + f.Plan.Batch(n).Jugs[i].Name, Edit: pour.MoveJug(n, i, i+by),
 				Seek: to(To{Item: i + by, Sub: on.Row.Sub, Col: keepCol}),
 			}
 		},
@@ -67,7 +67,7 @@ func (f *Facts) holdShare(n pour.BatchName, on On) Do {
 	case on.Cell.Kind == grid.Tick:
 		return flip(on)
 	}
-	jug := f.planned(n).Jugs[i]
+	jug := f.Plan.Batch(n).Jugs[i]
 	said := jug.Name + " keeps its share"
 	if jug.Held {
 		said = jug.Name + " gives way again"
@@ -78,7 +78,7 @@ func (f *Facts) holdShare(n pour.BatchName, on On) Do {
 func (f *Facts) addJug(n pour.BatchName, on On) Do {
 	after := on.Row.Item
 	if after < 0 {
-		after = len(f.planned(n).Jugs) - 1
+		after = len(f.Plan.Batch(n).Jugs) - 1
 	}
 	return Do{
 		Name: "new jug", Edit: pour.AddJug(n, after, "jug"), Said: "a new jug: type r to name it, c to colour it",
@@ -89,7 +89,7 @@ func (f *Facts) addJug(n pour.BatchName, on On) Do {
 // removeJug takes a jug away, or the colourant whose cells the cursor is on.
 func (f *Facts) removeJug(n pour.BatchName, on On) Do {
 	i := on.Row.Item
-	name := f.planned(n).Jugs[i].Name
+	name := f.Plan.Batch(n).Jugs[i].Name
 	if on.Row.Sub >= 0 && on.Col >= jugDye && on.Col <= jugParts {
 		return Do{Name: "removal of a colourant from " + name, Edit: pour.RemoveColourant(n, i, on.Row.Sub)}
 	}
@@ -98,7 +98,7 @@ func (f *Facts) removeJug(n pour.BatchName, on On) Do {
 
 func (f *Facts) jugGrid(n pour.BatchName) grid.Grid {
 	g := grid.Grid{Frozen: jugHeld, Columns: f.jugColumns()}
-	batch, plan := f.batch(n), f.planned(n)
+	batch, plan := f.batch(n), f.Plan.Batch(n)
 	for i := range batch.Jugs {
 		for k := range max(len(plan.Jugs[i].Colourants), 1) {
 			g.Rows = append(g.Rows, f.jugRow(n, i, k))
@@ -137,7 +137,7 @@ func (f *Facts) jugColumns() []grid.Column {
 
 // jugRow is the k-th colourant of jug i; the jug's own cells stand in the first row alone.
 func (f *Facts) jugRow(n pour.BatchName, i, k int) grid.Row {
-	jug, line := f.planned(n).Jugs[i], f.batch(n).Jugs[i]
+	jug, line := f.Plan.Batch(n).Jugs[i], f.batch(n).Jugs[i]
 	r := grid.Row{Item: i, Sub: -1, Cells: make([]grid.Cell, jugColumns)}
 	path := at(string(n)+".jugs", i)
 	if k < len(jug.Colourants) {
@@ -190,6 +190,7 @@ func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug
 	cells[jugFull] = f.shown(f.Show.WeightApart(line.TotalG).Number, path+"total_g", "batter, colour, carrier and scent together")
 	cells[jugFullML] = f.shown(f.Show.VolumeApart(line.TotalML).Number, path+"total_ml", "what the jug has to hold")
 	holds := f.part(jug.Fields(), "capacity_ml", "size of "+jug.Name, "–", func(v float64) pour.Edit { return pour.SetCapacity(n, i, v) })
+	holds.Figure = at(string(n)+".jug", i) + "capacity_ml"
 	holds.Hint = "what the vessel holds, mL; 0: not stated"
 	if jug.CapacityML > 0 {
 		holds.Text = holds.Plain

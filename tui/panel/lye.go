@@ -34,7 +34,7 @@ func (f *Facts) lyeGrid(n pour.BatchName) grid.Grid {
 func (f *Facts) sizeRows(n pour.BatchName) []grid.Row {
 	at := string(n) + "."
 	rows := []grid.Row{heading("size"), f.word(at+"size", "")}
-	switch f.planned(n).Size {
+	switch f.Plan.Batch(n).Size {
 	case pour.SizeOils:
 		rows = append(rows, f.field(at+"oils_g", "all oils"))
 	case pour.SizeBar:
@@ -115,7 +115,7 @@ func (f *Facts) lyeRows(n pour.BatchName) []grid.Row {
 
 // carrierOil is the oil that wets oil-borne colourants.
 func (f *Facts) carrierOil(n pour.BatchName) grid.Cell {
-	id := f.planned(n).CarrierOil
+	id := f.Plan.Batch(n).CarrierOil
 	c := grid.Cell{Kind: grid.Choice, Text: "largest ▼", List: listOils, ID: id, Name: "carrier oil", Hint: "the oil that wets oil-borne colourants; as it stands, the largest of the blend"}
 	c.Pick = func(id string) pour.Edit { return pour.SetCarrierOil(n, id) }
 	if oil, ok := f.Shelf.Oil(id); ok {
@@ -126,7 +126,7 @@ func (f *Facts) carrierOil(n pour.BatchName) grid.Cell {
 
 // readyBlend names a blend of oils that is bought or mixed beforehand and weighed as one.
 func (f *Facts) readyBlend(n pour.BatchName) grid.Cell {
-	name := f.planned(n).ReadyBlend
+	name := f.Plan.Batch(n).ReadyBlend
 	c := words("ready-mixed blend", name, func(s string) pour.Edit { return pour.SetReadyBlend(n, s) })
 	c.Hint = "a ready-mixed blend is weighed as one, and still worked out oil by oil; empty: every oil is weighed"
 	if name == "" {

@@ -28,7 +28,7 @@ func oils(n pour.BatchName) Panel {
 			return Do{Pick: &grid.Cell{List: listOils, Name: "new oil", Pick: func(id string) pour.Edit { return pour.AddOil(n, id, newOilPercent) }}}
 		},
 		remove: func(f *Facts, on On) Do {
-			return Do{Name: "removal of " + f.planned(n).Oils[on.Row.Item].Oil, Edit: pour.RemoveOil(n, on.Row.Item)}
+			return Do{Name: "removal of " + f.Plan.Batch(n).Oils[on.Row.Item].Oil, Edit: pour.RemoveOil(n, on.Row.Item)}
 		},
 	}
 }
@@ -49,8 +49,8 @@ func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {
 			Kind: grid.Choice, Text: line.Name, List: listOils, ID: line.ID, Name: "oil " + line.Name, Hint: oil.Note,
 			Pick: func(id string) pour.Edit { return pour.SwapOil(n, i, id) },
 		}
-		part := f.part(f.planned(n).Oils[i].Fields(), "percent", "part of "+line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
-		part.Hint = "percent of all oils; the others give way in proportion"
+		part := f.part(f.Plan.Batch(n).Oils[i].Fields(), "percent", "part of "+line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
+		part.Hint, part.Figure = "percent of all oils; the others give way in proportion", at(string(n)+".oil", i)+"percent"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
 			oilName: pick, oilPart: part,
 			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"weigh_g", line.Name+" to weigh, "+f.grams()),

@@ -40,7 +40,7 @@ func (f *Facts) orderGrid() grid.Grid {
 		}
 		path := at("orders", i)
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: f.stale([]grid.Cell{
-			orderKind:  f.orderCell(o, names, i > 0),
+			orderKind:  f.orderCell(o, path, names, i > 0),
 			orderJugs:  {Text: strings.Join(letters, " ")},
 			orderWorst: f.shown(f.percent(o.Worst, 2), path+"worst", "mud of its worst pair that touches, 0 clean to 1"),
 			orderTotal: f.shown(f.percent(o.Total, 2), path+"total", "mean mud along all boundary, by who touches whom in this order"),
@@ -51,8 +51,8 @@ func (f *Facts) orderGrid() grid.Grid {
 }
 
 // orderCell names an order; one that is not the maker's own can be taken.
-func (f *Facts) orderCell(o pour.Order, names []string, other bool) grid.Cell {
-	c := grid.Cell{Kind: grid.Shown, Text: o.Kind, Name: "order " + o.Kind, Hint: strings.Join(names, ", ")}
+func (f *Facts) orderCell(o pour.Order, path string, names []string, other bool) grid.Cell {
+	c := grid.Cell{Kind: grid.Shown, Text: o.Kind, Name: "order " + o.Kind, Figure: path + "total", Hint: strings.Join(names, ", ")}
 	if !other {
 		return c
 	}

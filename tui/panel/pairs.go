@@ -35,7 +35,7 @@ func (f *Facts) pairGrid() grid.Grid {
 	jugs := f.Colours.Base.Jugs
 	for i, p := range f.Colours.Look.Pairs {
 		pair, path := jugs[p.A].Name+" beside "+jugs[p.B].Name, at("neighbours", i)
-		names := f.shown(look.Letter(p.A)+" · "+look.Letter(p.B), "", pair+": the two, and between them their mixes with 25, 50 and 75 % of the second")
+		names := f.shown(look.Letter(p.A)+" · "+look.Letter(p.B), path+"contact_percent", pair+": the two, and between them their mixes with 25, 50 and 75 % of the second")
 		names.Plain = pair
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: f.stale([]grid.Cell{
 			pairJugs: names,

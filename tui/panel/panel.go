@@ -55,10 +55,10 @@ type Do struct {
 	Begin bool                      // what stands there is typed over
 }
 
-// To is a row to go to, by its item and part, and the column: an empty one is kept.
+// To is a row to go to, by its item and part, and a column.
 type To struct {
 	Item, Sub int
-	Col       int // -1: it stays
+	Col       int // below 0: the cursor stays in its own
 }
 
 // Has is what the panel has for keys to act on.

@@ -127,6 +127,38 @@ func TestWhatAPanelHasItsKeysComeTo(t *testing.T) {
 	})
 }
 
+func TestThePanelInFocusIsOnEveryScreen(t *testing.T) {
+	for _, icing := range []bool{true, false} {
+		f := worked(t, meadow, func(p *pour.Plan) {
+			if !icing {
+				p.Icing = nil
+			}
+		})
+		for _, s := range Stations() {
+			ask := layout.Ask{Picture: s.Picture, Warnings: f.WarningLines()}
+			for i, column := range s.Columns(icing) {
+				for _, p := range column {
+					g := grid.Grid{}
+					if p.Grid != nil {
+						g = p.Grid(f)
+					}
+					ask.Columns[i] = append(ask.Columns[i], p.Lay(f, g))
+				}
+			}
+			for ask.W = layout.MinW; ask.W <= 210; ask.W += 15 {
+				for ask.H = layout.MinH; ask.H <= 70; ask.H += 6 {
+					for _, p := range s.Panels(icing) {
+						ask.Focus = p.ID
+						if r, ok := layout.Split(ask).Find(p.ID); !ok || r.Dy() < 3 {
+							t.Fatalf("%s at %d×%d shows %q in %v", s.Name, ask.W, ask.H, p.ID, r)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestNoRowHasMoreCellsThanItsGridHasColumns(t *testing.T) {
 	f := worked(t, meadow, nil)
 	everyPanel(func(s Station, p *Panel) {

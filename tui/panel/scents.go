@@ -36,13 +36,13 @@ func scents(n pour.BatchName) Panel {
 			return flip(on)
 		},
 		add: func(f *Facts, _ On) Do {
-			pot := f.planned(n).Jugs[0].Name
+			pot := f.Plan.Batch(n).Jugs[0].Name
 			return Do{Pick: &grid.Cell{List: listScents, Name: "new scent", Pick: func(id string) pour.Edit {
 				return pour.AddScent(n, id, newScentPercent, []string{pot})
 			}}}
 		},
 		remove: func(f *Facts, on On) Do {
-			return Do{Name: "removal of " + f.planned(n).Scents[on.Row.Item].Scent, Edit: pour.RemoveScent(n, on.Row.Item)}
+			return Do{Name: "removal of " + f.Plan.Batch(n).Scents[on.Row.Item].Scent, Edit: pour.RemoveScent(n, on.Row.Item)}
 		},
 	}
 }
@@ -94,7 +94,7 @@ func (f *Facts) scentColumns(n pour.BatchName) []grid.Column {
 
 func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 	batch := f.batch(n)
-	line, part, path := batch.Scents[i], f.planned(n).Scents[i], at(string(n)+".scents", i)
+	line, part, path := batch.Scents[i], f.Plan.Batch(n).Scents[i], at(string(n)+".scents", i)
 	sc, _ := f.Shelf.Scent(line.ID)
 	inBar, limit := f.scentTail(n)
 	cells := make([]grid.Cell, limit+1)
@@ -108,10 +108,12 @@ func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 	cells[scentG] = f.shown(f.Show.DoseApart(line.G).Number, path+"g", line.Name+" to weigh, "+f.grams())
 	cells[scentAt] = asTyped(f.part(part.Fields(), "at_min", "time of "+line.Name, "", func(v float64) pour.Edit { return pour.SetScentAt(n, i, v) }))
 	cells[scentAt].Hint = "the earliest minute it goes in, after this batch's lye-in"
+	own := at(string(n)+".scent", i)
+	cells[scentLoad].Figure, cells[scentAt].Figure = own+"percent_of_oils", own+"at_min"
 	for k, j := range batch.Jugs {
 		cells[scentJugs+k] = f.scentTick(n, i, line, j)
 	}
-	cells[inBar], cells[limit] = f.inBar(line, path), f.limit(line, sc)
+	cells[inBar], cells[limit] = f.inBar(line, path), f.limit(line, sc, path)
 	return grid.Row{Item: i, Sub: -1, Cells: cells}
 }
 
@@ -138,11 +140,11 @@ func (f *Facts) inBar(line pour.ScentLine, path string) grid.Cell {
 	return c
 }
 
-func (f *Facts) limit(line pour.ScentLine, sc pour.Scent) grid.Cell {
+func (f *Facts) limit(line pour.ScentLine, sc pour.Scent, path string) grid.Cell {
 	if line.LimitPercent == 0 {
 		return f.shown("–", "", "no certificate on the shelf: ask the supplier for the category 9 limit")
 	}
-	return f.shown(f.percent(line.LimitPercent, 2), "", "most its certificate allows in the cured bar, category 9, amendment "+sc.Amendment)
+	return f.shown(f.percent(line.LimitPercent, 2), path+"limit_percent", "most its certificate allows in the cured bar, category 9, amendment "+sc.Amendment)
 }
 
 func (f *Facts) scentHint(sc pour.Scent) string {

@@ -71,7 +71,7 @@ func (f *Facts) taskGrid() grid.Grid {
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
 			taskAt:    f.shown(f.Show.RunTime(st.StartMin), path+"start_min", hint),
 			taskTakes: f.shown(f.Show.Span(st.LengthMin), path+"length_min", hint),
-			taskKind:  f.shown(string(st.Kind), "", jug.Hint), taskJug: jug, taskBatch: f.label(string(st.Batch)),
+			taskKind:  f.shown(string(st.Kind), path+"start_min", jug.Hint), taskJug: jug, taskBatch: f.label(string(st.Batch)),
 		}})
 	}
 	return g

@@ -2,7 +2,6 @@ package panel
 
 import (
 	"strconv"
-	"strings"
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
@@ -26,15 +25,17 @@ func (f *Facts) techniqueGrid() grid.Grid {
 	own := t.Drawn().Own(len(f.Plan.Base.Jugs))
 	passes := float64(f.Plan.Swirl.Passes)
 	count := asTyped(f.number("passes", "", passes, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.SetPasses(int(v)) }))
+	count.Figure = "swirl.passes"
 	count.Hint = "pours, strokes or drops; 0: the technique's own"
 	seed := float64(f.Plan.Swirl.Seed)
 	face := asTyped(f.number("face", "", seed, pour.UnitCount, 1, func(v float64) pour.Edit { return pour.Reseed(int64(v)) }))
+	face.Figure = "swirl.seed"
 	face.Hint = "which of the many faces this design can have; R pours another"
 	return grid.Grid{Columns: []grid.Column{formLabel: {W: 13}, formValue: {W: 20, Right: true, Grow: 1}, formUnit: {W: 2}}, Rows: []grid.Row{
 		formRow("technique", pick),
-		f.dial(formRow("passes", count), passes, own.Passes > 0, strconv.Itoa(own.Passes)),
-		f.dial(f.field("swirl.turns", ""), f.Plan.Swirl.Turns, own.Turns > 0, f.percent(own.Turns, 1)),
-		f.dial(f.field("swirl.height_mm", ""), f.Plan.Swirl.HeightMM, own.HeightMM > 0, f.Show.Len(own.HeightMM)),
+		f.dial("passes", formRow("", count), passes, own.Passes > 0, strconv.Itoa(own.Passes)),
+		f.dial("turns", f.field("swirl.turns", ""), f.Plan.Swirl.Turns, own.Turns > 0, f.percent(own.Turns, 1)),
+		f.dial("pour height", f.field("swirl.height_mm", ""), f.Plan.Swirl.HeightMM, own.HeightMM > 0, f.Show.Len(own.HeightMM)),
 		formRow("face", face),
 		formRow("poured first", f.pinCell("first", f.Plan.Swirl.First, f.Plan.Swirl.Last, pour.PinFirst)),
 		formRow("poured last", f.pinCell("last", f.Plan.Swirl.Last, f.Plan.Swirl.First, pour.PinLast)),
@@ -43,15 +44,15 @@ func (f *Facts) techniqueGrid() grid.Grid {
 }
 
 // dial is a number of the technique; at 0 it shows the technique's own, and a dash where the technique does not have it.
-func (f *Facts) dial(r grid.Row, v float64, has bool, own string) grid.Row {
+func (f *Facts) dial(label string, r grid.Row, v float64, has bool, own string) grid.Row {
 	if len(r.Cells) <= formValue {
 		return r
 	}
-	label, c := &r.Cells[formLabel], &r.Cells[formValue]
-	label.Text = strings.TrimSuffix(label.Text, " of the tool")
+	c := &r.Cells[formValue]
+	r.Cells[formLabel].Text = label
 	switch {
 	case !has:
-		c.Hint, c.Style = "this technique has no "+label.Text, f.Look.Quiet
+		c.Hint, c.Style = "this technique has no "+label, f.Look.Quiet
 		if v == 0 {
 			c.Text = "–"
 		}
