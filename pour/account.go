@@ -172,11 +172,11 @@ func (t teller) itemName(parts []string) string {
 	case "run":
 		return t.sheet.Run[i].Key
 	case "orders":
-		return "the order " + t.sheet.Look.Orders[i].Kind
+		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
 		return t.sheet.Totals[i].Name
 	case "neighbours":
-		p := t.sheet.Look.Pairs[i]
+		p := t.sheet.Mingling.Pairs[i]
 		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
 	}
 	j := t.b.Jugs[i]
@@ -231,9 +231,9 @@ func (t teller) count(path string) int {
 	case pattern == "run":
 		return len(t.sheet.Run)
 	case pattern == "neighbours":
-		return len(t.sheet.Look.Pairs)
+		return len(t.sheet.Mingling.Pairs)
 	case pattern == "orders":
-		return len(t.sheet.Look.Orders)
+		return len(t.sheet.Mingling.Orders)
 	case pattern == "totals":
 		return len(t.sheet.Totals)
 	case t.b == nil:

@@ -143,7 +143,7 @@ func eachNumber(path string, v any, do func(string, float64)) {
 
 // A figure is told with what hangs on it, and another plan tells it otherwise.
 func TestAnAccountNamesTheWarningsItFeeds(t *testing.T) {
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Base.SuperfatPercent = -3
 	s := pour.Work(p, shelf, clock.Hand{})
 	a, err := s.Explain("base.superfat_exact_percent", shelf, clock.Hand{})
@@ -293,7 +293,7 @@ func remaindersTold(v []float64) float64 {
 
 // Plans bent at random are told as truly as the examples: some figures of each are worked out again from what is shown.
 func TestRandomPlansAreToldTruly(t *testing.T) {
-	example, shelf := bench(t)
+	example, shelf := shelved(t)
 	rapid.Check(t, func(t *rapid.T) {
 		s := pour.Weigh(drawPlan(t, example, shelf), shelf).Time(shelf, clock.Hand{})
 		paths := s.Explained()
@@ -310,7 +310,7 @@ func TestRandomPlansAreToldTruly(t *testing.T) {
 
 // Lines are what screen and paper show: nothing of an account is left out of them.
 func TestAnAccountIsToldInFull(t *testing.T) {
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Base.SuperfatPercent = -1
 	s := pour.Work(p, shelf, clock.Hand{})
 	tell := func(path string) string {

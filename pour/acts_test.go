@@ -12,7 +12,7 @@ import (
 // in gives the demo another technique.
 func in(t testing.TB, technique string, passes int) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	plan.Swirl.Technique, plan.Swirl.Passes = technique, passes
 	return plan, shelf
 }

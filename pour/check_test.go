@@ -94,7 +94,7 @@ func make65[T any](v T) []T {
 }
 
 func TestEverythingThatCannotBeIsToldWithItsPlaceAndHowToMendIt(t *testing.T) {
-	good, shelf := bench(t)
+	good, shelf := shelved(t)
 	good.Base.Extras = []pour.ExtraPart{{Extra: "sugar", PercentOfOils: 1}}
 	good.Icing.Scents = nil
 	if faults := good.Check(shelf); len(faults) > 0 {
@@ -111,7 +111,7 @@ func TestEverythingThatCannotBeIsToldWithItsPlaceAndHowToMendIt(t *testing.T) {
 }
 
 func TestWhatJustCanBePasses(t *testing.T) {
-	good, shelf := bench(t)
+	good, shelf := shelved(t)
 	for what, edge := range map[string]func(*pour.Plan){
 		"the ends of ranges": func(p *pour.Plan) {
 			p.Base.SuperfatPercent, p.Base.OilsC, p.Icing.LyeC, p.Swirl.Passes = -5, 0, 120, 60
@@ -146,7 +146,7 @@ func TestWhatJustCanBePasses(t *testing.T) {
 }
 
 func TestCheckTellsFieldsInTheOrderOfTheFileAndThenWhatHangsTogether(t *testing.T) {
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Base.Jugs[0].SharePercent = 400
 	p.Icing.LyeC, p.Mould.FillMM, p.Show.Length = 500, 0, "miles"
 	var got []string

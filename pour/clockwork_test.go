@@ -16,7 +16,7 @@ import (
 // plainBase is the demo plan without icing, extras and scents, of 1000 g of the oils given, percent by id, its batter measured.
 func plainBase(t testing.TB, batterC float64, oils map[string]float64) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Icing, p.Base.Extras, p.Base.Scents = nil, nil, nil
 	p.Base.Size, p.Base.OilsG = pour.SizeOils, 1000
 	p.Base.BatterMeasured, p.Base.BatterC = true, batterC
@@ -176,7 +176,7 @@ func TestExtrasActByTheirDose(t *testing.T) {
 
 func TestTitaniumWhiteInTheBatchSpeedsItALittle(t *testing.T) {
 	// Trace model 2.4: clay or titanium dioxide 1.1, sd 0.2.
-	_, shelf := bench(t)
+	_, shelf := shelved(t)
 	for _, c := range shelf.Colourants {
 		x, _ := shelf.Extra(c.ID)
 		want := 1.0
@@ -228,7 +228,7 @@ func TestAnUnknownCloudPointIsNoFigure(t *testing.T) {
 }
 
 func TestStagesOfEveryPlanComeInOrder(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t, plan, shelf)
 		p.Base.BatterMeasured, p.Base.BatterC = true, rapid.Float64Range(20, 60).Draw(t, "warmth")

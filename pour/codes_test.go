@@ -51,7 +51,7 @@ func TestEveryCodeFiresForItsCauseAlone(t *testing.T) {
 func hanger(t *testing.T) (pour.Plan, pour.Shelf) {
 	t.Helper()
 	p, shelf := example(t, "first-snow")
-	demo, _ := bench(t)
+	demo, _ := shelved(t)
 	icing := demo.Icing.Clone()
 	p.Icing = &icing
 	p.Base.NaOHPurityPercent, p.Icing.NaOHPurityPercent = 98, 98

@@ -15,7 +15,7 @@ import (
 // paced is the demo without its icing in a technique, with hands whose every minute can be told from every other.
 func paced(t testing.TB, technique script.Technique) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Icing, p.Swirl = nil, pour.Swirl{Technique: string(technique), Passes: 3, Turns: 1.5, HeightMM: 120}
 	r := &p.Run
 	r.PourMin, r.ChangeMin, r.IntoPotMin, r.TurnMin, r.PourOutMin = 2, 0.1, 3, 0.7, 5

@@ -9,7 +9,7 @@ import (
 )
 
 func TestAColourantsOwnCautionIsSaidInAJugAndAsAnExtra(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	said := func(p pour.Plan) (found []pour.Warning) {
 		sheet := pour.Work(p, shelf, clock.Hand{})
 		for _, w := range sheet.Warnings {

@@ -13,7 +13,7 @@ import (
 // beside is the demo's five jugs in a technique, mingled.
 func beside(t *testing.T, technique script.Technique, order ...string) pour.Sheet {
 	t.Helper()
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Icing, p.Swirl = nil, pour.Swirl{Technique: string(technique), Seed: 1}
 	if len(order) > 0 {
 		next, err := pour.Apply(p, shelf, pour.SetPourOrder(pour.Weigh(p, shelf), order))
@@ -27,7 +27,7 @@ func beside(t *testing.T, technique script.Technique, order ...string) pour.Shee
 
 // pair finds two jugs among the neighbours, whichever is named first.
 func pair(s pour.Sheet, a, b string) (pour.Pair, bool) {
-	for _, p := range s.Look.Pairs {
+	for _, p := range s.Mingling.Pairs {
 		if x, y := s.Base.Jugs[p.A].Name, s.Base.Jugs[p.B].Name; x == a && y == b || x == b && y == a {
 			return p, true
 		}
@@ -52,7 +52,7 @@ func TestNeighboursShareOutAllContactMostFirst(t *testing.T) {
 		s := beside(t, technique)
 		sum, before := 0.0, 100.0
 		seen := map[[2]int]bool{}
-		for _, p := range s.Look.Pairs {
+		for _, p := range s.Mingling.Pairs {
 			if p.ContactPercent > before || seen[[2]int{p.A, p.B}] || seen[[2]int{p.B, p.A}] {
 				t.Errorf("%s: %+v comes after %.2f %%", technique, p, before)
 			}
@@ -110,9 +110,9 @@ func TestMudIsACautionWhereItReallyTouches(t *testing.T) {
 // Only orders that can be poured are offered: the pot first where all goes into it or onto it, and each with its own times and contact.
 func TestOrdersAreThoseTheTechniqueCanPour(t *testing.T) {
 	for _, technique := range []script.Technique{script.Layers, script.Drop, script.PotSpots, script.Combed} {
-		p, shelf := bench(t)
+		p, shelf := shelved(t)
 		p.Icing, p.Swirl = nil, pour.Swirl{Technique: string(technique), Seed: 1}
-		for _, o := range mingle(p, shelf, colour.NewJudge()).Look.Orders {
+		for _, o := range mingle(p, shelf, colour.NewJudge()).Mingling.Orders {
 			if (technique.InPot() || technique.IntoBed()) && o.Jugs[0] != 0 {
 				t.Errorf("%s, %s: %v", technique, o.Kind, o.Jugs)
 			}
@@ -130,7 +130,7 @@ func TestOrdersAreThoseTheTechniqueCanPour(t *testing.T) {
 				most = max(most, j.Clock.LateChancePercent.V)
 			}
 			equal(t, string(technique)+", "+o.Kind+", late", o.LatePercent.V, most, 1e-6)
-			own := s.Look.Orders[0]
+			own := s.Mingling.Orders[0]
 			equal(t, string(technique)+", "+o.Kind+", mud", o.Total, own.Total, 1e-9)
 			equal(t, string(technique)+", "+o.Kind+", worst", o.Worst, own.Worst, 1e-9)
 		}
@@ -139,12 +139,12 @@ func TestOrdersAreThoseTheTechniqueCanPour(t *testing.T) {
 
 // By clock the jug whose window ends first is poured first, but for the pot that has to be.
 func TestByClockTheQuickestIsPouredFirst(t *testing.T) {
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Icing, p.Swirl = nil, pour.Swirl{Technique: string(script.Layers)}
 	shelf.Scents = []pour.Scent{{ID: "quick", Name: "quick", Behaviour: pour.BehaviourStrong}}
 	p.Base.Scents = []pour.ScentPart{{Scent: "quick", PercentOfOils: 0.5, Into: []string{"buttercup"}}}
 	s := mingle(p, shelf, colour.NewJudge())
-	for _, o := range s.Look.Orders {
+	for _, o := range s.Mingling.Orders {
 		if o.Kind == pour.OrderByClock && s.Base.Jugs[o.Jugs[0]].Name != "buttercup" {
 			t.Errorf("poured in the order %v", o.Jugs)
 		}

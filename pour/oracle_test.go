@@ -15,7 +15,7 @@ import (
 // roundShelf holds two fats, amber of 190 (180 to 200) and birch of 250 (240 to 260) mg KOH/g, and little else.
 func roundShelf(t *testing.T) pour.Shelf {
 	t.Helper()
-	_, shelf := bench(t)
+	_, shelf := shelved(t)
 	fat := func(id string, low, mid, high, density float64) pour.Oil {
 		return pour.Oil{ID: id, Name: id, Fat: chem.Fat{Kind: chem.Triglyceride, SapLow: low, Sap: mid, SapHigh: high, DensityGML: density, DensityC: 20}}
 	}
@@ -42,7 +42,7 @@ func roundShelf(t *testing.T) pour.Shelf {
 // a loaf of 250 by 80 by 60 mm, its bars a tenth of it, with nothing lost.
 func handMade(t *testing.T) pour.Plan {
 	t.Helper()
-	p, _ := bench(t)
+	p, _ := shelved(t)
 	p.Icing, p.Run.Order, p.Swirl.First, p.Swirl.Last = nil, nil, "", ""
 	p.Show.ScaleStepG, p.Show.LyeStepG = 1, 0.1
 	p.Mould = pour.Mould{Shape: "loaf", LengthMM: 250, WidthMM: 80, HeightMM: 90, FillMM: 60, BarMM: 25}

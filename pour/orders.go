@@ -14,15 +14,15 @@ import (
 // orders puts the orders to choose from side by side: the maker's own, the cleanest, and the one that follows the clock. Only orders the
 // technique can pour are among them: each is worked out with its own script.
 func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
-	s.Look.Orders = append(s.Look.Orders, s.priced(OrderOwn, *s))
+	s.Mingling.Orders = append(s.Mingling.Orders, s.priced(OrderOwn, *s))
 	problem := s.orderProblem(own)
 	if order, _, _, err := colour.BestOrder(problem); err == nil {
 		if problem.Spacer != colour.None {
 			order = append([]int{problem.Spacer}, order...)
 		}
 		s.addOrder(OrderByColour, s.cleaner(order, shelf), shelf, h)
-		if best := &s.Look.Orders[len(s.Look.Orders)-1]; best.Kind == OrderByColour && best.muddier(s.Look.Orders[0]) {
-			*best = s.Look.Orders[0] // the search counts neighbours in a plain row; the acts may have more
+		if best := &s.Mingling.Orders[len(s.Mingling.Orders)-1]; best.Kind == OrderByColour && best.muddier(s.Mingling.Orders[0]) {
+			*best = s.Mingling.Orders[0] // the search counts neighbours in a plain row; the acts may have more
 			best.Kind = OrderByColour
 		}
 	}
@@ -48,7 +48,7 @@ func (s *Sheet) orderProblem(own []int) colour.OrderProblem {
 		}
 		return i
 	}
-	p := colour.OrderProblem{Mud: s.Look.Mud, Ring: s.ring(), First: at(s.first()), Last: at(s.Plan.Swirl.Last), Spacer: colour.None, Current: own}
+	p := colour.OrderProblem{Mud: s.Mingling.Mud, Ring: s.ring(), First: at(s.first()), Last: at(s.Plan.Swirl.Last), Spacer: colour.None, Current: own}
 	if s.Plan.Swirl.PotBetween && len(s.Base.Jugs) > 1 {
 		p.Spacer = 0
 		p.Current = slices.DeleteFunc(slices.Clone(own), func(j int) bool { return j == 0 })
@@ -136,13 +136,13 @@ func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h clock.Hand) {
 		return // an order the hands cannot follow is not offered
 	}
 	sheet := Weigh(next, shelf)
-	if slices.Equal(sheet.PourOrder(), s.Look.Orders[0].Jugs) {
-		price := s.Look.Orders[0]
+	if slices.Equal(sheet.PourOrder(), s.Mingling.Orders[0].Jugs) {
+		price := s.Mingling.Orders[0]
 		price.Kind = kind
-		s.Look.Orders = append(s.Look.Orders, price)
+		s.Mingling.Orders = append(s.Mingling.Orders, price)
 		return
 	}
-	s.Look.Orders = append(s.Look.Orders, s.priced(kind, sheet.Time(shelf, h)))
+	s.Mingling.Orders = append(s.Mingling.Orders, s.priced(kind, sheet.Time(shelf, h)))
 }
 
 // priced is what an order costs in mud, weighed by who touches whom as its script has it, and in time as the sheet worked out with it says.

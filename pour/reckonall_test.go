@@ -25,7 +25,7 @@ func reckonings() int {
 // Whatever a plan asks for, every figure a script can read is what plain arithmetic makes of plan and shelf, and no figure is left that nobody
 // reckoned. What only the clock and the picture know is theirs to test: stages, turns, chances and neighbours; so are the warnings' words.
 func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	for range reckonings() {
 		rapid.Check(t, func(t *rapid.T) { reckonPlan(t, drawRich(t, demo, shelf), shelf) })
 	}
@@ -33,7 +33,7 @@ func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 
 // The same of what a maker can come to from the example, edit by edit, refused ones included.
 func TestWhatEditsLeadToIsReckonedToo(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t, demo, shelf)
 		for _, b := range []*pour.Batch{&p.Base, p.Icing} {

@@ -25,7 +25,7 @@ type Sheet struct {
 	Totals   []Weighing // everything to weigh, base and icing together, largest first
 	Warnings []Warning  // worst first
 	Timed    bool       // the clock's figures and warnings are in it
-	Look     Look       // what the colours do beside each other; filled in by [Sheet.Mingle]
+	Mingling Mingling   // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 
 // BatchSheet is every figure of one batch.

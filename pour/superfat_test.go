@@ -22,7 +22,7 @@ const (
 // halves is a kilogram of 60 % olive and 40 % coconut oil at 2 % superfat and 33 % lye: half plain, half black with charcoal in olive oil.
 func halves(t testing.TB) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	p, shelf := bench(t)
+	p, shelf := shelved(t)
 	p.Icing = nil
 	p.Swirl.First, p.Swirl.Last, p.Run.Order = "", "", nil
 	b := &p.Base

@@ -43,7 +43,7 @@ func (s *Sheet) muddy(acts script.Script) (out Order) {
 	contact := acts.Contact()
 	for a := range contact {
 		for b := range a {
-			score, part := s.Look.Mud[a][b], contact[a][b]
+			score, part := s.Mingling.Mud[a][b], contact[a][b]
 			out.Total += score * part
 			if part*100 >= hardlyPercent {
 				out.Worst = max(out.Worst, score)

@@ -62,7 +62,7 @@ func TestAPotThatTheOthersGoIntoHasToHoldThemAll(t *testing.T) {
 }
 
 func TestAScentForEmptyJugsGoesNowhere(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	if says(pour.Weigh(plan, shelf), "scent-nowhere") {
 		t.Fatal("the demo's scents go nowhere")
 	}

@@ -15,7 +15,7 @@ func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
 	for _, b := range s.Batches() {
 		t := timer{sheet: &s, batch: b, plan: s.Plan.Batch(b.Name), shelf: shelf}
 		t.suits = t.technique()
-		t.run(h)
+		t.work(h)
 	}
 	s.Timed = true
 	s.sortWarnings()
@@ -57,7 +57,7 @@ func (t *timer) technique() span {
 	return span{tech.From, tech.To}
 }
 
-func (t *timer) run(h clock.Hand) {
+func (t *timer) work(h clock.Hand) {
 	if t.batch.Refused.Masses != "" {
 		t.batch.Refused.Times = t.batch.Refused.Masses // its stop stands already
 		return

@@ -18,8 +18,8 @@ import (
 	"pourbench/presets"
 )
 
-// bench gives the built-in shelf and the demo plan.
-func bench(t testing.TB) (pour.Plan, pour.Shelf) {
+// shelved gives the built-in shelf and the demo plan.
+func shelved(t testing.TB) (pour.Plan, pour.Shelf) {
 	t.Helper()
 	return example(t, presets.Plans()[0])
 }
@@ -97,7 +97,7 @@ func drawEdit(t *rapid.T, p pour.Plan, shelf pour.Shelf) pour.Edit {
 }
 
 func TestUnitsChangeNothing(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	metric := pour.Weigh(plan, shelf)
 	other := plan.Clone()
 	other.Show.Mass, other.Show.Temperature, other.Show.Length = "oz", "F", "in"
@@ -119,7 +119,7 @@ func TestUnitsChangeNothing(t *testing.T) {
 }
 
 func TestEditsNeverChangeTheirArgument(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	rapid.Check(t, func(t *rapid.T) {
 		before := drawPlan(t, demo, shelf)
 		kept := before.Clone()
@@ -131,7 +131,7 @@ func TestEditsNeverChangeTheirArgument(t *testing.T) {
 }
 
 func TestHeldSharesStay(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	plan, err := pour.Apply(plan, shelf, pour.HoldShare(pour.Base, 3, true))
 	if err != nil {
 		t.Fatal(err)
@@ -151,7 +151,7 @@ func TestHeldSharesStay(t *testing.T) {
 
 // The refusal of a plan that can't be is a sheet that holds nothing and stops everything.
 func TestAFaultyPlanStopsTheLye(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	for _, bad := range []float64{math.NaN(), math.Inf(1), -1, 200} {
 		p := plan.Clone()
 		p.Base.Jugs[0].SharePercent = bad
@@ -163,7 +163,7 @@ func TestAFaultyPlanStopsTheLye(t *testing.T) {
 }
 
 func TestTheRunHasOnePairOfHands(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
 		if plan.Icing != nil {
@@ -231,7 +231,7 @@ func checkOrder(t *rapid.T, s pour.Sheet) {
 }
 
 func TestEveryWarningIsInTheTable(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	known := map[string]bool{}
 	for _, c := range pour.Codes() {
 		if known[c.Code] || c.Meaning == "" {
@@ -250,7 +250,7 @@ func TestEveryWarningIsInTheTable(t *testing.T) {
 }
 
 func TestWorkIsWeighTimeAndMingle(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	weighed := pour.Weigh(plan, shelf)
 	if diff := cmp.Diff(pour.Work(plan, shelf, clock.Hand{}), weighed.Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, colour.NewJudge())); diff != "" {
 		t.Error(diff)
@@ -261,7 +261,7 @@ func TestWorkIsWeighTimeAndMingle(t *testing.T) {
 }
 
 func BenchmarkWeighDemo(b *testing.B) {
-	plan, shelf := bench(b)
+	plan, shelf := shelved(b)
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = pour.Weigh(plan, shelf)
@@ -269,7 +269,7 @@ func BenchmarkWeighDemo(b *testing.B) {
 }
 
 func BenchmarkWorkDemo(b *testing.B) {
-	plan, shelf := bench(b)
+	plan, shelf := shelved(b)
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = pour.Work(plan, shelf, clock.Hand{})
@@ -278,7 +278,7 @@ func BenchmarkWorkDemo(b *testing.B) {
 
 // BenchmarkTimeNineJugsTwentyOils is the clock with its chances on a bench as full as they get.
 func BenchmarkTimeNineJugsTwentyOils(b *testing.B) {
-	plan, shelf := bench(b)
+	plan, shelf := shelved(b)
 	plan.Icing = nil
 	plan.Base.Oils = nil
 	for _, o := range shelf.Oils {

@@ -19,7 +19,7 @@ type kept struct {
 // price says what the planned order costs in mud and in time, in two lines.
 func (m *Model) price() [2]string {
 	f := m.facts
-	orders := f.Colours.Look.Orders
+	orders := f.Colours.Mingling.Orders
 	if len(orders) == 0 {
 		return [2]string{"mud …", "late …"}
 	}

@@ -104,7 +104,7 @@ func (m *Model) settleDesign() {
 	if !sheet.Timed && len(before.Palette) > 0 {
 		d.Recipe.Thickness = before.Recipe.Thickness
 	}
-	if !sheet.Look.Known {
+	if !sheet.Mingling.Known {
 		for i := range d.Weeks {
 			if i < len(before.Weeks) && d.Palette[i] == before.Palette[i] {
 				d.Weeks[i] = before.Weeks[i]

@@ -172,7 +172,7 @@ func TestTwoVariantsStandSideBySideWithTheirPrices(t *testing.T) {
 func TestTakingAnOrderPoursTheJugsThatWay(t *testing.T) {
 	m := swirling(t, 120, 36)
 	goTo(t, m, panel.Swirl, "orders")
-	want := m.facts.Colours.Look.Orders[1].Jugs
+	want := m.facts.Colours.Mingling.Orders[1].Jugs
 	drive(m, "down enter")
 	sheet := m.session.Sheet()
 	for i, jug := range sheet.PourOrder() {

@@ -18,7 +18,7 @@ func Open(o Options) error {
 	m := New(o)
 	defer m.Close() //nolint:errcheck // the system lets go of it too
 	m.asleep = true
-	err := terminal.Run(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
+	err := terminal.Show(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save
 		if rescueErr := m.rescued(o.Notes); rescueErr != nil {
 			return errors.Join(err, rescueErr)

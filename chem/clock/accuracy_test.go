@@ -41,7 +41,7 @@ func TestStageTimesAgreeWithAFineFixedStepReference(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := c.law.run(c.jugSchedule(j), pace, HorizonMin)
+		got := c.law.follow(c.jugSchedule(j), pace, HorizonMin)
 		off := worst(t, reference{law: c.law, b: b, j: j, pace: pace, step: 0.02}, got, HorizonMin)
 		if most = math.Max(most, off); off > 5e-3 { // half of what the clock promises
 			t.Fatalf("off by %v", off)

@@ -132,7 +132,7 @@ func (c *Clock) bedSchedule(b Bed, cooling, concentration float64) schedule {
 	s := schedule{startX: c.common.startX, startK: c.common.startK, legs: append([]leg(nil), c.common.legs...)}
 	from := math.Max(b.FromMin, c.batter.SplitMin)
 	open := c.law.portion(c.batter, b.Loaf.Fraction, concentration, c.batter.cooling())
-	s.extend(c.law, open, window{c.batter.SplitMin, from + bedMin}, runs(b.Loaf.Bursts), c.additions(b.Loaf))
+	s.extend(c.law, open, window{c.batter.SplitMin, from + bedMin}, blending(b.Loaf.Bursts), c.additions(b.Loaf))
 	if b.AreaM2 > 0 {
 		cooling *= b.AreaM2 / (loafM2 * math.Pow(c.batter.OilG/1000*b.Loaf.Fraction, 2.0/3))
 	}

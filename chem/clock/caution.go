@@ -41,7 +41,7 @@ const falseTraceK = 3
 
 func (c *Clock) cautions(j Jug) []Caution {
 	out := append(c.basis(), c.batter.Cautions()...)
-	if len(runs(c.batter.Bursts)) == 0 && len(runs(j.Bursts)) == 0 {
+	if len(blending(c.batter.Bursts)) == 0 && len(blending(j.Bursts)) == 0 {
 		out = append(out, Caution{HandStirred, "", "Stirred by hand only: hand stirring is poorly modelled, so the band is wide."})
 	}
 	if conc := c.batter.jugConcentration(j); conc > 0.43 || conc < 0.27 {
@@ -85,7 +85,7 @@ func (b Batter) Cautions() []Caution {
 	if b.CrudeOil {
 		out = append(out, Caution{UnknownFFA, "", "Used, unrefined and pomace oils can hold free acid, which brings trace sooner; how much is in this lot is not known."})
 	}
-	for _, r := range runs(b.Bursts) {
+	for _, r := range blending(b.Bursts) {
 		if r.to > b.SplitMin {
 			out = append(out, Caution{LateBurst, "", "Blending planned after the split is not counted."})
 			break

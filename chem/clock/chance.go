@@ -88,7 +88,7 @@ func (l law) solve(s schedule, stage chem.Stage, minute, start, tolerance float6
 		return math.Inf(1)
 	}
 	return root(func(ln float64) float64 {
-		c := l.runTo(s, math.Exp(ln), minute, aim+pastAim)
+		c := l.followTo(s, math.Exp(ln), minute, aim+pastAim)
 		return math.Log(math.Max(least, (c.dose+c.rate*(minute-c.end)-from)/(aim-from)))
 	}, start, tolerance)
 }

@@ -86,9 +86,9 @@ func (c *Clock) Forecast(j Jug) Forecast {
 	}
 	f.Sigma = c.sigma(j)
 	f.sched = c.jugSchedule(j)
-	mid := c.law.run(f.sched, c.pace, HorizonMin)
-	low := c.law.run(f.sched, c.pace*math.Exp(c.z*f.Sigma), HorizonMin)
-	high := c.law.run(f.sched, c.pace*math.Exp(-c.z*f.Sigma), HorizonMin)
+	mid := c.law.follow(f.sched, c.pace, HorizonMin)
+	low := c.law.follow(f.sched, c.pace*math.Exp(c.z*f.Sigma), HorizonMin)
+	high := c.law.follow(f.sched, c.pace*math.Exp(-c.z*f.Sigma), HorizonMin)
 	for s := range f.Stages {
 		f.Stages[s] = Time{
 			Low: low.at[s], LowOK: low.ok[s], Mid: mid.at[s], MidOK: mid.ok[s], High: high.at[s], HighOK: high.ok[s],
@@ -110,7 +110,7 @@ func (f Forecast) TraceIndex(minute float64) (float64, bool) {
 		return 0, false
 	}
 	l := f.clock.law
-	end := l.run(f.sched, f.clock.pace, minute)
+	end := l.follow(f.sched, f.clock.pace, minute)
 	below := 0.0
 	for s := range chem.Stages {
 		mark := l.dose(stageX(chem.Stage(s)))

@@ -26,7 +26,7 @@ func (s schedule) finer(l law, factor float64) schedule {
 // emulsion is when a jug is an emulsion with reaction and stirring both at e^y. It is there with light at the latest.
 func (l law) emulsion(s schedule, pace, y float64) (minute float64, ok bool) {
 	f := math.Exp(y)
-	c := l.runToStage(s.finer(l, f), pace*f, HorizonMin, chem.Light)
+	c := l.followToStage(s.finer(l, f), pace*f, HorizonMin, chem.Light)
 	return c.at[chem.Emulsion], c.ok[chem.Emulsion]
 }
 
@@ -60,7 +60,7 @@ func (l law) solveEmulsion(s schedule, minute, start, tolerance float64) float64
 	light := stageX(chem.Light)
 	return root(func(ln float64) float64 {
 		f := s.finer(l, math.Exp(ln-start))
-		c := l.runTo(f, math.Exp(ln), minute, l.dose(light)+pastAim)
+		c := l.followTo(f, math.Exp(ln), minute, l.dose(light)+pastAim)
 		x := l.conversion(c.dose)
 		byFineness := x/l.soapX - math.Log(f.coarseAt(l, minute)/coarseLeft)
 		return math.Max(byFineness, (x-light)/l.soapX)

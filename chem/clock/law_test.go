@@ -27,7 +27,7 @@ func minuteOf(l law, s schedule, x float64) float64 {
 	lo, hi := 0.0, 1000.0
 	for range 100 {
 		mid := (lo + hi) / 2
-		if l.conversion(l.runTo(s, 1, mid, 100).dose) < x {
+		if l.conversion(l.followTo(s, 1, mid, 100).dose) < x {
 			lo = mid
 		} else {
 			hi = mid
@@ -49,14 +49,14 @@ func TestIntegratorMatchesTheClosedForm(t *testing.T) {
 	for _, c := range []struct{ minute, x float64 }{
 		{1, .00202822}, {10, .0230277}, {30, .0915128}, {60, .266760}, {120, .739945},
 	} {
-		near(t, "conversion", l.conversion(l.runTo(s, 1, c.minute, 100).dose), c.x, c.x*3e-6)
+		near(t, "conversion", l.conversion(l.followTo(s, 1, c.minute, 100).dose), c.x, c.x*3e-6)
 	}
 }
 
 func TestDefaultsReachTheStagesAtTheTabledMinutesRegression(t *testing.T) {
 	// Regression. Trace model 4.1, default parameters, X0 = 0.0009.
 	l := standardLaw()
-	got := l.run(bare(l, .0009, 0), 1, HorizonMin)
+	got := l.follow(bare(l, .0009, 0), 1, HorizonMin)
 	for s, want := range map[chem.Stage]float64{chem.Light: 4.97796, chem.Medium: 10.0446, chem.Thick: 16.6935, chem.Stiff: 26.1442} {
 		near(t, "stage", got.at[s], want, 6e-5)
 	}
@@ -66,7 +66,7 @@ func TestDefaultsReachTheStagesAtTheTabledMinutesRegression(t *testing.T) {
 func TestSelfHeatingFollowsTheAdiabaticOracle(t *testing.T) {
 	// Trace model 4.2: Simpson's rule over X; 54 K, X0 = 0, Ea = 47 kJ/mol, from 35 °C.
 	l := standardLaw()
-	warm, cold := l.run(bare(l, 0, 54), 1, HorizonMin), l.run(bare(l, 0, 0), 1, HorizonMin)
+	warm, cold := l.follow(bare(l, 0, 54), 1, HorizonMin), l.follow(bare(l, 0, 0), 1, HorizonMin)
 	near(t, "light", warm.at[chem.Light], 5.31389, 1e-5)
 	near(t, "medium", warm.at[chem.Medium], 10.0916, 6e-5)
 	near(t, "light, isothermal", cold.at[chem.Light], 5.41424, 1e-5)
@@ -81,10 +81,10 @@ func TestStageTimesScaleWithSpeedWithoutHeatAndBlender(t *testing.T) {
 	l := standardLaw()
 	s := bare(l, .0009, 0)
 	s.legs[0].speed *= batter(balanced(), 35).composition()
-	one := l.run(s, 1, HorizonMin)
+	one := l.follow(s, 1, HorizonMin)
 	near(t, "medium", one.at[chem.Medium], 10.00295, 5e-6)
 	for _, pace := range []float64{2, 5} {
-		near(t, "medium times speed", pace*l.run(s, pace, HorizonMin).at[chem.Medium], one.at[chem.Medium], 1e-6)
+		near(t, "medium times speed", pace*l.follow(s, pace, HorizonMin).at[chem.Medium], one.at[chem.Medium], 1e-6)
 	}
 }
 
@@ -93,7 +93,7 @@ func TestWithoutAutocatalysisTheAlkaliDecaysExponentially(t *testing.T) {
 	l := standardLaw()
 	l.r = 0
 	for _, minute := range []float64{1, 30, 300} {
-		got := l.conversion(l.runTo(bare(l, .01, 0), 1, minute, 100).dose)
+		got := l.conversion(l.followTo(bare(l, .01, 0), 1, minute, 100).dose)
 		near(t, "conversion", got, 1-.99*math.Exp(-l.k0*minute), 1e-9)
 	}
 }

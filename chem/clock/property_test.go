@@ -17,7 +17,7 @@ func times(t *rapid.T, b Batter, j Jug, h Hand) course {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c.law.run(c.jugSchedule(j), c.pace, HorizonMin)
+	return c.law.follow(c.jugSchedule(j), c.pace, HorizonMin)
 }
 
 // notLater fails where b reaches a stage after a.
@@ -137,7 +137,7 @@ func TestWithoutActivationEnergyWarmthChangesNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 		j := Jug{Fraction: 1}
-		at, warmAt := l.run(a.jugSchedule(j), 1, HorizonMin).at, l.run(w.jugSchedule(j), 1, HorizonMin).at
+		at, warmAt := l.follow(a.jugSchedule(j), 1, HorizonMin).at, l.follow(w.jugSchedule(j), 1, HorizonMin).at
 		for s := range at {
 			if math.Abs(at[s]-warmAt[s]) > slack {
 				t.Fatalf("%v at %v, warm at %v", chem.Stage(s), at[s], warmAt[s])

@@ -16,15 +16,15 @@ type course struct {
 	rate   float64 // of the dose there, 1/min
 }
 
-// run follows a jug at a speed Λ to the minute until, or to stiff where that comes first. Every leg starts afresh, so no step
+// follow takes a jug at a speed Λ to the minute until, or to stiff where that comes first. Every leg starts afresh, so no step
 // crosses a switch. The slowing of a batter beyond stiff is left out: it cannot change a stage.
-func (l law) run(s schedule, pace, until float64) course {
-	return l.runToStage(s, pace, until, chem.Stiff)
+func (l law) follow(s schedule, pace, until float64) course {
+	return l.followToStage(s, pace, until, chem.Stiff)
 }
 
-// runToStage is run, to the stage last where that comes first. What shows light trace is an emulsion, whatever the fineness says:
+// followToStage is follow, to the stage last where that comes first. What shows light trace is an emulsion, whatever the fineness says:
 // so emulsion is never after light.
-func (l law) runToStage(s schedule, pace, until float64, last chem.Stage) course {
+func (l law) followToStage(s schedule, pace, until float64, last chem.Stage) course {
 	w := walk{law: l, pace: pace, marking: true}
 	for s := range w.marks {
 		w.marks[s] = l.dose(stageX(chem.Stage(s)))
@@ -37,8 +37,8 @@ func (l law) runToStage(s schedule, pace, until float64, last chem.Stage) course
 	return c
 }
 
-// runTo is run without noting the stages, and with another dose to stop at.
-func (l law) runTo(s schedule, pace, until, stop float64) course {
+// followTo is follow without noting the stages, and with another dose to stop at.
+func (l law) followTo(s schedule, pace, until, stop float64) course {
 	w := walk{law: l, pace: pace, stop: stop}
 	return w.follow(s, until)
 }

@@ -136,7 +136,7 @@ func TestElasticitiesComeOutAsTabledRegression(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return c.law.run(c.jugSchedule(Jug{Fraction: 1}), pace, HorizonMin).at[chem.Medium]
+		return c.law.follow(c.jugSchedule(Jug{Fraction: 1}), pace, HorizonMin).at[chem.Medium]
 	}
 	none := func(*Batter) {}
 	once := []Burst{{0, 20}}

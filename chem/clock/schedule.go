@@ -52,7 +52,7 @@ func (l law) portion(b Batter, fraction, concentration, cooling float64) portion
 // commonSchedule is the batch from lye-in to its split.
 func (l law) commonSchedule(b Batter) schedule {
 	s := schedule{startX: l.freeSoap(b), startK: b.StartC + zeroC}
-	s.extend(l, l.portion(b, 1, b.Concentration, b.cooling()), window{0, b.SplitMin}, runs(b.Bursts), nil)
+	s.extend(l, l.portion(b, 1, b.Concentration, b.cooling()), window{0, b.SplitMin}, blending(b.Bursts), nil)
 	return s
 }
 
@@ -65,7 +65,7 @@ func (c *Clock) jugSchedule(j Jug) schedule {
 	s := c.common
 	s.legs = append(make([]leg, 0, len(s.legs)+len(j.Scents)+2*len(j.Bursts)+1), s.legs...)
 	p := c.law.portion(c.batter, j.Fraction, c.batter.jugConcentration(j), cooling)
-	s.extend(c.law, p, window{c.batter.SplitMin, HorizonMin}, runs(j.Bursts), c.additions(j))
+	s.extend(c.law, p, window{c.batter.SplitMin, HorizonMin}, blending(j.Bursts), c.additions(j))
 	return s
 }
 
@@ -88,8 +88,8 @@ func (c *Clock) additions(j Jug) []addition {
 // window is a stretch of time, min.
 type window struct{ from, to float64 }
 
-// runs turns bursts into stretches of blending that neither overlap nor touch, in order.
-func runs(bursts []Burst) []window {
+// blending turns bursts into stretches of blending that neither overlap nor touch, in order.
+func blending(bursts []Burst) []window {
 	all := make([]window, 0, len(bursts))
 	for _, b := range bursts {
 		if b.S > 0 {

@@ -27,7 +27,7 @@ func (c *Clock) sigma(j Jug) float64 {
 	for _, s := range j.Scents {
 		v += square(loadSD(s.Ratio()))
 	}
-	if len(runs(c.batter.Bursts)) == 0 && len(runs(j.Bursts)) == 0 {
+	if len(blending(c.batter.Bursts)) == 0 && len(blending(j.Bursts)) == 0 {
 		v += square(handStirredSD)
 	}
 	return math.Sqrt(v * c.hand.inflation())

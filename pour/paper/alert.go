@@ -7,7 +7,7 @@ import (
 )
 
 // sectionAlerts says again, at the head of a step, the warnings that stand on the whole batch or on a jug the step has no row for.
-func (d *desk) sectionAlerts(b bench, at step, hasRow func(pour.JugSheet) bool) {
+func (d *desk) sectionAlerts(b batch, at step, hasRow func(pour.JugSheet) bool) {
 	for _, w := range d.alertsOf(b, at) {
 		if j, ok := jugOf(b, w.Where); !ok || !hasRow(j) {
 			where := ""
@@ -29,7 +29,7 @@ func (d *desk) placeAlerts(at step) {
 }
 
 // jugAlerts says again, under a jug's row, the warnings that stand on that jug.
-func (d *desk) jugAlerts(b bench, at step, jug string) {
+func (d *desk) jugAlerts(b batch, at step, jug string) {
 	for _, w := range d.alertsOf(b, at) {
 		if j, ok := jugOf(b, w.Where); ok && j.Name == jug {
 			d.alert(string(w.Severity) + ": " + advice(w))
@@ -37,7 +37,7 @@ func (d *desk) jugAlerts(b bench, at step, jug string) {
 	}
 }
 
-func (d *desk) alertsOf(b bench, at step) []pour.Warning {
+func (d *desk) alertsOf(b batch, at step) []pour.Warning {
 	var out []pour.Warning
 	for _, w := range d.sheet.Warnings {
 		if placeOfWarning(w) == at && batchOf(w.Where) == b.Name {
@@ -66,7 +66,7 @@ func batchOf(where string) pour.BatchName {
 }
 
 // jugOf is the jug a warning names.
-func jugOf(b bench, where string) (pour.JugSheet, bool) {
+func jugOf(b batch, where string) (pour.JugSheet, bool) {
 	name, ok := strings.CutPrefix(where, string(b.Name)+" jug ")
 	for _, j := range b.Jugs {
 		if ok && j.Name == name {

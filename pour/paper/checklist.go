@@ -21,14 +21,14 @@ func Checklist(s pour.Sheet, shelf pour.Shelf) string {
 	d.gather()
 	d.mould()
 	d.melt()
-	d.weigh(d.bench(pour.Base))
+	d.weigh(d.batch(pour.Base))
 	d.run()
-	d.make(d.bench(pour.Base))
+	d.make(d.batch(pour.Base))
 	if s.Icing == nil {
 		d.absent(icingSections(), "icing", "none in this plan.")
 	} else {
-		d.weigh(d.bench(pour.Icing))
-		d.make(d.bench(pour.Icing))
+		d.weigh(d.batch(pour.Icing))
+		d.make(d.batch(pour.Icing))
 	}
 	d.bed()
 	d.clean()
@@ -45,14 +45,14 @@ type desk struct {
 	stopped bool // DO NOT MIX: no lye amounts, no run
 }
 
-// bench is one batch with its part of the plan.
-type bench struct {
+// batch is one batch with its part of the plan.
+type batch struct {
 	*pour.BatchSheet
 	plan *pour.Batch
 }
 
-func (d *desk) bench(n pour.BatchName) bench {
-	b := bench{BatchSheet: &d.sheet.Base, plan: d.sheet.Plan.Batch(n)}
+func (d *desk) batch(n pour.BatchName) batch {
+	b := batch{BatchSheet: &d.sheet.Base, plan: d.sheet.Plan.Batch(n)}
 	if n == pour.Icing {
 		b.BatchSheet = d.sheet.Icing
 	}

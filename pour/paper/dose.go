@@ -6,7 +6,7 @@ import (
 	"pourbench/pour"
 )
 
-func (d *desk) colours(b bench) {
+func (d *desk) colours(b batch) {
 	if !anyJug(b, coloured) {
 		d.nothing(b, stepColours)
 		return
@@ -44,7 +44,7 @@ func teaspoons(v float64) string {
 	return "about " + strconv.FormatFloat(v, 'f', 2, 64) + " teaspoon of 5 mL"
 }
 
-func (d *desk) scents(b bench) {
+func (d *desk) scents(b batch) {
 	if len(b.Scents) == 0 {
 		d.nothing(b, stepScents)
 		return
@@ -61,7 +61,7 @@ func (d *desk) scents(b bench) {
 	}
 }
 
-func anyJug(b bench, is func(pour.JugSheet) bool) bool {
+func anyJug(b batch, is func(pour.JugSheet) bool) bool {
 	for _, j := range b.Jugs {
 		if is(j) {
 			return true

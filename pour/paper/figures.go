@@ -36,7 +36,7 @@ func Figures(s pour.Sheet) Report {
 		task.Part, task.Round = known(t.Part), known(t.Round)
 		r.Run = append(r.Run, task)
 	}
-	for _, p := range s.Look.Pairs {
+	for _, p := range s.Mingling.Pairs {
 		r.Neighbours = append(r.Neighbours, NeighbourReport{s.Base.Jugs[p.A].Name, s.Base.Jugs[p.B].Name, finite(p.ContactPercent), finite(p.Score)})
 	}
 	return r

@@ -21,7 +21,7 @@ func (d *desk) gather() {
 		if n == pour.Icing && d.sheet.Icing == nil {
 			continue
 		}
-		b := d.bench(n)
+		b := d.batch(n)
 		for i := range b.Jugs {
 			d.vessel(b, i)
 		}
@@ -43,7 +43,7 @@ func (d *desk) gather() {
 }
 
 // vessel is the row of one jug: how much room it needs.
-func (d *desk) vessel(b bench, i int) {
+func (d *desk) vessel(b batch, i int) {
 	text := string(b.Name) + " jug " + b.Jugs[i].Name
 	if i < len(b.plan.Jugs) && b.plan.Jugs[i].CapacityML > 0 {
 		text += " (holds " + d.show.Volume(b.plan.Jugs[i].CapacityML) + ")"

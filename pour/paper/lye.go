@@ -5,7 +5,7 @@ import (
 )
 
 // lye is weighing water and alkali, dissolving one in the other and letting it cool.
-func (d *desk) lye(b bench) {
+func (d *desk) lye(b batch) {
 	if d.stopped {
 		d.withheld(sectionOf(b.Name, stepLye), titleOf(b.Name, stepLye))
 		return
@@ -47,7 +47,7 @@ func (d *desk) alkali(name string, toWeighG, exactG float64) {
 }
 
 // lyeExtras is what joins the lye at a moment, weighed here: one item, with a row for each extra, or its number where none does.
-func (d *desk) lyeExtras(b bench, at pour.Joining, where string) {
+func (d *desk) lyeExtras(b batch, at pour.Joining, where string) {
 	write := d.tick
 	for _, x := range b.ExtrasJoining(at) {
 		write(row{text: where + x.Name, figure: d.show.Dose(x.G), write: true})
@@ -66,7 +66,7 @@ func (d *desk) lyeExtras(b bench, at pour.Joining, where string) {
 }
 
 // meeting is how alkali and water meet.
-func meeting(b bench) string {
+func meeting(b batch) string {
 	switch {
 	case b.Lye.OnIce:
 		what := "Alkali"
@@ -81,7 +81,7 @@ func meeting(b bench) string {
 }
 
 // cooling is when the lye has to be made and how warm it is used.
-func (d *desk) cooling(b bench) {
+func (d *desk) cooling(b batch) {
 	made := row{text: "Made at, so that it has cooled in time", write: true}
 	for _, t := range d.sheet.Run {
 		if t.Kind == pour.TaskCoolLye && t.Batch == b.Name {

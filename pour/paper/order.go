@@ -11,7 +11,7 @@ import (
 
 // order says why the base is poured in this order, and what another order would change.
 func (d *desk) order() {
-	look := d.sheet.Look
+	look := d.sheet.Mingling
 	if !look.Known || len(d.sheet.Base.Jugs) < 2 {
 		return
 	}

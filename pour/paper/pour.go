@@ -9,7 +9,7 @@ import (
 
 func stageName(i int) string { return chem.Stage(i).String() }
 
-func (d *desk) colour(b bench) {
+func (d *desk) colour(b batch) {
 	if !anyJug(b, coloured) {
 		d.nothing(b, stepColour)
 		return
@@ -28,7 +28,7 @@ func (d *desk) colour(b bench) {
 	}
 }
 
-func (d *desk) scent(b bench) {
+func (d *desk) scent(b batch) {
 	if len(b.Scents) == 0 {
 		d.nothing(b, stepScent)
 		return
@@ -45,7 +45,7 @@ func (d *desk) scent(b bench) {
 }
 
 // pour is every act in which a batch is used, as its script tells them.
-func (d *desk) pour(b bench) {
+func (d *desk) pour(b batch) {
 	d.begin(b, stepPour, everyJug)
 	if b.Name == pour.Icing {
 		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
@@ -119,7 +119,7 @@ type turn struct {
 func (d *desk) turnAt(t turn) string { return d.show.Figure(t.planned, d.moment) }
 
 // turns lists the jugs of a step in the order of the run, and after them those the run has no task for.
-func (d *desk) turns(b bench, kind pour.TaskKind, is func(pour.JugSheet) bool) []turn {
+func (d *desk) turns(b batch, kind pour.TaskKind, is func(pour.JugSheet) bool) []turn {
 	var out []turn
 	seen := map[string]bool{}
 	for _, t := range d.sheet.Run {

@@ -37,7 +37,7 @@ func (d *desk) ready() string {
 }
 
 // make is the five sections in which a batch is mixed and used.
-func (d *desk) make(b bench) {
+func (d *desk) make(b batch) {
 	if d.stopped {
 		for s := stepMix; s <= stepPour; s++ {
 			d.withheld(sectionOf(b.Name, s), titleOf(b.Name, s))
@@ -51,7 +51,7 @@ func (d *desk) make(b bench) {
 	d.pour(b)
 }
 
-func (d *desk) mix(b bench) {
+func (d *desk) mix(b batch) {
 	d.begin(b, stepMix, noRow)
 	d.oilExtras(b)
 	d.tick(row{text: "Oils at", figure: d.show.Temp(b.plan.OilsC), write: true})
@@ -72,7 +72,7 @@ func (d *desk) mix(b bench) {
 }
 
 // oilExtras points to the extras that are stirred into the oils, or keeps the number where none are.
-func (d *desk) oilExtras(b bench) {
+func (d *desk) oilExtras(b batch) {
 	if len(b.ExtrasJoining(pour.JoinsOils)) == 0 {
 		d.skip()
 		return
@@ -81,7 +81,7 @@ func (d *desk) oilExtras(b bench) {
 }
 
 // stages says when the pot is expected at each stage, counted from this batch's own lye-in.
-func (d *desk) stages(b bench) {
+func (d *desk) stages(b batch) {
 	if len(b.Jugs) == 0 || !d.sheet.Timed || b.Refused.Times != "" {
 		d.info("No stage times: go by what you see. " + sentence(b.Refused.Times))
 		return
@@ -97,7 +97,7 @@ func (d *desk) stages(b bench) {
 	}
 }
 
-func (d *desk) split(b bench) {
+func (d *desk) split(b batch) {
 	d.begin(b, stepSplit, everyJug)
 	planned := ""
 	for _, t := range d.sheet.Run {
@@ -117,7 +117,7 @@ func (d *desk) split(b bench) {
 	d.tick(row{text: "All batter together", figure: d.show.Weight(b.Size.BatterWeighG), write: true})
 }
 
-func potOf(b bench) string {
+func potOf(b batch) string {
 	if len(b.Jugs) == 0 {
 		return "the pot"
 	}

@@ -49,7 +49,7 @@ func TestNeighboursInFiguresSumToAHundred(t *testing.T) {
 	r := Figures(s)
 	for i, n := range r.Neighbours {
 		sum += *n.ContactPercent
-		if pair := s.Look.Pairs[i]; n.A != s.Base.Jugs[pair.A].Name || n.B != s.Base.Jugs[pair.B].Name || *n.Mud != pair.Score {
+		if pair := s.Mingling.Pairs[i]; n.A != s.Base.Jugs[pair.A].Name || n.B != s.Base.Jugs[pair.B].Name || *n.Mud != pair.Score {
 			t.Errorf("%+v stands for %+v", n, pair)
 		}
 		if *n.Mud < 0 || *n.Mud > 1 {

@@ -9,7 +9,7 @@ import (
 
 // superfat says which superfat is which: what was planned for all oils, what the scales make of it, what the batter has before its colours
 // join, and what each jug really has.
-func (d *desk) superfat(b bench) {
+func (d *desk) superfat(b batch) {
 	percent := func(v float64) string { return d.show.Percent(v, 1) }
 	whole := "of all oils"
 	if b.plan.Carrier == pour.CarrierBatch {

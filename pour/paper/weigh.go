@@ -8,7 +8,7 @@ import (
 )
 
 // weigh is the five sections in which a batch's parts are weighed.
-func (d *desk) weigh(b bench) {
+func (d *desk) weigh(b batch) {
 	d.oils(b)
 	d.lye(b)
 	d.extras(b)
@@ -17,18 +17,18 @@ func (d *desk) weigh(b bench) {
 }
 
 // begin opens the section of a step and says its warnings.
-func (d *desk) begin(b bench, s step, hasRow func(pour.JugSheet) bool) {
+func (d *desk) begin(b batch, s step, hasRow func(pour.JugSheet) bool) {
 	d.heading(sectionOf(b.Name, s), titleOf(b.Name, s), "planned", "actual")
 	d.sectionAlerts(b, s, hasRow)
 }
 
 // nothing keeps the number of a step this batch does not need.
-func (d *desk) nothing(b bench, s step) {
+func (d *desk) nothing(b batch, s step) {
 	d.absent(fmt.Sprint(sectionOf(b.Name, s)), titleOf(b.Name, s), "none in this plan.")
 	d.sectionAlerts(b, s, noRow)
 }
 
-func (d *desk) oils(b bench) {
+func (d *desk) oils(b batch) {
 	d.begin(b, stepOils, noRow)
 	if b.ReadyBlend == "" {
 		for _, o := range b.Oils {
@@ -45,7 +45,7 @@ func (d *desk) oils(b bench) {
 	d.info("One weighing. In it, for information: " + strings.Join(parts, ", ") + ".")
 }
 
-func (d *desk) extras(b bench) {
+func (d *desk) extras(b batch) {
 	if len(b.Extras) == 0 {
 		d.nothing(b, stepExtras)
 		return

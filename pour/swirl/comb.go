@@ -50,8 +50,8 @@ func newComb(tines []tine, reach, wide, long, level, deep float64) *comb {
 
 type tine struct{ at, pull float64 }
 
-// look gives the shift and its integral at u; the integral is the exact one of the shift drawn with straight pieces.
-func (c *comb) look(u float64) (shift, sum float64) {
+// at gives the shift and its integral at u; the integral is the exact one of the shift drawn with straight pieces.
+func (c *comb) at(u float64) (shift, sum float64) {
 	n := len(c.shift) - 1
 	t := clamp(u/c.wide, 0, 1) * float64(n)
 	i := min(int(t), n-1)
@@ -61,7 +61,7 @@ func (c *comb) look(u float64) (shift, sum float64) {
 }
 
 func (c *comb) velocity(u, v float64) (vu, vv float64) {
-	shift, sum := c.look(u)
+	shift, sum := c.at(u)
 	b, slope := ramp(v, c.long, 1/c.turn)
 	return -sum * slope, shift * b
 }
@@ -77,7 +77,7 @@ func (c *comb) move(x, y, z, dir float64) (float64, float64) {
 }
 
 func (c *comb) slide(u, v, t float64) (float64, float64) {
-	shift, _ := c.look(u)
+	shift, _ := c.at(u)
 	if to := v + t*shift; min(v, to) >= c.turn && max(v, to) <= c.long-c.turn {
 		return u, to
 	}

@@ -122,7 +122,7 @@ func (b *builder) combed() func(script.Act) {
 
 // stripes is every pour of the script side by side.
 func (b *builder) stripes() *stripes {
-	s := &stripes{box: b.Box, run: b.d.Between(0.18, 0.34) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
+	s := &stripes{box: b.Box, slant: b.d.Between(0.18, 0.34) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
 	sum := 0.0
 	for i, a := range b.acts {
 		if a.Kind == script.Pour {

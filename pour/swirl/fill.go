@@ -23,13 +23,13 @@ func plain(portion int) *stack {
 }
 
 // stripes is bands standing side by side across the mould. Each has run out under the next at the bottom, so that a lower point reads
-// further along the order, or further back: feet keeps every band's share of the slab exact however far they run.
+// further along the order, or further back: feet keeps every band's share of the slab exact however far they slant.
 type stripes struct {
 	until   []float64 // cumulative shares, rising to 1
 	portion []int
 	box     Box
-	run     float64 // how far the feet run, of the width; negative to the left
-	bow     wobble  // slow change of that along the loaf, times run
+	slant   float64 // how far the feet lean, of the width; negative to the left
+	bow     wobble  // slow change of that along the loaf, times the slant
 	act     []int   // the act that pours each, rising
 }
 
@@ -46,12 +46,12 @@ func (s *stripes) upto(n int) filling {
 }
 
 func (s *stripes) label(x, y, z float64) int {
-	run, v := s.run*s.bow.at(x), y/s.box.W
+	slant, v := s.slant*s.bow.at(x), y/s.box.W
 	up := 1 - z/s.box.H
-	if run < 0 {
-		return pick(s.until, s.portion, 1-feet(1-v+min(-run, 1)*up*up, min(-run, 1)))
+	if slant < 0 {
+		return pick(s.until, s.portion, 1-feet(1-v+min(-slant, 1)*up*up, min(-slant, 1)))
 	}
-	return pick(s.until, s.portion, feet(v+min(run, 1)*up*up, min(run, 1)))
+	return pick(s.until, s.portion, feet(v+min(slant, 1)*up*up, min(slant, 1)))
 }
 
 // feet is the share of the unit square in which a + k·b² lies below v, for 0 <= k <= 1.

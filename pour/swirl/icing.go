@@ -195,8 +195,8 @@ func (c *Icing) mound(y, z float64) (m *mound, u float64) {
 	return nil, 0
 }
 
-// look gives the portion and brightness at y mm across and z mm above the bar.
-func (c *Icing) look(y, z float64) (portion int, bright float64, ok bool) {
+// at gives the portion and brightness at y mm across and z mm above the bar.
+func (c *Icing) at(y, z float64) (portion int, bright float64, ok bool) {
 	if m, u := c.mound(y, z); m != nil {
 		turn := m.turn(z/m.high, u)
 		p := turn - math.Floor(turn)
@@ -247,7 +247,7 @@ func (c *Icing) pixel(ink *inks, ground color.NRGBA, i, j, w, h int) color.NRGBA
 	for k := range patchSamples {
 		y := c.from + (float64(i)+(float64(k)+0.5)/patchSamples)/float64(w)*c.wide
 		z := c.peak * (1 - (float64(j)+(float64(reverse4(k))+0.5)/patchSamples)/float64(h))
-		if portion, bright, ok := c.look(y, z); ok {
+		if portion, bright, ok := c.at(y, z); ok {
 			v := ink.light[portion].scaled(float32(bright))
 			sum.r, sum.g, sum.b = sum.r+v.r, sum.g+v.g, sum.b+v.b
 			hits++

@@ -23,7 +23,7 @@ func (s *stream) label(x, y, z float64) int {
 		tau = rank(tau+s.tilt*x/s.box.L, s.tilt)
 	}
 	side := fold(s.folds*y/s.box.W + s.drift*tau + s.sway.at(x))
-	u := s.lookChord(tau)
+	u := s.chordAt(tau)
 	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
 	return s.layout.at(s.untwist(u, v, s.surge.at(x)))
 }
@@ -61,7 +61,7 @@ func chordTable() []float64 {
 	return table
 }
 
-func (s *stream) lookChord(tau float64) float64 {
+func (s *stream) chordAt(tau float64) float64 {
 	t := clamp(tau, 0, 1) * chordKnots
 	i := min(int(t), chordKnots-1)
 	f := t - float64(i)

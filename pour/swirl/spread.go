@@ -104,8 +104,8 @@ func lumpSum(u float64) float64 {
 	return 8./15 + u*(1-q*(2./3-q/5))
 }
 
-// look gives how thick what was poured lies at y, and its area from the left wall to there.
-func (l *levelled) look(y float64) (thick, area float64) {
+// at gives how thick what was poured lies at y, and its area from the left wall to there.
+func (l *levelled) at(y float64) (thick, area float64) {
 	thick, area = l.film, l.film*y
 	for i := range l.n {
 		p := &l.lumps[i]
@@ -125,7 +125,7 @@ func (l *levelled) look(y float64) (thick, area float64) {
 // undo carries a point of the even batter back to when what was poured stood on it as a heap. How high the heap stood does not matter:
 // it is all one portion.
 func (l *levelled) undo(y, z float64) (float64, float64) {
-	thick, area := l.look(y)
+	thick, area := l.at(y)
 	return clamp((l.top*y-area)/l.bottom, 0, l.width), z * l.bottom / (l.top - thick)
 }
 
@@ -134,14 +134,14 @@ func (l *levelled) redo(y, z float64) (float64, float64) {
 	low, high := 0.0, l.width
 	for range 60 {
 		mid := 0.5 * (low + high)
-		if _, area := l.look(mid); (l.top*mid-area)/l.bottom < y {
+		if _, area := l.at(mid); (l.top*mid-area)/l.bottom < y {
 			low = mid
 		} else {
 			high = mid
 		}
 	}
 	to := 0.5 * (low + high)
-	thick, _ := l.look(to)
+	thick, _ := l.at(to)
 	return to, z * (l.top - thick) / l.bottom
 }
 

@@ -30,7 +30,7 @@ func TestASpreadKeepsTheAreasOfWhatIsPouredAndOfWhatLiesThere(t *testing.T) {
 		poured := 0.0
 		for i := range n {
 			y := s.width * (float64(i) + 0.5) / n
-			thick, area := l.look(y)
+			thick, area := l.at(y)
 			poured += thick * s.width / n
 			if !(thick >= 0 && thick <= mostSunk*s.top+1e-9) {
 				t.Fatalf("at %.1f mm lie %.2f mm of what was poured, of a level of %.1f mm", y, thick, s.top)

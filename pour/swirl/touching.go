@@ -77,10 +77,10 @@ const touchStride = 4
 // count looks along the line and adds a weight to every two portions it passes between.
 func (l *sight) count(out [][]float64, weight float64) {
 	n := len(l.s)
-	l.look(0)
+	l.touch(0)
 	for last := 0; last < n-1; {
 		next := min(last+touchStride, n-1)
-		l.look(next)
+		l.touch(next)
 		l.between(last, next)
 		last = next
 	}
@@ -91,7 +91,7 @@ func (l *sight) count(out [][]float64, weight float64) {
 	}
 }
 
-func (l *sight) look(i int) {
+func (l *sight) touch(i int) {
 	y, z := l.at((float64(i) + 0.5) / float64(len(l.s)))
 	s := &l.s[i]
 	if s.empty = len(l.f.tracer.slabs) == 0 || z > l.f.level; s.empty {
@@ -114,7 +114,7 @@ func (l *sight) between(from, to int) {
 		return
 	}
 	mid := (from + to) / 2
-	l.look(mid)
+	l.touch(mid)
 	l.between(from, mid)
 	l.between(mid, to)
 }

@@ -20,7 +20,7 @@ func Open(o Options) error {
 	if err != nil {
 		return err
 	}
-	err = terminal.Run(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
+	err = terminal.Show(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
 	tries := 1
 	if m.cut || err != nil {
 		tries = lastTries

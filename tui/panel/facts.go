@@ -19,7 +19,7 @@ type Facts struct {
 	Look  look.Look
 
 	Warnings     []pour.Warning
-	Colours      *pour.Sheet // the last sheet that knows what the colours do; its Look may be unknown
+	Colours      *pour.Sheet // the last sheet that knows what the colours do; its Mingling may be unknown
 	ColoursFresh bool
 	Counted      *swirl.Measure    // what was counted on the face of a bar; nil: it is being counted
 	Picture      func(screen.Area) // draws the picture on its easel

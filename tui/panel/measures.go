@@ -78,7 +78,7 @@ func borders(face swirl.Measure) []border {
 
 // mudLabel says how muddy a border is.
 func (f *Facts) mudLabel(x border) grid.Cell {
-	mud := f.Colours.Look.Mud
+	mud := f.Colours.Mingling.Mud
 	if x.a >= len(mud) || x.b >= len(mud) {
 		return grid.Cell{}
 	}

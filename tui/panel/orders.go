@@ -33,7 +33,7 @@ func (f *Facts) orderGrid() grid.Grid {
 		orderTotal: {Head: "total", W: 5, Right: true},
 		orderLate:  {Head: "late %", W: 6, Right: true},
 	}}
-	for i, o := range f.Colours.Look.Orders {
+	for i, o := range f.Colours.Mingling.Orders {
 		var letters, names []string
 		for _, j := range o.Jugs {
 			letters, names = append(letters, look.Letter(j)), append(names, f.Colours.Base.Jugs[j].Name)

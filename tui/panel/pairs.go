@@ -33,7 +33,7 @@ func (f *Facts) pairGrid() grid.Grid {
 		pairVerdict: {W: 12, Grow: 1},
 	}}
 	jugs := f.Colours.Base.Jugs
-	for i, p := range f.Colours.Look.Pairs {
+	for i, p := range f.Colours.Mingling.Pairs {
 		pair, path := jugs[p.A].Name+" beside "+jugs[p.B].Name, at("neighbours", i)
 		names := f.shown(look.Letter(p.A)+" · "+look.Letter(p.B), path+"contact_percent", pair+": the two, and between them their mixes with 25, 50 and 75 % of the second")
 		names.Plain = pair

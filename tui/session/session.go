@@ -157,7 +157,7 @@ func (s *Session) Timed(rev int, sheet pour.Sheet) {
 // Unmingled returns a function that works out beside the keyboard what the colours do. It is nil while the clock's figures, which come
 // first, are missing, and when there is nothing left to work out.
 func (s *Session) Unmingled(judge *colour.Judge) func() pour.Sheet {
-	if !s.sheet.Timed || s.sheet.Look.Known {
+	if !s.sheet.Timed || s.sheet.Mingling.Known {
 		return nil
 	}
 	sheet, shelf, hand := s.sheet, s.shelf, s.hand
@@ -173,7 +173,9 @@ func (s *Session) Mingled(rev int, sheet pour.Sheet) {
 }
 
 // Colours returns the last sheet that knows what the colours do and whether it is that of the plan on the bench.
-func (s *Session) Colours() (sheet *pour.Sheet, fresh bool) { return &s.colours, s.sheet.Look.Known }
+func (s *Session) Colours() (sheet *pour.Sheet, fresh bool) {
+	return &s.colours, s.sheet.Mingling.Known
+}
 
 // Saved says that the plan on the bench is what its file holds now.
 func (s *Session) Saved(p pour.Plan) { s.saved = p }

@@ -9,7 +9,7 @@ import (
 // Warnings returns what stands against the plan on the bench, the worst first. What needs the clock or the colours is that of the plan
 // before while it is looked for again, so that nothing flickers; what stands on the lye is always that of the plan itself.
 func (s *Session) Warnings() []pour.Warning {
-	if s.sheet.Look.Known {
+	if s.sheet.Mingling.Known {
 		return s.sheet.Warnings
 	}
 	all := append(slices.Clone(s.sheet.Warnings), without(s.later, s.sheet.Warnings)...)

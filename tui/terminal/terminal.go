@@ -14,7 +14,7 @@ import (
 	"pourbench/tui/screen"
 )
 
-// ErrInterrupted is returned by [Run] when the model was interrupted from outside.
+// ErrInterrupted is returned by [Show] when the model was interrupted from outside.
 var ErrInterrupted = errors.New("interrupted")
 
 // Options is how a model is run.
@@ -24,8 +24,8 @@ type Options struct {
 	Hangup  tea.Msg  // what the model is sent when the terminal is gone
 }
 
-// Run runs a model until it quits or is ended from outside. Interrupted, it returns [ErrInterrupted].
-func Run(m tea.Model, o Options) error {
+// Show runs a model until it quits or is ended from outside. Interrupted, it returns [ErrInterrupted].
+func Show(m tea.Model, o Options) error {
 	if o.Environ == nil {
 		o.Environ = os.Environ()
 	}

@@ -38,7 +38,7 @@ func resume(sheet pour.Sheet, events []logbook.Event, session string, m Moment) 
 	if n := len(events); n > 0 {
 		l.run, l.last = events[n-1].Run, momentOf(events[n-1])
 	}
-	l, jumped := l.look(m)
+	l, jumped := l.advance(m)
 	l, resumed := l.add(logbook.Event{Kind: logbook.Resumed})
 	return l, append(jumped, resumed...)
 }
@@ -52,7 +52,7 @@ func (l Live) State() State { return Replay(l.Sheet, l.Events) }
 // Tick moves the run's clock on. It journals nothing but jumps; a gap between two ticks is one of them.
 func (l Live) Tick(m Moment) (Live, []logbook.Event) {
 	before, ticked := l.run, l.ticked
-	l, events := l.look(m)
+	l, events := l.advance(m)
 	l.ticked = true
 	if gap := l.run - before; ticked && len(events) == 0 && gap > gapS {
 		return l.add(jumpEvent(jump{Slept, gap}))
@@ -60,8 +60,8 @@ func (l Live) Tick(m Moment) (Live, []logbook.Event) {
 	return l, events
 }
 
-// look moves the clock to a moment and notes a jump.
-func (l Live) look(m Moment) (Live, []logbook.Event) {
+// advance moves the clock to a moment and notes a jump.
+func (l Live) advance(m Moment) (Live, []logbook.Event) {
 	m = m.kept()
 	passed, jump := since(l.last, m)
 	l.run, l.last = l.run+passed, m
@@ -90,7 +90,7 @@ func (l Live) Mark(e logbook.Event, m Moment) (Live, []logbook.Event, error) {
 	if err := l.sensible(e); err != nil {
 		return l, nil, err
 	}
-	l, jumped := l.look(m)
+	l, jumped := l.advance(m)
 	l, marked := l.add(e)
 	return l, append(jumped, marked...), nil
 }
@@ -119,7 +119,7 @@ func (l Live) Discount(id string, m Moment) (Live, []logbook.Event, error) {
 		if e.ID != id || !followed || e.Value <= 0 {
 			continue
 		}
-		l, jumped := l.look(m)
+		l, jumped := l.advance(m)
 		l.run -= time.Duration(e.Value * float64(time.Second)).Round(time.Microsecond) // as finely as the file keeps it
 		l, marked := l.add(logbook.Event{Kind: logbook.Discounted, What: id, Value: e.Value})
 		return l, append(jumped, marked...), nil

@@ -17,13 +17,13 @@ func mingle(p pour.Plan, shelf pour.Shelf, judge *colour.Judge) pour.Sheet {
 }
 
 func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
-	demo, shelf := bench(t)
+	demo, shelf := shelved(t)
 	judge := colour.NewJudge()
 	rapid.Check(t, func(t *rapid.T) {
 		plan := drawPlan(t, demo, shelf)
 		plan.Swirl.PotBetween = rapid.Bool().Draw(t, "between")
 		plan.Swirl.Technique = rapid.SampledFrom([]string{"drop", "pot"}).Draw(t, "technique")
-		look := mingle(plan, shelf, judge).Look
+		look := mingle(plan, shelf, judge).Mingling
 		if !look.Known || len(look.Orders) < 2 {
 			t.Fatalf("no orders to choose from: %+v", look)
 		}
@@ -40,8 +40,8 @@ func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
 }
 
 func TestATechniqueThatPoursIntoThePotPoursItFirst(t *testing.T) {
-	plan, shelf := bench(t)
-	for _, o := range mingle(plan, shelf, colour.NewJudge()).Look.Orders[1:] {
+	plan, shelf := shelved(t)
+	for _, o := range mingle(plan, shelf, colour.NewJudge()).Mingling.Orders[1:] {
 		if o.Jugs[0] != 0 {
 			t.Errorf("%s drops the colours before there is a pot to drop them into: %v", o.Kind, o.Jugs)
 		}
@@ -49,9 +49,9 @@ func TestATechniqueThatPoursIntoThePotPoursItFirst(t *testing.T) {
 }
 
 func TestPinnedJugsStayAtTheirEnds(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	plan.Swirl.First, plan.Swirl.Last = "fern", "pot"
-	for _, o := range mingle(plan, shelf, colour.NewJudge()).Look.Orders[1:] {
+	for _, o := range mingle(plan, shelf, colour.NewJudge()).Mingling.Orders[1:] {
 		if o.Jugs[0] != 4 || o.Jugs[len(o.Jugs)-1] != 0 {
 			t.Errorf("%s pours %v, want fern first and the pot last", o.Kind, o.Jugs)
 		}
@@ -59,7 +59,7 @@ func TestPinnedJugsStayAtTheirEnds(t *testing.T) {
 }
 
 func TestAChosenOrderIsTheOnePoured(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	sheet := pour.Weigh(plan, shelf)
 	names := []string{"poppy", "fern", "pot", "gentian", "buttercup"}
 	plan, err := pour.Apply(plan, shelf, pour.SetPourOrder(sheet, names))
@@ -75,7 +75,7 @@ func TestAChosenOrderIsTheOnePoured(t *testing.T) {
 }
 
 func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
-	plan, shelf := bench(t)
+	plan, shelf := shelved(t)
 	plan, err := pour.Apply(plan, shelf, pour.AddScent(pour.Base, "warm-milk-vanilla", 2, []string{"gentian"}))
 	if err != nil {
 		t.Fatal(err)
@@ -92,7 +92,7 @@ func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
 }
 
 func BenchmarkMingleDemo(b *testing.B) {
-	plan, shelf := bench(b)
+	plan, shelf := shelved(b)
 	judge := colour.NewJudge()
 	sheet := pour.Weigh(plan, shelf).Time(shelf, clock.Hand{})
 	for b.Loop() {

@@ -10,8 +10,8 @@ import (
 	"pourbench/pour/swirl"
 )
 
-// Look is what the colours of the base do beside each other. The zero Look is not worked out.
-type Look struct {
+// Mingling is what the colours of the base do beside each other. The zero Mingling is not worked out.
+type Mingling struct {
 	Known  bool
 	Mud    [][]float64 // score of every two jugs, 0 clean to 1, by the jugs' places in the batch
 	Pairs  []Pair      // who touches whom on the faces, most contact first
@@ -72,10 +72,10 @@ func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
 	if err != nil {
 		return s // paints made from checked colours are always paints
 	}
-	s.Look = Look{Known: true, Mud: table}
+	s.Mingling = Mingling{Known: true, Mud: table}
 	own := s.PourOrder()
-	s.Look.Pairs = s.pairs(s.touching(), paints, judge)
-	s.Look.Alike = alike(paints)
+	s.Mingling.Pairs = s.pairs(s.touching(), paints, judge)
+	s.Mingling.Alike = alike(paints)
 	s.orders(own, shelf, h)
 	s.inspectLook()
 	s.sortWarnings()
@@ -165,21 +165,18 @@ func alike(paints []colour.Paint) []Alike {
 	return out
 }
 
-// muddyScore is where a pair is called muddy, as colour.Judge has it.
-const muddyScore = 0.60
-
 // hardlyPercent is the contact under which a muddy pair is no caution: so little of the boundary is lost among the rest (by eye, no source).
 const hardlyPercent = 5
 
 func (s *Sheet) inspectLook() {
 	name := func(i int) string { return s.Base.Jugs[i].Name }
-	for _, p := range s.Look.Pairs {
-		if p.Score >= muddyScore && p.ContactPercent >= hardlyPercent {
+	for _, p := range s.Mingling.Pairs {
+		if p.Verdict == string(colour.Muddy) && p.ContactPercent >= hardlyPercent {
 			s.warn(warning("muddy-neighbours", "base", fmt.Sprintf("%s beside %s %s where they blend, along %s of all boundary on the faces",
 				name(p.A), name(p.B), p.Cause, s.Plan.Show.Percent(p.ContactPercent, 0)), "look at the other orders, or pour a white jug between them"))
 		}
 	}
-	for _, a := range s.Look.Alike {
+	for _, a := range s.Mingling.Alike {
 		s.warn(warning("jugs-alike", "base", fmt.Sprintf("%s and %s are hard to tell apart for eyes with %s", name(a.A), name(a.B), a.Sight), "mark the jugs with their letters; make one lighter"))
 	}
 }

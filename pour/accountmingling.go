@@ -6,9 +6,9 @@ import (
 	"pourbench/pour/swirl"
 )
 
-// lookAccounts are what the colours do beside each other.
-func lookAccounts() []accountRow {
-	pair := func(t teller) *Pair { return &t.sheet.Look.Pairs[t.ix[0]] }
+// minglingAccounts are what the colours do beside each other.
+func minglingAccounts() []accountRow {
+	pair := func(t teller) *Pair { return &t.sheet.Mingling.Pairs[t.ix[0]] }
 	return []accountRow{
 		{
 			pattern: "neighbours[].contact_percent", label: "boundary between {}", unit: UnitPercent, value: func(t teller) Figure { return AsFigure(pair(t).ContactPercent) },
@@ -23,7 +23,7 @@ func lookAccounts() []accountRow {
 
 // orderAccounts are what an order to pour in costs.
 func orderAccounts() []accountRow {
-	order := func(t teller) *Order { return &t.sheet.Look.Orders[t.ix[0]] }
+	order := func(t teller) *Order { return &t.sheet.Mingling.Orders[t.ix[0]] }
 	return []accountRow{
 		{pattern: "orders[].worst", label: "worst mud of {}", unit: UnitCount, value: func(t teller) Figure { return Know(order(t).Worst) }, feeds: []string{"muddy-neighbours"}, how: func(t teller) Term {
 			return t.priced("largest mud of two jugs that touch, by the script of the order, ", func(o Order) float64 { return o.Worst })
@@ -40,26 +40,26 @@ func orderAccounts() []accountRow {
 // priced weighs an order's neighbours again, from the mud of every two jugs as shown.
 func (t teller) priced(name string, of func(Order) float64) Term {
 	var scores []Term
-	mud := t.sheet.Look.Mud
+	mud := t.sheet.Mingling.Mud
 	for a := range mud {
 		for b := a + 1; b < len(mud); b++ {
 			scores = append(scores, t.known("mud between "+t.sheet.Base.Jugs[a].Name+" and "+t.sheet.Base.Jugs[b].Name, mud[a][b], UnitCount, "the colours of both"))
 		}
 	}
 	brief := t.sheet.Base.Script.Brief
-	brief.Order = t.sheet.Look.Orders[t.ix[0]].Jugs
+	brief.Order = t.sheet.Mingling.Orders[t.ix[0]].Jugs
 	return modelled(name, func(v []float64) float64 {
 		acts, err := script.New(brief)
 		if err != nil {
 			return Unknown()
 		}
-		s := Sheet{Look: Look{Mud: make([][]float64, len(mud))}}
+		s := Sheet{Mingling: Mingling{Mud: make([][]float64, len(mud))}}
 		for a := range mud {
-			s.Look.Mud[a] = make([]float64, len(mud))
+			s.Mingling.Mud[a] = make([]float64, len(mud))
 		}
 		for a := range mud {
 			for b := a + 1; b < len(mud); b++ {
-				s.Look.Mud[a][b], s.Look.Mud[b][a] = v[0], v[0]
+				s.Mingling.Mud[a][b], s.Mingling.Mud[b][a] = v[0], v[0]
 				v = v[1:]
 			}
 		}
@@ -69,7 +69,7 @@ func (t teller) priced(name string, of func(Order) float64) Term {
 
 // contact draws the faces again, in the mould as shown, and measures who lies beside whom.
 func (t teller) contact() Term {
-	p := t.sheet.Look.Pairs[t.ix[0]]
+	p := t.sheet.Mingling.Pairs[t.ix[0]]
 	r := t.sheet.recipe()
 	measure := func(v []float64) float64 {
 		r.Box = swirl.Box{L: v[0], W: v[1], H: v[2]}
@@ -86,7 +86,7 @@ func (t teller) contact() Term {
 
 // mud judges the two colours again.
 func (t teller) mud() Term {
-	p := t.sheet.Look.Pairs[t.ix[0]]
+	p := t.sheet.Mingling.Pairs[t.ix[0]]
 	base := t.at(&t.sheet.Base)
 	judge := func(v []float64) float64 {
 		var paints [2]colour.Paint
@@ -113,7 +113,7 @@ func (t teller) mud() Term {
 func accountRows() []accountRow {
 	var all []accountRow
 	for _, rows := range [...]func() []accountRow{
-		sizeAccounts, lyeAccounts, waterAccounts, takingAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, lookAccounts, orderAccounts, totalAccounts, familyAccounts,
+		sizeAccounts, lyeAccounts, waterAccounts, takingAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, minglingAccounts, orderAccounts, totalAccounts, familyAccounts,
 	} {
 		all = append(all, rows()...)
 	}
