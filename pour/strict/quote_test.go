@@ -27,7 +27,7 @@ func TestWhatIsQuotedIsReadBack(t *testing.T) {
 
 func TestQuotesLookWrittenByHand(t *testing.T) {
 	for text, want := range map[string]string{
-		`a "b" \c`: `"a \"b\" \\c"`, "a\tb": `"a\tb"`, "a\nb": `"a\nb"`, "\x01\u0080": `"\u0001\u0080"`, "\xff": "\"\ufffd\"", "é~ ": `"é~ "`,
+		`a "b" \c`: `"a \"b\" \\c"`, "a\tb": `"a\tb"`, "a\nb": `"a\nb"`, "\x01\x1f\u0080\u009f": `"\u0001\u001F\u0080\u009F"`, "\xff": "\"\ufffd\"", "é~ ": `"é~ "`,
 	} {
 		if got := Quote(text); got != want {
 			t.Errorf("%s, want %s", got, want)
@@ -45,10 +45,12 @@ func TestQuotesLookWrittenByHand(t *testing.T) {
 func TestAReferenceStandsInColumns(t *testing.T) {
 	got := Reference("[hob]", "what is under the pot", []Told{
 		{"heat", "0 to 9", "3", "how hot"},
+		{"plate", "takes twenty letters", "", "which"},
 		{"a_key_that_fills_it_whole", "one, two, three, four", "", "which of the plates " + strings.Repeat("and so on ", 6)},
 	})
 	want := `[hob]  what is under the pot
   heat                       0 to 9                3         how hot
+  plate                      takes twenty letters            which
   a_key_that_fills_it_whole                                  which of the plates and so on and so on and so on and so on
                                                              and so on and so on
                              one, two, three, four
