@@ -42,6 +42,21 @@ func TestQuotesLookWrittenByHand(t *testing.T) {
 	}
 }
 
+func TestLinesAreAsLongAsTheyMayBe(t *testing.T) {
+	for w, want := range map[int]string{8: "one two|three", 9: "one two|three", 7: "one two|three", 6: "one|two|three", 13: "one two three", 12: "one two|three", 1: "one|two|three"} {
+		if got := strings.Join(wrapped("one  two three", w), "|"); got != want {
+			t.Errorf("in %d letters: %s, want %s", w, got, want)
+		}
+	}
+	long := strings.Repeat("word, ", 15) + "l"
+	if got := Reference("[a]", "", []Told{{Key: "k", Takes: long}}); !strings.Contains(got, "\n"+strings.Repeat(" ", 29)+long+"\n") {
+		t.Errorf("what takes 91 letters is parted:\n%s", got)
+	}
+	if got := Reference("[a]", "", []Told{{Key: "k", Takes: long + "l"}}); !strings.Contains(got, "word,\n"+strings.Repeat(" ", 29)+"ll\n") {
+		t.Errorf("what takes 92 letters is not parted:\n%s", got)
+	}
+}
+
 func TestAReferenceStandsInColumns(t *testing.T) {
 	got := Reference("[hob]", "what is under the pot", []Told{
 		{"heat", "0 to 9", "3", "how hot"},
