@@ -159,6 +159,10 @@ func TestTooMuchWaterFromElsewhereIsShort(t *testing.T) {
 	if l = mix(t, o); l.Short {
 		t.Error("a plain order is short")
 	}
+	o.StockStrength, o.Concentration = 0.5, 0.5 // all of its water, to the drop
+	if l = mix(t, o); l.Short || l.WaterToAddG != 0 {
+		t.Errorf("a stock lye as strong as the lye: short %v, water %v", l.Short, l.WaterToAddG)
+	}
 }
 
 func TestExtrasAcidsAreNeutralisedInFull(t *testing.T) {

@@ -98,7 +98,7 @@ func (t teller) jugML() Term {
 func (t teller) scentInJug() Term {
 	i, seen := t.ix[0], 0
 	for n, part := range t.plan.Scents {
-		if !part.goesInto(t.b.Jugs[i].Name) {
+		if !part.GoesInto(t.b.Jugs[i].Name) {
 			continue
 		}
 		if seen++; seen <= t.ix[1] {
@@ -106,7 +106,7 @@ func (t teller) scentInJug() Term {
 		}
 		var into []Term
 		for k, j := range t.b.Jugs {
-			if part.goesInto(j.Name) {
+			if part.GoesInto(j.Name) {
 				into = append(into, t.fig("batch.jugs[].batter_g", k))
 			}
 		}

@@ -36,6 +36,15 @@ func TestApportionGivesTiesToTheEarlier(t *testing.T) {
 	}
 }
 
+// 1981 steps of 0.1 g are 198.1 g to the last bit, and not 198.10000000000002: what a scale shows is compared and added up.
+func TestStepsMakeTheNumberAScaleShows(t *testing.T) {
+	for _, c := range []struct{ steps, step, want float64 }{{1981, 0.1, 198.1}, {3, 0.01, 0.03}, {7, 0.001, 0.007}, {3, 0.3, 0.8999999999999999}, {4, 5, 20}, {9, 0.5, 4.5}} {
+		if got := times(c.steps, c.step); got != c.want {
+			t.Errorf("%v steps of %v are %v, want %v", c.steps, c.step, got, c.want)
+		}
+	}
+}
+
 func TestFloorToKeepsAWholeNumberOfSteps(t *testing.T) {
 	for _, c := range []struct{ g, step, want float64 }{
 		{0.3, 0.1, 0.3}, {0.1 * 3, 0.1, 0.3}, {1.29, 0.1, 1.2}, {127.999, 0.01, 127.99}, {0, 0.1, 0},

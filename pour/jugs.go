@@ -85,14 +85,14 @@ func (m mixer) scents(s *BatchSheet, b Batch, oilsG float64) {
 		}
 		batter := 0.0
 		for _, j := range s.Jugs {
-			if part.goesInto(j.Name) {
+			if part.GoesInto(j.Name) {
 				batter += j.BatterG
 				line.Into = append(line.Into, j.Name)
 			}
 		}
 		for i := range s.Jugs {
 			j := &s.Jugs[i]
-			if part.goesInto(j.Name) && batter > 0 {
+			if part.GoesInto(j.Name) && batter > 0 {
 				j.Scents = append(j.Scents, ScentGrams{ID: sc.ID, Name: sc.Name, G: line.G * j.BatterG / batter})
 			}
 		}
@@ -100,7 +100,8 @@ func (m mixer) scents(s *BatchSheet, b Batch, oilsG float64) {
 	}
 }
 
-func (p ScentPart) goesInto(jug string) bool { return len(p.Into) == 0 || slices.Contains(p.Into, jug) }
+// GoesInto says whether the scent goes into that jug.
+func (p ScentPart) GoesInto(jug string) bool { return len(p.Into) == 0 || slices.Contains(p.Into, jug) }
 
 // fill works out what each jug holds in the end, and what of the batch reaches the mould.
 func (m mixer) fill(s *BatchSheet, oilsG float64) {

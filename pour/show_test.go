@@ -42,3 +42,44 @@ func TestAFiguresNumberAndUnitStandApartAndTogether(t *testing.T) {
 		t.Errorf("infinity is drawn as %q", got)
 	}
 }
+
+// Times are drawn as finely as they deserve, by hand.
+func TestTimesAreDrawn(t *testing.T) {
+	show := Show{}
+	for min, want := range map[float64][3]string{ // on the run clock, as a length, as the clock deserves
+		0:      {"0:00", "0:00", "0 min"},
+		4.25:   {"+4:15", "4:15", "4.5 min"},
+		-4.25:  {"-4:15", "4:15", "-4.5 min"},
+		1.1:    {"+1:06", "1:06", "1 min"},
+		1.9:    {"+1:54", "1:54", "2 min"},
+		0.001:  {"0:00", "0:00", "0 min"},
+		9.7:    {"+9:42", "9:42", "9.5 min"},
+		59.99:  {"+59:59", "59:59", "60 min"},
+		60:     {"+1 h 00", "1 h 00", "60 min"},
+		-145.4: {"-2 h 25", "2 h 25", "-2 h 25"},
+		119.4:  {"+1 h 59", "1 h 59", "119 min"},
+		119.6:  {"+2 h 00", "2 h 00", "2 h 00"},
+		60.49:  {"+1 h 00", "1 h 00", "60 min"},
+	} {
+		if got := [3]string{show.RunTime(min), show.Span(min), show.Minutes(min)}; got != want {
+			t.Errorf("%v min: %q, want %q", min, got, want)
+		}
+	}
+	for _, c := range []struct {
+		v    float64
+		u    Unit
+		show Show
+		want string
+	}{
+		{36.5, UnitCelsius, Show{}, "36.5"},
+		{36.5, UnitCelsius, Show{Temperature: DegreesF}, "97.7"}, // 36.5 · 9/5 + 32
+		{25.4, UnitMM, Show{Length: LengthInch}, "1"},
+		{100, UnitGram, Show{Mass: MassOunce}, "3.527"}, // 28.349523125 g (by definition) to the ounce
+		{0.12345, UnitPercent, Show{}, "0.123"},
+		{-0.0001, UnitPercent, Show{}, "0"},
+	} {
+		if got := c.show.Plain(c.v, c.u); got != c.want {
+			t.Errorf("%v %s is typed %q, want %q", c.v, c.u, got, c.want)
+		}
+	}
+}

@@ -67,3 +67,69 @@ func TestTheMarkdownTableHoldsEveryBinding(t *testing.T) {
 		}
 	}
 }
+
+func TestKeysAreShownAsPeopleReadThem(t *testing.T) {
+	for _, c := range []struct {
+		b             Binding
+		shown, footer string
+	}{
+		{Binding{Keys: []string{"up", "k"}}, "↑ k", "↑"},
+		{Binding{Keys: []string{"0", "1", "2", ",", "."}, Brief: "0–2"}, "0–2 , .", "0–2"},
+		{Binding{Keys: []string{"1", "2", "9"}}, "1–9", "1"},
+		{Binding{Keys: []string{"shift+tab", "ctrl+y", "f1", "pgdown", "backspace", "delete"}}, "Shift+Tab Ctrl+Y F1 PgDn Backspace Delete", "Shift+Tab"},
+		{Binding{Keys: []string{"shift+right", "*"}, Brief: "*"}, "Shift+→ *", "*"},
+		{Binding{}, "letters", "a–z"},
+		{Binding{Keys: []string{"space", "f"}}, "Space f", "Space"},
+	} {
+		if c.b.Shown() != c.shown || c.b.InFooter() != c.footer {
+			t.Errorf("%q are shown as %q and in the footer as %q; want %q and %q", c.b.Keys, c.b.Shown(), c.b.InFooter(), c.shown, c.footer)
+		}
+	}
+}
+
+func TestBenchAndPourListTheirOwnModesAndTogetherAll(t *testing.T) {
+	seen := map[Mode]bool{}
+	for _, m := range append(OfBench(), OfPour()...) {
+		seen[m] = true
+	}
+	if len(seen) != modes {
+		t.Errorf("help lists %d of %d modes", len(seen), modes)
+	}
+	if b, ok := Lookup(Pouring, 0, "u"); !ok || b.ID != NotUsed {
+		t.Errorf("u is %q during a pour", b.ID)
+	}
+	if b, ok := Lookup(Bench, 0, "u"); !ok || b.ID != Undo {
+		t.Errorf("u is %q at the bench", b.ID)
+	}
+}
+
+func TestTheManualHoldsEveryKeyUnderItsMode(t *testing.T) {
+	page := Man()
+	for _, b := range Table() {
+		_, after, found := strings.Cut(page, ".SS "+b.Mode.String()+"\n")
+		under, _, _ := strings.Cut(after, "\n.SS ")
+		if !found || !strings.Contains(under, b.Help) || !strings.Contains(under, `\fB`+strings.ReplaceAll(b.Shown(), `\`, `\e`)+`\fR`) {
+			t.Errorf("the manual lacks %q of mode %s", b.Help, b.Mode)
+		}
+	}
+}
+
+func TestFootersStandInTheOrderOfTheirRank(t *testing.T) {
+	for m := range Mode(modes) {
+		last := 0
+		for _, b := range Footer(m, Numbers|Held|Adding|Removing|Elsewhere) {
+			if b.Mode != m || b.Foot < last || b.Label == "" {
+				t.Errorf("%s: %q stands in the footer at rank %d after %d", m, b.ID, b.Foot, last)
+			}
+			last = b.Foot
+		}
+		if last == 0 {
+			t.Errorf("%s has no footer", m)
+		}
+	}
+	for _, b := range Footer(Bench, Elsewhere) {
+		if b.ID == Add || b.ID == Reroll {
+			t.Errorf("the footer of a panel with nothing to add names %q", b.ID)
+		}
+	}
+}

@@ -18,10 +18,10 @@ type Screen struct {
 	cells []cell
 }
 
-// The largest screen that is drawn, in cells: more than any terminal has.
+// The largest screen that is drawn, in cells: 3840 × 2160 pixels in letters of 6 × 10 are a little less.
 const (
-	MaxW = 1000
-	MaxH = 300
+	MaxW = 700
+	MaxH = 220
 )
 
 // Fit is the part of a terminal that is drawn: a size that cannot be true is cut to the largest there is.

@@ -139,3 +139,11 @@ func TestAnAmountIsNotTornFromItsUnit(t *testing.T) {
 		t.Errorf("where both do not fit: %q", got)
 	}
 }
+
+func TestASizeThatCannotBeTrueIsCut(t *testing.T) {
+	for _, c := range [][4]int{{80, 24, 80, 24}, {0, 0, 0, 0}, {-1, 5, 0, 5}, {5000, 5000, MaxW, MaxH}, {MaxW, 1 << 40, MaxW, MaxH}} {
+		if w, h := Fit(c[0], c[1]); w != c[2] || h != c[3] {
+			t.Errorf("%d × %d is drawn as %d × %d, want %d × %d", c[0], c[1], w, h, c[2], c[3])
+		}
+	}
+}
