@@ -5,7 +5,9 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -26,12 +28,12 @@ func house() []room {
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
 		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
-		{"pour/whatif", "pour chem chem/clock"},
+		{"pour/whatif", "pour pour/script pour/strict chem chem/clock chem/colour"},
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
-		{"pour/logbook/live", "pour/logbook pour pour/disk pour/plain chem chem/clock"},
+		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
-		{"pour/paper", "pour/logbook/learn pour/logbook pour/disk pour pour/swirl chem chem/clock"},
+		{"pour/paper", "pour/logbook/learn pour/logbook pour pour/swirl chem chem/clock"},
 		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},
@@ -41,13 +43,13 @@ func house() []room {
 		{"tui/look", "tui/screen pour chem"},
 		{"tui/grid", "tui/entry tui/look tui/screen pour"},
 		{"tui/picture", "tui/look tui/screen pour/swirl chem/colour"},
-		{"tui/session", "pour/whatif pour chem/clock chem/colour"},
+		{"tui/session", "pour chem/clock chem/colour"},
 		{"tui/dialog", "tui/entry tui/keys tui/look tui/screen"},
 		{"tui/panel", "tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour pour/strict pour/swirl pour/plain chem chem/colour"},
 		{"tui/terminal", "tui/look tui/screen"},
-		{"tui/live", "tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
+		{"tui/live", "tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
 		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
-			"pour/paper pour/planfile pour/whatif pour/disk pour pour/swirl pour/plain chem chem/clock chem/colour"},
+			"pour/paper pour/planfile pour/whatif pour/disk pour pour/swirl pour/plain chem/clock chem/colour"},
 		{"tui/command", "tui tui/live tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/disk pour/strict pour pour/plain chem/clock"},
 		{".", "tui/command presets"},
 	}
@@ -76,7 +78,7 @@ func TestTheListOfTheHouseRunsDownwards(t *testing.T) {
 
 func TestEveryFolderImportsOnlyWhatTheHouseAllows(t *testing.T) {
 	rooms := house()
-	seen := 0
+	seen, used := 0, map[string]bool{}
 	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
@@ -88,7 +90,7 @@ func TestEveryFolderImportsOnlyWhatTheHouseAllows(t *testing.T) {
 			t.Errorf("%s is in no room of the house: give %s its line in house_test.go and in DEVELOPERS.md", path, folder)
 			return nil
 		}
-		checkImports(t, path, rooms[at])
+		checkImports(t, path, rooms[at], used)
 		return nil
 	})
 	if err != nil {
@@ -97,9 +99,21 @@ func TestEveryFolderImportsOnlyWhatTheHouseAllows(t *testing.T) {
 	if seen < 50 {
 		t.Fatalf("only %d files were looked at", seen)
 	}
+	for _, r := range rooms {
+		for _, to := range strings.Fields(r.imports) {
+			if to != "std" && there(r.folder) && there(to) && !used[r.folder+" "+to] {
+				t.Errorf("the house lets %s import %s, which it does not: take that out of the list", r.folder, to)
+			}
+		}
+	}
 }
 
-func checkImports(t *testing.T, path string, r room) {
+func there(folder string) bool {
+	_, err := os.Stat(folder)
+	return err == nil
+}
+
+func checkImports(t *testing.T, path string, r room, used map[string]bool) {
 	t.Helper()
 	file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
 	if err != nil {
@@ -112,6 +126,7 @@ func checkImports(t *testing.T, path string, r room) {
 			t.Fatal(err)
 		}
 		own, isOwn := strings.CutPrefix(name, "pourbench/")
+		used[r.folder+" "+own] = isOwn
 		switch {
 		case isOwn && !slices.Contains(allowed, own):
 			t.Errorf("%s imports %s; the house lets %s import %s", path, own, r.folder, r.imports)
@@ -177,4 +192,69 @@ func changes(t *testing.T, path string) []string {
 		return true
 	})
 	return out
+}
+
+// A file that the guide sends a reader to is there.
+func TestTheGuideNamesOnlyFilesThatAreThere(t *testing.T) {
+	text, err := os.ReadFile("DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := map[string]bool{}
+	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err == nil {
+			files[filepath.Base(path)] = true
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range regexp.MustCompile("`[a-z/]*?([a-z_]+\\.(?:go|toml|csv))`").FindAllStringSubmatch(string(text), -1) {
+		if !files[name[1]] {
+			t.Errorf("the guide names %s, which is not there", name[0])
+		}
+	}
+}
+
+// The guide's list of the house names every folder that is there, each with a line, and no other.
+func TestTheGuideListsEveryFolder(t *testing.T) {
+	text, err := os.ReadFile("DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, list, _ := strings.Cut(string(text), "```\nmain.go")
+	list, _, _ = strings.Cut(list, "```")
+	listed, above := map[string]bool{}, []string{}
+	for _, line := range strings.Split(list, "\n")[1:] {
+		name, means, _ := strings.Cut(strings.TrimLeft(line, " "), " ")
+		depth := (len(line) - len(strings.TrimLeft(line, " "))) / 2
+		if name == "" || depth > len(above) {
+			continue
+		}
+		above = append(above[:depth], strings.TrimSuffix(name, "/"))
+		if listed[strings.Join(above, "/")] = true; strings.TrimSpace(means) == "" {
+			t.Errorf("%s has no line of its own", line)
+		}
+	}
+	held := map[string]bool{"testdata": true}
+	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if folder := filepath.ToSlash(filepath.Dir(path)); err == nil && !d.IsDir() && strings.HasSuffix(path, ".go") && folder != "." {
+			held[folder] = true
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for folder := range held {
+		if !listed[folder] {
+			t.Errorf("the guide does not list %s", folder)
+		}
+	}
+	for folder := range listed {
+		if !held[folder] {
+			t.Errorf("the guide lists %s, which holds no Go", folder)
+		}
+	}
 }

@@ -67,7 +67,7 @@ func (t teller) carrierParts() Term {
 	i, k := t.ix[0], t.ix[1]
 	d := t.plan.Jugs[i].Colourants[k]
 	c, _ := t.shelf.Colourant(d.Colourant)
-	_, parts := mixer{shelf: t.shelf}.carrier(d)
+	parts := t.shelf.dye(d).parts
 	switch {
 	case parts == 0:
 		return t.known("it is stirred in dry", 0, UnitParts, "your plan or the shelf")
@@ -89,7 +89,7 @@ func (t teller) jugML() Term {
 	}
 	for k, x := range j.Scents {
 		sc, _ := t.shelf.Scent(x.ID)
-		all = append(all, ratio(t.fig("batch.jugs[].scents[].g", i, k), t.shelved("density of "+sc.Name, mixer{shelf: t.shelf}.scentGML(x.ID), "g/mL", sc.Source)))
+		all = append(all, ratio(t.fig("batch.jugs[].scents[].g", i, k), t.shelved("density of "+sc.Name, sc.gml(), "g/mL", sc.Source)))
 	}
 	return sum(all...)
 }
@@ -98,7 +98,7 @@ func (t teller) jugML() Term {
 func (t teller) scentInJug() Term {
 	i, seen := t.ix[0], 0
 	for n, part := range t.plan.Scents {
-		if !part.goesInto(t.b.Jugs[i].Name) {
+		if !part.GoesInto(t.b.Jugs[i].Name) {
 			continue
 		}
 		if seen++; seen <= t.ix[1] {
@@ -106,7 +106,7 @@ func (t teller) scentInJug() Term {
 		}
 		var into []Term
 		for k, j := range t.b.Jugs {
-			if part.goesInto(j.Name) {
+			if part.GoesInto(j.Name) {
 				into = append(into, t.fig("batch.jugs[].batter_g", k))
 			}
 		}

@@ -79,7 +79,7 @@ func (t teller) start() Term {
 		return sum(lyeIn(), at.own("split_at_min"))
 	case x.Kind == TaskScent:
 		for n, part := range at.plan.Scents {
-			if part.goesInto(x.Jug) && at.b.LyeInAtMin+part.AtMin == x.StartMin {
+			if part.GoesInto(x.Jug) && at.b.LyeInAtMin+part.AtMin == x.StartMin {
 				return sum(lyeIn(), at.listed("its minute", "scent["+decimal(n)+"].at_min", part.AtMin, UnitMinute))
 			}
 		}
@@ -103,7 +103,7 @@ func (t teller) length() Term {
 	case TaskScent:
 		n := 0
 		for _, part := range at.plan.Scents {
-			if part.goesInto(x.Jug) {
+			if part.GoesInto(x.Jug) {
 				n++
 			}
 		}

@@ -115,6 +115,11 @@ func SetScentAt(n BatchName, scent int, atMin float64) Edit {
 	return editScent(n, scent, func(_ *Batch, s *ScentPart) error { s.AtMin = atMin; return nil })
 }
 
+// SetScentInto sends a scent into one jug alone.
+func SetScentInto(n BatchName, scent int, jug string) Edit {
+	return editScent(n, scent, func(_ *Batch, s *ScentPart) error { s.Into = []string{jug}; return nil })
+}
+
 // SwapScent puts another scent in a scent's place, with the same load and jugs.
 func SwapScent(n BatchName, scent int, id string) Edit {
 	return editScent(n, scent, func(_ *Batch, s *ScentPart) error { s.Scent = id; return nil })

@@ -9,8 +9,8 @@ import (
 	"pourbench/chem/clock"
 )
 
-// likelyPercent is the chance from which a jug is called likely late or early.
-const likelyPercent = 50
+// LikelyPercent is the chance from which a jug is called likely late or early.
+const LikelyPercent = 50
 
 func (t *timer) warnRefusal(reason string) {
 	t.sheet.warn(warning("clock-refused", string(t.batch.Name), reason, "go by what you see in the jug; the weights above still stand"))
@@ -67,12 +67,12 @@ func (t *timer) warnLate() {
 	late, last := 0, ""
 	for i := range t.batch.Jugs {
 		j := &t.batch.Jugs[i]
-		if j.Clock.LateChancePercent.Known && j.Clock.LateChancePercent.V >= likelyPercent {
+		if j.Clock.LateChancePercent.Known && j.Clock.LateChancePercent.V >= LikelyPercent {
 			late, last = late+1, j.Name
 			t.warnLateJug(i)
 			continue
 		}
-		if j.Clock.EarlyChancePercent.Known && j.Clock.EarlyChancePercent.V >= likelyPercent {
+		if j.Clock.EarlyChancePercent.Known && j.Clock.EarlyChancePercent.V >= LikelyPercent {
 			t.warnEarlyJug(j)
 		}
 	}

@@ -165,16 +165,13 @@ func alike(paints []colour.Paint) []Alike {
 	return out
 }
 
-// muddyScore is where a pair is called muddy, as colour.Judge has it.
-const muddyScore = 0.60
-
 // hardlyPercent is the contact under which a muddy pair is no caution: so little of the boundary is lost among the rest (by eye, no source).
 const hardlyPercent = 5
 
 func (s *Sheet) inspectLook() {
 	name := func(i int) string { return s.Base.Jugs[i].Name }
 	for _, p := range s.Mingling.Pairs {
-		if p.Score >= muddyScore && p.ContactPercent >= hardlyPercent {
+		if p.Verdict == string(colour.Muddy) && p.ContactPercent >= hardlyPercent {
 			s.warn(warning("muddy-neighbours", "base", fmt.Sprintf("%s beside %s %s where they blend, along %s of all boundary on the faces",
 				name(p.A), name(p.B), p.Cause, s.Plan.Show.Percent(p.ContactPercent, 0)), "look at the other orders, or pour a white jug between them"))
 		}

@@ -23,7 +23,7 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 		if first.Act < second.Act {
 			return "the acts follow each other as the technique has them"
 		}
-	case same && second.Act != NoAct && s.touches(second, first.Jug):
+	case same && second.Act != NoAct && s.Touches(second, first.Jug):
 		return "a jug is coloured and scented before it is poured"
 	case second.Kind == TaskPipe && first.Batch == Base && first.Act != NoAct:
 		return "the icing goes on top of the base"
@@ -31,8 +31,8 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 	return ""
 }
 
-// touches says whether an act needs a jug ready: it moves the jug, or pours another into it as the pot.
-func (s *Sheet) touches(act Task, jug string) bool {
+// Touches says whether an act needs a jug ready: it moves the jug, or pours another into it as the pot.
+func (s *Sheet) Touches(act Task, jug string) bool {
 	b := s.Batch(act.Batch)
 	i := slices.IndexFunc(b.Jugs, func(j JugSheet) bool { return j.Name == jug })
 	if i < 0 {

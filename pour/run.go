@@ -146,7 +146,7 @@ func (s *Sheet) scentTimes(b *Batch) []scentTime {
 	for _, j := range b.Jugs {
 		t := scentTime{jug: j.Name}
 		for _, sc := range b.Scents {
-			if sc.goesInto(j.Name) {
+			if sc.GoesInto(j.Name) {
 				t.at, t.count = max(t.at, sc.AtMin), t.count+1
 			}
 		}

@@ -14,7 +14,7 @@ import (
 )
 
 // savedIn is a bench whose plan was saved into a folder.
-func savedIn(t *testing.T, dir string) (*Model, string) {
+func savedIn(t *testing.T, dir string) (*model, string) {
 	t.Helper()
 	m := opened(t, 100, 30)
 	path := filepath.Join(dir, "meadow.toml")
@@ -148,7 +148,7 @@ func TestAFileThatCannotBeReadExplainsItselfAndChangesNothing(t *testing.T) {
 }
 
 // checklistTo asks for the checklist at a path.
-func checklistTo(m *Model, path string) {
+func checklistTo(m *model, path string) {
 	drive(m, "x ctrl+u")
 	typeText(m, path)
 	drive(m, "enter")
@@ -221,9 +221,9 @@ func TestTheReasonComesFirstWhenAFileCannotBeWritten(t *testing.T) {
 	}
 }
 
-// ordered presses a key and leaves what it ordered for later, as on a slow disk.
-func ordered(m *Model, name string) tea.Cmd {
-	_, cmd := m.Update(key(name))
+// saving presses the key that saves and leaves the saving for later, as on a slow disk.
+func saving(m *model) tea.Cmd {
+	_, cmd := m.Update(key("s"))
 	return cmd
 }
 
@@ -231,7 +231,7 @@ func TestASaveThatEndsLateTakesNothingFromThePlanOpenedMeanwhile(t *testing.T) {
 	m, path := savedIn(t, t.TempDir())
 	other := planFile(t)
 	drive(m, "4 4 enter")
-	late := ordered(m, "s")
+	late := saving(m)
 	finish(m, m.load(other))
 	finish(m, late)
 	if m.file.path != other || m.session.Dirty() {
@@ -249,7 +249,7 @@ func TestAFailedSaveThatEndsLateAsksNothingOfAnotherPlan(t *testing.T) {
 		t.Fatal(err)
 	}
 	drive(m, "4 4 enter")
-	late := ordered(m, "s")
+	late := saving(m)
 	finish(m, m.load(planFile(t)))
 	finish(m, late)
 	if m.dialogs.Top() != nil || !strings.Contains(m.status.Text(), path) {
@@ -260,7 +260,7 @@ func TestAFailedSaveThatEndsLateAsksNothingOfAnotherPlan(t *testing.T) {
 func TestTheBenchIsNotLeftWithWhatWasEditedWhileItWasSaved(t *testing.T) {
 	m, _ := savedIn(t, t.TempDir())
 	drive(m, "4 4 enter q")
-	late := ordered(m, "s")
+	late := saving(m)
 	drive(m, "4 1 enter")
 	if finish(m, late) {
 		t.Error("the bench was left")
@@ -273,7 +273,7 @@ func TestTheBenchIsNotLeftWithWhatWasEditedWhileItWasSaved(t *testing.T) {
 func TestAPlanIsSavedOnceAtATime(t *testing.T) {
 	m, _ := savedIn(t, t.TempDir())
 	drive(m, "4 4 enter")
-	late := ordered(m, "s")
+	late := saving(m)
 	drive(m, "s")
 	if !strings.Contains(m.status.Text(), "still being saved") {
 		t.Errorf("it says %q", m.status.Text())

@@ -7,24 +7,25 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/pour/whatif"
 	"pourbench/tui/dialog"
 )
 
 // suggestedMsg brings what would help, for a revision of the plan.
 type suggestedMsg struct {
 	rev  int
-	list []pour.Suggestion
+	list []whatif.Suggestion
 }
 
 // suggest works out, beside the keyboard, which changes would bring every jug inside its window.
-func (m *Model) suggest() tea.Cmd {
+func (m *model) suggest() tea.Cmd {
 	plan, shelf, hand, rev := m.session.Plan(), m.session.Shelf(), m.opt.Hand, m.session.Revision()
 	m.say("trying cooler, weaker lye, less blending, other scents and orders …")
-	return func() tea.Msg { return suggestedMsg{rev, pour.Suggest(plan, shelf, hand)} }
+	return func() tea.Msg { return suggestedMsg{rev, whatif.Suggest(plan, shelf, hand)} }
 }
 
 // suggested lists the changes that help, each with its effect; what was worked out for a plan that has changed since is dropped.
-func (m *Model) suggested(msg suggestedMsg) {
+func (m *model) suggested(msg suggestedMsg) {
 	if msg.rev != m.session.Revision() {
 		return
 	}
@@ -50,7 +51,7 @@ func (m *Model) suggested(msg suggestedMsg) {
 }
 
 // effects says what a change does to each jug's chances.
-func effects(s pour.Suggestion) []string {
+func effects(s whatif.Suggestion) []string {
 	out := []string{s.String()} // whole: the list has room for its beginning only
 	chance := func(f pour.Figure) string {
 		return pour.Show{}.Figure(f, func(v float64) string { return fmt.Sprintf("%.0f %%", v) })

@@ -5,13 +5,14 @@ import (
 	"testing"
 
 	"pourbench/pour"
+	"pourbench/pour/whatif"
 )
 
 func TestASuggestionIsMadeOnAKeyAndUndoneOnAnother(t *testing.T) {
 	m := opened(t, 120, 36)
 	before := m.session.Plan()
 	lower := pour.SetNumber("base.oils_c", 30)
-	m.suggested(suggestedMsg{m.session.Revision(), []pour.Suggestion{{What: []string{"work 6 °C cooler"}, Edit: lower, Solves: true}}})
+	m.suggested(suggestedMsg{m.session.Revision(), []whatif.Suggestion{{What: []string{"work 6 °C cooler"}, Edit: lower, Solves: true}}})
 	drive(m, "enter")
 	if got := m.session.Plan().Base.OilsC; got != 30 {
 		t.Errorf("oils at %v, want 30", got)
@@ -24,7 +25,7 @@ func TestASuggestionIsMadeOnAKeyAndUndoneOnAnother(t *testing.T) {
 
 func TestSuggestionsForAPlanThatHasChangedAreDropped(t *testing.T) {
 	m := opened(t, 120, 36)
-	m.suggested(suggestedMsg{m.session.Revision() - 1, []pour.Suggestion{{What: []string{"old"}, Edit: pour.SetNumber("base.oils_c", 30)}}})
+	m.suggested(suggestedMsg{m.session.Revision() - 1, []whatif.Suggestion{{What: []string{"old"}, Edit: pour.SetNumber("base.oils_c", 30)}}})
 	if m.dialogs.Top() != nil {
 		t.Error("a list for an older plan was opened")
 	}

@@ -46,7 +46,7 @@ var errSwept = errors.New("the file beside it is removed again and again by some
 // move-without-replacing promises that on Linux, macOS and Windows, USB sticks included; a hard link does on file systems that lack
 // the move, as on a network. Where there is neither, the name is taken empty first: there alone a kill in between can leave it empty.
 //
-// Fill may be asked again, from the start.
+// Fill may be asked again, from the start. Errors never name the file beside.
 func (o Ops) Save(path string, fill func(io.Writer) error, w Want) error {
 	file, err := Follow(path)
 	if err != nil {
@@ -116,18 +116,18 @@ func (o Ops) beside(file string, fill func(io.Writer) error, w Want) (string, er
 		return "", errSwept
 	}
 	if err != nil {
-		return "", err
+		return "", Reason(err)
 	}
 	if err = o.claim(f, temp); err == nil {
 		err = o.fill(f, fill)
 	}
 	if err == nil && w.Exactly {
-		err = o.Chmod(f, w.Mode)
+		err = Reason(o.Chmod(f, w.Mode))
 	}
 	if err == nil {
-		err = o.Sync(f)
+		err = Reason(o.Sync(f))
 	}
-	if err = errors.Join(err, o.Close(f)); err != nil {
+	if err = errors.Join(err, Reason(o.Close(f))); err != nil {
 		_ = o.Remove(temp)
 		return "", err
 	}
@@ -158,7 +158,10 @@ type writer struct {
 	f *os.File
 }
 
-func (w writer) Write(p []byte) (int, error) { return w.o.Write(w.f, p) }
+func (w writer) Write(p []byte) (int, error) {
+	n, err := w.o.Write(w.f, p)
+	return n, Reason(err)
+}
 
 func (o Ops) fill(f *os.File, fill func(io.Writer) error) error {
 	const chunk = 64 << 10
@@ -182,7 +185,7 @@ func (o Ops) name(temp, file string, w Want, free bool) error {
 			return errSwept
 		}
 	}
-	return err
+	return Reason(err)
 }
 
 // takeNew gives it a name that nothing has; see [Ops.Save] for the three ways.

@@ -14,6 +14,7 @@ import (
 
 	"pourbench/pour/backup"
 	"pourbench/pour/disk"
+	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
 )
 
@@ -160,5 +161,5 @@ func (g *program) putBack(s backup.Step, ask *asker) (done string, err error) {
 
 // tell lists what became of one file.
 func (g *program) tell(done string, k backup.Kind, path string) error {
-	return g.print(fmt.Sprintf("%-8s %-7s %s\n", done, k, path))
+	return g.print(fmt.Sprintf("%-8s %-7s %s\n", done, k, plain.Line(path)))
 }

@@ -26,6 +26,7 @@ type Page struct {
 	LeadW int // the room for the words in front, cells
 	Lines []Line
 
+	still
 	search entry.Entry
 	top    int
 }
@@ -50,9 +51,6 @@ func (p *Page) Keys() []keys.Binding { return keys.Footer(keys.Page, 0) }
 
 // Paste puts text into the search.
 func (p *Page) Paste(text string) { p.search.Insert(text); p.top = 0 }
-
-// Click does nothing on a page.
-func (p *Page) Click(image.Point, Frame) Result { return Result{} }
 
 // Wheel scrolls.
 func (p *Page) Wheel(by int, f Frame) { p.scroll(by*wheelRows, f) }

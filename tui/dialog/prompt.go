@@ -1,7 +1,7 @@
 package dialog
 
 import (
-	"image"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -21,32 +21,17 @@ type Prompt struct {
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
 
+	still
 	refused string
 }
 
 // Keys lists the keys of the footer.
 func (p *Prompt) Keys() []keys.Binding {
-	all := keys.Footer(keys.Line, 0)
-	if len(p.Things) > 0 {
-		return all
-	}
-	out := all[:0]
-	for _, b := range all {
-		if b.ID != keys.NextThing {
-			out = append(out, b)
-		}
-	}
-	return out
+	return slices.DeleteFunc(keys.Footer(keys.Line, 0), func(b keys.Binding) bool { return b.ID == keys.NextThing && len(p.Things) == 0 })
 }
 
 // Paste puts text into the line.
 func (p *Prompt) Paste(text string) { p.Typed.Insert(strings.TrimSpace(text)); p.refused = "" }
-
-// Click does nothing to a prompt.
-func (p *Prompt) Click(image.Point, Frame) Result { return Result{} }
-
-// Wheel does nothing to a prompt.
-func (p *Prompt) Wheel(int, Frame) {}
 
 // Press types, keeps or leaves the line.
 func (p *Prompt) Press(k tea.KeyPressMsg, _ Frame) Result {

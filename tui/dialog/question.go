@@ -24,13 +24,12 @@ type Question struct {
 	Text    string
 	Answers []Answer
 	At      int // the highlighted answer; below 0: none yet
+
+	still
 }
 
 // Keys lists the keys of the footer.
 func (q *Question) Keys() []keys.Binding { return keys.Footer(keys.Asking, 0) }
-
-// Paste does nothing to a question.
-func (q *Question) Paste(string) {}
 
 // Wheel goes to another answer.
 func (q *Question) Wheel(by int, _ Frame) { q.move(by) }

@@ -26,6 +26,15 @@ type Dialog interface {
 	Draw(a screen.Area, f Frame, l look.Look)
 }
 
+// still is what a dialog has that pastes, clicks or the wheel do nothing to.
+type still struct{}
+
+func (still) Paste(string) {}
+
+func (still) Click(image.Point, Frame) Result { return Result{} }
+
+func (still) Wheel(int, Frame) {}
+
 // Result is what came of a key or a click.
 type Result struct {
 	Close   bool           // the dialog is done

@@ -193,7 +193,7 @@ func (w *walker) look() {
 	w.clock()
 	w.onDisk()
 	if w.Failed() {
-		w.Fatalf("after %q", w.trail)
+		w.Fatalf("seed %d, after %q", walkSeed, w.trail)
 	}
 	if w.m.state.Ended {
 		w.over++
@@ -267,6 +267,8 @@ func idsOf(events []logbook.Event) []string {
 	return out
 }
 
+const walkSeed = 1
+
 func TestALiveRunStandsWhateverKeysArePressed(t *testing.T) {
 	steps := 3000
 	switch {
@@ -275,7 +277,7 @@ func TestALiveRunStandsWhateverKeysArePressed(t *testing.T) {
 	case testing.Short():
 		steps = 400
 	}
-	w := newWalker(t, 1)
+	w := newWalker(t, walkSeed)
 	for range steps {
 		w.step()
 	}

@@ -120,7 +120,7 @@ func (l Live) Discount(id string, m Moment) (Live, []logbook.Event, error) {
 			continue
 		}
 		l, jumped := l.advance(m)
-		l.run -= time.Duration(e.Value * float64(time.Second))
+		l.run -= time.Duration(e.Value * float64(time.Second)).Round(time.Microsecond) // as finely as the file keeps it
 		l, marked := l.add(logbook.Event{Kind: logbook.Discounted, What: id, Value: e.Value})
 		return l, append(jumped, marked...), nil
 	}

@@ -100,6 +100,25 @@ func TestAJumpThatWasNoneCanBeTakenBack(t *testing.T) {
 	}
 }
 
+// The seconds of a jump come back from a file as a float. What is taken off the run is as fine as the file keeps it, else a run taken up
+// again would differ by a nanosecond.
+func TestAJumpThatIsTakenBackLeavesTheRunWhatTheFileSays(t *testing.T) {
+	sheet, _ := lonely(t)
+	for ms := range 400 {
+		c := newClock()
+		live, _ := start(sheet, "a", c.now())
+		c.pass(time.Second)
+		slept := time.Duration(30_001+37*ms) * time.Millisecond
+		c.sleep(slept)
+		live, events := live.Tick(c.now())
+		live, _, err := live.Discount(events[0].ID, c.now())
+		must(t, err)
+		if live.Run() != time.Second {
+			t.Fatalf("a sleep of %v taken back leaves the run at %d ns", slept, live.Run())
+		}
+	}
+}
+
 func TestAGapBetweenTicksIsShownOnAClockThatGoesOnInSleep(t *testing.T) {
 	sheet, _ := lonely(t)
 	c := newClock()

@@ -1,4 +1,4 @@
-package pour
+package whatif
 
 import (
 	"cmp"
@@ -6,11 +6,13 @@ import (
 	"math"
 	"slices"
 
+	"pourbench/pour"
+	"pourbench/pour/script"
 	"pourbench/pour/strict"
 )
 
 // pace lists changes that make a whole batch slower (sign −1) or quicker (1).
-func (w *whatIf) pace(n BatchName, sign float64) []change {
+func (w *whatIf) pace(n pour.BatchName, sign float64) []change {
 	b := w.plan.Batch(n)
 	at := string(n) + "."
 	warmer, stronger, more := "cooler", "weaker", "less"
@@ -24,13 +26,13 @@ func (w *whatIf) pace(n BatchName, sign float64) []change {
 		}
 		out = append(out, change{
 			kind: at + "warmth", what: sentence(n, "work %s %s", w.plan.Show.TempDiff(k), warmer),
-			edit: both(SetNumber(at+"oils_c", b.OilsC+sign*k), SetNumber(at+"lye_c", b.LyeC+sign*k)),
+			edit: both(pour.SetNumber(at+"oils_c", b.OilsC+sign*k), pour.SetNumber(at+"lye_c", b.LyeC+sign*k)),
 		})
 	}
 	for _, k := range []float64{2, 4, 6} {
 		to := b.LyeConcentrationPercent + sign*k
 		out = append(out, change{
-			kind: at + "lye", what: sentence(n, "mix the lye %s, at %s %%", stronger, strict.Short(to)), edit: SetNumber(at+"lye_concentration_percent", to),
+			kind: at + "lye", what: sentence(n, "mix the lye %s, at %s %%", stronger, strict.Short(to)), edit: pour.SetNumber(at+"lye_concentration_percent", to),
 		})
 	}
 	for _, k := range []float64{0.5, 0.25} {
@@ -43,19 +45,19 @@ func (w *whatIf) pace(n BatchName, sign float64) []change {
 			total += bursts[i].S
 		}
 		out = append(out, change{
-			kind: at + "blend", what: sentence(n, "stick-blend %s: %s s in all", more, strict.Short(total)), edit: SetBursts(n, bursts),
+			kind: at + "blend", what: sentence(n, "stick-blend %s: %s s in all", more, strict.Short(total)), edit: pour.SetBursts(n, bursts),
 		})
 	}
 	return out
 }
 
 // scentChanges lists other minutes and other jugs for the scents of jugs that come too late.
-func (w *whatIf) scentChanges(n BatchName) []change {
+func (w *whatIf) scentChanges(n pour.BatchName) []change {
 	var out []change
 	b, sheet := w.plan.Batch(n), w.before.Batch(n)
 	for i, part := range b.Scents {
-		late := slices.ContainsFunc(sheet.Jugs, func(j JugSheet) bool {
-			return part.goesInto(j.Name) && j.Clock.LateChancePercent.V >= likelyPercent
+		late := slices.ContainsFunc(sheet.Jugs, func(j pour.JugSheet) bool {
+			return part.GoesInto(j.Name) && j.Clock.LateChancePercent.V >= pour.LikelyPercent
 		})
 		if !late {
 			continue
@@ -63,7 +65,7 @@ func (w *whatIf) scentChanges(n BatchName) []change {
 		sc, _ := w.shelf.Scent(part.Scent)
 		for _, k := range []float64{2, 5} {
 			out = append(out, change{
-				kind: "scent " + part.Scent, what: sentence(n, "stir %s in %s later", sc.Name, w.plan.Show.Minutes(k)), edit: SetScentAt(n, i, part.AtMin+k),
+				kind: "scent " + part.Scent, what: sentence(n, "stir %s in %s later", sc.Name, w.plan.Show.Minutes(k)), edit: pour.SetScentAt(n, i, part.AtMin+k),
 			})
 		}
 		for _, j := range w.firstPoured(sheet) {
@@ -71,7 +73,7 @@ func (w *whatIf) scentChanges(n BatchName) []change {
 				continue
 			}
 			out = append(out, change{
-				kind: "scent " + part.Scent, what: sentence(n, "put %s into %s alone", sc.Name, j), edit: setInto(n, i, j),
+				kind: "scent " + part.Scent, what: sentence(n, "put %s into %s alone", sc.Name, j), edit: pour.SetScentInto(n, i, j),
 			})
 		}
 	}
@@ -79,25 +81,14 @@ func (w *whatIf) scentChanges(n BatchName) []change {
 }
 
 // firstPoured names the two jugs poured first.
-func (w *whatIf) firstPoured(b *BatchSheet) []string {
+func (w *whatIf) firstPoured(b *pour.BatchSheet) []string {
 	jugs := slices.Clone(b.Jugs)
-	slices.SortStableFunc(jugs, func(a, b JugSheet) int { return cmp.Compare(a.Clock.PourAtMin.V, b.Clock.PourAtMin.V) })
+	slices.SortStableFunc(jugs, func(a, b pour.JugSheet) int { return cmp.Compare(a.Clock.PourAtMin.V, b.Clock.PourAtMin.V) })
 	var out []string
 	for _, j := range jugs[:min(2, len(jugs))] {
 		out = append(out, j.Name)
 	}
 	return out
-}
-
-// setInto sends a scent into one jug alone.
-func setInto(n BatchName, scent int, jug string) Edit {
-	return editBatch(n, func(_ *Plan, b *Batch) error {
-		if err := inRange(b.Scents, scent, "scent"); err != nil {
-			return err
-		}
-		b.Scents[scent].Into = []string{jug}
-		return nil
-	})
 }
 
 // order lists other orders of the hands: fewer rounds, the most urgent jugs first, and every scent just before its jug is poured.
@@ -109,29 +100,35 @@ func (w *whatIf) order() []change {
 		{kind: kindOrder, what: []string{"scent each jug just before it is poured"}, edit: late},
 		{kind: kindOrder, what: []string{"pour the jugs in the order their windows end, each scented just before"}, edit: both(urgent, w.lateScents)},
 	}
-	if w.before.ring() && !w.before.technique().InPot() {
-		out = append(out, change{kind: kindOrder, what: []string{"pour every jug in one round"}, edit: SetPasses(1)})
+	if w.rounds() {
+		out = append(out, change{kind: kindOrder, what: []string{"pour every jug in one round"}, edit: pour.SetPasses(1)})
 	}
 	return out
 }
 
+// rounds says whether jugs are poured again and again, other than into the pot.
+func (w *whatIf) rounds() bool {
+	acts := w.before.Base.Script
+	return !acts.Brief.Technique.InPot() && slices.ContainsFunc(acts.Acts, func(a script.Act) bool { return a.Kind == script.Pour && a.Rounds > 1 })
+}
+
 // lateScents puts every scent of a plan just before its jug is poured.
-func (w *whatIf) lateScents(p Plan) (Plan, error) {
-	sheet := Weigh(p, w.shelf)
+func (w *whatIf) lateScents(p pour.Plan) (pour.Plan, error) {
+	sheet := pour.Weigh(p, w.shelf)
 	return setOrder(keys(w.scentLast(sheet.Run)))(p)
 }
 
-func setOrder(order []string) Edit {
-	return func(p Plan) (Plan, error) {
+func setOrder(order []string) pour.Edit {
+	return func(p pour.Plan) (pour.Plan, error) {
 		p.Run.Order = order
 		return p, nil
 	}
 }
 
-func keys(tasks []Task) []string {
+func keys(tasks []pour.Task) []string {
 	var out []string
 	for _, t := range tasks {
-		if t.Kind != TaskCoolLye && t.Kind != TaskMix {
+		if t.Kind != pour.TaskCoolLye && t.Kind != pour.TaskMix {
 			out = append(out, t.Key)
 		}
 	}
@@ -139,7 +136,7 @@ func keys(tasks []Task) []string {
 }
 
 // urgentFirst pours the base's jugs in the order in which their windows end.
-func (w *whatIf) urgentFirst() Edit {
+func (w *whatIf) urgentFirst() pour.Edit {
 	jugs := slices.Clone(w.before.PourOrder())
 	end := func(j int) float64 {
 		if to := w.before.Base.Jugs[j].Clock.Window.To; to.Known {
@@ -152,18 +149,18 @@ func (w *whatIf) urgentFirst() Edit {
 	for i, j := range jugs {
 		names[i] = w.before.Base.Jugs[j].Name
 	}
-	return SetPourOrder(w.before, names)
+	return pour.SetPourOrder(w.before, names)
 }
 
 // scentLast is the run with every scent of the base just before its jug's pour.
-func (w *whatIf) scentLast(run []Task) []Task {
-	var out []Task
+func (w *whatIf) scentLast(run []pour.Task) []pour.Task {
+	var out []pour.Task
 	for _, t := range run {
-		if t.Kind == TaskScent && t.Batch == Base {
+		if t.Kind == pour.TaskScent && t.Batch == pour.Base {
 			continue
 		}
 		for _, s := range run {
-			if s.Kind == TaskScent && s.Batch == Base && t.Batch == s.Batch && t.Act != NoAct && !slices.Contains(out, s) && w.before.touches(t, s.Jug) {
+			if s.Kind == pour.TaskScent && s.Batch == pour.Base && t.Batch == s.Batch && t.Act != pour.NoAct && !slices.Contains(out, s) && w.before.Touches(t, s.Jug) {
 				out = append(out, s)
 			}
 		}

@@ -1,4 +1,6 @@
-package pour
+// Package whatif tries changes of a plan and offers those that bring every jug inside its window. It works sheets out and reads them;
+// no figure is made here.
+package whatif
 
 import (
 	"cmp"
@@ -10,23 +12,24 @@ import (
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
+	"pourbench/pour"
 )
 
 // Suggestion is one change of a plan, or two together, that brings jugs nearer to their windows.
 type Suggestion struct {
-	What   []string // one clause for each change: "work 3 °C cooler"
-	Edit   Edit     // makes all of them
-	Jugs   []Effect // what it does to every jug whose chances it moves, the base's first
-	Solves bool     // every jug is then likely inside its window
+	What   []string  // one clause for each change: "work 3 °C cooler"
+	Edit   pour.Edit // makes all of them
+	Jugs   []Effect  // what it does to every jug whose chances it moves, the base's first
+	Solves bool      // every jug is then likely inside its window
 }
 
 // Effect is what a suggestion does to a jug's chances of coming too late or too early.
 type Effect struct {
-	Batch                       BatchName
+	Batch                       pour.BatchName
 	Jug                         string
-	LateBefore, LateAfter       Figure // percent
-	EarlyBefore, EarlyAfter     Figure // percent
-	OutsideBefore, OutsideAfter bool   // likely outside its window, before and after
+	LateBefore, LateAfter       pour.Figure // percent
+	EarlyBefore, EarlyAfter     pour.Figure // percent
+	OutsideBefore, OutsideAfter bool        // likely outside its window, before and after
 }
 
 // Most suggestions that are offered, and how many single changes are tried in pairs.
@@ -39,7 +42,7 @@ const (
 // order of pouring, alone and then in pairs, and offers those that help most: first the ones that bring every jug inside its window,
 // with fewer changes before more. A change that would bring a new caution or stop is not offered. It returns none when every jug
 // is likely inside its window already, or when there is no clock. It works out some thirty sheets: not for every frame.
-func Suggest(p Plan, s Shelf, h clock.Hand) []Suggestion {
+func Suggest(p pour.Plan, s pour.Shelf, h clock.Hand) []Suggestion {
 	w := whatIf{plan: p, shelf: s, hand: h, judge: colour.NewJudge()}
 	w.before = w.work(p, true)
 	w.start = w.score(w.before)
@@ -69,8 +72,8 @@ func Suggest(p Plan, s Shelf, h clock.Hand) []Suggestion {
 }
 
 // both makes one edit after the other.
-func both(a, b Edit) Edit {
-	return func(p Plan) (Plan, error) {
+func both(a, b pour.Edit) pour.Edit {
+	return func(p pour.Plan) (pour.Plan, error) {
 		p, err := a(p)
 		if err != nil {
 			return p, err
@@ -83,8 +86,8 @@ func both(a, b Edit) Edit {
 type change struct {
 	kind  string
 	what  []string
-	edit  Edit
-	sheet Sheet
+	edit  pour.Edit
+	sheet pour.Sheet
 	score score
 }
 
@@ -103,8 +106,8 @@ func (s score) compare(o score) int {
 const kindOrder = "order"
 
 // work works a changed plan out; what the colours do beside each other only where the change may move it, because it takes longest.
-func (w *whatIf) work(p Plan, mingle bool) Sheet {
-	sheet := Weigh(p, w.shelf).Time(w.shelf, w.hand)
+func (w *whatIf) work(p pour.Plan, mingle bool) pour.Sheet {
+	sheet := pour.Weigh(p, w.shelf).Time(w.shelf, w.hand)
 	if mingle {
 		sheet = sheet.Mingle(w.shelf, w.hand, w.judge)
 	}
@@ -119,21 +122,21 @@ func byScore(a, b change) int {
 }
 
 type whatIf struct {
-	plan   Plan
-	shelf  Shelf
+	plan   pour.Plan
+	shelf  pour.Shelf
 	hand   clock.Hand
 	judge  *colour.Judge
-	before Sheet
+	before pour.Sheet
 	start  score
 }
 
-func (w *whatIf) score(sheet Sheet) score {
+func (w *whatIf) score(sheet pour.Sheet) score {
 	var out score
 	for _, b := range sheet.Batches() {
 		for _, j := range b.Jugs {
 			p := w.outside(sheet, b, j)
 			out.worst, out.sum = max(out.worst, p), out.sum+p
-			if p >= likelyPercent {
+			if p >= pour.LikelyPercent {
 				out.outside++
 			}
 		}
@@ -142,7 +145,7 @@ func (w *whatIf) score(sheet Sheet) score {
 }
 
 // outside is a jug's chance of being outside its window when its turn comes, percent. Thinner than emulsion is no harm.
-func (w *whatIf) outside(sheet Sheet, b *BatchSheet, j JugSheet) float64 {
+func (w *whatIf) outside(sheet pour.Sheet, b *pour.BatchSheet, j pour.JugSheet) float64 {
 	p := j.Clock.LateChancePercent.V
 	if span, ok := sheet.Span(b.Name, w.shelf); ok && span.From > chem.Emulsion {
 		p = max(p, j.Clock.EarlyChancePercent.V)
@@ -154,7 +157,7 @@ func (w *whatIf) outside(sheet Sheet, b *BatchSheet, j JugSheet) float64 {
 func (w *whatIf) tried(list []change) []change {
 	var out []change
 	for _, c := range list {
-		p, err := Apply(w.plan, w.shelf, c.edit)
+		p, err := pour.Apply(w.plan, w.shelf, c.edit)
 		if err != nil {
 			continue
 		}
@@ -173,13 +176,13 @@ func (w *whatIf) tried(list []change) []change {
 }
 
 // spoils reports whether a sheet has a caution or a stop that was not there before, or a batch whose clock fell silent.
-func (w *whatIf) spoils(sheet Sheet) bool {
+func (w *whatIf) spoils(sheet pour.Sheet) bool {
 	for _, x := range sheet.Warnings {
 		late := strings.HasSuffix(x.Code, "-late") || strings.HasPrefix(x.Code, "jug-") || strings.HasPrefix(x.Code, "icing-")
-		if x.Severity == Note || late { // the chances are judged by the score
+		if x.Severity == pour.Note || late { // the chances are judged by the score
 			continue
 		}
-		if !slices.ContainsFunc(w.before.Warnings, func(old Warning) bool { return old.Code == x.Code && old.Severity == x.Severity }) {
+		if !slices.ContainsFunc(w.before.Warnings, func(old pour.Warning) bool { return old.Code == x.Code && old.Severity == x.Severity }) {
 			return true
 		}
 	}
@@ -192,12 +195,12 @@ func (w *whatIf) spoils(sheet Sheet) bool {
 	return false
 }
 
-func (w *whatIf) effects(after Sheet) []Effect {
+func (w *whatIf) effects(after pour.Sheet) []Effect {
 	var out []Effect
 	old := w.before.Batches()
 	for i, b := range after.Batches() {
 		for _, j := range b.Jugs {
-			k := slices.IndexFunc(old[i].Jugs, func(x JugSheet) bool { return x.Name == j.Name })
+			k := slices.IndexFunc(old[i].Jugs, func(x pour.JugSheet) bool { return x.Name == j.Name })
 			if k < 0 {
 				continue
 			}
@@ -208,7 +211,7 @@ func (w *whatIf) effects(after Sheet) []Effect {
 			out = append(out, Effect{
 				Batch: b.Name, Jug: j.Name, LateBefore: was.Clock.LateChancePercent, LateAfter: j.Clock.LateChancePercent,
 				EarlyBefore: was.Clock.EarlyChancePercent, EarlyAfter: j.Clock.EarlyChancePercent,
-				OutsideBefore: w.outside(w.before, old[i], was) >= likelyPercent, OutsideAfter: w.outside(after, b, j) >= likelyPercent,
+				OutsideBefore: w.outside(w.before, old[i], was) >= pour.LikelyPercent, OutsideAfter: w.outside(after, b, j) >= pour.LikelyPercent,
 			})
 		}
 	}
@@ -222,12 +225,12 @@ func (w *whatIf) changes() []change {
 		n := b.Name
 		late, early := false, false
 		for _, j := range b.Jugs {
-			late = late || j.Clock.LateChancePercent.V >= likelyPercent
-			early = early || w.outside(w.before, b, j) >= likelyPercent && j.Clock.EarlyChancePercent.V >= likelyPercent
+			late = late || j.Clock.LateChancePercent.V >= pour.LikelyPercent
+			early = early || w.outside(w.before, b, j) >= pour.LikelyPercent && j.Clock.EarlyChancePercent.V >= pour.LikelyPercent
 		}
 		if late {
 			out = slices.Concat(out, w.pace(n, -1), w.scentChanges(n))
-			if n == Base {
+			if n == pour.Base {
 				out = append(out, w.order()...)
 			}
 		}
@@ -238,9 +241,9 @@ func (w *whatIf) changes() []change {
 	return out
 }
 
-func sentence(n BatchName, format string, args ...any) []string {
+func sentence(n pour.BatchName, format string, args ...any) []string {
 	where := ""
-	if n == Icing {
+	if n == pour.Icing {
 		where = " for the icing"
 	}
 	return []string{fmt.Sprintf(format, args...) + where}

@@ -1,20 +1,34 @@
-package pour_test
+package whatif_test
 
 import (
+	"bytes"
 	"testing"
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/planfile"
+	"pourbench/pour/whatif"
+	"pourbench/presets"
 )
 
 // hurried is the demo plan made hot and strong enough for several jugs to come too late.
 func hurried(t testing.TB) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	plan, shelf := shelved(t)
+	shelf, err := presets.Shelf()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := presets.Plan(presets.Plans()[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := planfile.Read("demo", bytes.NewReader(text), shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, e := range []pour.Edit{
 		pour.SetNumber("base.oils_c", 42), pour.SetNumber("base.lye_c", 42), pour.SetNumber("run.pour_min", 0.75),
 	} {
-		var err error
 		if plan, err = pour.Apply(plan, shelf, e); err != nil {
 			t.Fatal(err)
 		}
@@ -41,7 +55,7 @@ func TestSuggestionsDoWhatTheySayWhenApplied(t *testing.T) {
 	if was == 0 {
 		t.Fatal("the plan is not in a hurry: nothing to suggest for")
 	}
-	list := pour.Suggest(plan, shelf, clock.Hand{})
+	list := whatif.Suggest(plan, shelf, clock.Hand{})
 	if len(list) == 0 {
 		t.Fatal("nothing is suggested")
 	}
@@ -62,7 +76,7 @@ func TestSuggestionsDoWhatTheySayWhenApplied(t *testing.T) {
 	}
 }
 
-func checkEffects(t *testing.T, s pour.Suggestion, after pour.Sheet) {
+func checkEffects(t *testing.T, s whatif.Suggestion, after pour.Sheet) {
 	t.Helper()
 	if len(s.Jugs) == 0 {
 		t.Errorf("%s: no effect on any jug", s)
@@ -80,7 +94,7 @@ func checkEffects(t *testing.T, s pour.Suggestion, after pour.Sheet) {
 
 func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T) {
 	plan, shelf := hurried(t)
-	list := pour.Suggest(plan, shelf, clock.Hand{})
+	list := whatif.Suggest(plan, shelf, clock.Hand{})
 	if len(list) == 0 || !list[0].Solves {
 		t.Fatal("no suggestion brings every jug inside its window")
 	}
@@ -88,7 +102,7 @@ func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if again := pour.Suggest(next, shelf, clock.Hand{}); len(again) > 0 {
+	if again := whatif.Suggest(next, shelf, clock.Hand{}); len(again) > 0 {
 		t.Errorf("after %q it goes on to suggest %q", list[0], again[0])
 	}
 }
@@ -96,7 +110,7 @@ func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T)
 func BenchmarkSuggest(b *testing.B) {
 	plan, shelf := hurried(b)
 	for b.Loop() {
-		if len(pour.Suggest(plan, shelf, clock.Hand{})) == 0 {
+		if len(whatif.Suggest(plan, shelf, clock.Hand{})) == 0 {
 			b.Fatal("nothing is suggested")
 		}
 	}
