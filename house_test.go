@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -191,6 +192,29 @@ func changes(t *testing.T, path string) []string {
 		return true
 	})
 	return out
+}
+
+// A file that the guide sends a reader to is there.
+func TestTheGuideNamesOnlyFilesThatAreThere(t *testing.T) {
+	text, err := os.ReadFile("DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := map[string]bool{}
+	err = filepath.WalkDir(".", func(path string, _ fs.DirEntry, err error) error {
+		if err == nil {
+			files[filepath.Base(path)] = true
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range regexp.MustCompile("`[a-z/]*?([a-z_]+\\.(?:go|toml|csv))`").FindAllStringSubmatch(string(text), -1) {
+		if !files[name[1]] {
+			t.Errorf("the guide names %s, which is not there", name[0])
+		}
+	}
 }
 
 // The guide's list of the house names every folder that is there, each with a line, and no other.

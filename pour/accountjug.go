@@ -67,7 +67,7 @@ func (t teller) carrierParts() Term {
 	i, k := t.ix[0], t.ix[1]
 	d := t.plan.Jugs[i].Colourants[k]
 	c, _ := t.shelf.Colourant(d.Colourant)
-	_, parts := mixer{shelf: t.shelf}.carrier(d)
+	parts := t.shelf.dye(d).parts
 	switch {
 	case parts == 0:
 		return t.known("it is stirred in dry", 0, UnitParts, "your plan or the shelf")
@@ -89,7 +89,7 @@ func (t teller) jugML() Term {
 	}
 	for k, x := range j.Scents {
 		sc, _ := t.shelf.Scent(x.ID)
-		all = append(all, ratio(t.fig("batch.jugs[].scents[].g", i, k), t.shelved("density of "+sc.Name, mixer{shelf: t.shelf}.scentGML(x.ID), "g/mL", sc.Source)))
+		all = append(all, ratio(t.fig("batch.jugs[].scents[].g", i, k), t.shelved("density of "+sc.Name, sc.gml(), "g/mL", sc.Source)))
 	}
 	return sum(all...)
 }

@@ -130,8 +130,8 @@ func (t teller) oils() Term {
 
 func (t teller) filling() Term {
 	p := t.sheet.Plan
-	m := mixer{shelf: t.shelf, show: p.Show, roomC: p.Room.TemperatureC}
-	unit := m.mix(t.b.Name, *t.plan, unitOilsG, t.b.Size.LossPercent).Size
+	m := mixer{plain: t.shelf.plain, show: p.Show, roomC: p.Room.TemperatureC}
+	unit := m.mix(t.shelf.bill(t.b.Name, *t.plan), unitOilsG, t.b.Size.LossPercent).Size
 	area := product(t.whole("mould.length_mm"), t.whole("mould.width_mm"))
 	perG := t.known("poured from a gram of oils", unit.PouredML/unitOilsG, "mL/g", "worked out from this recipe")
 	switch t.plan.Size {

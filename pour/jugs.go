@@ -6,10 +6,10 @@ import "slices"
 const teaspoonML = 5
 
 // jugs divides the batter and doses the colours.
-func (m mixer) jugs(s *BatchSheet, b Batch) {
+func (b *bill) jugs(s *BatchSheet) {
 	white := 0.0
-	for _, x := range s.Extras {
-		if c, ok := m.shelf.Colourant(x.ID); ok && c.Titanium && s.Size.BatterG > 0 {
+	for i, x := range s.Extras {
+		if c := b.pigments[i]; c != nil && c.Titanium && s.Size.BatterG > 0 {
 			white += x.G / s.Size.BatterG * 100
 		}
 	}
@@ -18,12 +18,12 @@ func (m mixer) jugs(s *BatchSheet, b Batch) {
 		sum += j.SharePercent
 	}
 	s.Jugs = make([]JugSheet, 0, len(b.Jugs))
-	for _, j := range b.Jugs {
+	for i, j := range b.Jugs {
 		line := JugSheet{Name: j.Name, SharePercent: j.SharePercent, BatterG: s.Size.BatterG * j.SharePercent / sum, WhitePercent: white}
-		for _, d := range j.Colourants {
-			c, _ := m.shelf.Colourant(d.Colourant)
-			dose := m.dose(c, d, line.BatterG)
-			dose.CarrierName = m.carrierName(b, dose.Carrier)
+		for k, d := range j.Colourants {
+			c := b.doses[i][k]
+			dose := c.dose(d.DosePercent, line.BatterG)
+			dose.CarrierName = b.carrierName(dose.Carrier)
 			line.Colourants = append(line.Colourants, dose)
 			if c.Titanium {
 				line.WhitePercent += d.DosePercent
@@ -31,13 +31,12 @@ func (m mixer) jugs(s *BatchSheet, b Batch) {
 		}
 		s.Jugs = append(s.Jugs, line)
 	}
-	m.colours(s, b)
 }
 
-func (m mixer) dose(c Colourant, d Dose, batterG float64) DoseLine {
-	line := DoseLine{ID: c.ID, Name: c.Name, DosePercent: d.DosePercent, PigmentG: batterG * d.DosePercent / 100}
-	carrier, parts := m.carrier(d)
-	line.Carrier, line.CarrierG = carrier, line.PigmentG*parts
+// dose is what is weighed of a colourant and of what wets it.
+func (c dye) dose(percent, batterG float64) DoseLine {
+	line := DoseLine{ID: c.ID, Name: c.Name, DosePercent: percent, PigmentG: batterG * percent / 100}
+	line.Carrier, line.CarrierG = c.wetted, line.PigmentG*c.parts
 	if c.BulkGML > 0 {
 		line.TeaspoonsML5 = Know(line.PigmentG / c.BulkGML / teaspoonML)
 	}
@@ -45,40 +44,20 @@ func (m mixer) dose(c Colourant, d Dose, batterG float64) DoseLine {
 }
 
 // carrierName names what wets a dose.
-func (m mixer) carrierName(b Batch, carrier string) string {
-	switch carrier {
+func (b *bill) carrierName(wetted string) string {
+	switch wetted {
 	case CarryNone:
 		return ""
 	case CarryOil:
-		oil, _ := m.shelf.Oil(b.carrierOil())
-		return oil.Name
+		return b.carrier.Name
 	}
-	return carrier
+	return wetted
 }
 
-// carrier is what a dose is wetted with and how many grams per gram of pigment.
-func (m mixer) carrier(d Dose) (kind string, parts float64) {
-	c, _ := m.shelf.Colourant(d.Colourant)
-	kind, parts = d.Carrier, d.CarrierParts
-	if kind == "" {
-		kind = CarryOil
-		if c.Disperse == DisperseWater {
-			kind = CarryWater
-		}
-	}
-	if parts == 0 {
-		parts = c.CarrierParts
-	}
-	if kind == CarryNone || parts == 0 {
-		return CarryNone, 0
-	}
-	return kind, parts
-}
-
-// scents divides each scent over its jugs in proportion to their batter.
-func (m mixer) scents(s *BatchSheet, b Batch, oilsG float64) {
-	for _, part := range b.Scents {
-		sc, _ := m.shelf.Scent(part.Scent)
+// scentJugs divides each scent over its jugs in proportion to their batter.
+func (b *bill) scentJugs(s *BatchSheet, oilsG float64) {
+	for n, part := range b.Scents {
+		sc := b.scents[n]
 		line := ScentLine{
 			ID: sc.ID, Name: sc.Name, LoadPercent: part.PercentOfOils, G: oilsG * part.PercentOfOils / 100,
 			LimitPercent: sc.LimitPercent, VanillinPercent: sc.VanillinPercent,
@@ -104,7 +83,7 @@ func (m mixer) scents(s *BatchSheet, b Batch, oilsG float64) {
 func (p ScentPart) GoesInto(jug string) bool { return len(p.Into) == 0 || slices.Contains(p.Into, jug) }
 
 // fill works out what each jug holds in the end, and what of the batch reaches the mould.
-func (m mixer) fill(s *BatchSheet, oilsG float64) {
+func (b *bill) fill(s *BatchSheet, oilsG float64) {
 	s.Size.DryG = s.Size.OilsG + s.Lye.NaOH.PureG + s.Lye.KOH.PureG + s.Size.ExtrasG - s.Lye.WaterInExtrasG
 	for i := range s.Jugs {
 		j := &s.Jugs[i]
@@ -125,7 +104,7 @@ func (m mixer) fill(s *BatchSheet, oilsG float64) {
 		scent := 0.0
 		for _, x := range j.Scents {
 			scent += x.G
-			j.TotalML += x.G / m.scentGML(x.ID)
+			j.TotalML += x.G / b.scent(x.ID).gml()
 		}
 		s.Size.DryG += scent
 		if part > 0 {
@@ -148,10 +127,10 @@ func carrierGML(carrier string) float64 {
 	}
 }
 
-// scentGML is a scent's density, or 0.95 g/mL where the shelf has none: the middle of 0.85 to 1.10 (from memory).
-func (m mixer) scentGML(id string) float64 {
-	if sc, ok := m.shelf.Scent(id); ok && sc.DensityGML > 0 {
-		return sc.DensityGML
+// gml is a scent's density, or 0.95 g/mL where the shelf has none: the middle of 0.85 to 1.10 (from memory).
+func (x *Scent) gml() float64 {
+	if x.DensityGML > 0 {
+		return x.DensityGML
 	}
 	return 0.95
 }

@@ -1,6 +1,9 @@
 package pour
 
-import "pourbench/chem"
+import (
+	"pourbench/chem"
+	"pourbench/chem/colour"
+)
 
 // Densities of what carries a colourant, g/mL at 20 °C: glycerol 1.2613 (CRC Handbook), water 0.9982 (CRC Handbook), a liquid oil 0.915
 // (middle of Codex CXS 210 relative densities).
@@ -15,47 +18,48 @@ const solidsGML = 1.5
 
 // mixer works one batch out. It holds what both batches share.
 type mixer struct {
-	shelf Shelf
-	show  Show // the steps of the scales
+	plain colour.Paint // a batter without colour
+	show  Show         // the steps of the scales
 	roomC float64
 }
 
 // mix works a batch out at a mass of oils, those of its carriers included. Everything in it is in proportion to that mass.
-func (m mixer) mix(n BatchName, b Batch, oilsG, lossPercent float64) BatchSheet {
+func (m mixer) mix(b bill, oilsG, lossPercent float64) BatchSheet {
 	s := BatchSheet{
-		Name: n, ReadyBlend: b.ReadyBlend, LyeInAtMin: b.StartAtMin,
+		Name: b.name, ReadyBlend: b.ReadyBlend, LyeInAtMin: b.StartAtMin,
 		Size:     Size{LossPercent: lossPercent},
 		Lye:      LyeSheet{NaOH: Alkali{PurityPercent: b.NaOHPurityPercent}, KOH: Alkali{PurityPercent: b.KOHPurityPercent}, Stock: StockLye{StrengthPercent: b.StockLyePercent}},
 		Superfat: BatchSuperfat{PlannedPercent: b.SuperfatPercent},
 	}
-	if n == Base {
+	if b.name == Base {
 		s.LyeInAtMin = 0
 	}
-	blend := m.oils(&s, b, oilsG)
-	acid := m.extras(&s, b, oilsG)
-	lye := s.lye(b, blend, acid)
+	blend := b.blend(&s, oilsG)
+	acid := b.extraLines(&s, oilsG)
+	lye := s.lye(b.Batch, blend, acid)
 	s.Size.OilsG = oilsG
 	s.Size.BatterG = oilsG + s.Lye.NaOH.WeighedG + s.Lye.KOH.WeighedG + s.Lye.Stock.WeighedG + s.Lye.WaterToAddG.V + s.Size.ExtrasG
-	m.takeCarrier(&s, b)
-	s.temperatures(b, blend, lye, m.roomC)
-	s.Size.BatterML = blend.ML(s.Heat.MixC)*s.Size.OilsG/oilsG + chem.LyeML(lye, s.Heat.MixC) + m.extrasML(&s)
+	b.takeCarrier(&s)
+	s.temperatures(b.Batch, blend, lye, m.roomC)
+	s.Size.BatterML = blend.ML(s.Heat.MixC)*s.Size.OilsG/oilsG + chem.LyeML(lye, s.Heat.MixC) + b.extrasML(&s)
 	s.profile(blend)
-	m.jugs(&s, b)
-	m.scents(&s, b, oilsG)
-	m.fill(&s, oilsG)
+	b.jugs(&s)
+	m.colours(&s, &b)
+	b.scentJugs(&s, oilsG)
+	b.fill(&s, oilsG)
 	return s
 }
 
-// oils lists the oils and returns the blend.
-func (m mixer) oils(s *BatchSheet, b Batch, oilsG float64) chem.Blend {
+// blend lists the oils and returns the blend.
+func (b *bill) blend(s *BatchSheet, oilsG float64) chem.Blend {
 	sum := 0.0
 	for _, o := range b.Oils {
 		sum += o.Percent
 	}
 	blend := make(chem.Blend, 0, len(b.Oils))
 	s.Oils = make([]OilLine, 0, len(b.Oils))
-	for _, o := range b.Oils {
-		oil, _ := m.shelf.Oil(o.Oil)
+	for i, o := range b.Oils {
+		oil := b.oils[i]
 		g := oilsG * o.Percent / sum
 		blend = append(blend, chem.Part{Fat: oil.Fat, G: g})
 		s.Oils = append(s.Oils, OilLine{
@@ -66,17 +70,17 @@ func (m mixer) oils(s *BatchSheet, b Batch, oilsG float64) chem.Blend {
 	return blend
 }
 
-// extras lists the extras and returns the alkali they use up, g KOH.
-func (m mixer) extras(s *BatchSheet, b Batch, oilsG float64) (acidKOHG float64) {
-	for _, part := range b.Extras {
-		x, _ := m.shelf.Extra(part.Extra)
+// extraLines lists the extras and returns the alkali they use up, g KOH.
+func (b *bill) extraLines(s *BatchSheet, oilsG float64) (acidKOHG float64) {
+	for i, part := range b.Extras {
+		x := &b.extras[i]
 		g := oilsG * part.PercentOfOils / 100
 		in := part.In
 		if in == "" {
 			in = x.In
 		}
 		line := ExtraLine{
-			ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Joins: joining(x, in), Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent,
+			ID: x.ID, Name: x.Name, Kind: x.Kind, In: in, Joins: joining(*x, in), Percent: part.PercentOfOils, G: g, WaterPercent: x.WaterPercent,
 			AcidKOHG: g * x.AlkaliKOHMgG / 1000, FatKOHG: g * x.FatPercent / 100 * x.FatSapKOHMgG / 1000,
 		}
 		s.Extras = append(s.Extras, line)
@@ -93,12 +97,12 @@ func (m mixer) extras(s *BatchSheet, b Batch, oilsG float64) (acidKOHG float64) 
 }
 
 // extrasML is the volume of the extras without their water, which the lye counts.
-func (m mixer) extrasML(s *BatchSheet) float64 {
+func (b *bill) extrasML(s *BatchSheet) float64 {
 	ml := 0.0
-	for _, x := range s.Extras {
+	for i, x := range s.Extras {
 		density := solidsGML
-		if shelf, ok := m.shelf.Extra(x.ID); ok && shelf.WaterPercent == 0 && shelf.DensityGML > 0 {
-			density = shelf.DensityGML
+		if own := &b.extras[i]; own.WaterPercent == 0 && own.DensityGML > 0 {
+			density = own.DensityGML
 		}
 		ml += x.G * (1 - x.WaterPercent/100) / density
 	}
@@ -167,7 +171,7 @@ func (s *BatchSheet) round(show Show) {
 
 // takeCarrier takes the oil that will carry the colourants out of the batch before it is mixed, where the plan says so.
 // The carriers grow with the batter and the batter shrinks by them: batter = all ÷ (1 + carriers per gram of batter).
-func (m mixer) takeCarrier(s *BatchSheet, b Batch) {
+func (b *bill) takeCarrier(s *BatchSheet) {
 	if b.Carrier != CarrierBatch {
 		return
 	}
@@ -175,11 +179,10 @@ func (m mixer) takeCarrier(s *BatchSheet, b Batch) {
 	for _, j := range b.Jugs {
 		sum += j.SharePercent
 	}
-	for _, j := range b.Jugs {
-		for _, d := range j.Colourants {
-			carrier, parts := m.carrier(d)
-			if carrier == CarryOil {
-				perGram += j.SharePercent / sum * d.DosePercent / 100 * parts
+	for i, j := range b.Jugs {
+		for k, d := range j.Colourants {
+			if dye := b.doses[i][k]; dye.wetted == CarryOil {
+				perGram += j.SharePercent / sum * d.DosePercent / 100 * dye.parts
 			}
 		}
 	}

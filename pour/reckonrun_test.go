@@ -3,7 +3,7 @@ package pour_test
 import (
 	"fmt"
 	"math"
-	"strings"
+	"slices"
 
 	"pgregory.net/rapid"
 
@@ -82,7 +82,7 @@ func chores(p pour.Plan) map[string]chore {
 			}
 			scents, from := 0.0, 0.0
 			for _, s := range b.Scents {
-				if len(s.Into) == 0 || strings.Contains(" "+strings.Join(s.Into, " ")+" ", " "+j.Name+" ") {
+				if len(s.Into) == 0 || slices.Contains(s.Into, j.Name) {
 					scents, from = scents+1, max(from, s.AtMin)
 				}
 			}

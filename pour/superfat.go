@@ -28,8 +28,8 @@ func (f fats) superfatOf(alkali, demand float64) float64 {
 }
 
 // fats adds up what takes up alkali in the batter before the carriers join it, exact and as weighed.
-func (m mixer) fats(s *BatchSheet, b Batch) fats {
-	carrier, _ := m.shelf.Oil(b.carrierOil())
+func (m mixer) fats(s *BatchSheet, b *bill) fats {
+	carrier := b.carrier
 	f := fats{
 		extras: s.Lye.ExtraFatKOHG, alkali: s.alkaliKOHG(s.Lye.NaOH.PureG, s.Lye.KOH.PureG) - s.Lye.AcidKOHG,
 		carrierLow: carrier.Fat.LowSap(), carrierMid: carrier.Fat.Sap, stepG: m.show.LyeStepG, plannedPercent: b.SuperfatPercent,
@@ -63,7 +63,7 @@ func (s *BatchSheet) alkaliKOHG(naohG, kohG float64) float64 { return naohG/chem
 
 // superfats works out what superfat the batch and each of its jugs really have. Batter is divided before the carriers join it: a jug
 // gets its part of the alkali and of the oils that were mixed, and then its own carrier's oil and its scents.
-func (m mixer) superfats(s *BatchSheet, b Batch) {
+func (m mixer) superfats(s *BatchSheet, b *bill) {
 	f := m.fats(s, b)
 	s.Superfat.MixedPercent = f.superfatOf(f.alkali, f.mid+f.extras)
 	batchCarriers := 0.0
@@ -79,7 +79,7 @@ func (m mixer) superfats(s *BatchSheet, b Batch) {
 		}
 		part := j.BatterG / s.Size.BatterG
 		own := part*(f.mid+f.extras) + oil*f.carrierMid/1000
-		j.Superfat.HeldPercent = f.superfatOf(part*f.alkali-m.scentKOHG(j), own)
+		j.Superfat.HeldPercent = f.superfatOf(part*f.alkali-b.scentKOHG(j), own)
 		j.Superfat.FirmPercent = f.superfatOf(part*f.alkali, own)
 		j.Superfat.LowPercent = f.superfatOf(part*f.alkali, part*(f.low+f.extras)+oil*f.carrierLow/1000)
 		j.Superfat.AsWeighedPercent = j.Superfat.FirmPercent
@@ -108,11 +108,10 @@ func (j JugSheet) carrierOilG(stepG float64) float64 {
 }
 
 // scentKOHG is the alkali a jug's scents can take up at most, g KOH.
-func (m mixer) scentKOHG(j *JugSheet) float64 {
+func (b *bill) scentKOHG(j *JugSheet) float64 {
 	sum := 0.0
 	for _, x := range j.Scents {
-		sc, _ := m.shelf.Scent(x.ID)
-		sum += x.G * sc.AlkaliKOHMgG / 1000
+		sum += x.G * b.scent(x.ID).AlkaliKOHMgG / 1000
 	}
 	return sum
 }

@@ -6,11 +6,11 @@ import (
 
 // colours gives every jug the colour of its finished batter: as the plan states it, else an estimate from its colourants, its white and
 // what the whole batch carries.
-func (m mixer) colours(s *BatchSheet, b Batch) {
+func (m mixer) colours(s *BatchSheet, b *bill) {
 	var stains []colour.Stain
 	var percents []float64
-	for _, x := range s.Extras {
-		if c, ok := m.shelf.Colourant(x.ID); ok && s.Size.BatterG > 0 {
+	for i, x := range s.Extras {
+		if c := b.pigments[i]; c != nil && s.Size.BatterG > 0 {
 			stains, percents = append(stains, c.stain), append(percents, min(mostDose, x.G/s.Size.BatterG*100))
 		}
 	}
@@ -23,11 +23,10 @@ func (m mixer) colours(s *BatchSheet, b Batch) {
 		}
 		j.Colour.Estimated = true
 		stains, percents = stains[:shared], percents[:shared]
-		for _, d := range j.Colourants {
-			c, _ := m.shelf.Colourant(d.ID)
-			stains, percents = append(stains, c.stain), append(percents, d.DosePercent)
+		for k, d := range j.Colourants {
+			stains, percents = append(stains, b.doses[i][k].stain), append(percents, d.DosePercent)
 		}
-		j.Colour.Hex = m.estimate(*j, stains, percents)
+		j.Colour.Hex = m.estimate(b.doses[i], j.WhitePercent, stains, percents)
 	}
 }
 
@@ -35,16 +34,14 @@ func (m mixer) colours(s *BatchSheet, b Batch) {
 const mostDose = 30
 
 // estimate is the colour a jug's batter is expected to have.
-func (m mixer) estimate(j JugSheet, stains []colour.Stain, percents []float64) string {
-	if m.shelf.plain.Scatter > 0 {
-		if paint, err := colour.Stained(m.shelf.plain, min(mostDose, j.WhitePercent), stains, percents); err == nil {
+func (m mixer) estimate(doses []dye, whitePercent float64, stains []colour.Stain, percents []float64) string {
+	if m.plain.Scatter > 0 {
+		if paint, err := colour.Stained(m.plain, min(mostDose, whitePercent), stains, percents); err == nil {
 			return paint.RGB().Hex()
 		}
 	}
-	if len(j.Colourants) > 0 {
-		if c, ok := m.shelf.Colourant(j.Colourants[0].ID); ok && c.Colour != "" {
-			return c.Colour
-		}
+	if len(doses) > 0 && doses[0].Colour != "" {
+		return doses[0].Colour
 	}
 	return colour.PlainBatter
 }

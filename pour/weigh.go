@@ -22,12 +22,12 @@ func Weigh(p Plan, s Shelf) Sheet {
 		}
 		return sheet
 	}
-	m := mixer{shelf: s, show: p.Show, roomC: p.Room.TemperatureC}
-	sheet.Base = m.sized(Base, p.Base, p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
+	m := mixer{plain: s.plain, show: p.Show, roomC: p.Room.TemperatureC}
+	sheet.Base = m.sized(s.bill(Base, p.Base), p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
 		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.Size.PouredML
 	})
 	if p.Icing != nil {
-		icing := m.sized(Icing, *p.Icing, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
+		icing := m.sized(s.bill(Icing, *p.Icing), p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
 			if p.Icing.Size == SizeBar {
 				return p.Icing.PerBarG / p.Mould.barPart() / unit.Size.PouredG
 			}
@@ -47,18 +47,17 @@ func Weigh(p Plan, s Shelf) Sheet {
 const unitOilsG = 1000
 
 // sized works a batch out at its size: at the oils given, or at a trial size scaled by what fills.
-func (m mixer) sized(n BatchName, b Batch, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
+func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
 	oils := b.OilsG
 	if b.Size != SizeOils {
-		oils = unitOilsG * fill(m.mix(n, b, unitOilsG, loss))
+		oils = unitOilsG * fill(m.mix(b, unitOilsG, loss))
 	}
-	s := m.mix(n, b, oils, loss)
+	s := m.mix(b, oils, loss)
 	s.round(m.show)
-	m.superfats(&s, b)
+	m.superfats(&s, &b)
 	s.Size.HeightMM = s.Size.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
-	oil, _ := m.shelf.Oil(s.Refused.ShortOil)
-	s.Refused.Masses = s.refuse(oil.Name)
-	s.forget(b)
+	s.Refused.Masses = s.refuse(b.shortOil(s.Refused.ShortOil))
+	s.forget(b.Batch)
 	return s
 }
 

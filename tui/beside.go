@@ -17,7 +17,7 @@ type kept struct {
 }
 
 // price says what the planned order costs in mud and in time, in two lines.
-func (m *Model) price() [2]string {
+func (m *model) price() [2]string {
 	f := m.facts
 	orders := f.Colours.Mingling.Orders
 	if len(orders) == 0 {
@@ -36,7 +36,7 @@ func (m *Model) price() [2]string {
 }
 
 // compare keeps the picture as it is now beside the one that is designed on, or lets the kept one go.
-func (m *Model) compare() {
+func (m *model) compare() {
 	if m.studio.kept != nil {
 		m.studio.kept = nil
 		m.say("the picture beside is let go")
@@ -47,7 +47,7 @@ func (m *Model) compare() {
 }
 
 // drawCompared names the two pictures, with their colours in pour order, and says what each costs.
-func (m *Model) drawCompared(a screen.Area, e easel) {
+func (m *model) drawCompared(a screen.Area, e easel) {
 	for place, at := range [places]image.Rectangle{placeNow: e.now, placeKept: e.kept} {
 		name, st, price, design := "now", m.look.Strong, m.price(), m.studio.design
 		if place == placeKept {
@@ -69,7 +69,7 @@ func (m *Model) drawCompared(a screen.Area, e easel) {
 }
 
 // reroll pours another of the faces a design can have.
-func (m *Model) reroll() {
+func (m *model) reroll() {
 	plan := m.session.Plan()
 	if m.edit("another face", pour.Reseed(plan.Swirl.Seed+1)) == nil {
 		m.say(fmt.Sprintf("face %d; u brings the one before back", plan.Swirl.Seed+1))
@@ -77,18 +77,18 @@ func (m *Model) reroll() {
 }
 
 // browns says whether any colour changes over some weeks.
-func (m *Model) browns() bool {
+func (m *model) browns() bool {
 	return !slices.Equal(m.studio.design.Palette, m.studio.design.Weeks)
 }
 
 // turnBar looks at another bar, round and round.
-func (m *Model) turnBar(by int) {
+func (m *model) turnBar(by int) {
 	n := m.bars()
 	m.studio.bar = ((m.studio.bar+by)%n + n) % n
 }
 
 // bars is how many faces the loaf on show has along it: a slab is cut across too, and those bars share a face.
-func (m *Model) bars() int {
+func (m *model) bars() int {
 	if p := m.studio.mounts[placeNow].print; p != nil {
 		return p.Plate.Bars
 	}
@@ -96,6 +96,6 @@ func (m *Model) bars() int {
 }
 
 // barsShown says whether the view has single bars to step through.
-func (m *Model) barsShown() bool {
+func (m *model) barsShown() bool {
 	return m.studio.view == picture.Bar || m.studio.view == picture.Bars
 }

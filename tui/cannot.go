@@ -6,7 +6,7 @@ import (
 )
 
 // cannot says why a key of the bench cannot act now, or "" when it can. Help and the status line both ask it.
-func (m *Model) cannot(id keys.ID) string {
+func (m *model) cannot(id keys.ID) string {
 	cell, _, ok := m.cell()
 	switch id {
 	case keys.Undo:
@@ -63,7 +63,7 @@ func (m *Model) cannot(id keys.ID) string {
 }
 
 // cannotTurn says why a key of the picture cannot act now.
-func (m *Model) cannotTurn(id keys.ID) string {
+func (m *model) cannotTurn(id keys.ID) string {
 	switch {
 	case id == keys.ShowFace && !m.placed.Face.Empty():
 		return "the face is in view already; F5 shows it large"

@@ -12,8 +12,8 @@ import (
 // bigNudge is how many steps a big nudge is.
 const bigNudge = 10
 
-// change changes the plan at the cursor and says whether the key was one that does. [Model.cannot] has said that it can.
-func (m *Model) change(id keys.ID, key string) bool {
+// change changes the plan at the cursor and says whether the key was one that does. [model.cannot] has said that it can.
+func (m *model) change(id keys.ID, key string) bool {
 	cell, _, _ := m.cell()
 	switch id {
 	case keys.Digits:
@@ -41,13 +41,13 @@ func (m *Model) change(id keys.ID, key string) bool {
 }
 
 // asked is what a key comes to on the panel in focus; false: the panel has nothing for it.
-func (m *Model) asked(id keys.ID) (panel.Do, bool) {
+func (m *model) asked(id keys.ID) (panel.Do, bool) {
 	cell, row, _ := m.cell()
 	return m.at().Press(id, m.facts, panel.On{Cell: cell, Row: row, Col: m.cursors[m.at().ID].Col})
 }
 
 // do carries out what a key comes to, and says whether it could.
-func (m *Model) do(do panel.Do) bool {
+func (m *model) do(do panel.Do) bool {
 	if do.Why != "" {
 		m.refuse(do.Why)
 		return false
@@ -72,7 +72,7 @@ func (m *Model) do(do panel.Do) bool {
 }
 
 // seek takes the cursor of the panel in focus to a row.
-func (m *Model) seek(where func(*panel.Facts) (panel.To, bool)) {
+func (m *model) seek(where func(*panel.Facts) (panel.To, bool)) {
 	to, ok := where(m.facts)
 	if !ok {
 		return
@@ -85,7 +85,7 @@ func (m *Model) seek(where func(*panel.Facts) (panel.To, bool)) {
 	m.cursors[id] = m.grids[id].Seek(c, to.Item, to.Sub)
 }
 
-func (m *Model) changeCell(cell grid.Cell) {
+func (m *model) changeCell(cell grid.Cell) {
 	switch cell.Kind {
 	case grid.Number, grid.Words:
 		m.begin(cell.Plain)
@@ -100,7 +100,7 @@ func (m *Model) changeCell(cell grid.Cell) {
 	}
 }
 
-func (m *Model) nudge(cell grid.Cell, steps float64) {
+func (m *model) nudge(cell grid.Cell, steps float64) {
 	e, err := cell.Nudge(steps)
 	if err == nil {
 		err = m.session.Nudge(cell.Name, e)
@@ -110,7 +110,7 @@ func (m *Model) nudge(cell grid.Cell, steps float64) {
 	}
 }
 
-func (m *Model) toggleIcing() {
+func (m *model) toggleIcing() {
 	if m.session.Plan().Icing == nil {
 		if m.do(panel.NewIcing()) {
 			m.station = panel.Icing
@@ -123,7 +123,7 @@ func (m *Model) toggleIcing() {
 }
 
 // toggleUnits turns between metric and avoirdupois with inches and Fahrenheit. The plan itself stays metric.
-func (m *Model) toggleUnits() {
+func (m *model) toggleUnits() {
 	mass, temp, length := pour.MassOunce, pour.DegreesF, pour.LengthInch
 	if m.session.Plan().Show.Mass == pour.MassOunce {
 		mass, temp, length = pour.MassGram, pour.DegreesC, pour.LengthMM
@@ -143,19 +143,19 @@ func (m *Model) toggleUnits() {
 	}
 }
 
-func (m *Model) undo() {
+func (m *model) undo() {
 	if name, err := m.session.Undo(); err == nil {
 		m.say("undone: " + name)
 	}
 }
 
-func (m *Model) redo() {
+func (m *model) redo() {
 	if name, err := m.session.Redo(); err == nil {
 		m.say("done again: " + name)
 	}
 }
 
-func (m *Model) toggleMouse() {
+func (m *model) toggleMouse() {
 	m.mouse = !m.mouse
 	if m.mouse {
 		m.say("the mouse points at cells; m gives it back to the terminal")

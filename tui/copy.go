@@ -7,14 +7,14 @@ import (
 )
 
 // copyCell gives the cell under the cursor to the clipboard.
-func (m *Model) copyCell() tea.Cmd {
+func (m *model) copyCell() tea.Cmd {
 	cell, _, _ := m.cell()
 	m.say("copied " + cell.Copy())
 	return tea.SetClipboard(cell.Copy())
 }
 
 // copyPanel gives the whole panel to the clipboard, tab-separated.
-func (m *Model) copyPanel() tea.Cmd {
+func (m *model) copyPanel() tea.Cmd {
 	g := m.grids[m.at().ID]
 	var b strings.Builder
 	for _, row := range g.Rows {

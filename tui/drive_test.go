@@ -30,23 +30,23 @@ func built(t testing.TB) (pour.Shelf, pour.Plan) {
 }
 
 // opened is the workbench on the first example at a size.
-func opened(t testing.TB, w, h int) *Model {
+func opened(t testing.TB, w, h int) *model {
 	t.Helper()
 	shelf, plan := built(t)
-	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
+	m := newModel(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
 	finish(m, m.Init())
 	resize(m, w, h)
 	return m
 }
 
 // resize gives the terminal another size and lets the pictures be drawn for it.
-func resize(m *Model, w, h int) {
+func resize(m *model, w, h int) {
 	_, cmd := m.Update(tea.WindowSizeMsg{Width: w, Height: h})
 	finish(m, cmd)
 }
 
 // visit goes to a station and lets its pictures be drawn.
-func visit(m *Model, s panel.Place) {
+func visit(m *model, s panel.Place) {
 	m.station = s
 	m.settle()
 	finish(m, m.develop())
@@ -83,7 +83,7 @@ func key(name string) tea.KeyPressMsg {
 }
 
 // drive presses keys one after the other and lets every command finish before the next. It says whether the bench was left.
-func drive(m *Model, names string) (left bool) {
+func drive(m *model, names string) (left bool) {
 	for _, name := range strings.Fields(names) {
 		_, cmd := m.Update(key(name))
 		left = finish(m, cmd) || left
@@ -92,7 +92,7 @@ func drive(m *Model, names string) (left bool) {
 }
 
 // typeText types a text letter by letter.
-func typeText(m *Model, text string) {
+func typeText(m *model, text string) {
 	for _, r := range text {
 		if r == ' ' {
 			drive(m, "space")
@@ -103,7 +103,7 @@ func typeText(m *Model, text string) {
 }
 
 // finish runs a command and everything that follows from it.
-func finish(m *Model, cmd tea.Cmd) (left bool) {
+func finish(m *model, cmd tea.Cmd) (left bool) {
 	if cmd == nil {
 		return false
 	}
@@ -126,13 +126,13 @@ func finish(m *Model, cmd tea.Cmd) (left bool) {
 }
 
 // frame is the screen as text without styles.
-func frame(m *Model) string { return ansi.Strip(m.View().Content) }
+func frame(m *model) string { return ansi.Strip(m.View().Content) }
 
 // base is the base batch on the bench.
-func base(m *Model) pour.Batch { return m.session.Plan().Base }
+func base(m *model) pour.Batch { return m.session.Plan().Base }
 
 // goTo puts the focus on a panel of a station.
-func goTo(t testing.TB, m *Model, s panel.Place, id layout.ID) {
+func goTo(t testing.TB, m *model, s panel.Place, id layout.ID) {
 	t.Helper()
 	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8"}[s])
 	for range m.panels {

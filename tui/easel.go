@@ -25,7 +25,7 @@ const (
 const nearWhole = 0.85
 
 // faceRect is the border of the panel the face stands in; it says false where no face is in view.
-func (m *Model) faceRect() (image.Rectangle, bool) {
+func (m *model) faceRect() (image.Rectangle, bool) {
 	switch {
 	case m.placed.TooSmall:
 		return image.Rectangle{}, false
@@ -43,7 +43,7 @@ func (m *Model) faceRect() (image.Rectangle, bool) {
 const peekH = 15
 
 // peekRect is where the face stands over the bench: at the right, no wider than its picture, away from the line of the cursor.
-func (m *Model) peekRect() image.Rectangle {
+func (m *model) peekRect() image.Rectangle {
 	bottom := m.placed.Warnings.Min.Y
 	h := min(peekH, bottom-2)
 	wmm, hmm := m.viewMM(image.Rectangle{})
@@ -61,7 +61,7 @@ func (m *Model) peekRect() image.Rectangle {
 }
 
 // easel lays the panel of the face out; it says false where no face is in view.
-func (m *Model) easel() (easel, bool) {
+func (m *model) easel() (easel, bool) {
 	r, ok := m.faceRect()
 	if !ok || r.Dx() < 6 || r.Dy() < 4 {
 		return easel{}, false
@@ -85,7 +85,7 @@ func (m *Model) easel() (easel, bool) {
 
 // besideOrBelow puts the legend beside the picture or below it, whichever leaves the picture larger. On the other stations, whose grids
 // name the jugs already, the legend gets little more than the room that the picture leaves over.
-func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle) {
+func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle) {
 	wmm, hmm := m.viewMM(room)
 	scale := func(r image.Rectangle) float64 { // pixels per mm
 		if r.Dx() < leastPicW || r.Dy() < 4 {
@@ -116,7 +116,7 @@ func (m *Model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 
 // viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions; for a cut along the loaf,
 // of its lengths as they are shown.
-func (m *Model) viewMM(room image.Rectangle) (w, h float64) {
+func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
 	view := picture.Bar
 	if m.atPicture() {

@@ -12,7 +12,7 @@ import (
 )
 
 // drawTitle draws the plan's name with its unsaved mark, and the totals that are always in sight.
-func (m *Model) drawTitle(a screen.Area) {
+func (m *model) drawTitle(a screen.Area) {
 	w := m.drawTotals(a)
 	x := a.Text(1, 0, "pourbench", m.look.Accent)
 	name := m.session.Plan().Name
@@ -23,7 +23,7 @@ func (m *Model) drawTitle(a screen.Area) {
 }
 
 // drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took.
-func (m *Model) drawTotals(a screen.Area) int {
+func (m *model) drawTotals(a screen.Area) int {
 	f := m.facts
 	batter := f.Sheet.Base.Size.BatterWeighG
 	oils := f.Sheet.Base.Size.OilsG
@@ -58,7 +58,7 @@ func (m *Model) drawTotals(a screen.Area) int {
 }
 
 // drawWarnings draws what to know before lye meets oil: in a box, or the worst of it on one line.
-func (m *Model) drawWarnings(a screen.Area) {
+func (m *model) drawWarnings(a screen.Area) {
 	if m.placed.Boxed {
 		m.facts.DrawWarnings(a)
 		return
@@ -67,7 +67,7 @@ func (m *Model) drawWarnings(a screen.Area) {
 }
 
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
-func (m *Model) drawStatus(a screen.Area) {
+func (m *model) drawStatus(a screen.Area) {
 	if m.status.Text() != "" {
 		m.status.Draw(a, m.look)
 		return
@@ -80,11 +80,11 @@ func (m *Model) drawStatus(a screen.Area) {
 }
 
 // drawFooter draws the keys of what has them: the topmost dialog, the cell being typed in, or the panel in focus.
-func (m *Model) drawFooter(a screen.Area) {
+func (m *model) drawFooter(a screen.Area) {
 	dialog.Footer(a, m.footKeys(), m.look)
 }
 
-func (m *Model) footKeys() []keys.Binding {
+func (m *model) footKeys() []keys.Binding {
 	if top := m.dialogs.Top(); top != nil {
 		return top.Keys()
 	}

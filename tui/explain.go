@@ -9,7 +9,7 @@ import (
 const whereFrom = "Where it comes from"
 
 // explain opens the page that says where the figure under the cursor comes from.
-func (m *Model) explain() {
+func (m *model) explain() {
 	cell, _, _ := m.cell()
 	if cell.Figure == "" { // what is no figure of the plan is told by its hint alone
 		m.dialogs.Open(&dialog.Page{Title: whereFrom, Lines: []dialog.Line{{Text: cell.Text}, {Text: cell.Hint}}})
@@ -32,7 +32,7 @@ func (m *Model) explain() {
 }
 
 // told is the sheet that knows most of this plan: the clock's figures and what the colours do, once they are worked out.
-func (m *Model) told() *pour.Sheet {
+func (m *model) told() *pour.Sheet {
 	switch {
 	case m.facts.ColoursFresh && m.facts.Colours != nil:
 		return m.facts.Colours

@@ -41,7 +41,7 @@ func TestEveryCellSaysWhereItsFigureComesFrom(t *testing.T) {
 	}
 }
 
-func checkCell(t *testing.T, m *Model, title string, c grid.Cell) {
+func checkCell(t *testing.T, m *model, title string, c grid.Cell) {
 	t.Helper()
 	a, err := m.told().Explain(c.Figure, m.session.Shelf(), m.opt.Hand)
 	if err != nil {

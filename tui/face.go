@@ -13,7 +13,7 @@ import (
 )
 
 // drawPinned draws the face beside or over the panels of the other stations.
-func (m *Model) drawPinned(a screen.Area) {
+func (m *model) drawPinned(a screen.Area) {
 	r, ok := m.faceRect()
 	if !ok || m.atPicture() {
 		return
@@ -30,7 +30,7 @@ func (m *Model) drawPinned(a screen.Area) {
 }
 
 // drawFace draws the picture with its legend and caption, or two pictures that are compared. The area is the whole screen.
-func (m *Model) drawFace(a screen.Area) {
+func (m *model) drawFace(a screen.Area) {
 	e, ok := m.easel()
 	if !ok {
 		return
@@ -48,14 +48,14 @@ func (m *Model) drawFace(a screen.Area) {
 	a.At(e.caption).Text(1, 0, screen.Clip(m.caption(), e.caption.Dx()-2), m.look.Quiet)
 }
 
-func (m *Model) drawWhy(a screen.Area, why string) {
+func (m *model) drawWhy(a screen.Area, why string) {
 	for i, l := range screen.Wrap(why, a.W()-2) {
 		a.Text(1, i, l, m.look.Quiet)
 	}
 }
 
 // drawFrame draws one picture. One of another size than its place, left from before a resize, is not drawn.
-func (m *Model) drawFrame(a screen.Area, place int) {
+func (m *model) drawFrame(a screen.Area, place int) {
 	f := &m.studio.mounts[place]
 	switch {
 	case f.why != "":
@@ -78,7 +78,7 @@ func (m *Model) drawFrame(a screen.Area, place int) {
 }
 
 // drawNumber writes the number of a bar below its face.
-func (m *Model) drawNumber(a screen.Area, t picture.Tile) {
+func (m *model) drawNumber(a screen.Area, t picture.Tile) {
 	text, st := fmt.Sprint(t.Bar+1), m.look.Quiet
 	if t.Bar == m.studio.bar {
 		text, st = "►"+text, m.look.Focus
@@ -87,7 +87,7 @@ func (m *Model) drawNumber(a screen.Area, t picture.Tile) {
 }
 
 // drawMould draws walls and bottom round a pour that is under way.
-func (m *Model) drawMould(a screen.Area, r image.Rectangle) {
+func (m *model) drawMould(a screen.Area, r image.Rectangle) {
 	for y := r.Min.Y; y < r.Max.Y; y++ {
 		a.Text(r.Min.X-1, y, "║", m.look.Quiet)
 		a.Text(r.Max.X, y, "║", m.look.Quiet)
@@ -96,7 +96,7 @@ func (m *Model) drawMould(a screen.Area, r image.Rectangle) {
 }
 
 // caption says what the picture shows.
-func (m *Model) caption() string {
+func (m *model) caption() string {
 	what := "bar"
 	if m.bars() != m.session.Sheet().Bars.Count {
 		what = "cut" // across a slab, through several bars
@@ -123,7 +123,7 @@ func (m *Model) caption() string {
 }
 
 // lengthsText says how a cut along the loaf differs from the loaf's own shape.
-func (m *Model) lengthsText() (parts []string) {
+func (m *model) lengthsText() (parts []string) {
 	f := m.studio.mounts[placeNow].print
 	if f == nil || f.Plate.Cut.N == 0 {
 		return nil
@@ -138,7 +138,7 @@ func (m *Model) lengthsText() (parts []string) {
 }
 
 // stepText is the step of the pour that is shown, in words; "" for a pour that is done.
-func (m *Model) stepText() string {
+func (m *model) stepText() string {
 	f := m.studio.mounts[placeNow].print
 	if f == nil || f.Plate.Shot.Done == picture.Whole {
 		return ""
@@ -154,7 +154,7 @@ func (m *Model) stepText() string {
 }
 
 // inPourOrder is the places of the base's jugs in the order they are poured.
-func (m *Model) inPourOrder() []int {
+func (m *model) inPourOrder() []int {
 	var out []int
 	for _, j := range m.studio.design.Recipe.Script.Brief.Order {
 		if j < len(m.session.Sheet().Base.Jugs) {
@@ -173,7 +173,7 @@ const (
 )
 
 // legendW is how wide a line of the legend is, with or without its share.
-func (m *Model) legendW(share bool) int {
+func (m *model) legendW(share bool) int {
 	w := 4
 	for _, x := range m.legend() {
 		w = max(w, screen.Width(x.name))
@@ -191,7 +191,7 @@ type flow struct {
 }
 
 // legendFlow lays the legend out in a width; the shares are left out where that saves rows.
-func (m *Model) legendFlow(room int) flow {
+func (m *model) legendFlow(room int) flow {
 	n := len(m.legend())
 	in := func(share bool) flow {
 		f := flow{w: m.legendW(share) + legendGap}
@@ -214,7 +214,7 @@ type legendEntry struct {
 }
 
 // legend lists the jugs in pour order, then those of the icing.
-func (m *Model) legend() []legendEntry {
+func (m *model) legend() []legendEntry {
 	var out []legendEntry
 	f := m.studio.mounts[placeNow].print
 	add := func(inks []picture.Ink, i int, j pour.JugSheet, letter string) {
@@ -241,7 +241,7 @@ func (m *Model) legend() []legendEntry {
 }
 
 // drawLegend lists letter, colour, name and share, in the order the jugs are poured; the icing's jugs have small letters.
-func (m *Model) drawLegend(a screen.Area) {
+func (m *model) drawLegend(a screen.Area) {
 	if a.W() < 8 {
 		return
 	}
@@ -251,7 +251,7 @@ func (m *Model) drawLegend(a screen.Area) {
 	}
 }
 
-func (m *Model) drawEntry(a screen.Area, x legendEntry) {
+func (m *model) drawEntry(a screen.Area, x legendEntry) {
 	end := m.drawInk(a, 0, x.ink)
 	w := a.W()
 	if w >= m.legendW(true) {
@@ -262,7 +262,7 @@ func (m *Model) drawEntry(a screen.Area, x legendEntry) {
 }
 
 // drawInk draws a letter on its colour; without colour the sign that stands for it and the letter.
-func (m *Model) drawInk(a screen.Area, x int, k picture.Ink) int {
+func (m *model) drawInk(a screen.Area, x int, k picture.Ink) int {
 	if k.Colour == 0 {
 		sign := k.Glyph
 		if sign == k.Letter {
@@ -274,7 +274,7 @@ func (m *Model) drawInk(a screen.Area, x int, k picture.Ink) int {
 }
 
 // clickFace chooses the bar that was clicked on.
-func (m *Model) clickFace(at image.Point) {
+func (m *model) clickFace(at image.Point) {
 	e, ok := m.easel()
 	p := m.studio.mounts[placeNow].print
 	if !ok || p == nil || p.Plate.Shot.View != picture.Bars {

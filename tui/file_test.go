@@ -14,7 +14,7 @@ import (
 )
 
 // savedIn is a bench whose plan was saved into a folder.
-func savedIn(t *testing.T, dir string) (*Model, string) {
+func savedIn(t *testing.T, dir string) (*model, string) {
 	t.Helper()
 	m := opened(t, 100, 30)
 	path := filepath.Join(dir, "meadow.toml")
@@ -148,7 +148,7 @@ func TestAFileThatCannotBeReadExplainsItselfAndChangesNothing(t *testing.T) {
 }
 
 // checklistTo asks for the checklist at a path.
-func checklistTo(m *Model, path string) {
+func checklistTo(m *model, path string) {
 	drive(m, "x ctrl+u")
 	typeText(m, path)
 	drive(m, "enter")
@@ -222,7 +222,7 @@ func TestTheReasonComesFirstWhenAFileCannotBeWritten(t *testing.T) {
 }
 
 // saving presses the key that saves and leaves the saving for later, as on a slow disk.
-func saving(m *Model) tea.Cmd {
+func saving(m *model) tea.Cmd {
 	_, cmd := m.Update(key("s"))
 	return cmd
 }

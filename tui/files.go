@@ -21,23 +21,23 @@ type savedMsg struct {
 	path string
 	out  planfile.Saved
 	err  error
-	then func(m *Model) tea.Cmd
+	then func(m *model) tea.Cmd
 
 	opened int // which of the plans that were put on the bench it is
 }
 
 // keep remembers where the plan on the bench is kept.
-func (m *Model) keep(path string, stamp planfile.Stamp) { m.file.path, m.file.stamp = path, stamp }
+func (m *model) keep(path string, stamp planfile.Stamp) { m.file.path, m.file.stamp = path, stamp }
 
 // bring puts another plan on the bench.
-func (m *Model) bring(p pour.Plan, isSaved bool, path string, stamp planfile.Stamp) {
+func (m *model) bring(p pour.Plan, isSaved bool, path string, stamp planfile.Stamp) {
 	m.session.Replace(p, isSaved)
 	m.keep(path, stamp)
 	m.file.opened++
 }
 
 // save saves the plan and goes on with then, which may be nil. A plan without a file asks for one.
-func (m *Model) save(then func(*Model) tea.Cmd) tea.Cmd {
+func (m *model) save(then func(*model) tea.Cmd) tea.Cmd {
 	if m.file.path == "" {
 		m.askSaveAs(then)
 		return nil
@@ -45,7 +45,7 @@ func (m *Model) save(then func(*Model) tea.Cmd) tea.Cmd {
 	return m.saveTo(m.file.path, planfile.SaveOptions{Since: m.file.stamp}, then)
 }
 
-func (m *Model) saveTo(path string, o planfile.SaveOptions, then func(*Model) tea.Cmd) tea.Cmd {
+func (m *model) saveTo(path string, o planfile.SaveOptions, then func(*model) tea.Cmd) tea.Cmd {
 	if m.file.saving {
 		m.refuse("the plan is still being saved; wait a moment")
 		return nil
@@ -59,7 +59,7 @@ func (m *Model) saveTo(path string, o planfile.SaveOptions, then func(*Model) te
 }
 
 // saved takes the outcome of a save; a file that is there or has changed is a question, any other failure a reason.
-func (m *Model) saved(msg savedMsg) tea.Cmd {
+func (m *model) saved(msg savedMsg) tea.Cmd {
 	m.file.saving = false
 	force := dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.saveTo(msg.path, planfile.SaveOptions{Force: true}, msg.then) }}
 	other := dialog.Answer{Text: "save under another name", Do: func() tea.Cmd { m.askSaveAs(msg.then); return nil }}
@@ -82,7 +82,7 @@ func (m *Model) saved(msg savedMsg) tea.Cmd {
 	return nil
 }
 
-func (m *Model) savedWell(msg savedMsg) tea.Cmd {
+func (m *model) savedWell(msg savedMsg) tea.Cmd {
 	text := "saved " + msg.path
 	if msg.out.Kept != "" {
 		text += "; the file as it was is kept as " + filepath.Base(msg.out.Kept)
@@ -102,7 +102,7 @@ func (m *Model) savedWell(msg savedMsg) tea.Cmd {
 }
 
 // askSaveAs asks for a file name.
-func (m *Model) askSaveAs(then func(*Model) tea.Cmd) {
+func (m *model) askSaveAs(then func(*model) tea.Cmd) {
 	start := m.file.path
 	if start == "" {
 		start = slug(m.session.Plan().Name) + ".toml"
@@ -166,7 +166,7 @@ func expand(path string) string {
 }
 
 // quit ends the workbench; an unsaved plan is a question first.
-func (m *Model) quit() tea.Cmd {
+func (m *model) quit() tea.Cmd {
 	if !m.session.Dirty() {
 		return m.leave(m)
 	}
@@ -175,13 +175,13 @@ func (m *Model) quit() tea.Cmd {
 }
 
 // leave ends the workbench for good: the journal goes first, nothing of it is wanted any more.
-func (m *Model) leave(*Model) tea.Cmd {
+func (m *model) leave(*model) tea.Cmd {
 	m.quitting = true
 	return tea.Sequence(m.dropJournal(), tea.Quit)
 }
 
 // unsaved asks what to do with a plan that is not saved before something that loses it.
-func (m *Model) unsaved(before string, then func(*Model) tea.Cmd) {
+func (m *model) unsaved(before string, then func(*model) tea.Cmd) {
 	m.ask("Not saved", m.session.Plan().Name+" has changes that are in no file. Before "+before+":",
 		dialog.Answer{Text: "save", Do: func() tea.Cmd { return m.save(then) }},
 		dialog.Answer{Text: "discard the changes", Do: func() tea.Cmd { return then(m) }})
@@ -191,7 +191,7 @@ func (m *Model) unsaved(before string, then func(*Model) tea.Cmd) {
 type changedMsg struct{ path string }
 
 // checkFile looks whether something else has changed the file, when the terminal comes back into focus.
-func (m *Model) checkFile() tea.Cmd {
+func (m *model) checkFile() tea.Cmd {
 	path, stamp := m.file.path, m.file.stamp
 	if path == "" || stamp.Zero() {
 		return nil
@@ -205,7 +205,7 @@ func (m *Model) checkFile() tea.Cmd {
 }
 
 // changed takes the news that the file was changed: what is on the bench stays until the maker decides.
-func (m *Model) changed(msg changedMsg) {
+func (m *model) changed(msg changedMsg) {
 	if msg.path != m.file.path || m.dialogs.Top() != nil {
 		return
 	}

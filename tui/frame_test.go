@@ -29,7 +29,7 @@ func TestFramesAtTheTwoSizesEveryTerminalHas(t *testing.T) {
 }
 
 // masked paints over the picture, which has goldens of its own: how a technique falls is not what these frames are about.
-func masked(m *Model, text string) string {
+func masked(m *model, text string) string {
 	e, ok := m.easel()
 	p := m.studio.mounts[placeNow].print
 	if !ok || p == nil {
@@ -94,7 +94,7 @@ func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {
 	fits(t, m, "thin", 0, screen.MaxH)
 }
 
-func fits(t *testing.T, m *Model, what string, w, h int) {
+func fits(t *testing.T, m *model, what string, w, h int) {
 	t.Helper()
 	lines := strings.Split(m.View().Content, "\n")
 	if len(lines) > h {
@@ -157,7 +157,7 @@ func TestHostileNamesNeverReachTheTerminal(t *testing.T) {
 	const hostile = "\x1b]52;c;aGk=\x07\u009b2J\u202ehi\r\t漢字👩‍🔬"
 	plan.Name = hostile
 	plan.Base.Jugs[0].Name = hostile
-	m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
+	m := newModel(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
 	for s := range panel.Places {
 		m.station = panel.Place(s)
 		m.settle()

@@ -33,7 +33,7 @@ type lostMsg struct {
 }
 
 // journalSoon has the plan journalled a little later, unless that is due already.
-func (m *Model) journalSoon() tea.Cmd {
+func (m *model) journalSoon() tea.Cmd {
 	if m.journal.file == nil || m.journal.due {
 		return nil
 	}
@@ -42,7 +42,7 @@ func (m *Model) journalSoon() tea.Cmd {
 }
 
 // writeJournal keeps the plan as it is now; a plan that is saved needs none.
-func (m *Model) writeJournal() tea.Cmd {
+func (m *model) writeJournal() tea.Cmd {
 	m.journal.due = false
 	if m.journal.file == nil {
 		return nil
@@ -55,21 +55,21 @@ func (m *Model) writeJournal() tea.Cmd {
 }
 
 // journalling is the writing of the journal, to be done at once or beside.
-func (m *Model) journalling() func() error {
+func (m *model) journalling() func() error {
 	m.journal.written = true
 	m.journal.turn++
 	j, file, plan := m.journal, m.file, m.session.Plan().Clone()
 	return func() error { return j.file.Write(j.turn, plan, file.path, file.stamp) }
 }
 
-func (m *Model) journaled(msg journaledMsg) {
+func (m *model) journaled(msg journaledMsg) {
 	if msg.err != nil {
 		m.refuse(msg.err.Error())
 	}
 }
 
 // enlist puts the file of the plan onto the list of plans that a backup keeps.
-func (m *Model) enlist() tea.Cmd {
+func (m *model) enlist() tea.Cmd {
 	dir, path := m.opt.StateDir, m.file.path
 	if dir == "" || path == "" {
 		return nil
@@ -83,7 +83,7 @@ func (m *Model) enlist() tea.Cmd {
 }
 
 // dropJournal removes the journal of the plan on the bench.
-func (m *Model) dropJournal() tea.Cmd {
+func (m *model) dropJournal() tea.Cmd {
 	if m.journal.file == nil || !m.journal.written {
 		return nil
 	}
@@ -94,21 +94,21 @@ func (m *Model) dropJournal() tea.Cmd {
 }
 
 // hangUp keeps the plan and ends: the terminal is gone.
-func (m *Model) hangUp() tea.Cmd {
+func (m *model) hangUp() tea.Cmd {
 	m.quitting = true
 	return tea.Sequence(m.writeJournal(), tea.Quit)
 }
 
-// Rescue writes the journal at once, for a bench that was ended from outside. It returns "" when there was nothing to keep.
-func (m *Model) Rescue() (kept string, err error) {
+// rescue writes the journal at once, for a bench that was ended from outside. It returns "" when there was nothing to keep.
+func (m *model) rescue() (kept string, err error) {
 	if m.journal.file == nil || !m.session.Dirty() {
 		return "", nil
 	}
 	return m.opt.StateDir, m.journalling()()
 }
 
-// Close lets go of the journal: what is in it is lost work from now on, for the next bench to offer.
-func (m *Model) Close() error {
+// close lets go of the journal: what is in it is lost work from now on, for the next bench to offer.
+func (m *model) close() error {
 	if m.journal.file == nil {
 		return nil
 	}
@@ -116,7 +116,7 @@ func (m *Model) Close() error {
 }
 
 // findLostWork looks for journals of this file, or of plans that never had one, whose benches are gone.
-func (m *Model) findLostWork() tea.Cmd {
+func (m *model) findLostWork() tea.Cmd {
 	if m.journal.file == nil {
 		return nil
 	}
@@ -141,7 +141,7 @@ func (m *Model) findLostWork() tea.Cmd {
 }
 
 // offerLostWork asks whether to take up work that was never saved. Whatever is not answered stays where it is.
-func (m *Model) offerLostWork(msg lostMsg) {
+func (m *model) offerLostWork(msg lostMsg) {
 	if len(msg.found) == 0 || msg.path != m.file.path {
 		return
 	}
@@ -166,7 +166,7 @@ func (m *Model) offerLostWork(msg lostMsg) {
 
 // takeUp puts a journalled plan on the bench, unsaved, as made from the file as it was then: if that has changed since, saving asks. One
 // that no longer fits the shelf is left where it is. The old journal goes once this bench's own holds the plan.
-func (m *Model) takeUp(r planfile.Recovery) tea.Cmd {
+func (m *model) takeUp(r planfile.Recovery) tea.Cmd {
 	if faults := r.Plan.Check(m.session.Shelf()); len(faults) > 0 {
 		m.refuse(faults[0].Error() + ": take up the journal " + r.File)
 		return nil

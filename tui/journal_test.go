@@ -15,7 +15,7 @@ import (
 )
 
 // keeping is a bench that keeps its journal in a folder, on a plan file or, with an empty path, on a plan without one.
-func keeping(t *testing.T, state, path string) *Model {
+func keeping(t *testing.T, state, path string) *model {
 	t.Helper()
 	shelf, plan := built(t)
 	doc := planfile.Document{Plan: plan}
@@ -25,8 +25,8 @@ func keeping(t *testing.T, state, path string) *Model {
 			t.Fatal(err)
 		}
 	}
-	m := New(Options{Document: doc, Shelf: shelf, StateDir: state, Background: "dark"})
-	t.Cleanup(func() { _ = m.Close() })
+	m := newModel(Options{Document: doc, Shelf: shelf, StateDir: state, Background: "dark"})
+	t.Cleanup(func() { _ = m.close() })
 	finish(m, m.Init())
 	return m
 }
@@ -43,7 +43,7 @@ func planFile(t *testing.T) string {
 }
 
 // share gives the pot a share and journals that.
-func share(t *testing.T, m *Model, percent float64) {
+func share(t *testing.T, m *model, percent float64) {
 	t.Helper()
 	if err := m.session.Apply("share", pour.SetShare(pour.Base, 0, percent)); err != nil {
 		t.Fatal(err)
@@ -59,7 +59,7 @@ func killed(t *testing.T, state, path string, percent float64) {
 		drive(m, "l")
 	}
 	share(t, m, percent)
-	if err := m.Close(); err != nil {
+	if err := m.close(); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -272,7 +272,7 @@ func TestAJournalWrittenLateDoesNotComeBackAfterTheSave(t *testing.T) {
 
 // finishAtWorst runs a command as a terminal may at worst: of a batch, whose parts run side by side, what leaves the bench comes
 // first, and after that nothing is taken any more.
-func finishAtWorst(m *Model, cmd tea.Cmd) (left bool) {
+func finishAtWorst(m *model, cmd tea.Cmd) (left bool) {
 	if cmd == nil {
 		return false
 	}
@@ -352,14 +352,14 @@ func TestAHangUpKeepsTheWorkBeforeLeaving(t *testing.T) {
 func TestAnInterruptedBenchIsRescuedAndItsWorkOffered(t *testing.T) {
 	state := t.TempDir()
 	m := keeping(t, state, "")
-	if kept, err := m.Rescue(); kept != "" || err != nil {
+	if kept, err := m.rescue(); kept != "" || err != nil {
 		t.Errorf("nothing was changed, and %q is kept, %v", kept, err)
 	}
 	share(t, m, 44)
-	if kept, err := m.Rescue(); kept != state || err != nil {
+	if kept, err := m.rescue(); kept != state || err != nil {
 		t.Errorf("kept in %q, %v", kept, err)
 	}
-	if err := m.Close(); err != nil {
+	if err := m.close(); err != nil {
 		t.Fatal(err)
 	}
 	if keeping(t, state, "").dialogs.Top() == nil {

@@ -13,7 +13,7 @@ type learnedMsg struct {
 }
 
 // readLearned reads the logbook beside the keyboard.
-func (m *Model) readLearned() tea.Cmd {
+func (m *model) readLearned() tea.Cmd {
 	learned := m.opt.Learned
 	if learned == nil {
 		m.refuse("no logbook was opened with this bench")
@@ -26,7 +26,7 @@ func (m *Model) readLearned() tea.Cmd {
 }
 
 // learned shows what was learnt as a page.
-func (m *Model) learned(msg learnedMsg) {
+func (m *model) learned(msg learnedMsg) {
 	if msg.err != nil {
 		m.refuse(reason(msg.err))
 		return

@@ -23,7 +23,7 @@ type measuredMsg struct {
 }
 
 // measure has the face counted beside the keyboard, once its picture is drawn with smooth edges and the counts are in sight.
-func (m *Model) measure() tea.Cmd {
+func (m *model) measure() tea.Cmd {
 	f := &m.studio.mounts[placeNow]
 	if !m.atPicture() || m.studio.play.running || f.print == nil || !f.print.Plate.Fine || f.stop == nil || !f.print.Plate.Shot.Same(f.shot) {
 		return nil
@@ -43,7 +43,7 @@ func (m *Model) measure() tea.Cmd {
 }
 
 // counted takes what was counted; the counts of a face that has changed since are dropped.
-func (m *Model) counted(msg measuredMsg) {
+func (m *model) counted(msg measuredMsg) {
 	c := &m.studio.measured
 	if msg.ticket != c.ticket {
 		return

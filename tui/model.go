@@ -1,6 +1,6 @@
 // Package tui is the workbench: it draws sheets and edits plans, and works no figure out.
 //
-// [Model] is the only Bubble Tea model. Below it are plain values: a session holds the plan, grids are built from it,
+// [model] is the only Bubble Tea model. Below it are plain values: a session holds the plan, grids are built from it,
 // a layout says where they stand, and dialogs take the keys while they are open. View writes nothing.
 package tui
 
@@ -44,8 +44,8 @@ type Options struct {
 	Notes      io.Writer              // where [Open] says what became of unsaved work; nil: standard error
 }
 
-// Model is the workbench.
-type Model struct {
+// model is the workbench.
+type model struct {
 	opt      Options
 	session  *session.Session
 	file     file
@@ -84,9 +84,9 @@ type typing struct {
 	grid.Typed
 }
 
-// New opens the workbench on a plan. [Open] runs it on a terminal.
-func New(o Options) *Model {
-	m := &Model{
+// newModel opens the workbench on a plan. [Open] runs it on a terminal.
+func newModel(o Options) *model {
+	m := &model{
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
 		stations: panel.Stations(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
@@ -108,7 +108,7 @@ func New(o Options) *Model {
 }
 
 // Init asks the terminal for its background and looks for work that was never saved.
-func (m *Model) Init() tea.Cmd {
+func (m *model) Init() tea.Cmd {
 	cmds := []tea.Cmd{m.findLostWork(), m.enlist(), m.wake()}
 	if m.opt.Background == "" || m.opt.Background == "auto" {
 		cmds = append(cmds, tea.RequestBackgroundColor)
@@ -117,16 +117,16 @@ func (m *Model) Init() tea.Cmd {
 }
 
 // at is the panel that has the keys.
-func (m *Model) at() *panel.Panel { return m.focus[m.station] }
+func (m *model) at() *panel.Panel { return m.focus[m.station] }
 
 // here is the station.
-func (m *Model) here() *panel.Station { return &m.stations[m.station] }
+func (m *model) here() *panel.Station { return &m.stations[m.station] }
 
 // atPicture says whether the picture stands on the station.
-func (m *Model) atPicture() bool { return m.here().Picture != "" }
+func (m *model) atPicture() bool { return m.here().Picture != "" }
 
 // cell is the cell under the cursor.
-func (m *Model) cell() (grid.Cell, grid.Row, bool) {
+func (m *model) cell() (grid.Cell, grid.Row, bool) {
 	p := m.at()
 	g, c := m.grids[p.ID], m.cursors[p.ID]
 	cell, ok := g.On(c)
@@ -137,7 +137,7 @@ func (m *Model) cell() (grid.Cell, grid.Row, bool) {
 }
 
 // settle brings everything that is drawn in step with the session: grids, layout, cursors and scrolling. It runs at the end of every Update.
-func (m *Model) settle() {
+func (m *model) settle() {
 	m.facts = m.gather()
 	m.settleDesign()
 	if !m.atPicture() {
@@ -165,7 +165,7 @@ func (m *Model) settle() {
 }
 
 // gather puts together what the panels are drawn from.
-func (m *Model) gather() *panel.Facts {
+func (m *model) gather() *panel.Facts {
 	f := &panel.Facts{
 		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look,
 		Warnings: m.session.Warnings(), Picture: m.drawFace,
@@ -179,7 +179,7 @@ func (m *Model) gather() *panel.Facts {
 }
 
 // wanted is what the layout of the screen depends on.
-func (m *Model) wanted(icing bool) layout.Ask {
+func (m *model) wanted(icing bool) layout.Ask {
 	ask := layout.Ask{W: m.w, H: m.h, Picture: m.here().Picture, Focus: m.at().ID, Warnings: m.facts.WarningLines()}
 	for i, column := range m.here().Columns(icing) {
 		for _, p := range column {

@@ -15,7 +15,7 @@ import (
 const wheelRows = 3
 
 // click takes a click to a dialog, a tab, the warnings or a cell. A click on the cell under the cursor changes it.
-func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
+func (m *model) click(msg tea.MouseClickMsg) tea.Cmd {
 	at := image.Pt(msg.X, msg.Y)
 	if msg.Button != tea.MouseLeft || m.placed.TooSmall {
 		return nil
@@ -46,7 +46,7 @@ func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 	return nil
 }
 
-func (m *Model) clickTab(x int) {
+func (m *model) clickTab(x int) {
 	for s, from := range m.tabs() {
 		if x >= from && x < from+screen.Width(m.stations[s].Name)+2 {
 			m.station = panel.Place(s)
@@ -54,7 +54,7 @@ func (m *Model) clickTab(x int) {
 	}
 }
 
-func (m *Model) clickPanel(hit layout.Placed, at image.Point) {
+func (m *model) clickPanel(hit layout.Placed, at image.Point) {
 	p := m.panel(hit.ID)
 	was := m.at() == p
 	m.focus[m.station] = p
@@ -78,12 +78,12 @@ func (m *Model) clickPanel(hit layout.Placed, at image.Point) {
 }
 
 // panel is a panel of the station by its name.
-func (m *Model) panel(id layout.ID) *panel.Panel {
+func (m *model) panel(id layout.ID) *panel.Panel {
 	return m.panels[slices.IndexFunc(m.panels, func(p *panel.Panel) bool { return p.ID == id })]
 }
 
 // wheel scrolls the dialog or the panel under the pointer.
-func (m *Model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
+func (m *model) wheel(msg tea.MouseWheelMsg) tea.Cmd {
 	by := wheelRows
 	if msg.Button == tea.MouseWheelUp {
 		by = -wheelRows

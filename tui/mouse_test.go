@@ -10,7 +10,7 @@ import (
 )
 
 // clickOn clicks on the first place of the frame where a text stands.
-func clickOn(t *testing.T, m *Model, text string) {
+func clickOn(t *testing.T, m *model, text string) {
 	t.Helper()
 	for y, l := range strings.Split(frame(m), "\n") {
 		if i := strings.Index(l, text); i >= 0 {

@@ -30,15 +30,15 @@ type listedMsg struct{ paths []string }
 const examplePrefix = "\x00"
 
 // open lists the plans of the folder and the examples; an unsaved plan is a question first.
-func (m *Model) open() tea.Cmd {
+func (m *model) open() tea.Cmd {
 	if m.session.Dirty() {
-		m.unsaved("opening another plan", func(m *Model) tea.Cmd { return m.list() })
+		m.unsaved("opening another plan", func(m *model) tea.Cmd { return m.list() })
 		return nil
 	}
 	return m.list()
 }
 
-func (m *Model) list() tea.Cmd {
+func (m *model) list() tea.Cmd {
 	dir := filepath.Dir(m.file.path)
 	return func() tea.Msg {
 		paths, err := filepath.Glob(filepath.Join(dir, "*.toml"))
@@ -50,7 +50,7 @@ func (m *Model) list() tea.Cmd {
 }
 
 // listed opens the list of plans.
-func (m *Model) listed(msg listedMsg) {
+func (m *model) listed(msg listedMsg) {
 	l := &dialog.List{Title: "Open a plan: pick one, or type a path", Free: "open the file of that path", Choose: m.openPlan}
 	for _, p := range msg.paths {
 		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
@@ -61,14 +61,14 @@ func (m *Model) listed(msg listedMsg) {
 	m.dialogs.Open(l)
 }
 
-func (m *Model) examples() []Example {
+func (m *model) examples() []Example {
 	if m.opt.Examples == nil {
 		return nil
 	}
 	return m.opt.Examples()
 }
 
-func (m *Model) openPlan(id string) tea.Cmd {
+func (m *model) openPlan(id string) tea.Cmd {
 	name, ok := strings.CutPrefix(id, examplePrefix)
 	if !ok {
 		return m.load(expand(id))
@@ -84,7 +84,7 @@ func (m *Model) openPlan(id string) tea.Cmd {
 	return nil
 }
 
-func (m *Model) load(path string) tea.Cmd {
+func (m *model) load(path string) tea.Cmd {
 	shelf, rev := m.session.Shelf(), m.session.Revision()
 	return func() tea.Msg {
 		doc, err := planfile.Load(path, shelf)
@@ -93,7 +93,7 @@ func (m *Model) load(path string) tea.Cmd {
 }
 
 // loaded puts an opened plan on the bench, or shows everything that keeps it from being read.
-func (m *Model) loaded(msg loadedMsg) tea.Cmd {
+func (m *model) loaded(msg loadedMsg) tea.Cmd {
 	if msg.err != nil {
 		m.dialogs.Open(dialog.NewPage("This plan cannot be opened", msg.err.Error()))
 		return nil
@@ -118,7 +118,7 @@ type writtenMsg struct {
 }
 
 // askChecklist asks for the file the checklist goes to.
-func (m *Model) askChecklist() {
+func (m *model) askChecklist() {
 	start := slug(m.session.Plan().Name) + "-checklist.txt"
 	if m.file.path != "" {
 		start = filepath.Join(filepath.Dir(m.file.path), start)
@@ -135,7 +135,7 @@ func (m *Model) askChecklist() {
 	})
 }
 
-func (m *Model) writeChecklist(path string, replace bool) tea.Cmd {
+func (m *model) writeChecklist(path string, replace bool) tea.Cmd {
 	sheet, shelf := *m.session.Sheet(), m.session.Shelf()
 	if work := m.session.Untimed(); work != nil {
 		sheet = work()
@@ -147,7 +147,7 @@ func (m *Model) writeChecklist(path string, replace bool) tea.Cmd {
 	}
 }
 
-func (m *Model) written(msg writtenMsg) tea.Cmd {
+func (m *model) written(msg writtenMsg) tea.Cmd {
 	switch {
 	case errors.Is(msg.err, fs.ErrExist):
 		m.ask("There is a file of that name", msg.path+" is there already.",

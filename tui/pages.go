@@ -9,7 +9,7 @@ import (
 )
 
 // whyNot says why a key of the bench cannot act here and now.
-func (m *Model) whyNot(b keys.Binding) string {
+func (m *model) whyNot(b keys.Binding) string {
 	if b.Mode != keys.Bench || len(b.Keys) == 0 {
 		return ""
 	}
@@ -20,7 +20,7 @@ func (m *Model) whyNot(b keys.Binding) string {
 }
 
 // warningsPage lists every warning with what stands behind it and what to do.
-func (m *Model) warningsPage() *dialog.Page {
+func (m *model) warningsPage() *dialog.Page {
 	p := &dialog.Page{Title: panel.WarningsTitle, LeadW: 12}
 	for _, w := range m.facts.Warnings {
 		p.Lines = append(p.Lines,

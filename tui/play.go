@@ -43,7 +43,7 @@ const (
 )
 
 // still says why there is no animation, or "".
-func (m *Model) still() string {
+func (m *model) still() string {
 	set := func(name string) bool {
 		return slices.ContainsFunc(m.opt.Environ, func(kv string) bool { return strings.HasPrefix(kv, name+"=") && len(kv) > len(name)+1 })
 	}
@@ -57,7 +57,7 @@ func (m *Model) still() string {
 }
 
 // steps is how many steps the pour on show has; 0 before it is drawn.
-func (m *Model) steps() int {
+func (m *model) steps() int {
 	if p := m.studio.mounts[placeNow].print; p != nil {
 		return p.Plate.Steps
 	}
@@ -65,7 +65,7 @@ func (m *Model) steps() int {
 }
 
 // replay starts the pour from the empty mould, or stops it where it is.
-func (m *Model) replay() tea.Cmd {
+func (m *model) replay() tea.Cmd {
 	p := &m.studio.play
 	p.ticket++
 	if p.running {
@@ -80,13 +80,13 @@ func (m *Model) replay() tea.Cmd {
 	return m.tick()
 }
 
-func (m *Model) tick() tea.Cmd {
+func (m *model) tick() tea.Cmd {
 	ticket := m.studio.play.ticket
 	return tea.Tick(pace(m.steps()), func(at time.Time) tea.Msg { return playMsg{ticket, at} })
 }
 
 // played goes on with the pour by the time that has passed, however many ticks came.
-func (m *Model) played(msg playMsg) tea.Cmd {
+func (m *model) played(msg playMsg) tea.Cmd {
 	p := &m.studio.play
 	if !p.running || msg.ticket != p.ticket {
 		return nil
@@ -104,7 +104,7 @@ func (m *Model) played(msg playMsg) tea.Cmd {
 }
 
 // step goes on or back in the pour by hand; past its last step it is whole again.
-func (m *Model) step(by int) {
+func (m *model) step(by int) {
 	p := &m.studio.play
 	p.ticket++
 	p.running = false
@@ -127,7 +127,7 @@ func (m *Model) step(by int) {
 }
 
 // halt shows the whole pour again, when the picture is left.
-func (m *Model) halt() {
+func (m *model) halt() {
 	m.studio.play.ticket++
 	m.studio.play.running, m.studio.play.done = false, picture.Whole
 }

@@ -12,7 +12,7 @@ import (
 type pouredMsg struct{ err error }
 
 // pourNow hands the terminal to the live run of this plan and takes it back when that is left. The run keeps its own copy of the plan.
-func (m *Model) pourNow() tea.Cmd {
+func (m *model) pourNow() tea.Cmd {
 	if m.opt.Pour == nil {
 		m.refuse("no live run was opened with this bench")
 		return nil
@@ -21,7 +21,7 @@ func (m *Model) pourNow() tea.Cmd {
 	return tea.Exec(run, func(err error) tea.Msg { return pouredMsg{err} })
 }
 
-func (m *Model) poured(msg pouredMsg) {
+func (m *model) poured(msg pouredMsg) {
 	if msg.err != nil {
 		m.refuse(reason(msg.err))
 		return

@@ -17,7 +17,7 @@ import (
 )
 
 // press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
-func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
+func (m *model) press(k tea.KeyPressMsg) tea.Cmd {
 	if k.String() == "ctrl+c" {
 		m.typing = nil
 		m.dialogs.Clear()
@@ -35,7 +35,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 }
 
 // pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Open].
-func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
+func (m *model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 	if k.String() != "ctrl+c" {
 		return nil
 	}
@@ -43,7 +43,7 @@ func (m *Model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 	return tea.Quit
 }
 
-func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
+func (m *model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 	key := k.String()
 	b, acts := keys.Lookup(keys.Bench, m.at().Has(), key)
 	if b.ID == "" {
@@ -63,7 +63,7 @@ func (m *Model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 }
 
 // act does what a key asks.
-func (m *Model) act(id keys.ID, key string) tea.Cmd {
+func (m *model) act(id keys.ID, key string) tea.Cmd {
 	if m.turnPicture(id) || m.move(id) || m.change(id, key) {
 		return nil
 	}
@@ -113,7 +113,7 @@ func (m *Model) act(id keys.ID, key string) tea.Cmd {
 }
 
 // move moves the cursor, the focus or the station and says whether the key was one that does.
-func (m *Model) move(id keys.ID) bool {
+func (m *model) move(id keys.ID) bool {
 	p := m.at().ID
 	g, c := m.grids[p], m.cursors[p]
 	switch id {
@@ -141,7 +141,7 @@ func (m *Model) move(id keys.ID) bool {
 	return true
 }
 
-func (m *Model) pageRows() int {
+func (m *model) pageRows() int {
 	if r, ok := m.placed.Find(m.at().ID); ok {
 		return max(r.Dy()-3, 1)
 	}
@@ -149,7 +149,7 @@ func (m *Model) pageRows() int {
 }
 
 // goTo moves to another panel or station.
-func (m *Model) goTo(id keys.ID) bool {
+func (m *model) goTo(id keys.ID) bool {
 	switch id {
 	case keys.NextPanel:
 		m.turn(1)
@@ -169,13 +169,13 @@ func (m *Model) goTo(id keys.ID) bool {
 	return true
 }
 
-func (m *Model) turn(by int) {
+func (m *model) turn(by int) {
 	at := slices.Index(m.panels, m.at())
 	m.focus[m.station] = m.panels[(at+by+len(m.panels))%len(m.panels)]
 }
 
 // pressTyping takes a key while a cell is typed in.
-func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
+func (m *model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
 	b, _ := keys.Lookup(keys.Typing, 0, k.String())
 	switch {
 	case b.ID == keys.Restore:
@@ -201,7 +201,7 @@ func (m *Model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
 }
 
 // commit keeps what was typed; a refusal stays at the cell with its reason.
-func (m *Model) commit() bool {
+func (m *model) commit() bool {
 	cell, _, ok := m.cell()
 	if !ok || cell.Set == nil {
 		m.typing = nil
@@ -222,13 +222,13 @@ func (m *Model) commit() bool {
 }
 
 // begin starts typing in the cell under the cursor.
-func (m *Model) begin(text string) {
+func (m *model) begin(text string) {
 	m.typing = &typing{Typed: grid.Typed{Entry: entry.New(text)}}
 	m.status.Clear()
 }
 
 // paste puts pasted text where text is typed.
-func (m *Model) paste(text string) tea.Cmd {
+func (m *model) paste(text string) tea.Cmd {
 	if m.dialogs.Paste(text) {
 		return nil
 	}

@@ -92,7 +92,7 @@ func (s *studio) setDepth(p colorprofile.Profile) {
 
 // settleDesign brings the design in step with the sheet. While the clock's figures and the browned colours are worked out again, those
 // before stand in, so that the picture does not jump twice.
-func (m *Model) settleDesign() {
+func (m *model) settleDesign() {
 	sheet := *m.session.Sheet()
 	d, err := sheet.Drawing()
 	if err != nil {
@@ -121,7 +121,7 @@ func (m *Model) settleDesign() {
 }
 
 // develop has the pictures drawn, beside the keyboard, that the screen wants and does not have.
-func (m *Model) develop() tea.Cmd {
+func (m *model) develop() tea.Cmd {
 	if m.asleep {
 		return nil
 	}
@@ -152,7 +152,7 @@ func (f *mount) drop() {
 }
 
 // shot is the picture of a design in a place of the screen.
-func (m *Model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
+func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 	s := picture.Shot{
 		Recipe: d.Recipe, Icing: d.Icing, Bar: m.studio.bar, BarMM: m.session.Plan().Mould.BarMM, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
 	}
@@ -166,7 +166,7 @@ func (m *Model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 }
 
 // dye is the colours a design is drawn in here and now.
-func (m *Model) dye(d pour.Drawing) picture.Dye {
+func (m *model) dye(d pour.Drawing) picture.Dye {
 	out := picture.Dye{
 		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
 		Ground: m.studio.ground, DarkTerminal: m.dark,
@@ -184,7 +184,7 @@ func (m *Model) dye(d pour.Drawing) picture.Dye {
 }
 
 // expose has one picture drawn: at once from a plate traced before, else first a draft. A picture that is drawn or under way is left alone.
-func (m *Model) expose(place int, shot picture.Shot, dye picture.Dye) tea.Cmd {
+func (m *model) expose(place int, shot picture.Shot, dye picture.Dye) tea.Cmd {
 	f := &m.studio.mounts[place]
 	if f.stop != nil && f.shot.Same(shot) && f.dye.Same(dye) {
 		return nil
@@ -210,7 +210,7 @@ func (m *Model) expose(place int, shot picture.Shot, dye picture.Dye) tea.Cmd {
 }
 
 // traced is a plate of a shot that was traced before, or nil. Plates know no colours, so a change of colours alone finds one.
-func (m *Model) traced(shot picture.Shot) *picture.Plate {
+func (m *model) traced(shot picture.Shot) *picture.Plate {
 	for _, p := range m.studio.plates {
 		if p.Shot.Same(shot) {
 			return p
@@ -220,7 +220,7 @@ func (m *Model) traced(shot picture.Shot) *picture.Plate {
 }
 
 // printed takes a picture; one that is not waited for any more is dropped. A draft is traced again with smooth edges.
-func (m *Model) printed(msg printedMsg) tea.Cmd {
+func (m *model) printed(msg printedMsg) tea.Cmd {
 	f := &m.studio.mounts[msg.place]
 	if msg.ticket != f.ticket || f.stop == nil {
 		return nil
@@ -252,7 +252,7 @@ func (m *Model) printed(msg printedMsg) tea.Cmd {
 }
 
 // remember keeps a plate for when it is wanted again.
-func (m *Model) remember(p *picture.Plate) {
+func (m *model) remember(p *picture.Plate) {
 	if m.traced(p.Shot) != nil {
 		return
 	}

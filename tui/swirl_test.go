@@ -16,10 +16,10 @@ import (
 )
 
 // now is the picture on show.
-func now(m *Model) *picture.Print { return m.studio.mounts[placeNow].print }
+func now(m *model) *picture.Print { return m.studio.mounts[placeNow].print }
 
 // swirling is the station of the swirl at a size.
-func swirling(t testing.TB, w, h int) *Model {
+func swirling(t testing.TB, w, h int) *model {
 	t.Helper()
 	m := opened(t, w, h)
 	drive(m, "f5")

@@ -15,8 +15,8 @@ func Open(o Options) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
-	m := New(o)
-	defer m.Close() //nolint:errcheck // the system lets go of it too
+	m := newModel(o)
+	defer m.close() //nolint:errcheck // the system lets go of it too
 	m.asleep = true
 	err := terminal.Show(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save
@@ -33,8 +33,8 @@ func Open(o Options) error {
 	return nil
 }
 
-func (m *Model) rescued(notes io.Writer) error {
-	kept, err := m.Rescue()
+func (m *model) rescued(notes io.Writer) error {
+	kept, err := m.rescue()
 	if err != nil {
 		return err
 	}

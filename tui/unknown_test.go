@@ -23,7 +23,7 @@ func TestNoStationShowsAWeightThatCannotBeWorkedOut(t *testing.T) {
 	} {
 		shelf, plan := built(t)
 		spoil(&plan)
-		m := New(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
+		m := newModel(Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark"})
 		finish(m, m.Init())
 		refused := 0
 		for _, b := range m.facts.Sheet.Batches() {

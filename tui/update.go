@@ -24,7 +24,7 @@ type mingledMsg struct {
 }
 
 // Update takes a message to the method for its kind.
-func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	rev := m.session.Revision()
 	cmd := m.take(msg)
 	if m.session.Revision() != rev {
@@ -34,7 +34,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m, tea.Batch(cmd, m.develop())
 }
 
-func (m *Model) take(msg tea.Msg) tea.Cmd {
+func (m *model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = screen.Fit(msg.Width, msg.Height)
@@ -79,7 +79,7 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 }
 
 // takeResult takes what a command brought back from the disk.
-func (m *Model) takeResult(msg tea.Msg) tea.Cmd {
+func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case savedMsg:
 		return m.saved(msg)
@@ -106,7 +106,7 @@ func (m *Model) takeResult(msg tea.Msg) tea.Cmd {
 }
 
 // workFigures works out beside the keyboard what takes longer than a key may: the clock, and after it what the colours do.
-func (m *Model) workFigures() tea.Cmd {
+func (m *model) workFigures() tea.Cmd {
 	rev := m.session.Revision()
 	if work := m.session.Untimed(); work != nil {
 		return func() tea.Msg { return timedMsg{rev, work()} }
@@ -124,7 +124,7 @@ type awakeMsg struct{}
 const firstFrame = 50 * time.Millisecond
 
 // wake starts what is worked out beside: at once, or on a terminal once the first frame is drawn.
-func (m *Model) wake() tea.Cmd {
+func (m *model) wake() tea.Cmd {
 	if !m.asleep {
 		return tea.Batch(m.workFigures(), m.develop())
 	}
@@ -132,13 +132,13 @@ func (m *Model) wake() tea.Cmd {
 }
 
 // say puts something into the status line.
-func (m *Model) say(text string) { m.status.Say(text) }
+func (m *model) say(text string) { m.status.Say(text) }
 
 // refuse says why something cannot be done.
-func (m *Model) refuse(why string) { m.status.Refuse(why) }
+func (m *model) refuse(why string) { m.status.Refuse(why) }
 
 // ask opens a question on its last answer, which does nothing: where none does, "cancel" is added.
-func (m *Model) ask(title, text string, answers ...dialog.Answer) {
+func (m *model) ask(title, text string, answers ...dialog.Answer) {
 	if answers[len(answers)-1].Do != nil {
 		answers = append(answers, dialog.Answer{Text: "cancel"})
 	}
@@ -146,7 +146,7 @@ func (m *Model) ask(title, text string, answers ...dialog.Answer) {
 }
 
 // edit makes an edit and says what came of it.
-func (m *Model) edit(name string, e pour.Edit) error {
+func (m *model) edit(name string, e pour.Edit) error {
 	err := m.session.Apply(name, e)
 	if err != nil {
 		m.refuse(reason(err))

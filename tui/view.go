@@ -16,7 +16,7 @@ import (
 )
 
 // View draws the bench. It writes nothing to the model.
-func (m *Model) View() tea.View {
+func (m *model) View() tea.View {
 	s := screen.New(m.w, m.h)
 	m.draw(s.Area())
 	v := tea.NewView(s.String())
@@ -33,7 +33,7 @@ func (m *Model) View() tea.View {
 	return v
 }
 
-func (m *Model) windowTitle() string {
+func (m *model) windowTitle() string {
 	name := m.session.Plan().Name
 	if m.file.path != "" {
 		name = filepath.Base(m.file.path)
@@ -45,7 +45,7 @@ func (m *Model) windowTitle() string {
 	return name + " – pourbench"
 }
 
-func (m *Model) draw(a screen.Area) {
+func (m *model) draw(a screen.Area) {
 	if m.placed.TooSmall {
 		m.drawTooSmall(a)
 		return
@@ -62,7 +62,7 @@ func (m *Model) draw(a screen.Area) {
 	m.dialogs.Draw(a, m.look)
 }
 
-func (m *Model) drawTooSmall(a screen.Area) {
+func (m *model) drawTooSmall(a screen.Area) {
 	lines := []string{
 		"pourbench needs more room",
 		fmt.Sprintf("this screen is %d × %d", m.w, m.h),
@@ -77,7 +77,7 @@ func (m *Model) drawTooSmall(a screen.Area) {
 }
 
 // drawPanel draws a panel with its border; the one that has the keys is marked by its border, a sign and a bold title.
-func (m *Model) drawPanel(a screen.Area, p *panel.Panel) {
+func (m *model) drawPanel(a screen.Area, p *panel.Panel) {
 	focused := m.at() == p
 	rule, title := m.look.Rule, m.look.Quiet
 	name := " " + p.Title + " "
@@ -101,7 +101,7 @@ func (m *Model) drawPanel(a screen.Area, p *panel.Panel) {
 }
 
 // drawPages names on the border of the panel in focus the station's panels that have no room now.
-func (m *Model) drawPages(a screen.Area, end int) {
+func (m *model) drawPages(a screen.Area, end int) {
 	var hidden []string
 	for _, p := range m.panels {
 		if _, ok := m.placed.Find(p.ID); !ok {
@@ -116,7 +116,7 @@ func (m *Model) drawPages(a screen.Area, end int) {
 }
 
 // tabs is the column of every station's tab.
-func (m *Model) tabs() []int {
+func (m *model) tabs() []int {
 	out := make([]int, len(m.stations))
 	x := 0
 	for i, s := range m.stations {
@@ -126,7 +126,7 @@ func (m *Model) tabs() []int {
 	return out
 }
 
-func (m *Model) drawTabs(a screen.Area) {
+func (m *model) drawTabs(a screen.Area) {
 	for i, x := range m.tabs() {
 		name := " " + m.stations[i].Name + " "
 		st := m.look.Quiet
@@ -140,7 +140,7 @@ func (m *Model) drawTabs(a screen.Area) {
 }
 
 // cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.
-func (m *Model) cursorOf() (image.Point, bool) {
+func (m *model) cursorOf() (image.Point, bool) {
 	r, ok := m.placed.Find(m.at().ID)
 	if !ok || m.dialogs.Top() != nil {
 		return image.Point{}, false

@@ -5,8 +5,8 @@ import (
 	"pourbench/tui/picture"
 )
 
-// turnPicture changes what is seen of the swirl and says whether the key was one that does. [Model.cannot] has said that it can.
-func (m *Model) turnPicture(id keys.ID) bool {
+// turnPicture changes what is seen of the swirl and says whether the key was one that does. [model.cannot] has said that it can.
+func (m *model) turnPicture(id keys.ID) bool {
 	if m.at().Easel && m.barsShown() { // the arrows have nothing else to do here
 		switch id {
 		case keys.Left:

@@ -36,7 +36,7 @@ func walkLength() int {
 type walk struct {
 	t     *testing.T
 	rng   *rand.Rand
-	m     *Model
+	m     *model
 	shelf pour.Shelf
 	plan  pour.Plan // opened at the start, and after a plan that has no file was left
 	dir   string
@@ -84,7 +84,7 @@ func pick[T any](w *walk, from []T) T { return from[w.rng.IntN(len(from))] }
 func (w *walk) open(doc planfile.Document) {
 	plan := doc.Plan
 	plan.Name = "another meadow"
-	w.m = New(Options{
+	w.m = newModel(Options{
 		Document: doc, Shelf: w.shelf, Background: "dark", StateDir: filepath.Join(w.dir, "state"),
 		Examples: func() []Example { return []Example{{Name: "one", Plan: plan}} }, Learned: func() (string, error) { return "nothing yet", nil },
 	})
@@ -302,7 +302,7 @@ func (w *walk) follow(cmd tea.Cmd) {
 			w.late = append(w.late, cmd)
 		}
 	default:
-		w.follow(w.update(name[strings.LastIndex(name, "(*Model)")+8:], cmd()))
+		w.follow(w.update(name[strings.LastIndex(name, "(*model)")+8:], cmd()))
 	}
 }
 
@@ -310,7 +310,7 @@ func (w *walk) follow(cmd tea.Cmd) {
 func (w *walk) left() {
 	w.t.Helper()
 	path := w.m.file.path
-	if err := w.m.Close(); err != nil {
+	if err := w.m.close(); err != nil {
 		w.fatal("%v", err)
 	}
 	doc := planfile.Document{Plan: w.plan.Clone()}

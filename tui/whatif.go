@@ -18,14 +18,14 @@ type suggestedMsg struct {
 }
 
 // suggest works out, beside the keyboard, which changes would bring every jug inside its window.
-func (m *Model) suggest() tea.Cmd {
+func (m *model) suggest() tea.Cmd {
 	plan, shelf, hand, rev := m.session.Plan(), m.session.Shelf(), m.opt.Hand, m.session.Revision()
 	m.say("trying cooler, weaker lye, less blending, other scents and orders …")
 	return func() tea.Msg { return suggestedMsg{rev, whatif.Suggest(plan, shelf, hand)} }
 }
 
 // suggested lists the changes that help, each with its effect; what was worked out for a plan that has changed since is dropped.
-func (m *Model) suggested(msg suggestedMsg) {
+func (m *model) suggested(msg suggestedMsg) {
 	if msg.rev != m.session.Revision() {
 		return
 	}

@@ -22,6 +22,9 @@ func TestWhatWasProbablyMeant(t *testing.T) {
 	if got := Nearest("sene", []string{"done", "seen"}); got != "seen" {
 		t.Errorf("of two as near, %q was taken, want the one that begins alike", got)
 	}
+	if got := Nearest("xm", []string{"ym", "zm"}); got != "ym" {
+		t.Errorf("of two as near, %q was taken, want the first", got)
+	}
 	if got := Nearest(strings.Repeat("a", 40), []string{strings.Repeat("a", 39)}); got == "" {
 		t.Error("a word of forty letters has no neighbour")
 	}

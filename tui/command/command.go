@@ -12,9 +12,8 @@ import (
 	"pourbench/tui/terminal"
 )
 
-// Exit codes, part of the contract with scripts.
+// Exit codes, part of the contract with scripts; 0 is done.
 const (
-	exitDone        = 0
 	exitRefused     = 2 // a plan that cannot be read, or a wrong use of a command; 1 and 3 are those of check
 	exitInterrupted = 130
 )
