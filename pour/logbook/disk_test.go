@@ -176,6 +176,16 @@ func TestAPourNeverOutgrowsWhatCanBeReadBack(t *testing.T) {
 	}
 }
 
+func TestAPoursSizeIsThatOfItsFile(t *testing.T) {
+	book, id, _ := aPour(t)
+	if n, err := book.Size(id); err != nil || n != int64(len(fileOf(t, book, id))) {
+		t.Errorf("%d bytes, %v", n, err)
+	}
+	if _, err := book.Size("gone"); !errors.Is(err, os.ErrNotExist) {
+		t.Errorf("a pour that is not there: %v", err)
+	}
+}
+
 func TestAForgottenPourIsGoneForGood(t *testing.T) {
 	book, id, _ := aPour(t)
 	var spy disktest.Spy

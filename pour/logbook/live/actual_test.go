@@ -167,6 +167,12 @@ func TestAnOutlookHoldsToWhatWasSeen(t *testing.T) {
 	if m, e, st := fern.Stages[chem.Medium].V, fern.Stages[chem.Emulsion].V, fern.Stages[chem.Stiff].V; m > 12 || e > 10 || st < 12 {
 		t.Errorf("emulsion at %v, medium at %v, stiff at %v", e, m, st)
 	}
+	for _, j := range sheet.Base.Jugs {
+		planned, _ := sheet.ClockJug(pour.Base, j.Name, shelf)
+		if got, _ := o.Jug(pour.Base, j.Name); got.Scented != (len(planned.Scents) > 0) {
+			t.Errorf("%s is scented: %v", j.Name, got.Scented)
+		}
+	}
 	poppy, _ := o.Jug(pour.Base, "poppy")
 	if poppy.Reached != 0 || poppy.Seen[chem.Medium] {
 		t.Errorf("a stage that was not there counts as reached: %+v", poppy)
