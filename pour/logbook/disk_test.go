@@ -197,3 +197,14 @@ func TestAForgottenPourIsGoneForGood(t *testing.T) {
 		t.Errorf("forgotten twice: %v", err)
 	}
 }
+
+// A hand with an editor often leaves no line break at the end.
+func TestAnEventStandsOnALineOfItsOwn(t *testing.T) {
+	book, id, shelf := aPour(t)
+	must(t, os.WriteFile(book.Path(id), []byte(strings.TrimRight(fileOf(t, book, id), "\n")), 0o600))
+	_, _, err := book.Append(id, 0, medium())
+	must(t, err)
+	if p, err := book.Read(id, shelf); err != nil || len(p.Events) != 4 || p.Torn != "" {
+		t.Errorf("%d events, torn %q, %v", len(p.Events), p.Torn, err)
+	}
+}

@@ -214,3 +214,22 @@ func TestATrialIsRefusedWhereItCannotBe(t *testing.T) {
 		t.Errorf("a trial of a plan that cannot be: %v, %q", err, got.Name)
 	}
 }
+
+// By hand: what a jug's own stages say counts by what is free of judging, 0.15² for one of n stages: off·free ÷ (free + 0.0225/n).
+func TestAJugsOwnStagesCountByHowSurelyTheyAreJudged(t *testing.T) {
+	s, sheet, shelf := marked(t, nil)
+	batter, ok := s.Batter(sheet, pour.Base, shelf)
+	c, err := clock.New(batter, clock.Hand{})
+	if !ok || err != nil {
+		t.Fatal(err)
+	}
+	fern, _ := s.Jug(sheet, pour.Base, "fern", shelf, 0)
+	sigma := c.Forecast(fern).Sigma
+	free := sigma*sigma - .0225
+	for n, want := range map[float64]float64{1: .3 * free / (free + .0225), 3: .3 * free / (free + .0075)} {
+		got := watch{}.shift(c, []clock.Jug{fern}, []hint{{off: .3, n: n, seen: true}}, 0)
+		if math.Abs(got-want) > 1e-12 {
+			t.Errorf("%v stages 0.3 off shift the jug by %v, want %v", n, got, want)
+		}
+	}
+}
