@@ -42,6 +42,14 @@ func odd(t *rapid.T, what string, low, high float64) float64 {
 	return low + (high-low)*(float64(steps)/1000)*0.999871 + 0.0000137
 }
 
+// dosed is as odd, and now and then none at all.
+func dosed(t *rapid.T, what string, most float64) float64 {
+	if rapid.IntRange(0, 7).Draw(t, "none of it") == 0 {
+		return 0
+	}
+	return odd(t, what, most/100, most)
+}
+
 // pick draws one of a list by its place, so that a failure prints a number and no entry of the shelf.
 func pick[T any](t *rapid.T, what string, list []T) T {
 	return list[rapid.IntRange(0, len(list)-1).Draw(t, what)]
@@ -63,7 +71,7 @@ func drawBatch(t *rapid.T, b pour.Batch, shelf pour.Shelf, sizes []string) pour.
 	drawJugs(t, &b, shelf)
 	b.Scents = nil
 	for range rapid.IntRange(0, 3).Draw(t, "scents") {
-		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(3, 6).Draw(t, "scent")].ID, PercentOfOils: odd(t, "load", 0.1, 5), AtMin: odd(t, "scented at", 0, 15)}
+		s := pour.ScentPart{Scent: shelf.Scents[rapid.IntRange(3, 6).Draw(t, "scent")].ID, PercentOfOils: dosed(t, "load", 5), AtMin: odd(t, "scented at", 0, 15)}
 		for _, j := range b.Jugs {
 			if rapid.Bool().Draw(t, "into") {
 				s.Into = append(s.Into, j.Name)
@@ -91,7 +99,7 @@ func drawAlkali(t *rapid.T, b *pour.Batch) {
 	}
 }
 
-// parts draws n parts of a hundred, none of them nothing unless it may be.
+// parts draws n parts of a hundred, or of a little less as a hand may write them, none of them nothing unless it may be.
 func parts(t *rapid.T, n, least int) []float64 {
 	weights, sum := make([]float64, n), 0.0
 	for i := range weights {
@@ -101,8 +109,9 @@ func parts(t *rapid.T, n, least int) []float64 {
 	if sum == 0 {
 		weights[0], sum = 1, 1
 	}
+	whole := rapid.SampledFrom([]float64{100, 99.992}).Draw(t, "sum")
 	for i := range weights {
-		weights[i] = weights[i] / sum * 100
+		weights[i] = weights[i] / sum * whole
 	}
 	return weights
 }
@@ -131,7 +140,7 @@ func drawExtras(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
 	b.Extras = nil
 	for range rapid.IntRange(0, 3).Draw(t, "extras") {
 		from := [][]pour.Extra{acids, fats, shelf.Extras, nil}[rapid.IntRange(0, 3).Draw(t, "kind of extra")]
-		part := pour.ExtraPart{PercentOfOils: odd(t, "dose", 0.05, 8), In: rapid.SampledFrom([]string{"", pour.InOils, pour.InLye, pour.InWater}).Draw(t, "in")}
+		part := pour.ExtraPart{PercentOfOils: dosed(t, "dose", 8), In: rapid.SampledFrom([]string{"", pour.InOils, pour.InLye, pour.InWater}).Draw(t, "in")}
 		if from == nil {
 			part.Extra = pick(t, "extra", shelf.Colourants).ID
 		} else {
@@ -148,7 +157,7 @@ func drawJugs(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
 		j := pour.Jug{Name: names[i], SharePercent: share}
 		for range rapid.IntRange(0, 2).Draw(t, "colourants") {
 			j.Colourants = append(j.Colourants, pour.Dose{
-				Colourant: pick(t, "colourant", shelf.Colourants).ID, DosePercent: odd(t, "pigment", 0, 1.5),
+				Colourant: pick(t, "colourant", shelf.Colourants).ID, DosePercent: dosed(t, "pigment", 1.5),
 				CarrierParts: rapid.SampledFrom([]float64{0, 0, 0.7, 2, 6.3}).Draw(t, "carrier parts"),
 				Carrier:      rapid.SampledFrom([]string{"", pour.CarryOil, pour.CarryWater, pour.CarryGlycerin, pour.CarryNone}).Draw(t, "wetted with"),
 			})

@@ -145,6 +145,7 @@ func TestABrokenFileIsRefusedWithItsLineAndHowToMendIt(t *testing.T) {
 		{"a stage", `stage = "light"`, `stage = "ligth"`, `stage = "ligth"`, "emulsion, light"},
 		{"a kind", `kind = "seen"`, `kind = "sene"`, `kind = "sene"`, `did you mean "seen"?`},
 		{"a missing time", "kind = \"seen\"\n", "kind = \"seen\"\n[[event]]\nkind = \"note\"\n", "[[event]]\nkind = \"seen\"\n[[event]]", "event[2].run_s: is missing"},
+		{"a missing wall", "kind = \"seen\"\n", "kind = \"note\"\nrun_s = 1\n[[event]]\nkind = \"seen\"\n", "[[event]]\nkind = \"note\"", "event[2].wall: is missing"},
 		{"a stray key", `jug = "fern"`, `jugg = "fern"`, `jugg = "fern"`, "did you mean jug?"},
 		{"a broken line", `stage = "light"`, `stage = light`, `stage = light`, "double quotes"},
 		{"a newer file", `format = 1`, `format = 9`, "", "format = 1"},

@@ -110,6 +110,7 @@ func seeds(f *testing.F, shelf pour.Shelf) []string {
 func bent(f *testing.F, plan string, shelf pour.Shelf) []string {
 	f.Helper()
 	var out []string
+	stopped := 0
 	for _, x := range []struct{ old, bend string }{
 		{"superfat_percent = ", "superfat_percent = -5 #"},
 		{"superfat_percent = ", "superfat_percent = 40 #"},
@@ -129,10 +130,17 @@ func bent(f *testing.F, plan string, shelf pour.Shelf) []string {
 			x.old, x.bend = "\n[base]\n", "\n[base]\n"+x.bend+"\n"
 		}
 		text := strings.Replace(plan, x.old, x.bend, 1)
-		if _, err := planfile.Read(x.bend, strings.NewReader(text), shelf); err != nil {
+		p, err := planfile.Read(x.bend, strings.NewReader(text), shelf)
+		if err != nil {
 			f.Fatal(err)
 		}
+		if s := pour.Weigh(p, shelf); s.LyeStopped() {
+			stopped++
+		}
 		out = append(out, text)
+	}
+	if stopped == 0 || stopped == len(out) {
+		f.Fatalf("of %d plans the lye of %d is stopped", len(out), stopped)
 	}
 	return out
 }

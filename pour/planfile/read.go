@@ -92,13 +92,11 @@ func readPlan(top *strict.Table, p *pour.Plan) {
 			continue
 		}
 		readTable(in, t.Fields)
-		if b := p.Batch(pour.BatchName(t.Key)); b != nil && isBatch(t.Key) {
-			size(in, pour.BatchName(t.Key), b)
+		if n := pour.BatchName(t.Key); n == pour.Base || n == pour.Icing {
+			size(in, n, p.Batch(n))
 		}
 	}
 }
-
-func isBatch(key string) bool { return key == string(pour.Base) || key == string(pour.Icing) }
 
 // readTable reads one table by its fields; known are keys that are read elsewhere.
 func readTable(t *strict.Table, fields []pour.Field, known ...string) {

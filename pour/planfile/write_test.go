@@ -140,7 +140,7 @@ func TestAZeroThatIsNotTheDefaultSurvives(t *testing.T) {
 func TestFloatsTakeTheirShortestExactForm(t *testing.T) {
 	for want, v := range map[string]float64{
 		"38": 38, "0.1": 0.1, "33.333333333333336": 100.0 / 3, "0": math.Copysign(0, -1), "-0.5": -0.5, "123456": 123456,
-		"0.000123": 0.000123, "1e-07": 1e-7, "1e+15": 1e15, "1.7976931348623157e+308": math.MaxFloat64, "5e-324": 5e-324,
+		"0.000123": 0.000123, "0.000001": 1e-6, "1e-07": 1e-7, "1e+15": 1e15, "1.7976931348623157e+308": math.MaxFloat64, "5e-324": 5e-324,
 	} {
 		var e emitter
 		if got := e.float("x", v); got != want || e.err != nil {
@@ -162,6 +162,16 @@ func TestAPlanThatNoFileCanHoldIsNotWritten(t *testing.T) {
 		var text strings.Builder
 		if err := Write(&text, p); err == nil || text.Len() > 0 || !strings.Contains(err.Error(), path+" is ") {
 			t.Errorf("%s: err = %v, %d bytes written", path, err, text.Len())
+		}
+	}
+}
+
+func TestTheFirstAndTheLastYearAFileCanHoldAreWritten(t *testing.T) {
+	p := mustRead(t, planText(t, "smallest.toml"))
+	for _, year := range []int{1, 9999} {
+		p.PourAt = time.Date(year, 2, 3, 4, 5, 6, 0, time.UTC)
+		if got := mustRead(t, mustEncode(t, p)).PourAt; !got.Equal(p.PourAt) {
+			t.Errorf("the year %d came back as %v", year, got)
 		}
 	}
 }

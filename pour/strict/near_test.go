@@ -12,7 +12,7 @@ func TestWhatWasProbablyMeant(t *testing.T) {
 	keys := []string{"share_percent", "dose_percent", "held", "name", "olive", "titanium-white", "mm", "in"}
 	for word, want := range map[string]string{
 		"share_procent": "share_percent", "SHARE_PERCENT": "share_percent", "share": "share_percent", "dose": "dose_percent", "percent": "share_percent",
-		"white": "titanium-white", "oliv": "olive", "olvie": "olive", "helt": "held", "im": "in", "mmm": "mm", "naem": "name", "ehld": "held",
+		"white": "titanium-white", "oli": "olive", "oliv": "olive", "olvie": "olive", "helt": "held", "im": "in", "mmm": "mm", "naem": "name", "ehld": "held",
 		"": "", "x": "", "zz": "", "sh": "", "colour": "", "hlxx": "", "nam_": "name", "ercent": "", strings.Repeat("share_percent", 4): "",
 	} {
 		if got := Nearest(word, keys); got != want {
@@ -21,6 +21,9 @@ func TestWhatWasProbablyMeant(t *testing.T) {
 	}
 	if got := Nearest("sene", []string{"done", "seen"}); got != "seen" {
 		t.Errorf("of two as near, %q was taken, want the one that begins alike", got)
+	}
+	if got := Nearest("xm", []string{"ym", "zm"}); got != "ym" {
+		t.Errorf("of two as near, %q was taken, want the first", got)
 	}
 	if got := Nearest(strings.Repeat("a", 40), []string{strings.Repeat("a", 39)}); got == "" {
 		t.Error("a word of forty letters has no neighbour")

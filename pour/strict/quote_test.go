@@ -27,7 +27,7 @@ func TestWhatIsQuotedIsReadBack(t *testing.T) {
 
 func TestQuotesLookWrittenByHand(t *testing.T) {
 	for text, want := range map[string]string{
-		`a "b" \c`: `"a \"b\" \\c"`, "a\tb": `"a\tb"`, "a\nb": `"a\nb"`, "\x01\u0080": `"\u0001\u0080"`, "\xff": "\"\ufffd\"", "é~ ": `"é~ "`,
+		`a "b" \c`: `"a \"b\" \\c"`, "a\tb": `"a\tb"`, "a\nb": `"a\nb"`, "\x01\x1f\u0080\u009f": `"\u0001\u001F\u0080\u009F"`, "\xff": "\"\ufffd\"", "é~ ": `"é~ "`,
 	} {
 		if got := Quote(text); got != want {
 			t.Errorf("%s, want %s", got, want)
@@ -42,13 +42,30 @@ func TestQuotesLookWrittenByHand(t *testing.T) {
 	}
 }
 
+func TestLinesAreAsLongAsTheyMayBe(t *testing.T) {
+	for w, want := range map[int]string{8: "one two|three", 9: "one two|three", 7: "one two|three", 6: "one|two|three", 13: "one two three", 12: "one two|three", 1: "one|two|three"} {
+		if got := strings.Join(wrapped("one  two three", w), "|"); got != want {
+			t.Errorf("in %d letters: %s, want %s", w, got, want)
+		}
+	}
+	long := strings.Repeat("word, ", 15) + "l"
+	if got := Reference("[a]", "", []Told{{Key: "k", Takes: long}}); !strings.Contains(got, "\n"+strings.Repeat(" ", 29)+long+"\n") {
+		t.Errorf("what takes 91 letters is parted:\n%s", got)
+	}
+	if got := Reference("[a]", "", []Told{{Key: "k", Takes: long + "l"}}); !strings.Contains(got, "word,\n"+strings.Repeat(" ", 29)+"ll\n") {
+		t.Errorf("what takes 92 letters is not parted:\n%s", got)
+	}
+}
+
 func TestAReferenceStandsInColumns(t *testing.T) {
 	got := Reference("[hob]", "what is under the pot", []Told{
 		{"heat", "0 to 9", "3", "how hot"},
+		{"plate", "takes twenty letters", "", "which"},
 		{"a_key_that_fills_it_whole", "one, two, three, four", "", "which of the plates " + strings.Repeat("and so on ", 6)},
 	})
 	want := `[hob]  what is under the pot
   heat                       0 to 9                3         how hot
+  plate                      takes twenty letters            which
   a_key_that_fills_it_whole                                  which of the plates and so on and so on and so on and so on
                                                              and so on and so on
                              one, two, three, four

@@ -43,6 +43,17 @@ func TestEveryKeyIsFoundWhereItStands(t *testing.T) {
 	}
 }
 
+func TestTextsEndWhereTheyEnd(t *testing.T) {
+	for text, column := range map[string]int{
+		"a = ['x', 2]": 11, `a = ["x\"", 2]`: 13, `a = ['x\', 2]`: 12, "a = ['''x''', 2]": 15, "a = ['''x''''', 2]": 17,
+		`a = ["""x""", 2]`: 15, `a = ["""x""""", 2]`: 17, `a = ["""x\"""", 2]`: 17, `a = ["", 2]`: 10, `a = ['', 2]`: 10, "a = ['é', 2]": 11,
+	} {
+		if line, got := open(t, text).Place("a[1]"); line != 1 || got != column {
+			t.Errorf("%s: the second item is found at %d:%d, want column %d", text, line, got, column)
+		}
+	}
+}
+
 func TestAPathThatIsNotInTheFileIsFoundAtTheTableAroundIt(t *testing.T) {
 	x := open(t, "[base]\n[[base.jug]]\nname = 1\n")
 	for path, want := range map[string]place{

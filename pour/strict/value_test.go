@@ -191,6 +191,14 @@ func TestAWholeNumberIsReadAsFarAsAFloatCanCount(t *testing.T) {
 	}
 }
 
+func TestWhatIsJustAllowedIsRead(t *testing.T) {
+	e := untouched()
+	faults := faultsIn(t, "small = 2.5\nline = \"twelve lette\"\nlines = [\"1\", \"2\", \"3\", \"4\", \"5\"]\negg = [{name=\"a\"}, {name=\"b\"}, {name=\"c\"}, {name=\"d\"}, {name=\"goose\"}]", e.read)
+	if len(faults) > 0 || e.small != 2.5 || e.line != "twelve lette" || len(e.lines) != 5 || len(e.eggs) != 5 {
+		t.Errorf("%v, %+v", faults, e)
+	}
+}
+
 func TestAnEmptyListIsNone(t *testing.T) {
 	lines := []string{"old"}
 	if faults := faultsIn(t, "lines = []", func(t *Table) { t.Lines("lines", &lines) }); len(faults) > 0 || lines != nil {

@@ -75,9 +75,6 @@ func (r Recipe) check() error {
 	return nil
 }
 
-// Recipe returns the recipe the swirl was poured by.
-func (s *Swirl) Recipe() Recipe { return s.recipe }
-
 // Acts returns how many acts of the script are done.
 func (s *Swirl) Acts() int { return s.acts }
 

@@ -52,3 +52,8 @@ func near(t *testing.T, what string, got, want float64) {
 		t.Errorf("%s is %v, want %v", what, got, want)
 	}
 }
+
+func TestTwiceAsFastAsExpectedIsAFactorOfTwo(t *testing.T) {
+	near(t, "factor", LogResult{Observed: math.Log(3), Expected: math.Log(1.5)}.Factor(), 2)
+	near(t, "factor", LogResult{Observed: math.Log(.5), Expected: 0}.Factor(), .5)
+}
