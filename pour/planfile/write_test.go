@@ -200,3 +200,14 @@ func TestATimeKeepsItsClockAndLosesItsZone(t *testing.T) {
 		t.Errorf("the clock shows %v, want %v", got, want)
 	}
 }
+
+// An order of the maker's own names every act of the pour: with many jugs and passes that is a long list, and what was written must be read.
+func TestAnOrderOfManyRoundsIsReadBack(t *testing.T) {
+	p := mustRead(t, planText(t, "meadow.toml"))
+	for i := range 64 * 60 * 2 {
+		p.Run.Order = append(p.Run.Order, fmt.Sprintf("base pour jug %d round %d", i%64, i/64))
+	}
+	if got := mustRead(t, mustEncode(t, p)); len(got.Run.Order) != len(p.Run.Order) {
+		t.Errorf("%d of %d tasks came back", len(got.Run.Order), len(p.Run.Order))
+	}
+}
