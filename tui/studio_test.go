@@ -39,8 +39,14 @@ func TestTheDepthOfThePictureIsThatOfTheTerminal(t *testing.T) {
 func TestTheCaptionSaysWhatIsLookedAt(t *testing.T) {
 	m := swirling(t, 120, 36)
 	for _, c := range [][2]string{
-		{"", "bar 1 of 10, face 7"}, {">", "bar 2 of 10, face 7"}, {"v", "all bars, face 7"}, {"v", "cut along the loaf, "}, {"v", "from above, face 7"},
-		{"v R", "bar 2 of 10, face 8"}, {"f", "bar 2 of 10, face 8, after some weeks"}, {"b", "bar 2 of 10, after some weeks"},
+		{"", "bar 1 of 10, face 7"},
+		{">", "bar 2 of 10, face 7"},
+		{"v", "all bars, face 7"},
+		{"v", "cut along the loaf, "},
+		{"v", "from above, face 7"},
+		{"v R", "bar 2 of 10, face 8"},
+		{"f", "bar 2 of 10, face 8, after some weeks"},
+		{"b", "bar 2 of 10, after some weeks"},
 	} {
 		drive(m, c[0])
 		if got := m.caption(); !strings.HasPrefix(got, c[1]) || !strings.Contains(frame(m), c[1][:10]) {

@@ -21,7 +21,8 @@ func jugs() Grid {
 		Columns: []Column{{Head: "jug", W: 6}, {Head: "share", W: 5, Right: true}, {Head: "note", W: 4, Grow: 1}},
 		Frozen:  1,
 		Rows: []Row{
-			{Heading: "base", Item: -1, Sub: -1}, row(0, "pot", "38", "white"), row(1, "fern", "62", "green leaves"),
+			{Heading: "base", Item: -1, Sub: -1},
+			row(0, "pot", "38", "white"), row(1, "fern", "62", "green leaves"),
 			{Total: true, Item: -1, Sub: -1, Cells: []Cell{{Text: "all"}, {Text: "100"}}},
 		},
 	}

@@ -103,10 +103,17 @@ func TestTheProfileIsThatOfTheFlagThenOfTheEnvironment(t *testing.T) {
 		want    colorprofile.Profile
 		known   bool
 	}{
-		{"never", some, colorprofile.ASCII, true}, {"truecolor", none, colorprofile.TrueColor, true}, {"256", none, colorprofile.ANSI256, true},
-		{"16", some, colorprofile.ANSI, true}, {"always", some, colorprofile.TrueColor, true}, {"always", []string{"TERM=dumb"}, colorprofile.ANSI, true},
-		{"auto", none, colorprofile.ASCII, true}, {"", none, colorprofile.ASCII, true},
-		{"auto", some, colorprofile.ASCII, false}, {"auto", []string{"NO_COLOR="}, colorprofile.ASCII, false}, {"auto", []string{"NO_COLORS=1"}, colorprofile.ASCII, false},
+		{"never", some, colorprofile.ASCII, true},
+		{"truecolor", none, colorprofile.TrueColor, true},
+		{"256", none, colorprofile.ANSI256, true},
+		{"16", some, colorprofile.ANSI, true},
+		{"always", some, colorprofile.TrueColor, true},
+		{"always", []string{"TERM=dumb"}, colorprofile.ANSI, true},
+		{"auto", none, colorprofile.ASCII, true},
+		{"", none, colorprofile.ASCII, true},
+		{"auto", some, colorprofile.ASCII, false},
+		{"auto", []string{"NO_COLOR="}, colorprofile.ASCII, false},
+		{"auto", []string{"NO_COLORS=1"}, colorprofile.ASCII, false},
 	} {
 		if got, known := Profile(c.colour, c.environ); known != c.known || known && got != c.want {
 			t.Errorf("%q with %q is %v, known %v; want %v, %v", c.colour, c.environ, got, known, c.want, c.known)

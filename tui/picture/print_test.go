@@ -110,8 +110,12 @@ func TestABarHasRoundedLowerCorners(t *testing.T) {
 		w, h int
 		want bool
 	}{
-		{bar, 0, 29, 24, 30, true}, {bar, 23, 29, 24, 30, true}, {bar, 1, 29, 24, 30, false}, {bar, 0, 28, 24, 30, false},
-		{bar, 0, 29, 23, 30, false}, {cutAlong, 0, 29, 24, 30, false},
+		{bar, 0, 29, 24, 30, true},
+		{bar, 23, 29, 24, 30, true},
+		{bar, 1, 29, 24, 30, false},
+		{bar, 0, 28, 24, 30, false},
+		{bar, 0, 29, 23, 30, false},
+		{cutAlong, 0, 29, 24, 30, false},
 	} {
 		if got := c.t.corner(c.x, c.y, c.w, c.h); got != c.want {
 			t.Errorf("pixel %d, %d of %d × %d (bar %d) is a corner: %v", c.x, c.y, c.w, c.h, c.t.bar, got)
