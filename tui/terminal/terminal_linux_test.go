@@ -113,6 +113,8 @@ type sign struct {
 	w, h  int
 	asked func() tea.Msg // what comes when the size is known
 	heard []string
+
+	parted chan struct{} // closed when it was told that its terminal is gone
 }
 
 // gone and wake are messages to a sign.
@@ -132,6 +134,7 @@ func (m *sign) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.heard = append(m.heard, msg.Profile.String())
 	case gone:
 		m.heard = append(m.heard, "gone")
+		close(m.parted)
 		return m, tea.Quit
 	case wake:
 		panic("a fault of the model")
@@ -204,13 +207,18 @@ func TestAModelThatPanicsGivesTheTerminalBack(t *testing.T) {
 
 func TestAClosedWindowIsToldToTheModelWhichThenEnds(t *testing.T) {
 	s := onTTY(t, 80, 24)
-	m := &sign{}
+	m := &sign{parted: make(chan struct{})}
 	m.asked = func() tea.Msg {
 		s.got("meadow")
 		if err := syscall.Kill(os.Getpid(), syscall.SIGHUP); err != nil {
 			t.Error(err)
 		}
-		return nil
+		select {
+		case <-m.parted:
+			return nil
+		case <-time.After(20 * time.Second): // it was not told: the test must end all the same
+			return tea.QuitMsg{}
+		}
 	}
 	must(t, Show(m, Options{Colour: "never", Environ: xterm(), Hangup: gone{}}))
 	if !strings.Contains(strings.Join(m.heard, " "), "gone") {
