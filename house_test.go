@@ -201,7 +201,7 @@ func TestTheGuideNamesOnlyFilesThatAreThere(t *testing.T) {
 		t.Fatal(err)
 	}
 	files := map[string]bool{}
-	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+	err = filepath.WalkDir(".", func(path string, _ fs.DirEntry, err error) error {
 		if err == nil {
 			files[filepath.Base(path)] = true
 		}

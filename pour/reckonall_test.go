@@ -276,7 +276,7 @@ func (r *reckoned) density(strength float64) float64 {
 	return (r.naoh + r.koh) / (r.naoh/naoh + r.koh/koh) * (1 - 0.0005*(r.mixC()-20))
 }
 
-// between draws straight lines through values that stand at 0, 1, 2 …
+// between draws straight lines through values that stand at 0, 1, 2 and so on.
 func between(at []float64, x float64) float64 {
 	i := min(int(x), len(at)-2)
 	return at[i] + (at[i+1]-at[i])*(x-float64(i))

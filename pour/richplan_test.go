@@ -99,7 +99,7 @@ func drawAlkali(t *rapid.T, b *pour.Batch) {
 	}
 }
 
-// parts draws n parts of a hundred, none of them nothing unless it may be.
+// parts draws n parts of a hundred, or of a little less as a hand may write them, none of them nothing unless it may be.
 func parts(t *rapid.T, n, least int) []float64 {
 	weights, sum := make([]float64, n), 0.0
 	for i := range weights {
@@ -109,8 +109,9 @@ func parts(t *rapid.T, n, least int) []float64 {
 	if sum == 0 {
 		weights[0], sum = 1, 1
 	}
+	whole := rapid.SampledFrom([]float64{100, 99.992}).Draw(t, "sum")
 	for i := range weights {
-		weights[i] = weights[i] / sum * 100
+		weights[i] = weights[i] / sum * whole
 	}
 	return weights
 }

@@ -13,6 +13,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
+	"github.com/google/go-cmp/cmp"
 
 	"pourbench/pour"
 	"pourbench/pour/planfile"
@@ -336,7 +337,7 @@ func (w *walk) journal() {
 	case dirty != (own >= 0):
 		w.fatal("changes that are in no file: %v; a journal of them: %v", dirty, own >= 0)
 	case dirty && !reflect.DeepEqual(all[own].Plan, w.m.session.Plan()):
-		w.fatal("the journal holds another plan than the bench")
+		w.fatal("the journal holds another plan than the bench: %s", cmp.Diff(w.m.session.Plan(), all[own].Plan))
 	}
 	if path := w.m.file.path; path != "" && !w.m.session.Dirty() {
 		if doc, err := planfile.Load(path, w.shelf); err != nil || !reflect.DeepEqual(doc.Plan, w.m.session.Plan()) {

@@ -176,6 +176,16 @@ func TestAPourNeverOutgrowsWhatCanBeReadBack(t *testing.T) {
 	}
 }
 
+func TestAPoursSizeIsThatOfItsFile(t *testing.T) {
+	book, id, _ := aPour(t)
+	if n, err := book.Size(id); err != nil || n != int64(len(fileOf(t, book, id))) {
+		t.Errorf("%d bytes, %v", n, err)
+	}
+	if _, err := book.Size("gone"); !errors.Is(err, os.ErrNotExist) {
+		t.Errorf("a pour that is not there: %v", err)
+	}
+}
+
 func TestAForgottenPourIsGoneForGood(t *testing.T) {
 	book, id, _ := aPour(t)
 	var spy disktest.Spy
@@ -185,5 +195,16 @@ func TestAForgottenPourIsGoneForGood(t *testing.T) {
 	}
 	if err := book.Forget(id); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("forgotten twice: %v", err)
+	}
+}
+
+// A hand with an editor often leaves no line break at the end.
+func TestAnEventStandsOnALineOfItsOwn(t *testing.T) {
+	book, id, shelf := aPour(t)
+	must(t, os.WriteFile(book.Path(id), []byte(strings.TrimRight(fileOf(t, book, id), "\n")), 0o600))
+	_, _, err := book.Append(id, 0, medium())
+	must(t, err)
+	if p, err := book.Read(id, shelf); err != nil || len(p.Events) != 4 || p.Torn != "" {
+		t.Errorf("%d events, torn %q, %v", len(p.Events), p.Torn, err)
 	}
 }

@@ -122,13 +122,17 @@ func TestTheLatestPourStandsFirst(t *testing.T) {
 		_, err := book.Create(plan, "", opened().Add(time.Duration(hours)*time.Hour), nil)
 		must(t, err)
 	}
+	src := fileOf(t, book, "2026-12-07-alpine-meadow")
+	for _, id := range []string{"a", "z"} { // named by hand: the moment goes first, the name where that is the same
+		must(t, os.WriteFile(book.Path(id), []byte(src), 0o600))
+	}
 	list, err := book.List()
 	must(t, err)
 	var got []string
 	for _, e := range list {
 		got = append(got, e.ID)
 	}
-	want := []string{"2026-12-07-alpine-meadow", "2026-12-05-alpine-meadow-2", "2026-12-05-alpine-meadow", "2026-12-04-alpine-meadow"}
+	want := []string{"z", "a", "2026-12-07-alpine-meadow", "2026-12-05-alpine-meadow-2", "2026-12-05-alpine-meadow", "2026-12-04-alpine-meadow"}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

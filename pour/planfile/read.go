@@ -16,11 +16,14 @@ import (
 	"pourbench/pour/strict"
 )
 
+// mostItems is above the longest list a plan can have: an order of its own for the rounds of as many jugs and passes as there may be.
+const mostItems = 8192
+
 // form is the kind of file a plan is. A plan with every list full and pages of notes stays under a tenth of the bytes;
 // the items are above what [pour.Plan.Check] lets pass, which has the better words for a list that is only somewhat too long.
 func form() strict.Form {
 	return strict.Form{
-		Noun: "plan", Bytes: 512 << 10, Items: 256, Letters: 200, Long: "longer text goes into notes",
+		Noun: "plan", Bytes: 512 << 10, Items: mostItems, Letters: 200, Long: "longer text goes into notes",
 		Again: "begin again from a plan that pourbench wrote", Home: homes,
 	}
 }

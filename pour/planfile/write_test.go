@@ -140,7 +140,7 @@ func TestAZeroThatIsNotTheDefaultSurvives(t *testing.T) {
 func TestFloatsTakeTheirShortestExactForm(t *testing.T) {
 	for want, v := range map[string]float64{
 		"38": 38, "0.1": 0.1, "33.333333333333336": 100.0 / 3, "0": math.Copysign(0, -1), "-0.5": -0.5, "123456": 123456,
-		"0.000123": 0.000123, "1e-07": 1e-7, "1e+15": 1e15, "1.7976931348623157e+308": math.MaxFloat64, "5e-324": 5e-324,
+		"0.000123": 0.000123, "0.000001": 1e-6, "1e-07": 1e-7, "1e+15": 1e15, "1.7976931348623157e+308": math.MaxFloat64, "5e-324": 5e-324,
 	} {
 		var e emitter
 		if got := e.float("x", v); got != want || e.err != nil {
@@ -162,6 +162,16 @@ func TestAPlanThatNoFileCanHoldIsNotWritten(t *testing.T) {
 		var text strings.Builder
 		if err := Write(&text, p); err == nil || text.Len() > 0 || !strings.Contains(err.Error(), path+" is ") {
 			t.Errorf("%s: err = %v, %d bytes written", path, err, text.Len())
+		}
+	}
+}
+
+func TestTheFirstAndTheLastYearAFileCanHoldAreWritten(t *testing.T) {
+	p := mustRead(t, planText(t, "smallest.toml"))
+	for _, year := range []int{1, 9999} {
+		p.PourAt = time.Date(year, 2, 3, 4, 5, 6, 0, time.UTC)
+		if got := mustRead(t, mustEncode(t, p)).PourAt; !got.Equal(p.PourAt) {
+			t.Errorf("the year %d came back as %v", year, got)
 		}
 	}
 }
@@ -188,5 +198,16 @@ func TestATimeKeepsItsClockAndLosesItsZone(t *testing.T) {
 	got := mustRead(t, mustEncode(t, p)).PourAt
 	if want := time.Date(2026, 7, 1, 9, 30, 0, 0, time.UTC); !got.Equal(want) {
 		t.Errorf("the clock shows %v, want %v", got, want)
+	}
+}
+
+// An order of the maker's own names every act of the pour: with many jugs and passes that is a long list, and what was written must be read.
+func TestAnOrderOfManyRoundsIsReadBack(t *testing.T) {
+	p := mustRead(t, planText(t, "meadow.toml"))
+	for i := range 64 * 60 * 2 {
+		p.Run.Order = append(p.Run.Order, fmt.Sprintf("base pour jug %d round %d", i%64, i/64))
+	}
+	if got := mustRead(t, mustEncode(t, p)); len(got.Run.Order) != len(p.Run.Order) {
+		t.Errorf("%d of %d tasks came back", len(got.Run.Order), len(p.Run.Order))
 	}
 }

@@ -12,7 +12,7 @@ func TestWhatWasProbablyMeant(t *testing.T) {
 	keys := []string{"share_percent", "dose_percent", "held", "name", "olive", "titanium-white", "mm", "in"}
 	for word, want := range map[string]string{
 		"share_procent": "share_percent", "SHARE_PERCENT": "share_percent", "share": "share_percent", "dose": "dose_percent", "percent": "share_percent",
-		"white": "titanium-white", "oliv": "olive", "olvie": "olive", "helt": "held", "im": "in", "mmm": "mm", "naem": "name", "ehld": "held",
+		"white": "titanium-white", "oli": "olive", "oliv": "olive", "olvie": "olive", "helt": "held", "im": "in", "mmm": "mm", "naem": "name", "ehld": "held",
 		"": "", "x": "", "zz": "", "sh": "", "colour": "", "hlxx": "", "nam_": "name", "ercent": "", strings.Repeat("share_percent", 4): "",
 	} {
 		if got := Nearest(word, keys); got != want {

@@ -18,7 +18,7 @@ func TestParseNumberTakesCommaAndPoint(t *testing.T) {
 
 func TestParseNumberRefusesWhatCouldBeReadTwoWays(t *testing.T) {
 	for text, teaches := range map[string]string{
-		"": "nothing in it", "1.234,5": "comma and a point", "1,234": "could be 1234 or 1.234", "1.2.3": "two decimal signs",
+		"": "nothing in it", "1.234,5": "comma and a point", "1,234": "could be 1234 or 1.234", "123,456": "could be 123456 or 123.456", "1.2.3": "two decimal signs",
 		"NaN": "only digits", "inf": "only digits", "1e5": "only digits", "0x1p4": "only digits", "12 g": "only digits", "--1": "type digits", "٣": "only digits",
 	} {
 		if got, err := ParseNumber(text); err == nil || !strings.Contains(err.Error(), teaches) {

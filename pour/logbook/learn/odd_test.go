@@ -52,3 +52,18 @@ func near(t *testing.T, what string, got, want float64) {
 		t.Errorf("%s is %v, want %v", what, got, want)
 	}
 }
+
+func TestTwiceAsFastAsExpectedIsAFactorOfTwo(t *testing.T) {
+	near(t, "factor", LogResult{Observed: math.Log(3), Expected: math.Log(1.5)}.Factor(), 2)
+	near(t, "factor", LogResult{Observed: math.Log(.5), Expected: 0}.Factor(), .5)
+}
+
+// A bound is held against what is expected by then: with 0.3 learnt, the same bound stands 0.3 lower.
+func TestABoundIsHeldAgainstWhatIsExpected(t *testing.T) {
+	b := newBelief()
+	h := []pull{{b.trait(clock.PaceTrait, "", .45), 1}}
+	b.mean[0] = .3
+	if in := b.learnBelow(h, .2, .125); math.Abs(in.e+.1) > 1e-12 || in.expected != .3 || b.mean[0] >= .3 {
+		t.Errorf("0.2 under an expected 0.3 is off by %v and leaves %v", in.e, b.mean[0])
+	}
+}

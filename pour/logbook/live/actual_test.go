@@ -167,6 +167,12 @@ func TestAnOutlookHoldsToWhatWasSeen(t *testing.T) {
 	if m, e, st := fern.Stages[chem.Medium].V, fern.Stages[chem.Emulsion].V, fern.Stages[chem.Stiff].V; m > 12 || e > 10 || st < 12 {
 		t.Errorf("emulsion at %v, medium at %v, stiff at %v", e, m, st)
 	}
+	for _, j := range sheet.Base.Jugs {
+		planned, _ := sheet.ClockJug(pour.Base, j.Name, shelf)
+		if got, _ := o.Jug(pour.Base, j.Name); got.Scented != (len(planned.Scents) > 0) {
+			t.Errorf("%s is scented: %v", j.Name, got.Scented)
+		}
+	}
 	poppy, _ := o.Jug(pour.Base, "poppy")
 	if poppy.Reached != 0 || poppy.Seen[chem.Medium] {
 		t.Errorf("a stage that was not there counts as reached: %+v", poppy)
@@ -206,5 +212,24 @@ func TestATrialIsRefusedWhereItCannotBe(t *testing.T) {
 	bad.Base.SuperfatPercent = 1000
 	if got, err := TrialPlan(bad, "alp-rose", shelf); err == nil || got.Name != bad.Name {
 		t.Errorf("a trial of a plan that cannot be: %v, %q", err, got.Name)
+	}
+}
+
+// By hand: what a jug's own stages say counts by what is free of judging, 0.15² for one of n stages: off·free ÷ (free + 0.0225/n).
+func TestAJugsOwnStagesCountByHowSurelyTheyAreJudged(t *testing.T) {
+	s, sheet, shelf := marked(t, nil)
+	batter, ok := s.Batter(sheet, pour.Base, shelf)
+	c, err := clock.New(batter, clock.Hand{})
+	if !ok || err != nil {
+		t.Fatal(err)
+	}
+	fern, _ := s.Jug(sheet, pour.Base, "fern", shelf, 0)
+	sigma := c.Forecast(fern).Sigma
+	free := sigma*sigma - .0225
+	for n, want := range map[float64]float64{1: .3 * free / (free + .0225), 3: .3 * free / (free + .0075)} {
+		got := watch{}.shift(c, []clock.Jug{fern}, []hint{{off: .3, n: n, seen: true}}, 0)
+		if math.Abs(got-want) > 1e-12 {
+			t.Errorf("%v stages 0.3 off shift the jug by %v, want %v", n, got, want)
+		}
 	}
 }

@@ -69,7 +69,11 @@ func TestAScriptedRunGoesFromLyeToLogbook(t *testing.T) {
 	s.until("base put to bed")
 	must(t, r.Mark(logbook.Event{Kind: logbook.Ended}))
 	c.pass(24 * time.Hour)
+	over := r.Live().Run()
 	must(t, Add(book, r.ID, shelf, c.now, "b", logbook.Event{Kind: logbook.Cut, Value: 131.2}))
+	if all := events(t, book, r.ID, shelf); all[len(all)-1].Run != over+24*time.Hour || all[len(all)-1].Kind != logbook.Cut {
+		t.Errorf("a bar weighed a day after %v is journaled at %v", over, all[len(all)-1].Run)
+	}
 	if err := Add(book, r.ID, shelf, c.now, "b", logbook.Event{Kind: logbook.Cured, Value: math.NaN()}); err == nil {
 		t.Error("a weight that is no number was taken")
 	}
