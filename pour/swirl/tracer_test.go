@@ -133,8 +133,10 @@ func TestAHeapIsReadBetweenTheKnotsOfItsMesh(t *testing.T) {
 		}
 	}
 	h.high[0] = []float32{0, 8, 0, 8} // the slope the other way, across
-	if h.label(9, 2.5, 1.9) != 3 || h.label(1, 2.5, 2.1) != 1 {
-		t.Error("across the mould the heap slopes otherwise than it stands")
+	for _, x := range []float64{1, 9} {
+		if h.label(x, 2.5, 1.9) != 3 || h.label(x, 2.5, 2.1) != 1 {
+			t.Errorf("across the mould at %g mm the heap slopes otherwise than it stands", x)
+		}
 	}
 }
 

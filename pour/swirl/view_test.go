@@ -271,3 +271,56 @@ func TestTouchingLeavesOutWhatIsEmpty(t *testing.T) {
 		t.Errorf("an empty mould touches by %g", got)
 	}
 }
+
+// A boundary across the loaf in the middle of a column of pixels: the column shows half of either side, its neighbours one alone.
+func TestABoundaryAcrossTheLoafIsDrawnWithinItsColumn(t *testing.T) {
+	s := cast(Box{L: 80, W: 60, H: 60}, 2, below(func(x, _, _ float64) float64 { return x - 20.5 }))
+	for name, c := range map[string]cut{"lengthwise": s.Lengthwise(30), "from above": s.Top(30)} {
+		var pic Picture
+		if err := c.Refine(context.Background(), &pic, 80, 60); err != nil {
+			t.Fatal(err)
+		}
+		for i, px := range pic.Pixels {
+			column, want := i%80, Pixel{Portion: [3]uint8{0}, Part: [3]uint8{255}}
+			switch {
+			case column == 20:
+				want = Pixel{Portion: [3]uint8{0, 1}, Part: [3]uint8{128, 127}}
+			case column > 20:
+				want.Portion[0] = 1
+			}
+			if px != want {
+				t.Fatalf("%s: pixel (%d, %d) is %v, want %v", name, column, i/80, px, want)
+			}
+		}
+	}
+}
+
+// The pot is drawn with its right on the right and its far side up, however high the picture: stripes of the pot stand upright, the first
+// on the left; of a cake the first piece is cut from the left against the sun, and so lies lower left.
+func TestThePotIsDrawnTheRightWayRound(t *testing.T) {
+	for name, c := range map[string]struct {
+		layout layout
+		want   [4]int // upper left, upper right, lower left, lower right
+	}{
+		"stripes": {&bands{beside{until: []float64{0.5, 1}, portion: []int{3, 1}, act: []int{0, 0}}}, [4]int{3, 1, 3, 1}},
+		"a cake":  {&sectors{beside{until: []float64{0.25, 0.5, 0.75, 1}, portion: []int{0, 1, 2, 3}, act: make([]int, 4)}}, [4]int{3, 2, 0, 1}},
+	} {
+		p := &PotView{layout: c.layout}
+		for _, size := range [][2]int{{40, 40}, {40, 20}} {
+			var draft, fine Picture
+			p.Draft(&draft, size[0], size[1])
+			if err := p.Refine(context.Background(), &fine, size[0], size[1]); err != nil {
+				t.Fatal(err)
+			}
+			for i, want := range c.want {
+				x, y := size[0]/4+i%2*size[0]/2, size[1]/4+i/2*size[1]/2
+				if got := draft.Label(x, y); got != want || fine.Label(x, y) != want {
+					t.Errorf("%s of %v: at (%d, %d) lies %d, refined %d, want %d", name, size, x, y, got, fine.Label(x, y), want)
+				}
+			}
+			if draft.Label(0, 0) != Empty || fine.Label(size[0]-1, size[1]-1) != Empty {
+				t.Errorf("%s of %v: the corners are not empty", name, size)
+			}
+		}
+	}
+}
