@@ -229,7 +229,7 @@ func TestAClosedWindowIsToldToTheModelWhichThenEnds(t *testing.T) {
 
 // A terminal that says it is larger than any is, is drawn on in part: the renderer sets cells aside for what the model is told.
 func TestASizeThatCannotBeTrueIsNotPassedOn(t *testing.T) {
-	s := onTTY(t, 60000, 60000)
+	s := onTTY(t, screen.MaxW+100, screen.MaxH+100) // a little: broken, it must not eat the machine
 	m := &sign{}
 	m.asked = func() tea.Msg { s.got("meadow"); return tea.QuitMsg{} }
 	must(t, Show(m, Options{Colour: "auto", Environ: xterm("COLORTERM=truecolor")}))
