@@ -187,6 +187,16 @@ func TestAClickTakesTheNearestCellOfItsLine(t *testing.T) {
 	}
 }
 
+func TestAClickOnTheHeadHitsNoRowThatIsScrolledAway(t *testing.T) {
+	scrolled := Cursor{Row: 2, Top: 2}
+	if c, ok := jugs().Hit(scrolled, 30, 3, image.Pt(3, 0)); ok || c != scrolled {
+		t.Errorf("a click on the head gives %+v", c)
+	}
+	if c, ok := jugs().Hit(scrolled, 30, 3, image.Pt(3, 1)); !ok || c.Row != 2 {
+		t.Errorf("a click on the first line shown gives %+v", c)
+	}
+}
+
 func TestWhatIsCopiedIsWhatCanBeTyped(t *testing.T) {
 	for want, c := range map[string]Cell{"38.00": {Text: "38 %", Plain: "38.00"}, "olive oil": {Text: "olive oil"}, "": {}} {
 		if got := c.Copy(); got != want {
