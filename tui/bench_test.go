@@ -391,6 +391,11 @@ func TestWhatHelpsIsListedWithWhatItDoesToEveryJug(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, f)
 		}
 	}
+	for l := range strings.SplitSeq(f, "\n") {
+		if strings.Contains(l, "all inside") && strings.Contains(l, "less blending") {
+			t.Errorf("what only helps is said to bring all inside: %q", l)
+		}
+	}
 	told(t, m, "down enter", "done: less blending; u takes it back")
 	if base(m).OilsC != 31 {
 		t.Errorf("the oils are at %v", base(m).OilsC)

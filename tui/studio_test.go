@@ -30,8 +30,8 @@ func TestTheDepthOfThePictureIsThatOfTheTerminal(t *testing.T) {
 	if m.dark || m.studio.ground != (color.NRGBA{R: 250, G: 240, B: 230, A: 255}) {
 		t.Errorf("on a light terminal: dark %v, ground %v", m.dark, m.studio.ground)
 	}
-	m.Update(tea.BackgroundColorMsg{Color: color.RGBA{R: 10, G: 12, B: 14, A: 255}})
-	if !m.dark || m.studio.ground.G != 12 {
+	m.Update(tea.BackgroundColorMsg{Color: color.RGBA64{R: 0x0a00, G: 0x0cff, B: 0x0e80, A: 0xffff}})
+	if !m.dark || m.studio.ground != (color.NRGBA{R: 10, G: 12, B: 14, A: 255}) {
 		t.Errorf("on a dark terminal: dark %v, ground %v", m.dark, m.studio.ground)
 	}
 }

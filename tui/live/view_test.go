@@ -450,7 +450,7 @@ func TestAJumpOfTheClockIsSaidForWhatItWas(t *testing.T) {
 	if n := b.m.notices(); len(n) != 1 || !strings.HasSuffix(n[0], "(j: it did not)") {
 		t.Errorf("of one that was it says %q", n)
 	}
-	b.m.state.Jumps[0].Run = b.m.live.Run() - noticeFor
+	b.m.state.Jumps[0].Run = b.m.live.Run() - 5*time.Minute
 	if n := b.m.notices(); len(n) != 0 {
 		t.Errorf("after five minutes it still says %q", n)
 	}
