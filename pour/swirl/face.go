@@ -96,7 +96,7 @@ func (f *Face) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 		r := newRefiner(f, dst, size)
 		from, to := band*bandTiles, min(rows, (band+1)*bandTiles)
 		r.band(from, to)
-		tell((to - from) * size * w)
+		tell((min(to*size, h) - from*size) * w) // the last tiles may reach beyond the picture
 		return true
 	})
 	return ctx.Err()

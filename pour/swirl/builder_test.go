@@ -1,0 +1,385 @@
+package swirl
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// poured is a recipe of acts told one by one, in a mould of 200 by 80 by 60 mm.
+func poured(technique script.Technique, jugs int, acts ...script.Act) Recipe {
+	b := script.Brief{Technique: technique, Shares: make([]float64, jugs), Turns: 3, HeightMM: 150, Seed: 5}
+	for _, a := range acts {
+		if a.Jug >= 0 {
+			b.Shares[a.Jug] += a.Share
+		}
+	}
+	return Recipe{Script: script.Script{Brief: b, Acts: acts}, Thickness: 0.3, Box: Box{L: 200, W: 80, H: 60}}
+}
+
+// Layers told by hand: 60 mm times the shares.
+func TestLayersLieAtTheirSharesOfTheHeight(t *testing.T) {
+	r := poured(script.Layers, 3,
+		script.Act{Kind: script.Pour, Jug: 2, Share: 0.5}, script.Act{Kind: script.Pour, Jug: 0, Share: 0.2},
+		script.Act{Kind: script.Pour, Jug: 1, Share: 0.3}, script.Act{Kind: script.Level, Jug: script.Whole})
+	s := mustPour(t, r)
+	for n, want := range []float64{0, 30, 42, 60, 60} {
+		if got := s.Upto(n).LevelMM(); !near(got, want, 1e-9) {
+			t.Errorf("after %d acts the batter stands at %g mm, want %g", n, got, want)
+		}
+	}
+	flat := s.Upto(3) // before the mould is tapped
+	for z, want := range map[float64]int{0: 2, 29.99: 2, 30.01: 0, 41.99: 0, 42.01: 1, 60: 1} {
+		if got := flat.Label(70, 20, z); got != want {
+			t.Errorf("at %g mm lies %d, want %d", z, got, want)
+		}
+		if got := flat.Face(70).Label(20, z); got != want {
+			t.Errorf("the face shows %d at %g mm, want %d", got, z, want)
+		}
+	}
+	if got := s.Upto(1).Label(70, 20, 30.01); got != Empty {
+		t.Errorf("above the first layer lies %d", got)
+	}
+}
+
+// Shares that do not quite sum to 1 fill the mould all the same, to its rim and no further.
+func TestTheLastPourEndsAtTheRim(t *testing.T) {
+	for _, last := range []float64{0.2999, 0.3, 0.3001} {
+		for _, technique := range []script.Technique{script.Layers, script.Drop, script.Column, script.Hanger} {
+			s := mustPour(t, poured(technique, 2,
+				script.Act{Kind: script.Pour, Jug: 0, Share: 0.7}, script.Act{Kind: script.Pour, Jug: 1, Share: last}, script.Act{Kind: script.Level, Jug: script.Whole}))
+			if s.LevelMM() != 60 || s.Label(10, 10, 60) == Empty {
+				t.Errorf("%s: 0.7 and %g fill the mould to %g mm", technique, last, s.LevelMM())
+			}
+		}
+	}
+}
+
+// middle is where across the mould a portion lies, mm, over ten faces.
+func middle(s *Swirl, portion uint8) float64 {
+	sum, n := 0.0, 0.0
+	for k := range 10 {
+		var pic Picture
+		s.Face(20*float64(k)+10).Draft(&pic, 80, 60)
+		if part, x, _ := spot(&pic, portion); part > 0 {
+			sum, n = sum+80*x*part, n+part
+		}
+	}
+	return sum / n
+}
+
+// What is poured along a line lies about it; along two lines, about the middle between them.
+func TestABedTakesTheColoursWhereTheyArePoured(t *testing.T) {
+	for _, technique := range []script.Technique{script.Drop, script.Column} {
+		for want, lines := range map[float64][]float64{24: {0.3}, 40: {0.5}, 56: {0.7}} {
+			sum := 0.0
+			for seed := range int64(4) {
+				r := poured(technique, 3,
+					script.Act{Kind: script.Pour, Jug: 0, Share: 0.7, Bed: true}, script.Act{Kind: script.Pour, Jug: 1, Share: 0.06, Lines: lines, Round: 1},
+					script.Act{Kind: script.Pour, Jug: 2, Share: 0.24, Lines: lines, Round: 1}, script.Act{Kind: script.Level, Jug: script.Whole})
+				r.Script.Brief.Seed = seed
+				s := mustPour(t, r)
+				if got := s.Upto(1).LevelMM(); !near(got, 42, 1e-9) {
+					t.Errorf("%s: the bed stands at %g mm, want 42", technique, got)
+				}
+				if got := s.Upto(2).LevelMM(); !near(got, 45.6, 1e-9) {
+					t.Errorf("%s: with the first colour the batter stands at %g mm, want 45.6", technique, got)
+				}
+				sum += middle(s.Upto(2), 1) / 4
+			}
+			if !near(sum, want, 5) {
+				t.Errorf("%s: what is poured at %g mm lies about %.1f mm", technique, want, sum)
+			}
+		}
+	}
+}
+
+// The streams out of the pot fall on the lines of their acts.
+func TestThePotIsPouredAlongItsLines(t *testing.T) {
+	r := poured(script.Pot, 2,
+		script.Act{Kind: script.IntoPot, Jug: 1, Share: 0.4, Round: 1}, script.Act{Kind: script.Turn, Jug: script.Whole},
+		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.5, Lines: []float64{0.25}},
+		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.5, Lines: []float64{0.75}})
+	r.Script.Brief.Shares = []float64{0.6, 0.4}
+	s := mustPour(t, r)
+	for act, want := range map[int]float64{2: 20, 3: 60} {
+		n := 0
+		for _, o := range s.ops {
+			if o.act == act && o.stroke != nil {
+				n++
+				if from := o.stroke.path[0]; !near(from.y, want, 3) || from.z < o.stroke.level {
+					t.Errorf("the stream of act %d falls from (%.1f, %.1f), want from above %g mm", act, from.y, from.z, want)
+				}
+			}
+		}
+		if n != 1 {
+			t.Errorf("act %d has %d streams", act, n)
+		}
+	}
+	if got := s.Upto(3).LevelMM(); got != 30 {
+		t.Errorf("half of the pot stands at %g mm, want 30", got)
+	}
+}
+
+// lows counts the low points of a path and gives the bounds of it.
+func lows(path []vec2) (n int, low, high vec2) {
+	low, high = path[0], path[0]
+	for i, p := range path {
+		low, high = vec2{min(low.y, p.y), min(low.z, p.z)}, vec2{max(high.y, p.y), max(high.z, p.z)}
+		if i > 0 && i < len(path)-1 && p.z < path[i-1].z && p.z <= path[i+1].z {
+			n++
+		}
+	}
+	return n, low, high
+}
+
+// The wire goes down and up as often as it is turned, from 9 mm off one wall to 9 mm off the other, down to 9 mm over the bottom and up to
+// 3 mm under the surface.
+func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
+	for _, turns := range []float64{1, 2, 3, 5} {
+		r := poured(script.Hanger, 1)
+		r.Script.Brief.Turns = turns
+		path, radius := newBuilder(r).waves()
+		n, low, high := lows(path)
+		if n != int(turns) {
+			t.Errorf("%g turns: the wire goes down %d times", turns, n)
+		}
+		if first, last := path[0], path[len(path)-1]; !near(first.y, 9, 1e-9) || !near(last.y, 71, 1e-9) || !near(first.z, 57, 1e-9) || !near(last.z, 57, 1e-6) {
+			t.Errorf("%g turns: it goes in at %v and out at %v", turns, first, last)
+		}
+		if !near(low.z, 9, 0.1) || !near(high.z, 57, 0.1) || low.y < 9-1e-9 || high.y > 71+1e-9 {
+			t.Errorf("%g turns: it stays within %v and %v", turns, low, high)
+		}
+		if radius < 6 || radius > 15 {
+			t.Errorf("%g turns: it drags what lies within %g mm", turns, radius)
+		}
+	}
+	r := poured(script.Hanger, 1)
+	r.Box.H = 20 // a quarter of a low mould is less than 9 mm
+	path, _ := newBuilder(r).waves()
+	if _, low, high := lows(path); !near(low.z, 5, 0.1) || !near(high.z, 17, 0.1) {
+		t.Errorf("in a low mould it goes from %g to %g mm", low.z, high.z)
+	}
+}
+
+// Loops go as deep and as high, and turn over: at the low point the wire runs backwards.
+func TestTheWireIsLedInLoops(t *testing.T) {
+	for _, turns := range []float64{1, 2, 3} {
+		r := poured(script.HangerLoops, 1)
+		r.Script.Brief.Turns = turns
+		path, _ := newBuilder(r).loops()
+		n, low, high := lows(path)
+		if n != int(turns) || !near(low.z, 9, 0.1) || !near(high.z, 57, 0.1) {
+			t.Errorf("%g turns: %d low points, from %g to %g mm", turns, n, low.z, high.z)
+		}
+		if low.y < 2 || high.y > 78 {
+			t.Errorf("%g turns: the wire comes to %g and %g mm of the walls", turns, low.y, 80-high.y)
+		}
+		way, back := path[len(path)-1].y-path[0].y, 0
+		for i := 1; i < len(path); i++ {
+			if (path[i].y-path[i-1].y)*way < 0 {
+				back++
+			}
+		}
+		if turns > 1 && back < len(path)/8 {
+			t.Errorf("%g turns: the wire runs back over %d of %d knots", turns, back, len(path))
+		}
+	}
+}
+
+func TestTwiceTheTurnsTurnTheSpiralTwiceAsFar(t *testing.T) {
+	angle := func(turns float64) float64 {
+		r := poured(script.HangerSpiral, 1)
+		r.Script.Brief.Turns = turns
+		b := newBuilder(r)
+		b.level = 60
+		b.spiral()
+		if b.ops[0].whirl.centre != (vec2{40, 30}) {
+			t.Errorf("the spiral is about %v, want the middle", b.ops[0].whirl.centre)
+		}
+		return b.ops[0].whirl.angle
+	}
+	one, two := angle(1), angle(2)
+	if !near(math.Abs(two/one), 2, 1e-9) || math.Abs(one) < math.Pi || math.Abs(one) > 2*math.Pi {
+		t.Errorf("one turn of the wire turns the middle by %.2f, two by %.2f", one, two)
+	}
+}
+
+// Every other tine goes the other way: the shift has one lobe more than it changes its sign.
+func TestACombHasATineForEveryTurn(t *testing.T) {
+	for _, turns := range []float64{3, 5, 7} {
+		for along, want := range map[bool]int{true: int(turns), false: int(math.Ceil(2.35*turns - 0.5))} {
+			r := poured(script.Combed, 1)
+			r.Script.Brief.Turns = turns
+			b := newBuilder(r)
+			b.level = 60
+			b.rake(along)
+			c := b.ops[0].comb
+			tines, sign := 1, math.Copysign(1, c.shift[len(c.shift)/40])
+			for _, v := range c.shift {
+				if v*sign < 0 {
+					tines, sign = tines+1, -sign
+				}
+			}
+			if tines != want {
+				t.Errorf("%g turns, along %v: %d tines, want %d", turns, along, tines, want)
+			}
+			wide, long := 200., 80.
+			if along {
+				wide, long = 80, 200
+			}
+			if c.alongX != along || c.wide != wide || c.long != long || c.level != 60 {
+				t.Errorf("along %v: the comb is %g mm wide and goes %g mm", along, c.wide, c.long)
+			}
+		}
+	}
+}
+
+// Before the comb the stripes stand side by side in the order they were poured in.
+func TestACombedLoafIsPouredInStripes(t *testing.T) {
+	acts := []script.Act{}
+	order := []int{1, 0, 2, 0, 1}
+	for _, j := range order {
+		acts = append(acts, script.Act{Kind: script.Pour, Jug: j, Share: 0.2})
+	}
+	acts = append(acts, script.Act{Kind: script.Comb, Jug: script.Whole, Round: 1, Rounds: 1})
+	s := mustPour(t, poured(script.Combed, 3, acts...))
+	for n := 1; n <= 5; n++ {
+		part, k := s.Upto(n), 0
+		for y := 0.25; y < 80; y += 0.5 {
+			got := part.Face(70).Label(y, 59.9)
+			if k+1 < n && got == order[k+1] {
+				k++
+			}
+			if got == Empty && k == n-1 {
+				break
+			}
+			if got != order[k] {
+				t.Fatalf("after %d stripes %d lies at %g mm beside %d", n, got, y, order[k])
+			}
+		}
+		if k != n-1 {
+			t.Errorf("after %d pours %d stripes stand", n, k+1)
+		}
+	}
+}
+
+// The speed of what falls grows with the root of the height: four times as high is twice as deep. Thick batter goes less deep than thin.
+func TestAStreamGoesDeeperFromHigherUp(t *testing.T) {
+	b := &builder{}
+	fall := func(height, thickness float64) float64 {
+		b.HeightMM, b.Thickness = height, thickness
+		return b.fall()
+	}
+	if !near(fall(300, 0.4)/fall(75, 0.4), 2, 1e-9) || fall(150, 1) >= fall(150, 0) {
+		t.Errorf("from 75 and 300 mm it goes %g and %g deep, thin %g and thick %g", fall(75, 0.4), fall(300, 0.4), fall(150, 0), fall(150, 1))
+	}
+	if fall(0, 0) <= 0 || fall(600, 0) != fall(500, 0) {
+		t.Errorf("from no height it goes %g, from 600 mm %g and from 500 mm %g", fall(0, 0), fall(600, 0), fall(500, 0))
+	}
+	for thickness, want := range map[float64]float64{0: 10, 0.25: 8.5, 1: 4} {
+		if b.Thickness = thickness; b.thick(10, 4) != want {
+			t.Errorf("between 10 thin and 4 thick batter of %g is %g, want %g", thickness, b.thick(10, 4), want)
+		}
+	}
+}
+
+func TestAStreamDivesAsDeepAsItIsTold(t *testing.T) {
+	for depth, want := range map[float64]float64{20: 30, 0: 48, 500: 3} { // of a level of 50 mm; at least 2 mm deep and 3 mm over the bottom
+		b := newBuilder(poured(script.Drop, 1))
+		b.level = 50
+		s := b.plunge(33, depth, 12, 1, wobble{})
+		last := s.path[len(s.path)-1]
+		if !near(last.z, want, 1e-6) || s.path[0].z <= 50 || !near(s.path[0].y, 33, 3) || !near(last.y, 33, 9) {
+			t.Errorf("a stream %g mm deep goes from %v to %v", depth, s.path[0], last)
+		}
+		if s.width != 80 || s.level != 50 || s.pivot != (vec2{33, 50}) {
+			t.Errorf("a stream %g mm deep is drawn about %v under %g mm", depth, s.pivot, s.level)
+		}
+	}
+}
+
+func TestOfVeryManyPoursSomeStreamsAreDrawn(t *testing.T) {
+	for pours, most := range map[int]int{10: 10, 47: 47, 96: 48, 300: 48} {
+		acts := make([]script.Act, pours)
+		for i := range acts {
+			acts[i] = script.Act{Kind: script.Pour, Share: 1 / float64(pours)}
+		}
+		b := newBuilder(poured(script.Drop, 1, acts...))
+		b.level = 30
+		n := 0
+		for b.act = range acts {
+			if b.streams() {
+				n++
+			}
+		}
+		if n > most || n < most*2/3 {
+			t.Errorf("of %d pours %d streams are drawn, want about %d", pours, n, most)
+		}
+	}
+}
+
+func TestPartsOfAPourAreBroughtIntoTheScript(t *testing.T) {
+	s := mustPour(t, loaf(script.Drop, 3))
+	none := s.Upto(-3)
+	if none.Acts() != 0 || none.LevelMM() != 0 || none.Label(10, 10, 0) != Empty || none.Face(10).Label(10, 0) != Empty {
+		t.Errorf("before the first act %d acts stand at %g mm", none.Acts(), none.LevelMM())
+	}
+	var pic Picture
+	for name, draw := range map[string]func(){
+		"a face": func() { none.Face(10).Draft(&pic, 8, 8) },
+		"a cut":  func() { none.Lengthwise(10).Draft(&pic, 8, 8) },
+		"above":  func() { none.Top(10).Draft(&pic, 8, 8) },
+	} {
+		draw()
+		for i := range pic.Pixels {
+			if pic.Pixels[i] != (Pixel{}) {
+				t.Errorf("%s of an empty mould shows %v", name, pic.Pixels[i])
+			}
+		}
+	}
+	if one, two := s.Upto(4), s.Upto(6).Upto(4); one.LevelMM() != two.LevelMM() || len(one.ops) != len(two.ops) {
+		t.Errorf("the first 4 of 6 acts stand at %g mm, of all at %g mm", two.LevelMM(), one.LevelMM())
+	}
+}
+
+func TestEverySideOfTheMouldHasItsBounds(t *testing.T) {
+	for name, side := range map[string]func(b *Box) *float64{
+		"long": func(b *Box) *float64 { return &b.L }, "wide": func(b *Box) *float64 { return &b.W }, "high": func(b *Box) *float64 { return &b.H },
+	} {
+		for v, fits := range map[float64]bool{9.99: false, 10: true, 2000: true, 2000.1: false, -5: false} {
+			r := loaf(script.Layers, 1)
+			*side(&r.Box) = v
+			_, err := New(r)
+			if (err == nil) != fits || !fits && (!errors.Is(err, ErrRecipe) || !strings.Contains(err.Error(), "10 to 2000 mm")) {
+				t.Errorf("%g mm %s: %v", v, name, err)
+			}
+		}
+	}
+	for v, fits := range map[float64]bool{-0.01: false, 0: true, 1: true, 1.01: false} {
+		r := loaf(script.Layers, 1)
+		r.Thickness = v
+		if _, err := New(r); (err == nil) != fits {
+			t.Errorf("a thickness of %g: %v", v, err)
+		}
+	}
+}
+
+func TestRecipesAreEqualWhereEverythingIs(t *testing.T) {
+	if !loaf(script.Drop, 1).Equal(loaf(script.Drop, 1)) {
+		t.Error("a recipe is not equal to itself")
+	}
+	for name, change := range map[string]func(r *Recipe){
+		"thickness": func(r *Recipe) { r.Thickness = 0.31 }, "length": func(r *Recipe) { r.Box.L++ }, "width": func(r *Recipe) { r.Box.W++ },
+		"height": func(r *Recipe) { r.Box.H++ }, "seed": func(r *Recipe) { r.Script.Brief.Seed++ },
+		"technique": func(r *Recipe) { r.Script.Brief.Technique = script.Column },
+	} {
+		r := loaf(script.Drop, 1)
+		if change(&r); r.Equal(loaf(script.Drop, 1)) {
+			t.Errorf("another %s gives an equal recipe", name)
+		}
+	}
+}

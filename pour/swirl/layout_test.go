@@ -1,0 +1,259 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// diskParts counts a layout over the disc of radius 1; place 0 is what is empty, portion k is at place k+1.
+func diskParts(l layout, portions int) []float64 {
+	got, all := make([]float64, portions+1), 0.0
+	const n = 400
+	for i := range n * n {
+		u, v := 2*(float64(i%n)+0.5)/n-1, 2*(float64(i/n)+0.5)/n-1
+		if u*u+v*v < 1 {
+			got[l.at(u, v)+1]++
+			all++
+		}
+	}
+	for i := range got {
+		got[i] /= all
+	}
+	return got
+}
+
+func quarters() beside {
+	return beside{until: []float64{0.25, 0.5, 1}, portion: []int{0, 1, 2}, act: []int{-1, 2, 3}}
+}
+
+// A quarter of the turn is a quarter of a pot cut like a cake, from the left against the sun.
+func TestSectorsOfThePotAreCutLikeACake(t *testing.T) {
+	s := &sectors{quarters()}
+	for degrees, want := range map[float64]int{-170: 0, -95: 0, -85: 1, -5: 1, 5: 2, 90: 2, 175: 2} {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		for _, r := range []float64{0.05, 0.5, 1} {
+			if got := s.at(r*cos, r*sin); got != want {
+				t.Errorf("at %g degrees and %g from the middle lies %d, want %d", degrees, r, got, want)
+			}
+		}
+	}
+}
+
+func TestBandsOfThePotHaveTheirAreasFromSideToSide(t *testing.T) {
+	b := &bands{quarters()}
+	for i, want := range []float64{0, 0.25, 0.25, 0.5} {
+		if got := diskParts(b, 3)[i]; !near(got, want, 0.003) {
+			t.Errorf("portion %d has %.4f of the pot, want %g", i-1, got, want)
+		}
+	}
+	// the middle chord parts the halves, whatever the height
+	for _, v := range []float64{-0.9, 0, 0.9} {
+		if b.at(-0.01, v) != 1 || b.at(0.01, v) != 2 || b.at(-1.2, v) != 0 || b.at(1.2, v) != 2 {
+			t.Errorf("at the height %g lie %d, %d, %d and %d", v, b.at(-1.2, v), b.at(-0.01, v), b.at(0.01, v), b.at(1.2, v))
+		}
+	}
+}
+
+func TestOwnBatterLiesWhereLaterActsPour(t *testing.T) {
+	for _, l := range []layout{&sectors{quarters()}, &bands{quarters()}} {
+		for n, want := range map[int][4]float64{0: {0.75, 0.25, 0, 0}, 2: {0.75, 0.25, 0, 0}, 3: {0.5, 0.25, 0.25, 0}, 4: {0, 0.25, 0.25, 0.5}} {
+			got := diskParts(l.upto(n, Empty), 3)
+			for i := range want {
+				if !near(got[i], want[i], 0.003) {
+					t.Errorf("after %d acts the pot shows %.3f, want %.3f", n, got, want)
+					break
+				}
+			}
+		}
+		if got := l.upto(2, 0).at(0.5, 0.1); got != 0 {
+			t.Errorf("before its act %d lies there, want the pot's own", got)
+		}
+	}
+}
+
+// One round of spots: each colour is poured into the one before, so that the last is a disc in the middle whose radius is the root of its
+// share, and the pot's own is the rim.
+func TestSpotsLieOneInTheOther(t *testing.T) {
+	r := scripted(script.PotSpots, 3, 0.4, 0.35, 0.25)
+	r.Script.Acts = []script.Act{
+		{Kind: script.IntoPot, Jug: 1, Share: 0.35, Round: 1},
+		{Kind: script.IntoPot, Jug: 2, Share: 0.25, Round: 1},
+		{Kind: script.PourOut, Jug: script.Whole, Share: 1, Lines: []float64{0.5}},
+	}
+	pot := mustPour(t, r)
+	for n, want := range map[int]map[float64]int{
+		0: {0: 0, 0.9: 0},
+		1: {0: 1, 0.58: 1, 0.60: 0, 0.9: 0},                 // √0.35 = 0.592
+		2: {0: 2, 0.49: 2, 0.51: 1, 0.77: 1, 0.78: 0, 1: 0}, // √0.25 and √0.6 = 0.775
+	} {
+		p := pot.Upto(n).Pot()
+		for radius, portion := range want {
+			for _, angle := range []float64{0.3, 2, 4} {
+				sin, cos := math.Sincos(angle)
+				if got := p.Label(0.9999*radius*cos, 0.9999*radius*sin); got != portion {
+					t.Errorf("after act %d portion %d lies %g from the middle, want %d", n, got, radius, portion)
+				}
+			}
+		}
+	}
+	if got := pot.Upto(2).Pot().Label(0.8, 0.8); got != Empty {
+		t.Errorf("outside the pot lies %d", got)
+	}
+}
+
+func TestSpotsOfSeveralRoundsHaveTheirSharesOfThePot(t *testing.T) {
+	for seed := range int64(3) {
+		r := scripted(script.PotSpots, seed, 0.31, 0.4, 0.29)
+		s := mustPour(t, r)
+		got := diskParts(s.stream.layout, 3)
+		for i, want := range []float64{0, 0.31, 0.4, 0.29} {
+			if !near(got[i], want, 0.004) {
+				t.Errorf("seed %d: portion %d has %.4f of the pot, want %g", seed, i-1, got[i], want)
+			}
+		}
+	}
+}
+
+// What lies in the pot is the batch: all pieces sum to 1, every round is as large as the others, and every colour has what its acts pour.
+func TestThePiecesOfThePotAreTheBatch(t *testing.T) {
+	for _, between := range []bool{false, true} {
+		brief := script.Brief{
+			Technique: script.Pot, Shares: []float64{0.4, 0.3, 0.2, 0.1}, First: script.Whole, Last: script.Whole, PotBetween: between, Passes: 12,
+		}
+		acts, err := script.New(brief)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rounds := newBuilder(Recipe{Script: acts, Box: Box{L: 250, W: 80, H: 60}}).pieces()
+		var got [4]float64
+		for i, list := range rounds {
+			sum, own := 0.0, -1.0
+			for k, p := range list {
+				sum += p.share
+				got[p.portion] += p.share
+				if p.portion == 0 {
+					if own >= 0 && !near(p.share, own, 1e-12) {
+						t.Errorf("round %d: the pot's own pieces are %.4f and %.4f of the pot", i+1, own, p.share)
+					}
+					own = p.share
+				}
+				if alike := k > 0 && (p.portion == 0) == (list[k-1].portion == 0); alike == between && k > 1 {
+					t.Errorf("round %d: piece %d is of %d after %d; the pot between: %v", i+1, k, p.portion, list[k-1].portion, between)
+				}
+			}
+			if !near(sum, 1/float64(len(rounds)), 1e-9) {
+				t.Errorf("round %d of %d is %.4f of the pot", i+1, len(rounds), sum)
+			}
+			if list[0].portion != 0 || list[0].act != -1 {
+				t.Errorf("round %d begins with %+v, want the pot's own", i+1, list[0])
+			}
+		}
+		for i, want := range brief.Shares {
+			if !near(got[i], want, 1e-9) {
+				t.Errorf("the pot between %v: portion %d is %.4f of the pot, want %g", between, i, got[i], want)
+			}
+		}
+	}
+}
+
+// probe notes the place of the pot that is asked for.
+type probe struct{ u, v *float64 }
+
+func (p probe) at(u, v float64) int {
+	*p.u, *p.v = u, v
+	return 0
+}
+
+func (p probe) upto(_, _ int) layout { return p }
+
+// Even over the mould must be even over the pot: the moments of a uniform disc are 0, 0, a quarter and a quarter, and half of it lies within
+// √½ of the middle.
+func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
+	for name, s := range map[string]stream{
+		"along the middle": {folds: 2, drift: 0.4, stir: 2, surge: wobble{mean: 0.7}, sway: wobble{mean: 0.3}},
+		"one fold":         {folds: 1, drift: -0.3, stir: -1.7},
+		"from the end":     {folds: 1, drift: 0.2, tilt: 0.8, stir: 2},
+	} {
+		var u, v float64
+		s.layout, s.box, s.chord = probe{&u, &v}, Box{L: 200, W: 80, H: 60}, chordTable()
+		const n = 45
+		var mu, mv, uu, vv, inner float64
+		for i := range n * n * n {
+			s.label(200*(float64(i%n)+0.5)/n, 80*(float64(i/n%n)+0.5)/n, 60*(float64(i/n/n)+0.5)/n)
+			mu, mv, uu, vv = mu+u, mv+v, uu+u*u, vv+v*v
+			if u*u+v*v < 0.5 {
+				inner++
+			}
+			if u*u+v*v > 1+1e-9 {
+				t.Fatalf("%s: (%g, %g) lies outside the pot", name, u, v)
+			}
+		}
+		for what, c := range map[string][2]float64{"the mean of u": {mu, 0}, "the mean of v": {mv, 0}, "of u²": {uu, 0.25}, "of v²": {vv, 0.25}, "the inner half": {inner, 0.5}} {
+			if got := c[0] / (n * n * n); !near(got, c[1], 0.008) {
+				t.Errorf("%s: %s is %.4f, want %g", name, what, got, c[1])
+			}
+		}
+	}
+}
+
+// Poured along the middle, the bottom of the mould is what left the pot first; from an end, what lies at the marked end's bottom.
+func TestThePotIsPouredFromItsLip(t *testing.T) {
+	var u, v float64
+	s := stream{layout: probe{&u, &v}, box: Box{L: 200, W: 80, H: 60}, chord: chordTable(), folds: 1}
+	for z, want := range map[float64]float64{0: -1, 30: 0, 60: 1} {
+		if s.label(90, 20, z); !near(u, want, 1e-3) {
+			t.Errorf("at %g mm up lies what left the pot at the chord %.3f, want %g", z, u, want)
+		}
+	}
+	s.tilt = 0.8
+	s.label(0, 20, 0)
+	first := u
+	s.label(200, 20, 60)
+	if !near(first, -1, 1e-3) || !near(u, 1, 1e-3) {
+		t.Errorf("from the end the first is of the chord %.3f and the last of %.3f", first, u)
+	}
+	s.label(0, 20, 30)
+	near30 := u
+	if s.label(200, 20, 30); u <= near30 {
+		t.Errorf("at the far end lies what left earlier: %.3f against %.3f", u, near30)
+	}
+}
+
+func TestTheSheetFoldsToAndFro(t *testing.T) {
+	for at, want := range map[float64]float64{0: 0, 0.25: 0.5, 0.5: 1, 0.75: 0.5, 1: 0, 1.25: 0.5, -0.25: 0.5, -1.5: 1, 7.1: 0.2} {
+		if got := fold(at); !near(got, want, 1e-9) {
+			t.Errorf("at %g it is at %g, want %g", at, got, want)
+		}
+	}
+}
+
+// The share of the disc left of a chord, summed strip by strip from the width 2√(1-u²) of the disc, is the share poured.
+func TestTheChordOfAShareOfThePot(t *testing.T) {
+	s := stream{chord: chordTable()}
+	for _, tau := range []float64{0, 0.01, 0.1, 0.33, 0.5, 0.8, 0.999, 1} {
+		u := s.chordAt(tau)
+		got := strips(func(b float64) float64 { return (u + 1) * 2 * math.Sqrt(max(0, 1-(b*(u+1)-1)*(b*(u+1)-1))) }) / math.Pi
+		if !near(got, tau, 2e-4) {
+			t.Errorf("left of the chord of %g lies %.5f of the pot", tau, got)
+		}
+	}
+	if s.chordAt(-3) != s.chordAt(0) || s.chordAt(9) != s.chordAt(1) {
+		t.Error("beyond the pour the chord runs on")
+	}
+}
+
+// The stick turns the pot's middle by its whole angle, a place at r by e to the -2r² of that, and keeps every radius.
+func TestTheStickTurnsTheMiddleMost(t *testing.T) {
+	s := stream{stir: 1.2}
+	for _, r := range []float64{0.001, 0.3, 0.7, 1} {
+		u, v := s.untwist(r, 0, 0.5)
+		if !near(math.Hypot(u, v), r, 1e-12) {
+			t.Errorf("a place at %g comes from %g", r, math.Hypot(u, v))
+		}
+		if got, want := math.Atan2(v, u), 0.5-1.2*math.Exp(-2*r*r); !near(got, want, 1e-9) {
+			t.Errorf("at %g the pot is turned back by %.4f, want %.4f", r, got, want)
+		}
+	}
+}
