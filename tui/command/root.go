@@ -2,9 +2,12 @@ package command
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
+	"strings"
 
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
@@ -34,6 +37,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE:          func(_ *cobra.Command, args []string) error { return g.open(args) },
+
+		PersistentPreRunE: func(*cobra.Command, []string) error { return g.checkLook() },
 	}
 	own := filepath.Join("~", ".config", folderName, shelfName)
 	root.PersistentFlags().StringVar(&g.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+own+" if it is there)")
@@ -45,6 +50,22 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
+}
+
+// checkLook refuses a colour or background that there is not, which would else be passed over as if nothing had been typed.
+func (g *program) checkLook() error {
+	for _, f := range []struct {
+		flag, typed string
+		words       []string
+	}{
+		{"color", g.colour, []string{"auto", "always", "never", "16", "256", "truecolor"}},
+		{"background", g.background, []string{"auto", "dark", "light"}},
+	} {
+		if !slices.Contains(f.words, f.typed) {
+			return fmt.Errorf("read --%s %q: write one of %s", f.flag, f.typed, strings.Join(f.words, ", "))
+		}
+	}
+	return nil
 }
 
 // open opens the workbench, or prints the checklist where there is no terminal to draw on.

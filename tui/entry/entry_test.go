@@ -1,9 +1,11 @@
 package entry
 
 import (
+	"strings"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
 
 	"pourbench/tui/screen"
@@ -53,4 +55,64 @@ func TestTheCursorIsAlwaysInsideTheWindow(t *testing.T) {
 			t.Fatalf("window %q of %d with the cursor at %d", text, w, cursor)
 		}
 	})
+}
+
+func TestTheWindowScrollsByCellsNotByLetters(t *testing.T) {
+	for _, c := range []struct {
+		text, keys string
+		w          int
+		want       string
+		cursor     int
+	}{
+		{"gentian", "", 20, "gentian", 7},
+		{"gentian", "", 5, "tian", 4},      // the cursor stands behind the text and needs a cell
+		{"gentian", "home", 5, "genti", 0}, //
+		{"gentian", "home right right", 5, "genti", 2},
+		{"漢字漢字", "", 5, "漢字", 4}, // each is two cells wide
+		{"漢字漢字", "", 4, "字", 2},
+		{"漢字漢字", "home", 3, "漢", 0},
+		{"gentian", "", 0, "", 0},
+		{"", "", 3, "", 0},
+	} {
+		e := New(c.text)
+		for _, k := range strings.Fields(c.keys) {
+			e.Press(pressed(k))
+		}
+		if got, cursor := e.Window(c.w); got != c.want || cursor != c.cursor {
+			t.Errorf("%q after %q in %d cells: %q with the cursor at %d, want %q at %d", c.text, c.keys, c.w, got, cursor, c.want, c.cursor)
+		}
+	}
+}
+
+func TestTheCursorIsDrawnAsAReversedCell(t *testing.T) {
+	s := screen.New(12, 1)
+	e := New("fern")
+	e.Press(pressed("left"))
+	e.Draw(s.Area(), 2, 0, 8, screen.Style{Attr: screen.Underline})
+	text := s.String()
+	if got := ansi.Strip(text); !strings.HasPrefix(got, "  fern") {
+		t.Errorf("drawn %q", got)
+	}
+	before, after, ok := strings.Cut(text, "7m")
+	if !ok || !strings.HasSuffix(ansi.Strip(before+"7m"), "fer") || !strings.HasPrefix(after, "n") {
+		t.Errorf("the cell of the n is not reversed: %q", text)
+	}
+}
+
+func TestOnlyEditingKeysAreTaken(t *testing.T) {
+	e := New("fern leaf")
+	for name, want := range map[string]bool{"left": true, "home": true, "ctrl+k": true, "tab": false, "": false} {
+		if got := e.Press(pressed(name)); got != want {
+			t.Errorf("%q is taken: %v", name, got)
+		}
+	}
+	var zero Entry
+	if zero.Text() != "" {
+		t.Errorf("nothing typed is %q", zero.Text())
+	}
+	zero.Insert("a")
+	zero.Insert("b")
+	if zero.Text() != "ab" {
+		t.Errorf("typed into nothing: %q", zero.Text())
+	}
 }

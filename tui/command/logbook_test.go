@@ -1,0 +1,201 @@
+package command_test
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"pourbench/pour/logbook"
+)
+
+// poured is the id of the one pour in the logbook of a maker who has worked.
+func (m *maker) poured() string {
+	m.t.Helper()
+	files, err := os.ReadDir(m.path("data", "pourbench", "pours"))
+	if err != nil {
+		m.t.Fatal(err)
+	}
+	for _, f := range files {
+		if id, ok := strings.CutSuffix(f.Name(), ".pour.toml"); ok {
+			return id
+		}
+	}
+	m.t.Fatal("no pour is in the logbook")
+	return ""
+}
+
+// says runs a command that must succeed and returns what it prints.
+func (m *maker) says(args ...string) string {
+	m.t.Helper()
+	code, out, errs := m.types(args...)
+	if code != 0 || errs != "" {
+		m.t.Fatalf("%q: exit %d, %s", args, code, errs)
+	}
+	return out
+}
+
+// What is typed after a pour stands in its file as it was typed, one mark for each command.
+func TestEveryMarkOfTheLogbookCommandsIsInTheExport(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	for _, args := range [][]string{
+		{"cut", id, "101,5"}, {"cured", id, "92.25"}, {"note", id, "wrapped", "in", "two towels"}, {"result", id, "ash on", "top"},
+	} {
+		if out := m.says(append([]string{"logbook"}, args...)...); out != "" {
+			t.Errorf("%q prints %q", args, out)
+		}
+	}
+	rows, err := csv.NewReader(strings.NewReader(m.says("logbook", "export"))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := map[string]int{}
+	for i, name := range rows[0] {
+		at[name] = i
+	}
+	want := map[string][2]string{ // of a kind: its value, its words
+		"cut": {"101.5", ""}, "cured": {"92.25", ""}, "result": {"", "ash on top"}, "opened": {"", ""},
+	}
+	notes := 0
+	for _, r := range rows[1:] {
+		if r[at["pour"]] != id {
+			t.Errorf("a row of %q", r[at["pour"]])
+		}
+		kind := r[at["kind"]]
+		if kind == string(logbook.Noted) {
+			if notes++; notes == 2 && r[at["text"]] != "wrapped in two towels" {
+				t.Errorf("the note is %q", r[at["text"]])
+			}
+			continue
+		}
+		w, known := want[kind]
+		if !known || r[at["value"]] != w[0] || r[at["text"]] != w[1] {
+			t.Errorf("%s: %q, %q, want %q", kind, r[at["value"]], r[at["text"]], w)
+		}
+		delete(want, kind)
+	}
+	if len(want) > 0 || notes != 2 {
+		t.Errorf("not exported: %v; %d notes", want, notes)
+	}
+	var pours []map[string]any
+	if err := json.Unmarshal([]byte(m.says("logbook", "export", "--json")), &pours); err != nil || len(pours) != 1 {
+		t.Errorf("%d pours as JSON, %v", len(pours), err)
+	}
+}
+
+func TestThePoursAreListedSearchedAndCompared(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	all := m.says("logbook", "list")
+	if !strings.Contains(all, id) || !strings.Contains(all, "open") || strings.Count(all, "\n") != 1 {
+		t.Errorf("listed: %q", all)
+	}
+	for words, found := range map[string]bool{"meadow": true, "SKY meadow": true, "blue": true, "meadow desert": false} {
+		out := m.says(append([]string{"logbook", "list"}, strings.Fields(words)...)...)
+		if strings.Contains(out, id) != found {
+			t.Errorf("%q finds %q", words, out)
+		}
+	}
+	show := m.says("logbook", "show", id)
+	for _, want := range []string{"POUR RECORD: Alpine Meadow", "kept as " + id, "planned", "actual", "note: the sky was blue"} {
+		if !strings.Contains(show, want) {
+			t.Errorf("the record lacks %q:\n%s", want, show)
+		}
+	}
+	if out := m.says("logbook", "learned"); !strings.Contains(out, "pours") {
+		t.Errorf("learned: %s", out)
+	}
+}
+
+func TestAPourIsLeftOutWithItsReasonAndTakenInAgain(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	m.says("logbook", "leave-out", id, "the", "oven was on")
+	if out := m.says("logbook", "list"); !strings.Contains(out, "left out") {
+		t.Errorf("left out: %q", out)
+	}
+	if out := m.says("logbook", "export"); !strings.Contains(out, "the oven was on") {
+		t.Errorf("the reason is not kept: %s", out)
+	}
+	m.says("logbook", "take-in", id)
+	if out := m.says("logbook", "list"); strings.Contains(out, "left out") {
+		t.Errorf("taken in: %q", out)
+	}
+}
+
+func TestAPourIsForgottenForGood(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	if out := m.says("logbook", "forget", id); out != "" {
+		t.Errorf("it prints %q", out)
+	}
+	if out := m.says("logbook", "list"); !strings.Contains(out, "No pour is logged yet") {
+		t.Errorf("after forgetting: %q", out)
+	}
+	if code, out, errs := m.types("logbook", "forget", id); code != 2 || out != "" || !strings.Contains(errs, id) {
+		t.Errorf("twice: exit %d, %q, %q", code, out, errs)
+	}
+}
+
+// Nothing that is refused leaves a mark behind.
+func TestWhatIsNoWeightOrNoPourIsRefusedAndMarksNothing(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	before := m.says("logbook", "export")
+	for want, args := range map[string][]string{
+		"it weighs more than 0 g": {"cut", id, "0"},
+		`read "abc" as a number`:  {"cured", id, "abc"},
+		`read "1,234.5"`:          {"cut", id, "1,234.5"},
+		"nowhere":                 {"note", "nowhere", "words"},
+		"accepts 2 arg(s)":        {"cut", id},
+		"requires at least 2":     {"leave-out", id},
+	} {
+		if code, out, errs := m.types(append([]string{"logbook"}, args...)...); code != 2 || out != "" || !strings.Contains(errs, want) {
+			t.Errorf("%q: exit %d, %q, %q", args, code, out, errs)
+		}
+	}
+	if code, _, errs := m.types("logbook", "cut", "--", id, "-5"); code != 2 || !strings.Contains(errs, "it weighs more than 0 g") {
+		t.Errorf("less than nothing: exit %d, %s", code, errs)
+	}
+	if after := m.says("logbook", "export"); after != before {
+		t.Errorf("marked all the same:\n%s", after)
+	}
+}
+
+// One pour that cannot be read keeps no other from being used, and is not passed over in silence.
+func TestAPourThatCannotBeReadIsNamedBesideTheResult(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	m.writes("format = 1\nnonsense = 1\n", "data", "pourbench", "pours", "torn.pour.toml")
+	code, out, errs := m.types("logbook", "export")
+	if code != 0 || !strings.Contains(out, id) || strings.Contains(out, "torn") || !strings.Contains(errs, "pourbench: torn is left out: ") {
+		t.Errorf("export: exit %d, %q, %q", code, out, errs)
+	}
+	code, out, errs = m.types("checklist")
+	if code != 0 || !strings.Contains(out, "Alpine Meadow") || strings.Contains(out, "torn") || !strings.Contains(errs, "pourbench: pour torn teaches nothing: ") {
+		t.Errorf("checklist: exit %d, %q", code, errs)
+	}
+	if out := m.says("logbook", "list"); !strings.Contains(out, id) || !strings.Contains(out, "torn") {
+		t.Errorf("listed: %q", out)
+	}
+	if code, out, errs := m.types("logbook", "show", "torn"); code != 2 || out != "" || !strings.Contains(errs, "torn.pour.toml:2:1") {
+		t.Errorf("show: exit %d, %q, %q", code, out, errs)
+	}
+}
+
+func TestARecordOfAPlanThatTheShelfNoLongerCarriesSaysSo(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	path := m.path("data", "pourbench", "pours", id+".pour.toml")
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.writes(strings.ReplaceAll(string(text), `"castor"`, `"castor-gone"`), "data", "pourbench", "pours", id+".pour.toml")
+	code, out, errs := m.types("logbook", "show", id)
+	if code != 2 || out != "" || !strings.Contains(errs, "show "+id+": its plan cannot be used with today's shelf: ") || !strings.Contains(errs, "castor-gone") {
+		t.Errorf("exit %d, %q, %q", code, out, errs)
+	}
+}

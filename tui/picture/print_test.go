@@ -1,0 +1,174 @@
+package picture
+
+import (
+	"image"
+	"strings"
+	"testing"
+
+	"pourbench/pour/swirl"
+)
+
+// A bar of 80 by 62 mm in 40 by 20 cells, which are twice as high as wide: 40 wide allows 0.5 a mm, 20 high 40/62 a mm; the width decides.
+func TestAPictureKeepsItsShapeInTheMiddleOfItsRoom(t *testing.T) {
+	for _, c := range []struct {
+		wmm, hmm float64
+		w, h     int
+		want     image.Rectangle
+	}{
+		{80, 62, 40, 20, image.Rect(0, 2, 40, 18)},   // 62 × 0.5 / 2 = 15.5, rounded to 16
+		{80, 62, 100, 10, image.Rect(37, 0, 63, 10)}, // 80 × 20/62 = 25.8, rounded to 26
+		{80, 80, 10, 5, image.Rect(0, 0, 10, 5)},
+		{1000, 1, 10, 10, image.Rect(0, 4, 10, 5)}, // never thinner than a cell
+		{80, 62, 0, 10, image.Rectangle{}},
+		{80, 62, 10, 0, image.Rectangle{}},
+	} {
+		if got := fit(c.wmm, c.hmm, c.w, c.h); got != c.want {
+			t.Errorf("%v × %v mm in %d × %d cells stands at %v, want %v", c.wmm, c.hmm, c.w, c.h, got, c.want)
+		}
+	}
+}
+
+func TestAllBarsStandInRowsWithALineForTheirNumbers(t *testing.T) {
+	tiles := grid(10, 80, 80, 76, 24)
+	if len(tiles) != 10 {
+		t.Fatalf("%d tiles", len(tiles))
+	}
+	for i, a := range tiles {
+		if a.Size() != tiles[0].Size() || !a.In(image.Rect(0, 0, 76, 24)) {
+			t.Errorf("tile %d is %v beside %v", i, a, tiles[0])
+		}
+		for j, b := range tiles[:i] {
+			below := image.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y+1)
+			if a.Overlaps(below) {
+				t.Errorf("tile %d at %v stands on tile %d or its number at %v", i, a, j, below)
+			}
+			if a.Min.Y == b.Min.Y && a.Min.X-b.Max.X < tileGap {
+				t.Errorf("tiles %d and %d are %d columns apart", j, i, a.Min.X-b.Max.X)
+			}
+		}
+	}
+	if got := grid(3, 80, 80, 4, 1); got != nil {
+		t.Errorf("without room for a number they stand at %v", got)
+	}
+}
+
+// Parts 204 and 51 of 255 cubed are as 64 to 1: the second gets 255/65, cut to 3, and the first the rest.
+func TestASmallPictureShowsWhatPrevails(t *testing.T) {
+	p := &swirl.Picture{W: 3, H: 1, Pixels: []swirl.Pixel{
+		{Portion: [3]uint8{0, 1}, Part: [3]uint8{204, 51}}, {Portion: [3]uint8{2}, Part: [3]uint8{255}}, {},
+	}}
+	got := crisp(p)
+	if got.Pixels[0].Part != [3]uint8{252, 3, 0} {
+		t.Errorf("sharpened to %v", got.Pixels[0].Part)
+	}
+	if got.Pixels[1] != p.Pixels[1] || got.Pixels[2] != p.Pixels[2] || p.Pixels[0].Part[0] != 204 {
+		t.Error("a pixel of one portion, an empty one or the picture itself was changed")
+	}
+}
+
+func TestLettersStandNowAndThenOnTheirColour(t *testing.T) {
+	row := func(y int, labels ...int) string {
+		cells := make([]cell, len(labels))
+		signRow(cells, labels, []Ink{{Colour: 1, Letter: "A"}, {Colour: 2, Letter: "B"}}, y)
+		out := ""
+		for _, c := range cells {
+			switch {
+			case c.sign != "":
+				out += c.sign
+			case c.lower != 0:
+				out += "_"
+			default:
+				out += " "
+			}
+		}
+		return out
+	}
+	e := swirl.Empty
+	if got := row(0, 0, 0, 0, e, 1); got != "_A_ _" {
+		t.Errorf("short runs: %q", got)
+	}
+	if got := row(1, 0, 0, 0, e, 1); got != "___ _" {
+		t.Errorf("every second row has none: %q", got)
+	}
+	long := make([]int, 24)
+	if got := row(0, long...); got != "_______A______A______A__" {
+		t.Errorf("a long run: %q", got)
+	}
+	if got := row(2, long...); got != "____A______A______A_____" {
+		t.Errorf("two rows on it is shifted: %q", got)
+	}
+	if got := row(0, 7, 7, 7); got != "   " {
+		t.Errorf("a portion that there is not: %q", got)
+	}
+}
+
+func TestABarHasRoundedLowerCorners(t *testing.T) {
+	bar, cutAlong := &tile{bar: 0}, &tile{bar: -1}
+	for _, c := range []struct {
+		t    *tile
+		x, y int
+		w, h int
+		want bool
+	}{
+		{bar, 0, 29, 24, 30, true},
+		{bar, 23, 29, 24, 30, true},
+		{bar, 1, 29, 24, 30, false},
+		{bar, 0, 28, 24, 30, false},
+		{bar, 0, 29, 23, 30, false},
+		{cutAlong, 0, 29, 24, 30, false},
+	} {
+		if got := c.t.corner(c.x, c.y, c.w, c.h); got != c.want {
+			t.Errorf("pixel %d, %d of %d × %d (bar %d) is a corner: %v", c.x, c.y, c.w, c.h, c.t.bar, got)
+		}
+	}
+}
+
+func TestABarIsCutInItsMiddle(t *testing.T) {
+	s := Shot{BarMM: 25}
+	for bar, want := range map[int]float64{0: 12.5, 1: 37.5, 9: 237.5} {
+		if got := s.middle(bar); got != want {
+			t.Errorf("bar %d is looked at %v mm along the loaf, want %v", bar+1, got, want)
+		}
+	}
+	for v, want := range map[View]string{Bar: "one bar", Bars: "all bars", Long: "cut along the loaf", Top: "from above"} {
+		if v.String() != want {
+			t.Errorf("view %d is called %q", v, v)
+		}
+	}
+}
+
+func TestTheBrightestPortionHasTheMostInkOnADarkTerminal(t *testing.T) {
+	d := dyes(Plain)
+	for dark, want := range map[bool][2]string{true: {"@", "."}, false: {".", "@"}} {
+		d.DarkTerminal = dark
+		base, top := d.inks()
+		all := append(append([]Ink(nil), base...), top...)
+		// the icing's cream and the pot are the lightest, ultramarine and the red oxide the darkest
+		lightest, darkest := all[0].Glyph+all[5].Glyph, all[1].Glyph+all[2].Glyph
+		if !strings.Contains(lightest, want[0]) || !strings.Contains(darkest, want[1]) {
+			t.Errorf("dark %v: the light ones are %q, the dark ones %q", dark, lightest, darkest)
+		}
+		seen := map[string]bool{}
+		for _, k := range all {
+			if seen[k.Glyph] || k.Glyph == "" {
+				t.Errorf("dark %v: the sign %q twice, or none", dark, k.Glyph)
+			}
+			seen[k.Glyph] = true
+		}
+	}
+	d.Letters = true
+	base, _ := d.inks()
+	for i, want := range []string{"A", "B", "C", "D", "E"} {
+		if base[i].Glyph != want {
+			t.Errorf("with letters portion %d has the sign %q", i, base[i].Glyph)
+		}
+	}
+}
+
+func TestOnlyThePureChannelsAreUsedForLabels(t *testing.T) {
+	for i, want := range map[int][4]uint8{0: {255, 0, 0, 255}, 1: {0, 255, 0, 255}, 2: {0, 0, 255, 255}, 3: {0, 0, 0, 255}, -1: {0, 0, 0, 255}} {
+		if c := pure(i); [4]uint8{c.R, c.G, c.B, c.A} != want {
+			t.Errorf("channel %d is painted %v", i, c)
+		}
+	}
+}
