@@ -100,3 +100,21 @@ func cheapest(cost [][]float64, row int, taken map[int]bool) float64 {
 	}
 	return least
 }
+
+// The fixed part of the 256 colours as xterm's 256colres.pl lays it out (memory): a cube with levels 0, 95, 135, 175, 215 and 255, then greys from 8 in
+// steps of 10.
+func TestTheFixedTerminalColoursAreThoseOfTheCubeAndTheGreys(t *testing.T) {
+	for index, want := range map[uint8]string{
+		16: "#000000", 17: "#00005f", 22: "#005f00", 52: "#5f0000", 67: "#5f87af", 231: "#ffffff", 196: "#ff0000", 232: "#080808", 244: "#808080", 255: "#eeeeee",
+	} {
+		if got := Terminal(index).Hex(); got != want {
+			t.Errorf("%d is %s, want %s", index, got, want)
+		}
+	}
+	if _, err := Quantise(make([]RGB, 240), Palette256); err != nil {
+		t.Errorf("240 colours have 240 places: %v", err)
+	}
+	if _, err := Quantise(make([]RGB, 241), Palette256); err == nil {
+		t.Error("241 colours fit into 240 places")
+	}
+}

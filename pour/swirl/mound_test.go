@@ -137,6 +137,12 @@ func TestTheBackRowStandsInTheGapsAndIsDarker(t *testing.T) {
 	if back != front-1 {
 		t.Errorf("%d mounds stand behind %d", back, front)
 	}
+	for k := range back { // between the k-th of the front and the next, nearer to the middle of the gap than to either; the outermost of the front are moved in
+		left, right := c.mounds[k].at, c.mounds[k+1].at
+		if m := c.mounds[front+k]; !near(m.at, (left+right)/2, 0.4*(right-left)) {
+			t.Errorf("mound %d of the back stands at %.1f mm, the gap is from %.1f to %.1f mm", k, m.at, left, right)
+		}
+	}
 	for i, m := range c.mounds {
 		if m.at < 0 || m.at > 120 || m.half <= 0 || m.high <= 0 || m.high > c.PeakMM() {
 			t.Errorf("mound %d stands at %g mm, %g mm wide and %g mm high", i, m.at, 2*m.half, m.high)
@@ -200,6 +206,18 @@ func TestAnIcingIsPaintedInItsColoursOverTheGround(t *testing.T) {
 	}
 	if partly < 50 {
 		t.Errorf("%d pixels of the outline are smooth", partly)
+	}
+}
+
+// A black icing before white leaves as much light of a pixel as it does not cover; before nothing, it is as opaque as it covers.
+func TestTheOutlineOfAnIcingIsBlendedWithTheGround(t *testing.T) {
+	c := mustPipe(t, IcingRecipe{Piping: Rosettes, Shares: []float64{1}, WidthMM: 80, MeanMM: 10, Seed: 4})
+	black := []color.NRGBA{{0, 0, 0, 255}}
+	clear := c.Paint(black, color.NRGBA{}, 160, 40, nil)
+	for i, px := range c.Paint(black, color.NRGBA{255, 255, 255, 255}, 160, 40, nil) {
+		if want := srgb(1 - float64(clear[i].A)/255); clear[i].A > 8 && clear[i].A < 247 && !near(float64(px.R), want, 3) {
+			t.Errorf("pixel %d is %v where %d of 255 of it are covered, want %.0f", i, px, clear[i].A, want)
+		}
 	}
 }
 

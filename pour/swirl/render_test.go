@@ -118,6 +118,11 @@ func TestTheRimIsBlendedWithTheGround(t *testing.T) {
 	if got := p.over(light{1, 0.5, 0}, 1); got != (color.NRGBA{255, 188, 0, 255}) {
 		t.Errorf("all of the bar is %v", got)
 	}
+	quarter, rest := uint8(srgb(0.25)+0.5), uint8(srgb(0.75)+0.5)
+	p.Ground = color.NRGBA{255, 0, 0, 255}
+	if got := p.over(light{0, 0, 1}, 0.25); got != (color.NRGBA{rest, 0, quarter, 255}) {
+		t.Errorf("a quarter of blue over red is %v, want (%d, 0, %d)", got, rest, quarter)
+	}
 	p.Ground = color.NRGBA{}
 	if got := p.over(light{1, 1, 1}, 0.25); got != (color.NRGBA{255, 255, 255, 64}) {
 		t.Errorf("a quarter over nothing is %v", got)
@@ -185,7 +190,7 @@ func eight() (out []color.NRGBA) {
 
 func TestHowManyBarsALoafGives(t *testing.T) {
 	s := numbered()
-	for mm, want := range map[float64]int{25: 8, 24: 8, 26: 7, 200. / 3: 3, 200: 1, 500: 1, 0: 0, -5: 0} {
+	for mm, want := range map[float64]int{25: 8, 24: 8, 26: 7, 200. / 11: 11, 200: 1, 500: 1, 0: 0, -5: 0} {
 		if got := s.Bars(mm); got != want {
 			t.Errorf("200 mm give %d bars of %g mm, want %d", got, mm, want)
 		}
@@ -225,6 +230,24 @@ func TestAContactSheetHasEveryBarInItsPlace(t *testing.T) {
 		}
 		if told.Load() != 8*80*60 {
 			t.Errorf("%d columns: %d pixels were told of, %d were drawn", columns, told.Load(), 8*80*60)
+		}
+	}
+}
+
+// Every bar shows its first cut side: here it is 5 mm from the marked end of the loaf to the next portion.
+func TestEveryBarOfASheetShowsItsFirstCutSide(t *testing.T) {
+	s := cast(Box{L: 100, W: 40, H: 30}, 20, func(x, _, _ float64) int { return min(int((x+1e-6)/5), 19) })
+	palette := make([]color.NRGBA, 20)
+	for i := range palette {
+		palette[i] = color.NRGBA{uint8(10 * i), 0, 0, 255}
+	}
+	img, err := s.Contact(context.Background(), palette, Sheet{BarMM: 25, Columns: 4, PxPerMM: 1, GapMM: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k := range 4 {
+		if got := img.NRGBAAt(2+42*k+20, 17); got != palette[5*k] {
+			t.Errorf("bar %d is cut where it is %v, want %v", k+1, got, palette[5*k])
 		}
 	}
 }
@@ -341,13 +364,20 @@ func TestTheIcingStandsOnEveryBarOfASheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	img, err := numbered().Contact(context.Background(), eight(), Sheet{BarMM: 25, Columns: 4, PxPerMM: 2, GapMM: 3, Top: Topping{Icing: icing, Palette: white()}})
+	var told atomic.Int64
+	img, err := numbered().Contact(context.Background(), eight(), Sheet{
+		BarMM: 25, Columns: 4, PxPerMM: 2, GapMM: 3, Top: Topping{Icing: icing, Palette: white()},
+		Finish: Finish{Told: func(n int) { told.Add(int64(n)) }},
+	})
 	if err != nil {
 		t.Fatal(err)
 	}
 	over := int(math.Round(2 * icing.PeakMM()))
 	if got, want := img.Rect.Size(), (image.Point{6 + 4*86, 6 + 2*(66+over)}); got != want {
 		t.Fatalf("the sheet is %v, want %v", got, want)
+	}
+	if want := int64(8 * 80 * (60 + over)); told.Load() != want {
+		t.Errorf("%d pixels were told of, %d are drawn", told.Load(), want)
 	}
 	for k := range 8 {
 		x, y := 6+k%4*86, 6+k/4*(66+over)

@@ -180,6 +180,23 @@ func TestAStreamLiesHighestOnItsLineAndEvenEitherSide(t *testing.T) {
 	}
 }
 
+// Of a lump on the wall itself half would lie beyond it: what is in the mould is twice as high, 15A/8h, and has all of its area.
+func TestAStreamAtTheWallStaysInTheMould(t *testing.T) {
+	for _, wall := range []float64{0, 80} {
+		s := &spread{bottom: 40, top: 44, width: 80, rows: []row{{part: 1, half: 30, line: wobble{mean: wall}}}}
+		l := s.at(9)
+		if thick, _ := l.at(wall); !near(thick, 15*4*80./(8*30), 1e-9) {
+			t.Errorf("at the wall at %g mm it lies %.3f mm thick, want 20", wall, thick)
+		}
+		if _, none := l.at(0); !near(none, 0, 1e-9) {
+			t.Errorf("left of the mould lie %.2f mm²", none)
+		}
+		if _, all := l.at(80); !near(all, 320, 1e-9) {
+			t.Errorf("at the wall at %g mm %.2f mm² lie in the mould, want 320", wall, all)
+		}
+	}
+}
+
 // What is pushed aside gives way: left of the line it goes left, right of it right, and all of it down.
 func TestAStreamPushesAsideWhatLiesThere(t *testing.T) {
 	s := &spread{bottom: 40, top: 46, width: 80, rows: []row{{part: 1, half: 15, line: wobble{mean: 40}}}}

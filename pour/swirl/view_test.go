@@ -257,15 +257,22 @@ func TestTouchingLooksAtTheWholeLoaf(t *testing.T) {
 	}
 }
 
+// Half full, with 0 on the left and 1 under 2 on the right: they meet along 18, 12 and 40 mm, and the air over them is no portion.
 func TestTouchingLeavesOutWhatIsEmpty(t *testing.T) {
-	s := castTo(Box{L: 240, W: 80, H: 60}, 30, 2, func(_, y, z float64) int {
-		if z > 20 && y < 60 {
-			return Empty
+	s := castTo(Box{L: 240, W: 80, H: 60}, 30, 3, func(_, y, z float64) int {
+		switch {
+		case y < 40:
+			return 0
+		case z < 18:
+			return 1
 		}
-		return int(y / 40)
+		return 2
 	})
-	if got := s.Touching(); !near(got[0][1], 1, 1e-9) {
-		t.Errorf("they touch by %.3f, want 1: nothing else touches", got[0][1])
+	got := s.Touching()
+	for pair, want := range map[[2]int]float64{{0, 1}: 18. / 70, {0, 2}: 12. / 70, {1, 2}: 40. / 70} {
+		if !near(got[pair[0]][pair[1]], want, 0.03) {
+			t.Errorf("%v touch by %.3f, want %.3f", pair, got[pair[0]][pair[1]], want)
+		}
 	}
 	if got := s.Upto(0).Touching(); got[0][1] != 0 {
 		t.Errorf("an empty mould touches by %g", got)

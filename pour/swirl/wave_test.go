@@ -98,7 +98,7 @@ func TestACubicThroughFourKnots(t *testing.T) {
 	}
 	for u := 0.0; u <= 8; u += 0.16 {
 		first, w := cubic(u, len(knots))
-		if first < 0 || first > 5 {
+		if first < 0 || first > 5 || u >= 1 && u < 7 && first != int(u)-1 { // in the middle two either side
 			t.Fatalf("at %g the four knots begin with %d of 9", u, first)
 		}
 		if got := blend(knots, first, 1, w); !near(got.y, f(u), 1e-9) || !near(got.z, 1, 1e-9) {
@@ -113,7 +113,7 @@ func TestASettlingChangesAlongTheLoaf(t *testing.T) {
 	a, b := w.move(10, 30, 20, 1)
 	c, e := w.move(12, 30, 20, 1)
 	f, g := w.move(60, 30, 20, 1)
-	if near, far := math.Hypot(c-a, e-b), math.Hypot(f-a, g-b); near > 1 || far < near {
+	if near, far := math.Hypot(c-a, e-b), math.Hypot(f-a, g-b); near > 1 || far < near+0.1 {
 		t.Errorf("2 mm on it moves %.2f mm otherwise, 50 mm on %.2f mm", near, far)
 	}
 }

@@ -185,9 +185,9 @@ func TestTheMouldIsFilledInProportion(t *testing.T) {
 	}
 }
 
-// warned draws the warnings on a screen of a size.
-func warned(w, h int, draw func(screen.Area)) string {
-	s := screen.New(w, h)
+// warned draws the warnings on a screen of 60 columns.
+func warned(h int, draw func(screen.Area)) string {
+	s := screen.New(60, h)
 	draw(s.Area())
 	return ansi.Strip(s.String())
 }
@@ -197,17 +197,17 @@ func TestWarningsTakeTwoLinesWhereThereIsRoomAndSayHowManyAreHidden(t *testing.T
 	f.Warnings = []pour.Warning{
 		{Severity: pour.Stop, Where: "base", Text: "first", Do: "mend it"}, {Severity: pour.Caution, Where: "icing", Text: "second", Do: "see to it"}, {Severity: pour.Note, Where: "run", Text: "third", Do: "know it"},
 	}
-	if got := warned(60, 8, f.DrawWarnings); strings.Count(got, "\n") != 7 || !strings.Contains(got, "■ base: first") || !strings.Contains(got, "│     → mend it") || strings.Contains(got, "more") {
+	if got := warned(8, f.DrawWarnings); strings.Count(got, "\n") != 7 || !strings.Contains(got, "■ base: first") || !strings.Contains(got, "│     → mend it") || strings.Contains(got, "more") {
 		t.Errorf("with room:\n%s", got)
 	}
-	if got := warned(60, 4, f.DrawWarnings); !strings.Contains(got, "1 more: w reads all") || !strings.Contains(got, "! icing: second → see to it") || strings.Contains(got, "third") {
+	if got := warned(4, f.DrawWarnings); !strings.Contains(got, "1 more: w reads all") || !strings.Contains(got, "! icing: second → see to it") || strings.Contains(got, "third") {
 		t.Errorf("with two lines:\n%s", got)
 	}
-	if got := warned(60, 1, f.DrawWorst); !strings.Contains(got, "■ base: first") || !strings.Contains(got, "+2: w") {
+	if got := warned(1, f.DrawWorst); !strings.Contains(got, "■ base: first") || !strings.Contains(got, "+2: w") {
 		t.Errorf("with one line: %s", got)
 	}
 	f.Warnings = nil
-	if got := warned(60, 4, f.DrawWarnings) + warned(60, 1, f.DrawWorst); strings.Count(got, NothingStands) != 2 {
+	if got := warned(4, f.DrawWarnings) + warned(1, f.DrawWorst); strings.Count(got, NothingStands) != 2 {
 		t.Errorf("without warnings: %s", got)
 	}
 }
