@@ -123,6 +123,10 @@ func TestTheLegendIsInPourOrder(t *testing.T) {
 	if got := text(); got != "A pot 38 %, B gentian 16 %, C poppy 16 %, D buttercup 15 %, E fern 15 %, a cream icing, b sky icing" {
 		t.Errorf("the legend is %s", got)
 	}
+	m.studio.mounts[placeNow].print = nil
+	if got := text(); !strings.HasPrefix(got, "A pot") || !strings.HasSuffix(got, "a cream icing, b sky icing") {
+		t.Errorf("before the picture is drawn the legend is %s", got)
+	}
 	if err := m.session.Apply("order", pour.PinLast("gentian")); err != nil {
 		t.Fatal(err)
 	}

@@ -131,7 +131,7 @@ func (m *sign) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.w, m.h = msg.Width, msg.Height
 		return m, func() tea.Msg { return m.asked() }
 	case tea.ColorProfileMsg:
-		m.heard = append(m.heard, msg.Profile.String())
+		m.heard = append(m.heard, msg.String())
 	case gone:
 		m.heard = append(m.heard, "gone")
 		close(m.parted)
