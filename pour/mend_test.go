@@ -69,7 +69,6 @@ func TestEveryMendTakesItsWarningAway(t *testing.T) {
 			}
 			offered += len(all[i])
 			for _, mend := range all[i] {
-				t.Logf("%s: %s → %s", w.Code, w.Told(), mend.Says)
 				mends(t, sheet, shelf, w, mend)
 			}
 		}

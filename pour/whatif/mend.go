@@ -127,10 +127,12 @@ func fewer(s, before pour.Sheet, w pour.Warning) bool {
 	return count(s, w.Code, w.Where, "") < count(before, w.Code, w.Where, "") && count(s, w.Code, w.Where, words) < count(before, w.Code, w.Where, words)
 }
 
-// worse says whether a sheet has a stop or a caution that was not there before, or a batch whose clock fell silent.
+// worse says whether a sheet has a stop or a caution that was not there before, or a batch whose clock fell silent. Where a batch had no masses,
+// most cautions could not be found: only a stop counts.
 func worse(s, before pour.Sheet) bool {
+	blind := slices.ContainsFunc(before.Batches(), func(b *pour.BatchSheet) bool { return b.Refused.Masses != "" })
 	for _, w := range s.Warnings {
-		if w.Severity != pour.Note && count(s, w.Code, w.Where, "") > count(before, w.Code, w.Where, "") {
+		if w.Severity != pour.Note && (w.Severity == pour.Stop || !blind) && count(s, w.Code, w.Where, "") > count(before, w.Code, w.Where, "") {
 			return true
 		}
 	}

@@ -55,6 +55,8 @@ func (m *mender) percent(v float64) string { return m.plan.Show.Plain(v, pour.Un
 func lyeWays(m *mender, w pour.Warning) []ladder {
 	n, _ := w.Batch()
 	switch w.Code {
+	case "blend-unfinished":
+		return []ladder{{{of(n, "spread what is missing over the oils"), pour.SpreadOils(n)}}}
 	case "lye-heavy", "lye-heavy-worst":
 		return []ladder{m.raised(n), m.onTop(n)}
 	case "lye-mixed-strong":

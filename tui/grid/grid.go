@@ -22,23 +22,25 @@ const (
 
 // Cell is one field of a grid.
 type Cell struct {
-	Kind      Kind
-	Text      string
-	Style     screen.Style
-	Swatch    screen.Colour // painted as two cells before the text
-	Mark      string        // a sign of one cell between the swatch and the text: whose colour it is
+	Kind     Kind
+	Text     string
+	Style    screen.Style
+	Swatch   screen.Colour                          // painted as two cells before the text
+	Swatches []screen.Colour                        // painted as two cells each in place of the text
+	Figure   string                                 // which figure it shows, named by its path in what `pourbench figures` writes or, a number of the plan, in its file; empty: none
+	Plain    string                                 // what typing starts from and what is copied; empty: Text
+	Hint     string                                 // what it is, for the status line
+	Name     string                                 // what an edit of it is called, for undo
+	Set      func(text string) (pour.Edit, error)   // Number, Words: reads what was typed
+	Nudge    func(steps float64) (pour.Edit, error) // Number: one step up is 1
+	Flip     pour.Edit                              // Tick
+	List     string                                 // Choice: which list it is picked from
+	Pick     func(id string) pour.Edit              // Choice
+	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there
+	ID       string                                 // Choice: what is chosen now
+
+	Mark      string // a sign of one cell between the swatch and the text: whose colour it is
 	MarkStyle screen.Style
-	Swatches  []screen.Colour                        // painted as two cells each in place of the text
-	Figure    string                                 // which figure it shows, named by its path in what `pourbench figures` writes or, a number of the plan, in its file; empty: none
-	Plain     string                                 // what typing starts from and what is copied; empty: Text
-	Hint      string                                 // what it is, for the status line
-	Name      string                                 // what an edit of it is called, for undo
-	Set       func(text string) (pour.Edit, error)   // Number, Words: reads what was typed
-	Nudge     func(steps float64) (pour.Edit, error) // Number: one step up is 1
-	Flip      pour.Edit                              // Tick
-	List      string                                 // Choice: which list it is picked from
-	Pick      func(id string) pour.Edit              // Choice
-	ID        string                                 // Choice: what is chosen now
 }
 
 // Copy returns what the cell gives to the clipboard.
