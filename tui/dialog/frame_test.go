@@ -34,7 +34,7 @@ func shown() []struct {
 		{"prompt", &Prompt{Title: "Save the plan as", Text: "A file name; the plan is written as TOML.", Typed: entry.New("meadow"), Done: func(string) (tea.Cmd, error) { return nil, fmt.Errorf("save the plan: type a file name") }}, "enter"},
 		{"measure", &Prompt{Title: "As it really is", Things: []string{"base lye in °C, planned 40 °C", "base oils in °C, planned 38 °C"}, Typed: entry.New("36,5")}, "tab"},
 		{"list", oils(&chosen, 40), "1 down down"},
-		{"help", NewHelp([]keys.Mode{keys.Line, keys.Page, keys.Asking}, func(keys.Binding) string { return "" }, look.New(true)), "pgdown"},
+		{"help", NewHelp([]keys.Mode{keys.Line, keys.Page, keys.Asking}, Actions{Keys: keys.BuiltIn(), Own: keys.Bench}, look.New(true)), "pgdown"},
 		{"messages", said.Page(look.New(true)), ""},
 	}
 }
