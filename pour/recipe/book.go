@@ -35,13 +35,13 @@ func newBook(s pour.Shelf) *book {
 		b.others = append(b.others, entry{id: id, name: name, says: says, names: [][]string{words(name), words(id)}})
 	}
 	for _, x := range s.Extras {
-		other(x.ID, x.Name, "an extra: a adds it in the panel Extras")
+		other(x.ID, x.Name, "an extra: a in the panel Extras")
 	}
 	for _, c := range s.Colourants {
 		other(c.ID, c.Name, "a colourant: c puts it into a jug")
 	}
 	for _, x := range s.Scents {
-		other(x.ID, x.Name, "a scent: a adds it at the station Scent")
+		other(x.ID, x.Name, "a scent: a at the station Scent")
 	}
 	return &b
 }
@@ -56,7 +56,7 @@ func (b *book) name(id string) string {
 }
 
 // qualities say how an oil was made or what it is for; it is the same oil to alkali.
-const qualities = " organic bio natural raw pure virgin extra refined unrefined deodorised deodorized cold expeller pressed food cosmetic grade rbd the of degree degrees deg f c "
+const qualities = " organic bio natural raw pure virgin extra refined unrefined deodorised deodorized cold expeller pressed food cosmetic grade rbd the of degree degrees deg f c " //nolint:misspell // makers write it so too
 
 // words are the words of a name that tell which oil it is, in small letters.
 func words(name string) []string {
@@ -166,11 +166,11 @@ func (b *book) aside(typed []string) string {
 		}
 	}
 	for _, known := range []struct{ words, says string }{
-		{" superfat super discount ", "superfat is set in the panel Lye and superfat: not taken"},
-		{" water lye naoh koh hydroxide caustic ice concentration ", "lye and water are worked out here, from superfat and lye concentration: not taken"},
+		{" superfat super discount ", "set in the Lye panel, not taken"},
+		{" water lye naoh koh hydroxide caustic ice concentration ", "worked out here, not taken"},
 		{" total sum together subtotal ", "a sum, not an oil"},
-		{" fragrance scent perfume essential parfum ", "a scent: a adds it at the station Scent"},
-		{" mica colourant colorant pigment oxide clay ", "a colourant: c puts it into a jug"},
+		{" fragrance scent perfume essential parfum ", "a scent: a at the station Scent"},
+		{" mica colourant colorant pigment oxide clay ", "a colourant: c puts it into a jug"}, //nolint:misspell // makers write it so too
 	} {
 		if slices.ContainsFunc(typed, func(w string) bool { return strings.Contains(known.words, " "+w+" ") }) {
 			return known.says

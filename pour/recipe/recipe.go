@@ -49,6 +49,7 @@ type Line struct {
 type Recipe struct {
 	Lines []Line
 	OilsG float64 // all its oils, those not understood too, g; 0 where it goes by percent
+	Open  int     // lines not understood of a recipe by mass that hold no room, because how much of it there is cannot be read either
 	Cut   int     // lines beyond those a recipe may hold
 }
 
@@ -113,8 +114,12 @@ func (r *Recipe) weigh() {
 		if l.Kind == Taken {
 			*l = l.measured(by)
 		}
-		if by == byMass && (l.Kind == Taken || l.Kind == Odd) {
+		switch {
+		case by != byMass || l.Kind != Taken && l.Kind != Odd:
+		case l.amount.g.Known:
 			r.OilsG += l.amount.g.V // what is not understood is most likely an oil: its room is kept open
+		default:
+			r.Open++
 		}
 	}
 	for i := range r.Lines {

@@ -82,8 +82,8 @@ func TestALineIsUnderstoodOrSaysWhyNot(t *testing.T) {
 		{"water 330 g", "", 0, "", "worked out here"},
 		{"NaOH 140 g", "", 0, "", "worked out here"},
 		{"Lye (sodium hydroxide): 140 g", "", 0, "", "worked out here"},
-		{"superfat 5 %", "", 0, "", "superfat is set"},
-		{"Super Fat: 5%", "", 0, "", "superfat is set"},
+		{"superfat 5 %", "", 0, "", "Lye panel"},
+		{"Super Fat: 5%", "", 0, "", "Lye panel"},
 		{"lye concentration 33 %", "", 0, "", "worked out here"},
 		{"Total oils 1000 g", "", 0, "", "a sum"},
 		{"coconut milk 100 g", "", 0, "", "an extra"},
@@ -130,6 +130,9 @@ func TestEveryOilIsFoundByItsNames(t *testing.T) {
 
 func TestAWholeRecipe(t *testing.T) {
 	s := shelf(t)
+	if r := recipe.Read("olive 600 g\nwibble 1/2 lb\nwibble 100 g\ncoconut 300 g", s); r.Open != 1 || r.OilsG != 1000 {
+		t.Errorf("%d lines hold no room of %v g", r.Open, r.OilsG)
+	}
 	for what, c := range map[string]struct {
 		text     string
 		want     []pour.OilPart
