@@ -130,7 +130,7 @@ func (b *binder) unfit(row Binding, key string) (problem, mend string) {
 	if problem, mend := wrong(key); problem != "" {
 		return problem, mend
 	}
-	typing := row.Mode == Typing || row.Mode == Line || row.Mode == List
+	typing := slices.Contains([]Mode{Typing, Line, List, Pad}, row.Mode)
 	switch {
 	case key == Leaves && row.ID != Quit:
 		return "always leaves the program", "take another key"
