@@ -19,7 +19,7 @@ func (m *Model) finish() tea.Cmd {
 	m.run.Tick()
 	m.settle()
 	if m.live.Run()-m.finished < quiet {
-		m.refuse("a step was finished a moment ago; press Space again for the next one")
+		m.refuse("a step was finished a moment ago; press {finish step} again for the next one")
 		return nil
 	}
 	if m.told(m.run.Do(now.Key), "done: "+m.title(now.Step)) == nil {
@@ -92,7 +92,7 @@ func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 		words = "not yet "
 	}
 	if kind == logbook.Seen && j.Reached > int(stage) {
-		m.refuse(fmt.Sprintf("%s was seen at %s already; b steps back", j.Jug, chem.Stage(j.Reached-1)))
+		m.refuse(fmt.Sprintf("%s was seen at %s already; {take back} steps back", j.Jug, chem.Stage(j.Reached-1)))
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
@@ -104,7 +104,7 @@ func (m *Model) blend() {
 	m.settle()
 	if m.blender < 0 {
 		m.blender = m.live.Run()
-		m.say("stick blender on; z again when it is off")
+		m.say("stick blender on; {blender} again when it is off")
 		return
 	}
 	s := (m.live.Run() - m.blender).Round(time.Second).Seconds()
@@ -128,7 +128,7 @@ func (m *Model) leaveInJug() {
 
 // end closes the pour.
 func (m *Model) end() tea.Cmd {
-	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; q leaves") != nil || !m.trialling() {
+	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; {quit} leaves") != nil || !m.trialling() {
 		return nil
 	}
 	return m.readTrial()

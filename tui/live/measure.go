@@ -11,6 +11,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 )
 
 // thing is something that can be measured.
@@ -25,7 +26,7 @@ type thing struct {
 func (m *Model) words(title string, e logbook.Event) {
 	m.dialogs.Open(&dialog.Prompt{Title: title, Done: func(typed string) (tea.Cmd, error) {
 		if typed == "" {
-			return nil, errors.New("there is nothing in it; Esc leaves it")
+			return nil, errors.New(m.opt.Keys.Fill(keys.Line, "there is nothing in it; {close} leaves it"))
 		}
 		e.Text = typed
 		return nil, m.told(m.run.Mark(e), string(e.Kind)+" kept")
