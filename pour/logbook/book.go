@@ -110,6 +110,26 @@ func (b Book) Forget(id string) error {
 	return nil
 }
 
+// ForgetAt removes a pour's file for good if it has so many bytes, that is, if nobody has written to it since it was looked at. It
+// reports whether the file is gone.
+func (b Book) ForgetAt(id string, size int64) (bool, error) {
+	gone, err := b.disk.DropIf(b.Path(id), 0, func(content []byte) bool { return int64(len(content)) == size })
+	if err != nil {
+		return false, fmt.Errorf("forget the pour %s: %w", id, err)
+	}
+	return gone, nil
+}
+
+// Try reports why a pour could not be written into this folder, before there is one to lose.
+func (b Book) Try() error {
+	path := filepath.Join(b.dir, fmt.Sprintf(".try-%d", os.Getpid()))
+	if err := b.disk.Save(path, disk.Bytes([]byte("\n")), disk.Want{Mode: disk.Private}); err != nil {
+		return fmt.Errorf("write to the logbook in %s: %w", b.dir, err)
+	}
+	_ = b.disk.Drop(path) // it is empty, hidden and written over the next time
+	return nil
+}
+
 // Keep keeps something beside the pours that is worked out of them and can be thrown away at any time. A folder that cannot be
 // written only means that it is worked out again.
 func (b Book) Keep(name string, content []byte) {
