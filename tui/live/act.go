@@ -59,6 +59,12 @@ func (m *Model) markWords(e logbook.Event) string {
 		return fmt.Sprintf("a burst of %.0f s", e.Value)
 	case logbook.Read:
 		return e.What + " at " + m.sheet().Plan.Show.Temp(e.Value)
+	case logbook.Weighed:
+		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+	case logbook.Noted, logbook.Result:
+		return string(e.Kind) + ": " + e.Text
+	case logbook.Ended:
+		return "the end of the pour"
 	case logbook.Unpoured:
 		return e.Jug + " stays in its jug"
 	}
@@ -102,7 +108,7 @@ func (m *Model) see(key string, kind logbook.EventKind) {
 	}
 	stage := stageOf(key)
 	if kind == logbook.Seen && j.Reached > int(stage) {
-		m.refuse(fmt.Sprintf("%s was seen at %s already; b steps back", j.Jug, chem.Stage(j.Reached-1)))
+		m.refuse(fmt.Sprintf("%s was seen at %s already; u takes it back", j.Jug, chem.Stage(j.Reached-1)))
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
@@ -128,12 +134,6 @@ func (m *Model) blend() {
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Blended, Batch: now.Batch, Value: s}), fmt.Sprintf("stick blender %.0f s", s))
-}
-
-// leaveInJug notes that the chosen jug is not used.
-func (m *Model) leaveInJug() {
-	j := m.board.Jugs[m.jug]
-	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Unpoured, Batch: j.Batch, Jug: j.Jug}), m.jugName(m.jug)+" stays in its jug")
 }
 
 // end closes the pour.

@@ -142,6 +142,19 @@ func (b *kitchen) press(names string) {
 	}
 }
 
+// measure opens the line for something that is measured.
+func (b *kitchen) measure(thing string) {
+	b.Helper()
+	b.press("w")
+	for range 99 {
+		if strings.Contains(b.frame(), "│ "+thing+" in ") {
+			return
+		}
+		b.press("tab")
+	}
+	b.Fatalf("%s cannot be measured:\n%s", thing, b.frame())
+}
+
 // write types a text.
 func (b *kitchen) write(text string) {
 	for _, r := range text {

@@ -369,15 +369,12 @@ func TestWhatIsMeasuredInOtherUnitsIsKeptMetric(t *testing.T) {
 		plan.Show.Temperature, plan.Show.Mass = pour.DegreesF, pour.MassOunce
 		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
 	})
-	b.press("w")
+	b.measure("base lye")
 	b.shows("base lye in °F, planned 93 °F")
 	b.write("95")
 	b.press("enter")
 	b.shows("base lye: 95 °F")
-	b.press("w")
-	for range b.m.things()[:6] {
-		b.press("tab")
-	}
+	b.measure("base olive oil")
 	b.shows(" in oz, planned ")
 	b.write("10 A7")
 	b.press("enter")
@@ -399,9 +396,10 @@ func TestOnlyTheBatterIsMeasuredOnceTheLyeIsIn(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
 	names := func() string {
 		var out []string
-		for _, th := range b.m.things() {
-			if th.unit == pour.UnitCelsius {
-				out = append(out, th.name)
+		now, _ := b.m.now()
+		for _, th := range b.m.state.Things(b.m.sheet(), now.Step) {
+			if th.Unit == pour.UnitCelsius {
+				out = append(out, b.m.weighedWords(th.Event))
 			}
 		}
 		return strings.Join(out, ", ")

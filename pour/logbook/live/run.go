@@ -204,6 +204,11 @@ func (r *Run) Discount(id string) error {
 	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) { return l.Discount(id, m) })
 }
 
+// FileText is what a file that could not be made would hold.
+func (r *Run) FileText() (string, error) {
+	return logbook.FileText(r.Pour.Plan, r.Pour.TrialScent, r.Pour.Opened, r.waiting)
+}
+
 // Forget leaves nothing behind of a run in which no lye has met oil: its file is removed. A file that another terminal is in, or in
 // which lye is in, stays, with the reason.
 func (r *Run) Forget() error {
