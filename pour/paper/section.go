@@ -2,7 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"strings"
 
 	"pourbench/pour"
 )
@@ -93,7 +92,7 @@ func stepOfTask(t pour.Task) step {
 // placeOfWarning is where on the paper a warning is said again: what is said of a colourant or a dose is said of an extra with the extras.
 func placeOfWarning(w pour.Warning) step {
 	at := placeOf(w.Code)
-	if at == stepColours && strings.Contains(w.Where, " extra ") {
+	if _, _, extra := w.Extra(); extra && at == stepColours {
 		return stepExtras
 	}
 	return at
@@ -102,7 +101,7 @@ func placeOfWarning(w pour.Warning) step {
 // placeOf is where on the paper the warnings of a code are said again. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
-	case "carrier-short":
+	case "carrier-short", "blend-unfinished":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":
