@@ -2,6 +2,7 @@ package live
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -58,7 +59,7 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Blended:
 		return fmt.Sprintf("a burst of %.0f s", e.Value)
 	case logbook.Read:
-		return e.What + " at " + m.sheet().Plan.Show.Temp(e.Value)
+		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
 	case logbook.Weighed:
 		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
 	case logbook.Noted, logbook.Result:
@@ -68,7 +69,7 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Unpoured:
 		return e.Jug + " stays in its jug"
 	}
-	return e.Jug + " " + e.What
+	return strings.TrimSpace(e.Jug + " " + e.What)
 }
 
 // choose chooses a step out of its turn.

@@ -199,8 +199,10 @@ func (b *kitchen) until(step string) {
 }
 
 // frame is the screen as text without styles and without blanks at line ends.
-func (b *kitchen) frame() string {
-	lines := strings.Split(ansi.Strip(b.m.View().Content), "\n")
+func (b *kitchen) frame() string { return stripped(b.m.View().Content) }
+
+func stripped(content string) string {
+	lines := strings.Split(ansi.Strip(content), "\n")
 	for i, l := range lines {
 		lines[i] = strings.TrimRight(l, " ")
 	}

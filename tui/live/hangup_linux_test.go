@@ -29,7 +29,7 @@ func TestARunThatIsEndedFromOutsideGivesTheTerminalBack(t *testing.T) {
 		before := s.cooked
 		s.shows("step 1 of 27")
 		s.press(" ")
-		s.shows("step 2 of 27")
+		s.shows("done: make the lye")
 		if cmp.Equal(before, s.modes()) {
 			t.Fatal("the run did not take the terminal over")
 		}
@@ -58,7 +58,7 @@ func TestARunThatHangsUpWritesWhatItCouldNotBefore(t *testing.T) {
 	s := start(t, dir, "")
 	s.shows("step 1 of 27")
 	s.press(" ")
-	s.shows("step 2 of 27")
+	s.shows("done: make the lye")
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
 	list, err := book.List()

@@ -329,7 +329,7 @@ func TestHelpIsSearchedAndWhatWasSaidIsReadInFull(t *testing.T) {
 	b.press("esc w")
 	b.write("36,5,5")
 	b.press("enter tab")
-	b.shows("base oils in °C, planned ")
+	b.shows("base coconut oil in g, planned ")
 }
 
 func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {

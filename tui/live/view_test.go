@@ -357,8 +357,8 @@ func TestAnEmptyNoteIsRefusedAndEscLeavesIt(t *testing.T) {
 	b.shows("there is nothing in it; Esc leaves it")
 	b.press("esc")
 	b.hides("A note")
-	if got := kinds(b)[logbook.Noted]; got != 0 {
-		t.Errorf("%d notes were kept", got)
+	if b.files() != 0 || b.m.state.Kept() != 0 {
+		t.Errorf("%d marks were kept", b.m.state.Kept())
 	}
 }
 
@@ -497,17 +497,17 @@ func TestWhatIsTakenBackIsNamed(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
 	b.until("base split")
 	for _, c := range [][2]string{
-		{"2 m b", "taken back: gentian medium"}, {"3 x r b", "taken back: poppy rices"}, {"5 u b", "taken back: fern stays in its jug"},
+		{"2 m u", "taken back: gentian medium"}, {"3 x r backspace", "taken back: poppy rices"}, {"5 d y b", "taken back: fern stays in its jug"},
 	} {
 		b.press(c[0])
 		b.shows(c[1])
 	}
 	b.press("space b")
 	b.shows("taken back: colour pot")
-	b.press("w")
+	b.measure("base batter")
 	b.write("41")
 	b.press("enter b")
-	b.shows("taken back: batter at 41 °C")
+	b.shows("taken back: base batter at 41 °C")
 }
 
 func TestTroubleIsNotedAsItLooks(t *testing.T) {
@@ -545,7 +545,7 @@ func TestEachStageKeyMarksItsStage(t *testing.T) {
 		t.Errorf("marked %+v", e)
 	}
 	b.press("2 t")
-	b.shows("× gentian is poured already; b steps back")
+	b.shows("× gentian is poured already; u takes it back")
 }
 
 func TestAMessageGoesAfterHalfAMinute(t *testing.T) {
