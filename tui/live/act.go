@@ -9,6 +9,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour/logbook"
+	"pourbench/tui/keys"
 )
 
 // finish finishes the step under way; when none is left, it closes the pour.
@@ -87,29 +88,19 @@ func (m *Model) choose(by int) {
 
 // pick chooses a jug by its number.
 func (m *Model) pick(i int) {
-	if i >= len(m.board.Jugs) {
-		m.refuse(fmt.Sprintf("there is no jug %d; there are %d", i+1, len(m.board.Jugs)))
-		return
-	}
 	m.jug = i
 	m.say("chosen: " + m.jugName(i))
 }
 
-// stageOf is the stage a key stands for.
-func stageOf(key string) chem.Stage {
-	return map[string]chem.Stage{"e": chem.Emulsion, "l": chem.Light, "m": chem.Medium, "t": chem.Thick, "s": chem.Stiff}[key]
-}
-
 // see notes that the chosen jug is at a stage now, or was not yet there when it was used.
-func (m *Model) see(key string, kind logbook.EventKind) {
+func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 	j := m.board.Jugs[m.jug]
 	words := ""
 	if kind == logbook.NotYet {
-		key, words = string(key[0]+'a'-'A'), "not yet "
+		words = "not yet "
 	}
-	stage := stageOf(key)
 	if kind == logbook.Seen && j.Reached > int(stage) {
-		m.refuse(fmt.Sprintf("%s was seen at %s already; u takes it back", j.Jug, chem.Stage(j.Reached-1)))
+		m.refuse(fmt.Sprintf("%s was seen at %s already; %s takes it back", j.Jug, chem.Stage(j.Reached-1), m.key(keys.TakeBack)))
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))

@@ -11,6 +11,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 )
 
 // left leaves a run as Open does and returns what is said then.
@@ -130,7 +131,7 @@ func TestAPourOfAnotherPlanOfTheSameNameIsAskedAbout(t *testing.T) {
 		found, err := underway.UnderWay(book, plan, shelf, now)
 		must(t, err)
 		id, asks := underway.TakeUp(found)
-		return id, asks, newWhich(Options{Sheet: sheet, Shelf: shelf, Background: "dark"}, found, now)
+		return id, asks, newWhich(Options{Sheet: sheet, Shelf: shelf, Keys: keys.BuiltIn(), Background: "dark"}, found, now)
 	}
 	if id, asks, _ := ask(); id != "" || asks {
 		t.Errorf("in an empty logbook %q is taken up, asked %v", id, asks)

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/terminal"
 )
 
@@ -17,6 +18,9 @@ import (
 func Open(o Options) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
+	}
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
 	}
 	if pours, err := meant(&o); err != nil || !pours {
 		return err

@@ -31,7 +31,7 @@ type which struct {
 const mostLeft = 9
 
 func newWhich(o Options, left []underway.Left, now time.Time) *which {
-	w := &which{opt: o, left: left[:min(len(left), mostLeft)], look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24}}}
+	w := &which{opt: o, left: left[:min(len(left), mostLeft)], look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}}
 	w.ask(now)
 	return w
 }
@@ -104,7 +104,7 @@ func (w *which) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		cmd = w.dialogs.Press(msg, w.status.Refuse)
 	case tea.MouseClickMsg:
-		cmd = w.dialogs.Click(msg, w.status.Refuse)
+		cmd = w.click(msg)
 	case tea.MouseWheelMsg:
 		w.dialogs.Wheel(msg)
 	case hangupMsg:
@@ -116,14 +116,25 @@ func (w *which) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return w, cmd
 }
 
+// click gives a click to the question, or to the key of the footer that it falls on.
+func (w *which) click(msg tea.MouseClickMsg) tea.Cmd {
+	if msg.Y != w.dialogs.Frame.H-1 || msg.Button != tea.MouseLeft {
+		return w.dialogs.Click(msg, w.status.Refuse)
+	}
+	if id, _, ok := dialog.FootAt(w.dialogs.Frame.W, w.dialogs.Top().Keys(w.dialogs.Frame), msg.X); ok {
+		return w.dialogs.Act(id, w.status.Refuse)
+	}
+	return nil
+}
+
 // View draws the question.
 func (w *which) View() tea.View {
 	s := screen.New(w.dialogs.Frame.W, w.dialogs.Frame.H)
 	a := s.Area()
 	w.dialogs.Draw(a, w.look)
-	w.status.Draw(a.Cut(0, a.H()-2, a.W(), 1), w.look)
+	w.status.Draw(a.Cut(0, a.H()-2, a.W(), 1), "", w.look)
 	if top := w.dialogs.Top(); top != nil {
-		dialog.Footer(a.Cut(0, a.H()-1, a.W(), 1), top.Keys(), w.look)
+		dialog.Footer(a.Cut(0, a.H()-1, a.W(), 1), top.Keys(w.dialogs.Frame), w.look)
 	}
 	v := tea.NewView(s.String())
 	v.AltScreen, v.Cursor = true, terminal.Cursor(s)
