@@ -2,12 +2,14 @@ package live
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/chem"
 	"pourbench/pour/logbook"
+	"pourbench/tui/keys"
 )
 
 // finish finishes the step under way; when none is left, it closes the pour.
@@ -58,11 +60,17 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Blended:
 		return fmt.Sprintf("a burst of %.0f s", e.Value)
 	case logbook.Read:
-		return e.What + " at " + m.sheet().Plan.Show.Temp(e.Value)
+		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
+	case logbook.Weighed:
+		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+	case logbook.Noted, logbook.Result:
+		return string(e.Kind) + ": " + e.Text
+	case logbook.Ended:
+		return "the end of the pour"
 	case logbook.Unpoured:
 		return e.Jug + " stays in its jug"
 	}
-	return e.Jug + " " + e.What
+	return strings.TrimSpace(e.Jug + " " + e.What)
 }
 
 // choose chooses a step out of its turn.
@@ -92,7 +100,7 @@ func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 		words = "not yet "
 	}
 	if kind == logbook.Seen && j.Reached > int(stage) {
-		m.refuse(fmt.Sprintf("%s was seen at %s already; {take back} steps back", j.Jug, chem.Stage(j.Reached-1)))
+		m.refuse(fmt.Sprintf("%s was seen at %s already; %s takes it back", j.Jug, chem.Stage(j.Reached-1), m.key(keys.TakeBack)))
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
@@ -118,12 +126,6 @@ func (m *Model) blend() {
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Blended, Batch: now.Batch, Value: s}), fmt.Sprintf("stick blender %.0f s", s))
-}
-
-// leaveInJug notes that the chosen jug is not used.
-func (m *Model) leaveInJug() {
-	j := m.board.Jugs[m.jug]
-	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Unpoured, Batch: j.Batch, Jug: j.Jug}), m.jugName(m.jug)+" stays in its jug")
 }
 
 // end closes the pour.

@@ -83,8 +83,6 @@ func (m *Model) do(id keys.ID, nth int) tea.Cmd {
 		m.see(chem.Stage(nth), logbook.NotYet)
 	case keys.Blender:
 		m.blend()
-	case keys.NotUsed:
-		m.leaveInJug()
 	default:
 		return m.openFor(id)
 	}
@@ -95,6 +93,8 @@ func (m *Model) do(id keys.ID, nth int) tea.Cmd {
 func (m *Model) openFor(id keys.ID) tea.Cmd {
 	m.status.Clear()
 	switch id {
+	case keys.NotUsed:
+		m.askNotUsed()
 	case keys.Trouble:
 		m.askTrouble()
 	case keys.Rescue:
@@ -147,7 +147,7 @@ func (m *Model) cannot(id keys.ID) string {
 		}
 	case keys.NextStep, keys.PrevStep:
 		if !left {
-			return "every step is done; {take back} steps back"
+			return "every step is done; " + m.key(keys.TakeBack) + " takes the last one back"
 		}
 	case keys.Rescue:
 		if m.lost() < 0 {
@@ -187,10 +187,8 @@ func (m *Model) cannotJug(id keys.ID) string {
 	j := m.board.Jugs[m.jug]
 	used := j.Verdict == underway.Used
 	switch {
-	case m.leftInJug(j.Batch, j.Jug) && id == keys.NotUsed:
-		return j.Jug + " stays in its jug already; {take back} steps back"
 	case used && (id == keys.NotUsed || id == keys.SeeStage):
-		return fmt.Sprintf("%s is %s already; {take back} steps back", j.Jug, m.usedWord(j))
+		return fmt.Sprintf("%s is %s already; %s takes it back", j.Jug, m.usedWord(j), m.key(keys.TakeBack))
 	case id != keys.NotUsed && id != keys.Trouble && !m.running(j.Batch):
 		return fmt.Sprintf("the %s's lye has not met its oils; finish that step first", j.Batch)
 	case id == keys.NotYet && !used:
