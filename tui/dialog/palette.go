@@ -29,8 +29,8 @@ func NewPalette(on Actions) *List {
 	}
 	for _, mode := range palettes(on.Own) {
 		for _, b := range on.Keys.Of(mode) {
-			if b.ID == keys.Palette {
-				continue // it is open
+			if _, own := on.Keys.Find(on.Own, b.ID); b.ID == keys.Palette || own && mode != on.Own {
+				continue // it is open, or stands there already
 			}
 			if b.Each == nil {
 				add(b, allOf)
