@@ -1,6 +1,8 @@
 package dialog
 
 import (
+	"strings"
+
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/tui/keys"
@@ -20,6 +22,9 @@ func NewPalette(on Actions) *List {
 			it.ID += " " + b.Each[nth]
 			it.Name += ": " + b.Each[nth]
 			it.Aside = keys.Shown(b.Keys[nth])
+			if on.About != nil {
+				it.Name = strings.TrimSpace(it.Name + " " + on.About(b, nth))
+			}
 		}
 		if it.Not = on.WhyNot(b, nth); it.Not != "" {
 			it.Detail = append(it.Detail, "not now: "+it.Not)
