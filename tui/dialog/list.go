@@ -55,11 +55,11 @@ func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
 // Wheel goes to another entry.
 func (l *List) Wheel(by int, _ Frame) { l.move(by * wheelRows) }
 
-// matches lists the entries that hold every word typed, in their name, aside or details: first those in whose name a word begins so,
-// then those that have it in their name.
+// matches lists the entries that hold every word typed, in their name, aside or details: first the one that is called so, then
+// those in whose name words begin so, then those that have them in their name.
 func (l *List) matches() []Item {
 	words := strings.Fields(strings.ToLower(l.search.Text()))
-	var tiers [3][]Item
+	var tiers [4][]Item
 	for _, it := range l.Items {
 		name := strings.ToLower(it.Name)
 		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+it.Not+" "+strings.Join(it.Detail, " ")) + " " + name
@@ -70,12 +70,14 @@ func (l *List) matches() []Item {
 			begins = begins && strings.Contains(" "+name, " "+w)
 		}
 		switch {
-		case hit && begins:
+		case hit && name == strings.Join(words, " "):
 			tiers[0] = append(tiers[0], it)
-		case hit && inName:
+		case hit && begins:
 			tiers[1] = append(tiers[1], it)
-		case hit:
+		case hit && inName:
 			tiers[2] = append(tiers[2], it)
+		case hit:
+			tiers[3] = append(tiers[3], it)
 		}
 	}
 	return slices.Concat(tiers[:]...)

@@ -83,13 +83,15 @@ func TestThePaletteListsEveryActionWithItsKeyOrWhyItCannotAct(t *testing.T) {
 }
 
 func TestAListShowsFirstWhatBeginsAsItIsSearchedFor(t *testing.T) {
-	s := onStage(t, 80, 24, &List{Items: []Item{{ID: "a", Name: "go to run"}, {ID: "b", Name: "other", Detail: []string{"under"}}, {ID: "c", Name: "undo"}}})
+	s := onStage(t, 80, 24, &List{Items: []Item{{ID: "a", Name: "go to run"}, {ID: "d", Name: "under way"}, {ID: "e", Name: "under"}, {ID: "b", Name: "other", Detail: []string{"under"}}, {ID: "c", Name: "undo"}}})
 	s.press("u n")
 	_, undo := s.at("undo")
 	_, run := s.at("go to run")
 	if _, other := s.at("other"); undo > run || run > other {
 		t.Errorf("undo stands in row %d, run in %d, other in %d", undo, run, other)
 	}
+	s.press("d e r")
+	s.shows("► under   ")
 }
 
 func TestEnterOnALineOfTheHelpThatWasSearchedForDoesIt(t *testing.T) {

@@ -42,7 +42,7 @@ func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
 	}
 	if b.Each != nil && nth < 0 {
 		l := dialog.NewPalette(m.actions())
-		l.Paste(string(b.ID) + ":")
+		l.Paste(string(b.ID) + ": ")
 		m.dialogs.Open(l)
 		return nil
 	}
