@@ -89,7 +89,7 @@ func (m *model) act(id keys.ID, key string) tea.Cmd {
 	case keys.Mouse:
 		m.toggleMouse()
 	case keys.ReadAll:
-		m.dialogs.Open(m.warningsPage())
+		m.readWarnings()
 	case keys.Explain:
 		m.explain()
 	case keys.WhatHelps:

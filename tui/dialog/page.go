@@ -18,6 +18,11 @@ type Line struct {
 	Style screen.Style // of the words in front
 	Text  string
 	Quiet bool // the text is drawn as an aside
+
+	Rests bool           // the cursor rests on it
+	Do    func() tea.Cmd // what Enter does there once the page is closed; nil: nothing, and Why says why
+	Why   string
+	of    int // broken: the line it is a part of
 }
 
 // Page is text to read: it scrolls, and typing searches it.
@@ -29,6 +34,7 @@ type Page struct {
 	still
 	search entry.Entry
 	top    int
+	at     int // the line the cursor rests on, on a page that has such lines
 }
 
 // NewPage returns a page of plain text, a line of the text to each.
@@ -47,7 +53,7 @@ const wheelRows = 3
 const pageW = 120
 
 // Keys lists the keys of the footer.
-func (p *Page) Keys() []keys.Binding { return keys.Footer(keys.Page, 0) }
+func (p *Page) Keys() []keys.Binding { return keys.Footer(keys.Page, p.has()) }
 
 // Paste puts text into the search.
 func (p *Page) Paste(text string) { p.search.Insert(text); p.top = 0 }
@@ -58,29 +64,31 @@ func (p *Page) Wheel(by int, f Frame) { p.scroll(by*wheelRows, f) }
 // rect is as high as all lines take, whatever is searched for.
 func (p *Page) rect(f Frame) image.Rectangle {
 	w := min(pageW, f.W-2)
-	return f.box(w, len(p.broken(w-4, ""))+3)
+	return f.box(w, len(p.broken(w-4-p.margin(), ""))+3)
 }
 
 // rows is how many lines of text are in sight.
 func (p *Page) rows(f Frame) int { return inside(p.rect(f)).Dy() - 1 }
 
 func (p *Page) scroll(by int, f Frame) {
-	p.top = max(min(p.top+by, len(p.wrapped(inside(p.rect(f)).Dx()))-p.rows(f)), 0)
+	p.top = max(min(p.top+by, len(p.wrapped(p.textW(f)))-p.rows(f)), 0)
 }
 
 // Press scrolls, searches or closes. A key that is a letter too scrolls only while nothing is searched for.
 func (p *Page) Press(k tea.KeyPressMsg, f Frame) Result {
-	b, _ := keys.Lookup(keys.Page, 0, k.String())
+	b, _ := keys.Lookup(keys.Page, p.has(), k.String())
 	if k.Text != "" && p.search.Text() != "" {
 		b = keys.Binding{}
 	}
 	switch b.ID {
 	case keys.Close:
 		return Result{Close: true}
+	case keys.Choose:
+		return p.choose()
 	case keys.Up:
-		p.scroll(-1, f)
+		p.step(-1, f)
 	case keys.Down:
-		p.scroll(1, f)
+		p.step(1, f)
 	case keys.PageUp:
 		p.scroll(-p.rows(f), f)
 	case keys.PageDown:
@@ -110,7 +118,7 @@ func (p *Page) wrapped(w int) []Line {
 // broken is the lines that hold some words, all of them for none, broken to a width.
 func (p *Page) broken(w int, find string) []Line {
 	var out []Line
-	for _, l := range p.Lines {
+	for n, l := range p.Lines {
 		if find != "" && !strings.Contains(strings.ToLower(l.Lead+" "+l.Text), find) {
 			continue
 		}
@@ -119,7 +127,7 @@ func (p *Page) broken(w int, find string) []Line {
 			parts = []string{""}
 		}
 		for i, part := range parts {
-			next := Line{Text: part, Quiet: l.Quiet}
+			next := Line{Text: part, Quiet: l.Quiet, of: n}
 			if i == 0 {
 				next.Lead, next.Style = l.Lead, l.Style
 			}
@@ -134,24 +142,30 @@ func (p *Page) Draw(a screen.Area, f Frame, l look.Look) {
 	in := boxed(a, p.rect(f), p.Title, l)
 	drawSearch(in, p.search, l)
 	body := in.Cut(0, 1, in.W(), in.H()-1)
-	lines := p.wrapped(in.W())
+	lines := p.wrapped(p.textW(f))
 	if len(lines) == 0 {
 		body.Text(0, 0, "nothing matches", l.Quiet)
 	}
 	top := max(min(p.top, len(lines)-body.H()), 0)
+	at := p.cursor()
 	for y := range min(body.H(), len(lines)-top) {
-		p.drawLine(body.Cut(0, y, body.W(), 1), lines[top+y], l)
+		p.drawLine(body.Cut(0, y, body.W(), 1), lines[top+y], at >= 0 && lines[top+y].of == at, l)
 	}
 	if top+body.H() < len(lines) {
 		body.Right(body.W(), body.H()-1, "↓ more", l.Accent)
 	}
 }
 
-func (p *Page) drawLine(a screen.Area, line Line, l look.Look) {
+func (p *Page) drawLine(a screen.Area, line Line, at bool, l look.Look) {
 	st := l.Text
 	if line.Quiet {
 		st = l.Quiet
 	}
+	if at {
+		a.Text(0, 0, "►", l.Focus)
+		st = st.With(screen.Reverse)
+	}
+	a = a.Cut(p.margin(), 0, a.W()-p.margin(), 1)
 	x := p.LeadW
 	if w := screen.Width(line.Lead); line.Text == "" || w >= p.LeadW && w > 0 {
 		x = w + 1

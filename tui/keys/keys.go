@@ -165,6 +165,7 @@ const (
 	Named                      // something can be renamed
 	Picture                    // it stands beside the picture
 	Elsewhere                  // it stands where the picture is not
+	Resting                    // a page on whose lines a cursor rests
 )
 
 // Acts says whether the binding acts on a panel that has so much.
