@@ -64,7 +64,7 @@ func (m *model) mended(msg mendedMsg) {
 
 // readWarnings opens the page of every warning: what stands behind it, what to do, and its mends, of which Enter makes one.
 func (m *model) readWarnings() {
-	m.mending.page = &dialog.Page{Title: panel.WarningsTitle, LeadW: 12, Lines: m.warningLines()}
+	m.mending.page = &dialog.Page{Title: panel.WarningsTitle, LeadW: 13, Lines: m.warningLines(), Picks: true}
 	m.dialogs.Open(m.mending.page)
 }
 
@@ -80,10 +80,10 @@ func (m *model) warningLines() []dialog.Line {
 			why = "go down to one of its mends: Enter makes it"
 		}
 		out = append(out,
-			dialog.Line{Lead: look.Mark(w.Severity) + " " + string(w.Severity), Style: m.look.Severity(w.Severity), Text: w.Told(), Rests: true, Why: why},
-			dialog.Line{Lead: "  do", Style: m.look.Quiet, Text: w.Do})
+			dialog.Line{Lead: "  " + look.Mark(w.Severity) + " " + string(w.Severity), Style: m.look.Severity(w.Severity), Text: w.Told(), Why: why},
+			dialog.Line{Lead: "    do", Style: m.look.Quiet, Text: w.Do})
 		for _, mend := range mends {
-			out = append(out, dialog.Line{Lead: "  mend →", Style: m.look.Accent, Text: mend.Says, Rests: true, Do: func() tea.Cmd {
+			out = append(out, dialog.Line{Lead: "    mend →", Style: m.look.Accent, Text: mend.Says, Do: func() tea.Cmd {
 				_ = m.make(mend.Says, mend.Edit, panel.MendSaid(mend)) // a refusal is in the status line
 				return nil
 			}})

@@ -79,7 +79,7 @@ func TestThePageOfWarningsMakesAMend(t *testing.T) {
 		m := opened(t, size[0], size[1])
 		before := m.session.Plan()
 		drive(m, "w")
-		if f := frame(m); !strings.Contains(f, "► ! caution") || !strings.Contains(f, "mend →") || !strings.Contains(f, "make the mend") {
+		if f := frame(m); !strings.Contains(f, "► ! caution") || !strings.Contains(f, "mend →") || !strings.Contains(f, "do it") {
 			t.Fatalf("the page does not show its cursor and a mend:\n%s", f)
 		}
 		drive(m, "enter")
@@ -100,7 +100,7 @@ func TestThePageIsWalkedToItsLastWarning(t *testing.T) {
 	for range 60 {
 		drive(m, "down")
 	}
-	if f := frame(m); !strings.Contains(f, "► · note      poppy: eyes that mix up red") || !strings.Contains(f, "jugs-alike") {
+	if f := frame(m); !strings.Contains(f, "► · note     poppy: eyes that mix up red") || !strings.Contains(f, "jugs-alike") {
 		t.Errorf("the last warning is not in sight:\n%s", f)
 	}
 	for range 60 {
