@@ -77,7 +77,7 @@ func (m *model) warningLines() []dialog.Line {
 		case m.facts.Mends == nil:
 			why = panel.MendsAwaited
 		case len(mends) > 0:
-			why = "go down to one of its mends: Enter makes it"
+			why = "go down to one of its mends: {change} makes it"
 		}
 		out = append(out,
 			dialog.Line{Lead: "  " + look.Mark(w.Severity) + " " + string(w.Severity), Style: m.look.Severity(w.Severity), Text: w.Told(), Why: why},

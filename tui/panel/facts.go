@@ -5,6 +5,7 @@ import (
 	"pourbench/pour/swirl"
 	"pourbench/pour/whatif"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -18,6 +19,7 @@ type Facts struct {
 	Shelf pour.Shelf
 	Show  pour.Show
 	Look  look.Look
+	Keys  *keys.Map // the keys that are bound
 
 	Warnings     []pour.Warning
 	Mends        [][]whatif.Mend // of every warning; nil: they are not known yet

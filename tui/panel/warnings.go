@@ -40,7 +40,7 @@ func Warnings() Panel {
 			case f.Mends == nil:
 				return Do{Why: MendsAwaited}
 			case len(f.MendsOf(on.Row.Item)) > 0:
-				return Do{Why: "go down to one of its mends: Enter makes it"}
+				return Do{Why: "go down to one of its mends: {change} makes it"}
 			default:
 				return Do{Why: NoMend}
 			}
@@ -60,7 +60,7 @@ func (f *Facts) MendsOf(i int) []whatif.Mend {
 }
 
 // MendSaid is what is said once a mend is made.
-func MendSaid(m whatif.Mend) string { return "done: " + m.Says + "; u takes it back" }
+func MendSaid(m whatif.Mend) string { return "done: " + m.Says + "; {undo} takes it back" }
 
 func (f *Facts) warningGrid() grid.Grid {
 	g := grid.Grid{Empty: NothingStands, Columns: []grid.Column{warningMark: {W: 1}, warningText: {W: 20, Grow: 1}}}
@@ -72,7 +72,7 @@ func (f *Facts) warningGrid() grid.Grid {
 		mends := f.MendsOf(i)
 		for k, m := range mends {
 			row(i, k, grid.Cell{}, grid.Cell{
-				Kind: grid.Tick, Text: "  → " + m.Says, Style: f.Look.Accent, Name: m.Says, Flip: m.Edit, Said: MendSaid(m), Hint: "Enter makes this mend; u takes it back",
+				Kind: grid.Tick, Text: "  → " + m.Says, Style: f.Look.Accent, Name: m.Says, Flip: m.Edit, Said: MendSaid(m), Hint: "{change} makes this mend; {undo} takes it back",
 			})
 		}
 		if len(mends) == 0 {
@@ -108,7 +108,7 @@ func (f *Facts) DrawWarnings(a screen.Area) {
 	in := a.Box(f.Look.Rule)
 	x := a.Text(2, 0, " "+WarningsTitle+" ", f.Look.Quiet)
 	if hidden := len(f.Warnings) - in.H(); hidden > 0 {
-		a.Right(a.W()-2, 0, screen.Clip(fmt.Sprintf(" %d more: w reads all ", hidden), a.W()-x-2), f.Look.Quiet)
+		a.Right(a.W()-2, 0, screen.Clip(fmt.Sprintf(" %d more: %s reads all ", hidden, f.Keys.Name(keys.Bench, keys.ReadAll)), a.W()-x-2), f.Look.Quiet)
 	}
 	if len(f.Warnings) == 0 {
 		in.Text(1, 0, NothingStands, f.Look.Good)
@@ -141,7 +141,7 @@ func (f *Facts) DrawWorst(a screen.Area) {
 	}
 	more := ""
 	if n := len(f.Warnings); n > 1 {
-		more = fmt.Sprintf("  +%d: w", n-1)
+		more = fmt.Sprintf("  +%d: %s", n-1, f.Keys.Name(keys.Bench, keys.ReadAll))
 	}
 	w := f.Warnings[0]
 	a.Text(1, 0, look.Mark(w.Severity), f.Look.Severity(w.Severity))
