@@ -28,6 +28,7 @@ func house() []room {
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
 		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
+		{"pour/pourtest", "pour"},
 		{"pour/whatif", "pour pour/script pour/strict chem chem/clock chem/colour"},
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
