@@ -29,6 +29,7 @@ func codeGroups() [5]func() []CodeInfo {
 func lyeCodes() []CodeInfo {
 	return []CodeInfo{
 		{"plan-fault", Stop, true, "the plan holds something that cannot be"},
+		{"blend-unfinished", Stop, true, "the oils do not sum to 100 %: the blend is still being written"},
 		{"lye-heavy", Stop, true, "more alkali than the oils can take, in the whole batch or in its leanest jug"},
 		{"lye-heavy-worst", Caution, false, "lye-heavy, in the whole batch or in its leanest jug, if every oil sits at the low end of its published range"},
 		{"lye-mixed-strong", Stop, true, "lye over 50 % at the moment of dissolving"},
@@ -124,7 +125,16 @@ func warning(code, where, text, do string) Warning {
 	return Warning{Code: code, Severity: Stop, Where: where, Text: text, Do: fmt.Sprintf("tell the authors that %q is no code", code)}
 }
 
-func (s *Sheet) warn(w Warning) { s.Warnings = append(s.Warnings, w) }
+// warn adds a warning. The reason of one that stands on a jug names the jug first, and the icing where it is the icing's.
+func (s *Sheet) warn(w Warning) {
+	if n, jug, ok := w.Jug(); ok {
+		if n == Icing {
+			jug += " of the icing"
+		}
+		w.Text = jug + ": " + w.Text
+	}
+	s.Warnings = append(s.Warnings, w)
+}
 
 // sortWarnings puts the worst first and otherwise keeps the order they were found in.
 func (s *Sheet) sortWarnings() {

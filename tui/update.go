@@ -1,13 +1,13 @@
 package tui
 
 import (
+	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
 	"pourbench/tui/dialog"
-	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -38,12 +38,12 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = screen.Fit(msg.Width, msg.Height)
+		return raw(m.studio.gloss.terminal.Resized())
 	case tea.BackgroundColorMsg:
-		m.dark = msg.IsDark()
-		m.look = look.New(m.dark)
-		m.studio.onGround(msg.Color)
+		m.grounded(msg)
 	case tea.ColorProfileMsg:
 		m.studio.setDepth(msg.Profile)
+		return m.askPixels()
 	case tea.KeyPressMsg:
 		return m.press(msg)
 	case tea.PasteMsg:
@@ -64,10 +64,18 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 		return m.workFigures()
 	case playMsg:
 		return m.played(msg)
+	case tea.ResumeMsg:
+		return m.back()
 	case printedMsg:
 		return m.printed(msg)
 	case measuredMsg:
 		m.counted(msg)
+	case restedMsg:
+		return m.rested(msg)
+	case glossMsg:
+		return m.glossed(msg)
+	case coatedMsg:
+		m.coated(msg)
 	case journalDueMsg:
 		return m.writeJournal()
 	case hangupMsg:
@@ -101,6 +109,9 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.learned(msg)
 	case pouredMsg:
 		m.poured(msg)
+		return m.back()
+	default:
+		return m.hear(msg)
 	}
 	return nil
 }
@@ -145,11 +156,26 @@ func (m *model) ask(title, text string, answers ...dialog.Answer) {
 	m.dialogs.Open(&dialog.Question{Title: title, Text: text, Answers: answers, At: len(answers) - 1})
 }
 
-// edit makes an edit and says what came of it.
-func (m *model) edit(name string, e pour.Edit) error {
-	err := m.session.Apply(name, e)
-	if err != nil {
+// edit makes an edit and says why where it is refused.
+func (m *model) edit(name string, e pour.Edit) error { return m.make(name, e, "") }
+
+// make makes an edit and says what came of it: why it is refused, or else some words, and which colours are no longer the maker's own.
+func (m *model) make(name string, e pour.Edit, said string) error {
+	before := m.session.Plan()
+	if err := m.session.Apply(name, e); err != nil {
 		m.refuse(reason(err))
+		return err
 	}
-	return err
+	if lost := pour.Unstated(before, m.session.Plan()); len(lost) > 0 {
+		said = strings.TrimPrefix(said+"; "+unstated(lost), "; ")
+	}
+	if said != "" {
+		m.say(said)
+	}
+	return nil
+}
+
+// unstated says which colours are no longer the maker's own.
+func unstated(jugs []string) string {
+	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; u undoes"
 }

@@ -30,41 +30,32 @@ func (d *desk) alerts(at step, is func(pour.Warning) bool) {
 	tell()
 }
 
-// told is several warnings of one kind and place in one text.
+// told is several warnings of one kind and place in one text, in the place they stand on.
 func (d *desk) told(list []pour.Warning) string {
 	text := string(list[0].Severity) + ": "
-	if where := d.where(list[0]); where != "" {
-		text = string(list[0].Severity) + ", " + where + ": "
-	}
 	for _, w := range list {
 		text += sentence(w.Text) + " "
 	}
 	return strings.TrimSpace(text + sentence(list[0].Do))
 }
 
-// where is what a warning is said of, unless that is a whole batch or place, which its section names.
-func (d *desk) where(w pour.Warning) string {
-	_, name, found := strings.Cut(w.Where, " ")
-	if !found || strings.HasPrefix(strings.ToLower(w.Text), strings.ToLower(strings.TrimPrefix(name, "jug "))) {
-		return ""
-	}
-	return name
-}
-
 // ofBatch picks the warnings of a batch, of whatever in it.
 func ofBatch(n pour.BatchName) func(pour.Warning) bool {
-	return func(w pour.Warning) bool { return batchOf(w.Where) == n }
+	return func(w pour.Warning) bool { return batchOf(w) == n }
 }
 
 // ofJug picks the warnings of one jug.
 func ofJug(b batch, jug string) func(pour.Warning) bool {
-	return func(w pour.Warning) bool { return w.Where == string(b.Name)+" jug "+jug }
+	return func(w pour.Warning) bool {
+		n, name, ok := w.Jug()
+		return ok && n == b.Name && name == jug
+	}
 }
 
 // besideJugs picks the warnings of a batch that are not those of a jug it names.
 func besideJugs(b batch, is func(pour.JugSheet) bool) func(pour.Warning) bool {
 	return func(w pour.Warning) bool {
-		if batchOf(w.Where) != b.Name {
+		if batchOf(w) != b.Name {
 			return false
 		}
 		for _, j := range b.Jugs {
@@ -95,14 +86,15 @@ func coloured(j pour.JugSheet) bool { return len(j.Colourants) > 0 }
 func scented(j pour.JugSheet) bool { return len(j.Scents) > 0 }
 
 // batchOf is the batch a warning belongs to; what belongs to none is said with the base.
-func batchOf(where string) pour.BatchName {
-	if where == string(pour.Icing) || strings.HasPrefix(where, string(pour.Icing)+" ") {
-		return pour.Icing
+func batchOf(w pour.Warning) pour.BatchName {
+	if n, ok := w.Batch(); ok {
+		return n
 	}
 	return pour.Base
 }
 
-// advice is a warning's reason and what to do.
-func advice(w pour.Warning) string {
-	return strings.TrimSpace(sentence(w.Text) + " " + sentence(w.Do))
-}
+// advice is a warning's reason and what to do, in the place it stands on.
+func advice(w pour.Warning) string { return strings.TrimSpace(sentence(w.Text) + " " + sentence(w.Do)) }
+
+// told is a warning's reason and what to do, away from the place it stands on.
+func told(w pour.Warning) string { return strings.TrimSpace(sentence(w.Told()) + " " + sentence(w.Do)) }

@@ -103,16 +103,13 @@ func (d *desk) bears(w pour.Warning) bool {
 
 // bearing is a warning in the few words the bench needs.
 func (d *desk) bearing(w pour.Warning) string {
-	text := sentence(w.Text)
-	if where := d.where(w); where != "" {
-		text = where + ": " + text
+	text := sentence(w.Told())
+	if d.sheet.Icing == nil {
+		text = sentence(w.Text)
 	}
 	switch d.placeOf(w) {
 	case stepLye, stepScent:
 		text += " " + sentence(w.Do)
-	}
-	if n := batchOf(w.Where); strings.HasPrefix(w.Where, string(n)) {
-		text = d.of(n, text)
 	}
 	return text
 }

@@ -78,7 +78,7 @@ func (d *desk) jugTable() {
 func (d *desk) jugRows(b batch, i int, carrier string) [][]string {
 	j := b.Jugs[i]
 	var rows [][]string
-	first := []string{box + letter(i) + " " + j.Name, d.show.Weight(j.BatterWeighG)}
+	first := []string{box + pour.Letter(i) + " " + j.Name, d.show.Weight(j.BatterWeighG)}
 	add := func(text, weigh, carrier, at string) {
 		rows = append(rows, append(first, text, weigh, carrier, at))
 		first = []string{"", ""}
@@ -104,12 +104,6 @@ func (d *desk) jugRows(b batch, i int, carrier string) [][]string {
 		add("", "", "", "")
 	}
 	return rows
-}
-
-// letter is what a jug is marked with, on screen and paper.
-func letter(i int) string {
-	const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-	return letters[i%len(letters):][:1]
 }
 
 // carrier is what wets most colours of a batch; "" where none is wetted.

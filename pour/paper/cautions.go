@@ -56,7 +56,7 @@ func (d *desk) index() {
 			continue
 		}
 		counts[once(w)] = true
-		n := d.number(batchOf(w.Where), at)
+		n := d.number(batchOf(w), at)
 		if w.Severity == pour.Caution {
 			in[n].cautions++
 		} else {

@@ -132,7 +132,7 @@ func (d *desk) banner() {
 		}
 		for _, w := range stops {
 			d.said[once(w)] = true
-			d.wrapped("  ", w.Where+": "+advice(w))
+			d.wrapped("  ", told(w))
 		}
 		d.rule("#")
 	})

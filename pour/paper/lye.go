@@ -30,7 +30,7 @@ func (d *desk) lye(b batch) {
 // boils says whether a warning tells already how hot this lye can get.
 func (d *desk) boils(b batch) bool {
 	for _, w := range d.sheet.Warnings {
-		if w.Code == "lye-near-boil" && batchOf(w.Where) == b.Name {
+		if w.Code == "lye-near-boil" && batchOf(w) == b.Name {
 			return true
 		}
 	}

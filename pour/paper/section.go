@@ -1,10 +1,6 @@
 package paper
 
-import (
-	"strings"
-
-	"pourbench/pour"
-)
+import "pourbench/pour"
 
 // step is one of the things done to a batch, or another place on the paper where a warning belongs.
 type step int
@@ -84,11 +80,11 @@ func (d *desk) of(n pour.BatchName, text string) string {
 // that is weighed.
 func (d *desk) placeOf(w pour.Warning) step {
 	at := placeOf(w.Code)
-	_, name, extra := strings.Cut(w.Where, " extra ")
+	_, name, extra := w.Extra()
 	if !extra || at != stepColours && at != stepOils {
 		return at
 	}
-	for _, x := range d.batch(batchOf(w.Where)).Extras {
+	for _, x := range d.batch(batchOf(w)).Extras {
 		if x.Name == name && x.InTheLye() {
 			return stepLye
 		}
@@ -99,7 +95,7 @@ func (d *desk) placeOf(w pour.Warning) step {
 // placeOf is where on the paper the warnings of a code are said. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
-	case "carrier-short", "glycerin-sweat":
+	case "carrier-short", "blend-unfinished", "glycerin-sweat":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":

@@ -63,6 +63,7 @@ type program struct {
 	shelfFile  string
 	colour     string
 	background string
+	pixels     string
 	noMouse    bool
 	exit       int
 }

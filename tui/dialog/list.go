@@ -160,6 +160,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 	for y := range min(rows.H(), len(found)-first) {
 		drawItem(rows.Cut(0, y, rows.W(), 1), found[first+y], first+y == l.At, lk)
 	}
+	if l.search.Text() == "" { // nothing is being typed: the arrows have the focus
+		rows.Focus(0, l.At-first)
+	}
 	l.drawDetail(a, f, found[min(l.At, len(found)-1)], lk)
 }
 
@@ -176,7 +179,7 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 	}
 	if at {
 		a.Text(0, 0, "►", lk.Focus)
-		a.Restyle(2, 0, a.W()-2, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
+		a.Restyle(x, 0, a.W()-x, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
 	}
 }
 

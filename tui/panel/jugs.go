@@ -42,8 +42,11 @@ func jugs(n pour.BatchName) Panel {
 		add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
 		colour: func(f *Facts, on On) Do {
 			jug := f.Plan.Batch(n).Jugs[on.Row.Item]
-			pick := f.dyeCell(n, on.Row.Item, len(jug.Colourants), jug.Name)
-			return Do{Pick: &pick}
+			i, k := on.Row.Item, len(jug.Colourants)
+			cell := f.dyeCell(n, i, k, jug.Name)
+			return pick(cell.List, cell.Name, func(id string) Do {
+				return Do{Edit: cell.Pick(id), Said: f.nextOfDye(id), Seek: to(To{Item: i, Sub: k, Col: jugDose})}
+			})
 		},
 		remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
 		rename: func(_ *Facts, on On) Do {
@@ -81,8 +84,8 @@ func (f *Facts) addJug(n pour.BatchName, on On) Do {
 		after = len(f.Plan.Batch(n).Jugs) - 1
 	}
 	return Do{
-		Name: "new jug", Edit: pour.AddJug(n, after, "jug"), Said: "a new jug: type r to name it, c to colour it",
-		Seek: to(To{Item: after + 1, Sub: -1, Col: jugName}),
+		Name: "new jug", Edit: pour.AddJug(n, after, "jug"), Said: "a new jug: type its share; r names it, c colours it",
+		Seek: to(To{Item: after + 1, Sub: -1, Col: jugShare}),
 	}
 }
 
@@ -104,10 +107,11 @@ func (f *Facts) jugGrid(n pour.BatchName) grid.Grid {
 			g.Rows = append(g.Rows, f.jugRow(n, i, k))
 		}
 	}
-	total := make([]grid.Cell, jugBatter+1)
+	total := make([]grid.Cell, jugPigment+1)
 	total[jugName] = f.label("together")
 	total[jugShare] = f.label(f.percent(100, 1))
 	total[jugBatter] = f.label(f.Show.WeightApart(batch.Size.BatterWeighG).Number)
+	f.colourLegend(total, batch.Jugs)
 	g.Rows = append(g.Rows, grid.Row{Cells: total, Total: true, Item: -1, Sub: -1})
 	return g
 }
@@ -155,14 +159,11 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	cells[jugLetter] = grid.Cell{Text: look.Letter(i), Style: f.Look.Strong}
 	name := words("name of "+jug.Name, jug.Name, func(s string) pour.Edit { return pour.RenameJug(n, i, s) })
 	name.Swatch, _ = screen.Hex(line.Colour.Hex)
+	name.Mark, name.MarkStyle = colourMark(line.Colour), f.Look.Quiet
 	name.Hint = f.jugHint(line)
 	cells[jugName] = name
-	held := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: "hold of " + jug.Name, Flip: pour.HoldShare(n, i, !jug.Held)}
-	held.Hint = "its share gives way when another changes; Space holds it"
-	if jug.Held {
-		held.Text, held.Style = "held", f.Look.Accent
-		held.Hint = "its share stays when another changes; Space lets it go"
-	}
+	held := f.heldCell(jug.Held, "share")
+	held.Name, held.Flip = "hold of "+jug.Name, pour.HoldShare(n, i, !jug.Held)
 	cells[jugHeld] = held
 	share := f.part(jug.Fields(), "share_percent", "share of "+jug.Name, f.percent(jug.SharePercent, 1),
 		func(v float64) pour.Edit { return pour.SetShare(n, i, v) })
@@ -172,15 +173,48 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	cells[jugBatter] = f.shown(f.Show.WeightApart(line.BatterWeighG).Number, path+"batter_weigh_g", "batter to weigh into "+jug.Name+", "+f.grams())
 }
 
+// The marks that stand between a jug's swatch and its name: whose colour it is.
+const (
+	markEstimated = "~"
+	markStated    = "="
+)
+
+func colourMark(c pour.JugColour) string {
+	if c.Estimated {
+		return markEstimated
+	}
+	return markStated
+}
+
+// colourLegend says under the jugs of a batch what those of the marks mean that stand there.
+func (f *Facts) colourLegend(total []grid.Cell, jugs []pour.JugSheet) {
+	for _, j := range jugs {
+		if j.Colour.Estimated {
+			total[jugDye] = f.label(markEstimated + " estimated")
+			continue
+		}
+		total[jugPigment] = f.label(markStated + " stated")
+	}
+}
+
 // jugHint says what a jug will look like.
 func (f *Facts) jugHint(line pour.JugSheet) string {
 	switch {
 	case line.Colour.Hex == "":
 		return "no colour can be estimated"
 	case line.Colour.Estimated:
-		return fmt.Sprintf("about %s once poured: an estimate from colourant, dose and %s %% white", line.Colour.Hex, f.percent(line.WhitePercent, 2))
+		from := "nothing but its oils"
+		switch dyed, white := len(line.Colourants) > 0, line.WhitePercent > 0; {
+		case dyed && white:
+			from = fmt.Sprintf("its colourants, their doses and %s of white", f.Show.Percent(line.WhitePercent, 2))
+		case dyed:
+			from = "its colourants and their doses"
+		case white:
+			from = f.Show.Percent(line.WhitePercent, 2) + " of white in the whole batch"
+		}
+		return fmt.Sprintf("about %s once poured: estimated (%s) from %s", line.Colour.Hex, markEstimated, from)
 	default:
-		return line.Colour.Hex + " once poured, as you gave it"
+		return fmt.Sprintf("%s once poured: stated (%s) by you", line.Colour.Hex, markStated)
 	}
 }
 
@@ -200,8 +234,9 @@ func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug
 		"superfat of this jug with what it holds; every oil at its low end: "+f.Show.Percent(line.Superfat.LowPercent, 1))
 	colour := words("colour of "+jug.Name, jug.BatterColour, func(s string) pour.Edit { return pour.SetBatterColour(n, i, s) })
 	colour.Hint = "colour of the finished batter, as in #5566b0; empty: estimated"
-	if colour.Text == "" {
-		colour.Text, colour.Style = "~"+line.Colour.Hex, f.Look.Quiet
+	colour.Text = colourMark(line.Colour) + line.Colour.Hex
+	if line.Colour.Estimated {
+		colour.Style = f.Look.Quiet
 	}
 	cells[jugColour] = colour
 	cells[jugLate] = f.lateCell(n, i, path)
