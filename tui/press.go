@@ -79,7 +79,7 @@ func (m *model) act(id keys.ID, key string) tea.Cmd {
 	case keys.Open:
 		return m.open()
 	case keys.Checklist:
-		m.askChecklist()
+		m.askPaper()
 	case keys.Copy:
 		return m.copyCell()
 	case keys.CopyPanel:

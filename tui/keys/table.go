@@ -69,7 +69,7 @@ func keeping() []Binding {
 		{ID: Save, Keys: []string{"s", "ctrl+s"}, Label: "save", Help: "save the plan", Foot: 40},
 		{ID: SaveAs, Keys: []string{"S"}, Help: "save the plan under another name"},
 		{ID: Open, Keys: []string{"o", "ctrl+o"}, Label: "open", Help: "open another plan or an example", Foot: 42},
-		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the checklist to a file", Foot: 41},
+		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the bench paper, in large type too, or the full checklist", Foot: 41},
 		{ID: Copy, Keys: []string{"y"}, Help: "copy the cell to the clipboard (OSC 52, also over ssh)"},
 		{ID: CopyPanel, Keys: []string{"Y"}, Help: "copy the whole panel, tab-separated"},
 		{ID: Units, Keys: []string{"t"}, Help: "show grams or ounces, °C or °F, mm or inches"},
