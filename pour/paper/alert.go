@@ -30,13 +30,17 @@ func (d *desk) alerts(at step, is func(pour.Warning) bool) {
 	tell()
 }
 
-// told is several warnings of one kind and place in one text, in the place they stand on.
+// told is several warnings of one kind and place in one text, in the place they stand on. What to do is said once on a paper.
 func (d *desk) told(list []pour.Warning) string {
 	text := string(list[0].Severity) + ": "
 	for _, w := range list {
 		text += sentence(w.Text) + " "
 	}
-	return strings.TrimSpace(text + sentence(list[0].Do))
+	if do := sentence(list[0].Do); !d.said[do] {
+		d.said[do] = true
+		text += do
+	}
+	return strings.TrimSpace(text)
 }
 
 // ofBatch picks the warnings of a batch, of whatever in it.

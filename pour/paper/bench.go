@@ -38,8 +38,8 @@ func Bench(s pour.Sheet, shelf pour.Shelf, large bool) string {
 	d.fresh = []int{len(d.lines), jugs}
 	d.actTable()
 	d.after()
-	if n := len(d.sheets()); n > benchSheets && !large {
-		d.insert(note, fmt.Sprintf("There is too much in this plan for %d pages: it takes %d.", benchSheets, n))
+	if n := len(d.sheets()); d.most > 0 && n > d.most {
+		d.insert(note, fmt.Sprintf("There is too much in this plan for %d pages: it takes %d.", d.most, n))
 	}
 	return d.printed(title)
 }

@@ -145,4 +145,6 @@ func (d *desk) nothingToWeigh() {
 }
 
 // withheld stands in a section that must not be carried out.
-func (d *desk) withheld() { d.wrapped(d.under(), "DO NOT MIX. Withheld until the stop on the lye is put right.") }
+func (d *desk) withheld() {
+	d.wrapped(d.under(), "DO NOT MIX. Withheld until the stop on the lye is put right.")
+}

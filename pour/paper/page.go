@@ -18,13 +18,14 @@ type format struct {
 	wide, high int // columns and lines; no lines: a text without pages
 	blank      string
 	numbers    bool // its sections and items are numbered
+	most       int  // how many sheets it should take at most; 0: as many as it wants
 }
 
 // fullFormat is plain paper with room for the number of every item.
 func fullFormat() format { return format{wide: 80, high: 66, blank: "________", numbers: true} }
 
 // benchFormat is plain paper without numbers.
-func benchFormat() format { return format{wide: 80, high: 66, blank: "______"} }
+func benchFormat() format { return format{wide: 80, high: 66, blank: "______", most: benchSheets} }
 
 // largeFormat is half as many columns and lines, to be printed at twice the size.
 func largeFormat() format { return format{wide: 40, high: 33, blank: "______"} }
@@ -36,6 +37,7 @@ type page struct {
 	lines   []line
 	heads   [][]string // of every section, said again where a sheet begins within it
 	fresh   []int      // lines that had better begin a sheet, the best first
+	tight   bool       // without empty lines
 	joined  bool       // the next line belongs to the one before
 	kept    int        // above 0: everything written belongs together
 	section int
@@ -111,8 +113,11 @@ func (p *page) tick(r row) {
 	p.boxed(lead, r)
 }
 
-// more writes a further row of the item before it, with a box of its own.
-func (p *page) more(r row) { p.boxed(p.under()+box, r) }
+// more writes a further row of the item before it, with a box of its own, on the same sheet.
+func (p *page) more(r row) {
+	p.joined = true
+	p.boxed(p.under()+box, r)
+}
 
 // under is the room in which the number of an item stands.
 func (p *page) under() string {

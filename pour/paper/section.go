@@ -122,4 +122,3 @@ func placeOf(code string) step {
 		return placeFront
 	}
 }
-

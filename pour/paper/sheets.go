@@ -39,8 +39,21 @@ func (p *page) printed(title string) string {
 	return out.String()
 }
 
-// sheets is everything written, sheet by sheet.
+// sheets is everything written, sheet by sheet, and without empty lines where it takes more sheets than it should with them and not without.
 func (p *page) sheets() [][]string {
+	loose := p.best()
+	if p.most > 0 && len(loose) > p.most {
+		p.tight = true
+		defer func() { p.tight = false }()
+		if tight := p.best(); len(tight) <= p.most {
+			return tight
+		}
+	}
+	return loose
+}
+
+// best breaks where it had better, as long as that takes no more sheets.
+func (p *page) best() [][]string {
 	sheets := p.broken(0)
 	for _, at := range p.fresh {
 		if own := p.broken(at); len(own) <= len(sheets) && len(sheets) > 1 {
@@ -70,6 +83,7 @@ func (p *page) broken(own int) [][]string {
 		if len(*sheet()) == 0 {
 			return
 		}
+		*sheet() = trimmed(*sheet())
 		sheets = append(sheets, nil)
 		if next.head == head && head > 0 {
 			*sheet() = p.continued(p.heads[head-1])
@@ -80,9 +94,13 @@ func (p *page) broken(own int) [][]string {
 		}
 		run := p.lines[at:end]
 		if own > 0 && at == own {
+			*sheet() = trimmed(*sheet())
 			sheets, head = append(sheets, nil), 0
 		}
-		if len(*sheet())+len(run) > room {
+		if p.tight && run[0].text == "" {
+			run = run[1:]
+		}
+		if len(run) > 0 && len(*sheet())+len(run) > room {
 			if run[0].text == "" { // a sheet ends and begins with no empty line
 				run = run[1:]
 			}
@@ -101,7 +119,16 @@ func (p *page) broken(own int) [][]string {
 			head = l.head
 		}
 	}
+	*sheet() = trimmed(*sheet())
 	return sheets
+}
+
+// trimmed is a sheet without empty lines at its end.
+func trimmed(sheet []string) []string {
+	for len(sheet) > 0 && sheet[len(sheet)-1] == "" {
+		sheet = sheet[:len(sheet)-1]
+	}
+	return sheet
 }
 
 // continued is a heading as it is said again on the next sheet.

@@ -24,6 +24,7 @@ func (p *page) table(title string, columns []column, rows [][]string) {
 		for _, r := range rows {
 			p.joined = p.joined || r[0] == ""
 			p.stacked(columns, r)
+			p.joined = leads(r)
 		}
 		return
 	}
@@ -41,8 +42,12 @@ func (p *page) table(title string, columns []column, rows [][]string) {
 				p.raw(l)
 			}
 		})
+		p.joined = leads(r)
 	}
 }
+
+// leads says whether a row is a title of those after it.
+func leads(row []string) bool { return alone(row) && !strings.HasPrefix(row[0], box) }
 
 // listed writes a small table under an item, behind words of its own.
 func (p *page) listed(lead string, columns []column, rows [][]string) {
