@@ -50,7 +50,11 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	p.raw("")
 	p.raw(padded("", 44) + padded("planned", 16) + "actual")
 	for _, d := range learn.Compare(record, sheet) {
-		p.raw(padded(clip(d.What, 42), 44) + padded(unitText(show, d.Planned, d.Unit), 16) + unitText(show, d.Actual, d.Unit))
+		planned := unitText(show, d.Planned, d.Unit)
+		if d.Predicted {
+			planned = show.Figure(d.Planned, show.Predicted)
+		}
+		p.raw(padded(clip(d.What, 42), 44) + padded(plain(planned), 16) + unitText(show, d.Actual, d.Unit))
 	}
 	p.raw("")
 	for _, e := range logbook.Standing(record.Events) {

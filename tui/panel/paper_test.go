@@ -61,7 +61,9 @@ func needed(s *pour.Sheet) []figure {
 		if s.Icing != nil {
 			of = strings.ToUpper(string(b.Name)) + ": "
 		}
-		add := func(screen, full, bench, shown string) { out = append(out, figure{screen, of + full, of + bench, shown}) }
+		add := func(screen, full, bench, shown string) {
+			out = append(out, figure{screen, of + full, of + bench, shown})
+		}
 		const oils, lye = "WEIGH THE OILS", "WEIGH AND MAKE THE LYE"
 		if b.ReadyBlend == "" {
 			for i, o := range b.Oils {
@@ -129,7 +131,9 @@ func jugFigures(s *pour.Sheet) []figure {
 }
 
 // bare is a figure as all three can be compared: without a plus, its sign for degrees in letters.
-func bare(shown string) string { return strings.ReplaceAll(strings.TrimPrefix(shown, "+"), "°", "deg ") }
+func bare(shown string) string {
+	return strings.ReplaceAll(strings.TrimPrefix(shown, "+"), "°", "deg ")
+}
 
 // inOrder holds that a section has the figures wanted of it, in their order, and returns the first that it lacks.
 func inOrder(section string, want []string) string {

@@ -14,6 +14,7 @@ type Difference struct {
 	What            string // "base pour fern", "base batter", "medium in fern" …
 	Unit            pour.Unit
 	Planned, Actual pour.Figure
+	Predicted       bool // planned is what the clock predicts, no finer than it deserves
 }
 
 // Compare sets the plan's figures beside what happened: when steps were done, stages came and how warm things were, what was
@@ -40,7 +41,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 	var out []Difference
 	for _, x := range s.Sightings {
-		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min)}
+		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min), Predicted: true}
 		if !x.Reached {
 			d.What = "not yet " + d.What
 		}
