@@ -47,7 +47,7 @@ func TestLargeBenchPaperOfTheExample(t *testing.T) {
 
 func TestCheckOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
-	text, _ := Check(pour.Work(p, shelf, clock.Hand{}))
+	text, _ := Check(pour.Work(p, shelf, clock.Hand{}), nil)
 	golden.RequireEqual(t, text)
 }
 

@@ -41,7 +41,7 @@ func teaspoons(v float64) string {
 }
 
 func (d *desk) scents(b batch) {
-	if len(b.Scents) == 0 {
+	if !anyJug(b, scented) {
 		return
 	}
 	d.begin(b.Name, stepScents, "planned", "actual")

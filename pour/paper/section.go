@@ -36,7 +36,7 @@ func (d *desk) planned() []section {
 		if anyJug(d.batch(n), coloured) {
 			out = append(out, section{n, stepColours, "weigh and wet the colours"})
 		}
-		if len(d.batch(n).Scents) > 0 {
+		if anyJug(d.batch(n), scented) {
 			out = append(out, section{n, stepScents, "weigh the scents"})
 		}
 	}
