@@ -8,7 +8,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/strict"
@@ -61,10 +60,10 @@ func (m *Model) drawn(t underway.Thing) func(float64) string {
 	switch {
 	case t.Event.Kind == logbook.Read:
 		return show.Temp
-	case t.Kind == pour.WeighOil || t.Kind == pour.WeighWater || t.Kind == pour.WeighBatter:
-		return show.Weight
+	case t.Weigh.Fine():
+		return show.Dose
 	}
-	return show.Dose
+	return show.Weight
 }
 
 // weighedWords names what is measured: its batch, its jug and itself.
