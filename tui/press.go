@@ -76,6 +76,8 @@ func (m *model) act(id keys.ID, key string) tea.Cmd {
 		return m.save(nil)
 	case keys.SaveAs:
 		m.askSaveAs(nil)
+	case keys.NewPlan:
+		return m.newPlan()
 	case keys.Open:
 		return m.open()
 	case keys.Recipe:

@@ -93,6 +93,8 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		return m.saved(msg)
 	case loadedMsg:
 		return m.loaded(msg)
+	case freshMsg:
+		return m.freshMade(msg)
 	case writtenMsg:
 		return m.written(msg)
 	case journaledMsg:

@@ -18,7 +18,8 @@ type Item struct {
 	Name   string
 	Aside  string        // said in the list, beside the name
 	Detail []string      // said of the highlighted entry, one paragraph each
-	Swatch screen.Colour // painted before the name
+
+	Swatches []screen.Colour // painted before the name
 }
 
 // List is a list that is searched by typing.
@@ -28,6 +29,7 @@ type List struct {
 	At     int    // the highlighted entry of those that match
 	Free   string // what Enter does with typed text that matches nothing; empty: it is refused
 	Choose func(id string) tea.Cmd
+	Leave  func() tea.Cmd // what comes of leaving it; nil: nothing
 
 	search entry.Entry
 }
@@ -78,7 +80,7 @@ func (l *List) move(by int) {
 func (l *List) Press(k tea.KeyPressMsg, _ Frame) Result {
 	switch b, _ := keys.Lookup(keys.List, 0, k.String()); b.ID {
 	case keys.Close:
-		return Result{Close: true}
+		return Result{Close: true, Do: l.Leave}
 	case keys.Choose:
 		return l.take()
 	case keys.Up:
@@ -169,10 +171,7 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 // drawItem draws an entry on one line.
 func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 	x := 2
-	if it.Swatch != 0 {
-		a.Cut(x, 0, 2, 1).Fill(" ", screen.Style{Bg: it.Swatch})
-		x += 3
-	}
+	x = drawSwatches(a, x, it.Swatches)
 	end := a.Text(x, 0, screen.Clip(it.Name, a.W()-x), lk.Text)
 	if room := a.W() - end - 2; room > 3 {
 		a.Right(a.W(), 0, screen.Clip(it.Aside, room), lk.Quiet)
@@ -181,6 +180,24 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 		a.Text(0, 0, "►", lk.Focus)
 		a.Restyle(x, 0, a.W()-x, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
 	}
+}
+
+// mostSwatches is how many colours are painted before a name: of more, the first.
+const mostSwatches = 6
+
+// drawSwatches paints the colours of an entry, one wide and several narrow ones, and returns where its name begins.
+func drawSwatches(a screen.Area, x int, colours []screen.Colour) int {
+	if len(colours) == 0 {
+		return x
+	}
+	if len(colours) == 1 {
+		colours = []screen.Colour{colours[0], colours[0]}
+	}
+	for _, c := range colours[:min(len(colours), mostSwatches)] {
+		a.Cut(x, 0, 1, 1).Fill(" ", screen.Style{Bg: c})
+		x++
+	}
+	return x + 1
 }
 
 // drawDetail says all about the highlighted entry: beside the list, or below it on a narrow screen.

@@ -20,6 +20,7 @@ type Prompt struct {
 	At     int      // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
+	Leave  func() tea.Cmd                     // what comes of leaving it; nil: nothing
 
 	still
 	refused string
@@ -37,7 +38,7 @@ func (p *Prompt) Paste(text string) { p.Typed.Insert(strings.TrimSpace(text)); p
 func (p *Prompt) Press(k tea.KeyPressMsg, _ Frame) Result {
 	switch b, _ := keys.Lookup(keys.Line, 0, k.String()); b.ID {
 	case keys.Close:
-		return Result{Close: true}
+		return Result{Close: true, Do: p.Leave}
 	case keys.Commit:
 		cmd, err := p.Done(strings.TrimSpace(p.Typed.Text()))
 		if err != nil {

@@ -86,6 +86,7 @@ const (
 	Save       ID = "save"
 	SaveAs     ID = "save as"
 	Recipe     ID = "recipe"
+	NewPlan    ID = "new plan"
 	Open       ID = "open"
 	Checklist  ID = "checklist"
 	Copy       ID = "copy"

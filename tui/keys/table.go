@@ -68,6 +68,7 @@ func keeping() []Binding {
 		{ID: Redo, Keys: []string{"U", "ctrl+y"}, Help: "do the undone change again"},
 		{ID: Save, Keys: []string{"s", "ctrl+s"}, Label: "save", Help: "save the plan", Foot: 40},
 		{ID: SaveAs, Keys: []string{"S"}, Help: "save the plan under another name"},
+		{ID: NewPlan, Keys: []string{"n"}, Label: "new plan", Help: "make a new plan of a few answers: mould or bars, technique, colours, scents, icing", Foot: 43},
 		{ID: Open, Keys: []string{"o", "ctrl+o"}, Label: "open", Help: "open another plan or an example", Foot: 42},
 		{ID: Recipe, Keys: []string{"V"}, Label: "paste a recipe", Help: "paste or type a recipe, a line for each oil with its amount, and see what is understood before it replaces the blend; several lines pasted at the bench come there too", Foot: 15, FootOn: Spreading},
 		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the checklist to a file", Foot: 41},
