@@ -87,6 +87,8 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		m.askSaveAs(nil)
 	case keys.NewPlan:
 		return m.newPlan()
+	case keys.Template:
+		m.toggleTemplate()
 	case keys.Open:
 		return m.open()
 	case keys.Recipe:

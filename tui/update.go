@@ -104,7 +104,9 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 	case lostMsg:
 		m.offerLostWork(msg)
 	case listedMsg:
-		m.listed(msg)
+		return m.listed(msg)
+	case lookedMsg:
+		m.looked(msg)
 	case suggestedMsg:
 		m.suggested(msg)
 	case learnedMsg:

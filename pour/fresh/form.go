@@ -206,7 +206,9 @@ func (f Form) scents() Question {
 }
 
 // soFar names what was chosen up to now.
-func (f Form) soFar(ids []string, name func(string) string) string { return strings.Join(f.names(ids, name), ", ") }
+func (f Form) soFar(ids []string, name func(string) string) string {
+	return strings.Join(f.names(ids, name), ", ")
+}
 
 func (f Form) names(ids []string, name func(string) string) []string {
 	out := make([]string, len(ids))

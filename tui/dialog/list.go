@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"image"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -16,10 +17,10 @@ import (
 type Item struct {
 	ID     string
 	Name   string
-	Aside  string        // said in the list, beside the name
-	Detail []string      // said of the highlighted entry, one paragraph each
-	Says   string        // said in a column of its own, where the list has room for one
-	Not    string        // why it cannot be taken now; it is taken all the same, and then said
+	Aside  string   // said in the list, beside the name
+	Detail []string // said of the highlighted entry, one paragraph each
+	Says   string   // said in a column of its own, where the list has room for one
+	Not    string   // why it cannot be taken now; it is taken all the same, and then said
 
 	Swatches []screen.Colour // painted before the name
 }
@@ -55,6 +56,18 @@ func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
 
 // Wheel goes to another entry.
 func (l *List) Wheel(by int, _ Frame) { l.move(by * wheelRows) }
+
+// Put changes what the list holds; the highlighted entry stays, wherever it stands then.
+func (l *List) Put(items []Item) {
+	id, found := "", l.matches()
+	if len(found) > 0 {
+		id = found[min(l.At, len(found)-1)].ID
+	}
+	l.Items = items
+	if i := slices.IndexFunc(l.matches(), func(it Item) bool { return it.ID == id }); i >= 0 {
+		l.At = i
+	}
+}
 
 // matches lists the entries that hold every word typed, in their name, aside or details.
 func (l *List) matches() []Item {
@@ -186,9 +199,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 		}
 		return
 	}
-	first := l.first(rows.H())
+	first, nameAt := l.first(rows.H()), l.nameAt()
 	for y := range min(rows.H(), len(found)-first) {
-		drawItem(rows.Cut(0, y, rows.W(), 1), found[first+y], first+y == l.At, lk)
+		drawItem(rows.Cut(0, y, rows.W(), 1), nameAt, found[first+y], first+y == l.At, lk)
 	}
 	if l.search.Text() == "" { // nothing is being typed: the arrows have the focus
 		rows.Focus(0, l.At-first)
@@ -196,10 +209,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 	l.drawDetail(a, f, found[min(l.At, len(found)-1)], lk)
 }
 
-// drawItem draws an entry on one line.
-func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
-	x := 2
-	x = drawSwatches(a, x, it.Swatches)
+// drawItem draws an entry on one line, its name from column x.
+func drawItem(a screen.Area, x int, it Item, at bool, lk look.Look) {
+	drawSwatches(a, x, it)
 	st := lk.Text
 	if it.Not != "" {
 		st = lk.Quiet
@@ -220,19 +232,34 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 // mostSwatches is how many colours are painted before a name: of more, the first.
 const mostSwatches = 6
 
-// drawSwatches paints the colours of an entry, one wide and several narrow ones, and returns where its name begins.
-func drawSwatches(a screen.Area, x int, colours []screen.Colour) int {
-	if len(colours) == 0 {
-		return x
+// swatchW is how many cells the colours before a name take: two for one colour, one for each of several.
+func (it Item) swatchW() int {
+	if len(it.Swatches) == 1 {
+		return 2
 	}
-	if len(colours) == 1 {
-		colours = []screen.Colour{colours[0], colours[0]}
+	return min(len(it.Swatches), mostSwatches)
+}
+
+// nameAt is the column where the names of the list begin, after the most colours that stand before one.
+func (l *List) nameAt() int {
+	const marks = 2
+	w := 0
+	for _, it := range l.Items {
+		w = max(w, it.swatchW())
 	}
-	for _, c := range colours[:min(len(colours), mostSwatches)] {
-		a.Cut(x, 0, 1, 1).Fill(" ", screen.Style{Bg: c})
-		x++
+	if w == 0 {
+		return marks
 	}
-	return x + 1
+	return marks + w + 1
+}
+
+// drawSwatches paints the colours of an entry before its name.
+func drawSwatches(a screen.Area, nameAt int, it Item) {
+	w := it.swatchW()
+	for i := range w {
+		c := it.Swatches[min(i, len(it.Swatches)-1)]
+		a.Cut(nameAt-1-w+i, 0, 1, 1).Fill(" ", screen.Style{Bg: c})
+	}
 }
 
 // nameW is the room for a name before what is said of it.

@@ -21,7 +21,7 @@ type Prompt struct {
 	At     int      // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
-	Leave  func() tea.Cmd                     // what comes of leaving it; nil: nothing
+	Leave  func() tea.Cmd                      // what comes of leaving it; nil: nothing
 
 	still
 	refused string

@@ -98,6 +98,7 @@ const (
 	SaveAs     ID = "save as"
 	Recipe     ID = "recipe"
 	NewPlan    ID = "new plan"
+	Template   ID = "template"
 	Open       ID = "open"
 	Checklist  ID = "checklist"
 	Copy       ID = "copy"
