@@ -213,12 +213,12 @@ func TestTheQuestionsOfANewPlanGoBackAndLeaveWithoutLoss(t *testing.T) {
 		t.Errorf("left, the bench holds %q, unsaved %v", m.session.Plan().Name, m.session.Dirty())
 	}
 	drive(m, "+ n")
-	if f := frame(m); !strings.Contains(f, "Before beginning a new plan:") {
+	if f := frame(m); !strings.Contains(f, "Before beginning a new") {
 		t.Errorf("unsaved work is not asked for:\n%s", f)
 	}
 	drive(m, "d enter enter enter enter enter")
 	stale := m.makePlan(fresh.Wishes{})
-	drive(m, "esc +")
+	drive(m, "esc esc esc esc esc esc +")
 	finish(m, stale)
 	if m.session.Plan().Name != before.Name {
 		t.Error("a plan that was made late replaced what was changed meanwhile")
