@@ -2,7 +2,6 @@ package fresh
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -23,7 +22,7 @@ func Plan(w Wishes, s pour.Shelf, h clock.Hand) (pour.Plan, error) {
 	t := trying{shelf: s, hand: h, judge: colour.NewJudge()}
 	for _, step := range []func(pour.Plan, Wishes) (pour.Plan, error){t.colours, t.icing, t.scents, t.order, t.time} {
 		if p, err = step(p, w); err != nil {
-			return p, fmt.Errorf("make a new plan: %w", err)
+			return p, err
 		}
 	}
 	return p, nil
@@ -46,7 +45,7 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 	for i, id := range w.Colours {
 		c, ok := t.shelf.Colourant(id)
 		if !ok {
-			return p, fmt.Errorf("there is no colourant %q on the shelf", id)
+			return p, missing("colourant", id, t.shelf.Colourants, func(c pour.Colourant) string { return c.ID })
 		}
 		var err error
 		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, jugName(c.Name))); err != nil {
@@ -97,7 +96,7 @@ func (t trying) scents(p pour.Plan, w Wishes) (pour.Plan, error) {
 	load := scentPercent / float64(max(len(w.Scents), 1))
 	for _, id := range w.Scents {
 		if _, ok := t.shelf.Scent(id); !ok {
-			return p, fmt.Errorf("there is no scent %q on the shelf", id)
+			return p, missing("scent", id, t.shelf.Scents, func(s pour.Scent) string { return s.ID })
 		}
 		best, err := pour.Apply(p, t.shelf, pour.AddScent(pour.Base, id, load, nil))
 		if err != nil {

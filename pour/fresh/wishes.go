@@ -8,6 +8,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 // Wishes is what a new plan is made of. The zero value is a soap all the same.
@@ -168,6 +169,15 @@ func bars(m pour.Mould) int {
 
 func volume(m pour.Mould) float64 { return m.LengthMM * m.WidthMM * m.FillMM }
 
+// missing refuses what is not on the shelf and says what was probably meant.
+func missing[T any](what, id string, list []T, of func(T) string) error {
+	ids := make([]string, len(list))
+	for i, x := range list {
+		ids[i] = of(x)
+	}
+	return fmt.Errorf("make a new plan: there is no %s %q on the shelf; %s", what, id, strict.Meant(id, ids, "pourbench shelf tells what can stand there", ""))
+}
+
 // pick is the entry of a list with an id; where none is wished for the everyday one, or the first.
 func pick[T any](list []T, id, everyday, what string, of func(T) string) (T, error) {
 	find := func(id string) int { return slices.IndexFunc(list, func(x T) bool { return of(x) == id }) }
@@ -176,7 +186,7 @@ func pick[T any](list []T, id, everyday, what string, of func(T) string) (T, err
 	case i >= 0:
 		return list[i], nil
 	case id != "":
-		return none, fmt.Errorf("make a new plan: there is no %s %q on the shelf", what, id)
+		return none, missing(what, id, list, of)
 	case len(list) == 0:
 		return none, fmt.Errorf("make a new plan: there is no %s on the shelf", what)
 	}
