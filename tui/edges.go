@@ -60,15 +60,6 @@ func (m *model) drawTotals(a screen.Area) int {
 	return wide
 }
 
-// drawWarnings draws what to know before lye meets oil: in a box, or the worst of it on one line.
-func (m *model) drawWarnings(a screen.Area) {
-	if m.placed.Boxed {
-		m.facts.DrawWarnings(a)
-		return
-	}
-	m.facts.DrawWorst(a)
-}
-
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
 func (m *model) drawStatus(a screen.Area) {
 	if m.status.Text() != "" {
