@@ -49,6 +49,7 @@ func (g *program) pourLive(o live.Options, anew bool) error {
 	if err != nil {
 		return err
 	}
+	o.Keys, o.KeyFaults = g.keys()
 	o.Book, o.Colour, o.Background, o.NoMouse, o.Notes = book, g.colour, g.background, g.noMouse, g.Errs
 	if o.Resume == "" && o.TrialScent == "" && !anew {
 		open, err := underWay(book, o.Sheet.Plan.Name)

@@ -84,6 +84,7 @@ func (g *program) open(args []string) error {
 	if !g.terminal() {
 		return g.checklist(pour.Work(doc.Plan, shelf, g.hand(shelf)), shelf)
 	}
+	bound, faults := g.keys()
 	say := ""
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
@@ -91,6 +92,7 @@ func (g *program) open(args []string) error {
 	return tui.Open(tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
 		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
+		Keys: bound, KeyFaults: faults,
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)

@@ -80,27 +80,17 @@ func (m *Model) choose(by int) {
 
 // pick chooses a jug by its number.
 func (m *Model) pick(i int) {
-	if i >= len(m.board.Jugs) {
-		m.refuse(fmt.Sprintf("there is no jug %d; there are %d", i+1, len(m.board.Jugs)))
-		return
-	}
 	m.jug = i
 	m.say("chosen: " + m.jugName(i))
 }
 
-// stageOf is the stage a key stands for.
-func stageOf(key string) chem.Stage {
-	return map[string]chem.Stage{"e": chem.Emulsion, "l": chem.Light, "m": chem.Medium, "t": chem.Thick, "s": chem.Stiff}[key]
-}
-
 // see notes that the chosen jug is at a stage now, or was not yet there when it was used.
-func (m *Model) see(key string, kind logbook.EventKind) {
+func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 	j := m.board.Jugs[m.jug]
 	words := ""
 	if kind == logbook.NotYet {
-		key, words = string(key[0]+'a'-'A'), "not yet "
+		words = "not yet "
 	}
-	stage := stageOf(key)
 	if kind == logbook.Seen && j.Reached > int(stage) {
 		m.refuse(fmt.Sprintf("%s was seen at %s already; b steps back", j.Jug, chem.Stage(j.Reached-1)))
 		return

@@ -18,6 +18,7 @@ import (
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 )
 
@@ -33,6 +34,8 @@ type Options struct {
 	Session    string         // names this terminal in the journal; empty: after the process
 	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string         // "auto", "dark" or "light"; empty: auto
+	Keys       *keys.Map      // the keys that are bound; nil: those the program was built with
+	KeyFaults  error          // why the maker's own keys do not count; nil: they do, or there are none
 	NoMouse    bool           // leave the mouse to the terminal
 	Environ    []string       // the environment; nil: this process's own
 	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
@@ -77,12 +80,17 @@ func New(o Options) (*Model, error) {
 	if o.Clock == nil {
 		o.Clock = underway.SystemClock(o.Session)
 	}
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
+	}
 	run, err := begin(&o)
 	if err != nil {
 		return nil, err
 	}
-	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
+	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true, Keys: o.Keys}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
 	m.settle()
+	m.status.WarnOfKeys(o.KeyFaults, m.key(keys.Said))
+	m.saidAt = m.live.Run()
 	return m, nil
 }
 

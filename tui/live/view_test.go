@@ -17,6 +17,7 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -534,7 +535,8 @@ func TestTroubleIsNotedAsItLooks(t *testing.T) {
 
 func TestEachStageKeyMarksItsStage(t *testing.T) {
 	for key, want := range map[string]chem.Stage{"e": chem.Emulsion, "l": chem.Light, "m": chem.Medium, "t": chem.Thick, "s": chem.Stiff} {
-		if got := stageOf(key); got != want {
+		row, _ := keys.BuiltIn().Lookup(keys.Pouring, 0, key)
+		if got := row.Each[row.Nth(key)]; got != want.String() || row.Nth(key) != int(want) {
 			t.Errorf("%s is %s, want %s", key, got, want)
 		}
 	}
