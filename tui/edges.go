@@ -57,15 +57,6 @@ func (m *model) drawTotals(a screen.Area) int {
 	return wide
 }
 
-// drawWarnings draws what to know before lye meets oil: in a box, or the worst of it on one line.
-func (m *model) drawWarnings(a screen.Area) {
-	if m.placed.Boxed {
-		m.facts.DrawWarnings(a)
-		return
-	}
-	m.facts.DrawWorst(a)
-}
-
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
 func (m *model) drawStatus(a screen.Area) {
 	if m.status.Text() != "" {
@@ -76,7 +67,7 @@ func (m *model) drawStatus(a screen.Area) {
 		return
 	}
 	cell, _, _ := m.cell()
-	a.Text(1, 0, screen.Clip(cell.Hint, a.W()-2), m.look.Quiet)
+	a.Text(1, 0, screen.Clip(m.fill(cell.Hint), a.W()-2), m.look.Quiet)
 }
 
 // drawFooter draws the keys of what has them: the topmost dialog, the cell being typed in, or the panel in focus.

@@ -28,10 +28,10 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	rev := m.session.Revision()
 	cmd := m.take(msg)
 	if m.session.Revision() != rev {
-		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon())
+		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon(), m.mendSoon())
 	}
 	m.settle()
-	return m, tea.Batch(cmd, m.develop())
+	return m, tea.Batch(cmd, m.develop(), m.mend())
 }
 
 func (m *model) take(msg tea.Msg) tea.Cmd {
@@ -61,7 +61,11 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 		m.session.Mingled(msg.rev, msg.sheet)
 	case awakeMsg:
 		m.asleep = false
-		return m.workFigures()
+		return tea.Batch(m.workFigures(), m.mendSoon())
+	case idleMsg:
+		m.mending.idle = msg.rev
+	case mendedMsg:
+		m.mended(msg)
 	case playMsg:
 		return m.played(msg)
 	case tea.ResumeMsg:
@@ -142,11 +146,11 @@ func (m *model) wake() tea.Cmd {
 	return tea.Tick(firstFrame, func(time.Time) tea.Msg { return awakeMsg{} })
 }
 
-// say puts something into the status line.
-func (m *model) say(text string) { m.status.Say(text) }
+// say puts something into the status line; an action in braces stands for its key.
+func (m *model) say(text string) { m.status.Say(m.fill(text)) }
 
 // refuse says why something cannot be done.
-func (m *model) refuse(why string) { m.status.Refuse(why) }
+func (m *model) refuse(why string) { m.status.Refuse(m.fill(why)) }
 
 // ask opens a question on its last answer, which does nothing: where none does, "cancel" is added.
 func (m *model) ask(title, text string, answers ...dialog.Answer) {
@@ -177,5 +181,5 @@ func (m *model) make(name string, e pour.Edit, said string) error {
 
 // unstated says which colours are no longer the maker's own.
 func unstated(jugs []string) string {
-	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; u undoes"
+	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; {undo} undoes"
 }

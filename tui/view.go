@@ -10,6 +10,7 @@ import (
 
 	"pourbench/pour/plain"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 	"pourbench/tui/screen"
@@ -56,7 +57,11 @@ func (m *model) draw(a screen.Area) {
 		m.drawPanel(a.At(p.Rect), m.panel(p.ID))
 	}
 	m.drawPinned(a)
-	m.drawWarnings(a.At(m.placed.Warnings))
+	if m.placed.Boxed {
+		m.drawPanel(a.At(m.placed.Warnings), &m.warnings)
+	} else {
+		m.facts.DrawWorst(a.At(m.placed.Warnings))
+	}
 	m.drawStatus(a.At(m.placed.Status))
 	m.drawFooter(a.At(m.placed.Footer))
 	m.dialogs.Draw(a, m.look)
@@ -79,6 +84,10 @@ func (m *model) drawTooSmall(a screen.Area) {
 // drawPanel draws a panel with its border; the one that has the keys is marked by its border, a sign and a bold title.
 func (m *model) drawPanel(a screen.Area, p *panel.Panel) {
 	focused := m.at() == p
+	if p.Aside != nil && !focused {
+		p.Aside(m.facts, a)
+		return
+	}
 	rule, title := m.look.Rule, m.look.Quiet
 	name := " " + p.Title + " "
 	if focused {
@@ -111,7 +120,7 @@ func (m *model) drawPages(a screen.Area, end int) {
 	if len(hidden) == 0 {
 		return
 	}
-	text := screen.Clip(" Tab: "+strings.Join(hidden, " · ")+" ", a.W()-end-3)
+	text := screen.Clip(" "+m.key(keys.NextPanel)+": "+strings.Join(hidden, " · ")+" ", a.W()-end-3)
 	a.Right(a.W()-2, 0, text, m.look.Quiet)
 }
 
@@ -136,7 +145,7 @@ func (m *model) drawTabs(a screen.Area) {
 		}
 		a.Text(x, 0, name, st)
 	}
-	a.Right(a.W()-1, 0, "[ ] stations", m.look.Quiet)
+	a.Right(a.W()-1, 0, m.key(keys.PrevPlace)+" "+m.key(keys.NextPlace)+" stations", m.look.Quiet)
 }
 
 // cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.

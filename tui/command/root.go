@@ -96,7 +96,7 @@ func (g *program) open(args []string) error {
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)
-			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)}, false)
+			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
 	})
 }

@@ -23,7 +23,7 @@ func typing() []Binding {
 		{ID: PageDown, Mode: Page, Keys: []string{"pgdown", "space"}, Label: "more", Help: "go down a screenful; in a text that is searched for, Space is a blank", Foot: 2},
 		{ID: Find, Mode: Page, Fixed: true, Label: "search", Help: "type to search the page", Foot: 3},
 		{ID: Close, Mode: Page, Keys: []string{"esc"}, Must: true, Label: "close", Help: "close the page", Foot: 1},
-		{ID: Choose, Mode: Page, Keys: []string{"enter"}, Must: true, Needs: Found, Label: "do it", Help: "in the list of keys, once something is searched for: do what the highlighted line says", Foot: 1},
+		{ID: Choose, Mode: Page, Keys: []string{"enter"}, Must: true, Needs: Found, Label: "do it", Help: "do what the highlighted line says: make a mend, or what a key of the list does once something is searched for", Foot: 1},
 		{ID: Done, Mode: Page, Keys: []string{"enter"}, Needs: Reading, Help: "close the page"},
 		{ID: Commit, Mode: Pad, Keys: []string{"enter"}, Must: true, Label: "next line, on an empty one: take it", Help: "go on to the next line; on an empty line, take what was understood", Foot: 1},
 		{ID: TakeMeant, Mode: Pad, Keys: []string{"tab"}, Label: "as meant", Help: "write what may be meant in the place of the line, or of the first that has such", Foot: 2},

@@ -69,7 +69,8 @@ func (m *Map) Name(mode Mode, id ID) string {
 	return string(id)
 }
 
-// Fill puts keys into a text of the program's own: an action of the mode in braces stands for its key, "{undo} takes it back".
+// Fill puts keys into a text of the program's own: an action in braces stands for its key, "{undo} takes it back"; one of another mode has
+// that before it, "{typing commit}". What is no action stays as it is.
 func (m *Map) Fill(mode Mode, text string) string {
 	for at := 0; ; {
 		from := strings.IndexByte(text[at:], '{')
@@ -81,10 +82,28 @@ func (m *Map) Fill(mode Mode, text string) string {
 		if to < 0 {
 			return text
 		}
-		key := m.Name(mode, ID(text[from+1:from+to]))
+		key, ok := m.named(mode, text[from+1:from+to])
+		if !ok {
+			at = from + 1
+			continue
+		}
 		text = text[:from] + key + text[from+to+1:]
 		at = from + len(key)
 	}
+}
+
+// named is the key of an action as a text names it.
+func (m *Map) named(mode Mode, text string) (string, bool) {
+	if _, ok := m.Find(mode, ID(text)); ok {
+		return m.Name(mode, ID(text)), true
+	}
+	word, id, _ := strings.Cut(text, " ")
+	for other := range Mode(modes) {
+		if _, ok := m.Find(other, ID(id)); ok && other.Word() == word {
+			return m.Name(other, ID(id)), true
+		}
+	}
+	return "", false
 }
 
 // Lookup returns what a key does in a mode on a panel that has so much. A key that acts elsewhere gives its binding and false.

@@ -2,12 +2,14 @@ package live
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/chem"
 	"pourbench/pour/logbook"
+	"pourbench/tui/keys"
 )
 
 // finish finishes the step under way; when none is left, it closes the pour.
@@ -19,7 +21,7 @@ func (m *Model) finish() tea.Cmd {
 	m.run.Tick()
 	m.settle()
 	if m.live.Run()-m.finished < quiet {
-		m.refuse("a step was finished a moment ago; press Space again for the next one")
+		m.refuse("a step was finished a moment ago; press {finish step} again for the next one")
 		return nil
 	}
 	if m.told(m.run.Do(now.Key), "done: "+m.title(now.Step)) == nil {
@@ -58,11 +60,17 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Blended:
 		return fmt.Sprintf("a burst of %.0f s", e.Value)
 	case logbook.Read:
-		return e.What + " at " + m.sheet().Plan.Show.Temp(e.Value)
+		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
+	case logbook.Weighed:
+		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+	case logbook.Noted, logbook.Result:
+		return string(e.Kind) + ": " + e.Text
+	case logbook.Ended:
+		return "the end of the pour"
 	case logbook.Unpoured:
 		return e.Jug + " stays in its jug"
 	}
-	return e.Jug + " " + e.What
+	return strings.TrimSpace(e.Jug + " " + e.What)
 }
 
 // choose chooses a step out of its turn.
@@ -92,7 +100,7 @@ func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 		words = "not yet "
 	}
 	if kind == logbook.Seen && j.Reached > int(stage) {
-		m.refuse(fmt.Sprintf("%s was seen at %s already; b steps back", j.Jug, chem.Stage(j.Reached-1)))
+		m.refuse(fmt.Sprintf("%s was seen at %s already; %s takes it back", j.Jug, chem.Stage(j.Reached-1), m.key(keys.TakeBack)))
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
@@ -104,7 +112,7 @@ func (m *Model) blend() {
 	m.settle()
 	if m.blender < 0 {
 		m.blender = m.live.Run()
-		m.say("stick blender on; z again when it is off")
+		m.say("stick blender on; {blender} again when it is off")
 		return
 	}
 	s := (m.live.Run() - m.blender).Round(time.Second).Seconds()
@@ -120,15 +128,9 @@ func (m *Model) blend() {
 	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Blended, Batch: now.Batch, Value: s}), fmt.Sprintf("stick blender %.0f s", s))
 }
 
-// leaveInJug notes that the chosen jug is not used.
-func (m *Model) leaveInJug() {
-	j := m.board.Jugs[m.jug]
-	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Unpoured, Batch: j.Batch, Jug: j.Jug}), m.jugName(m.jug)+" stays in its jug")
-}
-
 // end closes the pour.
 func (m *Model) end() tea.Cmd {
-	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; q leaves") != nil || !m.trialling() {
+	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; {quit} leaves") != nil || !m.trialling() {
 		return nil
 	}
 	return m.readTrial()

@@ -6,6 +6,7 @@ import (
 
 	"pourbench/pour"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
 
@@ -24,7 +25,7 @@ func (m *Model) detail(s underway.Step) string {
 	case underway.StepMakeLye:
 		return m.weighing(b) + m.makingLye(b)
 	case underway.StepLyeIn:
-		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press Space then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC))
+		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press %s then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC), m.key(keys.Finish))
 	case pour.TaskMix:
 		return mixing(plan, show)
 	case pour.TaskSplit:
@@ -133,7 +134,7 @@ func (m *Model) acting(s underway.Step) string {
 		text += "."
 	}
 	for _, jug := range s.Moves {
-		if m.leftInJug(s.Batch, jug) {
+		if m.unused(s.Batch, jug) {
 			text += "; leave " + jug + " out"
 		}
 	}

@@ -26,7 +26,8 @@ import (
 type Options struct {
 	Book       logbook.Book
 	Sheet      pour.Sheet // of the plan to pour, with times; not looked at with Resume
-	Resume     string     // id of a pour to take up again; empty: a new one is begun
+	Resume     string     // id of a pour to take up again; empty: one of this plan that was left under way, or a new one
+	Anew       bool       // begin a new pour although one of this plan is under way
 	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
 	Shelf      pour.Shelf
 	Hand       clock.Hand     // what the maker's logs have taught
@@ -72,7 +73,7 @@ type Model struct {
 // statusFor is how long a status stands: what it says of a jug is soon no longer so.
 const statusFor = 30 * time.Second
 
-// New begins the pour, or takes it up again. [Open] runs it on a terminal. A plan whose lye must not be mixed is refused.
+// New begins the pour, or takes up the one that Resume names. [Open] runs it on a terminal. A plan whose lye must not be mixed is refused.
 func New(o Options) (*Model, error) {
 	if o.Session == "" {
 		o.Session = fmt.Sprintf("t%d", os.Getpid())
@@ -89,6 +90,9 @@ func New(o Options) (*Model, error) {
 	}
 	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true, Keys: o.Keys}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
 	m.settle()
+	if o.Resume != "" {
+		m.say("taken up again: the pour begun at " + run.Pour.Opened.Format("15:04 on 2006-01-02"))
+	}
 	m.status.WarnOfKeys(o.KeyFaults, m.key(keys.Said))
 	m.saidAt = m.live.Run()
 	return m, nil
@@ -114,7 +118,7 @@ func begin(o *Options) (*underway.Run, error) {
 	return underway.Begin(o.Book, o.Sheet, o.TrialScent, o.Shelf, o.Clock, o.Session)
 }
 
-// ID is the id of the pour in the logbook.
+// ID is the id of the pour in the logbook; empty: nothing was marked yet, and it is in no file.
 func (m *Model) ID() string { return m.run.ID }
 
 // Init asks the terminal for its background and starts the ticks.
@@ -132,10 +136,10 @@ func (m *Model) sheet() *pour.Sheet { return &m.live.Sheet }
 func (m *Model) trialling() bool { return m.run.Pour.TrialScent != "" }
 
 // say puts something into the status line.
-func (m *Model) say(text string) { m.status.Say(text); m.saidAt = m.live.Run() }
+func (m *Model) say(text string) { m.status.Say(m.fill(text)); m.saidAt = m.live.Run() }
 
 // refuse says why something cannot be done.
-func (m *Model) refuse(why string) { m.status.Refuse(why); m.saidAt = m.live.Run() }
+func (m *Model) refuse(why string) { m.status.Refuse(m.fill(why)); m.saidAt = m.live.Run() }
 
 // warn puts something into the status line that wants an eye.
-func (m *Model) warn(text string) { m.status.Warn(text); m.saidAt = m.live.Run() }
+func (m *Model) warn(text string) { m.status.Warn(m.fill(text)); m.saidAt = m.live.Run() }

@@ -125,8 +125,11 @@ func (m *Model) drawRun(a screen.Area) {
 func (m *Model) drawTitle(a screen.Area) {
 	x := a.Text(1, 0, screen.Clip(m.sheet().Plan.Name, a.W()/2), m.look.Focus)
 	journal, st := "written to "+filepath.Base(m.opt.Book.Path(m.ID())), m.look.Good
-	if m.unkept != nil {
+	switch {
+	case m.unkept != nil:
 		journal, st = "■ NOT WRITTEN", m.look.Stop
+	case m.ID() == "":
+		journal, st = "kept from the first mark on", m.look.Quiet
 	}
 	a.Right(a.W()-1, 0, screen.Clip(journal, a.W()-x-3), st)
 }

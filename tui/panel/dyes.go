@@ -54,7 +54,7 @@ func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, kinds [
 	c := turning("carrier of "+d.Name, "dry", func(steps float64) pour.Edit {
 		return pour.SetCarrier(n, i, k, turned(kinds, d.Carrier, steps))
 	})
-	c.Hint = "what the pigment is wetted with; Enter takes oil, water, glycerin or none in turn"
+	c.Hint = "what the pigment is wetted with; {change} takes oil, water, glycerin or none in turn"
 	if d.CarrierG > 0 {
 		c.Text, c.Figure = f.Show.DoseApart(d.CarrierG).Number+" "+d.Carrier, path+"carrier_g"
 	}

@@ -21,7 +21,7 @@ const noIcingLines = 4
 
 // NewIcing gives the plan an icing.
 func NewIcing() Do {
-	return Do{Name: "new icing", Edit: pour.AddIcing(), Said: "an icing that leans on the base; u takes it away"}
+	return Do{Name: "new icing", Edit: pour.AddIcing(), Said: "an icing that leans on the base; {undo} takes it away"}
 }
 
 func (f *Facts) drawNoIcing(a screen.Area, _ grid.Cursor, _ bool) {

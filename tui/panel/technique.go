@@ -79,7 +79,7 @@ func (f *Facts) pinCell(end, now, other string, pin func(string) pour.Edit) grid
 		text = "any"
 	}
 	c := turning("jug poured "+end, "‹ "+screen.Clip(text, pinW)+" ›", func(steps float64) pour.Edit { return pin(turned(names, now, steps)) })
-	c.Plain, c.Hint = text, "the jug that is poured "+end+" in every order that is worked out; Space goes round the jugs"
+	c.Plain, c.Hint = text, "the jug that is poured "+end+" in every order that is worked out; {switch} goes round the jugs"
 	return c
 }
 
