@@ -350,7 +350,7 @@ func TestTheLiveRunGetsACopyOfThePlanAndTheBenchSaysHowItEnded(t *testing.T) {
 		t.Errorf("after a run that failed it says %q", m.status.Text())
 	}
 	m.Update(pouredMsg{})
-	if !strings.Contains(m.status.Text(), "back from the run; it is in the logbook") {
+	if !strings.Contains(m.status.Text(), "back from the run; what was marked is in the logbook") {
 		t.Errorf("after a run it says %q", m.status.Text())
 	}
 }
