@@ -91,6 +91,8 @@ func (m *Model) do(id keys.ID, nth int) tea.Cmd {
 		m.see(chem.Stage(nth), logbook.NotYet)
 	case keys.Blender:
 		m.blend()
+	case keys.Mouse:
+		m.releaseMouse()
 	default:
 		return m.openFor(id)
 	}
