@@ -180,3 +180,24 @@ func TestAWishIsAPlanOnceAndForAll(t *testing.T) {
 		t.Error("a plan without a name has none")
 	}
 }
+
+// A scent is never planned over what its certificate allows of the cured bar, be it alone, in a single jug or beside others.
+func TestNoScentIsPlannedOverItsLimit(t *testing.T) {
+	s := shelf(t)
+	wished := [][]string{{"scree-carnation", "spiced-pear"}, {"spring-lilac", "scree-carnation", "hut-smoke", "alp-rose"}}
+	for _, sc := range s.Scents {
+		if sc.LimitPercent > 0 && sc.LimitPercent < scentPercent {
+			wished = append(wished, []string{sc.ID})
+		}
+	}
+	for _, scents := range wished {
+		for _, colours := range [][]string{nil, {"ultramarine-blue"}} {
+			sheet := pour.Work(made(t, Wishes{Technique: "layers", Colours: colours, Scents: scents}, s), s, clock.Hand{})
+			for _, x := range sheet.Warnings {
+				if x.Severity == pour.Stop || x.Code == "scents-limit-sum" {
+					t.Errorf("%v with %v: %s: %s", scents, colours, x.Code, x.Text)
+				}
+			}
+		}
+	}
+}

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour/fresh"
+	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
 )
 
@@ -42,6 +43,7 @@ func (g *program) newPlan(w fresh.Wishes, file string) error {
 	if err != nil {
 		return err
 	}
+	w.Name = plain.Line(w.Name)
 	plan, err := fresh.Plan(w, shelf, g.hand(shelf))
 	if err != nil {
 		return err
