@@ -43,11 +43,10 @@ func (t trying) work(p pour.Plan) pour.Sheet {
 // where the portions lie side by side.
 func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 	for i, id := range w.Colours {
-		c, ok := t.shelf.Colourant(id)
-		if !ok {
-			return p, missing("colourant", id, t.shelf.Colourants, func(c pour.Colourant) string { return c.ID })
+		c, err := named(t.shelf.Colourants, id, "colourant", func(c pour.Colourant) (string, string) { return c.ID, c.Name })
+		if err != nil {
+			return p, err
 		}
-		var err error
 		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, jugName(c.Name))); err != nil {
 			return p, err
 		}
@@ -70,11 +69,22 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 // potPercent is what stays in the pot where the colours go into or onto it (common practice, no source).
 const potPercent = 40
 
-// jugName is what a jug of a colour is called: the colourant's name up to what tells it from others of its kind.
+// jugName is what a jug of a colour is called: the word of its name that is a colour, so that it is short, or all of it up to what tells
+// it from others of its kind.
 func jugName(colourant string) string {
 	name, _, _ := strings.Cut(colourant, ",")
 	name, _, _ = strings.Cut(name, " (")
+	for word := range strings.FieldsSeq(name) {
+		if slices.Contains(colourWords(), strings.ToLower(word)) {
+			return strings.ToLower(word)
+		}
+	}
 	return strings.TrimSpace(name)
+}
+
+// colourWords are the colours a jug can be called after.
+func colourWords() []string {
+	return strings.Fields("white blue violet purple pink red orange yellow black brown green gold copper bronze silver turquoise rose pearl")
 }
 
 // icing adds an icing that leans on the base, stiffer than it.
@@ -98,10 +108,11 @@ func (t trying) scents(p pour.Plan, w Wishes) (pour.Plan, error) {
 	usual := scentPercent / float64(max(len(w.Scents), 1))
 	loads := make([]float64, len(w.Scents))
 	for i, id := range w.Scents {
-		sc, ok := t.shelf.Scent(id)
-		if !ok {
-			return p, missing("scent", id, t.shelf.Scents, func(s pour.Scent) string { return s.ID })
+		sc, err := named(t.shelf.Scents, id, "scent", func(s pour.Scent) (string, string) { return s.ID, s.Name })
+		if err != nil {
+			return p, err
 		}
+		id = sc.ID
 		loads[i] = usual
 		if sc.LimitPercent > 0 {
 			loads[i] = max(min(usual, math.Floor(sc.LimitPercent/float64(len(w.Scents))*10)/10), leastScentPercent)
