@@ -8,6 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
 
 	"pourbench/tui/look"
@@ -32,6 +33,7 @@ func Show(m tea.Model, o Options) error {
 	program := tea.NewProgram(m, o.program(os.Stdout)...)
 	defer onHangup(func() { program.Send(o.Hangup) })()
 	_, err := program.Run()
+	_, _ = io.WriteString(os.Stdout, ansi.ResetModeLightDark) // see [Backdrop.Ask]
 	if errors.Is(err, tea.ErrInterrupted) {
 		return ErrInterrupted
 	}
