@@ -115,7 +115,7 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.learned(msg)
 	case pouredMsg:
 		m.poured(msg)
-		return m.back()
+		return tea.Batch(m.back(), m.backdrop.Ask())
 	default:
 		return m.hear(msg)
 	}

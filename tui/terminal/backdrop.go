@@ -38,6 +38,8 @@ func (b Backdrop) Hear(msg tea.Msg) (Backdrop, tea.Cmd) {
 		ground, again = look.Dark, tea.RequestBackgroundColor
 	case uv.LightColorSchemeEvent:
 		ground, again = look.Light, tea.RequestBackgroundColor
+	case tea.ResumeMsg: // it may have changed meanwhile
+		again = b.Ask()
 	case tea.ColorProfileMsg:
 		b.few = msg.Profile == colorprofile.ANSI
 	}

@@ -28,6 +28,7 @@ func TestTheLookFollowsWhatTheTerminalSays(t *testing.T) {
 		{"it turns dark", "auto", nil, []tea.Msg{tea.BackgroundColorMsg{Color: color.White}, uv.DarkColorSchemeEvent{}}, look.New(true), true},
 		{"light was said by hand", "light", nil, []tea.Msg{tea.BackgroundColorMsg{Color: color.Black}}, look.New(false), false},
 		{"light by hand, and it turns dark", "light", nil, []tea.Msg{uv.DarkColorSchemeEvent{}}, look.New(false), true},
+		{"it was left waiting", "dark", nil, []tea.Msg{tea.ResumeMsg{}}, look.New(true), true},
 		{"sixteen colours", "dark", nil, []tea.Msg{tea.ColorProfileMsg{Profile: colorprofile.ANSI}}, look.Sixteen(true), false},
 		{"more of them", "dark", nil, []tea.Msg{tea.ColorProfileMsg{Profile: colorprofile.ANSI256}}, look.New(true), false},
 	} {
