@@ -59,13 +59,14 @@ func (d *desk) alternative(own, o pour.Order) string {
 	for i, j := range o.Jugs {
 		names[i] = d.jugName(j)
 	}
-	mud := fmt.Sprintf("mud at worst %.2f instead of %.2f", o.Worst, own.Worst)
+	number := func(v float64) string { return d.show.Number(v, 2) }
+	mud := "mud at worst " + pour.Instead(number(o.Worst), number(own.Worst))
 	if !worse(o, own) && !worse(own, o) {
-		mud = fmt.Sprintf("mud in all %.2f instead of %.2f, the worst pair the same", o.Total, own.Total)
+		mud = "mud in all " + pour.Instead(number(o.Total), number(own.Total)) + ", the worst pair the same"
 	}
 	text := fmt.Sprintf("Best %s: %s (%s", o.Kind, strings.Join(names, ", "), mud)
 	if o.LatePercent.Known && own.LatePercent.Known {
-		text += fmt.Sprintf("; chance of a late jug %s instead of %s", d.show.Percent(o.LatePercent.V, 0), d.show.Percent(own.LatePercent.V, 0))
+		text += "; chance of a late jug " + pour.Instead(d.show.Percent(o.LatePercent.V, 0), d.show.Percent(own.LatePercent.V, 0))
 	}
 	return text + ")."
 }

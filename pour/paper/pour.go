@@ -73,11 +73,7 @@ func (d *desk) technique() {
 		return
 	}
 	d.info("Technique: " + sentence(t.Name) + " " + sentence(t.Do))
-	suits := t.From.String() + " to " + t.To.String()
-	if t.From == t.To {
-		suits = t.To.String()
-	}
-	d.info("It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould.")
+	d.info("It suits batter at " + t.Suits() + " trace. Left and right are as seen from the marked end of the mould.")
 	if t.Drawn().InPot() {
 		d.info("The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it.")
 	}
