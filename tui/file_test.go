@@ -18,7 +18,7 @@ func savedIn(t *testing.T, dir string) (*model, string) {
 	t.Helper()
 	m := opened(t, 100, 30)
 	path := filepath.Join(dir, "meadow.toml")
-	drive(m, "S ctrl+u")
+	drive(m, "S enter ctrl+u")
 	typeText(m, path)
 	drive(m, "enter")
 	if m.session.Dirty() || m.file.path != path {
@@ -88,13 +88,13 @@ func TestSavingOverAFileThatIsThereAsksFirst(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := opened(t, 100, 30)
-	drive(m, "S ctrl+u")
+	drive(m, "S enter ctrl+u")
 	typeText(m, path)
 	drive(m, "enter enter")
 	if text, _ := os.ReadFile(path); string(text) != "# mine\n" {
 		t.Fatal("the file was replaced without an answer")
 	}
-	drive(m, "S ctrl+u")
+	drive(m, "S enter ctrl+u")
 	typeText(m, path)
 	drive(m, "enter r")
 	if text, _ := os.ReadFile(path); !strings.Contains(string(text), "Alpine Meadow") {
@@ -189,7 +189,7 @@ func TestAChecklistReplacesAFileOnlyWhenToldTo(t *testing.T) {
 func TestTheNameOfAFolderIsNotTakenForAFile(t *testing.T) {
 	m := opened(t, 100, 30)
 	dir := t.TempDir()
-	for _, ask := range []string{"S ctrl+u", "x ctrl+u"} {
+	for _, ask := range []string{"S enter ctrl+u", "x ctrl+u"} {
 		drive(m, ask)
 		typeText(m, dir+string(filepath.Separator))
 		drive(m, "enter")
@@ -210,7 +210,7 @@ func TestTheNameOfAFolderIsNotTakenForAFile(t *testing.T) {
 func TestTheReasonComesFirstWhenAFileCannotBeWritten(t *testing.T) {
 	m := opened(t, 80, 24)
 	path := filepath.Join(t.TempDir(), "no such folder", "a long name that pushes the reason off the screen")
-	for _, ask := range []string{"S ctrl+u", "x ctrl+u"} {
+	for _, ask := range []string{"S enter ctrl+u", "x ctrl+u"} {
 		drive(m, ask)
 		typeText(m, path)
 		drive(m, "enter")

@@ -9,6 +9,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
@@ -23,13 +24,7 @@ type loadedMsg struct {
 	rev int
 }
 
-// listedMsg brings the plan files that can be opened.
-type listedMsg struct{ paths []string }
-
-// examplePrefix marks an example in the list of plans; no path starts with it.
-const examplePrefix = "\x00"
-
-// open lists the plans of the folder and the examples; an unsaved plan is a question first.
+// open lists the plans there are; an unsaved plan is a question first.
 func (m *model) open() tea.Cmd {
 	if m.session.Dirty() {
 		m.unsaved("opening another plan", func(m *model) tea.Cmd { return m.list() })
@@ -38,37 +33,11 @@ func (m *model) open() tea.Cmd {
 	return m.list()
 }
 
-func (m *model) list() tea.Cmd {
-	dir := filepath.Dir(m.file.path)
-	return func() tea.Msg {
-		paths, err := filepath.Glob(filepath.Join(dir, "*.toml"))
-		if err != nil {
-			return listedMsg{}
-		}
-		return listedMsg{paths}
-	}
-}
-
-// listed opens the list of plans.
-func (m *model) listed(msg listedMsg) {
-	l := &dialog.List{Title: "Open a plan: pick one, or type a path", Free: "open the file of that path", Choose: m.openPlan}
-	for _, p := range msg.paths {
-		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
-	}
-	for _, e := range m.examples() {
-		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: []string{e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes}})
-	}
-	m.dialogs.Open(l)
-}
-
-func (m *model) examples() []Example {
-	if m.opt.Examples == nil {
-		return nil
-	}
-	return m.opt.Examples()
-}
-
+// openPlan opens what was picked from the list, or the file of a path that was typed.
 func (m *model) openPlan(id string) tea.Cmd {
+	if id == newPlanID {
+		return m.newPlan()
+	}
 	name, ok := strings.CutPrefix(id, examplePrefix)
 	if !ok {
 		return m.load(expand(id))
@@ -77,7 +46,8 @@ func (m *model) openPlan(id string) tea.Cmd {
 		if e.Name == name {
 			drop := m.dropJournal()
 			m.bring(e.Plan.Clone(), true, "", planfile.Stamp{})
-			m.say("an example: saving asks for a file of your own")
+			m.file.lent = true
+			m.say("an example: saving asks for a name and a file of your own")
 			return tea.Sequence(drop, m.findLostWork())
 		}
 	}
@@ -102,11 +72,40 @@ func (m *model) loaded(msg loadedMsg) tea.Cmd {
 		m.refuse("the plan on the bench was changed while " + msg.doc.Path + " was read; open it again")
 		return nil
 	}
+	if msg.doc.Plan.Template {
+		m.ask("A template", msg.doc.Plan.Name+" is a template.",
+			dialog.Answer{Text: "begin a new plan from it", Do: func() tea.Cmd { return m.beginFrom(msg.doc) }},
+			dialog.Answer{Text: "open the template itself", Do: func() tea.Cmd { return m.putDown(msg.doc) }})
+		return nil
+	}
+	return m.putDown(msg.doc)
+}
+
+// beginFrom puts a new plan on the bench that a template begins.
+func (m *model) beginFrom(doc planfile.Document) tea.Cmd {
 	drop := m.dropJournal()
-	m.bring(msg.doc.Plan, true, msg.doc.Path, msg.doc.Stamp)
-	m.say("opened " + msg.doc.Path)
-	if msg.doc.HandComments {
-		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
+	m.bring(pour.FromTemplate(doc.Plan), false, "", planfile.Stamp{})
+	m.file.lent = true
+	m.say("a new plan from the template " + doc.Plan.Name + "; saving asks for its name")
+	return drop
+}
+
+// toggleTemplate marks the plan as a template or takes the mark away.
+func (m *model) toggleTemplate() {
+	is := !m.session.Plan().Template
+	if m.edit("template", pour.SetTemplate(is)) != nil {
+		return
+	}
+	m.say(map[bool]string{true: "a template from now on: opened, it begins a new plan; save it", false: "no template any more"}[is])
+}
+
+// putDown puts an opened plan on the bench.
+func (m *model) putDown(doc planfile.Document) tea.Cmd {
+	drop := m.dropJournal()
+	m.bring(doc.Plan, true, doc.Path, doc.Stamp)
+	m.say("opened " + doc.Path)
+	if doc.HandComments {
+		m.say("opened " + doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
 	return tea.Sequence(drop, m.enlist(), m.findLostWork())
 }

@@ -85,6 +85,10 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return m.save(nil)
 	case keys.SaveAs:
 		m.askSaveAs(nil)
+	case keys.NewPlan:
+		return m.newPlan()
+	case keys.Template:
+		m.toggleTemplate()
 	case keys.Open:
 		return m.open()
 	case keys.Recipe:

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"fmt"
 	"image"
 	"slices"
 	"strings"
@@ -21,6 +22,7 @@ type Prompt struct {
 	At     int      // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
+	Leave  func() tea.Cmd                      // what comes of leaving it; nil: nothing
 
 	still
 	refused string
@@ -54,7 +56,7 @@ func (p *Prompt) Press(k tea.KeyPressMsg, f Frame) Result {
 func (p *Prompt) Act(id keys.ID, _ Frame) Result {
 	switch id {
 	case keys.Close:
-		return Result{Close: true}
+		return Result{Close: true, Do: p.Leave}
 	case keys.Commit:
 		cmd, err := p.Done(strings.TrimSpace(p.Typed.Text()))
 		if err != nil {
@@ -113,7 +115,11 @@ func (p *Prompt) Draw(a screen.Area, f Frame, l look.Look) {
 		st = l.Strong
 	}
 	text, refused := p.lines(f)
-	in := boxed(a, p.Box(f), p.Title, l)
+	title := p.Title
+	if n := len(p.Things); n > 0 {
+		title = fmt.Sprintf("%s, %d of %d", title, p.At+1, n)
+	}
+	in := boxed(a, p.Box(f), title, l)
 	for y, line := range text {
 		in.Text(0, y, line, st)
 	}
