@@ -28,6 +28,7 @@ func house() []room {
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
 		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
+		{"pour/pourtest", "pour"},
 		{"pour/recipe", "pour pour/strict pour/plain"},
 		{"pour/whatif", "pour pour/script pour/strict chem chem/clock chem/colour"},
 		{"pour/fresh", "pour/strict pour/whatif pour chem chem/clock chem/colour"},

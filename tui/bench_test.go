@@ -505,12 +505,12 @@ func TestAFileNameIsReadAsItIsTyped(t *testing.T) {
 func TestTheChecklistGoesBesideThePlanAndCanTakeAnotherName(t *testing.T) {
 	m, path := savedIn(t, t.TempDir())
 	list := filepath.Join(filepath.Dir(path), "alpine-meadow-checklist.txt")
-	drive(m, "x")
+	drive(m, "x f")
 	if f := frame(m); !strings.Contains(f, "Write the checklist to") || !strings.Contains(f, "checklist.txt") {
 		t.Errorf("it asks:\n%s", f)
 	}
 	told(t, m, "enter", "checklist written to "+list)
-	drive(m, "x enter")
+	drive(m, "x f enter")
 	if f := frame(m); !strings.Contains(f, "is there already") {
 		t.Fatalf("the second time it does not ask:\n%s", f)
 	}

@@ -1,20 +1,13 @@
 package tui
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
-	"path/filepath"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
-	"pourbench/pour/disk"
-	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
-	"pourbench/tui/entry"
 )
 
 // loadedMsg brings a plan that was opened, and the revision of the plan on the bench when that was asked for.
@@ -108,54 +101,4 @@ func (m *model) putDown(doc planfile.Document) tea.Cmd {
 		m.say("opened " + doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
 	return tea.Sequence(drop, m.enlist(), m.findLostWork())
-}
-
-// writtenMsg says what became of a file that was handed on.
-type writtenMsg struct {
-	path string
-	err  error
-}
-
-// askChecklist asks for the file the checklist goes to.
-func (m *model) askChecklist() {
-	start := slug(m.session.Plan().Name) + "-checklist.txt"
-	if m.file.path != "" {
-		start = filepath.Join(filepath.Dir(m.file.path), start)
-	}
-	m.dialogs.Open(&dialog.Prompt{
-		Title: "Write the checklist to", Text: "Plain text, 80 columns, for any printer.", Typed: entry.New(start),
-		Done: func(typed string) (tea.Cmd, error) {
-			path, err := fileName(typed, "")
-			if err != nil {
-				return nil, fmt.Errorf("%w: write the checklist", err)
-			}
-			return m.writeChecklist(path, false), nil
-		},
-	})
-}
-
-func (m *model) writeChecklist(path string, replace bool) tea.Cmd {
-	sheet, shelf := *m.session.Sheet(), m.session.Shelf()
-	if work := m.session.Untimed(); work != nil {
-		sheet = work()
-	}
-	return func() tea.Msg {
-		text := paper.Checklist(sheet, shelf)
-		err := disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: !replace})
-		return writtenMsg{path, err}
-	}
-}
-
-func (m *model) written(msg writtenMsg) tea.Cmd {
-	switch {
-	case errors.Is(msg.err, fs.ErrExist):
-		m.ask("There is a file of that name", msg.path+" is there already.",
-			dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.writeChecklist(msg.path, true) }},
-			dialog.Answer{Text: "take another name", Do: func() tea.Cmd { m.askChecklist(); return nil }})
-	case msg.err != nil:
-		m.refuse(disk.Reason(msg.err).Error() + ": write the checklist to " + msg.path)
-	default:
-		m.say("checklist written to " + msg.path + ": print it and take it to the bench")
-	}
-	return nil
 }

@@ -94,7 +94,7 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 	case keys.Recipe:
 		m.writeRecipe("")
 	case keys.Checklist:
-		m.askChecklist()
+		m.askPaper()
 	case keys.Copy:
 		return m.copyCell()
 	case keys.CopyPanel:

@@ -63,7 +63,7 @@ func keeping() []Binding {
 		{ID: Open, Keys: []string{"o", "ctrl+o"}, Label: "open", Help: "open another plan or an example", Foot: 42},
 		{ID: Recipe, Keys: []string{"V"}, Label: "paste a recipe", Help: "paste or type a recipe, a line for each oil with its amount, and see what is understood before it replaces the blend; several lines pasted at the bench come there too", Foot: 15, FootOn: Spreading},
 		{ID: Template, Keys: []string{"T"}, Help: "mark the plan as a template, which begins new plans when it is opened, or take the mark away"},
-		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the checklist to a file", Foot: 41},
+		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the bench paper, in large type too, or the full checklist", Foot: 41},
 		{ID: Copy, Keys: []string{"y"}, Help: "copy the cell to the clipboard (OSC 52, also over ssh)"},
 		{ID: CopyPanel, Keys: []string{"Y"}, Help: "copy the whole panel, tab-separated"},
 		{ID: Units, Keys: []string{"t"}, Help: "show grams or ounces, °C or °F, mm or inches"},
