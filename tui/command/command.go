@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/tui"
 	"pourbench/tui/terminal"
 )
 
@@ -64,6 +65,8 @@ type program struct {
 	colour     string
 	background string
 	noMouse    bool
+	plain      bool      // --plain
+	talk       tui.Plain // what plain mode talks through, once it does
 	exit       int
 }
 

@@ -3,13 +3,11 @@ package command
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"runtime/debug"
 	"slices"
 	"strings"
 
-	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
@@ -36,7 +34,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		RunE:          func(_ *cobra.Command, args []string) error { return g.open(args) },
+		RunE:          func(cmd *cobra.Command, args []string) error { return g.open(cmd, args) },
 
 		PersistentPreRunE: func(*cobra.Command, []string) error { return g.checkLook() },
 	}
@@ -44,6 +42,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.PersistentFlags().StringVar(&g.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+own+" if it is there)")
 	root.PersistentFlags().StringVar(&g.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
 	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
+	g.plainFlag(root)
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.liveCommand(), g.logbookCommand())
@@ -69,7 +68,7 @@ func (g *program) checkLook() error {
 }
 
 // open opens the workbench, or prints the checklist where there is no terminal to draw on.
-func (g *program) open(args []string) error {
+func (g *program) open(cmd *cobra.Command, args []string) error {
 	shelf, err := g.shelf()
 	if err != nil {
 		return err
@@ -78,14 +77,18 @@ func (g *program) open(args []string) error {
 	if err != nil {
 		return err
 	}
-	if !g.terminal() {
+	plain, err := g.converses(args, cmd.Flags().Changed("plain"))
+	if err != nil {
+		return err
+	}
+	if !plain && !g.terminal() {
 		return g.checklist(pour.Work(doc.Plan, shelf, g.hand(shelf)), shelf)
 	}
 	say := ""
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
 	}
-	return tui.Open(tui.Options{
+	o := tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
 		Colour: g.colour, Background: g.background, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Learned: func() (string, error) { return g.lesson(shelf) },
@@ -93,7 +96,11 @@ func (g *program) open(args []string) error {
 			hand := g.hand(shelf)
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)}, false)
 		},
-	})
+	}
+	if plain {
+		return tui.Converse(o, g.talking())
+	}
+	return tui.Open(o)
 }
 
 // examples reads the plans that come with the program. One that a maker's own shelf does not carry is left out.
@@ -115,8 +122,7 @@ func (g *program) examples(shelf pour.Shelf) []tui.Example {
 
 // terminal says whether there is a terminal that can hold a full screen.
 func (g *program) terminal() bool {
-	f, ok := g.Out.(*os.File)
-	return ok && isatty.IsTerminal(f.Fd()) && g.env("TERM") != "dumb"
+	return g.outIsTerminal() && !g.dumb()
 }
 
 // version is the module version, or the commit it was built from.

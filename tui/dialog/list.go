@@ -30,6 +30,7 @@ type List struct {
 	Choose func(id string) tea.Cmd
 
 	search entry.Entry
+	whole  bool // in plain lines, all of it is told
 }
 
 // The size a list likes, and the width from which the details have room beside the entries.

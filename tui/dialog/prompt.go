@@ -23,6 +23,7 @@ type Prompt struct {
 
 	still
 	refused string
+	chosen  bool // in plain lines, the thing is known
 }
 
 // Keys lists the keys of the footer.

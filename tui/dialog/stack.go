@@ -24,6 +24,8 @@ type Dialog interface {
 	Click(at image.Point, f Frame) Result
 	Wheel(by int, f Frame) // a notch up, -1, or down, 1
 	Draw(a screen.Area, f Frame, l look.Look)
+	Tell() Told              // in plain lines
+	Hear(text string) Result // a line typed in answer to them
 }
 
 // still is what a dialog has that pastes, clicks or the wheel do nothing to.
@@ -40,6 +42,7 @@ type Result struct {
 	Close   bool           // the dialog is done
 	Do      func() tea.Cmd // what is to be done then; nil: nothing
 	Refused string         // why nothing came of it; empty: something did
+	Told    *Told          // what is told in plain lines before the dialog is told again; nil: nothing
 }
 
 // Stack is the open dialogs, each over the one before. The zero value has none.

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"pourbench/pour"
@@ -63,12 +64,24 @@ func words(name, text string, set func(string) pour.Edit) grid.Cell {
 	}
 }
 
-// turning is a word that Enter, Space and the nudge keys take round a set of values; turn gives the edit for so many places on.
-func turning(name, text string, turn func(steps float64) pour.Edit) grid.Cell {
+// turning is a word that Enter, Space and the nudge keys take round a set of values, of which one is the present; turn gives the edit
+// for so many places on.
+func turning(name, text string, values []string, now string, turn func(steps float64) pour.Edit) grid.Cell {
 	return grid.Cell{
-		Kind: grid.Tick, Text: text, Name: name, Flip: turn(1),
+		Kind: grid.Tick, Text: text, Name: name, Flip: turn(1), Round: round(values, now),
 		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
 	}
+}
+
+// round is a set of values from the present one on.
+func round(values []string, now string) []string {
+	at := max(slices.Index(values, now), 0)
+	return slices.Concat(values[at:], values[:at])
+}
+
+// yesNo is the values of a switch, the present one first.
+func yesNo(on bool) []string {
+	return round([]string{"no", "yes"}, map[bool]string{true: "yes", false: "no"}[on])
 }
 
 // flip is what a key comes to that switches the cell under the cursor.

@@ -157,7 +157,7 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	name.Swatch, _ = screen.Hex(line.Colour.Hex)
 	name.Hint = f.jugHint(line)
 	cells[jugName] = name
-	held := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: "hold of " + jug.Name, Flip: pour.HoldShare(n, i, !jug.Held)}
+	held := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: "hold of " + jug.Name, Flip: pour.HoldShare(n, i, !jug.Held), Round: yesNo(jug.Held)}
 	held.Hint = "its share gives way when another changes; Space holds it"
 	if jug.Held {
 		held.Text, held.Style = "held", f.Look.Accent

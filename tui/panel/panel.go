@@ -26,6 +26,8 @@ type Panel struct {
 	least func(want int) int                                         // lines it can do with beside others; nil: all it wants
 	Draw  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) // nil: its grid is drawn
 
+	tell func(f *Facts) []string // what it draws, in words; nil: its grid says it
+
 	change func(f *Facts, on On) Do // on a cell that cannot be changed itself
 	hold   func(f *Facts, on On) Do
 	add    func(f *Facts, on On) Do

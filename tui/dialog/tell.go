@@ -1,0 +1,92 @@
+package dialog
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// Told is a dialog in plain lines, for a maker who hears or prints her screen.
+type Told struct {
+	Title string
+	Lines []Line
+	Ask   string // what is asked for; empty: nothing, it is read and done with
+}
+
+// LeaveIt is what is typed in place of an answer to leave a dialog, and Nothing what stands for no text at all.
+const (
+	LeaveIt = "cancel"
+	Nothing = `""`
+)
+
+// Hear gives a typed line to the topmost dialog, and returns what is to be told of it besides, or nil. Where nothing came of it, refuse
+// is told why.
+func (s *Stack) Hear(text string, refuse func(why string)) (tea.Cmd, *Told) {
+	top := len(s.open) - 1
+	r := Result{Close: true}
+	if !strings.EqualFold(text, LeaveIt) {
+		r = s.open[top].Hear(text)
+	}
+	return s.take(top, r, refuse), r.Told
+}
+
+// Tell tells the whole page; there is nothing to answer.
+func (p *Page) Tell() Told { return Told{Title: p.Title, Lines: p.Lines} }
+
+// Hear closes the page.
+func (p *Page) Hear(string) Result { return Result{Close: true} }
+
+// Holding is a page with those lines alone that hold a text.
+func (p *Page) Holding(text string) *Page {
+	out := &Page{Title: p.Title, LeadW: p.LeadW}
+	for _, l := range p.Lines {
+		if strings.Contains(strings.ToLower(l.Lead+" "+l.Text), strings.ToLower(text)) {
+			out.Lines = append(out.Lines, l)
+		}
+	}
+	return out
+}
+
+// Tell tells the question and numbers its answers.
+func (q *Question) Tell() Told {
+	t := Told{Title: q.Title, Ask: "answer by number"}
+	if q.Text != "" {
+		t.Lines = append(t.Lines, Line{Text: q.Text})
+	}
+	for i, a := range q.Answers {
+		t.Lines = append(t.Lines, Line{Lead: strconv.Itoa(i + 1), Text: a.Text})
+	}
+	return t
+}
+
+// Hear takes the number of an answer, its letter, or its beginning.
+func (q *Question) Hear(text string) Result {
+	if i, ok := entryAt(text, len(q.Answers)); ok {
+		return q.give(i)
+	}
+	low, found := strings.ToLower(text), -1
+	for i, a := range q.Answers {
+		switch {
+		case low == "":
+		case len(low) == 1 && strings.Contains(a.Keys, low):
+			return q.give(i)
+		case strings.HasPrefix(strings.ToLower(a.Text), low):
+			if found >= 0 {
+				return Result{Refused: text + " could be answer " + strconv.Itoa(found+1) + " or " + strconv.Itoa(i+1) + ": give its number"}
+			}
+			found = i
+		}
+	}
+	if found >= 0 {
+		return q.give(found)
+	}
+	return Result{Refused: fmt.Sprintf("answer with a number from 1 to %d", len(q.Answers))}
+}
+
+// entryAt reads the number of one of n entries, counted from 1, as its place.
+func entryAt(text string, n int) (int, bool) {
+	i, err := strconv.Atoi(text)
+	return i - 1, err == nil && i >= 1 && i <= n
+}

@@ -1,0 +1,96 @@
+// Package lines is plain mode: screens told in lines and answered in lines, for a maker who hears her screen, for a teletype, for a log.
+//
+// What is said is ASCII, without boxes, without escape sequences, and never said again at another place. It serves the workbench and the
+// live run and knows neither: how lines come in ([Open]), how text goes out ([Paper]), what a line asks for ([Match]), how a grid is told
+// ([Tell]) and how the commands of a model are carried out one after the other ([Finish]).
+package lines
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"pourbench/tui/dialog"
+	"pourbench/tui/screen"
+)
+
+// wide is how many signs a line holds: one less than the narrowest terminals, which break a full line themselves.
+const wide = 78
+
+// Paper is where lines go. Once one cannot be written no other is tried, and [Paper.Err] says why.
+type Paper struct {
+	out io.Writer
+	err error
+}
+
+// NewPaper returns the paper that writes to out.
+func NewPaper(out io.Writer) *Paper { return &Paper{out: out} }
+
+// Err is why nothing more can be written, or nil.
+func (p *Paper) Err() error { return p.err }
+
+func (p *Paper) write(text string) {
+	if p.err == nil {
+		_, p.err = io.WriteString(p.out, text)
+	}
+}
+
+// Say writes a text as one paragraph; one that is too wide goes on in lines that are set in. An empty text writes nothing.
+func (p *Paper) Say(text string) {
+	for i, l := range screen.Wrap(ASCII(text), wide-2) {
+		if i > 0 {
+			l = "  " + l
+		}
+		p.write(l + "\n")
+	}
+}
+
+// Sayf is [Paper.Say] with a format.
+func (p *Paper) Sayf(format string, args ...any) { p.Say(fmt.Sprintf(format, args...)) }
+
+// Gap leaves a line empty.
+func (p *Paper) Gap() { p.write("\n") }
+
+// Prompt writes what a line is waited for with, and stays on that line.
+func (p *Paper) Prompt(text string) { p.write(ASCII(text) + "> ") }
+
+// Status says what was said last at the bench or in the run: a reason why not, or what was done.
+func (p *Paper) Status(text string) {
+	if why, ok := strings.CutPrefix(text, "× "); ok {
+		text = "No: " + why
+	}
+	p.Say(text)
+}
+
+// lead is a line of a dialog with what stands in front of it: words with a colon, a number without, a mark not at all where a word says it.
+func lead(l dialog.Line) string {
+	before, text := strings.TrimSpace(l.Lead), strings.TrimSpace(l.Text)
+	if _, word, ok := strings.Cut(before, " "); ok && letters(before[:len(before)-len(word)]) == 0 {
+		before = word
+	}
+	if before == "×" {
+		before = "No:"
+	}
+	if text != "" && letters(before) > 1 && !strings.HasSuffix(before, ":") {
+		before += ":"
+	}
+	return strings.TrimSpace(before + " " + text)
+}
+
+// Tell writes a dialog: its title, its lines.
+func (p *Paper) Tell(t dialog.Told) {
+	p.Say(t.Title)
+	blank := true // no two empty lines on end, and none at the start
+	for _, l := range t.Lines {
+		text := lead(l)
+		if text == "" {
+			if !blank {
+				p.Gap()
+			}
+			blank = true
+			continue
+		}
+		blank = false
+		p.Say(text)
+	}
+}
