@@ -29,6 +29,7 @@ func codeGroups() [5]func() []CodeInfo {
 func lyeCodes() []CodeInfo {
 	return []CodeInfo{
 		{"plan-fault", Stop, true, "the plan holds something that cannot be"},
+		{"blend-unfinished", Stop, true, "the oils do not sum to 100 %: the blend is still being written"},
 		{"lye-heavy", Stop, true, "more alkali than the oils can take, in the whole batch or in its leanest jug"},
 		{"lye-heavy-worst", Caution, false, "lye-heavy, in the whole batch or in its leanest jug, if every oil sits at the low end of its published range"},
 		{"lye-mixed-strong", Stop, true, "lye over 50 % at the moment of dissolving"},

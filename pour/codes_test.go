@@ -122,6 +122,7 @@ func all(bends ...bend) bend {
 func lyeRows() []codeRow {
 	return []codeRow{
 		{"plan-fault", func(p *pour.Plan, _ *pour.Shelf) { p.Base.Jugs[0].SharePercent = 200 }, nil},
+		{"blend-unfinished", func(p *pour.Plan, _ *pour.Shelf) { p.Base.Oils[0].Percent, p.Base.Oils[0].Held = 1, true }, func(p *pour.Plan, _ *pour.Shelf) { p.Base.Oils[0].Held = true }},
 		{"lye-heavy", number("base.superfat_percent", -1), nil},
 		{"lye-heavy-worst", number("base.superfat_percent", 0.5), number("base.superfat_percent", 6)},
 		{"lye-mixed-strong", number("base.lye_concentration_percent", 51), nil},

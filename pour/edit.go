@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"pourbench/pour/strict"
 )
@@ -140,20 +141,19 @@ func RemoveIcing() Edit {
 	}
 }
 
-// balance sets part i to v and lets the others that are not held give way in proportion, so that the total stays 100.
-// When the others are all 0 they share what is left equally.
+// balance sets part i to v and lets the others that are not held give way in proportion, so that the total stays 100; it refuses what
+// would leave another total.
 func balance(parts []*float64, held []bool, i int, v float64, what string) error {
-	if math.IsNaN(v) || v < 0 || v > 100 {
-		return fmt.Errorf("set %s to %s %%: write a number from 0 to 100", what, strict.Short(v))
+	if err := partOf100(v, what); err != nil {
+		return err
 	}
-	fixed, free, count := v, 0.0, 0
+	fixed, count := v, 0
 	for k := range parts {
 		switch {
 		case k == i:
 		case held[k]:
 			fixed += *parts[k]
 		default:
-			free += *parts[k]
 			count++
 		}
 	}
@@ -167,19 +167,43 @@ func balance(parts []*float64, held []bool, i int, v float64, what string) error
 		*parts[i] = 100 - (fixed - v) // within the tolerance of v, and the whole stays a hundred
 		return nil
 	}
-	left := max(0, 100-fixed)
+	*parts[i] = v
+	held = slices.Clone(held)
+	held[i] = true
+	giveWay(parts, held)
+	return nil
+}
+
+// partOf100 refuses what is no part of a hundred.
+func partOf100(v float64, what string) error {
+	if math.IsNaN(v) || v < 0 || v > 100 {
+		return fmt.Errorf("set %s to %s %%: write a number from 0 to 100", what, strict.Short(v))
+	}
+	return nil
+}
+
+// giveWay lets the parts that are not held take what the held ones leave of a hundred, in proportion; when they are all 0 they share it
+// equally. Where the held ones leave less than nothing they become 0, and where all are held nothing changes.
+func giveWay(parts []*float64, held []bool) {
+	left, free, count := 100.0, 0.0, 0
 	for k := range parts {
-		if k == i || held[k] {
-			continue
-		}
-		if free > 0 {
-			*parts[k] *= left / free
+		if held[k] {
+			left -= *parts[k]
 		} else {
+			free += *parts[k]
+			count++
+		}
+	}
+	left = max(left, 0)
+	for k := range parts {
+		switch {
+		case held[k]:
+		case free > 0:
+			*parts[k] *= left / free
+		default:
 			*parts[k] = left / float64(count)
 		}
 	}
-	*parts[i] = v
-	return nil
 }
 
 func round3(v float64) float64 { return math.Round(v*1000) / 1000 }

@@ -120,7 +120,7 @@ func TestWhatGivesWayDoesSoInProportion(t *testing.T) {
 		want []float64
 	}{
 		"set":        {pour.SetOilPercent(pour.Base, 1, 65), []float64{25, 65, 10}},
-		"add":        {pour.AddOil(pour.Base, "castor", 10), []float64{45, 27, 18, 10}},
+		"add":        {pour.AddOil(pour.Base, "castor"), []float64{50, 30, 20, 0}},
 		"remove":     {pour.RemoveOil(pour.Base, 1), []float64{500. / 7, 200. / 7}},
 		"all of it":  {pour.SetOilPercent(pour.Base, 0, 100), []float64{100, 0, 0}},
 		"none of it": {pour.SetOilPercent(pour.Base, 0, 0), []float64{0, 60, 40}},

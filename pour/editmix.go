@@ -6,58 +6,6 @@ import (
 	"slices"
 )
 
-func editOil(n BatchName, oil int, edit func(*Batch) error) Edit {
-	return editBatch(n, func(_ *Plan, b *Batch) error {
-		if err := inRange(b.Oils, oil, "oil"); err != nil {
-			return err
-		}
-		return edit(b)
-	})
-}
-
-func balanceOils(b *Batch, oil int, percent float64) error {
-	parts := make([]*float64, len(b.Oils))
-	for i := range b.Oils {
-		parts[i] = &b.Oils[i].Percent
-	}
-	return balance(parts, make([]bool, len(parts)), oil, percent, "the part of "+b.Oils[oil].Oil)
-}
-
-// SetOilPercent sets an oil's part of the blend; the others give way in proportion, so the total stays 100.
-func SetOilPercent(n BatchName, oil int, percent float64) Edit {
-	return editOil(n, oil, func(b *Batch) error { return balanceOils(b, oil, percent) })
-}
-
-// AddOil adds an oil to the blend; the others give way in proportion.
-func AddOil(n BatchName, id string, percent float64) Edit {
-	return editBatch(n, func(_ *Plan, b *Batch) error {
-		b.Oils = append(b.Oils, OilPart{Oil: id})
-		return balanceOils(b, len(b.Oils)-1, percent)
-	})
-}
-
-// RemoveOil takes an oil out of the blend; the others take its place in proportion.
-func RemoveOil(n BatchName, oil int) Edit {
-	return editOil(n, oil, func(b *Batch) error {
-		if len(b.Oils) == 1 {
-			return errors.New("remove the last oil: a batch needs one")
-		}
-		if err := balanceOils(b, oil, 0); err != nil {
-			return err
-		}
-		b.Oils = slices.Delete(b.Oils, oil, oil+1)
-		return nil
-	})
-}
-
-// SwapOil puts another oil in an oil's place, with the same percentage.
-func SwapOil(n BatchName, oil int, id string) Edit {
-	return editOil(n, oil, func(b *Batch) error {
-		b.Oils[oil].Oil = id
-		return nil
-	})
-}
-
 // AddExtra adds an extra at the given percentage of the oils.
 func AddExtra(n BatchName, id string, percent float64) Edit {
 	return editBatch(n, func(_ *Plan, b *Batch) error {

@@ -63,6 +63,7 @@ func (o *OilPart) Fields() []Field {
 	return []Field{
 		{Key: "oil", Label: "oil", Need: Required, Takes: TakesOil, At: &o.Oil, Means: "what it is"},
 		{Key: "percent", Label: "part", Need: Required, Unit: UnitPercent, High: 100, Step: 1, At: &o.Percent, Means: "of all oils by mass"},
+		{Key: "held", Label: "held", Need: Quiet, At: &o.Held, Means: "keeps its part when another changes; with one held, the parts may sum to another figure than 100 while the blend is not finished"},
 	}
 }
 

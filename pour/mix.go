@@ -52,10 +52,7 @@ func (m mixer) mix(b bill, oilsG, lossPercent float64) BatchSheet {
 
 // blend lists the oils and returns the blend.
 func (b *bill) blend(s *BatchSheet, oilsG float64) chem.Blend {
-	sum := 0.0
-	for _, o := range b.Oils {
-		sum += o.Percent
-	}
+	sum := b.oilSum()
 	blend := make(chem.Blend, 0, len(b.Oils))
 	s.Oils = make([]OilLine, 0, len(b.Oils))
 	for i, o := range b.Oils {

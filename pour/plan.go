@@ -183,7 +183,8 @@ type Burst struct {
 // OilPart is an oil's part of a batch's oils.
 type OilPart struct {
 	Oil     string  // id on the shelf
-	Percent float64 // of all oils by mass; the parts of a batch sum to 100
+	Percent float64 // of all oils by mass; the parts of a batch sum to 100, or it is not finished: see [Batch.Unfinished]
+	Held    bool    // keeps its part when another changes; a part that is typed is held
 }
 
 // Where an extra goes in.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -72,6 +73,14 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
 	t.Helper()
 	at := string(n)
+	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); sum < 99.98 || sum > 100.02 {
+		for path, v := range got {
+			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
+				t.Errorf("the oils of the %s sum to %v, and yet %s is %v", at, sum, path, v)
+			}
+		}
+		return nil
+	}
 	one := reckon(p, shelf, n, 1)
 	if one.shortWater || one.shortOil {
 		if got[at+".batter_g"] != nil {

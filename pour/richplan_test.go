@@ -121,7 +121,10 @@ func drawOils(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
 	from := rapid.IntRange(0, len(shelf.Oils)-n).Draw(t, "first oil")
 	b.Oils = nil
 	for i, percent := range parts(t, n, 3) {
-		b.Oils = append(b.Oils, pour.OilPart{Oil: shelf.Oils[from+i].ID, Percent: percent})
+		b.Oils = append(b.Oils, pour.OilPart{Oil: shelf.Oils[from+i].ID, Percent: percent, Held: rapid.Bool().Draw(t, "held")})
+	}
+	if b.Oils[0].Held && rapid.IntRange(0, 7).Draw(t, "the blend is whole") == 0 {
+		b.Oils[0].Percent *= odd(t, "of it so far", 0, 1)
 	}
 	b.Carrier, b.CarrierOil = rapid.SampledFrom([]string{pour.CarrierExtra, pour.CarrierBatch}).Draw(t, "carrier"), ""
 	switch {

@@ -29,8 +29,10 @@ func (f Figure) orUnknown() float64 {
 const noAlkali = "nothing in this batch takes up alkali"
 
 // refuse says why the masses of a batch cannot be worked out, or "" when they can.
-func (s *BatchSheet) refuse(carrier string) string {
+func (s *BatchSheet) refuse(unfinished, carrier string) string {
 	switch {
+	case unfinished != "":
+		return unfinished
 	case s.Lye.NaOH.PureG+s.Lye.KOH.PureG <= 0:
 		return noAlkali
 	case s.Refused.ShortWater:
@@ -46,10 +48,13 @@ func (s *BatchSheet) forget(b Batch) {
 	if s.Refused.Masses == "" {
 		return
 	}
-	if b.Size != SizeOils {
+	if s.Refused.Unfinished {
+		s.forgetBlend()
+	}
+	if b.Size != SizeOils || s.Refused.Unfinished {
 		s.forgetSize()
 	}
-	if b.Size != SizeOils || s.Refused.ShortWater {
+	if b.Size != SizeOils || s.Refused.ShortWater || s.Refused.Unfinished {
 		unknown(&s.Lye.AllWaterG, &s.Lye.AsMixedPercent, &s.Heat.MixC)
 		s.Lye.WaterToAddG, s.Heat.LyeRiseK, s.Heat.LyePeakC = Figure{}, Figure{}, Figure{}
 	}
@@ -64,6 +69,17 @@ func (s *BatchSheet) forget(b Batch) {
 	}
 	for i := range s.Jugs {
 		s.Jugs[i].forget()
+	}
+}
+
+// forgetBlend forgets what kind of fat a blend is that is not finished, and what follows from that.
+func (s *BatchSheet) forgetBlend() {
+	f := &s.Fats.Families
+	unknown(&f.ShortPercent, &f.PalmiticStearicPercent, &f.OleicPercent, &f.LinoleicLinolenicPercent, &f.RicinoleicPercent, &f.OtherPercent, &s.Fats.SapKOHMgG,
+		&s.Superfat.ExactPercent, &s.Superfat.MixedPercent, &s.Superfat.LowPercent, &s.Superfat.HighPercent)
+	s.Fats.IodineValue, s.Heat.CloudC = Figure{}, Figure{}
+	for i := range s.Extras {
+		s.Extras[i].AllPercent = Figure{}
 	}
 }
 

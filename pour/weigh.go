@@ -49,14 +49,18 @@ const unitOilsG = 1000
 // sized works a batch out at its size: at the oils given, or at a trial size scaled by what fills.
 func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
 	oils := b.OilsG
-	if b.Size != SizeOils {
+	open := b.Unfinished()
+	if open != "" {
+		oils = unitOilsG // whatever it is, it will be forgotten
+	} else if b.Size != SizeOils {
 		oils = unitOilsG * fill(m.mix(b, unitOilsG, loss))
 	}
 	s := m.mix(b, oils, loss)
 	s.round(m.show)
 	m.superfats(&s, &b)
 	s.Size.HeightMM = s.Size.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
-	s.Refused.Masses = s.refuse(b.shortOil(s.Refused.ShortOil))
+	s.Refused.Unfinished = open != ""
+	s.Refused.Masses = s.refuse(open, b.shortOil(s.Refused.ShortOil))
 	s.forget(b.Batch)
 	return s
 }

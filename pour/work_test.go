@@ -65,7 +65,19 @@ func drawEdit(t *rapid.T, p pour.Plan, shelf pour.Shelf) pour.Edit {
 	b := p.Batch(n)
 	jug := rapid.IntRange(0, len(b.Jugs)-1).Draw(t, "jug")
 	percent := rapid.Float64Range(0, 100).Draw(t, "percent")
-	switch rapid.IntRange(0, 13).Draw(t, "kind") {
+	oil := rapid.IntRange(0, len(b.Oils)-1).Draw(t, "oil")
+	switch rapid.IntRange(0, 18).Draw(t, "kind") {
+	case 14:
+		return pour.HoldOil(n, oil, rapid.Bool().Draw(t, "held"))
+	case 15:
+		return pour.AddOil(n, rapid.SampledFrom(shelf.Oils).Draw(t, "new oil").ID)
+	case 16:
+		return pour.RemoveOil(n, oil)
+	case 17:
+		return pour.SpreadOils(n)
+	case 18:
+		return pour.SetOilGrams(n, oil, percent*10, shelf)
+
 	case 0, 1:
 		return pour.SetShare(n, jug, percent)
 	case 2:
@@ -80,7 +92,7 @@ func drawEdit(t *rapid.T, p pour.Plan, shelf pour.Shelf) pour.Edit {
 		c := rapid.SampledFrom(shelf.Colourants).Draw(t, "colourant")
 		return pour.SetColourant(n, jug, len(b.Jugs[jug].Colourants), c)
 	case 7:
-		return pour.SetOilPercent(n, rapid.IntRange(0, len(b.Oils)-1).Draw(t, "oil"), percent)
+		return pour.SetOilPercent(n, oil, percent)
 	case 8:
 		return pour.AddExtra(n, rapid.SampledFrom(shelf.Extras).Draw(t, "extra").ID, percent/20)
 	case 9:

@@ -53,7 +53,7 @@ func (m *model) do(do panel.Do) bool {
 		return false
 	}
 	if do.Pick != nil {
-		m.dialogs.Open(m.shelfList(*do.Pick))
+		m.dialogs.Open(m.shelfList(*do.Pick, do.Picked))
 	}
 	if do.Edit != nil && m.edit(do.Name, do.Edit) != nil {
 		return false // the reason is in the status line
@@ -92,12 +92,27 @@ func (m *model) changeCell(cell grid.Cell) {
 	case grid.Tick:
 		_ = m.edit(cell.Name, cell.Flip) // a refusal is in the status line
 	case grid.Choice:
-		m.dialogs.Open(m.shelfList(cell))
+		m.dialogs.Open(m.shelfList(cell, func(id string) panel.Do { return m.chosen(cell, id) }))
 	default:
 		if do, ok := m.asked(keys.Change); ok {
 			m.do(do)
 		}
 	}
+}
+
+// chosen is what a choice in a cell comes to: its edit, and where something was added the cursor goes on to its figure.
+func (m *model) chosen(cell grid.Cell, id string) panel.Do {
+	do := panel.Do{Name: cell.Name, Edit: cell.Pick(id)}
+	if cell.Adds != nil {
+		do.Said = cell.Adds(id)
+		do.Seek = func(*panel.Facts) (panel.To, bool) {
+			p := m.at().ID
+			next := m.grids[p].NextEdit(m.cursors[p])
+			row := m.grids[p].Rows[next.Row]
+			return panel.To{Item: row.Item, Sub: row.Sub, Col: next.Col}, true
+		}
+	}
+	return do
 }
 
 func (m *model) nudge(cell grid.Cell, steps float64) {

@@ -37,7 +37,7 @@ func Converse(o Options, p Plain) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
-	o.Plain = true
+	o.Plain, o.Pixels = true, ""
 	m := newModel(o)
 	defer m.close() //nolint:errcheck // the system lets go of it too
 	t := &talk{m: m, in: p.In, out: p.Out}

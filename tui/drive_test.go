@@ -114,15 +114,27 @@ func finish(m *model, cmd tea.Cmd) (left bool) {
 	case tea.QuitMsg:
 		return true
 	}
-	if v := reflect.ValueOf(msg); v.Kind() == reflect.Slice && v.Type().Elem() == reflect.TypeFor[tea.Cmd]() { // a batch or a sequence
-		for i := range v.Len() {
-			next, _ := v.Index(i).Interface().(tea.Cmd)
+	if list, ok := commands(msg); ok {
+		for _, next := range list {
 			left = finish(m, next) || left
 		}
 		return left
 	}
 	_, next := m.Update(msg)
 	return finish(m, next) || left
+}
+
+// commands is the commands of a batch or a sequence; false for any other message.
+func commands(msg tea.Msg) (list []tea.Cmd, ok bool) {
+	v := reflect.ValueOf(msg)
+	if v.Kind() != reflect.Slice || v.Type().Elem() != reflect.TypeFor[tea.Cmd]() {
+		return nil, false
+	}
+	for i := range v.Len() {
+		next, _ := v.Index(i).Interface().(tea.Cmd)
+		list = append(list, next)
+	}
+	return list, true
 }
 
 // frame is the screen as text without styles.

@@ -124,10 +124,10 @@ func TestJugsAreAddedRenamedColouredMovedAndRemoved(t *testing.T) {
 func TestTheCursorGoesAlongWithWhatIsAddedOrMoved(t *testing.T) {
 	m := opened(t, 120, 36)
 	drive(m, "down down down down a")
-	if cell, row, _ := m.cell(); row.Item != 5 || cell.Text != "jug" {
+	if cell, row, _ := m.cell(); row.Item != 5 || cell.Name != "share of jug" {
 		t.Errorf("after adding behind the last jug the cursor is on %q of jug %d", cell.Text, row.Item)
 	}
-	drive(m, "right right K")
+	drive(m, "K")
 	if cell, row, _ := m.cell(); row.Item != 4 || cell.Name != "share of jug" {
 		t.Errorf("after moving it up the cursor is on %q of jug %d, want its share", cell.Name, row.Item)
 	}
@@ -164,7 +164,7 @@ func TestASecondColourantGetsARowOfItsOwn(t *testing.T) {
 	if got := len(base(m).Jugs[1].Colourants); got != 2 {
 		t.Fatalf("gentian has %d colourants, want 2", got)
 	}
-	drive(m, "right right right down 0 . 3 enter")
+	drive(m, "0 . 3 enter") // the cursor stands on its dose
 	if got := base(m).Jugs[1].Colourants[1].DosePercent; got != 0.3 {
 		t.Errorf("the second dose is %v, want 0.3", got)
 	}

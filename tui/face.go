@@ -64,7 +64,9 @@ func (m *model) drawFrame(a screen.Area, place int) {
 	case f.print == nil || f.print.Plate.Shot.W != a.W() || f.print.Plate.Shot.H != a.H():
 		return
 	}
-	f.print.Draw(a)
+	if !m.drawCoat(a, place) {
+		f.print.Draw(a)
+	}
 	plate := f.print.Plate
 	tiles := plate.Tiles()
 	if plate.Shot.View == picture.Bars {

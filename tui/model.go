@@ -36,6 +36,7 @@ type Options struct {
 	StateDir   string                 // where recovery journals are kept; empty: none are
 	Colour     string                 // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string                 // "auto", "dark" or "light"; empty: auto
+	Pixels     string                 // pictures in real pixels, one of [pixels.Ways]; empty: none
 	NoMouse    bool                   // leave the mouse to the terminal
 	Say        string                 // first words in the status line
 	Environ    []string               // the environment; nil: this process's own
@@ -88,7 +89,7 @@ type typing struct {
 // newModel opens the workbench on a plan. [Open] runs it on a terminal.
 func newModel(o Options) *model {
 	m := &model{
-		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(), mouse: !o.NoMouse,
+		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(o.Pixels), mouse: !o.NoMouse,
 		stations: panel.Stations(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp)
@@ -110,11 +111,16 @@ func newModel(o Options) *model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *model) Init() tea.Cmd {
-	cmds := []tea.Cmd{m.findLostWork(), m.enlist(), m.wake()}
+	return tea.Batch(m.findLostWork(), m.enlist(), m.wake(), tea.RequestBackgroundColor)
+}
+
+// grounded takes the terminal's background. Pictures stand on it whatever it is; whether it counts as dark may have been said by hand.
+func (m *model) grounded(msg tea.BackgroundColorMsg) {
+	m.studio.onGround(msg.Color)
 	if m.opt.Background == "" || m.opt.Background == "auto" {
-		cmds = append(cmds, tea.RequestBackgroundColor)
+		m.dark = msg.IsDark()
+		m.look = look.New(m.dark)
 	}
-	return tea.Batch(cmds...)
 }
 
 // at is the panel that has the keys.

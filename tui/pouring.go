@@ -18,7 +18,7 @@ func (m *model) pourNow() tea.Cmd {
 		return nil
 	}
 	run := liveRun{plan: m.session.Plan().Clone(), pour: m.opt.Pour}
-	return tea.Exec(run, func(err error) tea.Msg { return pouredMsg{err} })
+	return m.parted(tea.Exec(run, func(err error) tea.Msg { return pouredMsg{err} }))
 }
 
 func (m *model) poured(msg pouredMsg) {

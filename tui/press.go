@@ -105,7 +105,7 @@ func (m *model) act(id keys.ID, key string) tea.Cmd {
 	case keys.Said:
 		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
-		return tea.Suspend
+		return m.parted(tea.Suspend)
 	case keys.Quit:
 		return m.quit()
 	}

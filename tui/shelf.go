@@ -5,13 +5,14 @@ import (
 
 	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
+	"pourbench/tui/panel"
 )
 
-// shelfList opens a list of the shelf for a cell: choosing makes the cell's edit.
-func (m *model) shelfList(cell grid.Cell) *dialog.List {
+// shelfList opens a list of the shelf for a cell: what choosing comes to is carried out.
+func (m *model) shelfList(cell grid.Cell, picked func(id string) panel.Do) *dialog.List {
 	l := &dialog.List{Title: "Pick from the " + cell.List + " on the shelf", Items: m.facts.Items(cell.List)}
 	l.Choose = func(id string) tea.Cmd {
-		_ = m.edit(cell.Name, cell.Pick(id)) // a refusal is in the status line
+		m.do(picked(id))
 		return nil
 	}
 	for i, it := range l.Items {

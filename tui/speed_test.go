@@ -1,12 +1,14 @@
 package tui
 
 import (
+	"image"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
 	"pourbench/tui/panel"
+	"pourbench/tui/pixels"
 )
 
 // BenchmarkKeyToFrame measures what stands between a key and the frame it draws: Update with its edit and the figures, and View.
@@ -32,6 +34,37 @@ func BenchmarkKeyToFrame(b *testing.B) {
 				}
 			})
 		}
+	}
+}
+
+// BenchmarkKeyToFrameWithPixels measures a key while the picture stands on the screen in real pixels: the half blocks come back.
+func BenchmarkKeyToFrameWithPixels(b *testing.B) {
+	g := onPixels(b, 200, 60)
+	g.tell(key("f5"))
+	for b.Loop() {
+		g.Update(key("down"))
+		if g.View().Content == "" {
+			b.Fatal("an empty frame")
+		}
+	}
+	if _, cells := g.shown(); cells == 0 {
+		b.Fatal("no picture stood on the screen")
+	}
+}
+
+// BenchmarkPixels measures what is done beside the keyboard when the hand rests: a picture drawn in real pixels and made ready to be sent.
+func BenchmarkPixels(b *testing.B) {
+	g := onPixels(b, 120, 36)
+	g.tell(key("f5"))
+	f := &g.studio.mounts[placeNow]
+	shot := f.shot
+	shot.Grain = image.Pt(8, 16)
+	for b.Loop() {
+		text, err := developPixels(b.Context(), shot, f.dye, 1, pixels.Auto)
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(len(text)), "bytes")
 	}
 }
 

@@ -26,6 +26,7 @@ type studio struct {
 	ground  color.NRGBA // of the terminal; clear until it has answered
 	judge   *colour.Judge
 	play    play
+	gloss   gloss
 
 	design   pour.Drawing
 	peakMM   float64 // of its icing above the bar
@@ -64,8 +65,8 @@ type printedMsg struct {
 const cached = 24
 
 // newStudio is a studio in true colour, until the terminal has answered.
-func newStudio() studio {
-	return studio{judge: colour.NewJudge(), play: play{done: picture.Whole}}
+func newStudio(way string) studio {
+	return studio{judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way)}
 }
 
 // onGround takes the terminal's background.
@@ -234,7 +235,7 @@ func (m *model) printed(msg printedMsg) tea.Cmd {
 	m.studio.bar = min(m.studio.bar, plate.Bars-1)
 	if plate.Fine {
 		m.remember(plate)
-		return nil
+		return m.awaitRest(msg.place)
 	}
 	if m.studio.play.running {
 		return nil

@@ -14,18 +14,20 @@ import (
 	"pourbench/pour"
 	"pourbench/tui/panel"
 	"pourbench/tui/picture"
+	"pourbench/tui/pixels"
 )
 
 func TestTheDepthOfThePictureIsThatOfTheTerminal(t *testing.T) {
 	for profile, want := range map[colorprofile.Profile]picture.Depth{
 		colorprofile.TrueColor: picture.True, colorprofile.ANSI256: picture.Many, colorprofile.ANSI: picture.Few, colorprofile.ASCII: picture.Plain, colorprofile.NoTTY: picture.Plain,
 	} {
-		s := newStudio()
+		s := newStudio(pixels.Off)
 		if s.setDepth(profile); s.depth != want {
 			t.Errorf("%v is drawn in depth %v, want %v", profile, s.depth, want)
 		}
 	}
 	m := opened(t, 80, 24)
+	m.opt.Background = "auto"
 	m.Update(tea.BackgroundColorMsg{Color: color.RGBA{R: 250, G: 240, B: 230, A: 255}})
 	if m.dark || m.studio.ground != (color.NRGBA{R: 250, G: 240, B: 230, A: 255}) {
 		t.Errorf("on a light terminal: dark %v, ground %v", m.dark, m.studio.ground)

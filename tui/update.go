@@ -7,7 +7,6 @@ import (
 
 	"pourbench/pour"
 	"pourbench/tui/dialog"
-	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -38,12 +37,12 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = screen.Fit(msg.Width, msg.Height)
+		return raw(m.studio.gloss.terminal.Resized())
 	case tea.BackgroundColorMsg:
-		m.dark = msg.IsDark()
-		m.look = look.New(m.dark)
-		m.studio.onGround(msg.Color)
+		m.grounded(msg)
 	case tea.ColorProfileMsg:
 		m.studio.setDepth(msg.Profile)
+		return m.askPixels()
 	case tea.KeyPressMsg:
 		return m.press(msg)
 	case tea.PasteMsg:
@@ -64,10 +63,18 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 		return m.workFigures()
 	case playMsg:
 		return m.played(msg)
+	case tea.ResumeMsg:
+		return m.back()
 	case printedMsg:
 		return m.printed(msg)
 	case measuredMsg:
 		m.counted(msg)
+	case restedMsg:
+		return m.rested(msg)
+	case glossMsg:
+		return m.glossed(msg)
+	case coatedMsg:
+		m.coated(msg)
 	case journalDueMsg:
 		return m.writeJournal()
 	case hangupMsg:
@@ -103,6 +110,9 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.learned(msg)
 	case pouredMsg:
 		m.poured(msg)
+		return m.back()
+	default:
+		return m.hear(msg)
 	}
 	return nil
 }

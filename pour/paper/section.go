@@ -102,7 +102,7 @@ func placeOfWarning(w pour.Warning) step {
 // placeOf is where on the paper the warnings of a code are said again. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
-	case "carrier-short":
+	case "carrier-short", "blend-unfinished":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":

@@ -104,7 +104,10 @@ func drawText(t *rapid.T, s pour.Shelf, f pour.Field) string {
 func drawWhatHangsTogether(t *rapid.T, s pour.Shelf, b *pour.Batch) {
 	oils := rapid.SliceOfNDistinct(rapid.SampledFrom(s.Oils), len(b.Oils), len(b.Oils), func(o pour.Oil) string { return o.ID }).Draw(t, "oils")
 	for i, part := range drawParts(t, len(b.Oils)) {
-		b.Oils[i] = pour.OilPart{Oil: oils[i].ID, Percent: part}
+		b.Oils[i] = pour.OilPart{Oil: oils[i].ID, Percent: part, Held: rapid.Bool().Draw(t, "held")}
+		if b.Oils[i].Held && rapid.IntRange(0, 5).Draw(t, "as it was") == 0 {
+			b.Oils[i].Percent = part / 2 // a blend that is not finished is kept as it is
+		}
 	}
 	for i, part := range drawParts(t, len(b.Jugs)) {
 		b.Jugs[i].Name, b.Jugs[i].SharePercent = fmt.Sprintf("%s %d", rapid.SampledFrom([]string{"pot", "\"fern\"", "côté", `b\ack`}).Draw(t, "jug"), i), part

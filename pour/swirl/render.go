@@ -88,11 +88,18 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 		return fmt.Errorf("drawing a picture of %d by %d pixels: %w", b.Dx(), b.Dy(), err)
 	}
 	mmW, mmH := s.size()
-	p := painter{Finish: finish, ink: newInks(palette, finish.Ground), pic: pic, curve: curve(), mmW: mmW, mmH: mmH}
-	share(pic.H, func(j int) bool {
+	return pic.Finish(ctx, palette, img, finish, mmW, mmH)
+}
+
+// Finish draws a picture that was traced before over img, from its upper left corner, as what it shows looks in soap: mmW by mmH of it.
+// Both must be of one size. It stops early with ctx's error.
+func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.NRGBA, finish Finish, mmW, mmH float64) error {
+	b := img.Bounds()
+	brush := painter{Finish: finish, ink: newInks(palette, finish.Ground), pic: p, curve: curve(), mmW: mmW, mmH: mmH}
+	share(p.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
-		for i := range pic.W {
-			c := p.pixel(i, j)
+		for i := range p.W {
+			c := brush.pixel(i, j)
 			row[4*i], row[4*i+1], row[4*i+2], row[4*i+3] = c.R, c.G, c.B, c.A
 		}
 		return ctx.Err() == nil

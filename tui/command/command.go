@@ -64,6 +64,7 @@ type program struct {
 	shelfFile  string
 	colour     string
 	background string
+	pixels     string
 	noMouse    bool
 	plain      bool      // --plain
 	talk       tui.Plain // what plain mode talks through, once it does

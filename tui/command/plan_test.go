@@ -95,6 +95,7 @@ func TestAWordThatIsNoColourIsRefusedWithThoseThereAre(t *testing.T) {
 		`--color "purple": write one of auto, always, never, 16, 256, truecolor`: {"--color", "purple"},
 		`--color "": write one of auto`:                                          {"check", "--color="},
 		`--background "blue": write one of auto, dark, light`:                    {"checklist", "--background", "blue"},
+		`--pixels "on": write one of auto, off, tmux`:                            {"--pixels", "on"},
 		`--background "DARK": write one of`:                                      {"logbook", "list", "--background", "DARK"},
 	} {
 		if code, out, errs := m.types(args...); code != 2 || out != "" || !strings.Contains(errs, want) {
@@ -251,7 +252,7 @@ func TestTheManPageTellsWhatTheHelpTells(t *testing.T) {
 			t.Errorf("the command %s is not in:\n%s", name, commands)
 		}
 	}
-	for _, flag := range []string{"--shelf", "--color", "--background", "--no-mouse"} {
+	for _, flag := range []string{"--shelf", "--color", "--background", "--no-mouse", "--pixels"} {
 		if !strings.Contains(options, flag+" ") || !strings.Contains(help, flag+" ") {
 			t.Errorf("%s is not in the man page's options, or not in the help", flag)
 		}

@@ -14,6 +14,7 @@ import (
 	"pourbench/pour/planfile"
 	"pourbench/tui"
 	"pourbench/tui/live"
+	"pourbench/tui/pixels"
 )
 
 // root is the command without a name, which opens the workbench, with all others below it.
@@ -43,6 +44,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.PersistentFlags().StringVar(&g.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
 	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
 	g.plainFlag(root)
+	root.Flags().StringVar(&g.pixels, "pixels", pixels.Auto, "pictures in real pixels: auto (where the terminal says that it draws them), off, or tmux (through tmux with allow-passthrough on, to a terminal that does)")
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.liveCommand(), g.logbookCommand())
@@ -59,6 +61,7 @@ func (g *program) checkLook() error {
 	}{
 		{"color", g.colour, []string{"auto", "always", "never", "16", "256", "truecolor"}},
 		{"background", g.background, []string{"auto", "dark", "light"}},
+		{"pixels", g.pixels, pixels.Ways()},
 	} {
 		if !slices.Contains(f.words, f.typed) {
 			return fmt.Errorf("read --%s %q: write one of %s", f.flag, f.typed, strings.Join(f.words, ", "))
@@ -90,7 +93,7 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 	}
 	o := tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
-		Colour: g.colour, Background: g.background, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
+		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)

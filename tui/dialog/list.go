@@ -161,6 +161,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 	for y := range min(rows.H(), len(found)-first) {
 		drawItem(rows.Cut(0, y, rows.W(), 1), found[first+y], first+y == l.At, lk)
 	}
+	if l.search.Text() == "" { // nothing is being typed: the arrows have the focus
+		rows.Focus(0, l.At-first)
+	}
 	l.drawDetail(a, f, found[min(l.At, len(found)-1)], lk)
 }
 

@@ -133,6 +133,7 @@ func (q *Question) Click(at image.Point, f Frame) Result {
 func (q *Question) Draw(a screen.Area, f Frame, l look.Look) {
 	text, spots, high := q.spots(f)
 	in := boxed(a, q.rect(f, high), q.Title, l)
+	in.Focus(0, 0) // until an answer is highlighted
 	for y, line := range text {
 		in.Text(0, y, line, l.Text)
 	}
@@ -142,6 +143,7 @@ func (q *Question) Draw(a screen.Area, f Frame, l look.Look) {
 			label, st := " "+answer.Text+" ", l.Accent
 			if i == q.At {
 				label, st = "►"+answer.Text+" ", l.Focus.With(screen.Reverse)
+				in.Focus(s.Min.X, s.Min.Y)
 			}
 			in.Text(s.Min.X, s.Min.Y, label, st)
 			continue
@@ -150,6 +152,7 @@ func (q *Question) Draw(a screen.Area, f Frame, l look.Look) {
 		st := l.Text
 		if i == q.At {
 			in.Text(2, s.Min.Y, "►", l.Focus)
+			in.Focus(2, s.Min.Y)
 			st = l.Strong
 		}
 		for y, line := range s.lines {

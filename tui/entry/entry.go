@@ -82,11 +82,12 @@ func (e Entry) Window(w int) (text string, cursor int) {
 	return string(runes[from:to]), cursor
 }
 
-// Draw draws the entry over a line of an area, its cursor as a reversed cell.
+// Draw draws the entry over a line of an area, its cursor as a reversed cell on which the terminal's own stands.
 func (e Entry) Draw(a screen.Area, x, y, w int, st screen.Style) {
 	text, cursor := e.Window(w)
 	a.Cut(x, y, w, 1).Fill(" ", st)
 	a.Cut(x, y, w, 1).Text(0, 0, text, st)
+	a.Type(x+cursor, y)
 	a.Restyle(x+cursor, y, 1, func(s screen.Style) screen.Style {
 		s.Attr = s.Attr&^screen.Underline | screen.Reverse
 		return s

@@ -37,6 +37,7 @@ type Cell struct {
 	Round    []string                               // Tick: the values that flipping and nudging go round, the one now first; empty: it has none that are known
 	List     string                                 // Choice: which list it is picked from
 	Pick     func(id string) pour.Edit              // Choice
+	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there
 	ID       string                                 // Choice: what is chosen now
 }
 

@@ -61,6 +61,7 @@ const (
 	MuchLess   ID = "much less"
 	Hold       ID = "hold"
 	Flip       ID = "switch"
+	Spread     ID = "spread"
 	Add        ID = "add"
 	Colour     ID = "colour"
 	Remove     ID = "remove"
@@ -157,6 +158,7 @@ const (
 	Words                      // words that are switched to the next
 	Held                       // something to hold
 	Adding                     // something can be added
+	Spreading                  // parts that should sum to a hundred and may not yet
 	Coloured                   // something takes colourants
 	Removing                   // something can be removed
 	Ordered                    // rows whose order can be changed

@@ -40,6 +40,7 @@ func (m *Model) drawJug(a screen.Area, i int) {
 	}
 	if i == m.jug {
 		a.Text(0, 0, "►", m.look.Focus)
+		a.Focus(0, 0)
 	}
 	a.Text(1, 0, fmt.Sprint(i+1), m.look.Accent)
 	if b := m.sheet().Batch(j.Batch); b != nil {

@@ -11,6 +11,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
+	"pourbench/tui/terminal"
 )
 
 // The smallest screen with jugs on it, and the size from which everything is drawn to be read from across the room.
@@ -28,6 +29,7 @@ func (m *Model) View() tea.View {
 	v := tea.NewView(s.String())
 	v.AltScreen = true
 	v.WindowTitle = m.windowTitle()
+	v.Cursor = terminal.Cursor(s)
 	if m.dialogs.Top() != nil && !m.opt.NoMouse { // else the terminal may select text
 		v.MouseMode = tea.MouseModeCellMotion
 	}

@@ -32,7 +32,10 @@ func bursts(n pour.BatchName) Panel {
 			if len(all) > 0 {
 				at = all[len(all)-1].AtMin + 1
 			}
-			return Do{Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS}))}
+			return Do{
+				Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS})),
+				Said: "a new burst: type its minute; Tab goes on to its seconds", Seek: to(To{Item: len(all), Sub: -1, Col: burstAt}),
+			}
 		},
 		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of a burst", Edit: pour.SetBursts(n, slices.Delete(slices.Clone(f.Plan.Batch(n).Blend), on.Row.Item, on.Row.Item+1))}

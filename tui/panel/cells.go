@@ -87,5 +87,13 @@ func yesNo(on bool) []string {
 // flip is what a key comes to that switches the cell under the cursor.
 func flip(on On) Do { return Do{Name: on.Cell.Name, Edit: on.Cell.Flip} }
 
+// heldCell says whether a part stays when another changes.
+func (f *Facts) heldCell(held bool, what string) grid.Cell {
+	if held {
+		return grid.Cell{Kind: grid.Tick, Text: "held", Style: f.Look.Accent, Round: yesNo(held), Hint: "its " + what + " stays when another changes; Space lets it go"}
+	}
+	return grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Round: yesNo(held), Hint: "its " + what + " gives way when another changes; Space holds it"}
+}
+
 // at is the path of a figure's row in a list, to be followed by the figure's own name.
 func at(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]." }

@@ -187,7 +187,7 @@ func TestWhatIsAddedStartsWhereItIsUsual(t *testing.T) {
 		got   func(p pour.Plan) float64
 		want  float64
 	}{
-		{"oils", listOils, "avocado", func(p pour.Plan) float64 { return p.Base.Oils[6].Percent }, 5},
+		{"oils", listOils, "avocado", func(p pour.Plan) float64 { return p.Base.Oils[6].Percent }, 0},
 		{"scents", listScents, "meadow-hay", func(p pour.Plan) float64 { return p.Base.Scents[2].PercentOfOils }, 2},
 		{"extras of the icing", listExtras, "sodium-lactate", func(p pour.Plan) float64 { return p.Icing.Extras[0].PercentOfOils }, usual(f, "sodium-lactate")},
 	} {
@@ -195,7 +195,7 @@ func TestWhatIsAddedStartsWhereItIsUsual(t *testing.T) {
 		if do.Pick == nil || do.Pick.List != c.list {
 			t.Fatalf("%s: adding opens %+v", c.panel, do.Pick)
 		}
-		if got := c.got(made(t, f, do.Pick.Pick(c.id))); got != c.want {
+		if got := c.got(made(t, f, do.Picked(c.id).Edit)); got != c.want {
 			t.Errorf("%s: %s starts at %v %%, want %v", c.panel, c.id, got, c.want)
 		}
 	}

@@ -24,6 +24,7 @@ func (f *Facts) dyeCell(n pour.BatchName, i, k int, jug string) grid.Cell {
 func (f *Facts) dyeCells(cells []grid.Cell, n pour.BatchName, i, k int, jug pour.Jug, line pour.JugSheet, path string) {
 	pick := f.dyeCell(n, i, k, jug.Name)
 	if k >= len(jug.Colourants) || k >= len(line.Colourants) {
+		pick.Adds = f.nextOfDye
 		cells[jugDye] = pick
 		return
 	}
@@ -58,6 +59,12 @@ func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, kinds [
 		c.Text, c.Figure = f.Show.DoseApart(d.CarrierG).Number+" "+d.Carrier, path+"carrier_g"
 	}
 	return c
+}
+
+// nextOfDye says what to type once a colourant is in a jug.
+func (f *Facts) nextOfDye(id string) string {
+	c, _ := f.Shelf.Colourant(id)
+	return fmt.Sprintf("%s: type its dose, usual %s to %s %%; c adds another", c.Name, f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
 }
 
 func (f *Facts) spoons(d pour.DoseLine) string {

@@ -24,10 +24,13 @@ func extras(n pour.BatchName) Panel {
 		ID: layout.ID(ofBatch(n, "extras")), Title: ofBatch(n, "Extras, before the split"), cells: keys.Numbers,
 		Grid: gridOf(n, (*Facts).extraGrid),
 		add: func(f *Facts, _ On) Do {
-			return Do{Pick: &grid.Cell{List: listExtras, Name: "new extra", Pick: func(id string) pour.Edit {
+			return pick(listExtras, "new extra", func(id string) Do {
 				x, _ := f.Shelf.Extra(id)
-				return pour.AddExtra(n, id, middleDose(x.DoseLowPercent, x.DoseHighPercent))
-			}}}
+				return Do{
+					Edit: pour.AddExtra(n, id, middleDose(x.DoseLowPercent, x.DoseHighPercent)), Said: x.Name + ": type its percent of the oils; d takes it away",
+					Seek: to(To{Item: len(f.Plan.Batch(n).Extras), Sub: -1, Col: extraPart}),
+				}
+			})
 		},
 		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of " + f.Plan.Batch(n).Extras[on.Row.Item].Extra, Edit: pour.RemoveExtra(n, on.Row.Item)}

@@ -44,6 +44,9 @@ func (f *Facts) fatGrid(n pour.BatchName) grid.Grid {
 // bar draws a percentage as a bar, four percent to a cell, with half cells.
 func bar(v float64) string {
 	const perCell = 4
+	if !pour.AsFigure(v).Known {
+		return ""
+	}
 	halves := int(v/perCell*2 + 0.5)
 	return strings.Repeat("█", halves/2) + strings.Repeat("▌", halves%2)
 }

@@ -42,8 +42,11 @@ func jugs(n pour.BatchName) Panel {
 		add:  func(f *Facts, on On) Do { return f.addJug(n, on) },
 		colour: func(f *Facts, on On) Do {
 			jug := f.Plan.Batch(n).Jugs[on.Row.Item]
-			pick := f.dyeCell(n, on.Row.Item, len(jug.Colourants), jug.Name)
-			return Do{Pick: &pick}
+			i, k := on.Row.Item, len(jug.Colourants)
+			cell := f.dyeCell(n, i, k, jug.Name)
+			return pick(cell.List, cell.Name, func(id string) Do {
+				return Do{Edit: cell.Pick(id), Said: f.nextOfDye(id), Seek: to(To{Item: i, Sub: k, Col: jugDose})}
+			})
 		},
 		remove: func(f *Facts, on On) Do { return f.removeJug(n, on) },
 		rename: func(_ *Facts, on On) Do {
@@ -81,8 +84,8 @@ func (f *Facts) addJug(n pour.BatchName, on On) Do {
 		after = len(f.Plan.Batch(n).Jugs) - 1
 	}
 	return Do{
-		Name: "new jug", Edit: pour.AddJug(n, after, "jug"), Said: "a new jug: type r to name it, c to colour it",
-		Seek: to(To{Item: after + 1, Sub: -1, Col: jugName}),
+		Name: "new jug", Edit: pour.AddJug(n, after, "jug"), Said: "a new jug: type its share; r names it, c colours it",
+		Seek: to(To{Item: after + 1, Sub: -1, Col: jugShare}),
 	}
 }
 
@@ -157,12 +160,8 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	name.Swatch, _ = screen.Hex(line.Colour.Hex)
 	name.Hint = f.jugHint(line)
 	cells[jugName] = name
-	held := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: "hold of " + jug.Name, Flip: pour.HoldShare(n, i, !jug.Held), Round: yesNo(jug.Held)}
-	held.Hint = "its share gives way when another changes; Space holds it"
-	if jug.Held {
-		held.Text, held.Style = "held", f.Look.Accent
-		held.Hint = "its share stays when another changes; Space lets it go"
-	}
+	held := f.heldCell(jug.Held, "share")
+	held.Name, held.Flip = "hold of "+jug.Name, pour.HoldShare(n, i, !jug.Held)
 	cells[jugHeld] = held
 	share := f.part(jug.Fields(), "share_percent", "share of "+jug.Name, f.percent(jug.SharePercent, 1),
 		func(v float64) pour.Edit { return pour.SetShare(n, i, v) })

@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"slices"
+
 	"pourbench/pour"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
@@ -10,22 +12,22 @@ import (
 // The columns of the blend.
 const (
 	oilName = iota
+	oilHeld
 	oilPart
 	oilG
 	oilSap
 	oilRange
 )
 
-// newOilPercent is what a new oil starts at; it is typed over at once.
-const newOilPercent = 5
-
 // oils is the blend of a batch.
 func oils(n pour.BatchName) Panel {
 	return Panel{
-		ID: layout.ID(ofBatch(n, "oils")), Title: ofBatch(n, "Oils"), cells: keys.Numbers,
-		Grid: gridOf(n, (*Facts).oilGrid),
-		add: func(*Facts, On) Do {
-			return Do{Pick: &grid.Cell{List: listOils, Name: "new oil", Pick: func(id string) pour.Edit { return pour.AddOil(n, id, newOilPercent) }}}
+		ID: layout.ID(ofBatch(n, "oils")), Title: ofBatch(n, "Oils"), Start: oilPart, cells: keys.Numbers,
+		Grid:   gridOf(n, (*Facts).oilGrid),
+		hold:   func(f *Facts, on On) Do { return f.holdOil(n, on) },
+		spread: func(f *Facts, _ On) Do { return f.spreadOils(n) },
+		add: func(f *Facts, _ On) Do {
+			return pick(listOils, "new oil", func(id string) Do { return f.addOil(n, id) })
 		},
 		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of " + f.Plan.Batch(n).Oils[on.Row.Item].Oil, Edit: pour.RemoveOil(n, on.Row.Item)}
@@ -33,10 +35,51 @@ func oils(n pour.BatchName) Panel {
 	}
 }
 
+// addOil adds an oil, or goes to it where it is in the blend already.
+func (f *Facts) addOil(n pour.BatchName, id string) Do {
+	oil, _ := f.Shelf.Oil(id)
+	all := f.Plan.Batch(n).Oils
+	if i := slices.IndexFunc(all, func(o pour.OilPart) bool { return o.Oil == id }); i >= 0 {
+		return Do{Said: oil.Name + " is in the blend already: type its percent", Seek: to(To{Item: i, Sub: -1, Col: oilPart})}
+	}
+	return Do{
+		Edit: pour.AddOil(n, id), Said: oil.Name + ": type its percent, which holds it; Space lets it go; a adds the next",
+		Seek: to(To{Item: len(all), Sub: -1, Col: oilPart}),
+	}
+}
+
+func (f *Facts) holdOil(n pour.BatchName, on On) Do {
+	i := on.Row.Item
+	if i < 0 {
+		return Do{Why: "the cursor is on no oil"}
+	}
+	oil, name := f.Plan.Batch(n).Oils[i], f.batch(n).Oils[i].Name
+	said := name + " keeps its part"
+	if oil.Held {
+		said = name + " gives way again"
+	}
+	return Do{Name: "hold of " + name, Edit: pour.HoldOil(n, i, !oil.Held), Said: said}
+}
+
+// spreadOils makes a blend that is not finished whole, and says what gave way.
+func (f *Facts) spreadOils(n pour.BatchName) Do {
+	batch := f.Plan.Batch(n)
+	if batch.Unfinished() == "" {
+		return Do{Why: "the oils sum to 100 %: nothing is to go"}
+	}
+	said := "every oil gave way in proportion"
+	next, err := pour.SpreadOils(n)(f.Plan.Clone())
+	if err == nil && slices.EqualFunc(batch.Oils, next.Batch(n).Oils, func(a, b pour.OilPart) bool { return !a.Held || a == b }) {
+		said = "spread over the oils that are not held"
+	}
+	return Do{Name: "spreading of the oils", Edit: pour.SpreadOils(n), Said: said + "; u takes it back"}
+}
+
 func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {
 	batch := f.batch(n)
 	g := grid.Grid{Columns: []grid.Column{
 		oilName:  {Head: "oil", W: 22, Grow: 1},
+		oilHeld:  {Head: "held", W: 4},
 		oilPart:  {Head: "%", W: 7, Right: true},
 		oilG:     {Head: f.grams(), W: 9, Right: true},
 		oilSap:   {Head: "mg KOH/g", W: 9, Right: true},
@@ -49,18 +92,49 @@ func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {
 			Kind: grid.Choice, Text: line.Name, List: listOils, ID: line.ID, Name: "oil " + line.Name, Hint: oil.Note,
 			Pick: func(id string) pour.Edit { return pour.SwapOil(n, i, id) },
 		}
-		part := f.part(f.Plan.Batch(n).Oils[i].Fields(), "percent", "part of "+line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
-		part.Hint, part.Figure = "percent of all oils; the others give way in proportion", at(string(n)+".oil", i)+"percent"
+		own := f.Plan.Batch(n).Oils[i]
+		part := f.part(own.Fields(), "percent", "part of "+line.Name, f.percent(line.Percent, 2), func(v float64) pour.Edit { return pour.SetOilPercent(n, i, v) })
+		part.Hint, part.Figure = "percent of all oils; typing holds it, and the oils that are not held give way", at(string(n)+".oil", i)+"percent"
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{
-			oilName: pick, oilPart: part,
-			oilG:     f.shown(f.Show.WeightApart(line.WeighG).Number, path+"weigh_g", line.Name+" to weigh, "+f.grams()),
+			oilName: pick, oilHeld: f.heldOil(n, i, own, line.Name), oilPart: part, oilG: f.oilGrams(n, i, line, path),
 			oilSap:   f.shown(f.percent(line.SapKOHMgG, 1), path+"sap_koh_mg_g", "working saponification value"),
 			oilRange: f.shown(f.percent(line.SapLow, 0)+" to "+f.percent(line.SapHigh, 0), path+"sap_low_koh_mg_g", "range behind the worst case, mg KOH/g"),
 		}})
 	}
-	g.Rows = append(g.Rows, grid.Row{Total: true, Item: -1, Sub: -1, Cells: []grid.Cell{
-		oilName: f.label("together"), oilPart: f.label(f.percent(100, 2)),
-		oilG: f.label(f.Show.WeightApart(batch.Size.OilsWeighG).Number), oilSap: f.label(f.percent(batch.Fats.SapKOHMgG, 1)),
-	}})
+	g.Rows = append(g.Rows, f.oilTotal(n))
 	return g
+}
+
+func (f *Facts) heldOil(n pour.BatchName, i int, own pour.OilPart, name string) grid.Cell {
+	c := f.heldCell(own.Held, "part")
+	c.Name, c.Flip = "hold of "+name, pour.HoldOil(n, i, !own.Held)
+	return c
+}
+
+// oilGrams is an oil's mass: typed, it becomes its part of the blend at the size the batch has.
+func (f *Facts) oilGrams(n pour.BatchName, i int, line pour.OilLine, path string) grid.Cell {
+	const nudgeG = 1
+	set := func(g float64) pour.Edit { return pour.SetOilGrams(n, i, g, f.Shelf) }
+	c := f.number("part of "+line.Name, f.Show.WeightApart(line.WeighG).Number, line.WeighG, pour.UnitGram, nudgeG, set)
+	c.Figure, c.Hint = path+"weigh_g", line.Name+" to weigh, "+f.grams()+"; typed, it is its part of the batch and held, and the oils that are not held give way"
+	if !pour.AsFigure(line.WeighG).Known {
+		c.Plain, c.Nudge = "", nil
+	}
+	return c
+}
+
+// oilTotal is the last row: what the parts sum to, and while that is no hundred how far they are.
+func (f *Facts) oilTotal(n pour.BatchName) grid.Row {
+	batch, sum := f.batch(n), 0.0
+	for _, o := range batch.Oils {
+		sum += o.Percent
+	}
+	together, st := "together", f.Look.Quiet
+	if so := f.Plan.Batch(n).Unfinished(); so != "" {
+		together, st = so, f.Look.Stop
+	}
+	return grid.Row{Total: true, Item: -1, Sub: -1, Cells: []grid.Cell{
+		oilName: {Text: together, Style: st}, oilPart: {Text: f.percent(sum, 2), Style: st},
+		oilG: f.label(f.Show.WeightApart(batch.Size.OilsWeighG).Number), oilSap: f.label(f.percent(batch.Fats.SapKOHMgG, 1)),
+	}}
 }

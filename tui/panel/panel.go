@@ -31,6 +31,7 @@ type Panel struct {
 	change func(f *Facts, on On) Do // on a cell that cannot be changed itself
 	hold   func(f *Facts, on On) Do
 	add    func(f *Facts, on On) Do
+	spread func(f *Facts, on On) Do
 
 	// These act on the item of the cursor's row; where that has none they are not asked.
 	colour func(f *Facts, on On) Do
@@ -48,13 +49,14 @@ type On struct {
 
 // Do is what a key comes to: a reason why not, a list to pick from, or an edit and what follows it.
 type Do struct {
-	Why   string                    // it cannot be, and nothing else is set
-	Pick  *grid.Cell                // a choice whose list is opened
-	Name  string                    // what the edit is called, for undo
-	Edit  pour.Edit                 // nil: nothing is changed
-	Said  string                    // said once it is done
-	Seek  func(f *Facts) (To, bool) // where the cursor goes once it is done, on the plan as it is then
-	Begin bool                      // what stands there is typed over
+	Why    string                    // it cannot be, and nothing else is set
+	Pick   *grid.Cell                // a choice whose list is opened
+	Picked func(id string) Do        // what picking from that list comes to
+	Name   string                    // what the edit is called, for undo
+	Edit   pour.Edit                 // nil: nothing is changed
+	Said   string                    // said once it is done
+	Seek   func(f *Facts) (To, bool) // where the cursor goes once it is done, on the plan as it is then
+	Begin  bool                      // what stands there is typed over
 }
 
 // To is a row to go to, by its item and part, and a column.
@@ -77,6 +79,7 @@ func (p *Panel) Has() keys.Need {
 	}{
 		{p.hold != nil, keys.Held},
 		{p.add != nil, keys.Adding},
+		{p.spread != nil, keys.Spreading},
 		{p.colour != nil, keys.Coloured},
 		{p.remove != nil, keys.Removing},
 		{p.rename != nil, keys.Named},
@@ -99,6 +102,8 @@ func (p *Panel) Press(id keys.ID, f *Facts, on On) (Do, bool) {
 	switch id {
 	case keys.Add:
 		of, item = p.add, false
+	case keys.Spread:
+		of, item = p.spread, false
 	case keys.Hold:
 		of, item = p.hold, false
 	case keys.Change:
@@ -142,6 +147,15 @@ func (p *Panel) Lay(f *Facts, g grid.Grid) layout.Panel {
 
 // keepCol leaves the cursor in its column.
 const keepCol = -1
+
+// pick opens a list of the shelf; what is picked from it is added as the caller says.
+func pick(list, name string, picked func(id string) Do) Do {
+	return Do{Pick: &grid.Cell{List: list, Name: name}, Picked: func(id string) Do {
+		do := picked(id)
+		do.Name = name
+		return do
+	}}
+}
 
 // to goes to a place that is known beforehand.
 func to(t To) func(*Facts) (To, bool) { return func(*Facts) (To, bool) { return t, true } }

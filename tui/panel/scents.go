@@ -37,9 +37,13 @@ func scents(n pour.BatchName) Panel {
 		},
 		add: func(f *Facts, _ On) Do {
 			pot := f.Plan.Batch(n).Jugs[0].Name
-			return Do{Pick: &grid.Cell{List: listScents, Name: "new scent", Pick: func(id string) pour.Edit {
-				return pour.AddScent(n, id, newScentPercent, []string{pot})
-			}}}
+			return pick(listScents, "new scent", func(id string) Do {
+				sc, _ := f.Shelf.Scent(id)
+				return Do{
+					Edit: pour.AddScent(n, id, newScentPercent, []string{pot}), Said: sc.Name + ": type its load; → goes to the jugs, Space puts it into one",
+					Seek: to(To{Item: len(f.Plan.Batch(n).Scents), Sub: -1, Col: scentLoad}),
+				}
+			})
 		},
 		remove: func(f *Facts, on On) Do {
 			return Do{Name: "removal of " + f.Plan.Batch(n).Scents[on.Row.Item].Scent, Edit: pour.RemoveScent(n, on.Row.Item)}

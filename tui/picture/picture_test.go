@@ -267,6 +267,7 @@ func TestShotsThatDifferAnywhereAreNotTheSame(t *testing.T) {
 		func(s *Shot) { s.Done = 3 },
 		func(s *Shot) { s.W++ },
 		func(s *Shot) { s.Letters = true },
+		func(s *Shot) { s.Grain.X = 8 },
 	} {
 		b := meadow(Bar, 40, 20)
 		change(&b)

@@ -102,8 +102,11 @@ func (p *Plate) Refine(ctx context.Context) (*Plate, error) {
 
 // grain is how many traced pixels a cell has across and down: two for half blocks, three each way where cells are voted on.
 func (p *Plate) grain() (across, down int) {
-	if p.Shot.Letters {
+	switch {
+	case p.Shot.Letters:
 		return 3, 3
+	case p.Shot.Grain != image.Point{}:
+		return p.Shot.Grain.X, p.Shot.Grain.Y
 	}
 	return 1, 2
 }

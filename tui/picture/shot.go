@@ -3,6 +3,7 @@
 package picture
 
 import (
+	"image"
 	"slices"
 
 	"pourbench/pour/swirl"
@@ -33,18 +34,19 @@ type Shot struct {
 	Recipe  swirl.Recipe
 	Icing   *swirl.IcingRecipe // on top of a pour that is done, but for the view from above; nil: none
 	View    View
-	Bar     int     // from 0, for [Bar]
-	BarMM   float64 // thickness of a bar along the loaf
-	Done    int     // acts of the pour that are done, or [Whole]
-	W, H    int     // the cells there is room for
-	Letters bool    // traced for one letter or sign in a cell, not for two pixels
-	Flat    bool    // the icing's portions are wanted, not its shades: for letters and small palettes
+	Bar     int         // from 0, for [Bar]
+	BarMM   float64     // thickness of a bar along the loaf
+	Done    int         // acts of the pour that are done, or [Whole]
+	W, H    int         // the cells there is room for
+	Letters bool        // traced for one letter or sign in a cell, not for two pixels
+	Flat    bool        // the icing's portions are wanted, not its shades: for letters and small palettes
+	Grain   image.Point // pixels of a cell, across and down; zero: two half blocks
 }
 
 // Same says whether another shot gives the same plate.
 func (s Shot) Same(o Shot) bool {
 	return SameIcing(s.Icing, o.Icing) && s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.BarMM == o.BarMM && s.Done == o.Done &&
-		s.W == o.W && s.H == o.H && s.Letters == o.Letters && s.Flat == o.Flat
+		s.W == o.W && s.H == o.H && s.Letters == o.Letters && s.Flat == o.Flat && s.Grain == o.Grain
 }
 
 // SameIcing says whether two recipes pipe the same icing.

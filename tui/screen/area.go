@@ -70,6 +70,18 @@ func (a Area) Halves(x, y int, upper, lower Colour) {
 	a.screen.put(a.rect.Min.X+x, a.rect.Min.Y+y, 1, text, st)
 }
 
+// Focus puts the terminal's cursor on a cell of the area: what is drawn last has it.
+func (a Area) Focus(x, y int) { a.place(x, y, false) }
+
+// Type is Focus for a cell that text is typed at.
+func (a Area) Type(x, y int) { a.place(x, y, true) }
+
+func (a Area) place(x, y int, typing bool) {
+	if at := image.Pt(x, y).Add(a.rect.Min); at.In(a.rect) {
+		a.screen.cursor, a.screen.placed = Cursor{at, typing}, true
+	}
+}
+
 // Right draws a line of text that ends before column end.
 func (a Area) Right(end, y int, text string, st Style) { a.Text(end-Width(text), y, text, st) }
 

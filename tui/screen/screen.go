@@ -14,9 +14,20 @@ type cell struct {
 
 // Screen is a fixed number of columns and rows of cells.
 type Screen struct {
-	w, h  int
-	cells []cell
+	w, h   int
+	cells  []cell
+	cursor Cursor
+	placed bool
 }
+
+// Cursor is where the terminal's own cursor stands, which screen readers and magnifiers follow.
+type Cursor struct {
+	image.Point
+	Typing bool // text is typed there; else it only marks what has the focus
+}
+
+// Cursor is the place that was last given to the cursor; false: none was, and it stays hidden.
+func (s *Screen) Cursor() (Cursor, bool) { return s.cursor, s.placed }
 
 // The largest screen that is drawn, in cells: 3840 × 2160 pixels in letters of 6 × 10 are a little less.
 const (

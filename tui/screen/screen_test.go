@@ -28,6 +28,26 @@ func TestTextStaysInsideItsArea(t *testing.T) {
 	})
 }
 
+// The terminal's cursor stands where it was put last, on the whole screen's count, and never outside the area that put it.
+func TestTheCursorStandsWhereItWasPutLast(t *testing.T) {
+	s := New(20, 5)
+	if at, ok := s.Cursor(); ok {
+		t.Errorf("a screen nobody put it on has it at %v", at)
+	}
+	a := s.Area().Cut(3, 1, 10, 2)
+	a.Focus(4, 1)
+	if at, ok := s.Cursor(); !ok || at.X != 7 || at.Y != 2 || at.Typing {
+		t.Errorf("it stands at %v, %v", at, ok)
+	}
+	a.Type(0, 0)
+	for _, out := range [][2]int{{-1, 0}, {10, 0}, {0, 2}, {0, -1}} {
+		a.Focus(out[0], out[1])
+	}
+	if at, _ := s.Cursor(); at.X != 3 || at.Y != 1 || !at.Typing {
+		t.Errorf("outside its area it went to %v", at)
+	}
+}
+
 func TestHostileTextNeverReachesTheTerminal(t *testing.T) {
 	s := New(40, 1)
 	s.Area().Text(0, 0, "a\x1b]52;c;aGk=\x07b\u009bc\u202ed\re\tf", Style{})

@@ -1,0 +1,120 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"pourbench/pour"
+	"pourbench/tui/layout"
+	"pourbench/tui/panel"
+)
+
+// Whatever is added, the cursor stands on its own figure, and the line at the foot says what to type and which key comes next.
+func TestTheCursorStandsOnTheFigureOfWhatIsAdded(t *testing.T) {
+	for _, c := range []struct {
+		at    panel.Place
+		panel layout.ID
+		keys  string // what opens the list, or adds at once
+		find  string // in the list; empty: there is none
+		cell  string // the cell the cursor is on then
+		says  string
+		typed string
+		got   func(p pour.Plan) float64
+		want  float64
+	}{
+		{panel.Batch, "oils", "a", "avocado", "part of avocado oil", "type its percent", "7", func(p pour.Plan) float64 { return p.Base.Oils[6].Percent }, 7},
+		{panel.Batch, "oils", "end a", "castor", "part of castor oil", "in the blend already", "9", func(p pour.Plan) float64 { return p.Base.Oils[5].Percent }, 9},
+		{panel.Batch, "extras", "a", "sugar", "sugar", "percent of the oils", "2", func(p pour.Plan) float64 { return p.Base.Extras[1].PercentOfOils }, 2},
+		{panel.Batch, "bursts", "a", "", "burst", "type its minute", "4", func(p pour.Plan) float64 { return p.Base.Blend[1].AtMin }, 4},
+		{panel.Jugs, "jugs", "a", "", "share of jug", "r names it, c colours it", "8", func(p pour.Plan) float64 { return p.Base.Jugs[1].SharePercent }, 8},
+		{panel.Jugs, "jugs", "down c", "mica gold", "dose of gold mica", "type its dose, usual", "3", func(p pour.Plan) float64 { return p.Base.Jugs[1].Colourants[1].DosePercent }, 3},
+		{panel.Icing, "jugs of the icing", "a right right enter", "mica gold", "dose of gold mica", "type its dose, usual", "3", func(p pour.Plan) float64 { return p.Icing.Jugs[1].Colourants[0].DosePercent }, 3},
+		{panel.Scent, "scents", "a", "tarn", "load of tarn mint", "type its load", "1", func(p pour.Plan) float64 { return p.Base.Scents[2].PercentOfOils }, 1},
+	} {
+		m := opened(t, 120, 36)
+		goTo(t, m, c.at, c.panel)
+		drive(m, c.keys)
+		if c.find != "" {
+			typeText(m, c.find)
+			drive(m, "enter")
+		}
+		if cell, _, _ := m.cell(); !strings.HasPrefix(cell.Name, c.cell) {
+			t.Errorf("%s %q: the cursor is on %q, want %s", c.panel, c.keys, cell.Name, c.cell)
+		}
+		if foot := ansi.Strip(m.View().Content); !strings.Contains(foot, c.says) {
+			t.Errorf("%s %q: the line says %q, want %q", c.panel, c.keys, m.status.Text(), c.says)
+		}
+		drive(m, c.typed+" enter")
+		if got := c.got(m.session.Plan()); got != c.want {
+			t.Errorf("%s %q: typing %s gives %v: %s", c.panel, c.keys, c.typed, got, m.status.Text())
+		}
+	}
+}
+
+// Seven oils are typed one after another into the example's blend; the panel says how far they are, a key spreads what is to go.
+func TestARecipeIsTypedAsItIsThought(t *testing.T) {
+	m := opened(t, 80, 24)
+	goTo(t, m, panel.Batch, "oils")
+	drive(m, "3 5 enter 2 5 enter 1 5 enter 5 enter 6 enter 8 enter a")
+	typeText(m, "avocado")
+	drive(m, "enter 6 enter")
+	for i, want := range []float64{35, 25, 15, 5, 6, 8, 6} {
+		if got := base(m).Oils[i]; got.Percent != want || !got.Held {
+			t.Errorf("oil %d: %+v, want %v held", i+1, got, want)
+		}
+	}
+	if shown := ansi.Strip(m.View().Content); base(m).Unfinished() != "" || !strings.Contains(shown, "held   35.00") {
+		t.Errorf("%s\n%s", base(m).Unfinished(), shown)
+	}
+	drive(m, "0 enter") // another mind about the last
+	shown := ansi.Strip(m.View().Content)
+	for _, want := range []string{"94.0 % so far, 6.0 % to go            94.00", "■", "% spread the rest"} {
+		if !strings.Contains(shown, want) {
+			t.Errorf("%q does not stand on\n%s", want, shown)
+		}
+	}
+	drive(m, "up up space %") // shea butter let go
+	if got := base(m).Oils[4]; base(m).Unfinished() != "" || got.Percent != 12 || got.Held || !strings.Contains(m.status.Text(), "not held") {
+		t.Errorf("spread: %+v, %q, %q", base(m).Oils, base(m).Unfinished(), m.status.Text())
+	}
+	drive(m, "%")
+	if !strings.Contains(m.status.Text(), "100 %") {
+		t.Errorf("a whole blend: %q", m.status.Text())
+	}
+	drive(m, "u u")
+	if so := base(m).Unfinished(); so != "94.0 % so far, 6.0 % to go" || !base(m).Oils[4].Held {
+		t.Errorf("taken back: %q, %+v", so, base(m).Oils)
+	}
+	drive(m, "%")
+	if got := base(m).Oils[0]; base(m).Unfinished() != "" || got.Percent <= 37 || !strings.Contains(m.status.Text(), "every oil gave way") {
+		t.Errorf("spread over all: %+v, %q", base(m).Oils, m.status.Text())
+	}
+}
+
+// Grams typed into a batch are its parts; where nothing can be worked out yet there is a dash, and grams can be typed all the same.
+func TestGramsAreTypedToo(t *testing.T) {
+	m := opened(t, 120, 36)
+	if err := m.edit("size", func(p pour.Plan) (pour.Plan, error) {
+		p.Base.Size, p.Base.OilsG = pour.SizeOils, 1000
+		return p, nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	goTo(t, m, panel.Batch, "oils")
+	drive(m, "right 3 5 0 enter 2 5 0 enter 1 5 0 enter 5 0 enter 6 0 enter 8 0 enter")
+	if so := base(m).Unfinished(); so != "94.0 % so far, 6.0 % to go" {
+		t.Fatalf("%q: %+v", so, base(m).Oils)
+	}
+	if cell, _, _ := m.cell(); cell.Text != "–" || cell.Plain != "" || cell.Nudge != nil {
+		t.Errorf("the cell of an unknown mass is %+v", cell)
+	}
+	drive(m, "enter 1 4 0 enter")
+	if got := base(m).Oils[5].Percent; got != 14 || base(m).Unfinished() != "" {
+		t.Errorf("140 g are %v %%: %s", got, base(m).Unfinished())
+	}
+	if cell, _, _ := m.cell(); cell.Text != "140.0" {
+		t.Errorf("they are shown as %s g", cell.Text)
+	}
+}

@@ -1,0 +1,77 @@
+package picture
+
+import (
+	"context"
+	"image"
+	"image/color"
+	"image/draw"
+	"math"
+
+	"pourbench/pour/swirl"
+)
+
+// MostPixels is the most a picture of real pixels holds: about a second of work, and three megabytes for the terminal.
+const MostPixels = 1 << 20 * 3 / 2
+
+// GrainFor is how many pixels of a cell are drawn in w by h cells of a size: all, or fewer where that would be more than [MostPixels].
+// The terminal stretches what is smaller than its place.
+func GrainFor(cell image.Point, w, h int) image.Point {
+	scale := math.Sqrt(MostPixels / max(float64(cell.X*cell.Y*w*h), 1))
+	if scale >= 1 {
+		return cell
+	}
+	return image.Pt(max(int(float64(cell.X)*scale), 1), max(int(float64(cell.Y)*scale), 1))
+}
+
+// Image draws a plate traced for real pixels, its cells one beside the other, on the dye's ground. It stops early with ctx's error.
+func (p *Plate) Image(ctx context.Context, d Dye) (*image.NRGBA, error) {
+	across, down := p.grain()
+	img := image.NewNRGBA(image.Rect(0, 0, p.Shot.W*across, p.Shot.H*down))
+	draw.Draw(img, img.Bounds(), image.NewUniform(d.Ground), image.Point{}, draw.Src)
+	for i := range p.tiles {
+		t := &p.tiles[i]
+		at := image.Pt(t.rect.Min.X*across, t.rect.Min.Y*down)
+		w, h := p.pixels(t)
+		if p.iced(t) {
+			top := t.icing.Paint(d.Top, d.Ground, w, t.crown, nil)
+			for y := range t.crown {
+				for x, c := range top[y*w : (y+1)*w] {
+					img.SetNRGBA(at.X+x, at.Y+y, c)
+				}
+			}
+		}
+		body := image.Rect(0, t.crown, w, h).Add(at)
+		wide, high := p.sizeMM()
+		if err := t.base.Finish(ctx, d.Base, img.SubImage(body).(*image.NRGBA), p.finish(t, d.Ground), wide, high); err != nil {
+			return nil, err
+		}
+	}
+	return img, nil
+}
+
+// finish is how a tile is made to look like soap. Without grain: a terminal far away gets a picture a tenth the size.
+func (p *Plate) finish(t *tile, ground color.NRGBA) swirl.Finish {
+	if p.Shot.Done != Whole || p.Pot {
+		return swirl.Finish{Ground: ground}
+	}
+	f := swirl.Soap()
+	f.Ground, f.Grain, f.FlatTop = ground, 0, p.iced(t)
+	if t.bar < 0 {
+		f.CornerMM = 0 // a cut of the loaf or its top has its corners yet
+	}
+	return f
+}
+
+// sizeMM is what each tile shows of the batter, without the icing on it, mm.
+func (p *Plate) sizeMM() (w, h float64) {
+	box := p.Shot.Recipe.Box
+	switch {
+	case p.Pot:
+		return 1, 1 // never finished
+	case p.Shot.View == Long:
+		return box.L / float64(max(p.Cut.N, 1)), box.H
+	case p.Shot.View == Top:
+		return box.L, box.W
+	}
+	return box.W, box.H
+}

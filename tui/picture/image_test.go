@@ -1,0 +1,125 @@
+package picture
+
+import (
+	"context"
+	"errors"
+	"image"
+	"image/color"
+	"testing"
+)
+
+func TestAPictureOfPixelsIsTheBarItsCellsShow(t *testing.T) {
+	ground := color.NRGBA{R: 30, G: 31, B: 32, A: 255}
+	for view := View(0); int(view) < Views; view++ {
+		s := meadow(view, 60, 24)
+		s.Grain = image.Pt(7, 15)
+		plate, err := Draft(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fine, err := plate.Refine(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		dye := dyes(True)
+		dye.Ground = ground
+		img, err := fine.Image(t.Context(), dye)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if img.Bounds() != image.Rect(0, 0, 60*7, 24*15) {
+			t.Fatalf("%v: the picture is %v", view, img.Bounds())
+		}
+		for y := range 24 * 15 {
+			for x := range 60 * 7 {
+				in := false
+				for _, tile := range fine.Tiles() {
+					in = in || image.Pt(x/7, y/15).In(tile.Rect)
+				}
+				c := img.NRGBAAt(x, y)
+				if c.A != 255 {
+					t.Fatalf("%v: pixel %d, %d lets the terminal through: %v", view, x, y, c)
+				}
+				if !in && c != ground {
+					t.Fatalf("%v: pixel %d, %d is %v outside every bar", view, x, y, c)
+				}
+			}
+		}
+		// The middle of every tile is soap of one of the colours or between them, and its label is that of the traced picture.
+		for i := range fine.tiles {
+			tile := &fine.tiles[i]
+			w, h := fine.pixels(tile)
+			label := tile.base.Label(w/2, (h-tile.crown)/2)
+			px := tile.base.Pixels[(h-tile.crown)/2*w+w/2]
+			got := img.NRGBAAt(tile.rect.Min.X*7+w/2, tile.rect.Min.Y*15+tile.crown+(h-tile.crown)/2)
+			if px.Part[0] == 255 && !near(got, dye.Base[label]) {
+				t.Errorf("%v: the middle of tile %d is %v, its portion %v", view, i, got, dye.Base[label])
+			}
+		}
+	}
+}
+
+func near(a, b color.NRGBA) bool {
+	d := func(x, y uint8) bool { return int(x)-int(y) <= 2 && int(y)-int(x) <= 2 }
+	return d(a.R, b.R) && d(a.G, b.G) && d(a.B, b.B)
+}
+
+func TestABarHasRoundCornersOnTheTerminalsGround(t *testing.T) {
+	s := meadow(Bar, 60, 24)
+	s.Grain = image.Pt(8, 16)
+	plate, err := Draft(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	dye := dyes(True)
+	dye.Ground = color.NRGBA{R: 250, G: 251, B: 252, A: 255}
+	img, err := plate.Image(t.Context(), dye)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := plate.Tiles()[0].Rect
+	for _, at := range []image.Point{{r.Min.X * 8, r.Max.Y*16 - 1}, {r.Max.X*8 - 1, r.Max.Y*16 - 1}} {
+		if c := img.NRGBAAt(at.X, at.Y); c != dye.Ground {
+			t.Errorf("the corner at %v is %v", at, c)
+		}
+	}
+	if c := img.NRGBAAt((r.Min.X+r.Max.X)*4, r.Max.Y*16-1); c == dye.Ground {
+		t.Error("the lower edge is ground")
+	}
+}
+
+func TestAPictureOfPixelsStopsWhenItIsNotWanted(t *testing.T) {
+	s := meadow(Bar, 60, 24)
+	s.Grain = image.Pt(8, 16)
+	plate, err := Draft(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	if _, err := plate.Image(ctx, dyes(True)); !errors.Is(err, context.Canceled) {
+		t.Errorf("it ends with %v", err)
+	}
+}
+
+func TestACellIsDrawnInAsManyPixelsAsThereIsTimeFor(t *testing.T) {
+	for _, c := range []struct {
+		cell image.Point
+		w, h int
+		want image.Point
+	}{
+		{image.Pt(9, 18), 60, 24, image.Pt(9, 18)},
+		{image.Pt(3, 6), 290, 200, image.Pt(3, 6)},
+	} {
+		if got := GrainFor(c.cell, c.w, c.h); got != c.want {
+			t.Errorf("%v in %d × %d cells: %v, want %v", c.cell, c.w, c.h, got, c.want)
+		}
+	}
+	for _, cell := range []image.Point{{40, 80}, {20, 40}, {16, 16}, {100, 30}, {30, 190}} {
+		got := GrainFor(cell, 200, 60)
+		shape := float64(got.X) / float64(got.Y) * float64(cell.Y) / float64(cell.X)
+		if got.X*got.Y*200*60 > MostPixels || shape < 0.6 || shape > 1.7 {
+			t.Errorf("%v becomes %v, of shape %.2f", cell, got, shape)
+		}
+	}
+}
