@@ -15,12 +15,6 @@ import (
 	"pourbench/tui/terminal"
 )
 
-// Plain is what the bench talks through in plain mode.
-type Plain struct {
-	In  *lines.Input
-	Out *lines.Paper
-}
-
 // talk is the bench told in lines and answered in lines. It stands where the screen would: it reads what the model would draw and hands
 // it what was typed, and knows nothing of the plan itself.
 type talk struct {
@@ -29,11 +23,15 @@ type talk struct {
 	out  *lines.Paper
 	told scene // what was told last, to tell what has changed
 	left bool
+
+	refused bool  // the last line was, with the reason
+	adding  bool  // the last line adds a row, whose figure is asked for
+	cut     error // why it was left from outside; nil: it was not
 }
 
 // Converse opens the workbench in plain mode and returns when the maker has left it or nothing more comes in. Work that is in no file
 // then is kept in the state directory, as by [Open].
-func Converse(o Options, p Plain) error {
+func Converse(o Options, p lines.Talk) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
@@ -81,7 +79,7 @@ func (t *talk) run() error {
 			t.hear(e.Text)
 		}
 	}
-	return nil
+	return t.cut
 }
 
 // welcome says where the maker is and how to find out more.
@@ -114,6 +112,7 @@ func (t *talk) place() string {
 
 // hear takes a line to what waits for it: the topmost dialog, the cell being typed in, or the bench.
 func (t *talk) hear(text string) {
+	top, typing := t.m.dialogs.Top(), t.m.typing
 	switch {
 	case t.m.dialogs.Top() != nil:
 		t.hearDialog(text)
@@ -125,18 +124,33 @@ func (t *talk) hear(text string) {
 	default:
 		t.command(text)
 	}
+	asks := t.asksFigure()
 	t.follow()
+	if asks {
+		t.m.begin("")
+	}
+	if refused := t.refused && text != ""; refused && (top != nil && top == t.m.dialogs.Top() || typing != nil && typing == t.m.typing) {
+		return // what is asked is known
+	}
+	t.tellAsked()
 }
 
-// follow tells what came of a line: what was said, what has changed, what is asked now.
+// follow tells what came of a line: what was said, what has changed.
 func (t *talk) follow() {
+	t.refused = false
 	if t.left {
 		return
 	}
 	t.m.settle()
 	t.said()
 	t.tellChanges()
-	t.said()
+}
+
+// tellAsked tells what now waits for an answer, if anything does.
+func (t *talk) tellAsked() {
+	if t.left {
+		return
+	}
 	switch top := t.m.dialogs.Top(); {
 	case top != nil:
 		t.tellDialog(top)
@@ -147,7 +161,7 @@ func (t *talk) follow() {
 
 // said tells what stands in the status line, once.
 func (t *talk) said() {
-	t.out.Status(t.m.status.Text())
+	t.refused = t.out.Status(t.m.status.Text()) || t.refused
 	t.m.status.Clear()
 }
 

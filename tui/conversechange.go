@@ -57,7 +57,7 @@ func (t *talk) tellChanges() {
 }
 
 // mostChanges is how many changed rows are told at once.
-const mostChanges = 8
+const mostChanges = 12
 
 func (t *talk) tellRowChanges(before []lines.Row) {
 	n := 0
@@ -77,7 +77,7 @@ func (t *talk) tellRowChanges(before []lines.Row) {
 		}
 	}
 	if n > mostChanges {
-		t.out.Sayf("and %d more rows; Enter tells all", n-mostChanges)
+		t.out.Sayf("%d rows more have changed; Enter tells all", n-mostChanges)
 	}
 }
 

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/lines"
+	"pourbench/tui/terminal"
 )
 
 // totals is what the title line says, and how many warnings there are.
@@ -127,6 +129,7 @@ func (t *talk) act(a lines.Asked) {
 	case keys.Pour:
 		t.pour()
 	default:
+		t.adding = b.ID == keys.Add || b.ID == keys.Colour
 		t.update(func() tea.Cmd { return t.m.act(b.ID, a.Key) })
 		t.looked(b)
 	}
@@ -144,11 +147,35 @@ func ofRow(b keys.Binding) bool {
 // answer takes the rest of a line as the answer to what its beginning has opened.
 func (t *talk) answer(text string) {
 	switch {
+	case t.adding && t.m.dialogs.Top() != nil:
+		t.answerAdding(text)
 	case t.m.dialogs.Top() != nil && t.m.dialogs.Top().Tell().Ask != "":
 		t.hearDialog(text)
 	case t.m.typing != nil:
 		t.hearTyping(text)
 	}
+}
+
+// answerAdding takes what is added, and behind it the figure of the new row: "olive oil 35".
+func (t *talk) answerAdding(text string) {
+	name, figure := text, ""
+	if i := strings.LastIndexByte(text, ' '); i >= 0 && strings.ContainsAny(text[i+1:i+2], "0123456789") {
+		name, figure = text[:i], text[i+1:]
+	}
+	t.hearDialog(name)
+	if figure != "" && t.asksFigure() {
+		t.set(figure)
+	}
+}
+
+// asksFigure says whether a row was added whose figure is still to be given: the cursor is on it.
+func (t *talk) asksFigure() bool {
+	cell, _, _ := t.m.cell()
+	if !t.adding || t.m.dialogs.Top() != nil || t.m.typing != nil || cell.Set == nil {
+		return false
+	}
+	t.adding = false
+	return t.m.session.Revision() != t.told.revision
 }
 
 // looked tells the picture in words, after an action that looks at it in another way.
@@ -177,6 +204,10 @@ func (t *talk) pour() {
 	}
 	t.update(func() tea.Cmd {
 		err := t.m.opt.Pour(t.m.session.Plan().Clone())
+		if errors.Is(err, terminal.ErrInterrupted) {
+			t.cut, t.left = err, true
+			return nil
+		}
 		return func() tea.Msg { return pouredMsg{err} }
 	})
 }

@@ -9,7 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
-	"pourbench/tui"
+	"pourbench/tui/lines"
 	"pourbench/tui/terminal"
 )
 
@@ -66,8 +66,8 @@ type program struct {
 	background string
 	pixels     string
 	noMouse    bool
-	plain      bool      // --plain
-	talk       tui.Plain // what plain mode talks through, once it does
+	plain      bool       // --plain
+	talk       lines.Talk // what plain mode talks through, once it does
 	exit       int
 }
 

@@ -26,14 +26,18 @@ func (g *program) liveCommand() *cobra.Command {
 A pour of the same plan that was left under way less than two days ago is taken up again, as after a killed
 terminal; --new begins another. --trial SCENT tries a scent in two small jugs of the plan's batter instead.`,
 		Args: cobra.MaximumNArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			var err error
+			if g.plain, err = g.converses(args, cmd.Flags().Changed("plain")); err != nil {
+				return err
+			}
 			if o.Sheet, o.Shelf, o.Hand, err = g.worked(args); err != nil {
 				return err
 			}
 			return g.pourLive(o, anew)
 		},
 	}
+	g.plainFlag(cmd)
 	cmd.Flags().StringVar(&o.Resume, "resume", "", "take this pour up again")
 	cmd.Flags().BoolVar(&anew, "new", false, "begin another pour although one of this plan is under way")
 	cmd.Flags().StringVar(&o.TrialScent, "trial", "", "id of a scent to try instead of pouring")
@@ -42,8 +46,9 @@ terminal; --new begins another. --trial SCENT tries a scent in two small jugs of
 
 // pourLive opens the live run on this terminal.
 func (g *program) pourLive(o live.Options, anew bool) error {
-	if !g.terminal() {
-		return errors.New("pour live: there is no terminal to draw on; print the checklist instead: pourbench checklist")
+	plain := g.talk.In != nil || g.plain
+	if !plain && !g.terminal() {
+		return errors.New("pour live: there is no terminal to draw on; talk in lines with --plain, or print the checklist instead: pourbench checklist")
 	}
 	book, err := logbook.OpenBook(g.bookDir())
 	if err != nil {
@@ -59,6 +64,9 @@ func (g *program) pourLive(o live.Options, anew bool) error {
 			g.say("taking up %s again; --new begins another pour", open)
 			o.Resume = open
 		}
+	}
+	if plain {
+		return live.Converse(o, g.talking())
 	}
 	return live.Open(o)
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
-	"pourbench/tui"
 	"pourbench/tui/lines"
 )
 
@@ -46,9 +45,9 @@ func (g *program) outIsTerminal() bool {
 func (g *program) dumb() bool { return g.env("TERM") == "dumb" }
 
 // talking is what plain mode talks through: one for the whole process, since what was read ahead of the input is in it.
-func (g *program) talking() tui.Plain {
+func (g *program) talking() lines.Talk {
 	if g.talk.In == nil {
-		g.talk = tui.Plain{In: lines.Open(g.In), Out: lines.NewPaper(g.Out)}
+		g.talk = lines.Talk{In: lines.Open(g.In), Out: lines.NewPaper(g.Out)}
 	}
 	return g.talk
 }

@@ -26,6 +26,12 @@ type Event struct {
 	End    bool      // nothing more comes
 }
 
+// Talk is what plain mode talks through: one for a whole process, since what was read ahead of the input is in it.
+type Talk struct {
+	In  *Input
+	Out *Paper
+}
+
 // Input is lines and signals, in the order they come.
 type Input struct {
 	Events  <-chan Event
@@ -62,9 +68,8 @@ func read(in io.Reader, events chan<- Event) {
 		if err == nil || e.Long || e.Text != "" {
 			events <- e
 		}
-		if err != nil {
+		for err != nil { // whoever asks, it has ended
 			events <- Event{End: true}
-			return
 		}
 	}
 }

@@ -54,12 +54,14 @@ func (p *Paper) Gap() { p.write("\n") }
 // Prompt writes what a line is waited for with, and stays on that line.
 func (p *Paper) Prompt(text string) { p.write(ASCII(text) + "> ") }
 
-// Status says what was said last at the bench or in the run: a reason why not, or what was done.
-func (p *Paper) Status(text string) {
-	if why, ok := strings.CutPrefix(text, "× "); ok {
+// Status says what was said last at the bench or in the run, and whether that was a reason why not.
+func (p *Paper) Status(text string) (refused bool) {
+	why, refused := strings.CutPrefix(text, "× ")
+	if refused {
 		text = "No: " + why
 	}
 	p.Say(text)
+	return refused
 }
 
 // lead is a line of a dialog with what stands in front of it: words with a colon, a number without, a mark not at all where a word says it.

@@ -41,7 +41,7 @@ func (m *Model) endLines() []dialog.Line {
 	if m.state.Ended {
 		lines = append(lines, dialog.Line{Lead: "later", Text: "pourbench logbook cut " + m.ID() + " GRAMS, and cured after the cure"})
 	} else {
-		lines = append(lines, dialog.Line{Lead: "Space", Text: "the pour is over"})
+		lines = append(lines, dialog.Line{Lead: m.finishWord(), Text: "the pour is over"})
 	}
 	if m.trialling() && m.state.Ended {
 		text := m.trial

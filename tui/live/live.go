@@ -35,6 +35,7 @@ type Options struct {
 	Background string         // "auto", "dark" or "light"; empty: auto
 	NoMouse    bool           // leave the mouse to the terminal
 	Environ    []string       // the environment; nil: this process's own
+	Plain      bool           // it is told in lines, by [Converse]
 	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
 }
 
