@@ -138,12 +138,8 @@ func (t teller) concerns(w Warning) bool {
 	if t.b == nil {
 		return true
 	}
-	for _, n := range [...]BatchName{Base, Icing} {
-		if n != t.b.Name && (w.Where == string(n) || strings.HasPrefix(w.Where, string(n)+" ")) {
-			return false
-		}
-	}
-	return true
+	n, ok := w.Batch()
+	return !ok || n == t.b.Name
 }
 
 // label names the figure, with the item it is of.

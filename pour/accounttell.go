@@ -77,7 +77,7 @@ func (a Account) tellFeeds() []Told {
 		}
 		for _, w := range a.Fires {
 			if w.Code == code {
-				out = append(out, Told{"", "  stands now on " + w.Where + ": " + w.Text})
+				out = append(out, Told{"", "  stands now: " + w.Told()})
 			}
 		}
 	}

@@ -125,7 +125,16 @@ func warning(code, where, text, do string) Warning {
 	return Warning{Code: code, Severity: Stop, Where: where, Text: text, Do: fmt.Sprintf("tell the authors that %q is no code", code)}
 }
 
-func (s *Sheet) warn(w Warning) { s.Warnings = append(s.Warnings, w) }
+// warn adds a warning. The reason of one that stands on a jug names the jug first, and the icing where it is the icing's.
+func (s *Sheet) warn(w Warning) {
+	if n, jug, ok := w.Jug(); ok {
+		if n == Icing {
+			jug += " of the icing"
+		}
+		w.Text = jug + ": " + w.Text
+	}
+	s.Warnings = append(s.Warnings, w)
+}
 
 // sortWarnings puts the worst first and otherwise keeps the order they were found in.
 func (s *Sheet) sortWarnings() {

@@ -77,19 +77,22 @@ func batchEdits(shelf pour.Shelf) []editRow {
 		{"dose", pour.SetDose(pour.Base, 1, 0, 0.8), func(p *pour.Plan) { p.Base.Jugs[1].Colourants[0].DosePercent = 0.8 }},
 		{"carrier parts", pour.SetCarrierParts(pour.Base, 1, 0, 4), func(p *pour.Plan) { p.Base.Jugs[1].Colourants[0].CarrierParts = 4 }},
 		{"another colour", pour.SetColourant(pour.Base, 1, 1, gold), func(p *pour.Plan) {
+			p.Base.Jugs[1].BatterColour = "" // it was seen without
 			p.Base.Jugs[1].Colourants = append(p.Base.Jugs[1].Colourants,
 				pour.Dose{Colourant: gold.ID, DosePercent: (gold.DoseLowPercent + gold.DoseHighPercent) / 2, CarrierParts: gold.CarrierParts})
 		}},
 		{"colour in its place", pour.SetColourant(pour.Base, 1, 0, gold), func(p *pour.Plan) { // 0.45 % is a usual dose of it too
+			p.Base.Jugs[1].BatterColour = ""
 			p.Base.Jugs[1].Colourants[0] = pour.Dose{Colourant: gold.ID, DosePercent: 0.45, CarrierParts: gold.CarrierParts}
 		}},
 		{"colour at another dose", func(p pour.Plan) (pour.Plan, error) {
 			p.Base.Jugs[1].Colourants[0].DosePercent = gold.DoseHighPercent + 0.01
 			return pour.SetColourant(pour.Base, 1, 0, gold)(p)
 		}, func(p *pour.Plan) {
+			p.Base.Jugs[1].BatterColour = ""
 			p.Base.Jugs[1].Colourants[0] = pour.Dose{Colourant: gold.ID, DosePercent: (gold.DoseLowPercent + gold.DoseHighPercent) / 2, CarrierParts: gold.CarrierParts}
 		}},
-		{"no colour", pour.RemoveColourant(pour.Base, 1, 0), func(p *pour.Plan) { p.Base.Jugs[1].Colourants = nil }},
+		{"no colour", pour.RemoveColourant(pour.Base, 1, 0), func(p *pour.Plan) { p.Base.Jugs[1].Colourants, p.Base.Jugs[1].BatterColour = nil, "" }},
 		{"move", pour.MoveJug(pour.Base, 1, 3), func(p *pour.Plan) {
 			j := p.Base.Jugs
 			j[1], j[2], j[3] = j[2], j[3], j[1]

@@ -173,7 +173,8 @@ func SetBatterColour(n BatchName, jug int, hex string) Edit {
 }
 
 // SetColourant puts a colourant into a place of a jug's list, at the middle of its usual dose; the place after the last adds one.
-// Where it replaces one, the dose that stood there is kept when it lies in the new one's usual range.
+// Where it replaces one, the dose that stood there is kept when it lies in the new one's usual range. A batter colour the plan states was
+// seen with what stood there before: it goes, unless the colourant stays the same.
 func SetColourant(n BatchName, jug, place int, c Colourant) Edit {
 	return editJug(n, jug, func(_ *Batch, j *Jug) error {
 		d := Dose{Colourant: c.ID, DosePercent: round3((c.DoseLowPercent + c.DoseHighPercent) / 2), CarrierParts: c.CarrierParts}
@@ -181,8 +182,11 @@ func SetColourant(n BatchName, jug, place int, c Colourant) Edit {
 			return fmt.Errorf("colour %s: there is no place %d in its list", j.Name, place+1)
 		}
 		if place == len(j.Colourants) {
-			j.Colourants = append(j.Colourants, d)
+			j.Colourants, j.BatterColour = append(j.Colourants, d), ""
 			return nil
+		}
+		if j.Colourants[place].Colourant != c.ID {
+			j.BatterColour = ""
 		}
 		if old := j.Colourants[place].DosePercent; old >= c.DoseLowPercent && old <= c.DoseHighPercent {
 			d.DosePercent = old
@@ -190,6 +194,23 @@ func SetColourant(n BatchName, jug, place int, c Colourant) Edit {
 		j.Colourants[place] = d
 		return nil
 	})
+}
+
+// Unstated names the jugs whose batter colour one plan states and the next, an edit of it, no longer does: they are estimated from then on.
+func Unstated(before, after Plan) []string {
+	var out []string
+	for _, n := range [2]BatchName{Base, Icing} {
+		was, is := before.Batch(n), after.Batch(n)
+		if was == nil || is == nil || len(was.Jugs) != len(is.Jugs) {
+			continue
+		}
+		for i, j := range was.Jugs {
+			if j.BatterColour != "" && is.Jugs[i].BatterColour == "" && is.Jugs[i].Name == j.Name {
+				out = append(out, j.Name)
+			}
+		}
+	}
+	return out
 }
 
 func editDose(n BatchName, jug, place int, edit func(*Dose)) Edit {
@@ -212,13 +233,13 @@ func SetCarrierParts(n BatchName, jug, place int, parts float64) Edit {
 	return editDose(n, jug, place, func(d *Dose) { d.CarrierParts = parts })
 }
 
-// RemoveColourant takes a colourant out of a jug.
+// RemoveColourant takes a colourant out of a jug, and with it the batter colour that was seen with it.
 func RemoveColourant(n BatchName, jug, place int) Edit {
 	return editJug(n, jug, func(_ *Batch, j *Jug) error {
 		if err := inRange(j.Colourants, place, "colourant"); err != nil {
 			return err
 		}
-		j.Colourants = slices.Delete(j.Colourants, place, place+1)
+		j.Colourants, j.BatterColour = slices.Delete(j.Colourants, place, place+1), ""
 		return nil
 	})
 }

@@ -44,19 +44,19 @@ func (s *Sheet) inspectSuperfat(b *BatchSheet) {
 		s.warn(warning("lye-heavy", string(b.Name), fmt.Sprintf("superfat %s leaves free alkali in the bar", show.Percent(b.Superfat.PlannedPercent, 1)),
 			"set a superfat of 0 or more; most bars carry 3 to 8 %"))
 	case least < -noise:
-		s.warn(warning("lye-heavy", b.Name.jug(jug.Name), fmt.Sprintf("the carriers' oil is taken out of the batch and this jug gets little of it back: its own superfat is %s, free alkali in its soap",
+		s.warn(warning("lye-heavy", b.Name.jug(jug.Name), fmt.Sprintf("the carriers' oil is taken out of the batch and it gets little of it back: its own superfat is %s, free alkali in its soap",
 			show.Percent(least, 1)), s.lift(b, least)))
 	case b.Superfat.AsWeighedPercent < -weighedSlack:
 		s.warn(warning("lye-heavy", string(b.Name), fmt.Sprintf("weighed in steps of %s and %s the superfat comes out at %s: free alkali in the bar",
 			show.Weight(show.ScaleStepG), show.Dose(show.LyeStepG), show.Percent(b.Superfat.AsWeighedPercent, 1)), "weigh on a finer scale, or raise the superfat"))
 	case leastShown < -weighedSlack:
-		s.warn(warning("lye-heavy", b.Name.jug(shown.Name), fmt.Sprintf("weighed in steps of %s and %s this jug's own superfat comes out at %s: free alkali in its soap",
+		s.warn(warning("lye-heavy", b.Name.jug(shown.Name), fmt.Sprintf("weighed in steps of %s and %s its own superfat comes out at %s: free alkali in its soap",
 			show.Weight(show.ScaleStepG), show.Dose(show.LyeStepG), show.Percent(leastShown, 1)), "weigh on a finer scale, or raise the superfat"))
 	case b.Superfat.LowPercent < -noise && !(leastLow < b.Superfat.LowPercent-noise):
 		s.warn(warning("lye-heavy-worst", string(b.Name), fmt.Sprintf("if every oil sits at the low end of its published range the superfat is %s", show.Percent(b.Superfat.LowPercent, 1)),
 			"raise the superfat, or use the saponification value on your oils' own certificates"))
 	case leastLow < -noise:
-		s.warn(warning("lye-heavy-worst", b.Name.jug(low.Name), fmt.Sprintf("if every oil sits at the low end of its published range this jug's own superfat is %s", show.Percent(leastLow, 1)),
+		s.warn(warning("lye-heavy-worst", b.Name.jug(low.Name), fmt.Sprintf("if every oil sits at the low end of its published range its own superfat is %s", show.Percent(leastLow, 1)),
 			"raise the superfat, use the saponification value on your oils' own certificates, or carry the colours in less oil"))
 	}
 }

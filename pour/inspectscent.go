@@ -37,7 +37,7 @@ func (s *Sheet) inspectScents(b *BatchSheet, shelf Shelf) {
 	}
 	for _, j := range b.Jugs {
 		if j.ScentLoadPercent > highInJugPercent {
-			s.warn(warning("scent-high-in-jug", b.Name.jug(j.Name), fmt.Sprintf("its scent is %s of the oils in this jug", show.Percent(j.ScentLoadPercent, 1)), "spread the scent over more jugs or lower the load"))
+			s.warn(warning("scent-high-in-jug", b.Name.jug(j.Name), fmt.Sprintf("its scent is %s of the oils in it", show.Percent(j.ScentLoadPercent, 1)), "spread the scent over more jugs or lower the load"))
 		}
 		s.inspectSeveral(b, j, shelf)
 	}

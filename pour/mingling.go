@@ -65,7 +65,7 @@ func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
 	}
 	paints, err := s.Base.paints()
 	if err != nil {
-		s.warn(warning("figure-unknown", "base", err.Error(), "state the batter's colour on the jug"))
+		s.warn(warning("figure-unknown", string(Base), err.Error(), "state the batter's colour on the jug"))
 		return s
 	}
 	table, err := judge.Table(paints)
@@ -172,11 +172,25 @@ func (s *Sheet) inspectLook() {
 	name := func(i int) string { return s.Base.Jugs[i].Name }
 	for _, p := range s.Mingling.Pairs {
 		if p.Verdict == string(colour.Muddy) && p.ContactPercent >= hardlyPercent {
-			s.warn(warning("muddy-neighbours", "base", fmt.Sprintf("%s beside %s %s where they blend, along %s of all boundary on the faces",
-				name(p.A), name(p.B), p.Cause, s.Plan.Show.Percent(p.ContactPercent, 0)), "look at the other orders, or pour a white jug between them"))
+			s.warn(warning("muddy-neighbours", Base.jug(name(p.A)), fmt.Sprintf("beside %s it %s where they blend, along %s of all boundary on the faces",
+				name(p.B), p.Cause, s.Plan.Show.Percent(p.ContactPercent, 0)), "look at the other orders, or pour a white jug between them"))
 		}
 	}
 	for _, a := range s.Mingling.Alike {
-		s.warn(warning("jugs-alike", "base", fmt.Sprintf("%s and %s are hard to tell apart for eyes with %s", name(a.A), name(a.B), a.Sight), "mark the jugs with their letters; make one lighter"))
+		s.warn(warning("jugs-alike", Base.jug(name(a.A)), fmt.Sprintf("%s can hardly tell it from %s", eyes(a.Sight), name(a.B)), "mark the jugs with their letters; make one lighter"))
+	}
+}
+
+// eyes says in words who sees so.
+func eyes(sight string) string {
+	switch colour.Sight(sight) {
+	case colour.Protanopia:
+		return "eyes to which red looks dark (protanopia)"
+	case colour.Deuteranopia:
+		return "eyes that mix up red and green (deuteranopia)"
+	case colour.Tritanopia:
+		return "eyes that mix up blue and green (tritanopia, rare)"
+	default:
+		return "anybody"
 	}
 }

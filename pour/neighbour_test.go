@@ -56,7 +56,7 @@ func TestNeighboursShareOutAllContactMostFirst(t *testing.T) {
 			if p.ContactPercent > before || seen[[2]int{p.A, p.B}] || seen[[2]int{p.B, p.A}] {
 				t.Errorf("%s: %+v comes after %.2f %%", technique, p, before)
 			}
-			warned := strings.Contains(muddied(s), s.Base.Jugs[p.A].Name+" beside "+s.Base.Jugs[p.B].Name)
+			warned := strings.Contains(muddied(s), s.Base.Jugs[p.A].Name+": beside "+s.Base.Jugs[p.B].Name)
 			if warned != (p.Verdict == "muddy" && p.ContactPercent >= 5) {
 				t.Errorf("%s: %s along %.2f %% is warned of: %v", technique, p.Verdict, p.ContactPercent, warned)
 			}
@@ -95,11 +95,11 @@ func TestNeighboursAreMeasuredOnTheFaces(t *testing.T) {
 func TestMudIsACautionWhereItReallyTouches(t *testing.T) {
 	drop, column := beside(t, script.Drop), beside(t, script.Column)
 	p, _ := pair(drop, "poppy", "fern")
-	if p.ContactPercent < 5 || p.Verdict != "muddy" || !strings.Contains(muddied(drop), "poppy beside fern") {
+	if p.ContactPercent < 5 || p.Verdict != "muddy" || !strings.Contains(muddied(drop), "poppy: beside fern") {
 		t.Errorf("muddy along %.1f %%: said %q", p.ContactPercent, muddied(drop))
 	}
 	p, ok := pair(column, "gentian", "buttercup")
-	if !ok || p.ContactPercent >= 5 || p.Verdict != "muddy" || strings.Contains(muddied(column), "gentian beside buttercup") {
+	if !ok || p.ContactPercent >= 5 || p.Verdict != "muddy" || strings.Contains(muddied(column), "gentian: beside buttercup") {
 		t.Errorf("muddy along %.1f %%: said %q", p.ContactPercent, muddied(column))
 	}
 	if apart := beside(t, script.Layers, "gentian", "pot", "buttercup", "poppy", "fern"); strings.Contains(muddied(apart), "gentian") {

@@ -55,10 +55,10 @@ func (m *model) do(do panel.Do) bool {
 	if do.Pick != nil {
 		m.dialogs.Open(m.shelfList(*do.Pick, do.Picked))
 	}
-	if do.Edit != nil && m.edit(do.Name, do.Edit) != nil {
+	if do.Edit != nil && m.make(do.Name, do.Edit, do.Said) != nil {
 		return false // the reason is in the status line
 	}
-	if do.Said != "" {
+	if do.Edit == nil && do.Said != "" {
 		m.say(do.Said)
 	}
 	if do.Seek != nil {

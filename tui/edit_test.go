@@ -108,7 +108,7 @@ func TestJugsAreAddedRenamedColouredMovedAndRemoved(t *testing.T) {
 	drive(m, "down a")
 	drive(m, "r ctrl+u")
 	typeText(m, "night sky")
-	drive(m, "enter up c")
+	drive(m, "enter c")
 	typeText(m, "ultramarine")
 	drive(m, "enter shift+up")
 	j := base(m).Jugs[1]

@@ -24,7 +24,7 @@ func (m *model) warningsPage() *dialog.Page {
 	p := &dialog.Page{Title: panel.WarningsTitle, LeadW: 12}
 	for _, w := range m.facts.Warnings {
 		p.Lines = append(p.Lines,
-			dialog.Line{Lead: look.Mark(w.Severity) + " " + string(w.Severity), Style: m.look.Severity(w.Severity), Text: w.Text},
+			dialog.Line{Lead: look.Mark(w.Severity) + " " + string(w.Severity), Style: m.look.Severity(w.Severity), Text: w.Told()},
 			dialog.Line{Lead: "  do", Style: m.look.Quiet, Text: w.Do},
 			dialog.Line{Text: w.Where + ", " + w.Code + ": " + meaning(w.Code), Quiet: true}, dialog.Line{})
 	}

@@ -182,7 +182,8 @@ func (m *model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
 		m.typing = nil
 		m.say("as it was")
 	case b.ID == keys.Commit:
-		if m.commit() {
+		cell, _, _ := m.cell()
+		if m.commit() && cell.Kind == grid.Number { // figures are typed down a column; who names a jug goes on with that jug
 			m.cursors[m.at().ID] = m.grids[m.at().ID].Down(m.cursors[m.at().ID], 1)
 		}
 	case b.ID == keys.CommitRight:

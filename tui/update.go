@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -157,11 +158,26 @@ func (m *model) ask(title, text string, answers ...dialog.Answer) {
 	m.dialogs.Open(&dialog.Question{Title: title, Text: text, Answers: answers, At: len(answers) - 1})
 }
 
-// edit makes an edit and says what came of it.
-func (m *model) edit(name string, e pour.Edit) error {
-	err := m.session.Apply(name, e)
-	if err != nil {
+// edit makes an edit and says why where it is refused.
+func (m *model) edit(name string, e pour.Edit) error { return m.make(name, e, "") }
+
+// make makes an edit and says what came of it: why it is refused, or else some words, and which colours are no longer the maker's own.
+func (m *model) make(name string, e pour.Edit, said string) error {
+	before := m.session.Plan()
+	if err := m.session.Apply(name, e); err != nil {
 		m.refuse(reason(err))
+		return err
 	}
-	return err
+	if lost := pour.Unstated(before, m.session.Plan()); len(lost) > 0 {
+		said = strings.TrimPrefix(said+"; "+unstated(lost), "; ")
+	}
+	if said != "" {
+		m.say(said)
+	}
+	return nil
+}
+
+// unstated says which colours are no longer the maker's own.
+func unstated(jugs []string) string {
+	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; u undoes"
 }

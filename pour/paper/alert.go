@@ -9,12 +9,8 @@ import (
 // sectionAlerts says again, at the head of a step, the warnings that stand on the whole batch or on a jug the step has no row for.
 func (d *desk) sectionAlerts(b batch, at step, hasRow func(pour.JugSheet) bool) {
 	for _, w := range d.alertsOf(b, at) {
-		if j, ok := jugOf(b, w.Where); !ok || !hasRow(j) {
-			where := ""
-			if w.Where != string(b.Name) {
-				where = ", " + w.Where
-			}
-			d.alert(string(w.Severity) + where + ": " + advice(w))
+		if j, ok := jugOf(b, w); !ok || !hasRow(j) {
+			d.alert(string(w.Severity) + ": " + advice(w))
 		}
 	}
 }
@@ -31,7 +27,7 @@ func (d *desk) placeAlerts(at step) {
 // jugAlerts says again, under a jug's row, the warnings that stand on that jug.
 func (d *desk) jugAlerts(b batch, at step, jug string) {
 	for _, w := range d.alertsOf(b, at) {
-		if j, ok := jugOf(b, w.Where); ok && j.Name == jug {
+		if j, ok := jugOf(b, w); ok && j.Name == jug {
 			d.alert(string(w.Severity) + ": " + advice(w))
 		}
 	}
@@ -40,7 +36,7 @@ func (d *desk) jugAlerts(b batch, at step, jug string) {
 func (d *desk) alertsOf(b batch, at step) []pour.Warning {
 	var out []pour.Warning
 	for _, w := range d.sheet.Warnings {
-		if placeOfWarning(w) == at && batchOf(w.Where) == b.Name {
+		if placeOfWarning(w) == at && batchOf(w) == b.Name {
 			out = append(out, w)
 		}
 	}
@@ -58,25 +54,26 @@ func coloured(j pour.JugSheet) bool { return len(j.Colourants) > 0 }
 func scented(j pour.JugSheet) bool { return len(j.Scents) > 0 }
 
 // batchOf is the batch a warning belongs to; what belongs to none is said with the base.
-func batchOf(where string) pour.BatchName {
-	if where == string(pour.Icing) || strings.HasPrefix(where, string(pour.Icing)+" ") {
-		return pour.Icing
+func batchOf(w pour.Warning) pour.BatchName {
+	if n, ok := w.Batch(); ok {
+		return n
 	}
 	return pour.Base
 }
 
-// jugOf is the jug a warning names.
-func jugOf(b batch, where string) (pour.JugSheet, bool) {
-	name, ok := strings.CutPrefix(where, string(b.Name)+" jug ")
+// jugOf is the jug of a batch that a warning stands on.
+func jugOf(b batch, w pour.Warning) (pour.JugSheet, bool) {
+	n, name, ok := w.Jug()
 	for _, j := range b.Jugs {
-		if ok && j.Name == name {
+		if ok && n == b.Name && j.Name == name {
 			return j, true
 		}
 	}
 	return pour.JugSheet{}, false
 }
 
-// advice is a warning's reason and what to do.
-func advice(w pour.Warning) string {
-	return strings.TrimSpace(sentence(w.Text) + " " + sentence(w.Do))
-}
+// advice is a warning's reason and what to do, in the place it stands on.
+func advice(w pour.Warning) string { return strings.TrimSpace(sentence(w.Text) + " " + sentence(w.Do)) }
+
+// told is a warning's reason and what to do, away from the place it stands on.
+func told(w pour.Warning) string { return strings.TrimSpace(sentence(w.Told()) + " " + sentence(w.Do)) }

@@ -41,7 +41,7 @@ func (d *desk) planned() {
 	for _, severity := range severities() {
 		for _, w := range ofSeverity(d.sheet.Warnings, severity) {
 			if severity != pour.Note || placeOfWarning(w) == placeFront {
-				d.tick(row{text: strings.ToUpper(string(severity)) + ", " + w.Where + ": " + advice(w)})
+				d.tick(row{text: strings.ToUpper(string(severity)) + ": " + told(w)})
 			}
 		}
 	}

@@ -28,7 +28,7 @@ func Check(s pour.Sheet) (text string, exit int) {
 		p.raw(strings.ToUpper(string(severity)))
 		for _, w := range group {
 			p.wrapped("  ", w.Code+", "+w.Where)
-			p.wrapped("      ", sentence(w.Text))
+			p.wrapped("      ", sentence(w.Told()))
 			if w.Do != "" {
 				p.wrapped("      ", "Do: "+sentence(w.Do))
 			}

@@ -107,7 +107,7 @@ func (d *desk) banner() {
 	}
 	for _, w := range stops {
 		if w.Lye || !d.stopped {
-			d.wrapped("  ", w.Where+": "+advice(w))
+			d.wrapped("  ", told(w))
 		}
 	}
 	d.rule("#")

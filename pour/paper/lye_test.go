@@ -28,7 +28,7 @@ func TestAStopOnTheLyeHidesEveryLyeAmount(t *testing.T) {
 			t.Errorf("%s: the paper does not say DO NOT MIX", what)
 		}
 		for _, w := range s.Warnings {
-			if w.Severity == pour.Stop && !strings.Contains(text, flat(plain(sentence(w.Text)))) {
+			if w.Severity == pour.Stop && !strings.Contains(text, flat(plain(sentence(w.Told())))) {
 				t.Errorf("%s: the reason %q is not on the paper", what, w.Text)
 			}
 		}

@@ -2,7 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"strings"
 
 	"pourbench/pour"
 )
@@ -93,7 +92,7 @@ func stepOfTask(t pour.Task) step {
 // placeOfWarning is where on the paper a warning is said again: what is said of a colourant or a dose is said of an extra with the extras.
 func placeOfWarning(w pour.Warning) step {
 	at := placeOf(w.Code)
-	if at == stepColours && strings.Contains(w.Where, " extra ") {
+	if _, _, extra := w.Extra(); extra && at == stepColours {
 		return stepExtras
 	}
 	return at

@@ -186,9 +186,14 @@ func (w *whatIf) spoils(sheet pour.Sheet) bool {
 			return true
 		}
 	}
-	old := w.before.Batches()
+	return silenced(sheet, w.before)
+}
+
+// silenced reports whether a batch has no times that had them before.
+func silenced(sheet, before pour.Sheet) bool {
+	old := before.Batches()
 	for i, b := range sheet.Batches() {
-		if b.Refused.Times != "" && old[i].Refused.Times == "" {
+		if i < len(old) && b.Refused.Times != "" && old[i].Refused.Times == "" {
 			return true
 		}
 	}

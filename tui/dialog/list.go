@@ -180,7 +180,7 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 	}
 	if at {
 		a.Text(0, 0, "►", lk.Focus)
-		a.Restyle(2, 0, a.W()-2, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
+		a.Restyle(x, 0, a.W()-x, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
 	}
 }
 

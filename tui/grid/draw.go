@@ -73,9 +73,18 @@ func (g Grid) drawRow(a screen.Area, f frame, row, y int, l look.Look) {
 // swatchW is how many cells a colour sample takes.
 const swatchW = 2
 
+// swatched is how many of a cell's columns are painted.
+func (c Cell) swatched() int {
+	if c.Swatch != 0 {
+		return swatchW
+	}
+	return swatchW * len(c.Swatches)
+}
+
 func (c Cell) draw(a screen.Area, x, y, w int, right bool) {
 	if c.Swatch != 0 {
 		a.Cut(x, y, min(swatchW, w), 1).Fill(" ", screen.Style{Bg: c.Swatch})
+		a.Text(x+swatchW, y, screen.Clip(c.Mark, max(w-swatchW, 0)), c.MarkStyle)
 		x, w = x+swatchW+1, w-swatchW-1
 	}
 	for i, colour := range c.Swatches {
@@ -106,7 +115,9 @@ func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
 	}
 	a.Text(0, at.Min.Y, "►", l.Focus)
 	if typed == nil {
-		a.Restyle(at.Min.X, at.Min.Y, at.Dx(), func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
+		cell, _ := g.On(c)
+		from := at.Min.X + min(cell.swatched(), at.Dx()-1) // colours stay what they are under the cursor
+		a.Restyle(from, at.Min.Y, at.Max.X-from, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		return
 	}
 	x, w := g.typingAt(at, c, a.W(), typed)

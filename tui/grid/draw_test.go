@@ -209,3 +209,14 @@ func TestWhatIsCopiedIsWhatCanBeTyped(t *testing.T) {
 		}
 	}
 }
+
+func TestTheCursorLeavesASwatchAsItIs(t *testing.T) {
+	blue, _ := screen.Hex("#0000ff")
+	g := Grid{Columns: []Column{{W: 12}}, Rows: []Row{{Cells: []Cell{{Kind: Words, Text: "pot", Mark: "~", Swatch: blue}}}}}
+	s := screen.New(16, 1)
+	g.Draw(s.Area(), Cursor{}, look.New(true), true, nil)
+	if got := s.String(); strings.Count(got, "48;2;0;0;255") != 1 || strings.Contains(strings.SplitN(got, "~", 2)[0], ";7;48") {
+		t.Errorf("the swatch is drawn %q", got)
+	}
+	same(t, lines(g, Cursor{}, 16, 1, true, nil), "►   ~pot")
+}

@@ -39,6 +39,9 @@ type Cell struct {
 	Pick     func(id string) pour.Edit              // Choice
 	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there
 	ID       string                                 // Choice: what is chosen now
+
+	Mark      string // a sign of one cell between the swatch and the text: whose colour it is
+	MarkStyle screen.Style
 }
 
 // Copy returns what the cell gives to the clipboard.

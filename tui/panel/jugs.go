@@ -107,10 +107,11 @@ func (f *Facts) jugGrid(n pour.BatchName) grid.Grid {
 			g.Rows = append(g.Rows, f.jugRow(n, i, k))
 		}
 	}
-	total := make([]grid.Cell, jugBatter+1)
+	total := make([]grid.Cell, jugPigment+1)
 	total[jugName] = f.label("together")
 	total[jugShare] = f.label(f.percent(100, 1))
 	total[jugBatter] = f.label(f.Show.WeightApart(batch.Size.BatterWeighG).Number)
+	f.colourLegend(total, batch.Jugs)
 	g.Rows = append(g.Rows, grid.Row{Cells: total, Total: true, Item: -1, Sub: -1})
 	return g
 }
@@ -158,6 +159,7 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	cells[jugLetter] = grid.Cell{Text: look.Letter(i), Style: f.Look.Strong}
 	name := words("name of "+jug.Name, jug.Name, func(s string) pour.Edit { return pour.RenameJug(n, i, s) })
 	name.Swatch, _ = screen.Hex(line.Colour.Hex)
+	name.Mark, name.MarkStyle = colourMark(line.Colour), f.Look.Quiet
 	name.Hint = f.jugHint(line)
 	cells[jugName] = name
 	held := f.heldCell(jug.Held, "share")
@@ -171,15 +173,48 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	cells[jugBatter] = f.shown(f.Show.WeightApart(line.BatterWeighG).Number, path+"batter_weigh_g", "batter to weigh into "+jug.Name+", "+f.grams())
 }
 
+// The marks that stand between a jug's swatch and its name: whose colour it is.
+const (
+	markEstimated = "~"
+	markStated    = "="
+)
+
+func colourMark(c pour.JugColour) string {
+	if c.Estimated {
+		return markEstimated
+	}
+	return markStated
+}
+
+// colourLegend says under the jugs of a batch what those of the marks mean that stand there.
+func (f *Facts) colourLegend(total []grid.Cell, jugs []pour.JugSheet) {
+	for _, j := range jugs {
+		if j.Colour.Estimated {
+			total[jugDye] = f.label(markEstimated + " estimated")
+			continue
+		}
+		total[jugPigment] = f.label(markStated + " stated")
+	}
+}
+
 // jugHint says what a jug will look like.
 func (f *Facts) jugHint(line pour.JugSheet) string {
 	switch {
 	case line.Colour.Hex == "":
 		return "no colour can be estimated"
 	case line.Colour.Estimated:
-		return fmt.Sprintf("about %s once poured: an estimate from colourant, dose and %s %% white", line.Colour.Hex, f.percent(line.WhitePercent, 2))
+		from := "nothing but its oils"
+		switch dyed, white := len(line.Colourants) > 0, line.WhitePercent > 0; {
+		case dyed && white:
+			from = fmt.Sprintf("its colourants, their doses and %s of white", f.Show.Percent(line.WhitePercent, 2))
+		case dyed:
+			from = "its colourants and their doses"
+		case white:
+			from = f.Show.Percent(line.WhitePercent, 2) + " of white in the whole batch"
+		}
+		return fmt.Sprintf("about %s once poured: estimated (%s) from %s", line.Colour.Hex, markEstimated, from)
 	default:
-		return line.Colour.Hex + " once poured, as you gave it"
+		return fmt.Sprintf("%s once poured: stated (%s) by you", line.Colour.Hex, markStated)
 	}
 }
 
@@ -199,8 +234,9 @@ func (f *Facts) jugTail(cells []grid.Cell, n pour.BatchName, i int, jug pour.Jug
 		"superfat of this jug with what it holds; every oil at its low end: "+f.Show.Percent(line.Superfat.LowPercent, 1))
 	colour := words("colour of "+jug.Name, jug.BatterColour, func(s string) pour.Edit { return pour.SetBatterColour(n, i, s) })
 	colour.Hint = "colour of the finished batter, as in #5566b0; empty: estimated"
-	if colour.Text == "" {
-		colour.Text, colour.Style = "~"+line.Colour.Hex, f.Look.Quiet
+	colour.Text = colourMark(line.Colour) + line.Colour.Hex
+	if line.Colour.Estimated {
+		colour.Style = f.Look.Quiet
 	}
 	cells[jugColour] = colour
 	cells[jugLate] = f.lateCell(n, i, path)

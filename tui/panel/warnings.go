@@ -13,9 +13,6 @@ const (
 	NothingStands = "nothing stands against this plan"
 )
 
-// whereW is the most room a warning's place takes.
-const whereW = 24
-
 // leastDoW is the least room in which what to do is worth its beginning.
 const leastDoW = 12
 
@@ -39,8 +36,7 @@ func (f *Facts) DrawWarnings(a screen.Area) {
 			return
 		}
 		in.Text(1, y, look.Mark(w.Severity), f.Look.Severity(w.Severity))
-		x := in.Text(3, y, screen.Clip(w.Where, whereW)+":", f.Look.Quiet)
-		end := in.Text(x+1, y, screen.Clip(w.Text, in.W()-x-2), screen.Style{})
+		end := in.Text(3, y, screen.Clip(w.Told(), in.W()-4), screen.Style{})
 		if two {
 			in.Text(5, y+1, screen.Clip("→ "+w.Do, in.W()-6), f.Look.Quiet)
 			y += 2
@@ -65,7 +61,6 @@ func (f *Facts) DrawWorst(a screen.Area) {
 	}
 	w := f.Warnings[0]
 	a.Text(1, 0, look.Mark(w.Severity), f.Look.Severity(w.Severity))
-	x := a.Text(3, 0, screen.Clip(w.Where, whereW)+":", f.Look.Quiet)
-	a.Text(x+1, 0, screen.Clip(w.Text, a.W()-x-2-len(more)), screen.Style{})
+	a.Text(3, 0, screen.Clip(w.Told(), a.W()-4-len(more)), screen.Style{})
 	a.Right(a.W()-1, 0, more, f.Look.Quiet)
 }

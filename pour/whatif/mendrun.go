@@ -1,0 +1,77 @@
+package whatif
+
+import (
+	"math"
+	"slices"
+
+	"pourbench/pour"
+)
+
+// runWays mends what comes too late or too early: by what [Suggest] finds, and by starting or splitting at another minute, which it leaves alone.
+func runWays(m *mender, w pour.Warning) []ladder {
+	n, _ := w.Batch()
+	switch w.Code {
+	case "scent-fast-late":
+		_, jug, _ := w.Jug()
+		return slices.Concat(m.suggested(), []ladder{m.split(n, -1)}, each(m.scentsIn(n, jug), func(i int) []ladder {
+			return append(m.elsewhere(n, i), m.without(n, i))
+		}))
+	case "jug-late", "base-stiff":
+		return append(m.suggested(), m.split(n, -1))
+	case "jug-early":
+		return append(m.suggested(), m.split(n, 1))
+	case "icing-thin", "icing-stiff":
+		return append(m.suggested(), m.start())
+	case "false-trace":
+		return []ladder{m.warmer(n, 2, "warmer")}
+	case "hands-busy":
+		return []ladder{m.startFree()}
+	}
+	return nil
+}
+
+// suggested is what brings jugs inside their windows, looked for once.
+func (m *mender) suggested() []ladder {
+	if !m.asked {
+		m.helps, m.asked = Suggest(m.plan, m.shelf, m.hand), true
+	}
+	var out []ladder
+	for _, s := range m.helps {
+		out = append(out, ladder{{s.String(), s.Edit}})
+	}
+	return out
+}
+
+// longestWait is how far a start or a split is moved at most, min.
+const longestWait = 120
+
+// split divides a batch earlier or later, in whole minutes.
+func (m *mender) split(n pour.BatchName, by float64) ladder {
+	at := math.Round(m.plan.Batch(n).SplitAtMin)
+	var out ladder
+	for to := at + by; to >= 1 && to <= at+longestWait; to += by {
+		out = append(out, m.number(n, "split_at_min", to, "split it at %s", m.plan.Show.Minutes(to)))
+	}
+	return out
+}
+
+// start starts the icing at another minute, the nearest first.
+func (m *mender) start() ladder {
+	at := math.Round(m.plan.Icing.StartAtMin)
+	var out ladder
+	for off := 1.0; off <= longestWait; off++ {
+		for _, to := range [2]float64{at - off, at + off} {
+			out = append(out, Mend{"start the icing at " + m.plan.Show.Minutes(to), pour.SetNumber("icing.start_at_min", to)})
+		}
+	}
+	return out
+}
+
+// startFree starts the icing when the hands are free for it.
+func (m *mender) startFree() ladder {
+	var out ladder
+	for at := math.Ceil(m.before.Icing.LyeInAtMin); at < m.before.Icing.LyeInAtMin+10; at++ {
+		out = append(out, Mend{"start the icing at " + m.plan.Show.Minutes(at), pour.SetNumber("icing.start_at_min", at)})
+	}
+	return out
+}
