@@ -51,8 +51,8 @@ func Converse(o Options, p lines.Talk) error {
 	return err
 }
 
-// run talks until the bench is left or nothing more comes.
-func (t *talk) run() error {
+// start says where the maker is, once everything is worked out.
+func (t *talk) start() {
 	lines.Finish(t.m, t.m.Init())
 	t.welcome()
 	t.said()
@@ -62,6 +62,11 @@ func (t *talk) run() error {
 	} else {
 		t.tellPanel(false)
 	}
+}
+
+// run talks until the bench is left or nothing more comes.
+func (t *talk) run() error {
+	t.start()
 	for !t.left && t.out.Err() == nil {
 		t.ask()
 		e := <-t.in.Events

@@ -48,8 +48,11 @@ func (t *talk) command(text string) {
 		return
 	}
 	switch word := strings.ToLower(first); {
+	case word == dialog.LeaveIt:
+		t.m.say("nothing waits for an answer")
+		return
 	case word == sayList:
-		t.tellPanel(rest != "")
+		t.tellPanel(true)
 		return
 	case word == sayGo && rest == "":
 		t.tellPlaces()
@@ -146,8 +149,12 @@ func ofRow(b keys.Binding) bool {
 
 // answer takes the rest of a line as the answer to what its beginning has opened.
 func (t *talk) answer(text string) {
+	if p, ok := t.m.dialogs.Top().(*dialog.Page); ok {
+		t.m.dialogs.Replace(p.Holding(text))
+		return
+	}
 	switch {
-	case t.adding && t.m.dialogs.Top() != nil:
+	case t.adding:
 		t.answerAdding(text)
 	case t.m.dialogs.Top() != nil && t.m.dialogs.Top().Tell().Ask != "":
 		t.hearDialog(text)
@@ -156,13 +163,21 @@ func (t *talk) answer(text string) {
 	}
 }
 
-// answerAdding takes what is added, and behind it the figure of the new row: "olive oil 35".
+// answerAdding takes what is added, and behind it the figure of the new row: "olive oil 35". What is picked from no list is named: "sea 15".
 func (t *talk) answerAdding(text string) {
 	name, figure := text, ""
 	if i := strings.LastIndexByte(text, ' '); i >= 0 && strings.ContainsAny(text[i+1:i+2], "0123456789") {
 		name, figure = text[:i], text[i+1:]
 	}
-	t.hearDialog(name)
+	switch {
+	case t.m.dialogs.Top() != nil:
+		t.hearDialog(name)
+	case t.m.at().Has()&keys.Named != 0:
+		c := t.m.cursors[t.m.at().ID]
+		t.update(func() tea.Cmd { return t.m.act(keys.Rename, "") })
+		t.keep(name)
+		t.m.cursors[t.m.at().ID] = c
+	}
 	if figure != "" && t.asksFigure() {
 		t.set(figure)
 	}

@@ -71,6 +71,9 @@ func (s *Stack) Press(k tea.KeyPressMsg, refuse func(why string)) tea.Cmd {
 	return s.take(top, s.open[top].Press(k, s.Frame), refuse)
 }
 
+// Replace puts a dialog in the place of the topmost one.
+func (s *Stack) Replace(d Dialog) { s.open[len(s.open)-1] = d }
+
 // Paste gives pasted text to the topmost dialog and says whether there is one.
 func (s *Stack) Paste(text string) bool {
 	top := s.Top()

@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,16 +39,28 @@ func (p *Page) Tell() Told { return Told{Title: p.Title, Lines: p.Lines} }
 // Hear closes the page.
 func (p *Page) Hear(string) Result { return Result{Close: true} }
 
-// Holding is a page with those lines alone that hold a text.
+// Holding is a page with what holds a text: of a page in paragraphs, set apart by empty lines, whole paragraphs.
 func (p *Page) Holding(text string) *Page {
 	out := &Page{Title: p.Title, LeadW: p.LeadW}
-	for _, l := range p.Lines {
-		if strings.Contains(strings.ToLower(l.Lead+" "+l.Text), strings.ToLower(text)) {
-			out.Lines = append(out.Lines, l)
+	apart := slices.ContainsFunc(p.Lines, empty)
+	for from := 0; from < len(p.Lines); {
+		to := from + 1
+		for apart && to < len(p.Lines) && !empty(p.Lines[to-1]) {
+			to++
 		}
+		holds := func(l Line) bool { return strings.Contains(strings.ToLower(l.Lead+" "+l.Text), strings.ToLower(text)) }
+		if slices.ContainsFunc(p.Lines[from:to], holds) {
+			out.Lines = append(out.Lines, p.Lines[from:to]...)
+		}
+		from = to
+	}
+	if len(out.Lines) == 0 {
+		out.Lines = []Line{{Text: "nothing in it holds " + text}}
 	}
 	return out
 }
+
+func empty(l Line) bool { return l.Lead == "" && l.Text == "" }
 
 // Tell tells the question and numbers its answers.
 func (q *Question) Tell() Told {
