@@ -30,7 +30,8 @@ type Source struct {
 // Oil is an oil, butter, wax or free acid on the shelf.
 type Oil struct {
 	ID, Name        string
-	INCI, INCISoap  string // as added, and as its sodium soap
+	Also            []string // other names it goes by
+	INCI, INCISoap  string   // as added, and as its sodium soap
 	INCISource      Source
 	Fat             chem.Fat
 	SapSource       Source

@@ -15,6 +15,7 @@ func readOil(r *row, o *pour.Oil) {
 		o.Fat.Kind, o.Fat.DensityC = chem.Triglyceride, 20
 	}
 	r.name(&o.Name)
+	r.names("also", &o.Also, "other names it goes by, as recipes write it")
 	r.text("inci", &o.INCI, 120, "its INCI name as added")
 	r.text("inci_soap", &o.INCISoap, 120, "its INCI name as sodium soap")
 	r.source("inci_source", &o.INCISource, "inci", "inci_soap")

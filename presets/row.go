@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
@@ -122,6 +123,19 @@ func (r *row) ids(key string, to *[]string, means, kind string, known []string) 
 		if !slices.Contains(known, id) {
 			all := strings.Join(known, ", ")
 			r.fault(key, strict.Quote(id), fmt.Sprintf("is no %s on the shelf", kind), strict.Meant(id, known, "it can be "+all, "It can be "+all))
+		}
+	}
+}
+
+// names reads a list of names.
+func (r *row) names(key string, to *[]string, means string) {
+	const most = 120
+	if !r.ask(key, "list of names", "", means) || !r.in.Lines(key, to) {
+		return
+	}
+	for _, name := range *to {
+		if strings.TrimSpace(name) == "" || utf8.RuneCountInString(name) > most {
+			r.fault(key, strict.Quote(name), "is no name", "write a name of 1 to 120 letters, or leave it out")
 		}
 	}
 }

@@ -194,6 +194,7 @@ func TestAPlanIsMadeByWords(t *testing.T) {
 	s.hears("a avocado", "% of avocado oil, now", "new value, or Enter to leave")
 	s.hears("abc", "No: read")
 	s.hears("7,5", "% of avocado oil: 7.50")
+	s.hears("a grapes 1", "% of grapeseed oil: 1.00")
 	s.hears("a castor", "in the blend already")
 	s.hears("a apricot kernel oil 4", "% of apricot kernel oil: 4.00")
 	s.say("extras")
@@ -255,6 +256,26 @@ func TestEveryActionOfTheBenchCanBeSaid(t *testing.T) {
 	if n := len(s.table()); n < 50 || len(silent) != 14 {
 		t.Errorf("%d actions were tried, %d cannot be said", n, len(silent))
 	}
+}
+
+// A recipe is typed line by line, each answered with what is made of it, and taken by an empty line.
+func TestARecipeIsToldLineByLine(t *testing.T) {
+	s := spokenTo(t)
+	s.say("batch")
+	s.hears("V", "A recipe for the base", "olive oil 35 %", "first line")
+	s.hears("olive oil 60 %", "olive oil 60 %", "1 oil: 60.0 % so far, 40.0 % to go", "next line, or Enter")
+	s.hears("cocnut oil 25", "coconut oil", "yes takes it as")
+	s.hears("yes", "coconut oil 25 %", "15.0 % to go")
+	s.hears("nothing 3", "No: ")
+	s.hears("-", "15.0 % to go")
+	s.hears("shea butter 15", "100 %")
+	s.hears("", "3 oils taken", "1 olive oil: held yes, % 60.00")
+	if oils := s.m.session.Plan().Base.Oils; len(oils) != 3 || oils[1].Oil != "coconut" || oils[1].Percent != 25 {
+		t.Errorf("the oils are %+v", oils)
+	}
+	s.say("V")
+	s.hears("", "No: ")
+	s.hears("cancel", "Batch, Oils>")
 }
 
 func TestWhatAnEditChangesIsTold(t *testing.T) {
@@ -324,7 +345,8 @@ func TestTheEndOfTheInputKeepsWhatIsNotSavedAndTheNextBenchOffersIt(t *testing.T
 		t.Errorf("%v, said %s, noted %s", err, said, notes.String())
 	}
 	s := speaking(t, o)
-	if s.update(func() tea.Cmd { _ = s.m.edit("name", pour.SetName("other")); return nil }); !s.m.journal.written || s.m.journal.due {
+	s.m.Update(changingMsg{func() tea.Cmd { _ = s.m.edit("name", pour.SetName("other")); return nil }})
+	if !s.m.journal.written || s.m.journal.due {
 		t.Error("an edit waits to be journalled")
 	}
 	s.m.dropJournal()()

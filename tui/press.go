@@ -78,6 +78,8 @@ func (m *model) act(id keys.ID, key string) tea.Cmd {
 		m.askSaveAs(nil)
 	case keys.Open:
 		return m.open()
+	case keys.Recipe:
+		m.writeRecipe("")
 	case keys.Checklist:
 		m.askChecklist()
 	case keys.Copy:
@@ -230,7 +232,7 @@ func (m *model) begin(text string) {
 
 // paste puts pasted text where text is typed.
 func (m *model) paste(text string) tea.Cmd {
-	if m.dialogs.Paste(text) {
+	if m.dialogs.Paste(text) || m.typing == nil && m.pasteRecipe(text) {
 		return nil
 	}
 	if m.typing == nil {

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"errors"
 	"strings"
 	"testing"
 
@@ -24,6 +25,7 @@ func each() []Dialog {
 		&Prompt{Title: long, Text: long, Done: func(string) (tea.Cmd, error) { return nil, nil }},
 		&Prompt{Things: []string{long, "b"}, Done: func(string) (tea.Cmd, error) { return nil, nil }},
 		oils(&chosen, 30), oils(&chosen, 0),
+		padOn("", func(string) (tea.Cmd, error) { return nil, errors.New(long) }), padOn(strings.Repeat(long+"\n", 20), func(string) (tea.Cmd, error) { return nil, nil }),
 	}
 }
 

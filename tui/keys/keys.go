@@ -15,18 +15,19 @@ const (
 	List                // a list is being searched
 	Page                // a page of text is being read
 	Asking              // a question waits for its answer
+	Pad                 // lines are being typed or pasted
 	modes   int  = iota
 )
 
 // OfBench lists the modes of the workbench.
-func OfBench() []Mode { return []Mode{Bench, Typing, Line, List, Page, Asking} }
+func OfBench() []Mode { return []Mode{Bench, Typing, Line, List, Page, Asking, Pad} }
 
 // OfPour lists the modes of the live run.
 func OfPour() []Mode { return []Mode{Pouring, Line, Page, Asking} }
 
 // String is the mode's heading in help and on paper.
 func (m Mode) String() string {
-	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question"}[m]
+	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question", "on a page to fill"}[m]
 }
 
 // ID names what a key does.
@@ -84,6 +85,7 @@ const (
 	Redo       ID = "redo"
 	Save       ID = "save"
 	SaveAs     ID = "save as"
+	Recipe     ID = "recipe"
 	Open       ID = "open"
 	Checklist  ID = "checklist"
 	Copy       ID = "copy"
@@ -128,6 +130,7 @@ const (
 // What keys do while typing, in a list, on a page and at a question.
 const (
 	Commit      ID = "commit"
+	TakeMeant   ID = "take what may be meant"
 	CommitRight ID = "commit right"
 	Restore     ID = "restore"
 	Choose      ID = "choose"

@@ -69,6 +69,7 @@ func keeping() []Binding {
 		{ID: Save, Keys: []string{"s", "ctrl+s"}, Label: "save", Help: "save the plan", Foot: 40},
 		{ID: SaveAs, Keys: []string{"S"}, Help: "save the plan under another name"},
 		{ID: Open, Keys: []string{"o", "ctrl+o"}, Label: "open", Help: "open another plan or an example", Foot: 42},
+		{ID: Recipe, Keys: []string{"V"}, Label: "paste a recipe", Help: "paste or type a recipe, a line for each oil with its amount, and see what is understood before it replaces the blend; several lines pasted at the bench come there too", Foot: 15, FootOn: Spreading},
 		{ID: Checklist, Keys: []string{"x"}, Label: "checklist", Help: "write the checklist to a file", Foot: 41},
 		{ID: Copy, Keys: []string{"y"}, Help: "copy the cell to the clipboard (OSC 52, also over ssh)"},
 		{ID: CopyPanel, Keys: []string{"Y"}, Help: "copy the whole panel, tab-separated"},

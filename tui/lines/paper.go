@@ -70,8 +70,11 @@ func lead(l dialog.Line) string {
 	if _, word, ok := strings.Cut(before, " "); ok && letters(before[:len(before)-len(word)]) == 0 {
 		before = word
 	}
-	if before == "×" {
+	switch before {
+	case "×":
 		before = "No:"
+	case "→", "·":
+		before = ""
 	}
 	if text != "" && letters(before) > 1 && !strings.HasSuffix(before, ":") {
 		before += ":"

@@ -56,11 +56,19 @@ func (f *Facts) oilItem(o pour.Oil) dialog.Item {
 	return dialog.Item{
 		ID: o.ID, Name: o.Name, Aside: "SAP " + f.percent(o.Fat.Sap, 0),
 		Detail: []string{
-			o.Name, "INCI " + o.INCI,
+			o.Name, also(o.Also), "INCI " + o.INCI,
 			fmt.Sprintf("%s mg KOH/g, published %s to %s", f.percent(o.Fat.Sap, 1), f.percent(o.Fat.LowSap(), 0), f.percent(o.Fat.HighSap(), 0)),
 			o.Note, source(o.SapSource),
 		},
 	}
+}
+
+// also lists the other names something goes by.
+func also(names []string) string {
+	if len(names) == 0 {
+		return ""
+	}
+	return "also " + strings.Join(names, ", ")
 }
 
 func (f *Facts) colourantItem(c pour.Colourant) dialog.Item {

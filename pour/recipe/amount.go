@@ -1,0 +1,233 @@
+package recipe
+
+import (
+	"strings"
+	"unicode"
+
+	"pourbench/pour"
+	"pourbench/pour/strict"
+)
+
+// unit is what a recipe goes by.
+type unit int
+
+const (
+	byPercent unit = iota
+	byMass
+)
+
+// amount is how much a line says, in each way it says it.
+type amount struct {
+	percent, g pour.Figure
+	bare       pour.Figure // a number without a unit
+}
+
+func (a amount) there() bool { return a.percent.Known || a.g.Known || a.bare.Known }
+
+// as reads a number without a unit in the unit the recipe goes by.
+func (a amount) as(by unit) amount {
+	switch {
+	case !a.bare.Known:
+	case by == byPercent:
+		a.percent = a.bare
+	default:
+		a.g = a.bare
+	}
+	return a
+}
+
+// Exact: international avoirdupois pound and ounce (International Yard and Pound Agreement, 1959; from memory).
+const (
+	gramsPerPound = 453.59237
+	gramsPerOunce = gramsPerPound / 16
+)
+
+// percentSign is the unit of a part.
+const percentSign = "%"
+
+// unitWords are the units as they are written; 0 is percent.
+func unitWords() map[string]float64 {
+	return map[string]float64{
+		percentSign: 0, "percent": 0, "pct": 0, "g": 1, "gr": 1, "gm": 1, "gms": 1, "gram": 1, "grams": 1, "gramme": 1, "grammes": 1, "kg": 1000, "kgs": 1000, "kilo": 1000, "kilos": 1000,
+		"oz": gramsPerOunce, "ozs": gramsPerOunce, "ounce": gramsPerOunce, "ounces": gramsPerOunce, "lb": gramsPerPound, "lbs": gramsPerPound, "pound": gramsPerPound, "pounds": gramsPerPound,
+	}
+}
+
+// number is a number as it stands in a line.
+type number struct {
+	v        float64
+	unit     string // empty: none follows
+	from, to int    // in runes, its unit included
+}
+
+// betweenNumbers is what can stand between two numbers that are one amount, a range or a product: which it is, nobody can tell.
+const betweenNumbers = " -–—~x×*+/'"
+
+// split parts a line into a name and an amount; why says what cannot be read.
+func split(text string) (name string, a amount, why string) {
+	runes := []rune(unmarked(text))
+	all, why := numbers(runes)
+	if why != "" {
+		return string(runes), amount{}, why
+	}
+	measured := 0
+	for i, n := range all {
+		if n.unit == "" {
+			continue
+		}
+		measured++
+		if i > 0 && all[i-1].unit == "" && strings.Trim(strings.ToLower(string(runes[all[i-1].to:n.from])), betweenNumbers) == "" {
+			return string(runes), amount{}, "two numbers stand beside each other: write the amount without a gap in it"
+		}
+	}
+	if measured == 0 && len(all) > 1 {
+		return string(runes), amount{}, "which of its numbers is the amount? Write a unit behind it: %, g, kg, oz or lb"
+	}
+	for i := len(all) - 1; i >= 0; i-- {
+		n := all[i]
+		if n.unit == "" && measured > 0 {
+			continue // it belongs to the name
+		}
+		for k := n.from; k < n.to; k++ {
+			runes[k] = ' '
+		}
+	}
+	return string(runes), amounts(all), why
+}
+
+// amounts puts the numbers of a line together: pounds and ounces add up, and where a mass is given in grams too that one counts.
+func amounts(all []number) amount {
+	var a amount
+	metric, pounds := pour.Figure{}, pour.Figure{}
+	units := unitWords()
+	for _, n := range all {
+		switch per := units[n.unit]; {
+		case n.unit == "":
+			a.bare = pour.Know(n.v)
+		case per == 0:
+			a.percent = pour.Know(n.v)
+		case per == 1 || per == 1000:
+			metric = pour.Know(n.v * per)
+		default:
+			pounds = pour.Know(pounds.V + n.v*per)
+		}
+	}
+	if a.g = metric; !metric.Known {
+		a.g = pounds
+	}
+	if a.percent.Known || a.g.Known {
+		a.bare = pour.Figure{}
+	}
+	return a
+}
+
+// numbers finds the numbers of a line with their units. A number that could be read in two ways, or of which a unit is written twice, gives why.
+func numbers(runes []rune) (all []number, why string) {
+	seen := map[string]bool{}
+	for i := 0; i < len(runes); {
+		if !startsNumber(runes, i) {
+			if unicode.IsNumber(runes[i]) && !isDigit(runes[i]) {
+				return nil, "write its fraction as a decimal, as in 0.5"
+			}
+			i++
+			continue
+		}
+		n, next, why := oneNumber(runes, i)
+		if why != "" {
+			return nil, why
+		}
+		i = next
+		if next < len(runes) && runes[next] == '°' {
+			continue // the melting point in a name
+		}
+		if kind := kindOf(n.unit); n.unit != "" {
+			if seen[kind] {
+				return nil, "it has two amounts in " + kind + ": leave one"
+			}
+			seen[kind] = true
+		}
+		all = append(all, n)
+	}
+	return all, ""
+}
+
+// kindOf is the unit by the name it is shown by.
+func kindOf(unit string) string {
+	switch unitWords()[unit] {
+	case 0:
+		return percentSign
+	case gramsPerOunce:
+		return "oz"
+	case gramsPerPound:
+		return "lb"
+	}
+	return "g"
+}
+
+func isDigit(r rune) bool { return r >= '0' && r <= '9' }
+
+func letterOrDigit(r rune) bool { return unicode.IsLetter(r) || unicode.IsNumber(r) }
+
+// startsNumber says whether a number begins at a place: a digit that does not stand in a word, or a point before one.
+func startsNumber(runes []rune, i int) bool {
+	if i > 0 && letterOrDigit(runes[i-1]) {
+		return false
+	}
+	return isDigit(runes[i]) || runes[i] == '.' && i+1 < len(runes) && isDigit(runes[i+1])
+}
+
+// oneNumber reads the number that begins at a place and the unit behind it.
+func oneNumber(runes []rune, from int) (n number, next int, why string) {
+	to := from
+	for to < len(runes) && (isDigit(runes[to]) || (runes[to] == '.' || runes[to] == ',') && to+1 < len(runes) && isDigit(runes[to+1])) {
+		to++
+	}
+	text := string(runes[from:to])
+	v, err := strict.ParseNumber(text)
+	switch {
+	case err != nil:
+		return n, to, err.Error()
+	case to < len(runes) && strings.ContainsRune("/'’-–", runes[to]) && to+1 < len(runes) && unicode.IsNumber(runes[to+1]):
+		return n, to, "write one number for its amount, with a point or a comma and nothing else in it"
+	case from > 0 && runes[from-1] == '-' && (from == 1 || runes[from-2] == ' '):
+		return n, to, "an amount cannot be below 0"
+	}
+	n = number{v: v, from: from, to: to}
+	unit, end := unitAt(runes, to)
+	if unit != "" {
+		n.unit, n.to = unit, end
+	}
+	return n, n.to, ""
+}
+
+// unitAt reads the unit that stands at a place, blanks before it left out.
+func unitAt(runes []rune, at int) (string, int) {
+	for at < len(runes) && runes[at] == ' ' {
+		at++
+	}
+	if at < len(runes) && runes[at] == '%' {
+		return percentSign, at + 1
+	}
+	end := at
+	for end < len(runes) && unicode.IsLetter(runes[end]) {
+		end++
+	}
+	word := strings.ToLower(string(runes[at:end]))
+	if _, ok := unitWords()[word]; ok && (end == len(runes) || !unicode.IsNumber(runes[end])) {
+		return word, end
+	}
+	return "", at
+}
+
+// unmarked takes the mark of a list from the beginning of a line: a dash, a dot, a bullet, or its number where a later number is the amount.
+func unmarked(text string) string {
+	rest := strings.TrimLeft(text, "-*•·–—> ")
+	if head, tail, ok := strings.Cut(rest, " "); ok && len(head) > 1 && strings.Trim(head[:len(head)-1], "0123456789") == "" && strings.ContainsAny(head[len(head)-1:], ".)") &&
+		strings.ContainsAny(tail, "0123456789") {
+		rest = tail
+	}
+	if rest != text && strings.HasPrefix(strings.TrimSpace(text), "-") && rest != "" && isDigit([]rune(rest)[0]) && !strings.HasPrefix(strings.TrimSpace(text), "- ") {
+		return text // a minus, not a dash
+	}
+	return rest
+}
