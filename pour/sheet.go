@@ -252,7 +252,8 @@ type Gel struct {
 // Weighing is one thing on the shopping and weighing list.
 type Weighing struct {
 	Name string
-	Kind string // "oil", "alkali", "water", "extra", "colourant", "carrier" or "scent"
+	Kind string // one of the Weigh… words
+	Jug  string // what it goes into; empty: the whole batch, or in the totals all jugs
 	G    float64
 }
 

@@ -14,6 +14,7 @@ const (
 	WeighColour   = "colourant"
 	WeighCarrier  = "carrier"
 	WeighScent    = "scent"
+	WeighBatter   = "batter" // a jug's part of it, at the split
 	NameNaOH      = "sodium hydroxide (NaOH)"
 	NameKOH       = "potassium hydroxide (KOH)"
 	NameStock     = "stock lye"
@@ -24,17 +25,15 @@ const (
 // totals adds up everything to weigh, base and icing together, largest first and what is unknown last.
 func (s *Sheet) totals() {
 	var list []Weighing
-	add := func(kind, name string, g float64) {
-		if g <= 0 {
-			return // nothing of it; what is unknown is listed
-		}
+	add := func(w Weighing, _ float64) {
 		for i := range list {
-			if list[i].Kind == kind && list[i].Name == name {
-				list[i].G += g
+			if list[i].Kind == w.Kind && list[i].Name == w.Name {
+				list[i].G += w.G
 				return
 			}
 		}
-		list = append(list, Weighing{Name: name, Kind: kind, G: g})
+		w.Jug = ""
+		list = append(list, w)
 	}
 	for _, b := range s.Batches() {
 		b.weighings(add)
@@ -43,28 +42,55 @@ func (s *Sheet) totals() {
 	s.Totals = list
 }
 
-func (b *BatchSheet) weighings(add func(kind, name string, g float64)) {
+// Weighings lists what is put on a scale for this batch alone, as the scale shows it, in the order of the pour: what is mixed, then
+// each jug's batter at the split, then what goes into the jugs.
+func (b *BatchSheet) Weighings() []Weighing {
+	var list, doses []Weighing
+	b.weighings(func(w Weighing, scaleG float64) {
+		w.G = scaleG
+		if w.Jug == "" {
+			list = append(list, w)
+		} else {
+			doses = append(doses, w)
+		}
+	})
+	for _, j := range b.Jugs {
+		list = append(list, Weighing{Name: WeighBatter, Kind: WeighBatter, Jug: j.Name, G: j.BatterWeighG})
+	}
+	return append(list, doses...)
+}
+
+// weighings gives everything that is weighed into a batch, exactly and as its scale shows it, each thing of each jug by
+// itself.
+func (b *BatchSheet) weighings(give func(w Weighing, scaleG float64)) {
+	add := func(kind, jug, name string, g, scaleG float64) {
+		if g <= 0 {
+			return // nothing of it; what is unknown is given
+		}
+		give(Weighing{Name: name, Kind: kind, Jug: jug, G: g}, scaleG)
+	}
 	if b.ReadyBlend != "" {
-		add(WeighOil, nameReadyOils+b.ReadyBlend, b.Size.OilsG)
+		add(WeighOil, "", nameReadyOils+b.ReadyBlend, b.Size.OilsG, b.Size.OilsWeighG)
 	} else {
 		for _, o := range b.Oils {
-			add(WeighOil, o.Name, o.G)
+			add(WeighOil, "", o.Name, o.G, o.WeighG)
 		}
 	}
-	add(WeighAlkali, NameNaOH, b.Lye.NaOH.WeighedG)
-	add(WeighAlkali, NameKOH, b.Lye.KOH.WeighedG)
-	add(WeighAlkali, NameStock, b.Lye.Stock.WeighedG)
-	add(WeighWater, NameWater, b.Lye.WaterToAddG.orUnknown())
+	lye, water := &b.Lye, b.Lye.WaterToAddG.orUnknown()
+	add(WeighAlkali, "", NameNaOH, lye.NaOH.WeighedG, lye.NaOH.ToWeighG)
+	add(WeighAlkali, "", NameKOH, lye.KOH.WeighedG, lye.KOH.ToWeighG)
+	add(WeighAlkali, "", NameStock, lye.Stock.WeighedG, lye.Stock.ToWeighG)
+	add(WeighWater, "", NameWater, water, water)
 	for _, x := range b.Extras {
-		add(WeighExtra, x.Name, x.G)
+		add(WeighExtra, "", x.Name, x.G, x.G)
 	}
 	for _, j := range b.Jugs {
 		for _, d := range j.Colourants {
-			add(WeighColour, d.Name, d.PigmentG)
-			add(WeighCarrier, d.CarrierName, d.CarrierG)
+			add(WeighColour, j.Name, d.Name, d.PigmentG, d.PigmentG)
+			add(WeighCarrier, j.Name, d.CarrierName, d.CarrierG, d.CarrierG)
 		}
 		for _, x := range j.Scents {
-			add(WeighScent, x.Name, x.G)
+			add(WeighScent, j.Name, x.Name, x.G, x.G)
 		}
 	}
 }

@@ -13,11 +13,15 @@ import (
 const bigNudge = 10
 
 // change changes the plan at the cursor and says whether the key was one that does. [model.cannot] has said that it can.
-func (m *model) change(id keys.ID, key string) bool {
+func (m *model) change(b keys.Binding, nth int) bool {
 	cell, _, _ := m.cell()
-	switch id {
+	switch b.ID {
 	case keys.Digits:
-		m.begin(key)
+		typed := ""
+		if nth >= 0 {
+			typed = b.Keys[nth]
+		}
+		m.begin(typed)
 	case keys.Change, keys.Flip:
 		m.changeCell(cell)
 	case keys.More:
@@ -31,7 +35,7 @@ func (m *model) change(id keys.ID, key string) bool {
 	case keys.IcingOnOff:
 		m.toggleIcing()
 	default:
-		do, ok := m.asked(id)
+		do, ok := m.asked(b.ID)
 		if ok {
 			m.do(do)
 		}

@@ -1,8 +1,10 @@
 package tui
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -73,13 +75,7 @@ func (t *talk) command(text string) {
 
 // table is the rows of the table of keys that act at the bench.
 func (t *talk) table() []keys.Binding {
-	var out []keys.Binding
-	for _, b := range keys.Table() {
-		if b.Mode == keys.Bench && b.ID != keys.Digits {
-			out = append(out, b)
-		}
-	}
-	return out
+	return slices.DeleteFunc(slices.Clone(t.m.opt.Keys.Of(keys.Bench)), func(b keys.Binding) bool { return b.ID == keys.Digits })
 }
 
 // named takes a line that begins with the name of a row, or with a part of the name of an action.
@@ -108,8 +104,12 @@ func (t *talk) act(a lines.Asked) {
 		t.m.refuse(why)
 		return
 	}
-	if b.ID == keys.Help {
+	switch b.ID {
+	case keys.Help:
 		t.help(rest)
+		return
+	case keys.Palette: // a line says an action by its name
+		t.help(cmp.Or(rest, helpAll))
 		return
 	}
 	if rest != "" && ofRow(b) {
@@ -118,14 +118,6 @@ func (t *talk) act(a lines.Asked) {
 			return
 		}
 	}
-	why := t.m.cannot(b.ID)
-	if !b.Acts(t.m.at().Has()) {
-		why = "there is nothing in this panel to " + string(b.ID)
-	}
-	if why != "" {
-		t.m.refuse(string(b.ID) + ": " + why)
-		return
-	}
 	switch b.ID {
 	case keys.Replay:
 		t.tellPour()
@@ -133,7 +125,7 @@ func (t *talk) act(a lines.Asked) {
 		t.pour()
 	default:
 		t.adding = b.ID == keys.Add || b.ID == keys.Colour
-		t.update(func() tea.Cmd { return t.m.act(b.ID, a.Key) })
+		t.update(func() tea.Cmd { return t.m.perform(string(b.ID), b, a.Nth) })
 		t.looked(b)
 	}
 	if rest != "" {
@@ -174,7 +166,7 @@ func (t *talk) answerAdding(text string) {
 		t.hearDialog(name)
 	case t.m.at().Has()&keys.Named != 0:
 		c := t.m.cursors[t.m.at().ID]
-		t.update(func() tea.Cmd { return t.m.act(keys.Rename, "") })
+		t.update(func() tea.Cmd { return t.m.act(t.binding(keys.Rename), 0) })
 		t.keep(name)
 		t.m.cursors[t.m.at().ID] = c
 	}
@@ -246,6 +238,9 @@ func unheard(id keys.ID) string {
 	return ""
 }
 
+// helpAll asks for help with every action.
+const helpAll = "all"
+
 // help tells what can be said: in short, all of it, or what holds a word.
 func (t *talk) help(about string) {
 	if about == "" {
@@ -265,10 +260,10 @@ func (t *talk) help(about string) {
 			continue
 		}
 		text := strings.Join(lines.Words(b), ", ") + ": " + b.Help
-		if about != "" && about != "all" && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
+		if about != "" && about != helpAll && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
 			continue
 		}
-		if why := t.m.whyNot(b); why != "" {
+		if why := t.m.whyNot(b, -1); why != "" {
 			if about == "" {
 				continue
 			}

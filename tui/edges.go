@@ -76,7 +76,7 @@ func (m *model) drawWarnings(a screen.Area) {
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
 func (m *model) drawStatus(a screen.Area) {
 	if m.status.Text() != "" {
-		m.status.Draw(a, m.look)
+		m.status.Draw(a, m.key(keys.Said), m.look)
 		return
 	}
 	if m.dialogs.Top() != nil {
@@ -93,10 +93,10 @@ func (m *model) drawFooter(a screen.Area) {
 
 func (m *model) footKeys() []keys.Binding {
 	if top := m.dialogs.Top(); top != nil {
-		return top.Keys()
+		return top.Keys(m.dialogs.Frame)
 	}
 	if m.typing != nil {
-		return keys.Footer(keys.Typing, 0)
+		return m.opt.Keys.Footer(keys.Typing, 0)
 	}
-	return slices.DeleteFunc(keys.Footer(keys.Bench, m.at().Has()), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
+	return slices.DeleteFunc(m.opt.Keys.Footer(keys.Bench, m.at().Has()), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
 }

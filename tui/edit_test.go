@@ -215,8 +215,8 @@ func TestEveryKeyThatCannotActSaysWhy(t *testing.T) {
 			m.station, m.focus[s] = panel.Place(s), p
 			m.settle()
 			for _, b := range keys.Table() {
-				now, acts := keys.Lookup(keys.Bench, p.Has(), append(b.Keys, "")[0])
-				if b.Mode != keys.Bench || m.whyNot(b) == "" || acts && now.ID != b.ID {
+				now, acts := m.opt.Keys.Lookup(keys.Bench, p.Has(), append(b.Keys, "")[0])
+				if b.Mode != keys.Bench || m.whyNot(b, -1) == "" || acts && now.ID != b.ID {
 					continue // it can act, or the same key does something else here
 				}
 				m.status.Clear()

@@ -15,6 +15,7 @@ import (
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
 	"pourbench/tui/panel"
@@ -31,6 +32,8 @@ type Example struct {
 type Options struct {
 	Document   planfile.Document // the plan to start with; an empty path: it has no file yet
 	Shelf      pour.Shelf
+	Keys       *keys.Map              // the keys that are bound; nil: those the program was built with
+	KeyFaults  error                  // why the maker's own keys do not count; nil: they do, or there are none
 	Hand       clock.Hand             // what the maker's logs have taught
 	Examples   func() []Example       // the plans that come with the program, read when they are asked for; nil: none
 	StateDir   string                 // where recovery journals are kept; empty: none are
@@ -88,6 +91,9 @@ type typing struct {
 
 // newModel opens the workbench on a plan. [Open] runs it on a terminal.
 func newModel(o Options) *model {
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
+	}
 	m := &model{
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(o.Pixels), mouse: !o.NoMouse,
 		stations: panel.Stations(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
@@ -105,6 +111,7 @@ func newModel(o Options) *model {
 	if o.Say != "" {
 		m.say(o.Say)
 	}
+	m.status.WarnOfKeys(o.KeyFaults, m.key(keys.Said))
 	m.settle()
 	return m
 }
@@ -160,7 +167,7 @@ func (m *model) settle() {
 			m.grids[p.ID] = p.Grid(m.facts)
 		}
 	}
-	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h}
+	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h, Keys: m.opt.Keys}
 	m.placed = layout.Split(m.wanted(icing))
 	for _, p := range m.panels {
 		c := m.grids[p.ID].Settle(m.cursors[p.ID])

@@ -6,6 +6,8 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 	"pourbench/tui/screen"
@@ -20,7 +22,12 @@ func (m *model) click(msg tea.MouseClickMsg) tea.Cmd {
 	if msg.Button != tea.MouseLeft || m.placed.TooSmall {
 		return nil
 	}
-	if m.dialogs.Top() != nil {
+	switch {
+	case at.In(m.placed.Footer):
+		return m.clickFooter(at.X)
+	case at.In(m.placed.Status):
+		return m.clickStatus()
+	case m.dialogs.Top() != nil:
 		return m.dialogs.Click(msg, m.refuse)
 	}
 	if m.typing != nil && !m.commit() {
@@ -43,6 +50,34 @@ func (m *model) click(msg tea.MouseClickMsg) tea.Cmd {
 		return nil
 	}
 	m.clickPanel(hit, at)
+	return nil
+}
+
+// clickFooter does what the footer names under the pointer, as its key would.
+func (m *model) clickFooter(x int) tea.Cmd {
+	id, nth, ok := dialog.FootAt(m.placed.Footer.Dx(), m.footKeys(), x)
+	switch {
+	case !ok:
+	case m.dialogs.Top() != nil:
+		return m.dialogs.Act(id, m.refuse)
+	case m.typing != nil:
+		m.actTyping(id)
+	default:
+		b, _ := m.opt.Keys.Find(keys.Bench, id)
+		return m.perform(b.InFooter()+" ("+string(b.ID)+")", b, nth)
+	}
+	return nil
+}
+
+// clickStatus reads in full what the line says: the messages, or where the figure under the cursor comes from that it hints at.
+func (m *model) clickStatus() tea.Cmd {
+	cell, _, _ := m.cell()
+	switch {
+	case m.status.Text() != "":
+		m.dialogs.Open(m.status.Page(m.look))
+	case cell.Hint != "" && m.dialogs.Top() == nil && m.typing == nil:
+		m.explain()
+	}
 	return nil
 }
 

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	tea "charm.land/bubbletea/v2"
+
 	"pourbench/pour"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
@@ -9,15 +11,25 @@ import (
 )
 
 // whyNot says why a key of the bench cannot act here and now.
-func (m *model) whyNot(b keys.Binding) string {
-	if b.Mode != keys.Bench || len(b.Keys) == 0 {
-		return ""
-	}
-	if !b.Acts(m.at().Has()) {
+func (m *model) whyNot(b keys.Binding, _ int) string {
+	switch {
+	case b.Mode == keys.Pouring:
+		return "during a pour only; " + m.key(keys.Pour) + " pours this plan"
+	case !b.Acts(m.at().Has()):
 		return "not in the panel " + m.at().Title
 	}
 	return m.cannot(b.ID)
 }
+
+// actions is what help and palette ask of the bench.
+func (m *model) actions() dialog.Actions {
+	return dialog.Actions{Keys: m.opt.Keys, Own: keys.Bench, WhyNot: m.whyNot, Do: func(b keys.Binding, nth int) tea.Cmd {
+		return m.perform(string(b.ID), b, nth)
+	}}
+}
+
+// key is the key of an action of the bench, for what is said.
+func (m *model) key(id keys.ID) string { return m.opt.Keys.Name(keys.Bench, id) }
 
 // warningsPage lists every warning with what stands behind it and what to do.
 func (m *model) warningsPage() *dialog.Page {

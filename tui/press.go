@@ -18,7 +18,7 @@ import (
 
 // press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
 func (m *model) press(k tea.KeyPressMsg) tea.Cmd {
-	if k.String() == "ctrl+c" {
+	if k.String() == keys.Leaves {
 		m.typing = nil
 		m.dialogs.Clear()
 	}
@@ -36,7 +36,7 @@ func (m *model) press(k tea.KeyPressMsg) tea.Cmd {
 
 // pressTooSmall takes a key while nothing can be drawn: only leaving is possible, and what is unsaved is kept by [Open].
 func (m *model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
-	if k.String() != "ctrl+c" {
+	if k.String() != keys.Leaves {
 		return nil
 	}
 	m.quitting = !m.session.Dirty()
@@ -45,29 +45,38 @@ func (m *model) pressTooSmall(k tea.KeyPressMsg) tea.Cmd {
 
 func (m *model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 	key := k.String()
-	b, acts := keys.Lookup(keys.Bench, m.at().Has(), key)
+	b, _ := m.opt.Keys.Lookup(keys.Bench, m.at().Has(), key)
 	if b.ID == "" {
-		m.refuse(keys.Shown(key) + " does nothing here; ? lists every key")
+		m.refuse(keys.Shown(key) + " does nothing here; " + m.key(keys.Help) + " lists every key")
 		return nil
 	}
+	return m.perform(keys.Shown(key)+" ("+string(b.ID)+")", b, b.Nth(key))
+}
+
+// perform does what an action of the table asks, or says why it cannot be: the one way for keys, palette, help and footer. It is named as
+// it was asked for; nth is which of its keys it was, below 0: none.
+func (m *model) perform(named string, b keys.Binding, nth int) tea.Cmd {
 	why := m.cannot(b.ID)
-	if !acts {
+	switch {
+	case b.Mode != keys.Bench:
+		why = m.whyNot(b, nth)
+	case !b.Acts(m.at().Has()):
 		why = "there is nothing in this panel to " + string(b.ID)
 	}
 	if why != "" {
-		m.refuse(keys.Shown(key) + " (" + string(b.ID) + "): " + why)
+		m.refuse(named + ": " + why)
 		return nil
 	}
 	m.status.Clear()
-	return m.act(b.ID, key)
+	return m.act(b, nth)
 }
 
-// act does what a key asks.
-func (m *model) act(id keys.ID, key string) tea.Cmd {
-	if m.turnPicture(id) || m.move(id) || m.change(id, key) {
+// act does what an action asks, which is known to be possible.
+func (m *model) act(b keys.Binding, nth int) tea.Cmd {
+	if m.turnPicture(b.ID) || m.move(b.ID) || m.change(b, nth) {
 		return nil
 	}
-	switch id {
+	switch b.ID {
 	case keys.Undo:
 		m.undo()
 	case keys.Redo:
@@ -103,7 +112,9 @@ func (m *model) act(id keys.ID, key string) tea.Cmd {
 	case keys.Replay:
 		return m.replay()
 	case keys.Help:
-		m.dialogs.Open(dialog.NewHelp(keys.OfBench(), m.whyNot, m.look))
+		m.dialogs.Open(dialog.NewHelp(keys.OfBench(), m.actions(), m.look))
+	case keys.Palette:
+		m.dialogs.Open(dialog.NewPalette(m.actions()))
 	case keys.Said:
 		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
@@ -178,29 +189,37 @@ func (m *model) turn(by int) {
 
 // pressTyping takes a key while a cell is typed in.
 func (m *model) pressTyping(k tea.KeyPressMsg) tea.Cmd {
-	b, _ := keys.Lookup(keys.Typing, 0, k.String())
+	b, ok := m.opt.Keys.Lookup(keys.Typing, 0, k.String())
 	switch {
-	case b.ID == keys.Restore:
-		m.typing = nil
-		m.say("as it was")
-	case b.ID == keys.Commit:
-		cell, _, _ := m.cell()
-		if m.commit() && cell.Kind == grid.Number { // figures are typed down a column; who names a jug goes on with that jug
-			m.cursors[m.at().ID] = m.grids[m.at().ID].Down(m.cursors[m.at().ID], 1)
-		}
-	case b.ID == keys.CommitRight:
-		if m.commit() {
-			m.cursors[m.at().ID] = m.grids[m.at().ID].NextEdit(m.cursors[m.at().ID])
-		}
+	case ok:
+		m.actTyping(b.ID)
 	case k.Text != "" && !k.Mod.Contains(tea.ModAlt):
 		m.typing.Entry.Insert(k.Text)
 		m.typing.Refused = ""
 	case m.typing.Entry.Press(k):
 		m.typing.Refused = ""
 	default:
-		m.refuse(keys.Shown(k.String()) + ": a cell is being typed in; Enter keeps it, Esc puts back what stood there")
+		m.refuse(m.opt.Keys.Fill(keys.Typing, keys.Shown(k.String())+": a cell is being typed in; {commit} keeps it, {restore} puts back what stood there"))
 	}
 	return nil
+}
+
+// actTyping does what a key of the cell being typed in comes to.
+func (m *model) actTyping(id keys.ID) {
+	switch id {
+	case keys.Restore:
+		m.typing = nil
+		m.say("as it was")
+	case keys.Commit:
+		cell, _, _ := m.cell()
+		if m.commit() && cell.Kind == grid.Number { // figures are typed down a column; who names a jug goes on with that jug
+			m.cursors[m.at().ID] = m.grids[m.at().ID].Down(m.cursors[m.at().ID], 1)
+		}
+	case keys.CommitRight:
+		if m.commit() {
+			m.cursors[m.at().ID] = m.grids[m.at().ID].NextEdit(m.cursors[m.at().ID])
+		}
+	}
 }
 
 // commit keeps what was typed; a refusal stays at the cell with its reason.

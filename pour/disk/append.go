@@ -99,3 +99,21 @@ func (o Ops) Drop(path string) error {
 	o.SyncFolder(filepath.Dir(path))
 	return nil
 }
+
+// DropIf removes a file for good if what it holds is as agreed when its lock is held: nobody is in the middle of writing to it then, and
+// whoever waits for the lock finds no file. It reports whether the file is gone.
+func (o Ops) DropIf(path string, wait time.Duration, agreed func(content []byte) bool) (bool, error) {
+	f, err := o.openLocked(path, wait)
+	if err != nil {
+		return false, err
+	}
+	content, err := io.ReadAll(f)
+	if err != nil || !agreed(content) {
+		return false, errors.Join(err, o.Close(f))
+	}
+	if err := o.removeOpen(f, path); err != nil {
+		return false, err
+	}
+	o.SyncFolder(filepath.Dir(path))
+	return true, nil
+}

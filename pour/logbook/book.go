@@ -37,26 +37,26 @@ func (b Book) On(ops disk.Ops) Book {
 	return b
 }
 
+// Folder is where the pours are.
+func (b Book) Folder() string { return b.dir }
+
 // Path is the file of a pour.
 func (b Book) Path(id string) string { return filepath.Join(b.dir, id+Suffix) }
 
 // Create writes the file of a new pour and returns its id: the day and the plan's name, with a number where there are several.
 // A trial names its scent.
 func (b Book) Create(p pour.Plan, trialScent string, opened time.Time, first []Event) (string, error) {
-	var plan strings.Builder
-	if err := planfile.Write(&plan, p); err != nil {
+	text, err := FileText(p, trialScent, opened, first)
+	if err != nil {
 		return "", fmt.Errorf("open a pour: %w", err)
 	}
-	var text strings.Builder
-	text.WriteString(headText(p.Name, plan.String(), trialScent, opened))
-	text.WriteString(Lines(first))
 	stem := opened.Format("2006-01-02") + "-" + slug(p.Name)
 	for k := 1; k < 1000; k++ {
 		id := stem
 		if k > 1 {
 			id = fmt.Sprintf("%s-%d", stem, k)
 		}
-		err := b.disk.Save(b.Path(id), disk.Bytes([]byte(text.String())), disk.Want{Mode: disk.Private, New: true})
+		err := b.disk.Save(b.Path(id), disk.Bytes([]byte(text)), disk.Want{Mode: disk.Private, New: true})
 		if errors.Is(err, fs.ErrExist) {
 			continue
 		}
@@ -66,6 +66,15 @@ func (b Book) Create(p pour.Plan, trialScent string, opened time.Time, first []E
 		return id, nil
 	}
 	return "", fmt.Errorf("open a pour: a thousand pours of %q on one day are too many", p.Name)
+}
+
+// FileText is all that the file of a pour holds.
+func FileText(p pour.Plan, trialScent string, opened time.Time, events []Event) (string, error) {
+	var plan strings.Builder
+	if err := planfile.Write(&plan, p); err != nil {
+		return "", err
+	}
+	return headText(p.Name, plan.String(), trialScent, opened) + Lines(events), nil
 }
 
 // Size is how many bytes a pour's file has.
@@ -107,6 +116,26 @@ func (b Book) Forget(id string) error {
 	if err := b.disk.Drop(b.Path(id)); err != nil {
 		return fmt.Errorf("forget the pour %s: %w", id, err)
 	}
+	return nil
+}
+
+// ForgetAt removes a pour's file for good if it has so many bytes, that is, if nobody has written to it since it was looked at. It
+// reports whether the file is gone.
+func (b Book) ForgetAt(id string, size int64) (bool, error) {
+	gone, err := b.disk.DropIf(b.Path(id), 0, func(content []byte) bool { return int64(len(content)) == size })
+	if err != nil {
+		return false, fmt.Errorf("forget the pour %s: %w", id, err)
+	}
+	return gone, nil
+}
+
+// Try reports why a pour could not be written into this folder, before there is one to lose.
+func (b Book) Try() error {
+	path := filepath.Join(b.dir, fmt.Sprintf(".try-%d", os.Getpid()))
+	if err := b.disk.Save(path, disk.Bytes([]byte("\n")), disk.Want{Mode: disk.Private}); err != nil {
+		return fmt.Errorf("write to the logbook in %s: %w", b.dir, err)
+	}
+	_ = b.disk.Drop(path) // it is empty, hidden and written over the next time
 	return nil
 }
 

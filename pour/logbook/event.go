@@ -23,11 +23,11 @@ const (
 	Noted      EventKind = "note"         // Text, of Batch and Jug or of the pour
 	Blended    EventKind = "blended"      // the stick blender ran in a batch for Value seconds, ending now
 	Read       EventKind = "read"         // a thermometer: What is "oils", "lye" or "batter", Value °C
-	Weighed    EventKind = "weighed"      // What was weighed, Value g, Lot
+	Weighed    EventKind = "weighed"      // What was weighed, Value g, Lot, for Batch and Jug; in older logs for base and icing together
 	TakenBack  EventKind = "taken back"   // the event with the ID in What does not count
 	Ended      EventKind = "ended"        // the run is over
-	Cut        EventKind = "cut"          // one bar weighed Value g when it was cut
-	Cured      EventKind = "cured"        // one bar weighed Value g after its cure
+	Cut        EventKind = "cut"          // one bar weighed Value g when it was cut; What: the day, where it is not that of the mark
+	Cured      EventKind = "cured"        // one bar weighed Value g after its cure; What: as with Cut
 	Result     EventKind = "result"       // Text: how it came out
 	LeftOut    EventKind = "left out"     // the pour teaches nothing: Text says why
 	TakenIn    EventKind = "taken in"     // it teaches again
@@ -86,6 +86,11 @@ type Event struct {
 // Known reports whether an event can be of that kind.
 func (k EventKind) Known() bool { return slices.Contains(eventKinds(), k) }
 
+// ByHand reports whether the maker marks events of that kind, rather than the program by itself.
+func (k EventKind) ByHand() bool {
+	return !slices.Contains([]EventKind{Opened, Resumed, Jumped, TornRecord}, k)
+}
+
 // LyeIn is the key of the step that starts a batch's clock: lye meets oil.
 func LyeIn(n pour.BatchName) string { return string(n) + " lye in" }
 
@@ -97,6 +102,14 @@ func LyeInAt(standing []Event, n pour.BatchName) (at time.Duration, ok bool) {
 		}
 	}
 	return at, ok
+}
+
+// Day is the day on which what a mark tells of happened, as year-month-day: that of the mark where it names no other.
+func (e Event) Day() string {
+	if (e.Kind == Cut || e.Kind == Cured) && e.What != "" {
+		return e.What
+	}
+	return e.Wall.Format(time.DateOnly)
 }
 
 // IsLeftOut reports whether a pour teaches nothing, by the events that stand.

@@ -35,7 +35,7 @@ type Entry struct {
 // indexName is the file that saves reading every pour for a list. It can be thrown away at any time.
 const (
 	indexName = ".index"
-	indexHead = "pourbench logbook index 1"
+	indexHead = "pourbench logbook index 2" // 1 held trouble that was taken back
 )
 
 // List lists every pour, the latest first. It reads only files that have changed since the last time.
@@ -134,37 +134,63 @@ func scan(id, src string) Entry {
 	e := Entry{ID: id}
 	words := wordList{seen: map[string]bool{}}
 	words.add(id)
-	kind, named := "", false
+	var events []Event
+	named := false
 	for line := range strings.Lines(src) {
-		key, value, ok := strings.Cut(strings.TrimSpace(line), " = ")
+		line = strings.TrimSpace(line)
+		if line == eventLine {
+			events = append(events, Event{ID: fmt.Sprintf("line-%d", len(events))})
+			continue
+		}
+		key, value, ok := strings.Cut(line, " = ")
 		if !ok {
 			continue
 		}
-		switch key {
-		case "opened":
+		if key == "opened" {
 			e.Opened, _ = time.Parse(time.RFC3339Nano, value)
-			continue
-		case "name", "oil", "colourant", "scent", "technique", "text", "lot", "what", "trial_scent", "notes", "kind":
-		default:
 			continue
 		}
 		if text, err := strconv.Unquote(value); err == nil {
 			value = text
 		}
 		value = plain.Line(value)
+		if n := len(events); n > 0 {
+			events[n-1].scan(key, value)
+			continue
+		}
+		switch key {
+		case "name", "oil", "colourant", "scent", "technique", "trial_scent", "notes":
+			words.add(value)
+		}
+		if key == "trial_scent" {
+			e.TrialScent = value
+		}
 		if key == "name" && !named {
 			e.Name, named = value, true
 		}
-		if key == "kind" {
-			kind = value
-		}
-		e.take(key, kind, value)
-		if key != "kind" {
-			words.add(value)
-		}
+	}
+	for _, mark := range Standing(events) {
+		e.take(mark)
+		words.add(mark.What + " " + mark.Text + " " + mark.Lot)
 	}
 	e.words = words.out.String()
 	return e
+}
+
+// scan takes in a line of an event's table, if the list wants to know it.
+func (e *Event) scan(key, value string) {
+	switch key {
+	case "kind":
+		e.Kind = EventKind(value)
+	case "id":
+		e.ID = value
+	case "what":
+		e.What = value
+	case "text":
+		e.Text = value
+	case "lot":
+		e.Lot = value
+	}
 }
 
 // wordList gathers words, each once.
@@ -182,26 +208,21 @@ func (l *wordList) add(text string) {
 	}
 }
 
-// take notes what a line says of the pour as a whole.
-func (e *Entry) take(key, kind, value string) {
-	switch {
-	case key == "trial_scent":
-		e.TrialScent = value
-	case key == "kind":
-		switch EventKind(value) {
-		case Ended:
-			e.Ended = true
-		case LeftOut:
-			e.LeftOut = true
-		case TakenIn:
-			e.LeftOut = false
+// take notes what a mark says of the pour as a whole.
+func (e *Entry) take(mark Event) {
+	switch mark.Kind {
+	case Ended:
+		e.Ended = true
+	case LeftOut:
+		e.LeftOut = true
+	case TakenIn:
+		e.LeftOut = false
+	case Troubled:
+		if !slices.Contains(e.Troubles, mark.What) {
+			e.Troubles = append(e.Troubles, mark.What)
 		}
-	case key == "what" && kind == string(Troubled):
-		if !slices.Contains(e.Troubles, value) {
-			e.Troubles = append(e.Troubles, value)
-		}
-	case key == "text" && kind == string(Result):
-		e.Result = value
+	case Result:
+		e.Result = mark.Text
 	}
 }
 

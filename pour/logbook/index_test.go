@@ -75,6 +75,34 @@ func TestAnEntryTellsThePourFromItsFileAndFromTheIndexAlike(t *testing.T) {
 	}
 }
 
+// What was taken back is neither listed nor found, whatever it was; what was marked a second time is.
+func TestWhatWasTakenBackIsNotListed(t *testing.T) {
+	plan, _ := meadow(t)
+	book := openTestBook(t)
+	c := course{from: opened()}
+	c.mark(0, Event{Kind: Troubled, Batch: pour.Base, Jug: "fern", What: Rices})
+	c.mark(1, Event{Kind: Troubled, Batch: pour.Base, Jug: "fern", What: Browns})
+	c.mark(2, Event{Kind: Ended})
+	c.mark(3, Event{Kind: Result, Text: "dull"})
+	c.mark(4, Event{Kind: LeftOut, Text: "no scale"})
+	for i, id := range []string{"e0", "e2", "e3", "e4"} {
+		c.mark(5+float64(i), Event{Kind: TakenBack, What: id})
+	}
+	id, err := book.Create(plan, "", c.from, c.events)
+	must(t, err)
+	list, err := book.List()
+	must(t, err)
+	want := []Entry{{ID: id, Name: "Alpine Meadow", Opened: opened(), Troubles: []string{Browns}}}
+	if d := cmp.Diff(want, list, cmpopts.IgnoreFields(Entry{}, "Size", "Modified"), cmpopts.IgnoreUnexported(Entry{})); d != "" {
+		t.Error(d)
+	}
+	for word, found := range map[string]int{"rices": 0, "dull": 0, "scale": 0, "browns": 1} {
+		if len(Search(list, word)) != found {
+			t.Errorf("%q is found: %v, in %q", word, found == 0, list[0].words)
+		}
+	}
+}
+
 // The index is used as long as size and time of a file are the same, and by nobody who cannot read it.
 func TestTheIndexIsBelievedOnlyWhereItFits(t *testing.T) {
 	book, id := told(t)
@@ -93,7 +121,7 @@ func TestTheIndexIsBelievedOnlyWhereItFits(t *testing.T) {
 		t.Errorf("with an index that fits the pour is %q: it is not used", got)
 	}
 	for what, broken := range map[string]string{
-		"another program's":  strings.Replace(renamed, "index 1", "index 2", 1),
+		"an older program's": strings.Replace(renamed, "index 2", "index 1", 1),
 		"a field short":      strings.Replace(renamed, "\trustic, firm", "", 1),
 		"no size":            strings.Replace(renamed, id+"\t", id+"\tx", 1),
 		"empty":              "",

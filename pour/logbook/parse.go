@@ -25,6 +25,12 @@ type Pour struct {
 	Torn       string // what is left of an event that was being written when the machine stopped; it does not count
 }
 
+// Pours reports whether a plan is the one that was poured, the same to the last figure and word, as files hold them.
+func (p Pour) Pours(plan pour.Plan) bool {
+	var own, other strings.Builder
+	return p.PlanErr == nil && planfile.Write(&own, p.Plan) == nil && planfile.Write(&other, plan) == nil && own.String() == other.String()
+}
+
 // MostLetters is the longest text of an event that a pour's file holds.
 const MostLetters = 10_000
 

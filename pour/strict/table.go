@@ -2,6 +2,7 @@ package strict
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -30,6 +31,9 @@ func (t *Table) Has(key string) bool {
 	_, ok := t.tree[key]
 	return ok
 }
+
+// Keys lists what the table names, in the order of the alphabet.
+func (t *Table) Keys() []string { return slices.Sorted(maps.Keys(t.tree)) }
 
 // at is the path of a key of the table.
 func (t *Table) at(key string) string {

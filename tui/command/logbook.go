@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -14,6 +15,7 @@ import (
 	"pourbench/pour/logbook/learn"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
+	"pourbench/pour/plain"
 	"pourbench/pour/strict"
 )
 
@@ -70,8 +72,8 @@ func (g *program) logbookCommand() *cobra.Command {
 		g.book("take-in ID", "Let a pour teach again", cobra.ExactArgs(1), g.marking(logbook.TakenIn)),
 		g.book("result ID WORDS", "Log how a pour came out", cobra.MinimumNArgs(2), g.marking(logbook.Result)),
 		g.book("note ID WORDS", "Add a note to a pour", cobra.MinimumNArgs(2), g.marking(logbook.Noted)),
-		g.book("cut ID GRAMS", "Log what one bar weighed when it was cut", cobra.ExactArgs(2), g.weighing(logbook.Cut)),
-		g.book("cured ID GRAMS", "Log what one bar weighed after its cure", cobra.ExactArgs(2), g.weighing(logbook.Cured)),
+		g.book("cut ID GRAMS [DAY]", "Log what one bar weighed when it was cut, today or on a day such as 2026-12-06", cobra.RangeArgs(2, 3), g.weighing(logbook.Cut)),
+		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", cobra.RangeArgs(2, 3), g.weighing(logbook.Cured)),
 		g.book("forget ID", "Remove a pour's file for good", cobra.ExactArgs(1), func(book logbook.Book, _ pour.Shelf, args []string) error {
 			return book.Forget(args[0])
 		}),
@@ -159,15 +161,23 @@ func (g *program) exportCommand() *cobra.Command {
 	return cmd
 }
 
-// marking journals an event that carries words.
+// marking journals an event that carries words, and says what it wrote.
 func (g *program) marking(kind logbook.EventKind) func(logbook.Book, pour.Shelf, []string) error {
 	return func(book logbook.Book, shelf pour.Shelf, args []string) error {
 		e := logbook.Event{Kind: kind, Text: strings.Join(args[1:], " ")}
-		return underway.Add(book, args[0], shelf, underway.SystemClock(session()), session(), e)
+		if err := g.mark(book, shelf, args[0], e); err != nil {
+			return err
+		}
+		return g.print(strings.TrimSuffix(fmt.Sprintf("%s: %s: %s", args[0], kind, plain.Line(e.Text)), ": ") + "\n")
 	}
 }
 
-// weighing journals what a bar weighed.
+// mark adds an event to a pour.
+func (g *program) mark(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event) error {
+	return underway.Add(book, id, shelf, underway.SystemClock(session()), session(), e)
+}
+
+// weighing journals what a bar weighed, and says what it wrote.
 func (g *program) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, []string) error {
 	return func(book logbook.Book, shelf pour.Shelf, args []string) error {
 		grams, err := strict.ParseNumber(args[1])
@@ -177,6 +187,26 @@ func (g *program) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf
 		if grams <= 0 {
 			return errors.New("log the weight of a bar: it weighs more than 0 g")
 		}
-		return underway.Add(book, args[0], shelf, underway.SystemClock(session()), session(), logbook.Event{Kind: kind, Value: grams})
+		e := logbook.Event{Kind: kind, Value: grams, Wall: time.Now()}
+		if len(args) > 2 {
+			e.What = args[2]
+		}
+		if err := g.mark(book, shelf, args[0], e); err != nil {
+			return err
+		}
+		return g.print(barWords(book, shelf, args[0], e) + "\n")
 	}
+}
+
+// barWords says what was written of a bar, beside what the plan says where it can be used.
+func barWords(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event) string {
+	when := map[logbook.EventKind]string{logbook.Cut: "as cut", logbook.Cured: "cured"}[e.Kind]
+	text := fmt.Sprintf("%s: one bar weighed %.6g g %s, on %s", id, e.Value, when, e.Day())
+	record, err := book.Read(id, shelf)
+	if err != nil || record.PlanErr != nil {
+		return text
+	}
+	bars := pour.Weigh(record.Plan, shelf).Bars
+	planned := map[logbook.EventKind]float64{logbook.Cut: bars.CutG, logbook.Cured: bars.CuredG}[e.Kind]
+	return text + "; planned " + record.Plan.Show.Figure(pour.AsFigure(planned), record.Plan.Show.Dose)
 }

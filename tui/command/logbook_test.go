@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"pourbench/pour/logbook"
 )
@@ -40,12 +41,22 @@ func (m *maker) says(args ...string) string {
 func TestEveryMarkOfTheLogbookCommandsIsInTheExport(t *testing.T) {
 	m := worked(t)
 	id := m.poured()
-	for _, args := range [][]string{
-		{"cut", id, "101,5"}, {"cured", id, "92.25"}, {"note", id, "wrapped", "in", "two towels"}, {"result", id, "ash on", "top"},
+	today := time.Now().Format(time.DateOnly)
+	for _, c := range []struct {
+		args []string
+		said string
+	}{
+		{[]string{"cut", id, "101,5"}, id + ": one bar weighed 101.5 g as cut, on " + today + "; planned "},
+		{[]string{"cured", id, "92.25", today}, id + ": one bar weighed 92.25 g cured, on " + today + "; planned "},
+		{[]string{"note", id, "wrapped", "in", "two towels"}, id + ": note: wrapped in two towels\n"},
+		{[]string{"result", id, "ash on", "top"}, id + ": result: ash on top\n"},
 	} {
-		if out := m.says(append([]string{"logbook"}, args...)...); out != "" {
-			t.Errorf("%q prints %q", args, out)
+		if out := m.says(append([]string{"logbook"}, c.args...)...); !strings.HasPrefix(out, c.said) {
+			t.Errorf("%q prints %q, want %q", c.args, out, c.said)
 		}
+	}
+	if code, _, errs := m.types("logbook", "cut", id, "100", "tomorrow"); code == 0 || !strings.Contains(errs, "year-month-day") {
+		t.Errorf("a day that is none: exit %d, %s", code, errs)
 	}
 	rows, err := csv.NewReader(strings.NewReader(m.says("logbook", "export"))).ReadAll()
 	if err != nil {
@@ -149,7 +160,7 @@ func TestWhatIsNoWeightOrNoPourIsRefusedAndMarksNothing(t *testing.T) {
 		`read "abc" as a number`:  {"cured", id, "abc"},
 		`read "1,234.5"`:          {"cut", id, "1,234.5"},
 		"nowhere":                 {"note", "nowhere", "words"},
-		"accepts 2 arg(s)":        {"cut", id},
+		"between 2 and 3":         {"cut", id},
 		"requires at least 2":     {"leave-out", id},
 	} {
 		if code, out, errs := m.types(append([]string{"logbook"}, args...)...); code != 2 || out != "" || !strings.Contains(errs, want) {

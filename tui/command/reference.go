@@ -8,13 +8,12 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
-	"pourbench/tui/keys"
 )
 
 // referenceCommands print what the program knows of itself, each from the table it goes by.
 func (g *program) referenceCommands(root *cobra.Command) []*cobra.Command {
 	return []*cobra.Command{
-		g.printed("keys", "Print the table of keys", keys.Markdown),
+		g.keysCommand(),
 		g.printed("codes", "Print the table of warnings", paper.CodeTable),
 		g.printed("planfile", "Print what can stand in a plan file", planfile.Reference),
 		g.printed("shelf", "Print what can stand in a shelf file", g.built.Reference),
@@ -38,7 +37,7 @@ func (g *program) manual(root *cobra.Command) string {
 	for _, c := range root.Commands() {
 		page += ".TP\n.B " + c.Use + "\n" + c.Short + "\n"
 	}
-	page += asTyped("OPTIONS", root.LocalFlags().FlagUsages()) + keys.Man() + ".SH WARNINGS\n"
+	page += asTyped("OPTIONS", root.LocalFlags().FlagUsages()) + g.bound().Man() + ".SH WARNINGS\n"
 	for _, c := range pour.Codes() {
 		page += ".TP\n.B " + c.Code + "\n" + string(c.Severity) + ": " + c.Meaning + "\n"
 	}

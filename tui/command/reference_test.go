@@ -15,7 +15,7 @@ import (
 func TestTheReferencesAreTheTables(t *testing.T) {
 	m := newMaker(t)
 	_, man, _ := m.types("man")
-	for name, want := range map[string]string{"planfile": planfile.Reference(), "shelf": presets.Reference(), "keys": keys.Markdown()} {
+	for name, want := range map[string]string{"planfile": planfile.Reference(), "shelf": presets.Reference(), "keys": keys.BuiltIn().Markdown()} {
 		code, out, errs := m.types(name)
 		if code != 0 || errs != "" || out != want {
 			t.Errorf("%s: exit %d, %q, and what it prints is not its table", name, code, errs)
@@ -24,7 +24,7 @@ func TestTheReferencesAreTheTables(t *testing.T) {
 			t.Errorf("the man page lacks the reference of the %s", name)
 		}
 	}
-	for _, b := range keys.Table() {
+	for _, b := range keys.BuiltIn().All() {
 		if !strings.Contains(man, b.Help) {
 			t.Errorf("the man page lacks the key that does this: %s", b.Help)
 		}

@@ -87,6 +87,7 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 	if !plain && !g.terminal() {
 		return g.checklist(pour.Work(doc.Plan, shelf, g.hand(shelf)), shelf)
 	}
+	bound, faults := g.keys()
 	say := ""
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
@@ -94,10 +95,11 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 	o := tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
 		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
+		Keys: bound, KeyFaults: faults,
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)
-			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)}, false)
+			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
 	}
 	if plain {

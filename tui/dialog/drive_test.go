@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -20,7 +21,7 @@ type stage struct {
 
 // onStage opens dialogs on a screen of a size.
 func onStage(t testing.TB, w, h int, open ...Dialog) *stage {
-	s := &stage{TB: t, Stack: Stack{Frame: Frame{W: w, H: h}}}
+	s := &stage{TB: t, Stack: Stack{Frame: Frame{W: w, H: h, Keys: keys.BuiltIn()}}}
 	for _, d := range open {
 		s.Open(d)
 	}

@@ -3,6 +3,7 @@ package dialog
 import (
 	"image"
 
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -10,7 +11,8 @@ import (
 // Frame is the screen that dialogs stand on. Its last two lines are left free for what was said and for the keys.
 type Frame struct {
 	W, H int
-	Low  bool // boxes stand low, so that what is above them stays in sight; else in the middle, a little above it
+	Keys *keys.Map // the keys that are bound
+	Low  bool      // boxes stand low, so that what is above them stays in sight; else in the middle, a little above it
 }
 
 // feet is how many lines at the foot of the screen no dialog covers.

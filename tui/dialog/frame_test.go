@@ -35,7 +35,7 @@ func shown() []struct {
 		{"measure", &Prompt{Title: "As it really is", Things: []string{"base lye in °C, planned 40 °C", "base oils in °C, planned 38 °C"}, Typed: entry.New("36,5")}, "tab"},
 		{"pad", padOn("some words\ntset\nand a line that is far too long to stand in the room there is for what is typed", nil), "up up"},
 		{"list", oils(&chosen, 40), "1 down down"},
-		{"help", NewHelp([]keys.Mode{keys.Line, keys.Page, keys.Asking}, func(keys.Binding) string { return "" }, look.New(true)), "pgdown"},
+		{"help", NewHelp([]keys.Mode{keys.Line, keys.Page, keys.Asking}, Actions{Keys: keys.BuiltIn(), Own: keys.Bench}, look.New(true)), "pgdown"},
 		{"messages", said.Page(look.New(true)), ""},
 	}
 }

@@ -19,12 +19,15 @@ type Item struct {
 	Aside  string        // said in the list, beside the name
 	Detail []string      // said of the highlighted entry, one paragraph each
 	Swatch screen.Colour // painted before the name
+	Says   string        // said in a column of its own, where the list has room for one
+	Not    string        // why it cannot be taken now; it is taken all the same, and then said
 }
 
 // List is a list that is searched by typing.
 type List struct {
 	Title  string
 	Items  []Item
+	Below  bool   // the details always stand below the entries, which have the whole width
 	At     int    // the highlighted entry of those that match
 	Free   string // what Enter does with typed text that matches nothing; empty: it is refused
 	Choose func(id string) tea.Cmd
@@ -32,6 +35,9 @@ type List struct {
 	search entry.Entry
 	whole  bool // in plain lines, all of it is told
 }
+
+// leastLowH is the height a low list takes at least.
+const leastLowH = 12
 
 // The size a list likes, and the width from which the details have room beside the entries.
 const (
@@ -41,7 +47,7 @@ const (
 )
 
 // Keys lists the keys of the footer.
-func (l *List) Keys() []keys.Binding { return keys.Footer(keys.List, 0) }
+func (l *List) Keys(f Frame) []keys.Binding { return f.Keys.Footer(keys.List, 0) }
 
 // Paste puts text into the search.
 func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
@@ -55,7 +61,7 @@ func (l *List) matches() []Item {
 	var first, rest []Item
 	for _, it := range l.Items {
 		name := strings.ToLower(it.Name)
-		all := strings.ToLower(it.ID+" "+it.Aside+" "+strings.Join(it.Detail, " ")) + " " + name
+		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+strings.Join(it.Detail, " ")) + " " + name
 		hit, inName := true, true
 		for _, w := range words {
 			hit = hit && strings.Contains(all, w)
@@ -76,12 +82,23 @@ func (l *List) move(by int) {
 }
 
 // Press goes to an entry, takes one, searches or leaves the list.
-func (l *List) Press(k tea.KeyPressMsg, _ Frame) Result {
-	switch b, _ := keys.Lookup(keys.List, 0, k.String()); b.ID {
+func (l *List) Press(k tea.KeyPressMsg, f Frame) Result {
+	if b, ok := f.Keys.Lookup(keys.List, 0, k.String()); ok {
+		return l.Act(b.ID, f)
+	}
+	if typed(&l.search, k) {
+		l.At = 0
+	}
+	return Result{}
+}
+
+// Act does what a key of the list comes to.
+func (l *List) Act(id keys.ID, f Frame) Result {
+	switch id {
 	case keys.Close:
 		return Result{Close: true}
 	case keys.Choose:
-		return l.take()
+		return l.take(f)
 	case keys.Up:
 		l.move(-1)
 	case keys.Down:
@@ -90,34 +107,45 @@ func (l *List) Press(k tea.KeyPressMsg, _ Frame) Result {
 		l.move(-listH / 2)
 	case keys.PageDown:
 		l.move(listH / 2)
-	default:
-		if typed(&l.search, k) {
-			l.At = 0
-		}
+	case keys.Find:
+		return Result{Refused: typeToSearch}
 	}
 	return Result{}
 }
 
+// Away leaves the list, but not where what was typed is more than a search.
+func (l *List) Away(f Frame) Result {
+	if l.Free != "" && l.search.Text() != "" {
+		return Result{Refused: f.Keys.Fill(keys.List, keptTyped)}
+	}
+	return Result{Close: true}
+}
+
 // take closes the list with the highlighted entry, or with the typed text where that is allowed.
-func (l *List) take() Result {
+func (l *List) take(f Frame) Result {
 	id := l.search.Text()
 	if found := l.matches(); len(found) > 0 {
 		id = found[min(l.At, len(found)-1)].ID
 	} else if l.Free == "" || id == "" {
-		return Result{Refused: "nothing matches " + id + ": take letters away, or Esc leaves the list"}
+		return Result{Refused: f.Keys.Fill(keys.List, "nothing matches "+id+": take letters away, or {close} leaves the list")}
 	}
 	return Result{Close: true, Do: func() tea.Cmd { return l.Choose(id) }}
 }
 
-func (l *List) rect(f Frame) image.Rectangle {
-	return f.box(min(listW, f.W-4), min(listH, f.H-4))
+// Box is where the list stands.
+func (l *List) Box(f Frame) image.Rectangle {
+	h := min(listH, f.H-4)
+	if f.Low {
+		h = min(h, max(f.H*3/5, leastLowH))
+	}
+	return f.box(min(listW, f.W-4), h)
 }
 
 // rows is where the entries stand.
 func (l *List) rows(f Frame) image.Rectangle {
-	r := inside(l.rect(f))
+	r := inside(l.Box(f))
 	r.Min.Y = min(r.Min.Y+1, r.Max.Y) // the search
-	if l.rect(f).Dx() >= besideW {
+	if l.Box(f).Dx() >= besideW && !l.Below {
 		r.Max.X = r.Min.X + r.Dx()*45/100
 		return r
 	}
@@ -135,7 +163,7 @@ func (l *List) Click(at image.Point, f Frame) Result {
 	switch {
 	case !at.In(r) || i >= len(l.matches()):
 	case i == l.At:
-		return l.take()
+		return l.take(f)
 	default:
 		l.At = i
 	}
@@ -144,13 +172,13 @@ func (l *List) Click(at image.Point, f Frame) Result {
 
 // Draw draws the entries and all about the highlighted one.
 func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
-	drawSearch(boxed(a, l.rect(f), l.Title, lk), l.search, lk)
+	drawSearch(boxed(a, l.Box(f), l.Title, lk), l.search, lk)
 	found := l.matches()
 	rows := a.At(l.rows(f))
 	if len(found) == 0 {
 		text := "nothing matches"
 		if l.Free != "" {
-			text = "Enter: " + l.Free
+			text = f.Keys.Name(keys.List, keys.Choose) + ": " + l.Free
 		}
 		for y, line := range screen.Wrap(text, rows.W()) {
 			rows.Text(0, y, line, lk.Quiet)
@@ -174,7 +202,14 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 		a.Cut(x, 0, 2, 1).Fill(" ", screen.Style{Bg: it.Swatch})
 		x += 3
 	}
-	end := a.Text(x, 0, screen.Clip(it.Name, a.W()-x), lk.Text)
+	st := lk.Text
+	if it.Not != "" {
+		st = lk.Quiet
+	}
+	end := a.Text(x, 0, screen.Clip(it.Name, a.W()-x), st)
+	if it.Says != "" {
+		end = drawSays(a, x, end, it, lk)
+	}
 	if room := a.W() - end - 2; room > 3 {
 		a.Right(a.W(), 0, screen.Clip(it.Aside, room), lk.Quiet)
 	}
@@ -184,9 +219,23 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 	}
 }
 
+// nameW is the room for a name before what is said of it.
+const nameW = 20
+
+// drawSays says in its column what an entry is, or why it cannot be taken now, and leaves room for what stands at the right. It returns
+// where the text ends.
+func drawSays(a screen.Area, x, end int, it Item, lk look.Look) int {
+	text := it.Says
+	if it.Not != "" {
+		text = "× " + it.Not
+	}
+	from := max(x+nameW, end+2)
+	return a.Text(from, 0, screen.Clip(text, a.W()-from-screen.Width(it.Aside)-2), lk.Quiet)
+}
+
 // drawDetail says all about the highlighted entry: beside the list, or below it on a narrow screen.
 func (l *List) drawDetail(a screen.Area, f Frame, it Item, lk look.Look) {
-	rows, in := l.rows(f), inside(l.rect(f))
+	rows, in := l.rows(f), inside(l.Box(f))
 	r := image.Rect(rows.Max.X+3, rows.Min.Y, in.Max.X, in.Max.Y)
 	if rows.Max.Y < in.Max.Y {
 		r = image.Rect(in.Min.X, rows.Max.Y+1, in.Max.X, in.Max.Y)

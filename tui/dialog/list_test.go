@@ -81,12 +81,12 @@ func TestAClickHighlightsAndASecondTakes(t *testing.T) {
 	if chosen != "" {
 		t.Fatalf("one click chose %q", chosen)
 	}
-	s.click(x, y+60) // outside
+	s.click(s.at("search")) // on no entry
 	if s.click(x, y); chosen != "o5" {
 		t.Errorf("two clicks chose %q", chosen)
 	}
 	s.Open(oils(&chosen, 2))
-	_, y = s.at("oil 01")
+	x, y = s.at("oil 01")
 	s.click(x, y+3) // below the last entry
 	if chosen != "o5" {
 		t.Errorf("a click on nothing chose %q", chosen)

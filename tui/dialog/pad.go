@@ -44,7 +44,7 @@ func NewPad(p Pad, text string) *Pad {
 }
 
 // Keys lists the keys of the footer.
-func (p *Pad) Keys() []keys.Binding { return keys.Footer(keys.Pad, 0) }
+func (p *Pad) Keys(f Frame) []keys.Binding { return f.Keys.Footer(keys.Pad, 0) }
 
 // text is all that stands on the pad.
 func (p *Pad) text() string {
@@ -89,7 +89,22 @@ func (p *Pad) open() {
 
 // Press types, goes about, or takes what stands there.
 func (p *Pad) Press(k tea.KeyPressMsg, f Frame) Result {
-	switch b, _ := keys.Lookup(keys.Pad, 0, k.String()); b.ID {
+	if b, ok := f.Keys.Lookup(keys.Pad, 0, k.String()); ok {
+		return p.Act(b.ID, f)
+	}
+	if k.String() == "backspace" && p.lines[p.at].Text() == "" && p.at > 0 {
+		p.lines = append(p.lines[:p.at], p.lines[p.at+1:]...)
+		p.at--
+	} else {
+		typed(&p.lines[p.at], k)
+	}
+	p.changed()
+	return Result{}
+}
+
+// Act does what a key of the pad comes to.
+func (p *Pad) Act(id keys.ID, f Frame) Result {
+	switch id {
 	case keys.Close:
 		return Result{Close: true}
 	case keys.Commit:
@@ -101,19 +116,19 @@ func (p *Pad) Press(k tea.KeyPressMsg, f Frame) Result {
 	case keys.Down:
 		p.move(1)
 	case keys.PageUp:
-		p.move(-p.rect(f).Dy())
+		p.move(-p.Box(f).Dy())
 	case keys.PageDown:
-		p.move(p.rect(f).Dy())
-	default:
-		if k.String() == "backspace" && p.lines[p.at].Text() == "" && p.at > 0 {
-			p.lines = append(p.lines[:p.at], p.lines[p.at+1:]...)
-			p.at--
-		} else {
-			typed(&p.lines[p.at], k)
-		}
-		p.changed()
+		p.move(p.Box(f).Dy())
 	}
 	return Result{}
+}
+
+// Away leaves the pad as long as nothing stands on it.
+func (p *Pad) Away(f Frame) Result {
+	if strings.TrimSpace(p.text()) != "" {
+		return Result{Refused: f.Keys.Fill(keys.Pad, keptTyped)}
+	}
+	return Result{Close: true}
 }
 
 // enter goes on to the next line; on an empty one it takes the text.
@@ -160,8 +175,8 @@ func (p *Pad) move(by int) { p.at = min(max(p.at+by, 0), len(p.lines)-1) }
 // Wheel goes to another line.
 func (p *Pad) Wheel(by int, _ Frame) { p.move(by) }
 
-// rect is all the room there is: what is pasted seldom leaves any.
-func (p *Pad) rect(f Frame) image.Rectangle { return f.box(min(pageW, f.W-2), f.H) }
+// Box is all the room there is: what is pasted seldom leaves any.
+func (p *Pad) Box(f Frame) image.Rectangle { return f.box(min(pageW, f.W-2), f.H) }
 
 // padRow is a line of the pad as it stands on the screen.
 type padRow struct {
@@ -220,7 +235,7 @@ func (p *Pad) foot(w int, l look.Look) []Line {
 
 // Click goes to the line under the pointer.
 func (p *Pad) Click(at image.Point, f Frame) Result {
-	in := inside(p.rect(f))
+	in := inside(p.Box(f))
 	w, h := in.Dx(), p.body(in, look.Look{})
 	for _, r := range p.rows(p.first(w, h), w, h) {
 		if at.In(in) && at.Y-in.Min.Y >= r.y && at.Y-in.Min.Y < min(r.y+r.h, h) {
@@ -237,8 +252,8 @@ func (p *Pad) body(in image.Rectangle, l look.Look) int {
 
 // Draw draws what was typed, what is made of it, and what all of it comes to.
 func (p *Pad) Draw(a screen.Area, f Frame, l look.Look) {
-	in := boxed(a, p.rect(f), p.Title, l)
-	w, h := in.W(), p.body(inside(p.rect(f)), l)
+	in := boxed(a, p.Box(f), p.Title, l)
+	w, h := in.W(), p.body(inside(p.Box(f)), l)
 	for _, r := range p.rows(p.first(w, h), w, h) {
 		p.drawRow(in.Cut(0, r.y, w, min(r.h, h-r.y)), r, l)
 	}

@@ -8,6 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 )
 
@@ -37,7 +38,7 @@ func TestAPadHoldsLines(t *testing.T) {
 	if got := p.text(); got != "one\n[31mtwo\nthree\n" || p.at != 3 {
 		t.Fatalf("pasted: %q, on line %d", got, p.at)
 	}
-	f := Frame{W: 60, H: 20}
+	f := Frame{W: 60, H: 20, Keys: keys.BuiltIn()}
 	for _, k := range []string{"backspace", "x", "up", "enter", "enter", "enter"} {
 		p.Press(key(k), f)
 	}
@@ -72,10 +73,10 @@ func TestTheCursorOfAPadIsInSight(t *testing.T) {
 	}
 	for h := 8; h < 40; h += 3 {
 		for w := 20; w < 130; w += 9 {
-			f := Frame{W: w, H: h}
+			f := Frame{W: w, H: h, Keys: keys.BuiltIn()}
 			for _, at := range []int{0, 7, len(p.lines) - 1} {
 				p.at = at
-				in := inside(p.rect(f))
+				in := inside(p.Box(f))
 				high := p.body(in, look.New(true))
 				seen := false
 				for _, r := range p.rows(p.first(in.Dx(), high), in.Dx(), high) {
@@ -89,8 +90,8 @@ func TestTheCursorOfAPadIsInSight(t *testing.T) {
 		}
 	}
 	p.at = 0
-	f := Frame{W: 80, H: 24}
-	in := inside(p.rect(f))
+	f := Frame{W: 80, H: 24, Keys: keys.BuiltIn()}
+	in := inside(p.Box(f))
 	rows := p.rows(0, in.Dx(), p.body(in, look.New(true)))
 	p.Click(image.Pt(in.Min.X+3, in.Min.Y+rows[2].y), f)
 	if p.at != 2 {

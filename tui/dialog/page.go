@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"image"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -17,7 +18,11 @@ type Line struct {
 	Lead  string
 	Style screen.Style // of the words in front
 	Text  string
-	Quiet bool // the text is drawn as an aside
+	Quiet bool           // the text is drawn as an aside
+	Under string         // said under the text, as an aside
+	Do    func() tea.Cmd // what the line says can be done; nil: nothing
+
+	of int // of a broken line: which of those that can be done it belongs to, from 1; 0: none
 }
 
 // Page is text to read: it scrolls, and typing searches it.
@@ -29,6 +34,7 @@ type Page struct {
 	still
 	search entry.Entry
 	top    int
+	at     int // the highlighted line, of those found that can be done
 }
 
 // NewPage returns a page of plain text, a line of the text to each.
@@ -47,51 +53,69 @@ const wheelRows = 3
 const pageW = 120
 
 // Keys lists the keys of the footer.
-func (p *Page) Keys() []keys.Binding { return keys.Footer(keys.Page, 0) }
+func (p *Page) Keys(f Frame) []keys.Binding { return f.Keys.Footer(keys.Page, p.has()) }
 
 // Paste puts text into the search.
-func (p *Page) Paste(text string) { p.search.Insert(text); p.top = 0 }
+func (p *Page) Paste(text string) { p.search.Insert(text); p.top, p.at = 0, 0 }
 
 // Wheel scrolls.
 func (p *Page) Wheel(by int, f Frame) { p.scroll(by*wheelRows, f) }
 
-// rect is as high as all lines take, whatever is searched for.
-func (p *Page) rect(f Frame) image.Rectangle {
+// Box is as high as all lines take, whatever is searched for.
+func (p *Page) Box(f Frame) image.Rectangle {
 	w := min(pageW, f.W-2)
 	return f.box(w, len(p.broken(w-4, ""))+3)
 }
 
 // rows is how many lines of text are in sight.
-func (p *Page) rows(f Frame) int { return inside(p.rect(f)).Dy() - 1 }
+func (p *Page) rows(f Frame) int { return inside(p.Box(f)).Dy() - 1 }
 
 func (p *Page) scroll(by int, f Frame) {
-	p.top = max(min(p.top+by, len(p.wrapped(inside(p.rect(f)).Dx()))-p.rows(f)), 0)
+	p.top = max(min(p.top+by, len(p.wrapped(inside(p.Box(f)).Dx()))-p.rows(f)), 0)
+}
+
+// has is what the page has for its keys.
+func (p *Page) has() keys.Need {
+	if p.search.Text() != "" && slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Do != nil }) {
+		return keys.Found
+	}
+	return keys.Reading
 }
 
 // Press scrolls, searches or closes. A key that is a letter too scrolls only while nothing is searched for.
 func (p *Page) Press(k tea.KeyPressMsg, f Frame) Result {
-	b, _ := keys.Lookup(keys.Page, 0, k.String())
-	if k.Text != "" && p.search.Text() != "" {
-		b = keys.Binding{}
+	if b, ok := f.Keys.Lookup(keys.Page, p.has(), k.String()); ok && (k.Text == "" || p.search.Text() == "") {
+		return p.Act(b.ID, f)
 	}
-	switch b.ID {
-	case keys.Close:
+	if typed(&p.search, k) {
+		p.top, p.at = 0, 0
+	}
+	return Result{}
+}
+
+// Act does what a key of the page comes to.
+func (p *Page) Act(id keys.ID, f Frame) Result {
+	switch id {
+	case keys.Close, keys.Done:
 		return Result{Close: true}
+	case keys.Choose:
+		return p.take(f)
 	case keys.Up:
-		p.scroll(-1, f)
+		p.step(-1, f)
 	case keys.Down:
-		p.scroll(1, f)
+		p.step(1, f)
 	case keys.PageUp:
 		p.scroll(-p.rows(f), f)
 	case keys.PageDown:
 		p.scroll(p.rows(f), f)
-	default:
-		if typed(&p.search, k) {
-			p.top = 0
-		}
+	case keys.Find:
+		return Result{Refused: typeToSearch}
 	}
 	return Result{}
 }
+
+// Away closes the page.
+func (p *Page) Away(Frame) Result { return Result{Close: true} }
 
 // typed types a key into a line and says whether it was one that can be typed or that edits.
 func typed(e *entry.Entry, k tea.KeyPressMsg) bool {
@@ -110,28 +134,86 @@ func (p *Page) wrapped(w int) []Line {
 // broken is the lines that hold some words, all of them for none, broken to a width.
 func (p *Page) broken(w int, find string) []Line {
 	var out []Line
+	able := 0
 	for _, l := range p.Lines {
-		if find != "" && !strings.Contains(strings.ToLower(l.Lead+" "+l.Text), find) {
+		if find != "" && !strings.Contains(strings.ToLower(l.Lead+" "+l.Text+" "+l.Under), find) {
 			continue
+		}
+		of := 0
+		if l.Do != nil {
+			able++
+			of = able
 		}
 		parts := screen.Wrap(l.Text, max(w-p.LeadW, 10))
 		if len(parts) == 0 {
 			parts = []string{""}
 		}
 		for i, part := range parts {
-			next := Line{Text: part, Quiet: l.Quiet}
+			next := Line{Text: part, Quiet: l.Quiet, of: of}
 			if i == 0 {
-				next.Lead, next.Style = l.Lead, l.Style
+				next.Lead, next.Style, next.Do = l.Lead, l.Style, l.Do
 			}
 			out = append(out, next)
+		}
+		for _, part := range screen.Wrap(l.Under, max(w-p.LeadW, 10)) {
+			out = append(out, Line{Text: part, Quiet: true, of: of})
 		}
 	}
 	return out
 }
 
+// found is where the lines that can be done stand among those broken to the page's width, once something is searched for.
+func (p *Page) found(f Frame) (lines []Line, at []int) {
+	lines = p.wrapped(inside(p.Box(f)).Dx())
+	for i, l := range lines {
+		if l.Do != nil && p.has() == keys.Found {
+			at = append(at, i)
+		}
+	}
+	return lines, at
+}
+
+// step goes to another line that can be done, where such are found; else it scrolls.
+func (p *Page) step(by int, f Frame) {
+	_, at := p.found(f)
+	if len(at) == 0 {
+		p.scroll(by, f)
+		return
+	}
+	p.at = min(max(p.at+by, 0), len(at)-1)
+	rows := p.rows(f)
+	p.top = max(min(p.top, at[p.at]), at[p.at]-rows+2)
+	p.scroll(0, f)
+}
+
+// take does what the highlighted line says.
+func (p *Page) take(f Frame) Result {
+	lines, at := p.found(f)
+	if len(at) == 0 {
+		return Result{Refused: f.Keys.Fill(keys.Page, "nothing that was found can be done from here; {close} closes the page")}
+	}
+	return Result{Close: true, Do: lines[at[min(p.at, len(at)-1)]].Do}
+}
+
+// Click highlights a line that can be done, or does the highlighted one.
+func (p *Page) Click(at image.Point, f Frame) Result {
+	in := inside(p.Box(f))
+	in.Min.Y++ // the search
+	lines, able := p.found(f)
+	i := max(min(p.top, len(lines)-in.Dy()), 0) + at.Y - in.Min.Y
+	switch {
+	case !at.In(in) || i >= len(lines) || len(able) == 0 || lines[i].of == 0:
+	case lines[i].of-1 == p.at:
+		return p.take(f)
+	default:
+		p.at = lines[i].of - 1
+	}
+	return Result{}
+}
+
 // Draw draws what is in sight.
 func (p *Page) Draw(a screen.Area, f Frame, l look.Look) {
-	in := boxed(a, p.rect(f), p.Title, l)
+	in := boxed(a, p.Box(f), p.Title, l)
 	drawSearch(in, p.search, l)
 	body := in.Cut(0, 1, in.W(), in.H()-1)
 	lines := p.wrapped(in.W())
@@ -140,11 +222,24 @@ func (p *Page) Draw(a screen.Area, f Frame, l look.Look) {
 	}
 	top := max(min(p.top, len(lines)-body.H()), 0)
 	for y := range min(body.H(), len(lines)-top) {
-		p.drawLine(body.Cut(0, y, body.W(), 1), lines[top+y], l)
+		line := body.Cut(0, y, body.W(), 1)
+		p.drawLine(line, lines[top+y], l)
+		if p.has() == keys.Found && lines[top+y].of == p.at+1 {
+			highlight(line, lines[top+y].Do != nil, l)
+		}
 	}
 	if top+body.H() < len(lines) {
 		body.Right(body.W(), body.H()-1, "↓ more", l.Accent)
 	}
+}
+
+// highlight marks a line that Enter does, the first of it by a sign.
+func highlight(a screen.Area, first bool, l look.Look) {
+	if first {
+		a.Text(0, 0, "►", l.Focus)
+		a.Focus(0, 0)
+	}
+	a.Restyle(2, 0, a.W()-2, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
 }
 
 func (p *Page) drawLine(a screen.Area, line Line, l look.Look) {

@@ -92,14 +92,14 @@ func TestLinesAreWrappedUnderTheirText(t *testing.T) {
 }
 
 func TestHelpSaysWhatEachKeyDoesAndWhyItCannot(t *testing.T) {
-	p := NewHelp(keys.OfPour(), func(b keys.Binding) string {
+	p := NewHelp(keys.OfPour(), Actions{Keys: keys.BuiltIn(), Own: keys.Pouring, WhyNot: func(b keys.Binding, _ int) string {
 		if b.ID == keys.Discount {
 			return "the clock has not jumped"
 		}
 		return ""
-	}, look.New(true))
+	}}, look.New(true))
 	s := onStage(t, 120, 200, p)
-	for _, b := range keys.Table() {
+	for _, b := range keys.BuiltIn().All() {
 		switch b.Mode {
 		case keys.Pouring, keys.Line, keys.Page, keys.Asking:
 			s.shows(b.Help[:min(len(b.Help), 40)])

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"image"
 	"slices"
 	"strings"
 
@@ -24,19 +25,35 @@ type Prompt struct {
 	still
 	refused string
 	chosen  bool // in plain lines, the thing is known
+	touched bool // something was typed into it
 }
 
 // Keys lists the keys of the footer.
-func (p *Prompt) Keys() []keys.Binding {
-	return slices.DeleteFunc(keys.Footer(keys.Line, 0), func(b keys.Binding) bool { return b.ID == keys.NextThing && len(p.Things) == 0 })
+func (p *Prompt) Keys(f Frame) []keys.Binding {
+	return slices.DeleteFunc(f.Keys.Footer(keys.Line, 0), func(b keys.Binding) bool { return b.ID == keys.NextThing && len(p.Things) == 0 })
 }
 
 // Paste puts text into the line.
-func (p *Prompt) Paste(text string) { p.Typed.Insert(strings.TrimSpace(text)); p.refused = "" }
+func (p *Prompt) Paste(text string) {
+	p.Typed.Insert(strings.TrimSpace(text))
+	p.refused, p.touched = "", true
+}
 
 // Press types, keeps or leaves the line.
-func (p *Prompt) Press(k tea.KeyPressMsg, _ Frame) Result {
-	switch b, _ := keys.Lookup(keys.Line, 0, k.String()); b.ID {
+func (p *Prompt) Press(k tea.KeyPressMsg, f Frame) Result {
+	if b, ok := f.Keys.Lookup(keys.Line, 0, k.String()); ok {
+		return p.Act(b.ID, f)
+	}
+	if typed(&p.Typed, k) {
+		p.touched = true
+	}
+	p.refused = ""
+	return Result{}
+}
+
+// Act does what a key of the line comes to.
+func (p *Prompt) Act(id keys.ID, _ Frame) Result {
+	switch id {
 	case keys.Close:
 		return Result{Close: true}
 	case keys.Commit:
@@ -50,11 +67,38 @@ func (p *Prompt) Press(k tea.KeyPressMsg, _ Frame) Result {
 		p.turn(1)
 	case keys.PrevThing:
 		p.turn(-1)
-	default:
-		typed(&p.Typed, k)
 	}
 	p.refused = ""
 	return Result{}
+}
+
+// keptTyped is said where a click beside what is typed would throw it away.
+const keptTyped = "what was typed stays until it is kept or left: {close} leaves it"
+
+// Away leaves the line as long as nothing was typed into it.
+func (p *Prompt) Away(f Frame) Result {
+	if p.touched {
+		return Result{Refused: f.Keys.Fill(keys.Line, keptTyped)}
+	}
+	return Result{Close: true}
+}
+
+// lines are what stands in the box: the text over the line, or the thing it is about; and why what was typed was refused.
+func (p *Prompt) lines(f Frame) (text, refused []string) {
+	text = screen.Wrap(p.Text, f.room())
+	if len(p.Things) > 0 {
+		text = []string{screen.Clip(p.Things[p.At], f.room())}
+	}
+	if p.refused != "" {
+		refused = screen.Wrap("× "+p.refused, f.room())
+	}
+	return text, refused
+}
+
+// Box is where the line stands.
+func (p *Prompt) Box(f Frame) image.Rectangle {
+	text, refused := p.lines(f)
+	return f.box(f.room()+4, len(text)+1+len(refused)+2)
 }
 
 func (p *Prompt) turn(by int) {
@@ -65,15 +109,12 @@ func (p *Prompt) turn(by int) {
 
 // Draw draws the line, what it is about, and why it was refused.
 func (p *Prompt) Draw(a screen.Area, f Frame, l look.Look) {
-	text, st := screen.Wrap(p.Text, f.room()), l.Quiet
+	st := l.Quiet
 	if len(p.Things) > 0 {
-		text, st = []string{screen.Clip(p.Things[p.At], f.room())}, l.Strong
+		st = l.Strong
 	}
-	var refused []string
-	if p.refused != "" {
-		refused = screen.Wrap("× "+p.refused, f.room())
-	}
-	in := boxed(a, f.box(f.room()+4, len(text)+1+len(refused)+2), p.Title, l)
+	text, refused := p.lines(f)
+	in := boxed(a, p.Box(f), p.Title, l)
 	for y, line := range text {
 		in.Text(0, y, line, st)
 	}

@@ -59,7 +59,7 @@ func TestTabGoesRoundTheThingsALineCanBeAbout(t *testing.T) {
 
 func TestKeysThatGoRoundAreNamedOnlyWhereThereIsSomethingToGoRound(t *testing.T) {
 	names := func(p *Prompt) (found bool) {
-		for _, b := range p.Keys() {
+		for _, b := range p.Keys(Frame{Keys: keys.BuiltIn()}) {
 			found = found || b.ID == keys.NextThing
 		}
 		return found

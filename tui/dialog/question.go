@@ -29,7 +29,7 @@ type Question struct {
 }
 
 // Keys lists the keys of the footer.
-func (q *Question) Keys() []keys.Binding { return keys.Footer(keys.Asking, 0) }
+func (q *Question) Keys(f Frame) []keys.Binding { return f.Keys.Footer(keys.Asking, 0) }
 
 // Wheel goes to another answer.
 func (q *Question) Wheel(by int, _ Frame) { q.move(by) }
@@ -44,20 +44,9 @@ func (q *Question) move(by int) {
 }
 
 // Press goes to an answer or gives one.
-func (q *Question) Press(k tea.KeyPressMsg, _ Frame) Result {
-	switch b, _ := keys.Lookup(keys.Asking, 0, k.String()); b.ID {
-	case keys.Close:
-		return Result{Close: true}
-	case keys.Left:
-		q.move(-1)
-		return Result{}
-	case keys.Right:
-		q.move(1)
-		return Result{}
-	case keys.Answer:
-		if q.At >= 0 {
-			return q.give(q.At)
-		}
+func (q *Question) Press(k tea.KeyPressMsg, f Frame) Result {
+	if b, ok := f.Keys.Lookup(keys.Asking, 0, k.String()); ok {
+		return q.Act(b.ID, f)
 	}
 	letter := strings.ToLower(k.Text)
 	for i, a := range q.Answers {
@@ -65,7 +54,36 @@ func (q *Question) Press(k tea.KeyPressMsg, _ Frame) Result {
 			return q.give(i)
 		}
 	}
-	return Result{Refused: "answer with the letter of an answer, or with arrows and Enter; Esc answers nothing"}
+	return q.Away(f)
+}
+
+// Act does what a key of the question comes to.
+func (q *Question) Act(id keys.ID, f Frame) Result {
+	switch id {
+	case keys.Close:
+		return Result{Close: true}
+	case keys.Left:
+		q.move(-1)
+	case keys.Right:
+		q.move(1)
+	case keys.Answer:
+		if q.At < 0 {
+			return q.Away(f)
+		}
+		return q.give(q.At)
+	}
+	return Result{}
+}
+
+// Away leaves the question standing: what it asks about is not to be waved away by a slip of the hand.
+func (q *Question) Away(f Frame) Result {
+	return Result{Refused: f.Keys.Fill(keys.Asking, "answer with the letter of an answer, or with arrows and {answer}; {close} answers nothing")}
+}
+
+// Box is where the question stands.
+func (q *Question) Box(f Frame) image.Rectangle {
+	_, _, high := q.spots(f)
+	return q.rect(f, high)
 }
 
 func (q *Question) give(i int) Result { return Result{Close: true, Do: q.Answers[i].Do} }

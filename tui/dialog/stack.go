@@ -18,10 +18,13 @@ import (
 
 // Dialog takes keys while it is open. Places are in the coordinates of the screen.
 type Dialog interface {
-	Keys() []keys.Binding // for the footer, the most useful first
+	Keys(f Frame) []keys.Binding // for the footer, the most useful first
 	Press(k tea.KeyPressMsg, f Frame) Result
+	Act(id keys.ID, f Frame) Result // what a key of the table comes to, by its action
 	Paste(text string)
+	Box(f Frame) image.Rectangle // where it stands
 	Click(at image.Point, f Frame) Result
+	Away(f Frame) Result   // a click beside it
 	Wheel(by int, f Frame) // a notch up, -1, or down, 1
 	Draw(a screen.Area, f Frame, l look.Look)
 	Tell() Told              // in plain lines
@@ -89,7 +92,17 @@ func (s *Stack) Click(msg tea.MouseClickMsg, refuse func(why string)) tea.Cmd {
 	if top < 0 || msg.Button != tea.MouseLeft {
 		return nil
 	}
-	return s.take(top, s.open[top].Click(image.Pt(msg.X, msg.Y), s.Frame), refuse)
+	at, d := image.Pt(msg.X, msg.Y), s.open[top]
+	if !at.In(d.Box(s.Frame)) {
+		return s.take(top, d.Away(s.Frame), refuse)
+	}
+	return s.take(top, d.Click(at, s.Frame), refuse)
+}
+
+// Act does what a key of the topmost dialog would, by its action. Where nothing came of it, refuse is told why.
+func (s *Stack) Act(id keys.ID, refuse func(why string)) tea.Cmd {
+	top := len(s.open) - 1
+	return s.take(top, s.open[top].Act(id, s.Frame), refuse)
 }
 
 // Wheel takes the topmost dialog, if there is one, a notch up or down.
@@ -99,6 +112,9 @@ func (s *Stack) Wheel(msg tea.MouseWheelMsg) {
 		top.Wheel(by, s.Frame)
 	}
 }
+
+// typeToSearch is why the key of a footer that stands for letters does nothing by itself.
+const typeToSearch = "type what to search for"
 
 // Draw draws the topmost dialog over a screen.
 func (s *Stack) Draw(a screen.Area, l look.Look) {

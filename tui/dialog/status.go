@@ -1,6 +1,9 @@
 package dialog
 
 import (
+	"errors"
+
+	"pourbench/pour/strict"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -37,6 +40,23 @@ func (s *Status) Refuse(why string) { s.add(message{why, refused}) }
 
 // Warn says what wants an eye.
 func (s *Status) Warn(text string) { s.add(message{text, warned}) }
+
+// WarnOfKeys says every fault of a maker's file of keys, and in the line that the keys the program was built with stay; reads is the key
+// that reads all that was said. Without a fault it says nothing.
+func (s *Status) WarnOfKeys(err error, reads string) {
+	var faults *strict.Error
+	switch {
+	case err == nil:
+		return
+	case errors.As(err, &faults):
+		for _, f := range faults.Faults {
+			s.Warn(f.Error())
+		}
+	default:
+		s.Warn(err.Error())
+	}
+	s.Warn("your file of keys has faults, the built-in keys stay; " + reads + " reads them")
+}
 
 func (s *Status) add(m message) {
 	s.standing = m.text != ""
@@ -75,18 +95,18 @@ func (m message) style(l look.Look) screen.Style {
 // Silent says whether nothing was said yet.
 func (s *Status) Silent() bool { return len(s.said) == 0 }
 
-// Draw draws the line. What does not fit is cut, and the key that shows it whole is named.
-func (s *Status) Draw(a screen.Area, l look.Look) {
+// Draw draws the line. What does not fit is cut, and the key that reads it whole is named.
+func (s *Status) Draw(a screen.Area, reads string, l look.Look) {
 	if !s.standing {
 		return
 	}
-	const whole = "! reads all"
+	whole := reads + " reads all"
 	text, w := s.Text(), a.W()-2
 	st := s.said[len(s.said)-1].style(l)
-	if screen.Width(text) > w && w > 2*len(whole) {
-		w -= len(whole) + 2
-		x := a.Text(w+3, 0, whole[:1], l.Accent)
-		a.Text(x, 0, whole[1:], l.Quiet)
+	if screen.Width(text) > w && w > 2*screen.Width(whole) {
+		w -= screen.Width(whole) + 2
+		x := a.Text(w+3, 0, reads, l.Accent)
+		a.Text(x, 0, whole[len(reads):], l.Quiet)
 	}
 	a.Text(1, 0, screen.Clip(text, w), st)
 }

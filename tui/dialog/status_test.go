@@ -22,7 +22,7 @@ func drawn(w int, draw func(a screen.Area)) string {
 func TestTheStatusSaysByASignWhatIsNotWell(t *testing.T) {
 	l := look.New(true)
 	var s Status
-	line := func() string { return drawn(60, func(a screen.Area) { s.Draw(a, l) }) }
+	line := func() string { return drawn(60, func(a screen.Area) { s.Draw(a, "!", l) }) }
 	if !s.Silent() || s.Text() != "" || line() != "" {
 		t.Errorf("before anything was said stands %q", line())
 	}
@@ -50,11 +50,11 @@ func TestWhatDoesNotFitIsReadWholeOnItsPage(t *testing.T) {
 	long := "save /home/maker/plans/meadow.toml: " + strings.Repeat("the disk is nearly full ", 6) + "at the end"
 	s.Say("undone: share of pot")
 	s.Refuse(long)
-	line := drawn(60, func(a screen.Area) { s.Draw(a, l) })
+	line := drawn(60, func(a screen.Area) { s.Draw(a, "!", l) })
 	if !strings.HasSuffix(line, "! reads all") || screen.Width(line) > 60 || !strings.Contains(line, "…") {
 		t.Errorf("the line is %q", line)
 	}
-	if b, ok := keys.Lookup(keys.Bench, 0, "!"); !ok || b.ID != keys.Said {
+	if b, ok := keys.BuiltIn().Lookup(keys.Bench, 0, "!"); !ok || b.ID != keys.Said {
 		t.Errorf("! is %q on the bench", b.ID)
 	}
 	stage := onStage(t, 70, 24, s.Page(l))
@@ -63,7 +63,7 @@ func TestWhatDoesNotFitIsReadWholeOnItsPage(t *testing.T) {
 	if _, second := stage.at("undone"); second < first {
 		t.Error("the older message stands first")
 	}
-	if tiny := drawn(10, func(a screen.Area) { s.Draw(a, l) }); screen.Width(tiny) > 10 || !strings.Contains(tiny, "×") {
+	if tiny := drawn(10, func(a screen.Area) { s.Draw(a, "!", l) }); screen.Width(tiny) > 10 || !strings.Contains(tiny, "×") {
 		t.Errorf("on ten cells the line is %q", tiny)
 	}
 }
@@ -90,7 +90,7 @@ func TestTheSameSaidTwiceIsRememberedOnceAndNotForEver(t *testing.T) {
 
 func TestAFooterFillsItsRoomAndAlwaysNamesTheListOfKeys(t *testing.T) {
 	l := look.New(true)
-	rows := keys.Footer(keys.Pouring, 0)
+	rows := keys.BuiltIn().Footer(keys.Pouring, 0)
 	for w := 1; w < 160; w++ {
 		line := drawn(w, func(a screen.Area) { Footer(a, rows, l) })
 		if screen.Width(line) > w {

@@ -1,7 +1,10 @@
 // Package keys is the one table of keys. Footer, help, the README's table and the man page are drawn from it.
 package keys
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Mode is what the keyboard is doing.
 type Mode int
@@ -23,7 +26,12 @@ const (
 func OfBench() []Mode { return []Mode{Bench, Typing, Line, List, Page, Asking, Pad} }
 
 // OfPour lists the modes of the live run.
-func OfPour() []Mode { return []Mode{Pouring, Line, Page, Asking} }
+func OfPour() []Mode { return []Mode{Pouring, Line, List, Page, Asking} }
+
+// Word is the mode's name in a file of keys.
+func (m Mode) Word() string {
+	return [modes]string{"bench", "typing", "pouring", "line", "list", "page", "question", "pad"}[m]
+}
 
 // String is the mode's heading in help and on paper.
 func (m Mode) String() string {
@@ -32,6 +40,9 @@ func (m Mode) String() string {
 
 // ID names what a key does.
 type ID string
+
+// Word is the action's name in a file of keys.
+func (id ID) Word() string { return strings.ReplaceAll(string(id), " ", "-") }
 
 // What keys do at the bench.
 const (
@@ -99,6 +110,7 @@ const (
 	Pour       ID = "pour"
 	Said       ID = "messages"
 	Help       ID = "help"
+	Palette    ID = "palette"
 	Suspend    ID = "suspend"
 	Quit       ID = "quit"
 )
@@ -135,25 +147,44 @@ const (
 	Restore     ID = "restore"
 	Choose      ID = "choose"
 	Close       ID = "close"
+	Done        ID = "done reading"
 	Find        ID = "find"
 	Answer      ID = "answer"
 )
 
-// Binding is one line of the table.
+// Binding is one line of the table: an action, and the keys that ask for it in one place.
 type Binding struct {
 	ID     ID
 	Mode   Mode
-	Keys   []string // as Bubble Tea names them
+	Keys   []string // as Bubble Tea names them; none: what it does is only found in the palette
+	Each   []string // where every key does its own: what each is about, in the order of the keys
+	Fixed  bool     // its keys are what is typed, or come from the terminal, and stay as they are
+	Must   bool     // without a key for it nobody gets on
 	Needs  Need     // what a panel must have for it to act there; 0: it acts everywhere
 	Label  string   // one or two words for the footer
-	Brief  string   // the keys as a footer names them; empty: the first
-	Help   string   // one clause for help and papers
+	Beside ID       // the action whose key the footer names beside its own, under the same label
+	Help   string   // one clause for help and papers; an action in braces stands for its key
 	Foot   int      // rank in the footer, 1 first; 0: not there
 	FootOn Need     // what a panel must have for its footer to name it; 0: wherever it acts
+
+	beside string // the key of Beside as it is shown
+}
+
+// Nth is which of the binding's keys a key is, from 0; below 0: none.
+func (b Binding) Nth(key string) int { return slices.Index(b.Keys, key) }
+
+// first is the key that stands for the binding where there is room for one: the first that is pressed alone, if there is one.
+func (b Binding) first() string {
+	for _, k := range b.Keys {
+		if len(k) == 1 || !strings.Contains(k, "+") {
+			return k
+		}
+	}
+	return b.Keys[0]
 }
 
 // Need is what a key needs of a panel, or all that a panel has for keys to act on. A panel is asked what it has, so the table names none.
-type Need uint16
+type Need uint32
 
 // What panels have.
 const (
@@ -168,34 +199,12 @@ const (
 	Named                      // something can be renamed
 	Picture                    // it stands beside the picture
 	Elsewhere                  // it stands where the picture is not
+	Found                      // a line that can be done was searched for
+	Reading                    // nothing was
 )
+
+// apart lists what no place has both of: a key may do one thing with the one and another with the other.
+func apart() [][2]Need { return [][2]Need{{Words, Held}, {Picture, Elsewhere}, {Found, Reading}} }
 
 // Acts says whether the binding acts on a panel that has so much.
 func (b Binding) Acts(has Need) bool { return has&b.Needs == b.Needs }
-
-// Lookup returns what a key does in a mode on a panel that has so much. A key that acts elsewhere gives its binding and false.
-func Lookup(mode Mode, has Need, key string) (Binding, bool) {
-	var elsewhere Binding
-	for _, b := range of(mode) {
-		if b.Mode != mode || !slices.Contains(b.Keys, key) {
-			continue
-		}
-		if b.Acts(has) {
-			return b, true
-		}
-		elsewhere = b
-	}
-	return elsewhere, false
-}
-
-// Footer lists the bindings that a footer shows, the most useful first.
-func Footer(mode Mode, has Need) []Binding {
-	var out []Binding
-	for _, b := range of(mode) {
-		if b.Mode == mode && b.Foot > 0 && b.Acts(has) && has&b.FootOn == b.FootOn {
-			out = append(out, b)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b Binding) int { return a.Foot - b.Foot })
-	return out
-}

@@ -2,19 +2,10 @@ package keys
 
 import "slices"
 
-// Table lists every key, of the workbench and of the live run.
-func Table() []Binding { return slices.Concat(of(Bench), of(Pouring), of(Typing)) }
-
-// of lists the keys of the part of the table that has those of a mode: a key press and a footer need no more of it.
-func of(m Mode) []Binding {
-	switch m {
-	case Bench:
-		return slices.Concat(moving(), changing(), picturing(), keeping())
-	case Pouring:
-		return pouring()
-	default:
-		return typing()
-	}
+// Table lists every action of the workbench and of the live run with the keys it was built with. [Map] is the table with the keys that
+// are bound, which is what is looked up in.
+func Table() []Binding {
+	return slices.Concat(moving(), changing(), picturing(), keeping(), pouring(), typing())
 }
 
 func moving() []Binding {
@@ -29,8 +20,8 @@ func moving() []Binding {
 		{ID: PageDown, Keys: []string{"pgdown"}, Help: "go down a screenful"},
 		{ID: NextPanel, Keys: []string{"tab"}, Label: "panel", Help: "go to the next panel", Foot: 60},
 		{ID: PrevPanel, Keys: []string{"shift+tab"}, Help: "go to the panel before"},
-		{ID: NextPlace, Keys: []string{"]"}, Label: "station", Brief: "[ ]", Help: "go to the next station", Foot: 61},
-		{ID: PrevPlace, Keys: []string{"["}, Help: "go to the station before"},
+		{ID: NextPlace, Keys: []string{"]"}, Help: "go to the next station"},
+		{ID: PrevPlace, Keys: []string{"["}, Label: "station", Beside: NextPlace, Foot: 61, Help: "go to the station before"},
 		{ID: GoMould, Keys: []string{"f2"}, Help: "go to the mould"},
 		{ID: GoBatch, Keys: []string{"f3"}, Help: "go to the batch: oils, lye, extras"},
 		{ID: GoJugs, Keys: []string{"f4"}, Help: "go to the jugs"},
@@ -43,9 +34,9 @@ func moving() []Binding {
 
 func changing() []Binding {
 	return []Binding{
-		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ",", "."}, Needs: Numbers, Label: "type a number", Brief: "0–9", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
+		{ID: Digits, Keys: []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ",", "."}, Fixed: true, Needs: Numbers, Label: "type a number", Help: "type over the cell; comma and point are both decimal signs", Foot: 10},
 		{ID: Change, Keys: []string{"enter"}, Label: "change", Help: "change the cell: edit its text, pick from the shelf, or switch it", Foot: 11},
-		{ID: More, Keys: []string{"+", "="}, Needs: Numbers, Label: "nudge", Brief: "+ -", Help: "one step up", Foot: 12},
+		{ID: More, Keys: []string{"+", "="}, Needs: Numbers, Label: "nudge", Beside: Less, Help: "one step up", Foot: 12},
 		{ID: Less, Keys: []string{"-"}, Needs: Numbers, Help: "one step down"},
 		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Needs: Numbers, Help: "ten steps up"},
 		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Needs: Numbers, Help: "ten steps down"},
@@ -55,8 +46,8 @@ func changing() []Binding {
 		{ID: Spread, Keys: []string{"%"}, Needs: Spreading, Label: "spread the rest", Help: "make the oils sum to 100 %: those that are not held take what is to go, and where none can, all give way in proportion", Foot: 9},
 		{ID: Colour, Keys: []string{"c"}, Needs: Coloured, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
 		{ID: Remove, Keys: []string{"d", "delete"}, Needs: Removing, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},
-		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Brief: "K", Help: "move the jug or the task one place up", Foot: 17},
-		{ID: Later, Keys: []string{"shift+down", "J"}, Needs: Ordered, Label: "later", Brief: "J", Help: "move the jug or the task one place down", Foot: 18},
+		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Help: "move the jug or the task one place up", Foot: 17},
+		{ID: Later, Keys: []string{"shift+down", "J"}, Needs: Ordered, Label: "later", Help: "move the jug or the task one place down", Foot: 18},
 		{ID: Rename, Keys: []string{"r"}, Needs: Named, Label: "rename", Help: "rename the jug", Foot: 19},
 		{ID: IcingOnOff, Keys: []string{"I"}, Help: "give the plan an icing, or take it away"},
 	}
@@ -81,8 +72,9 @@ func keeping() []Binding {
 		{ID: Learned, Keys: []string{"L"}, Help: "read what your own pours have taught the clock"},
 		{ID: Pour, Keys: []string{"P"}, Label: "pour", Help: "pour this plan now: the live run, full screen, with its logbook", Foot: 53},
 		{ID: Said, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},
-		{ID: Help, Keys: []string{"?", "f1"}, Label: "all keys", Help: "list every key; a key that cannot act now says why", Foot: 51},
-		{ID: Suspend, Keys: []string{"ctrl+z"}, Help: "go back to the shell and leave the bench waiting; it does not undo, u does"},
-		{ID: Quit, Keys: []string{"q", "ctrl+c"}, Help: "quit; asks first when the plan is not saved"},
+		{ID: Palette, Keys: []string{":", "ctrl+k"}, Label: "any action", Foot: 63, Help: "search every action of bench and live run, with its key or why it cannot act now; Enter does it"},
+		{ID: Help, Keys: []string{"?", "f1"}, Must: true, Label: "all keys", Help: "list every key; a key that cannot act now says why, and Enter on a line that was searched for does it", Foot: 51},
+		{ID: Suspend, Keys: []string{"ctrl+z"}, Help: "go back to the shell and leave the bench waiting; it does not undo, {undo} does"},
+		{ID: Quit, Keys: []string{"q", Leaves}, Must: true, Help: "quit; asks first when the plan is not saved"},
 	}
 }

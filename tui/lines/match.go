@@ -10,7 +10,7 @@ import (
 // Asked is what a line asks for: a row of the table of keys and what stands behind it.
 type Asked struct {
 	Binding keys.Binding
-	Key     string // the key it was named by, or the binding's first
+	Nth     int // which of its keys it was named by; below 0: none
 	Rest    string
 }
 
@@ -42,7 +42,7 @@ func Match(rows []keys.Binding, acts func(keys.Binding) bool, line string) (Aske
 				continue
 			}
 			most, able = len(w), acts(b)
-			found = Asked{b, key(b, w), rest}
+			found = Asked{b, b.Nth(w), rest}
 		}
 	}
 	return found, most > 0
@@ -58,7 +58,7 @@ func Begun(rows []keys.Binding, line string) (found Asked, others []string) {
 	for _, b := range rows {
 		for _, w := range Words(b) {
 			if len(w) > len(first) && strings.EqualFold(w[:len(first)], first) && !slices.Contains(ids, b.ID) {
-				found, ids, others = Asked{b, key(b, ""), strings.TrimSpace(rest)}, append(ids, b.ID), append(others, w)
+				found, ids, others = Asked{b, -1, strings.TrimSpace(rest)}, append(ids, b.ID), append(others, w)
 			}
 		}
 	}
@@ -66,17 +66,6 @@ func Begun(rows []keys.Binding, line string) (found Asked, others []string) {
 		return Asked{}, others
 	}
 	return found, nil
-}
-
-// key is the key that a name stands for: the name itself, where it is one.
-func key(b keys.Binding, name string) string {
-	switch {
-	case slices.Contains(b.Keys, name):
-		return name
-	case len(b.Keys) > 0:
-		return b.Keys[0]
-	}
-	return ""
 }
 
 // after is what follows a word at the start of a line. A key counts as it is written, a word however it is.

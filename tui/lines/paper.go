@@ -37,12 +37,28 @@ func (p *Paper) write(text string) {
 
 // Say writes a text as one paragraph; one that is too wide goes on in lines that are set in. An empty text writes nothing.
 func (p *Paper) Say(text string) {
-	for i, l := range screen.Wrap(ASCII(text), wide-2) {
+	for i, l := range wrap(ASCII(text)) {
 		if i > 0 {
 			l = "  " + l
 		}
 		p.write(l + "\n")
 	}
+}
+
+// wrap breaks a text into lines, but no word: the path of a file that is longer than a line stays whole.
+func wrap(text string) []string {
+	var out, words []string
+	for _, w := range append(strings.Fields(text), "") {
+		if len(w) <= wide-2 && w != "" {
+			words = append(words, w)
+			continue
+		}
+		out = append(out, screen.Wrap(strings.Join(words, " "), wide-2)...)
+		if words = nil; w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // Sayf is [Paper.Say] with a format.

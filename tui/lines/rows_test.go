@@ -1,6 +1,7 @@
 package lines
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -105,9 +106,9 @@ func TestAnActionIsNamedByKeyByWordOrByTheBeginningOfOne(t *testing.T) {
 		{ID: "save", Keys: []string{"s", "ctrl+s"}, Label: "save"}, {ID: "save as", Keys: []string{"S"}}, {ID: "show", Keys: []string{"v"}, Needs: keys.Picture}, {ID: "view", Keys: []string{"v"}},
 	}
 	acts := func(b keys.Binding) bool { return b.Needs == 0 }
-	for line, want := range map[string]string{"s": "save|s|", "S x.toml": "save as|S|x.toml", "save as x": "save as|S|x", "Save": "save|s|", "save x": "save|s|x", "v": "view|v|"} {
-		if got, ok := Match(table, acts, line); !ok || string(got.Binding.ID)+"|"+got.Key+"|"+got.Rest != want {
-			t.Errorf("%q is %s|%s|%s, want %s", line, got.Binding.ID, got.Key, got.Rest, want)
+	for line, want := range map[string]string{"s": "save 0 ", "S x.toml": "save as 0 x.toml", "save as x": "save as -1 x", "Save": "save -1 ", "save x": "save -1 x", "v": "view 0 "} {
+		if got, ok := Match(table, acts, line); !ok || fmt.Sprintf("%s %d %s", got.Binding.ID, got.Nth, got.Rest) != want {
+			t.Errorf("%q is %s %d %s, want %s", line, got.Binding.ID, got.Nth, got.Rest, want)
 		}
 	}
 	if _, ok := Match(table, acts, "saved"); ok {

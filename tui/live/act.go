@@ -2,12 +2,14 @@ package live
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/chem"
 	"pourbench/pour/logbook"
+	"pourbench/tui/keys"
 )
 
 // finish finishes the step under way; when none is left, it closes the pour.
@@ -58,11 +60,17 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Blended:
 		return fmt.Sprintf("a burst of %.0f s", e.Value)
 	case logbook.Read:
-		return e.What + " at " + m.sheet().Plan.Show.Temp(e.Value)
+		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
+	case logbook.Weighed:
+		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+	case logbook.Noted, logbook.Result:
+		return string(e.Kind) + ": " + e.Text
+	case logbook.Ended:
+		return "the end of the pour"
 	case logbook.Unpoured:
 		return e.Jug + " stays in its jug"
 	}
-	return e.Jug + " " + e.What
+	return strings.TrimSpace(e.Jug + " " + e.What)
 }
 
 // choose chooses a step out of its turn.
@@ -80,29 +88,19 @@ func (m *Model) choose(by int) {
 
 // pick chooses a jug by its number.
 func (m *Model) pick(i int) {
-	if i >= len(m.board.Jugs) {
-		m.refuse(fmt.Sprintf("there is no jug %d; there are %d", i+1, len(m.board.Jugs)))
-		return
-	}
 	m.jug = i
 	m.say("chosen: " + m.jugName(i))
 }
 
-// stageOf is the stage a key stands for.
-func stageOf(key string) chem.Stage {
-	return map[string]chem.Stage{"e": chem.Emulsion, "l": chem.Light, "m": chem.Medium, "t": chem.Thick, "s": chem.Stiff}[key]
-}
-
 // see notes that the chosen jug is at a stage now, or was not yet there when it was used.
-func (m *Model) see(key string, kind logbook.EventKind) {
+func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 	j := m.board.Jugs[m.jug]
 	words := ""
 	if kind == logbook.NotYet {
-		key, words = string(key[0]+'a'-'A'), "not yet "
+		words = "not yet "
 	}
-	stage := stageOf(key)
 	if kind == logbook.Seen && j.Reached > int(stage) {
-		m.refuse(fmt.Sprintf("%s was seen at %s already; b steps back", j.Jug, chem.Stage(j.Reached-1)))
+		m.refuse(fmt.Sprintf("%s was seen at %s already; %s takes it back", j.Jug, chem.Stage(j.Reached-1), m.key(keys.TakeBack)))
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
@@ -128,12 +126,6 @@ func (m *Model) blend() {
 		return
 	}
 	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Blended, Batch: now.Batch, Value: s}), fmt.Sprintf("stick blender %.0f s", s))
-}
-
-// leaveInJug notes that the chosen jug is not used.
-func (m *Model) leaveInJug() {
-	j := m.board.Jugs[m.jug]
-	_ = m.told(m.run.Mark(logbook.Event{Kind: logbook.Unpoured, Batch: j.Batch, Jug: j.Jug}), m.jugName(m.jug)+" stays in its jug")
 }
 
 // end closes the pour.

@@ -67,7 +67,7 @@ func (m *Model) drawJug(a screen.Area, i int) {
 
 func (m *Model) jugStyle(j underway.JugBoard) screen.Style {
 	switch {
-	case m.leftInJug(j.Batch, j.Jug) || j.Verdict == underway.Unknown || !m.running(j.Batch):
+	case m.unused(j.Batch, j.Jug) || j.Verdict == underway.Unknown || !m.running(j.Batch):
 		return m.look.Quiet
 	case m.trialling() && j.Verdict != underway.Used:
 		return m.look.Note
@@ -89,7 +89,7 @@ func (m *Model) drawBar(a screen.Area, j underway.JugBoard, st screen.Style) {
 	if running {
 		since = now
 	}
-	if j.Verdict == underway.Used || m.leftInJug(j.Batch, j.Jug) || !window.To.Known || a.W() < 4 {
+	if j.Verdict == underway.Used || m.unused(j.Batch, j.Jug) || !window.To.Known || a.W() < 4 {
 		return
 	}
 	perCell := m.barMin() / float64(a.W())

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"slices"
@@ -33,7 +34,13 @@ func Converse(o Options, with lines.Talk) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
+	}
 	o.Plain = true
+	if pours, err := meant(&o, func(w *which) error { return w.converse(with) }); err != nil || !pours {
+		return err
+	}
 	m, err := New(o)
 	if err != nil {
 		return err
@@ -93,10 +100,33 @@ func (t *talk) look() {
 	t.m.settle()
 }
 
+// converse asks in lines which pour is meant. Where nothing more comes in, nothing is poured.
+func (w *which) converse(with lines.Talk) error {
+	with.Out.Tell(w.dialogs.Top().Tell())
+	for {
+		with.Out.Prompt(w.dialogs.Top().Tell().Ask)
+		switch e := <-with.In.Events; {
+		case e.End:
+			with.Out.Gap()
+			return nil
+		case e.Signal != nil:
+			with.Out.Gap()
+			return terminal.ErrInterrupted
+		default:
+			cmd, _ := w.dialogs.Hear(e.Text, w.status.Refuse)
+			if lines.Finish(w, cmd) || w.dialogs.Top() == nil {
+				return with.Out.Err()
+			}
+			with.Out.Status(w.status.Text())
+		}
+	}
+}
+
 func (t *talk) welcome() {
 	t.out.Gap()
-	t.out.Say("The live run of " + t.m.sheet().Plan.Name + ", in plain mode. Every mark is written to " + t.m.opt.Book.Path(t.m.ID()) + ".")
-	t.out.Say("done finishes the step, back takes the last mark back, 3 l says that jug 3 is light now, Enter tells the time and the step, jugs how they stand, ? what can be said, q leaves.")
+	t.out.Say("The live run of " + t.m.sheet().Plan.Name + ", in plain mode. " + t.m.journalText() + ".")
+	t.out.Say("done finishes the step, undo takes the last mark back, 3 l says that jug 3 is light now, Enter tells the time and the step, jugs how they stand, ? what can be said, q leaves.")
+	t.said()
 	t.tellNow()
 }
 
@@ -229,41 +259,27 @@ func (t *talk) named(text string) (jug int, rest string, ok bool) {
 
 // table is the rows of the table of keys that act during a pour.
 func (t *talk) table() []keys.Binding {
-	return slices.DeleteFunc(keys.Table(), func(b keys.Binding) bool { return b.Mode != keys.Pouring })
+	return t.m.opt.Keys.Of(keys.Pouring)
 }
 
 func (t *talk) acts(b keys.Binding) bool { return t.m.cannot(b.ID) == "" }
 
-// stage reads a stage by its name, with "not yet" before it for one that a used jug had not reached: the table knows stages by letters.
+// stage reads a stage by its name, with "not yet" before it for one that a used jug had not reached.
 func (t *talk) stage(text string) (lines.Asked, bool) {
-	words := strings.Fields(text)
-	id := keys.SeeStage
-	low := strings.ToLower(text)
-	for _, lead := range []string{string(keys.NotYet) + " ", string(keys.SeeStage) + " ", "see ", "seen "} {
-		if rest, ok := strings.CutPrefix(low, lead); ok {
-			if lead == string(keys.NotYet)+" " {
-				id = keys.NotYet
-			}
-			words = strings.Fields(rest)
-			break
-		}
-	}
-	if len(words) == 0 || len(words[0]) < 2 && len(words) == len(strings.Fields(text)) {
-		return lines.Asked{}, false
-	}
-	key := strings.ToLower(words[0][:1])
-	if len(words[0]) > 1 && !strings.HasPrefix(stageOf(key).String(), strings.ToLower(words[0])) {
-		return lines.Asked{}, false
-	}
 	for _, b := range t.table() {
-		if b.ID != id {
+		if b.ID != keys.SeeStage && b.ID != keys.NotYet {
 			continue
 		}
-		if id == keys.NotYet {
-			key = strings.ToUpper(key)
+		words := strings.Fields(strings.ToLower(text))
+		named := strings.Fields(string(b.ID))
+		switch {
+		case len(words) > len(named) && slices.Equal(words[:len(named)], named):
+			words = words[len(named):]
+		case b.ID == keys.NotYet || len(words) == 0:
+			continue
 		}
-		if slices.Contains(b.Keys, key) {
-			return lines.Asked{Binding: b, Key: key, Rest: strings.Join(words[1:], " ")}, true
+		if i := slices.Index(b.Each, words[0]); i >= 0 {
+			return lines.Asked{Binding: b, Nth: i, Rest: strings.Join(words[1:], " ")}, true
 		}
 	}
 	return lines.Asked{}, false
@@ -276,8 +292,12 @@ func (t *talk) act(a lines.Asked) {
 		t.m.refuse(why)
 		return
 	}
-	if b.ID == keys.Help {
+	switch b.ID {
+	case keys.Help:
 		t.help(rest)
+		return
+	case keys.Palette: // a line says an action by its name
+		t.help(cmp.Or(rest, helpAll))
 		return
 	}
 	if rest != "" && ofJug(b.ID) {
@@ -288,12 +308,8 @@ func (t *talk) act(a lines.Asked) {
 			t.m.jug, rest = i, behind
 		}
 	}
-	if why := t.m.cannot(b.ID); why != "" {
-		t.m.refuse(why)
-		return
-	}
 	t.m.finished = -quiet // a typed line is no wet glove that pressed twice
-	t.left = lines.Finish(t.m, t.m.do(b.ID, a.Key)) || t.left
+	t.left = lines.Finish(t.m, t.m.perform(b, a.Nth)) || t.left
 	t.m.settle()
 	if top := t.m.dialogs.Top(); rest != "" && top != nil && top.Tell().Ask != "" {
 		t.hearDialog(rest)

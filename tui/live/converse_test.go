@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/tui/keys"
 	"pourbench/tui/lines"
@@ -95,17 +96,17 @@ func TestAPourIsToldFromTheLyeToTheEnd(t *testing.T) {
 	if !v.talk.left || steps < 15 {
 		t.Errorf("after %d steps the run is left: %v", steps, v.talk.left)
 	}
-	pour, err := v.book.Read(v.m.ID(), v.shelf)
+	kept, err := v.book.Read(v.m.ID(), v.shelf)
 	must(t, err)
-	if !slices.ContainsFunc(pour.Events, func(e logbook.Event) bool { return e.Kind == logbook.Ended }) {
-		t.Errorf("the file ends with %+v", pour.Events[len(pour.Events)-1])
+	if !slices.ContainsFunc(kept.Events, func(e logbook.Event) bool { return e.Kind == logbook.Ended }) {
+		t.Errorf("the file ends with %+v", kept.Events[len(kept.Events)-1])
 	}
 }
 
 // What a line marks is what keys mark on the screen.
 func TestALineMarksWhatTheKeysMark(t *testing.T) {
 	for line, press := range map[string]string{
-		"3 l": "3 l", "l 3": "3 l", "light 3": "3 l", "poppy light": "3 l", "seen medium poppy": "3 m", "x 3 rices": "3 x r", "3 trouble seizes": "3 x s", "not used 2": "2 u", "gentian not used": "2 u", "stage seen thick 4": "4 t",
+		"3 l": "3 l", "l 3": "3 l", "light 3": "3 l", "poppy light": "3 l", "poppy stage seen medium": "3 m", "x 3 rices": "3 x r", "3 trouble seizes": "3 x s", "not used 2 yes": "2 d y", "gentian not used y": "2 d y", "stage seen thick 4": "4 t",
 	} {
 		v, screen := voiced(t), opened(t, t.TempDir(), nil)
 		v.untilMix()
@@ -136,10 +137,10 @@ func TestNotesWeightsAndWhatIsTakenBackAreSaid(t *testing.T) {
 	v.hears("34,5", "base batter: 34,5 C")
 	v.hears("w 1 nonsense", "No: read")
 	v.hears("cancel", "pour>")
-	v.hears("back", "taken back: batter at")
+	v.hears("undo", "taken back: base batter at")
 	v.hears("3 l", "3 poppy: light", "light seen")
 	v.hears("3 e", "No: ")
-	v.hears("b", "taken back: poppy light")
+	v.hears("u", "taken back: poppy light")
 	v.hears("z", "stick blender on")
 	v.wait(8 * time.Second)
 	v.hears("z", "stick blender 9 s")
@@ -224,14 +225,35 @@ func TestTheEndOfTheInputLeavesTheRunGoing(t *testing.T) {
 	}
 	list, err := book.List()
 	must(t, err)
-	pour, err := book.Read(list[0].ID, v.shelf)
+	kept, err := book.Read(list[0].ID, v.shelf)
 	must(t, err)
-	if done := slices.DeleteFunc(pour.Events, func(e logbook.Event) bool { return e.Kind != logbook.Done }); len(done) != 2 {
+	if done := slices.DeleteFunc(kept.Events, func(e logbook.Event) bool { return e.Kind != logbook.Done }); len(done) != 2 {
 		t.Errorf("%d steps are done in the file", len(done))
 	}
 }
 
-func TestAnInterruptedConversationSaysHowTheRunIsTakenUp(t *testing.T) {
+// Where it is not clear which pour is meant, that is asked in lines before anything is poured.
+func TestWhichPourIsMeantIsAskedInLines(t *testing.T) {
+	first := voiced(t)
+	first.untilMix()
+	plan := first.m.sheet().Plan
+	plan.Base.SuperfatPercent++
+	for answer, resumes := range map[string]bool{"1\n": true, "nonsense\nb\n": false} {
+		o := first.m.opt
+		o.Clock, o.Session, o.Resume, o.Anew = nil, "b", "", false
+		o.Sheet = pour.Work(plan, o.Shelf, o.Hand)
+		var out, notes bytes.Buffer
+		o.Notes = &notes
+		in := lines.Open(strings.NewReader(answer))
+		must(t, Converse(o, lines.Talk{In: in, Out: lines.NewPaper(&out)}))
+		in.Close()
+		if text := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(text, "a pour of this name is under way") || strings.Contains(text, "taken up again: the pour begun") != resumes {
+			t.Errorf("answered %q: %s", answer, out.String())
+		}
+	}
+}
+
+func TestAnInterruptedConversationSaysWhatBecomesOfTheRun(t *testing.T) {
 	v := voiced(t)
 	notes := bytes.Buffer{}
 	o := v.m.opt
@@ -250,7 +272,7 @@ func TestAnInterruptedConversationSaysHowTheRunIsTakenUp(t *testing.T) {
 		}
 	}()
 	err := Converse(o, lines.Talk{In: in, Out: lines.NewPaper(io.Discard)})
-	if !errors.Is(err, terminal.ErrInterrupted) || !strings.Contains(notes.String(), "Take it up again with") {
+	if !errors.Is(err, terminal.ErrInterrupted) || !strings.Contains(notes.String(), "no pour is kept") {
 		t.Errorf("%v, noted %s", err, notes.String())
 	}
 }

@@ -8,6 +8,14 @@ import (
 	"pourbench/tui/lines"
 )
 
+// journalText says where the marks are kept: their whole path, since it is not on a screen to be looked at again.
+func (m *Model) journalText() string {
+	if m.ID() == "" {
+		return "It is kept from the first mark on"
+	}
+	return "Every mark is written to " + m.opt.Book.Path(m.ID())
+}
+
 // toldSteps is how many of the steps that follow are told with the one under way.
 const toldSteps = 1
 
@@ -96,6 +104,9 @@ func (t *talk) tellJug(i int) {
 	t.out.Say(text)
 }
 
+// helpAll asks for help with every action.
+const helpAll = "all"
+
 // help tells what can be said: in short, all of it, or what holds a word.
 func (t *talk) help(about string) {
 	if about == "" {
@@ -108,10 +119,10 @@ func (t *talk) help(about string) {
 			continue
 		}
 		text := strings.Join(lines.Words(b), ", ") + ": " + b.Help
-		if about != "" && about != "all" && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
+		if about != "" && about != helpAll && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
 			continue
 		}
-		if why := t.m.whyNot(b); why != "" {
+		if why := t.m.whyNot(b, -1); why != "" {
 			if about == "" {
 				continue
 			}

@@ -148,7 +148,7 @@ func (m *Model) acting(s underway.Step) string {
 		text += "."
 	}
 	for _, jug := range s.Moves {
-		if m.leftInJug(s.Batch, jug) {
+		if m.unused(s.Batch, jug) {
 			text += "; leave " + jug + " out"
 		}
 	}

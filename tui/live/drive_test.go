@@ -142,6 +142,19 @@ func (b *kitchen) press(names string) {
 	}
 }
 
+// measure opens the line for something that is measured.
+func (b *kitchen) measure(thing string) {
+	b.Helper()
+	b.press("w")
+	for range 99 {
+		if strings.Contains(b.frame(), "│ "+thing+" in ") {
+			return
+		}
+		b.press("tab")
+	}
+	b.Fatalf("%s cannot be measured:\n%s", thing, b.frame())
+}
+
 // write types a text.
 func (b *kitchen) write(text string) {
 	for _, r := range text {
@@ -186,8 +199,10 @@ func (b *kitchen) until(step string) {
 }
 
 // frame is the screen as text without styles and without blanks at line ends.
-func (b *kitchen) frame() string {
-	lines := strings.Split(ansi.Strip(b.m.View().Content), "\n")
+func (b *kitchen) frame() string { return stripped(b.m.View().Content) }
+
+func stripped(content string) string {
+	lines := strings.Split(ansi.Strip(content), "\n")
 	for i, l := range lines {
 		lines[i] = strings.TrimRight(l, " ")
 	}

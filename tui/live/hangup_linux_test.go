@@ -28,6 +28,8 @@ func TestARunThatIsEndedFromOutsideGivesTheTerminalBack(t *testing.T) {
 		s := start(t, t.TempDir(), "")
 		before := s.cooked
 		s.shows("step 1 of 27")
+		s.press(" ")
+		s.shows("done: make the lye")
 		if cmp.Equal(before, s.modes()) {
 			t.Fatal("the run did not take the terminal over")
 		}
@@ -55,6 +57,8 @@ func TestARunThatHangsUpWritesWhatItCouldNotBefore(t *testing.T) {
 	dir := t.TempDir()
 	s := start(t, dir, "")
 	s.shows("step 1 of 27")
+	s.press(" ")
+	s.shows("done: make the lye")
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
 	list, err := book.List()
@@ -63,6 +67,7 @@ func TestARunThatHangsUpWritesWhatItCouldNotBefore(t *testing.T) {
 	backup, err := disk.OS().Open(path)
 	must(t, err)
 	must(t, disk.OS().TryLock(backup))
+	time.Sleep(quiet)
 	s.press(" ")
 	s.shows("NOT WRITTEN, 1 mark")
 	must(t, s.cmd.Process.Signal(syscall.SIGHUP))
@@ -76,7 +81,7 @@ func TestARunThatHangsUpWritesWhatItCouldNotBefore(t *testing.T) {
 	}
 	src, err := os.ReadFile(path)
 	must(t, err)
-	if n := strings.Count(string(src), `kind = "done"`); n != 1 {
+	if n := strings.Count(string(src), `kind = "done"`); n != 2 {
 		t.Errorf("%d marks are in the file:\n%s", n, src)
 	}
 }

@@ -17,7 +17,7 @@ const nearMin = 2
 
 // near says whether a jug comes near the end of its window, or is past it, and has not been used.
 func (m *Model) near(j underway.JugBoard) bool {
-	return (m.open(j) || j.Verdict == underway.Over) && !m.trialling() && !m.state.Ended && !m.leftInJug(j.Batch, j.Jug) && j.LeftMin.Known && j.LeftMin.V <= nearMin
+	return (m.open(j) || j.Verdict == underway.Over) && !m.trialling() && !m.state.Ended && !m.unused(j.Batch, j.Jug) && j.LeftMin.Known && j.LeftMin.V <= nearMin
 }
 
 // jugName is a jug's number and name, as it is chosen.
@@ -60,7 +60,7 @@ func (m *Model) jugWords(j underway.JugBoard, w int) string {
 
 // open says whether a jug's window is a matter now: its batch has its lye, the jug is not used, and the clock knows.
 func (m *Model) open(j underway.JugBoard) bool {
-	return m.running(j.Batch) && j.Verdict != underway.Used && j.Verdict != underway.Over && j.Refusal == "" && !m.trialling() && !m.leftInJug(j.Batch, j.Jug)
+	return m.running(j.Batch) && j.Verdict != underway.Used && j.Verdict != underway.Over && j.Refusal == "" && !m.trialling() && !m.unused(j.Batch, j.Jug)
 }
 
 // standing is how a jug stands, without its stage.
@@ -68,7 +68,7 @@ func (m *Model) standing(j underway.JugBoard) string {
 	show := m.sheet().Plan.Show
 	since, running := m.sinceIn(j)
 	switch {
-	case m.leftInJug(j.Batch, j.Jug):
+	case m.unused(j.Batch, j.Jug):
 		return "stays in its jug"
 	case j.Verdict == underway.Used:
 		return m.usedWords(j)

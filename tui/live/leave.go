@@ -41,7 +41,7 @@ func (m *Model) askUnwritten() {
 }
 
 // part says what is to be known once the screen is gone: marks that could not be written, after some more tries, and how the pour is
-// taken up again.
+// taken up again. A run in which nothing that stands was marked leaves nothing behind.
 func (m *Model) part(notes io.Writer, tries int, sleep func(time.Duration)) {
 	for n := range tries {
 		if n > 0 {
@@ -52,13 +52,35 @@ func (m *Model) part(notes io.Writer, tries int, sleep func(time.Duration)) {
 			break
 		}
 	}
-	kept := "everything marked is in"
 	if len(m.waiting) > 0 {
-		kept = "what was marked before is in"
-		_, _ = fmt.Fprintf(notes, "pourbench: %s\nPut these lines at the end of %s once it can be written:\n%s\n",
-			m.unwrittenNotice(), m.opt.Book.Path(m.ID()), logbook.Lines(m.waiting))
+		_, _ = fmt.Fprintf(notes, "pourbench: %s\n%s", m.unwrittenNotice(), m.byHand())
 	}
-	if !m.state.Ended {
-		_, _ = fmt.Fprintf(notes, "pourbench: the pour goes on; %s %s\nTake it up again with: pourbench run --resume %s\n", kept, m.opt.Book.Path(m.ID()), m.ID())
+	if m.state.Kept() == 0 {
+		_ = m.run.Forget() // a file that cannot go holds nothing that counts
 	}
+	switch {
+	case m.ID() == "" && len(m.waiting) == 0:
+		_, _ = fmt.Fprintln(notes, "pourbench: no lye met oil; no pour is kept")
+	case m.ID() == "" || m.state.Ended:
+	case len(m.waiting) > 0:
+		m.goesOn(notes, "what was marked before is in")
+	default:
+		m.goesOn(notes, "everything marked is in")
+	}
+}
+
+func (m *Model) goesOn(notes io.Writer, kept string) {
+	_, _ = fmt.Fprintf(notes, "pourbench: the pour goes on; %s %s\nTake it up again with: pourbench run --resume %s\n", kept, m.opt.Book.Path(m.ID()), m.ID())
+}
+
+// byHand is what could not be written, to be put by hand where it belongs.
+func (m *Model) byHand() string {
+	if m.ID() != "" {
+		return fmt.Sprintf("Put these lines at the end of %s once it can be written:\n%s\n", m.opt.Book.Path(m.ID()), logbook.Lines(m.waiting))
+	}
+	text, err := m.run.FileText()
+	if err != nil {
+		text = logbook.Lines(m.waiting)
+	}
+	return fmt.Sprintf("Put these lines into a new file in %s, under a name that ends in %s, once it can be written:\n%s\n", m.opt.Book.Folder(), logbook.Suffix, text)
 }

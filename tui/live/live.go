@@ -18,6 +18,7 @@ import (
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 )
 
@@ -25,7 +26,8 @@ import (
 type Options struct {
 	Book       logbook.Book
 	Sheet      pour.Sheet // of the plan to pour, with times; not looked at with Resume
-	Resume     string     // id of a pour to take up again; empty: a new one is begun
+	Resume     string     // id of a pour to take up again; empty: one of this plan that was left under way, or a new one
+	Anew       bool       // begin a new pour although one of this plan is under way
 	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
 	Shelf      pour.Shelf
 	Hand       clock.Hand     // what the maker's logs have taught
@@ -33,6 +35,8 @@ type Options struct {
 	Session    string         // names this terminal in the journal; empty: after the process
 	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string         // "auto", "dark" or "light"; empty: auto
+	Keys       *keys.Map      // the keys that are bound; nil: those the program was built with
+	KeyFaults  error          // why the maker's own keys do not count; nil: they do, or there are none
 	NoMouse    bool           // leave the mouse to the terminal
 	Environ    []string       // the environment; nil: this process's own
 	Plain      bool           // it is told in lines, by [Converse]
@@ -70,7 +74,7 @@ type Model struct {
 // statusFor is how long a status stands: what it says of a jug is soon no longer so.
 const statusFor = 30 * time.Second
 
-// New begins the pour, or takes it up again. [Open] runs it on a terminal. A plan whose lye must not be mixed is refused.
+// New begins the pour, or takes up the one that Resume names. [Open] runs it on a terminal. A plan whose lye must not be mixed is refused.
 func New(o Options) (*Model, error) {
 	if o.Session == "" {
 		o.Session = fmt.Sprintf("t%d", os.Getpid())
@@ -78,12 +82,20 @@ func New(o Options) (*Model, error) {
 	if o.Clock == nil {
 		o.Clock = underway.SystemClock(o.Session)
 	}
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
+	}
 	run, err := begin(&o)
 	if err != nil {
 		return nil, err
 	}
-	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
+	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true, Keys: o.Keys}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
 	m.settle()
+	if o.Resume != "" {
+		m.say("taken up again: the pour begun at " + run.Pour.Opened.Format("15:04 on 2006-01-02"))
+	}
+	m.status.WarnOfKeys(o.KeyFaults, m.key(keys.Said))
+	m.saidAt = m.live.Run()
 	return m, nil
 }
 
@@ -107,7 +119,7 @@ func begin(o *Options) (*underway.Run, error) {
 	return underway.Begin(o.Book, o.Sheet, o.TrialScent, o.Shelf, o.Clock, o.Session)
 }
 
-// ID is the id of the pour in the logbook.
+// ID is the id of the pour in the logbook; empty: nothing was marked yet, and it is in no file.
 func (m *Model) ID() string { return m.run.ID }
 
 // Init asks the terminal for its background and starts the ticks.

@@ -3,23 +3,17 @@ package live
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
 )
-
-// thing is something that can be measured.
-type thing struct {
-	name    string
-	unit    pour.Unit
-	planned pour.Figure
-	event   logbook.Event // all but its value
-}
 
 // words opens a line for words that are journaled as an event.
 func (m *Model) words(title string, e logbook.Event) {
@@ -36,72 +30,60 @@ func (m *Model) typeNote() { m.words("A note", logbook.Event{Kind: logbook.Noted
 
 func (m *Model) typeResult() { m.words("How it came out", logbook.Event{Kind: logbook.Result}) }
 
-// typeMeasure opens a line for a weight or a temperature, first the one the step under way calls for.
+// typeMeasure opens a line for a weight or a temperature, at the first thing of the step under way that was not measured yet.
 func (m *Model) typeMeasure() {
-	things := m.things()
+	now, _ := m.now()
+	things := m.state.Things(m.sheet(), now.Step)
 	p := &dialog.Prompt{Title: "As it really is"}
 	for _, t := range things {
 		p.Things = append(p.Things, m.thingWords(t))
 	}
+	p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return !t.Measured.Known }), 0)
 	p.Done = func(typed string) (tea.Cmd, error) { return nil, m.measured(things[p.At], typed) }
 	m.dialogs.Open(p)
 }
 
-// thingWords names what is measured, its unit and what the plan says.
-func (m *Model) thingWords(t thing) string {
+// thingWords names what is measured, its unit, what the plan says and what was measured before.
+func (m *Model) thingWords(t underway.Thing) string {
 	show := m.sheet().Plan.Show
-	_, unit := show.ToUnit(0, t.unit)
-	planned := show.Figure(t.planned, show.Weight)
-	if strings.HasPrefix(unit, "°") {
-		planned = show.Figure(t.planned, show.Temp)
+	_, unit := show.ToUnit(0, t.Unit)
+	text := m.weighedWords(t.Event) + " in " + unit + ", planned " + show.Figure(t.Planned, m.drawn(t))
+	if t.Measured.Known {
+		text += ", measured " + show.Figure(t.Measured, m.drawn(t))
 	}
-	return t.name + " in " + unit + ", planned " + planned
+	return text
+}
+
+// drawn is how a figure of a thing is drawn: as the scale shows it on which the paper has it weighed.
+func (m *Model) drawn(t underway.Thing) func(float64) string {
+	show := m.sheet().Plan.Show
+	switch {
+	case t.Event.Kind == logbook.Read:
+		return show.Temp
+	case t.Kind == pour.WeighOil || t.Kind == pour.WeighWater || t.Kind == pour.WeighBatter:
+		return show.Weight
+	}
+	return show.Dose
+}
+
+// weighedWords names what is measured: its batch, its jug and itself.
+func (m *Model) weighedWords(e logbook.Event) string {
+	return strings.Join(slices.DeleteFunc([]string{string(e.Batch), e.Jug, e.What}, func(s string) bool { return s == "" }), " ")
 }
 
 // measured reads "36,5", or "381.5 L77" with the lot of what was weighed.
-func (m *Model) measured(t thing, typed string) error {
+func (m *Model) measured(t underway.Thing, typed string) error {
 	number, lot, _ := strings.Cut(typed, " ")
 	v, err := strict.ParseNumber(number)
 	if err != nil {
 		return err
 	}
 	show := m.sheet().Plan.Show
-	e := t.event
-	e.Value = show.FromUnit(v, t.unit)
+	e := t.Event
+	e.Value = show.FromUnit(v, t.Unit)
 	if e.Kind == logbook.Weighed {
 		e.Lot = strings.TrimSpace(lot)
 	}
-	_, unit := show.ToUnit(e.Value, t.unit)
-	return m.told(m.run.Mark(e), fmt.Sprintf("%s: %s %s", t.name, number, unit))
-}
-
-// things lists what can be measured: temperatures of the batch under way, then the other's, then everything on the weighing list.
-func (m *Model) things() []thing {
-	var out []thing
-	now, _ := m.now()
-	first := now.Batch
-	if first == "" {
-		first = pour.Base
-	}
-	for _, n := range []pour.BatchName{first, map[pour.BatchName]pour.BatchName{pour.Base: pour.Icing, pour.Icing: pour.Base}[first]} {
-		b, plan := m.sheet().Batch(n), m.sheet().Plan.Batch(n)
-		if b == nil || plan == nil {
-			continue
-		}
-		temps := []thing{
-			m.temperature(n, logbook.ReadLye, plan.LyeC), m.temperature(n, logbook.ReadOils, plan.OilsC), m.temperature(n, logbook.ReadBatter, b.Heat.MixC),
-		}
-		if m.running(n) { // only the batter can still be measured
-			temps = temps[2:]
-		}
-		out = append(out, temps...)
-	}
-	for _, w := range m.sheet().Totals {
-		out = append(out, thing{w.Name, pour.UnitGram, pour.Know(w.G), logbook.Event{Kind: logbook.Weighed, What: w.Name}})
-	}
-	return out
-}
-
-func (m *Model) temperature(n pour.BatchName, what string, planned float64) thing {
-	return thing{string(n) + " " + what, pour.UnitCelsius, pour.Know(planned), logbook.Event{Kind: logbook.Read, Batch: n, What: what}}
+	_, unit := show.ToUnit(e.Value, t.Unit)
+	return m.told(m.run.Mark(e), fmt.Sprintf("%s: %s %s", m.weighedWords(e), number, unit))
 }

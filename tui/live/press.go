@@ -6,6 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -18,26 +19,46 @@ const quiet = 800 * time.Millisecond
 
 // press gives a key to what is open, or to the run.
 func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
-	if k.String() == "ctrl+c" {
+	if k.String() == keys.Leaves {
 		return m.leave()
 	}
 	if m.dialogs.Top() != nil {
 		return m.dialogs.Press(k, m.refuse)
 	}
-	b, ok := keys.Lookup(keys.Pouring, 0, k.String())
+	b, ok := m.opt.Keys.Lookup(keys.Pouring, 0, k.String())
 	if !ok {
-		m.refuse(fmt.Sprintf("the key %s does nothing here; ? lists the keys", keys.Shown(k.String())))
+		m.refuse(fmt.Sprintf("the key %s does nothing here; %s lists the keys", keys.Shown(k.String()), m.key(keys.Help)))
 		return nil
 	}
-	if why := m.cannot(b.ID); why != "" {
+	return m.perform(b, b.Nth(k.String()))
+}
+
+// perform does what an action of the table asks, or says why it cannot be: the one way for keys, palette, help and footer. Where each key
+// of it does its own, nth is which; below 0 it is asked.
+func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
+	if why := m.whyNot(b, nth); why != "" {
 		m.refuse(why)
 		return nil
 	}
-	return m.do(b.ID, k.String())
+	if b.Each != nil && nth < 0 {
+		l := dialog.NewPalette(m.actions())
+		l.Paste(string(b.ID) + ":")
+		m.dialogs.Open(l)
+		return nil
+	}
+	return m.do(b.ID, nth)
 }
 
-// do does what a key of the run asks, which is known to be possible.
-func (m *Model) do(id keys.ID, key string) tea.Cmd {
+// actions is what help and palette ask of the run.
+func (m *Model) actions() dialog.Actions {
+	return dialog.Actions{Keys: m.opt.Keys, Own: keys.Pouring, WhyNot: m.whyNot, Do: m.perform}
+}
+
+// key is the key of an action of the run, for what is said.
+func (m *Model) key(id keys.ID) string { return m.opt.Keys.Name(keys.Pouring, id) }
+
+// do does what an action asks, which is known to be possible; nth is which of those that each key of it does.
+func (m *Model) do(id keys.ID, nth int) tea.Cmd {
 	switch id {
 	case keys.Finish:
 		return m.finish()
@@ -48,19 +69,17 @@ func (m *Model) do(id keys.ID, key string) tea.Cmd {
 	case keys.PrevStep:
 		m.choose(-1)
 	case keys.PickJug:
-		m.pick(int(key[0] - '1'))
+		m.pick(nth)
 	case keys.NextJug:
 		m.jug = (m.jug + 1) % len(m.board.Jugs)
 	case keys.PrevJug:
 		m.jug = (m.jug + len(m.board.Jugs) - 1) % len(m.board.Jugs)
 	case keys.SeeStage:
-		m.see(key, logbook.Seen)
+		m.see(chem.Stage(nth), logbook.Seen)
 	case keys.NotYet:
-		m.see(key, logbook.NotYet)
+		m.see(chem.Stage(nth), logbook.NotYet)
 	case keys.Blender:
 		m.blend()
-	case keys.NotUsed:
-		m.leaveInJug()
 	default:
 		return m.openFor(id)
 	}
@@ -71,6 +90,8 @@ func (m *Model) do(id keys.ID, key string) tea.Cmd {
 func (m *Model) openFor(id keys.ID) tea.Cmd {
 	m.status.Clear()
 	switch id {
+	case keys.NotUsed:
+		m.askNotUsed()
 	case keys.Trouble:
 		m.askTrouble()
 	case keys.Rescue:
@@ -86,7 +107,9 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	case keys.Guide:
 		m.dialogs.Open(guidePage())
 	case keys.Help:
-		m.dialogs.Open(dialog.NewHelp(keys.OfPour(), m.whyNot, m.look))
+		m.dialogs.Open(dialog.NewHelp(keys.OfPour(), m.actions(), m.look))
+	case keys.Palette:
+		m.dialogs.Open(dialog.NewPalette(m.actions()))
 	case keys.Said:
 		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
@@ -101,9 +124,12 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 }
 
 // whyNot says why a key of the run cannot act now, for the list of keys.
-func (m *Model) whyNot(b keys.Binding) string {
-	if b.Mode != keys.Pouring {
-		return ""
+func (m *Model) whyNot(b keys.Binding, nth int) string {
+	switch {
+	case b.Mode != keys.Pouring:
+		return "at the bench only; " + m.key(keys.Quit) + " leaves the run"
+	case b.ID == keys.PickJug && nth >= len(m.board.Jugs):
+		return fmt.Sprintf("there is no jug %d; there are %d", nth+1, len(m.board.Jugs))
 	}
 	return m.cannot(b.ID)
 }
@@ -118,7 +144,7 @@ func (m *Model) cannot(id keys.ID) string {
 		}
 	case keys.NextStep, keys.PrevStep:
 		if !left {
-			return "every step is done; b steps back"
+			return "every step is done; " + m.key(keys.TakeBack) + " takes the last one back"
 		}
 	case keys.Rescue:
 		if m.lost() < 0 {
@@ -158,10 +184,8 @@ func (m *Model) cannotJug(id keys.ID) string {
 	j := m.board.Jugs[m.jug]
 	used := j.Verdict == underway.Used
 	switch {
-	case m.leftInJug(j.Batch, j.Jug) && id == keys.NotUsed:
-		return j.Jug + " stays in its jug already; b steps back"
 	case used && (id == keys.NotUsed || id == keys.SeeStage):
-		return fmt.Sprintf("%s is %s already; b steps back", j.Jug, m.usedWord(j))
+		return fmt.Sprintf("%s is %s already; %s takes it back", j.Jug, m.usedWord(j), m.key(keys.TakeBack))
 	case id != keys.NotUsed && id != keys.Trouble && !m.running(j.Batch):
 		return fmt.Sprintf("the %s's lye has not met its oils; finish that step first", j.Batch)
 	case id == keys.NotYet && !used:

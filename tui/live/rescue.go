@@ -27,7 +27,7 @@ func (m *Model) lost() int {
 
 // rescues is what still can be done for a jug. In a trial, and before its lye is in, nothing needs saving.
 func (m *Model) rescues(j underway.JugBoard) []underway.Rescue {
-	if m.trialling() || m.leftInJug(j.Batch, j.Jug) || !m.running(j.Batch) {
+	if m.trialling() || m.unused(j.Batch, j.Jug) || !m.running(j.Batch) {
 		return nil
 	}
 	return j.Rescues

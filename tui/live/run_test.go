@@ -32,7 +32,7 @@ func kinds(b *kitchen) map[logbook.EventKind]int {
 func TestAScriptedRunGoesFromLyeToLogbookOnKeysAlone(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
 	b.shows("lye has not met oil; open for 0:00", "step 1 of")
-	b.press("w")
+	b.measure("base lye")
 	b.write("33,5")
 	b.press("enter")
 	b.shows("base lye: 33,5 °C")
@@ -200,7 +200,11 @@ func TestAJugWithoutItsScentOrLeftInItsJugIsPassedOver(t *testing.T) {
 			t.Error("poppy's scent was left out and is still to do")
 		}
 	}
-	b.press("4 u")
+	b.press("4 d space enter")
+	if got := kinds(b); got[logbook.Unpoured] != 0 {
+		t.Error("buttercup was left in its jug without an answer")
+	}
+	b.press("y")
 	b.shows("stays in its jug")
 	for _, d := range b.m.left {
 		if d.Jug == "buttercup" {
@@ -262,7 +266,7 @@ func TestLeavingAsksAndSpaceIsNoAnswer(t *testing.T) {
 
 func TestAWeightIsTypedWithItsLotAndARefusedNumberStays(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
-	b.press("w tab tab tab tab tab tab")
+	b.measure("base olive oil")
 	b.write("1.234,5")
 	b.press("enter")
 	b.shows("×", "comma and a point")
@@ -277,7 +281,7 @@ func TestAWeightIsTypedWithItsLotAndARefusedNumberStays(t *testing.T) {
 			got = e
 		}
 	}
-	if got.What != b.m.sheet().Totals[0].Name || got.Value != 381.5 || got.Lot != "L 77" {
+	if got.What != "olive oil" || got.Batch != pour.Base || got.Value != 381.5 || got.Lot != "L 77" {
 		t.Errorf("weighed %q at %v, lot %q", got.What, got.Value, got.Lot)
 	}
 }
@@ -325,7 +329,7 @@ func TestHelpIsSearchedAndWhatWasSaidIsReadInFull(t *testing.T) {
 	b.press("esc w")
 	b.write("36,5,5")
 	b.press("enter tab")
-	b.shows("base oils in °C, planned ")
+	b.shows("base coconut oil in g, planned ")
 }
 
 func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {

@@ -24,16 +24,25 @@ func (m *Model) stillToDo() []underway.Due {
 
 func (m *Model) passedOver(s underway.Step) bool {
 	if s.Jug == "" {
-		return len(s.Moves) > 0 && !slices.ContainsFunc(s.Moves, func(jug string) bool { return !m.leftInJug(s.Batch, jug) })
+		return len(s.Moves) > 0 && !slices.ContainsFunc(s.Moves, func(jug string) bool { return !m.unused(s.Batch, jug) })
 	}
-	return m.state.Poured(s.Batch, s.Jug) || m.leftInJug(s.Batch, s.Jug) || s.Kind == pour.TaskScent && m.scentless(s.Batch, s.Jug)
+	return m.state.Poured(s.Batch, s.Jug) || m.unused(s.Batch, s.Jug) || s.Kind == pour.TaskScent && m.scentless(s.Batch, s.Jug)
 }
 
-// leftInJug says whether a jug was marked as one that is not used.
-func (m *Model) leftInJug(n pour.BatchName, jug string) bool {
-	return slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
-		return e.Kind == logbook.Unpoured && e.Batch == n && e.Jug == jug
-	})
+// leftInJug is the mark that a jug is not used, if there is one.
+func (m *Model) leftInJug(n pour.BatchName, jug string) (logbook.Event, bool) {
+	for _, e := range m.state.Marks {
+		if e.Kind == logbook.Unpoured && e.Batch == n && e.Jug == jug {
+			return e, true
+		}
+	}
+	return logbook.Event{}, false
+}
+
+// unused says whether a jug was marked as one that is not used.
+func (m *Model) unused(n pour.BatchName, jug string) bool {
+	_, is := m.leftInJug(n, jug)
+	return is
 }
 
 func (m *Model) scentless(n pour.BatchName, jug string) bool {

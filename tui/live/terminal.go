@@ -6,28 +6,63 @@ import (
 	"os"
 	"time"
 
+	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/terminal"
 )
 
-// Open opens the live run on the terminal and returns when the maker has left it. Everything she marked is in the logbook's file by
-// then, whatever ended it, or else o.Notes is told what is not; when the pour is not over, also how to take it up again. Interrupted
-// from outside, it returns [terminal.ErrInterrupted].
+// Open opens the live run on the terminal and returns when the maker has left it. A pour of the very same plan that was left under way
+// is taken up again; where it is not clear which is meant she is asked. Everything she marked is in the logbook's file by then, whatever
+// ended it, or else o.Notes is told what is not; when the pour is not over, also how to take it up again. Interrupted from outside, it
+// returns [terminal.ErrInterrupted].
 func Open(o Options) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
+	}
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
+	}
+	if pours, err := meant(&o, func(w *which) error { return terminal.Show(w, o.terminal()) }); err != nil || !pours {
+		return err
 	}
 	m, err := New(o)
 	if err != nil {
 		return err
 	}
-	err = terminal.Show(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
+	err = terminal.Show(m, o.terminal())
 	tries := 1
 	if m.cut || err != nil {
 		tries = lastTries
 	}
 	m.part(o.Notes, tries, time.Sleep)
 	if err != nil && !errors.Is(err, terminal.ErrInterrupted) {
-		return fmt.Errorf("show the live run of %s: %w", m.ID(), err)
+		return fmt.Errorf("show the live run of %s: %w", m.sheet().Plan.Name, err)
 	}
 	return err
+}
+
+func (o Options) terminal() terminal.Options {
+	return terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}}
+}
+
+// meant finds out which pour is to be opened: a new one, or one to take up. It asks, where that is not clear, and says false when nothing is to be poured.
+func meant(o *Options, ask func(*which) error) (bool, error) {
+	if o.Resume != "" || o.Anew || o.TrialScent != "" {
+		return true, nil
+	}
+	now := time.Now()
+	left, err := underway.UnderWay(o.Book, o.Sheet.Plan, o.Shelf, now)
+	if err != nil {
+		return false, err
+	}
+	id, asks := underway.TakeUp(left)
+	if o.Resume = id; !asks {
+		return true, nil
+	}
+	w := newWhich(*o, left, now)
+	if err := ask(w); err != nil {
+		return false, err
+	}
+	o.Resume = w.resume
+	return w.resume != "" || w.anew, nil
 }

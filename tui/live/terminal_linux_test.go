@@ -144,9 +144,7 @@ func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	s.shows("step 1 of 27")
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
-	list, err := book.List()
-	must(t, err)
-	id := list[0].ID
+	id := ""
 	journaled := func(words string, n int) {
 		t.Helper()
 		s.until(words, func() bool {
@@ -156,6 +154,13 @@ func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	}
 	for step := range 5 { // both lyes made and cooled, lye in oil
 		s.press(" ")
+		s.until("the file", func() bool {
+			list, err := book.List()
+			if err == nil && len(list) == 1 {
+				id = list[0].ID
+			}
+			return id != ""
+		})
 		journaled(`kind = "done"`, step+1)
 		time.Sleep(quiet + 50*time.Millisecond)
 	}
@@ -212,7 +217,7 @@ func TestATerminalThatSaysItIsVastIsDrawnInPart(t *testing.T) {
 	s := startAt(t, t.TempDir(), "", 5000, 5000)
 	s.shows("of 27")
 	s.press("qq")
-	s.shows("Take it up again with: pourbench run --resume ")
+	s.shows("no lye met oil; no pour is kept")
 	if err := <-s.ended; err != nil {
 		t.Errorf("the run was left with %v", err)
 	}

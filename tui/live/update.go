@@ -43,7 +43,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.cut = true
 		cmd = tea.Quit
 	case tea.MouseClickMsg:
-		cmd = m.dialogs.Click(msg, m.refuse)
+		cmd = m.click(msg)
 	case tea.MouseWheelMsg:
 		m.dialogs.Wheel(msg)
 	case trialMsg:

@@ -117,7 +117,7 @@ func (m *Model) drawRun(a screen.Area) {
 	bottom := a.H() - 2 - s.bottomH
 	m.drawJugs(a.Cut(0, y, w, bottom-y))
 	m.drawBottom(a.Cut(1, bottom, w-2, s.bottomH))
-	m.status.Draw(a.Cut(0, a.H()-2, w, 1), m.look)
+	m.status.Draw(a.Cut(0, a.H()-2, w, 1), m.key(keys.Said), m.look)
 	dialog.Footer(a.Cut(0, a.H()-1, w, 1), m.footKeys(), m.look)
 }
 
@@ -125,8 +125,11 @@ func (m *Model) drawRun(a screen.Area) {
 func (m *Model) drawTitle(a screen.Area) {
 	x := a.Text(1, 0, screen.Clip(m.sheet().Plan.Name, a.W()/2), m.look.Focus)
 	journal, st := "written to "+filepath.Base(m.opt.Book.Path(m.ID())), m.look.Good
-	if m.unkept != nil {
+	switch {
+	case m.unkept != nil:
 		journal, st = "■ NOT WRITTEN", m.look.Stop
+	case m.ID() == "":
+		journal, st = "kept from the first mark on", m.look.Quiet
 	}
 	a.Right(a.W()-1, 0, screen.Clip(journal, a.W()-x-3), st)
 }
@@ -134,7 +137,7 @@ func (m *Model) drawTitle(a screen.Area) {
 // footKeys lists the keys that can act now, the most useful first.
 func (m *Model) footKeys() []keys.Binding {
 	if top := m.dialogs.Top(); top != nil {
-		return top.Keys()
+		return top.Keys(m.dialogs.Frame)
 	}
-	return slices.DeleteFunc(keys.Footer(keys.Pouring, 0), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
+	return slices.DeleteFunc(m.opt.Keys.Footer(keys.Pouring, 0), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
 }

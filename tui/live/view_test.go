@@ -17,6 +17,7 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -357,8 +358,8 @@ func TestAnEmptyNoteIsRefusedAndEscLeavesIt(t *testing.T) {
 	b.shows("there is nothing in it; Esc leaves it")
 	b.press("esc")
 	b.hides("A note")
-	if got := kinds(b)[logbook.Noted]; got != 0 {
-		t.Errorf("%d notes were kept", got)
+	if b.files() != 0 || b.m.state.Kept() != 0 {
+		t.Errorf("%d marks were kept", b.m.state.Kept())
 	}
 }
 
@@ -369,15 +370,12 @@ func TestWhatIsMeasuredInOtherUnitsIsKeptMetric(t *testing.T) {
 		plan.Show.Temperature, plan.Show.Mass = pour.DegreesF, pour.MassOunce
 		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
 	})
-	b.press("w")
+	b.measure("base lye")
 	b.shows("base lye in °F, planned 93 °F")
 	b.write("95")
 	b.press("enter")
 	b.shows("base lye: 95 °F")
-	b.press("w")
-	for range b.m.things()[:6] {
-		b.press("tab")
-	}
+	b.measure("base olive oil")
 	b.shows(" in oz, planned ")
 	b.write("10 A7")
 	b.press("enter")
@@ -399,9 +397,10 @@ func TestOnlyTheBatterIsMeasuredOnceTheLyeIsIn(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
 	names := func() string {
 		var out []string
-		for _, th := range b.m.things() {
-			if th.unit == pour.UnitCelsius {
-				out = append(out, th.name)
+		now, _ := b.m.now()
+		for _, th := range b.m.state.Things(b.m.sheet(), now.Step) {
+			if th.Unit == pour.UnitCelsius {
+				out = append(out, b.m.weighedWords(th.Event))
 			}
 		}
 		return strings.Join(out, ", ")
@@ -499,17 +498,17 @@ func TestWhatIsTakenBackIsNamed(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
 	b.until("base split")
 	for _, c := range [][2]string{
-		{"2 m b", "taken back: gentian medium"}, {"3 x r b", "taken back: poppy rices"}, {"5 u b", "taken back: fern stays in its jug"},
+		{"2 m u", "taken back: gentian medium"}, {"3 x r backspace", "taken back: poppy rices"}, {"5 d y b", "taken back: fern stays in its jug"},
 	} {
 		b.press(c[0])
 		b.shows(c[1])
 	}
 	b.press("space b")
 	b.shows("taken back: colour pot")
-	b.press("w")
+	b.measure("base batter")
 	b.write("41")
 	b.press("enter b")
-	b.shows("taken back: batter at 41 °C")
+	b.shows("taken back: base batter at 41 °C")
 }
 
 func TestTroubleIsNotedAsItLooks(t *testing.T) {
@@ -534,7 +533,8 @@ func TestTroubleIsNotedAsItLooks(t *testing.T) {
 
 func TestEachStageKeyMarksItsStage(t *testing.T) {
 	for key, want := range map[string]chem.Stage{"e": chem.Emulsion, "l": chem.Light, "m": chem.Medium, "t": chem.Thick, "s": chem.Stiff} {
-		if got := stageOf(key); got != want {
+		row, _ := keys.BuiltIn().Lookup(keys.Pouring, 0, key)
+		if got := row.Each[row.Nth(key)]; got != want.String() || row.Nth(key) != int(want) {
 			t.Errorf("%s is %s, want %s", key, got, want)
 		}
 	}
@@ -547,7 +547,7 @@ func TestEachStageKeyMarksItsStage(t *testing.T) {
 		t.Errorf("marked %+v", e)
 	}
 	b.press("2 t")
-	b.shows("× gentian is poured already; b steps back")
+	b.shows("× gentian is poured already; u takes it back")
 }
 
 func TestAMessageGoesAfterHalfAMinute(t *testing.T) {

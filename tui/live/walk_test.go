@@ -144,7 +144,7 @@ func (w *walker) step() {
 	case n < 14:
 		w.stuck = []error{nil, nil, disk.ErrLocked, syscall.ENOSPC}[w.r.IntN(4)]
 		w.did(fmt.Sprint("the disk: ", w.stuck))
-	case n < 15:
+	case n < 15 && w.m.ID() != "":
 		w.did("another terminal notes")
 		must(w, underway.Add(w.book, w.m.ID(), w.shelf, w.c.now, "other", logbook.Event{Kind: logbook.Noted, Text: "from beside"}))
 		w.c.pass(time.Second)
@@ -245,8 +245,17 @@ func (w *walker) onDisk() {
 		return
 	}
 	w.checked = ids
-	p, err := w.book.Read(w.m.ID(), w.shelf)
-	must(w, err)
+	if w.left {
+		return // what was forgotten is in no file
+	}
+	var p logbook.Pour
+	if w.m.ID() != "" {
+		var err error
+		p, err = w.book.Read(w.m.ID(), w.shelf)
+		must(w, err)
+	} else if len(w.m.waiting) == 0 {
+		return // nothing was marked yet
+	}
 	if both := append(idsOf(p.Events), idsOf(w.m.waiting)...); !slices.Equal(both, ids) {
 		w.Errorf("the file and what waits are\n%q, the run has\n%q", both, ids)
 	}

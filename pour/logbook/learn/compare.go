@@ -2,6 +2,7 @@ package learn
 
 import (
 	"fmt"
+	"strings"
 
 	"pourbench/chem"
 	"pourbench/pour"
@@ -16,14 +17,13 @@ type Difference struct {
 	Planned, Actual pour.Figure
 }
 
-// Compare sets the plan's figures beside what happened: when steps were done, stages came and how warm things were, what was
-// weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
+// Compare sets the plan's figures beside what happened: when steps began, stages came and how warm things were, what was weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
 func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	s := live.Replay(sheet, p.Events)
 	var out []Difference
 	for _, step := range s.Steps {
-		d := Difference{What: step.Key, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin + step.LengthMin)}
-		if at, ok := s.Elapsed(step.DoneAt); ok && step.Done {
+		d := Difference{What: step.Key, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		if at, ok := s.Elapsed(s.Began(step)); ok && step.Done {
 			d.Actual = pour.Know(at.Minutes())
 		}
 		out = append(out, d)
@@ -64,19 +64,33 @@ func measured(sheet pour.Sheet, e logbook.Event) (Difference, bool) {
 		d.What, d.Unit = string(e.Batch)+" "+e.What, pour.UnitCelsius
 		d.Planned = plannedC(sheet, e)
 	case logbook.Weighed:
-		for _, w := range sheet.Totals {
-			if w.Name == e.What {
-				d.Planned = pour.AsFigure(w.G)
-			}
-		}
+		d.What = strings.TrimSpace(strings.TrimSpace(string(e.Batch)+" "+e.Jug) + " " + e.What)
+		d.Planned = plannedG(sheet, e)
 	case logbook.Cut:
-		d.What, d.Planned = "a bar as cut", pour.AsFigure(sheet.Bars.CutG)
+		d.What, d.Planned = "a bar as cut on "+e.Day(), pour.AsFigure(sheet.Bars.CutG)
 	case logbook.Cured:
-		d.What, d.Planned = "a cured bar", pour.AsFigure(sheet.Bars.CuredG)
+		d.What, d.Planned = "a cured bar on "+e.Day(), pour.AsFigure(sheet.Bars.CuredG)
 	default:
 		return d, false
 	}
 	return d, true
+}
+
+// plannedG is what the plan says of something that was weighed: for its batch and jug or, in logs that name none, for base and icing
+// together.
+func plannedG(sheet pour.Sheet, e logbook.Event) pour.Figure {
+	list := sheet.Totals
+	if b := sheet.Batch(e.Batch); b != nil {
+		list = b.Weighings()
+	} else if e.Batch != "" {
+		return pour.Figure{}
+	}
+	for _, w := range list {
+		if w.Name == e.What && w.Jug == e.Jug {
+			return pour.AsFigure(w.G)
+		}
+	}
+	return pour.Figure{}
 }
 
 func plannedC(sheet pour.Sheet, e logbook.Event) pour.Figure {

@@ -84,6 +84,7 @@ func TestWhatAPourTeachesIsWhatWasSeenInEachJug(t *testing.T) {
 	plan, shelf := lonely(t)
 	from := time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC)
 	m := begins(t, openTestBook(t), pour.Weigh(plan, shelf), "", shelf, from)
+	m.after(0, logbook.Event{Kind: logbook.Noted, Text: "a warm day"})
 	if len(logsOf(m.record(shelf), shelf)) != 0 {
 		t.Error("a pour in which nothing was seen teaches something")
 	}

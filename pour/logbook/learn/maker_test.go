@@ -24,13 +24,20 @@ func must(t testing.TB, err error) {
 // lonely is the demo plan without its icing, and the built-in shelf.
 func lonely(t testing.TB) (pour.Plan, pour.Shelf) {
 	t.Helper()
+	plan, shelf := meadow(t)
+	plan.Icing = nil
+	return plan, shelf
+}
+
+// meadow is the demo plan and the built-in shelf.
+func meadow(t testing.TB) (pour.Plan, pour.Shelf) {
+	t.Helper()
 	shelf, err := presets.Shelf()
 	must(t, err)
 	text, err := presets.Plan("alpine-meadow")
 	must(t, err)
 	plan, err := planfile.Read("alpine-meadow", bytes.NewReader(text), shelf)
 	must(t, err)
-	plan.Icing = nil
 	return plan, shelf
 }
 

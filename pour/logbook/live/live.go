@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 	"unicode/utf8"
 
@@ -87,7 +88,7 @@ func (l Live) add(e logbook.Event) (Live, []logbook.Event) {
 // Mark journals any event at a moment, once it makes sense for this run. The event's kind and what goes with it are the caller's;
 // times and ID are set here.
 func (l Live) Mark(e logbook.Event, m Moment) (Live, []logbook.Event, error) {
-	if err := l.sensible(e); err != nil {
+	if err := l.sensible(e, m.Wall); err != nil {
 		return l, nil, err
 	}
 	l, jumped := l.advance(m)
@@ -100,15 +101,18 @@ func (l Live) Do(key string, m Moment) (Live, []logbook.Event, error) {
 	return l.Mark(logbook.Event{Kind: logbook.Done, Step: key}, m)
 }
 
-// Back takes back the last thing she marked: a step, a stage, a trouble or a blender burst.
+// Back takes back the last thing she marked: a step, a stage, a trouble, a weight, the end of the pour.
 func (l Live) Back(m Moment) (Live, []logbook.Event, error) {
 	marks := logbook.Standing(l.Events)
 	for i := len(marks) - 1; i >= 0; i-- {
-		if slices.Contains([]logbook.EventKind{logbook.Done, logbook.Seen, logbook.NotYet, logbook.Troubled, logbook.Blended, logbook.Read, logbook.Unpoured, logbook.Rescued}, marks[i].Kind) {
+		if slices.Contains([]logbook.EventKind{
+			logbook.Done, logbook.Seen, logbook.NotYet, logbook.Troubled, logbook.Blended, logbook.Read, logbook.Weighed, logbook.Noted,
+			logbook.Result, logbook.Unpoured, logbook.Rescued, logbook.Ended,
+		}, marks[i].Kind) {
 			return l.Mark(logbook.Event{Kind: logbook.TakenBack, What: marks[i].ID}, m)
 		}
 	}
-	return l, nil, errors.New("step back: nothing has been marked yet")
+	return l, nil, errors.New("take back: nothing has been marked yet")
 }
 
 // Discount takes back a jump that the run followed although no time had passed, as when the wall clock was set forward on a machine
@@ -127,6 +131,12 @@ func (l Live) Discount(id string, m Moment) (Live, []logbook.Event, error) {
 	return l, nil, fmt.Errorf("not count the jump %q: the run followed no such jump", id)
 }
 
+// own reports whether an event was marked at this terminal.
+func (l Live) own(e logbook.Event) bool {
+	rest, ok := strings.CutPrefix(e.ID, fmt.Sprintf("%d-%s", e.Run.Milliseconds(), l.session))
+	return ok && (rest == "" || rest[0] == '-')
+}
+
 // freeID makes an ID no event of the run has.
 func freeID(events []logbook.Event, run time.Duration, session string) string {
 	id := fmt.Sprintf("%d-%s", run.Milliseconds(), session)
@@ -140,7 +150,7 @@ func freeID(events []logbook.Event, run time.Duration, session string) string {
 }
 
 // sensible refuses an event this run cannot have, with how to put it right.
-func (l Live) sensible(e logbook.Event) error {
+func (l Live) sensible(e logbook.Event, now time.Time) error {
 	if !e.Kind.Known() {
 		return fmt.Errorf("journal %q: there is no such kind of event", e.Kind)
 	}
@@ -179,6 +189,32 @@ func (l Live) sensible(e logbook.Event) error {
 		if e.Value < 0 || e.Value > 1e6 {
 			return fmt.Errorf("note a weight of %v g: it lies from 0 to 1000000 g", e.Value)
 		}
+		return l.sensibleThing(e, now)
+	case logbook.TakenBack:
+		if !slices.ContainsFunc(l.Events, func(x logbook.Event) bool { return x.ID == e.What }) {
+			return fmt.Errorf("take back the mark %q: this run has no such mark", e.What)
+		}
+	}
+	return nil
+}
+
+// sensibleThing refuses a weight of something in a jug that is not there, or of a bar on a day that cannot be.
+func (l Live) sensibleThing(e logbook.Event, now time.Time) error {
+	switch {
+	case e.Kind == logbook.Weighed && e.Jug != "":
+		return l.hasJug(e)
+	case e.Kind == logbook.Weighed || e.What == "":
+		return nil
+	}
+	day, err := time.Parse(time.DateOnly, e.What)
+	if err != nil {
+		return fmt.Errorf("note the day %q: write it as year-month-day, such as %s", e.What, now.Format(time.DateOnly))
+	}
+	if e.What = day.Format(time.DateOnly); e.What > now.Format(time.DateOnly) {
+		return fmt.Errorf("note the day %s: it is still to come", e.What)
+	}
+	if len(l.Events) > 0 && e.What < l.Events[0].Wall.Format(time.DateOnly) {
+		return fmt.Errorf("note the day %s: the pour was begun on %s", e.What, l.Events[0].Wall.Format(time.DateOnly))
 	}
 	return nil
 }

@@ -23,7 +23,7 @@ const (
 // A file that cannot be written, because another program has it locked or the disk is full, holds up neither clock nor marks: they
 // wait here in their order, [Run.Unwritten] says so, and every look tries again.
 type Run struct {
-	ID   string
+	ID   string       // of its file; empty: nothing was marked yet, and there is none
 	Pour logbook.Pour // as it was opened; Live has the events
 
 	book    logbook.Book
@@ -35,17 +35,17 @@ type Run struct {
 	why     error
 }
 
-// Begin opens a pour of a sheet and starts its run. The session, a few letters, tells this terminal from others. A scent trial
-// names its scent.
+// Begin starts the run of a sheet. Its file is made with the first mark, and ID is empty until then: a run that is opened and left leaves
+// nothing; that the logbook can be written is tried at once. The session, a few letters, tells this terminal from others. A scent
+// trial names its scent.
 func Begin(b logbook.Book, sheet pour.Sheet, trialScent string, shelf pour.Shelf, c Clock, session string) (*Run, error) {
 	m := c()
-	live, first := start(sheet, session, m)
-	id, err := b.Create(sheet.Plan, trialScent, m.Wall, first)
-	if err != nil {
-		return nil, err
+	if err := b.Try(); err != nil {
+		return nil, fmt.Errorf("open a pour: %w", err)
 	}
-	r := &Run{ID: id, book: b, clock: c, shelf: shelf, live: live}
-	r.Pour = logbook.Pour{ID: id, Name: sheet.Plan.Name, Opened: m.Wall, TrialScent: trialScent, Plan: sheet.Plan}
+	live, first := start(sheet, session, m)
+	r := &Run{book: b, clock: c, shelf: shelf, live: live, waiting: first}
+	r.Pour = logbook.Pour{Name: sheet.Plan.Name, Opened: m.Wall, TrialScent: trialScent, Plan: sheet.Plan}
 	return r, nil
 }
 
@@ -92,7 +92,17 @@ func (r *Run) State() State { return r.live.State() }
 
 // Unwritten are the marks that count already and are not in the file, in their order, and why they are not. The reason may stand
 // without a mark: then the file can no longer be read.
-func (r *Run) Unwritten() ([]logbook.Event, error) { return slices.Clone(r.waiting), r.why }
+func (r *Run) Unwritten() ([]logbook.Event, error) {
+	if r.unmarked() {
+		return nil, nil
+	}
+	return slices.Clone(r.waiting), r.why
+}
+
+// unmarked reports whether nothing was marked yet, so that there is nothing to keep.
+func (r *Run) unmarked() bool {
+	return r.ID == "" && !slices.ContainsFunc(r.waiting, func(e logbook.Event) bool { return e.Kind.ByHand() })
+}
 
 // WriteOut tries once more to write the marks that wait, for as long as wait while something else has the file.
 func (r *Run) WriteOut(wait time.Duration) error {
@@ -103,6 +113,10 @@ func (r *Run) WriteOut(wait time.Duration) error {
 
 // follow takes in what another terminal, or a hand with an editor, has written since. What it cannot read it leaves, with the reason.
 func (r *Run) follow() {
+	if r.ID == "" {
+		r.why = nil // the file is made anew with the next try
+		return
+	}
 	size, err := r.book.Size(r.ID)
 	if r.why = err; err != nil || size == r.size {
 		return
@@ -120,7 +134,11 @@ func (r *Run) follow() {
 // journal writes the marks that wait and new ones after them, or lets all of them wait.
 func (r *Run) journal(events []logbook.Event, wait time.Duration) {
 	r.waiting = append(r.waiting, events...)
-	if len(r.waiting) == 0 || r.why != nil {
+	if len(r.waiting) == 0 || r.why != nil || r.unmarked() {
+		return
+	}
+	if r.ID == "" {
+		r.create()
 		return
 	}
 	before, after, err := r.book.Append(r.ID, wait, r.waiting...)
@@ -131,6 +149,16 @@ func (r *Run) journal(events []logbook.Event, wait time.Duration) {
 	if before == r.size { // else another terminal came in between: the next look takes in both
 		r.size = after
 	}
+}
+
+// create makes the pour's file, with everything so far in it.
+func (r *Run) create() {
+	p := &r.Pour
+	id, err := r.book.Create(p.Plan, p.TrialScent, p.Opened, r.waiting)
+	if r.why = err; err != nil {
+		return
+	}
+	r.ID, p.ID, r.waiting = id, id, nil // size 0: the next look reads it again
 }
 
 // act does one thing: what the other terminal did comes first, the journal before the state. An error is a refusal: nothing happened.
@@ -174,4 +202,37 @@ func (r *Run) Mark(e logbook.Event) error {
 // Discount takes back a jump of the clocks that the run followed although no time had passed.
 func (r *Run) Discount(id string) error {
 	return r.act(func(l Live, m Moment) (Live, []logbook.Event, error) { return l.Discount(id, m) })
+}
+
+// FileText is what a file that could not be made would hold.
+func (r *Run) FileText() (string, error) {
+	return logbook.FileText(r.Pour.Plan, r.Pour.TrialScent, r.Pour.Opened, r.waiting)
+}
+
+// Forget leaves nothing behind of a run in which no lye has met oil: its file is removed. A file that another terminal is in, or in
+// which lye is in, stays, with the reason.
+func (r *Run) Forget() error {
+	if r.ID == "" {
+		r.waiting = nil
+		return nil
+	}
+	if r.follow(); r.why != nil {
+		return fmt.Errorf("forget the pour %s: %w", r.ID, r.why)
+	}
+	mine := slices.IndexFunc(r.live.Events, r.live.own)
+	others := slices.ContainsFunc(r.live.Events[max(mine, 0):], func(e logbook.Event) bool { return e.Kind == logbook.Resumed && !r.live.own(e) })
+	switch {
+	case r.State().Begun():
+		return fmt.Errorf("forget the pour %s: lye has met oil in it", r.ID)
+	case others:
+		return fmt.Errorf("forget the pour %s: another terminal took it up", r.ID)
+	}
+	gone, err := r.book.ForgetAt(r.ID, r.size)
+	if err == nil && !gone {
+		err = fmt.Errorf("forget the pour %s: another terminal wrote to it just now", r.ID)
+	}
+	if err == nil {
+		r.ID, r.waiting = "", nil
+	}
+	return err
 }

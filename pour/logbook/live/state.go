@@ -94,6 +94,39 @@ func (s State) SinceLyeIn(n pour.BatchName, run time.Duration) (time.Duration, b
 	return run - in, ok
 }
 
+// Begun reports whether lye has met oil in a batch: from then on nothing can be taken back.
+func (s State) Begun() bool { return len(s.lyeIn) > 0 }
+
+// Kept is how many of her marks stand.
+func (s State) Kept() int {
+	n := 0
+	for _, e := range s.Marks {
+		if e.Kind.ByHand() {
+			n++
+		}
+	}
+	return n
+}
+
+// Began is when a step that is done was begun, on the run's clock, by when the hands were free for it: with the end of the step done
+// before it, and not before its planned minute where it has to wait for that. The lye-in has no length: it is begun when it is done.
+func (s State) Began(step StepState) time.Duration {
+	if step.Kind == StepLyeIn {
+		return step.DoneAt
+	}
+	var free time.Duration
+	for _, before := range s.Steps {
+		if before.Done && before.DoneAt <= step.DoneAt && before.Key != step.Key {
+			free = max(free, before.DoneAt)
+		}
+	}
+	if in, ok := s.lyeIn[pour.Base]; ok && step.waits() {
+		planned := in + time.Duration(step.PlannedMin*float64(time.Minute))
+		free = max(free, min(planned, step.DoneAt))
+	}
+	return free
+}
+
 // Poured reports whether a jug has been used up: the last step that moves it is done.
 func (s State) Poured(n pour.BatchName, jug string) bool {
 	at, ok := s.LastMove(n, jug)

@@ -1,0 +1,104 @@
+package live
+
+import (
+	"slices"
+
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// Thing is something that can be measured in a run: a temperature, or a weight of one batch or of one of its jugs.
+type Thing struct {
+	Event    logbook.Event // all of its mark but the value
+	Unit     pour.Unit
+	Planned  pour.Figure // unknown: there is none, or it is withheld
+	Measured pour.Figure // what was marked last; unknown: nothing yet
+	Kind     string      // of a weight, one of pour's Weigh… words; empty: it is a temperature
+}
+
+// Things lists what can be measured at a step: first what the step itself wants, then the rest of its batch, then the other batch, each
+// in the order of the pour. Every step has its own batch's figures; nothing is added up over both.
+func (s State) Things(sheet *pour.Sheet, at Step) []Thing {
+	first := at.Batch
+	if first == "" {
+		first = pour.Base
+	}
+	all := s.thingsOf(sheet, first)
+	slices.SortStableFunc(all, func(a, b Thing) int { return rank(at, a) - rank(at, b) })
+	for _, b := range sheet.Batches() {
+		if b.Name != first {
+			all = append(all, s.thingsOf(sheet, b.Name)...)
+		}
+	}
+	return all
+}
+
+// rank is 0 for what a step wants measured, else 1.
+func rank(at Step, t Thing) int {
+	e := t.Event
+	wants := false
+	switch at.Kind {
+	case StepMakeLye:
+		wants = e.Kind == logbook.Weighed && e.Jug == ""
+	case pour.TaskCoolLye, StepLyeIn:
+		wants = e.Kind == logbook.Read && e.What != logbook.ReadBatter
+	case pour.TaskSplit:
+		wants = e.Jug != "" && e.What == pour.WeighBatter
+	case pour.TaskColour, pour.TaskScent:
+		wants = e.Jug == at.Jug && t.goesIn(at.Kind)
+	default:
+		wants = e.Kind == logbook.Read && e.What == logbook.ReadBatter
+	}
+	if wants {
+		return 0
+	}
+	return 1
+}
+
+// goesIn says whether a thing is weighed into a jug at a step of colouring or scenting.
+func (t Thing) goesIn(step pour.TaskKind) bool {
+	if step == pour.TaskScent {
+		return t.Kind == pour.WeighScent
+	}
+	return t.Kind == pour.WeighColour || t.Kind == pour.WeighCarrier
+}
+
+// thingsOf lists what can be measured of a batch: temperatures, of which only the batter's is left once its lye is in, then weights.
+// With a stop on the lye no planned weight is told.
+func (s State) thingsOf(sheet *pour.Sheet, n pour.BatchName) []Thing {
+	b, plan := sheet.Batch(n), sheet.Plan.Batch(n)
+	if b == nil || plan == nil {
+		return nil
+	}
+	var out []Thing
+	add := func(e logbook.Event, unit pour.Unit, planned pour.Figure, kind string) {
+		e.Batch = n
+		out = append(out, Thing{Event: e, Unit: unit, Planned: planned, Measured: s.measured(e), Kind: kind})
+	}
+	read := func(what string, planned float64) {
+		add(logbook.Event{Kind: logbook.Read, What: what}, pour.UnitCelsius, pour.AsFigure(planned), "")
+	}
+	if _, in := s.lyeIn[n]; !in {
+		read(logbook.ReadLye, plan.LyeC)
+		read(logbook.ReadOils, plan.OilsC)
+	}
+	read(logbook.ReadBatter, b.Heat.MixC)
+	for _, w := range b.Weighings() {
+		planned := pour.AsFigure(w.G)
+		if sheet.LyeStopped() {
+			planned = pour.Figure{}
+		}
+		add(logbook.Event{Kind: logbook.Weighed, Jug: w.Jug, What: w.Name}, pour.UnitGram, planned, w.Kind)
+	}
+	return out
+}
+
+// measured is what was marked last of a thing.
+func (s State) measured(thing logbook.Event) (v pour.Figure) {
+	for _, e := range s.Marks {
+		if e.Kind == thing.Kind && e.Batch == thing.Batch && e.Jug == thing.Jug && e.What == thing.What {
+			v = pour.Know(e.Value)
+		}
+	}
+	return v
+}

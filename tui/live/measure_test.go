@@ -1,0 +1,101 @@
+package live
+
+import (
+	"strings"
+	"testing"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+	"pourbench/pour/planfile"
+	"pourbench/presets"
+)
+
+// alpine opens a live run of the example plan with its icing.
+func alpine(t *testing.T) *kitchen {
+	t.Helper()
+	return opened(t, t.TempDir(), func(o *Options) {
+		text, err := presets.Plan("alpine-meadow")
+		must(t, err)
+		plan, err := planfile.Read("alpine-meadow", strings.NewReader(string(text)), o.Shelf)
+		must(t, err)
+		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+	})
+}
+
+// asked is the things that the line for measuring goes through, first to last, without what is planned of them.
+func (b *kitchen) asked() []string {
+	b.Helper()
+	b.press("w")
+	defer b.press("esc")
+	var out []string
+	for range 99 {
+		_, after, _ := strings.Cut(b.frame(), "As it really is")
+		_, after, _ = strings.Cut(after, "│ ")
+		name, _, _ := strings.Cut(after, " in ")
+		if len(out) > 0 && out[0] == name {
+			return out
+		}
+		out = append(out, name)
+		b.press("tab")
+	}
+	b.Fatal("the things to measure do not come round")
+	return nil
+}
+
+// Each batch's alkali stands by itself with its own figure, never the two added up; a step's own things come first.
+func TestEachBatchIsMeasuredByItselfAtItsOwnStep(t *testing.T) {
+	b := alpine(t)
+	sheet := b.m.sheet()
+	base, icing := sheet.Base.Lye.NaOH.ToWeighG, sheet.Icing.Lye.NaOH.ToWeighG
+	show := sheet.Plan.Show
+	for thing, g := range map[string]float64{"base " + pour.NameNaOH: base, "icing " + pour.NameNaOH: icing} {
+		b.measure(thing)
+		b.shows(thing + " in g, planned " + show.Dose(g))
+		b.hides(show.Dose(base + icing))
+		b.press("esc")
+	}
+	first := func(step string, want ...string) {
+		t.Helper()
+		if step != "" {
+			b.until(step)
+		}
+		got := b.asked()
+		if len(got) < len(want) || strings.Join(got[:len(want)], ", ") != strings.Join(want, ", ") {
+			t.Errorf("after %q the first to measure are %q, want %q", step, got, want)
+		}
+	}
+	now, _ := b.m.now()
+	n := string(now.Batch)
+	first("", n+" "+b.m.sheet().Batch(now.Batch).Oils[0].Name)
+	first("base make the lye", "base lye", "base oils")
+	first("base cool the lye", "icing coconut oil")
+	first("icing cool the lye", "base lye", "base oils")
+	first("base lye in", "base batter")
+	first("base mix", "base pot batter", "base gentian batter", "base poppy batter", "base buttercup batter", "base fern batter")
+	first("base split", "base pot titanium white, oil-dispersible", "base pot high-oleic sunflower oil")
+}
+
+// What is measured goes to its own batch and jug in the log, is not asked for again first, and is taken back by u.
+func TestWhatIsMeasuredIsOfItsBatchAndJug(t *testing.T) {
+	b := alpine(t)
+	b.until("base mix")
+	b.press("w")
+	b.write("480,5 L3")
+	b.press("enter w")
+	b.shows("base gentian batter in ", "planned "+b.m.sheet().Plan.Show.Weight(b.m.sheet().Base.Jugs[1].BatterWeighG))
+	b.press("esc")
+	b.measure("base pot batter")
+	b.shows("measured 480.5 g")
+	b.press("esc")
+	p, err := b.book.Read(b.m.ID(), b.shelf)
+	must(t, err)
+	e := p.Events[len(p.Events)-1]
+	if e.Kind != logbook.Weighed || e.Batch != pour.Base || e.Jug != "pot" || e.What != pour.WeighBatter || e.Value != 480.5 || e.Lot != "L3" {
+		t.Errorf("journaled: %+v", e)
+	}
+	b.press("u")
+	b.shows("taken back: base pot batter 480.50 g")
+	b.measure("base pot batter")
+	b.hides("measured")
+}

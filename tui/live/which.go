@@ -1,0 +1,145 @@
+package live
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+
+	"pourbench/pour"
+	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/dialog"
+	"pourbench/tui/look"
+	"pourbench/tui/screen"
+	"pourbench/tui/terminal"
+)
+
+// which asks, before a run is opened, which of the pours left under way is meant. It has the screen for itself.
+type which struct {
+	opt     Options
+	left    []underway.Left
+	look    look.Look
+	dialogs dialog.Stack
+	status  dialog.Status
+
+	resume string // the pour to take up
+	anew   bool   // a new one is to be begun; neither: nothing is poured
+}
+
+// mostLeft is how many pours are asked about: as many as there are digits to answer with.
+const mostLeft = 9
+
+func newWhich(o Options, left []underway.Left, now time.Time) *which {
+	w := &which{opt: o, left: left[:min(len(left), mostLeft)], look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}}
+	w.ask(now)
+	return w
+}
+
+// ask opens the question.
+func (w *which) ask(now time.Time) {
+	q := &dialog.Question{Title: w.opt.Sheet.Plan.Name + ": a pour of this name is under way", At: -1}
+	for i, l := range w.left {
+		q.Answers = append(q.Answers, dialog.Answer{Keys: fmt.Sprint(i + 1), Text: "Take up " + leftWords(l, w.opt.Shelf, now), Do: func() tea.Cmd {
+			w.resume = l.ID
+			return tea.Quit
+		}})
+	}
+	q.Answers = append(q.Answers,
+		dialog.Answer{Keys: "b", Text: "Begin a new pour of the plan as it is now.", Do: func() tea.Cmd {
+			w.anew = true
+			return tea.Quit
+		}},
+		dialog.Answer{Keys: "lq", Text: "Leave: nothing is poured, and what is under way stays as it is.", Do: func() tea.Cmd { return tea.Quit }},
+	)
+	w.dialogs.Open(q)
+}
+
+// leftWords says what a pour that was left under way is and where it stands.
+func leftWords(l underway.Left, shelf pour.Shelf, now time.Time) string {
+	text := "the pour begun at " + l.Opened.Format("15:04 on 2006-01-02")
+	if l.PlanErr != nil {
+		return text + ": its plan cannot be used with today's shelf."
+	}
+	state, met := l.Stands(shelf)
+	if met.IsZero() {
+		text += ", lye not in oil yet"
+	} else {
+		text += ", lye in oil for " + pour.Show{}.Span(max(0, now.Sub(met).Minutes()))
+	}
+	if state.Next < len(state.Steps) {
+		step := state.Steps[state.Next]
+		text += fmt.Sprintf(", next %s: %s", step.Batch, step.Name)
+	}
+	if l.Same {
+		return text + ". It pours this very plan."
+	}
+	sheet := pour.Weigh(l.Plan, shelf)
+	jugs := make([]string, 0, len(l.Plan.Base.Jugs))
+	for _, j := range l.Plan.Base.Jugs {
+		jugs = append(jugs, j.Name)
+	}
+	return text + fmt.Sprintf(". It pours ANOTHER plan, its own: base oils %s, jugs %s.", l.Plan.Show.Weight(sheet.Base.Size.OilsWeighG), strings.Join(jugs, ", "))
+}
+
+// Init asks the terminal for its background.
+func (w *which) Init() tea.Cmd {
+	if w.opt.Background == "" || w.opt.Background == "auto" {
+		return tea.RequestBackgroundColor
+	}
+	return nil
+}
+
+// Update gives keys and clicks to the question. Closed without an answer, it leaves.
+func (w *which) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	var cmd tea.Cmd
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		w.dialogs.Frame.W, w.dialogs.Frame.H = screen.Fit(msg.Width, msg.Height)
+	case tea.BackgroundColorMsg:
+		w.look = look.New(msg.IsDark())
+	case tea.KeyPressMsg:
+		if msg.String() == "ctrl+c" {
+			return w, tea.Quit
+		}
+		cmd = w.dialogs.Press(msg, w.status.Refuse)
+	case tea.MouseClickMsg:
+		cmd = w.click(msg)
+	case tea.MouseWheelMsg:
+		w.dialogs.Wheel(msg)
+	case hangupMsg:
+		return w, tea.Quit
+	}
+	if w.dialogs.Top() == nil && cmd == nil {
+		cmd = tea.Quit
+	}
+	return w, cmd
+}
+
+// click gives a click to the question, or to the key of the footer that it falls on.
+func (w *which) click(msg tea.MouseClickMsg) tea.Cmd {
+	if msg.Y != w.dialogs.Frame.H-1 || msg.Button != tea.MouseLeft {
+		return w.dialogs.Click(msg, w.status.Refuse)
+	}
+	if id, _, ok := dialog.FootAt(w.dialogs.Frame.W, w.dialogs.Top().Keys(w.dialogs.Frame), msg.X); ok {
+		return w.dialogs.Act(id, w.status.Refuse)
+	}
+	return nil
+}
+
+// View draws the question.
+func (w *which) View() tea.View {
+	s := screen.New(w.dialogs.Frame.W, w.dialogs.Frame.H)
+	a := s.Area()
+	w.dialogs.Draw(a, w.look)
+	w.status.Draw(a.Cut(0, a.H()-2, a.W(), 1), "", w.look)
+	if top := w.dialogs.Top(); top != nil {
+		dialog.Footer(a.Cut(0, a.H()-1, a.W(), 1), top.Keys(w.dialogs.Frame), w.look)
+	}
+	v := tea.NewView(s.String())
+	v.AltScreen, v.Cursor = true, terminal.Cursor(s)
+	if !w.opt.NoMouse {
+		v.MouseMode = tea.MouseModeCellMotion
+	}
+	return v
+}
