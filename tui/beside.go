@@ -43,7 +43,7 @@ func (m *model) compare() {
 		return
 	}
 	m.studio.kept = &kept{design: m.studio.design, price: m.price()}
-	m.say("kept at the left: change anything and see both; b lets it go")
+	m.say("kept at the left: change anything and see both; {compare} lets it go")
 }
 
 // drawCompared names the two pictures, with their colours in pour order, and says what each costs.
@@ -72,7 +72,7 @@ func (m *model) drawCompared(a screen.Area, e easel) {
 func (m *model) reroll() {
 	plan := m.session.Plan()
 	if m.edit("another face", pour.Reseed(plan.Swirl.Seed+1)) == nil {
-		m.say(fmt.Sprintf("face %d; u brings the one before back", plan.Swirl.Seed+1))
+		m.say(fmt.Sprintf("face %d; {undo} brings the one before back", plan.Swirl.Seed+1))
 	}
 }
 

@@ -66,13 +66,13 @@ func (m *model) cannot(id keys.ID) string {
 func (m *model) cannotTurn(id keys.ID) string {
 	switch {
 	case id == keys.ShowFace && !m.placed.Face.Empty():
-		return "the face is in view already; F5 shows it large"
+		return "the face is in view already; {go to swirl} shows it large"
 	case (id == keys.NextBar || id == keys.PrevBar) && !m.barsShown() && m.atPicture():
-		return "this view has no single bars; v turns it"
+		return "this view has no single bars; {next view} turns it"
 	case id == keys.Weeks && !m.browns():
 		return "no scent with vanillin goes into a jug: the colours stay"
 	case id == keys.Replay && m.still() != "":
-		return m.still() + "; ( and ) go through the pour step by step"
+		return m.still() + "; {step back} and {step on} go through the pour step by step"
 	case (id == keys.Replay || id == keys.StepBack || id == keys.StepOn) && m.steps() == 0:
 		return "the picture is not drawn yet"
 	}

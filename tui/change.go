@@ -137,7 +137,7 @@ func (m *model) toggleIcing() {
 		return
 	}
 	if m.edit("removal of the icing", pour.RemoveIcing()) == nil {
-		m.say("the icing is gone; u brings it back")
+		m.say("the icing is gone; {undo} brings it back")
 	}
 }
 
@@ -177,8 +177,8 @@ func (m *model) redo() {
 func (m *model) toggleMouse() {
 	m.mouse = !m.mouse
 	if m.mouse {
-		m.say("the mouse points at cells; m gives it back to the terminal")
+		m.say("the mouse points at cells; {mouse} gives it back to the terminal")
 		return
 	}
-	m.say("the mouse is the terminal's: select text with it; m takes it back")
+	m.say("the mouse is the terminal's: select text with it; {mouse} takes it back")
 }

@@ -11,6 +11,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/lines"
 	"pourbench/tui/terminal"
 )
@@ -35,7 +36,10 @@ func Converse(o Options, p lines.Talk) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
 	}
-	o.Plain, o.Pixels = true, ""
+	if o.Keys == nil {
+		o.Keys = keys.BuiltIn()
+	}
+	o.Plain, o.Pixels, o.Keys = true, "", o.Keys.Spoken()
 	m := newModel(o)
 	defer m.close() //nolint:errcheck // the system lets go of it too
 	t := &talk{m: m, in: p.In, out: p.Out}

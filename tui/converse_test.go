@@ -28,7 +28,7 @@ type spoken struct {
 
 func speaking(t testing.TB, o Options) *spoken {
 	t.Helper()
-	o.Plain, o.Background = true, "dark"
+	o.Plain, o.Background, o.Keys = true, "dark", keys.BuiltIn().Spoken()
 	s := &spoken{t: t}
 	m := newModel(o)
 	s.talk = &talk{m: m, out: lines.NewPaper(&s.said)}

@@ -27,6 +27,7 @@ func (t *talk) tellPanel(whole bool) {
 		t.tellFace()
 	case told != nil:
 		for i, l := range told {
+			l = t.m.fill(l)
 			if len(rows) == len(told) {
 				l = fmt.Sprintf("%d %s", i+1, l)
 			}

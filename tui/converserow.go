@@ -166,7 +166,7 @@ func (t *talk) tellRow(r lines.Row) {
 		}
 	}
 	if cell, _, ok := t.m.cell(); ok && cell.Hint != "" {
-		t.out.Say(cell.Hint)
+		t.out.Say(t.m.fill(cell.Hint))
 	}
 }
 
@@ -208,5 +208,5 @@ func (t *talk) cellName() string {
 // tellCell tells the cell that is being typed in.
 func (t *talk) tellCell() {
 	cell, _, _ := t.m.cell()
-	t.out.Say(t.cellName() + ", now " + lines.Value(cell) + ". " + cell.Hint)
+	t.out.Say(t.cellName() + ", now " + lines.Value(cell) + ". " + t.m.fill(cell.Hint))
 }

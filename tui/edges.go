@@ -83,7 +83,7 @@ func (m *model) drawStatus(a screen.Area) {
 		return
 	}
 	cell, _, _ := m.cell()
-	a.Text(1, 0, screen.Clip(cell.Hint, a.W()-2), m.look.Quiet)
+	a.Text(1, 0, screen.Clip(m.fill(cell.Hint), a.W()-2), m.look.Quiet)
 }
 
 // drawFooter draws the keys of what has them: the topmost dialog, the cell being typed in, or the panel in focus.

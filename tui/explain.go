@@ -12,7 +12,7 @@ const whereFrom = "Where it comes from"
 func (m *model) explain() {
 	cell, _, _ := m.cell()
 	if cell.Figure == "" { // what is no figure of the plan is told by its hint alone
-		m.dialogs.Open(&dialog.Page{Title: whereFrom, Lines: []dialog.Line{{Text: cell.Text}, {Text: cell.Hint}}})
+		m.dialogs.Open(&dialog.Page{Title: whereFrom, Lines: []dialog.Line{{Text: cell.Text}, {Text: m.fill(cell.Hint)}}})
 		return
 	}
 	a, err := m.told().Explain(cell.Figure, m.session.Shelf(), m.opt.Hand)

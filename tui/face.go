@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pourbench/pour"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
 	"pourbench/tui/screen"
@@ -23,7 +24,7 @@ func (m *model) drawPinned(a screen.Area) {
 	box.Box(m.look.Rule)
 	title := " The face of a bar "
 	if m.placed.Face.Empty() {
-		title = " Face, v puts it away "
+		title = " Face, " + m.key(keys.ShowFace) + " puts it away "
 	}
 	box.Text(2, 0, screen.Clip(title, box.W()-4), m.look.Quiet)
 	m.drawFace(a)

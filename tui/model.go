@@ -164,7 +164,9 @@ func (m *model) settle() {
 	m.grids = make(map[layout.ID]grid.Grid, len(m.panels))
 	for _, p := range m.panels {
 		if p.Grid != nil {
-			m.grids[p.ID] = p.Grid(m.facts)
+			g := p.Grid(m.facts)
+			g.Empty = m.fill(g.Empty)
+			m.grids[p.ID] = g
 		}
 	}
 	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h, Keys: m.opt.Keys}
@@ -181,7 +183,7 @@ func (m *model) settle() {
 // gather puts together what the panels are drawn from.
 func (m *model) gather() *panel.Facts {
 	f := &panel.Facts{
-		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look,
+		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look, Keys: m.opt.Keys,
 		Warnings: m.session.Warnings(), Picture: m.drawFace,
 	}
 	f.Timed, f.Fresh = m.session.Clock()

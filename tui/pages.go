@@ -14,11 +14,11 @@ import (
 func (m *model) whyNot(b keys.Binding, _ int) string {
 	switch {
 	case b.Mode == keys.Pouring:
-		return "during a pour only; " + m.key(keys.Pour) + " pours this plan"
+		return m.fill("during a pour only; {pour} pours this plan")
 	case !b.Acts(m.at().Has()):
 		return "not in the panel " + m.at().Title
 	}
-	return m.cannot(b.ID)
+	return m.fill(m.cannot(b.ID))
 }
 
 // actions is what help and palette ask of the bench.
@@ -27,6 +27,9 @@ func (m *model) actions() dialog.Actions {
 		return m.perform(string(b.ID), b, nth)
 	}}
 }
+
+// fill puts the keys of the bench into a text.
+func (m *model) fill(text string) string { return m.opt.Keys.Fill(keys.Bench, text) }
 
 // key is the key of an action of the bench, for what is said.
 func (m *model) key(id keys.ID) string { return m.opt.Keys.Name(keys.Bench, id) }

@@ -70,7 +70,7 @@ func (m *model) replay() tea.Cmd {
 	p.ticket++
 	if p.running {
 		p.running = false
-		m.say("stopped; ( and ) go step by step, p pours again")
+		m.say("stopped; {step back} and {step on} go step by step, {watch the pour} pours again")
 		return nil
 	}
 	if m.studio.view == picture.Bars {

@@ -47,7 +47,7 @@ func (m *model) pressBench(k tea.KeyPressMsg) tea.Cmd {
 	key := k.String()
 	b, _ := m.opt.Keys.Lookup(keys.Bench, m.at().Has(), key)
 	if b.ID == "" {
-		m.refuse(keys.Shown(key) + " does nothing here; " + m.key(keys.Help) + " lists every key")
+		m.refuse(keys.Shown(key) + " does nothing here; {help} lists every key, {palette} searches every action")
 		return nil
 	}
 	return m.perform(keys.Shown(key)+" ("+string(b.ID)+")", b, b.Nth(key))

@@ -93,7 +93,7 @@ func (m *model) recipeSum(n pour.BatchName, r *recipe.Recipe) []dialog.Line {
 	}
 	out := []dialog.Line{{Text: text, Style: st}}
 	if odd := r.Count(recipe.Odd); odd > 0 {
-		text := "× " + counted(odd, "line") + " not understood and not taken: mend, or Tab takes what may be meant"
+		text := "× " + counted(odd, "line") + " not understood and not taken: mend, or {pad as meant} takes what may be meant"
 		if r.Open > 0 {
 			text += "; without its weight the others come out larger than written"
 		}
@@ -119,9 +119,9 @@ func (m *model) takeRecipe(n pour.BatchName, text string) error {
 	if err := m.session.Apply("recipe", r.Edit(n)); err != nil {
 		return errors.New(reason(err))
 	}
-	said := counted(len(r.Parts()), "oil") + " taken, each held as written; u takes them back"
+	said := counted(len(r.Parts()), "oil") + " taken, each held as written; {undo} takes them back"
 	if so := r.Unfinished(); so != "" {
-		said = so + ": % spreads it, or type what is missing; u takes the recipe back"
+		said = so + ": {spread} spreads it, or type what is missing; {undo} takes the recipe back"
 	}
 	m.say(said)
 	m.station = panel.Batch

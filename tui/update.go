@@ -144,11 +144,11 @@ func (m *model) wake() tea.Cmd {
 	return tea.Tick(firstFrame, func(time.Time) tea.Msg { return awakeMsg{} })
 }
 
-// say puts something into the status line.
-func (m *model) say(text string) { m.status.Say(text) }
+// say puts something into the status line; an action in braces stands for its key.
+func (m *model) say(text string) { m.status.Say(m.fill(text)) }
 
 // refuse says why something cannot be done.
-func (m *model) refuse(why string) { m.status.Refuse(why) }
+func (m *model) refuse(why string) { m.status.Refuse(m.fill(why)) }
 
 // ask opens a question on its last answer, which does nothing: where none does, "cancel" is added.
 func (m *model) ask(title, text string, answers ...dialog.Answer) {
@@ -179,5 +179,5 @@ func (m *model) make(name string, e pour.Edit, said string) error {
 
 // unstated says which colours are no longer the maker's own.
 func unstated(jugs []string) string {
-	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; u undoes"
+	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; {undo} undoes"
 }

@@ -10,6 +10,7 @@ import (
 
 	"pourbench/pour/plain"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 	"pourbench/tui/screen"
@@ -111,7 +112,7 @@ func (m *model) drawPages(a screen.Area, end int) {
 	if len(hidden) == 0 {
 		return
 	}
-	text := screen.Clip(" Tab: "+strings.Join(hidden, " · ")+" ", a.W()-end-3)
+	text := screen.Clip(" "+m.key(keys.NextPanel)+": "+strings.Join(hidden, " · ")+" ", a.W()-end-3)
 	a.Right(a.W()-2, 0, text, m.look.Quiet)
 }
 
@@ -136,7 +137,7 @@ func (m *model) drawTabs(a screen.Area) {
 		}
 		a.Text(x, 0, name, st)
 	}
-	a.Right(a.W()-1, 0, "[ ] stations", m.look.Quiet)
+	a.Right(a.W()-1, 0, m.key(keys.PrevPlace)+" "+m.key(keys.NextPlace)+" stations", m.look.Quiet)
 }
 
 // cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.

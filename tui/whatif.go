@@ -36,7 +36,7 @@ func (m *model) suggested(msg suggestedMsg) {
 	l := &dialog.List{Title: "What would bring the jugs inside their windows", Choose: func(id string) tea.Cmd {
 		i, err := strconv.Atoi(id)
 		if err == nil && i < len(msg.list) && m.edit(msg.list[i].String(), msg.list[i].Edit) == nil {
-			m.say("done: " + msg.list[i].String() + "; u takes it back")
+			m.say("done: " + msg.list[i].String() + "; {undo} takes it back")
 		}
 		return nil
 	}}

@@ -10,16 +10,19 @@ const Leaves = "ctrl+c"
 
 // Map is the keys that are bound: the table, as it was built or with a maker's own keys in it, ready to be looked up in.
 type Map struct {
+	raw  []Binding // the rows as they stand in the table
 	rows [modes][]Binding
 	feet [modes][]Binding // those of a footer, the most useful first
 	does [modes]map[string][]Binding
+
+	spoken bool // actions are named by what a line says for them
 }
 
 // BuiltIn is the map of the table as it is.
-func BuiltIn() *Map { return newMap(Table()) }
+func BuiltIn() *Map { return newMap(Table(), false) }
 
-func newMap(rows []Binding) *Map {
-	m := &Map{}
+func newMap(rows []Binding, spoken bool) *Map {
+	m := &Map{raw: rows, spoken: spoken}
 	for i := range m.does {
 		m.does[i] = make(map[string][]Binding)
 	}
@@ -63,13 +66,18 @@ func (m *Map) Find(mode Mode, id ID) (Binding, bool) {
 
 // Name is the key of an action as people read it, for what is said of it; an action without a key is named itself.
 func (m *Map) Name(mode Mode, id ID) string {
-	if b, ok := m.Find(mode, id); ok && len(b.Keys) > 0 {
+	b, ok := m.Find(mode, id)
+	switch {
+	case ok && m.spoken:
+		return b.Said()
+	case ok && len(b.Keys) > 0:
 		return Shown(b.first())
 	}
 	return string(id)
 }
 
-// Fill puts keys into a text of the program's own: an action of the mode in braces stands for its key, "{undo} takes it back".
+// Fill puts keys into a text of the program's own: an action in braces stands for its key, "{undo} takes it back"; one of another mode has
+// that before it, "{typing commit}". What is no action stays as it is.
 func (m *Map) Fill(mode Mode, text string) string {
 	for at := 0; ; {
 		from := strings.IndexByte(text[at:], '{')
@@ -81,10 +89,28 @@ func (m *Map) Fill(mode Mode, text string) string {
 		if to < 0 {
 			return text
 		}
-		key := m.Name(mode, ID(text[from+1:from+to]))
+		key, ok := m.named(mode, text[from+1:from+to])
+		if !ok {
+			at = from + 1
+			continue
+		}
 		text = text[:from] + key + text[from+to+1:]
 		at = from + len(key)
 	}
+}
+
+// named is the key of an action as a text names it.
+func (m *Map) named(mode Mode, text string) (string, bool) {
+	if _, ok := m.Find(mode, ID(text)); ok {
+		return m.Name(mode, ID(text)), true
+	}
+	word, id, _ := strings.Cut(text, " ")
+	for other := range Mode(modes) {
+		if _, ok := m.Find(other, ID(id)); ok && other.Word() == word {
+			return m.Name(other, ID(id)), true
+		}
+	}
+	return "", false
 }
 
 // Lookup returns what a key does in a mode on a panel that has so much. A key that acts elsewhere gives its binding and false.

@@ -21,7 +21,7 @@ func (m *Model) finish() tea.Cmd {
 	m.run.Tick()
 	m.settle()
 	if m.live.Run()-m.finished < quiet {
-		m.refuse("a step was finished a moment ago; press Space again for the next one")
+		m.refuse("a step was finished a moment ago; press {finish step} again for the next one")
 		return nil
 	}
 	if m.told(m.run.Do(now.Key), "done: "+m.title(now.Step)) == nil {
@@ -112,7 +112,7 @@ func (m *Model) blend() {
 	m.settle()
 	if m.blender < 0 {
 		m.blender = m.live.Run()
-		m.say("stick blender on; z again when it is off")
+		m.say("stick blender on; {blender} again when it is off")
 		return
 	}
 	s := (m.live.Run() - m.blender).Round(time.Second).Seconds()
@@ -130,7 +130,7 @@ func (m *Model) blend() {
 
 // end closes the pour.
 func (m *Model) end() tea.Cmd {
-	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; q leaves") != nil || !m.trialling() {
+	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; {quit} leaves") != nil || !m.trialling() {
 		return nil
 	}
 	return m.readTrial()

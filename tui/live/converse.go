@@ -37,7 +37,7 @@ func Converse(o Options, with lines.Talk) error {
 	if o.Keys == nil {
 		o.Keys = keys.BuiltIn()
 	}
-	o.Plain = true
+	o.Plain, o.Keys = true, o.Keys.Spoken()
 	if pours, err := meant(&o, func(w *which) error { return w.converse(with) }); err != nil || !pours {
 		return err
 	}

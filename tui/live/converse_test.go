@@ -26,7 +26,7 @@ type voice struct {
 
 func voiced(t testing.TB) *voice {
 	t.Helper()
-	v := &voice{kitchen: opened(t, t.TempDir(), func(o *Options) { o.Plain = true })}
+	v := &voice{kitchen: opened(t, t.TempDir(), func(o *Options) { o.Plain, o.Keys = true, keys.BuiltIn().Spoken() })}
 	v.talk = &talk{m: v.m, out: lines.NewPaper(&v.said)}
 	v.talk.welcome()
 	return v

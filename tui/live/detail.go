@@ -6,6 +6,7 @@ import (
 
 	"pourbench/pour"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
 
@@ -24,7 +25,7 @@ func (m *Model) detail(s underway.Step) string {
 	case underway.StepMakeLye:
 		return m.weighing(b) + m.makingLye(b)
 	case underway.StepLyeIn:
-		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: %s then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC), m.finishWords())
+		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press %s then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC), m.key(keys.Finish))
 	case pour.TaskMix:
 		return mixing(plan, show)
 	case pour.TaskSplit:
@@ -86,21 +87,6 @@ func (m *Model) weighing(b *pour.BatchSheet) string {
 		add(x.Name, x.G, show.Dose)
 	}
 	return "Weigh " + strings.Join(parts, ", ") + ". "
-}
-
-// finishWord is what finishes a step, and finishWords how that is told.
-func (m *Model) finishWord() string {
-	if m.opt.Plain {
-		return "done"
-	}
-	return "Space"
-}
-
-func (m *Model) finishWords() string {
-	if m.opt.Plain {
-		return "say " + m.finishWord()
-	}
-	return "press " + m.finishWord()
 }
 
 func mixing(plan *pour.Batch, show pour.Show) string {

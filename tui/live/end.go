@@ -5,6 +5,7 @@ import (
 
 	"pourbench/pour/logbook"
 	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
 
@@ -36,12 +37,12 @@ func (m *Model) endLines() []dialog.Line {
 	for _, e := range m.state.Marks {
 		counts[e.Kind]++
 	}
-	logged := fmt.Sprintf("w temperature or weight (%d), n note (%d), o how it came out (%d)", counts[logbook.Read]+counts[logbook.Weighed], counts[logbook.Noted], counts[logbook.Result])
+	logged := m.fill(fmt.Sprintf("{measure} temperature or weight (%d), {note} note (%d), {outcome} how it came out (%d)", counts[logbook.Read]+counts[logbook.Weighed], counts[logbook.Noted], counts[logbook.Result]))
 	lines := []dialog.Line{{Lead: "log", Text: logged}}
 	if m.state.Ended {
 		lines = append(lines, dialog.Line{Lead: "later", Text: "pourbench logbook cut " + m.ID() + " GRAMS, and cured after the cure"})
 	} else {
-		lines = append(lines, dialog.Line{Lead: m.finishWord(), Text: "the pour is over"})
+		lines = append(lines, dialog.Line{Lead: m.key(keys.Finish), Text: "the pour is over"})
 	}
 	if m.trialling() && m.state.Ended {
 		text := m.trial

@@ -9,6 +9,7 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
 
@@ -79,7 +80,7 @@ func (m *Model) standing(j underway.JugBoard) string {
 	case m.trialling():
 		return m.nextStageWords(j, since)
 	case j.Verdict == underway.Over:
-		return "■ over for " + show.Minutes(-j.LeftMin.V) + ", r: what helps"
+		return "■ over for " + show.Minutes(-j.LeftMin.V) + ", " + m.key(keys.Rescue) + ": what helps"
 	case j.Verdict == underway.TooLate:
 		return show.Minutes(j.LeftMin.V) + " left, turn in " + m.turnWords(j)
 	case !j.LeftMin.Known:

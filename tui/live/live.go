@@ -137,10 +137,10 @@ func (m *Model) sheet() *pour.Sheet { return &m.live.Sheet }
 func (m *Model) trialling() bool { return m.run.Pour.TrialScent != "" }
 
 // say puts something into the status line.
-func (m *Model) say(text string) { m.status.Say(text); m.saidAt = m.live.Run() }
+func (m *Model) say(text string) { m.status.Say(m.fill(text)); m.saidAt = m.live.Run() }
 
 // refuse says why something cannot be done.
-func (m *Model) refuse(why string) { m.status.Refuse(why); m.saidAt = m.live.Run() }
+func (m *Model) refuse(why string) { m.status.Refuse(m.fill(why)); m.saidAt = m.live.Run() }
 
 // warn puts something into the status line that wants an eye.
-func (m *Model) warn(text string) { m.status.Warn(text); m.saidAt = m.live.Run() }
+func (m *Model) warn(text string) { m.status.Warn(m.fill(text)); m.saidAt = m.live.Run() }

@@ -13,13 +13,14 @@ import (
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 )
 
 // words opens a line for words that are journaled as an event.
 func (m *Model) words(title string, e logbook.Event) {
 	m.dialogs.Open(&dialog.Prompt{Title: title, Done: func(typed string) (tea.Cmd, error) {
 		if typed == "" {
-			return nil, errors.New("there is nothing in it; Esc leaves it")
+			return nil, errors.New(m.opt.Keys.Fill(keys.Line, "there is nothing in it; {close} leaves it"))
 		}
 		e.Text = typed
 		return nil, m.told(m.run.Mark(e), string(e.Kind)+" kept")

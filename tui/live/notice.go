@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
 
@@ -74,12 +75,12 @@ func (m *Model) notices() []string {
 		out = append(out, "■ "+m.unwrittenNotice()+"; it is tried again every second")
 	}
 	if m.blender >= 0 {
-		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: z when it is off", (m.live.Run()-m.blender).Seconds()))
+		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: %s when it is off", (m.live.Run()-m.blender).Seconds(), m.key(keys.Blender)))
 	}
 	if n := len(m.state.Jumps); n > 0 && m.live.Run()-m.state.Jumps[n-1].Run < noticeFor {
 		text := "! " + m.jumpWords(m.state.Jumps[n-1])
 		if last, ok := m.lastJump(); ok && last.ID == m.state.Jumps[n-1].ID {
-			text += " (j: it did not)"
+			text += " (" + m.key(keys.Discount) + ": it did not)"
 		}
 		out = append(out, text)
 	}

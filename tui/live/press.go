@@ -27,7 +27,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 	}
 	b, ok := m.opt.Keys.Lookup(keys.Pouring, 0, k.String())
 	if !ok {
-		m.refuse(fmt.Sprintf("the key %s does nothing here; %s lists the keys", keys.Shown(k.String()), m.key(keys.Help)))
+		m.refuse("the key " + keys.Shown(k.String()) + " does nothing here; {help} lists the keys, {palette} searches every action")
 		return nil
 	}
 	return m.perform(b, b.Nth(k.String()))
@@ -53,6 +53,9 @@ func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
 func (m *Model) actions() dialog.Actions {
 	return dialog.Actions{Keys: m.opt.Keys, Own: keys.Pouring, WhyNot: m.whyNot, Do: m.perform}
 }
+
+// fill puts the keys of the run into a text.
+func (m *Model) fill(text string) string { return m.opt.Keys.Fill(keys.Pouring, text) }
 
 // key is the key of an action of the run, for what is said.
 func (m *Model) key(id keys.ID) string { return m.opt.Keys.Name(keys.Pouring, id) }
@@ -127,11 +130,11 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 func (m *Model) whyNot(b keys.Binding, nth int) string {
 	switch {
 	case b.Mode != keys.Pouring:
-		return "at the bench only; " + m.key(keys.Quit) + " leaves the run"
+		return m.fill("at the bench only; {quit} leaves the run")
 	case b.ID == keys.PickJug && nth >= len(m.board.Jugs):
 		return fmt.Sprintf("there is no jug %d; there are %d", nth+1, len(m.board.Jugs))
 	}
-	return m.cannot(b.ID)
+	return m.fill(m.cannot(b.ID))
 }
 
 // cannot says why a key cannot act now; empty: it can.
@@ -140,7 +143,7 @@ func (m *Model) cannot(id keys.ID) string {
 	switch id {
 	case keys.Finish:
 		if m.state.Ended {
-			return "the pour is over; q leaves"
+			return "the pour is over; {quit} leaves"
 		}
 	case keys.NextStep, keys.PrevStep:
 		if !left {
@@ -165,7 +168,7 @@ func (m *Model) cannot(id keys.ID) string {
 		}
 	case keys.Outcome:
 		if left {
-			return "steps are left; how it came out is for the end, n is a note now"
+			return "steps are left; how it came out is for the end, {note} is a note now"
 		}
 	case keys.Said:
 		if m.status.Silent() {

@@ -10,6 +10,7 @@ import (
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/dialog"
+	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
 
@@ -69,7 +70,7 @@ func sentence(text string) string {
 // drawRescues lists what still can be done for a jug, a line for each way where there is room.
 func (m *Model) drawRescues(a screen.Area, jug int) {
 	ways := m.rescues(m.board.Jugs[jug])
-	text := m.jugName(jug) + " will not make it as planned. What still can be done (r): "
+	text := m.jugName(jug) + " will not make it as planned. What still can be done (" + m.key(keys.Rescue) + "): "
 	if a.H() > len(ways) {
 		a.Text(0, 0, screen.Clip(text, a.W()), m.look.Caution)
 		for y, w := range ways {

@@ -34,7 +34,7 @@ func bursts(n pour.BatchName) Panel {
 			}
 			return Do{
 				Name: "new burst", Edit: pour.SetBursts(n, append(slices.Clone(all), pour.Burst{AtMin: at, S: newBurstS})),
-				Said: "a new burst: type its minute; Tab goes on to its seconds", Seek: to(To{Item: len(all), Sub: -1, Col: burstAt}),
+				Said: "a new burst: type its minute; {typing commit right} goes on to its seconds", Seek: to(To{Item: len(all), Sub: -1, Col: burstAt}),
 			}
 		},
 		remove: func(f *Facts, on On) Do {
@@ -46,7 +46,7 @@ func bursts(n pour.BatchName) Panel {
 func (f *Facts) burstGrid(n pour.BatchName) grid.Grid {
 	all := f.Plan.Batch(n).Blend
 	g := grid.Grid{
-		Empty: "stirred by hand alone: a adds a burst",
+		Empty: "stirred by hand alone: {add} adds a burst",
 		Columns: []grid.Column{
 			burstNumber: {Head: "burst", W: 8}, burstAt: {Head: "at min", W: 8, Right: true}, burstSeconds: {Head: "seconds", W: 8, Right: true}, burstRoom: {Grow: 1},
 		},

@@ -90,9 +90,9 @@ func flip(on On) Do { return Do{Name: on.Cell.Name, Edit: on.Cell.Flip} }
 // heldCell says whether a part stays when another changes.
 func (f *Facts) heldCell(held bool, what string) grid.Cell {
 	if held {
-		return grid.Cell{Kind: grid.Tick, Text: "held", Style: f.Look.Accent, Round: yesNo(held), Hint: "its " + what + " stays when another changes; Space lets it go"}
+		return grid.Cell{Kind: grid.Tick, Text: "held", Style: f.Look.Accent, Round: yesNo(held), Hint: "its " + what + " stays when another changes; {hold} lets it go"}
 	}
-	return grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Round: yesNo(held), Hint: "its " + what + " gives way when another changes; Space holds it"}
+	return grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Round: yesNo(held), Hint: "its " + what + " gives way when another changes; {hold} holds it"}
 }
 
 // at is the path of a figure's row in a list, to be followed by the figure's own name.

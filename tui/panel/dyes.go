@@ -54,7 +54,7 @@ func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, kinds [
 	c := turning("carrier of "+d.Name, "dry", kinds, d.Carrier, func(steps float64) pour.Edit {
 		return pour.SetCarrier(n, i, k, turned(kinds, d.Carrier, steps))
 	})
-	c.Hint = "what the pigment is wetted with; Enter takes oil, water, glycerin or none in turn"
+	c.Hint = "what the pigment is wetted with; {change} takes oil, water, glycerin or none in turn"
 	if d.CarrierG > 0 {
 		c.Text, c.Figure = f.Show.DoseApart(d.CarrierG).Number+" "+d.Carrier, path+"carrier_g"
 	}
@@ -64,7 +64,7 @@ func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, kinds [
 // nextOfDye says what to type once a colourant is in a jug.
 func (f *Facts) nextOfDye(id string) string {
 	c, _ := f.Shelf.Colourant(id)
-	return fmt.Sprintf("%s: type its dose, usual %s to %s %%; c adds another", c.Name, f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
+	return fmt.Sprintf("%s: type its dose, usual %s to %s %%; {colour} adds another", c.Name, f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
 }
 
 func (f *Facts) spoons(d pour.DoseLine) string {

@@ -27,7 +27,7 @@ func extras(n pour.BatchName) Panel {
 			return pick(listExtras, "new extra", func(id string) Do {
 				x, _ := f.Shelf.Extra(id)
 				return Do{
-					Edit: pour.AddExtra(n, id, middleDose(x.DoseLowPercent, x.DoseHighPercent)), Said: x.Name + ": type its percent of the oils; d takes it away",
+					Edit: pour.AddExtra(n, id, middleDose(x.DoseLowPercent, x.DoseHighPercent)), Said: x.Name + ": type its percent of the oils; {remove} takes it away",
 					Seek: to(To{Item: len(f.Plan.Batch(n).Extras), Sub: -1, Col: extraPart}),
 				}
 			})
@@ -47,7 +47,7 @@ func middleDose(low, high float64) float64 {
 }
 
 func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {
-	g := grid.Grid{Empty: "nothing yet: a adds white pigment, sugar, salt, milk or the like", Columns: []grid.Column{
+	g := grid.Grid{Empty: "nothing yet: {add} adds white pigment, sugar, salt, milk or the like", Columns: []grid.Column{
 		extraName:  {Head: "extra", W: 22, Grow: 1},
 		extraPart:  {Head: "% of oils", W: 9, Right: true},
 		extraG:     {Head: f.grams(), W: 9, Right: true},
@@ -83,6 +83,6 @@ func (f *Facts) intoCell(n pour.BatchName, i int, line pour.ExtraLine) grid.Cell
 	if line.AllPercent.Known && line.AllPercent.V > 0 {
 		c.Hint += "; " + f.percent(line.AllPercent.V, 2) + " % of the oils would be all of the lye's water"
 	}
-	c.Hint += "; Enter: " + said[turned(places, line.In, 1)]
+	c.Hint += "; {change}: " + said[turned(places, line.In, 1)]
 	return c
 }

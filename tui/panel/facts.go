@@ -4,6 +4,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/swirl"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -17,6 +18,7 @@ type Facts struct {
 	Shelf pour.Shelf
 	Show  pour.Show
 	Look  look.Look
+	Keys  *keys.Map // the keys that are bound
 
 	Warnings     []pour.Warning
 	Colours      *pour.Sheet // the last sheet that knows what the colours do; its Mingling may be unknown

@@ -96,7 +96,7 @@ func (f *Facts) removeJug(n pour.BatchName, on On) Do {
 	if on.Row.Sub >= 0 && on.Col >= jugDye && on.Col <= jugParts {
 		return Do{Name: "removal of a colourant from " + name, Edit: pour.RemoveColourant(n, i, on.Row.Sub)}
 	}
-	return Do{Name: "removal of " + name, Edit: pour.RemoveJug(n, i), Said: name + " is gone; u brings it back"}
+	return Do{Name: "removal of " + name, Edit: pour.RemoveJug(n, i), Said: name + " is gone; {undo} brings it back"}
 }
 
 func (f *Facts) jugGrid(n pour.BatchName) grid.Grid {

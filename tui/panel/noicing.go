@@ -12,7 +12,7 @@ func noIcing() Panel {
 	return Panel{
 		ID: "no icing", Title: "Icing", add: add, change: add,
 		want: func(*Facts) int { return noIcingLines },
-		Draw: (*Facts).drawNoIcing, tell: func(*Facts) []string { return []string{noIcingText + " a adds one."} },
+		Draw: (*Facts).drawNoIcing, tell: func(*Facts) []string { return []string{noIcingText + " {add} adds one."} },
 	}
 }
 
@@ -24,7 +24,7 @@ const noIcingLines = 4
 
 // NewIcing gives the plan an icing.
 func NewIcing() Do {
-	return Do{Name: "new icing", Edit: pour.AddIcing(), Said: "an icing that leans on the base; u takes it away"}
+	return Do{Name: "new icing", Edit: pour.AddIcing(), Said: "an icing that leans on the base; {undo} takes it away"}
 }
 
 func (f *Facts) drawNoIcing(a screen.Area, _ grid.Cursor, _ bool) {

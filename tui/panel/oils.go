@@ -43,7 +43,7 @@ func (f *Facts) addOil(n pour.BatchName, id string) Do {
 		return Do{Said: oil.Name + " is in the blend already: type its percent", Seek: to(To{Item: i, Sub: -1, Col: oilPart})}
 	}
 	return Do{
-		Edit: pour.AddOil(n, id), Said: oil.Name + ": type its percent, which holds it; Space lets it go; a adds the next",
+		Edit: pour.AddOil(n, id), Said: oil.Name + ": type its percent, which holds it; {hold} lets it go; {add} adds the next",
 		Seek: to(To{Item: len(all), Sub: -1, Col: oilPart}),
 	}
 }
@@ -72,7 +72,7 @@ func (f *Facts) spreadOils(n pour.BatchName) Do {
 	if err == nil && slices.EqualFunc(batch.Oils, next.Batch(n).Oils, func(a, b pour.OilPart) bool { return !a.Held || a == b }) {
 		said = "spread over the oils that are not held"
 	}
-	return Do{Name: "spreading of the oils", Edit: pour.SpreadOils(n), Said: said + "; u takes it back"}
+	return Do{Name: "spreading of the oils", Edit: pour.SpreadOils(n), Said: said + "; {undo} takes it back"}
 }
 
 func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {

@@ -56,7 +56,7 @@ func (f *Facts) orderCell(o pour.Order, path string, names []string, other bool)
 	if !other {
 		return c
 	}
-	c.Hint = "Enter takes it: " + c.Hint
+	c.Hint = "{change} takes it: " + c.Hint
 	if f.ColoursFresh {
 		c.Kind, c.Flip = grid.Tick, pour.SetPourOrder(*f.Colours, names)
 	}

@@ -29,6 +29,7 @@ func worked(t *testing.T, path string, change func(*pour.Plan)) *Facts {
 	}
 	sheet := pour.Work(doc.Plan, shelf, prior.Hand{})
 	return &Facts{
+		Keys: keys.BuiltIn(),
 		Plan: doc.Plan, Sheet: &sheet, Timed: &sheet, Fresh: true, Shelf: shelf, Show: doc.Plan.Show, Look: look.New(true),
 		Warnings: sheet.Warnings, Colours: &sheet, ColoursFresh: true,
 	}

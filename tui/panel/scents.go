@@ -40,7 +40,7 @@ func scents(n pour.BatchName) Panel {
 			return pick(listScents, "new scent", func(id string) Do {
 				sc, _ := f.Shelf.Scent(id)
 				return Do{
-					Edit: pour.AddScent(n, id, newScentPercent, []string{pot}), Said: sc.Name + ": type its load; → goes to the jugs, Space puts it into one",
+					Edit: pour.AddScent(n, id, newScentPercent, []string{pot}), Said: sc.Name + ": type its load; {right} goes to the jugs, {hold} puts it into one",
 					Seek: to(To{Item: len(f.Plan.Batch(n).Scents), Sub: -1, Col: scentLoad}),
 				}
 			})
@@ -59,7 +59,7 @@ func (f *Facts) scentTail(n pour.BatchName) (inBar, limit int) {
 
 func (f *Facts) scentGrid(n pour.BatchName) grid.Grid {
 	batch := f.batch(n)
-	g := grid.Grid{Frozen: scentLoad, Empty: "no scent: a adds one from the shelf", Columns: f.scentColumns(n)}
+	g := grid.Grid{Frozen: scentLoad, Empty: "no scent: {add} adds one from the shelf", Columns: f.scentColumns(n)}
 	for i := range batch.Scents {
 		g.Rows = append(g.Rows, f.scentRow(n, i))
 	}
@@ -124,12 +124,12 @@ func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 // scentTick is whether a scent goes into a jug; where it does, the grams it brings there are in the hint.
 func (f *Facts) scentTick(n pour.BatchName, i int, line pour.ScentLine, j pour.JugSheet) grid.Cell {
 	c := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: line.Name + " in " + j.Name, Flip: pour.ToggleScentJug(n, i, j.Name), Round: yesNo(slices.Contains(line.Into, j.Name))}
-	c.Hint = line.Name + " stays out of " + j.Name + "; Space puts it in"
+	c.Hint = line.Name + " stays out of " + j.Name + "; {hold} puts it in"
 	if slices.Contains(line.Into, j.Name) {
 		c.Text, c.Style = "●", f.Look.Accent
 		for _, x := range j.Scents {
 			if x.ID == line.ID {
-				c.Hint = fmt.Sprintf("%s into %s; Space leaves it out", f.Show.Dose(x.G), j.Name)
+				c.Hint = fmt.Sprintf("%s into %s; {hold} leaves it out", f.Show.Dose(x.G), j.Name)
 			}
 		}
 	}

@@ -81,7 +81,7 @@ func (f *Facts) pinCell(end, now, other string, pin func(string) pour.Edit) grid
 	}
 	c := turning("jug poured "+end, "‹ "+screen.Clip(text, pinW)+" ›", names, now, func(steps float64) pour.Edit { return pin(turned(names, now, steps)) })
 	c.Round[slices.Index(c.Round, "")] = "any"
-	c.Plain, c.Hint = text, "the jug that is poured "+end+" in every order that is worked out; Space goes round the jugs"
+	c.Plain, c.Hint = text, "the jug that is poured "+end+" in every order that is worked out; {switch} goes round the jugs"
 	return c
 }
 

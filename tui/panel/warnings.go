@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 
+	"pourbench/tui/keys"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -24,7 +25,7 @@ func (f *Facts) DrawWarnings(a screen.Area) {
 	in := a.Box(f.Look.Rule)
 	x := a.Text(2, 0, " "+WarningsTitle+" ", f.Look.Quiet)
 	if hidden := len(f.Warnings) - in.H(); hidden > 0 {
-		a.Right(a.W()-2, 0, screen.Clip(fmt.Sprintf(" %d more: w reads all ", hidden), a.W()-x-2), f.Look.Quiet)
+		a.Right(a.W()-2, 0, screen.Clip(fmt.Sprintf(" %d more: %s reads all ", hidden, f.Keys.Name(keys.Bench, keys.ReadAll)), a.W()-x-2), f.Look.Quiet)
 	}
 	if len(f.Warnings) == 0 {
 		in.Text(1, 0, NothingStands, f.Look.Good)
@@ -57,7 +58,7 @@ func (f *Facts) DrawWorst(a screen.Area) {
 	}
 	more := ""
 	if n := len(f.Warnings); n > 1 {
-		more = fmt.Sprintf("  +%d: w", n-1)
+		more = fmt.Sprintf("  +%d: %s", n-1, f.Keys.Name(keys.Bench, keys.ReadAll))
 	}
 	w := f.Warnings[0]
 	a.Text(1, 0, look.Mark(w.Severity), f.Look.Severity(w.Severity))
