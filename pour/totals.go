@@ -22,6 +22,11 @@ const (
 	nameReadyOils = "ready-mixed oils: "
 )
 
+// Fine reports whether it is weighed on the finer scale, as lye and small doses are, not on the kitchen scale.
+func (w Weighing) Fine() bool {
+	return w.Kind != WeighOil && w.Kind != WeighWater && w.Kind != WeighBatter
+}
+
 // totals adds up everything to weigh, base and icing together, largest first and what is unknown last.
 func (s *Sheet) totals() {
 	var list []Weighing

@@ -350,7 +350,7 @@ func TestTheLiveRunGetsACopyOfThePlanAndTheBenchSaysHowItEnded(t *testing.T) {
 		t.Errorf("after a run that failed it says %q", m.status.Text())
 	}
 	m.Update(pouredMsg{})
-	if !strings.Contains(m.status.Text(), "back from the run; it is in the logbook") {
+	if !strings.Contains(m.status.Text(), "back from the run; what was marked is in the logbook") {
 		t.Errorf("after a run it says %q", m.status.Text())
 	}
 }
@@ -359,19 +359,23 @@ func TestEveryWarningIsReadWithWhereAndWhatToDo(t *testing.T) {
 	m := opened(t, 120, 60)
 	drive(m, "w")
 	f := frame(m)
-	for _, want := range []string{"! caution", "· note", "likely past medium when it is poured", "do ", "base jug poppy, scent-fast-late: " + meaning("scent-fast-late")[:20]} {
+	for _, want := range []string{"! caution", "· note", "likely past medium when it is poured", "do ", "poppy: likely past", "mend →", "cooler", "scent-fast-late: " + meaning("scent-fast-late")[:20]} {
 		if !strings.Contains(f, want) {
 			t.Errorf("no %q on the page:\n%s", want, f)
 		}
 	}
-	if n := len(m.facts.Warnings); n == 0 || len(m.warningsPage().Lines) != 4*n {
-		t.Errorf("%d lines for %d warnings", len(m.warningsPage().Lines), n)
+	mends := 0
+	for i := range m.facts.Warnings {
+		mends += len(m.facts.MendsOf(i))
+	}
+	if n := len(m.facts.Warnings); n == 0 || mends == 0 || len(m.warningLines()) != 4*n+mends {
+		t.Errorf("%d lines for %d warnings with %d mends", len(m.warningLines()), n, mends)
 	}
 	if meaning("no-such-code") != "" {
 		t.Error("a code that there is not has a meaning")
 	}
 	m.facts.Warnings = nil
-	if lines := m.warningsPage().Lines; len(lines) != 1 || lines[0].Text != panel.NothingStands {
+	if lines := m.warningLines(); len(lines) != 1 || lines[0].Text != panel.NothingStands {
 		t.Errorf("without warnings the page says %+v", lines)
 	}
 }

@@ -94,7 +94,7 @@ func (m *model) changeCell(cell grid.Cell) {
 	case grid.Number, grid.Words:
 		m.begin(cell.Plain)
 	case grid.Tick:
-		_ = m.edit(cell.Name, cell.Flip) // a refusal is in the status line
+		_ = m.make(cell.Name, cell.Flip, cell.Said) // a refusal is in the status line
 	case grid.Choice:
 		m.dialogs.Open(m.shelfList(cell, func(id string) panel.Do { return m.chosen(cell, id) }))
 	default:

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strconv"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -122,6 +123,10 @@ func (t *talk) place() string {
 // hear takes a line to what waits for it: the topmost dialog, the cell being typed in, or the bench.
 func (t *talk) hear(text string) {
 	top, typing := t.m.dialogs.Top(), t.m.typing
+	if _, reading := top.(*dialog.Page); reading && text != "" && !isNumber(text) {
+		t.hearDialog("") // what is read keeps nobody from saying something else
+		top = nil
+	}
 	switch {
 	case t.m.dialogs.Top() != nil:
 		t.hearDialog(text)
@@ -142,6 +147,11 @@ func (t *talk) hear(text string) {
 		return // what is asked is known
 	}
 	t.tellAsked()
+}
+
+func isNumber(text string) bool {
+	_, err := strconv.Atoi(text)
+	return err == nil
 }
 
 // follow tells what came of a line: what was said, what has changed.

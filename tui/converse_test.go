@@ -310,7 +310,15 @@ func TestTheSwirlIsToldInWords(t *testing.T) {
 func TestPagesAreToldAndSearched(t *testing.T) {
 	s := spokenTo(t)
 	s.hears("e 2", "Where it comes from", "share")
-	s.hears("w", "do:")
+	s.hears("w", "do: ", "1 mend: ", "number of what to do, or Enter")
+	s.hears("1", "do")
+	s.hears("u", "undone")
+	s.hears("w dust", "fine powder")
+	if strings.Contains(s.said.String(), "near boiling") {
+		t.Errorf("searched for dust, the warnings are %s", s.said.String())
+	}
+	s.hears("w", "1 mend: ")
+	s.hears("jugs", "1 A pot") // a page that is read holds nobody up
 	s.hears("cancel", "nothing waits")
 	s.hears("!", "What was said")
 	s.hears("?", "? all tells all actions")

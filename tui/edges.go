@@ -64,15 +64,6 @@ func (m *model) totals() (text []string, counts map[pour.Severity]int) {
 	return []string{"oils " + f.Show.Weight(oils), "batter " + f.Show.Weight(batter), fmt.Sprintf("%d bars", f.Sheet.Bars.Count)}, counts
 }
 
-// drawWarnings draws what to know before lye meets oil: in a box, or the worst of it on one line.
-func (m *model) drawWarnings(a screen.Area) {
-	if m.placed.Boxed {
-		m.facts.DrawWarnings(a)
-		return
-	}
-	m.facts.DrawWorst(a)
-}
-
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.
 func (m *model) drawStatus(a screen.Area) {
 	if m.status.Text() != "" {

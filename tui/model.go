@@ -68,6 +68,9 @@ type model struct {
 	dialogs  dialog.Stack
 	status   dialog.Status
 	quitting bool
+	warnings panel.Panel             // below the panels of every station, where it has room
+	last     [panel.Places]layout.ID // the panel that had the keys before the warnings took them
+	mending  mending
 	asleep   bool // before the first frame: what is slow waits for it
 
 	facts  *panel.Facts   // drawn from; made afresh at the end of every Update
@@ -96,12 +99,13 @@ func newModel(o Options) *model {
 	}
 	m := &model{
 		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(o.Pixels), mouse: !o.NoMouse,
-		stations: panel.Stations(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
+		stations: panel.Stations(), warnings: panel.Warnings(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp)
 	if o.StateDir != "" {
 		m.journal.file = planfile.NewJournal(o.StateDir)
 	}
+	m.cursors[m.warnings.ID] = grid.Cursor{Col: m.warnings.Start}
 	for s := range m.stations {
 		for _, p := range m.stations[s].Panels(true) {
 			m.cursors[p.ID] = grid.Cursor{Col: p.Start}
@@ -159,8 +163,14 @@ func (m *model) settle() {
 	}
 	icing := m.facts.Plan.Icing != nil
 	m.panels = m.here().Panels(icing)
+	if layout.Boxed(m.h) {
+		m.panels = append(m.panels, &m.warnings)
+	}
 	same := slices.IndexFunc(m.panels, func(p *panel.Panel) bool { return p.ID == m.at().ID })
 	m.focus[m.station] = m.panels[max(same, 0)] // with and without an icing a panel is another value of the same name
+	if m.at().ID != layout.Warnings {
+		m.last[m.station] = m.at().ID
+	}
 	m.grids = make(map[layout.ID]grid.Grid, len(m.panels))
 	for _, p := range m.panels {
 		if p.Grid != nil {
@@ -184,7 +194,7 @@ func (m *model) settle() {
 func (m *model) gather() *panel.Facts {
 	f := &panel.Facts{
 		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look, Keys: m.opt.Keys,
-		Warnings: m.session.Warnings(), Picture: m.drawFace,
+		Warnings: m.session.Warnings(), Mends: m.session.Mends(), Picture: m.drawFace,
 	}
 	f.Timed, f.Fresh = m.session.Clock()
 	f.Colours, f.ColoursFresh = m.session.Colours()
@@ -196,7 +206,7 @@ func (m *model) gather() *panel.Facts {
 
 // wanted is what the layout of the screen depends on.
 func (m *model) wanted(icing bool) layout.Ask {
-	ask := layout.Ask{W: m.w, H: m.h, Picture: m.here().Picture, Focus: m.at().ID, Warnings: m.facts.WarningLines()}
+	ask := layout.Ask{W: m.w, H: m.h, Picture: m.here().Picture, Focus: m.last[m.station], Warnings: m.facts.WarningLines(), Reading: m.at().ID == layout.Warnings}
 	for i, column := range m.here().Columns(icing) {
 		for _, p := range column {
 			ask.Columns[i] = append(ask.Columns[i], p.Lay(m.facts, m.grids[p.ID]))

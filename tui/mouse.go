@@ -37,8 +37,8 @@ func (m *model) click(msg tea.MouseClickMsg) tea.Cmd {
 		m.clickTab(at.X)
 		return nil
 	}
-	if at.In(m.placed.Warnings) {
-		m.dialogs.Open(m.warningsPage())
+	if at.In(m.placed.Warnings) && !m.placed.Boxed {
+		m.readWarnings()
 		return nil
 	}
 	if at.In(m.placed.Face) {
@@ -98,7 +98,7 @@ func (m *model) clickPanel(hit layout.Placed, at image.Point) {
 		return
 	}
 	in := hit.Rect.Inset(1)
-	if !at.In(in) || p.Draw != nil {
+	if !at.In(in) || p.Draw != nil || p.Aside != nil && !was { // what it shows with the keys stands elsewhere
 		return
 	}
 	c, ok := m.grids[p.ID].Hit(m.cursors[p.ID], in.Dx(), in.Dy(), at.Sub(in.Min))

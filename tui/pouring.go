@@ -26,7 +26,7 @@ func (m *model) poured(msg pouredMsg) {
 		m.refuse(reason(msg.err))
 		return
 	}
-	m.say("back from the run; it is in the logbook")
+	m.say("back from the run; what was marked is in the logbook")
 }
 
 // liveRun is the live run as a guest on the bench's terminal, which it opens itself.

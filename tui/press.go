@@ -100,7 +100,7 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 	case keys.Mouse:
 		m.toggleMouse()
 	case keys.ReadAll:
-		m.dialogs.Open(m.warningsPage())
+		m.readWarnings()
 	case keys.Explain:
 		m.explain()
 	case keys.WhatHelps:

@@ -239,8 +239,8 @@ func TestTheWheelAndAClickTurnThePicture(t *testing.T) {
 }
 
 func TestAClickOnTheWarningsReadsThemAll(t *testing.T) {
-	m := opened(t, 120, 36)
-	at := m.placed.Warnings.Min.Add(image.Pt(4, 1))
+	m := opened(t, 80, 24) // where they are one line
+	at := m.placed.Warnings.Min.Add(image.Pt(4, 0))
 	m.Update(tea.MouseClickMsg{X: at.X, Y: at.Y, Button: tea.MouseLeft})
 	if m.dialogs.Top() == nil || !strings.Contains(frame(m), panel.WarningsTitle) {
 		t.Errorf("the page is not open:\n%s", frame(m))

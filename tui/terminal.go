@@ -17,7 +17,7 @@ func Open(o Options) error {
 	}
 	m := newModel(o)
 	defer m.close() //nolint:errcheck // the system lets go of it too
-	m.asleep = true
+	m.asleep, m.mending.rests = true, true
 	defer m.studio.gloss.forget(os.Stdout)
 	err := terminal.Show(m, terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}})
 	if !m.quitting { // a signal or a panic: nothing has asked whether to save

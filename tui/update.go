@@ -28,10 +28,10 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	rev := m.session.Revision()
 	cmd := m.take(msg)
 	if m.session.Revision() != rev {
-		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon())
+		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon(), m.mendSoon())
 	}
 	m.settle()
-	return m, tea.Batch(cmd, m.develop())
+	return m, tea.Batch(cmd, m.develop(), m.mend())
 }
 
 func (m *model) take(msg tea.Msg) tea.Cmd {
@@ -61,7 +61,11 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 		m.session.Mingled(msg.rev, msg.sheet)
 	case awakeMsg:
 		m.asleep = false
-		return m.workFigures()
+		return tea.Batch(m.workFigures(), m.mendSoon())
+	case idleMsg:
+		m.mending.idle = msg.rev
+	case mendedMsg:
+		m.mended(msg)
 	case playMsg:
 		return m.played(msg)
 	case tea.ResumeMsg:

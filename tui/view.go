@@ -57,7 +57,11 @@ func (m *model) draw(a screen.Area) {
 		m.drawPanel(a.At(p.Rect), m.panel(p.ID))
 	}
 	m.drawPinned(a)
-	m.drawWarnings(a.At(m.placed.Warnings))
+	if m.placed.Boxed {
+		m.drawPanel(a.At(m.placed.Warnings), &m.warnings)
+	} else {
+		m.facts.DrawWorst(a.At(m.placed.Warnings))
+	}
 	m.drawStatus(a.At(m.placed.Status))
 	m.drawFooter(a.At(m.placed.Footer))
 	m.dialogs.Draw(a, m.look)
@@ -80,6 +84,10 @@ func (m *model) drawTooSmall(a screen.Area) {
 // drawPanel draws a panel with its border; the one that has the keys is marked by its border, a sign and a bold title.
 func (m *model) drawPanel(a screen.Area, p *panel.Panel) {
 	focused := m.at() == p
+	if p.Aside != nil && !focused {
+		p.Aside(m.facts, a)
+		return
+	}
 	rule, title := m.look.Rule, m.look.Quiet
 	name := " " + p.Title + " "
 	if focused {

@@ -14,23 +14,35 @@ const (
 	ExitStop    = 3
 )
 
-// Check writes the warnings of a sheet as text of at most 80 columns, worst first, and gives the exit code: [ExitClear] with nothing above
+// Check writes the warnings of a sheet as text of at most 80 columns, worst first, each with its mends in words, which are listed in the order of
+// the sheet's warnings, and gives the exit code: [ExitClear] with nothing above
 // a note, [ExitCaution] with a caution, [ExitStop] with a stop.
-func Check(s pour.Sheet) (text string, exit int) {
+func Check(s pour.Sheet, mends [][]string) (text string, exit int) {
 	p := &page{}
 	p.wrapped("", s.Plan.Name+": "+tally(s.Warnings))
 	for _, severity := range severities() {
-		group := ofSeverity(s.Warnings, severity)
+		var group []int
+		for i, w := range s.Warnings {
+			if w.Severity == severity {
+				group = append(group, i)
+			}
+		}
 		if len(group) == 0 {
 			continue
 		}
 		p.raw("")
 		p.raw(strings.ToUpper(string(severity)))
-		for _, w := range group {
+		for _, i := range group {
+			w := s.Warnings[i]
 			p.wrapped("  ", w.Code+", "+w.Where)
 			p.wrapped("      ", sentence(w.Told()))
 			if w.Do != "" {
 				p.wrapped("      ", "Do: "+sentence(w.Do))
+			}
+			if i < len(mends) {
+				for _, says := range mends[i] {
+					p.wrapped("      ", "Mend: "+sentence(says))
+				}
 			}
 		}
 	}

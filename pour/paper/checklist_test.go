@@ -53,7 +53,7 @@ func TestNoLineOfAnyPaperIsOver80Columns(t *testing.T) {
 		if faults := p.Check(testShelf()); len(faults) > 0 && faults[0].Path != "name" {
 			t.Fatal(faults[0])
 		}
-		warnings, _ := Check(s)
+		warnings, _ := Check(s, nil)
 		for _, text := range []string{Checklist(s, testShelf()), warnings} {
 			if line, w := widest(text); w > 80 {
 				t.Fatalf("%d columns: %s", w, line)

@@ -37,7 +37,7 @@ func TestChecklistOfTheExample(t *testing.T) {
 
 func TestCheckOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
-	text, _ := Check(pour.Work(p, shelf, clock.Hand{}))
+	text, _ := Check(pour.Work(p, shelf, clock.Hand{}), nil)
 	golden.RequireEqual(t, text)
 }
 

@@ -43,7 +43,7 @@ func FuzzWork(f *testing.F) {
 		if s.LyeStopped() != strings.Contains(checklist, "DO NOT MIX") {
 			t.Fatalf("a stop stands on the lye: %v, but the checklist is\n%s", s.LyeStopped(), checklist)
 		}
-		warnings, exit := paper.Check(s)
+		warnings, exit := paper.Check(s, nil)
 		printable(t, "the warnings", warnings)
 		if stops := strings.Contains(warnings, "stop"); exit != 0 && exit != 1 && exit != 3 || exit == 3 && !stops {
 			t.Fatalf("check ends with %d and says\n%s", exit, warnings)

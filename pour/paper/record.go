@@ -47,10 +47,11 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	if record.Torn != "" {
 		p.wrapped("", "The last mark was being written when the machine stopped; it does not count: "+record.Torn)
 	}
+	p.wrapped("", "A step stands with when it begins, as on paper: with lye in at 0:00, and with the end of the one done before it.")
 	p.raw("")
 	p.raw(padded("", 44) + padded("planned", 16) + "actual")
 	for _, d := range learn.Compare(record, sheet) {
-		p.raw(padded(clip(d.What, 42), 44) + padded(unitText(show, d.Planned, d.Unit), 16) + unitText(show, d.Actual, d.Unit))
+		p.raw(padded(clip(d.What, 42), 44) + padded(unitText(show, d.Planned, d), 16) + unitText(show, d.Actual, d))
 	}
 	p.raw("")
 	for _, e := range logbook.Standing(record.Events) {
@@ -62,17 +63,20 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 }
 
 // unitText draws a figure of a record in the plan's units.
-func unitText(show pour.Show, f pour.Figure, u pour.Unit) string {
+func unitText(show pour.Show, f pour.Figure, of learn.Difference) string {
 	return show.Figure(f, func(v float64) string {
-		switch u {
+		switch of.Unit {
 		case pour.UnitMinute:
 			return show.RunTime(v)
 		case pour.UnitGram:
+			if of.Fine {
+				return show.Dose(v)
+			}
 			return show.Weight(v)
 		case pour.UnitCelsius:
 			return strings.ReplaceAll(show.Temp(v), "°", "deg ")
 		}
-		return show.Plain(v, u)
+		return show.Plain(v, of.Unit)
 	})
 }
 

@@ -70,6 +70,34 @@ func TestTheRecordSetsThePlanBesideThePour(t *testing.T) {
 	}
 }
 
+// A step is planned for the same minute on paper, where it is when the step begins, and in the record; what was done began with the end of
+// the step before.
+func TestARecordAndPaperMeanTheSameByPlanned(t *testing.T) {
+	book, shelf, id := bookOf(t)
+	record, err := book.Read(id, shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet := pour.Work(record.Plan, shelf, clock.Hand{})
+	text := PourRecord(record, sheet)
+	show := pour.Show{}
+	for _, st := range sheet.Stints() {
+		name := padded(clip(string(st.Batch)+" "+st.Name(), 42), 44)
+		if want := name + padded(show.RunTime(st.StartMin), 16); !strings.Contains(text, want) {
+			t.Errorf("the record lacks %q:\n%s", want, text)
+		}
+	}
+	// A step every 20 s, the lye-in too; a minute more after the split.
+	for _, want := range []string{padded("base mix", 44) + padded("0:00", 16) + "0:00\n", padded("base split", 44) + padded("+2:00", 16) + "+0:20\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the record lacks %q:\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "@") || strings.Contains(text, "round of") {
+		t.Errorf("the record has the program's own names of steps:\n%s", text)
+	}
+}
+
 func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 	book, shelf, id := bookOf(t)
 	lesson, unread, err := learn.FromBook(book, shelf)

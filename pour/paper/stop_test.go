@@ -51,7 +51,7 @@ func TestNoPaperOfABatchThatCannotBeMixedHoldsAWeightBelowNothing(t *testing.T) 
 		if !s.LyeStopped() {
 			t.Fatal("no stop stands on the lye")
 		}
-		warnings, _ := Check(s)
+		warnings, _ := Check(s, nil)
 		for _, text := range []string{Checklist(s, testShelf()), warnings} {
 			if bad := negative().FindString(text); bad != "" || strings.Contains(text, "NaN") {
 				t.Fatalf("the paper says %q:\n%s", bad, text)

@@ -1,8 +1,11 @@
 package whatif
 
 import (
+	"cmp"
 	"math"
 	"slices"
+	"strings"
+	"unicode"
 
 	"pourbench/pour"
 )
@@ -30,14 +33,27 @@ func runWays(m *mender, w pour.Warning) []ladder {
 	return nil
 }
 
-// suggested is what brings jugs inside their windows, looked for once.
+// suggested is what brings jugs inside their windows, looked for once, single changes first: one jug may want no more.
 func (m *mender) suggested() []ladder {
 	if !m.asked {
 		m.helps, m.asked = Suggest(m.plan, m.shelf, m.hand), true
+		slices.SortStableFunc(m.helps, func(a, b Suggestion) int { return cmp.Compare(len(a.What), len(b.What)) })
 	}
 	var out []ladder
+	at := map[string]int{} // suggestions that say the same but for their figures are steps of one ladder
 	for _, s := range m.helps {
-		out = append(out, ladder{{s.String(), s.Edit}})
+		says := s.String()
+		way := strings.Map(func(r rune) rune {
+			if unicode.IsDigit(r) {
+				return -1
+			}
+			return r
+		}, says)
+		if i, ok := at[way]; ok {
+			out[i] = append(out[i], Mend{says, s.Edit})
+			continue
+		}
+		at[way], out = len(out), append(out, ladder{{says, s.Edit}})
 	}
 	return out
 }

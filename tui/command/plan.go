@@ -13,6 +13,7 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
+	"pourbench/pour/whatif"
 )
 
 // shelfName is the maker's own shelf in her folder of settings.
@@ -47,8 +48,16 @@ func (g *program) checklist(s pour.Sheet, shelf pour.Shelf) error {
 
 func (g *program) figures(s pour.Sheet, _ pour.Shelf) error { return paper.WriteFigures(g.Out, s) }
 
-func (g *program) check(s pour.Sheet, _ pour.Shelf) error {
-	text, exit := paper.Check(s)
+func (g *program) check(s pour.Sheet, shelf pour.Shelf) error {
+	var says [][]string
+	for _, mends := range whatif.Mends(s, shelf, g.hand(shelf)) {
+		var of []string
+		for _, m := range mends {
+			of = append(of, m.Says)
+		}
+		says = append(says, of)
+	}
+	text, exit := paper.Check(s, says)
 	g.exit = exit
 	return g.print(text)
 }

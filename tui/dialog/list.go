@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"image"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -55,26 +56,32 @@ func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
 // Wheel goes to another entry.
 func (l *List) Wheel(by int, _ Frame) { l.move(by * wheelRows) }
 
-// matches lists the entries that hold every word typed, in their name, aside or details.
+// matches lists the entries that hold every word typed, in their name, aside or details: first the one that is called so, then
+// those in whose name words begin so, then those that have them in their name.
 func (l *List) matches() []Item {
 	words := strings.Fields(strings.ToLower(l.search.Text()))
-	var first, rest []Item
+	var tiers [4][]Item
 	for _, it := range l.Items {
 		name := strings.ToLower(it.Name)
-		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+strings.Join(it.Detail, " ")) + " " + name
-		hit, inName := true, true
+		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+it.Not+" "+strings.Join(it.Detail, " ")) + " " + name
+		hit, inName, begins := true, true, true
 		for _, w := range words {
 			hit = hit && strings.Contains(all, w)
 			inName = inName && strings.Contains(name, w)
+			begins = begins && strings.Contains(" "+name, " "+w)
 		}
 		switch {
+		case hit && name == strings.Join(words, " "):
+			tiers[0] = append(tiers[0], it)
+		case hit && begins:
+			tiers[1] = append(tiers[1], it)
 		case hit && inName:
-			first = append(first, it)
+			tiers[2] = append(tiers[2], it)
 		case hit:
-			rest = append(rest, it)
+			tiers[3] = append(tiers[3], it)
 		}
 	}
-	return append(first, rest...)
+	return slices.Concat(tiers[:]...)
 }
 
 func (l *List) move(by int) {
@@ -210,7 +217,7 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 	if it.Says != "" {
 		end = drawSays(a, x, end, it, lk)
 	}
-	if room := a.W() - end - 2; room > 3 {
+	if room := a.W() - end - 2; room >= min(screen.Width(it.Aside), 4) {
 		a.Right(a.W(), 0, screen.Clip(it.Aside, room), lk.Quiet)
 	}
 	if at {

@@ -21,15 +21,20 @@ type Line struct {
 	Quiet bool           // the text is drawn as an aside
 	Under string         // said under the text, as an aside
 	Do    func() tea.Cmd // what the line says can be done; nil: nothing
+	Why   string         // why a line that can be highlighted does nothing
 
 	of int // of a broken line: which of those that can be done it belongs to, from 1; 0: none
 }
+
+// able says whether a line can be highlighted.
+func (l Line) able() bool { return l.Do != nil || l.Why != "" }
 
 // Page is text to read: it scrolls, and typing searches it.
 type Page struct {
 	Title string
 	LeadW int // the room for the words in front, cells
 	Lines []Line
+	Picks bool // its lines can be done before anything is searched for
 
 	still
 	search entry.Entry
@@ -76,7 +81,7 @@ func (p *Page) scroll(by int, f Frame) {
 
 // has is what the page has for its keys.
 func (p *Page) has() keys.Need {
-	if p.search.Text() != "" && slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Do != nil }) {
+	if (p.Picks || p.search.Text() != "") && slices.ContainsFunc(p.Lines, Line.able) {
 		return keys.Found
 	}
 	return keys.Reading
@@ -140,7 +145,7 @@ func (p *Page) broken(w int, find string) []Line {
 			continue
 		}
 		of := 0
-		if l.Do != nil {
+		if l.able() {
 			able++
 			of = able
 		}
@@ -151,7 +156,7 @@ func (p *Page) broken(w int, find string) []Line {
 		for i, part := range parts {
 			next := Line{Text: part, Quiet: l.Quiet, of: of}
 			if i == 0 {
-				next.Lead, next.Style, next.Do = l.Lead, l.Style, l.Do
+				next.Lead, next.Style, next.Do, next.Why = l.Lead, l.Style, l.Do, l.Why
 			}
 			out = append(out, next)
 		}
@@ -166,7 +171,7 @@ func (p *Page) broken(w int, find string) []Line {
 func (p *Page) found(f Frame) (lines []Line, at []int) {
 	lines = p.wrapped(inside(p.Box(f)).Dx())
 	for i, l := range lines {
-		if l.Do != nil && p.has() == keys.Found {
+		if l.able() && p.has() == keys.Found {
 			at = append(at, i)
 		}
 	}
@@ -176,11 +181,11 @@ func (p *Page) found(f Frame) (lines []Line, at []int) {
 // step goes to another line that can be done, where such are found; else it scrolls.
 func (p *Page) step(by int, f Frame) {
 	_, at := p.found(f)
-	if len(at) == 0 {
+	if p.at+by < 0 || p.at+by >= len(at) { // to what stands above the first and below the last
 		p.scroll(by, f)
 		return
 	}
-	p.at = min(max(p.at+by, 0), len(at)-1)
+	p.at += by
 	rows := p.rows(f)
 	p.top = max(min(p.top, at[p.at]), at[p.at]-rows+2)
 	p.scroll(0, f)
@@ -192,7 +197,11 @@ func (p *Page) take(f Frame) Result {
 	if len(at) == 0 {
 		return Result{Refused: f.Keys.Fill(keys.Page, "nothing that was found can be done from here; {close} closes the page")}
 	}
-	return Result{Close: true, Do: lines[at[min(p.at, len(at)-1)]].Do}
+	l := lines[at[min(p.at, len(at)-1)]]
+	if l.Do == nil {
+		return Result{Refused: l.Why}
+	}
+	return Result{Close: true, Do: l.Do}
 }
 
 // Click highlights a line that can be done, or does the highlighted one.
@@ -225,7 +234,7 @@ func (p *Page) Draw(a screen.Area, f Frame, l look.Look) {
 		line := body.Cut(0, y, body.W(), 1)
 		p.drawLine(line, lines[top+y], l)
 		if p.has() == keys.Found && lines[top+y].of == p.at+1 {
-			highlight(line, lines[top+y].Do != nil, l)
+			highlight(line, lines[top+y].able(), l)
 		}
 	}
 	if top+body.H() < len(lines) {

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"fmt"
 	"image"
 	"slices"
 	"strings"
@@ -114,7 +115,11 @@ func (p *Prompt) Draw(a screen.Area, f Frame, l look.Look) {
 		st = l.Strong
 	}
 	text, refused := p.lines(f)
-	in := boxed(a, p.Box(f), p.Title, l)
+	title := p.Title
+	if n := len(p.Things); n > 0 {
+		title = fmt.Sprintf("%s, %d of %d", title, p.At+1, n)
+	}
+	in := boxed(a, p.Box(f), title, l)
 	for y, line := range text {
 		in.Text(0, y, line, st)
 	}

@@ -33,22 +33,47 @@ func (s *Stack) Hear(text string, refuse func(why string)) (tea.Cmd, *Told) {
 	return s.take(top, r, refuse), r.Told
 }
 
-// Tell tells the whole page; there is nothing to answer.
-func (p *Page) Tell() Told { return Told{Title: p.Title, Lines: p.Lines} }
+// Tell tells the whole page. Where its lines can be done, they are numbered; else there is nothing to answer.
+func (p *Page) Tell() Told {
+	t := Told{Title: p.Title, Lines: slices.Clone(p.Lines)}
+	n := 0
+	for i, l := range t.Lines {
+		if p.Picks && l.Do != nil {
+			n++
+			t.Lines[i].Lead = strings.TrimSpace(strconv.Itoa(n) + " " + strings.TrimSpace(l.Lead))
+		}
+	}
+	if n > 0 {
+		t.Ask = "number of what to do, or Enter to go on"
+	}
+	return t
+}
 
-// Hear closes the page.
-func (p *Page) Hear(string) Result { return Result{Close: true} }
+// Hear does the line of a number, or closes the page.
+func (p *Page) Hear(text string) Result {
+	can := slices.DeleteFunc(slices.Clone(p.Lines), func(l Line) bool { return !p.Picks || l.Do == nil })
+	i, ok := entryAt(text, len(can))
+	switch {
+	case text == "" || len(can) == 0:
+		return Result{Close: true}
+	case !ok:
+		return Result{Refused: fmt.Sprintf("give a number from 1 to %d, or Enter to go on", len(can))}
+	}
+	return Result{Close: true, Do: can[i].Do}
+}
 
 // Holding is a page with what holds a text: of a page in paragraphs, set apart by empty lines, whole paragraphs.
 func (p *Page) Holding(text string) *Page {
-	out := &Page{Title: p.Title, LeadW: p.LeadW}
+	out := &Page{Title: p.Title, LeadW: p.LeadW, Picks: p.Picks}
 	apart := slices.ContainsFunc(p.Lines, empty)
 	for from := 0; from < len(p.Lines); {
 		to := from + 1
 		for apart && to < len(p.Lines) && !empty(p.Lines[to-1]) {
 			to++
 		}
-		holds := func(l Line) bool { return strings.Contains(strings.ToLower(l.Lead+" "+l.Text), strings.ToLower(text)) }
+		holds := func(l Line) bool {
+			return strings.Contains(strings.ToLower(l.Lead+" "+l.Text+" "+l.Under), strings.ToLower(text))
+		}
 		if slices.ContainsFunc(p.Lines[from:to], holds) {
 			out.Lines = append(out.Lines, p.Lines[from:to]...)
 		}

@@ -40,6 +40,7 @@ type Cell struct {
 	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there
 	ID       string                                 // Choice: what is chosen now
 
+	Said      string // Tick: said once it is done
 	Mark      string // a sign of one cell between the swatch and the text: whose colour it is
 	MarkStyle screen.Style
 }

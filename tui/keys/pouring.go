@@ -21,6 +21,7 @@ func pouring() []Binding {
 		{ID: Discount, Mode: Pouring, Keys: []string{"j"}, Help: "the last jump of the clock was none: do not count the time it added"},
 		{ID: Outcome, Mode: Pouring, Keys: []string{"o"}, Label: "result", Help: "when every step is done: type how it came out", Foot: 8},
 		{ID: Guide, Mode: Pouring, Keys: []string{"g"}, Label: "guide", Foot: 7, Help: "in a scent trial: what to do, in order"},
+		{ID: Mouse, Mode: Pouring, Keys: []string{"p"}, Help: "let the pointer go so that the terminal can select text, or take it back; many terminals also select with Shift held"},
 		{ID: Said, Mode: Pouring, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},
 		{ID: Palette, Mode: Pouring, Keys: []string{":", "ctrl+k"}, Label: "any action", Foot: 10, Help: "search every action of the run and of the bench, with its key or why it cannot act now; Enter does it"},
 		{ID: Help, Mode: Pouring, Keys: []string{"?", "f1"}, Must: true, Label: "keys", Help: "list every key; a key that cannot act now says why, and Enter on a line that was searched for does it", Foot: 1},

@@ -27,6 +27,12 @@ const warningsH = 30
 // ID names a panel.
 type ID string
 
+// Warnings is the panel of the warnings, which stands below the others on every station where it has room.
+const Warnings ID = "warnings"
+
+// Boxed says whether the warnings have room for a panel of their own.
+func Boxed(h int) bool { return h >= warningsH }
+
 // Panel is what a layout knows of a panel.
 type Panel struct {
 	ID    ID
@@ -40,7 +46,8 @@ type Ask struct {
 	Columns  [3][]Panel // the station's panels, the most important first; narrow screens put columns one below the other
 	Picture  ID         // the panel of the picture, where the station has one; elsewhere a face is pinned beside the panels
 	Focus    ID
-	Warnings int // lines the warnings would fill
+	Warnings int  // lines the warnings would fill
+	Reading  bool // the warnings have the keys, and may take up to half of the screen
 }
 
 // Placed is a panel and its rectangle, border included.
@@ -75,9 +82,13 @@ func Split(ask Ask) Layout {
 	}
 	top, bottom := 2, ask.H-2
 	warn := 1
-	if ask.H >= warningsH {
+	if Boxed(ask.H) {
+		most := (ask.H-warningsH)/4 + 4
+		if ask.Reading {
+			most = ask.H/2 - frame
+		}
 		l.Boxed = true
-		warn = min(max(ask.Warnings, 2), (ask.H-warningsH)/4+4) + 2
+		warn = min(max(ask.Warnings, 2), most) + frame
 	}
 	l.Warnings = image.Rect(0, bottom-warn, ask.W, bottom)
 	body := image.Rect(0, top, ask.W, bottom-warn)
@@ -149,6 +160,9 @@ func pin(cs []column, ask Ask) image.Rectangle {
 
 // Find returns the rectangle of a panel, if it is on the screen.
 func (l Layout) Find(id ID) (image.Rectangle, bool) {
+	if id == Warnings {
+		return l.Warnings, l.Boxed
+	}
 	for _, x := range l.Panels {
 		if x.ID == id {
 			return x.Rect, true
@@ -163,6 +177,9 @@ func (l Layout) Hit(at image.Point) (Placed, bool) {
 		if at.In(x.Rect) {
 			return x, true
 		}
+	}
+	if l.Boxed && at.In(l.Warnings) {
+		return Placed{Warnings, l.Warnings}, true
 	}
 	return Placed{}, false
 }

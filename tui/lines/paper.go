@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 
 	"pourbench/tui/dialog"
 	"pourbench/tui/screen"
@@ -80,22 +81,23 @@ func (p *Paper) Status(text string) (refused bool) {
 	return refused
 }
 
-// lead is a line of a dialog with what stands in front of it: words with a colon, a number without, a mark not at all where a word says it.
+// lead is a line of a dialog with what stands in front of it: words with a colon, a number without, a mark not at all but for a refusal's
+// and an equation's.
 func lead(l dialog.Line) string {
-	before, text := strings.TrimSpace(l.Lead), strings.TrimSpace(l.Text)
-	if _, word, ok := strings.Cut(before, " "); ok && letters(before[:len(before)-len(word)]) == 0 {
-		before = word
+	var before []string
+	for w := range strings.FieldsSeq(l.Lead) {
+		switch {
+		case w == "×":
+			before = append(before, "No")
+		case w == "=" || strings.ContainsFunc(w, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }):
+			before = append(before, w)
+		}
 	}
-	switch before {
-	case "×":
-		before = "No:"
-	case "→", "·":
-		before = ""
+	text, front := strings.TrimSpace(l.Text), strings.Join(before, " ")
+	if text != "" && letters(front) > 1 && !strings.HasSuffix(front, ":") {
+		front += ":"
 	}
-	if text != "" && letters(before) > 1 && !strings.HasSuffix(before, ":") {
-		before += ":"
-	}
-	return strings.TrimSpace(before + " " + text)
+	return strings.TrimSpace(front + " " + text)
 }
 
 // Tell writes a dialog: its title, its lines.
@@ -113,5 +115,6 @@ func (p *Paper) Tell(t dialog.Told) {
 		}
 		blank = false
 		p.Say(text)
+		p.Say(l.Under)
 	}
 }

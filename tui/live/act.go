@@ -2,6 +2,7 @@ package live
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -9,6 +10,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/keys"
 )
 
@@ -76,14 +78,18 @@ func (m *Model) markWords(e logbook.Event) string {
 // choose chooses a step out of its turn.
 func (m *Model) choose(by int) {
 	list := m.left
-	i := min(max(m.nowIndex(list)+by, 0), len(list)-1)
-	m.chosen = list[i].Key
-	if i == 0 {
+	m.chooseStep(list[min(max(m.nowIndex(list)+by, 0), len(list)-1)].Key)
+}
+
+// chooseStep chooses a step that is left by its key.
+func (m *Model) chooseStep(key string) {
+	i := slices.IndexFunc(m.left, func(d underway.Due) bool { return d.Key == key })
+	if m.chosen = key; i == 0 {
 		m.chosen = ""
 		m.say("the next step")
 		return
 	}
-	m.say("out of its turn: " + m.title(list[i].Step))
+	m.say("out of its turn: " + m.title(m.left[i].Step))
 }
 
 // pick chooses a jug by its number.

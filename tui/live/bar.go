@@ -53,16 +53,22 @@ func (m *Model) drawJug(a screen.Area, i int) {
 		name = name.With(screen.Reverse)
 	}
 	a.Text(7, 0, screen.Clip(j.Jug, nameW-1), name)
-	barX, wordsW := 7+nameW, 38
-	if a.W() >= 100 {
-		wordsW = 60
-	}
+	barX, wordsW := 7+nameW, wordsRoom(a.W())
 	bar := a.Cut(barX, 0, a.W()-barX-wordsW-1, a.H())
 	m.drawBar(bar, j, st)
 	a.Text(a.W()-wordsW, 0, screen.Clip(m.jugWords(j, wordsW-2), wordsW), st)
 	if stages := m.stageWords(j); a.H() > 1 && j.Verdict != underway.Used {
 		a.Text(a.W()-wordsW, 1, screen.Clip(stages, wordsW), m.look.Quiet)
 	}
+}
+
+// wordsRoom is the room at the right for how a jug stands: from 100 columns on half of the screen, as far as the longest words go.
+func wordsRoom(w int) int {
+	const narrow, wide, longest, wideFrom = 38, 60, 100, 100
+	if w < wideFrom {
+		return narrow
+	}
+	return min(max(wide, w/2), longest)
 }
 
 func (m *Model) jugStyle(j underway.JugBoard) screen.Style {
@@ -118,17 +124,26 @@ func (m *Model) drawBar(a screen.Area, j underway.JugBoard, st screen.Style) {
 	}
 }
 
-// drawJugs draws every jug, two rows each where there is room, and keeps the chosen one in sight.
+// The most lines a jug takes, and how many of them are its bar.
+const (
+	mostRows = 3
+	barRows  = 2
+)
+
+// shownJugs is how many lines each jug has in so many lines, the first that is shown, and how many are: the chosen one is in sight.
+func (m *Model) shownJugs(h int) (per, top, rows int) {
+	n := len(m.board.Jugs)
+	per = min(max(h/max(n, 1), 1), mostRows)
+	rows = max(h/per, 1)
+	return per, min(max(m.jug-rows+1, 0), max(n-rows, 0)), rows
+}
+
+// drawJugs draws every jug, two rows each and one between them where there is room, and keeps the chosen one in sight.
 func (m *Model) drawJugs(a screen.Area) {
 	n := len(m.board.Jugs)
-	per := 1
-	if n*2 <= a.H() {
-		per = 2
-	}
-	rows := max(a.H()/per, 1)
-	top := min(max(m.jug-rows+1, 0), max(n-rows, 0))
+	per, top, rows := m.shownJugs(a.H())
 	for i := top; i < min(top+rows, n); i++ {
-		m.drawJug(a.Cut(0, (i-top)*per, a.W(), per), i)
+		m.drawJug(a.Cut(0, (i-top)*per, a.W(), min(per, barRows)), i)
 	}
 	switch last := top + rows - 1; {
 	case last >= n-1:

@@ -71,11 +71,14 @@ func (m *Model) drawClock(a screen.Area, s sizes) {
 		side.Text(0, 2, screen.Clip(m.worstWords(), side.W()), m.look.Caution)
 		return
 	}
-	row := 1
-	if s.clockH >= 7 {
-		row = 3
+	large, lateH, worstH := 1, 3, 1
+	switch { // what is large and under the other needs as many rows as letters of its size have
+	case s.clockH >= 10:
+		large, lateH, worstH = 2, 5, 3
+	case s.clockH >= 7:
+		worstH = 3
 	}
 	side.Text(0, 0, screen.Clip(caption, side.W()), m.look.Quiet)
-	drawLarge(side.Cut(0, 1, side.W(), 3), late, 1, st)
-	drawLarge(side.Cut(0, side.H()-row, side.W(), row), m.worstWords(), 1, m.look.Wrong)
+	drawLarge(side.Cut(0, 1, side.W(), lateH), late, large, st)
+	drawLarge(side.Cut(0, side.H()-worstH, side.W(), worstH), m.worstWords(), 1, m.look.Wrong)
 }

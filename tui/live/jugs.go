@@ -86,7 +86,7 @@ func (m *Model) standing(j underway.JugBoard) string {
 	case !j.LeftMin.Known:
 		return "any thickness will do"
 	case j.Window.From.Known && since < j.Window.From.V:
-		return "opens in " + show.Minutes(j.Window.From.V-since) + m.turnTail(j)
+		return "opens in " + show.Span(j.Window.From.V-since) + m.turnTail(j)
 	}
 	return show.Minutes(j.LeftMin.V) + " left" + m.turnTail(j)
 }

@@ -8,7 +8,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/strict"
@@ -35,7 +34,7 @@ func (m *Model) typeResult() { m.words("How it came out", logbook.Event{Kind: lo
 func (m *Model) typeMeasure() {
 	now, _ := m.now()
 	things := m.state.Things(m.sheet(), now.Step)
-	p := &dialog.Prompt{Title: "As it really is"}
+	p := &dialog.Prompt{Title: "What it really weighs, or how warm it is"}
 	for _, t := range things {
 		p.Things = append(p.Things, m.thingWords(t))
 	}
@@ -61,10 +60,10 @@ func (m *Model) drawn(t underway.Thing) func(float64) string {
 	switch {
 	case t.Event.Kind == logbook.Read:
 		return show.Temp
-	case t.Kind == pour.WeighOil || t.Kind == pour.WeighWater || t.Kind == pour.WeighBatter:
-		return show.Weight
+	case t.Weigh.Fine():
+		return show.Dose
 	}
-	return show.Dose
+	return show.Weight
 }
 
 // weighedWords names what is measured: its batch, its jug and itself.
@@ -86,5 +85,9 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 		e.Lot = strings.TrimSpace(lot)
 	}
 	_, unit := show.ToUnit(e.Value, t.Unit)
-	return m.told(m.run.Mark(e), fmt.Sprintf("%s: %s %s", m.weighedWords(e), number, unit))
+	done := fmt.Sprintf("%s: %s %s", m.weighedWords(e), number, unit)
+	if t.Planned.Known { // beside what was meant, so that a slip of the finger shows
+		done += ", planned " + show.Figure(t.Planned, m.drawn(t))
+	}
+	return m.told(m.run.Mark(e), done)
 }

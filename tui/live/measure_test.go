@@ -30,7 +30,7 @@ func (b *kitchen) asked() []string {
 	defer b.press("esc")
 	var out []string
 	for range 99 {
-		_, after, _ := strings.Cut(b.frame(), "As it really is")
+		_, after, _ := strings.Cut(b.frame(), "What it really weighs")
 		_, after, _ = strings.Cut(after, "│ ")
 		name, _, _ := strings.Cut(after, " in ")
 		if len(out) > 0 && out[0] == name {

@@ -6,7 +6,6 @@ import (
 	"testing"
 	"time"
 
-	tea "charm.land/bubbletea/v2"
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/chem"
@@ -294,26 +293,6 @@ func TestAPlanWhoseLyeMustNotBeMixedIsNotPoured(t *testing.T) {
 	_, err = New(Options{Book: book, Sheet: pour.Weigh(plan, shelf), Shelf: shelf, Clock: newLaptop().now, Session: "a"})
 	if err == nil || !strings.Contains(err.Error(), "do not mix this lye") {
 		t.Errorf("a lye-heavy plan was opened: %v", err)
-	}
-}
-
-func TestAnAnswerIsClickedAndTheMouseIsTakenForItAlone(t *testing.T) {
-	b := opened(t, t.TempDir(), nil)
-	if b.m.View().MouseMode != tea.MouseModeNone {
-		t.Error("the mouse is taken while nothing is open: no text can be selected")
-	}
-	b.press("x")
-	if b.m.View().MouseMode == tea.MouseModeNone {
-		t.Error("the mouse is not taken for a question")
-	}
-	for y, l := range strings.Split(b.frame(), "\n") {
-		if before, _, ok := strings.Cut(l, "separates"); ok {
-			b.update(tea.MouseClickMsg{X: len([]rune(before)), Y: y, Button: tea.MouseLeft})
-		}
-	}
-	b.shows("1 pot separates")
-	if e := b.m.state.Marks[len(b.m.state.Marks)-1]; e.Kind != logbook.Troubled || e.What != logbook.Separates {
-		t.Errorf("the last mark is %+v", e)
 	}
 }
 

@@ -45,7 +45,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.MouseClickMsg:
 		cmd = m.click(msg)
 	case tea.MouseWheelMsg:
-		m.dialogs.Wheel(msg)
+		m.wheel(msg)
 	case trialMsg:
 		m.trial = msg.text
 	}

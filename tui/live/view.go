@@ -8,18 +8,9 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/plain"
-	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 	"pourbench/tui/terminal"
-)
-
-// The smallest screen with jugs on it, and the size from which everything is drawn to be read from across the room.
-const (
-	minW   = 60
-	minH   = 16
-	largeW = 110
-	largeH = 32
 )
 
 // View draws the run. It writes nothing to the model.
@@ -30,7 +21,7 @@ func (m *Model) View() tea.View {
 	v.AltScreen = true
 	v.WindowTitle = m.windowTitle()
 	v.Cursor = terminal.Cursor(s)
-	if m.dialogs.Top() != nil && !m.opt.NoMouse { // else the terminal may select text
+	if !m.opt.NoMouse {
 		v.MouseMode = tea.MouseModeCellMotion
 	}
 	return v
@@ -76,49 +67,6 @@ func (m *Model) drawTiny(a screen.Area) {
 			y++
 		}
 	}
-}
-
-// sizes is how high the parts of the screen are.
-type sizes struct {
-	clockScale, stepScale, clockH, stepH, detailH, nextH, gap, bottomH int
-}
-
-func (m *Model) sizes(a screen.Area) sizes {
-	s := sizes{clockScale: 2, stepScale: 1, detailH: 2, nextH: 2, bottomH: 2}
-	switch {
-	case a.W() >= largeW && a.H() >= largeH:
-		s = sizes{clockScale: 3, stepScale: 2, detailH: 2, nextH: 3, gap: 1, bottomH: 4}
-	case a.H() < 22:
-		s = sizes{clockScale: 1, stepScale: 0, detailH: 1, nextH: 1, bottomH: 1}
-	}
-	s.clockH, s.stepH = blockHeight(s.clockScale), max(blockHeight(s.stepScale), 1)
-	jugs := a.H() - 2 - s.bottomH - (1 + s.gap + s.clockH + s.gap + 1 + s.stepH + s.detailH + s.nextH + s.gap)
-	s.detailH += min(max(len(m.detailLines(a.W()-2))-s.detailH, 0), max(jugs-leastJugs, 0)) // a round of many jugs takes more lines
-	return s
-}
-
-// leastJugs is how many lines the jugs keep when the step needs more.
-const leastJugs = 3
-
-func (m *Model) drawRun(a screen.Area) {
-	s := m.sizes(a)
-	w := a.W()
-	m.drawTitle(a.Cut(0, 0, w, 1))
-	y := 1 + s.gap
-	m.drawClock(a.Cut(1, y, w-2, s.clockH), s)
-	y += s.clockH + s.gap
-	if _, ok := m.now(); ok {
-		m.drawStep(a.Cut(1, y, w-2, 1+s.stepH+s.detailH), s)
-		m.drawNext(a.Cut(1, y+1+s.stepH+s.detailH, w-2, s.nextH))
-	} else {
-		m.drawEnd(a.Cut(1, y, w-2, 1+s.stepH+s.detailH+s.nextH), s)
-	}
-	y += 1 + s.stepH + s.detailH + s.nextH + s.gap
-	bottom := a.H() - 2 - s.bottomH
-	m.drawJugs(a.Cut(0, y, w, bottom-y))
-	m.drawBottom(a.Cut(1, bottom, w-2, s.bottomH))
-	m.status.Draw(a.Cut(0, a.H()-2, w, 1), m.key(keys.Said), m.look)
-	dialog.Footer(a.Cut(0, a.H()-1, w, 1), m.footKeys(), m.look)
 }
 
 // drawTitle names the pour and says where it is written.

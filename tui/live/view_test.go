@@ -208,7 +208,7 @@ func TestEachJugSaysHowItStandsInWords(t *testing.T) {
 		"7 min left": func(k *underway.JugBoard) {
 			k.Verdict, k.LeftMin, k.Window = underway.Fine, pour.Know(7), pour.Window{}
 		},
-		"opens in 3 min": func(k *underway.JugBoard) {
+		"opens in 3:00": func(k *underway.JugBoard) {
 			k.Verdict, k.LeftMin, k.Window.From = underway.Fine, pour.Know(9), pour.Know(since+3)
 		},
 		"5 min left, turn in 8 min": func(k *underway.JugBoard) {

@@ -3,6 +3,7 @@ package panel
 import (
 	"pourbench/pour"
 	"pourbench/pour/swirl"
+	"pourbench/pour/whatif"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
 	"pourbench/tui/look"
@@ -21,7 +22,8 @@ type Facts struct {
 	Keys  *keys.Map // the keys that are bound
 
 	Warnings     []pour.Warning
-	Colours      *pour.Sheet // the last sheet that knows what the colours do; its Mingling may be unknown
+	Mends        [][]whatif.Mend // of every warning; nil: they are not known yet
+	Colours      *pour.Sheet     // the last sheet that knows what the colours do; its Mingling may be unknown
 	ColoursFresh bool
 	Counted      *swirl.Measure    // what was counted on the face of a bar; nil: it is being counted
 	Picture      func(screen.Area) // draws the picture on its easel

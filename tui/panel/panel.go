@@ -25,6 +25,7 @@ type Panel struct {
 	want  func(f *Facts) int                                         // lines it would fill; nil: its grid's
 	least func(want int) int                                         // lines it can do with beside others; nil: all it wants
 	Draw  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) // nil: its grid is drawn
+	Aside func(f *Facts, a screen.Area)                              // how it is drawn, its border with it, while the keys are elsewhere; nil: as ever
 
 	tell func(f *Facts) []string // what it draws, in words; nil: its grid says it
 

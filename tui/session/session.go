@@ -8,6 +8,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
+	"pourbench/pour/whatif"
 )
 
 // Session holds one plan at a time.
@@ -16,10 +17,11 @@ type Session struct {
 	hand    clock.Hand
 	plan    pour.Plan
 	sheet   pour.Sheet
-	clock   pour.Sheet     // the last sheet with the clock's figures; of an earlier plan while they are worked out again
-	colours pour.Sheet     // the last sheet that knows what the colours do, likewise
-	early   []pour.Warning // what is known to stand against the plan at once
-	later   []pour.Warning // what the last full sheet found besides, while it is looked for again
+	clock   pour.Sheet      // the last sheet with the clock's figures; of an earlier plan while they are worked out again
+	colours pour.Sheet      // the last sheet that knows what the colours do, likewise
+	early   []pour.Warning  // what is known to stand against the plan at once
+	later   []pour.Warning  // what the last full sheet found besides, while it is looked for again
+	mends   [][]whatif.Mend // of the sheet's warnings, in their order; nil: not looked for yet
 	saved   pour.Plan
 	undo    []step
 	redo    []step
@@ -61,6 +63,7 @@ func (s *Session) Replace(p pour.Plan, isSaved bool) {
 func (s *Session) become(p pour.Plan) {
 	s.plan = p
 	s.rev++
+	s.mends = nil
 	s.sheet = pour.Weigh(p, s.shelf)
 	s.early = s.sheet.Warnings
 }

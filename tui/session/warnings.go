@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"pourbench/pour"
+	"pourbench/pour/whatif"
 )
 
 // Warnings returns what stands against the plan on the bench, the worst first. What needs the clock or the colours is that of the plan
@@ -27,3 +28,23 @@ func without(list, others []pour.Warning) []pour.Warning {
 		return slices.ContainsFunc(others, func(o pour.Warning) bool { return o.Code == w.Code && o.Where == w.Where })
 	})
 }
+
+// Unmended returns a function that looks beside the keyboard for what takes the warnings away. It is nil while the sheet is not worked out in
+// full, and once they were looked for.
+func (s *Session) Unmended() func() [][]whatif.Mend {
+	if !s.sheet.Mingling.Known || s.mends != nil {
+		return nil
+	}
+	sheet, shelf, hand := s.sheet, s.shelf, s.hand
+	return func() [][]whatif.Mend { return whatif.Mends(sheet, shelf, hand) }
+}
+
+// Mended takes the mends of the warnings for a revision; those of a plan that has changed since are dropped.
+func (s *Session) Mended(rev int, mends [][]whatif.Mend) {
+	if rev == s.rev {
+		s.mends = mends
+	}
+}
+
+// Mends returns the mends of every warning of [Session.Warnings], in their order; nil: they are not known yet.
+func (s *Session) Mends() [][]whatif.Mend { return s.mends }

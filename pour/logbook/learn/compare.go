@@ -12,9 +12,10 @@ import (
 
 // Difference is one figure as planned and as it was.
 type Difference struct {
-	What            string // "base pour fern", "base batter", "medium in fern" …
+	What            string // "base pour, round 1 of 3", "base batter", "medium in fern" …
 	Unit            pour.Unit
 	Planned, Actual pour.Figure
+	Fine            bool // a weight of the finer scale
 }
 
 // Compare sets the plan's figures beside what happened: when steps began, stages came and how warm things were, what was weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
@@ -22,7 +23,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	s := live.Replay(sheet, p.Events)
 	var out []Difference
 	for _, step := range s.Steps {
-		d := Difference{What: step.Key, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		d := Difference{What: string(step.Batch) + " " + step.Name, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
 		if at, ok := s.Elapsed(s.Began(step)); ok && step.Done {
 			d.Actual = pour.Know(at.Minutes())
 		}
@@ -65,7 +66,9 @@ func measured(sheet pour.Sheet, e logbook.Event) (Difference, bool) {
 		d.Planned = plannedC(sheet, e)
 	case logbook.Weighed:
 		d.What = strings.TrimSpace(strings.TrimSpace(string(e.Batch)+" "+e.Jug) + " " + e.What)
-		d.Planned = plannedG(sheet, e)
+		if w, ok := weighing(sheet, e); ok {
+			d.Planned, d.Fine = pour.AsFigure(w.G), w.Fine()
+		}
 	case logbook.Cut:
 		d.What, d.Planned = "a bar as cut on "+e.Day(), pour.AsFigure(sheet.Bars.CutG)
 	case logbook.Cured:
@@ -76,21 +79,21 @@ func measured(sheet pour.Sheet, e logbook.Event) (Difference, bool) {
 	return d, true
 }
 
-// plannedG is what the plan says of something that was weighed: for its batch and jug or, in logs that name none, for base and icing
+// weighing is what the plan has of something that was weighed: for its batch and jug or, in logs that name none, for base and icing
 // together.
-func plannedG(sheet pour.Sheet, e logbook.Event) pour.Figure {
+func weighing(sheet pour.Sheet, e logbook.Event) (pour.Weighing, bool) {
 	list := sheet.Totals
 	if b := sheet.Batch(e.Batch); b != nil {
 		list = b.Weighings()
 	} else if e.Batch != "" {
-		return pour.Figure{}
+		return pour.Weighing{}, false
 	}
 	for _, w := range list {
 		if w.Name == e.What && w.Jug == e.Jug {
-			return pour.AsFigure(w.G)
+			return w, true
 		}
 	}
-	return pour.Figure{}
+	return pour.Weighing{}, false
 }
 
 func plannedC(sheet pour.Sheet, e logbook.Event) pour.Figure {

@@ -96,17 +96,17 @@ func TestEveryFigureOfARecordIsThatOfThePlanAndOfThePour(t *testing.T) {
 		}
 	}
 	want := map[string]Difference{
-		"base mix":                           {"", pour.UnitMinute, mix, pour.Know(0)},
-		"base make the lye":                  {"", pour.UnitMinute, pour.Figure{}, pour.Know(-3)},
-		"base oils":                          {"", pour.UnitCelsius, pour.Know(plan.Base.OilsC), pour.Know(40.5)},
-		"base lye":                           {"", pour.UnitCelsius, pour.Know(plan.Base.LyeC), pour.Know(31)},
-		"base batter":                        {"", pour.UnitCelsius, pour.AsFigure(sheet.Base.Heat.MixC), pour.Know(36)},
-		"icing oils":                         {"", pour.UnitCelsius, pour.Figure{}, pour.Know(33)},
-		"light in fern of the base":          {"", pour.UnitMinute, fern, pour.Know(5)},
-		"not yet thick in poppy of the base": {"", pour.UnitMinute, poppy, pour.Know(6)},
-		"something unplanned":                {"", pour.UnitGram, pour.Figure{}, pour.Know(5)},
-		"a bar as cut on 2026-12-05":         {"", pour.UnitGram, pour.AsFigure(sheet.Bars.CutG), pour.Know(130)},
-		"a cured bar on 2026-12-05":          {"", pour.UnitGram, pour.AsFigure(sheet.Bars.CuredG), pour.Know(101)},
+		"base mix":                           {"", pour.UnitMinute, mix, pour.Know(0), false},
+		"base make the lye":                  {"", pour.UnitMinute, pour.Figure{}, pour.Know(-3), false},
+		"base oils":                          {"", pour.UnitCelsius, pour.Know(plan.Base.OilsC), pour.Know(40.5), false},
+		"base lye":                           {"", pour.UnitCelsius, pour.Know(plan.Base.LyeC), pour.Know(31), false},
+		"base batter":                        {"", pour.UnitCelsius, pour.AsFigure(sheet.Base.Heat.MixC), pour.Know(36), false},
+		"icing oils":                         {"", pour.UnitCelsius, pour.Figure{}, pour.Know(33), false},
+		"light in fern of the base":          {"", pour.UnitMinute, fern, pour.Know(5), false},
+		"not yet thick in poppy of the base": {"", pour.UnitMinute, poppy, pour.Know(6), false},
+		"something unplanned":                {"", pour.UnitGram, pour.Figure{}, pour.Know(5), false},
+		"a bar as cut on 2026-12-05":         {"", pour.UnitGram, pour.AsFigure(sheet.Bars.CutG), pour.Know(130), false},
+		"a cured bar on 2026-12-05":          {"", pour.UnitGram, pour.AsFigure(sheet.Bars.CuredG), pour.Know(101), false},
 	}
 	for _, d := range Compare(m.record(shelf), sheet) {
 		w, ok := want[d.What]

@@ -121,8 +121,9 @@ func (s State) Began(step StepState) time.Duration {
 		}
 	}
 	if in, ok := s.lyeIn[pour.Base]; ok && step.waits() {
-		planned := in + time.Duration(step.PlannedMin*float64(time.Minute))
-		free = max(free, min(planned, step.DoneAt))
+		if planned := in + time.Duration(step.PlannedMin*float64(time.Minute)); planned <= step.DoneAt { // else she did not wait
+			free = max(free, planned)
+		}
 	}
 	return free
 }

@@ -11,9 +11,9 @@ import (
 type Thing struct {
 	Event    logbook.Event // all of its mark but the value
 	Unit     pour.Unit
-	Planned  pour.Figure // unknown: there is none, or it is withheld
-	Measured pour.Figure // what was marked last; unknown: nothing yet
-	Kind     string      // of a weight, one of pour's Weigh… words; empty: it is a temperature
+	Planned  pour.Figure   // unknown: there is none, or it is withheld
+	Measured pour.Figure   // what was marked last; unknown: nothing yet
+	Weigh    pour.Weighing // of a weight: what the plan has of it
 }
 
 // Things lists what can be measured at a step: first what the step itself wants, then the rest of its batch, then the other batch, each
@@ -58,9 +58,9 @@ func rank(at Step, t Thing) int {
 // goesIn says whether a thing is weighed into a jug at a step of colouring or scenting.
 func (t Thing) goesIn(step pour.TaskKind) bool {
 	if step == pour.TaskScent {
-		return t.Kind == pour.WeighScent
+		return t.Weigh.Kind == pour.WeighScent
 	}
-	return t.Kind == pour.WeighColour || t.Kind == pour.WeighCarrier
+	return t.Weigh.Kind == pour.WeighColour || t.Weigh.Kind == pour.WeighCarrier
 }
 
 // thingsOf lists what can be measured of a batch: temperatures, of which only the batter's is left once its lye is in, then weights.
@@ -71,12 +71,12 @@ func (s State) thingsOf(sheet *pour.Sheet, n pour.BatchName) []Thing {
 		return nil
 	}
 	var out []Thing
-	add := func(e logbook.Event, unit pour.Unit, planned pour.Figure, kind string) {
+	add := func(e logbook.Event, unit pour.Unit, planned pour.Figure, w pour.Weighing) {
 		e.Batch = n
-		out = append(out, Thing{Event: e, Unit: unit, Planned: planned, Measured: s.measured(e), Kind: kind})
+		out = append(out, Thing{Event: e, Unit: unit, Planned: planned, Measured: s.measured(e), Weigh: w})
 	}
 	read := func(what string, planned float64) {
-		add(logbook.Event{Kind: logbook.Read, What: what}, pour.UnitCelsius, pour.AsFigure(planned), "")
+		add(logbook.Event{Kind: logbook.Read, What: what}, pour.UnitCelsius, pour.AsFigure(planned), pour.Weighing{})
 	}
 	if _, in := s.lyeIn[n]; !in {
 		read(logbook.ReadLye, plan.LyeC)
@@ -88,7 +88,7 @@ func (s State) thingsOf(sheet *pour.Sheet, n pour.BatchName) []Thing {
 		if sheet.LyeStopped() {
 			planned = pour.Figure{}
 		}
-		add(logbook.Event{Kind: logbook.Weighed, Jug: w.Jug, What: w.Name}, pour.UnitGram, planned, w.Kind)
+		add(logbook.Event{Kind: logbook.Weighed, Jug: w.Jug, What: w.Name}, pour.UnitGram, planned, w)
 	}
 	return out
 }
