@@ -15,6 +15,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
+	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/lines"
 )
@@ -198,7 +199,7 @@ func TestAPlanIsMadeByWords(t *testing.T) {
 	s.hears("a castor", "in the blend already")
 	s.hears("a apricot kernel oil 4", "% of apricot kernel oil: 4.00")
 	s.say("extras")
-	s.hears("a", "entries. Type a part of a name")
+	s.hears("a", "entries in all. Type a part of a name")
 	s.hears("*", "1 ", "? and a number tells more")
 	s.hears("? 1", "")
 	s.hears("no such thing", "No: nothing matches no such thing")
@@ -276,6 +277,31 @@ func TestARecipeIsToldLineByLine(t *testing.T) {
 	s.say("V")
 	s.hears("", "No: ")
 	s.hears("cancel", "Batch, Oils>")
+}
+
+// A new plan is asked for question by question; leaving one goes back to the one before.
+func TestANewPlanIsAskedForInLines(t *testing.T) {
+	s := spokenTo(t)
+	s.hears("n", "Which mould?", "1 loaf of 10 bars")
+	s.hears("1", "How do the colours meet?")
+	s.hears("cancel", "Which mould?")
+	s.say("1")
+	s.hears("drop", "Which colours?", "1 ", "entries in all")
+	s.hears("ultramarine blue", "1 that is all")
+	for range 8 {
+		if s.m.dialogs.Top() == nil {
+			break
+		}
+		if _, line := s.m.dialogs.Top().(*dialog.Prompt); line {
+			s.say("Own soap")
+		} else {
+			s.say("1")
+		}
+	}
+	answer := flat(s.said.String())
+	if plan := s.m.session.Plan(); plan.Name != "Own soap" || len(plan.Base.Jugs) != 2 || !strings.Contains(answer, "Own soap: oils ") || strings.Contains(answer, "Gone:") {
+		t.Errorf("the plan is %q with %+v: %s", plan.Name, plan.Base.Jugs, s.said.String())
+	}
 }
 
 func TestWhatAnEditChangesIsTold(t *testing.T) {
@@ -370,7 +396,7 @@ func TestAPlanIsSavedOpenedAndLeftByWords(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "own.toml")
 	o := Options{Document: planfile.Document{Plan: plan}, Shelf: shelf, Notes: io.Discard}
-	said, err := conversation(t, o, "poppy 20\nq\n3\nS "+path+"\nx "+filepath.Join(dir, "list.txt")+"\nq\n")
+	said, err := conversation(t, o, "poppy 20\nq\n3\nS Own soap\n"+path+"\nx full\n"+filepath.Join(dir, "list.txt")+"\nq\n")
 	if err != nil || strings.Contains(said, "has ended") {
 		t.Errorf("%v, said %s", err, said)
 	}

@@ -12,6 +12,7 @@ import (
 
 // scene is what a maker has been told: what a later telling compares with.
 type scene struct {
+	opened   int // which plan is on the bench
 	panel    layout.ID
 	revision int
 	totals   string
@@ -20,7 +21,7 @@ type scene struct {
 }
 
 func (t *talk) scene() scene {
-	return scene{t.m.at().ID, t.m.session.Revision(), t.totals(), t.rows(), slices.Clone(t.m.facts.Warnings)}
+	return scene{t.m.file.opened, t.m.at().ID, t.m.session.Revision(), t.totals(), t.rows(), slices.Clone(t.m.facts.Warnings)}
 }
 
 // changingMsg is a change that comes with no key: [model.Update] works out everything that follows from it.
@@ -37,11 +38,15 @@ func (t *talk) finish(cmd tea.Cmd) {
 	t.m.settle()
 }
 
-// tellChanges tells, after an edit, what it changed: rows in sight, totals, warnings. On another panel it tells that.
+// tellChanges tells, after an edit, what it changed: rows in sight, totals, warnings. On another panel it tells that, and of another plan where it stands.
 func (t *talk) tellChanges() {
 	before := t.told
 	t.told = t.scene()
 	switch {
+	case t.told.opened != before.opened: // another plan altogether
+		t.out.Say(t.m.session.Plan().Name + ": " + t.told.totals)
+		t.tellPanel(false)
+		return
 	case t.told.panel != before.panel:
 		t.tellPanel(false)
 	case t.told.revision != before.revision:

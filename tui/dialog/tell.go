@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
+
+	"pourbench/tui/keys"
 )
 
 // Told is a dialog in plain lines, for a maker who hears or prints her screen.
@@ -26,8 +28,10 @@ const (
 // is told why.
 func (s *Stack) Hear(text string, refuse func(why string)) (tea.Cmd, *Told) {
 	top := len(s.open) - 1
-	r := Result{Close: true}
-	if !strings.EqualFold(text, LeaveIt) {
+	var r Result
+	if strings.EqualFold(text, LeaveIt) {
+		r = s.open[top].Act(keys.Close, s.Frame)
+	} else {
 		r = s.open[top].Hear(text)
 	}
 	return s.take(top, r, refuse), r.Told

@@ -11,8 +11,12 @@ import (
 	"pourbench/tui/entry"
 )
 
-// toldItems is how many entries of a list are told at once.
-const toldItems = 20
+// toldItems is how many entries of a list are told at once, and toldFirst how many of a longer one that was not searched yet: what ends
+// a row of choices stands first.
+const (
+	toldItems = 20
+	toldFirst = 2
+)
 
 // Tell numbers the entries that match what was typed last; of a long list that was not searched yet it tells how long it is.
 func (l *List) Tell() Told {
@@ -23,7 +27,7 @@ func (l *List) Tell() Told {
 	}
 	switch n := len(found); {
 	case n > toldItems && l.search.Text() == "" && !l.whole:
-		t.Lines = []Line{{Text: fmt.Sprintf("%d entries. Type a part of a name, or * for all of them.", n)}}
+		t.Lines = append(toldOf(found[:toldFirst]), Line{Text: fmt.Sprintf("%d entries in all. Type a part of a name, or * for all of them.", n)})
 		return t
 	case n > toldItems && !l.whole:
 		found = found[:toldItems]
@@ -31,17 +35,27 @@ func (l *List) Tell() Told {
 			t.Lines = append(t.Lines, Line{Text: fmt.Sprintf("and %d more; more words narrow the search", n-toldItems)})
 		}()
 	}
-	for i, it := range found {
-		text := it.Name
-		if it.Aside != "" {
-			text += ", " + it.Aside
-		}
-		t.Lines = append(t.Lines, Line{Lead: strconv.Itoa(i + 1), Text: text})
-	}
+	t.Lines = toldOf(found)
 	if len(found) > 0 {
 		t.Lines = append(t.Lines, Line{Text: "? and a number tells more of an entry."})
 	}
 	return t
+}
+
+// toldOf numbers entries.
+func toldOf(items []Item) []Line {
+	var out []Line
+	for i, it := range items {
+		text := it.Name
+		if it.Aside != "" {
+			text += ", " + it.Aside
+		}
+		if it.Not != "" {
+			text += " (not now: " + it.Not + ")"
+		}
+		out = append(out, Line{Lead: strconv.Itoa(i + 1), Text: text})
+	}
+	return out
 }
 
 // Hear takes the number of an entry, "?" and a number to tell all about one, or words to search by; when one entry alone has them in
