@@ -28,8 +28,10 @@ func house() []room {
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
 		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
+		{"pour/pourtest", "pour"},
 		{"pour/recipe", "pour pour/strict pour/plain"},
 		{"pour/whatif", "pour pour/script pour/strict chem chem/clock chem/colour"},
+		{"pour/fresh", "pour/strict pour/whatif pour chem chem/clock chem/colour"},
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
@@ -51,8 +53,8 @@ func house() []room {
 		{"tui/terminal", "tui/look tui/screen"},
 		{"tui/live", "tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
 		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
-			"pour/paper pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/clock chem/colour"},
-		{"tui/command", "tui tui/live tui/pixels tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/planfile pour/whatif pour/disk pour/strict pour pour/plain chem/clock"},
+			"pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/clock chem/colour"},
+		{"tui/command", "tui tui/live tui/pixels tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain chem/clock"},
 		{".", "tui/command presets"},
 	}
 }

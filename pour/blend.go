@@ -14,24 +14,17 @@ func (b *Batch) oilSum() float64 {
 	return sum
 }
 
-// Unfinished says how far a blend is whose parts do not sum to 100, "93.0 % so far, 7.0 % to go"; empty: it is whole.
+// Unfinished says how far a blend is whose parts do not sum to 100, "93.0 % so far, 7.0 % to go" or "3.0 % too much"; empty: it is whole.
 func (b Batch) Unfinished() string {
 	sum := b.oilSum()
 	if isHundred(sum) {
 		return ""
 	}
-	so := asFar(sum) + " % so far, "
 	if sum > 100 {
-		return so + asFar(sum-100) + " % too much"
+		return asFar(sum-100) + " % too much"
 	}
-	return so + asFar(100-sum) + " % to go"
+	return asFar(sum) + " % so far, " + asFar(100-sum) + " % to go"
 }
 
-// asFar draws a part of a blend with one decimal, and with two or three where it has them: what is to go can be typed as it stands.
-func asFar(percent float64) string {
-	text := fixed(percent, 3)
-	for range 2 {
-		text = strings.TrimSuffix(text, "0")
-	}
-	return text
-}
+// asFar draws a part of a blend with one decimal, and with two where it has them: what is to go can be typed as it stands.
+func asFar(percent float64) string { return strings.TrimSuffix(fixed(percent, 2), "0") }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"pourbench/pour/strict"
 )
@@ -59,6 +60,18 @@ func SetWord(path, v string) Edit {
 // SetName renames the plan.
 func SetName(name string) Edit {
 	return func(p Plan) (Plan, error) { p.Name = name; return p, nil }
+}
+
+// SetTemplate marks a plan as one that begins new plans, or as one of its own.
+func SetTemplate(is bool) Edit {
+	return func(p Plan) (Plan, error) { p.Template = is; return p, nil }
+}
+
+// FromTemplate is a new plan that a template begins: all of it but the mark and the hour it was poured at.
+func FromTemplate(p Plan) Plan {
+	p = p.Clone()
+	p.Template, p.PourAt = false, time.Time{}
+	return p
 }
 
 // SetNotes replaces the maker's notes.

@@ -52,6 +52,7 @@ func topFields(p *Plan) []Field {
 		{Key: "name", Label: "name", Need: Required, Takes: TakesName, High: 80, At: &p.Name, Means: "title on screens and papers"},
 		{Key: "notes", Label: "notes", Need: Quiet, Takes: TakesProse, At: &p.Notes, Means: "your own words; never interpreted"},
 		{Key: "pour_at", Label: "pour at", Need: Quiet, At: &p.PourAt, Means: "when the base's lye meets its oils; without it papers tell minutes from there"},
+		{Key: "template", Label: "template", Need: Quiet, At: &p.Template, Means: "opened at the bench it begins a new plan"},
 		{Key: "trial", Label: "trial", Need: Quiet, At: &p.Trial, Means: "the jugs are watched, nothing is poured"},
 	}
 }

@@ -134,3 +134,12 @@ func (x *Scent) gml() float64 {
 	}
 	return 0.95
 }
+
+// Letter returns the letter of a jug, on screen and paper: A for the first; after Z come AA, AB and so on.
+func Letter(jug int) string {
+	const letters = 26
+	if jug >= letters {
+		return Letter(jug/letters-1) + Letter(jug%letters)
+	}
+	return string(rune('A' + jug))
+}

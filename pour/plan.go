@@ -14,18 +14,19 @@ const FormatVersion = 1
 
 // Plan is one design: a base batter split into jugs, poured into a mould, with an optional icing.
 type Plan struct {
-	Name   string    // title on screens and papers
-	Notes  string    // the maker's own words; never interpreted
-	PourAt time.Time // wall clock at the bench when the base's lye meets its oils; zero: papers carry relative times
-	Show   Show
-	Mould  Mould
-	Room   Room
-	Swirl  Swirl
-	Bed    Bed
-	Run    RunPlan
-	Base   Batch
-	Icing  *Batch // nil: no icing
-	Trial  bool   // a trial: the jugs are watched, nothing is poured, nothing is put to bed
+	Name     string    // title on screens and papers
+	Notes    string    // the maker's own words; never interpreted
+	PourAt   time.Time // wall clock at the bench when the base's lye meets its oils; zero: papers carry relative times
+	Show     Show
+	Mould    Mould
+	Room     Room
+	Swirl    Swirl
+	Bed      Bed
+	Run      RunPlan
+	Base     Batch
+	Icing    *Batch // nil: no icing
+	Template bool   // begins new plans: opened at the bench it gives one of its own
+	Trial    bool   // a trial: the jugs are watched, nothing is poured, nothing is put to bed
 }
 
 // The units figures are drawn in.

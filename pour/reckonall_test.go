@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pourbench/pour"
+	"pourbench/pour/pourtest"
 )
 
 // reckonings is how many times a hundred random plans are reckoned: more where there is time.
@@ -28,7 +29,7 @@ func reckonings() int {
 func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 	demo, shelf := shelved(t)
 	for range reckonings() {
-		rapid.Check(t, func(t *rapid.T) { reckonPlan(t, drawRich(t, demo, shelf), shelf) })
+		rapid.Check(t, func(t *rapid.T) { reckonPlan(t, pourtest.Rich(t, demo, shelf), shelf) })
 	}
 }
 

@@ -143,21 +143,24 @@ func (s Show) Minutes(min float64) string {
 	return strconv.FormatFloat(m, 'f', -1, 64) + " min"
 }
 
-// RunTime draws a moment of the run as it is planned: "+4:15" in minutes and seconds, "-2 h 25" from an hour on.
+// RunTime draws a moment of the run as it is planned, in minutes and seconds, "+4:15", and with hours from an hour on, "-2:25:00".
 func (s Show) RunTime(min float64) string {
 	sign, seconds := "+", int(math.Round(math.Abs(min)*60))
 	if min < 0 {
 		sign = "-"
 	}
-	if seconds == 0 {
-		return "0:00"
-	}
 	if seconds >= 3600 {
 		minutes := (seconds + 30) / 60
-		return fmt.Sprintf("%s%d h %02d", sign, minutes/60, minutes%60)
+		return fmt.Sprintf("%s%d:%02d:00", sign, minutes/60, minutes%60)
+	}
+	if seconds == 0 {
+		sign = ""
 	}
 	return fmt.Sprintf("%s%d:%02d", sign, seconds/60, seconds%60)
 }
+
+// Predicted draws a predicted moment as [Show.RunTime], as finely as the clock deserves.
+func (s Show) Predicted(min float64) string { return s.RunTime(RoundMinutes(min)) }
 
 // Span draws how long something takes, in minutes and seconds, or in hours from an hour on.
 func (s Show) Span(min float64) string { return strings.TrimLeft(s.RunTime(math.Abs(min)), "+") }

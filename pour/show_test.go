@@ -55,14 +55,19 @@ func TestTimesAreDrawn(t *testing.T) {
 		0.001:  {"0:00", "0:00", "0 min"},
 		9.7:    {"+9:42", "9:42", "9.5 min"},
 		59.99:  {"+59:59", "59:59", "60 min"},
-		60:     {"+1 h 00", "1 h 00", "60 min"},
-		-145.4: {"-2 h 25", "2 h 25", "-2 h 25"},
-		119.4:  {"+1 h 59", "1 h 59", "119 min"},
-		119.6:  {"+2 h 00", "2 h 00", "2 h 00"},
-		60.49:  {"+1 h 00", "1 h 00", "60 min"},
+		60:     {"+1:00:00", "1:00:00", "60 min"},
+		-145.4: {"-2:25:00", "2:25:00", "-2 h 25"},
+		119.4:  {"+1:59:00", "1:59:00", "119 min"},
+		119.6:  {"+2:00:00", "2:00:00", "2 h 00"},
+		60.49:  {"+1:00:00", "1:00:00", "60 min"},
 	} {
 		if got := [3]string{show.RunTime(min), show.Span(min), show.Minutes(min)}; got != want {
 			t.Errorf("%v min: %q, want %q", min, got, want)
+		}
+	}
+	for min, want := range map[float64]string{0.3: "+0:15", 4.2: "+4:00", -9.8: "-10:00", 10.4: "+10:00", 77.3: "+1:17:00", 0.1: "0:00"} {
+		if got := show.Predicted(min); got != want {
+			t.Errorf("predicted for %v min: %q, want %q", min, got, want)
 		}
 	}
 	for _, c := range []struct {

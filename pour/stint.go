@@ -182,3 +182,25 @@ func (s *Sheet) tellJug(b *BatchSheet, t Task, a script.Act) string {
 	}
 	return text
 }
+
+// Suits is the window in which a stint suits every jug it moves: from the last that is thick enough to the first that gets too thick. An end
+// is unknown where any jug's is; it may end before it begins, where no moment suits all.
+func (s *Sheet) Suits(st Stint) Window {
+	b := s.Batch(st.Batch)
+	var out Window
+	first := true
+	for _, name := range s.Moves(st) {
+		for _, j := range b.Jugs {
+			if j.Name != name {
+				continue
+			}
+			w := j.Clock.Window
+			if !first {
+				w.From = Figure{max(w.From.V, out.From.V), w.From.Known && out.From.Known}
+				w.To = Figure{min(w.To.V, out.To.V), w.To.Known && out.To.Known}
+			}
+			out, first = w, false
+		}
+	}
+	return out
+}

@@ -138,3 +138,38 @@ func TestToolsAndBagsAreToldInFull(t *testing.T) {
 		}
 	}
 }
+
+// A round suits from when its slowest jug is thick enough to when its quickest is too thick; a jug whose end is not known leaves it open.
+func TestAStintSuitsWhileAllItsJugsDo(t *testing.T) {
+	p, shelf := paced(t, script.Drop)
+	s := pour.Weigh(p, shelf)
+	windows := []pour.Window{{From: pour.Know(4), To: pour.Know(17)}, {From: pour.Know(5.5), To: pour.Know(30)}, {From: pour.Know(3), To: pour.Know(9)}}
+	for i := range s.Base.Jugs {
+		s.Base.Jugs[i].Clock.Window = windows[i%len(windows)]
+	}
+	rounds := 0
+	for _, st := range s.Stints() {
+		got := s.Suits(st)
+		switch moved := s.Moves(st); {
+		case len(moved) == 0:
+			if got != (pour.Window{}) {
+				t.Errorf("%s moves nothing and suits %v", st.Name(), got)
+			}
+		case len(moved) >= 3:
+			if rounds++; got != (pour.Window{From: pour.Know(5.5), To: pour.Know(9)}) {
+				t.Errorf("%s of %v suits %v", st.Name(), moved, got)
+			}
+		case len(moved) == 1 && moved[0] == s.Base.Jugs[0].Name && got != windows[0]:
+			t.Errorf("%s suits %v", st.Name(), got)
+		}
+	}
+	s.Base.Jugs[1].Clock.Window.To = pour.Figure{}
+	for _, st := range s.Stints() {
+		if got := s.Suits(st); len(s.Moves(st)) >= 3 && (got.To.Known || got.From != pour.Know(5.5)) {
+			t.Errorf("with an end that is not known %s suits %v", st.Name(), got)
+		}
+	}
+	if rounds == 0 {
+		t.Error("no round moves three jugs")
+	}
+}

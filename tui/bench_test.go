@@ -429,7 +429,7 @@ func TestOpenListsThePlansOfTheFolderAndTheExamples(t *testing.T) {
 	m, path := opening(t)
 	drive(m, "o")
 	f := frame(m)
-	for _, want := range []string{"desert.toml", "meadow.toml", "Tidal Pool", "example"} {
+	for _, want := range []string{"a new plan", "Desert", "Alpine Meadow", "Tidal Pool", "example"} {
 		if !strings.Contains(f, want) {
 			t.Errorf("no %q in the list:\n%s", want, f)
 		}
@@ -441,11 +441,11 @@ func TestOpenListsThePlansOfTheFolderAndTheExamples(t *testing.T) {
 	}
 	drive(m, "o")
 	typeText(m, "tidal")
-	told(t, m, "enter", "an example: saving asks for a file of your own")
+	told(t, m, "enter", "an example: saving asks for a name and a file of your own")
 	if m.session.Plan().Name != "Tidal Pool" || m.file.path != "" || m.session.Dirty() {
 		t.Errorf("the example is %q, kept as %q", m.session.Plan().Name, m.file.path)
 	}
-	drive(m, "+ s")
+	drive(m, "+ s enter")
 	if m.dialogs.Top() == nil || !strings.Contains(frame(m), "tidal-pool.toml") {
 		t.Errorf("saving an example does not ask for a name of its own:\n%s", frame(m))
 	}
@@ -472,11 +472,11 @@ func TestOpeningAsksBeforeItLosesWhatIsNotSaved(t *testing.T) {
 		t.Error("Esc lost the changes, or went on")
 	}
 	drive(m, "o s")
-	if m.session.Dirty() || !strings.Contains(frame(m), "desert.toml") {
+	if m.session.Dirty() || !strings.Contains(frame(m), "Desert") {
 		t.Errorf("saved first, the list is not shown:\n%s", frame(m))
 	}
 	drive(m, "esc + o d")
-	if !strings.Contains(frame(m), "desert.toml") {
+	if !strings.Contains(frame(m), "Desert") {
 		t.Errorf("discarding does not go on to the list:\n%s", frame(m))
 	}
 }
@@ -505,12 +505,12 @@ func TestAFileNameIsReadAsItIsTyped(t *testing.T) {
 func TestTheChecklistGoesBesideThePlanAndCanTakeAnotherName(t *testing.T) {
 	m, path := savedIn(t, t.TempDir())
 	list := filepath.Join(filepath.Dir(path), "alpine-meadow-checklist.txt")
-	drive(m, "x")
+	drive(m, "x f")
 	if f := frame(m); !strings.Contains(f, "Write the checklist to") || !strings.Contains(f, "checklist.txt") {
 		t.Errorf("it asks:\n%s", f)
 	}
 	told(t, m, "enter", "checklist written to "+list)
-	drive(m, "x enter")
+	drive(m, "x f enter")
 	if f := frame(m); !strings.Contains(f, "is there already") {
 		t.Fatalf("the second time it does not ask:\n%s", f)
 	}

@@ -19,6 +19,9 @@ func (m *model) drawTitle(a screen.Area) {
 	if m.session.Dirty() {
 		name += " ●"
 	}
+	if m.session.Plan().Template {
+		name += " (template)"
+	}
 	a.Text(x+2, 0, screen.Clip(name, a.W()-w-x-4), m.look.Strong)
 }
 

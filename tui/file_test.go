@@ -18,7 +18,7 @@ func savedIn(t *testing.T, dir string) (*model, string) {
 	t.Helper()
 	m := opened(t, 100, 30)
 	path := filepath.Join(dir, "meadow.toml")
-	drive(m, "S ctrl+u")
+	drive(m, "S enter ctrl+u")
 	typeText(m, path)
 	drive(m, "enter")
 	if m.session.Dirty() || m.file.path != path {
@@ -88,13 +88,13 @@ func TestSavingOverAFileThatIsThereAsksFirst(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := opened(t, 100, 30)
-	drive(m, "S ctrl+u")
+	drive(m, "S enter ctrl+u")
 	typeText(m, path)
 	drive(m, "enter enter")
 	if text, _ := os.ReadFile(path); string(text) != "# mine\n" {
 		t.Fatal("the file was replaced without an answer")
 	}
-	drive(m, "S ctrl+u")
+	drive(m, "S enter ctrl+u")
 	typeText(m, path)
 	drive(m, "enter r")
 	if text, _ := os.ReadFile(path); !strings.Contains(string(text), "Alpine Meadow") {
@@ -149,7 +149,7 @@ func TestAFileThatCannotBeReadExplainsItselfAndChangesNothing(t *testing.T) {
 
 // checklistTo asks for the checklist at a path.
 func checklistTo(m *model, path string) {
-	drive(m, "x ctrl+u")
+	drive(m, "x f ctrl+u")
 	typeText(m, path)
 	drive(m, "enter")
 }
@@ -161,6 +161,33 @@ func TestTheChecklistIsWrittenToAFile(t *testing.T) {
 	text, err := os.ReadFile(path)
 	if err != nil || !strings.Contains(string(text), "Alpine Meadow") {
 		t.Errorf("no checklist: %v, %s", err, m.status.Text())
+	}
+}
+
+// x and Enter write the bench paper; a letter chooses another. Each has a file and a way to print it of its own.
+func TestEveryPaperIsWrittenToAFileOfItsOwn(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	dir := filepath.Dir(path)
+	for keys, want := range map[string][3]string{
+		"x enter": {"alpine-meadow-bench.txt", "bench paper ", "page 1 of 2"},
+		"x b":     {"alpine-meadow-bench.txt", "bench paper ", "page 1 of 2"},
+		"x l":     {"alpine-meadow-bench-large.txt", "lpi=3.5", "page 1 of 8"},
+		"x f":     {"alpine-meadow-checklist.txt", "lpi=7", "pour checklist"},
+	} {
+		file := filepath.Join(dir, want[0])
+		_ = os.Remove(file)
+		drive(m, keys)
+		if f := frame(m); !strings.Contains(f, want[0]) || !strings.Contains(f, "lp -o cpi=") {
+			t.Errorf("%s asks:\n%s", keys, f)
+		}
+		drive(m, "enter")
+		text, err := os.ReadFile(file)
+		if err != nil || !strings.Contains(string(text), want[2]) || !strings.Contains(m.status.Text(), file) {
+			t.Errorf("%s: %v, %q, %s", keys, err, m.status.Text(), text)
+		}
+		if said := m.status.Text(); !strings.Contains(said, "lp -o") && !strings.Contains(said, want[1]) {
+			t.Errorf("%s says %q", keys, said)
+		}
 	}
 }
 
@@ -189,7 +216,7 @@ func TestAChecklistReplacesAFileOnlyWhenToldTo(t *testing.T) {
 func TestTheNameOfAFolderIsNotTakenForAFile(t *testing.T) {
 	m := opened(t, 100, 30)
 	dir := t.TempDir()
-	for _, ask := range []string{"S ctrl+u", "x ctrl+u"} {
+	for _, ask := range []string{"S enter ctrl+u", "x f ctrl+u"} {
 		drive(m, ask)
 		typeText(m, dir+string(filepath.Separator))
 		drive(m, "enter")
@@ -210,7 +237,7 @@ func TestTheNameOfAFolderIsNotTakenForAFile(t *testing.T) {
 func TestTheReasonComesFirstWhenAFileCannotBeWritten(t *testing.T) {
 	m := opened(t, 80, 24)
 	path := filepath.Join(t.TempDir(), "no such folder", "a long name that pushes the reason off the screen")
-	for _, ask := range []string{"S ctrl+u", "x ctrl+u"} {
+	for _, ask := range []string{"S enter ctrl+u", "x f ctrl+u"} {
 		drive(m, ask)
 		typeText(m, path)
 		drive(m, "enter")

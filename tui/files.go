@@ -34,12 +34,17 @@ func (m *model) bring(p pour.Plan, isSaved bool, path string, stamp planfile.Sta
 	m.session.Replace(p, isSaved)
 	m.keep(path, stamp)
 	m.file.opened++
+	m.file.lent = false
 }
 
 // save saves the plan and goes on with then, which may be nil. A plan without a file asks for one.
 func (m *model) save(then func(*model) tea.Cmd) tea.Cmd {
-	if m.file.path == "" {
+	switch {
+	case m.file.path == "" && m.file.lent:
 		m.askSaveAs(then)
+		return nil
+	case m.file.path == "": // it has a name of its own
+		m.askFile(m.session.Plan().Name, then)
 		return nil
 	}
 	return m.saveTo(m.file.path, planfile.SaveOptions{Since: m.file.stamp}, then)
@@ -89,6 +94,7 @@ func (m *model) savedWell(msg savedMsg) tea.Cmd {
 	}
 	m.say(text)
 	m.keep(msg.path, msg.out.Stamp)
+	m.file.lent = false
 	m.session.Saved(msg.plan)
 	kept := tea.Sequence(m.writeJournal(), m.enlist())
 	switch {
@@ -101,19 +107,36 @@ func (m *model) savedWell(msg savedMsg) tea.Cmd {
 	return tea.Sequence(kept, msg.then(m))
 }
 
-// askSaveAs asks for a file name.
+// askSaveAs asks for the plan's name, and then for its file, which is named after it.
 func (m *model) askSaveAs(then func(*model) tea.Cmd) {
+	m.dialogs.Open(&dialog.Prompt{
+		Title: "What is the plan called?", Text: "File and papers are named after it.", Typed: entry.New(m.session.Plan().Name),
+		Done: func(typed string) (tea.Cmd, error) {
+			if _, err := pour.Apply(m.session.Plan(), m.session.Shelf(), pour.SetName(typed)); err != nil {
+				return nil, err
+			}
+			m.askFile(typed, then)
+			return nil, nil
+		},
+	})
+}
+
+// askFile asks for the file of a plan, and saves it there under a name.
+func (m *model) askFile(name string, then func(*model) tea.Cmd) {
 	start := m.file.path
-	if start == "" {
-		start = slug(m.session.Plan().Name) + ".toml"
+	if start == "" || name != m.session.Plan().Name {
+		start = filepath.Join(filepath.Dir(m.file.path), slug(name)+".toml")
 	}
 	m.dialogs.Open(&dialog.Prompt{
-		Title: "Save the plan as", Text: "A file name; the plan is written as TOML and belongs to pourbench.",
+		Title: "Save " + name + " as", Text: "A file name; the plan is written as TOML and belongs to pourbench.",
 		Typed: entry.New(start),
 		Done: func(typed string) (tea.Cmd, error) {
 			path, err := fileName(typed, ".toml")
 			if err != nil {
 				return nil, fmt.Errorf("%w: save the plan", err)
+			}
+			if err := m.session.Apply("name", pour.SetName(name)); err != nil {
+				return nil, err
 			}
 			since := planfile.Stamp{}
 			if path == m.file.path {

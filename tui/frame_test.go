@@ -199,7 +199,7 @@ func TestHelpListsEveryKeyAndIsSearched(t *testing.T) {
 		}
 	}
 	typeText(m, "checklist")
-	if f = frame(m); !strings.Contains(f, "write the checklist") || strings.Contains(f, "undo the last change") {
+	if f = frame(m); !strings.Contains(f, "write the bench paper") || strings.Contains(f, "undo the last change") {
 		t.Error("help is not searched by what is typed")
 	}
 }

@@ -92,7 +92,7 @@ func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 	if got := journals(t, state); len(got) != 1 || got[0] != 44 {
 		t.Errorf("taken up, the journals hold %v", got)
 	}
-	drive(again, "S ctrl+u")
+	drive(again, "S enter ctrl+u")
 	typeText(again, filepath.Join(t.TempDir(), "x.toml"))
 	drive(again, "enter")
 	left, err := os.ReadDir(state)

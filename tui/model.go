@@ -83,6 +83,7 @@ type file struct {
 	path   string
 	stamp  planfile.Stamp
 	opened int  // counts the plans that were put on the bench
+	lent   bool // it is an example's or a template's, with a name that is not its own
 	saving bool // a save is under way
 }
 
@@ -101,6 +102,7 @@ func newModel(o Options) *model {
 		stations: panel.Stations(), warnings: panel.Warnings(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp)
+	m.file.lent = o.Document.Path == ""
 	if o.StateDir != "" {
 		m.journal.file = planfile.NewJournal(o.StateDir)
 	}

@@ -1,19 +1,13 @@
 package tui
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
-	"path/filepath"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour/disk"
-	"pourbench/pour/paper"
+	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
-	"pourbench/tui/entry"
 )
 
 // loadedMsg brings a plan that was opened, and the revision of the plan on the bench when that was asked for.
@@ -23,13 +17,7 @@ type loadedMsg struct {
 	rev int
 }
 
-// listedMsg brings the plan files that can be opened.
-type listedMsg struct{ paths []string }
-
-// examplePrefix marks an example in the list of plans; no path starts with it.
-const examplePrefix = "\x00"
-
-// open lists the plans of the folder and the examples; an unsaved plan is a question first.
+// open lists the plans there are; an unsaved plan is a question first.
 func (m *model) open() tea.Cmd {
 	if m.session.Dirty() {
 		m.unsaved("opening another plan", func(m *model) tea.Cmd { return m.list() })
@@ -38,37 +26,11 @@ func (m *model) open() tea.Cmd {
 	return m.list()
 }
 
-func (m *model) list() tea.Cmd {
-	dir := filepath.Dir(m.file.path)
-	return func() tea.Msg {
-		paths, err := filepath.Glob(filepath.Join(dir, "*.toml"))
-		if err != nil {
-			return listedMsg{}
-		}
-		return listedMsg{paths}
-	}
-}
-
-// listed opens the list of plans.
-func (m *model) listed(msg listedMsg) {
-	l := &dialog.List{Title: "Open a plan: pick one, or type a path", Free: "open the file of that path", Choose: m.openPlan}
-	for _, p := range msg.paths {
-		l.Items = append(l.Items, dialog.Item{ID: p, Name: filepath.Base(p), Aside: "file", Detail: []string{p}})
-	}
-	for _, e := range m.examples() {
-		l.Items = append(l.Items, dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Detail: []string{e.Plan.Name, "an example that comes with pourbench", e.Plan.Notes}})
-	}
-	m.dialogs.Open(l)
-}
-
-func (m *model) examples() []Example {
-	if m.opt.Examples == nil {
-		return nil
-	}
-	return m.opt.Examples()
-}
-
+// openPlan opens what was picked from the list, or the file of a path that was typed.
 func (m *model) openPlan(id string) tea.Cmd {
+	if id == newPlanID {
+		return m.newPlan()
+	}
 	name, ok := strings.CutPrefix(id, examplePrefix)
 	if !ok {
 		return m.load(expand(id))
@@ -77,7 +39,8 @@ func (m *model) openPlan(id string) tea.Cmd {
 		if e.Name == name {
 			drop := m.dropJournal()
 			m.bring(e.Plan.Clone(), true, "", planfile.Stamp{})
-			m.say("an example: saving asks for a file of your own")
+			m.file.lent = true
+			m.say("an example: saving asks for a name and a file of your own")
 			return tea.Sequence(drop, m.findLostWork())
 		}
 	}
@@ -102,61 +65,40 @@ func (m *model) loaded(msg loadedMsg) tea.Cmd {
 		m.refuse("the plan on the bench was changed while " + msg.doc.Path + " was read; open it again")
 		return nil
 	}
+	if msg.doc.Plan.Template {
+		m.ask("A template", msg.doc.Plan.Name+" is a template.",
+			dialog.Answer{Text: "begin a new plan from it", Do: func() tea.Cmd { return m.beginFrom(msg.doc) }},
+			dialog.Answer{Text: "open the template itself", Do: func() tea.Cmd { return m.putDown(msg.doc) }})
+		return nil
+	}
+	return m.putDown(msg.doc)
+}
+
+// beginFrom puts a new plan on the bench that a template begins.
+func (m *model) beginFrom(doc planfile.Document) tea.Cmd {
 	drop := m.dropJournal()
-	m.bring(msg.doc.Plan, true, msg.doc.Path, msg.doc.Stamp)
-	m.say("opened " + msg.doc.Path)
-	if msg.doc.HandComments {
-		m.say("opened " + msg.doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
+	m.bring(pour.FromTemplate(doc.Plan), false, "", planfile.Stamp{})
+	m.file.lent = true
+	m.say("a new plan from the template " + doc.Plan.Name + "; saving asks for its name")
+	return drop
+}
+
+// toggleTemplate marks the plan as a template or takes the mark away.
+func (m *model) toggleTemplate() {
+	is := !m.session.Plan().Template
+	if m.edit("template", pour.SetTemplate(is)) != nil {
+		return
+	}
+	m.say(map[bool]string{true: "a template from now on: opened, it begins a new plan; save it", false: "no template any more"}[is])
+}
+
+// putDown puts an opened plan on the bench.
+func (m *model) putDown(doc planfile.Document) tea.Cmd {
+	drop := m.dropJournal()
+	m.bring(doc.Plan, true, doc.Path, doc.Stamp)
+	m.say("opened " + doc.Path)
+	if doc.HandComments {
+		m.say("opened " + doc.Path + "; its comments are not kept by saving, the file as it was is kept beside it")
 	}
 	return tea.Sequence(drop, m.enlist(), m.findLostWork())
-}
-
-// writtenMsg says what became of a file that was handed on.
-type writtenMsg struct {
-	path string
-	err  error
-}
-
-// askChecklist asks for the file the checklist goes to.
-func (m *model) askChecklist() {
-	start := slug(m.session.Plan().Name) + "-checklist.txt"
-	if m.file.path != "" {
-		start = filepath.Join(filepath.Dir(m.file.path), start)
-	}
-	m.dialogs.Open(&dialog.Prompt{
-		Title: "Write the checklist to", Text: "Plain text, 80 columns, for any printer.", Typed: entry.New(start),
-		Done: func(typed string) (tea.Cmd, error) {
-			path, err := fileName(typed, "")
-			if err != nil {
-				return nil, fmt.Errorf("%w: write the checklist", err)
-			}
-			return m.writeChecklist(path, false), nil
-		},
-	})
-}
-
-func (m *model) writeChecklist(path string, replace bool) tea.Cmd {
-	sheet, shelf := *m.session.Sheet(), m.session.Shelf()
-	if work := m.session.Untimed(); work != nil {
-		sheet = work()
-	}
-	return func() tea.Msg {
-		text := paper.Checklist(sheet, shelf)
-		err := disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: !replace})
-		return writtenMsg{path, err}
-	}
-}
-
-func (m *model) written(msg writtenMsg) tea.Cmd {
-	switch {
-	case errors.Is(msg.err, fs.ErrExist):
-		m.ask("There is a file of that name", msg.path+" is there already.",
-			dialog.Answer{Text: "replace it", Do: func() tea.Cmd { return m.writeChecklist(msg.path, true) }},
-			dialog.Answer{Text: "take another name", Do: func() tea.Cmd { m.askChecklist(); return nil }})
-	case msg.err != nil:
-		m.refuse(disk.Reason(msg.err).Error() + ": write the checklist to " + msg.path)
-	default:
-		m.say("checklist written to " + msg.path + ": print it and take it to the bench")
-	}
-	return nil
 }

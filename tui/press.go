@@ -85,12 +85,16 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return m.save(nil)
 	case keys.SaveAs:
 		m.askSaveAs(nil)
+	case keys.NewPlan:
+		return m.newPlan()
+	case keys.Template:
+		m.toggleTemplate()
 	case keys.Open:
 		return m.open()
 	case keys.Recipe:
 		m.writeRecipe("")
 	case keys.Checklist:
-		m.askChecklist()
+		m.askPaper()
 	case keys.Copy:
 		return m.copyCell()
 	case keys.CopyPanel:

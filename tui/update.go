@@ -97,6 +97,8 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		return m.saved(msg)
 	case loadedMsg:
 		return m.loaded(msg)
+	case freshMsg:
+		return m.freshMade(msg)
 	case writtenMsg:
 		return m.written(msg)
 	case journaledMsg:
@@ -106,7 +108,9 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 	case lostMsg:
 		m.offerLostWork(msg)
 	case listedMsg:
-		m.listed(msg)
+		return m.listed(msg)
+	case lookedMsg:
+		m.looked(msg)
 	case suggestedMsg:
 		m.suggested(msg)
 	case learnedMsg:

@@ -107,7 +107,7 @@ func (w *walk) step() {
 		}
 		w.follow(w.update("click", tea.MouseClickMsg{X: at.x, Y: at.y, Button: tea.MouseLeft}))
 	case w.one(90):
-		w.follow(w.update("paste", tea.PasteMsg{Content: pick(w, []string{" 41,5\n", "\x1b]52;c;aGk=\a\u009b2J\u202e漢字", "1e400", strings.Repeat("long ", 60)})}))
+		w.follow(w.update("paste", tea.PasteMsg{Content: pick(w, []string{" 41,5\n", "\x1b]52;c;aGk=\a\u009b2J\u202e漢字", "1e400", strings.Repeat("long ", 60), "olive 60 %\ncoconut 33\nwibble 5 g\n", "350 g olive oil\n\x1b[2J150 g shea\nwater 9 g"})}))
 	case w.one(200):
 		w.follow(w.update("focus", tea.FocusMsg{}))
 	case w.one(40) && len(w.late) > 0:

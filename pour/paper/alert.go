@@ -6,45 +6,81 @@ import (
 	"pourbench/pour"
 )
 
-// sectionAlerts says again, at the head of a step, the warnings that stand on the whole batch or on a jug the step has no row for.
-func (d *desk) sectionAlerts(b batch, at step, hasRow func(pour.JugSheet) bool) {
-	for _, w := range d.alertsOf(b, at) {
-		if j, ok := jugOf(b, w); !ok || !hasRow(j) {
-			d.alert(string(w.Severity) + ": " + advice(w))
+// alerts says the warnings that belong to a step of a batch, or to a place that both share, each once on a paper; several of a kind that
+// want the same done are one. Those of a jug that the step has a row for wait for that row.
+func (d *desk) alerts(at step, is func(pour.Warning) bool) {
+	var waiting []pour.Warning
+	tell := func() {
+		if len(waiting) == 0 {
+			return
 		}
+		d.alert(d.told(waiting))
+		waiting = nil
 	}
-}
-
-// placeAlerts says again, at the head of a section that is no step of a batch, the warnings that belong there.
-func (d *desk) placeAlerts(at step) {
 	for _, w := range d.sheet.Warnings {
-		if placeOfWarning(w) == at {
-			d.alert(string(w.Severity) + ": " + advice(w))
+		if d.placeOf(w) != at || !is(w) || d.said[once(w)] {
+			continue
 		}
+		d.said[once(w)] = true
+		if len(waiting) > 0 && (waiting[0].Code != w.Code || waiting[0].Do != w.Do || waiting[0].Where != w.Where) {
+			tell()
+		}
+		waiting = append(waiting, w)
+	}
+	tell()
+}
+
+// told is several warnings of one kind and place in one text, in the place they stand on. What to do is said once on a paper.
+func (d *desk) told(list []pour.Warning) string {
+	text := string(list[0].Severity) + ": "
+	for _, w := range list {
+		text += sentence(w.Text) + " "
+	}
+	if do := sentence(list[0].Do); !d.said[do] {
+		d.said[do] = true
+		text += do
+	}
+	return strings.TrimSpace(text)
+}
+
+// ofBatch picks the warnings of a batch, of whatever in it.
+func ofBatch(n pour.BatchName) func(pour.Warning) bool {
+	return func(w pour.Warning) bool { return batchOf(w) == n }
+}
+
+// ofJug picks the warnings of one jug.
+func ofJug(b batch, jug string) func(pour.Warning) bool {
+	return func(w pour.Warning) bool {
+		n, name, ok := w.Jug()
+		return ok && n == b.Name && name == jug
 	}
 }
 
-// jugAlerts says again, under a jug's row, the warnings that stand on that jug.
-func (d *desk) jugAlerts(b batch, at step, jug string) {
-	for _, w := range d.alertsOf(b, at) {
-		if j, ok := jugOf(b, w); ok && j.Name == jug {
-			d.alert(string(w.Severity) + ": " + advice(w))
+// besideJugs picks the warnings of a batch that are not those of a jug it names.
+func besideJugs(b batch, is func(pour.JugSheet) bool) func(pour.Warning) bool {
+	return func(w pour.Warning) bool {
+		if batchOf(w) != b.Name {
+			return false
 		}
+		for _, j := range b.Jugs {
+			if is(j) && ofJug(b, j.Name)(w) {
+				return false
+			}
+		}
+		return true
 	}
 }
 
-func (d *desk) alertsOf(b batch, at step) []pour.Warning {
-	var out []pour.Warning
-	for _, w := range d.sheet.Warnings {
-		if placeOfWarning(w) == at && batchOf(w) == b.Name {
-			out = append(out, w)
-		}
+// once is what a warning says, and of whom unless that is a whole batch: what is so of two batches is said with the first.
+func once(w pour.Warning) string {
+	if w.Where == string(pour.Base) || w.Where == string(pour.Icing) {
+		return advice(w)
 	}
-	return out
+	return w.Where + ": " + advice(w)
 }
 
-// noRow is for steps whose rows are not one per jug.
-func noRow(pour.JugSheet) bool { return false }
+// anywhere picks every warning.
+func anywhere(pour.Warning) bool { return true }
 
 // everyJug is for steps with a row for every jug.
 func everyJug(pour.JugSheet) bool { return true }
@@ -59,17 +95,6 @@ func batchOf(w pour.Warning) pour.BatchName {
 		return n
 	}
 	return pour.Base
-}
-
-// jugOf is the jug of a batch that a warning stands on.
-func jugOf(b batch, w pour.Warning) (pour.JugSheet, bool) {
-	n, name, ok := w.Jug()
-	for _, j := range b.Jugs {
-		if ok && n == b.Name && j.Name == name {
-			return j, true
-		}
-	}
-	return pour.JugSheet{}, false
 }
 
 // advice is a warning's reason and what to do, in the place it stands on.

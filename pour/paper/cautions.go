@@ -1,50 +1,89 @@
 package paper
 
 import (
+	"fmt"
 	"strings"
 
 	"pourbench/pour"
 )
 
-// cautions is the first section: what hurts, and what this plan was warned of. Each number keeps its meaning in every plan.
+// cautions is the first section: what hurts in every pour, and where the warnings of this plan stand.
 func (d *desk) cautions() {
-	d.heading(sectionCautions, "cautions: read, then tick", "", "")
-	d.tick(row{text: "Lye and fresh batter burn skin and eyes, and so do icing in its bag, scraps and washing-up. Goggles, gloves that stand lye, " +
-		"long sleeves and closed shoes stay on to the end."})
+	d.heading("cautions: read, then tick", "", "")
+	d.tick(row{text: "Lye and fresh batter burn skin and eyes, and so do icing in its bag, scraps, rags and washing-up, for a day or two yet. Goggles, gloves " +
+		"that stand lye, long sleeves and closed shoes stay on to the end."})
 	d.tick(row{text: "Children and pets are out of the room. Nothing to eat or drink on the bench; lye tools never go back to food."})
 	d.tick(row{text: "No aluminium, zinc or tin anywhere: lye eats it and gives off a gas that explodes. Stainless steel or PP or HDPE plastic only; glass can crack."})
-	d.tick(row{text: "Lye goes into cold water, a little at a time, never water onto lye. It grows very hot and steams: keep air moving, do not lean over it, " +
-		"keep it away from acids and from anything that burns."})
-	d.tick(row{text: "Splash on skin or in an eye: clothing and lenses off, rinse at once with plenty of running water, keep rinsing, and get medical help. " +
-		"No vinegar on skin. Swallowed: rinse the mouth, do not bring on vomiting, get medical help at once."})
-	d.tick(row{text: "Heat: melted oil scalds, a hot loaf can swell and crack. Do not leave either alone; no flame near scents."})
-	d.when(d.powders(), "Dry powders, lye among them, must not be breathed: no draught, a dust mask, lid on, wet them at once.")
+	d.tick(row{text: "Lye grows very hot and steams as it is made: into cold water with it, never water onto it. Do not lean over it; keep it away from acids " +
+		"and from anything that burns."})
+	for _, text := range emergency() {
+		d.tick(row{text: text})
+	}
+	d.tick(row{text: "Melted oil scalds: do not leave it alone. No flame near oil or scents."})
+	d.when(d.powders(), "Breathe in no powder, dry lye among them: no draught, a mask.")
 	d.when(d.scented(), "Scents undiluted can harm skin, eyes and lungs: gloves on, lids on, air moving. The certificate of your own lot sets the limit.")
 	d.when(d.foodLike(), "This design may look or smell like food. Say so on the wrapping (not food, keep from children), leave no small loose parts, "+
 		"and find out what rules hold where you sell: some places forbid such soap.")
 	d.tick(row{text: "This paper is a plan, not a promise: it cannot say that a batch, a bar or a label is safe or lawful. The labels and safety data " +
 		"sheets of what you use come first, then the rules of your place and the advice of people licensed to give it."})
-	d.planned()
+	d.alerts(placeFront, anywhere)
+	d.index()
 }
 
-// when writes a caution where it matters and keeps its number where it does not.
-func (d *desk) when(matters bool, text string) {
-	if !matters {
-		d.skip()
-		return
+// emergency is what to do when it has happened, in our own words after the first aid of the state fact sheet on sodium hydroxide (New Jersey,
+// 2015: 30 minutes) and the international chemical safety card 0360 (swallowed).
+func emergency() []string {
+	return []string{
+		"Splash of lye, batter or icing on skin or in an eye: clothing and lenses off, running water at once and for 30 minutes, medical help. No vinegar.",
+		"Swallowed: rinse the mouth, do not bring on vomiting, medical help at once. Breathed in: fresh air, and medical help, also hours later.",
 	}
-	d.tick(row{text: text})
 }
 
-// planned lists every stop and caution of this plan, and the notes that belong to no later section.
-func (d *desk) planned() {
-	for _, severity := range severities() {
-		for _, w := range ofSeverity(d.sheet.Warnings, severity) {
-			if severity != pour.Note || placeOfWarning(w) == placeFront {
-				d.tick(row{text: strings.ToUpper(string(severity)) + ": " + told(w)})
-			}
+// when writes a caution where it matters.
+func (d *desk) when(matters bool, text string) {
+	if matters {
+		d.tick(row{text: text})
+	}
+}
+
+// index says in which sections this plan's own cautions and notes stand.
+func (d *desk) index() {
+	type tally struct{ cautions, notes int }
+	in, counts := make([]tally, len(d.sections)+1), map[string]bool{}
+	for _, w := range d.sheet.Warnings {
+		at := d.placeOf(w)
+		if len(d.sections) == 0 || at == placeFront || d.said[once(w)] || counts[once(w)] {
+			continue
+		}
+		counts[once(w)] = true
+		n := d.number(batchOf(w), at)
+		if w.Severity == pour.Caution {
+			in[n].cautions++
+		} else {
+			in[n].notes++
 		}
 	}
+	var parts []string
+	for n, t := range in {
+		words := []string{counted(t.cautions, "caution"), counted(t.notes, "note")}
+		if said := strings.Join(strings.Fields(strings.Join(words, " and ")), " "); t != (tally{}) {
+			parts = append(parts, strings.TrimSuffix(strings.TrimPrefix(said, "and "), " and")+fmt.Sprintf(" in section %d", n))
+		}
+	}
+	if len(parts) > 0 {
+		d.tick(row{text: "What this plan was warned of stands where it matters, behind a !: " + strings.Join(parts, ", ") + ". Read it before lye meets oil."})
+	}
+}
+
+// counted is a number of things in words; none is nothing.
+func counted(n int, what string) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // powders says whether any powder of this plan dusts; dry alkali always does.

@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"strings"
 
 	"pourbench/pour"
@@ -18,7 +17,7 @@ const (
 // the sheet's warnings, and gives the exit code: [ExitClear] with nothing above
 // a note, [ExitCaution] with a caution, [ExitStop] with a stop.
 func Check(s pour.Sheet, mends [][]string) (text string, exit int) {
-	p := &page{}
+	p := textPage()
 	p.wrapped("", s.Plan.Name+": "+tally(s.Warnings))
 	for _, severity := range severities() {
 		var group []int
@@ -50,11 +49,11 @@ func Check(s pour.Sheet, mends [][]string) (text string, exit int) {
 	p.wrapped("", "What no rule here looks for is not warned of. Whether a batch is safe is not judged.")
 	switch s.Worst() {
 	case pour.Stop:
-		return p.out.String(), ExitStop
+		return p.text(), ExitStop
 	case pour.Caution:
-		return p.out.String(), ExitCaution
+		return p.text(), ExitCaution
 	default:
-		return p.out.String(), ExitClear
+		return p.text(), ExitClear
 	}
 }
 
@@ -75,12 +74,8 @@ func ofSeverity(warnings []pour.Warning, severity pour.Severity) []pour.Warning 
 func tally(warnings []pour.Warning) string {
 	var parts []string
 	for _, severity := range severities() {
-		n := len(ofSeverity(warnings, severity))
-		switch {
-		case n == 1:
-			parts = append(parts, "1 "+string(severity))
-		case n > 1:
-			parts = append(parts, fmt.Sprintf("%d %ss", n, severity))
+		if said := counted(len(ofSeverity(warnings, severity)), string(severity)); said != "" {
+			parts = append(parts, said)
 		}
 	}
 	if len(parts) == 0 {

@@ -6,43 +6,53 @@ import (
 	"pourbench/pour"
 )
 
-// Checklist writes the paper a pour is made from: plain text of at most 80 columns, ASCII but for the letters of names. Section numbers
-// are the same for every plan. With a stop on the lye it says DO NOT MIX and holds neither lye amounts nor the run. The shelf says how the
-// technique is done and which colourants dust.
+// Checklist writes the full paper a pour is made from: sheets of at most 66 lines of 80 columns, a form feed between two, ASCII but for the
+// letters of names. With a stop on the lye it says DO NOT MIX and holds neither lye amounts nor the pour. The shelf says how the technique
+// is done and which colourants dust.
 func Checklist(s pour.Sheet, shelf pour.Shelf) string {
-	d := &desk{sheet: &s, show: s.Plan.Show, shelf: shelf, stopped: s.LyeStopped() || !worked(s)}
+	d := newDesk(s, shelf, fullFormat())
 	d.title()
-	d.cautions()
 	if !worked(s) {
-		d.raw("")
-		d.wrapped("", "No figure of this plan could be worked out, so there is nothing to weigh. Put right what is named above and print again.")
-		return d.out.String()
+		d.cautions()
+		d.nothingToWeigh()
+		return d.printed(d.name("pour checklist"))
 	}
+	d.sections = d.planned()
+	d.cautions()
 	d.gather()
 	d.mould()
-	d.melt()
-	d.weigh(d.batch(pour.Base))
-	d.run()
-	d.make(d.batch(pour.Base))
-	if s.Icing == nil {
-		d.absent(icingSections(), "icing", "none in this plan.")
-	} else {
-		d.weigh(d.batch(pour.Icing))
-		d.make(d.batch(pour.Icing))
+	for _, n := range d.batches() {
+		d.weigh(d.batch(n))
 	}
+	d.pour()
 	d.bed()
 	d.clean()
 	d.cut()
-	return d.out.String()
+	return d.printed(d.name("pour checklist"))
 }
 
 // desk is a page with what is drawn on it.
 type desk struct {
 	page
-	sheet   *pour.Sheet
-	show    pour.Show
-	shelf   pour.Shelf
-	stopped bool // DO NOT MIX: no lye amounts, no run
+	sheet    *pour.Sheet
+	show     pour.Show
+	shelf    pour.Shelf
+	sections []section
+	said     map[string]bool // warnings that stand on the page
+	stopped  bool            // DO NOT MIX: no lye amounts, no pour
+}
+
+func newDesk(s pour.Sheet, shelf pour.Shelf, f format) *desk {
+	return &desk{page: page{format: f}, sheet: &s, show: s.Plan.Show, shelf: shelf, said: map[string]bool{}, stopped: s.LyeStopped() || !worked(s)}
+}
+
+// name is the title of a paper, which stands on each of its sheets.
+func (d *desk) name(paper string) string { return d.sheet.Plan.Name + ": " + paper }
+
+// begin opens the section of a step of a batch, or of a place that both share, and says its warnings.
+func (d *desk) begin(n pour.BatchName, s step, figure, actual string) {
+	at := d.sections[d.number(n, s)-1]
+	d.heading(d.of(at.batch, at.title), figure, actual)
 }
 
 // batch is one batch with its part of the plan.
@@ -62,58 +72,79 @@ func (d *desk) batch(n pour.BatchName) batch {
 	return b
 }
 
+// title says what is poured, and when.
 func (d *desk) title() {
-	d.rule("=")
-	d.wrapped("", "POUR CHECKLIST: "+d.sheet.Plan.Name)
-	d.rule("=")
-	if at := d.sheet.Plan.PourAt; at.IsZero() {
-		d.raw("Pour day ____-__-__   lye meets oil at __:__   batch __________  by __________")
-	} else {
-		d.raw("Pour day " + at.Format("2006-01-02") + "   lye meets oil at " + at.Format("15:04") + "   batch __________  by __________")
+	if full := d.name("pour checklist"); width(full) > d.wide-len("page 99 of 99")-gap {
+		d.wrapped("", d.sheet.Plan.Name)
 	}
+	d.day()
 	if notes := d.sheet.Plan.Notes; notes != "" {
 		d.wrapped("", "Notes: "+notes)
 	}
-	d.wrapped("", "Times count from the base's lye-in (0 min): the moment its lye meets its oils.")
-	if !worked(*d.sheet) {
-		d.banner()
+	if worked(*d.sheet) {
+		d.made()
+		d.wrapped("", "Scales: batter, oils and water in steps of "+d.show.Weight(d.show.ScaleStepG)+", lye, extras, colours and scents in steps of "+
+			d.show.Dose(d.show.LyeStepG)+". A dash stands where a figure could not be worked out.")
+	}
+	d.banner()
+}
+
+// day is the room for who pours when.
+func (d *desk) day() {
+	day, at := "____-__-__", "__:__"
+	if t := d.sheet.Plan.PourAt; !t.IsZero() {
+		day, at = t.Format("2006-01-02"), t.Format("15:04")
+	}
+	if line := fmt.Sprintf("Pour day %s   lye meets oil at %s   batch __________   by __________", day, at); len(line) <= d.wide {
+		d.raw(line)
 		return
 	}
+	d.raw("Pour day " + day)
+	d.raw("Lye meets oil at " + at)
+	d.raw("Batch __________   by __________")
+}
+
+// made is how much is made, and what times mean.
+func (d *desk) made() {
 	bars := fmt.Sprintf("%d bars of %s", d.sheet.Bars.Count, d.show.Len(d.sheet.Bars.ThicknessMM))
 	if !d.stopped {
-		bars = "Base batter " + d.show.Weight(d.sheet.Base.Size.BatterWeighG) + ", " + bars
+		bars += ", base batter " + d.show.Weight(d.sheet.Base.Size.BatterWeighG)
 		if d.sheet.Icing != nil {
 			bars += ", icing " + d.show.Weight(d.sheet.Icing.Size.BatterWeighG)
 		}
 	}
-	d.wrapped("", sentence(bars))
-	d.wrapped("", "Scales: batter, oils and water in steps of "+d.show.Weight(d.show.ScaleStepG)+", lye, extras, colours and scents in steps of "+
-		d.show.Dose(d.show.LyeStepG)+". A dash stands where a figure could not be worked out.")
-	d.banner()
+	d.wrapped("", bars+". Times are minutes:seconds from the base's lye-in, 0:00, when its lye meets its oils.")
 }
 
-// banner stands on the first page and wherever lye would be weighed or mixed.
+// banner stands on the first page where anything stops the pour, with all that does.
 func (d *desk) banner() {
 	stops := ofSeverity(d.sheet.Warnings, pour.Stop)
 	if len(stops) == 0 && !d.stopped {
 		return
 	}
 	d.raw("")
-	d.rule("#")
-	if d.stopped {
-		d.raw("DO NOT MIX. A stop stands on the lye: no lye amounts are printed.")
-	} else {
-		d.raw("STOP. Put this right before you pour.")
-	}
-	for _, w := range stops {
-		if w.Lye || !d.stopped {
+	d.keep(func() {
+		d.rule("#")
+		if d.stopped {
+			d.wrapped("", "DO NOT MIX. A stop stands on the lye: no lye amounts are printed.")
+		} else {
+			d.wrapped("", "STOP. Put this right before you pour.")
+		}
+		for _, w := range stops {
+			d.said[once(w)] = true
 			d.wrapped("  ", told(w))
 		}
-	}
-	d.rule("#")
+		d.rule("#")
+	})
 }
 
-// withheld stands in place of a section that must not be carried out.
-func (d *desk) withheld(section int, title string) {
-	d.absent(fmt.Sprint(section), title, "DO NOT MIX. Withheld until the stop on the lye is put right.")
+// nothingToWeigh stands in place of all sections of a plan that could not be worked out.
+func (d *desk) nothingToWeigh() {
+	d.raw("")
+	d.wrapped("", "No figure of this plan could be worked out, so there is nothing to weigh. Put right what is named above and print again.")
+}
+
+// withheld stands in a section that must not be carried out.
+func (d *desk) withheld() {
+	d.wrapped(d.under(), "DO NOT MIX. Withheld until the stop on the lye is put right.")
 }

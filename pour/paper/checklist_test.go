@@ -2,6 +2,7 @@ package paper
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -54,32 +55,29 @@ func TestNoLineOfAnyPaperIsOver80Columns(t *testing.T) {
 			t.Fatal(faults[0])
 		}
 		warnings, _ := Check(s, nil)
-		for _, text := range []string{Checklist(s, testShelf()), warnings} {
+		for _, text := range []string{Checklist(s, testShelf()), Bench(s, testShelf(), false), warnings} {
 			if line, w := widest(text); w > 80 {
 				t.Fatalf("%d columns: %s", w, line)
 			}
 		}
+		if line, w := widest(Bench(s, testShelf(), true)); w > 40 {
+			t.Fatalf("%d columns: %s", w, line)
+		}
 	})
 }
 
-// sections lists the numbered headings of a paper.
-func sections(text string) map[string]string {
-	out := map[string]string{}
-	for _, m := range regexp.MustCompile(`(?m)^(\d+) +([A-Z][A-Z :,]*[A-Z])`).FindAllStringSubmatch(text, -1) {
-		out[m[1]] = strings.TrimSpace(m[2])
-	}
-	return out
-}
-
-func TestSectionNumbersStayWhenPartsAreMissing(t *testing.T) {
-	whole := sections(print(testPlan()))
-	if len(whole) != 28 || whole["28"] != "CUT AND CURE" || whole["15"] != "POUR" || whole["25"] != "ICING: PIPE" {
-		t.Fatalf("the whole plan has %d sections: %v", len(whole), whole)
-	}
+// Sections count up from 1 and so do the items of each, whatever a plan has or lacks; a section is named at most once besides where it goes on.
+func TestSectionsAndItemsAreNumberedWithoutGaps(t *testing.T) {
+	number := regexp.MustCompile(`^(\d+)(?:\.(\d+))? +`)
+	heading := regexp.MustCompile(`^\d+ +[A-Z][A-Z ,:]+(  |\n)`)
 	for what, cut := range map[string]func(*pour.Plan){
-		"icing":  func(p *pour.Plan) { p.Icing = nil },
-		"extras": func(p *pour.Plan) { p.Base.Extras, p.Icing.Extras = nil, nil },
-		"scent":  func(p *pour.Plan) { p.Base.Scents, p.Icing.Scents = nil, nil },
+		"nothing": func(*pour.Plan) {},
+		"icing":   func(p *pour.Plan) { p.Icing = nil },
+		"extras":  func(p *pour.Plan) { p.Base.Extras, p.Icing.Extras = nil, nil },
+		"scent":   func(p *pour.Plan) { p.Base.Scents, p.Icing.Scents = nil, nil },
+		"KOH":     func(p *pour.Plan) { p.Base.KOHSharePercent = 20 },
+		"stock":   func(p *pour.Plan) { p.Base.StockLyePercent, p.Base.Extras = 50, nil },
+		"stop":    func(p *pour.Plan) { p.Base.SuperfatPercent = -3 },
 		"colour": func(p *pour.Plan) {
 			for i := range p.Base.Jugs {
 				p.Base.Jugs[i].Colourants = nil
@@ -88,55 +86,64 @@ func TestSectionNumbersStayWhenPartsAreMissing(t *testing.T) {
 	} {
 		p := testPlan()
 		cut(&p)
-		got := sections(print(p))
-		for number, title := range got {
-			if whole[number] != title {
-				t.Errorf("without %s section %s is %q, with it %q", what, number, title, whole[number])
+		section, item := 0, 0
+		for l := range strings.Lines(print(p)) {
+			m := number.FindStringSubmatch(l)
+			switch {
+			case m == nil || strings.Contains(l, "(goes on)") || !strings.HasPrefix(strings.TrimLeft(l[len(m[0]):], " "), "[ ]") && m[2] != "":
+			case m[2] == "" && heading.MatchString(l):
+				if section, item = section+1, 0; m[1] != strconv.Itoa(section) {
+					t.Errorf("without %s section %d is numbered: %s", what, section, l)
+				}
+			case m[2] != "":
+				if item++; m[1] != strconv.Itoa(section) || m[2] != strconv.Itoa(item) {
+					t.Errorf("without %s item %d.%d is numbered: %s", what, section, item, l)
+				}
 			}
 		}
-		if what != "icing" && len(got) != len(whole) {
-			t.Errorf("without %s there are %d sections, want %d", what, len(got), len(whole))
+		if section < 8 {
+			t.Errorf("without %s there are %d sections", what, section)
 		}
 	}
 }
 
-func TestItemNumbersOfTheLyeStayWhateverTheAlkali(t *testing.T) {
-	find := func(p pour.Plan) string {
-		return regexp.MustCompile(`(?m)^(6\.\d+) +\[ \] Cooled, lid on`).FindStringSubmatch(print(p))[1]
+// A section that a text points to is the one it speaks of.
+func TestASectionPointedToIsTheOneSpokenOf(t *testing.T) {
+	text := print(testPlan())
+	title := map[string]string{}
+	for _, m := range regexp.MustCompile(`(?m)^(\d+) +([A-Z][A-Z :,]*[A-Z])`).FindAllStringSubmatch(text, -1) {
+		title[m[1]] = m[2]
 	}
-	naoh, mixed, stock, bare := testPlan(), testPlan(), testPlan(), testPlan()
-	mixed.Base.KOHSharePercent = 20
-	stock.Base.StockLyePercent, stock.Base.Extras = 50, nil
-	bare.Base.Extras = nil
-	want := find(naoh)
-	for _, p := range []pour.Plan{mixed, stock, bare} {
-		if got := find(p); got != want {
-			t.Errorf("cooling the lye is item %s, want %s", got, want)
+	for before, want := range map[string]string{
+		"base: make the lye (section ": "BASE: WEIGH AND MAKE THE LYE", "icing: make the lye (section ": "ICING: WEIGH AND MAKE THE LYE",
+		"put it to bed (section ": "PUT TO BED",
+	} {
+		_, rest, _ := strings.Cut(flat(text), before)
+		if number, _, _ := strings.Cut(rest, ")"); title[number] != want {
+			t.Errorf("%s%s) points to %q, want %q", before, number, title[number], want)
 		}
 	}
 }
 
 func TestEveryTickAfterTheCautionsLeavesRoomToWrite(t *testing.T) {
 	_, rest, _ := strings.Cut(print(testPlan()), "\n2     GATHER")
-	items := regexp.MustCompile(`(?m)^\d+\.\d+ +\[ \] `).FindAllStringIndex(rest, -1)
-	if len(items) < 100 {
-		t.Fatalf("only %d items", len(items))
+	ticks := strings.Split(rest, box)[1:]
+	if len(ticks) < 100 {
+		t.Fatalf("only %d items", len(ticks))
 	}
-	for i, at := range items {
-		end := len(rest)
-		if i+1 < len(items) {
-			end = items[i+1][0]
-		}
-		if !strings.Contains(rest[at[0]:end], blank) {
-			t.Errorf("no room to write: %s", rest[at[0]:end])
+	for _, tick := range ticks {
+		if !strings.Contains(tick, fullFormat().blank) {
+			t.Errorf("no room to write: %s", tick)
 		}
 	}
 }
 
 func TestPaperIsASCIIWhenNamesAre(t *testing.T) {
-	for i, r := range print(testPlan()) {
-		if r > '~' || r < ' ' && r != '\n' {
-			t.Fatalf("%U at byte %d", r, i)
+	for _, text := range everyPaper(testPlan()) {
+		for i, r := range text {
+			if r > '~' || r < ' ' && r != '\n' && r != '\f' {
+				t.Fatalf("%U at byte %d", r, i)
+			}
 		}
 	}
 }
@@ -144,10 +151,11 @@ func TestPaperIsASCIIWhenNamesAre(t *testing.T) {
 func TestNamesKeepTheirAccents(t *testing.T) {
 	p := testPlan()
 	p.Name, p.Base.Jugs[1].Name = "Crème à la rosé", "grüne Wiese"
-	text := flat(print(p))
-	for _, name := range []string{p.Name, p.Base.Jugs[1].Name} {
-		if !strings.Contains(text, name) {
-			t.Errorf("%q is not on the paper", name)
+	for _, text := range everyPaper(p) {
+		for _, name := range []string{p.Name, p.Base.Jugs[1].Name} {
+			if !strings.Contains(flat(text), name) {
+				t.Errorf("%q is not on the paper", name)
+			}
 		}
 	}
 }
@@ -158,13 +166,14 @@ func TestAHostileNameCannotForgeALine(t *testing.T) {
 	p.Notes = "see\n6.3   [ ] Sodium hydroxide 999 g"
 	p.Base.Jugs[0].Name = "pot\n\x1b]0;a\a\u2066"
 	p.Base.Scents[0].Into = []string{p.Base.Jugs[0].Name}
-	text := print(p)
-	if regexp.MustCompile(`(?m)^6\.3 .*999`).MatchString(text) {
-		t.Error("the name wrote a line of its own")
-	}
-	for _, r := range text {
-		if r < ' ' && r != '\n' || r == 0x7f || r == '\u202e' || r == '\u2066' {
-			t.Fatalf("%U is on the paper", r)
+	for _, text := range everyPaper(p) {
+		if regexp.MustCompile(`(?m)^(6\.3 .*|\[ \] .*)999`).MatchString(text) {
+			t.Error("the name wrote a line of its own")
+		}
+		for _, r := range text {
+			if r < ' ' && r != '\n' && r != '\f' || r == 0x7f || r == '\u202e' || r == '\u2066' {
+				t.Fatalf("%U is on the paper", r)
+			}
 		}
 	}
 }
@@ -192,7 +201,7 @@ func TestTimesAreClockTimesOnlyWhenThePlanSaysWhenItIsPoured(t *testing.T) {
 func TestTheRunOnPaperKeepsTheMakersOrder(t *testing.T) {
 	p := testPlan()
 	p.Run.Order = []string{"base pour poppy", "base pour pot", "base pour gentian"}
-	_, rest, _ := strings.Cut(print(p), "\n15    POUR")
+	_, rest, _ := strings.Cut(print(p), "THE POUR, IN ORDER")
 	if want := "pour: poppy 85 g, pot 215 g, gentian 127 g; level over the whole width"; !strings.Contains(flat(rest), want) {
 		t.Errorf("the paper lacks %q in %s", want, flat(rest)[:1500])
 	}
@@ -209,13 +218,13 @@ func TestEveryWarningAboveANoteIsOnThePaper(t *testing.T) {
 	}
 }
 
-func TestWarningsAreSaidAgainInTheirSection(t *testing.T) {
-	_, rest, _ := strings.Cut(print(testPlan()), "\n2     GATHER")
-	split := between(t, rest, "12    SPLIT", "13    COLOUR")
+func TestWarningsAreSaidWhereTheyMatter(t *testing.T) {
+	text := print(testPlan())
+	split := between(t, text, "base: split;", "base: stir in the colour")
 	if !strings.Contains(flat(split), "374 mL goes into a jug of 300 mL") {
 		t.Errorf("the split does not say that the jug is too small:\n%s", split)
 	}
-	if bed := between(t, rest, "26    PUT TO BED", "27    CLEAN UP"); !strings.Contains(bed, "gel") {
+	if bed := between(t, text, " PUT TO BED", " CLEAN UP"); !strings.Contains(bed, "gel") {
 		t.Errorf("the bed does not speak of gel:\n%s", bed)
 	}
 }

@@ -35,6 +35,16 @@ func TestChecklistOfTheExample(t *testing.T) {
 	golden.RequireEqual(t, Checklist(pour.Work(p, shelf, clock.Hand{}), shelf))
 }
 
+func TestBenchPaperOfTheExample(t *testing.T) {
+	p, shelf := demo(t)
+	golden.RequireEqual(t, Bench(pour.Work(p, shelf, clock.Hand{}), shelf, false))
+}
+
+func TestLargeBenchPaperOfTheExample(t *testing.T) {
+	p, shelf := demo(t)
+	golden.RequireEqual(t, Bench(pour.Work(p, shelf, clock.Hand{}), shelf, true))
+}
+
 func TestCheckOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
 	text, _ := Check(pour.Work(p, shelf, clock.Hand{}), nil)
@@ -53,7 +63,7 @@ func TestEveryExamplePlanFitsThePaper(t *testing.T) {
 			t.Fatal(err)
 		}
 		s := pour.Work(p, shelf, clock.Hand{})
-		if line, w := widest(Checklist(s, shelf)); w > pageWidth {
+		if line, w := widest(Checklist(s, shelf)); w > fullFormat().wide {
 			t.Errorf("%s: %d columns: %s", name, w, line)
 		}
 		if s.LyeStopped() {

@@ -8,30 +8,26 @@ import (
 
 func (d *desk) colours(b batch) {
 	if !anyJug(b, coloured) {
-		d.nothing(b, stepColours)
 		return
 	}
-	d.begin(b, stepColours, coloured)
+	d.begin(b.Name, stepColours, "planned", "actual")
+	d.alerts(stepColours, besideJugs(b, coloured))
 	for _, j := range b.Jugs {
 		for _, dose := range j.Colourants {
 			d.dose(j, dose)
 		}
-		if coloured(j) {
-			d.jugAlerts(b, stepColours, j.Name)
-		}
+		d.alerts(stepColours, ofJug(b, j.Name))
 	}
 }
 
 // dose is the weighing of one colourant and of what wets it.
 func (d *desk) dose(j pour.JugSheet, dose pour.DoseLine) {
 	d.tick(row{text: j.Name + ": " + dose.Name, figure: d.show.Dose(dose.PigmentG), write: true})
+	if dose.CarrierG > 0 {
+		d.more(row{text: "wetted with " + dose.CarrierName, figure: d.show.Dose(dose.CarrierG), write: true})
+	}
 	if dose.TeaspoonsML5.Known {
 		d.info("Spoons, an estimate only: " + teaspoons(dose.TeaspoonsML5.V) + ". Weighing wins.")
-	}
-	if dose.CarrierG > 0 {
-		d.tick(row{text: j.Name + ": wetted with " + dose.CarrierName, figure: d.show.Dose(dose.CarrierG), write: true})
-	} else {
-		d.skip()
 	}
 }
 
@@ -45,19 +41,19 @@ func teaspoons(v float64) string {
 }
 
 func (d *desk) scents(b batch) {
-	if len(b.Scents) == 0 {
-		d.nothing(b, stepScents)
+	if !anyJug(b, scented) {
 		return
 	}
-	d.begin(b, stepScents, scented)
+	d.begin(b.Name, stepScents, "planned", "actual")
+	d.alerts(stepScents, besideJugs(b, scented))
 	for _, j := range b.Jugs {
 		for _, x := range j.Scents {
 			d.tick(row{text: j.Name + ": " + x.Name, figure: d.show.Dose(x.G), write: true})
 		}
 		if scented(j) {
-			d.info("Load inside " + j.Name + ": " + d.show.Percent(j.ScentLoadPercent, 1) + " of its oils.")
-			d.jugAlerts(b, stepScents, j.Name)
+			d.info("In all " + d.show.Percent(j.ScentLoadPercent, 1) + " of the oils in " + j.Name + ".")
 		}
+		d.alerts(stepScents, ofJug(b, j.Name))
 	}
 }
 

@@ -6,7 +6,7 @@ import "pourbench/pour"
 // band, and the warnings it feeds.
 func Explain(a pour.Account) string {
 	const leadW = 7
-	p := &page{}
+	p := textPage()
 	for i, l := range a.Tell() {
 		switch {
 		case i == 0:
@@ -17,5 +17,5 @@ func Explain(a pour.Account) string {
 			p.wrapped(padded(l.Lead, leadW), l.Text)
 		}
 	}
-	return p.out.String()
+	return p.text()
 }

@@ -10,15 +10,9 @@ import (
 
 // bed is covering the loaf and keeping it warm or cool.
 func (d *desk) bed() {
-	d.heading(sectionBed, "put to bed", "planned", "actual")
-	d.placeAlerts(placeBed)
-	start := ""
-	for _, t := range d.sheet.Run {
-		if t.Kind == pour.TaskBed && !d.stopped {
-			start = d.moment(t.StartMin)
-		}
-	}
-	d.tick(row{text: "Tap the mould, wipe its rim, cover it without touching the top", figure: start, write: true})
+	d.begin("", placeBed, "planned", "actual")
+	d.alerts(placeBed, anywhere)
+	d.tick(row{text: "Tap the mould, wipe its rim, cover it without touching the top", write: true})
 	d.tick(row{text: keep(d.sheet.Plan.Bed.Keep), write: true})
 	d.tick(row{text: "Mark it CAUSTIC, RAW SOAP, NOT FOOD, with name and day; out of reach of children and pets", write: true})
 	d.tick(row{text: "Look at it after an hour or two: if it swells, cracks or grows very hot, unwrap it and let it cool", write: true})
@@ -37,8 +31,7 @@ func keep(bed string) string {
 
 // clean is clearing up while everything is still caustic.
 func (d *desk) clean() {
-	d.heading(sectionClean, "clean up", "", "actual")
-	d.tick(row{text: "Gloves and goggles still on: batter, bags and rags burn for a day or two yet", write: true})
+	d.heading("clean up", "", "actual")
 	d.tick(row{text: "Scrape pots and jugs into a spare mould or wipe them with paper; no batter and no oil into the drain", write: true})
 	d.tick(row{text: "Lye jug and spoons rinsed with plenty of water; lye closed and locked away", write: true})
 	d.tick(row{text: "Bench and floor wiped wet, so that no powder dries on them; everything washed, hands last", write: true})
@@ -47,8 +40,8 @@ func (d *desk) clean() {
 // cut is what comes after: when to cut, what a bar weighs, how long it cures.
 func (d *desk) cut() {
 	bed, bars := d.sheet.Plan.Bed, d.sheet.Bars
-	d.heading(sectionCut, "cut and cure", "planned", "actual")
-	d.placeAlerts(placeCut)
+	d.begin("", placeCut, "planned", "actual")
+	d.alerts(placeCut, anywhere)
 	d.tick(row{text: "Cut from " + d.cutFrom() + ", if it is firm and its middle is cool; gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
 	d.tick(row{text: "Bars, each " + d.show.Len(bars.ThicknessMM), figure: strconv.Itoa(bars.Count), write: true})
 	cut, cured := d.show.Weight(bars.CutG), d.show.Weight(bars.CuredG)
@@ -59,7 +52,6 @@ func (d *desk) cut() {
 	d.tick(row{text: "Cure until " + d.cureUntil() + ", on a rack, turned now and then", figure: figureOf(bed.CureDays) + " d", write: true})
 	d.tick(row{text: "One bar cured, at " + d.show.Percent(bars.FinalMoisturePercent, 1) + " moisture (an estimate)", figure: cured, write: true})
 	d.tick(row{text: "pH of a 1 % solution by strip or meter, never by tongue; a screen, not a proof: titration is", write: true})
-	d.info("18 to 24 h to the cut and about 4 weeks of cure are common practice, no source.")
 }
 
 // cutFrom is the day of the cut: a date and hour when the plan says when it is poured, else counted from the pour day.

@@ -43,6 +43,13 @@ func FuzzWork(f *testing.F) {
 		if s.LyeStopped() != strings.Contains(checklist, "DO NOT MIX") {
 			t.Fatalf("a stop stands on the lye: %v, but the checklist is\n%s", s.LyeStopped(), checklist)
 		}
+		for _, large := range []bool{false, true} {
+			bench := paper.Bench(s, shelf, large)
+			printable(t, "the bench paper", bench)
+			if s.LyeStopped() != strings.Contains(bench, "DO NOT MIX") {
+				t.Fatalf("a stop stands on the lye: %v, but the bench paper is\n%s", s.LyeStopped(), bench)
+			}
+		}
 		warnings, exit := paper.Check(s, nil)
 		printable(t, "the warnings", warnings)
 		if stops := strings.Contains(warnings, "stop"); exit != 0 && exit != 1 && exit != 3 || exit == 3 && !stops {
@@ -71,7 +78,7 @@ func draw(t *testing.T, s pour.Sheet) {
 
 func printable(t *testing.T, what, text string) {
 	t.Helper()
-	if text == "" || !utf8.ValidString(text) || strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) && r != '\n' }) {
+	if text == "" || !utf8.ValidString(text) || strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\f' }) {
 		t.Fatalf("%s is not safe to print:\n%q", what, text)
 	}
 	for _, word := range strings.Fields(text) {

@@ -9,18 +9,15 @@ import (
 
 // gather lists what has to be on the bench, with room for the lot of everything that goes into a bar.
 func (d *desk) gather() {
-	d.heading(sectionGather, "gather", "in all", "lot")
+	d.heading("gather", "in all", "lot")
 	for _, tool := range []string{
 		"Goggles, gloves, sleeves, dust mask; running water within reach",
 		"Scales, thermometer, stick blender, lye jug that stands heat, pots, spatulas, strainer",
-		"Mould, liner, cover or wrapping; this paper, a pen and a clock that shows minutes",
+		"Mould, liner, cover or wrapping; this paper, a pen, a clock that shows seconds",
 	} {
 		d.tick(row{text: tool, write: true})
 	}
-	for _, n := range [...]pour.BatchName{pour.Base, pour.Icing} {
-		if n == pour.Icing && d.sheet.Icing == nil {
-			continue
-		}
+	for _, n := range d.batches() {
 		b := d.batch(n)
 		for i := range b.Jugs {
 			d.vessel(b, i)
@@ -39,20 +36,20 @@ func (d *desk) gather() {
 		}
 		d.tick(row{text: text, figure: d.weighed(w.Kind, w.G), write: true})
 	}
-	d.info("The totals are for having enough on the bench: weigh by the sections below, which round for the scale.")
+	d.info("In all, for having enough: weigh by the sections below.")
 }
 
-// vessel is the row of one jug: how much room it needs.
+// vessel is the row of one jug: how much it has to hold, with room to stir besides.
 func (d *desk) vessel(b batch, i int) {
-	text := string(b.Name) + " jug " + b.Jugs[i].Name
+	text := d.of(b.Name, "jug "+b.Jugs[i].Name)
 	if i < len(b.plan.Jugs) && b.plan.Jugs[i].CapacityML > 0 {
-		text += " (holds " + d.show.Volume(b.plan.Jugs[i].CapacityML) + ")"
+		text += " of " + d.show.Volume(b.plan.Jugs[i].CapacityML)
 	}
 	if d.stopped {
 		d.tick(row{text: text, write: true})
 		return
 	}
-	d.tick(row{text: text + ", with room to stir more than", figure: d.show.Volume(b.Jugs[i].VesselML), write: true})
+	d.tick(row{text: text + ", to stir in it", figure: d.show.Volume(b.Jugs[i].VesselML), write: true})
 }
 
 // forLye says whether a weighing is alkali, water or anything else that goes into the lye.
@@ -81,8 +78,8 @@ func (d *desk) weighed(kind string, g float64) string {
 // mould is lining the mould, with its measures and what is planned to stand in it.
 func (d *desk) mould() {
 	m := d.sheet.Plan.Mould
-	d.heading(sectionMould, "line the mould", "planned", "actual")
-	d.placeAlerts(placeMould)
+	d.begin("", placeMould, "planned", "actual")
+	d.alerts(placeMould, anywhere)
 	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
 	d.tick(row{text: fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size), write: true})
 	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.Size.HeightMM), write: true}
@@ -91,20 +88,4 @@ func (d *desk) mould() {
 	}
 	d.tick(height)
 	d.tick(row{text: "Mark one end of the mould: left, right and the order of the bars count from there", write: true})
-}
-
-// melt is warming the oils, before and after they are weighed.
-func (d *desk) melt() {
-	d.heading(sectionMelt, "melt", "planned", "actual")
-	d.tick(row{text: "Melt hard oils and butters whole, in their tubs, and stir: what settles in a tub is not what its label says (common practice)", write: true})
-	d.tick(row{
-		text:   fmt.Sprintf("After weighing (section %d) warm the base oils gently until clear, then bring them to", sectionOf(pour.Base, stepOils)),
-		figure: d.show.Temp(d.sheet.Plan.Base.OilsC), write: true,
-	})
-	if icing := d.sheet.Plan.Icing; icing != nil {
-		d.tick(row{
-			text:   fmt.Sprintf("After weighing (section %d) warm the icing oils until clear, then bring them to", sectionOf(pour.Icing, stepOils)),
-			figure: d.show.Temp(icing.OilsC), write: true,
-		})
-	}
 }

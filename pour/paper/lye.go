@@ -4,14 +4,41 @@ import (
 	"pourbench/pour"
 )
 
-// lye is weighing water and alkali, dissolving one in the other and letting it cool.
+// lye is weighing water and alkali, dissolving one in the other and letting it cool. No sheet parts it.
 func (d *desk) lye(b batch) {
-	if d.stopped {
-		d.withheld(sectionOf(b.Name, stepLye), titleOf(b.Name, stepLye))
-		return
+	d.keep(func() {
+		d.begin(b.Name, stepLye, "planned", "actual")
+		if d.stopped {
+			d.withheld()
+			return
+		}
+		boils := d.boils(b)
+		d.alerts(stepLye, ofBatch(b.Name))
+		d.tick(row{text: "Goggles, gloves and sleeves on, air moving, nobody else near", write: true})
+		d.lyeParts(b)
+		switch {
+		case b.Lye.OnIce:
+			d.tick(row{text: "Warmest it may grow while the alkali goes in (common practice, no source)", figure: d.show.Temp(pour.KeepUnderC), write: true})
+		case !boils:
+			d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.Heat.LyePeakC, d.show.Temp), write: true})
+		}
+		d.tick(row{text: "Cooled, lid on, out of reach, to", figure: d.show.Temp(b.plan.LyeC), write: true})
+		d.superfat(b)
+	})
+}
+
+// boils says whether a warning tells already how hot this lye can get.
+func (d *desk) boils(b batch) bool {
+	for _, w := range d.sheet.Warnings {
+		if w.Code == "lye-near-boil" && batchOf(w) == b.Name {
+			return true
+		}
 	}
-	d.begin(b, stepLye, noRow)
-	d.tick(row{text: "Goggles, gloves and sleeves on, air moving, nobody else near", write: true})
+	return false
+}
+
+// lyeParts is what goes into the lye, in the order it does.
+func (d *desk) lyeParts(b batch) {
 	d.tick(row{text: "Cold water, into the lye jug", figure: d.show.Figure(b.Lye.WaterToAddG, d.show.Weight), write: true})
 	before := "Into this water before any alkali, stirred until dissolved or smooth: "
 	if b.Lye.OnIce {
@@ -19,34 +46,36 @@ func (d *desk) lye(b batch) {
 	}
 	d.lyeExtras(b, pour.JoinsBefore, before)
 	d.lyeExtras(b, pour.JoinsOnIce, "In place of water, frozen in small pieces or ice-cold, the jug in ice water: ")
-	d.alkali("Sodium hydroxide (NaOH)", b.Lye.NaOH.ToWeighG, b.Lye.NaOH.WeighedG)
-	d.alkali("Potassium hydroxide (KOH)", b.Lye.KOH.ToWeighG, b.Lye.KOH.WeighedG)
-	d.alkali("Stock lye, "+d.show.Percent(b.Lye.Stock.StrengthPercent, 1)+" NaOH", b.Lye.Stock.ToWeighG, b.Lye.Stock.WeighedG)
+	for _, a := range d.alkalis(b) {
+		d.tick(row{text: a.text, figure: a.figure, write: true})
+	}
 	if b.Lye.Stock.WeighedG > 0 {
 		d.info("One weighing. In it, for information: pure NaOH " + d.show.Dose(b.Lye.NaOH.PureG) + ", the rest water.")
 	}
 	d.tick(row{text: meeting(b), write: true})
 	d.lyeExtras(b, pour.JoinsHot, "Into the lye while it is hot: ")
 	d.lyeExtras(b, pour.JoinsCooled, "Into the cooled lye, little by little: ")
-	if b.Lye.OnIce {
-		d.tick(row{text: "Warmest it may grow while the alkali goes in (common practice, no source)", figure: d.show.Temp(pour.KeepUnderC), write: true})
-	} else {
-		d.tick(row{text: "Hottest it could get, from the room's " + d.show.Temp(d.sheet.Plan.Room.TemperatureC), figure: d.show.Figure(b.Heat.LyePeakC, d.show.Temp), write: true})
-	}
-	d.cooling(b)
-	d.superfat(b)
 }
 
-// alkali is one weighing of alkali, its number kept where the plan has none.
-func (d *desk) alkali(name string, toWeighG, exactG float64) {
-	if exactG <= 0 {
-		d.skip()
-		return
+// alkalis are the weighings of alkali that a batch needs.
+func (d *desk) alkalis(b batch) []row {
+	var out []row
+	for _, a := range []struct {
+		name             string
+		toWeighG, exactG float64
+	}{
+		{"Sodium hydroxide (NaOH)", b.Lye.NaOH.ToWeighG, b.Lye.NaOH.WeighedG},
+		{"Potassium hydroxide (KOH)", b.Lye.KOH.ToWeighG, b.Lye.KOH.WeighedG},
+		{"Stock lye, " + d.show.Percent(b.Lye.Stock.StrengthPercent, 1) + " NaOH", b.Lye.Stock.ToWeighG, b.Lye.Stock.WeighedG},
+	} {
+		if a.exactG > 0 {
+			out = append(out, row{text: a.name, figure: d.show.Dose(a.toWeighG), write: true})
+		}
 	}
-	d.tick(row{text: name, figure: d.show.Dose(toWeighG), write: true})
+	return out
 }
 
-// lyeExtras is what joins the lye at a moment, weighed here: one item, with a row for each extra, or its number where none does.
+// lyeExtras is what joins the lye at a moment, weighed here: one item, with a row for each extra.
 func (d *desk) lyeExtras(b batch, at pour.Joining, where string) {
 	write := d.tick
 	for _, x := range b.ExtrasJoining(at) {
@@ -60,9 +89,6 @@ func (d *desk) lyeExtras(b batch, at pour.Joining, where string) {
 			d.info(sentence(shelf.Caution))
 		}
 	}
-	if where != "" {
-		d.skip()
-	}
 }
 
 // meeting is how alkali and water meet.
@@ -75,19 +101,7 @@ func meeting(b batch) string {
 		}
 		return what + " onto the ice a spoonful at a time, stirring, each one gone before the next; wait when it warms. Fat in it can turn to flecks of soap: strain it"
 	case b.Lye.Stock.WeighedG > 0:
-		return "Stock lye into the water, slowly; never water onto lye"
+		return "Stock lye into the water, slowly"
 	}
-	return "Alkali into the water a little at a time, stirring until clear; never water onto alkali"
-}
-
-// cooling is when the lye has to be made and how warm it is used.
-func (d *desk) cooling(b batch) {
-	made := row{text: "Made at, so that it has cooled in time", write: true}
-	for _, t := range d.sheet.Run {
-		if t.Kind == pour.TaskCoolLye && t.Batch == b.Name {
-			made.figure = d.moment(t.StartMin)
-		}
-	}
-	d.tick(made)
-	d.tick(row{text: "Cooled, lid on, out of reach, to", figure: d.show.Temp(b.plan.LyeC), write: true})
+	return "Alkali into the water a little at a time, stirring until clear"
 }

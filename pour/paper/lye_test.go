@@ -23,18 +23,20 @@ func TestAStopOnTheLyeHidesEveryLyeAmount(t *testing.T) {
 		if !s.LyeStopped() {
 			t.Fatalf("%s: no stop stands on the lye", what)
 		}
-		text := flat(Checklist(s, testShelf()))
-		if !strings.Contains(text, "DO NOT MIX") {
-			t.Errorf("%s: the paper does not say DO NOT MIX", what)
-		}
-		for _, w := range s.Warnings {
-			if w.Severity == pour.Stop && !strings.Contains(text, flat(plain(sentence(w.Told())))) {
-				t.Errorf("%s: the reason %q is not on the paper", what, w.Text)
+		for _, text := range everyPaper(p) {
+			text = flat(text)
+			if !strings.Contains(text, "DO NOT MIX") {
+				t.Errorf("%s: the paper does not say DO NOT MIX", what)
 			}
-		}
-		for _, figure := range lyeFigures(s) {
-			if strings.Contains(text, " "+figure) {
-				t.Errorf("%s: %s is on the paper", what, figure)
+			for _, w := range s.Warnings {
+				if w.Severity == pour.Stop && !strings.Contains(text, flat(plain(sentence(w.Told())))) {
+					t.Errorf("%s: the reason %q is not on the paper", what, w.Text)
+				}
+			}
+			for _, figure := range lyeFigures(s) {
+				if strings.Contains(text, " "+figure) {
+					t.Errorf("%s: %s is on the paper", what, figure)
+				}
 			}
 		}
 	}
@@ -83,10 +85,16 @@ func TestAStopThatIsNotOnTheLyeLeavesTheLyeButSaysStop(t *testing.T) {
 	p := testPlan()
 	p.Base.Scents[0].Scent = "clove"
 	s := work(p)
-	text := flat(Checklist(s, testShelf()))
 	if s.Worst() != pour.Stop || s.LyeStopped() {
 		t.Fatal("the plan should carry a stop that is not on the lye")
 	}
+	for _, text := range everyPaper(p) {
+		stopsButHoldsTheLye(t, s, flat(text))
+	}
+}
+
+func stopsButHoldsTheLye(t *testing.T, s pour.Sheet, text string) {
+	t.Helper()
 	if !strings.Contains(text, "STOP. Put this right before you pour.") || !strings.Contains(text, s.Plan.Show.Dose(s.Base.Lye.NaOH.ToWeighG)) {
 		t.Error("the paper should say STOP and still hold the lye")
 	}
@@ -95,14 +103,16 @@ func TestAStopThatIsNotOnTheLyeLeavesTheLyeButSaysStop(t *testing.T) {
 func TestAPlanThatCannotBeWorkedOutGivesItsFaultsAndNoFigures(t *testing.T) {
 	p := testPlan()
 	p.Base.Oils = nil
-	text := flat(print(p))
-	for _, want := range []string{"DO NOT MIX", "blend is empty", "nothing to weigh"} {
-		if !strings.Contains(text, want) {
-			t.Errorf("the paper lacks %q", want)
+	for _, text := range everyPaper(p) {
+		text = flat(text)
+		for _, want := range []string{"DO NOT MIX", "blend is empty"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("the paper lacks %q", want)
+			}
 		}
-	}
-	if strings.Contains(text, "GATHER") || strings.Contains(text, " g ") {
-		t.Error("the paper of a plan with faults holds figures")
+		if !strings.Contains(strings.ToLower(text), "nothing to weigh") || strings.Contains(text, "GATHER") || strings.Contains(text, " g ") || strings.Contains(text, "JUGS") {
+			t.Errorf("the paper of a plan with faults holds figures:\n%s", text)
+		}
 	}
 }
 
@@ -115,7 +125,7 @@ func TestAStockLyeIsOneWeighing(t *testing.T) {
 	if !strings.Contains(strings.ReplaceAll(text, " .... ", " "), want) {
 		t.Errorf("the paper lacks %q", want)
 	}
-	if lye := between(t, Checklist(s, testShelf()), "\n6     WEIGH", "\n7     "); strings.Contains(lye, "Sodium hydroxide") {
+	if lye := between(t, Checklist(s, testShelf()), " BASE: WEIGH AND MAKE THE LYE", "BASE: WEIGH AND WET"); strings.Contains(lye, "Sodium hydroxide") {
 		t.Error("dry alkali stands beside a stock lye")
 	}
 }
@@ -124,13 +134,16 @@ func TestAReadyMixedBlendIsOneWeighingWithItsPartsForInformation(t *testing.T) {
 	p := testPlan()
 	p.Base.ReadyBlend = "house blend"
 	s := work(p)
-	part := between(t, Checklist(s, testShelf()), "\n5     WEIGH THE OILS", "\n6     ")
-	if n := strings.Count(part, box); n != 1 {
-		t.Errorf("%d weighings, want 1:\n%s", n, part)
+	part := between(t, Checklist(s, testShelf()), " BASE: WEIGH THE OILS", "BASE: WEIGH AND MAKE")
+	if !strings.Contains(flat(part), "Ready-mixed oils: house blend "+s.Plan.Show.Weight(s.Base.Size.OilsWeighG)) {
+		t.Errorf("the blend is not weighed as one:\n%s", part)
 	}
 	for _, o := range s.Base.Oils {
 		if !strings.Contains(flat(part), o.Name+" "+s.Plan.Show.Weight(o.G)) {
 			t.Errorf("%s is not named with its grams", o.Name)
+		}
+		if strings.Contains(part, box+o.Name) {
+			t.Errorf("%s is weighed besides", o.Name)
 		}
 	}
 }
@@ -149,7 +162,7 @@ func TestThePaperMakesTheLyeInTheOrderItIsMade(t *testing.T) {
 	}
 	s := pour.Weigh(p, shelf)
 	paper := Checklist(s, shelf)
-	lye := flat(between(t, paper, "\n6     WEIGH AND MAKE", "\n7     "))
+	lye := flat(between(t, paper, " BASE: WEIGH AND MAKE THE LYE", "BASE: WEIGH AND WET"))
 	rest := lye
 	for _, want := range []string{"Cold water", "before any alkali, stirred until dissolved or smooth: salt", "Dissolve it in the water before the alkali", "Sodium hydroxide", "Alkali into the water", "while it is hot: silk fibre", "Into the cooled lye, little by little: lactate"} {
 		_, after, ok := strings.Cut(rest, want)
@@ -158,10 +171,10 @@ func TestThePaperMakesTheLyeInTheOrderItIsMade(t *testing.T) {
 		}
 		rest = after
 	}
-	_, weighings, _ := strings.Cut(paper, "\n5     WEIGH THE OILS")
+	_, weighings, _ := strings.Cut(paper, " BASE: WEIGH THE OILS")
 	weighings = flat(weighings)
 	for _, x := range s.Base.Extras {
-		if n := strings.Count(weighings, x.Name+" "+s.Plan.Show.Dose(x.G)+" ________") + strings.Count(weighings, x.Name+", into the oils "+s.Plan.Show.Dose(x.G)+" ________"); n != 1 {
+		if n := strings.Count(weighings, x.Name+" "+s.Plan.Show.Dose(x.G)+" ________") + strings.Count(weighings, x.Name+", for the oils "+s.Plan.Show.Dose(x.G)+" ________"); n != 1 {
 			t.Errorf("%s is weighed %d times", x.Name, n)
 		}
 	}
@@ -170,7 +183,7 @@ func TestThePaperMakesTheLyeInTheOrderItIsMade(t *testing.T) {
 func TestThePaperOfAMilkLyeSaysHow(t *testing.T) {
 	p := testPlan()
 	p.Base.Extras = []pour.ExtraPart{{Extra: "milk", PercentOfOils: 30, In: pour.InWater}, {Extra: "sugar", PercentOfOils: 1, In: pour.InWater}}
-	text := flat(between(t, print(p), "\n6     WEIGH AND MAKE", "\n7     "))
+	text := flat(between(t, print(p), " BASE: WEIGH AND MAKE THE LYE", "BASE: WEIGH AND WET"))
 	for _, want := range []string{
 		"before that is frozen and before any alkali, stirred until dissolved or smooth: sugar", "In place of water, frozen in small pieces or ice-cold, the jug in ice water: goat's milk",
 		"a spoonful at a time", "Warmest it may grow while the alkali goes in (common practice, no source) 35 deg C",
@@ -187,7 +200,7 @@ func TestThePaperOfAMilkLyeSaysHow(t *testing.T) {
 // A fine powder among the extras is wetted before it flies.
 func TestAPowderAmongTheExtrasHasAWettingStep(t *testing.T) {
 	p, shelf := testPlan(), testShelf()
-	for in, section := range map[string][2]string{pour.InOils: {"\n7     WEIGH THE EXTRAS", "\n8     "}, pour.InWater: {"\n6     WEIGH AND MAKE", "\n7     "}} {
+	for in, section := range map[string][2]string{pour.InOils: {" BASE: WEIGH THE OILS", "BASE: WEIGH AND MAKE"}, pour.InWater: {" BASE: WEIGH AND MAKE THE LYE", "BASE: WEIGH AND WET"}} {
 		p.Base.Extras = []pour.ExtraPart{{Extra: "blue", PercentOfOils: 0.2, In: in}}
 		s := pour.Weigh(p, shelf)
 		part := flat(between(t, Checklist(s, shelf), section[0], section[1]))
@@ -198,12 +211,13 @@ func TestAPowderAmongTheExtrasHasAWettingStep(t *testing.T) {
 	}
 }
 
-// A warning on an extra stands with the extras, not with the colours.
-func TestWarningsOfExtrasStandWithTheExtras(t *testing.T) {
+// A warning on an extra stands where that is weighed, not with the colours.
+func TestWarningsOfExtrasStandWhereTheyAreWeighed(t *testing.T) {
 	p := testPlan()
-	p.Base.Extras = []pour.ExtraPart{{Extra: "blue", PercentOfOils: 9, In: pour.InLye}}
-	extras := flat(between(t, print(p), "\n7     WEIGH THE EXTRAS", "\n8     "))
-	if !strings.Contains(extras, "outside its usual") {
-		t.Errorf("the dose is not said with the extras: %s", extras)
+	for in, section := range map[string][2]string{pour.InOils: {" BASE: WEIGH THE OILS", "BASE: WEIGH AND MAKE"}, pour.InLye: {" BASE: WEIGH AND MAKE THE LYE", "BASE: WEIGH AND WET"}} {
+		p.Base.Extras = []pour.ExtraPart{{Extra: "blue", PercentOfOils: 9, In: in}}
+		if part := flat(between(t, print(p), section[0], section[1])); !strings.Contains(part, "outside its usual") {
+			t.Errorf("the dose is not said where the extra is weighed: %s", part)
+		}
 	}
 }

@@ -15,29 +15,20 @@ func (d *desk) moment(min float64) string {
 	return d.wall(min).Format("15:04") + " " + text
 }
 
-// minute draws a predicted time on the run clock with its sign.
-func (d *desk) minute(min float64) string {
-	text := d.show.Minutes(min)
-	if pour.RoundMinutes(min) > 0 {
-		return "+" + text
-	}
-	return text
-}
-
 // wall is the moment of a minute on the run clock, to the minute.
 func (d *desk) wall(min float64) time.Time {
 	return d.sheet.Plan.PourAt.Add(time.Duration(min * float64(time.Minute))).Round(time.Minute)
 }
 
-// span draws two times on the run clock; either may be unknown.
+// span draws two predicted times on the run clock; either may be unknown.
 func (d *desk) span(from, to pour.Figure) string {
 	switch {
 	case from.Known && to.Known:
-		return d.minute(from.V) + " to " + d.minute(to.V)
+		return d.show.Predicted(from.V) + " to " + d.show.Predicted(to.V)
 	case from.Known:
-		return "from " + d.minute(from.V) + ", no end in sight of the clock"
+		return "from " + d.show.Predicted(from.V)
 	case to.Known:
-		return "until " + d.minute(to.V)
+		return "until " + d.show.Predicted(to.V)
 	}
-	return d.show.Figure(from, d.minute)
+	return d.show.Figure(from, d.show.Predicted)
 }

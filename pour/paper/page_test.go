@@ -62,14 +62,17 @@ func TestPlainLetsNothingThroughThatMovesAPrintHead(t *testing.T) {
 }
 
 func TestARowWithAnOverlongFigureStaysOnThePaper(t *testing.T) {
-	p := &page{section: 12, item: 99}
-	p.tick(row{text: "oil", figure: strings.Repeat("9", 60) + " g", write: true})
-	for line := range strings.Lines(p.out.String()) {
-		if w := runewidth.StringWidth(strings.TrimSuffix(line, "\n")); w > pageWidth {
-			t.Errorf("%d columns: %s", w, line)
+	for _, f := range []format{fullFormat(), benchFormat(), largeFormat()} {
+		p := &page{format: f, section: 12, item: 99}
+		figure := strings.Repeat("9", f.wide-15) + " g"
+		p.tick(row{text: "oil that has a name", figure: figure, write: true})
+		for line := range strings.Lines(p.text()) {
+			if w := runewidth.StringWidth(strings.TrimSuffix(line, "\n")); w > f.wide {
+				t.Errorf("%d columns: %s", w, line)
+			}
 		}
-	}
-	if !strings.Contains(p.out.String(), strings.Repeat("9", 60)+" g") {
-		t.Error("the figure was cut")
+		if !strings.Contains(p.text(), figure) {
+			t.Error("the figure was cut")
+		}
 	}
 }

@@ -77,3 +77,9 @@ func testBatch() pour.Batch {
 func work(p pour.Plan) pour.Sheet { return pour.Work(p, testShelf(), clock.Hand{}) }
 
 func print(p pour.Plan) string { return Checklist(work(p), testShelf()) }
+
+// everyPaper is all papers of a plan that a pour is made from.
+func everyPaper(p pour.Plan) []string {
+	s := work(p)
+	return []string{Checklist(s, testShelf()), Bench(s, testShelf(), false), Bench(s, testShelf(), true)}
+}

@@ -1,66 +1,144 @@
 package paper
 
 import (
-	"strings"
+	"fmt"
+	"slices"
 
 	"pourbench/chem"
 	"pourbench/pour"
 )
 
-func stageName(i int) string { return chem.Stage(i).String() }
-
-func (d *desk) colour(b batch) {
-	if !anyJug(b, coloured) {
-		d.nothing(b, stepColour)
+// pour is the whole pour on one clock, in the order of the hands; what stands in a section of its own is pointed to.
+func (d *desk) pour() {
+	d.begin("", stepPour, "planned", "actual")
+	if d.stopped {
+		d.withheld()
 		return
 	}
-	d.begin(b, stepColour, coloured)
-	for _, turn := range d.turns(b, pour.TaskColour, coloured) {
-		var parts []string
-		for _, dose := range turn.jug.Colourants {
-			parts = append(parts, dose.Name+" "+d.show.Dose(dose.PigmentG))
-			if dose.CarrierG > 0 {
-				parts = append(parts, dose.CarrierName+" "+d.show.Dose(dose.CarrierG))
-			}
+	begun := map[pour.BatchName]bool{}
+	for _, st := range d.sheet.Stints() {
+		if st.Tasks[0].Act != pour.NoAct && !begun[st.Batch] {
+			begun[st.Batch] = true
+			d.before(d.batch(st.Batch))
 		}
-		d.tick(row{text: "Stir into " + turn.jug.Name + ": " + strings.Join(parts, ", "), figure: d.turnAt(turn), write: true})
-		d.jugAlerts(b, stepColour, turn.jug.Name)
+		d.stint(d.batch(st.Batch), st)
 	}
 }
 
-func (d *desk) scent(b batch) {
-	if len(b.Scents) == 0 {
-		d.nothing(b, stepScent)
+// stint is one step of the pour.
+func (d *desk) stint(b batch, st pour.Stint) {
+	text, at := "", stepMix
+	switch st.Kind {
+	case pour.TaskCoolLye:
+		text = fmt.Sprintf("make the lye (section %d); it cools for %s", d.number(b.Name, stepLye), d.show.Span(st.LengthMin))
+	case pour.TaskMix:
+		d.keep(func() { d.mix(b) })
 		return
-	}
-	d.begin(b, stepScent, scented)
-	for _, turn := range d.turns(b, pour.TaskScent, scented) {
-		var parts []string
-		for _, x := range turn.jug.Scents {
-			parts = append(parts, x.Name+" "+d.show.Dose(x.G))
+	case pour.TaskSplit:
+		d.keep(func() { d.split(b, st) })
+		return
+	case pour.TaskColour:
+		text, at = "stir in the colour of "+st.Jug, stepColour
+	case pour.TaskScent:
+		text, at = "scent "+st.Jug+", by hand", stepScent
+	case pour.TaskBed:
+		d.tick(row{text: fmt.Sprintf("put it to bed (section %d)", d.number("", placeBed)), figure: d.moment(st.StartMin), write: true})
+		return
+	default:
+		if text = d.sheet.Tell(st); text == "" {
+			text = st.Name()
 		}
-		d.tick(row{text: "Stir into " + turn.jug.Name + " by hand: " + strings.Join(parts, ", "), figure: d.turnAt(turn), write: true})
-		d.jugAlerts(b, stepScent, turn.jug.Name)
+	}
+	if at != stepMix {
+		d.alerts(at, besideJugs(b, everyJug))
+	}
+	d.tick(row{text: d.of(b.Name, text), figure: d.moment(st.StartMin), write: true})
+	if st.Jug != "" && (at == stepColour || at == stepScent) {
+		d.alerts(at, ofJug(b, st.Jug))
 	}
 }
 
-// pour is every act in which a batch is used, as its script tells them.
-func (d *desk) pour(b batch) {
-	d.begin(b, stepPour, everyJug)
+// mix is bringing lye and oils together.
+func (d *desk) mix(b batch) {
+	d.alerts(stepMix, ofBatch(b.Name))
+	if !d.cools(b.Name) {
+		d.tick(row{text: d.of(b.Name, fmt.Sprintf("the lye is made (section %d)", d.number(b.Name, stepLye))), write: true})
+	}
+	if len(b.ExtrasJoining(pour.JoinsOils)) > 0 {
+		d.tick(row{text: d.of(b.Name, "extras into the oils or, where their caution says so, in at emulsion"), write: true})
+	}
+	d.tick(row{text: d.of(b.Name, "oils at"), figure: d.show.Temp(b.plan.OilsC), write: true})
+	d.more(row{text: "lye at", figure: d.show.Temp(b.plan.LyeC), write: true})
+	d.tick(row{text: d.of(b.Name, "lye into the oils, through the strainer; write the time down"), figure: d.moment(b.LyeInAtMin), write: true})
+	met := "batter right after, expected"
+	if b.plan.BatterMeasured {
+		met = "batter right after, as measured before"
+	}
+	d.more(row{text: met, figure: d.show.Temp(b.Heat.MixC), write: true})
+	if len(b.plan.Blend) == 0 {
+		d.more(row{text: "stir by hand until no oil streaks are left", write: true})
+	}
+	for _, burst := range b.plan.Blend {
+		d.more(row{text: "stick-blend " + d.show.Plain(burst.S, pour.UnitSecond) + " s, from this lye-in at", figure: d.show.RunTime(burst.AtMin), write: true})
+	}
+	d.stages(b)
+}
+
+// cools says whether the run says when a lye is made.
+func (d *desk) cools(n pour.BatchName) bool {
+	return slices.ContainsFunc(d.sheet.Run, func(t pour.Task) bool { return t.Kind == pour.TaskCoolLye && t.Batch == n })
+}
+
+// stages says when the pot is expected at each stage, counted from this batch's own lye-in.
+func (d *desk) stages(b batch) {
+	if len(b.Jugs) == 0 || !d.sheet.Timed || b.Refused.Times != "" {
+		d.info("No stage times: go by what you see. " + sentence(b.Refused.Times))
+		return
+	}
+	pot := b.Jugs[0]
+	d.info("Stages expected in " + pot.Name + " from this lye-in, with the band that holds about 4 of 5 pours; write down when you see them:")
+	for i, t := range pot.Clock.Stages {
+		text := chem.Stage(i).String()
+		if t.Low.Known || t.High.Known {
+			text += ", " + d.span(t.Low, t.High)
+		}
+		d.more(row{text: text, figure: d.show.Figure(t.Mid, d.show.Predicted), write: true})
+	}
+}
+
+// split is weighing the jugs off.
+func (d *desk) split(b batch, st pour.Stint) {
+	d.tick(row{text: d.of(b.Name, "split; what is left is "+potOf(b)), figure: d.moment(st.StartMin), write: true})
+	d.alerts(stepSplit, besideJugs(b, everyJug))
+	for i, j := range b.Jugs {
+		text := "into " + j.Name
+		if i == 0 {
+			text = "stays in " + j.Name
+		}
+		d.more(row{text: text + ", " + d.show.Percent(j.SharePercent, 1), figure: d.show.Weight(j.BatterWeighG), write: true})
+		d.alerts(stepSplit, ofJug(b, j.Name))
+	}
+	d.more(row{text: "all batter together", figure: d.show.Weight(b.Size.BatterWeighG), write: true})
+}
+
+func potOf(b batch) string {
+	if len(b.Jugs) == 0 {
+		return "the pot"
+	}
+	return b.Jugs[0].Name
+}
+
+// before is what is to be known before the first act of a batch: how it is done, and when each jug suits.
+func (d *desk) before(b batch) {
+	for _, at := range []step{stepColour, stepScent, stepPour} {
+		d.alerts(at, ofBatch(b.Name))
+	}
 	if b.Name == pour.Icing {
-		d.info("The bag holds fresh batter: gloves stay on. Pipe when it holds a peak; what is left goes into a spare mould, never into a drain.")
+		d.info("Pipe when it holds a peak.")
 	} else if !d.sheet.Plan.Trial {
 		d.technique()
 	}
-	for _, st := range d.sheet.Stints() {
-		if st.Batch == b.Name && st.Tasks[0].Act != pour.NoAct {
-			d.tick(row{text: sentence(d.sheet.Tell(st)), figure: d.moment(st.StartMin), write: true})
-		}
-	}
-	for _, j := range b.Jugs {
-		d.info(d.window(j))
-		d.jugAlerts(b, stepPour, j.Name)
-	}
+	d.windows(b)
 	if b.Name == pour.Base {
 		d.order()
 	}
@@ -72,71 +150,32 @@ func (d *desk) technique() {
 	if !ok {
 		return
 	}
-	d.info("Technique: " + sentence(t.Name) + " " + sentence(t.Do))
 	suits := t.From.String() + " to " + t.To.String()
 	if t.From == t.To {
 		suits = t.To.String()
 	}
-	d.info("It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould.")
+	text := sentence(t.Name) + " " + sentence(t.Do) + " It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould."
 	if t.Drawn().InPot() {
-		d.info("The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it.")
+		text += " The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it."
 	}
+	d.info(text)
 }
 
-// window is how much a jug holds, when it is used and when it suits the technique, and the chance that it does not.
-func (d *desk) window(j pour.JugSheet) string {
-	text := j.Name + ", " + d.show.Weight(j.TotalG)
-	if j.Clock.PourAtMin.Known {
-		text += ", used at " + d.moment(j.Clock.PourAtMin.V)
-		if j.Clock.LastAtMin.V > j.Clock.PourAtMin.V {
-			text += " to " + d.moment(j.Clock.LastAtMin.V)
-		}
-	}
-	if !j.Clock.Window.From.Known && !j.Clock.Window.To.Known {
-		text += ", window not known"
-	} else {
-		text += ", window " + d.span(j.Clock.Window.From, j.Clock.Window.To)
-	}
-	if j.Clock.LateChancePercent.Known {
-		text += ", chance of being too thick at the end " + d.show.Percent(j.Clock.LateChancePercent.V, 0)
-		if j.Clock.LateJug != j.Name {
-			text += " (" + j.Clock.LateJug + " in it)"
-		}
-	}
-	if j.Clock.EarlyChancePercent.Known {
-		text += ", of being too thin at first " + d.show.Percent(j.Clock.EarlyChancePercent.V, 0)
-	}
-	return text + "."
-}
-
-// turn is a jug's turn in a step.
-type turn struct {
-	jug       pour.JugSheet
-	planned   pour.Figure // on the run clock, min
-	lengthMin float64
-}
-
-func (d *desk) turnAt(t turn) string { return d.show.Figure(t.planned, d.moment) }
-
-// turns lists the jugs of a step in the order of the run, and after them those the run has no task for.
-func (d *desk) turns(b batch, kind pour.TaskKind, is func(pour.JugSheet) bool) []turn {
-	var out []turn
-	seen := map[string]bool{}
-	for _, t := range d.sheet.Run {
-		if t.Kind != kind || t.Batch != b.Name {
+// windows is a line for each jug: how much it holds, when it suits the technique, and the chance that it does not when its turn comes.
+func (d *desk) windows(b batch) {
+	columns := []column{{}, {head: "in all", figure: true}, {head: "turn", figure: true}, {head: "window", figure: true}, {head: "too thin", figure: true}, {head: "too thick", figure: true}}
+	percent := func(v float64) string { return d.show.Percent(v, 0) }
+	var rows [][]string
+	for _, j := range b.Jugs {
+		if j.SharePercent == 0 {
 			continue
 		}
-		for _, j := range b.Jugs {
-			if j.Name == t.Jug && is(j) && !seen[j.Name] {
-				seen[j.Name] = true
-				out = append(out, turn{j, pour.Know(t.StartMin), t.LengthMin})
-			}
+		c := j.Clock
+		late := d.show.Figure(c.LateChancePercent, percent)
+		if c.LateChancePercent.Known && c.LateJug != j.Name {
+			late += " (" + c.LateJug + ")"
 		}
+		rows = append(rows, []string{j.Name, d.show.Weight(j.TotalG), d.show.Figure(c.PourAtMin, d.show.RunTime), d.span(c.Window.From, c.Window.To), d.show.Figure(c.EarlyChancePercent, percent), late})
 	}
-	for _, j := range b.Jugs {
-		if is(j) && !seen[j.Name] {
-			out = append(out, turn{jug: j, planned: j.Clock.PourAtMin})
-		}
-	}
-	return out
+	d.listed("Jugs, and the chance of each when its turn comes:", columns, rows)
 }

@@ -13,7 +13,7 @@ import (
 
 // PourList writes the pours of a logbook as text of at most 80 columns, one line each, latest first as they come.
 func PourList(entries []logbook.Entry) string {
-	p := &page{}
+	p := textPage()
 	if len(entries) == 0 {
 		p.wrapped("", "No pour is logged yet. A run of a plan logs itself: pourbench run.")
 	}
@@ -36,12 +36,12 @@ func PourList(entries []logbook.Entry) string {
 		line := e.Opened.Format("2006-01-02 15:04") + "  " + padded(e.ID, 34) + "  " + strings.Join(marks, ", ")
 		p.wrapped("", strings.TrimRight(line, " "))
 	}
-	return p.out.String()
+	return p.text()
 }
 
 // PourRecord writes what was planned beside what happened, and every mark of the run. The sheet is that of the plan as poured.
 func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
-	p, show := &page{}, sheet.Plan.Show
+	p, show := textPage(), sheet.Plan.Show
 	p.wrapped("", "POUR RECORD: "+record.Name)
 	p.wrapped("", "Begun "+record.Opened.Format("2006-01-02 15:04")+", kept as "+record.ID+".")
 	if record.Torn != "" {
@@ -51,7 +51,11 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	p.raw("")
 	p.raw(padded("", 44) + padded("planned", 16) + "actual")
 	for _, d := range learn.Compare(record, sheet) {
-		p.raw(padded(clip(d.What, 42), 44) + padded(unitText(show, d.Planned, d), 16) + unitText(show, d.Actual, d))
+		planned := unitText(show, d.Planned, d)
+		if d.Predicted {
+			planned = show.Figure(d.Planned, show.Predicted)
+		}
+		p.raw(padded(clip(d.What, 42), 44) + padded(plain(planned), 16) + unitText(show, d.Actual, d))
 	}
 	p.raw("")
 	for _, e := range logbook.Standing(record.Events) {
@@ -59,7 +63,7 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
 		}
 	}
-	return p.out.String()
+	return p.text()
 }
 
 // unitText draws a figure of a record in the plan's units.
@@ -95,7 +99,7 @@ func clip(text string, to int) string {
 // LessonText says what all pours have taught the clock: the maker's pace, what each scent has turned out to be, and predicted beside
 // observed for every log. Unread pours are named with the reason.
 func LessonText(l learn.Lesson, unread []learn.Unread) string {
-	p := &page{}
+	p := textPage()
 	p.wrapped("", "WHAT YOUR POURS HAVE TAUGHT THE CLOCK")
 	p.wrapped("", fmt.Sprintf("From %d of your pours. Without any, a time can easily be half or double; the band never shrinks below a factor of 1.38, which is "+
 		"what one pour differs from the next.", l.Hand.Pours))
@@ -114,7 +118,7 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, u := range unread {
 		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
 	}
-	return p.out.String()
+	return p.text()
 }
 
 // lessonLog is one jug of one pour: predicted without any log, and seen.
@@ -145,11 +149,11 @@ func minutes(v float64) string { return pour.Show{}.Minutes(v) }
 
 // TrialText says what a scent trial has shown, and the lines that put it on the maker's own shelf.
 func TrialText(r learn.TrialResult) string {
-	p := &page{}
+	p := textPage()
 	p.raw("")
 	if !r.Learnt && r.Behaviour == pour.BehaviourUnknown && !r.Rices {
 		p.wrapped("", "Nothing that was marked tells how "+r.Scent+" behaves: mark a stage in both jugs.")
-		return p.out.String()
+		return p.text()
 	}
 	if r.Learnt {
 		f := r.Finding
@@ -164,5 +168,5 @@ func TrialText(r learn.TrialResult) string {
 	if r.Rices {
 		p.raw("  rices = true")
 	}
-	return p.out.String()
+	return p.text()
 }

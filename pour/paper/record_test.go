@@ -63,6 +63,14 @@ func TestTheRecordSetsThePlanBesideThePour(t *testing.T) {
 			t.Errorf("the record lacks %q:\n%s", want, text)
 		}
 	}
+	sheet := pour.Work(record.Plan, shelf, clock.Hand{})
+	light := sheet.Base.Jugs[0].Clock.Stages[chem.Light].Mid.V
+	if want := "light, +"; !strings.Contains(Checklist(sheet, shelf), want) {
+		t.Errorf("the checklist lacks %q", want)
+	}
+	if want := padded("light in pot of the base", 44) + record.Plan.Show.Predicted(light); !strings.Contains(text, want+" ") {
+		t.Errorf("the record does not say %q as the checklist does:\n%s", want, text)
+	}
 	for _, line := range strings.Split(text, "\n") {
 		if width(line) > 80 {
 			t.Errorf("over 80 columns: %q", line)

@@ -1,36 +1,16 @@
 package paper
 
-import (
-	"fmt"
+import "pourbench/pour"
 
-	"pourbench/pour"
-)
-
-// Sections of the checklist. Their numbers never move: a plan without icing leaves a gap.
-const (
-	sectionCautions = iota + 1
-	sectionGather
-	sectionMould
-	sectionMelt
-	sectionWeigh // of the base: the steps from stepOils to stepScents
-	sectionRun   = sectionWeigh + 5
-	sectionMix   = sectionRun + 1 // of the base: the steps from stepMix to stepPour
-	sectionIcing = sectionMix + 5 // all ten steps of the icing
-	sectionBed   = sectionIcing + 10
-	sectionClean = sectionBed + 1
-	sectionCut   = sectionClean + 1
-)
-
-// step is one of the ten things done to a batch, or another place on the paper where a warning belongs.
+// step is one of the things done to a batch, or another place on the paper where a warning belongs.
 type step int
 
 const (
 	stepOils step = iota
 	stepLye
-	stepExtras
 	stepColours
 	stepScents
-	stepMix
+	stepMix // from here on in the pour
 	stepSplit
 	stepColour
 	stepScent
@@ -41,73 +21,85 @@ const (
 	placeFront // only on the first page
 )
 
-// sectionOf is the number of the section in which a step of a batch stands.
-func sectionOf(batch pour.BatchName, s step) int {
-	switch {
-	case batch == pour.Icing:
-		return sectionIcing + int(s)
-	case s < stepMix:
-		return sectionWeigh + int(s)
-	default:
-		return sectionMix + int(s-stepMix)
-	}
+// section is one section of the full paper: what is weighed of a batch, or a place that both share.
+type section struct {
+	batch pour.BatchName // of a weighing step
+	step  step
+	title string
 }
 
-// titleOf is the heading of a step of a batch.
-func titleOf(batch pour.BatchName, s step) string {
-	titles := [...]string{
-		"weigh the oils", "weigh and make the lye", "weigh the extras", "weigh and wet the colours", "weigh the scents",
-		"mix", "split", "colour", "scent", "pour",
+// planned lists the sections that this plan needs, in the order it is worked through; the first is the cautions and the second what is gathered.
+func (d *desk) planned() []section {
+	out := []section{{step: placeFront, title: "cautions: read, then tick"}, {step: noStep, title: "gather"}, {step: placeMould, title: "line the mould"}}
+	for _, n := range d.batches() {
+		out = append(out, section{n, stepOils, "weigh the oils"}, section{n, stepLye, "weigh and make the lye"})
+		if anyJug(d.batch(n), coloured) {
+			out = append(out, section{n, stepColours, "weigh and wet the colours"})
+		}
+		if anyJug(d.batch(n), scented) {
+			out = append(out, section{n, stepScents, "weigh the scents"})
+		}
 	}
-	if batch != pour.Icing {
-		return titles[s]
-	}
-	if s == stepPour {
-		return "icing: pipe"
-	}
-	return "icing: " + titles[s]
+	return append(out, section{step: stepPour, title: "the pour, in order"}, section{step: placeBed, title: "put to bed"},
+		section{step: noStep, title: "clean up"}, section{step: placeCut, title: "cut and cure"})
 }
 
-// stepOfTask is the step in which a task of the run is described.
-func stepOfTask(t pour.Task) step {
-	if t.Act != pour.NoAct {
-		return stepPour
+// noStep is the step of a section in which no warning is said.
+const noStep step = -1
+
+// number is the number of the section in which a step of a batch stands; what is done in the pour stands in one section for both.
+func (d *desk) number(n pour.BatchName, s step) int {
+	if s >= stepMix && s < placeMould {
+		n, s = "", stepPour
 	}
-	switch t.Kind {
-	case pour.TaskCoolLye:
-		return stepLye
-	case pour.TaskSplit:
-		return stepSplit
-	case pour.TaskColour:
-		return stepColour
-	case pour.TaskScent:
-		return stepScent
-	case pour.TaskBed, pour.TaskEnd:
-		return placeBed
-	default:
-		return stepMix
+	for i, x := range d.sections {
+		if x.step == s && (x.batch == n || x.batch == "") {
+			return i + 1
+		}
 	}
+	return 1
 }
 
-// placeOfWarning is where on the paper a warning is said again: what is said of a colourant or a dose is said of an extra with the extras.
-func placeOfWarning(w pour.Warning) step {
+// batches names the batches of the plan.
+func (d *desk) batches() []pour.BatchName {
+	if d.sheet.Icing == nil {
+		return []pour.BatchName{pour.Base}
+	}
+	return []pour.BatchName{pour.Base, pour.Icing}
+}
+
+// of puts the name of a batch before a text, where the plan has two.
+func (d *desk) of(n pour.BatchName, text string) string {
+	if d.sheet.Icing == nil || n == "" {
+		return text
+	}
+	return string(n) + ": " + text
+}
+
+// placeOf is where on the paper a warning is said: with what it is said of. What is said of a colourant or a dose is said of an extra where
+// that is weighed.
+func (d *desk) placeOf(w pour.Warning) step {
 	at := placeOf(w.Code)
-	if _, _, extra := w.Extra(); extra && at == stepColours {
-		return stepExtras
+	_, name, extra := w.Extra()
+	if !extra || at != stepColours && at != stepOils {
+		return at
 	}
-	return at
+	for _, x := range d.batch(batchOf(w)).Extras {
+		if x.Name == name && x.InTheLye() {
+			return stepLye
+		}
+	}
+	return stepOils
 }
 
-// placeOf is where on the paper the warnings of a code are said again. A code it does not know stays on the first page.
+// placeOf is where on the paper the warnings of a code are said. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
-	case "carrier-short", "blend-unfinished":
+	case "carrier-short", "blend-unfinished", "glycerin-sweat":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":
 		return stepLye
-	case "glycerin-sweat":
-		return stepExtras
 	case "superfat-jug", "colour-shifts", "colour-dies", "colour-untested", "colour-caution", "colour-wrong-carrier", "dose-unusual", "dust", "glycerin-rivers":
 		return stepColours
 	case "scent-over-limit", "scents-limit-sum", "scent-no-certificate", "scent-high-in-jug", "vanillin-white", "vanillin-near-white", "vanillin-browns":
@@ -130,6 +122,3 @@ func placeOf(code string) step {
 		return placeFront
 	}
 }
-
-// icingSections is the numbers a plan without icing leaves free.
-func icingSections() string { return fmt.Sprintf("%d-%d", sectionIcing, sectionBed-1) }

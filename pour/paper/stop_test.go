@@ -52,7 +52,7 @@ func TestNoPaperOfABatchThatCannotBeMixedHoldsAWeightBelowNothing(t *testing.T) 
 			t.Fatal("no stop stands on the lye")
 		}
 		warnings, _ := Check(s, nil)
-		for _, text := range []string{Checklist(s, testShelf()), warnings} {
+		for _, text := range []string{Checklist(s, testShelf()), Bench(s, testShelf(), false), warnings} {
 			if bad := negative().FindString(text); bad != "" || strings.Contains(text, "NaN") {
 				t.Fatalf("the paper says %q:\n%s", bad, text)
 			}

@@ -24,7 +24,7 @@ func (d *desk) superfat(b batch) {
 	d.info(text + ".")
 	if b.plan.Carrier == pour.CarrierBatch {
 		d.info(fmt.Sprintf("The oils of section %d with this lye, before the colours bring the carriers' oil back: superfat %s.",
-			sectionOf(b.Name, stepOils), percent(b.Superfat.MixedPercent)))
+			d.number(b.Name, stepOils), percent(b.Superfat.MixedPercent)))
 	}
 	parts := make([]string, len(b.Jugs))
 	for i, j := range b.Jugs {

@@ -39,6 +39,15 @@ func wrap(text string, limit int) []string {
 	return append(lines, line)
 }
 
+// trail is as wrap, with a last line of at most so many columns, so that something can stand behind it.
+func trail(text string, limit, last int) []string {
+	lines := wrap(text, limit)
+	if at := len(lines) - 1; width(lines[at]) > last {
+		lines = append(lines[:at], wrap(lines[at], last)...)
+	}
+	return lines
+}
+
 // words parts a text at its spaces, but keeps a number and its unit together.
 func words(text string, limit int) []string {
 	var out []string

@@ -79,12 +79,8 @@ func (b *book) oil(typed []string) (id string, near []string) {
 		return "", nil
 	}
 	for _, same := range []func(typed, name []string) bool{sameWords, runTogether, weakLeftOut} {
-		found := b.oilsNamed(typed, same)
-		if len(found) == 1 {
+		if found := b.oilsNamed(typed, same); len(found) == 1 {
 			return found[0].id, nil
-		}
-		if len(found) > 1 {
-			return "", names(found)
 		}
 	}
 	return "", b.near(typed)

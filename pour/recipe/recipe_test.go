@@ -61,6 +61,7 @@ func TestALineIsUnderstoodOrSaysWhyNot(t *testing.T) {
 		{"olive pomase oil 5 %", "", 0, "", "did you mean olive pomace oil"},
 		{"oliv oil 5 %", "", 0, "", "did you mean olive oil"},
 		{"fractionated coconut oil 5 %", "", 0, "", "coconut oil"},
+		{"Helianthus Annuus (Sunflower) Seed Oil 5 %", "", 0, "", "did you mean sunflower oil, high-oleic sunflower oil"}, // the INCI name of both
 		{"avocado butter 5 %", "", 0, "", "no oil on the shelf"},
 		{"wibble 5 %", "", 0, "", "no oil on the shelf"},
 		{"5 %", "", 0, "", "of which oil"},

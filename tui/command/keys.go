@@ -44,7 +44,7 @@ func (g *program) keysPath() string { return filepath.Join(g.configDir(), keys.F
 // keys is the keys that are bound: the maker's own, or the built-in ones where she has none or they have faults, which are told.
 func (g *program) keys() (*keys.Map, error) {
 	path := g.keysPath()
-	if _, err := os.Stat(path); err != nil {
+	if _, err := os.Lstat(path); err != nil {
 		return keys.BuiltIn(), nil //nolint:nilerr // no keys of her own
 	}
 	f, _, err := disk.Given(path)
@@ -71,7 +71,7 @@ func (g *program) bound() *keys.Map {
 // checkKeys says whether the maker's file of keys can be used.
 func (g *program) checkKeys() error {
 	path := g.keysPath()
-	if _, err := os.Stat(path); err != nil {
+	if _, err := os.Lstat(path); err != nil {
 		return g.print("You have no keys of your own: there is no " + path + ".\n")
 	}
 	if _, err := g.keys(); err != nil {

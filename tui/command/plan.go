@@ -2,6 +2,7 @@ package command
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -22,7 +23,7 @@ const shelfName = "shelf.toml"
 // planCommands print what is worked out from a plan.
 func (g *program) planCommands() []*cobra.Command {
 	return []*cobra.Command{
-		g.onPlan("checklist [PLAN]", "Print the bench checklist", g.checklist),
+		g.checklistCommand(),
 		g.onPlan("figures [PLAN]", "Print every figure as JSON", g.figures),
 		g.onPlan("check [PLAN]", "Print the warnings; exit 0 nothing above a note, 1 a caution, 3 a stop", g.check),
 	}
@@ -40,6 +41,32 @@ func (g *program) onPlan(use, short string, do func(pour.Sheet, pour.Shelf) erro
 			return do(sheet, shelf)
 		},
 	}
+}
+
+// checklistCommand prints one of the papers a pour is made from.
+func (g *program) checklistCommand() *cobra.Command {
+	var bench, large bool
+	cmd := g.onPlan("checklist [PLAN]", "Print the full checklist or, with --bench, two pages for the bench", func(s pour.Sheet, shelf pour.Shelf) error {
+		switch {
+		case large && !bench:
+			return errors.New("print --large: it is the bench paper that there is in large type: write --bench --large")
+		case bench:
+			return g.print(paper.Bench(s, shelf, large))
+		}
+		return g.checklist(s, shelf)
+	})
+	cmd.Long = `Print the full checklist or, with --bench, two pages for the bench.
+
+The full checklist and the bench paper are sheets of at most 66 lines of 80
+columns with a form feed between two; --large makes sheets of 33 lines of 40
+columns, to be printed at twice the size and read from the table. A plan that
+does not fit on two pages of bench paper goes on over a third and says so.`
+	cmd.Example = `  pourbench checklist meadow.toml                     the full paper
+  pourbench checklist --bench meadow.toml | lp -o cpi=12 -o lpi=7
+  pourbench checklist --bench --large meadow.toml | lp -o cpi=6 -o lpi=3.5`
+	cmd.Flags().BoolVar(&bench, "bench", false, "the bench paper: what is weighed, the jugs, the acts in order, on two pages")
+	cmd.Flags().BoolVar(&large, "large", false, "the bench paper in large type; print it with lp -o cpi=6 -o lpi=3.5")
+	return cmd
 }
 
 func (g *program) checklist(s pour.Sheet, shelf pour.Shelf) error {

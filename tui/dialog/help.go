@@ -13,6 +13,7 @@ type Actions struct {
 	Own    keys.Mode                             // whose actions the screen does
 	WhyNot func(b keys.Binding, nth int) string  // why an action cannot act now; empty: it can. nth is of those each key does, below 0: all
 	Do     func(b keys.Binding, nth int) tea.Cmd // does an action as its key would
+	About  func(b keys.Binding, nth int) string  // what one of those that each key does is about here, as a jug's name; nil: nothing more
 }
 
 // NewHelp lists every key of some modes; a key that cannot act now says why, and what the screen itself does can be done from the line.

@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"image"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -16,11 +17,12 @@ import (
 type Item struct {
 	ID     string
 	Name   string
-	Aside  string        // said in the list, beside the name
-	Detail []string      // said of the highlighted entry, one paragraph each
-	Swatch screen.Colour // painted before the name
-	Says   string        // said in a column of its own, where the list has room for one
-	Not    string        // why it cannot be taken now; it is taken all the same, and then said
+	Aside  string   // said in the list, beside the name
+	Detail []string // said of the highlighted entry, one paragraph each
+	Says   string   // said in a column of its own, where the list has room for one
+	Not    string   // why it cannot be taken now; it is taken all the same, and then said
+
+	Swatches []screen.Colour // painted before the name
 }
 
 // List is a list that is searched by typing.
@@ -31,6 +33,7 @@ type List struct {
 	At     int    // the highlighted entry of those that match
 	Free   string // what Enter does with typed text that matches nothing; empty: it is refused
 	Choose func(id string) tea.Cmd
+	Leave  func() tea.Cmd // what comes of leaving it; nil: nothing
 
 	search entry.Entry
 }
@@ -54,26 +57,44 @@ func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }
 // Wheel goes to another entry.
 func (l *List) Wheel(by int, _ Frame) { l.move(by * wheelRows) }
 
-// matches lists the entries that hold every word typed, in their name, aside or details.
+// Put changes what the list holds; the highlighted entry stays, wherever it stands then.
+func (l *List) Put(items []Item) {
+	id, found := "", l.matches()
+	if len(found) > 0 {
+		id = found[min(l.At, len(found)-1)].ID
+	}
+	l.Items = items
+	if i := slices.IndexFunc(l.matches(), func(it Item) bool { return it.ID == id }); i >= 0 {
+		l.At = i
+	}
+}
+
+// matches lists the entries that hold every word typed, in their name, aside or details: first the one that is called so, then
+// those in whose name words begin so, then those that have them in their name.
 func (l *List) matches() []Item {
 	words := strings.Fields(strings.ToLower(l.search.Text()))
-	var first, rest []Item
+	var tiers [4][]Item
 	for _, it := range l.Items {
 		name := strings.ToLower(it.Name)
-		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+strings.Join(it.Detail, " ")) + " " + name
-		hit, inName := true, true
+		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+it.Not+" "+strings.Join(it.Detail, " ")) + " " + name
+		hit, inName, begins := true, true, true
 		for _, w := range words {
 			hit = hit && strings.Contains(all, w)
 			inName = inName && strings.Contains(name, w)
+			begins = begins && strings.Contains(" "+name, " "+w)
 		}
 		switch {
+		case hit && name == strings.Join(words, " "):
+			tiers[0] = append(tiers[0], it)
+		case hit && begins:
+			tiers[1] = append(tiers[1], it)
 		case hit && inName:
-			first = append(first, it)
+			tiers[2] = append(tiers[2], it)
 		case hit:
-			rest = append(rest, it)
+			tiers[3] = append(tiers[3], it)
 		}
 	}
-	return append(first, rest...)
+	return slices.Concat(tiers[:]...)
 }
 
 func (l *List) move(by int) {
@@ -95,7 +116,7 @@ func (l *List) Press(k tea.KeyPressMsg, f Frame) Result {
 func (l *List) Act(id keys.ID, f Frame) Result {
 	switch id {
 	case keys.Close:
-		return Result{Close: true}
+		return Result{Close: true, Do: l.Leave}
 	case keys.Choose:
 		return l.take(f)
 	case keys.Up:
@@ -184,9 +205,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 		}
 		return
 	}
-	first := l.first(rows.H())
+	first, nameAt := l.first(rows.H()), l.nameAt()
 	for y := range min(rows.H(), len(found)-first) {
-		drawItem(rows.Cut(0, y, rows.W(), 1), found[first+y], first+y == l.At, lk)
+		drawItem(rows.Cut(0, y, rows.W(), 1), nameAt, found[first+y], first+y == l.At, lk)
 	}
 	if l.search.Text() == "" { // nothing is being typed: the arrows have the focus
 		rows.Focus(0, l.At-first)
@@ -194,13 +215,9 @@ func (l *List) Draw(a screen.Area, f Frame, lk look.Look) {
 	l.drawDetail(a, f, found[min(l.At, len(found)-1)], lk)
 }
 
-// drawItem draws an entry on one line.
-func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
-	x := 2
-	if it.Swatch != 0 {
-		a.Cut(x, 0, 2, 1).Fill(" ", screen.Style{Bg: it.Swatch})
-		x += 3
-	}
+// drawItem draws an entry on one line, its name from column x.
+func drawItem(a screen.Area, x int, it Item, at bool, lk look.Look) {
+	drawSwatches(a, x, it)
 	st := lk.Text
 	if it.Not != "" {
 		st = lk.Quiet
@@ -209,12 +226,45 @@ func drawItem(a screen.Area, it Item, at bool, lk look.Look) {
 	if it.Says != "" {
 		end = drawSays(a, x, end, it, lk)
 	}
-	if room := a.W() - end - 2; room > 3 {
+	if room := a.W() - end - 2; room >= min(screen.Width(it.Aside), 4) {
 		a.Right(a.W(), 0, screen.Clip(it.Aside, room), lk.Quiet)
 	}
 	if at {
 		a.Text(0, 0, "►", lk.Focus)
 		a.Restyle(x, 0, a.W()-x, func(screen.Style) screen.Style { return screen.Style{Attr: screen.Reverse} })
+	}
+}
+
+// mostSwatches is how many colours are painted before a name: of more, the first.
+const mostSwatches = 6
+
+// swatchW is how many cells the colours before a name take: two for one colour, one for each of several.
+func (it Item) swatchW() int {
+	if len(it.Swatches) == 1 {
+		return 2
+	}
+	return min(len(it.Swatches), mostSwatches)
+}
+
+// nameAt is the column where the names of the list begin, after the most colours that stand before one.
+func (l *List) nameAt() int {
+	const marks = 2
+	w := 0
+	for _, it := range l.Items {
+		w = max(w, it.swatchW())
+	}
+	if w == 0 {
+		return marks
+	}
+	return marks + w + 1
+}
+
+// drawSwatches paints the colours of an entry before its name.
+func drawSwatches(a screen.Area, nameAt int, it Item) {
+	w := it.swatchW()
+	for i := range w {
+		c := it.Swatches[min(i, len(it.Swatches)-1)]
+		a.Cut(nameAt-1-w+i, 0, 1, 1).Fill(" ", screen.Style{Bg: c})
 	}
 }
 

@@ -114,7 +114,7 @@ func TestASwatchStandsBeforeTheName(t *testing.T) {
 	l := oils(&chosen, 1)
 	bare := onStage(t, 80, 24, l)
 	x, _ := bare.at("oil 00")
-	l.Items[0].Swatch = screen.RGB(200, 40, 30)
+	l.Items[0].Swatches = []screen.Colour{screen.RGB(200, 40, 30)}
 	if with, _ := bare.at("oil 00"); with != x+3 {
 		t.Errorf("the name moved from column %d to %d", x, with)
 	}

@@ -175,8 +175,17 @@ func (p *Pad) move(by int) { p.at = min(max(p.at+by, 0), len(p.lines)-1) }
 // Wheel goes to another line.
 func (p *Pad) Wheel(by int, _ Frame) { p.move(by) }
 
-// Box is all the room there is: what is pasted seldom leaves any.
-func (p *Pad) Box(f Frame) image.Rectangle { return f.box(min(pageW, f.W-2), f.H) }
+// leastPad is the height a pad has at least, so that it does not grow with every line.
+const leastPad = 16
+
+// Box has the room for all lines and what is said below them, as far as there is so much.
+func (p *Pad) Box(f Frame) image.Rectangle {
+	w := min(pageW, f.W-2)
+	const edges, air, endless = 2, 1, 1 << 20
+	rows := p.rows(0, w-4, endless)
+	last := rows[len(rows)-1]
+	return f.box(w, max(last.y+last.h+air+len(p.foot(w-4, look.Look{}))+edges, leastPad))
+}
 
 // padRow is a line of the pad as it stands on the screen.
 type padRow struct {

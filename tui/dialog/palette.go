@@ -1,6 +1,8 @@
 package dialog
 
 import (
+	"strings"
+
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/tui/keys"
@@ -20,6 +22,9 @@ func NewPalette(on Actions) *List {
 			it.ID += " " + b.Each[nth]
 			it.Name += ": " + b.Each[nth]
 			it.Aside = keys.Shown(b.Keys[nth])
+			if on.About != nil {
+				it.Name = strings.TrimSpace(it.Name + " " + on.About(b, nth))
+			}
 		}
 		if it.Not = on.WhyNot(b, nth); it.Not != "" {
 			it.Detail = append(it.Detail, "not now: "+it.Not)
@@ -29,8 +34,8 @@ func NewPalette(on Actions) *List {
 	}
 	for _, mode := range palettes(on.Own) {
 		for _, b := range on.Keys.Of(mode) {
-			if b.ID == keys.Palette {
-				continue // it is open
+			if _, own := on.Keys.Find(on.Own, b.ID); b.ID == keys.Palette || own && mode != on.Own {
+				continue // it is open, or stands there already
 			}
 			if b.Each == nil {
 				add(b, allOf)

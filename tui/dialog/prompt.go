@@ -22,6 +22,7 @@ type Prompt struct {
 	At     int      // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
+	Leave  func() tea.Cmd                      // what comes of leaving it; nil: nothing
 
 	still
 	refused string
@@ -55,7 +56,7 @@ func (p *Prompt) Press(k tea.KeyPressMsg, f Frame) Result {
 func (p *Prompt) Act(id keys.ID, _ Frame) Result {
 	switch id {
 	case keys.Close:
-		return Result{Close: true}
+		return Result{Close: true, Do: p.Leave}
 	case keys.Commit:
 		cmd, err := p.Done(strings.TrimSpace(p.Typed.Text()))
 		if err != nil {

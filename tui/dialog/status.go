@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"errors"
+	"slices"
 
 	"pourbench/pour/strict"
 	"pourbench/tui/look"
@@ -49,7 +50,7 @@ func (s *Status) WarnOfKeys(err error, reads string) {
 	case err == nil:
 		return
 	case errors.As(err, &faults):
-		for _, f := range faults.Faults {
+		for _, f := range slices.Backward(faults.Faults) { // the newest is read first
 			s.Warn(f.Error())
 		}
 	default:

@@ -66,8 +66,21 @@ func (g Grid) drawRow(a screen.Area, f frame, row, y int, l look.Look) {
 		if i >= len(f.w) || f.w[i] == 0 {
 			continue
 		}
-		cell.draw(a, f.x[i], y, f.w[i], g.Columns[i].Right)
+		w := f.w[i]
+		if r.Total && !g.Columns[i].Right {
+			w = g.roomy(f, r, i)
+		}
+		cell.draw(a, f.x[i], y, w, g.Columns[i].Right)
 	}
+}
+
+// roomy is the width of a cell of a row of totals: it has the room of the empty ones behind it too.
+func (g Grid) roomy(f frame, r Row, col int) int {
+	w := f.w[col]
+	for i := col + 1; i < len(f.w) && f.w[i] > 0 && (i >= len(r.Cells) || r.Cells[i].Text == ""); i++ {
+		w = f.x[i] + f.w[i] - f.x[col]
+	}
+	return w
 }
 
 // swatchW is how many cells a colour sample takes.

@@ -35,8 +35,20 @@ func TestKeysOfHerOwnTakeThePlaceOfTheBuiltInOnes(t *testing.T) {
 		key  string
 		want ID
 	}{
-		{Bench, "ctrl+z", Undo}, {Bench, "f9", Undo}, {Bench, "u", ""}, {Bench, "w", Save}, {Bench, "ß", Save}, {Bench, "s", ""}, {Bench, "alt+w", ReadAll},
-		{Bench, "Q", Quit}, {Bench, "q", ""}, {Bench, Leaves, Quit}, {Pouring, "a", SeeStage}, {Pouring, "e", ""}, {Pouring, "q", Quit}, {Bench, "o", Open},
+		{Bench, "ctrl+z", Undo},
+		{Bench, "f9", Undo},
+		{Bench, "u", ""},
+		{Bench, "w", Save},
+		{Bench, "ß", Save},
+		{Bench, "s", ""},
+		{Bench, "alt+w", ReadAll},
+		{Bench, "Q", Quit},
+		{Bench, "q", ""},
+		{Bench, Leaves, Quit},
+		{Pouring, "a", SeeStage},
+		{Pouring, "e", ""},
+		{Pouring, "q", Quit},
+		{Bench, "o", Open},
 	} {
 		if b, ok := m.Lookup(x.mode, 0, x.key); b.ID != x.want || ok != (x.want != "") {
 			t.Errorf("%s %s does %q, want %q", x.key, x.mode, b.ID, x.want)

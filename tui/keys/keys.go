@@ -97,6 +97,8 @@ const (
 	Save       ID = "save"
 	SaveAs     ID = "save as"
 	Recipe     ID = "recipe"
+	NewPlan    ID = "new plan"
+	Template   ID = "template"
 	Open       ID = "open"
 	Checklist  ID = "checklist"
 	Copy       ID = "copy"

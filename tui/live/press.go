@@ -42,7 +42,7 @@ func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
 	}
 	if b.Each != nil && nth < 0 {
 		l := dialog.NewPalette(m.actions())
-		l.Paste(string(b.ID) + ":")
+		l.Paste(string(b.ID) + ": ")
 		m.dialogs.Open(l)
 		return nil
 	}
@@ -51,7 +51,15 @@ func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
 
 // actions is what help and palette ask of the run.
 func (m *Model) actions() dialog.Actions {
-	return dialog.Actions{Keys: m.opt.Keys, Own: keys.Pouring, WhyNot: m.whyNot, Do: m.perform}
+	return dialog.Actions{Keys: m.opt.Keys, Own: keys.Pouring, WhyNot: m.whyNot, Do: m.perform, About: m.about}
+}
+
+// about is the name of the jug that a digit chooses.
+func (m *Model) about(b keys.Binding, nth int) string {
+	if b.ID == keys.PickJug && nth < len(m.board.Jugs) {
+		return m.board.Jugs[nth].Jug
+	}
+	return ""
 }
 
 // fill puts the keys of the run into a text.

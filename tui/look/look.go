@@ -72,14 +72,8 @@ func Mark(s pour.Severity) string {
 	}
 }
 
-// Letter returns the letter of a jug: A for the first; after Z come AA, AB and so on.
-func Letter(jug int) string {
-	const letters = 26
-	if jug >= letters {
-		return Letter(jug/letters-1) + Letter(jug%letters)
-	}
-	return string(rune('A' + jug))
-}
+// Letter returns the letter of a jug, as paper has it.
+func Letter(jug int) string { return pour.Letter(jug) }
 
 // StageGlyph returns the shading of a stage on a clock bar; before the first stage a bar shows a dot.
 func StageGlyph(s chem.Stage) string {

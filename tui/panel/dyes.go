@@ -64,7 +64,7 @@ func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, kinds [
 // nextOfDye says what to type once a colourant is in a jug.
 func (f *Facts) nextOfDye(id string) string {
 	c, _ := f.Shelf.Colourant(id)
-	return fmt.Sprintf("%s: type its dose, usual %s to %s %%; {colour} adds another", c.Name, f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
+	return fmt.Sprintf("%s: type its dose, usual %s to %s %%", c.Name, f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
 }
 
 func (f *Facts) spoons(d pour.DoseLine) string {

@@ -43,7 +43,7 @@ func (f *Facts) addOil(n pour.BatchName, id string) Do {
 		return Do{Said: oil.Name + " is in the blend already: type its percent", Seek: to(To{Item: i, Sub: -1, Col: oilPart})}
 	}
 	return Do{
-		Edit: pour.AddOil(n, id), Said: oil.Name + ": type its percent, which holds it; {hold} lets it go; {add} adds the next",
+		Edit: pour.AddOil(n, id), Said: oil.Name + ": type its percent; {hold} lets it go, {add} adds the next",
 		Seek: to(To{Item: len(all), Sub: -1, Col: oilPart}),
 	}
 }

@@ -73,7 +73,9 @@ func also(names []string) string {
 
 func (f *Facts) colourantItem(c pour.Colourant) dialog.Item {
 	it := dialog.Item{ID: c.ID, Name: c.Name, Aside: c.Class}
-	it.Swatch, _ = screen.Hex(c.Colour)
+	if colour, ok := screen.Hex(c.Colour); ok {
+		it.Swatches = []screen.Colour{colour}
+	}
 	dust := ""
 	if c.Dust {
 		dust = "! fine dust: do not breathe it"

@@ -138,6 +138,9 @@ func (s *Session) Clock() (sheet *pour.Sheet, fresh bool) { return &s.clock, s.s
 // Shelf returns the catalogue.
 func (s *Session) Shelf() pour.Shelf { return s.shelf }
 
+// Hand returns what the maker's own pours have taught the clock.
+func (s *Session) Hand() clock.Hand { return s.hand }
+
 // Revision counts every plan that was on the bench.
 func (s *Session) Revision() int { return s.rev }
 

@@ -16,6 +16,7 @@ type Difference struct {
 	Unit            pour.Unit
 	Planned, Actual pour.Figure
 	Fine            bool // a weight of the finer scale
+	Predicted       bool // planned is what the clock predicts, no finer than it deserves
 }
 
 // Compare sets the plan's figures beside what happened: when steps began, stages came and how warm things were, what was weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
@@ -41,7 +42,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 	var out []Difference
 	for _, x := range s.Sightings {
-		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min)}
+		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min), Predicted: true}
 		if !x.Reached {
 			d.What = "not yet " + d.What
 		}

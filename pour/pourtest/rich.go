@@ -1,4 +1,5 @@
-package pour_test
+// Package pourtest is for tests only: it draws plans that use whatever a plan can use.
+package pourtest
 
 import (
 	"slices"
@@ -8,9 +9,9 @@ import (
 	"pourbench/pour"
 )
 
-// drawRich draws a plan that uses whatever a plan can use: every kind of alkali, acids, milk and purées, every way to carry a colour, scents in
+// Rich draws a plan that uses whatever a plan can use: every kind of alkali, acids, milk and purées, every way to carry a colour, scents in
 // both batches, every size, loaf and slab, coarse scales and fine ones. Most of them can be mixed.
-func drawRich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
+func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	p := plan.Clone()
 	p.Swirl.First, p.Swirl.Last, p.Run.Order = "", "", nil
 	p.Swirl.Technique = pick(t, "technique", shelf.Techniques).ID
