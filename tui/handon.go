@@ -27,10 +27,14 @@ type handedPaper struct {
 // papers lists them, the one for the bench first.
 func papers() []handedPaper {
 	return []handedPaper{
-		{"bench paper", "bench", "bench paper, two pages", "lp -o cpi=12 -o lpi=7",
-			func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, false) }},
-		{"large bench paper", "bench-large", "large type, to read from the table", "lp -o cpi=6 -o lpi=3.5",
-			func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, true) }},
+		{
+			"bench paper", "bench", "bench paper, two pages", "lp -o cpi=12 -o lpi=7",
+			func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, false) },
+		},
+		{
+			"large bench paper", "bench-large", "large type, to read from the table", "lp -o cpi=6 -o lpi=3.5",
+			func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, true) },
+		},
 		{"checklist", "checklist", "full checklist, with everything", "lp -o cpi=12 -o lpi=7", paper.Checklist},
 	}
 }

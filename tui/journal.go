@@ -93,9 +93,8 @@ func (m *model) dropJournal() tea.Cmd {
 	return func() tea.Msg { return journaledMsg{j.file.Drop(j.turn)} }
 }
 
-// hangUp keeps the plan and ends: the terminal is gone.
+// hangUp keeps the plan and ends: the terminal is gone. [Open] keeps it once more, for an end that comes in between.
 func (m *model) hangUp() tea.Cmd {
-	m.quitting = true
 	return tea.Sequence(m.writeJournal(), tea.Quit)
 }
 

@@ -31,8 +31,18 @@ func TestThePaletteDoesWhatTheKeyWould(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 36}} {
 		m, by := opened(t, size[0], size[1]), opened(t, size[0], size[1])
 		for _, c := range []struct{ find, key string }{
-			{"much more", "*"}, {"go to batch", "f3"}, {"next panel", "tab"}, {"icing", "I"}, {"undo", "u"}, {"redo", "U"}, {"units", "t"}, {"learned", "L"},
-			{"mouse", "m"}, {"go to swirl", "f5"}, {"another face", "R"}, {"copy panel", "Y"},
+			{"much more", "*"},
+			{"go to batch", "f3"},
+			{"next panel", "tab"},
+			{"icing", "I"},
+			{"undo", "u"},
+			{"redo", "U"},
+			{"units", "t"},
+			{"learned", "L"},
+			{"mouse", "m"},
+			{"go to swirl", "f5"},
+			{"another face", "R"},
+			{"copy panel", "Y"},
 		} {
 			drive(m, ":")
 			m.dialogs.Paste(c.find)

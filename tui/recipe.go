@@ -121,7 +121,7 @@ func (m *model) takeRecipe(n pour.BatchName, text string) error {
 	}
 	said := counted(len(r.Parts()), "oil") + " taken, each held as written; {undo} takes them back"
 	if so := r.Unfinished(); so != "" {
-		said = so + ": {spread} spreads it, or type what is missing; {undo} takes the recipe back"
+		said = so + "; {spread} spreads the rest, {undo} takes it all back"
 	}
 	m.say(said)
 	m.station = panel.Batch

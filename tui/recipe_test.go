@@ -42,7 +42,7 @@ func TestAPastedRecipeIsShownAndTaken(t *testing.T) {
 			t.Fatalf("taken: %+v", got)
 		}
 	}
-	if m.station != panel.Batch || m.at().ID != "oils" || !strings.Contains(m.status.Text(), "92.5 % so far, 7.5 % to go: % spreads it") {
+	if m.station != panel.Batch || m.at().ID != "oils" || !strings.Contains(m.status.Text(), "92.5 % so far, 7.5 % to go; % spreads the rest") {
 		t.Errorf("at %s: %q", m.at().ID, m.status.Text())
 	}
 	drive(m, "u")

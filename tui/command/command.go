@@ -46,9 +46,12 @@ func Main(p Process, b Builtin) int {
 	root.SetOut(p.Out)
 	root.SetErr(p.Errs)
 	err := root.Execute()
+	var ended terminal.EndedError
 	switch {
 	case err == nil:
 		return g.exit
+	case errors.As(err, &ended):
+		return ended.Exit()
 	case errors.Is(err, terminal.ErrInterrupted), errors.Is(err, errInterrupted):
 		return exitInterrupted
 	}

@@ -47,6 +47,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
 	root.Flags().StringVar(&g.pixels, "pixels", pixels.Auto, "pictures in real pixels: auto (where the terminal says that it draws them), off, or tmux (through tmux with allow-passthrough on, to a terminal that does)")
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
+	cobra.MousetrapHelpText = "" // started by a double click on Windows it opens, like from a shell
 	root.AddCommand(g.newCommand())
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.liveCommand(), g.logbookCommand())

@@ -565,8 +565,8 @@ func TestAMessageGoesAfterHalfAMinute(t *testing.T) {
 
 func TestTheLookFollowsTheTerminalsBackground(t *testing.T) {
 	b := opened(t, t.TempDir(), func(o *Options) { o.Background = "auto" })
-	if b.m.look != look.New(true) {
-		t.Error("before the terminal has answered the look is not that for dark")
+	if b.m.look != look.Own() {
+		t.Error("before the terminal has answered the look is not the terminal's own")
 	}
 	b.m.Update(tea.BackgroundColorMsg{Color: white{}})
 	if b.m.look != look.New(false) {

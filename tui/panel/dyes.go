@@ -71,7 +71,7 @@ func (f *Facts) spoons(d pour.DoseLine) string {
 	if !d.TeaspoonsML5.Known {
 		return ""
 	}
-	return fmt.Sprintf("; about %s teaspoons, an estimate: weighing wins", f.percent(d.TeaspoonsML5.V, 1))
+	return "; " + f.Show.Spoons(d.TeaspoonsML5.V) + ", an estimate: weighing wins"
 }
 
 func dyeHint(c pour.Colourant) string {

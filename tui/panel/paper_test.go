@@ -183,7 +183,8 @@ func same(t interface{ Fatalf(string, ...any) }, f *Facts) {
 
 func units() []pour.Show {
 	return []pour.Show{
-		{Mass: "g", Temperature: "C", Length: "mm", ScaleStepG: 0.1, LyeStepG: 0.01}, {Mass: "g", Temperature: "C", Length: "mm", ScaleStepG: 1, LyeStepG: 0.1},
+		{Mass: "g", Temperature: "C", Length: "mm", ScaleStepG: 0.1, LyeStepG: 0.01},
+		{Mass: "g", Temperature: "C", Length: "mm", ScaleStepG: 1, LyeStepG: 0.1},
 		{Mass: "oz", Temperature: "F", Length: "in", ScaleStepG: 1, LyeStepG: 0.1},
 	}
 }
