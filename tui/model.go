@@ -20,6 +20,7 @@ import (
 	"pourbench/tui/look"
 	"pourbench/tui/panel"
 	"pourbench/tui/session"
+	"pourbench/tui/terminal"
 )
 
 // Example is a plan that comes with the program.
@@ -45,6 +46,7 @@ type Options struct {
 	Environ    []string               // the environment; nil: this process's own
 	Learned    func() (string, error) // what the maker's pours have taught, as text; nil: there is no logbook
 	Pour       func(pour.Plan) error  // the live run of a plan, on this terminal; nil: there is none
+	Plain      bool                   // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
 	Notes      io.Writer              // where [Open] says what became of unsaved work; nil: standard error
 }
 
@@ -56,7 +58,7 @@ type model struct {
 	journal  journal
 	w, h     int
 	look     look.Look
-	dark     bool // the terminal's background
+	backdrop terminal.Backdrop
 	studio   studio
 	mouse    bool
 	stations []panel.Station
@@ -98,7 +100,7 @@ func newModel(o Options) *model {
 		o.Keys = keys.BuiltIn()
 	}
 	m := &model{
-		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), look: look.New(o.Background != "light"), dark: o.Background != "light", studio: newStudio(o.Pixels), mouse: !o.NoMouse,
+		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), backdrop: terminal.NewBackdrop(o.Background, o.Environ), studio: newStudio(o.Pixels), mouse: !o.NoMouse,
 		stations: panel.Stations(), warnings: panel.Warnings(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp)
@@ -106,6 +108,7 @@ func newModel(o Options) *model {
 	if o.StateDir != "" {
 		m.journal.file = planfile.NewJournal(o.StateDir)
 	}
+	m.look = m.backdrop.Look()
 	m.cursors[m.warnings.ID] = grid.Cursor{Col: m.warnings.Start}
 	for s := range m.stations {
 		for _, p := range m.stations[s].Panels(true) {
@@ -123,16 +126,18 @@ func newModel(o Options) *model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *model) Init() tea.Cmd {
-	return tea.Batch(m.findLostWork(), m.enlist(), m.wake(), tea.RequestBackgroundColor)
+	return tea.Batch(m.findLostWork(), m.enlist(), m.wake(), m.backdrop.Ask())
 }
 
-// grounded takes the terminal's background. Pictures stand on it whatever it is; whether it counts as dark may have been said by hand.
-func (m *model) grounded(msg tea.BackgroundColorMsg) {
-	m.studio.onGround(msg.Color)
-	if m.opt.Background == "" || m.opt.Background == "auto" {
-		m.dark = msg.IsDark()
-		m.look = look.New(m.dark)
+// regard takes what the terminal says of its colours. Pictures stand on its background whatever it is; whether it counts as dark may have been
+// said by hand.
+func (m *model) regard(msg tea.Msg) (again tea.Cmd) {
+	if ground, ok := msg.(tea.BackgroundColorMsg); ok {
+		m.studio.onGround(ground.Color)
 	}
+	m.backdrop, again = m.backdrop.Hear(msg)
+	m.look = m.backdrop.Look()
+	return again
 }
 
 // at is the panel that has the keys.

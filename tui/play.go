@@ -6,7 +6,9 @@ import (
 	"time"
 
 	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
 
+	"pourbench/tui/look"
 	"pourbench/tui/picture"
 )
 
@@ -39,7 +41,7 @@ func pace(steps int) time.Duration {
 // Why nothing moves by itself.
 const (
 	stillAccessible = "ACCESSIBLE is set: nothing moves by itself"
-	stillColourless = "NO_COLOR is set: nothing moves by itself"
+	stillColourless = "nothing moves by itself without colour (NO_COLOR, --color never)"
 )
 
 // still says why there is no animation, or "".
@@ -47,10 +49,10 @@ func (m *model) still() string {
 	set := func(name string) bool {
 		return slices.ContainsFunc(m.opt.Environ, func(kv string) bool { return strings.HasPrefix(kv, name+"=") && len(kv) > len(name)+1 })
 	}
-	switch {
+	switch profile, known := look.Profile(m.opt.Colour, m.opt.Environ); {
 	case set("ACCESSIBLE"):
 		return stillAccessible
-	case set("NO_COLOR"):
+	case known && profile == colorprofile.ASCII:
 		return stillColourless
 	}
 	return ""

@@ -60,4 +60,11 @@ func TestNothingMovesWhereTheMakerAskedForStillness(t *testing.T) {
 			t.Errorf("%s: the pour moves, status %q", env, m.status.Text())
 		}
 	}
+	for colour, moves := range map[string]bool{"auto": false, "never": false, "always": true, "16": true} {
+		m := swirling(t, 120, 36)
+		m.opt.Environ, m.opt.Colour = []string{"NO_COLOR=1"}, colour
+		if m.still() == "" != moves {
+			t.Errorf("--color %s with NO_COLOR: %q", colour, m.still())
+		}
+	}
 }

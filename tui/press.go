@@ -14,6 +14,7 @@ import (
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
 	"pourbench/tui/panel"
+	"pourbench/tui/terminal"
 )
 
 // press takes a key to whatever has the keys: the topmost dialog, the cell being typed in, or the bench.
@@ -122,7 +123,7 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 	case keys.Said:
 		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
-		return m.parted(tea.Suspend)
+		return m.parted(terminal.Suspend())
 	case keys.Quit:
 		return m.quit()
 	}

@@ -170,7 +170,7 @@ func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 func (m *model) dye(d pour.Drawing) picture.Dye {
 	out := picture.Dye{
 		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
-		Ground: m.studio.ground, DarkTerminal: m.dark,
+		Ground: m.studio.ground, DarkTerminal: m.backdrop.Dark(),
 	}
 	if m.studio.weeks {
 		out.Base = d.Weeks

@@ -15,6 +15,7 @@ import (
 	"pourbench/tui/panel"
 	"pourbench/tui/picture"
 	"pourbench/tui/pixels"
+	"pourbench/tui/terminal"
 )
 
 func TestTheDepthOfThePictureIsThatOfTheTerminal(t *testing.T) {
@@ -27,14 +28,14 @@ func TestTheDepthOfThePictureIsThatOfTheTerminal(t *testing.T) {
 		}
 	}
 	m := opened(t, 80, 24)
-	m.opt.Background = "auto"
+	m.backdrop = terminal.NewBackdrop("auto", nil)
 	m.Update(tea.BackgroundColorMsg{Color: color.RGBA{R: 250, G: 240, B: 230, A: 255}})
-	if m.dark || m.studio.ground != (color.NRGBA{R: 250, G: 240, B: 230, A: 255}) {
-		t.Errorf("on a light terminal: dark %v, ground %v", m.dark, m.studio.ground)
+	if m.backdrop.Dark() || m.studio.ground != (color.NRGBA{R: 250, G: 240, B: 230, A: 255}) {
+		t.Errorf("on a light terminal: dark %v, ground %v", m.backdrop.Dark(), m.studio.ground)
 	}
 	m.Update(tea.BackgroundColorMsg{Color: color.RGBA64{R: 0x0a00, G: 0x0cff, B: 0x0e80, A: 0xffff}})
-	if !m.dark || m.studio.ground != (color.NRGBA{R: 10, G: 12, B: 14, A: 255}) {
-		t.Errorf("on a dark terminal: dark %v, ground %v", m.dark, m.studio.ground)
+	if !m.backdrop.Dark() || m.studio.ground != (color.NRGBA{R: 10, G: 12, B: 14, A: 255}) {
+		t.Errorf("on a dark terminal: dark %v, ground %v", m.backdrop.Dark(), m.studio.ground)
 	}
 }
 

@@ -25,7 +25,7 @@ func Open(o Options) error {
 			return errors.Join(err, rescueErr)
 		}
 	}
-	if errors.Is(err, terminal.ErrInterrupted) {
+	if errors.Is(err, terminal.ErrInterrupted) || errors.As(err, &terminal.EndedError{}) {
 		return err
 	}
 	if err != nil {

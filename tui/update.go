@@ -35,12 +35,14 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 }
 
 func (m *model) take(msg tea.Msg) tea.Cmd {
+	return tea.Batch(m.regard(msg), m.takeOwn(msg))
+}
+
+func (m *model) takeOwn(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = screen.Fit(msg.Width, msg.Height)
 		return raw(m.studio.gloss.terminal.Resized())
-	case tea.BackgroundColorMsg:
-		m.grounded(msg)
 	case tea.ColorProfileMsg:
 		m.studio.setDepth(msg.Profile)
 		return m.askPixels()
@@ -84,6 +86,8 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 		return m.writeJournal()
 	case hangupMsg:
 		return m.hangUp()
+	case changingMsg:
+		return msg.do()
 	default:
 		return m.takeResult(msg)
 	}
@@ -117,7 +121,7 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.learned(msg)
 	case pouredMsg:
 		m.poured(msg)
-		return m.back()
+		return tea.Batch(m.back(), m.backdrop.Ask())
 	default:
 		return m.hear(msg)
 	}

@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/tui/lines"
 	"pourbench/tui/terminal"
 )
 
@@ -46,9 +47,12 @@ func Main(p Process, b Builtin) int {
 	root.SetOut(p.Out)
 	root.SetErr(p.Errs)
 	err := root.Execute()
+	var ended terminal.EndedError
 	switch {
 	case err == nil:
 		return g.exit
+	case errors.As(err, &ended):
+		return ended.Exit()
 	case errors.Is(err, terminal.ErrInterrupted), errors.Is(err, errInterrupted):
 		return exitInterrupted
 	}
@@ -65,6 +69,8 @@ type program struct {
 	background string
 	pixels     string
 	noMouse    bool
+	plain      bool       // --plain
+	talk       lines.Talk // what plain mode talks through, once it does
 	exit       int
 }
 

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/spf13/cobra"
+
 	"pourbench/presets"
 	"pourbench/tui/command"
 )
@@ -101,5 +103,13 @@ func TestARelativeFolderOfTheEnvironmentIsPassedOver(t *testing.T) {
 	_, named, _ := strings.Cut(out.String(), "plain file in ")
 	if code != 0 || !filepath.IsAbs(named) {
 		t.Errorf("exit %d, pours in %q", code, named)
+	}
+}
+
+// Started by a double click on Windows, the command library would print a text of its own and end.
+func TestADoubleClickOpensTheBench(t *testing.T) {
+	newMaker(t).types("--version")
+	if cobra.MousetrapHelpText != "" {
+		t.Errorf("it says %q and ends", cobra.MousetrapHelpText)
 	}
 }

@@ -35,18 +35,25 @@ func (e *Entry) open() {
 	}
 }
 
+// lineEnds are the characters that end a line (Unicode Standard Annex 14, classes BK, CR, LF and NL), and the tab between two columns.
+const lineEnds = "\n\r\v\f\u0085\u2028\u2029\t"
+
 // Text returns what has been typed.
 func (e Entry) Text() string { return e.in.Value() }
 
-// Insert puts typed or pasted text at the cursor. Control characters and line ends are left out: an entry is one line.
+// Insert puts typed or pasted text at the cursor. An entry is one line: a line's end becomes a blank, so that what stood on two lines
+// is never joined. Control characters are left out.
 func (e *Entry) Insert(text string) {
 	e.open()
 	text = strings.Map(func(r rune) rune {
+		if strings.ContainsRune(lineEnds, r) {
+			return ' '
+		}
 		if unicode.IsControl(r) || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == unicode.ReplacementChar {
 			return -1
 		}
 		return r
-	}, text)
+	}, strings.ReplaceAll(text, "\r\n", "\n"))
 	whole, at := []rune(e.in.Value()), e.in.Position()
 	e.in.SetValue(string(whole[:at]) + text + string(whole[at:]))
 	e.in.SetCursor(at + len([]rune(text)))

@@ -36,7 +36,7 @@ func TestTypingInTheMiddleKeepsBothEnds(t *testing.T) {
 
 func TestControlCharactersAreNeverTyped(t *testing.T) {
 	e := New("a\x1b]0;x\x07\nb\u202ec\u009bd")
-	if got, want := e.Text(), "a]0;xbcd"; got != want {
+	if got, want := e.Text(), "a]0;x bcd"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
@@ -96,6 +96,17 @@ func TestTheCursorIsDrawnAsAReversedCell(t *testing.T) {
 	before, after, ok := strings.Cut(text, "7m")
 	if !ok || !strings.HasSuffix(ansi.Strip(before+"7m"), "fer") || !strings.HasPrefix(after, "n") {
 		t.Errorf("the cell of the n is not reversed: %q", text)
+	}
+}
+
+func TestWhatStoodOnTwoLinesIsNeverJoined(t *testing.T) {
+	for pasted, want := range map[string]string{
+		"38\n15": "38 15", "38\r\n15": "38 15", "olive\roil": "olive oil", "olive\u2028oil": "olive oil", "olive\toil": "olive oil", "a\vb\fc\u0085d\u2029e": "a b c d e",
+		"ol\x1bive\x00": "olive",
+	} {
+		if got := New(pasted).Text(); got != want {
+			t.Errorf("%q becomes %q, want %q", pasted, got, want)
+		}
 	}
 }
 

@@ -20,6 +20,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 	"pourbench/tui/look"
+	"pourbench/tui/terminal"
 )
 
 // Options is what a live run is opened with.
@@ -39,6 +40,7 @@ type Options struct {
 	KeyFaults  error          // why the maker's own keys do not count; nil: they do, or there are none
 	NoMouse    bool           // leave the mouse to the terminal
 	Environ    []string       // the environment; nil: this process's own
+	Plain      bool           // it is told in lines, by [Converse]
 	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
 }
 
@@ -56,7 +58,8 @@ type Model struct {
 	outlookAt time.Duration
 	outlookOf int // how many events it knows
 
-	jug      int    // the chosen jug, in the board's order
+	jug      int // the chosen jug, in the board's order
+	backdrop terminal.Backdrop
 	chosen   string // key of a step chosen out of its turn; empty: the next one
 	finished time.Duration
 	blender  time.Duration // when the stick blender was switched on, on the run's clock; below 0: it is off
@@ -88,7 +91,8 @@ func New(o Options) (*Model, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &Model{opt: o, run: run, look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true, Keys: o.Keys}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
+	m := &Model{opt: o, run: run, backdrop: terminal.NewBackdrop(o.Background, o.Environ), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Low: true, Keys: o.Keys}}, blender: -1, finished: -quiet, rung: map[int]bool{}}
+	m.look = m.backdrop.Look()
 	m.settle()
 	if o.Resume != "" {
 		m.say("taken up again: the pour begun at " + run.Pour.Opened.Format("15:04 on 2006-01-02"))
@@ -123,10 +127,7 @@ func (m *Model) ID() string { return m.run.ID }
 
 // Init asks the terminal for its background and starts the ticks.
 func (m *Model) Init() tea.Cmd {
-	if m.opt.Background == "" || m.opt.Background == "auto" {
-		return tea.Batch(m.tick(), tea.RequestBackgroundColor)
-	}
-	return m.tick()
+	return tea.Batch(m.tick(), m.backdrop.Ask())
 }
 
 // sheet is what is being poured.

@@ -2,6 +2,7 @@ package live
 
 import (
 	"fmt"
+	"runtime"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -12,6 +13,7 @@ import (
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
+	"pourbench/tui/terminal"
 )
 
 // quiet is how long after a step was finished Space does not finish the next one: a wet glove presses twice, a held key repeats.
@@ -126,7 +128,7 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	case keys.Said:
 		m.dialogs.Open(m.status.Page(m.look))
 	case keys.Suspend:
-		return tea.Suspend
+		return terminal.Suspend()
 	case keys.Quit:
 		if m.state.Ended {
 			return m.leave()
@@ -151,6 +153,8 @@ func (m *Model) whyNot(b keys.Binding, nth int) string {
 func (m *Model) cannot(id keys.ID) string {
 	_, left := m.now()
 	switch id {
+	case keys.Suspend:
+		return terminal.NoSuspend(runtime.GOOS)
 	case keys.Finish:
 		if m.state.Ended {
 			return "the pour is over; {quit} leaves"

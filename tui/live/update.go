@@ -7,7 +7,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	underway "pourbench/pour/logbook/live"
-	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -23,14 +22,19 @@ func (m *Model) tick() tea.Cmd {
 	return tea.Tick(rest, func(time.Time) tea.Msg { return tickMsg{} })
 }
 
+// hear takes what the terminal says of itself.
+func (m *Model) hear(msg tea.Msg) (again tea.Cmd) {
+	m.backdrop, again = m.backdrop.Hear(msg)
+	m.look = m.backdrop.Look()
+	return again
+}
+
 // Update takes a message to the method for its kind.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	var cmd tea.Cmd
+	cmd := m.hear(msg)
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.dialogs.Frame.W, m.dialogs.Frame.H = screen.Fit(msg.Width, msg.Height)
-	case tea.BackgroundColorMsg:
-		m.look = look.New(msg.IsDark())
 	case tickMsg:
 		m.run.Tick()
 		m.settle()

@@ -215,6 +215,10 @@ func TestEachJugSaysHowItStandsInWords(t *testing.T) {
 			m, _ := b.m.elapsed()
 			k.Verdict, k.LeftMin, k.TurnMin = underway.TooLate, pour.Know(5), pour.Know(m+8)
 		},
+		"4 min left, turn next": func(k *underway.JugBoard) {
+			m, _ := b.m.elapsed()
+			k.Verdict, k.LeftMin, k.Window, k.TurnMin = underway.Fine, pour.Know(4), pour.Window{}, pour.Know(m-1)
+		},
 		"its lye goes in at ": func(k *underway.JugBoard) { k.Batch, k.Verdict = pour.Icing, underway.Unknown },
 		"poured":              func(k *underway.JugBoard) { k.Verdict = underway.Used },
 		"piped":               func(k *underway.JugBoard) { k.Verdict, k.Batch, k.Jug = underway.Used, pour.Icing, "sky" },
@@ -561,8 +565,8 @@ func TestAMessageGoesAfterHalfAMinute(t *testing.T) {
 
 func TestTheLookFollowsTheTerminalsBackground(t *testing.T) {
 	b := opened(t, t.TempDir(), func(o *Options) { o.Background = "auto" })
-	if b.m.look != look.New(true) {
-		t.Error("before the terminal has answered the look is not that for dark")
+	if b.m.look != look.Own() {
+		t.Error("before the terminal has answered the look is not the terminal's own")
 	}
 	b.m.Update(tea.BackgroundColorMsg{Color: white{}})
 	if b.m.look != look.New(false) {

@@ -17,11 +17,12 @@ import (
 
 // which asks, before a run is opened, which of the pours left under way is meant. It has the screen for itself.
 type which struct {
-	opt     Options
-	left    []underway.Left
-	look    look.Look
-	dialogs dialog.Stack
-	status  dialog.Status
+	opt      Options
+	left     []underway.Left
+	look     look.Look
+	backdrop terminal.Backdrop
+	dialogs  dialog.Stack
+	status   dialog.Status
 
 	resume string // the pour to take up
 	anew   bool   // a new one is to be begun; neither: nothing is poured
@@ -31,7 +32,8 @@ type which struct {
 const mostLeft = 9
 
 func newWhich(o Options, left []underway.Left, now time.Time) *which {
-	w := &which{opt: o, left: left[:min(len(left), mostLeft)], look: look.New(o.Background != "light"), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}}
+	w := &which{opt: o, left: left[:min(len(left), mostLeft)], backdrop: terminal.NewBackdrop(o.Background, o.Environ), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}}
+	w.look = w.backdrop.Look()
 	w.ask(now)
 	return w
 }
@@ -84,20 +86,17 @@ func leftWords(l underway.Left, shelf pour.Shelf, now time.Time) string {
 
 // Init asks the terminal for its background.
 func (w *which) Init() tea.Cmd {
-	if w.opt.Background == "" || w.opt.Background == "auto" {
-		return tea.RequestBackgroundColor
-	}
-	return nil
+	return w.backdrop.Ask()
 }
 
 // Update gives keys and clicks to the question. Closed without an answer, it leaves.
 func (w *which) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	backdrop, again := w.backdrop.Hear(msg)
+	w.backdrop, w.look = backdrop, backdrop.Look()
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		w.dialogs.Frame.W, w.dialogs.Frame.H = screen.Fit(msg.Width, msg.Height)
-	case tea.BackgroundColorMsg:
-		w.look = look.New(msg.IsDark())
 	case tea.KeyPressMsg:
 		if msg.String() == "ctrl+c" {
 			return w, tea.Quit
@@ -113,7 +112,7 @@ func (w *which) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if w.dialogs.Top() == nil && cmd == nil {
 		cmd = tea.Quit
 	}
-	return w, cmd
+	return w, tea.Batch(again, cmd)
 }
 
 // click gives a click to the question, or to the key of the footer that it falls on.

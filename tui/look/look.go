@@ -30,6 +30,24 @@ type Look struct {
 // New returns the look for a dark or a light background.
 func New(dark bool) Look {
 	p := palette(dark)
+	return p.look(p.honey, p.amber, p.clay, p.brick)
+}
+
+// Sixteen returns the look for a terminal of sixteen colours.
+func Sixteen(dark bool) Look {
+	p := sixteen(dark)
+	if !dark {
+		return p.look(0, p.honey, p.amber, p.brick)
+	}
+	return p.look(p.sage, p.honey, p.amber, p.brick)
+}
+
+// Own returns the look for a background that nothing is known of: the terminal's own colour for everything, told apart by signs,
+// bold, underlined and reversed text alone.
+func Own() Look { return colours{}.look(0, 0, 0, 0) }
+
+// look gives the roles their colours, the stages from light to stiff each its own.
+func (p colours) look(light, medium, thick, stiff screen.Colour) Look {
 	fg := func(c screen.Colour) screen.Style { return screen.Style{Fg: c} }
 	return Look{
 		Strong:  screen.Style{Attr: screen.Bold},
@@ -44,7 +62,7 @@ func New(dark bool) Look {
 		Caution: fg(p.amber).With(screen.Bold),
 		Stop:    fg(p.brick).With(screen.Bold | screen.Reverse),
 		Stale:   fg(p.quiet).With(screen.Italic),
-		Stages:  [chem.Stages]screen.Style{fg(p.quiet), fg(p.honey), fg(p.amber), fg(p.clay), fg(p.brick)},
+		Stages:  [chem.Stages]screen.Style{fg(p.quiet), fg(light), fg(medium), fg(thick), fg(stiff)},
 	}
 }
 

@@ -13,20 +13,39 @@ type colours struct {
 	quiet, rule, honey, amber, clay, brick, sage, rain screen.Colour
 }
 
+// palette is the colours for a true-colour terminal. Each stands out 4.5 to 1 from common grounds of its kind, the rules 3 to 1.
 func palette(dark bool) colours {
 	pick := lipgloss.LightDark(dark)
 	of := func(onLight, onDark string) screen.Colour {
 		return screen.From(pick(lipgloss.Color(onLight), lipgloss.Color(onDark)))
 	}
 	return colours{
-		quiet: of("#675f56", "#a69c90"),
-		rule:  of("#a99d8f", "#6f665c"),
-		honey: of("#83580c", "#e3b36b"),
-		amber: of("#944a05", "#e89b4c"),
-		clay:  of("#964222", "#db8663"),
-		brick: of("#a2261d", "#ee8478"),
-		sage:  of("#2c663a", "#93c19d"),
-		rain:  of("#2a5b83", "#8fb8d6"),
+		quiet: of("#5f574f", "#c4bbb0"),
+		rule:  of("#7a6f63", "#a1988d"),
+		honey: of("#785007", "#ecc27e"),
+		amber: of("#8a4404", "#f0ac62"),
+		clay:  of("#8c3c1e", "#f0a488"),
+		brick: of("#9c221a", "#ffa096"),
+		sage:  of("#285f36", "#9bc9a5"),
+		rain:  of("#26557b", "#a5cdea"),
+	}
+}
+
+// The terminal's own sixteen colours that are used.
+const (
+	red, blue, magenta, white                                          = 1, 4, 5, 7
+	grey, brightRed, brightGreen, brightYellow, brightPink, brightCyan = 8, 9, 10, 11, 13, 14
+)
+
+// sixteen is the colours for a terminal that has no others, chosen by hand: taken to the nearest, half the palette would be one red.
+// What they look like is the terminal's affair; those are left out that no usual set of sixteen shows well on such a ground.
+func sixteen(dark bool) colours {
+	if !dark {
+		return colours{quiet: screen.Index(grey), rule: screen.Index(grey), honey: screen.Index(blue), amber: screen.Index(magenta), brick: screen.Index(red)}
+	}
+	return colours{
+		quiet: screen.Index(white), rule: screen.Index(white), honey: screen.Index(brightYellow), amber: screen.Index(brightPink),
+		brick: screen.Index(brightRed), sage: screen.Index(brightGreen), rain: screen.Index(brightCyan),
 	}
 }
 

@@ -7,4 +7,4 @@ import (
 	"syscall"
 )
 
-func signals() []os.Signal { return []os.Signal{syscall.SIGHUP} }
+func signals() []os.Signal { return []os.Signal{syscall.SIGHUP, syscall.SIGTERM} }

@@ -5,9 +5,11 @@ import (
 	"errors"
 	"io"
 	"os"
+	"syscall"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
 
 	"pourbench/tui/look"
@@ -21,19 +23,25 @@ var ErrInterrupted = errors.New("interrupted")
 type Options struct {
 	Colour  string   // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Environ []string // the environment; nil: this process's own
-	Hangup  tea.Msg  // what the model is sent when the terminal is gone
+	Hangup  tea.Msg  // what the model is sent when the terminal is gone or the process is asked to end
 }
 
-// Show runs a model until it quits or is ended from outside. Interrupted, it returns [ErrInterrupted].
+// Show runs a model until it quits or is ended from outside. Interrupted, it returns [ErrInterrupted];
+// ended by another signal, an [EndedError].
 func Show(m tea.Model, o Options) error {
 	if o.Environ == nil {
 		o.Environ = os.Environ()
 	}
 	program := tea.NewProgram(m, o.program(os.Stdout)...)
-	defer onHangup(func() { program.Send(o.Hangup) })()
+	stop := onHangup(func() { program.Send(o.Hangup) })
 	_, err := program.Run()
+	ended, signalled := stop().(syscall.Signal)
+	_, _ = io.WriteString(os.Stdout, ansi.ResetModeLightDark) // see [Backdrop.Ask]
 	if errors.Is(err, tea.ErrInterrupted) {
 		return ErrInterrupted
+	}
+	if signalled && err == nil {
+		return EndedError{ended}
 	}
 	return err
 }

@@ -231,11 +231,34 @@ func TestAClosedWindowIsToldToTheModelWhichThenEnds(t *testing.T) {
 			return tea.QuitMsg{}
 		}
 	}
-	must(t, Show(m, Options{Colour: "never", Environ: xterm(), Hangup: gone{}}))
+	var ended EndedError
+	if err := Show(m, Options{Colour: "never", Environ: xterm(), Hangup: gone{}}); !errors.As(err, &ended) || ended.Exit() != 129 {
+		t.Errorf("it ends with %v", err)
+	}
 	if !strings.Contains(strings.Join(m.heard, " "), "gone") {
 		t.Errorf("it was told %q", m.heard)
 	}
 	s.isBack()
+}
+
+func TestAProcessAskedToEndTellsBySignalAndGivesTheTerminalBack(t *testing.T) {
+	s := onTTY(t, 80, 24)
+	m := &sign{}
+	m.asked = func() tea.Msg {
+		s.got("meadow")
+		if err := syscall.Kill(os.Getpid(), syscall.SIGTERM); err != nil {
+			t.Error(err)
+		}
+		time.Sleep(20 * time.Second)
+		return tea.QuitMsg{} // it was not heard: the test must end all the same
+	}
+	var ended EndedError
+	if err := Show(m, Options{Colour: "never", Environ: xterm(), Hangup: gone{}}); !errors.As(err, &ended) || ended.Exit() != 143 {
+		t.Errorf("it ends with %v", err)
+	}
+	if text := s.isBack(); !strings.Contains(text, ansi.ResetModeLightDark) {
+		t.Error("the terminal goes on telling of its colours")
+	}
 }
 
 // A terminal that says it is larger than any is, is drawn on in part: the renderer sets cells aside for what the model is told.
