@@ -6,7 +6,7 @@ func (d *desk) colours(b batch) {
 	if !anyJug(b, coloured) {
 		return
 	}
-	d.begin(b.Name, stepColours, "planned", "actual")
+	d.begin(b.Name, stepColours)
 	d.alerts(stepColours, besideJugs(b, coloured))
 	for _, j := range b.Jugs {
 		for _, dose := range j.Colourants {
@@ -31,7 +31,7 @@ func (d *desk) scents(b batch) {
 	if !anyJug(b, scented) {
 		return
 	}
-	d.begin(b.Name, stepScents, "planned", "actual")
+	d.begin(b.Name, stepScents)
 	d.alerts(stepScents, besideJugs(b, scented))
 	for _, j := range b.Jugs {
 		for _, x := range j.Scents {

@@ -10,7 +10,7 @@ import (
 
 // pour is the whole pour on one clock, in the order of the hands; what stands in a section of its own is pointed to.
 func (d *desk) pour() {
-	d.begin("", stepPour, "planned", "actual")
+	d.begin("", stepPour)
 	if d.stopped {
 		d.withheld()
 		return
