@@ -1,10 +1,6 @@
 package paper
 
-import (
-	"strconv"
-
-	"pourbench/pour"
-)
+import "pourbench/pour"
 
 func (d *desk) colours(b batch) {
 	if !anyJug(b, coloured) {
@@ -27,17 +23,8 @@ func (d *desk) dose(j pour.JugSheet, dose pour.DoseLine) {
 		d.more(row{text: "wetted with " + dose.CarrierName, figure: d.show.Dose(dose.CarrierG), write: true})
 	}
 	if dose.TeaspoonsML5.Known {
-		d.info("Spoons, an estimate only: " + teaspoons(dose.TeaspoonsML5.V) + ". Weighing wins.")
+		d.info("With a 5 mL spoon " + d.show.Spoons(dose.TeaspoonsML5.V) + ", an estimate: weighing wins.")
 	}
-}
-
-// teaspoons draws a spoon estimate no finer than a spoon is.
-func teaspoons(v float64) string {
-	const least = 1.0 / 32
-	if v < least {
-		return "less than 1/32 teaspoon of 5 mL"
-	}
-	return "about " + strconv.FormatFloat(v, 'f', 2, 64) + " teaspoon of 5 mL"
 }
 
 func (d *desk) scents(b batch) {

@@ -150,11 +150,7 @@ func (d *desk) technique() {
 	if !ok {
 		return
 	}
-	suits := t.From.String() + " to " + t.To.String()
-	if t.From == t.To {
-		suits = t.To.String()
-	}
-	text := sentence(t.Name) + " " + sentence(t.Do) + " It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould."
+	text := sentence(t.Name) + " " + sentence(t.Do) + " It suits batter at " + t.Suits() + " trace. Left and right are as seen from the marked end of the mould."
 	if t.Drawn().InPot() {
 		text += " The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it."
 	}
