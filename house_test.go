@@ -49,12 +49,13 @@ func house() []room {
 		{"tui/pixels", "tui/screen"},
 		{"tui/session", "pour/whatif pour chem/clock chem/colour"},
 		{"tui/dialog", "pour/strict pour/plain tui/entry tui/keys tui/look tui/screen"},
+		{"tui/lines", "tui/dialog tui/grid tui/keys tui/screen pour/plain chem/colour"},
 		{"tui/panel", "tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour/whatif pour pour/strict pour/swirl pour/plain chem chem/colour"},
 		{"tui/terminal", "tui/look tui/screen"},
-		{"tui/live", "tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
-		{"tui", "tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
+		{"tui/live", "tui/lines tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
+		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/clock chem/colour"},
-		{"tui/command", "tui tui/live tui/pixels tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain chem/clock"},
+		{"tui/command", "tui tui/lines tui/live tui/pixels tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain chem/clock"},
 		{".", "tui/command presets"},
 	}
 }

@@ -327,8 +327,8 @@ func TestAnAccountIsToldInFull(t *testing.T) {
 	for path, wants := range map[string][]string{
 		"base.superfat_percent":           {"superfat|-1 %", "base.superfat_percent", "= -1", "your plan, base.superfat_percent", "band|", "every oil at the low", "lye-heavy (stop)", "stands now: base: superfat"},
 		"base.naoh_weighed_g":             {"NaOH, exact|", "pure NaOH ÷ (purity of the NaOH ÷ 100)", "(base.naoh_pure_g)", "(base.naoh_purity_percent)"},
-		"base.oils[0].sap_koh_mg_g":       {"the shelf: ", "[memory]", "band|184 mg/g to"},
-		"base.jugs[0].stage_min.stiff[1]": {"MODEL.md", "80 % of pours", "clock-wide (note)"},
+		"base.oils[0].sap_koh_mg_g":       {"the shelf: ", "not looked up", "band|184 mg/g to"},
+		"base.jugs[0].stage_min.stiff[1]": {"minute by minute", "80 % of pours", "clock-wide (note)"},
 		"mould.shape":                     {"shape|loaf", "one of loaf, slab"},
 		"mould.bar_mm":                    {"your plan, mould.bar_mm", "from 5 to 1000"},
 		"swirl.seed":                      {"your plan, swirl.seed"},

@@ -10,7 +10,7 @@ import (
 // Why a time has a band, and what the clock is.
 const (
 	clockBand = "80 % of pours like it: about a factor of two either way before any of your own are logged; your logs narrow it"
-	clockWhy  = "no formula of one line: the clock follows the batter step by step from these (chem/clock/MODEL.md)"
+	clockWhy  = "no formula of one line: the clock follows the batter minute by minute from these"
 )
 
 // clockAccounts are when a jug thickens and how likely it is past its window.
@@ -169,7 +169,7 @@ func (t teller) trace() Term {
 
 // gelAccounts are how warm the loaf gets.
 func gelAccounts() []accountRow {
-	const why = "the weakest of the clock's figures: one temperature for the whole loaf, the edge below it by how soap conducts (chem/clock/MODEL.md)"
+	const why = "the weakest of the clock's figures: one temperature for the whole loaf, the edge below it by how soap conducts"
 	row := func(pattern, label string, u Unit, of func(*Gel) Figure) accountRow {
 		return accountRow{
 			pattern: pattern, label: label, unit: u, why: why, feeds: []string{"gel", "glycerin-rivers"},

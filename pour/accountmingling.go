@@ -16,7 +16,7 @@ func minglingAccounts() []accountRow {
 		},
 		{
 			pattern: "neighbours[].mud", label: "mud between {}", unit: UnitCount, value: func(t teller) Figure { return AsFigure(pair(t).Score) },
-			feeds: []string{"muddy-neighbours"}, how: teller.mud, why: "0 clean to 1: the colours of both as pigments mixed in thirds, against a clean blend of them (chem/colour)",
+			feeds: []string{"muddy-neighbours"}, how: teller.mud, why: "0 clean to 1: the colours of both as pigments mixed in thirds, against a clean blend of them",
 		},
 	}
 }

@@ -95,7 +95,7 @@ func volumeAccounts() []accountRow {
 		{
 			pattern: "batch.cloud_c", label: "rough cloud point of the oils", unit: UnitCelsius, value: func(t teller) Figure { return t.b.Heat.CloudC }, feeds: []string{"false-trace"},
 			how: func(t teller) Term {
-				return t.known("cloud point", t.b.Heat.CloudC.V, UnitCelsius, "worked out from the melting of each fatty acid of the blend (chem/cloud.go)")
+				return t.known("cloud point", t.b.Heat.CloudC.V, UnitCelsius, "worked out from the melting of each fatty acid of the blend")
 			},
 			band: func(t teller) (low, high Figure, why string) {
 				c := t.b.Heat.CloudC.V
@@ -103,7 +103,7 @@ func volumeAccounts() []accountRow {
 			},
 		},
 		{pattern: "batch.iodine_value", label: "iodine value of the oils", unit: UnitCount, value: func(t teller) Figure { return t.b.Fats.IodineValue }, how: func(t teller) Term {
-			return t.known("iodine value", t.b.Fats.IodineValue.V, UnitCount, "worked out from the fatty acids of each oil, by mass (chem/sap.go)")
+			return t.known("iodine value", t.b.Fats.IodineValue.V, UnitCount, "worked out from the fatty acids of each oil, by mass")
 		}},
 		{pattern: "batch.sap_koh_mg_g", label: "saponification value of the oils", unit: UnitKOHPerGram, value: batchFigure(func(b *BatchSheet) float64 { return b.Fats.SapKOHMgG }), how: func(t teller) Term {
 			return ratio(product(t.fig("batch.demand_koh_g"), bare(1000)), t.allOils())

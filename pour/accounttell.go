@@ -3,6 +3,7 @@ package pour
 import (
 	"fmt"
 	"strconv"
+	"strings"
 )
 
 // Told is one line of an account: a word in front, and what it says.
@@ -56,10 +57,10 @@ func (in Input) tell() string {
 		text += " (" + in.Figure + ")"
 	}
 	if in.Source.Text != "" {
-		text += ": " + in.Source.Text
+		text += ": " + in.Source.Told()
 	}
-	if in.Source.Confidence != "" && in.Source.Confidence != in.Source.Text {
-		text += " [" + in.Source.Confidence + "]"
+	if in.Source.Confidence == "memory" && !strings.Contains(in.Source.Told(), "not looked up") {
+		text += " (as remembered, not looked up)"
 	}
 	return text
 }

@@ -177,20 +177,20 @@ func (s *Sheet) inspectLook() {
 		}
 	}
 	for _, a := range s.Mingling.Alike {
-		s.warn(warning("jugs-alike", Base.jug(name(a.A)), fmt.Sprintf("%s can hardly tell it from %s", eyes(a.Sight), name(a.B)), "mark the jugs with their letters; make one lighter"))
+		s.warn(warning("jugs-alike", Base.jug(name(a.A)), "it can hardly be told from "+name(a.B)+eyes(a.Sight), "mark the jugs with their letters; make one lighter"))
 	}
 }
 
-// eyes says in words who sees so.
+// eyes says in words who sees so; nothing where everybody does.
 func eyes(sight string) string {
 	switch colour.Sight(sight) {
 	case colour.Protanopia:
-		return "eyes to which red looks dark (protanopia)"
+		return " by eyes to which red looks dark (protanopia)"
 	case colour.Deuteranopia:
-		return "eyes that mix up red and green (deuteranopia)"
+		return " by eyes that mix up red and green (deuteranopia)"
 	case colour.Tritanopia:
-		return "eyes that mix up blue and green (tritanopia, rare)"
+		return " by eyes that mix up blue and green (tritanopia, rare)"
 	default:
-		return "anybody"
+		return ""
 	}
 }

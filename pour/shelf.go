@@ -2,6 +2,7 @@ package pour
 
 import (
 	"fmt"
+	"strings"
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
@@ -25,6 +26,20 @@ type Shelf struct {
 type Source struct {
 	Text       string // the document, or "common practice, no source"
 	Confidence string // "read", "derived", "mixed", "memory", "common practice", "own" (the maker's file) or "invented" (an example)
+}
+
+// Told is the source in a maker's words: the shelf's own say what was looked up and what not in fewer.
+func (s Source) Told() string {
+	return strings.NewReplacer(
+		"common practice, no source", "what makers commonly do, not measured",
+		"memory, no document at hand", "general knowledge, not looked up",
+		"(read)", "(looked up)",
+		"(memory)", "(as remembered, not looked up)",
+		"memory: ", "as remembered: ",
+		"memory; ", "as remembered; ",
+		"from memory", "as remembered, not looked up",
+		"none in memory", "none known",
+	).Replace(s.Text)
 }
 
 // Oil is an oil, butter, wax or free acid on the shelf.
@@ -186,6 +201,14 @@ type Technique struct {
 	HeightMM float64
 	Do       string // one line: how it is done
 	Source   Source
+}
+
+// Suits says in words at which stages of trace the technique can be poured.
+func (t Technique) Suits() string {
+	if t.From == t.To {
+		return t.To.String()
+	}
+	return t.From.String() + " to " + t.To.String()
 }
 
 // Prepared returns the shelf with what colours need worked out once, which takes about a millisecond. Whoever fills a shelf calls it last;

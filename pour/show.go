@@ -27,7 +27,7 @@ func (a Amount) String() string {
 	return a.Number + " " + a.Unit
 }
 
-// Weight draws grams on the scale step, in the maker's unit. Ounces are drawn to the step's nearest decimal place.
+// Weight draws grams on the scale step, in the maker's unit. Ounces are drawn as finely as the step wants and a scale in ounces shows.
 func (s Show) Weight(g float64) string { return s.WeightApart(g).String() }
 
 // WeightApart is [Show.Weight] with number and unit apart.
@@ -41,10 +41,40 @@ func (s Show) DoseApart(g float64) Amount { return s.grams(g, s.LyeStepG) }
 
 func (s Show) grams(g, stepG float64) Amount {
 	if s.Mass == MassOunce {
-		places := decimals(stepG / gramsPerOunce)
-		return apart(g/gramsPerOunce, places, "oz")
+		oz := g / gramsPerOunce
+		return apart(oz, ouncePlaces(oz, stepG/gramsPerOunce, stepG == s.LyeStepG), "oz")
 	}
 	return apart(math.Round(g/stepG)*stepG, decimals(stepG), "g")
+}
+
+// ouncePlaces is how many decimal places an amount in ounces needs: as fine as the step, but from 1 oz on no finer than hundredths, on the
+// finer scale from 10 oz on, which is what scales in ounces show (common practice, no source).
+func ouncePlaces(oz, stepOz float64, finer bool) int {
+	places := min(max(int(math.Ceil(-math.Log10(stepOz))), 0), 4)
+	switch {
+	case oz >= 10 || oz >= 1 && !finer:
+		return min(places, 2)
+	case oz >= 1:
+		return min(places, 3)
+	}
+	return places
+}
+
+// Spoons draws an estimate in teaspoons no finer than spoons are: eighths, and less than half of one is a pinch.
+func (s Show) Spoons(teaspoons float64) string {
+	eighths := int(math.Round(teaspoons * 8))
+	if eighths < 1 || math.IsNaN(teaspoons) {
+		return "a pinch: weigh it"
+	}
+	text := ""
+	if whole := eighths / 8; whole > 0 {
+		text = strconv.Itoa(whole)
+	}
+	text = strings.TrimSpace(text + [...]string{"", " 1/8", " 1/4", " 3/8", " 1/2", " 5/8", " 3/4", " 7/8"}[eighths%8])
+	if eighths <= 8 {
+		return "about " + text + " teaspoon"
+	}
+	return "about " + text + " teaspoons"
 }
 
 // decimals is how many decimal places a step needs, at most 4.

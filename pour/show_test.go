@@ -17,7 +17,7 @@ func TestAFiguresNumberAndUnitStandApartAndTogether(t *testing.T) {
 	}{
 		{"grams on a half-gram scale", metric.WeightApart(101.3), metric.Weight(101.3), "101.5", "g"},
 		{"a dose", metric.DoseApart(0.126), metric.Dose(0.126), "0.13", "g"},
-		{"ounces: 100 g ÷ 28.349523125, three places for a step of 0.035 oz", other.WeightApart(100), other.Weight(100), "3.527", "oz"},
+		{"ounces: 100 g ÷ 28.349523125, two places for a step of 0.035 oz", other.WeightApart(100), other.Weight(100), "3.53", "oz"},
 		{"°C", metric.TempApart(38.4), metric.Temp(38.4), "38", "°C"},
 		{"°F: 38.4 × 9/5 + 32 = 101.12", other.TempApart(38.4), other.Temp(38.4), "101", "°F"},
 		{"a difference: 10 K × 9/5", other.TempDiffApart(10), other.TempDiff(10), "18", "°F"},
@@ -85,6 +85,37 @@ func TestTimesAreDrawn(t *testing.T) {
 	} {
 		if got := c.show.Plain(c.v, c.u); got != c.want {
 			t.Errorf("%v %s is typed %q, want %q", c.v, c.u, got, c.want)
+		}
+	}
+}
+
+// Ounces by hand: 28.349523125 g. A step of 0.01 g is 0.00035 oz, one of 1 g 0.035 oz.
+func TestOuncesAreDrawnAsScalesShowThem(t *testing.T) {
+	fine := Show{Mass: MassOunce, ScaleStepG: 1, LyeStepG: 0.01}
+	for _, c := range []struct {
+		got, want string
+	}{
+		{fine.Dose(75.1815 * 28.349523125), "75.18 oz"},
+		{fine.Dose(5.34567 * 28.349523125), "5.346 oz"},
+		{fine.Dose(0.88), "0.0310 oz"},
+		{fine.Dose(0.01), "0.0004 oz"},
+		{fine.Weight(906.2), "31.97 oz"},
+		{fine.Weight(14), "0.49 oz"},
+		{fine.Weight(1), "0.04 oz"},
+	} {
+		if c.got != c.want {
+			t.Errorf("drawn %s, want %s", c.got, c.want)
+		}
+	}
+}
+
+func TestTeaspoonsAreNoFinerThanSpoons(t *testing.T) {
+	for teaspoons, want := range map[float64]string{
+		0.01: "a pinch: weigh it", 0.06: "a pinch: weigh it", 0.07: "about 1/8 teaspoon", 0.3: "about 1/4 teaspoon", 0.88: "about 7/8 teaspoon", 1: "about 1 teaspoon", 1.13: "about 1 1/8 teaspoons",
+		2.52: "about 2 1/2 teaspoons",
+	} {
+		if got := (Show{}).Spoons(teaspoons); got != want {
+			t.Errorf("%v teaspoons are %q, want %q", teaspoons, got, want)
 		}
 	}
 }

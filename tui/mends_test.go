@@ -100,7 +100,7 @@ func TestThePageIsWalkedToItsLastWarning(t *testing.T) {
 	for range 60 {
 		drive(m, "down")
 	}
-	if f := frame(m); !strings.Contains(f, "► · note     poppy: eyes that mix up red") || !strings.Contains(f, "jugs-alike") {
+	if f := frame(m); !strings.Contains(f, "► · note     poppy: it can hardly be told") || !strings.Contains(f, "jugs-alike") {
 		t.Errorf("the last warning is not in sight:\n%s", f)
 	}
 	for range 60 {

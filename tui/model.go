@@ -46,6 +46,7 @@ type Options struct {
 	Environ    []string               // the environment; nil: this process's own
 	Learned    func() (string, error) // what the maker's pours have taught, as text; nil: there is no logbook
 	Pour       func(pour.Plan) error  // the live run of a plan, on this terminal; nil: there is none
+	Plain      bool                   // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
 	Notes      io.Writer              // where [Open] says what became of unsaved work; nil: standard error
 }
 

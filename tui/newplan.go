@@ -103,7 +103,7 @@ func (m *model) freshMade(msg freshMsg) tea.Cmd {
 		m.refuse(reason(msg.err))
 		return nil
 	case msg.rev != m.session.Revision() && m.session.Dirty():
-		m.refuse("the plan on the bench was changed while the new one was made; n makes it again")
+		m.refuse("the plan on the bench was changed while the new one was made; {new plan} makes it again")
 		return nil
 	}
 	drop := m.dropJournal()

@@ -56,9 +56,10 @@ func (m *model) list() tea.Cmd {
 		var paths []string
 		if state != "" {
 			paths, _ = planfile.Known(state) // a list that cannot be read is no reason to open nothing
+			paths = paths[max(len(paths)-mostListed, 0):]
 		}
 		here, _ := filepath.Glob(filepath.Join(dir, "*.toml"))
-		files := onDisk(append(paths, here...))
+		files := onDisk(append(here, paths...), os.Stat)
 		slices.SortStableFunc(files, func(a, b onFile) int {
 			return cmp.Or(b.modified.Compare(a.modified), cmp.Compare(a.path, b.path))
 		})
@@ -66,18 +67,38 @@ func (m *model) list() tea.Cmd {
 	}
 }
 
-// onDisk is the plain files among paths, each once.
-func onDisk(paths []string) []onFile {
-	var out []onFile
-	seen := map[string]bool{}
+// patience is how long a file may take to say that it is there: one on a network that is gone says nothing for minutes.
+const patience = 400 * time.Millisecond
+
+// onDisk is the plain files among paths, each once, as far as they answer in time.
+func onDisk(paths []string, stat func(string) (os.FileInfo, error)) []onFile {
+	seen, there := map[string]bool{}, make(chan onFile, len(paths))
+	asked := 0
 	for _, p := range paths {
 		whole, err := filepath.Abs(p)
 		if err != nil || seen[whole] {
 			continue
 		}
 		seen[whole] = true
-		if info, err := os.Stat(whole); err == nil && info.Mode().IsRegular() {
-			out = append(out, onFile{path: p, modified: info.ModTime()})
+		asked++
+		go func() {
+			f := onFile{path: p}
+			if info, err := stat(whole); err == nil && info.Mode().IsRegular() {
+				f.modified = info.ModTime()
+			}
+			there <- f
+		}()
+	}
+	var out []onFile
+	late := time.After(patience)
+	for range asked {
+		select {
+		case f := <-there:
+			if !f.modified.IsZero() {
+				out = append(out, f)
+			}
+		case <-late:
+			return out
 		}
 	}
 	return out

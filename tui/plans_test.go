@@ -112,6 +112,25 @@ func TestTheListOfPlansOpensAtOnce(t *testing.T) {
 	}
 }
 
+func TestAFileThatSaysNothingIsNotWaitedFor(t *testing.T) {
+	dir := t.TempDir()
+	here, gone := filepath.Join(dir, "here.toml"), filepath.Join(dir, "gone.toml")
+	if err := os.WriteFile(here, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	hang := make(chan struct{})
+	defer close(hang)
+	files := onDisk([]string{gone, here, here, dir}, func(path string) (os.FileInfo, error) {
+		if path == gone {
+			<-hang
+		}
+		return os.Stat(path)
+	})
+	if len(files) != 1 || files[0].path != here {
+		t.Errorf("found are %+v", files)
+	}
+}
+
 func TestATemplateBeginsANewPlanOrIsOpenedItself(t *testing.T) {
 	m, dir := shelved(t, "T Bar")
 	drive(m, "o")

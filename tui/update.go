@@ -86,6 +86,8 @@ func (m *model) takeOwn(msg tea.Msg) tea.Cmd {
 		return m.writeJournal()
 	case hangupMsg:
 		return m.hangUp()
+	case changingMsg:
+		return msg.do()
 	default:
 		return m.takeResult(msg)
 	}

@@ -72,7 +72,7 @@ func (m *model) drawTooSmall(a screen.Area) {
 		"pourbench needs more room",
 		fmt.Sprintf("this screen is %d × %d", m.w, m.h),
 		fmt.Sprintf("make it %d × %d or larger", layout.MinW, layout.MinH),
-		"the plan is safe; Ctrl+C quits",
+		"your plan is kept as it is; Ctrl+C quits",
 	}
 	y := max((a.H()-len(lines))/2, 0)
 	for i, l := range lines {

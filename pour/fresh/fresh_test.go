@@ -2,6 +2,7 @@ package fresh
 
 import (
 	"math"
+	"os"
 	"reflect"
 	"strings"
 	"testing"
@@ -37,6 +38,9 @@ func TestANewPlanCanBePouredAsItIs(t *testing.T) {
 	scents := [][]string{nil, {"lavender-oil"}, {"meadow-hay", "alp-rose"}}
 	for i, technique := range s.Techniques {
 		for k, icing := range []bool{false, true} {
+			if k != i%2 && os.Getenv("POURBENCH_LONG") != "1" {
+				continue // each technique once, and each with and without where there is time
+			}
 			w := Wishes{Technique: technique.ID, Mould: s.Moulds[(i+3*k)%len(s.Moulds)].ID, Colours: colours[(i+k)%3], Scents: scents[(i+2*k)%3], Icing: icing}
 			p := made(t, w, s)
 			sheet := pour.Work(p, s, clock.Hand{})
@@ -178,5 +182,26 @@ func TestAWishIsAPlanOnceAndForAll(t *testing.T) {
 	}
 	if made(t, Wishes{}, s).Name != everydayName {
 		t.Error("a plan without a name has none")
+	}
+}
+
+// A scent is never planned over what its certificate allows of the cured bar, be it alone, in a single jug or beside others.
+func TestNoScentIsPlannedOverItsLimit(t *testing.T) {
+	s := shelf(t)
+	wished := [][]string{{"scree-carnation", "spiced-pear"}, {"spring-lilac", "scree-carnation", "hut-smoke", "alp-rose"}}
+	for _, sc := range s.Scents {
+		if sc.LimitPercent > 0 && sc.LimitPercent < scentPercent {
+			wished = append(wished, []string{sc.ID})
+		}
+	}
+	for _, scents := range wished {
+		for _, colours := range [][]string{nil, {"ultramarine-blue"}} {
+			sheet := pour.Work(made(t, Wishes{Technique: "layers", Colours: colours, Scents: scents}, s), s, clock.Hand{})
+			for _, x := range sheet.Warnings {
+				if x.Severity == pour.Stop || x.Code == "scents-limit-sum" {
+					t.Errorf("%v with %v: %s: %s", scents, colours, x.Code, x.Text)
+				}
+			}
+		}
 	}
 }

@@ -43,11 +43,10 @@ func (t trying) work(p pour.Plan) pour.Sheet {
 // where the portions lie side by side.
 func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 	for i, id := range w.Colours {
-		c, ok := t.shelf.Colourant(id)
-		if !ok {
-			return p, missing("colourant", id, t.shelf.Colourants, func(c pour.Colourant) string { return c.ID })
+		c, err := named(t.shelf.Colourants, id, "colourant", func(c pour.Colourant) (string, string) { return c.ID, c.Name })
+		if err != nil {
+			return p, err
 		}
-		var err error
 		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, jugName(c.Name))); err != nil {
 			return p, err
 		}
@@ -70,11 +69,22 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 // potPercent is what stays in the pot where the colours go into or onto it (common practice, no source).
 const potPercent = 40
 
-// jugName is what a jug of a colour is called: the colourant's name up to what tells it from others of its kind.
+// jugName is what a jug of a colour is called: the word of its name that is a colour, so that it is short, or all of it up to what tells
+// it from others of its kind.
 func jugName(colourant string) string {
 	name, _, _ := strings.Cut(colourant, ",")
 	name, _, _ = strings.Cut(name, " (")
+	for word := range strings.FieldsSeq(name) {
+		if slices.Contains(colourWords(), strings.ToLower(word)) {
+			return strings.ToLower(word)
+		}
+	}
 	return strings.TrimSpace(name)
+}
+
+// colourWords are the colours a jug can be called after.
+func colourWords() []string {
+	return strings.Fields("white blue violet purple pink red orange yellow black brown green gold copper bronze silver turquoise rose pearl")
 }
 
 // icing adds an icing that leans on the base, stiffer than it.
@@ -92,12 +102,22 @@ func (t trying) icing(p pour.Plan, w Wishes) (pour.Plan, error) {
 }
 
 // scents gives every scent to all jugs, or to the one in which it does less harm: it gets as much of it as it would have had among all.
+// A scent has its usual load, or where that is less as much of the oils as its part of what its certificate allows of the bar, which weighs
+// more than they do.
 func (t trying) scents(p pour.Plan, w Wishes) (pour.Plan, error) {
-	load := scentPercent / float64(max(len(w.Scents), 1))
-	for _, id := range w.Scents {
-		if _, ok := t.shelf.Scent(id); !ok {
-			return p, missing("scent", id, t.shelf.Scents, func(s pour.Scent) string { return s.ID })
+	usual := scentPercent / float64(max(len(w.Scents), 1))
+	loads := make([]float64, len(w.Scents))
+	for i, id := range w.Scents {
+		sc, err := named(t.shelf.Scents, id, "scent", func(s pour.Scent) (string, string) { return s.ID, s.Name })
+		if err != nil {
+			return p, err
 		}
+		id = sc.ID
+		loads[i] = usual
+		if sc.LimitPercent > 0 {
+			loads[i] = max(min(usual, math.Floor(sc.LimitPercent/float64(len(w.Scents))*10)/10), leastScentPercent)
+		}
+		load := loads[i]
 		best, err := pour.Apply(p, t.shelf, pour.AddScent(pour.Base, id, load, nil))
 		if err != nil {
 			return p, err
@@ -114,11 +134,14 @@ func (t trying) scents(p pour.Plan, w Wishes) (pour.Plan, error) {
 		}
 		p = best
 	}
-	return t.apart(p, load), nil
+	return t.apart(p, loads), nil
 }
 
+// leastScentPercent is the least of a scent that is planned at all, percent of the oils.
+const leastScentPercent = 0.1
+
 // apart keeps scents that go everywhere out of a jug that has one of its own, where that is better: two in one jug add up.
-func (t trying) apart(p pour.Plan, load float64) pour.Plan {
+func (t trying) apart(p pour.Plan, loads []float64) pour.Plan {
 	var wide []string
 	share := 0.0
 	for _, j := range p.Base.Jugs {
@@ -133,7 +156,7 @@ func (t trying) apart(p pour.Plan, load float64) pour.Plan {
 	next := p.Clone()
 	for i := range next.Base.Scents {
 		if s := &next.Base.Scents[i]; len(s.Into) == 0 {
-			s.Into, s.PercentOfOils = slices.Clone(wide), round1(load*share/100)
+			s.Into, s.PercentOfOils = slices.Clone(wide), round1(loads[i]*share/100)
 		}
 	}
 	if t.harm(next).worse(t.harm(p)) < 0 {
@@ -142,7 +165,7 @@ func (t trying) apart(p pour.Plan, load float64) pour.Plan {
 	return p
 }
 
-func round1(percent float64) float64 { return max(math.Round(percent*10)/10, 0.1) }
+func round1(percent float64) float64 { return max(math.Round(percent*10)/10, leastScentPercent) }
 
 // harm is how bad a plan is: what must not be, what wants a decision, and how likely a jug is too late.
 type harm struct {

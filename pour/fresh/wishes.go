@@ -8,7 +8,6 @@ import (
 
 	"pourbench/chem"
 	"pourbench/pour"
-	"pourbench/pour/strict"
 )
 
 // Wishes is what a new plan is made of. The zero value is a soap all the same.
@@ -73,7 +72,7 @@ func (w Wishes) plan(s pour.Shelf) (pour.Plan, error) {
 	if err != nil {
 		return pour.Plan{}, err
 	}
-	technique, err := pick(s.Techniques, w.Technique, everydayTechnique, "technique", func(t pour.Technique) string { return t.ID })
+	technique, err := pick(s.Techniques, w.Technique, everydayTechnique, "technique", func(t pour.Technique) (string, string) { return t.ID, t.Name })
 	if err != nil {
 		return pour.Plan{}, err
 	}
@@ -138,7 +137,7 @@ func onShelf(blend []pour.OilPart, s pour.Shelf) []pour.OilPart {
 // last one; one longer than any where none does.
 func (w Wishes) mould(s pour.Shelf) (pour.Mould, error) {
 	if w.Bars == 0 {
-		m, err := pick(s.Moulds, w.Mould, everydayMould, "mould", func(m pour.MouldEntry) string { return m.ID })
+		m, err := pick(s.Moulds, w.Mould, everydayMould, "mould", func(m pour.MouldEntry) (string, string) { return m.ID, m.Name })
 		return m.Mould, err
 	}
 	if w.Bars < 1 || w.Bars > MostBars {
@@ -168,27 +167,3 @@ func bars(m pour.Mould) int {
 }
 
 func volume(m pour.Mould) float64 { return m.LengthMM * m.WidthMM * m.FillMM }
-
-// missing refuses what is not on the shelf and says what was probably meant.
-func missing[T any](what, id string, list []T, of func(T) string) error {
-	ids := make([]string, len(list))
-	for i, x := range list {
-		ids[i] = of(x)
-	}
-	return fmt.Errorf("make a new plan: there is no %s %q on the shelf; %s", what, id, strict.Meant(id, ids, "pourbench shelf tells what can stand there", ""))
-}
-
-// pick is the entry of a list with an id; where none is wished for the everyday one, or the first.
-func pick[T any](list []T, id, everyday, what string, of func(T) string) (T, error) {
-	find := func(id string) int { return slices.IndexFunc(list, func(x T) bool { return of(x) == id }) }
-	var none T
-	switch i := find(id); {
-	case i >= 0:
-		return list[i], nil
-	case id != "":
-		return none, missing(what, id, list, of)
-	case len(list) == 0:
-		return none, fmt.Errorf("make a new plan: there is no %s on the shelf", what)
-	}
-	return list[max(find(everyday), 0)], nil
-}

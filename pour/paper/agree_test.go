@@ -61,16 +61,16 @@ func drawn(s pour.Sheet) []string {
 func TestSpoonsAreLabelledAsAnEstimate(t *testing.T) {
 	text := flat(print(testPlan()))
 	for rest := text; ; {
-		_, after, ok := strings.Cut(rest, "Spoons")
+		_, after, ok := strings.Cut(rest, "With a 5 mL spoon")
 		if !ok {
 			break
 		}
-		if !strings.HasPrefix(after, ", an estimate only:") {
+		if says, _, ok := strings.Cut(after, ", an estimate: weighing wins."); !ok || len(says) > 25 {
 			t.Errorf("a spoon without its label: %.60s", after)
 		}
 		rest = after
 	}
-	if !strings.Contains(text, "Spoons, an estimate only: about 0.78 teaspoon") {
+	if !strings.Contains(text, "With a 5 mL spoon about 3/4 teaspoon") {
 		t.Error("titanium white has a bulk density on this shelf, so its spoons should be estimated")
 	}
 }

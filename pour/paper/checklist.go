@@ -49,10 +49,10 @@ func newDesk(s pour.Sheet, shelf pour.Shelf, f format) *desk {
 // name is the title of a paper, which stands on each of its sheets.
 func (d *desk) name(paper string) string { return d.sheet.Plan.Name + ": " + paper }
 
-// begin opens the section of a step of a batch, or of a place that both share, and says its warnings.
-func (d *desk) begin(n pour.BatchName, s step, figure, actual string) {
+// begin opens the section of a step of a batch, or of a place that both share.
+func (d *desk) begin(n pour.BatchName, s step) {
 	at := d.sections[d.number(n, s)-1]
-	d.heading(d.of(at.batch, at.title), figure, actual)
+	d.heading(d.of(at.batch, at.title), "planned", "actual")
 }
 
 // batch is one batch with its part of the plan.

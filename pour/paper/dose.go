@@ -1,16 +1,12 @@
 package paper
 
-import (
-	"strconv"
-
-	"pourbench/pour"
-)
+import "pourbench/pour"
 
 func (d *desk) colours(b batch) {
 	if !anyJug(b, coloured) {
 		return
 	}
-	d.begin(b.Name, stepColours, "planned", "actual")
+	d.begin(b.Name, stepColours)
 	d.alerts(stepColours, besideJugs(b, coloured))
 	for _, j := range b.Jugs {
 		for _, dose := range j.Colourants {
@@ -27,24 +23,15 @@ func (d *desk) dose(j pour.JugSheet, dose pour.DoseLine) {
 		d.more(row{text: "wetted with " + dose.CarrierName, figure: d.show.Dose(dose.CarrierG), write: true})
 	}
 	if dose.TeaspoonsML5.Known {
-		d.info("Spoons, an estimate only: " + teaspoons(dose.TeaspoonsML5.V) + ". Weighing wins.")
+		d.info("With a 5 mL spoon " + d.show.Spoons(dose.TeaspoonsML5.V) + ", an estimate: weighing wins.")
 	}
-}
-
-// teaspoons draws a spoon estimate no finer than a spoon is.
-func teaspoons(v float64) string {
-	const least = 1.0 / 32
-	if v < least {
-		return "less than 1/32 teaspoon of 5 mL"
-	}
-	return "about " + strconv.FormatFloat(v, 'f', 2, 64) + " teaspoon of 5 mL"
 }
 
 func (d *desk) scents(b batch) {
 	if !anyJug(b, scented) {
 		return
 	}
-	d.begin(b.Name, stepScents, "planned", "actual")
+	d.begin(b.Name, stepScents)
 	d.alerts(stepScents, besideJugs(b, scented))
 	for _, j := range b.Jugs {
 		for _, x := range j.Scents {

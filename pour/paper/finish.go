@@ -10,7 +10,7 @@ import (
 
 // bed is covering the loaf and keeping it warm or cool.
 func (d *desk) bed() {
-	d.begin("", placeBed, "planned", "actual")
+	d.begin("", placeBed)
 	d.alerts(placeBed, anywhere)
 	d.tick(row{text: "Tap the mould, wipe its rim, cover it without touching the top", write: true})
 	d.tick(row{text: keep(d.sheet.Plan.Bed.Keep), write: true})
@@ -40,7 +40,7 @@ func (d *desk) clean() {
 // cut is what comes after: when to cut, what a bar weighs, how long it cures.
 func (d *desk) cut() {
 	bed, bars := d.sheet.Plan.Bed, d.sheet.Bars
-	d.begin("", placeCut, "planned", "actual")
+	d.begin("", placeCut)
 	d.alerts(placeCut, anywhere)
 	d.tick(row{text: "Cut from " + d.cutFrom() + ", if it is firm and its middle is cool; gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
 	d.tick(row{text: "Bars, each " + d.show.Len(bars.ThicknessMM), figure: strconv.Itoa(bars.Count), write: true})

@@ -78,7 +78,7 @@ func (d *desk) weighed(kind string, g float64) string {
 // mould is lining the mould, with its measures and what is planned to stand in it.
 func (d *desk) mould() {
 	m := d.sheet.Plan.Mould
-	d.begin("", placeMould, "planned", "actual")
+	d.begin("", placeMould)
 	d.alerts(placeMould, anywhere)
 	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
 	d.tick(row{text: fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size), write: true})

@@ -7,7 +7,7 @@ import (
 // lye is weighing water and alkali, dissolving one in the other and letting it cool. No sheet parts it.
 func (d *desk) lye(b batch) {
 	d.keep(func() {
-		d.begin(b.Name, stepLye, "planned", "actual")
+		d.begin(b.Name, stepLye)
 		if d.stopped {
 			d.withheld()
 			return

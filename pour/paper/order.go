@@ -35,15 +35,24 @@ func (d *desk) alternative(own, o pour.Order) string {
 	for i, j := range o.Jugs {
 		names[i] = d.jugName(j)
 	}
-	mud := fmt.Sprintf("mud at worst %.2f, planned %.2f", o.Worst, own.Worst)
+	number := func(v float64) string { return d.show.Number(v, 2) }
+	mud := "mud at worst " + beside(number(o.Worst), number(own.Worst))
 	if !worse(o, own) && !worse(own, o) {
-		mud = fmt.Sprintf("mud in all %.2f, planned %.2f", o.Total, own.Total)
+		mud = "mud in all " + beside(number(o.Total), number(own.Total))
 	}
 	text := fmt.Sprintf("Another order, best %s: %s; %s", o.Kind, strings.Join(names, ", "), mud)
 	if o.LatePercent.Known && own.LatePercent.Known {
-		text += fmt.Sprintf("; chance of a late jug %s, planned %s", d.show.Percent(o.LatePercent.V, 0), d.show.Percent(own.LatePercent.V, 0))
+		text += "; chance of a late jug " + beside(d.show.Percent(o.LatePercent.V, 0), d.show.Percent(own.LatePercent.V, 0))
 	}
 	return text + "."
+}
+
+// beside puts a figure beside the planned one; what is drawn alike is the same.
+func beside(is, planned string) string {
+	if is == planned {
+		return is + " as planned"
+	}
+	return is + ", planned " + planned
 }
 
 func (d *desk) jugName(i int) string { return d.sheet.Base.Jugs[i].Name }

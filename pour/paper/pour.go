@@ -10,7 +10,7 @@ import (
 
 // pour is the whole pour on one clock, in the order of the hands; what stands in a section of its own is pointed to.
 func (d *desk) pour() {
-	d.begin("", stepPour, "planned", "actual")
+	d.begin("", stepPour)
 	if d.stopped {
 		d.withheld()
 		return
@@ -150,11 +150,7 @@ func (d *desk) technique() {
 	if !ok {
 		return
 	}
-	suits := t.From.String() + " to " + t.To.String()
-	if t.From == t.To {
-		suits = t.To.String()
-	}
-	text := sentence(t.Name) + " " + sentence(t.Do) + " It suits batter at " + suits + " trace. Left and right are as seen from the marked end of the mould."
+	text := sentence(t.Name) + " " + sentence(t.Do) + " It suits batter at " + t.Suits() + " trace. Left and right are as seen from the marked end of the mould."
 	if t.Drawn().InPot() {
 		text += " The batter of " + d.jugName(0) + " stays where it is, in the pot: the others go into it."
 	}

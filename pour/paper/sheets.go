@@ -30,7 +30,8 @@ func (p *page) printed(title string) string {
 			out.WriteString(formFeed)
 		}
 		of := fmt.Sprintf("page %d of %d", i+1, len(sheets))
-		out.WriteString(padded(clip(plain(title), p.wide-len(of)-gap), p.wide-len(of)) + of + "\n")
+		room := p.wide - len(of) - len(formFeed) // so that a line is not too long for one who counts the form feed
+		out.WriteString(padded(clip(plain(title), room-gap), room) + of + "\n")
 		out.WriteString(strings.Repeat("=", p.wide) + "\n")
 		for _, l := range sheet {
 			out.WriteString(l + "\n")

@@ -24,6 +24,9 @@ func sheetsOf(t interface{ Fatalf(string, ...any) }, text string, wide, high int
 		if len(lines) > high {
 			t.Fatalf("sheet %d has %d lines of %d:\n%s", i+1, len(lines), high, sheet)
 		}
+		if w := runewidth.StringWidth(lines[0]); w >= wide {
+			t.Fatalf("with its form feed the title is too long: %q", lines[0])
+		}
 		if of := fmt.Sprintf("page %d of %d", i+1, len(sheets)); !strings.HasSuffix(lines[0], of) {
 			t.Fatalf("sheet %d begins with %q, not with %q", i+1, lines[0], of)
 		}

@@ -16,7 +16,7 @@ func (d *desk) weigh(b batch) {
 
 // oils is weighing the oils, and what is stirred into them, and melting them.
 func (d *desk) oils(b batch) {
-	d.begin(b.Name, stepOils, "planned", "actual")
+	d.begin(b.Name, stepOils)
 	d.alerts(stepOils, ofBatch(b.Name))
 	if b.Name == pour.Base {
 		d.tick(row{text: "Melt hard oils and butters whole, in their tubs, and stir: what settles in a tub is not what its label says (common practice)", write: true})

@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/tui/lines"
 	"pourbench/tui/terminal"
 )
 
@@ -68,6 +69,8 @@ type program struct {
 	background string
 	pixels     string
 	noMouse    bool
+	plain      bool       // --plain
+	talk       lines.Talk // what plain mode talks through, once it does
 	exit       int
 }
 

@@ -25,14 +25,18 @@ A pour of this very plan that was left under way less than two days ago is taken
 terminal. Where several were, or one of a plan that only has the same name, you are asked; --new begins another
 pour without a question, and a pour in which nothing was marked is not kept. --trial SCENT tries a scent in two small jugs of the plan's batter instead.`,
 		Args: cobra.MaximumNArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			var err error
+			if g.plain, err = g.converses(args, cmd.Flags().Changed("plain")); err != nil {
+				return err
+			}
 			if o.Sheet, o.Shelf, o.Hand, err = g.worked(args); err != nil {
 				return err
 			}
 			return g.pourLive(o)
 		},
 	}
+	g.plainFlag(cmd)
 	cmd.Flags().StringVar(&o.Resume, "resume", "", "take this pour up again")
 	cmd.Flags().BoolVar(&o.Anew, "new", false, "begin another pour although one of this plan is under way")
 	cmd.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
@@ -42,8 +46,9 @@ pour without a question, and a pour in which nothing was marked is not kept. --t
 
 // pourLive opens the live run on this terminal.
 func (g *program) pourLive(o live.Options) error {
-	if !g.terminal() {
-		return errors.New("pour live: there is no terminal to draw on; print the checklist instead: pourbench checklist")
+	plain := g.talk.In != nil || g.plain
+	if !plain && !g.terminal() {
+		return errors.New("pour live: there is no terminal to draw on; talk in lines with --plain, or print the checklist instead: pourbench checklist")
 	}
 	book, err := logbook.OpenBook(g.bookDir())
 	if err != nil {
@@ -51,5 +56,8 @@ func (g *program) pourLive(o live.Options) error {
 	}
 	o.Keys, o.KeyFaults = g.keys()
 	o.Book, o.Colour, o.Background, o.NoMouse, o.Notes = book, g.colour, g.background, g.noMouse, g.Errs
+	if plain {
+		return live.Converse(o, g.talking())
+	}
 	return live.Open(o)
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour/fresh"
+	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
 )
 
@@ -21,11 +22,11 @@ func (g *program) newCommand() *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&file, "output", "o", "", "the file to write, which must not be there; \"-\" is standard output")
 	cmd.Flags().StringVar(&w.Name, "name", "", "what it is called")
-	cmd.Flags().StringVar(&w.Mould, "mould", "", "id of a mould on the shelf (default: a loaf of 10 bars)")
+	cmd.Flags().StringVar(&w.Mould, "mould", "", "a mould on the shelf, by its id or words of its name (default: a loaf of 10 bars)")
 	cmd.Flags().IntVar(&w.Bars, "bars", 0, "a loaf of so many bars instead")
-	cmd.Flags().StringVar(&w.Technique, "technique", "", "id of a technique on the shelf (default: hanger)")
-	cmd.Flags().StringArrayVar(&w.Colours, "colour", nil, "id of a colourant, a jug each; say it again for more")
-	cmd.Flags().StringArrayVar(&w.Scents, "scent", nil, "id of a scent; say it again for more")
+	cmd.Flags().StringVar(&w.Technique, "technique", "", "a technique on the shelf (default: hanger)")
+	cmd.Flags().StringArrayVar(&w.Colours, "colour", nil, "a colourant, a jug each; say it again for more")
+	cmd.Flags().StringArrayVar(&w.Scents, "scent", nil, "a scent; say it again for more")
 	cmd.Flags().BoolVar(&w.Icing, "icing", false, "with an icing on top")
 	return cmd
 }
@@ -42,6 +43,7 @@ func (g *program) newPlan(w fresh.Wishes, file string) error {
 	if err != nil {
 		return err
 	}
+	w.Name = plain.Line(w.Name)
 	plan, err := fresh.Plan(w, shelf, g.hand(shelf))
 	if err != nil {
 		return err

@@ -135,7 +135,7 @@ func TestWithoutATerminalTheBenchPrintsTheChecklistAndARunIsRefused(t *testing.T
 		t.Errorf("not the plan that was named:\n%s", out)
 	}
 	code, out, errs := m.types("run", m.path("quiet.toml"))
-	if code != 2 || out != "" || !strings.Contains(errs, "there is no terminal to draw on; print the checklist instead: pourbench checklist") {
+	if code != 2 || out != "" || !strings.Contains(errs, "there is no terminal to draw on; talk in lines with --plain, or print the checklist instead: pourbench checklist") {
 		t.Errorf("run: exit %d, %q, %q", code, out, errs)
 	}
 	if _, err := os.Stat(m.path("data")); !os.IsNotExist(err) {

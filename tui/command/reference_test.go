@@ -72,3 +72,20 @@ func TestTheReadmeShowsEveryCommand(t *testing.T) {
 		t.Errorf("%d commands are offered", names)
 	}
 }
+
+// The file of keys that the README shows is one that can be used.
+func TestTheKeysOfTheReadmeCanBeBound(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, after, found := strings.Cut(string(readme), "```toml\n")
+	file, _, _ := strings.Cut(after, "```")
+	m, err := keys.Read("the README", strings.NewReader(file))
+	if err != nil || !found {
+		t.Fatalf("%v", err)
+	}
+	if b, ok := m.Lookup(keys.Bench, 0, "f9"); !ok || b.ID != keys.Undo {
+		t.Errorf("F9 does %q", b.ID)
+	}
+}

@@ -3,13 +3,11 @@ package command
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"runtime/debug"
 	"slices"
 	"strings"
 
-	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
@@ -37,7 +35,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		RunE:          func(_ *cobra.Command, args []string) error { return g.open(args) },
+		RunE:          func(cmd *cobra.Command, args []string) error { return g.open(cmd, args) },
 
 		PersistentPreRunE: func(*cobra.Command, []string) error { return g.checkLook() },
 	}
@@ -45,6 +43,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.PersistentFlags().StringVar(&g.shelfFile, "shelf", "", "your own shelf file, laid over the built-in shelf (default: "+own+" if it is there)")
 	root.PersistentFlags().StringVar(&g.colour, "color", "auto", "auto, always, never, 16, 256 or truecolor")
 	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
+	g.plainFlag(root)
 	root.Flags().StringVar(&g.pixels, "pixels", pixels.Auto, "pictures in real pixels: auto (where the terminal says that it draws them), off, or tmux (through tmux with allow-passthrough on, to a terminal that does)")
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	cobra.MousetrapHelpText = "" // started by a double click on Windows it opens, like from a shell
@@ -74,7 +73,7 @@ func (g *program) checkLook() error {
 }
 
 // open opens the workbench, or prints the checklist where there is no terminal to draw on.
-func (g *program) open(args []string) error {
+func (g *program) open(cmd *cobra.Command, args []string) error {
 	shelf, err := g.shelf()
 	if err != nil {
 		return err
@@ -83,7 +82,11 @@ func (g *program) open(args []string) error {
 	if err != nil {
 		return err
 	}
-	if !g.terminal() {
+	plain, err := g.converses(args, cmd.Flags().Changed("plain"))
+	if err != nil {
+		return err
+	}
+	if !plain && !g.terminal() {
 		return g.checklist(pour.Work(doc.Plan, shelf, g.hand(shelf)), shelf)
 	}
 	bound, faults := g.keys()
@@ -91,7 +94,7 @@ func (g *program) open(args []string) error {
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
 	}
-	return tui.Open(tui.Options{
+	o := tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
 		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Keys: bound, KeyFaults: faults,
@@ -100,7 +103,11 @@ func (g *program) open(args []string) error {
 			hand := g.hand(shelf)
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
-	})
+	}
+	if plain {
+		return tui.Converse(o, g.talking())
+	}
+	return tui.Open(o)
 }
 
 // examples reads the plans that come with the program. One that a maker's own shelf does not carry is left out.
@@ -122,8 +129,7 @@ func (g *program) examples(shelf pour.Shelf) []tui.Example {
 
 // terminal says whether there is a terminal that can hold a full screen.
 func (g *program) terminal() bool {
-	f, ok := g.Out.(*os.File)
-	return ok && isatty.IsTerminal(f.Fd()) && g.env("TERM") != "dumb"
+	return g.outIsTerminal() && !g.dumb()
 }
 
 // version is the module version, or the commit it was built from.

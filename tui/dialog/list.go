@@ -36,6 +36,7 @@ type List struct {
 	Leave  func() tea.Cmd // what comes of leaving it; nil: nothing
 
 	search entry.Entry
+	whole  bool // in plain lines, all of it is told
 }
 
 // leastLowH is the height a low list takes at least.

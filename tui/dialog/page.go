@@ -36,7 +36,6 @@ type Page struct {
 	Lines []Line
 	Picks bool // its lines can be done before anything is searched for
 
-	still
 	search entry.Entry
 	top    int
 	at     int // the highlighted line, of those found that can be done

@@ -51,6 +51,9 @@ func TestThePaletteListsEveryActionWithItsKeyOrWhyItCannotAct(t *testing.T) {
 		}
 		names[it.ID] = it
 	}
+	if len(names) != len(l.Items) || names["bench suspend"].ID != "" {
+		t.Error("what both screens do stands there for the other one too")
+	}
 	for _, b := range keys.BuiltIn().All() {
 		_, own := keys.BuiltIn().Find(keys.Pouring, b.ID)
 		if b.ID == keys.Palette || b.Mode != keys.Pouring && (b.Mode != keys.Bench || own) {

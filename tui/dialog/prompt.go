@@ -26,6 +26,7 @@ type Prompt struct {
 
 	still
 	refused string
+	chosen  bool // in plain lines, the thing is known
 	touched bool // something was typed into it
 }
 

@@ -27,6 +27,8 @@ type Dialog interface {
 	Away(f Frame) Result   // a click beside it
 	Wheel(by int, f Frame) // a notch up, -1, or down, 1
 	Draw(a screen.Area, f Frame, l look.Look)
+	Tell() Told              // in plain lines
+	Hear(text string) Result // a line typed in answer to them
 }
 
 // still is what a dialog has that pastes, clicks or the wheel do nothing to.
@@ -43,6 +45,7 @@ type Result struct {
 	Close   bool           // the dialog is done
 	Do      func() tea.Cmd // what is to be done then; nil: nothing
 	Refused string         // why nothing came of it; empty: something did
+	Told    *Told          // what is told in plain lines before the dialog is told again; nil: nothing
 }
 
 // Stack is the open dialogs, each over the one before. The zero value has none.
@@ -70,6 +73,9 @@ func (s *Stack) Press(k tea.KeyPressMsg, refuse func(why string)) tea.Cmd {
 	top := len(s.open) - 1
 	return s.take(top, s.open[top].Press(k, s.Frame), refuse)
 }
+
+// Replace puts a dialog in the place of the topmost one.
+func (s *Stack) Replace(d Dialog) { s.open[len(s.open)-1] = d }
 
 // Paste gives pasted text to the topmost dialog and says whether there is one.
 func (s *Stack) Paste(text string) bool {

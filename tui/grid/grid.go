@@ -34,6 +34,7 @@ type Cell struct {
 	Set      func(text string) (pour.Edit, error)   // Number, Words: reads what was typed
 	Nudge    func(steps float64) (pour.Edit, error) // Number: one step up is 1
 	Flip     pour.Edit                              // Tick
+	Round    []string                               // Tick: the values that flipping and nudging go round, the one now first; empty: it has none that are known
 	List     string                                 // Choice: which list it is picked from
 	Pick     func(id string) pour.Edit              // Choice
 	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there

@@ -48,7 +48,7 @@ func Read(name string, r io.Reader) (*Map, error) {
 	if err := file.Err(); err != nil {
 		return nil, err
 	}
-	return newMap(b.rows), nil
+	return newMap(b.rows, false), nil
 }
 
 // binder is a table while a file is laid over it.

@@ -10,16 +10,19 @@ const Leaves = "ctrl+c"
 
 // Map is the keys that are bound: the table, as it was built or with a maker's own keys in it, ready to be looked up in.
 type Map struct {
+	raw  []Binding // the rows as they stand in the table
 	rows [modes][]Binding
 	feet [modes][]Binding // those of a footer, the most useful first
 	does [modes]map[string][]Binding
+
+	spoken bool // actions are named by what a line says for them
 }
 
 // BuiltIn is the map of the table as it is.
-func BuiltIn() *Map { return newMap(Table()) }
+func BuiltIn() *Map { return newMap(Table(), false) }
 
-func newMap(rows []Binding) *Map {
-	m := &Map{}
+func newMap(rows []Binding, spoken bool) *Map {
+	m := &Map{raw: rows, spoken: spoken}
 	for i := range m.does {
 		m.does[i] = make(map[string][]Binding)
 	}
@@ -63,7 +66,11 @@ func (m *Map) Find(mode Mode, id ID) (Binding, bool) {
 
 // Name is the key of an action as people read it, for what is said of it; an action without a key is named itself.
 func (m *Map) Name(mode Mode, id ID) string {
-	if b, ok := m.Find(mode, id); ok && len(b.Keys) > 0 {
+	b, ok := m.Find(mode, id)
+	switch {
+	case ok && m.spoken:
+		return b.Said()
+	case ok && len(b.Keys) > 0:
 		return Shown(b.first())
 	}
 	return string(id)

@@ -5,8 +5,8 @@ func picturing() []Binding {
 	return []Binding{
 		{ID: NextView, Keys: []string{"v"}, Needs: Picture, Label: "view", Help: "look at one bar, at all bars, at a cut along the loaf, at the loaf from above", Foot: 20},
 		{ID: ShowFace, Keys: []string{"v"}, Needs: Elsewhere, Label: "face", Help: "show the face of a bar over the bench, or put it away; wide screens show it always", Foot: 20},
-		{ID: PrevBar, Keys: []string{"<"}, Label: "bars", Beside: NextBar, Foot: 21, FootOn: Picture, Help: "look at the bar before; ← too where the picture has the keys"},
-		{ID: NextBar, Keys: []string{">"}, Help: "look at the next bar; → too where the picture has the keys"},
+		{ID: PrevBar, Keys: []string{"<"}, Label: "bars", Beside: NextBar, Foot: 21, FootOn: Picture, Help: "look at the bar before; {left} too where the picture has the keys"},
+		{ID: NextBar, Keys: []string{">"}, Help: "look at the next bar; {right} too where the picture has the keys"},
 		{ID: Replay, Keys: []string{"p"}, Needs: Picture, Label: "watch", Help: "watch the pour from the empty mould to the last stroke; again: stop", Foot: 22},
 		{ID: StepBack, Keys: []string{"("}, Needs: Picture, Help: "go back one step of the pour"},
 		{ID: StepOn, Keys: []string{")"}, Needs: Picture, Help: "go on one step of the pour"},

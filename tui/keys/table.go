@@ -70,7 +70,7 @@ func keeping() []Binding {
 		{ID: Mouse, Keys: []string{"m"}, Help: "release the mouse so that the terminal can select text, or take it back; many terminals also select with Shift held"},
 		{ID: ReadAll, Keys: []string{"w"}, Label: "warnings", Help: "read every warning, what stands behind it and what to do", Foot: 50},
 		{ID: Explain, Keys: []string{"e"}, Label: "explain", Help: "say where the figure under the cursor comes from: its formula, its numbers and their sources, its band, the warnings it feeds", Foot: 62},
-		{ID: WhatHelps, Keys: []string{"W"}, Label: "what helps", Help: "try changes and list those that bring every jug inside its window; Enter makes one", Foot: 52},
+		{ID: WhatHelps, Keys: []string{"W"}, Label: "what helps", Help: "try changes and list those that bring every jug inside its window; {list choose} makes one", Foot: 52},
 		{ID: Learned, Keys: []string{"L"}, Help: "read what your own pours have taught the clock"},
 		{ID: Pour, Keys: []string{"P"}, Label: "pour", Help: "pour this plan now: the live run, full screen, with its logbook", Foot: 53},
 		{ID: Said, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},

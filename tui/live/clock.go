@@ -46,6 +46,14 @@ func (m *Model) lateText() string {
 	return "on time"
 }
 
+// captionText says what the clock counts.
+func (m *Model) captionText() string {
+	if _, ok := m.elapsed(); !ok {
+		return "lye has not met oil; open for " + m.sheet().Plan.Show.Span(m.live.Run().Minutes())
+	}
+	return "since lye met oil"
+}
+
 // drawClock draws the time since lye met oil, and beside it what is late and which jug needs a hand.
 func (m *Model) drawClock(a screen.Area, s sizes) {
 	text := m.elapsedText()
@@ -56,10 +64,7 @@ func (m *Model) drawClock(a screen.Area, s sizes) {
 	if m.board.LateMin >= 1 {
 		st = m.look.Caution
 	}
-	caption := "since lye met oil"
-	if _, ok := m.elapsed(); !ok {
-		caption = "lye has not met oil; open for " + m.sheet().Plan.Show.Span(m.live.Run().Minutes())
-	}
+	caption := m.captionText()
 	if s.clockH < 4 {
 		side.Text(0, 0, screen.Clip(caption, side.W()), m.look.Quiet)
 		side.Text(0, 1, screen.Clip(late, side.W()), st.With(screen.Bold))

@@ -82,7 +82,7 @@ func (m *Model) standing(j underway.JugBoard) string {
 	case j.Verdict == underway.Over:
 		return "■ over for " + show.Minutes(-j.LeftMin.V) + ", " + m.key(keys.Rescue) + ": what helps"
 	case j.Verdict == underway.TooLate:
-		return show.Minutes(j.LeftMin.V) + " left, turn in " + m.turnWords(j)
+		return show.Minutes(j.LeftMin.V) + " left, " + m.turnWords(j)
 	case !j.LeftMin.Known:
 		return "any thickness will do"
 	case j.Window.From.Known && since < j.Window.From.V:
@@ -111,10 +111,14 @@ func (m *Model) waitingWords(j underway.JugBoard) string {
 	return "its lye is not in"
 }
 
-// turnWords is how long until a jug's turn comes.
+// turnWords is when a jug's turn comes.
 func (m *Model) turnWords(j underway.JugBoard) string {
+	const due = 0.125 // is told as no minute at all
 	now, _ := m.elapsed()
-	return m.sheet().Plan.Show.Minutes(max(0, j.TurnMin.V-now))
+	if j.TurnMin.V-now < due {
+		return "turn next"
+	}
+	return "turn in " + m.sheet().Plan.Show.Minutes(j.TurnMin.V-now)
 }
 
 func (m *Model) turnTail(j underway.JugBoard) string {
@@ -124,7 +128,7 @@ func (m *Model) turnTail(j underway.JugBoard) string {
 	if !j.TurnMin.Known {
 		return ""
 	}
-	return ", turn in " + m.turnWords(j)
+	return ", " + m.turnWords(j)
 }
 
 // stageWord is how far a jug has come: as it was seen, or "about" as the clock makes it, with a comma.

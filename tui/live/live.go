@@ -40,6 +40,7 @@ type Options struct {
 	KeyFaults  error          // why the maker's own keys do not count; nil: they do, or there are none
 	NoMouse    bool           // leave the mouse to the terminal
 	Environ    []string       // the environment; nil: this process's own
+	Plain      bool           // it is told in lines, by [Converse]
 	Notes      io.Writer      // where [Open] says how to take the pour up again; nil: standard error
 }
 

@@ -5,24 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	tea "charm.land/bubbletea/v2"
-
 	"pourbench/pour/logbook"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 )
-
-// clickOn clicks on the first place of the screen where a text stands.
-func (b *kitchen) clickOn(text string) {
-	b.Helper()
-	for y, l := range strings.Split(b.frame(), "\n") {
-		if before, _, ok := strings.Cut(l, text); ok {
-			b.update(tea.MouseClickMsg{X: len([]rune(before)), Y: y, Button: tea.MouseLeft})
-			return
-		}
-	}
-	b.Fatalf("%q is not on the screen:\n%s", text, b.frame())
-}
 
 func TestThePaletteOfTheRunDoesWhatItsKeysDo(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
@@ -79,18 +65,18 @@ func TestTheFooterOfTheRunIsClickedLikeItsKeys(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 36}} {
 		b := opened(t, t.TempDir(), nil)
 		b.size(size[0], size[1])
-		b.clickOn("done  ")
+		b.click("done  ")
 		b.shows("done: make the lye")
-		b.clickOn("n note")
+		b.click("n note")
 		b.write("warm")
-		b.clickOn("Alpine Meadow")
+		b.click("Alpine Meadow")
 		b.shows("× what was typed stays")
-		b.clickOn("Enter keep")
+		b.click("Enter keep")
 		b.shows("note kept")
-		b.clickOn("note kept")
+		b.click("note kept")
 		b.shows("What was said, the newest first")
-		b.clickOn("Alpine Meadow")
-		b.clickOn("? keys")
+		b.click("Alpine Meadow")
+		b.click("? keys")
 		b.shows("Every key")
 	}
 }

@@ -103,17 +103,31 @@ func (m *Model) large(s underway.Step) string {
 	return string(s.Kind)
 }
 
-// drawStep draws the step under way: its words large, then what it needs.
-func (m *Model) drawStep(a screen.Area, s sizes) {
-	now, _ := m.now()
+// stepText says which step of how many is under way.
+func (m *Model) stepText() string {
 	done := 0
 	for _, step := range m.state.Steps {
 		if step.Done {
 			done++
 		}
 	}
+	return fmt.Sprintf("step %d of %d", done+1, len(m.state.Steps))
+}
+
+// laterText says how much later than planned a step starts; "" where that is less than a minute.
+func (m *Model) laterText(d underway.Due) string {
+	off, show := d.StartMin-d.PlannedMin, m.sheet().Plan.Show
+	if off < 1 {
+		return ""
+	}
+	return fmt.Sprintf("planned %s, %s later", show.RunTime(d.PlannedMin), show.Minutes(off))
+}
+
+// drawStep draws the step under way: its words large, then what it needs.
+func (m *Model) drawStep(a screen.Area, s sizes) {
+	now, _ := m.now()
 	x := a.Text(0, 0, "NOW", m.look.Focus)
-	x = a.Text(x+2, 0, fmt.Sprintf("step %d of %d", done+1, len(m.state.Steps)), m.look.Quiet)
+	x = a.Text(x+2, 0, m.stepText(), m.look.Quiet)
 	if m.chosen != "" {
 		a.Text(x+2, 0, "out of its turn", m.look.Caution)
 	} else {
@@ -164,8 +178,6 @@ func (m *Model) drawNext(a screen.Area) {
 		a.Text(0, y, lead, m.look.Quiet)
 		a.Right(15, y, show.RunTime(d.StartMin), m.look.Accent)
 		x := a.Text(17, y, screen.Clip(m.title(d.Step), a.W()-17), m.look.Strong)
-		if off := d.StartMin - d.PlannedMin; off >= 1 {
-			a.Text(x+2, y, screen.Clip(fmt.Sprintf("planned %s, %s later", show.RunTime(d.PlannedMin), show.Minutes(off)), a.W()-x-2), m.look.Caution)
-		}
+		a.Text(x+2, y, screen.Clip(m.laterText(d), a.W()-x-2), m.look.Caution)
 	}
 }

@@ -22,7 +22,7 @@ func Open(o Options) error {
 	if o.Keys == nil {
 		o.Keys = keys.BuiltIn()
 	}
-	if pours, err := meant(&o); err != nil || !pours {
+	if pours, err := meant(&o, func(w *which) error { return terminal.Show(w, o.terminal()) }); err != nil || !pours {
 		return err
 	}
 	m, err := New(o)
@@ -45,8 +45,8 @@ func (o Options) terminal() terminal.Options {
 	return terminal.Options{Colour: o.Colour, Environ: o.Environ, Hangup: hangupMsg{}}
 }
 
-// meant finds out which pour is to be opened: a new one, or one to take up. It says false when nothing is to be poured.
-func meant(o *Options) (bool, error) {
+// meant finds out which pour is to be opened: a new one, or one to take up. It asks, where that is not clear, and says false when nothing is to be poured.
+func meant(o *Options, ask func(*which) error) (bool, error) {
 	if o.Resume != "" || o.Anew || o.TrialScent != "" {
 		return true, nil
 	}
@@ -55,12 +55,12 @@ func meant(o *Options) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	id, ask := underway.TakeUp(left)
-	if o.Resume = id; !ask {
+	id, asks := underway.TakeUp(left)
+	if o.Resume = id; !asks {
 		return true, nil
 	}
 	w := newWhich(*o, left, now)
-	if err := terminal.Show(w, o.terminal()); err != nil {
+	if err := ask(w); err != nil {
 		return false, err
 	}
 	o.Resume = w.resume

@@ -215,6 +215,10 @@ func TestEachJugSaysHowItStandsInWords(t *testing.T) {
 			m, _ := b.m.elapsed()
 			k.Verdict, k.LeftMin, k.TurnMin = underway.TooLate, pour.Know(5), pour.Know(m+8)
 		},
+		"4 min left, turn next": func(k *underway.JugBoard) {
+			m, _ := b.m.elapsed()
+			k.Verdict, k.LeftMin, k.Window, k.TurnMin = underway.Fine, pour.Know(4), pour.Window{}, pour.Know(m-1)
+		},
 		"its lye goes in at ": func(k *underway.JugBoard) { k.Batch, k.Verdict = pour.Icing, underway.Unknown },
 		"poured":              func(k *underway.JugBoard) { k.Verdict = underway.Used },
 		"piped":               func(k *underway.JugBoard) { k.Verdict, k.Batch, k.Jug = underway.Used, pour.Icing, "sky" },

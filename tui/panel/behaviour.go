@@ -16,9 +16,12 @@ func behaviour() Panel {
 	return Panel{
 		ID: "behaviour", Title: "How they behave",
 		want: func(f *Facts) int { return behaviourLines * len(f.usedScents()) },
-		Draw: (*Facts).drawBehaviour,
+		Draw: (*Facts).drawBehaviour, tell: (*Facts).tellBehaviour,
 	}
 }
+
+// noScent is said of a plan without any.
+const noScent = "no scent in this plan"
 
 // usedScents lists the scents of the plan, each once.
 func (f *Facts) usedScents() []pour.Scent {
@@ -51,6 +54,6 @@ func (f *Facts) drawBehaviour(a screen.Area, _ grid.Cursor, _ bool) {
 		y++
 	}
 	if y == 0 {
-		a.Text(1, 0, "no scent in this plan", f.Look.Quiet)
+		a.Text(1, 0, noScent, f.Look.Quiet)
 	}
 }

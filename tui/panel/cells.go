@@ -2,6 +2,7 @@ package panel
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"pourbench/pour"
@@ -63,12 +64,24 @@ func words(name, text string, set func(string) pour.Edit) grid.Cell {
 	}
 }
 
-// turning is a word that Enter, Space and the nudge keys take round a set of values; turn gives the edit for so many places on.
-func turning(name, text string, turn func(steps float64) pour.Edit) grid.Cell {
+// turning is a word that Enter, Space and the nudge keys take round a set of values, of which one is the present; turn gives the edit
+// for so many places on.
+func turning(name, text string, values []string, now string, turn func(steps float64) pour.Edit) grid.Cell {
 	return grid.Cell{
-		Kind: grid.Tick, Text: text, Name: name, Flip: turn(1),
+		Kind: grid.Tick, Text: text, Name: name, Flip: turn(1), Round: round(values, now),
 		Nudge: func(steps float64) (pour.Edit, error) { return turn(steps), nil },
 	}
+}
+
+// round is a set of values from the present one on.
+func round(values []string, now string) []string {
+	at := max(slices.Index(values, now), 0)
+	return slices.Concat(values[at:], values[:at])
+}
+
+// yesNo is the values of a switch, the present one first.
+func yesNo(on bool) []string {
+	return round([]string{"no", "yes"}, map[bool]string{true: "yes", false: "no"}[on])
 }
 
 // flip is what a key comes to that switches the cell under the cursor.
@@ -77,9 +90,9 @@ func flip(on On) Do { return Do{Name: on.Cell.Name, Edit: on.Cell.Flip} }
 // heldCell says whether a part stays when another changes.
 func (f *Facts) heldCell(held bool, what string) grid.Cell {
 	if held {
-		return grid.Cell{Kind: grid.Tick, Text: "held", Style: f.Look.Accent, Hint: "its " + what + " stays when another changes; {hold} lets it go"}
+		return grid.Cell{Kind: grid.Tick, Text: "held", Style: f.Look.Accent, Round: yesNo(held), Hint: "its " + what + " stays when another changes; {hold} lets it go"}
 	}
-	return grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Hint: "its " + what + " gives way when another changes; {hold} holds it"}
+	return grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Round: yesNo(held), Hint: "its " + what + " gives way when another changes; {hold} holds it"}
 }
 
 // at is the path of a figure's row in a list, to be followed by the figure's own name.

@@ -37,7 +37,7 @@ func leastClock(want int) int {
 func clock(n pour.BatchName) Panel {
 	return Panel{
 		ID: layout.ID(ofBatch(n, "clock")), Title: ofBatch(n, "Clock"),
-		Grid: gridOf(n, (*Facts).clockGrid),
+		Grid: gridOf(n, (*Facts).clockGrid), tell: func(f *Facts) []string { return f.tellClock(n) },
 		want: func(f *Facts) int {
 			if batch := batchOf(f.Timed, n); batch != nil {
 				return clockLines(len(batch.Jugs))
@@ -194,23 +194,41 @@ func (f *Facts) stageAt(j pour.JugSheet, min float64) (string, screen.Style) {
 
 // drawSide says in words when the jug is poured and how likely it is too late.
 func (f *Facts) drawSide(a screen.Area, j pour.JugSheet, x int) {
-	if !j.Clock.PourAtMin.Known {
+	turn := f.turnWords(j)
+	late, worry := f.lateWords(j)
+	if turn == "" {
 		return
 	}
-	end := a.Text(x, 0, "pour "+f.Show.RunTime(j.Clock.PourAtMin.V), screen.Style{})
-	late := j.Clock.LateChancePercent
-	if !late.Known {
-		return
-	}
+	end := a.Text(x, 0, turn, screen.Style{})
 	st := f.Look.Quiet
-	text := " late " + f.percent(late.V, 0) + " %"
-	if late.V >= lateWorry {
-		text, st = " !"+text[1:], f.Look.Caution
+	if worry {
+		st = f.Look.Caution
 	}
 	if !f.Fresh {
 		st = f.Look.Stale
 	}
-	a.Text(end, 0, f.timed(text), st)
+	a.Text(end, 0, late, st)
+}
+
+// turnWords says when a jug is poured; "" where that is not known.
+func (f *Facts) turnWords(j pour.JugSheet) string {
+	if !j.Clock.PourAtMin.Known {
+		return ""
+	}
+	return "pour " + f.Show.RunTime(j.Clock.PourAtMin.V)
+}
+
+// lateWords says how likely a jug is too late, with a blank before it, and whether that is a worry.
+func (f *Facts) lateWords(j pour.JugSheet) (text string, worry bool) {
+	late := j.Clock.LateChancePercent
+	if !late.Known {
+		return "", false
+	}
+	text = " late " + f.percent(late.V, 0) + " %"
+	if worry = late.V >= lateWorry; worry {
+		text = " !" + text[1:]
+	}
+	return f.timed(text), worry
 }
 
 // lateWorry is the chance of being late, percent, from which it is marked.

@@ -51,7 +51,7 @@ func (f *Facts) dyeCells(cells []grid.Cell, n pour.BatchName, i, k int, jug pour
 
 // carrierCell is what a colourant is wetted with; it goes round the carriers.
 func (f *Facts) carrierCell(n pour.BatchName, i, k int, d pour.DoseLine, kinds []string, path string) grid.Cell {
-	c := turning("carrier of "+d.Name, "dry", func(steps float64) pour.Edit {
+	c := turning("carrier of "+d.Name, "dry", kinds, d.Carrier, func(steps float64) pour.Edit {
 		return pour.SetCarrier(n, i, k, turned(kinds, d.Carrier, steps))
 	})
 	c.Hint = "what the pigment is wetted with; {change} takes oil, water, glycerin or none in turn"
@@ -71,7 +71,7 @@ func (f *Facts) spoons(d pour.DoseLine) string {
 	if !d.TeaspoonsML5.Known {
 		return ""
 	}
-	return fmt.Sprintf("; about %s teaspoons, an estimate: weighing wins", f.percent(d.TeaspoonsML5.V, 1))
+	return "; " + f.Show.Spoons(d.TeaspoonsML5.V) + ", an estimate: weighing wins"
 }
 
 func dyeHint(c pour.Colourant) string {

@@ -13,9 +13,15 @@ const fillingLines = 20
 // leastFilling is the number of lines below which the jugs of a mould cannot be told apart.
 const leastFilling = 8
 
+// heightsUnknown is said where a batch cannot be sized.
+const heightsUnknown = "how high it stands cannot be worked out"
+
 // filling is how high the jugs stand in the mould.
 func filling() Panel {
-	return Panel{ID: "filling", Title: "In the mould", want: func(*Facts) int { return fillingLines }, least: func(int) int { return leastFilling + 2 }, Draw: (*Facts).drawFilling}
+	return Panel{
+		ID: "filling", Title: "In the mould", want: func(*Facts) int { return fillingLines }, least: func(int) int { return leastFilling + 2 },
+		Draw: (*Facts).drawFilling, tell: (*Facts).tellFilling,
+	}
 }
 
 // drawFilling draws the mould from its end: walls, the planned fill, and the jugs in it in proportion, in the order they are poured.
@@ -32,7 +38,7 @@ func (f *Facts) drawFilling(a screen.Area, _ grid.Cursor, _ bool) {
 		icing = f.Sheet.Icing.Size.HeightMM
 	}
 	if !pour.AsFigure(stands + icing).Known {
-		a.Text(1, 0, screen.Clip("how high it stands cannot be worked out", a.W()-2), f.Look.Quiet)
+		a.Text(1, 0, screen.Clip(heightsUnknown, a.W()-2), f.Look.Quiet)
 		return
 	}
 	top := max(m.HeightMM, stands+icing)

@@ -53,7 +53,7 @@ func (f *Facts) word(path, remark string) grid.Row {
 	if !ok {
 		return grid.Row{}
 	}
-	cell := turning(field.Label, "‹ "+v+" ›", func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Choices(), v, steps)) })
+	cell := turning(field.Label, "‹ "+v+" ›", field.Choices(), v, func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Choices(), v, steps)) })
 	cell.Plain, cell.Hint, cell.Figure = v, field.Label+": "+join(field.Choices()), path
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formRemark: f.label(remark)}}
 }

@@ -12,9 +12,12 @@ func noIcing() Panel {
 	return Panel{
 		ID: "no icing", Title: "Icing", add: add, change: add,
 		want: func(*Facts) int { return noIcingLines },
-		Draw: (*Facts).drawNoIcing,
+		Draw: (*Facts).drawNoIcing, tell: func(*Facts) []string { return []string{noIcingText + " {add} adds one."} },
 	}
 }
+
+// noIcingText is what the invitation says.
+const noIcingText = "This plan has no icing: a piped or spooned topping batter with its own oils, lye, jugs and scent."
 
 // noIcingLines is how many lines the invitation takes.
 const noIcingLines = 4
@@ -25,7 +28,7 @@ func NewIcing() Do {
 }
 
 func (f *Facts) drawNoIcing(a screen.Area, _ grid.Cursor, _ bool) {
-	for i, l := range screen.Wrap("This plan has no icing: a piped or spooned topping batter with its own oils, lye, jugs and scent.", a.W()-4) {
+	for i, l := range screen.Wrap(noIcingText, a.W()-4) {
 		a.Text(2, 1+i, l, screen.Style{})
 	}
 	x := a.Text(2, noIcingLines, "a", f.Look.Accent)

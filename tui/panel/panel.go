@@ -27,6 +27,8 @@ type Panel struct {
 	Draw  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) // nil: its grid is drawn
 	Aside func(f *Facts, a screen.Area)                              // how it is drawn, its border with it, while the keys are elsewhere; nil: as ever
 
+	tell func(f *Facts) []string // what it draws, in words; nil: its grid says it
+
 	change func(f *Facts, on On) Do // on a cell that cannot be changed itself
 	hold   func(f *Facts, on On) Do
 	add    func(f *Facts, on On) Do

@@ -61,26 +61,24 @@ func needed(s *pour.Sheet) []figure {
 		if s.Icing != nil {
 			of = strings.ToUpper(string(b.Name)) + ": "
 		}
-		add := func(screen, full, bench, shown string) {
-			out = append(out, figure{screen, of + full, of + bench, shown})
-		}
+		add := func(screen, full, shown string) { out = append(out, figure{screen, of + full, of + "WEIGH", shown}) }
 		const oils, lye = "WEIGH THE OILS", "WEIGH AND MAKE THE LYE"
 		if b.ReadyBlend == "" {
 			for i, o := range b.Oils {
-				add(fmt.Sprintf("%soils[%d].weigh_g", n, i), oils, "WEIGH", show.Weight(o.WeighG))
+				add(fmt.Sprintf("%soils[%d].weigh_g", n, i), oils, show.Weight(o.WeighG))
 			}
 		}
-		add("", oils, "WEIGH", show.Weight(b.Size.OilsWeighG))
-		add(n+"water_to_add_g", lye, "WEIGH", show.Weight(b.Lye.WaterToAddG.V))
+		add("", oils, show.Weight(b.Size.OilsWeighG))
+		add(n+"water_to_add_g", lye, show.Weight(b.Lye.WaterToAddG.V))
 		for _, a := range []struct {
 			path            string
 			exactG, toWeigh float64
 		}{{"naoh", b.Lye.NaOH.WeighedG, b.Lye.NaOH.ToWeighG}, {"koh", b.Lye.KOH.WeighedG, b.Lye.KOH.ToWeighG}, {"stock", b.Lye.Stock.WeighedG, b.Lye.Stock.ToWeighG}} {
 			if a.exactG > 0 {
-				add(n+a.path+"_to_weigh_g", lye, "WEIGH", show.Dose(a.toWeigh))
+				add(n+a.path+"_to_weigh_g", lye, show.Dose(a.toWeigh))
 			}
 		}
-		add("", lye, "WEIGH", show.Temp(s.Plan.Batch(b.Name).LyeC))
+		add("", lye, show.Temp(s.Plan.Batch(b.Name).LyeC))
 	}
 	return append(out, jugFigures(s)...)
 }

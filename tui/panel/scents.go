@@ -123,7 +123,7 @@ func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 
 // scentTick is whether a scent goes into a jug; where it does, the grams it brings there are in the hint.
 func (f *Facts) scentTick(n pour.BatchName, i int, line pour.ScentLine, j pour.JugSheet) grid.Cell {
-	c := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: line.Name + " in " + j.Name, Flip: pour.ToggleScentJug(n, i, j.Name)}
+	c := grid.Cell{Kind: grid.Tick, Text: "·", Style: f.Look.Quiet, Name: line.Name + " in " + j.Name, Flip: pour.ToggleScentJug(n, i, j.Name), Round: yesNo(slices.Contains(line.Into, j.Name))}
 	c.Hint = line.Name + " stays out of " + j.Name + "; {hold} puts it in"
 	if slices.Contains(line.Into, j.Name) {
 		c.Text, c.Style = "●", f.Look.Accent

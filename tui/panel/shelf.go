@@ -49,7 +49,7 @@ func source(s pour.Source) string {
 	if s.Text == "" {
 		return ""
 	}
-	return "source: " + s.Text
+	return "source: " + s.Told()
 }
 
 func (f *Facts) oilItem(o pour.Oil) dialog.Item {
@@ -145,6 +145,6 @@ func (f *Facts) mouldItem(m pour.MouldEntry) dialog.Item {
 func (f *Facts) techniqueItem(t pour.Technique) dialog.Item {
 	return dialog.Item{
 		ID: t.ID, Name: t.Name, Aside: t.Kind,
-		Detail: []string{t.Name, t.Do, "wants " + t.From.String() + " to " + t.To.String() + " trace", source(t.Source)},
+		Detail: []string{t.Name, t.Do, "wants batter at " + t.Suits() + " trace", source(t.Source)},
 	}
 }

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"slices"
 	"strconv"
 
 	"pourbench/pour"
@@ -78,14 +79,15 @@ func (f *Facts) pinCell(end, now, other string, pin func(string) pour.Edit) grid
 	if text == "" {
 		text = "any"
 	}
-	c := turning("jug poured "+end, "‹ "+screen.Clip(text, pinW)+" ›", func(steps float64) pour.Edit { return pin(turned(names, now, steps)) })
+	c := turning("jug poured "+end, "‹ "+screen.Clip(text, pinW)+" ›", names, now, func(steps float64) pour.Edit { return pin(turned(names, now, steps)) })
+	c.Round[slices.Index(c.Round, "")] = "any"
 	c.Plain, c.Hint = text, "the jug that is poured "+end+" in every order that is worked out; {switch} goes round the jugs"
 	return c
 }
 
 func (f *Facts) betweenCell() grid.Cell {
 	on := f.Plan.Swirl.PotBetween
-	c := grid.Cell{Kind: grid.Tick, Text: "‹ no ›", Plain: "no", Name: "pot between", Flip: pour.PotBetween(!on)}
+	c := grid.Cell{Kind: grid.Tick, Text: "‹ no ›", Plain: "no", Name: "pot between", Flip: pour.PotBetween(!on), Round: yesNo(on)}
 	c.Hint = "yes: some of the pot is poured between every two other jugs, so that no two others touch"
 	if on {
 		c.Text, c.Plain = "‹ yes ›", "yes"
