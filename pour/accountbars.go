@@ -28,6 +28,12 @@ func barAccounts() []accountRow {
 			}
 			return product(t.at(t.sheet.Icing).fig("batch.poured_g"), t.barPart())
 		}},
+		{pattern: "bars.stands_mm", label: "how high base and icing stand", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.StandsMM }), feeds: []string{"icing-over-rim"}, how: func(t teller) Term {
+			return t.overBatches(func(at teller) Term { return at.fig("batch.height_mm") })
+		}, why: "the icing's mean height over the loaf's top: its peaks stand higher, its valleys lower"},
+		{pattern: "bars.over_rim_mm", label: "base and icing over the rim", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.OverRimMM }), feeds: []string{"icing-over-rim"}, how: func(t teller) Term {
+			return less(t.fig("bars.stands_mm"), t.whole("mould.height_mm"))
+		}, why: "below 0 it stands so much under the rim"},
 		{pattern: "bars.scent_percent", label: "all scent in the cured bar", unit: UnitPercent, value: bars(func(b *Bars) float64 { return b.BaseScentPercent }), how: func(t teller) Term {
 			all := t.overBatches(func(at teller) Term {
 				return product(sumOver(len(at.b.Scents), func(i int) Term { return at.fig("batch.scents[].g", i) }), at.kept())

@@ -122,3 +122,25 @@ func TestTheKOHShareMayBeOfTheMass(t *testing.T) {
 		}
 	}
 }
+
+// By hand, from the volumes poured: 250 by 80 mm are 20 mL for each millimetre.
+func TestBaseAndIcingAreMeasuredAgainstTheRim(t *testing.T) {
+	p, shelf := hanger(t)
+	for _, c := range []struct {
+		fill  float64
+		fires bool
+	}{{60, false}, {71, true}, {76, false}} { // at 76 the base itself is over the rim, which is a stop of its own
+		p.Mould.FillMM = c.fill
+		s := pour.Weigh(p, shelf)
+		stands := (s.Base.Size.PouredML + s.Icing.Size.PouredML) / (p.Mould.LengthMM * p.Mould.WidthMM / 1000)
+		equal(t, "stands", s.Bars.StandsMM, stands, 1e-9)
+		equal(t, "over the rim", s.Bars.OverRimMM, stands-p.Mould.HeightMM, 1e-9)
+		w, ok := found(s, "icing-over-rim")
+		if ok != c.fires || ok && (w.Severity != pour.Note || !strings.Contains(w.Text, "on average")) {
+			t.Errorf("filled %v mm high, %v over the rim: said %+v", c.fill, s.Bars.OverRimMM, w)
+		}
+	}
+	p.Icing = nil
+	s := pour.Weigh(p, shelf)
+	equal(t, "stands without icing", s.Bars.StandsMM, s.Base.Size.HeightMM, 0)
+}

@@ -88,6 +88,7 @@ func mouldCodes() []CodeInfo {
 		{"jug-too-small", Caution, false, "a jug that cannot hold its portion"},
 		{"mould-overfull", Stop, false, "more batter than the mould holds"},
 		{"mould-high", Caution, false, "the batter stands within a finger of the rim"},
+		{"icing-over-rim", Note, false, "the icing stands well over the rim"},
 		{"mould-underfilled", Caution, false, "the batter does not reach the planned height"},
 		{"mould-offcut", Note, false, "the length or a slab's width is no whole number of bars"},
 		{"cured-heavier", Caution, false, "a cured bar would weigh more than the cut one"},

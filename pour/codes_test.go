@@ -221,6 +221,7 @@ func mouldRows() []codeRow {
 		{"jug-too-small", func(p *pour.Plan, _ *pour.Shelf) { p.Base.Jugs[1].CapacityML = 300 }, nil},
 		{"mould-overfull", number("mould.fill_mm", 76), number("mould.fill_mm", 71)},
 		{"mould-high", number("mould.fill_mm", 73), number("mould.fill_mm", 71)},
+		{"icing-over-rim", number("mould.fill_mm", 71), number("mould.fill_mm", 60)},
 		{"mould-underfilled", oils(700), oils(900)},
 		{"mould-offcut", number("mould.bar_mm", 30), nil},
 		{"cured-heavier", number("base.final_moisture_percent", 28), nil},

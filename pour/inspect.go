@@ -61,11 +61,21 @@ func (s *Sheet) inspectMould() {
 	case height < m.FillMM-lowMM:
 		s.warn(warning("mould-underfilled", "mould", fmt.Sprintf("the base stands %s high instead of %s", show.Len(height), show.Len(m.FillMM)), "size the base by its mould, or lower the fill height"))
 	}
+	s.inspectIcing(height)
 	s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
 	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		s.inspectOffcut("width", "side of the mould", m.WidthMM, m.BarWidthMM, "width")
 	}
 	s.inspectCured()
+}
+
+// inspectIcing says where the icing stands well over the rim although the base does not reach it: nothing but its own stiffness holds it there.
+func (s *Sheet) inspectIcing(baseMM float64) {
+	m, show := s.Plan.Mould, s.Plan.Show
+	if s.Icing != nil && baseMM <= m.HeightMM-rimMM && s.Bars.OverRimMM > rimMM {
+		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("base and icing stand %s high on average, %s over the rim at %s; peaks stand higher", show.Len(s.Bars.StandsMM), show.Len(s.Bars.OverRimMM), show.Len(m.HeightMM)),
+			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))
+	}
 }
 
 // inspectOffcut says what is left of a side of the mould that is no whole number of bars.

@@ -128,6 +128,14 @@ func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
 	want["bars.bar_count"], want["bars.thickness_mm"] = count, m.BarMM
 	want["bars.cut_g"], want["bars.cured_g"], want["bars.icing_per_bar_g"] = cut, cured, perBar
 	want["bars.final_moisture_percent"] = base.b.FinalMoisturePercent
+	stands := 0.0
+	for at, r := range map[string]*reckoned{"base": base, "icing": icing} {
+		if r != nil {
+			ml, _ := want[at+".batter_ml"].(float64)
+			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * 1000 / (m.LengthMM * m.WidthMM)
+		}
+	}
+	want["bars.stands_mm"], want["bars.over_rim_mm"] = stands, stands-m.HeightMM
 }
 
 func (r *reckoned) lyeLeaves(at string, want leaves) {

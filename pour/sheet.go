@@ -265,6 +265,8 @@ type Bars struct {
 	CuredG               float64
 	FinalMoisturePercent float64
 	IcingPerBarG         float64
+	StandsMM             float64 // base and icing together in the mould: the icing's mean height, its peaks stand higher
+	OverRimMM            float64 // the same, over the mould's rim; below 0: so much under it
 	BaseScentPercent     float64 // all scent of the cured bar
 }
 

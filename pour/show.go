@@ -139,6 +139,14 @@ func (s Show) TempDiffApart(k float64) Amount {
 // Len draws a length in the maker's unit.
 func (s Show) Len(mm float64) string { return s.LenApart(mm).String() }
 
+// Rim draws how far something stands over a rim, or under it.
+func (s Show) Rim(overMM float64) string {
+	if overMM < 0 {
+		return s.Len(-overMM) + " under the rim"
+	}
+	return s.Len(overMM) + " over the rim"
+}
+
 // LenApart is [Show.Len] with number and unit apart.
 func (s Show) LenApart(mm float64) Amount {
 	if s.Length == LengthInch {

@@ -102,6 +102,10 @@ func (s *Sheet) bars() {
 	if s.Icing != nil {
 		s.Bars.IcingPerBarG = s.Icing.Size.PouredG * part
 	}
+	for _, b := range s.Batches() {
+		s.Bars.StandsMM += b.Size.HeightMM
+	}
+	s.Bars.OverRimMM = s.Bars.StandsMM - m.HeightMM
 	s.Bars.CuredG = cured * part
 	s.Bars.BaseScentPercent = chem.PercentOfBar(scent, cured)
 	s.scentInBar(cured)

@@ -115,7 +115,7 @@ func barsReport(s pour.Sheet) BarsReport {
 	b := s.Bars
 	r := BarsReport{
 		BarCount: &b.Count, ThicknessMM: finite(b.ThicknessMM), CutG: finite(b.CutG), CuredG: finite(b.CuredG),
-		FinalMoisturePercent: finite(b.FinalMoisturePercent),
+		FinalMoisturePercent: finite(b.FinalMoisturePercent), StandsMM: finite(b.StandsMM), OverRimMM: finite(b.OverRimMM),
 	}
 	if s.Icing != nil {
 		r.IcingPerBarG = finite(b.IcingPerBarG)

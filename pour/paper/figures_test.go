@@ -68,7 +68,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"stages", jug["stage_min"], "emulsion light medium thick stiff"},
 		{"task", got["run"].([]any)[0], "task batch jug part round start_min length_min"},
 		{"neighbour", got["neighbours"].([]any)[0], "a b contact_percent mud"},
-		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g"},
+		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g stands_mm over_rim_mm"},
 		{"warning", got["warnings"].([]any)[0], "code severity where text"},
 	} {
 		if diff := cmp.Diff(sorted(c.want), keys(c.v)); diff != "" {

@@ -87,5 +87,8 @@ func (d *desk) mould() {
 		height.figure = ""
 	}
 	d.tick(height)
+	if s := d.sheet; s.Icing != nil && !d.stopped && pour.AsFigure(s.Bars.StandsMM).Known {
+		d.info("With its icing it stands " + d.show.Len(s.Bars.StandsMM) + " high on average, " + d.show.Rim(s.Bars.OverRimMM) + "; peaks stand higher.")
+	}
 	d.tick(row{text: "Mark one end of the mould: left, right and the order of the bars count from there", write: true})
 }

@@ -129,6 +129,8 @@ type BarsReport struct {
 	CuredG               Number `json:"cured_g"`
 	FinalMoisturePercent Number `json:"final_moisture_percent"`
 	IcingPerBarG         Number `json:"icing_per_bar_g"`
+	StandsMM             Number `json:"stands_mm"`
+	OverRimMM            Number `json:"over_rim_mm"`
 }
 
 // WarningReport is one warning.

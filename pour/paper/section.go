@@ -112,7 +112,7 @@ func placeOf(code string) step {
 		return stepScent
 	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored":
 		return stepPour
-	case "mould-overfull", "mould-high", "mould-underfilled", "mould-offcut":
+	case "mould-overfull", "mould-high", "icing-over-rim", "mould-underfilled", "mould-offcut":
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed

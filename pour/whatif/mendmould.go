@@ -16,6 +16,8 @@ func mouldWays(m *mender, w pour.Warning) []ladder {
 		return []ladder{m.lessShare(n, jug), m.largerJug(n, jug)}
 	case "mould-overfull", "mould-high":
 		return []ladder{m.lowerFill(), m.oils(-1)}
+	case "icing-over-rim":
+		return []ladder{m.lowerFill(), m.lessIcing()}
 	case "mould-underfilled":
 		return []ladder{{{"size the base by its mould", pour.SetWord("base.size", pour.SizeMould)}}, m.oils(1), m.lowerFill()}
 	case "mould-offcut":
@@ -62,6 +64,27 @@ func (m *mender) lowerFill() ladder {
 	var out ladder
 	for mm := math.Ceil(m.plan.Mould.FillMM) - 1; mm > m.plan.Mould.FillMM/2; mm-- {
 		out = append(out, Mend{"fill it " + m.plan.Show.Len(mm) + " high", pour.SetNumber("mould.fill_mm", mm)})
+	}
+	return out
+}
+
+// lessIcing makes less icing, by whatever sizes it.
+func (m *mender) lessIcing() ladder {
+	b := m.plan.Icing
+	var out ladder
+	switch b.Size {
+	case pour.SizeBar:
+		for _, v := range downFrom(b.PerBarG) {
+			out = append(out, Mend{"pipe " + m.plan.Show.Weight(v) + " on each bar", pour.SetNumber("icing.per_bar_g", v)})
+		}
+	case pour.SizeLayer:
+		for _, v := range downFrom(b.LayerMM) {
+			out = append(out, Mend{"pipe it " + m.plan.Show.Len(v) + " high on average", pour.SetNumber("icing.layer_mm", v)})
+		}
+	default:
+		for _, v := range downFrom(b.OilsG) {
+			out = append(out, Mend{"take " + m.plan.Show.Weight(v) + " of oils for the icing", pour.SetNumber("icing.oils_g", v)})
+		}
 	}
 	return out
 }
