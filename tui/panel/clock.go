@@ -80,6 +80,7 @@ func (f *Facts) drawClock(n pour.BatchName, a screen.Area, c grid.Cursor, focuse
 		f.drawJugTime(a.Cut(0, y, a.W(), min(per, a.H()-y)), batch, i, axis)
 		if focused && i == c.Row {
 			a.Text(0, y, "►", f.Look.Focus)
+			a.Focus(7, y)
 			a.Restyle(7, y, clockNameW-8, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		}
 	}
