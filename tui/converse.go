@@ -82,7 +82,7 @@ func (t *talk) run() error {
 			return nil
 		case e.Signal != nil:
 			t.out.Gap()
-			return terminal.ErrInterrupted
+			return terminal.Ended(e.Signal)
 		case e.Long:
 			t.out.Say(lines.TooLong)
 		default:

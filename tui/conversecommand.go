@@ -211,7 +211,7 @@ func (t *talk) pour() {
 	}
 	t.update(func() tea.Cmd {
 		err := t.m.opt.Pour(t.m.session.Plan().Clone())
-		if errors.Is(err, terminal.ErrInterrupted) {
+		if errors.Is(err, terminal.ErrInterrupted) || errors.As(err, &terminal.EndedError{}) {
 			t.cut, t.left = err, true
 			return nil
 		}

@@ -73,7 +73,7 @@ func (t *talk) run(in *lines.Input) error {
 			return nil
 		case e.Signal != nil:
 			t.out.Gap()
-			return terminal.ErrInterrupted
+			return terminal.Ended(e.Signal)
 		case e.Long:
 			t.out.Say(lines.TooLong)
 		default:
@@ -111,7 +111,7 @@ func (w *which) converse(with lines.Talk) error {
 			return nil
 		case e.Signal != nil:
 			with.Out.Gap()
-			return terminal.ErrInterrupted
+			return terminal.Ended(e.Signal)
 		default:
 			cmd, _ := w.dialogs.Hear(e.Text, w.status.Refuse)
 			if lines.Finish(w, cmd) || w.dialogs.Top() == nil {

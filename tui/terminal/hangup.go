@@ -15,6 +15,14 @@ func (e EndedError) Error() string { return fmt.Sprintf("ended by a signal: %v",
 // Exit is the exit code of a process that a signal ended, as shells tell it: 128 and the signal's number.
 func (e EndedError) Exit() int { return 128 + int(e.Signal) }
 
+// Ended is the error for a program that a signal has ended: [ErrInterrupted], or an [EndedError].
+func Ended(s os.Signal) error {
+	if number, ok := s.(syscall.Signal); ok && s != os.Interrupt {
+		return EndedError{number}
+	}
+	return ErrInterrupted
+}
+
 // onHangup calls gone whenever the terminal hangs up, which would else end the program as it stands, or the process is asked to end,
 // until stop is called. Stop returns the signal that came first, or nil: by then every one that came is heard.
 func onHangup(gone func()) (stop func() os.Signal) {
