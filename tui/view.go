@@ -14,6 +14,7 @@ import (
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 	"pourbench/tui/screen"
+	"pourbench/tui/terminal"
 )
 
 // View draws the bench. It writes nothing to the model.
@@ -24,10 +25,7 @@ func (m *model) View() tea.View {
 	v.AltScreen = true
 	v.ReportFocus = true
 	v.WindowTitle = m.windowTitle()
-	if at, ok := m.cursorOf(); ok {
-		v.Cursor = tea.NewCursor(at.X, at.Y)
-		v.Cursor.Shape, v.Cursor.Blink = tea.CursorUnderline, false
-	}
+	v.Cursor = terminal.Cursor(s)
 	if m.mouse {
 		v.MouseMode = tea.MouseModeCellMotion
 	}
@@ -97,6 +95,7 @@ func (m *model) drawPanel(a screen.Area, p *panel.Panel) {
 	in := a.Box(rule)
 	end := a.Text(2, 0, screen.Clip(name, a.W()-4), title)
 	if focused {
+		a.Focus(2, 0) // until something in it has the focus
 		m.drawPages(a, end)
 	}
 	switch {
@@ -148,7 +147,7 @@ func (m *model) drawTabs(a screen.Area) {
 	a.Right(a.W()-1, 0, m.key(keys.PrevPlace)+" "+m.key(keys.NextPlace)+" stations", m.look.Quiet)
 }
 
-// cursorOf is where the terminal's cursor is parked for readers that follow it; nothing while a dialog is open.
+// cursorOf is the cell under the cursor, or the place in it that is typed at; nothing while a dialog is open.
 func (m *model) cursorOf() (image.Point, bool) {
 	r, ok := m.placed.Find(m.at().ID)
 	if !ok || m.dialogs.Top() != nil {

@@ -84,7 +84,7 @@ func jugName(colourant string) string {
 
 // colourWords are the colours a jug can be called after.
 func colourWords() []string {
-	return strings.Fields("white blue violet purple pink red orange yellow black brown green gold copper bronze silver turquoise rose pearl")
+	return strings.Fields("white blue indigo violet purple pink red orange yellow black brown green gold copper bronze silver turquoise rose pearl")
 }
 
 // icing adds an icing that leans on the base, stiffer than it.

@@ -144,6 +144,23 @@ func TestSheetsLoseNothingAndPartNoLye(t *testing.T) {
 	})
 }
 
+// Wherever the end of a sheet falls, it does not fall into a lye: a blend of one oil more pushes all that follows down by a line.
+func TestNoSheetPartsALyeWhereverItStands(t *testing.T) {
+	p, shelf := demo(t)
+	p.Base.Oils = []pour.OilPart{{Oil: "olive", Percent: 100}}
+	for _, o := range shelf.Oils[:48] {
+		if o.ID == "olive" || o.ID == "sunflower-ho" {
+			continue
+		}
+		p.Base.Oils[0].Percent--
+		p.Base.Oils = append(p.Base.Oils, pour.OilPart{Oil: o.ID, Percent: 1})
+		s := pour.Weigh(p, shelf)
+		wholeLye(t, s, sheetsOf(t, Bench(s, shelf, false), 80, 66), "lye: cold water", "lye, lid on")
+		wholeLye(t, s, sheetsOf(t, Bench(s, shelf, true), 40, 33), "lye: cold water", "lye, lid on")
+		wholeLye(t, s, sheetsOf(t, Checklist(s, shelf), 80, 66), "Cold water, into the lye jug", "out of reach, to")
+	}
+}
+
 func count(yes bool) int {
 	if yes {
 		return 1
@@ -152,7 +169,7 @@ func count(yes bool) int {
 }
 
 // wholeLye holds that the making of each batch's lye begins and ends on the same sheet.
-func wholeLye(t *rapid.T, s pour.Sheet, sheets []string, from, to string) {
+func wholeLye(t interface{ Fatalf(string, ...any) }, s pour.Sheet, sheets []string, from, to string) {
 	total := 0
 	for _, sheet := range sheets {
 		begins, ends := strings.Count(flat(sheet), from), strings.Count(flat(sheet), to)

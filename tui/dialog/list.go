@@ -144,7 +144,7 @@ func (l *List) Away(f Frame) Result {
 
 // take closes the list with the highlighted entry, or with the typed text where that is allowed.
 func (l *List) take(f Frame) Result {
-	id := l.search.Text()
+	id := strings.TrimSpace(l.search.Text())
 	if found := l.matches(); len(found) > 0 {
 		id = found[min(l.At, len(found)-1)].ID
 	} else if l.Free == "" || id == "" {

@@ -71,8 +71,8 @@ func TestTypingSearchesAPageAndTakingLettersAwayFindsAgain(t *testing.T) {
 	s.shows("line 001")
 	s.Clear()
 	s.Open(p)
-	s.Paste("SPA\x1b\r\nCE\u202e")
-	s.shows("finish the step", "search SPACE")
+	s.Paste("FINISH\x1b\r\nTHE\u202e")
+	s.shows("finish the step", "search FINISH THE")
 }
 
 func TestLinesAreWrappedUnderTheirText(t *testing.T) {

@@ -39,7 +39,7 @@ func TestARefusalStandsUnderTheLineUntilSomethingIsTyped(t *testing.T) {
 	s.press("enter")
 	s.Paste(" 2\x1b[31m\x07\n3 ")
 	s.hides("×")
-	s.shows("36,5,2[31m3")
+	s.shows("36,5,2[31m 3")
 }
 
 func TestTabGoesRoundTheThingsALineCanBeAbout(t *testing.T) {

@@ -127,6 +127,7 @@ func (g Grid) drawCursor(a screen.Area, c Cursor, l look.Look, typed *Typed) {
 		return
 	}
 	a.Text(0, at.Min.Y, "►", l.Focus)
+	a.Focus(at.Min.X, at.Min.Y)
 	if typed == nil {
 		cell, _ := g.On(c)
 		from := at.Min.X + min(cell.swatched(), at.Dx()-1) // colours stay what they are under the cursor

@@ -110,7 +110,8 @@ func columns(body image.Rectangle, ask Ask) []column {
 	p := ask.Columns
 	switch {
 	case ask.W >= threeColumnsW:
-		a, b := body.Min.X+body.Dx()*48/100, body.Min.X+body.Dx()*75/100
+		first, second := thirds(ask)
+		a, b := body.Min.X+body.Dx()*first/100, body.Min.X+body.Dx()*second/100
 		return []column{
 			{image.Rect(body.Min.X, body.Min.Y, a, body.Max.Y), p[0]},
 			{image.Rect(a, body.Min.Y, b, body.Max.Y), p[1]},
@@ -122,6 +123,19 @@ func columns(body image.Rectangle, ask Ask) []column {
 		return inTwo(body, 45, p)
 	default:
 		return []column{{body, slices.Concat(p[0], p[1], p[2])}}
+	}
+}
+
+// thirds is where the first and the second of three columns end, percent of the width: the panels get what their text takes, the
+// picture the rest.
+func thirds(ask Ask) (first, second int) {
+	switch {
+	case ask.Picture != "":
+		return 42, 69
+	case len(ask.Columns[1]) == 0: // a face stands there
+		return 43, 75
+	default:
+		return 44, 71
 	}
 }
 
@@ -153,9 +167,18 @@ func pin(cs []column, ask Ask) image.Rectangle {
 		return image.Rectangle{}
 	}
 	face := last.rect
-	face.Max.Y = face.Min.Y + min(w*2/5+3, h*11/20)
+	face.Max.Y = face.Min.Y + max(min(w*2/5+3, h*11/20), min(w*3/5+3, h-wanted(last.panels)))
 	last.rect.Min.Y = face.Max.Y
 	return face
+}
+
+// wanted is the height in which panels below each other show all they have.
+func wanted(panels []Panel) int {
+	h := 0
+	for _, p := range panels {
+		h += p.Want + frame
+	}
+	return h
 }
 
 // Find returns the rectangle of a panel, if it is on the screen.

@@ -203,3 +203,22 @@ func TestWideScreensShowTheFaceOnEveryStation(t *testing.T) {
 		}
 	}
 }
+
+func TestNineJugsAtEightyByTwentyFourLeaveTheClockInSight(t *testing.T) {
+	ask := Ask{W: 80, H: 24, Focus: "G", Columns: [3][]Panel{{{ID: "G", Want: 11, Least: 11}, {ID: "C", Want: 20, Least: 5}}, nil, of("W")}, Warnings: 3}
+	l := Split(ask)
+	if r, ok := l.Find("C"); !ok || r.Dy() < 7 {
+		t.Errorf("the clock stands in %v, %v", r, ok)
+	}
+}
+
+// A face takes what the panels below it do not want, up to its own shape.
+func TestOnALargeScreenTheFaceTakesTheRoomThatIsLeft(t *testing.T) {
+	few, many := Split(asked(200, 60, "N", "N", "F", "G")), Split(asked(200, 60, "N", "N", "F", "WW"))
+	if few.Face.Dy() <= many.Face.Dy() {
+		t.Errorf("above few lines the face is %d high, above many %d", few.Face.Dy(), many.Face.Dy())
+	}
+	if beside := Split(asked(200, 60, "G", "GC", "", "W")); beside.Face.Dx() < 60 {
+		t.Errorf("where it has a column the face is %d wide", beside.Face.Dx())
+	}
+}

@@ -14,7 +14,7 @@ import (
 // Open opens the live run on the terminal and returns when the maker has left it. A pour of the very same plan that was left under way
 // is taken up again; where it is not clear which is meant she is asked. Everything she marked is in the logbook's file by then, whatever
 // ended it, or else o.Notes is told what is not; when the pour is not over, also how to take it up again. Interrupted from outside, it
-// returns [terminal.ErrInterrupted].
+// returns [terminal.ErrInterrupted], ended by another signal a [terminal.EndedError].
 func Open(o Options) error {
 	if o.Notes == nil {
 		o.Notes = os.Stderr
@@ -35,7 +35,7 @@ func Open(o Options) error {
 		tries = lastTries
 	}
 	m.part(o.Notes, tries, time.Sleep)
-	if err != nil && !errors.Is(err, terminal.ErrInterrupted) {
+	if ended := new(terminal.EndedError); err != nil && !errors.Is(err, terminal.ErrInterrupted) && !errors.As(err, ended) {
 		return fmt.Errorf("show the live run of %s: %w", m.sheet().Plan.Name, err)
 	}
 	return err

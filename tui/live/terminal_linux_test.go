@@ -2,6 +2,7 @@ package live
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -18,6 +19,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
+	"pourbench/tui/terminal"
 )
 
 // The environment that makes the test binary a live run: the logbook's folder, and the pour to take up.
@@ -40,6 +42,9 @@ func child(dir string) int {
 	book, err := logbook.OpenBook(dir)
 	if err == nil {
 		err = Open(Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
+	}
+	if ended := new(terminal.EndedError); errors.As(err, ended) {
+		return ended.Exit()
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)

@@ -23,6 +23,16 @@ const (
 // clockLines is how many lines a clock panel fills: its axis, two lines for each jug, its key.
 func clockLines(jugs int) int { return 2*jugs + 2 }
 
+// leastClock is the lines a clock can do with: its axis and one line for each jug in place of two. Many jugs stand in fewer, which go
+// along with the cursor: the first of them are better in sight than none beside a long list.
+func leastClock(want int) int {
+	const all, few = 7, 5
+	if least := want/2 + 1; least <= all {
+		return least
+	}
+	return few
+}
+
 // clock is when each jug of a batch reaches each stage. Its grid has a row for each jug, with what its bar says in words.
 func clock(n pour.BatchName) Panel {
 	return Panel{
@@ -34,7 +44,7 @@ func clock(n pour.BatchName) Panel {
 			}
 			return 1
 		},
-		least: func(want int) int { return want/2 + 1 }, // one line for each jug in place of two
+		least: leastClock,
 		Draw:  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) { f.drawClock(n, a, c, focused) },
 	}
 }
@@ -70,11 +80,19 @@ func (f *Facts) drawClock(n pour.BatchName, a screen.Area, c grid.Cursor, focuse
 		f.drawJugTime(a.Cut(0, y, a.W(), min(per, a.H()-y)), batch, i, axis)
 		if focused && i == c.Row {
 			a.Text(0, y, "►", f.Look.Focus)
+			a.Focus(7, y)
 			a.Restyle(7, y, clockNameW-8, func(s screen.Style) screen.Style { return s.With(screen.Reverse) })
 		}
 	}
-	if y := 1 + (len(batch.Jugs)-top)*per; y < a.H() {
+	y := 1 + (len(batch.Jugs)-top)*per
+	if y < a.H() {
 		f.drawKey(a, y)
+	}
+	if top > 0 {
+		a.Text(0, 1, "↑", f.Look.Accent)
+	}
+	if y > a.H() {
+		a.Text(0, a.H()-1, "↓", f.Look.Accent)
 	}
 }
 

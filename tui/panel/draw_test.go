@@ -161,13 +161,23 @@ func TestTheMouldIsFilledInProportion(t *testing.T) {
 	f := worked(t, meadow, func(p *pour.Plan) { p.Icing = nil })
 	drawn := lines(f, panelOf(t, "filling"), 60, 22)
 	got := map[string]int{}
-	total := 0
+	total, at := 0, ""
 	for _, l := range drawn {
-		if inside := strings.Split(l, "║"); len(inside) == 3 && strings.TrimSpace(inside[1]) != "" {
-			total++
-			if letter := strings.TrimSpace(inside[1])[:1]; letter >= "A" && letter <= "E" {
-				got[letter]++
+		inside := strings.Split(l, "║")
+		if len(inside) != 3 {
+			continue
+		}
+		text := strings.TrimSpace(inside[1])
+		if text != "" && text[0] >= 'A' && text[0] <= 'E' {
+			if at = text[:1]; got[at] > 0 {
+				t.Errorf("%s is named twice", at)
 			}
+		}
+		if text != "" || at != "" { // a jug is named in its first line alone; its others are blank
+			total++
+		}
+		if at != "" && !strings.HasPrefix(text, "▄") {
+			got[at]++
 		}
 	}
 	for i, j := range f.Plan.Base.Jugs {

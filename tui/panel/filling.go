@@ -8,7 +8,7 @@ import (
 )
 
 // fillingLines is how many lines the drawing of the mould likes.
-const fillingLines = 10
+const fillingLines = 20
 
 // leastFilling is the number of lines below which the jugs of a mould cannot be told apart.
 const leastFilling = 8
@@ -18,7 +18,10 @@ const heightsUnknown = "how high it stands cannot be worked out"
 
 // filling is how high the jugs stand in the mould.
 func filling() Panel {
-	return Panel{ID: "filling", Title: "In the mould", want: func(*Facts) int { return fillingLines }, Draw: (*Facts).drawFilling, tell: (*Facts).tellFilling}
+	return Panel{
+		ID: "filling", Title: "In the mould", want: func(*Facts) int { return fillingLines }, least: func(int) int { return leastFilling + 2 },
+		Draw: (*Facts).drawFilling, tell: (*Facts).tellFilling,
+	}
 }
 
 // drawFilling draws the mould from its end: walls, the planned fill, and the jugs in it in proportion, in the order they are poured.
@@ -118,9 +121,15 @@ func (f *Facts) drawLayerLine(a screen.Area, jugs []pour.JugSheet, low, high int
 		st = screen.Style{Bg: lowC, Fg: look.Readable(lowC)}
 	}
 	a.Fill(" ", st)
-	text := look.Letter(low)
 	if first {
-		text += " " + jugs[low].Name + "  " + f.percent(jugs[low].SharePercent, 1) + " %"
+		a.Text(1, 0, layerText(look.Letter(low)+" "+jugs[low].Name, f.percent(jugs[low].SharePercent, 1)+" %", a.W()-2), st)
 	}
-	a.Text(1, 0, screen.Clip(text, a.W()-2), st)
+}
+
+// layerText names a jug and its share in a room. Where both have none, the name stands alone: the share is in the jugs' own panel.
+func layerText(name, share string, room int) string {
+	if whole := name + "  " + share; screen.Width(whole) <= room {
+		return whole
+	}
+	return screen.Clip(name, room)
 }

@@ -25,7 +25,7 @@ func formColumns(labelW, valueW int) []grid.Column {
 // The usual room for a form's labels and values.
 const (
 	labelW = 21
-	valueW = 10
+	valueW = 12 // the longest word that can be turned, between its signs
 )
 
 // field is a form's row for a number of the plan, by its path in the file.
