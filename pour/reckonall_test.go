@@ -74,7 +74,7 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
 	t.Helper()
 	at := string(n)
-	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); sum < 99.98 || sum > 100.02 {
+	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
 		for path, v := range got {
 			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
 				t.Errorf("the oils of the %s sum to %v, and yet %s is %v", at, sum, path, v)

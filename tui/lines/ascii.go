@@ -27,7 +27,7 @@ func ASCII(text string) string {
 		switch {
 		case r >= ' ' && r <= '~':
 			b.WriteRune(r)
-		case r == '\n' || r == '\t':
+		case r == '\n' || r == '\t' || r == '\u2028' || r == '\u2029':
 			b.WriteByte(' ')
 		case r > 0x9f && !joins(r) && !draws(r):
 			b.WriteByte('?')
