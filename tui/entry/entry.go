@@ -35,8 +35,14 @@ func (e *Entry) open() {
 	}
 }
 
-// lineEnds are the characters that end a line (Unicode Standard Annex 14, classes BK, CR, LF and NL), and the tab between two columns.
-const lineEnds = "\n\r\v\f\u0085\u2028\u2029\t"
+// ends says whether a character ends a line (Unicode Standard Annex 14, classes BK, CR, LF and NL), or is the tab between two columns.
+func ends(r rune) bool {
+	switch r {
+	case '\n', '\r', '\v', '\f', '\u0085', '\u2028', '\u2029', '\t':
+		return true
+	}
+	return false
+}
 
 // Text returns what has been typed.
 func (e Entry) Text() string { return e.in.Value() }
@@ -46,7 +52,7 @@ func (e Entry) Text() string { return e.in.Value() }
 func (e *Entry) Insert(text string) {
 	e.open()
 	text = strings.Map(func(r rune) rune {
-		if strings.ContainsRune(lineEnds, r) {
+		if ends(r) {
 			return ' '
 		}
 		if unicode.IsControl(r) || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == unicode.ReplacementChar {
