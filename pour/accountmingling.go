@@ -26,10 +26,10 @@ func orderAccounts() []accountRow {
 	order := func(t teller) *Order { return &t.sheet.Mingling.Orders[t.ix[0]] }
 	return []accountRow{
 		{pattern: "orders[].worst", label: "worst mud of {}", unit: UnitCount, value: func(t teller) Figure { return Know(order(t).Worst) }, feeds: []string{"muddy-neighbours"}, how: func(t teller) Term {
-			return t.priced("largest mud of two jugs that touch, by the script of the order, ", func(o Order) float64 { return o.Worst })
+			return t.priced("largest mud of two jugs that touch, as this order lets them touch, ", func(o Order) float64 { return o.Worst })
 		}},
 		{pattern: "orders[].total", label: "mud in all of {}", unit: UnitCount, value: func(t teller) Figure { return Know(order(t).Total) }, feeds: []string{"muddy-neighbours"}, how: func(t teller) Term {
-			return t.priced("mean mud along all boundary, by the script of the order, ", func(o Order) float64 { return o.Total })
+			return t.priced("mean mud along all boundary, as this order lets them touch, ", func(o Order) float64 { return o.Total })
 		}},
 		{pattern: "orders[].late_percent", label: "largest chance to come too late in {}", unit: UnitPercent, value: func(t teller) Figure { return order(t).LatePercent }, feeds: []string{"jug-late"}, how: func(t teller) Term {
 			return t.known("of "+order(t).LateJug, order(t).LatePercent.V, UnitPercent, "the clock, with the run in this order")

@@ -28,18 +28,23 @@ type Source struct {
 	Confidence string // "read", "derived", "mixed", "memory", "common practice", "own" (the maker's file) or "invented" (an example)
 }
 
-// Told is the source in a maker's words: the shelf's own say what was looked up and what not in fewer.
-func (s Source) Told() string {
+// Told is the source in a maker's words.
+func (s Source) Told() string { return MakersWords(s.Text) }
+
+// MakersWords tells a source or a note of the shelf in a maker's words: the shelf's own say what was looked up and what not in fewer.
+func MakersWords(text string) string {
 	return strings.NewReplacer(
 		"common practice, no source", "what makers commonly do, not measured",
 		"memory, no document at hand", "general knowledge, not looked up",
 		"(read)", "(looked up)",
+		", read)", ", looked up)",
+		", memory)", ", as remembered, not looked up)",
 		"(memory)", "(as remembered, not looked up)",
 		"memory: ", "as remembered: ",
 		"memory; ", "as remembered; ",
 		"from memory", "as remembered, not looked up",
 		"none in memory", "none known",
-	).Replace(s.Text)
+	).Replace(text)
 }
 
 // Oil is an oil, butter, wax or free acid on the shelf.

@@ -312,6 +312,7 @@ func TestWhatAnEditChangesIsTold(t *testing.T) {
 	s.hears("superfat -2", "New stop")
 	s.hears("u", "undone", "Gone: stop")
 	s.hears("2 nonsense", "No: ")
+	s.hears("superfat 5", "superfat is 5 already")
 	s.hears("3 5", "worked out from the plan")
 	s.hears("sized nowhere", "is one of mould")
 	s.hears("sized mould", "already")

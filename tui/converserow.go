@@ -120,13 +120,15 @@ func (t *talk) set(text string) {
 	}
 }
 
-// confirm says what the cell under the cursor holds, after an edit of it.
+// confirm says what the cell under the cursor holds, after an edit of it, or that it held that already.
 func (t *talk) confirm(rev int) {
-	if t.m.session.Revision() == rev {
-		return
-	}
-	if cell, _, ok := t.m.cell(); ok {
+	cell, _, ok := t.m.cell()
+	switch {
+	case !ok:
+	case t.m.session.Revision() != rev:
 		t.out.Say(t.cellName() + ": " + lines.Value(cell))
+	case t.m.status.Text() == "" && t.m.dialogs.Top() == nil && t.m.typing == nil:
+		t.out.Say(t.cellName() + " is " + lines.Value(cell) + " already")
 	}
 }
 

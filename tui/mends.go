@@ -53,12 +53,16 @@ func (m *model) mend() tea.Cmd {
 	return func() tea.Msg { return mendedMsg{rev, work()} }
 }
 
-// mended takes mends; the page of the warnings shows them where it is read.
+// mended takes mends; the panel and the page of the warnings show them where they are read, with the cursor on the warning it was on.
 func (m *model) mended(msg mendedMsg) {
+	g, c := m.grids[layout.Warnings], m.cursors[layout.Warnings]
 	m.session.Mended(msg.rev, msg.list)
+	m.settle()
+	if c.Row < len(g.Rows) {
+		m.cursors[layout.Warnings] = m.grids[layout.Warnings].Seek(c, g.Rows[c.Row].Item, -1)
+	}
 	if m.mending.page != nil && m.dialogs.Top() == m.mending.page {
-		m.facts = m.gather()
-		m.mending.page.Lines = m.warningLines()
+		m.mending.page.Refill(m.warningLines())
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 )
@@ -183,5 +184,39 @@ func TestWithoutRoomTheWarningsGiveTheKeysBack(t *testing.T) {
 	resize(m, 80, 24)
 	if m.at().ID != "jugs" {
 		t.Errorf("the focus is on %s, which is not on the screen", m.at().ID)
+	}
+}
+
+// Mends that come while the warnings are read push what stands below them down: the cursor stays with its warning, so that Enter makes no mend unasked.
+func TestTheCursorStaysOnItsWarningWhenMendsCome(t *testing.T) {
+	m := opened(t, 120, 36)
+	search := func(names string) tea.Cmd { // the search waits while the keys go on
+		var all []tea.Cmd
+		for _, name := range strings.Fields(names) {
+			_, cmd := m.Update(key(name))
+			all = append(all, cmd)
+		}
+		return tea.Batch(all...)
+	}
+	cmd := search("shift+tab down down")
+	cell, _, _ := m.cell()
+	finish(m, cmd)
+	if now, _, _ := m.cell(); m.session.Mends() == nil || now.Text != cell.Text || cell.Kind == grid.Tick {
+		t.Errorf("the cursor of the panel was on %q and is on %q", cell.Text, now.Text)
+	}
+	m = opened(t, 120, 36)
+	cmd = search("w down down")
+	before := frame(m)
+	finish(m, cmd)
+	marked := func(f string) string {
+		for line := range strings.SplitSeq(f, "\n") {
+			if _, after, ok := strings.Cut(line, "│ ►"); ok {
+				return strings.TrimRight(after, " │╯╮╰╭")
+			}
+		}
+		return ""
+	}
+	if was, is := marked(before), marked(frame(m)); m.session.Mends() == nil || was != is || !strings.Contains(was, "caution") {
+		t.Errorf("the cursor of the page was on %q and is on %q", was, is)
 	}
 }

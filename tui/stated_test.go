@@ -29,7 +29,7 @@ func TestAStatedColourGoesWithTheColourantItWasSeenWith(t *testing.T) {
 		if stays := got.BatterColour == before.Base.Jugs[1].BatterColour; stays != c.stays {
 			t.Errorf("%s: the stated colour is %q, %+v", c.what, got.BatterColour, got.Colourants)
 		}
-		if said := strings.Contains(m.status.Text(), "gentian: the colour you had stated went with its colourant"); said == c.stays {
+		if said := strings.Contains(m.status.Text(), "gentian: stated colour gone with its colourant, now estimated; u undoes"); said == c.stays {
 			t.Errorf("%s: said is %q", c.what, m.status.Text())
 		}
 		if !c.stays {

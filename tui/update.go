@@ -189,5 +189,5 @@ func (m *model) make(name string, e pour.Edit, said string) error {
 
 // unstated says which colours are no longer the maker's own.
 func unstated(jugs []string) string {
-	return strings.Join(jugs, ", ") + ": the colour you had stated went with its colourant, the swatch is estimated now; {undo} undoes"
+	return strings.Join(jugs, ", ") + ": stated colour gone with its colourant, now estimated; {undo} undoes"
 }

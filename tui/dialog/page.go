@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"image"
+	"math"
 	"slices"
 	"strings"
 
@@ -76,6 +77,32 @@ func (p *Page) rows(f Frame) int { return inside(p.Box(f)).Dy() - 1 }
 
 func (p *Page) scroll(by int, f Frame) {
 	p.top = max(min(p.top+by, len(p.wrapped(inside(p.Box(f)).Dx()))-p.rows(f)), 0)
+}
+
+// Refill puts other lines on the page and keeps the highlighted one, as far as it is still there.
+func (p *Page) Refill(lines []Line) {
+	was := p.ables()
+	p.Lines = lines
+	if p.at >= len(was) {
+		return
+	}
+	for i, l := range p.ables() {
+		if l.Lead == was[p.at].Lead && l.Text == was[p.at].Text {
+			p.at = i
+			return
+		}
+	}
+}
+
+// ables lists the lines that are found and can be highlighted.
+func (p *Page) ables() []Line {
+	var out []Line
+	for _, l := range p.wrapped(math.MaxInt) {
+		if l.able() {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // has is what the page has for its keys.

@@ -35,7 +35,7 @@ func TestARunThatIsEndedFromOutsideGivesTheTerminalBack(t *testing.T) {
 		}
 		must(t, s.cmd.Process.Signal(sig))
 		select {
-		case <-s.ended:
+		case <-s.ended: //nolint:errcheck // how it ended is its exit code
 			if got := s.cmd.ProcessState.ExitCode(); sig != syscall.SIGINT && got != 128+int(sig) {
 				t.Errorf("%v: exit %d", sig, got)
 			}
@@ -74,7 +74,7 @@ func TestARunThatHangsUpWritesWhatItCouldNotBefore(t *testing.T) {
 	time.Sleep(1200 * time.Millisecond) // it tries, in vain
 	must(t, backup.Close())
 	select {
-	case <-s.ended:
+	case <-s.ended: //nolint:errcheck // how it ended is its exit code
 		if got := s.cmd.ProcessState.ExitCode(); got != 128+int(syscall.SIGHUP) {
 			t.Errorf("exit %d", got)
 		}

@@ -265,3 +265,45 @@ func TestAJugPinnedToOneEndIsNotOfferedAtTheOther(t *testing.T) {
 		t.Errorf("the first is shown as %q", first.Text)
 	}
 }
+
+func TestTheMouldSaysHowHighTheIcingStands(t *testing.T) {
+	row := func(f *Facts) string {
+		for _, r := range f.vesselGrid().Rows {
+			for _, c := range r.Cells {
+				if c.Figure == "bars.stands_mm" {
+					return c.Text + " " + f.rimRemark()
+				}
+			}
+		}
+		return ""
+	}
+	f := worked(t, meadow, nil)
+	if got, want := row(f), f.Show.Number(f.Sheet.Bars.StandsMM, 0)+" "+f.Show.Rim(f.Sheet.Bars.OverRimMM)+" on average"; got != want {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+	if got := row(worked(t, meadow, func(p *pour.Plan) { p.Icing = nil })); got != "" {
+		t.Errorf("without an icing it says %q", got)
+	}
+	if got := (pour.Show{Length: pour.LengthMM}).Rim(-5) + ", " + (pour.Show{Length: pour.LengthMM}).Rim(5); got != "5 mm under the rim, 5 mm over the rim" {
+		t.Error(got)
+	}
+}
+
+// What is read on a shelf is told in a maker's words: no notes on how figures were gathered, no ids, no stage "to" itself.
+func TestTheShelfIsToldInAMakersWords(t *testing.T) {
+	f := worked(t, meadow, nil)
+	n := 0
+	for _, list := range []string{listMoulds, listTechniques, listOils, listColourants, listExtras, listScents} {
+		for _, it := range f.Items(list) {
+			text := strings.Join(it.Detail, "\n")
+			for _, word := range []string{"no source", "memory", "(read)", "no document at hand", ".go", "light to light", "pot-", "hanger-", "in batter: none", "in batter: unknown"} {
+				if n++; strings.Contains(text, word) {
+					t.Errorf("%s says %q: %s", it.Name, word, text)
+				}
+			}
+		}
+	}
+	if n < 1000 {
+		t.Errorf("only %d words were looked for", n)
+	}
+}

@@ -152,7 +152,7 @@ func (f *Facts) limit(line pour.ScentLine, sc pour.Scent, path string) grid.Cell
 }
 
 func (f *Facts) scentHint(sc pour.Scent) string {
-	parts := []string{"in batter: " + f.Shelf.BehaviourOf(sc)}
+	parts := []string{inBatter(f.Shelf.BehaviourOf(sc))}
 	if sc.Rices {
 		parts = append(parts, "can rice")
 	}
@@ -163,4 +163,22 @@ func (f *Facts) scentHint(sc pour.Scent) string {
 		parts = append(parts, sc.Notes)
 	}
 	return strings.Join(parts, "; ")
+}
+
+// inBatter says what a scent does to the batter it is stirred into.
+func inBatter(behaviour string) string {
+	switch behaviour {
+	case pour.BehaviourNone:
+		return "in batter: thickens it no sooner"
+	case pour.BehaviourSlows:
+		return "in batter: slows it"
+	case pour.BehaviourFast:
+		return "in batter: thickens it sooner"
+	case pour.BehaviourStrong:
+		return "in batter: thickens it much sooner"
+	case pour.BehaviourSeizes:
+		return "in batter: can set it within seconds"
+	default:
+		return "in batter: nobody has said how it behaves; try it in a small jug"
+	}
 }

@@ -59,7 +59,7 @@ func (f *Facts) oilItem(o pour.Oil) dialog.Item {
 		Detail: []string{
 			o.Name, also(o.Also), "INCI " + o.INCI,
 			fmt.Sprintf("%s mg KOH/g, published %s to %s", f.percent(o.Fat.Sap, 1), f.percent(o.Fat.LowSap(), 0), f.percent(o.Fat.HighSap(), 0)),
-			o.Note, source(o.SapSource),
+			pour.MakersWords(o.Note), source(o.SapSource),
 		},
 	}
 }
@@ -122,7 +122,7 @@ func (f *Facts) scentItem(s pour.Scent) dialog.Item {
 	}
 	return dialog.Item{
 		ID: s.ID, Name: s.Name, Aside: behaviour,
-		Detail: []string{s.Name, "in batter: " + behaviour, f.familyNotes(s), s.Notes, limit, vanillin, rices, invented, source(s.Source)},
+		Detail: []string{s.Name, inBatter(behaviour), f.familyNotes(s), s.Notes, limit, vanillin, rices, invented, source(s.Source)},
 	}
 }
 

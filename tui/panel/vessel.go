@@ -33,9 +33,11 @@ func (f *Facts) vesselGrid() grid.Grid {
 		f.figure("a bar as cut", f.Show.WeightApart(bars.CutG), "bars.cut_g", "with its icing"),
 		f.figure("a bar cured", f.Show.WeightApart(bars.CuredG), "bars.cured_g", "about, once dry"),
 		f.figure("base stands", f.Show.LenApart(base.HeightMM), "base.height_mm", "high in the mould"),
-		f.figure("with icing", f.Show.LenApart(bars.StandsMM), "bars.stands_mm", f.rimRemark()),
-		f.figure("poured", f.Show.VolumeApart(base.PouredML), "base.poured_ml", ""),
 	)
+	if f.Plan.Icing != nil {
+		rows = append(rows, f.figure("with icing", f.Show.LenApart(bars.StandsMM), "bars.stands_mm", f.rimRemark()))
+	}
+	rows = append(rows, f.figure("poured", f.Show.VolumeApart(base.PouredML), "base.poured_ml", ""))
 	return grid.Grid{Columns: formColumns(labelW, vesselValueW), Rows: rows}
 }
 
