@@ -9,6 +9,7 @@ import (
 
 	"pourbench/tui/keys"
 	"pourbench/tui/lines"
+	"pourbench/tui/look"
 	"pourbench/tui/panel"
 	"pourbench/tui/screen"
 )
@@ -145,5 +146,5 @@ func (t *talk) inkWord(i int) string {
 }
 
 func colourWords(c color.NRGBA) string {
-	return fmt.Sprintf("%s (#%02x%02x%02x)", lines.ColourWord(screen.From(c)), c.R, c.G, c.B)
+	return fmt.Sprintf("%s (#%02x%02x%02x)", look.ColourWord(screen.From(c)), c.R, c.G, c.B)
 }

@@ -1,10 +1,12 @@
 package tui
 
 import (
+	"fmt"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
 )
@@ -157,13 +159,41 @@ func (m *model) offerLostWork(msg lostMsg) {
 		name = r.Plan.Name
 	}
 	others := lostMsg{msg.path, msg.found[1:]}
-	m.ask("Work that was never saved", "A journal from "+r.At.Format("2006-01-02 15:04")+" holds changes to "+name+" that are in no file.",
+	changes := pour.Differences(m.session.Plan(), r.Plan)
+	m.ask("Work that was never saved", "A journal from "+r.At.Format("2006-01-02 15:04")+" holds changes to "+name+" that are in no file. "+inShort(changes),
 		dialog.Answer{Text: "take it up", Do: func() tea.Cmd { return m.takeUp(r) }},
+		dialog.Answer{Text: "show what differs", Do: func() tea.Cmd {
+			m.offerLostWork(msg)
+			m.dialogs.Open(m.differing(changes))
+			return nil
+		}},
 		dialog.Answer{Text: "discard it", Do: func() tea.Cmd {
 			m.offerLostWork(others)
 			return func() tea.Msg { return journaledMsg{r.Drop()} }
 		}},
 		dialog.Answer{Text: "leave it for later", Do: func() tea.Cmd { m.offerLostWork(others); return nil }})
+}
+
+// inShort says in how many places recovered work differs from the plan on the bench, and the first of them.
+func inShort(changes []pour.Change) string {
+	if len(changes) == 0 {
+		return "It is the plan on the bench, to the last figure."
+	}
+	c := changes[0]
+	text := c.Where + " " + c.Was + " → " + c.Now
+	if more := len(changes) - 1; more > 0 {
+		text += fmt.Sprintf(", and %d more", more)
+	}
+	return "Against the plan on the bench: " + text + "."
+}
+
+// differing is the page of all places in which recovered work differs from the plan on the bench.
+func (m *model) differing(changes []pour.Change) *dialog.Page {
+	p := &dialog.Page{Title: "What differs: on the bench → in the journal", LeadW: 2}
+	for _, c := range changes {
+		p.Lines = append(p.Lines, dialog.Line{Lead: "·", Style: m.look.Note, Text: c.Where + " " + c.Was + " → " + c.Now})
+	}
+	return p
 }
 
 // takeUp puts a journalled plan on the bench, unsaved, as made from the file as it was then: if that has changed since, saving asks. One

@@ -78,6 +78,29 @@ func journals(t *testing.T, state string) []float64 {
 	return out
 }
 
+func TestRecoveryShowsWhatDiffersBeforeItIsTaken(t *testing.T) {
+	state := t.TempDir()
+	killed(t, state, "", 44)
+	m := keeping(t, state, "")
+	if f := frame(m); !strings.Contains(f, "base jug pot: share 38 % →") || !strings.Contains(f, "and 4 more.") {
+		t.Errorf("the question does not say what differs:\n%s", f)
+	}
+	drive(m, "s")
+	f := frame(m)
+	for _, want := range []string{"What differs", "base jug pot: share 38 % → 44 %", "base jug gentian: share 16 % → 14.4516 %"} {
+		if !strings.Contains(f, want) {
+			t.Errorf("%q is not on the page:\n%s", want, f)
+		}
+	}
+	if drive(m, "esc"); !strings.Contains(frame(m), "take it up") || base(m).Jugs[0].SharePercent != 38 {
+		t.Errorf("after the page it is not asked again, or the work was taken:\n%s", frame(m))
+	}
+	drive(m, "t")
+	if got := base(m).Jugs[0].SharePercent; got != 44 {
+		t.Errorf("taken up with %v %%", got)
+	}
+}
+
 func TestUnsavedWorkIsJournalledOfferedAndForgottenOnceSaved(t *testing.T) {
 	state := t.TempDir()
 	killed(t, state, "", 44)

@@ -19,6 +19,7 @@ import (
 	"pourbench/tui/layout"
 	"pourbench/tui/look"
 	"pourbench/tui/panel"
+	"pourbench/tui/picture"
 	"pourbench/tui/session"
 	"pourbench/tui/terminal"
 )
@@ -200,7 +201,8 @@ func (m *model) settle() {
 func (m *model) gather() *panel.Facts {
 	f := &panel.Facts{
 		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look, Keys: m.opt.Keys,
-		Warnings: m.session.Warnings(), Mends: m.session.Mends(), Picture: m.drawFace,
+		Colourless: m.studio.depth == picture.Plain,
+		Warnings:   m.session.Warnings(), Mends: m.session.Mends(), Picture: m.drawFace,
 	}
 	f.Timed, f.Fresh = m.session.Clock()
 	f.Colours, f.ColoursFresh = m.session.Colours()

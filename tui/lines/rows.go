@@ -5,9 +5,8 @@ import (
 	"strings"
 	"unicode"
 
-	"pourbench/chem/colour"
 	"pourbench/tui/grid"
-	"pourbench/tui/screen"
+	"pourbench/tui/look"
 )
 
 // brief is how many signs the line of a row in a list holds.
@@ -51,7 +50,7 @@ func Rows(g grid.Grid) []Row {
 				row.Parts = append(row.Parts, Part{col, strings.TrimSpace(g.Columns[col].Head), v})
 			}
 			if c.Swatch != 0 {
-				looks = Part{col, "looks", ColourWord(c.Swatch)}
+				looks = Part{col, "looks", look.ColourWord(c.Swatch)}
 			}
 		}
 		row.All = row.Parts
@@ -111,7 +110,7 @@ func Value(c grid.Cell) string {
 	case len(c.Swatches) > 0:
 		var words []string
 		for _, s := range c.Swatches {
-			words = append(words, ColourWord(s))
+			words = append(words, look.ColourWord(s))
 		}
 		return strings.Join(slices.Compact(words), ", ")
 	case c.Text == "" && c.Kind == grid.Words:
@@ -134,12 +133,6 @@ func Value(c grid.Cell) string {
 		return ASCII(c.Plain)
 	}
 	return text
-}
-
-// ColourWord names a colour of the screen.
-func ColourWord(c screen.Colour) string {
-	r, g, b := c.Channels()
-	return colour.FromBytes(r, g, b).Word()
 }
 
 // Line is the row in one line.

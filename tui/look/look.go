@@ -5,6 +5,7 @@ package look
 
 import (
 	"pourbench/chem"
+	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/tui/screen"
 )
@@ -96,6 +97,12 @@ func Letter(jug int) string { return pour.Letter(jug) }
 // StageGlyph returns the shading of a stage on a clock bar; before the first stage a bar shows a dot.
 func StageGlyph(s chem.Stage) string {
 	return [chem.Stages]string{"·", "░", "▒", "▓", "█"}[s]
+}
+
+// ColourWord names a colour, for who cannot see it.
+func ColourWord(c screen.Colour) string {
+	r, g, b := c.Channels()
+	return colour.FromBytes(r, g, b).Word()
 }
 
 // Readable returns black or white, whichever reads better on a background.

@@ -39,7 +39,7 @@ func clock(n pour.BatchName) Panel {
 		ID: layout.ID(ofBatch(n, "clock")), Title: ofBatch(n, "Clock"),
 		Grid: gridOf(n, (*Facts).clockGrid), tell: func(f *Facts) []string { return f.tellClock(n) },
 		want: func(f *Facts) int {
-			if batch := batchOf(f.Timed, n); batch != nil {
+			if batch := f.batch(n); batch != nil { // as many jugs as there are now: its room does not jump once they are timed
 				return clockLines(len(batch.Jugs))
 			}
 			return 1

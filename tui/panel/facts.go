@@ -19,7 +19,9 @@ type Facts struct {
 	Shelf pour.Shelf
 	Show  pour.Show
 	Look  look.Look
-	Keys  *keys.Map // the keys that are bound
+
+	Colourless bool      // the terminal has no colours: a word stands in for a sample that nothing else tells of
+	Keys       *keys.Map // the keys that are bound
 
 	Warnings     []pour.Warning
 	Mends        [][]whatif.Mend // of every warning; nil: they are not known yet

@@ -35,13 +35,13 @@ func (f *Facts) pairGrid() grid.Grid {
 	jugs := f.Colours.Base.Jugs
 	for i, p := range f.Colours.Mingling.Pairs {
 		pair, path := jugs[p.A].Name+" beside "+jugs[p.B].Name, at("neighbours", i)
-		names := f.shown(look.Letter(p.A)+" · "+look.Letter(p.B), path+"contact_percent", pair+": the two, and between them their mixes with 25, 50 and 75 % of the second")
+		names := f.shown(look.Letter(p.A)+" · "+look.Letter(p.B), path+"contact_percent", pair+f.mixes(p))
 		names.Plain = pair
 		g.Rows = append(g.Rows, grid.Row{Item: i, Sub: -1, Cells: f.stale([]grid.Cell{
 			pairJugs: names,
 			pairTouch: f.shown(f.percent(p.ContactPercent, 0)+" %", path+"contact_percent",
 				fmt.Sprintf("%s: %s %% of all boundary between jugs, measured on the faces of the loaf", pair, f.percent(p.ContactPercent, 1))),
-			pairMixed:   {Swatches: f.blend(p)},
+			pairMixed:   f.mixed(p),
 			pairMud:     f.shown(f.percent(p.Score, 2), path+"mud", pair+": mud, 0 clean to 1"),
 			pairVerdict: f.verdict(p, pair, path),
 		})})
@@ -63,6 +63,23 @@ func (f *Facts) verdict(p pour.Pair, pair, path string) grid.Cell {
 	c.Hint = pair + ": " + c.Text
 	c.Plain = c.Hint
 	return c
+}
+
+// mixed shows the colours from one neighbour to the other; where the terminal has no colours, a word for what their equal mix looks like.
+func (f *Facts) mixed(p pour.Pair) grid.Cell {
+	swatches := f.blend(p)
+	if !f.Colourless {
+		return grid.Cell{Swatches: swatches}
+	}
+	return grid.Cell{Text: look.ColourWord(swatches[len(swatches)/2])}
+}
+
+// mixes says what stands beside a pair: samples, or in words how their equal mix looks.
+func (f *Facts) mixes(p pour.Pair) string {
+	if f.Colourless {
+		return ": their equal mix looks " + f.mixed(p).Text
+	}
+	return ": the two, and between them their mixes with 25, 50 and 75 % of the second"
 }
 
 // blend is the colours from one neighbour to the other.

@@ -6,6 +6,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/tui/dialog"
+	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -75,6 +76,7 @@ func (f *Facts) colourantItem(c pour.Colourant) dialog.Item {
 	it := dialog.Item{ID: c.ID, Name: c.Name, Aside: c.Class}
 	if colour, ok := screen.Hex(c.Colour); ok {
 		it.Swatches = []screen.Colour{colour}
+		it.Aside = look.ColourWord(colour) + ", " + c.Class
 	}
 	dust := ""
 	if c.Dust {
