@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -11,7 +12,7 @@ func (d *desk) bed() {
 	d.begin("", placeBed)
 	d.alerts(placeBed, anywhere)
 	d.tick(row{text: "Tap the mould, wipe its rim", write: true})
-	d.tick(row{text: sentence(d.sheet.Plan.Bed.Do()), write: true})
+	d.tick(row{text: strings.TrimSuffix(sentence(d.sheet.Plan.Bed.Do()), "."), write: true})
 	d.tick(row{text: "Mark it CAUSTIC, RAW SOAP, NOT FOOD, with name and day; out of reach of children and pets", write: true})
 	d.tick(row{text: "Look at it after an hour or two: if it swells, cracks or grows very hot, unwrap it and let it cool", write: true})
 }

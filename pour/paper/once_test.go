@@ -184,3 +184,29 @@ func TestTheBedIsToldAlikeEverywhere(t *testing.T) {
 		}
 	}
 }
+
+// The bench paper tells what a jug weighs when it is split and with all that goes in, as its pours take it.
+func TestTheBenchPaperTellsWhatAJugComesTo(t *testing.T) {
+	s := work(testPlan())
+	small, large := flat(Bench(s, testShelf(), false)), flat(Bench(s, testShelf(), true))
+	for _, b := range s.Batches() {
+		for _, j := range b.Jugs {
+			full := s.Plan.Show.Weight(j.TotalG)
+			if said := regexp.MustCompile(`all in it[ .]+` + full); !said.MatchString(small) || !said.MatchString(large) {
+				t.Errorf("%s weighs %s full, which is not said:\n%s", j.Name, full, small)
+			}
+		}
+	}
+}
+
+// A jug whose size the plan does not state has to be larger than what goes in, one that it states is told beside it.
+func TestAJugToGatherIsLargerThanWhatGoesIn(t *testing.T) {
+	p := testPlan()
+	p.Base.Jugs[0].CapacityML, p.Base.Jugs[1].CapacityML = 0, 2000
+	text := flat(print(p))
+	for _, want := range []string{"jug " + p.Base.Jugs[0].Name + ", larger than what goes in", "jug " + p.Base.Jugs[1].Name + " of 2000 mL; what goes in"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not said:\n%s", want, text)
+		}
+	}
+}
