@@ -101,8 +101,11 @@ func (l Live) due(s State) []Due {
 		if i == s.Next { // under way since the hands were free
 			d.StartMin = min(at, s.lastDone(l.run))
 		}
+		if in, met := s.lyeInMin(step.Batch); met && step.Kind == pour.TaskMix { // under way since then, in its turn or out of it
+			d.StartMin = min(d.StartMin, in)
+		}
 		if step.waits() {
-			d.StartMin = max(d.StartMin, step.PlannedMin)
+			d.StartMin = max(d.StartMin, s.waitsTillMin(step.Step))
 		}
 		at = max(at, d.StartMin+step.LengthMin)
 		d.ShiftMin = at - (step.PlannedMin + step.LengthMin)
@@ -179,10 +182,8 @@ func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
 
 // inMin is a batch's lye-in after the base's: as it was, or as planned.
 func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
-	base, ok1 := s.lyeIn[pour.Base]
-	own, ok2 := s.lyeIn[n]
-	if ok1 && ok2 {
-		return (own - base).Minutes()
+	if in, met := s.lyeInMin(n); met {
+		return in
 	}
 	for _, b := range sheet.Batches() {
 		if b.Name == n {
