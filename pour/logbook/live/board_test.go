@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 func minutes(min float64) time.Duration { return time.Duration(min * float64(time.Minute)) }
@@ -254,5 +255,37 @@ func TestAMixingRunsFromItsOwnLyeThoughItsTurnIsLater(t *testing.T) {
 				t.Errorf("at %v min %s starts at %v, want %v", now, d.Key, d.StartMin, want[i])
 			}
 		}
+	}
+}
+
+// A jug far inside its window, with trouble marked: what helps against that is told, each way once, and no other jug is concerned. One that
+// is too late as well is not to be kept from the blender that may smooth it.
+func TestAJugInTroubleCanBeHelpedInsideItsWindow(t *testing.T) {
+	l, s := handRun(10)
+	b := Board{Due: l.due(s)}
+	mark := func(what string) {
+		s.Marks = append(s.Marks, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: what})
+	}
+	kinds := func(jug string, to float64) []RescueKind {
+		var out []RescueKind
+		for _, r := range l.jugBoard(s, b, JugOutlook{Batch: pour.Base, Jug: jug, Window: pour.Window{To: pour.Know(to)}}).Rescues {
+			out = append(out, r.Kind)
+		}
+		return out
+	}
+	mark(logbook.Rices)
+	mark(logbook.Rices)
+	if got := kinds("poppy", 40); !slices.Equal(got, []RescueKind{BlendIt, UseInBottom, SpoonIt, LeaveScent}) {
+		t.Errorf("riced it is helped by %v", got)
+	}
+	if got := kinds("poppy", 22.4); slices.Contains(got, StirByHand) || !slices.Contains(got, PourNow) {
+		t.Errorf("riced and too late it is helped by %v", got)
+	}
+	if got := kinds("fern", 40); got != nil {
+		t.Errorf("its sister is helped by %v", got)
+	}
+	mark(logbook.Seizes)
+	if got := kinds("poppy", 40); !slices.Equal(got, []RescueKind{BlendIt, UseInBottom, SpoonIt, LeaveScent, WarmIt}) {
+		t.Errorf("riced and seized it is helped by %v", got)
 	}
 }
