@@ -21,23 +21,30 @@ import (
 
 // hand is what the maker's pours have taught. Without a logbook it is the prior; a pour that cannot be read is said and passed over.
 func (g *program) hand(shelf pour.Shelf) clock.Hand {
-	if _, err := os.Stat(g.bookDir()); err != nil {
-		return clock.Hand{}
-	}
-	book, err := logbook.OpenBook(g.bookDir())
+	lesson, unread, err := g.taught(shelf)
 	if err != nil {
-		g.say("the logbook cannot be opened, times are the model's alone: %v", err)
-		return clock.Hand{}
-	}
-	lesson, unread, err := learn.FromBook(book, shelf)
-	if err != nil {
-		g.say("the logbook cannot be learnt from, times are the model's alone: %v", err)
-		return clock.Hand{}
+		g.say("times are the model's alone: %v", err)
 	}
 	for _, u := range unread {
 		g.say("pour %s teaches nothing: %v", u.ID, u.Err)
 	}
 	return lesson.Hand
+}
+
+// taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.
+func (g *program) taught(shelf pour.Shelf) (learn.Lesson, []learn.Unread, error) {
+	if _, err := os.Stat(g.bookDir()); err != nil {
+		return learn.Lesson{}, nil, nil // there is no logbook yet
+	}
+	book, err := logbook.OpenBook(g.bookDir())
+	if err != nil {
+		return learn.Lesson{}, nil, err
+	}
+	lesson, unread, err := learn.FromBook(book, shelf)
+	if err != nil {
+		return learn.Lesson{}, nil, fmt.Errorf("learn from the logbook: %w", err)
+	}
+	return lesson, unread, nil
 }
 
 // book wraps a command of the logbook.
