@@ -126,7 +126,7 @@ func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 		t.Errorf("the list lacks %s:\n%s", id, text)
 	}
 	day := time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC)
-	want := `2026-12-05-alpine-meadow  Alpine Meadow: left out, rices, ash on top and a s...
+	want := `2026-12-05-alpine-meadow  Alpine Meadow: left out, rices, ash on top and a so...
 2026-12-05-bog  Bog: trial of alp-rose, open
 2026-12-05  fen  Fen: over, no result logged
 2026-12-05  ` + strings.Repeat("long-", 20) + "\n"
