@@ -15,7 +15,7 @@ func (m *model) explain() {
 		m.dialogs.Open(&dialog.Page{Title: whereFrom, Lines: []dialog.Line{{Text: cell.Text}, {Text: m.fill(cell.Hint)}}})
 		return
 	}
-	a, err := m.told().Explain(cell.Figure, m.session.Shelf(), m.opt.Hand)
+	a, err := m.told().Explain(cell.Figure, m.session.Shelf(), m.session.Hand())
 	if err != nil {
 		m.refuse(err.Error())
 		return

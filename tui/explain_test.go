@@ -45,7 +45,7 @@ func TestEveryCellSaysWhereItsFigureComesFrom(t *testing.T) {
 
 func checkCell(t *testing.T, m *model, title string, c grid.Cell) {
 	t.Helper()
-	a, err := m.told().Explain(c.Figure, m.session.Shelf(), m.opt.Hand)
+	a, err := m.told().Explain(c.Figure, m.session.Shelf(), m.session.Hand())
 	if err != nil {
 		t.Errorf("%s, %q: %v", title, c.Text, err)
 		return

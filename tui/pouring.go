@@ -21,12 +21,14 @@ func (m *model) pourNow() tea.Cmd {
 	return m.parted(tea.Exec(run, func(err error) tea.Msg { return pouredMsg{err} }))
 }
 
-func (m *model) poured(msg pouredMsg) {
+// poured says how the run ended, and asks what it has taught.
+func (m *model) poured(msg pouredMsg) tea.Cmd {
+	say, how := m.say, "back from the run; what was marked is in the logbook"
 	if msg.err != nil {
-		m.refuse(reason(msg.err))
-		return
+		say, how = m.refuse, reason(msg.err)
 	}
-	m.say("back from the run; what was marked is in the logbook")
+	say(how)
+	return m.readHand(func(taught string) { say(how + "; " + taught) })
 }
 
 // liveRun is the live run as a guest on the bench's terminal, which it opens itself.

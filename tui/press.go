@@ -111,7 +111,7 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 	case keys.WhatHelps:
 		return m.suggest()
 	case keys.Learned:
-		return m.readLearned()
+		return tea.Batch(m.readLearned(), m.readHand(m.say))
 	case keys.Pour:
 		return m.pourNow()
 	case keys.Replay:

@@ -120,8 +120,9 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 	case learnedMsg:
 		m.learned(msg)
 	case pouredMsg:
-		m.poured(msg)
-		return tea.Batch(m.back(), m.backdrop.Ask())
+		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
+	case handMsg:
+		m.relearn(msg)
 	default:
 		return m.hear(msg)
 	}

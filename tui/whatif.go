@@ -19,7 +19,7 @@ type suggestedMsg struct {
 
 // suggest works out, beside the keyboard, which changes would bring every jug inside its window.
 func (m *model) suggest() tea.Cmd {
-	plan, shelf, hand, rev := m.session.Plan(), m.session.Shelf(), m.opt.Hand, m.session.Revision()
+	plan, shelf, hand, rev := m.session.Plan(), m.session.Shelf(), m.session.Hand(), m.session.Revision()
 	m.say("trying cooler, weaker lye, less blending, other scents and orders …")
 	return func() tea.Msg { return suggestedMsg{rev, whatif.Suggest(plan, shelf, hand)} }
 }

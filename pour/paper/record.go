@@ -11,7 +11,8 @@ import (
 	"pourbench/pour/logbook/learn"
 )
 
-// PourList writes the pours of a logbook as text of at most 80 columns, one line each, latest first as they come.
+// PourList writes the pours of a logbook as text, one line each, latest first as they come: of at most 80 columns, or as long as its
+// id, which is never cut. The name follows, and how it went.
 func PourList(entries []logbook.Entry) string {
 	p := textPage()
 	if len(entries) == 0 {
@@ -22,21 +23,41 @@ func PourList(entries []logbook.Entry) string {
 			p.wrapped("", e.ID+": "+e.Fault.Error())
 			continue
 		}
-		var marks []string
-		if e.TrialScent != "" {
-			marks = append(marks, "trial of "+e.TrialScent)
+		line := e.ID
+		if day := e.Opened.Format("2006-01-02"); !strings.HasPrefix(e.ID, day) {
+			line = day + "  " + line // an id the program gave begins with its day
 		}
-		if !e.Ended {
-			marks = append(marks, "open")
+		if room := p.wide - width(line) - 2; room >= leastRest {
+			line += "  " + clip(plain(e.Name+": "+howItWent(e)), room)
 		}
-		if e.LeftOut {
-			marks = append(marks, "left out")
-		}
-		marks = append(marks, e.Troubles...)
-		line := e.Opened.Format("2006-01-02 15:04") + "  " + padded(e.ID, 34) + "  " + strings.Join(marks, ", ")
-		p.wrapped("", strings.TrimRight(line, " "))
+		p.raw(line)
 	}
 	return p.text()
+}
+
+// leastRest is the least room behind an id that is worth a word, in columns.
+const leastRest = 8
+
+// howItWent is what the list says of a pour behind its name, the words of its result last: they are the first to be cut short.
+func howItWent(e logbook.Entry) string {
+	var marks []string
+	if e.TrialScent != "" {
+		marks = append(marks, "trial of "+e.TrialScent)
+	}
+	switch {
+	case !e.Ended:
+		marks = append(marks, "open")
+	case e.Result == "":
+		marks = append(marks, "over, no result logged")
+	}
+	if e.LeftOut {
+		marks = append(marks, "left out")
+	}
+	marks = append(marks, e.Troubles...)
+	if e.Result != "" {
+		marks = append(marks, e.Result)
+	}
+	return strings.Join(marks, ", ")
 }
 
 // PourRecord writes what was planned beside what happened, and every mark of the run. The sheet is that of the plan as poured.

@@ -125,6 +125,19 @@ func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 	if text := PourList(list); !strings.Contains(text, id) {
 		t.Errorf("the list lacks %s:\n%s", id, text)
 	}
+	day := time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC)
+	want := `2026-12-05-alpine-meadow  Alpine Meadow: left out, rices, ash on top and a so...
+2026-12-05-bog  Bog: trial of alp-rose, open
+2026-12-05  fen  Fen: over, no result logged
+2026-12-05  ` + strings.Repeat("long-", 20) + "\n"
+	if got := PourList([]logbook.Entry{
+		{Opened: day, ID: "2026-12-05-alpine-meadow", Name: "Alpine Meadow", Ended: true, LeftOut: true, Troubles: []string{logbook.Rices}, Result: "ash on top and a soft corner that broke"},
+		{Opened: day, ID: "2026-12-05-bog", Name: "Bog", TrialScent: "alp-rose"},
+		{Opened: day, ID: "fen", Name: "Fen", Ended: true},
+		{Opened: day, ID: strings.Repeat("long-", 20), Name: "Bog", Ended: true},
+	}); got != want {
+		t.Errorf("the list is\n%s, want\n%s", got, want)
+	}
 	if text := PourList(nil); !strings.Contains(text, "No pour is logged yet") {
 		t.Errorf("an empty logbook says %q", text)
 	}

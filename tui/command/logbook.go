@@ -1,11 +1,9 @@
 package command
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -16,23 +14,13 @@ import (
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
 	"pourbench/pour/plain"
-	"pourbench/pour/strict"
 )
 
 // hand is what the maker's pours have taught. Without a logbook it is the prior; a pour that cannot be read is said and passed over.
 func (g *program) hand(shelf pour.Shelf) clock.Hand {
-	if _, err := os.Stat(g.bookDir()); err != nil {
-		return clock.Hand{}
-	}
-	book, err := logbook.OpenBook(g.bookDir())
+	lesson, unread, err := g.taught(shelf)
 	if err != nil {
-		g.say("the logbook cannot be opened, times are the model's alone: %v", err)
-		return clock.Hand{}
-	}
-	lesson, unread, err := learn.FromBook(book, shelf)
-	if err != nil {
-		g.say("the logbook cannot be learnt from, times are the model's alone: %v", err)
-		return clock.Hand{}
+		g.say("times are the model's alone: %v", err)
 	}
 	for _, u := range unread {
 		g.say("pour %s teaches nothing: %v", u.ID, u.Err)
@@ -40,10 +28,26 @@ func (g *program) hand(shelf pour.Shelf) clock.Hand {
 	return lesson.Hand
 }
 
-// book wraps a command of the logbook.
-func (g *program) book(use, short string, args cobra.PositionalArgs, do func(logbook.Book, pour.Shelf, []string) error) *cobra.Command {
+// taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.
+func (g *program) taught(shelf pour.Shelf) (learn.Lesson, []learn.Unread, error) {
+	if _, err := os.Stat(g.bookDir()); err != nil {
+		return learn.Lesson{}, nil, nil // there is no logbook yet
+	}
+	book, err := logbook.OpenBook(g.bookDir())
+	if err != nil {
+		return learn.Lesson{}, nil, err
+	}
+	lesson, unread, err := learn.FromBook(book, shelf)
+	if err != nil {
+		return learn.Lesson{}, nil, fmt.Errorf("learn from the logbook: %w", err)
+	}
+	return lesson, unread, nil
+}
+
+// book wraps a command of the logbook. It takes what its use names, and no more than that but where most is [anyWords].
+func (g *program) book(use, short string, most int, example string, do func(logbook.Book, pour.Shelf, []string) error) *cobra.Command {
 	return &cobra.Command{
-		Use: use, Short: short, Args: args,
+		Use: use, Short: short, Example: "  pourbench logbook " + example, Args: takes(most),
 		RunE: func(_ *cobra.Command, args []string) error {
 			shelf, err := g.shelf()
 			if err != nil {
@@ -58,23 +62,52 @@ func (g *program) book(use, short string, args cobra.PositionalArgs, do func(log
 	}
 }
 
+// anyWords is for a command that ends in as many words as are typed.
+const anyWords = -1
+
+// takes refuses too few and too many words behind a command, and says which are missing and how it is typed.
+func takes(most int) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		_, named, _ := strings.Cut(cmd.Use, " ")
+		var needed []string
+		for _, word := range strings.Fields(named) {
+			if strings.HasPrefix(word, "[") {
+				break
+			}
+			needed = append(needed, word)
+		}
+		name, example := strings.TrimPrefix(cmd.CommandPath(), cmd.Root().Name()+" "), strings.TrimSpace(cmd.Example)
+		switch missing := needed[min(len(args), len(needed)):]; {
+		case len(missing) > 0:
+			are := map[bool]string{true: "are", false: "is"}[len(missing) > 1]
+			return fmt.Errorf("%s: %s %s missing; it is typed as: %s", name, strings.Join(missing, " and "), are, example)
+		case most != anyWords && len(args) > most:
+			return fmt.Errorf("%s: %q is a word too many; it is typed as: %s", name, args[most], example)
+		}
+		return nil
+	}
+}
+
+// examplePour is the id in the examples.
+const examplePour = "2026-12-05-alpine-meadow"
+
 func (g *program) logbookCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "logbook", Short: "List, search, compare and export your pours, and see what they taught",
 		Long: "List, search, compare and export your pours, and see what they taught.\n\nEvery pour is one plain file in " + g.bookDir() + ".",
 	}
 	cmd.AddCommand(
-		g.book("list [WORD ...]", "List the pours that hold every word", cobra.ArbitraryArgs, g.listPours),
-		g.book("show ID", "Compare plan and pour", cobra.ExactArgs(1), g.showPour),
-		g.book("learned", "Say what your pours have taught the clock", cobra.NoArgs, g.learned),
+		g.book("list [WORD ...]", "List the pours that hold every word", anyWords, "list meadow", g.listPours),
+		g.book("show ID", "Compare plan and pour", 1, "show "+examplePour, g.showPour),
+		g.book("learned", "Say what your pours have taught the clock", 0, "learned", g.learned),
 		g.exportCommand(),
-		g.book("leave-out ID REASON", "Let a pour teach nothing", cobra.MinimumNArgs(2), g.marking(logbook.LeftOut)),
-		g.book("take-in ID", "Let a pour teach again", cobra.ExactArgs(1), g.marking(logbook.TakenIn)),
-		g.book("result ID WORDS", "Log how a pour came out", cobra.MinimumNArgs(2), g.marking(logbook.Result)),
-		g.book("note ID WORDS", "Add a note to a pour", cobra.MinimumNArgs(2), g.marking(logbook.Noted)),
-		g.book("cut ID GRAMS [DAY]", "Log what one bar weighed when it was cut, today or on a day such as 2026-12-06", cobra.RangeArgs(2, 3), g.weighing(logbook.Cut)),
-		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", cobra.RangeArgs(2, 3), g.weighing(logbook.Cured)),
-		g.book("forget ID", "Remove a pour's file for good", cobra.ExactArgs(1), func(book logbook.Book, _ pour.Shelf, args []string) error {
+		g.book("leave-out ID REASON", "Let a pour teach nothing", anyWords, "leave-out "+examplePour+" the lye was wrong", g.marking(logbook.LeftOut)),
+		g.book("take-in ID", "Let a pour teach again", 1, "take-in "+examplePour, g.marking(logbook.TakenIn)),
+		g.book("result ID WORDS", "Log how a pour came out", anyWords, "result "+examplePour+" ash on top", g.marking(logbook.Result)),
+		g.book("note ID WORDS", "Add a note to a pour", anyWords, "note "+examplePour+" wrapped in two towels", g.marking(logbook.Noted)),
+		g.book("cut ID GRAMS [DAY]", "Log what one bar weighed when it was cut, today or on a day such as 2026-12-06", 3, "cut "+examplePour+" 152.5", g.weighing(logbook.Cut)),
+		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", 3, "cured "+examplePour+" 131 2027-01-10", g.weighing(logbook.Cured)),
+		g.book("forget ID", "Remove a pour's file for good", 1, "forget "+examplePour, func(book logbook.Book, _ pour.Shelf, args []string) error {
 			return book.Forget(args[0])
 		}),
 	)
@@ -135,7 +168,7 @@ func (g *program) lesson(shelf pour.Shelf) (string, error) {
 
 func (g *program) exportCommand() *cobra.Command {
 	asJSON := false
-	cmd := g.book("export", "Print every pour as CSV or JSON", cobra.NoArgs, func(book logbook.Book, shelf pour.Shelf, _ []string) error {
+	cmd := g.book("export", "Print every pour as CSV or JSON", 0, "export --json", func(book logbook.Book, shelf pour.Shelf, _ []string) error {
 		list, err := book.List()
 		if err != nil {
 			return err
@@ -175,38 +208,4 @@ func (g *program) marking(kind logbook.EventKind) func(logbook.Book, pour.Shelf,
 // mark adds an event to a pour.
 func (g *program) mark(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event) error {
 	return underway.Add(book, id, shelf, underway.SystemClock(session()), session(), e)
-}
-
-// weighing journals what a bar weighed, and says what it wrote.
-func (g *program) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf, []string) error {
-	return func(book logbook.Book, shelf pour.Shelf, args []string) error {
-		grams, err := strict.ParseNumber(args[1])
-		if err != nil {
-			return err
-		}
-		if grams <= 0 {
-			return errors.New("log the weight of a bar: it weighs more than 0 g")
-		}
-		e := logbook.Event{Kind: kind, Value: grams, Wall: time.Now()}
-		if len(args) > 2 {
-			e.What = args[2]
-		}
-		if err := g.mark(book, shelf, args[0], e); err != nil {
-			return err
-		}
-		return g.print(barWords(book, shelf, args[0], e) + "\n")
-	}
-}
-
-// barWords says what was written of a bar, beside what the plan says where it can be used.
-func barWords(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event) string {
-	when := map[logbook.EventKind]string{logbook.Cut: "as cut", logbook.Cured: "cured"}[e.Kind]
-	text := fmt.Sprintf("%s: one bar weighed %.6g g %s, on %s", id, e.Value, when, e.Day())
-	record, err := book.Read(id, shelf)
-	if err != nil || record.PlanErr != nil {
-		return text
-	}
-	bars := pour.Weigh(record.Plan, shelf).Bars
-	planned := map[logbook.EventKind]float64{logbook.Cut: bars.CutG, logbook.Cured: bars.CuredG}[e.Kind]
-	return text + "; planned " + record.Plan.Show.Figure(pour.AsFigure(planned), record.Plan.Show.Dose)
 }

@@ -47,7 +47,6 @@ func TestEveryMarkOfTheLogbookCommandsIsInTheExport(t *testing.T) {
 		said string
 	}{
 		{[]string{"cut", id, "101,5"}, id + ": one bar weighed 101.5 g as cut, on " + today + "; planned "},
-		{[]string{"cured", id, "92.25", today}, id + ": one bar weighed 92.25 g cured, on " + today + "; planned "},
 		{[]string{"note", id, "wrapped", "in", "two towels"}, id + ": note: wrapped in two towels\n"},
 		{[]string{"result", id, "ash on", "top"}, id + ": result: ash on top\n"},
 	} {
@@ -57,6 +56,10 @@ func TestEveryMarkOfTheLogbookCommandsIsInTheExport(t *testing.T) {
 	}
 	if code, _, errs := m.types("logbook", "cut", id, "100", "tomorrow"); code == 0 || !strings.Contains(errs, "year-month-day") {
 		t.Errorf("a day that is none: exit %d, %s", code, errs)
+	}
+	code, out, errs := m.types("logbook", "cured", id, "92.25", today)
+	if said := id + ": one bar weighed 92.25 g cured, on " + today + "; planned "; code != 0 || !strings.HasPrefix(out, said) || !strings.Contains(errs, "it is the day of the pour") {
+		t.Errorf("exit %d, it prints %q and says %q", code, out, errs)
 	}
 	rows, err := csv.NewReader(strings.NewReader(m.says("logbook", "export"))).ReadAll()
 	if err != nil {
@@ -160,8 +163,8 @@ func TestWhatIsNoWeightOrNoPourIsRefusedAndMarksNothing(t *testing.T) {
 		`read "abc" as a number`:  {"cured", id, "abc"},
 		`read "1,234.5"`:          {"cut", id, "1,234.5"},
 		"nowhere":                 {"note", "nowhere", "words"},
-		"between 2 and 3":         {"cut", id},
-		"requires at least 2":     {"leave-out", id},
+		"GRAMS is missing":        {"cut", id},
+		"REASON is missing":       {"leave-out", id},
 	} {
 		if code, out, errs := m.types(append([]string{"logbook"}, args...)...); code != 2 || out != "" || !strings.Contains(errs, want) {
 			t.Errorf("%q: exit %d, %q, %q", args, code, out, errs)
@@ -208,5 +211,31 @@ func TestARecordOfAPlanThatTheShelfNoLongerCarriesSaysSo(t *testing.T) {
 	code, out, errs := m.types("logbook", "show", id)
 	if code != 2 || out != "" || !strings.Contains(errs, "show "+id+": its plan cannot be used with today's shelf: ") || !strings.Contains(errs, "castor-gone") {
 		t.Errorf("exit %d, %q, %q", code, out, errs)
+	}
+}
+
+// A slip is written, as whatever is typed, and said at once: the figures are of the plan that was poured.
+func TestAWeightThatCanHardlyBeIsSaid(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	for _, c := range []struct {
+		args []string
+		want []string // nothing: nothing is said
+	}{
+		{[]string{"cut", id, "151,5"}, nil}, // planned 153 g
+		{[]string{"cut", id, "1550"}, []string{"1550 g is 10 times the planned mass", "the last [[event]] out of", id + ".pour.toml"}},
+		{[]string{"cut", id, "15"}, []string{"15 g is 9.8 % of the planned mass"}},
+		{[]string{"cured", id, "160"}, []string{"heavier than the 15 g it weighed as cut", "it is the day of the pour"}},
+		{[]string{"cut", id, "152"}, []string{"the bar as cut is lighter than the 160 g it weighed cured"}},
+	} {
+		code, out, errs := m.types(append([]string{"logbook"}, c.args...)...)
+		if code != 0 || !strings.HasPrefix(out, id+": one bar weighed ") || (errs == "") != (c.want == nil) {
+			t.Errorf("%q: exit %d, %q, %q", c.args, code, out, errs)
+		}
+		for _, w := range c.want {
+			if !strings.Contains(errs, w) {
+				t.Errorf("%q: it says %q without %q", c.args, errs, w)
+			}
+		}
 	}
 }

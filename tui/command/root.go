@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui"
@@ -99,6 +100,10 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Keys: bound, KeyFaults: faults,
 		Learned: func() (string, error) { return g.lesson(shelf) },
+		ReadHand: func() (clock.Hand, error) {
+			lesson, _, err := g.taught(shelf)
+			return lesson.Hand, err
+		},
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})

@@ -141,7 +141,18 @@ func (s *Session) Shelf() pour.Shelf { return s.shelf }
 // Hand returns what the maker's own pours have taught the clock.
 func (s *Session) Hand() clock.Hand { return s.hand }
 
-// Revision counts every plan that was on the bench.
+// Learn puts what the maker's pours teach by now in the place of what they taught before, and says whether that is anything else. The plan
+// and what was done to it stay; its figures are worked out again, and those still under way are dropped.
+func (s *Session) Learn(hand clock.Hand) bool {
+	if reflect.DeepEqual(hand, s.hand) {
+		return false
+	}
+	s.hand = hand
+	s.become(s.plan)
+	return true
+}
+
+// Revision counts every plan that was on the bench, and every lesson that its figures were worked out anew for.
 func (s *Session) Revision() int { return s.rev }
 
 // Untimed returns a function that works the clock out beside the keyboard, or nil when its figures are there already.

@@ -156,3 +156,30 @@ func TestTheClockIsTakenForItsOwnRevisionAlone(t *testing.T) {
 		t.Error("figures of the plan on the bench were not taken")
 	}
 }
+
+// A lesson changes the times of the plan, and nothing that was done to it.
+func TestALessonIsWorkedOutAndLeavesWhatWasDone(t *testing.T) {
+	s := opened(t)
+	if err := s.Apply("share", pour.SetShare(pour.Base, 0, 50)); err != nil {
+		t.Fatal(err)
+	}
+	s.Saved(s.Plan())
+	taught := clock.Hand{Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: 0.5, Pours: 3}}, Covariance: [][]float64{{0.01}}, Pours: 3}
+	old, work := s.Revision(), s.Untimed()
+	if !s.Learn(taught) || s.Learn(taught) {
+		t.Error("a lesson is news once")
+	}
+	s.Timed(old, work())
+	if _, fresh := s.Clock(); fresh {
+		t.Error("figures without the lesson were taken")
+	}
+	if s.Dirty() || s.CanUndo() != "share" {
+		t.Errorf("dirty %v, undo %q", s.Dirty(), s.CanUndo())
+	}
+	s.Timed(s.Revision(), s.Untimed()())
+	sheet, _ := s.Clock()
+	want, _ := New(s.Plan(), s.Shelf(), taught, true).Clock()
+	if d := cmp.Diff(want.Base.Jugs[0].Clock, sheet.Base.Jugs[0].Clock); d != "" {
+		t.Error(d)
+	}
+}
