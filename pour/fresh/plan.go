@@ -47,7 +47,7 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 		if err != nil {
 			return p, err
 		}
-		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, jugName(c.Name))); err != nil {
+		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, JugName(c.Name))); err != nil {
 			return p, err
 		}
 		if p, err = pour.Apply(p, t.shelf, pour.SetColourant(pour.Base, i+1, 0, c)); err != nil {
@@ -69,9 +69,9 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 // potPercent is what stays in the pot where the colours go into or onto it (common practice, no source).
 const potPercent = 40
 
-// jugName is what a jug of a colour is called: the word of its name that is a colour, so that it is short, or all of it up to what tells
+// JugName is what a jug of a colour is called: the word of its name that is a colour, so that it is short, or all of it up to what tells
 // it from others of its kind.
-func jugName(colourant string) string {
+func JugName(colourant string) string {
 	name, _, _ := strings.Cut(colourant, ",")
 	name, _, _ = strings.Cut(name, " (")
 	for word := range strings.FieldsSeq(name) {

@@ -280,3 +280,26 @@ func TestEveryThingOnTheShelfCanBePickedAndSaysWhereItsFiguresComeFrom(t *testin
 		}
 	}
 }
+
+// A jug that is called after its colourant is called after the next one; a name of the maker's own stays, and so does one that would be another jug's.
+func TestAJugCalledAfterItsColourIsCalledAfterTheNext(t *testing.T) {
+	for _, c := range []struct{ name, other, want string }{{"gold", "x", "copper"}, {"mine", "x", "mine"}, {"gold", "copper", "gold"}} {
+		f := worked(t, meadow, func(p *pour.Plan) {
+			for i, name := range []string{c.name, c.other} {
+				q, err := pour.RenameJug(pour.Base, i+1, name)(*p)
+				if err != nil {
+					t.Fatal(err)
+				}
+				*p = q
+			}
+			p.Base.Jugs[1].Colourants = []pour.Dose{{Colourant: "mica-gold", DosePercent: 0.5}}
+		})
+		p := made(t, f, f.dyeCell(pour.Base, 1, 0, c.name).Pick("mica-copper"))
+		if got := p.Base.Jugs[1]; got.Name != c.want || got.Colourants[0].Colourant != "mica-copper" {
+			t.Errorf("%q is %q of %q then", c.name, got.Name, got.Colourants[0].Colourant)
+		}
+		if p.Base.Jugs[0].Name == p.Base.Jugs[1].Name {
+			t.Error("two jugs have one name")
+		}
+	}
+}

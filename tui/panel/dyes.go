@@ -2,8 +2,10 @@ package panel
 
 import (
 	"fmt"
+	"slices"
 
 	"pourbench/pour"
+	"pourbench/pour/fresh"
 	"pourbench/tui/grid"
 	"pourbench/tui/screen"
 )
@@ -15,8 +17,30 @@ func (f *Facts) dyeCell(n pour.BatchName, i, k int, jug string) grid.Cell {
 		Hint: "Enter picks a colourant from the shelf",
 		Pick: func(id string) pour.Edit {
 			c, _ := f.Shelf.Colourant(id)
-			return pour.SetColourant(n, i, k, c)
+			return f.recolour(n, i, k, c)
 		},
+	}
+}
+
+// recolour puts a colourant into a place of a jug. A jug that is still called after the one it had, as a new plan calls it, is called after
+// the new one; a name of the maker's own stays, and so does one where the new name is another jug's.
+func (f *Facts) recolour(n pour.BatchName, i, k int, c pour.Colourant) pour.Edit {
+	set := pour.SetColourant(n, i, k, c)
+	jugs := f.Plan.Batch(n).Jugs
+	if k != 0 || len(jugs[i].Colourants) == 0 {
+		return set
+	}
+	old, ok := f.Shelf.Colourant(jugs[i].Colourants[0].Colourant)
+	name := fresh.JugName(c.Name)
+	if !ok || jugs[i].Name != fresh.JugName(old.Name) || slices.ContainsFunc(jugs, func(j pour.Jug) bool { return j.Name == name }) {
+		return set
+	}
+	return func(p pour.Plan) (pour.Plan, error) {
+		p, err := set(p)
+		if err != nil {
+			return p, err
+		}
+		return pour.RenameJug(n, i, name)(p)
 	}
 }
 
