@@ -243,7 +243,7 @@ func (f Form) names(ids []string, name func(string) string) []string {
 	return out
 }
 
-func (f Form) colourName(id string) string { c, _ := f.shelf.Colourant(id); return JugName(c.Name) }
+func (f Form) colourName(id string) string { c, _ := f.shelf.Colourant(id); return c.JugName() }
 
 func (f Form) scentName(id string) string { s, _ := f.shelf.Scent(id); return s.Name }
 

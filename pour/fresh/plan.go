@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
@@ -47,7 +46,7 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 		if err != nil {
 			return p, err
 		}
-		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, JugName(c.Name))); err != nil {
+		if p, err = pour.Apply(p, t.shelf, pour.AddJug(pour.Base, i, c.JugName())); err != nil {
 			return p, err
 		}
 		if p, err = pour.Apply(p, t.shelf, pour.SetColourant(pour.Base, i+1, 0, c)); err != nil {
@@ -68,24 +67,6 @@ func (t trying) colours(p pour.Plan, w Wishes) (pour.Plan, error) {
 
 // potPercent is what stays in the pot where the colours go into or onto it (common practice, no source).
 const potPercent = 40
-
-// JugName is what a jug of a colour is called: the word of its name that is a colour, so that it is short, or all of it up to what tells
-// it from others of its kind.
-func JugName(colourant string) string {
-	name, _, _ := strings.Cut(colourant, ",")
-	name, _, _ = strings.Cut(name, " (")
-	for word := range strings.FieldsSeq(name) {
-		if slices.Contains(colourWords(), strings.ToLower(word)) {
-			return strings.ToLower(word)
-		}
-	}
-	return strings.TrimSpace(name)
-}
-
-// colourWords are the colours a jug can be called after.
-func colourWords() []string {
-	return strings.Fields("white blue indigo violet purple pink red orange yellow black brown green gold copper bronze silver turquoise rose pearl")
-}
 
 // icing adds an icing that leans on the base, stiffer than it.
 func (t trying) icing(p pour.Plan, w Wishes) (pour.Plan, error) {

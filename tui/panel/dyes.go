@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"pourbench/pour"
-	"pourbench/pour/fresh"
 	"pourbench/tui/grid"
 	"pourbench/tui/screen"
 )
@@ -31,8 +30,8 @@ func (f *Facts) recolour(n pour.BatchName, i, k int, c pour.Colourant) pour.Edit
 		return set
 	}
 	old, ok := f.Shelf.Colourant(jugs[i].Colourants[0].Colourant)
-	name := fresh.JugName(c.Name)
-	if !ok || jugs[i].Name != fresh.JugName(old.Name) || slices.ContainsFunc(jugs, func(j pour.Jug) bool { return j.Name == name }) {
+	name := c.JugName()
+	if !ok || jugs[i].Name != old.JugName() || slices.ContainsFunc(jugs, func(j pour.Jug) bool { return j.Name == name }) {
 		return set
 	}
 	return func(p pour.Plan) (pour.Plan, error) {
