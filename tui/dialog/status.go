@@ -16,6 +16,7 @@ const (
 	done kind = iota
 	refused
 	warned
+	both // what was said and what wants an eye, each with its own sign
 )
 
 // message is something that was said.
@@ -41,6 +42,15 @@ func (s *Status) Refuse(why string) { s.add(message{why, refused}) }
 
 // Warn says what wants an eye.
 func (s *Status) Warn(text string) { s.add(message{text, warned}) }
+
+// WarnBeside says what wants an eye behind what stands in the line, which stays first; with nothing there it is [Status.Warn].
+func (s *Status) WarnBeside(text string) {
+	if !s.standing {
+		s.Warn(text)
+		return
+	}
+	s.add(message{s.Text() + "; " + message{kind: warned}.sign() + " " + text, both})
+}
 
 // WarnOfKeys says every fault of a maker's file of keys, and in the line that the keys the program was built with stay; reads is the key
 // that reads all that was said. Without a fault it says nothing.
@@ -79,18 +89,18 @@ func (s *Status) Text() string {
 		return ""
 	}
 	m := s.said[len(s.said)-1]
-	if m.kind == done {
+	if m.sign() == "" {
 		return m.text
 	}
 	return m.sign() + " " + m.text
 }
 
 func (m message) sign() string {
-	return [...]string{done: "", refused: "×", warned: "!"}[m.kind]
+	return [...]string{done: "", refused: "×", warned: "!", both: ""}[m.kind]
 }
 
 func (m message) style(l look.Look) screen.Style {
-	return [...]screen.Style{done: l.Good, refused: l.Wrong, warned: l.Caution}[m.kind]
+	return [...]screen.Style{done: l.Good, refused: l.Wrong, warned: l.Caution, both: l.Caution}[m.kind]
 }
 
 // Silent says whether nothing was said yet.

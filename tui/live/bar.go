@@ -81,7 +81,7 @@ func (m *Model) jugStyle(j underway.JugBoard) screen.Style {
 		return m.look.Good
 	case j.Verdict == underway.Over:
 		return m.look.Wrong
-	case j.Verdict == underway.TooLate || j.Verdict == underway.Soon:
+	case j.Verdict == underway.TooLate || j.Verdict == underway.Soon || len(j.Troubles) > 0:
 		return m.look.Caution
 	}
 	return m.look.Text

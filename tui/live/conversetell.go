@@ -47,7 +47,7 @@ func (t *talk) tellNow() {
 		t.out.Say(n)
 	}
 	if i := m.lost(); i >= 0 {
-		t.out.Say(m.jugName(i) + " will not make it as planned. What still can be done:")
+		t.out.Say(m.lostWords(i) + ". What still can be done:")
 		for _, r := range m.rescues(m.board.Jugs[i]) {
 			t.out.Say(r.Do)
 		}

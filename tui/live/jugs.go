@@ -43,10 +43,7 @@ func (m *Model) sinceIn(j underway.JugBoard) (float64, bool) {
 
 // jugWords says how a jug stands in so many cells: with its stage and the chance that it is too thick where there is room for them.
 func (m *Model) jugWords(j underway.JugBoard, w int) string {
-	text := m.standing(j)
-	if full := m.stageWord(j) + text; m.open(j) && screen.Width(full) <= w {
-		text = full
-	}
+	text := m.withStage(j, m.standing(j), w)
 	if full := text + m.chanceWords(j); screen.Width(full) <= w {
 		text = full
 	}
@@ -56,8 +53,48 @@ func (m *Model) jugWords(j underway.JugBoard, w int) string {
 			return "! " + text
 		}
 	}
+	if len(j.Troubles) > 0 && j.Verdict != underway.Used && j.Verdict != underway.Over {
+		return "! " + text
+	}
 	return text
 }
+
+// withStage puts what is known of a jug before how it stands: its trouble and the stage it was seen at, for which the rest makes room, or
+// else about which stage it has reached.
+func (m *Model) withStage(j underway.JugBoard, text string, w int) string {
+	stage, known := "", ""
+	over := j.Verdict == underway.Over && !m.trialling()
+	if (m.open(j) || over) && !m.unused(j.Batch, j.Jug) {
+		stage = m.stageWord(j)
+	}
+	if j.Reached > 0 && stage == chem.Stage(j.Reached-1).String()+", " {
+		known = stage
+	}
+	if over { // that the clock makes it thick is said by its being over
+		stage = known
+	}
+	trouble := ""
+	if len(j.Troubles) > 0 {
+		trouble = strings.Join(j.Troubles, ", ") + ", "
+	}
+	text, signed := strings.CutPrefix(text, overSign)
+	short := text
+	if trouble+known != "" {
+		short, _, _ = strings.Cut(text, ", ")
+	}
+	for _, full := range []string{trouble + stage + text, trouble + known + text, trouble + known + short} {
+		if text = full; screen.Width(full) <= w {
+			break
+		}
+	}
+	if signed {
+		return overSign + text
+	}
+	return text
+}
+
+// overSign stands before a jug whose window is over.
+const overSign = "■ "
 
 // open says whether a jug's window is a matter now: its batch has its lye, the jug is not used, and the clock knows.
 func (m *Model) open(j underway.JugBoard) bool {
@@ -80,7 +117,7 @@ func (m *Model) standing(j underway.JugBoard) string {
 	case m.trialling():
 		return m.nextStageWords(j, since)
 	case j.Verdict == underway.Over:
-		return "■ over for " + show.Minutes(-j.LeftMin.V) + ", " + m.key(keys.Rescue) + ": what helps"
+		return overSign + "over for " + show.Minutes(-j.LeftMin.V) + ", " + m.key(keys.Rescue) + ": what helps"
 	case j.Verdict == underway.TooLate:
 		return show.Minutes(j.LeftMin.V) + " left, " + m.turnWords(j)
 	case !j.LeftMin.Known:

@@ -3,6 +3,7 @@ package live
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -89,5 +90,39 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 	if t.Planned.Known { // beside what was meant, so that a slip of the finger shows
 		done += ", planned " + show.Figure(t.Planned, m.drawn(t))
 	}
+	if far := farWords(t, e.Value, m.step(t)); far != "" {
+		return m.toldBy(m.warn, m.run.Mark(e), "that is "+far+"; "+m.key(keys.TakeBack)+" takes it back: "+done)
+	}
 	return m.told(m.run.Mark(e), done)
+}
+
+// step is the step of the scale that a thing is weighed on, g.
+func (m *Model) step(t underway.Thing) float64 {
+	if t.Weigh.Fine() {
+		return m.sheet().Plan.Show.LyeStepG
+	}
+	return m.sheet().Plan.Show.ScaleStepG
+}
+
+// A weight within so much of its plan, or within so many steps of its scale, is none that wants an eye.
+const (
+	nearPart  = 0.2
+	nearSteps = 3
+)
+
+// farWords says how many times its plan a weight is that lies far from it; "" for one that does not, and for what is no weight.
+func farWords(t underway.Thing, g, stepG float64) string {
+	const slack = 1e-9
+	planned := t.Planned.V
+	if off := math.Abs(g - planned); t.Event.Kind != logbook.Weighed || !t.Planned.Known || planned <= 0 || off <= nearPart*planned+slack || off <= nearSteps*stepG+slack {
+		return ""
+	}
+	switch times := g / planned; {
+	case g == 0:
+		return "nothing of the plan"
+	case times < 0.1:
+		return fmt.Sprintf("%.1g times the plan", times)
+	default:
+		return fmt.Sprintf("%.1f times the plan", times)
+	}
 }

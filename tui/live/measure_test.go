@@ -7,6 +7,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
 )
@@ -67,9 +68,9 @@ func TestEachBatchIsMeasuredByItselfAtItsOwnStep(t *testing.T) {
 	}
 	now, _ := b.m.now()
 	n := string(now.Batch)
-	first("", n+" "+b.m.sheet().Batch(now.Batch).Oils[0].Name)
+	first("", n+" "+pour.NameWater, n+" "+pour.NameNaOH)
 	first("base make the lye", "base lye", "base oils")
-	first("base cool the lye", "icing coconut oil")
+	first("base cool the lye", "icing "+pour.NameWater, "icing "+pour.NameNaOH)
 	first("icing cool the lye", "base lye", "base oils")
 	first("base lye in", "base batter")
 	first("base mix", "base pot batter", "base gentian batter", "base poppy batter", "base buttercup batter", "base fern batter")
@@ -98,4 +99,41 @@ func TestWhatIsMeasuredIsOfItsBatchAndJug(t *testing.T) {
 	b.shows("taken back: base pot batter 480.50 g")
 	b.measure("base pot batter")
 	b.hides("measured")
+}
+
+// Planned is 86.2 g: 254.1 ÷ 86.2 is 2.9 and 43.1 half of it; 20 % of it is 17.2 g, so that 103 g is near enough, and of 0.5 g the three
+// steps of 0.1 g are more than 20 %.
+func TestAWeightFarFromItsPlanIsSaid(t *testing.T) {
+	for _, x := range []struct {
+		planned, g float64
+		want       string
+	}{
+		{86.2, 254.1, "2.9 times the plan"},
+		{86.2, 43.1, "0.5 times the plan"},
+		{86.2, 103, ""},
+		{86.2, 69.2, ""},
+		{86.2, 68.9, "0.8 times the plan"},
+		{.5, .8, ""},
+		{.5, .9, "1.8 times the plan"},
+		{100, 2, "0.02 times the plan"},
+		{100, 0, "nothing of the plan"},
+	} {
+		thing := underway.Thing{Event: logbook.Event{Kind: logbook.Weighed}, Planned: pour.Know(x.planned)}
+		if got := farWords(thing, x.g, .1); got != x.want {
+			t.Errorf("%v g for %v g is %q, want %q", x.g, x.planned, got, x.want)
+		}
+	}
+	if got := farWords(underway.Thing{Event: logbook.Event{Kind: logbook.Read}, Planned: pour.Know(30)}, 60, .1); got != "" {
+		t.Errorf("a temperature is %q", got)
+	}
+	if got := farWords(underway.Thing{Event: logbook.Event{Kind: logbook.Weighed}}, 60, .1); got != "" {
+		t.Errorf("without a plan it is %q", got)
+	}
+	b := alpine(t)
+	b.measure("base " + pour.NameNaOH)
+	b.write("999")
+	b.press("enter")
+	b.shows("! that is ", " times the plan; u takes it back: base ")
+	b.press("u")
+	b.shows("taken back: base " + pour.NameNaOH)
 }

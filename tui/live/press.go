@@ -28,6 +28,10 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 		return m.dialogs.Press(k, m.refuse)
 	}
 	b, ok := m.opt.Keys.Lookup(keys.Pouring, 0, k.String())
+	if !ok && k.String() == "enter" { // it ends every typed line: pressed once too often it must not finish a step
+		m.refuse("{finish step} finishes the step; Enter only keeps what was typed")
+		return nil
+	}
 	if !ok {
 		m.refuse("the key " + keys.Shown(k.String()) + " does nothing here; {help} lists the keys, {palette} searches every action")
 		return nil
@@ -165,7 +169,7 @@ func (m *Model) cannot(id keys.ID) string {
 		}
 	case keys.Rescue:
 		if m.lost() < 0 {
-			return "every jug makes its window as things stand"
+			return "every jug makes its window as things stand, and none is in trouble"
 		}
 	case keys.NotUsed, keys.Trouble, keys.SeeStage, keys.NotYet:
 		if m.state.Ended && id != keys.Trouble {

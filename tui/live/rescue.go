@@ -34,6 +34,14 @@ func (m *Model) rescues(j underway.JugBoard) []underway.Rescue {
 	return j.Rescues
 }
 
+// lostWords says why a jug needs to be rescued.
+func (m *Model) lostWords(i int) string {
+	if list := m.board.Jugs[i].Troubles; len(list) > 0 {
+		return m.jugName(i) + " " + strings.Join(list, " and ")
+	}
+	return m.jugName(i) + " will not make it as planned"
+}
+
 // askRescue asks which of the ways to take.
 func (m *Model) askRescue() {
 	m.jug = m.lost()
@@ -70,7 +78,7 @@ func sentence(text string) string {
 // drawRescues lists what still can be done for a jug, a line for each way where there is room.
 func (m *Model) drawRescues(a screen.Area, jug int) {
 	ways := m.rescues(m.board.Jugs[jug])
-	text := m.jugName(jug) + " will not make it as planned. What still can be done (" + m.key(keys.Rescue) + "): "
+	text := m.lostWords(jug) + ". What still can be done (" + m.key(keys.Rescue) + "): "
 	if a.H() > len(ways) {
 		a.Text(0, 0, screen.Clip(text, a.W()), m.look.Caution)
 		for y, w := range ways {

@@ -308,7 +308,7 @@ func TestHelpIsSearchedAndWhatWasSaidIsReadInFull(t *testing.T) {
 	b.press("esc w")
 	b.write("36,5,5")
 	b.press("enter tab")
-	b.shows("base coconut oil in g, planned ")
+	b.shows("base sodium hydroxide (NaOH) in g, planned ")
 }
 
 func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {

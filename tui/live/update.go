@@ -76,7 +76,10 @@ func (m *Model) settle() {
 }
 
 // told takes in what came of asking the logbook for something, and says it.
-func (m *Model) told(err error, done string) error {
+func (m *Model) told(err error, done string) error { return m.toldBy(m.say, err, done) }
+
+// toldBy is told for what is to be said in another way once it is done.
+func (m *Model) toldBy(say func(string), err error, done string) error {
 	m.settle()
 	switch {
 	case err != nil:
@@ -84,9 +87,21 @@ func (m *Model) told(err error, done string) error {
 	case len(m.waiting) > 0:
 		m.warn(done + " (not written yet)")
 	default:
-		m.say(done)
+		say(done)
 	}
 	return err
+}
+
+// saidFor is how long what was said is not pushed out of its line by an alert: she has just made a mark and looks whether it counts.
+const saidFor = 5 * time.Second
+
+// alert says what wants an eye by itself, behind what was said a moment ago.
+func (m *Model) alert(text string) {
+	if m.live.Run()-m.saidAt > saidFor {
+		m.status.Clear()
+	}
+	m.status.WarnBeside(m.fill(text))
+	m.saidAt = m.live.Run()
 }
 
 // bell is what a terminal rings at.
@@ -98,7 +113,7 @@ func (m *Model) ring() tea.Cmd {
 	for i, j := range m.board.Jugs {
 		if m.near(j) && !m.rung[i] {
 			m.rung[i], rings = true, true
-			m.warn(m.jugName(i) + ": " + m.standing(j))
+			m.alert(m.jugName(i) + ": " + m.standing(j))
 		}
 	}
 	if !rings {

@@ -1,7 +1,6 @@
 package live
 
 import (
-	"slices"
 	"time"
 
 	"pourbench/pour"
@@ -30,26 +29,6 @@ const (
 // soonMin is how near the end of a window is worth a bell.
 const soonMin = 2
 
-// RescueKind is a way to save a jug that will not make its window.
-type RescueKind string
-
-// The ways, best first.
-const (
-	GoOn        RescueKind = "go on at once"
-	PourNow     RescueKind = "pour it now"
-	LeaveScent  RescueKind = "leave its scent out"
-	StirByHand  RescueKind = "stir it by hand"
-	UseInBottom RescueKind = "use it in the bottom"
-	SpoonIt     RescueKind = "spoon it in"
-)
-
-// Rescue is one thing that can still be done.
-type Rescue struct {
-	Kind RescueKind
-	Step string // key of the step to do for it; empty: none
-	Do   string // one sentence
-}
-
 // JugBoard is one jug on the board.
 type JugBoard struct {
 	JugOutlook
@@ -57,7 +36,9 @@ type JugBoard struct {
 	LeftMin pour.Figure // of its window; under 0: that long over; unknown before its lye-in
 	TurnMin pour.Figure // when its next turn comes, after the base's lye-in
 	LastMin pour.Figure // when its last turn comes, with the pot or under a tool if need be
-	Rescues []Rescue    // what still can be done; only for a jug that will not make it
+	Rescues []Rescue    // what still can be done; only for a jug that will not make it or is in trouble
+
+	Troubles []string // what was marked to go wrong in it, in [logbook.Troubles]
 }
 
 // Board is the run at a glance: what is next, how late it is, and how every jug stands.
@@ -101,8 +82,11 @@ func (l Live) due(s State) []Due {
 		if i == s.Next { // under way since the hands were free
 			d.StartMin = min(at, s.lastDone(l.run))
 		}
+		if in, met := s.lyeInMin(step.Batch); met && step.Kind == pour.TaskMix { // under way since then, in its turn or out of it
+			d.StartMin = min(d.StartMin, in)
+		}
 		if step.waits() {
-			d.StartMin = max(d.StartMin, step.PlannedMin)
+			d.StartMin = max(d.StartMin, s.waitsTillMin(step.Step))
 		}
 		at = max(at, d.StartMin+step.LengthMin)
 		d.ShiftMin = at - (step.PlannedMin + step.LengthMin)
@@ -135,11 +119,20 @@ func (s State) lastDone(run time.Duration) float64 {
 }
 
 func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
-	out := JugBoard{JugOutlook: j, Verdict: Unknown}
+	out := JugBoard{JugOutlook: j, Verdict: Unknown, Troubles: s.troubles(j.Batch, j.Jug)}
 	if s.Poured(j.Batch, j.Jug) {
 		out.Verdict = Used
 		return out
 	}
+	l.judge(&out, s, b)
+	now, running := s.SinceLyeIn(j.Batch, l.run)
+	out.Rescues = s.rescues(out, now.Minutes(), running)
+	return out
+}
+
+// judge says when a jug's turns come and how it stands.
+func (l Live) judge(out *JugBoard, s State, b Board) {
+	j := out.JugOutlook
 	in := s.inMin(j.Batch, l.Sheet)
 	for _, d := range b.Due {
 		if !d.moves(j.Batch, j.Jug) {
@@ -154,7 +147,7 @@ func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
 		if j.Refusal == "" {
 			out.Verdict = Fine // a technique that takes it at any thickness
 		}
-		return out
+		return
 	}
 	end := j.Window.To.V
 	now, running := s.SinceLyeIn(j.Batch, l.run)
@@ -171,18 +164,12 @@ func (l Live) jugBoard(s State, b Board, j JugOutlook) JugBoard {
 	default:
 		out.Verdict = Fine
 	}
-	if out.Verdict == TooLate || out.Verdict == Over {
-		out.Rescues = s.rescues(out, now.Minutes(), running)
-	}
-	return out
 }
 
 // inMin is a batch's lye-in after the base's: as it was, or as planned.
 func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
-	base, ok1 := s.lyeIn[pour.Base]
-	own, ok2 := s.lyeIn[n]
-	if ok1 && ok2 {
-		return (own - base).Minutes()
+	if in, met := s.lyeInMin(n); met {
+		return in
 	}
 	for _, b := range sheet.Batches() {
 		if b.Name == n {
@@ -190,31 +177,4 @@ func (s State) inMin(n pour.BatchName, sheet pour.Sheet) float64 {
 		}
 	}
 	return 0
-}
-
-// rescues lists what still can be done for a jug. Common practice, no source.
-func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
-	var out []Rescue
-	step, ok := s.nextMove(j.Batch, j.Jug)
-	if ok && !slices.Contains(step.Own, j.Jug) { // it lies in the pot, the bag or the mould already
-		return []Rescue{{GoOn, step.Key, j.Jug + " lies with the others now: go on with the next step, " + step.Name + ", without waiting."}}
-	}
-	before := "pour it before the others."
-	if len(step.Own) > 1 {
-		before = "take it first in its round."
-	}
-	if ok && running && j.Verdict == TooLate && (!j.Window.From.Known || nowMin >= j.Window.From.V) {
-		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: " + before})
-	}
-	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {
-		out = append(out, Rescue{LeaveScent, step.Key, "Its scent has not gone in: without it " + j.Jug + " keeps longer."})
-	}
-	if j.Verdict == TooLate {
-		out = append(out, Rescue{StirByHand, "", "Stir " + j.Jug + " by hand now and then; keep the stick blender out of it."})
-	}
-	if j.Verdict == Over {
-		out = append(out, Rescue{UseInBottom, step.Key, "Use " + j.Jug + " in the bottom, under the thinner ones, where it holds them up."})
-		out = append(out, Rescue{SpoonIt, step.Key, "Spoon " + j.Jug + " in and tap the mould; press out the air."})
-	}
-	return out
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 func minutes(min float64) time.Duration { return time.Duration(min * float64(time.Minute)) }
@@ -185,5 +186,106 @@ func TestAnIcingsTurnIsJudgedOnTheBasesClock(t *testing.T) {
 	}
 	if at != 23.5 {
 		t.Errorf("its turn comes at %v", at)
+	}
+}
+
+// An icing planned at 25 min, split at 33 and piped after that. Its lye went in at +1:35, 23:25 early: it is split 8 min after that, at
+// +9:35, and its pipe follows. With its lye 4 min late, at 29, it is split at 37.
+func TestWhatIsLeftOfAnIcingFollowsItsOwnLye(t *testing.T) {
+	step := func(key string, kind pour.TaskKind, planned, length float64) StepState {
+		return StepState{Step: Step{Key: key, Kind: kind, Batch: pour.Icing, PlannedMin: planned, LengthMin: length}}
+	}
+	for lyeIn, want := range map[float64][]float64{
+		1 + 35./60: {9 + 35./60, 9 + 35./60 + .5, 11 + 35./60},
+		25:         {33, 33.5, 35},
+		29:         {37, 37.5, 39},
+	} {
+		s := State{
+			Steps: []StepState{
+				step("icing lye in", StepLyeIn, 25, 0),
+				step("icing mix", pour.TaskMix, 25, 8),
+				step("icing split", pour.TaskSplit, 33, .5),
+				step("icing pipe", pour.TaskPipe, 33.5, 1),
+				step("icing scent white", pour.TaskScent, 35, 1),
+			},
+			Next: 2, lyeIn: map[pour.BatchName]time.Duration{pour.Base: minutes(3), pour.Icing: minutes(3 + lyeIn)},
+		}
+		for i := range 2 {
+			s.Steps[i].Done, s.Steps[i].DoneAt = true, minutes(3+lyeIn)
+		}
+		due := Live{run: minutes(3 + lyeIn + 1)}.due(s)
+		for i, at := range want {
+			if math.Abs(due[i].StartMin-at) > 1e-9 {
+				t.Errorf("lye in at %v: %s starts at %v, want %v", lyeIn, due[i].Key, due[i].StartMin, at)
+			}
+		}
+		if got := due[0].ShiftMin; math.Abs(got-(lyeIn-25)) > 1e-9 {
+			t.Errorf("lye in at %v: the split is %v late, want %v", lyeIn, got, lyeIn-25)
+		}
+	}
+}
+
+// The step that was waited for with the icing's own lye is begun then: lye in at 1:35 of the base's, split planned 8 min after it.
+func TestAnIcingsSplitIsBegunAfterItsOwnLye(t *testing.T) {
+	split := StepState{Step: Step{Key: "icing split", Kind: pour.TaskSplit, Batch: pour.Icing, PlannedMin: 33, LengthMin: .5}, Done: true, DoneAt: minutes(3 + 10)}
+	s := State{
+		Steps: []StepState{{Step: Step{Key: "icing lye in", Kind: StepLyeIn, Batch: pour.Icing, PlannedMin: 25}, Done: true, DoneAt: minutes(3 + 1.5)}, split},
+		lyeIn: map[pour.BatchName]time.Duration{pour.Base: minutes(3), pour.Icing: minutes(3 + 1.5)},
+	}
+	if got := s.Began(split); got != minutes(3+1.5+8) {
+		t.Errorf("begun at %v of the run, want 12.5 min", got)
+	}
+}
+
+// Lye into the icing at +1:35 while the base is stirred till +5: the icing's mixing of 8 min runs from then on, till +9:35, though its
+// turn in the plan comes after the base's pour; the pour takes from 5 to 7. At +20 it is done at once.
+func TestAMixingRunsFromItsOwnLyeThoughItsTurnIsLater(t *testing.T) {
+	step := func(n pour.BatchName, kind pour.TaskKind, planned, length float64) StepState {
+		return StepState{Step: Step{Key: string(n) + " " + string(kind), Kind: kind, Batch: n, PlannedMin: planned, LengthMin: length}}
+	}
+	s := State{
+		Steps: []StepState{step(pour.Base, pour.TaskMix, 0, 5), step(pour.Base, pour.TaskPour, 5, 2), step(pour.Icing, pour.TaskMix, 25, 8), step(pour.Icing, pour.TaskPipe, 33, 1)},
+		lyeIn: map[pour.BatchName]time.Duration{pour.Base: minutes(3), pour.Icing: minutes(3 + 1 + 35./60)},
+	}
+	s.Steps = append([]StepState{{Step: Step{Key: "icing lye in", Kind: StepLyeIn, Batch: pour.Icing, PlannedMin: 25}, Done: true, DoneAt: s.lyeIn[pour.Icing]}}, s.Steps...)
+	s.Next = 1
+	for now, want := range map[float64][]float64{2: {0, 5, 1 + 35./60, 9 + 35./60}, 20: {0, 20, 1 + 35./60, 22}} {
+		for i, d := range (Live{run: minutes(3 + now)}).due(s) {
+			if math.Abs(d.StartMin-want[i]) > 1e-9 {
+				t.Errorf("at %v min %s starts at %v, want %v", now, d.Key, d.StartMin, want[i])
+			}
+		}
+	}
+}
+
+// A jug far inside its window, with trouble marked: what helps against that is told, each way once, and no other jug is concerned. One that
+// is too late as well is not to be kept from the blender that may smooth it.
+func TestAJugInTroubleCanBeHelpedInsideItsWindow(t *testing.T) {
+	l, s := handRun(10)
+	b := Board{Due: l.due(s)}
+	mark := func(what string) {
+		s.Marks = append(s.Marks, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: what})
+	}
+	kinds := func(jug string, to float64) []RescueKind {
+		var out []RescueKind
+		for _, r := range l.jugBoard(s, b, JugOutlook{Batch: pour.Base, Jug: jug, Window: pour.Window{To: pour.Know(to)}}).Rescues {
+			out = append(out, r.Kind)
+		}
+		return out
+	}
+	mark(logbook.Rices)
+	mark(logbook.Rices)
+	if got := kinds("poppy", 40); !slices.Equal(got, []RescueKind{BlendIt, UseInBottom, SpoonIt, LeaveScent}) {
+		t.Errorf("riced it is helped by %v", got)
+	}
+	if got := kinds("poppy", 22.4); slices.Contains(got, StirByHand) || !slices.Contains(got, PourNow) {
+		t.Errorf("riced and too late it is helped by %v", got)
+	}
+	if got := kinds("fern", 40); got != nil {
+		t.Errorf("its sister is helped by %v", got)
+	}
+	mark(logbook.Seizes)
+	if got := kinds("poppy", 40); !slices.Equal(got, []RescueKind{BlendIt, UseInBottom, SpoonIt, LeaveScent, WarmIt}) {
+		t.Errorf("riced and seized it is helped by %v", got)
 	}
 }

@@ -121,11 +121,29 @@ func (s State) Began(step StepState) time.Duration {
 		}
 	}
 	if in, ok := s.lyeIn[pour.Base]; ok && step.waits() {
-		if planned := in + time.Duration(step.PlannedMin*float64(time.Minute)); planned <= step.DoneAt { // else she did not wait
+		if planned := in + time.Duration(s.waitsTillMin(step.Step)*float64(time.Minute)); planned <= step.DoneAt { // else she did not wait
 			free = max(free, planned)
 		}
 	}
 	return free
+}
+
+// waitsTillMin is the minute after the base's lye-in before which a step that waits cannot start. Once a batch has its lye, what is left of
+// it is counted from when that really met its oils: planned as long after that as the plan has it after the planned minute.
+func (s State) waitsTillMin(step Step) float64 {
+	in, _, found := s.stepOf(step.Batch, StepLyeIn, "")
+	met, ok := s.lyeInMin(step.Batch)
+	if !found || !ok {
+		return step.PlannedMin
+	}
+	return step.PlannedMin - in.PlannedMin + met
+}
+
+// lyeInMin is when a batch's lye really met its oils, min after the base's. The second result is false before both have.
+func (s State) lyeInMin(n pour.BatchName) (float64, bool) {
+	base, began := s.lyeIn[pour.Base]
+	own, met := s.lyeIn[n]
+	return (own - base).Minutes(), began && met
 }
 
 // Poured reports whether a jug has been used up: the last step that moves it is done.

@@ -24,7 +24,7 @@ func (s State) Things(sheet *pour.Sheet, at Step) []Thing {
 		first = pour.Base
 	}
 	all := s.thingsOf(sheet, first)
-	slices.SortStableFunc(all, func(a, b Thing) int { return rank(at, a) - rank(at, b) })
+	slices.SortStableFunc(all, func(a, b Thing) int { return rank(sheet, at, a) - rank(sheet, at, b) })
 	for _, b := range sheet.Batches() {
 		if b.Name != first {
 			all = append(all, s.thingsOf(sheet, b.Name)...)
@@ -33,13 +33,23 @@ func (s State) Things(sheet *pour.Sheet, at Step) []Thing {
 	return all
 }
 
-// rank is 0 for what a step wants measured, else 1.
-func rank(at Step, t Thing) int {
+// The ranks of what is measured at a step.
+const (
+	foremost = iota // what the step begins with
+	wanted          // what else it wants
+	another         // what is not its own
+)
+
+// rank is how soon a thing is asked for at a step.
+func rank(sheet *pour.Sheet, at Step, t Thing) int {
 	e := t.Event
 	wants := false
 	switch at.Kind {
 	case StepMakeLye:
-		wants = e.Kind == logbook.Weighed && e.Jug == ""
+		if t.Weigh.Kind == pour.WeighWater {
+			return foremost
+		}
+		wants = t.Weigh.Kind == pour.WeighAlkali || t.joinsLye(sheet.Batch(at.Batch))
 	case pour.TaskCoolLye, StepLyeIn:
 		wants = e.Kind == logbook.Read && e.What != logbook.ReadBatter
 	case pour.TaskSplit:
@@ -50,9 +60,14 @@ func rank(at Step, t Thing) int {
 		wants = e.Kind == logbook.Read && e.What == logbook.ReadBatter
 	}
 	if wants {
-		return 0
+		return wanted
 	}
-	return 1
+	return another
+}
+
+// joinsLye says whether a thing is an extra that goes into the lye.
+func (t Thing) joinsLye(b *pour.BatchSheet) bool {
+	return t.Weigh.Kind == pour.WeighExtra && slices.ContainsFunc(b.Extras, func(x pour.ExtraLine) bool { return x.Name == t.Weigh.Name && x.InTheLye() })
 }
 
 // goesIn says whether a thing is weighed into a jug at a step of colouring or scenting.

@@ -1,0 +1,125 @@
+package live
+
+import (
+	"slices"
+
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// RescueKind is a way to save a jug that will not make its window or that is in trouble.
+type RescueKind string
+
+// The ways for a window that is missed, best first, then those for a trouble alone.
+const (
+	GoOn        RescueKind = "go on at once"
+	PourNow     RescueKind = "pour it now"
+	LeaveScent  RescueKind = "leave its scent out"
+	StirByHand  RescueKind = "stir it by hand"
+	UseInBottom RescueKind = "use it in the bottom"
+	SpoonIt     RescueKind = "spoon it in"
+	BlendIt     RescueKind = "blend it together"
+	WarmIt      RescueKind = "let it soften warm"
+	KeepOut     RescueKind = "keep it out of the mould"
+	TakeColour  RescueKind = "take the colour as it comes"
+)
+
+// Rescue is one thing that can still be done.
+type Rescue struct {
+	Kind RescueKind
+	Step string // key of the step to do for it; empty: none
+	Do   string // one sentence
+}
+
+// troubles lists what went wrong in a jug, each once, in the order it was marked.
+func (s State) troubles(n pour.BatchName, jug string) []string {
+	var out []string
+	for _, e := range s.Marks {
+		if e.Kind == logbook.Troubled && e.Batch == n && e.Jug == jug && !slices.Contains(out, e.What) {
+			out = append(out, e.What)
+		}
+	}
+	return out
+}
+
+// rescues lists what still can be done for a jug. Common practice, no source.
+func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
+	missed := j.Verdict == TooLate || j.Verdict == Over
+	if !missed && len(j.Troubles) == 0 {
+		return nil
+	}
+	step, ok := s.nextMove(j.Batch, j.Jug)
+	if ok && !slices.Contains(step.Own, j.Jug) { // it lies in the pot, the bag or the mould already
+		return []Rescue{{GoOn, step.Key, j.Jug + " lies with the others now: go on with the next step, " + step.Name + ", without waiting."}}
+	}
+	var out []Rescue
+	for _, t := range j.Troubles {
+		out = append(out, s.helps(j, t, step.Key)...)
+	}
+	if missed {
+		out = append(out, s.late(j, step, ok && running && (!j.Window.From.Known || nowMin >= j.Window.From.V))...)
+	}
+	var once []Rescue
+	for _, r := range out {
+		if !slices.ContainsFunc(once, func(o Rescue) bool { return o.Kind == r.Kind }) {
+			once = append(once, r)
+		}
+	}
+	return once
+}
+
+// late lists what can be done for a jug that will not make its window or has not; in: it can be poured in its window now.
+func (s State) late(j JugBoard, step StepState, in bool) []Rescue {
+	var out []Rescue
+	before := "pour it before the others."
+	if len(step.Own) > 1 {
+		before = "take it first in its round."
+	}
+	if in && j.Verdict == TooLate {
+		out = append(out, Rescue{PourNow, step.Key, j.Jug + " is still inside its window: " + before})
+	}
+	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {
+		out = append(out, Rescue{LeaveScent, step.Key, "Its scent has not gone in: without it " + j.Jug + " keeps longer."})
+	}
+	switch {
+	case j.Verdict == TooLate && len(j.Troubles) > 0: // what helps against those comes first, and it may be the blender
+		return out
+	case j.Verdict == TooLate:
+		return append(out, Rescue{StirByHand, "", "Stir " + j.Jug + " by hand now and then; keep the stick blender out of it."})
+	}
+	return append(out, stiffened(j, step.Key)...)
+}
+
+// stiffened is what a jug that no longer flows is still good for.
+func stiffened(j JugBoard, step string) []Rescue {
+	return []Rescue{
+		{UseInBottom, step, "Use " + j.Jug + " in the bottom, under the thinner ones, where it holds them up."},
+		{SpoonIt, step, "Spoon " + j.Jug + " in and tap the mould; press out the air."},
+	}
+}
+
+// helps lists what can be done for a trouble. Common practice, no source.
+func (s State) helps(j JugBoard, trouble, step string) []Rescue {
+	solid := stiffened(j, step)
+	if j.Batch == pour.Icing { // it goes on top
+		solid = []Rescue{{SpoonIt, step, "Spoon " + j.Jug + " on top instead of piping it."}}
+	}
+	var out []Rescue
+	switch trouble {
+	case logbook.Rices:
+		out = append(out, Rescue{BlendIt, "", "Short bursts of the stick blender in " + j.Jug + " can smooth the grains; it is thicker afterwards, so use it at once."})
+		out = append(out, solid...)
+	case logbook.Seizes:
+		out = append(out, solid...)
+		out = append(out, Rescue{WarmIt, "", "Too stiff to spoon: cover " + j.Jug + " and let it warm up by itself, it may soften; it is raw, gloves and goggles stay on."})
+	case logbook.Separates:
+		out = append(out, Rescue{BlendIt, "", "Blend " + j.Jug + " in short bursts until nothing stands apart; pour none of it off: there is lye in what stands apart."})
+		out = append(out, Rescue{KeepOut, "", "It stays apart: keep " + j.Jug + " out of the mould, in its jug; it is raw and can hold free lye."})
+	case logbook.Browns:
+		out = append(out, Rescue{TakeColour, step, "Nothing turns it back: go on, with " + j.Jug + " where a darker colour does no harm."})
+	}
+	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {
+		out = append(out, Rescue{LeaveScent, step, "Its scent has not gone in: leave it out, it can make this worse."})
+	}
+	return out
+}
