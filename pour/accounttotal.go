@@ -6,7 +6,7 @@ import "pourbench/chem"
 func totalAccounts() []accountRow {
 	return []accountRow{{
 		pattern: "totals[].g", label: "{}, all together", unit: UnitGram, value: func(t teller) Figure { return AsFigure(t.sheet.Totals[t.ix[0]].G) }, how: teller.total,
-		why: "for having enough on the bench: the steps of the checklist weigh it where it is used",
+		why: "as the scale shows each, for having enough on the bench: the steps of the checklist weigh it where it is used",
 	}}
 }
 
@@ -18,25 +18,40 @@ func (t teller) total() Term {
 		at := t.at(b)
 		at.each(func(kind, name string, g Term) {
 			if kind == want.Kind && name == want.Name {
-				all = append(all, g)
+				all = append(all, t.onScale(kind, g))
 			}
 		})
 	}
 	return sumOver(len(all), func(i int) Term { return all[i] })
 }
 
+// onScale is a mass as its scale shows it; oils and alkali in grams are on its step as they are.
+func (t teller) onScale(kind string, g Term) Term {
+	show := t.sheet.Plan.Show
+	switch {
+	case show.Mass == MassOunce:
+		return nearestStep(g, t.known("step on which these ounces are drawn", show.drawnStep(kind, g.Value()), UnitGram, "your scale"))
+	case kind == WeighOil || kind == WeighAlkali:
+		return g
+	case kind == WeighWater:
+		return nearestStep(g, t.scaleStep())
+	default:
+		return nearestStep(g, t.lyeStep())
+	}
+}
+
 // each visits everything that is weighed of a batch, as [BatchSheet.weighings] does.
 func (t teller) each(visit func(kind, name string, g Term)) {
 	if t.b.ReadyBlend != "" {
-		visit(WeighOil, nameReadyOils+t.b.ReadyBlend, t.fig("batch.oils_g"))
+		visit(WeighOil, nameReadyOils+t.b.ReadyBlend, t.fig("batch.oils_weigh_g"))
 	} else {
 		for i, o := range t.b.Oils {
-			visit(WeighOil, o.Name, t.fig("batch.oils[].g", i))
+			visit(WeighOil, o.Name, t.fig("batch.oils[].weigh_g", i))
 		}
 	}
-	visit(WeighAlkali, NameNaOH, t.fig("batch.naoh_weighed_g"))
-	visit(WeighAlkali, NameKOH, t.fig("batch.koh_weighed_g"))
-	visit(WeighAlkali, NameStock, t.fig("batch.stock_lye_g"))
+	visit(WeighAlkali, NameNaOH, t.fig("batch.naoh_to_weigh_g"))
+	visit(WeighAlkali, NameKOH, t.fig("batch.koh_to_weigh_g"))
+	visit(WeighAlkali, NameStock, t.fig("batch.stock_to_weigh_g"))
 	visit(WeighWater, NameWater, t.fig("batch.water_to_add_g"))
 	for i, x := range t.b.Extras {
 		visit(WeighExtra, x.Name, t.fig("batch.extras[].g", i))

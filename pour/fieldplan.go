@@ -101,7 +101,7 @@ func swirlFields(s *Swirl) []Field {
 
 func bedFields(b *Bed) []Field {
 	return []Field{
-		{Key: "keep", Label: "put to bed", Need: Standing, Takes: TakesWord, Words: BedBare + " " + BedInsulate + " " + BedChill, At: &b.Keep, Means: "bare: at room temperature; insulate: wrapped, to drive gel; chill: cold, to keep gel away"},
+		{Key: "keep", Label: "put to bed", Need: Standing, Takes: TakesWord, Words: BedBare + " " + BedInsulate + " " + BedChill, At: &b.Keep, Means: "bare: covered lightly, no wrapping; insulate: wrapped, to drive gel; chill: cold, to keep gel away"},
 		{Key: "cut_after_h", Label: "cut after", Need: Standing, Unit: UnitHour, Default: 20, Low: 1, High: 240, Step: 1, At: &b.CutAfterH, Means: "in the mould before the cut, from lye-in"},
 		{Key: "cure_days", Label: "cure", Need: Standing, Unit: UnitDay, Default: 28, High: 730, Step: 1, At: &b.CureDays, Means: "on the rack after the cut"},
 	}

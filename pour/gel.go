@@ -95,9 +95,9 @@ func (t *timer) beddedAt() float64 {
 // warnGel says whether the loaf gels, how warm it may get and what can be done about it.
 func (t *timer) warnGel(airC float64) {
 	g, keep, show := t.sheet.Gel, t.sheet.Plan.Bed.Keep, t.sheet.Plan.Show
-	how := map[string]string{BedInsulate: "wrapped", BedChill: "chilled"}[keep]
-	if how == "" {
-		how = "left bare in air of " + show.Temp(airC)
+	how := t.sheet.Plan.Bed.Lies()
+	if keep == BedBare {
+		how += ", in air of " + show.Temp(airC)
 	}
 	say := "the loaf may gel, perhaps only in its middle, with a darker ring in every bar"
 	switch g.Word {

@@ -8,7 +8,7 @@ import (
 // inspectLye finds every warning that stands on a batch's alkali and water.
 func (s *Sheet) inspectLye(b *BatchSheet) {
 	if b.Refused.Unfinished {
-		s.warn(warning("blend-unfinished", string(b.Name), b.Refused.Masses+": nothing can be mixed from its oils yet", "type what is missing, or let the bench spread it over the oils"))
+		s.warn(warning("blend-unfinished", string(b.Name), b.Refused.Masses+": nothing can be mixed from its oils yet", "type its parts until they sum to 100 %, or let the bench do it"))
 		return
 	}
 	if b.Refused.Masses == noAlkali {

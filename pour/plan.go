@@ -97,6 +97,30 @@ type Bed struct {
 	CureDays  float64 // days on the rack after the cut
 }
 
+// Do is what is done to the loaf to keep it so, for every text that tells its bed.
+func (b Bed) Do() string {
+	switch b.Keep {
+	case BedInsulate:
+		return "cover it without touching the top and wrap it warm, towards gel"
+	case BedChill:
+		return "cover it without touching the top and chill it, apart from food, against gel"
+	default:
+		return "cover it lightly without touching the top, no wrapping"
+	}
+}
+
+// Lies is how the loaf lies then.
+func (b Bed) Lies() string {
+	switch b.Keep {
+	case BedInsulate:
+		return "wrapped"
+	case BedChill:
+		return "chilled"
+	default:
+		return "covered lightly, not wrapped"
+	}
+}
+
 // RunPlan is how long the hands need, and an order of tasks that differs from the usual one.
 type RunPlan struct {
 	CoolLyeMin float64  // from dissolving to the planned lye temperature; 0: estimated

@@ -39,6 +39,18 @@ func (s Show) Dose(g float64) string { return s.DoseApart(g).String() }
 // DoseApart is [Show.Dose] with number and unit apart.
 func (s Show) DoseApart(g float64) Amount { return s.grams(g, s.LyeStepG) }
 
+// drawnStep is the step, g, on which a mass of a kind that is weighed is drawn.
+func (s Show) drawnStep(kind string, g float64) float64 {
+	stepG := s.ScaleStepG
+	if (Weighing{Kind: kind}).Fine() {
+		stepG = s.LyeStepG
+	}
+	if s.Mass != MassOunce {
+		return stepG
+	}
+	return gramsPerOunce / math.Pow10(ouncePlaces(g/gramsPerOunce, stepG/gramsPerOunce, stepG == s.LyeStepG))
+}
+
 func (s Show) grams(g, stepG float64) Amount {
 	if s.Mass == MassOunce {
 		oz := g / gramsPerOunce

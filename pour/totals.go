@@ -27,10 +27,12 @@ func (w Weighing) Fine() bool {
 	return w.Kind != WeighOil && w.Kind != WeighWater && w.Kind != WeighBatter
 }
 
-// totals adds up everything to weigh, base and icing together, largest first and what is unknown last.
+// totals adds up everything to weigh as its scale shows it, base and icing together, so that it is the sum of what the papers weigh;
+// largest first and what is unknown last.
 func (s *Sheet) totals() {
 	var list []Weighing
-	add := func(w Weighing, _ float64) {
+	add := func(w Weighing, scaleG float64) {
+		w.G = roundTo(scaleG, s.Plan.Show.drawnStep(w.Kind, scaleG))
 		for i := range list {
 			if list[i].Kind == w.Kind && list[i].Name == w.Name {
 				list[i].G += w.G

@@ -14,8 +14,6 @@ import (
 
 // drawTitle draws the plan's name with its unsaved mark, and the totals that are always in sight.
 func (m *model) drawTitle(a screen.Area) {
-	w := m.drawTotals(a)
-	x := a.Text(1, 0, "pourbench", m.look.Accent)
 	name := m.session.Plan().Name
 	if m.session.Dirty() {
 		name += " ●"
@@ -23,11 +21,17 @@ func (m *model) drawTitle(a screen.Area) {
 	if m.session.Plan().Template {
 		name += " (template)"
 	}
+	x := a.Text(1, 0, "pourbench", m.look.Accent)
+	w := m.drawTotals(a, a.W()-x-4-screen.Width(name))
 	a.Text(x+2, 0, screen.Clip(name, a.W()-w-x-4), m.look.Strong)
 }
 
-// drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took.
-func (m *model) drawTotals(a screen.Area) int {
+// withIcing says that totals are of base and icing together.
+const withIcing = "with icing: "
+
+// drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took. That an icing is in them
+// is said where the room the name leaves allows it.
+func (m *model) drawTotals(a screen.Area, room int) int {
 	totals, counts := m.totals()
 	text := strings.Join(totals, "  ") + "  "
 	type mark struct {
@@ -43,6 +47,9 @@ func (m *model) drawTotals(a screen.Area) int {
 		t := fmt.Sprintf("%s %d", look.Mark(s), counts[s])
 		marks = append(marks, mark{t, m.look.Severity(s)})
 		wide += screen.Width(t) + 1
+	}
+	if m.facts.Sheet.Icing != nil && wide+screen.Width(withIcing) <= room {
+		text, wide = withIcing+text, wide+screen.Width(withIcing)
 	}
 	x := a.Text(a.W()-wide, 0, text, screen.Style{})
 	for _, k := range marks {

@@ -70,13 +70,13 @@ func TestARecipeIsTypedAsItIsThought(t *testing.T) {
 	}
 	drive(m, "0 enter") // another mind about the last
 	shown := ansi.Strip(m.View().Content)
-	for _, want := range []string{"94.0 % so far, 6.0 % to go            94.00", "■", "% spread the rest"} {
+	for _, want := range []string{"94.0 % so far, 6.0 % to go            94.00", "■", "% make it 100 %"} {
 		if !strings.Contains(shown, want) {
 			t.Errorf("%q does not stand on\n%s", want, shown)
 		}
 	}
 	drive(m, "up up space %") // shea butter let go
-	if got := base(m).Oils[4]; base(m).Unfinished() != "" || got.Percent != 12 || got.Held || !strings.Contains(m.status.Text(), "not held") {
+	if got := base(m).Oils[4]; base(m).Unfinished() != "" || got.Percent != 12 || got.Held || !strings.Contains(m.status.Text(), "100 % now: cocoa butter 6.0 → 12.0 % (not held)") {
 		t.Errorf("spread: %+v, %q, %q", base(m).Oils, base(m).Unfinished(), m.status.Text())
 	}
 	drive(m, "%")
@@ -88,7 +88,7 @@ func TestARecipeIsTypedAsItIsThought(t *testing.T) {
 		t.Errorf("taken back: %q, %+v", so, base(m).Oils)
 	}
 	drive(m, "%")
-	if got := base(m).Oils[0]; base(m).Unfinished() != "" || got.Percent <= 37 || !strings.Contains(m.status.Text(), "every oil gave way") {
+	if got := base(m).Oils[0]; base(m).Unfinished() != "" || got.Percent <= 37 || !strings.Contains(m.status.Text(), "all 7 oils scaled in proportion, held ones too") {
 		t.Errorf("spread over all: %+v, %q", base(m).Oils, m.status.Text())
 	}
 }

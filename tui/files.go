@@ -34,7 +34,7 @@ func (m *model) bring(p pour.Plan, isSaved bool, path string, stamp planfile.Sta
 	m.session.Replace(p, isSaved)
 	m.keep(path, stamp)
 	m.file.opened++
-	m.file.lent = false
+	m.file.lent, m.file.like = false, ""
 }
 
 // save saves the plan and goes on with then, which may be nil. A plan without a file asks for one.
@@ -94,7 +94,7 @@ func (m *model) savedWell(msg savedMsg) tea.Cmd {
 	}
 	m.say(text)
 	m.keep(msg.path, msg.out.Stamp)
-	m.file.lent = false
+	m.file.lent, m.file.like = false, ""
 	m.session.Saved(msg.plan)
 	kept := tea.Sequence(m.writeJournal(), m.enlist())
 	switch {
@@ -109,8 +109,12 @@ func (m *model) savedWell(msg savedMsg) tea.Cmd {
 
 // askSaveAs asks for the plan's name, and then for its file, which is named after it.
 func (m *model) askSaveAs(then func(*model) tea.Cmd) {
+	name := m.session.Plan().Name
+	if name == m.file.like { // the template keeps its own
+		name += " 2"
+	}
 	m.dialogs.Open(&dialog.Prompt{
-		Title: "What is the plan called?", Text: "File and papers are named after it.", Typed: entry.New(m.session.Plan().Name),
+		Title: "What is the plan called?", Text: "File and papers are named after it.", Typed: entry.New(name),
 		Done: func(typed string) (tea.Cmd, error) {
 			if _, err := pour.Apply(m.session.Plan(), m.session.Shelf(), pour.SetName(typed)); err != nil {
 				return nil, err

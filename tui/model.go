@@ -86,9 +86,10 @@ type model struct {
 type file struct {
 	path   string
 	stamp  planfile.Stamp
-	opened int  // counts the plans that were put on the bench
-	lent   bool // it is an example's or a template's, with a name that is not its own
-	saving bool // a save is under way
+	opened int    // counts the plans that were put on the bench
+	lent   bool   // it is an example's or a template's, with a name that is not its own
+	like   string // the template that began it, whose name and file stay its own; empty: none
+	saving bool   // a save is under way
 }
 
 // typing is a cell being typed in.

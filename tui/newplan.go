@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -47,11 +48,9 @@ func (m *model) askWish(asked []fresh.Form) {
 		m.askWish(append(asked[:len(asked):len(asked)], next))
 		return nil, nil
 	}
-	leave := func() tea.Cmd {
-		if len(asked) > 1 {
-			m.askWish(asked[:len(asked)-1])
-		}
-		return nil
+	var leave func() tea.Cmd
+	if len(asked) > 1 {
+		leave = func() tea.Cmd { m.askWish(asked[:len(asked)-1]); return nil }
 	}
 	if len(q.Choices) == 0 {
 		m.dialogs.Open(&dialog.Prompt{Title: q.Ask, Text: q.Note, Typed: entry.New(q.Typed), Done: answer, Leave: leave})
@@ -79,7 +78,13 @@ func (m *model) wishList(q fresh.Question, answer func(string) (tea.Cmd, error),
 	for _, c := range q.Choices {
 		it, ok := told[c.ID]
 		if !ok {
-			it = dialog.Item{ID: c.ID, Name: c.Name, Aside: c.Aside, Detail: c.Detail}
+			it = dialog.Item{ID: c.ID, Name: c.Name, Detail: c.Detail}
+		}
+		if c.Aside != "" {
+			it.Aside = c.Aside
+		}
+		if q.SoFar != "" {
+			it.Detail = slices.Insert(slices.Clone(it.Detail), min(1, len(it.Detail)), "So far: "+q.SoFar)
 		}
 		l.Items = append(l.Items, it)
 	}

@@ -66,9 +66,11 @@ func (m *model) loaded(msg loadedMsg) tea.Cmd {
 		return nil
 	}
 	if msg.doc.Plan.Template {
-		m.ask("A template", msg.doc.Plan.Name+" is a template.",
-			dialog.Answer{Text: "begin a new plan from it", Do: func() tea.Cmd { return m.beginFrom(msg.doc) }},
-			dialog.Answer{Text: "open the template itself", Do: func() tea.Cmd { return m.putDown(msg.doc) }})
+		m.dialogs.Open(&dialog.Question{Title: "A template", Text: msg.doc.Plan.Name + " is a template.", Answers: []dialog.Answer{
+			{Text: "begin a new plan from it", Do: func() tea.Cmd { return m.beginFrom(msg.doc) }},
+			{Text: "open the template itself", Do: func() tea.Cmd { return m.putDown(msg.doc) }},
+			{Text: "cancel"},
+		}})
 		return nil
 	}
 	return m.putDown(msg.doc)
@@ -78,7 +80,7 @@ func (m *model) loaded(msg loadedMsg) tea.Cmd {
 func (m *model) beginFrom(doc planfile.Document) tea.Cmd {
 	drop := m.dropJournal()
 	m.bring(pour.FromTemplate(doc.Plan), false, "", planfile.Stamp{})
-	m.file.lent = true
+	m.file.lent, m.file.like = true, doc.Plan.Name
 	m.say("a new plan from the template " + doc.Plan.Name + "; saving asks for its name")
 	return drop
 }

@@ -2,6 +2,12 @@ package tui
 
 import (
 	"errors"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -188,6 +194,41 @@ func TestNoBraceIsLeftInWhatIsSaid(t *testing.T) {
 	}
 }
 
+// Every text of the screens that names an action in braces names one there is: a slip would stand on the screen as it is written.
+func TestWhatStandsInBracesIsAnAction(t *testing.T) {
+	m, inBraces, seen := keys.BuiltIn(), regexp.MustCompile(`\{[a-z]+( [a-z]+)*\}`), 0
+	err := filepath.WalkDir(".", func(path string, _ os.DirEntry, err error) error {
+		if err != nil || filepath.Ext(path) != ".go" || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		if err != nil {
+			return err
+		}
+		ast.Inspect(file, func(n ast.Node) bool {
+			lit, ok := n.(*ast.BasicLit)
+			if !ok || lit.Kind != token.STRING {
+				return true
+			}
+			for _, named := range inBraces.FindAllString(lit.Value, -1) {
+				seen++
+				known := false
+				for mode := keys.Bench; mode <= keys.Pad; mode++ {
+					known = known || m.Fill(mode, named) != named
+				}
+				if !known {
+					t.Errorf("%s: %s is no action", path, named)
+				}
+			}
+			return true
+		})
+		return nil
+	})
+	if err != nil || seen < 50 {
+		t.Errorf("%d were found, %v", seen, err)
+	}
+}
+
 func TestTheFooterIsClickedLikeItsKeys(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 36}} {
 		m := opened(t, size[0], size[1])
@@ -245,5 +286,20 @@ func TestAClickBesideALineKeepsWhatWasTyped(t *testing.T) {
 	drive(m, "S a")
 	if clickOn(t, m, " pourbench "); m.dialogs.Top() == nil || said(m) != "× what was typed stays until it is kept or left: Esc leaves it" {
 		t.Errorf("said %q", said(m))
+	}
+}
+
+// The totals in the title are of base and icing: that is said where there is an icing, and room.
+func TestTheTotalsSayThatAnIcingIsInThem(t *testing.T) {
+	m := opened(t, 120, 36)
+	if f := frame(m); !strings.Contains(f, "with icing: oils ") {
+		t.Errorf("the title is\n%s", f)
+	}
+	if resize(m, 80, 24); strings.Contains(frame(m), "with icing: ") || !strings.Contains(frame(m), "Alpine Meadow") {
+		t.Errorf("on a narrow screen it is\n%s", frame(m))
+	}
+	resize(m, 120, 36)
+	if drive(m, "f7 I y"); m.session.Plan().Icing != nil || strings.Contains(frame(m), "with icing: ") {
+		t.Errorf("without an icing it is\n%s", frame(m))
 	}
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -139,13 +140,16 @@ func TestATemplateBeginsANewPlanOrIsOpenedItself(t *testing.T) {
 	if f := frame(m); !strings.Contains(f, "begin a new plan from it") {
 		t.Fatalf("it does not ask:\n%s", f)
 	}
-	drive(m, "b")
+	drive(m, "enter") // what it is for stands highlighted
 	if p := m.session.Plan(); p.Template || m.file.path != "" || !m.session.Dirty() {
 		t.Errorf("the new plan: template %v, kept as %q, unsaved %v", p.Template, m.file.path, m.session.Dirty())
 	}
 	drive(m, "s")
 	if f := frame(m); !strings.Contains(f, "What is the plan called?") {
 		t.Errorf("saving does not ask for a name:\n%s", f)
+	}
+	if drive(m, "enter"); !strings.Contains(frame(m), "t-bar-2.toml") {
+		t.Errorf("saving offers the template's own file:\n%s", frame(m))
 	}
 	drive(m, "esc o d")
 	typeText(m, "T Bar")
@@ -262,5 +266,35 @@ func TestAnswersFromTheShelfAreToldByTheShelf(t *testing.T) {
 	drive(m, "enter")
 	if it := top(t, m).Items[1]; len(it.Detail) < 3 {
 		t.Errorf("a scent is told as %q", it.Detail)
+	}
+}
+
+// Past the first question of a new plan its footer says that Esc goes back, and what was picked is marked, and named with every entry.
+func TestTheQuestionsOfANewPlanSayWhatWasPicked(t *testing.T) {
+	m := opened(t, 80, 24)
+	drive(m, "n")
+	if f := frame(m); !strings.Contains(f, "Esc leave") {
+		t.Errorf("the first question shows\n%s", f)
+	}
+	drive(m, "enter enter")
+	typeText(m, "mica-gold")
+	drive(m, "enter")
+	typeText(m, "mica-rose")
+	drive(m, "enter")
+	f := frame(m)
+	for _, want := range []string{"Which colours? So far: gold, rose", "Esc back"} {
+		if !strings.Contains(f, want) {
+			t.Errorf("%q does not stand on\n%s", want, f)
+		}
+	}
+	for _, it := range top(t, m).Items {
+		picked := it.ID == "mica-gold" || it.ID == "mica-rose"
+		if strings.Contains(it.Aside, "picked") != picked || !slices.Contains(it.Detail[:min(2, len(it.Detail))], "So far: gold, rose") {
+			t.Errorf("%s says %q, %q", it.ID, it.Aside, it.Detail)
+		}
+	}
+	drive(m, "esc")
+	if f := frame(m); !strings.Contains(f, "So far: gold") || strings.Contains(f, "rose,") {
+		t.Errorf("one back, it shows\n%s", f)
 	}
 }

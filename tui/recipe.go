@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -69,6 +70,9 @@ func (m *model) understood(l recipe.Line) dialog.Line {
 		if l.G > 0 {
 			text = l.Name + " " + show.Weight(l.G) + " = " + show.Percent(l.Percent, 2)
 		}
+		if l.Why != "" {
+			return dialog.Line{Lead: "→", Style: m.look.Caution, Text: text + "; " + l.Why}
+		}
 		return dialog.Line{Lead: "→", Style: m.look.Good, Text: text}
 	case recipe.Odd:
 		return dialog.Line{Lead: "×", Style: m.look.Wrong, Text: cmp.Or(l.Meant(), l.Why)}
@@ -93,7 +97,10 @@ func (m *model) recipeSum(n pour.BatchName, r *recipe.Recipe) []dialog.Line {
 	}
 	out := []dialog.Line{{Text: text, Style: st}}
 	if odd := r.Count(recipe.Odd); odd > 0 {
-		text := "× " + counted(odd, "line") + " not understood and not taken: mend, or {pad as meant} takes what may be meant"
+		text := "× " + counted(odd, "line") + " not understood and not taken"
+		if slices.ContainsFunc(r.Lines, func(l recipe.Line) bool { return len(l.Near) > 0 }) {
+			text += m.fill(": mend, or {pad take what may be meant} takes what may be meant")
+		}
 		if r.Open > 0 {
 			text += "; without its weight the others come out larger than written"
 		}
@@ -121,7 +128,7 @@ func (m *model) takeRecipe(n pour.BatchName, text string) error {
 	}
 	said := counted(len(r.Parts()), "oil") + " taken, each held as written; {undo} takes them back"
 	if so := r.Unfinished(); so != "" {
-		said = so + "; {spread} spreads the rest, {undo} takes it all back"
+		said = so + "; {spread} makes it 100 %, {undo} takes it all back"
 	}
 	m.say(said)
 	m.station = panel.Batch

@@ -24,11 +24,14 @@ func TestAPastedRecipeIsShownAndTaken(t *testing.T) {
 	shown := ansi.Strip(m.View().Content)
 	for _, want := range []string{
 		"A recipe for the base", "→ olive oil 35 %", "→ coconut oil 25 %", "× did you mean shea butter", "→ canola oil 12.5 %", "· worked out here, not taken", "· set in the Lye panel", "× no oil on the shelf",
-		"4 oils: 77.5 % so far, 22.5 % to go", "2 lines not understood",
+		"4 oils: 77.5 % so far, 22.5 % to go", "2 lines not understood and not taken: mend, or Tab takes what may be",
 	} {
 		if !strings.Contains(shown, want) {
 			t.Errorf("%q does not stand on\n%s", want, shown)
 		}
+	}
+	if strings.ContainsAny(shown, "{}") {
+		t.Errorf("a brace is left on\n%s", shown)
 	}
 	drive(m, "tab")
 	if shown = ansi.Strip(m.View().Content); !strings.Contains(shown, "→ shea butter 15 %") || !strings.Contains(shown, "1 line not understood") {
@@ -42,7 +45,7 @@ func TestAPastedRecipeIsShownAndTaken(t *testing.T) {
 			t.Fatalf("taken: %+v", got)
 		}
 	}
-	if m.station != panel.Batch || m.at().ID != "oils" || !strings.Contains(m.status.Text(), "92.5 % so far, 7.5 % to go; % spreads the rest") {
+	if m.station != panel.Batch || m.at().ID != "oils" || !strings.Contains(m.status.Text(), "92.5 % so far, 7.5 % to go; % makes it 100 %") {
 		t.Errorf("at %s: %q", m.at().ID, m.status.Text())
 	}
 	drive(m, "u")

@@ -40,6 +40,7 @@ type Question struct {
 	Note    string   // said beside it
 	Typed   string   // what stands on the line already
 	Shelf   string   // the list of the shelf that the choices are from, as the bench names it; empty: none
+	SoFar   string   // what was chosen of it already
 	Choices []Choice // the first is what is usual
 }
 
@@ -169,7 +170,8 @@ func (f Form) technique() Question {
 
 func (f Form) colours() Question {
 	q := Question{Ask: "Which colours? A jug each, beside the pot", Shelf: listColourants}
-	first := Choice{ID: choiceDone, Name: "that is all", Aside: f.soFar(f.Wishes.Colours, f.colourName)}
+	q.sofar(f.names(f.Wishes.Colours, f.colourName))
+	first := Choice{ID: choiceDone, Name: "that is all"}
 	if len(f.Wishes.Colours) == 0 {
 		first = Choice{ID: choiceDone, Name: "white and blue", Aside: "suggested", Detail: append([]string{"Suggested"}, f.names(f.suggested(), f.colourName)...)}
 	}
@@ -179,10 +181,27 @@ func (f Form) colours() Question {
 	}
 	for _, c := range f.shelf.Colourants {
 		if len(f.Wishes.Colours) < mostColours {
-			q.Choices = append(q.Choices, Choice{ID: c.ID, Name: c.Name})
+			q.Choices = append(q.Choices, Choice{ID: c.ID, Name: c.Name, Aside: f.picked(c.ID)})
 		}
 	}
 	return q
+}
+
+// picked says of a colour how often it was chosen: it may have several jugs.
+func (f Form) picked(id string) string {
+	n := 0
+	for _, c := range f.Wishes.Colours {
+		if c == id {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "picked"
+	}
+	return fmt.Sprintf("picked %d times", n)
 }
 
 // mostColours is how many colours the form takes: one for each of the jugs that two hands manage; more are added on the bench.
@@ -192,11 +211,13 @@ const mostColours = 8
 const mostScents = 4
 
 func (f Form) scents() Question {
+	q := Question{Ask: "Which scents?", Shelf: listScents}
+	q.sofar(f.names(f.Wishes.Scents, f.scentName))
 	first := Choice{ID: choiceDone, Name: "no scent", Detail: []string{"No scent", "a under Scent adds one later."}}
 	if len(f.Wishes.Scents) > 0 {
-		first = Choice{ID: choiceDone, Name: "that is all", Aside: f.soFar(f.Wishes.Scents, f.scentName)}
+		first = Choice{ID: choiceDone, Name: "that is all"}
 	}
-	q := Question{Ask: "Which scents?", Shelf: listScents, Choices: []Choice{first}}
+	q.Choices = append(q.Choices, first)
 	for _, s := range f.shelf.Scents {
 		if len(f.Wishes.Scents) < mostScents && !slices.Contains(f.Wishes.Scents, s.ID) {
 			q.Choices = append(q.Choices, Choice{ID: s.ID, Name: s.Name})
@@ -205,9 +226,13 @@ func (f Form) scents() Question {
 	return q
 }
 
-// soFar names what was chosen up to now.
-func (f Form) soFar(ids []string, name func(string) string) string {
-	return strings.Join(f.names(ids, name), ", ")
+// sofar says what was chosen up to now, in the question too: not everybody sees what is said beside it.
+func (q *Question) sofar(names []string) {
+	if len(names) > 0 {
+		q.SoFar = strings.Join(names, ", ")
+		q.Ask, _, _ = strings.Cut(q.Ask, "?")
+		q.Ask += "? So far: " + q.SoFar
+	}
 }
 
 func (f Form) names(ids []string, name func(string) string) []string {

@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -88,4 +90,44 @@ func TestUnknownFiguresAreDrawnAsADashNeverAsZero(t *testing.T) {
 			t.Errorf("the paper lacks %q", want)
 		}
 	}
+}
+
+// What is gathered of a thing is the sum of what is weighed of it, to the digit.
+func TestWhatIsGatheredIsTheSumOfWhatIsWeighed(t *testing.T) {
+	sheets, _ := examples(t)
+	ounces := testPlan()
+	ounces.Show.Mass = pour.MassOunce
+	for _, s := range append(sheets, work(testPlan()), work(ounces)) {
+		half := s.Plan.Show.LyeStepG / 1000
+		if s.Plan.Show.Mass == pour.MassOunce {
+			half = 0.00501 // from 1 or 10 oz on the sum is drawn in hundredths, what it sums may be finer
+		}
+		weighed := map[string]float64{}
+		for _, b := range s.Batches() {
+			for _, w := range b.Weighings() {
+				if w.Kind != pour.WeighBatter {
+					weighed[w.Kind+w.Name] += onPaper(t, s, w)
+				}
+			}
+		}
+		for _, w := range s.Totals {
+			if got, want := onPaper(t, s, w), weighed[w.Kind+w.Name]; math.Abs(got-want) > half {
+				t.Errorf("%s: %v of %s are gathered, %v are weighed", s.Plan.Name, got, w.Name, want)
+			}
+		}
+	}
+}
+
+// onPaper is a weight as the paper draws it.
+func onPaper(t *testing.T, s pour.Sheet, w pour.Weighing) float64 {
+	t.Helper()
+	draw := s.Plan.Show.WeightApart
+	if w.Fine() {
+		draw = s.Plan.Show.DoseApart
+	}
+	v, err := strconv.ParseFloat(draw(w.G).Number, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }

@@ -35,6 +35,9 @@ func (d *desk) told(list []pour.Warning) string {
 	text := string(list[0].Severity) + ": "
 	for _, w := range list {
 		text += sentence(w.Text) + " "
+		if d.ofBoth(w) {
+			text += "So it is of base and icing. "
+		}
 	}
 	if do := sentence(list[0].Do); !d.said[do] {
 		d.said[do] = true
@@ -77,6 +80,16 @@ func once(w pour.Warning) string {
 		return advice(w)
 	}
 	return w.Where + ": " + advice(w)
+}
+
+// ofBoth says whether a warning stands on either batch in the same words: said once, it is said of both.
+func (d *desk) ofBoth(w pour.Warning) bool {
+	for _, other := range d.sheet.Warnings {
+		if other.Where != w.Where && once(other) == once(w) {
+			return true
+		}
+	}
+	return false
 }
 
 // anywhere picks every warning.

@@ -81,8 +81,8 @@ func (d *desk) own() {
 			others = append(others, w)
 		default:
 			list = append(list, w)
+			d.said[once(w)] = true
 		}
-		d.said[once(w)] = true
 	}
 	for _, w := range list {
 		d.tick(row{text: d.bearing(w)})
@@ -104,8 +104,11 @@ func (d *desk) bears(w pour.Warning) bool {
 // bearing is a warning in the few words the bench needs.
 func (d *desk) bearing(w pour.Warning) string {
 	text := sentence(w.Told())
-	if d.sheet.Icing == nil {
+	switch {
+	case d.sheet.Icing == nil:
 		text = sentence(w.Text)
+	case d.ofBoth(w):
+		text = "Base and icing: " + sentence(w.Text)
 	}
 	switch d.placeOf(w) {
 	case stepLye, stepScent:

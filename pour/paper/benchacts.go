@@ -39,7 +39,7 @@ func (d *desk) actTable() {
 			i--
 			act(b.Name, map[pour.TaskKind]string{pour.TaskColour: "stir the colours in: ", pour.TaskScent: "scents in, by hand: "}[st.Kind]+strings.Join(jugs, ", "), at, "")
 		case pour.TaskBed:
-			act("", "wipe the rim, cover, "+bedWord(d.sheet.Plan.Bed.Keep), at, "")
+			act("", "wipe the rim; "+d.sheet.Plan.Bed.Do(), at, "")
 		default:
 			text := d.sheet.Tell(st)
 			if text == "" {
@@ -92,18 +92,6 @@ func (d *desk) within(st pour.Stint) string {
 		return "none suits all"
 	}
 	return strings.ReplaceAll(d.span(w.From, w.To), "+", "")
-}
-
-// bedWord is how the loaf is kept, in a word or two.
-func bedWord(bed string) string {
-	switch bed {
-	case pour.BedInsulate:
-		return "wrap it warm"
-	case pour.BedChill:
-		return "chill it"
-	default:
-		return "leave it unwrapped"
-	}
 }
 
 // after is the bed, cleaning up, cut and cure.

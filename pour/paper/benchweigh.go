@@ -79,9 +79,10 @@ func (d *desk) jugRows(b batch, i int, carrier string) [][]string {
 	j := b.Jugs[i]
 	var rows [][]string
 	first := []string{box + pour.Letter(i) + " " + j.Name, d.show.Weight(j.BatterWeighG)}
+	full := []string{"    all in it", d.show.Weight(j.TotalG)} // as it is poured from
 	add := func(text, weigh, carrier, at string) {
 		rows = append(rows, append(first, text, weigh, carrier, at))
-		first = []string{"", ""}
+		first, full = full, []string{"", ""}
 	}
 	at := d.stirred(b, pour.TaskColour, j.Name)
 	for _, dose := range j.Colourants {
@@ -100,7 +101,7 @@ func (d *desk) jugRows(b batch, i int, carrier string) [][]string {
 		add(box+"scent "+x.Name, d.show.Dose(x.G), "", at)
 		at = ""
 	}
-	if len(rows) == 0 {
+	for len(rows) < 2 {
 		add("", "", "", "")
 	}
 	return rows

@@ -49,14 +49,17 @@ func (d *desk) when(matters bool, text string) {
 // index says in which sections this plan's own cautions and notes stand.
 func (d *desk) index() {
 	type tally struct{ cautions, notes int }
-	in, counts := make([]tally, len(d.sections)+1), map[string]bool{}
+	in, stands := make([]tally, len(d.sections)+1), map[string]int{}
 	for _, w := range d.sheet.Warnings {
 		at := d.placeOf(w)
-		if len(d.sections) == 0 || at == placeFront || d.said[once(w)] || counts[once(w)] {
+		if len(d.sections) == 0 || at == placeFront || d.said[once(w)] {
 			continue
 		}
-		counts[once(w)] = true
-		n := d.number(batchOf(w), at)
+		n, ok := stands[once(w)] // what is so of both batches is said with the first
+		if !ok {
+			n = d.number(batchOf(w), at)
+			stands[once(w)] = n
+		}
 		if w.Severity == pour.Caution {
 			in[n].cautions++
 		} else {

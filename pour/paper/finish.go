@@ -3,30 +3,18 @@ package paper
 import (
 	"math"
 	"strconv"
+	"strings"
 	"time"
-
-	"pourbench/pour"
 )
 
 // bed is covering the loaf and keeping it warm or cool.
 func (d *desk) bed() {
 	d.begin("", placeBed)
 	d.alerts(placeBed, anywhere)
-	d.tick(row{text: "Tap the mould, wipe its rim, cover it without touching the top", write: true})
-	d.tick(row{text: keep(d.sheet.Plan.Bed.Keep), write: true})
+	d.tick(row{text: "Tap the mould, wipe its rim", write: true})
+	d.tick(row{text: strings.TrimSuffix(sentence(d.sheet.Plan.Bed.Do()), "."), write: true})
 	d.tick(row{text: "Mark it CAUSTIC, RAW SOAP, NOT FOOD, with name and day; out of reach of children and pets", write: true})
 	d.tick(row{text: "Look at it after an hour or two: if it swells, cracks or grows very hot, unwrap it and let it cool", write: true})
-}
-
-func keep(bed string) string {
-	switch bed {
-	case pour.BedInsulate:
-		return "Wrap it warm, towards gel"
-	case pour.BedChill:
-		return "Chill it, apart from food, against gel"
-	default:
-		return "Leave it covered and unwrapped at room temperature"
-	}
 }
 
 // clean is clearing up while everything is still caustic.

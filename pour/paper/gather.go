@@ -39,17 +39,18 @@ func (d *desk) gather() {
 	d.info("In all, for having enough: weigh by the sections below.")
 }
 
-// vessel is the row of one jug: how much it has to hold, with room to stir besides.
+// vessel is the row of one jug: how much goes into it; it is larger than that, so that there is room to stir.
 func (d *desk) vessel(b batch, i int) {
-	text := d.of(b.Name, "jug "+b.Jugs[i].Name)
+	text, goes := d.of(b.Name, "jug "+b.Jugs[i].Name), ", larger than what goes in"
 	if i < len(b.plan.Jugs) && b.plan.Jugs[i].CapacityML > 0 {
 		text += " of " + d.show.Volume(b.plan.Jugs[i].CapacityML)
+		goes = "; what goes in"
 	}
 	if d.stopped {
 		d.tick(row{text: text, write: true})
 		return
 	}
-	d.tick(row{text: text + ", to stir in it", figure: d.show.Volume(b.Jugs[i].VesselML), write: true})
+	d.tick(row{text: text + goes, figure: d.show.Volume(b.Jugs[i].VesselML), write: true})
 }
 
 // forLye says whether a weighing is alkali, water or anything else that goes into the lye.

@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -80,13 +81,20 @@ func split(text string) (name string, a amount, why string) {
 			return string(runes), amount{}, "two numbers stand beside each other: write the amount without a gap in it"
 		}
 	}
+	if why := unweighed(runes, all); why != "" {
+		return string(runes), amount{}, why
+	}
 	if measured == 0 && len(all) > 1 {
 		return string(runes), amount{}, "which of its numbers is the amount? Write a unit behind it: %, g, kg, oz or lb"
 	}
 	for i := len(all) - 1; i >= 0; i-- {
 		n := all[i]
 		if n.unit == "" && measured > 0 {
-			continue // it belongs to the name
+			word, end := wordAt(runes, n.to)
+			if !spoons(word) {
+				continue // it belongs to the name
+			}
+			n.to = end
 		}
 		for k := n.from; k < n.to; k++ {
 			runes[k] = ' '
@@ -94,6 +102,36 @@ func split(text string) (name string, a amount, why string) {
 	}
 	return string(runes), amounts(all), why
 }
+
+// noWeights are words behind a number that measure something else than a weight: what a spoon of an oil weighs, no line says.
+const noWeights = " tbsp tbsps tbs tsp tsps tablespoon tablespoons teaspoon teaspoons spoon spoons cup cups ml cl dl l litre litres liter liters fl fluid pint pints quart quarts gallon gallons drop drops part parts piece pieces " //nolint:misspell // makers write it so too
+
+// unweighed says why a number that stands in a line without a unit is not understood: it measures no weight, or is one too many. A spoon beside
+// a weight says the same once more.
+func unweighed(runes []rune, all []number) string {
+	measured := slices.ContainsFunc(all, func(n number) bool { return n.unit != "" })
+	for _, n := range all {
+		word, _ := wordAt(runes, n.to)
+		switch {
+		case n.unit != "":
+		case spoons(word) && !measured:
+			return word + " is no weight: write grams"
+		case !measured || spoons(word) || listed(degrees, word):
+		default:
+			return "what is its " + strings.TrimSpace(string(runes[n.from:n.to])) + "? Leave the amount alone in the line, with its unit"
+		}
+	}
+	return ""
+}
+
+func spoons(word string) bool { return listed(noWeights, word) }
+
+func listed(list, word string) bool {
+	return word != "" && strings.Contains(list, " "+strings.ToLower(word)+" ")
+}
+
+// degrees are the words behind the melting point in a name.
+const degrees = " degree degrees deg f c "
 
 // amounts puts the numbers of a line together: pounds and ounces add up, and where a mass is given in grams too that one counts.
 func amounts(all []number) amount {
@@ -200,6 +238,18 @@ func oneNumber(runes []rune, from int) (n number, next int, why string) {
 	return n, n.to, ""
 }
 
+// wordAt reads the word that stands at a place, blanks before it left out, and where it ends.
+func wordAt(runes []rune, at int) (string, int) {
+	for at < len(runes) && runes[at] == ' ' {
+		at++
+	}
+	end := at
+	for end < len(runes) && unicode.IsLetter(runes[end]) {
+		end++
+	}
+	return string(runes[at:end]), end
+}
+
 // unitAt reads the unit that stands at a place, blanks before it left out.
 func unitAt(runes []rune, at int) (string, int) {
 	for at < len(runes) && runes[at] == ' ' {
@@ -208,11 +258,8 @@ func unitAt(runes []rune, at int) (string, int) {
 	if at < len(runes) && runes[at] == '%' {
 		return percentSign, at + 1
 	}
-	end := at
-	for end < len(runes) && unicode.IsLetter(runes[end]) {
-		end++
-	}
-	word := strings.ToLower(string(runes[at:end]))
+	word, end := wordAt(runes, at)
+	word = strings.ToLower(word)
 	if _, ok := unitWords()[word]; ok && (end == len(runes) || !unicode.IsNumber(runes[end])) {
 		return word, end
 	}

@@ -39,7 +39,7 @@ type Line struct {
 	Name    string // and its name
 	Percent float64
 	G       float64  // as written, g; 0 where the recipe goes by percent
-	Why     string   // Aside, Odd: why it is not taken, and how it could be
+	Why     string   // Aside, Odd: why it is not taken, and how it could be; Taken: what was assumed of it
 	Near    []string // Odd: names of oils on the shelf that may be meant
 
 	amount amount
@@ -89,6 +89,9 @@ func (b *book) read(text string) Line {
 		l.Kind, l.Why = Aside, b.aside(words)
 	case why != "":
 		return l.odd(why)
+	case amount.bare.Known && b.unitNot(l.Text) != "":
+		l.amount.bare = pour.Figure{}
+		return l.odd(b.unitNot(l.Text) + " is no unit known here: write %, g, kg, oz or lb")
 	case !amount.there():
 		l.Why = "no amount"
 	case len(words) == 0:
@@ -98,6 +101,20 @@ func (b *book) read(text string) Line {
 		return l.odd("no oil on the shelf has this name")
 	}
 	return l
+}
+
+// unitNot is the word at the end of a line, behind its one number, where all before that is an oil: it can only be a unit.
+func (b *book) unitNot(text string) string {
+	runes := []rune(unmarked(text))
+	all, why := numbers(runes)
+	if why != "" || len(all) != 1 {
+		return ""
+	}
+	word, end := wordAt(runes, all[0].to)
+	if id, _ := b.oil(words(string(runes[:all[0].from]))); id == "" || strings.ContainsFunc(string(runes[end:]), letterOrDigit) {
+		return ""
+	}
+	return word
 }
 
 func (l Line) odd(why string) Line {
@@ -110,6 +127,9 @@ func (r *Recipe) weigh() {
 	by := r.unit()
 	for i := range r.Lines {
 		l := &r.Lines[i]
+		if l.Kind == Taken && l.amount.bare.Known {
+			l.Why = "no unit: taken as " + map[unit]string{byPercent: "percent", byMass: "grams"}[by]
+		}
 		l.amount = l.amount.as(by)
 		if l.Kind == Taken {
 			*l = l.measured(by)

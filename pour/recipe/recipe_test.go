@@ -54,7 +54,8 @@ func TestALineIsUnderstoodOrSaysWhyNot(t *testing.T) {
 		{"grape seed 5 %", "grapeseed", 5, percent, ""},
 		{"sunflower 5 %", "sunflower", 5, percent, ""},
 		{"sunflower oil, high oleic 5 %", "sunflower-ho", 5, percent, ""},
-		{"soybean 5", "soybean", 5, percent, ""},
+		{"soybean 5", "soybean", 5, percent, "no unit: taken as percent"},
+		{"lard 14 g (1 tbsp)", "lard", 14, grams, ""},
 		{"tallow 0 %", "tallow", 0, percent, ""},
 
 		{"olive oil", "", 0, "", "how much of it"},
@@ -80,6 +81,15 @@ func TestALineIsUnderstoodOrSaysWhyNot(t *testing.T) {
 		{"olive oil 30 % 35 %", "", 0, "", "two amounts in %"},
 		{"olive oil 1.2.3 g", "", 0, "", "two decimal signs"},
 
+		{"hemp 1 tbsp", "", 0, "", "tbsp is no weight: write grams"},
+		{"hemp seed oil 1 Tbsp", "", 0, "", "Tbsp is no weight"},
+		{"2 cups of olive oil", "", 0, "", "cups is no weight"},
+		{"8 fl oz olive oil", "", 0, "", "fl is no weight"},
+		{"olive oil 250ml", "", 0, "", "ml is no weight"},
+		{"hemp seed oil 1 blob", "", 0, "", "blob is no unit known here"},
+		{"250g coconut oil 76", "", 0, "", "what is its 76"},
+		{"coconut oil 76 250 g", "", 0, "", "two numbers"},
+
 		{"water 330 g", "", 0, "", "worked out here"},
 		{"NaOH 140 g", "", 0, "", "worked out here"},
 		{"Lye (sodium hydroxide): 140 g", "", 0, "", "worked out here"},
@@ -102,6 +112,8 @@ func TestALineIsUnderstoodOrSaysWhyNot(t *testing.T) {
 		switch {
 		case c.oil == "" && (l.Kind == recipe.Taken || !strings.Contains(l.Why+l.Meant(), c.says)):
 			t.Errorf("%q: %+v, want %q", c.line, l, c.says)
+		case c.oil != "" && l.Why != c.says:
+			t.Errorf("%q says %q, want %q", c.line, l.Why, c.says)
 		case c.oil != "" && (l.Kind != recipe.Taken || l.Oil != c.oil || math.Abs(got-c.amount) > 1e-9 || c.unit == percent && l.G != 0):
 			t.Errorf("%q: %+v, want %v %s of %s", c.line, l, c.amount, c.unit, c.oil)
 		}
@@ -131,6 +143,12 @@ func TestEveryOilIsFoundByItsNames(t *testing.T) {
 
 func TestAWholeRecipe(t *testing.T) {
 	s := shelf(t)
+	if r := recipe.Read("olive 600 g\ncoconut 400 g\nhemp 1 tbsp\nlard 1 blob", s); r.OilsG != 1000 || r.Open != 2 {
+		t.Errorf("a spoon counts as grams: %v g, %d open", r.OilsG, r.Open)
+	}
+	if r := recipe.Read("olive 600 g\ncastor 400", s); r.Lines[1].G != 400 || r.Lines[1].Why != "no unit: taken as grams" || r.Lines[0].Why != "" {
+		t.Errorf("without a unit: %+v", r.Lines)
+	}
 	if r := recipe.Read("olive 600 g\nwibble 1/2 lb\nwibble 100 g\ncoconut 300 g", s); r.Open != 1 || r.OilsG != 1000 {
 		t.Errorf("%d lines hold no room of %v g", r.Open, r.OilsG)
 	}

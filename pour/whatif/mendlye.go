@@ -56,7 +56,7 @@ func lyeWays(m *mender, w pour.Warning) []ladder {
 	n, _ := w.Batch()
 	switch w.Code {
 	case "blend-unfinished":
-		return []ladder{{{of(n, "spread what is missing over the oils"), pour.SpreadOils(n)}}}
+		return []ladder{{{of(n, "make the oils sum to 100 %"), pour.SpreadOils(n)}}}
 	case "lye-heavy", "lye-heavy-worst":
 		return []ladder{m.raised(n), m.onTop(n)}
 	case "lye-mixed-strong":

@@ -33,7 +33,7 @@ type List struct {
 	At     int    // the highlighted entry of those that match
 	Free   string // what Enter does with typed text that matches nothing; empty: it is refused
 	Choose func(id string) tea.Cmd
-	Leave  func() tea.Cmd // what comes of leaving it; nil: nothing
+	Leave  func() tea.Cmd // what leaving it goes back to; nil: nothing
 
 	search entry.Entry
 	whole  bool // in plain lines, all of it is told
@@ -50,7 +50,19 @@ const (
 )
 
 // Keys lists the keys of the footer.
-func (l *List) Keys(f Frame) []keys.Binding { return f.Keys.Footer(keys.List, 0) }
+func (l *List) Keys(f Frame) []keys.Binding {
+	return goingBack(f.Keys.Footer(keys.List, 0), l.Leave != nil)
+}
+
+// goingBack names the key that closes after what it does where leaving goes back to something.
+func goingBack(rows []keys.Binding, back bool) []keys.Binding {
+	for i := range rows {
+		if back && rows[i].ID == keys.Close {
+			rows[i].Label = "back"
+		}
+	}
+	return rows
+}
 
 // Paste puts text into the search.
 func (l *List) Paste(text string) { l.search.Insert(text); l.At = 0 }

@@ -22,7 +22,7 @@ type Prompt struct {
 	At     int      // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
-	Leave  func() tea.Cmd                      // what comes of leaving it; nil: nothing
+	Leave  func() tea.Cmd                      // what leaving it goes back to; nil: nothing
 
 	still
 	refused string
@@ -32,7 +32,7 @@ type Prompt struct {
 
 // Keys lists the keys of the footer.
 func (p *Prompt) Keys(f Frame) []keys.Binding {
-	return slices.DeleteFunc(f.Keys.Footer(keys.Line, 0), func(b keys.Binding) bool { return b.ID == keys.NextThing && len(p.Things) == 0 })
+	return slices.DeleteFunc(goingBack(f.Keys.Footer(keys.Line, 0), p.Leave != nil), func(b keys.Binding) bool { return b.ID == keys.NextThing && len(p.Things) == 0 })
 }
 
 // Paste puts text into the line.

@@ -13,6 +13,8 @@ func (b Binding) Said() string {
 	switch {
 	case b.ID == Close || b.ID == Restore:
 		return "cancel"
+	case b.ID == TakeMeant:
+		return "yes"
 	case b.Label != "":
 		return b.Label
 	}

@@ -43,7 +43,7 @@ func changing() []Binding {
 		{ID: Hold, Keys: []string{"space"}, Needs: Held, Label: "hold", Help: "hold a jug's share or an oil's part so that it does not give way, or let it go; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
 		{ID: Flip, Keys: []string{"space"}, Needs: Words, Label: "switch", Help: "switch a word to its next value", Foot: 13},
 		{ID: Add, Keys: []string{"a"}, Needs: Adding, Label: "add", Help: "add a jug, an oil, an extra, a scent or a burst", Foot: 14},
-		{ID: Spread, Keys: []string{"%"}, Needs: Spreading, Label: "spread the rest", Help: "make the oils sum to 100 %: those that are not held take what is to go, and where none can, all give way in proportion", Foot: 9},
+		{ID: Spread, Keys: []string{"%"}, Needs: Spreading, Label: "make it 100 %", Help: "make the oils sum to 100 %: those that are not held take what is to go, or lose what is too much; where none can, all are scaled in proportion, held ones too", Foot: 9},
 		{ID: Colour, Keys: []string{"c"}, Needs: Coloured, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
 		{ID: Remove, Keys: []string{"d", "delete"}, Needs: Removing, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent or burst", Foot: 16},
 		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Help: "move the jug or the task one place up", Foot: 17},

@@ -142,6 +142,6 @@ func (m *Model) acting(s underway.Step) string {
 }
 
 func bedding(b pour.Bed) string {
-	how := map[string]string{pour.BedBare: "Leave it bare", pour.BedInsulate: "Wrap it warm", pour.BedChill: "Put it in the cold"}[b.Keep]
-	return fmt.Sprintf("%s. Cut after %.4g h.", how, b.CutAfterH)
+	do := b.Do()
+	return fmt.Sprintf("%s%s. Cut after %.4g h.", strings.ToUpper(do[:1]), do[1:], b.CutAfterH)
 }

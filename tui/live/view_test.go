@@ -56,7 +56,7 @@ func TestEveryStepSaysWhatItNeeds(t *testing.T) {
 		pour.TaskSplit:       "Into the jugs: pot 467.1 g · gentian 196.6 g · poppy 196.6 g · buttercup 184.4 g · fern 184.4 g",
 		pour.TaskColour:      "Stir in titanium white, oil-dispersible 2.34 g, high-oleic sunflower oil 4.67 g",
 		pour.TaskScent:       ", by hand",
-		pour.TaskBed:         "Wrap it warm. Cut after 24 h.",
+		pour.TaskBed:         "Cover it without touching the top and wrap it warm, towards gel. Cut after 24 h.",
 	}
 	for range len(b.m.state.Steps) {
 		now, ok := b.m.now()

@@ -1,7 +1,9 @@
 package panel
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
@@ -67,12 +69,27 @@ func (f *Facts) spreadOils(n pour.BatchName) Do {
 	if batch.Unfinished() == "" {
 		return Do{Why: "the oils sum to 100 %: nothing is to go"}
 	}
-	said := "every oil gave way in proportion"
+	said := "100 % now: "
 	next, err := pour.SpreadOils(n)(f.Plan.Clone())
-	if err == nil && slices.EqualFunc(batch.Oils, next.Batch(n).Oils, func(a, b pour.OilPart) bool { return !a.Held || a == b }) {
-		said = "spread over the oils that are not held"
+	if err == nil {
+		said += f.gaveWay(n, batch.Oils, next.Batch(n).Oils)
 	}
 	return Do{Name: "spreading of the oils", Edit: pour.SpreadOils(n), Said: said + "; {undo} takes it back"}
+}
+
+// gaveWay says which oils are another part of the blend than before.
+func (f *Facts) gaveWay(n pour.BatchName, before, after []pour.OilPart) string {
+	var changed []string
+	for i, o := range before {
+		switch {
+		case o.Percent == after[i].Percent:
+		case o.Held:
+			return fmt.Sprintf("all %d oils scaled in proportion, held ones too", len(before))
+		default:
+			changed = append(changed, f.batch(n).Oils[i].Name+" "+f.percent(o.Percent, 1)+" → "+f.percent(after[i].Percent, 1)+" %")
+		}
+	}
+	return strings.Join(changed, ", ") + " (not held)"
 }
 
 func (f *Facts) oilGrid(n pour.BatchName) grid.Grid {

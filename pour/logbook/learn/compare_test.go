@@ -150,7 +150,7 @@ func TestAWeightStandsBesideItsOwnBatchAndJug(t *testing.T) {
 		"icing " + pour.NameNaOH:            {Planned: pour.Know(icing.ToWeighG), Actual: pour.Know(2)},
 		"base " + jug.Name + " batter":      {Planned: pour.Know(jug.BatterWeighG), Actual: pour.Know(3)},
 		"base " + jug.Name + " " + dye.Name: {Planned: pour.Know(dye.PigmentG), Actual: pour.Know(4)},
-		pour.NameNaOH:                       {Planned: pour.Know(base.WeighedG + icing.WeighedG), Actual: pour.Know(5)},
+		pour.NameNaOH:                       {Planned: pour.Know(base.ToWeighG + icing.ToWeighG), Actual: pour.Know(5)},
 	}
 	for _, d := range Compare(m.record(shelf), sheet) {
 		if w, ok := want[d.What]; ok {
