@@ -3,6 +3,7 @@ package pour
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pourbench/chem"
@@ -102,6 +103,9 @@ func (t *timer) warnLateJug(i int) {
 	for _, x := range j.Scents {
 		if sc, ok := t.shelf.Scent(x.ID); ok && fast(t.shelf.BehaviourOf(sc)) {
 			code, do = "scent-fast-late", "pour it first, scent it last, or put "+sc.Name+" into the jug poured first"
+			if t.isFirst(j) {
+				do = "scent it last, work cooler, or take a slower scent than " + sc.Name
+			}
 		}
 	}
 	text := fmt.Sprintf("likely past %s when it is poured (%s)", t.suits.to, tenths)
@@ -115,6 +119,11 @@ func (t *timer) warnLateJug(i int) {
 		}
 	}
 	t.sheet.warn(warning(code, t.where(j), text, do))
+}
+
+// isFirst says whether no other jug of the batch is poured before this one.
+func (t *timer) isFirst(j *JugSheet) bool {
+	return !slices.ContainsFunc(t.batch.Jugs, func(o JugSheet) bool { return o.Clock.PourAtMin.V < j.Clock.PourAtMin.V })
 }
 
 func (t *timer) warnEarlyJug(j *JugSheet) {

@@ -383,7 +383,7 @@ func TestEveryWarningIsReadWithWhereAndWhatToDo(t *testing.T) {
 func TestWhatHelpsIsListedWithWhatItDoesToEveryJug(t *testing.T) {
 	m := opened(t, 120, 36)
 	fig := pour.Know
-	m.Update(suggestedMsg{m.session.Revision(), []whatif.Suggestion{
+	m.Update(suggestedMsg{rev: m.session.Revision(), outside: []string{"poppy"}, list: []whatif.Suggestion{
 		{What: []string{"work cooler"}, Edit: pour.SetNumber("base.oils_c", 30), Solves: true, Jugs: []whatif.Effect{
 			{Batch: pour.Base, Jug: "poppy", LateBefore: fig(63), LateAfter: fig(12), EarlyBefore: fig(0), EarlyAfter: pour.Figure{}},
 		}},
@@ -404,8 +404,8 @@ func TestWhatHelpsIsListedWithWhatItDoesToEveryJug(t *testing.T) {
 	if base(m).OilsC != 31 {
 		t.Errorf("the oils are at %v", base(m).OilsC)
 	}
-	m.Update(suggestedMsg{m.session.Revision(), nil})
-	if m.dialogs.Top() != nil || !strings.Contains(m.status.Text(), "every jug is likely inside its window") {
+	m.Update(suggestedMsg{rev: m.session.Revision()})
+	if m.dialogs.Top() != nil || !strings.Contains(m.status.Text(), "every jug with a time is likely inside its window") {
 		t.Errorf("with nothing to suggest it says %q", m.status.Text())
 	}
 }

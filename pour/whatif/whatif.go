@@ -52,8 +52,9 @@ func Suggest(p pour.Plan, s pour.Shelf, h clock.Hand) []Suggestion {
 	singles := w.tried(w.changes())
 	slices.SortStableFunc(singles, byScore)
 	var pairs []change
-	for i, a := range singles[:min(mostPaired, len(singles))] {
-		for _, b := range singles[i+1 : min(mostPaired, len(singles))] {
+	paired := w.picked(singles, mostPaired)
+	for i, a := range paired {
+		for _, b := range paired[i+1:] {
 			if a.kind != b.kind {
 				pairs = append(pairs, change{kind: a.kind + "+" + b.kind, what: append(slices.Clone(a.what), b.what...), edit: both(a.edit, b.edit)})
 			}
@@ -65,8 +66,54 @@ func Suggest(p pour.Plan, s pour.Shelf, h clock.Hand) []Suggestion {
 		slices.SortStableFunc(all, byScore)
 	}
 	out := make([]Suggestion, 0, mostSuggestions)
-	for _, c := range all[:min(mostSuggestions, len(all))] {
+	for _, c := range w.picked(all, mostSuggestions) {
 		out = append(out, Suggestion{What: c.what, Edit: c.edit, Jugs: w.effects(c.sheet), Solves: c.score.outside == 0})
+	}
+	return out
+}
+
+// picked takes the first changes of a list, yet of every batch with a jug outside some that help it: an icing that is soon brought inside
+// must not hide what can be done for a base that cannot. What solves all needs no company.
+func (w *whatIf) picked(list []change, most int) []change {
+	if len(list) <= most || list[0].score.outside == 0 {
+		return list[:min(most, len(list))]
+	}
+	batches := w.before.Batches()
+	take, taken := make([]bool, len(list)), 0
+	for i, b := range batches {
+		was, of := w.harm(w.before, b), 0
+		for k, c := range list {
+			if of < most/len(batches) && was.outside > 0 && w.harm(c.sheet, c.sheet.Batches()[i]).compare(was) < 0 {
+				of++
+				if !take[k] {
+					take[k], taken = true, taken+1
+				}
+			}
+		}
+	}
+	out := make([]change, 0, most)
+	for k, c := range list {
+		if take[k] || taken < most {
+			out = append(out, c)
+			if !take[k] {
+				taken++
+			}
+		}
+	}
+	return out
+}
+
+// Outside names the jugs of a plan that are likely outside their windows when their turn comes, the base's first.
+func Outside(p pour.Plan, s pour.Shelf, h clock.Hand) []string {
+	w := whatIf{plan: p, shelf: s, hand: h}
+	sheet := w.work(p, false)
+	var out []string
+	for _, b := range sheet.Batches() {
+		for _, j := range b.Jugs {
+			if w.outside(sheet, b, j) >= pour.LikelyPercent {
+				out = append(out, j.Name)
+			}
+		}
 	}
 	return out
 }
@@ -133,12 +180,20 @@ type whatIf struct {
 func (w *whatIf) score(sheet pour.Sheet) score {
 	var out score
 	for _, b := range sheet.Batches() {
-		for _, j := range b.Jugs {
-			p := w.outside(sheet, b, j)
-			out.worst, out.sum = max(out.worst, p), out.sum+p
-			if p >= pour.LikelyPercent {
-				out.outside++
-			}
+		of := w.harm(sheet, b)
+		out.outside, out.worst, out.sum = out.outside+of.outside, max(out.worst, of.worst), out.sum+of.sum
+	}
+	return out
+}
+
+// harm is the part of a sheet's score that is one batch's.
+func (w *whatIf) harm(sheet pour.Sheet, b *pour.BatchSheet) score {
+	var out score
+	for _, j := range b.Jugs {
+		p := w.outside(sheet, b, j)
+		out.worst, out.sum = max(out.worst, p), out.sum+p
+		if p >= pour.LikelyPercent {
+			out.outside++
 		}
 	}
 	return out

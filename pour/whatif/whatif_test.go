@@ -2,6 +2,7 @@ package whatif_test
 
 import (
 	"bytes"
+	"slices"
 	"testing"
 
 	"pourbench/chem/clock"
@@ -104,6 +105,25 @@ func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T)
 	}
 	if again := whatif.Suggest(next, shelf, clock.Hand{}); len(again) > 0 {
 		t.Errorf("after %q it goes on to suggest %q", list[0], again[0])
+	}
+}
+
+// A base whose every jug is late must not be passed over because its icing is sooner brought inside.
+func TestEveryBatchWithAJugOutsideIsHelped(t *testing.T) {
+	plan, shelf := hurried(t)
+	hand := clock.Hand{Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: 0.9, Pours: 1}}, Covariance: [][]float64{{0.05}}, Pours: 1}
+	helped := map[pour.BatchName]int{}
+	out := whatif.Outside(plan, shelf, hand)
+	list := whatif.Suggest(plan, shelf, hand)
+	for _, s := range list {
+		for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
+			if slices.ContainsFunc(s.Jugs, func(e whatif.Effect) bool { return e.Batch == n && e.OutsideBefore && e.LateAfter.V < e.LateBefore.V }) {
+				helped[n]++
+			}
+		}
+	}
+	if helped[pour.Base] < 2 || helped[pour.Icing] < 2 {
+		t.Errorf("of %d suggestions the base and the icing are helped by %v; outside are %v", len(list), helped, out)
 	}
 }
 
