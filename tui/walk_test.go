@@ -167,19 +167,20 @@ func (w *walk) update(what string, msg tea.Msg) tea.Cmd {
 	was, rev := m.session.Plan().Clone(), m.session.Revision()
 	cell, _, _ := m.cell()
 	bench := m.typing == nil && m.dialogs.Top() == nil && !m.placed.TooSmall
+	said := what == "click" || m.dialogs.Top() != nil && what == "enter" // the footer's keys, the palette and the help do what a key does
 	_, cmd := m.Update(msg)
 	nudged := ""
-	if bench && slices.Contains([]string{"+", "=", "-", "*", "_", "shift+right", "shift+left"}, what) {
+	if said || bench && slices.Contains([]string{"+", "=", "-", "*", "_", "shift+right", "shift+left"}, what) {
 		nudged = cell.Name
 	}
-	w.remember(what, bench, nudged, was, rev)
+	w.remember(what, bench, said, nudged, was, rev)
 	w.consistent()
 	w.drawn()
 	return cmd
 }
 
 // remember keeps the plans that undo and redo have to bring back, and holds them to it.
-func (w *walk) remember(what string, bench bool, nudged string, was pour.Plan, rev int) {
+func (w *walk) remember(what string, bench, said bool, nudged string, was pour.Plan, rev int) {
 	w.t.Helper()
 	m := w.m
 	plan := m.session.Plan()
@@ -194,7 +195,12 @@ func (w *walk) remember(what string, bench bool, nudged string, was pour.Plan, r
 	}
 	undone := bench && what == "u"
 	redone := bench && (what == "U" || what == "ctrl+y")
-	switch steps := w.steps(); {
+	steps := w.steps()
+	if said {
+		undone = steps == len(w.past)-1
+		redone = steps == len(w.past)+1 && len(w.ahead) > 0 && reflect.DeepEqual(plan, w.ahead[len(w.ahead)-1])
+	}
+	switch {
 	case steps == 0 && m.session.CanRedo() == "": // another plan
 		w.past, w.ahead = nil, nil
 	case undone && steps == len(w.past)-1 && reflect.DeepEqual(plan, w.past[steps]):
