@@ -226,6 +226,9 @@ func TestAnotherSizeOfLettersIsAskedForAndDrawn(t *testing.T) {
 
 // Every station's face, all views and a comparison: what stands on the screen as signs is what was sent.
 func TestEveryPlaceOfAPictureHasPixels(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one pair of hands: nothing for the race detector, and long under it")
+	}
 	g := onPixels(t, 120, 36)
 	g.tell(key("f5"))
 	for range picture.Views {

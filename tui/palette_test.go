@@ -160,6 +160,9 @@ func TestAFaultyFileOfKeysStopsNothingAndIsTold(t *testing.T) {
 
 // Whatever stands in braces in what is shown is an action's key by then.
 func TestNoBraceIsLeftInWhatIsSaid(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one pair of hands: nothing for the race detector, and long under it")
+	}
 	m := opened(t, 200, 60)
 	m.status.Clear()
 	for s := range panel.Places {
