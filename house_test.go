@@ -27,6 +27,7 @@ func house() []room {
 		{"pour/disk/disktest", "pour/disk"},
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
+		{"pour/shape", "std"},
 		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
 		{"pour/pourtest", "pour"},
 		{"pour/recipe", "pour pour/strict pour/plain"},
