@@ -30,9 +30,9 @@ type Verdict uint8
 
 // The verdicts, from bad to good.
 const (
-	Cut   Verdict = iota // not even the independent errors have room
-	Tight                // they have, but not all errors at once, or not the room that is wanted
-	Clear                // all errors at once have room
+	IsCut   Verdict = iota // not even the independent errors have room
+	IsTight                // they have, but not all errors at once, or not the room that is wanted
+	IsClear                // all errors at once have room
 )
 
 // Judge says how a piece stands whose nearer side is so far from the face of its bar, mm, when at least so much is wanted whatever the errors: clear
@@ -40,11 +40,11 @@ const (
 func (b Budget) Judge(room, wanted float64) Verdict {
 	switch {
 	case room >= math.Max(b.Worst(), wanted)-slack:
-		return Clear
+		return IsClear
 	case room >= b.Usual()-slack && room > 0:
-		return Tight
+		return IsTight
 	}
-	return Cut
+	return IsCut
 }
 
 // slack is what rounding of lengths may take, mm.

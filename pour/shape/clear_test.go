@@ -16,11 +16,11 @@ func TestASlantedLookCanCostAnEmbed(t *testing.T) {
 	near(t, "the room towards B", b, 3.5, 1e-12)
 	budget := shape.Budget{Placing: 1, Wander: 0.5}
 	near(t, "what is left for the look", a-budget.Worst(), 2, 1e-12)
-	if budget.Judge(a, 3) != shape.Clear {
+	if budget.Judge(a, 3) != shape.IsClear {
 		t.Error("without the look it is clear")
 	}
 	budget.Sight = shape.Parallax(13, 10*degree)
-	if got := budget.Judge(a, 3); got != shape.Tight {
+	if got := budget.Judge(a, 3); got != shape.IsTight {
 		t.Errorf("with the look it is %d, want tight: 3.79 needed at worst, 2.55 usually, 3.5 there", got)
 	}
 	near(t, "worst case", budget.Worst(), 1.5+2.2923, 5e-5)
@@ -32,7 +32,7 @@ func TestAnEmbedForTheWrongPitchIsCut(t *testing.T) {
 	a, b := shape.Between(12.8, 37.2, 25-2.4, 18) // the bar between two wires at 12.5 and 37.5, each taking 0.6
 	near(t, "the room towards A", a, 0.8, 1e-12)
 	near(t, "the room towards B", b, 5.6, 1e-12)
-	if got := (shape.Budget{Placing: 1, Wander: 0.5}).Judge(math.Min(a, b), 3); got != shape.Cut {
+	if got := (shape.Budget{Placing: 1, Wander: 0.5}).Judge(math.Min(a, b), 3); got != shape.IsCut {
 		t.Errorf("it is %d, want cut", got)
 	}
 }
@@ -40,10 +40,10 @@ func TestAnEmbedForTheWrongPitchIsCut(t *testing.T) {
 // E3: below what is wanted, though its errors have room.
 func TestABoxTurnedHasLessThanIsWanted(t *testing.T) {
 	budget := shape.Budget{Placing: 1, Wander: 0.5, HalfKerf: 0.3}
-	if got := budget.Judge(2.20577, 3); got != shape.Tight {
+	if got := budget.Judge(2.20577, 3); got != shape.IsTight {
 		t.Errorf("it is %d, want tight", got)
 	}
-	if got := budget.Judge(2.20577, 0); got != shape.Clear {
+	if got := budget.Judge(2.20577, 0); got != shape.IsClear {
 		t.Errorf("where nothing is wanted it is %d, want clear", got)
 	}
 }
@@ -69,7 +69,7 @@ func TestRoomMirroredAndScaledAndItsVerdict(t *testing.T) {
 		}
 		wanted := term.Draw(t, "wanted")
 		// Every error at once, each as large as it may be: a piece that is clear does not reach the cut's path.
-		if room := math.Min(a, b); budget.Judge(room, wanted) == shape.Clear && room-budget.Placing-budget.Wander-budget.Sight-budget.HalfKerf < -1e-8 {
+		if room := math.Min(a, b); budget.Judge(room, wanted) == shape.IsClear && room-budget.Placing-budget.Wander-budget.Sight-budget.HalfKerf < -1e-8 {
 			t.Fatalf("it is called clear and can be cut: %g", room)
 		}
 		if budget.Judge(math.Min(a, b)+1, wanted) < budget.Judge(math.Min(a, b), wanted) {

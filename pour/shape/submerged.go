@@ -2,17 +2,15 @@ package shape
 
 import "math"
 
-// Cap is the volume in mm³ of the cap of a ball of a radius that is so high: π·h²·(3R − h)/3. Heights outside the ball count as its edge. Derived.
-func Cap(radius, height float64) float64 {
-	h := math.Min(math.Max(height, 0), 2*radius)
-	return math.Pi * h * h * (3*radius - h) / 3
-}
-
 // Ball is the volume in mm³ of a ball of a diameter: π·d³/6. Derived.
 func Ball(diameter float64) float64 { return math.Pi * diameter * diameter * diameter / 6 }
 
-// BallBelow is the volume in mm³ of what lies below the surface of a ball that stands so far out of it. Derived.
-func BallBelow(diameter, out float64) float64 { return Ball(diameter) - Cap(diameter/2, out) }
+// BallBelow is the volume in mm³ of what lies below the surface of a ball that stands so far out of it: the ball less its [Cap], which has a radius of
+// √(h·(d − h)) where it is cut. Derived.
+func BallBelow(diameter, out float64) float64 {
+	h := math.Min(math.Max(out, 0), diameter)
+	return Ball(diameter) - Cap(math.Sqrt(h*(diameter-h)), h)
+}
 
 // PrismBelow is the volume in mm³ of what lies below the surface of a piece that has the same outline at every height: area × depth. A box, a
 // cylinder, an oval and what is cut from a sheet are such pieces. What stands on the surface has none. Derived.
