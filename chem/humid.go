@@ -22,7 +22,7 @@ type humidFit struct {
 }
 
 // humidFits lists the limits. The salts are fits of the CRC Handbook of Chemistry and Physics, constant humidity solutions (after
-// Wexler), for 10 to 40 °C, within 2 % (read). Sucrose: 84 to 85 % at 25 °C (memory; "above 85 %" in an encyclopaedia, read). Glucose
+// Wexler), for 10 to 40 °C, within 2 % (read). Sucrose: 84 to 85 % at 25 °C (memory). Glucose
 // 81 %, citric acid 75 to 78 %, of which the lower is taken (memory). Those three are said without their temperature.
 func humidFits() [6]humidFit {
 	return [6]humidFit{
