@@ -19,6 +19,7 @@ func isHundred(sum float64) bool { return math.Abs(sum-100) <= sumTolerance+nois
 const (
 	maxParts   = 64
 	mostBursts = 256
+	mostMarks  = 256
 )
 
 // Check returns everything in the plan that cannot be: first every field by its row, in the order of the file, then what
@@ -87,6 +88,13 @@ func (c *checker) fields(at spot, rows []Field) {
 			c.number(at, f, float64(*v))
 		case *string:
 			c.text(at, f, *v)
+		case *[]float64:
+			for _, number := range *v {
+				c.number(at, f, number)
+			}
+			if len(*v) > mostMarks {
+				c.add(at.path(f.Key), fmt.Sprint(len(*v)), "is more than a loaf has room for", fmt.Sprintf("keep to %d", mostMarks))
+			}
 		case *[]string:
 			for _, text := range *v {
 				c.text(at, f, text)
@@ -182,6 +190,8 @@ func (c *checker) onShelf(at spot, f *Field, id string) {
 		_, ok = c.shelf.Extra(id)
 	case TakesScent:
 		_, ok = c.shelf.Scent(id)
+	case TakesTopping:
+		_, ok = c.shelf.Topping(id)
 	default:
 		_, ok = c.shelf.Technique(id)
 	}
@@ -205,6 +215,8 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 		return "extra", append(ids(s.Extras, func(x Extra) string { return x.ID }), colourants()...)
 	case TakesScent:
 		return "scent", ids(s.Scents, func(x Scent) string { return x.ID })
+	case TakesTopping:
+		return "topping", ids(s.Toppings, func(x ToppingMaterial) string { return x.ID })
 	}
 	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
 }

@@ -116,6 +116,12 @@ func (f Field) value() string {
 		return strconv.Quote(*at)
 	case *[]string:
 		return strings.Join(*at, ", ")
+	case *[]float64:
+		words := make([]string, len(*at))
+		for i, v := range *at {
+			words[i] = shortNumber(v)
+		}
+		return strings.TrimSpace(strings.Join(words, ", ") + " " + string(f.Unit))
 	case *time.Time:
 		return at.Format("2006-01-02 15:04")
 	case *int:

@@ -45,6 +45,8 @@ const (
 	UnitDay     Unit = "d"
 	UnitCount   Unit = ""
 	UnitParts   Unit = "parts"
+	UnitDegree  Unit = "°"
+	UnitDensity Unit = "g/mL"
 )
 
 // Need says what it means when a key is not in the plan file, and whether it is written when it says nothing new.
@@ -74,6 +76,7 @@ const (
 	TakesColourant              // of a colourant
 	TakesExtra                  // of an extra or a colourant
 	TakesScent                  // of a scent
+	TakesTopping                // of a topping material
 )
 
 // Field is one row of the list of everything a plan holds: what reading, writing, checking, editing, the screens and the
@@ -87,7 +90,7 @@ type Field struct {
 	Default   float64 // of a number that stands
 	Low, High float64 // of a number; of a name High is the most letters, of a list the most items; both 0: no limit
 	Step      float64 // what one nudge changes
-	At        any     // where it stands in the plan: *float64, *int, *int64, *bool, *string, *[]string, *time.Time or a pointer to a list of parts
+	At        any     // where it stands in the plan: *float64, *int, *int64, *bool, *string, *[]string, *[]float64, *time.Time or a pointer to a list of parts
 	Known     *bool   // becomes true when the key is there; nil: nothing else tells that it is
 	Need      Need
 	Takes     Takes // what a text can be
@@ -120,6 +123,12 @@ func (f *Field) each(grow int, scratch bool, visit func(i int, fields []Field)) 
 		eachOf(at, grow, scratch, (*Dose).Fields, visit)
 	case *[]ScentPart:
 		eachOf(at, grow, scratch, (*ScentPart).Fields, visit)
+	case *[]Topping:
+		eachOf(at, grow, scratch, (*Topping).Fields, visit)
+	case *[]ToppingPart:
+		eachOf(at, grow, scratch, (*ToppingPart).Fields, visit)
+	case *[]Embed:
+		eachOf(at, grow, scratch, (*Embed).Fields, visit)
 	default:
 		return false
 	}
@@ -162,6 +171,8 @@ func (f Field) Zero() bool {
 		return *at == ""
 	case *[]string:
 		return len(*at) == 0
+	case *[]float64:
+		return len(*at) == 0
 	case *time.Time:
 		return at.IsZero()
 	}
@@ -174,6 +185,20 @@ func (f Field) Zero() bool {
 type Table struct {
 	Key    string // empty: what stands above the first section
 	Fields []Field
+}
+
+// Spare reports whether the table need not be written: no plan had it once, and it says nothing but its defaults.
+func (t Table) Spare() bool {
+	if !slices.Contains([]string{tablePiping, tableTop, tableCut}, t.Key) {
+		return false
+	}
+	return !slices.ContainsFunc(t.Fields, func(f Field) bool { return !f.Zero() && !f.atDefault() })
+}
+
+// atDefault reports whether a field that stands has its default.
+func (f Field) atDefault() bool {
+	v, number := f.At.(*float64)
+	return number && f.Need == Standing && *v == f.Default
 }
 
 // Blank is what a plan file that says nothing would mean: every field at its default.

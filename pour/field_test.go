@@ -10,7 +10,7 @@ import (
 // TestEveryFieldOfAPlanHasARow walks the structs of a plan and asks the list for each place in them, so that a field
 // without a row is found.
 func TestEveryFieldOfAPlanHasARow(t *testing.T) {
-	p := Plan{Icing: &Batch{}}
+	p := Plan{Icing: &Batch{}, Top: grownTop()}
 	grown(&p.Base)
 	grown(p.Icing)
 	rows := map[any]bool{}
@@ -31,6 +31,10 @@ func TestEveryFieldOfAPlanHasARow(t *testing.T) {
 func grown(b *Batch) {
 	b.Blend, b.Oils, b.Extras, b.Scents = make([]Burst, 1), make([]OilPart, 1), make([]ExtraPart, 1), make([]ScentPart, 1)
 	b.Jugs = []Jug{{Colourants: make([]Dose, 1)}}
+}
+
+func grownTop() Top {
+	return Top{Toppings: []Topping{{Parts: make([]ToppingPart, 1)}}, Embeds: make([]Embed, 1)}
 }
 
 func note(rows map[any]bool, fields []Field) {
@@ -64,7 +68,7 @@ func places(v reflect.Value, path string, visit func(path string, at any)) {
 
 func TestEveryRowSaysWhatItIs(t *testing.T) {
 	p := Blank()
-	p.Icing = &Batch{}
+	p.Icing, p.Top = &Batch{}, grownTop()
 	grown(&p.Base)
 	grown(p.Icing)
 	var check func(table string, fields []Field)

@@ -4,8 +4,15 @@ package pour
 
 // tableKeys are the tables of a plan file in its order; the first is what stands above the sections.
 func tableKeys() []string {
-	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing)}
+	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut}
 }
+
+// The tables that are written only where they say something.
+const (
+	tablePiping = "piping"
+	tableTop    = "top"
+	tableCut    = "cut"
+)
 
 // Tables lists everything a plan holds, table by table in the order of the file, each row pointing into the plan. The
 // icing's table is there only when there is an icing.
@@ -37,6 +44,12 @@ func (p *Plan) fieldsOf(key string) []Field {
 		return bedFields(&p.Bed)
 	case "run":
 		return runFields(&p.Run)
+	case tablePiping:
+		return pipingFields(&p.Piping)
+	case tableTop:
+		return topLists(&p.Top)
+	case tableCut:
+		return cutFields(&p.Cut)
 	case string(Base):
 		return batchFields(Base, &p.Base)
 	case string(Icing):
@@ -83,6 +96,7 @@ func mouldFields(m *Mould) []Field {
 func roomFields(r *Room) []Field {
 	return []Field{
 		{Key: "temperature_c", Label: "room", Need: Standing, Unit: UnitCelsius, Default: 21, Low: -10, High: 50, Step: 1, At: &r.TemperatureC, Means: "the air where the pour happens"},
+		{Key: "humidity_percent", Label: "air is damp by", Need: Quiet, Unit: UnitPercent, High: 100, Step: 5, At: &r.HumidityPercent, Means: "relative humidity where the bars lie; 0: not stated"},
 	}
 }
 

@@ -23,6 +23,9 @@ type Plan struct {
 	Swirl    Swirl
 	Bed      Bed
 	Run      RunPlan
+	Piping   Piping // the shape of the icing
+	Top      Top    // what goes onto and into the poured loaf
+	Cut      Cut
 	Base     Batch
 	Icing    *Batch // nil: no icing
 	Template bool   // begins new plans: opened at the bench it gives one of its own
@@ -68,7 +71,8 @@ type Mould struct {
 
 // Room is where the pour happens.
 type Room struct {
-	TemperatureC float64 // air, °C, -10 to 50
+	TemperatureC    float64 // air, °C, -10 to 50
+	HumidityPercent float64 // relative humidity where the bars lie; 0: not stated
 }
 
 // Swirl is how the jugs meet in the mould.
@@ -263,6 +267,9 @@ type ScentPart struct {
 // Clone returns a copy that shares nothing with p.
 func (p Plan) Clone() Plan {
 	p.Run.Order = append([]string(nil), p.Run.Order...)
+	p.Top = p.Top.clone()
+	p.Cut.MarksMM = append([]float64(nil), p.Cut.MarksMM...)
+	p.Cut.WiresMM = append([]float64(nil), p.Cut.WiresMM...)
 	p.Base = p.Base.Clone()
 	if p.Icing != nil {
 		icing := p.Icing.Clone()

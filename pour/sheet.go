@@ -21,11 +21,15 @@ type Sheet struct {
 	Icing    *BatchSheet // nil: no icing
 	Run      []Task
 	Bars     Bars
-	Gel      Gel        // how warm the loaf gets in its bed; filled in by [Sheet.Time]
-	Totals   []Weighing // everything to weigh, base and icing together, largest first
-	Warnings []Warning  // worst first
-	Timed    bool       // the clock's figures and warnings are in it
-	Mingling Mingling   // what the colours do beside each other; filled in by [Sheet.Mingle]
+	Gel      Gel          // how warm the loaf gets in its bed; filled in by [Sheet.Time]
+	Totals   []Weighing   // everything to weigh, base and icing together, largest first
+	Warnings []Warning    // worst first
+	Timed    bool         // the clock's figures and warnings are in it
+	Cut      CutSheet     // where the loaf is cut and what comes of it
+	Embeds   []EmbedSheet // by the plan's list
+	Piping   PipingSheet  // the icing as it is piped
+	Toppings []ToppingLine
+	Mingling Mingling // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 
 // BatchSheet is every figure of one batch.

@@ -22,6 +22,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 		}
 		return sheet
 	}
+	sheet.cutting()
 	m := mixer{plain: s.plain, show: p.Show, roomC: p.Room.TemperatureC}
 	sheet.Base = m.sized(s.bill(Base, p.Base), p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
 		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.Size.PouredML

@@ -22,6 +22,8 @@ func TestTheSmallestPlanTakesTheDocumentedDefaults(t *testing.T) {
 			SplitMin: 0.5, StirMin: 0.5, ScentMin: 0.5, PourMin: 1, ChangeMin: 0.1, IntoPotMin: 0.5, TurnMin: 0.25, PourOutMin: 1.5,
 			WireMin: 1, CombMin: 1, SpoonMin: 3, LevelMin: 0.25, PipeMin: 2, BedMin: 2,
 		},
+		Piping: pour.Piping{ResiduePercent: 7, BagG: 250, UnitS: 7, FillMin: 2.5},
+		Cut:    pour.Cut{ClearMM: 3, PlaceMM: 1, WanderMM: 0.5, SightDeg: 5},
 		Base: pour.Batch{
 			Size: "mould", SuperfatPercent: 5, LyeConcentrationPercent: 33, NaOHPurityPercent: 100, KOHPurityPercent: 100,
 			OilsC: 35, LyeC: 35, SplitAtMin: 2, FinalMoisturePercent: 10, Carrier: "extra",

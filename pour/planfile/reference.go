@@ -57,6 +57,8 @@ func takes(f pour.Field) string {
 		return time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC).Format(strict.WallLayout)
 	case *string:
 		return text(f)
+	case *[]float64:
+		return "list of numbers"
 	case *[]string:
 		return "list of " + strings.ReplaceAll(text(f), "'s name", "") + "s"
 	}
@@ -90,6 +92,8 @@ func text(f pour.Field) string {
 		return "extra's id"
 	case pour.TakesScent:
 		return "scent's id"
+	case pour.TakesTopping:
+		return "topping's id"
 	}
 	return "text"
 }

@@ -35,6 +35,9 @@ func encode(p pour.Plan) (string, error) {
 	e.line("# %s", headComment)
 	e.line("format = %d", pour.FormatVersion)
 	for _, t := range p.Tables() {
+		if t.Spare() {
+			continue
+		}
 		if t.Key != "" {
 			e.line("")
 			e.line("[%s]", t.Key)
@@ -104,6 +107,8 @@ func (e *emitter) value(path string, f pour.Field) string {
 			e.fail(fmt.Errorf("%s is in the year %d, which a plan file cannot hold; choose a year from 1 to 9999", path, y))
 		}
 		return at.Format(strict.WallLayout)
+	case *[]float64:
+		return e.numbers(path, *at)
 	case *[]string:
 		items := make([]string, len(*at))
 		for i, s := range *at {
@@ -112,6 +117,15 @@ func (e *emitter) value(path string, f pour.Field) string {
 		return "[" + strings.Join(items, ", ") + "]"
 	}
 	return e.inline(path, f)
+}
+
+// numbers writes a list of numbers.
+func (e *emitter) numbers(path string, list []float64) string {
+	items := make([]string, len(list))
+	for i, v := range list {
+		items[i] = e.float(fmt.Sprintf("%s[%d]", path, i), v)
+	}
+	return "[" + strings.Join(items, ", ") + "]"
 }
 
 // inline writes a list of parts on one line.

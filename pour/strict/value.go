@@ -13,7 +13,7 @@ import (
 )
 
 // Read puts the value of a key into at, by what at points to: *float64, *int, *int64, *bool, *string for a line of text,
-// *[]string or *time.Time for a time on the wall clock. It reports whether a value was put there.
+// *[]string, *[]float64 or *time.Time for a time on the wall clock. It reports whether a value was put there.
 func (t *Table) Read(key string, at any) bool {
 	switch at := at.(type) {
 	case *float64:
@@ -31,6 +31,8 @@ func (t *Table) Read(key string, at any) bool {
 		return t.Line(key, at, t.file.form.Letters)
 	case *[]string:
 		return t.Lines(key, at)
+	case *[]float64:
+		return t.Numbers(key, at)
 	case *time.Time:
 		return t.Wall(key, at)
 	}
@@ -39,9 +41,12 @@ func (t *Table) Read(key string, at any) bool {
 
 // Number reads a finite number, whole or not.
 func (t *Table) Number(key string, at *float64) bool {
-	switch v := t.tree[key].(type) {
-	case nil:
-		return false
+	v, there := t.tree[key]
+	return there && t.number(key, v, at)
+}
+
+func (t *Table) number(key string, v any, at *float64) bool {
+	switch v := v.(type) {
 	case int64:
 		*at = float64(v)
 		return true
@@ -185,6 +190,27 @@ func (t *Table) Lines(key string, at *[]string) bool {
 	out := make([]string, len(items))
 	for i, item := range items {
 		ok = t.line(fmt.Sprintf("%s[%d]", key, i), item, &out[i], t.file.form.Letters) && ok
+	}
+	if len(out) == 0 {
+		out = nil
+	}
+	*at = out
+	return ok
+}
+
+// Numbers reads a list of finite numbers.
+func (t *Table) Numbers(key string, at *[]float64) bool {
+	v, there := t.tree[key]
+	items, ok := v.([]any)
+	if there && !ok {
+		t.kind(key, v, "a list of numbers is wanted", "write a list in brackets: [12.5, 38]")
+	}
+	if !ok || t.tooMany(key, len(items)) {
+		return false
+	}
+	out := make([]float64, len(items))
+	for i, item := range items {
+		ok = t.number(fmt.Sprintf("%s[%d]", key, i), item, &out[i]) && ok
 	}
 	if len(out) == 0 {
 		out = nil
