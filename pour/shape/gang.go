@@ -246,7 +246,3 @@ func (g Gang) clearest(r room, features []Feature) []Part {
 	}
 	return out
 }
-
-// Swell is how much room wires of a diameter need of a loaf that is pressed onto all of them at once, mm: each its own thickness. A free loaf
-// grows by it, one between stops is squeezed by it over its length. Derived.
-func (g Gang) Swell(diameter float64) float64 { return float64(len(g.Wires)) * diameter }

@@ -53,13 +53,6 @@ func TestAGangOfAnotherPitchToThePrintedDigits(t *testing.T) {
 	}
 }
 
-// Ten half-millimetre wires in 250 mm need 5.0 mm, 2.0 %; one cut 0.2 %. Derived.
-func TestWiresNeedTheirOwnRoom(t *testing.T) {
-	near(t, "ten of them", pitched(10, 25, 0.5, 3).Swell(0.5), 5, 1e-12)
-	near(t, "of the length", pitched(10, 25, 0.5, 3).Swell(0.5)/250*100, 2, 1e-12)
-	near(t, "one", pitched(1, 25, 0.5, 3).Swell(0.5)/250*100, 0.2, 1e-12)
-}
-
 // N wires leave N − 1 whole bars, and the two ends.
 func TestWiresLeaveOneBarFewer(t *testing.T) {
 	g := shape.Gang{Wires: []float64{0, 25.2, 50.1, 75.4}, Kerf: 0.6}
