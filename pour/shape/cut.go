@@ -48,15 +48,19 @@ const (
 // grain keeps a length that is a whole number of bars from losing one to the last bit.
 const grain = 1e-9
 
-// spare is how many cuts a stretch has beside those between two bars.
-func (s Stretch) spare() float64 {
-	n := 0.0
-	for _, cut := range []bool{s.CutA, s.CutB, s.Slice > 0} {
-		if cut {
-			n++
-		}
+// ends is the length that the least trims, the slice and their own cuts take.
+func (s Stretch) ends() float64 {
+	sum := 0.0
+	if s.CutA {
+		sum += s.TrimA + s.Kerf
 	}
-	return n
+	if s.CutB {
+		sum += s.TrimB + s.Kerf
+	}
+	if s.Slice > 0 {
+		sum += s.Slice + s.Kerf
+	}
+	return sum
 }
 
 // For is the stretch as it is cut when the rest goes there: both its ends are trimmed when both get a part of it.
@@ -68,7 +72,7 @@ func (s Stretch) For(rest Rest) Stretch {
 }
 
 // room is the length for bars and the cuts between them.
-func (s Stretch) room() float64 { return s.Length - s.TrimA - s.TrimB - s.Slice - s.spare()*s.Kerf }
+func (s Stretch) room() float64 { return s.Length - s.ends() }
 
 // Most is how many bars of a thickness there is room for: N·t + (N − 1)·k ≤ what trims, slice and their own cuts leave. Derived.
 func (s Stretch) Most(thickness float64) int {
