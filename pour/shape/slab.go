@@ -43,8 +43,8 @@ func (s Slab) Best(length, width, most float64) (best Grid, ok bool) {
 		if turned {
 			x, y = width, length
 		}
-		for _, c := range about(s.along(), x) {
-			for _, r := range about(s.across(), y) {
+		for _, c := range about(s.along(), x, most) {
+			for _, r := range about(s.across(), y, most) {
 				g := s.Bars(c, r)
 				g.Turned = turned
 				off := math.Max(math.Abs(g.BarX-x), math.Abs(g.BarY-y))
@@ -59,11 +59,10 @@ func (s Slab) Best(length, width, most float64) (best Grid, ok bool) {
 	return best, ok
 }
 
-// about are the numbers of bars near what there is room for.
-func about(s Stretch, thickness float64) []int {
-	n := s.Most(thickness)
+// about are the numbers of bars whose thickness can be within most of what is wanted.
+func about(s Stretch, thickness, most float64) []int {
 	var out []int
-	for i := max(1, n-1); i <= n+2; i++ {
+	for i := max(1, s.Most(thickness+most)); i <= s.Most(max(thickness-most, thickness/2))+1; i++ {
 		out = append(out, i)
 	}
 	return out
