@@ -241,8 +241,10 @@ func TestAMirroredStretchHasTheMirroredPlan(t *testing.T) {
 			t.Fatalf("off %d and %d, over %g and %g", a.Off, b.Off, a.Over, b.Over)
 		}
 	})
-	s := shape.Wanted{Stretch: shape.Stretch{Length: 100, CutA: true, CutB: true}, Thin: 20, Thick: 30, Step: 0.5, Clear: 3,
-		Features: []shape.Feature{{From: 8, To: 20}, {From: 36, To: 47}, {From: 61, To: 70}, {From: 84, To: 92}}}
+	s := shape.Wanted{
+		Stretch: shape.Stretch{Length: 100, CutA: true, CutB: true}, Thin: 20, Thick: 30, Step: 0.5, Clear: 3,
+		Features: []shape.Feature{{From: 8, To: 20}, {From: 36, To: 47}, {From: 61, To: 70}, {From: 84, To: 92}},
+	}
 	m := s
 	m.Features = nil
 	for _, f := range s.Features {
@@ -268,8 +270,10 @@ func TestALongerLoafGivesNoFewerBars(t *testing.T) {
 
 // Two pieces 5 mm apart leave no window for a cut that keeps 3 mm off both: the two are named and share a bar. A third 40 mm on has its own.
 func TestAnEmptyWindowIsNamed(t *testing.T) {
-	w := shape.Wanted{Stretch: shape.Stretch{Length: 100, Kerf: 0.6}, Thin: 20, Thick: 30, Step: 0.5, Clear: 3,
-		Features: []shape.Feature{{From: 60, To: 70}, {From: 5, To: 15}, {From: 20, To: 22}}}
+	w := shape.Wanted{
+		Stretch: shape.Stretch{Length: 100, Kerf: 0.6}, Thin: 20, Thick: 30, Step: 0.5, Clear: 3,
+		Features: []shape.Feature{{From: 60, To: 70}, {From: 5, To: 15}, {From: 20, To: 22}},
+	}
 	p, ok := w.Best()
 	if !ok || len(p.Tight) != 1 || p.Tight[0] != [2]int{1, 2} {
 		t.Fatalf("%v %+v, want the pair 1 and 2", ok, p)
