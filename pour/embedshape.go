@@ -114,3 +114,34 @@ func (p *Plan) rimMM() float64 {
 	}
 	return max(p.Mould.HeightMM-p.Mould.FillMM, 0)
 }
+
+// NewEmbed is a disc that stands clear between this plan's cuts, half as deep as the base at most and with a quarter of its height out of it.
+func (p Plan) NewEmbed(name string) Embed {
+	const least = 5 // mm: smaller pieces are toppings
+	thinnest := p.Mould.BarMM
+	s := Sheet{Plan: p}
+	s.cutting()
+	for _, b := range s.Cut.Bars {
+		thinnest = min(thinnest, b.ThicknessMM())
+	}
+	need := max(p.sightBudget(0).Worst(), p.Cut.ClearMM)
+	long := max(math.Floor(thinnest-2*need), least)
+	high := max(min(long, math.Floor(p.Mould.FillMM/2)), 1)
+	return Embed{Name: name, LengthMM: long, HeightMM: high, OutMM: math.Floor(high) / 4}
+}
+
+// features are the pieces whose place the maker chose herself, so that cuts have to be found around them; rods are cut through.
+func (p *Plan) features() []shape.Feature {
+	var out []shape.Feature
+	for i := range p.Top.Embeds {
+		e := &p.Top.Embeds[i]
+		if e.In != EmbedOwn || e.Outline == OutlineRod {
+			continue
+		}
+		along, _ := e.takes(e.outline(p.Mould.LengthMM))
+		for _, at := range e.AtMM {
+			out = append(out, shape.Feature{From: at - along/2, To: at + along/2})
+		}
+	}
+	return out
+}
