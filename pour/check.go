@@ -33,6 +33,9 @@ func (p Plan) Check(s Shelf) []strict.Fault {
 	if p.Swirl.First != "" && p.Swirl.First == p.Swirl.Last && len(p.Base.Jugs) > 1 {
 		c.add("swirl.last", strict.Quote(p.Swirl.Last), "is pinned first and last", "let one of the two go")
 	}
+	for i := range p.Top.Embeds {
+		c.embed(spot{table: tableTop}.item("embed", i), &p.Top.Embeds[i])
+	}
 	c.batch(Base, &p.Base)
 	if p.Icing != nil {
 		c.batch(Icing, p.Icing)
@@ -219,43 +222,6 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 		return "topping", ids(s.Toppings, func(x ToppingMaterial) string { return x.ID })
 	}
 	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
-}
-
-func (c *checker) mould(m Mould) {
-	if m.Shape == ShapeSlab && m.BarWidthMM > m.WidthMM {
-		c.add("mould.bar_width_mm", strict.Short(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
-	}
-	switch m.Shape {
-	case ShapeTube:
-		c.tube(m)
-	case ShapeCavity:
-		c.cavities(m)
-	default:
-		if m.BarMM > m.LengthMM {
-			c.add("mould.bar_mm", strict.Short(m.BarMM), "is thicker than the mould is long", "write at most mould.length_mm")
-		}
-	}
-}
-
-// tube checks that a tube is round, and that a round comes out of it.
-func (c *checker) tube(m Mould) {
-	if m.WidthMM != m.LengthMM {
-		c.add("mould.width_mm", strict.Short(m.WidthMM), "is another diameter than mould.length_mm = "+strict.Short(m.LengthMM)+", and a tube is round", "write its inside diameter as both")
-	}
-	if m.BarMM > m.FillMM {
-		c.add("mould.bar_mm", strict.Short(m.BarMM), "is thicker than the tube is filled high, and rounds are cut along its height", "write at most mould.fill_mm")
-	}
-}
-
-// cavities checks that there are some, and that what is said to go into one has room in it.
-func (c *checker) cavities(m Mould) {
-	if m.Cavities < 1 {
-		c.add("mould.cavities", strict.Short(float64(m.Cavities)), "no single mould is filled", "write how many cavities there are, 1 or more")
-	}
-	if box := m.LengthMM * m.WidthMM * m.FillMM / 1000; m.CavityML > box*(1+noise) {
-		c.add("mould.cavity_ml", strict.Short(m.CavityML), "is more than a box of its measures holds filled to mould.fill_mm, "+strict.Short(math.Round(box*10)/10)+" mL",
-			"measure length, width and height of one cavity where they are greatest, or fill one with water and weigh it: 1 g is 1 mL")
-	}
 }
 
 func ids[T any](list []T, id func(T) string) []string {

@@ -1,7 +1,6 @@
 package pour
 
 import (
-
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
@@ -22,10 +21,14 @@ func Weigh(p Plan, s Shelf) Sheet {
 		return sheet
 	}
 	sheet.cutting()
+	sheet.embed()
+	taken := sheet.displaced()
 	m := mixer{plain: s.plain, show: p.Show, roomC: p.Room.TemperatureC}
 	sheet.Base = m.sized(s.bill(Base, p.Base), p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
-		return p.Mould.AreaMM2() * p.Mould.FillMM / 1000 / unit.Size.PouredML
+		return (p.Mould.AreaMM2()*p.Mould.FillMM - taken) / 1000 / unit.Size.PouredML
 	})
+	sheet.Base.Size.HeightMM += taken / p.Mould.AreaMM2()
+	sheet.weighEmbeds()
 	if p.Icing != nil {
 		icing := m.sized(s.bill(Icing, *p.Icing), p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
 			if p.Icing.Size == SizeBar {
