@@ -70,7 +70,7 @@ func (s *Sheet) embed() {
 	m := s.Plan.Mould
 	for i := range s.Plan.Top.Embeds {
 		e := &s.Plan.Top.Embeds[i]
-		o := e.outline(m.LengthMM)
+		o := e.outline(m.AlongMM())
 		k := EmbedSheet{
 			Name: e.Name, Material: e.Material, Outline: o, TurnRad: e.turn(), HeightMM: e.height(), OutMM: e.OutMM,
 			Rod: e.Outline == OutlineRod, RoundRod: e.roundRod(), MadeDays: e.made(), HardDays: e.hardDays(),
@@ -79,7 +79,7 @@ func (s *Sheet) embed() {
 			k.Material = EmbedSoap
 		}
 		k.ExtentMM, k.AcrossMM = e.takes(o)
-		below, whole := e.below(o, m.LengthMM, m.FillMM)
+		below, whole := e.below(o, m.AlongMM(), m.FillMM)
 		k.SubmergedMM3, k.WholeMM3 = Know(below), whole
 		part, sides := e.buried(o, m.FillMM)
 		k.BuriedPercent = Know(part * 100)
@@ -139,15 +139,15 @@ func largest(f Figure, v float64) Figure {
 // stands are the centres of a kind along the loaf.
 func (s *Sheet) stands(e *Embed) []float64 {
 	if e.Outline == OutlineRod {
-		return []float64{s.Plan.Mould.LengthMM / 2}
+		return []float64{s.Plan.Mould.AlongMM() / 2}
 	}
 	if e.In == EmbedOwn {
 		return e.AtMM
 	}
 	var out []float64
-	for i := 0; i < len(s.Cut.Bars); i += max(e.Every, 1) {
-		b := s.Cut.Bars[i]
-		out = append(out, (b.StartMM+b.EndMM)/2+e.AlongMM)
+	columns := s.Cut.Columns()
+	for i := 0; i < len(columns); i += max(e.Every, 1) {
+		out = append(out, columns[i].MiddleMM()+e.AlongMM)
 	}
 	return out
 }
@@ -159,7 +159,7 @@ func (s *Sheet) piece(k *EmbedSheet, at, across float64) EmbedPiece {
 		p.Verdict, p.MarkMM = VerdictThrough, at
 		return p
 	}
-	i, ok := s.barAt(at)
+	i, ok := s.barAt(at, across)
 	if !ok {
 		p.Verdict = VerdictAstray
 		return p
@@ -194,11 +194,12 @@ func verdictWord(v shape.Verdict) string {
 	}
 }
 
-// barAt is the bar that a place along the loaf lies in, or under the cut beside it.
-func (s *Sheet) barAt(at float64) (int, bool) {
+// barAt is the bar that a place lies in, or under the cut beside it: along the loaf from end A, and across it from its middle.
+func (s *Sheet) barAt(at, across float64) (int, bool) {
 	half := s.Plan.Cut.KerfMM/2 + noise
+	across += s.Plan.Mould.WidthMM / 2
 	for i, b := range s.Cut.Bars {
-		if at >= b.StartMM-half && at <= b.EndMM+half {
+		if at >= b.StartMM-half && at <= b.EndMM+half && (across >= b.LeftMM-half && across <= b.RightMM+half || !s.Cut.sides()) {
 			return i, true
 		}
 	}
@@ -223,9 +224,9 @@ const mostDisplaced = 0.9
 func (s *Sheet) displaced() float64 {
 	m, sum := s.Plan.Mould, 0.0
 	for _, k := range s.Embeds {
-		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.LengthMM))
+		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.AlongMM()))
 	}
-	return min(sum, mostDisplaced*m.LengthMM*m.WidthMM*m.FillMM)
+	return min(sum, mostDisplaced*m.AreaMM2()*m.FillMM)
 }
 
 // inLoaf is how many pieces stand in the loaf at all.

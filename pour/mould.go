@@ -42,11 +42,14 @@ func (m Mould) AreaMM2() float64 {
 	return m.LengthMM * m.WidthMM
 }
 
-// AlongMM is the length that cuts are measured along: the mould's, or of a tube the height it is filled to. Cavities are not cut: theirs is the
-// length of one.
+// AlongMM is the length that cuts are measured along: the mould's, or of a tube the height it is filled to. Cavities are not cut: they are
+// taken to stand end to end.
 func (m Mould) AlongMM() float64 {
-	if m.Shape == ShapeTube {
+	switch m.Shape {
+	case ShapeTube:
 		return m.FillMM
+	case ShapeCavity:
+		return m.LengthMM * float64(m.Cavities)
 	}
 	return m.LengthMM
 }
@@ -64,10 +67,7 @@ func (m Mould) IsCut() bool { return m.Shape != ShapeCavity }
 
 // barPart is one bar's part of all that is poured, as a fraction of its length, of a slab's area or of the cavities.
 func (m Mould) barPart() float64 {
-	if m.Shape == ShapeCavity {
-		return 1 / float64(m.Cavities)
-	}
-	part := m.BarMM / m.AlongMM()
+	part := m.ThicknessMM() / m.AlongMM()
 	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		part *= m.BarWidthMM / m.WidthMM
 	}
@@ -85,6 +85,15 @@ func (m Mould) BarCount() int {
 		count *= int(math.Floor(m.WidthMM/m.BarWidthMM + slack))
 	}
 	return count
+}
+
+// single is the cut plan of cavities: a bar in each, and no cut.
+func (m Mould) single() CutSheet {
+	c := CutSheet{Bars: make([]BarPiece, m.Cavities), UsualMM: m.LengthMM}
+	for i := range c.Bars {
+		c.Bars[i] = BarPiece{StartMM: float64(i) * m.LengthMM, EndMM: float64(i+1) * m.LengthMM, RightMM: m.WidthMM}
+	}
+	return c
 }
 
 // cooling is through what surface, mm², and over what half thickness, mm, soap standing so high cools: all sides of a box, a cylinder's ends
