@@ -36,8 +36,10 @@ func Weigh(p Plan, s Shelf) Sheet {
 		})
 		sheet.Icing = &icing
 	}
+	sheet.strew(s)
 	sheet.bars()
-	sheet.totals()
+	sheet.toppingPlastics(s)
+	sheet.totals(s)
 	sheet.write(s)
 	sheet.schedule()
 	sheet.inspect(s)
@@ -85,7 +87,8 @@ func (m Mould) BarCount() int {
 	return count
 }
 
-// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture.
+// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture, and what lies on them. Scents are judged on
+// base and icing alone: a topping would only thin them.
 func (s *Sheet) bars() {
 	m := s.Plan.Mould
 	part := m.barPart()
@@ -107,7 +110,8 @@ func (s *Sheet) bars() {
 		s.Bars.StandsMM += b.Size.HeightMM
 	}
 	s.Bars.OverRimMM = s.Bars.StandsMM - m.HeightMM
-	s.Bars.CuredG = cured * part
+	s.Bars.CutG += s.toppingOn(m.BarMM, false)
+	s.Bars.CuredG = cured*part + s.toppingOn(m.BarMM, true)
 	s.Bars.BaseScentPercent = chem.PercentOfBar(scent, cured)
 	s.scentInBar(cured)
 }

@@ -110,13 +110,14 @@ func placeOf(code string) step {
 		return stepSplit
 	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split", "scent-nowhere":
 		return stepScent
-	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored":
+	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored",
+		"topping-bleeds", "topping-untested", "topping-dissolves", "topping-melts", "topping-flammable", "topping-dust", "topping-order", "topping-dose":
 		return stepPour
 	case "mould-overfull", "mould-high", "icing-over-rim", "mould-underfilled", "mould-offcut":
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed
-	case "cured-heavier", "salt-bar":
+	case "cured-heavier", "salt-bar", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire":
 		return placeCut
 	default:
 		return placeFront
