@@ -41,7 +41,7 @@ func reckonTopping(p pour.Plan, shelf pour.Shelf, t pour.Topping) strewnOn {
 			x.hides += f * 1000 / (layer * u.DensityGML)
 		}
 		if u.SizeMM > 0 && u.DensityGML > 0 && !u.Flat && !m.Batter {
-			one := math.Pi * math.Pow(u.SizeMM, 3) / 6 * u.DensityGML / 1000
+			one := math.Pi * u.SizeMM * u.SizeMM * u.SizeMM / 6 * u.DensityGML / 1000
 			x.balls += f / one
 			x.strips += f / one * (p.Cut.KerfMM + u.SizeMM)
 		}
