@@ -16,6 +16,7 @@ const (
 	WeighScent    = "scent"
 	WeighTopping  = "topping"
 	WeighBatter   = "batter" // a jug's part of it, at the split
+	WeighEmbed    = "embed"  // all pieces of a kind
 	NameNaOH      = "sodium hydroxide (NaOH)"
 	NameKOH       = "potassium hydroxide (KOH)"
 	NameStock     = "stock lye"
@@ -47,6 +48,11 @@ func (s *Sheet) totals(shelf Shelf) {
 		b.weighings(add)
 	}
 	s.toppingWeighings(shelf, add)
+	for _, k := range s.Embeds {
+		if g := k.AllG.orUnknown(); g > 0 {
+			add(Weighing{Name: k.Name, Kind: WeighEmbed, G: g}, g)
+		}
+	}
 	slices.SortStableFunc(list, func(a, b Weighing) int { return cmp.Compare(b.G, a.G) })
 	s.Totals = list
 }

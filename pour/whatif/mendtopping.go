@@ -63,20 +63,9 @@ func (m *mender) strewn(i int, when string) ladder {
 func (m *mender) strewnLater(i int) ladder {
 	var out ladder
 	for to := i + 1; to < len(m.before.Toppings); to++ {
-		out = append(out, Mend{"put " + m.before.Toppings[i].Name + " on after " + m.before.Toppings[to].Name, moved(i, to)})
+		out = append(out, Mend{"put " + m.before.Toppings[i].Name + " on after " + m.before.Toppings[to].Name, pour.MoveTopping(i, to-i)})
 	}
 	return out
-}
-
-// moved puts a topping in another place of the list.
-func moved(from, to int) pour.Edit {
-	return func(p pour.Plan) (pour.Plan, error) {
-		var err error
-		for i := from; i < to && err == nil; i++ {
-			p, err = pour.MoveTopping(i, 1)(p)
-		}
-		return p, err
-	}
 }
 
 // swapped puts another material of the same kind in the place of one of a topping.
@@ -86,11 +75,22 @@ func (m *mender) swapped(i int) ladder {
 		old, _ := m.shelf.Topping(part.Material)
 		for _, x := range m.shelf.Toppings {
 			if x.ID != old.ID && x.Kind == old.Kind {
-				out = append(out, Mend{"take " + x.Name + " in place of " + old.Name, pour.SwapToppingMaterial(i, k, x.ID)})
+				out = append(out, Mend{"take " + x.Name + " in place of " + old.Name, swap(i, k, x.ID)})
 			}
 		}
 	}
 	return out
+}
+
+// swap puts another material in a place, as much of it as is usual: what covers well of one spills of another.
+func swap(i, part int, id string) pour.Edit {
+	return func(p pour.Plan) (pour.Plan, error) {
+		p, err := pour.SwapToppingPart(i, part, id)(p)
+		if err != nil {
+			return p, err
+		}
+		return pour.UsualTopping(i)(p)
+	}
 }
 
 // bare leaves a topping out.
