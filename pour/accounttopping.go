@@ -175,15 +175,11 @@ func (t teller) toppingMelts() Term {
 	return bare(0)
 }
 
-// toppingOn is what all toppings add to a bar of the mould's thickness; nothing where there are none.
+// toppingOn is what all toppings add to a bar; nothing where there are none.
 func (t teller) toppingOn(cured bool) Term {
 	return sumOver(len(t.sheet.Toppings), func(i int) Term {
-		adds := t.fig("toppings[].adds_g", i)
-		switch {
-		case t.sheet.Toppings[i].OnLoaf():
-			return product(adds, ratio(t.whole("mould.bar_mm"), t.barAlong()))
-		case cured:
-			return adds
+		if cured || t.sheet.Toppings[i].OnLoaf() {
+			return t.fig("toppings[].adds_g", i)
 		}
 		return bare(0)
 	})

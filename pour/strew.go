@@ -118,21 +118,17 @@ func (b *blended) balls() Figure {
 	return Figure{V: out, Known: out > 0}
 }
 
-// usualBar is a bar as the cutter gives them: its thickness, on average of all, and its width, mm, and how many there are.
+// usualBar is a bar as the cutter gives them on average: its thickness and its width, mm, and how many there are.
 func (s *Sheet) usualBar() (alongMM, acrossMM float64, count int) {
 	m := s.Plan.Mould
-	alongMM, acrossMM, count = m.BarMM, m.WidthMM, m.BarCount()
-	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
-		acrossMM = m.BarWidthMM
+	if len(s.Cut.Bars) == 0 {
+		return m.BarMM, m.WidthMM, 0
 	}
-	if n := len(s.Cut.Bars); n > 0 && m.Shape == ShapeLoaf {
-		all := 0.0
-		for _, b := range s.Cut.Bars {
-			all += b.ThicknessMM()
-		}
-		alongMM, count = all/float64(n), n
+	alongMM, acrossMM = s.Cut.UsualMM, m.WidthMM
+	if s.Cut.sides() {
+		acrossMM = s.Cut.Bars[0].WideMM()
 	}
-	return alongMM, acrossMM, count
+	return alongMM, acrossMM, len(s.Cut.Bars)
 }
 
 // strew works out what goes on the top.
@@ -151,7 +147,6 @@ func (s *Sheet) strew(shelf Shelf) {
 // strewn works one topping out.
 func (s *Sheet) strewn(b *blended) ToppingLine {
 	along, across, count := s.usualBar()
-	m := s.Plan.Mould
 	l := ToppingLine{
 		Name: b.name(), Kind: b.of[0].Kind, When: b.when(), Colour: b.of[b.largest()].Colour, WeepsRH: b.weepsRH(s.Plan.Room.TemperatureC), MeltsC: b.meltsC(),
 		PerBarG: b.perBarG(along * across), HandsMin: b.HandsMin, Parts: make([]ToppingPartLine, len(b.Parts)),
@@ -161,7 +156,7 @@ func (s *Sheet) strewn(b *blended) ToppingLine {
 	}
 	bars := float64(count)
 	if l.OnLoaf() {
-		bars = m.LengthMM * m.WidthMM / (along * across) // trims get theirs
+		bars = 1 / s.barPart() // trims get theirs
 	}
 	l.AllG = l.PerBarG.times(bars)
 	l.AddsG = l.PerBarG.times(b.overParts(ToppingMaterial.adds))
@@ -286,22 +281,6 @@ func (s *Sheet) toppingTurns() {
 	for turn, i := range order {
 		s.Toppings[i].Turn = turn + 1
 	}
-}
-
-// toppingOn is what the toppings add, g, to a bar so thick along the loaf: what went on before the cut grows with its top, what goes on after
-// it is of a bar. cured: with what goes on after the cut. Unknown grams of one make the sum [Unknown].
-func (s *Sheet) toppingOn(alongMM float64, cured bool) float64 {
-	usual, _, _ := s.usualBar()
-	sum := 0.0
-	for _, l := range s.Toppings {
-		switch {
-		case l.OnLoaf():
-			sum += l.AddsG.orUnknown() * alongMM / usual
-		case cured:
-			sum += l.AddsG.orUnknown()
-		}
-	}
-	return sum
 }
 
 // toppingPlastics says what part of the cured bar is plastic, once the bar's mass is known.
