@@ -38,9 +38,11 @@ func Weigh(p Plan, s Shelf) Sheet {
 		})
 		sheet.Icing = &icing
 	}
+	sheet.strew(s)
 	sheet.weighCut()
 	sheet.bars()
-	sheet.totals()
+	sheet.toppingPlastics(s)
+	sheet.totals(s)
 	sheet.write(s)
 	sheet.schedule()
 	sheet.inspect(s)
@@ -69,7 +71,8 @@ func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchShee
 	return s
 }
 
-// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture.
+// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture, and what lies on them. Scents are judged on
+// base and icing alone: a topping would only thin them.
 func (s *Sheet) bars() {
 	m, n := s.Plan.Mould, len(s.Cut.Bars)
 	s.Bars = Bars{Count: n, ThicknessMM: s.Cut.UsualMM, FinalMoisturePercent: s.Plan.Base.FinalMoisturePercent}
