@@ -171,6 +171,11 @@ func (t teller) itemName(parts []string) string {
 		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
 		return t.sheet.Totals[i].Name
+	case "embed_kinds":
+		return t.sheet.Embeds[i].Name
+	case "embeds":
+		p, k, _ := t.sheet.Piece(i)
+		return t.sheet.Embeds[k].Name + " at " + t.sheet.Plan.Show.LenNear(p.CentreMM)
 	case "neighbours":
 		p := t.sheet.Mingling.Pairs[i]
 		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
@@ -232,6 +237,10 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Mingling.Orders)
 	case pattern == "totals":
 		return len(t.sheet.Totals)
+	case pattern == "embed_kinds":
+		return len(t.sheet.Embeds)
+	case pattern == "embeds":
+		return t.sheet.pieces()
 	case t.b == nil:
 		return 0
 	case strings.HasSuffix(pattern, ".oils"):

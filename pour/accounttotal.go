@@ -22,6 +22,11 @@ func (t teller) total() Term {
 			}
 		})
 	}
+	for i, k := range t.sheet.Embeds {
+		if want.Kind == WeighEmbed && k.Name == want.Name {
+			all = append(all, t.onScale(WeighEmbed, t.fig("embed_kinds[].all_g", i)))
+		}
+	}
 	return sumOver(len(all), func(i int) Term { return all[i] })
 }
 
