@@ -67,14 +67,14 @@ func embedAccounts() []accountRow {
 		},
 		{pattern: "embed_kinds[].displaces_g", label: "batter that {} takes the place of", unit: UnitGram, value: of(func(k *EmbedSheet) Figure { return k.DisplacesG }), how: func(t teller) Term {
 			k, _ := t.kind()
-			n := t.known("pieces in the loaf", float64(k.inLoaf(t.sheet.Plan.Mould.LengthMM)), UnitCount, "your plan and its cuts")
+			n := t.known("pieces in the loaf", float64(k.inLoaf(t.sheet.Plan.Mould.AlongMM())), UnitCount, "your plan and its cuts")
 			base := t.at(&t.sheet.Base)
 			return product(t.fig("embed_kinds[].submerged_ml", t.ix[0]), n, ratio(base.fig("batch.poured_g"), base.fig("batch.poured_ml")))
 		}},
 		{pattern: "embed_kinds[].extent_mm", label: "{} takes of the loaf's length", unit: UnitMM, feeds: []string{"embed-cut", "embed-tight"}, value: of(func(k *EmbedSheet) Figure { return Know(k.ExtentMM) }), how: func(t teller) Term {
 			_, e := t.kind()
 			takes := func([]float64) float64 {
-				along, _ := e.takes(e.outline(t.sheet.Plan.Mould.LengthMM))
+				along, _ := e.takes(e.outline(t.sheet.Plan.Mould.AlongMM()))
 				return along
 			}
 			return modelled("from the furthest points of its outline ", takes, t.ofKind("length_mm"), t.ofKind("width_mm"), t.ofKind("turn_deg"))
@@ -91,12 +91,12 @@ func embedAccounts() []accountRow {
 		{pattern: "embed_kinds[].buried_percent", label: "of {}'s height below the surface", unit: UnitPercent, feeds: []string{"embed-high"}, value: of(func(k *EmbedSheet) Figure { return k.BuriedPercent }), how: func(t teller) Term {
 			k, _ := t.kind()
 			part := func(v []float64) float64 { return min(max(v[0]-v[1], 0), v[2]) / v[0] * 100 }
-			return modelled("what is below of it ", part, t.known("its height", k.HeightMM, UnitMM, "your plan"), t.ofKind("out_mm"), t.whole("mould.fill_mm"))
+			return modelled("what is below of it ", part, t.known("its height", k.HeightMM, UnitMM, "your plan"), t.ofKind("out_mm"), t.deep())
 		}},
 		{pattern: "embed_kinds[].hold_n", label: "what holds {} in a fresh loaf", unit: "N", feeds: []string{"embed-high"}, value: of(func(k *EmbedSheet) Figure { return k.HoldN }), how: func(t teller) Term {
 			_, e := t.kind()
 			m := t.sheet.Plan.Mould
-			_, sides := e.buried(e.outline(m.LengthMM), m.FillMM)
+			_, sides := e.buried(e.outline(m.AlongMM()), m.deepMM())
 			return product(t.known("its sides below the surface", sides, "mm²", "its outline and depth"), t.law("strength of a soft fresh loaf", shape.FreshLoafPa, "Pa", "assumed: no measurement of a day-old soap was found", "assumed"), bare(1e-6))
 		}, why: "an estimate: grip on its sides alone"},
 	}
@@ -107,7 +107,7 @@ func (t teller) ofOutline(below bool) Term {
 	_, e := t.kind()
 	m := t.sheet.Plan.Mould
 	run := func([]float64) float64 {
-		under, whole := e.below(e.outline(m.LengthMM), m.LengthMM, m.FillMM)
+		under, whole := e.below(e.outline(m.AlongMM()), m.AlongMM(), m.deepMM())
 		if below {
 			return under / 1000
 		}
@@ -115,9 +115,17 @@ func (t teller) ofOutline(below bool) Term {
 	}
 	of := []Term{t.ofKind("length_mm"), t.ofKind("width_mm"), t.ofKind("height_mm")}
 	if below {
-		of = append(of, t.ofKind("out_mm"), t.whole("mould.fill_mm"))
+		of = append(of, t.ofKind("out_mm"), t.deep())
 	}
 	return modelled("volume of its outline ", run, of...)
+}
+
+// deep is how deep a piece can reach.
+func (t teller) deep() Term {
+	if t.sheet.Plan.Mould.Shape == ShapeTube {
+		return t.whole("mould.length_mm")
+	}
+	return t.whole("mould.fill_mm")
 }
 
 // pieceG is what one piece weighs: as the maker weighed it, or by its volume.
@@ -175,9 +183,9 @@ func (t teller) displacedML() Term {
 		return bare(0)
 	}
 	of := make([]Term, 0, len(s.Embeds)+1)
-	of = append(of, t.known("nine tenths of the loaf", mostDisplaced*s.Plan.Mould.LengthMM*s.Plan.Mould.WidthMM*s.Plan.Mould.FillMM/1000, UnitML, "no more is reckoned with"))
+	of = append(of, t.known("nine tenths of the loaf", mostDisplaced*s.Plan.Mould.AreaMM2()*s.Plan.Mould.FillMM/1000, UnitML, "no more is reckoned with"))
 	for i := range s.Embeds {
-		n := t.known("pieces of "+s.Embeds[i].Name, float64(s.Embeds[i].inLoaf(s.Plan.Mould.LengthMM)), UnitCount, "your plan and its cuts")
+		n := t.known("pieces of "+s.Embeds[i].Name, float64(s.Embeds[i].inLoaf(s.Plan.Mould.AlongMM())), UnitCount, "your plan and its cuts")
 		of = append(of, product(t.fig("embed_kinds[].submerged_ml", i), n))
 	}
 	return modelled("what embeds take the place of, at most ", func(v []float64) float64 {

@@ -75,12 +75,20 @@ func (t teller) centre() Term {
 	e := &t.sheet.Plan.Top.Embeds[i]
 	switch {
 	case e.Outline == OutlineRod:
-		return ratio(t.whole("mould.length_mm"), bare(2))
+		return ratio(t.lengthCut(), bare(2))
 	case e.In == EmbedOwn:
 		return t.known("your mark", p.CentreMM, UnitMM, "your plan, top.embed["+decimal(i)+"].at_mm")
 	}
 	off := t.whole("top.embed[" + decimal(i) + "].along_mm")
 	return sum(t.known("middle of its bar", p.CentreMM-off.Value(), UnitMM, "the cut plan"), off)
+}
+
+// lengthCut is the length that cuts are measured along.
+func (t teller) lengthCut() Term {
+	if m := t.sheet.Plan.Mould; m.AlongMM() != m.LengthMM {
+		return t.known("length that is cut", m.AlongMM(), UnitMM, "your mould and how high it is filled")
+	}
+	return t.whole("mould.length_mm")
 }
 
 // clearSide is the room between a piece and its bar's side towards an end.
@@ -114,7 +122,7 @@ func (t teller) sight() Term {
 		rim = larger(less(t.whole("mould.height_mm"), t.whole("mould.fill_mm")), bare(0))
 	}
 	if c.EyeMM > 0 {
-		off := modelled("either way ", func(v []float64) float64 { return math.Abs(v[0] - v[1]/2) }, t.fig("embeds[].centre_mm", t.ix[0]), t.whole("mould.length_mm"))
+		off := modelled("either way ", func(v []float64) float64 { return math.Abs(v[0] - v[1]/2) }, t.fig("embeds[].centre_mm", t.ix[0]), t.lengthCut())
 		return ratio(product(rim, off), t.whole("cut.eye_mm"))
 	}
 	tan := modelled("tangent of ", func(v []float64) float64 { return math.Tan(v[0] * math.Pi / 180) }, t.whole("cut.sight_deg"))

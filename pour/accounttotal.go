@@ -27,6 +27,13 @@ func (t teller) total() Term {
 			all = append(all, t.onScale(WeighEmbed, t.fig("embed_kinds[].all_g", i)))
 		}
 	}
+	for i, l := range t.sheet.Toppings {
+		for k, part := range l.Parts {
+			if m, _ := t.shelf.Topping(part.ID); want.Kind == WeighTopping && part.Name == want.Name && !m.Batter {
+				all = append(all, t.onScale(WeighTopping, t.fig("toppings[].parts[].g", i, k)))
+			}
+		}
+	}
 	return sumOver(len(all), func(i int) Term { return all[i] })
 }
 

@@ -16,6 +16,7 @@ type Report struct {
 	Bars        BarsReport        `json:"bars"`
 	Embeds      []EmbedReport     `json:"embeds"`
 	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
+	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }
 
