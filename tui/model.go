@@ -75,7 +75,7 @@ type model struct {
 	last     [panel.Places]layout.ID // the panel that had the keys before the warnings took them
 	mending  mending
 	held     *held // what the mouse drags; nil: nothing
-	asleep   bool // before the first frame: what is slow waits for it
+	asleep   bool  // before the first frame: what is slow waits for it
 
 	facts  *panel.Facts   // drawn from; made afresh at the end of every Update
 	panels []*panel.Panel // of the station, in the order Tab visits them

@@ -12,13 +12,13 @@ type Kind int
 
 // The kinds of cells.
 const (
-	Blank  Kind = iota // the cursor never rests on it
-	Shown              // a figure, to read and to copy
-	Number             // typed over with digits
-	Words              // free text
-	Choice             // picked from a list
-	Tick               // on or off
-	Numbers            // a list of numbers on one line, typed over with digits
+	Blank   Kind = iota // the cursor never rests on it
+	Shown               // a figure, to read and to copy
+	Number              // typed over with digits
+	Words               // free text
+	Choice              // picked from a list
+	Tick                // on or off
+	Numbers             // a list of numbers on one line, typed over with digits
 )
 
 // Cell is one field of a grid.

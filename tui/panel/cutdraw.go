@@ -51,7 +51,9 @@ func (d *cutDrawing) lines(room int) []func(y int) {
 	f := d.f
 	bars := f.columnsOfBars()
 	number := func(y int) { d.say(y, bars, false, func(i int, _ pour.BarPiece) string { return strconv.Itoa(i + 1) }) }
-	thick := func(y int) { d.say(y, bars, true, func(_ int, b pour.BarPiece) string { return f.mm(b.ThicknessMM()) }) }
+	thick := func(y int) {
+		d.say(y, bars, true, func(_ int, b pour.BarPiece) string { return f.mm(b.ThicknessMM()) })
+	}
 	mass := func(y int) { d.say(y, bars, true, func(_ int, b pour.BarPiece) string { return f.barMass(b) }) }
 	all := []func(int){number, mass, thick}
 	if len(f.Sheet.Embeds) > 0 {

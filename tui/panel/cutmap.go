@@ -64,8 +64,17 @@ func (f *Facts) cutCell(i int, at float64) grid.Cell {
 // at2 is the path of a figure that is itself an item of a list.
 func at2(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
 
-// mm is a place or a length along the loaf, to a tenth.
-func (f *Facts) mm(v float64) string { return f.Show.LenNearApart(v).Number }
+// near is a length to a tenth of a millimetre or a thousandth of an inch: what is marked and what is left beside it are told so.
+func (f *Facts) near(mm float64) pour.Amount {
+	v, unit := f.Show.ToUnit(mm, pour.UnitMM)
+	if unit == string(pour.UnitMM) {
+		return pour.Amount{Number: f.Show.Number(v, 1), Unit: unit}
+	}
+	return pour.Amount{Number: f.Show.Number(v, 3), Unit: unit}
+}
+
+// mm is a place or a length along the loaf without its unit.
+func (f *Facts) mm(v float64) string { return f.near(v).Number }
 
 // columnsOfBars are the pieces between one cut across the loaf and the next.
 func (f *Facts) columnsOfBars() []pour.BarPiece { return f.Sheet.Cut.Columns() }

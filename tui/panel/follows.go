@@ -40,16 +40,16 @@ func (f *Facts) followGrid() grid.Grid {
 	count("bags", p.Bags, "icing.bags")
 	count("filled", p.Fills, "icing.fills")
 	g.Rows = append(g.Rows, heading("on the bars"))
-	figure("one is wide", p.WidthMM, f.Show.LenNearApart, "icing.unit_wide_mm", "")
-	figure("one stands", p.HighMM, f.Show.LenNearApart, "icing.unit_high_mm", "high")
+	figure("one is wide", p.WidthMM, f.near, "icing.unit_wide_mm", "")
+	figure("one stands", p.HighMM, f.near, "icing.unit_high_mm", "high")
 	if p.GapMM.Known {
-		figure("gap to the next", p.GapMM, f.Show.LenNearApart, "icing.gap_mm", "over a cut")
-		figure("a cut wants", p.LaneMM, f.Show.LenNearApart, "icing.lane_mm", "left clear")
+		figure("gap to the next", p.GapMM, f.near, "icing.gap_mm", "over a cut")
+		figure("a cut wants", p.LaneMM, f.near, "icing.lane_mm", "left clear")
 	}
 	g.Rows = append(g.Rows, heading("when"))
 	minutes := func(v float64) pour.Amount { return pour.Amount{Number: f.Show.Minutes(v)} }
 	figure("piping takes", p.PipeMin, minutes, "icing.pipe_min", "")
-	figure("peak in the base", p.PeakMM, f.Show.LenNearApart, "icing.peak_mm", "must stand: an estimate")
+	figure("peak in the base", p.PeakMM, f.near, "icing.peak_mm", "must stand: an estimate")
 	w := f.Timed.Piping.Window
 	clock := func(v float64) pour.Amount { return pour.Amount{Number: f.timed(f.Show.RunTime(v))} }
 	figure("pipe from", w.From, clock, "icing.pipe_from_min", "thick, and the base bears")
