@@ -11,13 +11,16 @@ const frame = 2
 // leastRows is how many of its rows a panel should at least show beside others.
 const leastRows = 10
 
+// leastBelow is the height that a panel which stays leaves to the others; where it cannot, it is a page like them.
+const leastBelow = 6
+
 // stack puts a column's panels one below the other. Panels that do not fit together are pages: the page with the focus shows, else the first.
 func stack(c column, focus ID) []Placed {
 	if len(c.panels) == 0 {
 		return nil
 	}
 	var stays []Panel
-	if c.panels[0].Stays && len(c.panels) > 1 {
+	if c.panels[0].Stays && len(c.panels) > 1 && c.rect.Dy()-c.panels[0].least() >= leastBelow {
 		stays, c.panels = c.panels[:1:1], c.panels[1:]
 	}
 	all := pages(c.panels, c.rect.Dy()-tall(stays))

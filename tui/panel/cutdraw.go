@@ -153,7 +153,6 @@ func (d *cutDrawing) loaf() {
 			d.a.Text(x, d.top+y, glyph, f.Look.Quiet)
 		}
 	}
-	d.icing()
 	for i := range f.Sheet.Embeds {
 		d.embed(i)
 	}
@@ -202,15 +201,6 @@ func (d *cutDrawing) across() {
 		y := d.row(mm - d.f.Plan.Mould.WidthMM/2)
 		for x := d.scale.x; x < d.scale.x+d.scale.w; x++ {
 			d.a.Text(x, y, "─", d.f.Look.Quiet)
-		}
-	}
-}
-
-// icing draws where the units of icing stand.
-func (d *cutDrawing) icing() {
-	for _, u := range d.f.Sheet.Piping.At {
-		if x := d.scale.at(u.AlongMM); d.scale.shows(x) {
-			d.a.Text(x, d.row(u.AcrossMM), "o", d.f.Look.Quiet)
 		}
 	}
 }
