@@ -14,12 +14,18 @@ func cutPlan() Panel {
 	}
 }
 
+// The room for the labels and values of the cut plan, which stands in a narrow column.
+const (
+	cutLabelW = 19
+	cutValueW = 15
+)
+
 // leastCutPlan is how many lines the plan of the cuts can do with beside the map of them.
 const leastCutPlan = 7
 
 // cutPlanGrid has the rows that count for the way the loaf is cut, and no others.
 func (f *Facts) cutPlanGrid() grid.Grid {
-	return grid.Grid{Columns: formColumns(labelW, topValueW), Rows: f.table("cut", func(key string) bool { return cutsBy(f.Plan, key) },
+	return grid.Grid{Columns: formColumns(cutLabelW, cutValueW), Rows: f.table("cut", func(key string) bool { return cutsBy(f.Plan, key) },
 		map[string]string{"tool": "cutter", "clear_mm": "what may be off"})}
 }
 
