@@ -57,7 +57,7 @@ func key(name string) tea.KeyPressMsg {
 	special := map[string]rune{
 		"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight, "enter": tea.KeyEnter, "esc": tea.KeyEscape,
 		"tab": tea.KeyTab, "home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "delete": tea.KeyDelete,
-		"backspace": tea.KeyBackspace, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6, "f7": tea.KeyF7, "f8": tea.KeyF8, "f9": tea.KeyF9, "f10": tea.KeyF10,
+		"backspace": tea.KeyBackspace, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6, "f7": tea.KeyF7, "f8": tea.KeyF8,
 	}
 	var mod tea.KeyMod
 	for {
@@ -146,7 +146,7 @@ func base(m *model) pour.Batch { return m.session.Plan().Base }
 // goTo puts the focus on a panel of a station.
 func goTo(t testing.TB, m *model, s panel.Place, id layout.ID) {
 	t.Helper()
-	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8", "f9", "f10"}[s])
+	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8", "A", "C"}[s])
 	for range m.panels {
 		if m.at().ID == id {
 			return

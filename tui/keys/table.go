@@ -29,8 +29,8 @@ func moving() []Binding {
 		{ID: GoScent, Keys: []string{"f6"}, Help: "go to the scent"},
 		{ID: GoRun, Keys: []string{"f7"}, Help: "go to the run"},
 		{ID: GoIcing, Keys: []string{"f8"}, Help: "go to the icing"},
-		{ID: GoTop, Keys: []string{"f9"}, Help: "go to the top: what is piped, strewn and set"},
-		{ID: GoCut, Keys: []string{"f10"}, Help: "go to the cut: where the loaf is cut, and its bars"},
+		{ID: GoTop, Keys: []string{"A"}, Help: "go to the top: what is piped, strewn and set"},
+		{ID: GoCut, Keys: []string{"C"}, Help: "go to the cut: where the loaf is cut, and its bars"},
 	}
 }
 

@@ -100,7 +100,7 @@ func (f *Facts) embedGrid() grid.Grid {
 
 // embedFigures fills the cells that are worked out.
 func (f *Facts) embedFigures(cells []grid.Cell, i int) {
-	k, path := f.Sheet.Embeds[i], at("embeds", i)
+	k, path := f.Sheet.Embeds[i], at("embed_kinds", i)
 	worst := worstPiece(k)
 	cells[embedVerdict] = f.verdictCell(worst, k, path)
 	length := func(v pour.Figure) string {

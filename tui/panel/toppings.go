@@ -149,7 +149,7 @@ func (f *Facts) toppingCells(cells []grid.Cell, i int) {
 	cells[toppingMix] = f.mixCell(i)
 	if i < len(f.Sheet.Toppings) {
 		line, path := f.Sheet.Toppings[i], at("toppings", i)
-		cells[toppingOnBar] = f.massCell(line.PerBarG, path+"g_per_bar", called+" on one bar")
+		cells[toppingOnBar] = f.massCell(line.PerBarG, path+"per_bar_g", called+" on one bar")
 		cells[toppingAll] = f.massCell(line.AllG, path+"all_g", called+" on all bars")
 	}
 }
