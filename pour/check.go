@@ -190,6 +190,8 @@ func (c *checker) onShelf(at spot, f *Field, id string) {
 		_, ok = c.shelf.Extra(id)
 	case TakesScent:
 		_, ok = c.shelf.Scent(id)
+	case TakesTopping:
+		_, ok = c.shelf.Topping(id)
 	default:
 		_, ok = c.shelf.Technique(id)
 	}
@@ -213,6 +215,8 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 		return "extra", append(ids(s.Extras, func(x Extra) string { return x.ID }), colourants()...)
 	case TakesScent:
 		return "scent", ids(s.Scents, func(x Scent) string { return x.ID })
+	case TakesTopping:
+		return "topping", ids(s.Toppings, func(x ToppingMaterial) string { return x.ID })
 	}
 	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
 }

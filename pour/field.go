@@ -76,6 +76,7 @@ const (
 	TakesColourant              // of a colourant
 	TakesExtra                  // of an extra or a colourant
 	TakesScent                  // of a scent
+	TakesTopping                // of a topping material
 )
 
 // Field is one row of the list of everything a plan holds: what reading, writing, checking, editing, the screens and the

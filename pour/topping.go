@@ -65,7 +65,7 @@ func (t *Topping) Fields() []Field {
 // Fields are the rows of the list, pointing into the item.
 func (t *ToppingPart) Fields() []Field {
 	return []Field{
-		{Key: "material", Label: "material", Need: Required, At: &t.Material, Means: "what it is"},
+		{Key: "material", Label: "material", Need: Required, Takes: TakesTopping, At: &t.Material, Means: "what it is"},
 		{Key: "percent", Label: "part", Need: Required, Unit: UnitPercent, High: 100, Step: 1, At: &t.Percent, Means: "of the topping by mass"},
 	}
 }

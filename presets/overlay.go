@@ -16,7 +16,7 @@ func form() strict.Form {
 
 // Overlay reads a maker's shelf file from r and lays it over a shelf; name is what errors call the file. The base is not
 // changed. The file has the tables of the built-in one: [[oil]], [[colourant]], [[extra]], [[family]], [[scent]],
-// [[mould]] and [[technique]]. An entry whose id is on the shelf changes only the keys it names (a list or an inner table
+// [[mould]], [[technique]] and [[topping]]. An entry whose id is on the shelf changes only the keys it names (a list or an inner table
 // as a whole); one with a new id is added at the end of its table. A figure that is changed without a source gets the
 // file itself as its source. Anything the file says that is not understood is a [*strict.Error].
 func Overlay(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) {
@@ -51,6 +51,7 @@ func (s *shelf) tables() []table {
 		{"scent", "fragrance and essential oils", layer(&s.Scents, func(sc *pour.Scent) *string { return &sc.ID }, s.readScent)},
 		{"mould", "moulds and how they are cut", layer(&s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould)},
 		{"technique", "ways for the jugs to meet in the mould", layer(&s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique)},
+		{"topping", "what is strewn, dusted, sprayed or drizzled on top", layer(&s.Toppings, func(m *pour.ToppingMaterial) *string { return &m.ID }, readTopping)},
 	}
 }
 

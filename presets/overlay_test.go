@@ -2,6 +2,7 @@ package presets_test
 
 import (
 	"errors"
+	"math"
 	"reflect"
 	"strings"
 	"testing"
@@ -148,6 +149,13 @@ kind = "drop"
 from = "light"
 to = "light"
 passes = 6
+[[topping]]
+id = "my-stars"
+name = "stars"
+kind = "piece"
+crystals = ["sucrose", "sodium chloride"]
+size_mm = 3
+density_g_ml = 1.5
 `)
 	if err != nil {
 		t.Fatal(err)
@@ -166,6 +174,10 @@ passes = 6
 	}
 	if te, _ := s.Technique("my-drop"); te.Passes != 6 || te.From != chem.Light || te.To != chem.Light {
 		t.Errorf("my drop = %+v", te)
+	}
+	m, _ := s.Topping("my-stars")
+	if rh := m.WeepsRH(25); math.Abs(rh.V-63.9625) > 0.005 || !rh.Known || m.When != pour.StrewSkin || m.Alkali.Bleeds != pour.ToppingMay || m.Use.StaysPercent != 100 {
+		t.Errorf("my stars weep at %v: %+v", rh, m)
 	}
 }
 
@@ -203,6 +215,9 @@ func TestErrorsTeach(t *testing.T) {
 		{"allergens over all", "[[scent]]\nid = \"meadow-hay\"\nallergen = [ { name = \"a\", percent = 70 }, { name = \"b\", percent = 40 } ]\n", "allergen: the allergens sum to 110 % of the scent"},
 		{"a half pass", "[[technique]]\nid = \"drop\"\npasses = 2.5\n", "passes = 2.5: is not a whole number"},
 		{"stages the wrong way round", "[[technique]]\nid = \"drop\"\nfrom = \"thick\"\n", "from = thick: comes after to = medium"},
+		{"a crystal nobody knows", "[[topping]]\nid = \"nonpareils\"\ncrystals = [\"sucros\"]\n", `crystals = "sucros": is no crystal on the shelf; did you mean "sucrose"?`},
+		{"a coverage the wrong way round", "[[topping]]\nid = \"nonpareils\"\ncover_low_percent = 40\n", "cover_low_percent = 40: is above cover_high_percent = 15"},
+		{"a topping over the whole bar", "[[topping]]\nid = \"nonpareils\"\nsize_mm = 400\n", "size_mm = 400: is outside what can be"},
 		{"a newer format", "format = 2\n", "my-shelf.toml:1:1: format = 2: is a format this program does not know"},
 	} {
 		_, err := overlay(t, c.in)

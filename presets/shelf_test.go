@@ -51,6 +51,9 @@ func entries(s pour.Shelf) []entry {
 	for _, te := range s.Techniques {
 		all = append(all, entry{"technique", te.ID, te.Name, []pour.Source{te.Source}})
 	}
+	for _, m := range s.Toppings {
+		all = append(all, entry{"topping", m.ID, m.Name, []pour.Source{m.Heat.Source, m.Wet.Source, m.Alkali.Source, m.Use.Source}})
+	}
 	return all
 }
 
@@ -91,6 +94,7 @@ func TestTheShelfIsWellStocked(t *testing.T) {
 		{"scents", len(s.Scents), 12},
 		{"moulds", len(s.Moulds), 6},
 		{"techniques", len(s.Techniques), 10},
+		{"toppings", len(s.Toppings), 30},
 	} {
 		if c.have < c.few {
 			t.Errorf("%d %s, want %d or more", c.have, c.table, c.few)

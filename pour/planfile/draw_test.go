@@ -95,6 +95,8 @@ func drawText(t *rapid.T, s pour.Shelf, f pour.Field) string {
 		return rapid.SampledFrom(s.Extras).Draw(t, f.Key).ID
 	case pour.TakesScent:
 		return rapid.SampledFrom(s.Scents).Draw(t, f.Key).ID
+	case pour.TakesTopping:
+		return rapid.SampledFrom(s.Toppings).Draw(t, f.Key).ID
 	case pour.TakesJug:
 		return "" // which jugs there are is not known yet
 	}

@@ -92,6 +92,8 @@ func text(f pour.Field) string {
 		return "extra's id"
 	case pour.TakesScent:
 		return "scent's id"
+	case pour.TakesTopping:
+		return "topping's id"
 	}
 	return "text"
 }
