@@ -19,6 +19,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 	if !s.Plan.Trial { // which stays in its jugs
 		s.inspectMould()
 		s.inspectBed()
+		s.inspectPiping()
 	}
 	s.inspectDust(shelf)
 	s.sortWarnings()

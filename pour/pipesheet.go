@@ -23,6 +23,7 @@ type PipingSheet struct {
 	HighMM     Figure    // of one unit, above the base
 	MeanMM     Figure    // volume over footprint: what the base has to carry
 	GapMM      Figure    // between the units of neighbouring bars; unknown: they stand in rows, or on one bar
+	CrowdMM    Figure    // what the units side by side lack of room across; below 0: so much is left; unknown: none stand so
 	LaneMM     Figure    // to be left free over a cut
 	PeakMM     Figure    // the peak, pulled from the base, that has to stand before it carries the icing: an estimate
 	Bags       int       // bags, each with its tip
@@ -54,6 +55,9 @@ func (s *Sheet) ices(m mixer, b bill) BatchSheet {
 	p := s.Plan
 	mould, own := p.Mould, &p.Piping
 	if !own.Shaped() {
+		if p.Icing.Size == SizeShape {
+			b.unsized = "it is sized by its shape, and piping.shape states none"
+		}
 		return m.sized(b, mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1) })
 	}
 	unit := m.mix(b, unitOilsG, 0)
@@ -144,6 +148,9 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging, all Figure)
 	out.PeakMM = AsFigure(shape.PeakNeeded(l.volume/l.footprint, l.under))
 	if gap, ok := p.gapMM(s.Cut, l); ok {
 		out.GapMM = AsFigure(gap)
+	}
+	if takes, has, ok := p.acrossMM(s.Plan.Mould, l); ok {
+		out.CrowdMM = AsFigure(takes - has)
 	}
 	out.LaneMM = AsFigure(s.laneMM())
 	s.bagged(l, made, all)

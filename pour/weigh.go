@@ -56,7 +56,7 @@ func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchShee
 	s.round(m.show)
 	m.superfats(&s, &b)
 	s.Size.HeightMM = s.Size.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
-	s.Refused.Unfinished = open != ""
+	s.Refused.Unfinished, s.Refused.Unsized = open != "", b.unsized
 	s.Refused.Masses = s.refuse(cmp.Or(open, b.unsized), b.shortOil(s.Refused.ShortOil))
 	s.forget(b.Batch)
 	return s
