@@ -28,35 +28,6 @@ func Apply(p Plan, s Shelf, e Edit) (Plan, error) {
 	return next.Clone(), nil // so that what is empty is nil and equal plans are equal
 }
 
-// SetNumber sets the number at a path of the plan file.
-func SetNumber(path string, v float64) Edit {
-	return func(p Plan) (Plan, error) {
-		f, _ := p.field(path)
-		at, ok := f.At.(*float64)
-		if !ok {
-			return p, fmt.Errorf("set %s: there is no such number in this plan", path)
-		}
-		*at = v
-		if f.Known != nil {
-			*f.Known = v > 0
-		}
-		return p, nil
-	}
-}
-
-// SetWord sets the word at a path of the plan file.
-func SetWord(path, v string) Edit {
-	return func(p Plan) (Plan, error) {
-		f, _ := p.field(path)
-		at, ok := f.At.(*string)
-		if !ok || f.Takes != TakesWord {
-			return p, fmt.Errorf("set %s: there is no such word in this plan", path)
-		}
-		*at = v
-		return p, nil
-	}
-}
-
 // SetName renames the plan.
 func SetName(name string) Edit {
 	return func(p Plan) (Plan, error) { p.Name = name; return p, nil }

@@ -263,25 +263,3 @@ func Row(fields []Field, key string) (Field, bool) {
 	}
 	return Field{}, false
 }
-
-// Number returns the number at a path of the plan file, and its row.
-func Number(p Plan, path string) (float64, Field, bool) {
-	f, _ := p.field(path)
-	if at, ok := f.At.(*float64); ok {
-		return *at, f, true
-	}
-	return 0, Field{}, false
-}
-
-// Word returns the word at a path of the plan file, and its row; a word that is left out means the first.
-func Word(p Plan, path string) (string, Field, bool) {
-	f, _ := p.field(path)
-	at, ok := f.At.(*string)
-	if !ok || f.Takes != TakesWord {
-		return "", Field{}, false
-	}
-	if *at == "" {
-		return f.Choices()[0], f, true
-	}
-	return *at, f, true
-}
