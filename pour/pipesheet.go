@@ -52,41 +52,52 @@ func (p *PipingSheet) Stated() bool { return p.Units > 0 || p.Lacks != "" }
 
 // ices sizes the icing: by what the plan says, or by the shape it is piped in; and works out how it is piped.
 func (s *Sheet) ices(m mixer, b bill) BatchSheet {
-	p := s.Plan
-	mould, own := p.Mould, &p.Piping
-	if !own.Shaped() {
-		if p.Icing.Size == SizeShape {
-			b.unsized = "it is sized by its shape, and piping.shape states none"
-		}
-		return m.sized(b, mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1) })
+	p, own := &s.Plan, &s.Plan.Piping
+	if own.Shaped() {
+		return s.icesShaped(m, b)
 	}
+	if p.Icing.Size == SizeShape {
+		b.unsized = "it is sized by its shape, and piping.shape states none"
+	}
+	icing := m.sized(b, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1) })
+	s.Piping.MadeG = AsFigure(icing.Size.PouredG / icing.kept())
+	return icing
+}
+
+// icesShaped is ices for a shape that is stated. The trial size tells how much lighter and larger the icing is as it is piped than its batter.
+func (s *Sheet) icesShaped(m mixer, b bill) BatchSheet {
+	p, own := &s.Plan, &s.Plan.Piping
 	unit := m.mix(b, unitOilsG, 0)
 	density := own.densityGML(unit.Size)
 	air := unit.Size.PouredG / unit.Size.PouredML / density
-	l := pieces{}
+	l, made, loss := pieces{}, shape.Bagging{}, own.ResiduePercent
 	if s.Piping.Lacks = own.Lacks(); s.Piping.Lacks == "" {
-		if l = own.lay(mould, s.Cut); l.units == 0 {
+		if l = own.lay(p.Mould, s.Cut); l.units == 0 {
 			s.Piping.Lacks = "not one " + own.called() + " fits onto this loaf"
 		}
 	}
-	if s.Piping.Lacks != "" {
-		if p.Icing.Size == SizeShape {
-			b.unsized = s.Piping.Lacks
+	if s.Piping.Lacks == "" {
+		if made, loss = p.icingLoss(unit, shape.Grams(l.volume, density)*float64(l.units), air); loss >= 100 {
+			s.Piping.Lacks, loss = "all that is made stays in the bags: piping.residue_bag_g is too much for it", own.ResiduePercent
 		}
-		icing := m.sized(b, mould, own.ResiduePercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, air) })
-		icing.Size.HeightMM *= air
-		return icing
 	}
-	net := shape.Grams(l.volume, density) * float64(l.units)
-	made, loss := p.icingLoss(unit, net, air)
-	icing := m.sized(b, mould, loss, func(unit BatchSheet) float64 {
+	if s.Piping.Lacks != "" && p.Icing.Size == SizeShape {
+		b.unsized = s.Piping.Lacks
+	}
+	icing := m.sized(b, p.Mould, loss, func(unit BatchSheet) float64 {
 		if p.Icing.Size == SizeShape {
 			return made.Made * (1 - loss/100) / unit.Size.PouredG
 		}
 		return p.icingUnits(unit, air)
 	})
 	icing.Size.HeightMM *= air
-	s.pipes(l, density, made, AsFigure(icing.Size.PouredG/icing.kept()))
+	if icing.Refused.Masses != "" && (own.CupML <= 0 || own.CupG <= 0) {
+		density = Unknown() // of a batter that cannot be mixed
+	}
+	s.Piping.DensityGML, s.Piping.MadeG = AsFigure(density), AsFigure(icing.Size.PouredG/icing.kept())
+	if s.Piping.Lacks == "" {
+		s.pipes(l, density, made)
+	}
 	return icing
 }
 
@@ -139,10 +150,10 @@ func (p *Plan) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lo
 }
 
 // pipes puts how the icing is piped onto the sheet.
-func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging, all Figure) {
+func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	p, out := &s.Plan.Piping, &s.Piping
 	out.Units, out.At = l.units, l.at
-	out.UnitML, out.UnitG, out.DensityGML = AsFigure(l.volume/1000), AsFigure(shape.Grams(l.volume, density)), AsFigure(density)
+	out.UnitML, out.UnitG = AsFigure(l.volume/1000), AsFigure(shape.Grams(l.volume, density))
 	out.NetG = AsFigure(out.UnitG.orUnknown() * float64(l.units))
 	out.WidthMM, out.AlongMM, out.HighMM, out.MeanMM = AsFigure(l.wide), AsFigure(l.along), AsFigure(l.high), AsFigure(l.volume/l.footprint)
 	out.PeakMM = AsFigure(shape.PeakNeeded(l.volume/l.footprint, l.under))
@@ -153,17 +164,16 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging, all Figure)
 		out.CrowdMM = AsFigure(takes - has)
 	}
 	out.LaneMM = AsFigure(s.laneMM())
-	s.bagged(l, made, all)
+	s.bagged(l, made)
 }
 
 // bagged fills bags with what is made, as far as it is known, and says how long that takes.
-func (s *Sheet) bagged(l pieces, made shape.Bagging, all Figure) {
+func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 	p, out := &s.Plan.Piping, &s.Piping
-	out.MadeG = all
 	if need, ok := shape.Bagged(out.NetG.orUnknown(), p.fillG(), s.Plan.bagParts(), p.residue()); ok {
 		out.NeedG = AsFigure(need.Made)
 	}
-	if !all.Known {
+	if !out.MadeG.Known {
 		return
 	}
 	rest := 0.0
@@ -205,7 +215,7 @@ func (s *Sheet) laneMM() float64 {
 
 // pipeMin is how long the hands need to pipe a jug, or all of them out of one bag; false where no shape says.
 func (p *PipingSheet) pipeMin(jug int) (float64, bool) {
-	if jug < 0 {
+	if jug < 0 || len(p.Jugs) == 1 {
 		return p.PipeMin.V, p.PipeMin.Known
 	}
 	if jug >= len(p.Jugs) || !p.PipeMin.Known {
