@@ -69,7 +69,7 @@ func unitAccounts() []accountRow {
 			return less(t.known("least from bar's middle to bar's middle", p.GapMM.V+takes.Value(), UnitMM, "the cut plan"), takes)
 		}},
 		{pattern: "piping.lane_mm", label: "clear lane over a cut", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.LaneMM }), feeds: []string{"icing-lane"}, how: func(t teller) Term {
-			return sum(t.whole("cut.kerf_mm"), t.law("a grain", grainMM, UnitMM, "common practice, no source", "common practice"), product(bare(2), t.whole("cut.wander_mm")))
+			return sum(t.whole("cut.kerf_mm"), t.law("a grain", usualGrainMM, UnitMM, "common practice, no source", "common practice"), product(bare(2), t.whole("cut.wander_mm")))
 		}},
 	}
 }

@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [6]func() []CodeInfo {
-	return [6]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes}
+func codeGroups() [7]func() []CodeInfo {
+	return [7]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, embedCodes}
 }
 
 func lyeCodes() []CodeInfo {

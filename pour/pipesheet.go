@@ -59,7 +59,7 @@ func (s *Sheet) ices(m mixer, b bill) BatchSheet {
 	if p.Icing.Size == SizeShape {
 		b.unsized = "it is sized by its shape, and piping.shape states none"
 	}
-	icing := m.sized(b, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1) })
+	icing := m.sized(b, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return s.icingUnits(unit, 1) })
 	s.Piping.MadeG = AsFigure(icing.Size.PouredG / icing.kept())
 	return icing
 }
@@ -77,7 +77,7 @@ func (s *Sheet) icesShaped(m mixer, b bill) BatchSheet {
 		}
 	}
 	if s.Piping.Lacks == "" {
-		if made, loss = p.icingLoss(unit, shape.Grams(l.volume, density)*float64(l.units), air); loss >= 100 {
+		if made, loss = s.icingLoss(unit, shape.Grams(l.volume, density)*float64(l.units), air); loss >= 100 {
 			s.Piping.Lacks, loss = "all that is made stays in the bags: piping.residue_bag_g is too much for it", own.ResiduePercent
 		}
 	}
@@ -88,7 +88,7 @@ func (s *Sheet) icesShaped(m mixer, b bill) BatchSheet {
 		if p.Icing.Size == SizeShape {
 			return made.Made * (1 - loss/100) / unit.Size.PouredG
 		}
-		return p.icingUnits(unit, air)
+		return s.icingUnits(unit, air)
 	})
 	icing.Size.HeightMM *= air
 	if icing.Refused.Masses != "" && (own.CupML <= 0 || own.CupG <= 0) {
@@ -102,9 +102,10 @@ func (s *Sheet) icesShaped(m mixer, b bill) BatchSheet {
 }
 
 // icingUnits is how many times a trial size an icing is that no shape sizes; air is how much more room it takes whipped.
-func (p *Plan) icingUnits(unit BatchSheet, air float64) float64 {
+func (s *Sheet) icingUnits(unit BatchSheet, air float64) float64 {
+	p := &s.Plan
 	if p.Icing.Size == SizeBar {
-		return p.Icing.PerBarG / p.Mould.barPart() / unit.Size.PouredG
+		return p.Icing.PerBarG / s.barPart() / unit.Size.PouredG
 	}
 	return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
 }
@@ -134,7 +135,8 @@ func (p *Plan) bagParts() []float64 {
 }
 
 // icingLoss is what the plan makes of an icing that is piped, and what percentage of it does not come to stand on the loaf.
-func (p *Plan) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lossPercent float64) {
+func (s *Sheet) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lossPercent float64) {
+	p := &s.Plan
 	own, fill, parts := &p.Piping, p.Piping.fillG(), p.bagParts()
 	switch p.Icing.Size {
 	case SizeOils:
@@ -144,7 +146,7 @@ func (p *Plan) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lo
 		b.Made = max(b.Made, own.LeastG)
 		return b, 100 * (1 - net/b.Made)
 	default:
-		b, _ = shape.Bagged(unit.Size.PouredG*p.icingUnits(unit, air), fill, parts, own.residue())
+		b, _ = shape.Bagged(unit.Size.PouredG*s.icingUnits(unit, air), fill, parts, own.residue())
 	}
 	return b, 100 * b.Left / b.Made
 }
@@ -160,10 +162,10 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	if gap, ok := p.gapMM(s.Cut, l); ok {
 		out.GapMM = AsFigure(gap)
 	}
-	if takes, has, ok := p.acrossMM(s.Plan.Mould, l); ok {
+	if takes, has, ok := p.acrossMM(s.Plan.Mould, s.Cut, l); ok {
 		out.CrowdMM = AsFigure(takes - has)
 	}
-	out.LaneMM = AsFigure(s.laneMM())
+	out.LaneMM = AsFigure(s.Cut.LaneMM)
 	s.bagged(l, made)
 }
 
@@ -202,15 +204,6 @@ func (p *Piping) fillG() float64 {
 		return math.MaxFloat64
 	}
 	return p.BagG
-}
-
-// grainMM is the grain that a lane over a cut is kept clear for, mm: a nonpareil's (common practice, no source).
-const grainMM = 2
-
-// laneMM is what is left free of icing and grains over every cut: the kerf, a grain, and a wandering cut on both sides. Derived from what the plan says.
-func (s *Sheet) laneMM() float64 {
-	c := s.Plan.Cut
-	return c.KerfMM + grainMM + 2*c.WanderMM
 }
 
 // pipeMin is how long the hands need to pipe a jug, or all of them out of one bag; false where no shape says.

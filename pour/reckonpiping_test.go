@@ -119,12 +119,12 @@ func reckonLay(p pour.Piping, m pour.Mould, bars int) reckonedPiping {
 		}
 		return r
 	}
-	columns, width := 1.0, m.WidthMM
+	width := m.WidthMM
 	if m.Shape == "slab" && m.BarWidthMM > 0 {
-		columns, width = math.Floor(m.WidthMM/m.BarWidthMM+1e-9), m.BarWidthMM
+		width = m.BarWidthMM
 	}
 	r := reckonPiece(p, width, width)
-	r.units = float64(bars) * columns * math.Max(1, float64(p.PerBar))
+	r.units = float64(bars) * math.Max(1, float64(p.PerBar))
 	if r.counts = r.units; border {
 		r.counts *= width / 100
 	}
@@ -209,7 +209,7 @@ func (r reckonedPiping) leaves(s pour.Sheet, want leaves) {
 	put("pipe_min", r.counts*p.UnitS/60+r.fills*p.FillMin)
 	gap := math.Inf(1)
 	for i, bar := range s.Cut.Bars {
-		if i > 0 {
+		if i > 0 && bar.StartMM > s.Cut.Bars[i-1].StartMM {
 			gap = math.Min(gap, (bar.StartMM+bar.EndMM)/2-(s.Cut.Bars[i-1].StartMM+s.Cut.Bars[i-1].EndMM)/2)
 		}
 	}

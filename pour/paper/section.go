@@ -117,7 +117,11 @@ func placeOf(code string) step {
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed
-	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses":
+	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-late", "embed-crowd":
+		return stepPour
+	case "embed-melts":
+		return placeBed
+	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses", "embed-cut", "embed-hard", "embed-squeeze":
 		return placeCut
 	default:
 		return placeFront

@@ -26,19 +26,7 @@ func (a rated) less(b rated) bool {
 // byHand tries every way to cut a stretch on the grid and returns how good the best is. It knows nothing of how the best plan is looked for.
 func byHand(w shape.Wanted, crowded bool) (best rated, ok bool) {
 	groups := grouped(w)
-	low, high := 0.0, w.Length
-	if w.CutA {
-		low = w.TrimA + w.Kerf
-	}
-	if w.CutB {
-		high -= w.TrimB + w.Kerf
-	}
-	if w.Slice > 0 && !w.SliceAtB {
-		low += w.Slice + w.Kerf
-	}
-	if w.Slice > 0 && w.SliceAtB {
-		high -= w.Slice + w.Kerf
-	}
+	low, high := edges(w)
 	touches := func(x float64) bool {
 		for _, g := range groups {
 			if x+w.Kerf/2 > g.From-w.Clear+1e-7 && x-w.Kerf/2 < g.To+w.Clear-1e-7 {
@@ -103,6 +91,35 @@ func grouped(w shape.Wanted) []shape.Feature {
 		}
 	}
 	return f
+}
+
+// rateOf rates a plan that was found.
+func rateOf(w shape.Wanted, p shape.Planned) rated {
+	low, high := edges(w)
+	var bars [][2]float64
+	for _, b := range p.Bars {
+		bars = append(bars, [2]float64{b.From, b.To})
+	}
+	r, _ := rate(w, grouped(w), bars, low, high, true)
+	return r
+}
+
+// edges are where the first bar may begin and the last may end.
+func edges(w shape.Wanted) (low, high float64) {
+	high = w.Length
+	if w.CutA {
+		low = w.TrimA + w.Kerf
+	}
+	if w.CutB {
+		high -= w.TrimB + w.Kerf
+	}
+	if w.Slice > 0 && !w.SliceAtB {
+		low += w.Slice + w.Kerf
+	}
+	if w.Slice > 0 && w.SliceAtB {
+		high -= w.Slice + w.Kerf
+	}
+	return low, high
 }
 
 // rate says how good bars are by the stated order of goals.
@@ -175,7 +192,6 @@ func drawWanted(t *rapid.T) shape.Wanted {
 }
 
 func TestTheBestPlanIsTheBestOfAll(t *testing.T) {
-	crowds := 0
 	rapid.Check(t, func(t *rapid.T) {
 		w := drawWanted(t)
 		p, ok := w.Best()
@@ -192,11 +208,14 @@ func TestTheBestPlanIsTheBestOfAll(t *testing.T) {
 		if !ok {
 			return
 		}
-		if p.Crowded {
-			crowds++
-		}
 		checkCutting(t, p.Cutting, w.Length, w.Kerf)
-		got := rated{-float64(len(p.Bars)), float64(p.Lost), float64(p.Spread), float64(p.Off), p.Over, p.Bars[0].From}
+		told := rated{-float64(len(p.Bars)), float64(p.Lost), float64(p.Spread), float64(p.Off), p.Over, p.Bars[0].From}
+		got := rateOf(w, p)
+		for i := range told {
+			if math.Abs(told[i]-got[i]) > 1e-6+got[2]*0.02 { // a deviation on the edge of a rounding is a grain more or less
+				t.Fatalf("the plan says %v of itself, it is %v", told, got)
+			}
+		}
 		if got.less(want) || want.less(got) {
 			t.Fatalf("bars, lost, spread, off, over, first: %v, the best of all is %v", got, want)
 		}
@@ -213,9 +232,6 @@ func TestTheBestPlanIsTheBestOfAll(t *testing.T) {
 			}
 		}
 	})
-	if crowds == 0 {
-		t.Error("no bar had to share")
-	}
 }
 
 // Seen from its other end a stretch has the mirrored plan: as good, and the same cuts where they stand on the same grid and nothing but the tie decides.
@@ -280,6 +296,16 @@ func TestAnEmptyWindowIsNamed(t *testing.T) {
 	}
 	if len(p.Bars) != 4 || p.Bars[0].To < 25-1e-9 {
 		t.Errorf("bars %v: the first must hold both", p.Bars)
+	}
+}
+
+// Three small pieces 11 mm apart have windows between them, but bars as thin as that are not wanted: one bar holds two, and that is said.
+func TestBarsShareWhereNoPlanPartsThePieces(t *testing.T) {
+	w := shape.Wanted{Stretch: shape.Stretch{Length: 80}, Thin: 20, Thick: 30, Step: 0.5, Clear: 2,
+		Features: []shape.Feature{{From: 28, To: 32}, {From: 40, To: 44}, {From: 52, To: 56}}}
+	p, ok := w.Best()
+	if !ok || !p.Crowded || p.Lost != 1 || len(p.Tight) != 0 || len(p.Bars) != 3 {
+		t.Fatalf("%v %+v, want three bars, one of them with two pieces", ok, p)
 	}
 }
 
