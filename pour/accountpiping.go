@@ -227,7 +227,11 @@ func (p *Plan) pipingPaths() []string {
 			keys = append(keys, path)
 		}
 	}
-	return append(keys, "mould.length_mm", "mould.width_mm")
+	keys = append(keys, "mould.length_mm", "mould.width_mm")
+	if p.Mould.Shape == ShapeCavity {
+		keys = append(keys, "mould.cavity_ml", "mould.cavities", "mould.fill_mm")
+	}
+	return keys
 }
 
 // options are the numbers that bear upon a shape but need not be stated.

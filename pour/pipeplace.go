@@ -27,11 +27,29 @@ type pieces struct {
 // borderMM is the length of border that takes as long as one unit.
 const borderMM = 100
 
+// topMM is how long the top is that icing is piped on: a tube's is round, cavities stand end to end.
+func (m Mould) topMM() float64 {
+	if m.Shape == ShapeTube {
+		return m.LengthMM
+	}
+	return m.AlongMM()
+}
+
+// tops are the pieces of the top that units are piped on: the bars, or of a tube, which is cut across its height, the one round on top.
+func (m Mould) tops(cut CutSheet) CutSheet {
+	if m.Shape == ShapeTube {
+		return CutSheet{Bars: []BarPiece{{EndMM: m.LengthMM, RightMM: m.LengthMM}}}
+	}
+	return cut
+}
+
 // lay puts a shape that lacks nothing onto the bars or along the loaf.
 func (p *Piping) lay(m Mould, cut CutSheet) pieces {
+	cut = m.tops(cut)
 	switch {
 	case p.Spoons():
-		return pieces{piece: p.piece(m.LengthMM, m.WidthMM), units: 1, counts: m.LengthMM / borderMM, at: []PipedAt{{AlongMM: m.LengthMM / 2}}}
+		long := m.AreaMM2() / m.WidthMM
+		return pieces{piece: p.piece(long, m.WidthMM), units: 1, counts: long / borderMM, at: []PipedAt{{AlongMM: m.topMM() / 2}}}
 	case p.Along == PipeLoaf:
 		return p.inRows(m)
 	}
@@ -40,25 +58,26 @@ func (p *Piping) lay(m Mould, cut CutSheet) pieces {
 
 // inRows lays rows along the whole loaf: a border from end to end, of anything else as many as fit.
 func (p *Piping) inRows(m Mould) pieces {
-	out := pieces{piece: p.piece(m.LengthMM, m.WidthMM)}
+	long := m.topMM()
+	out := pieces{piece: p.piece(long, m.WidthMM)}
 	rows, each := max(1, p.Rows), 1
 	step := out.along
 	if p.Shape == PipeShells {
 		step *= 1 - p.OverlapPercent/100
 	}
 	if !p.border() {
-		each = shape.Fit(m.LengthMM, out.along, step)
+		each = shape.Fit(long, out.along, step)
 	}
 	out.units = rows * each
 	out.counts = float64(out.units)
 	if p.border() {
-		out.counts *= m.LengthMM / borderMM
+		out.counts *= long / borderMM
 	}
 	used := out.along + float64(each-1)*step
 	for r := range rows {
 		across := out.rowAt(r, rows, m.WidthMM)
 		for i := range min(each, mostPiped/rows) {
-			out.at = append(out.at, PipedAt{AlongMM: (m.LengthMM-used)/2 + out.along/2 + float64(i)*step, AcrossMM: across})
+			out.at = append(out.at, PipedAt{AlongMM: (long-used)/2 + out.along/2 + float64(i)*step, AcrossMM: across})
 		}
 	}
 	return out
@@ -114,9 +133,10 @@ func (p *Piping) acrossMM(m Mould, cut CutSheet, l pieces) (takes, has float64, 
 }
 
 // gapMM is what is left along the loaf between the units of neighbouring bars, mm; false where they stand in rows or there is but one bar.
-func (p *Piping) gapMM(cut CutSheet, l pieces) (float64, bool) {
-	rows := cut.Columns()
-	if p.Along == PipeLoaf || p.Spoons() || len(rows) < 2 {
+func (p *Piping) gapMM(m Mould, cut CutSheet, l pieces) (float64, bool) {
+	tops := m.tops(cut)
+	rows := tops.Columns()
+	if !m.IsCut() || p.Along == PipeLoaf || p.Spoons() || len(rows) < 2 {
 		return 0, false
 	}
 	takes := l.along

@@ -107,7 +107,7 @@ func (s *Sheet) icingUnits(unit BatchSheet, air float64) float64 {
 	if p.Icing.Size == SizeBar {
 		return p.Icing.PerBarG / s.barPart() / unit.Size.PouredG
 	}
-	return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
+	return p.Mould.AreaMM2() * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
 }
 
 // densityGML is the density of the icing as it is piped: of a cup that was weighed, else of the batter with the air that is whipped in.
@@ -159,7 +159,7 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	out.NetG = AsFigure(out.UnitG.orUnknown() * float64(l.units))
 	out.WidthMM, out.AlongMM, out.HighMM, out.MeanMM = AsFigure(l.wide), AsFigure(l.along), AsFigure(l.high), AsFigure(l.volume/l.footprint)
 	out.PeakMM = AsFigure(shape.PeakNeeded(l.volume/l.footprint, l.under))
-	if gap, ok := p.gapMM(s.Cut, l); ok {
+	if gap, ok := p.gapMM(s.Plan.Mould, s.Cut, l); ok {
 		out.GapMM = AsFigure(gap)
 	}
 	if takes, has, ok := p.acrossMM(s.Plan.Mould, s.Cut, l); ok {

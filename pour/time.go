@@ -18,6 +18,7 @@ func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
 		t.work(h)
 	}
 	s.pipeWindow()
+	s.inspectToppingHeat(shelf)
 	s.Timed = true
 	s.sortWarnings()
 	return s
