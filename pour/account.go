@@ -180,6 +180,11 @@ func (t teller) itemName(parts []string) string {
 		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
 		return t.sheet.Totals[i].Name
+	case "embed_kinds":
+		return t.sheet.Embeds[i].Name
+	case "embeds":
+		p, k, _ := t.sheet.Piece(i)
+		return t.sheet.Embeds[k].Name + " at " + t.sheet.Plan.Show.LenNear(p.CentreMM)
 	case "toppings":
 		if l := t.sheet.Toppings[i]; len(parts) > 2 {
 			return l.Parts[t.ix[1]].Name + " in " + l.Name
@@ -249,6 +254,10 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Mingling.Orders)
 	case pattern == "totals":
 		return len(t.sheet.Totals)
+	case pattern == "embed_kinds":
+		return len(t.sheet.Embeds)
+	case pattern == "embeds":
+		return t.sheet.pieces()
 	case pattern == "toppings":
 		return len(t.sheet.Toppings)
 	case pattern == "toppings[].parts":

@@ -85,7 +85,11 @@ func volumeAccounts() []accountRow {
 		{
 			pattern: "batch.height_mm", label: "how high it stands", unit: UnitMM, value: size(func(s *Size) float64 { return s.HeightMM }),
 			feeds: []string{"mould-overfull", "mould-high", "mould-underfilled"}, how: func(t teller) Term {
-				return ratio(t.aired(product(t.fig("batch.poured_ml"), bare(1000))), t.area())
+				ml := t.fig("batch.poured_ml")
+				if t.b.Name == Base {
+					ml = sum(ml, t.displacedML())
+				}
+				return ratio(t.aired(product(ml, bare(1000))), t.area())
 			},
 		},
 		{
@@ -140,7 +144,7 @@ func (t teller) filling() Term {
 	perG := t.known("poured from a gram of oils", unit.PouredML/unitOilsG, "mL/g", "worked out from this recipe")
 	switch t.plan.Size {
 	case SizeMould:
-		return ratio(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), perG)
+		return ratio(less(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), t.displacedML()), perG)
 	case SizeLayer:
 		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), t.aired(perG))
 	case SizeBar, SizeShape:

@@ -15,6 +15,8 @@ type Report struct {
 	Run         []TaskReport      `json:"run"`
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Embeds      []EmbedReport     `json:"embeds"`
+	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }
