@@ -54,11 +54,11 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
 	kinds := reckonEmbeds(p, sheet, reckon(p, shelf, pour.Base, 1))
 	displaced := displacedBy(p, kinds)
-	base, icing := reckonBatch(t, p, shelf, pour.Base, displaced, got, want), (*reckoned)(nil)
-	want["icing"] = nil
+	base, icing := reckonBatch(t, sheet, shelf, pour.Base, displaced, got, want), (*reckoned)(nil)
+	want["icing"], want["piping"] = nil, nil
 	if p.Icing != nil {
 		delete(want, "icing")
-		icing = reckonBatch(t, p, shelf, pour.Icing, 0, got, want)
+		icing = reckonBatch(t, sheet, shelf, pour.Icing, 0, got, want)
 	}
 	if base == nil || p.Icing != nil && icing == nil {
 		return // it cannot be mixed, which has been judged
@@ -76,12 +76,12 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 
 // reckonBatch reckons one batch and puts what it must be into want; nil where it cannot be mixed. A batch that fills a volume is taken at the
 // size the program gave it, and then has to fill it.
-func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, displaced float64, got, want leaves) *reckoned {
+func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchName, displaced float64, got, want leaves) *reckoned {
 	t.Helper()
-	at := string(n)
+	at, p := string(n), sheet.Plan
 	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
 		for path, v := range got {
-			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
+			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && rest != "shape_g" && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
 				t.Errorf("the oils of the %s sum to %v, and yet %s is %v", at, sum, path, v)
 			}
 		}
@@ -98,10 +98,16 @@ func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, di
 	switch one.b.Size {
 	case pour.SizeBar:
 		all = one.b.PerBarG / reckonedPart(p.Mould) / (one.poured * one.kept)
-	case pour.SizeMould, pour.SizeLayer:
+		if n == pour.Icing && p.Piping.Shaped() {
+			all = got.number(t, at+".oils_g") / (1 - one.taken)
+		}
+	case pour.SizeMould, pour.SizeLayer, pour.SizeShape:
 		all = got.number(t, at+".oils_g") / (1 - one.taken)
 	}
 	r := reckon(p, shelf, n, all)
+	if n == pour.Icing {
+		r.pipingReckoned(t, sheet, got, want)
+	}
 	r.displaced = displaced
 	r.lyeLeaves(at, want)
 	r.jugLeaves(t, at, got, want)
@@ -164,7 +170,7 @@ func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
 	for at, r := range map[string]*reckoned{"base": base, "icing": icing} {
 		if r != nil {
 			ml, _ := want[at+".batter_ml"].(float64)
-			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * 1000 / reckonedArea(m)
+			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * r.air * 1000 / reckonedArea(m)
 			stands += r.displaced / reckonedArea(m)
 		}
 	}
@@ -312,7 +318,7 @@ func (r *reckoned) volume(t *rapid.T, at string, got, want leaves) {
 	poured := ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })
 	m := r.plan.Mould
 	height := map[string]float64{pour.SizeMould: m.FillMM, pour.SizeLayer: r.b.LayerMM}[r.b.Size]
-	if height > 0 && !near(poured*r.kept*1000+r.displaced, reckonedArea(m)*height, 1e-9) {
+	if height > 0 && !near(poured*r.kept*r.air*1000+r.displaced, reckonedArea(m)*height, 1e-9) {
 		t.Errorf("%s: %v mL do not stand %v mm high", at, poured*r.kept, height)
 	}
 	want[at+".lye_rise_k"] = got[at+".lye_rise_k"]
