@@ -7,10 +7,15 @@ func (s *Sheet) barPart() float64 {
 	if len(s.Cut.Bars) == 0 {
 		return s.Plan.Mould.barPart()
 	}
+	return s.partOf(s.Cut.UsualMM, s.Cut.Bars[0].WideMM())
+}
+
+// partOf is the part of all that is poured which a bar of a thickness and a width is.
+func (s *Sheet) partOf(thick, wide float64) float64 {
 	m := s.Plan.Mould
-	part := s.Cut.UsualMM / m.LengthMM
+	part := thick / m.AlongMM()
 	if s.Cut.sides() {
-		part *= s.Cut.Bars[0].WideMM() / m.WidthMM
+		part *= wide / m.WidthMM
 	}
 	return part
 }
@@ -27,26 +32,23 @@ func (s *Sheet) weighCut() {
 	left := 1.0
 	for i := range c.Bars {
 		b := &c.Bars[i]
-		part := b.ThicknessMM() / m.LengthMM
-		if c.sides() {
-			part *= b.WideMM() / m.WidthMM
-		}
+		part := s.partOf(b.ThicknessMM(), b.WideMM())
 		in := s.embedded(i)
 		g := w.piece(part, in)
 		if w.onBars != nil {
 			g.icing = w.all.icing * w.onBars[i]
 		}
 		b.BaseG, b.IcingG, b.EmbedG, b.ToppingG = AsFigure(g.base), AsFigure(g.icing), AsFigure(g.embed), AsFigure(g.topping)
-		b.CutG, b.CuredG = AsFigure(g.sum()), AsFigure(g.base*w.baseDries+g.icing*w.icingDries+in.curedG)
+		b.CutG, b.CuredG = AsFigure(g.sum()), AsFigure(g.base*w.baseDries+g.icing*w.icingDries+in.curedG+g.topping+w.strewnLate)
 		rest.less(g)
 		left -= part
 		c.LightG, c.HeavyG = lighter(c.LightG, b.CutG), heavier(c.HeavyG, b.CutG)
 	}
-	slice := c.SliceMM / m.LengthMM
-	kerf := float64(len(c.CutsMM)) * c.KerfMM / m.LengthMM
+	slice := c.SliceMM / m.AlongMM()
+	kerf := float64(len(c.CutsMM)) * c.KerfMM / m.AlongMM()
 	kerf += float64(len(c.AcrossMM)) * c.KerfMM / m.WidthMM * (1 - kerf)
 	trims := left - slice - kerf
-	if trims*m.LengthMM < noise {
+	if trims*m.AlongMM() < noise {
 		trims = 0
 	}
 	for _, x := range []struct {
@@ -95,6 +97,7 @@ type weights struct {
 	rod                   inBar   // all rods, which every cut goes through
 	baseDries, icingDries float64 // cured mass by mass as cut
 	onBars                []float64
+	strewnLate            float64 // on every bar, after the cut
 }
 
 func (s *Sheet) weights() weights {
@@ -106,9 +109,16 @@ func (s *Sheet) weights() weights {
 		w.all.icing = s.Icing.Size.PouredG
 		w.icingDries = s.Icing.curedG(s.Plan.Icing.FinalMoisturePercent) / w.all.icing
 	}
+	for _, l := range s.Toppings {
+		if l.OnLoaf() {
+			w.all.topping += l.AddsG.orUnknown() / s.barPart()
+		} else {
+			w.strewnLate += l.AddsG.orUnknown()
+		}
+	}
 	for i := range s.Embeds {
 		k := &s.Embeds[i]
-		n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
+		n := float64(k.inLoaf(s.Plan.Mould.AlongMM()))
 		w.all.embed += n * k.PieceG.orUnknown()
 		if k.Rod {
 			w.rod.g += n * k.PieceG.orUnknown()
@@ -125,7 +135,7 @@ func (w *weights) rods(part float64) inBar {
 
 // piece is a part of the loaf with what stands in it.
 func (w *weights) piece(part float64, in inBar) cutMass {
-	g := cutMass{base: w.all.base * part, icing: w.all.icing * part, embed: in.g}
+	g := cutMass{base: w.all.base * part, icing: w.all.icing * part, embed: in.g, topping: w.all.topping * part}
 	if w.displacedMM3 > 0 {
 		g.base += (w.displacedMM3*part - in.displacedMM3) / 1000 * w.gml
 	}

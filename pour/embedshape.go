@@ -96,7 +96,7 @@ func (p *Plan) sightBudget(atMM float64) shape.Budget {
 	c := &p.Cut
 	b := shape.Budget{Placing: c.PlaceMM, Wander: c.WanderMM, Sight: shape.Parallax(p.rimMM(), c.SightDeg*math.Pi/180)}
 	if c.EyeMM > 0 {
-		b.Sight = shape.ParallaxFrom(p.rimMM(), math.Abs(atMM-p.Mould.LengthMM/2), c.EyeMM)
+		b.Sight = shape.ParallaxFrom(p.rimMM(), math.Abs(atMM-p.Mould.AlongMM()/2), c.EyeMM)
 	}
 	if c.KerfMM == 0 {
 		b.HalfKerf = usualKerfMM / 2
@@ -138,7 +138,7 @@ func (p *Plan) features() []shape.Feature {
 		if e.In != EmbedOwn || e.Outline == OutlineRod {
 			continue
 		}
-		along, _ := e.takes(e.outline(p.Mould.LengthMM))
+		along, _ := e.takes(e.outline(p.Mould.AlongMM()))
 		for _, at := range e.AtMM {
 			out = append(out, shape.Feature{From: at - along/2, To: at + along/2})
 		}

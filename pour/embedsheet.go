@@ -70,7 +70,7 @@ func (s *Sheet) embed() {
 	m := s.Plan.Mould
 	for i := range s.Plan.Top.Embeds {
 		e := &s.Plan.Top.Embeds[i]
-		o := e.outline(m.LengthMM)
+		o := e.outline(m.AlongMM())
 		k := EmbedSheet{
 			Name: e.Name, Material: e.Material, Outline: o, TurnRad: e.turn(), HeightMM: e.height(), OutMM: e.OutMM,
 			Rod: e.Outline == OutlineRod, RoundRod: e.roundRod(), MadeDays: e.made(), HardDays: e.hardDays(),
@@ -79,7 +79,7 @@ func (s *Sheet) embed() {
 			k.Material = EmbedSoap
 		}
 		k.ExtentMM, k.AcrossMM = e.takes(o)
-		below, whole := e.below(o, m.LengthMM, m.FillMM)
+		below, whole := e.below(o, m.AlongMM(), m.FillMM)
 		k.SubmergedMM3, k.WholeMM3 = Know(below), whole
 		part, sides := e.buried(o, m.FillMM)
 		k.BuriedPercent = Know(part * 100)
@@ -139,7 +139,7 @@ func largest(f Figure, v float64) Figure {
 // stands are the centres of a kind along the loaf.
 func (s *Sheet) stands(e *Embed) []float64 {
 	if e.Outline == OutlineRod {
-		return []float64{s.Plan.Mould.LengthMM / 2}
+		return []float64{s.Plan.Mould.AlongMM() / 2}
 	}
 	if e.In == EmbedOwn {
 		return e.AtMM
@@ -224,9 +224,9 @@ const mostDisplaced = 0.9
 func (s *Sheet) displaced() float64 {
 	m, sum := s.Plan.Mould, 0.0
 	for _, k := range s.Embeds {
-		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.LengthMM))
+		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.AlongMM()))
 	}
-	return min(sum, mostDisplaced*m.LengthMM*m.WidthMM*m.FillMM)
+	return min(sum, mostDisplaced*m.AreaMM2()*m.FillMM)
 }
 
 // inLoaf is how many pieces stand in the loaf at all.

@@ -14,6 +14,7 @@ type Report struct {
 	Run         []TaskReport      `json:"run"`
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }
 
