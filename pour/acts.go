@@ -26,7 +26,7 @@ func (s *Sheet) write(shelf Shelf) {
 		case s.Plan.Trial:
 			b.Script = script.Trial(s.Plan.Batch(n).parts())
 		case n == Icing:
-			b.Script = script.Bags(s.Plan.Icing.parts(), order, s.Plan.Icing.Bags == BagOne)
+			b.Script = script.Bags(s.Plan.Icing.parts(), order, s.Plan.Icing.Bags == BagOne, s.Piping.shaped())
 		default:
 			acts, err := script.New(s.Plan.brief(shelf, order))
 			if err != nil {
