@@ -109,13 +109,14 @@ func TestAFieldIsFoundByItsPathAndSetThere(t *testing.T) {
 		"mould.fill_mm": func(p Plan) float64 { return p.Mould.FillMM }, "icing.start_at_min": func(p Plan) float64 { return p.Icing.StartAtMin },
 		"base.jug[1].share_percent":              func(p Plan) float64 { return p.Base.Jugs[1].SharePercent },
 		"base.jug[1].colourant[2].carrier_parts": func(p Plan) float64 { return p.Base.Jugs[1].Colourants[2].CarrierParts },
+		"swirl.passes":                           func(p Plan) float64 { return float64(p.Swirl.Passes) },
 	} {
 		next, err := SetNumber(path, 7)(p.Clone())
 		if v, f, ok := Number(next, path); err != nil || at(next) != 7 || at(p) != 0 || !ok || v != 7 || !strings.HasSuffix(path, f.Key) {
 			t.Errorf("%s: set to %g, read as %g (%v)", path, at(next), v, err)
 		}
 	}
-	for _, path := range []string{"", "mould", "mould.fill", "fill_mm", "base.jug[2].share_percent", "base.jug[0]", "base.jug", "base.size", "base.jug[1].name", "swirl.passes"} {
+	for _, path := range []string{"", "mould", "mould.fill", "fill_mm", "base.jug[2].share_percent", "base.jug[0]", "base.jug", "base.size", "base.jug[1].name", "swirl.technique"} {
 		if _, _, ok := Number(p, path); ok {
 			t.Errorf("%q is read as a number", path)
 		}
