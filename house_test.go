@@ -28,7 +28,7 @@ func house() []room {
 		{"pour/script", "std"},
 		{"pour/swirl", "std pour/script"},
 		{"pour/shape", "std"},
-		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl"},
+		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl pour/shape"},
 		{"pour/pourtest", "pour"},
 		{"pour/recipe", "pour pour/strict pour/plain"},
 		{"pour/whatif", "pour pour/script pour/strict chem chem/clock chem/colour"},

@@ -260,6 +260,10 @@ func (c *checker) size(n BatchName, b *Batch) {
 		c.add(at+".per_bar_g", strict.Short(b.PerBarG), "there is nothing to pipe", "write the grams on each bar, more than 0")
 	case b.Size == SizeLayer && b.LayerMM <= 0:
 		c.add(at+".layer_mm", strict.Short(b.LayerMM), "there is nothing to pipe", "write the mean height in mm, more than 0")
+	case b.Size == SizeShape && n == Icing && !c.plan.Piping.Shaped():
+		c.add("icing.size", b.Size, "no shape is stated", "choose a piping.shape, or size the icing otherwise")
+	case b.Size == SizeShape && n == Icing && c.plan.Piping.Lacks() != "":
+		c.add("icing.size", b.Size, c.plan.Piping.Lacks(), "state it, or size the icing otherwise")
 	}
 }
 

@@ -1,6 +1,7 @@
 package pour
 
 import (
+	"cmp"
 	"math"
 
 	"pourbench/chem"
@@ -28,12 +29,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.Size.PouredML
 	})
 	if p.Icing != nil {
-		icing := m.sized(s.bill(Icing, *p.Icing), p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
-			if p.Icing.Size == SizeBar {
-				return p.Icing.PerBarG / p.Mould.barPart() / unit.Size.PouredG
-			}
-			return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / unit.Size.PouredML
-		})
+		icing := sheet.ices(m, s.bill(Icing, *p.Icing))
 		sheet.Icing = &icing
 	}
 	sheet.bars()
@@ -51,7 +47,7 @@ const unitOilsG = 1000
 func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
 	oils := b.OilsG
 	open := b.Unfinished()
-	if open != "" {
+	if open != "" || b.unsized != "" {
 		oils = unitOilsG // whatever it is, it will be forgotten
 	} else if b.Size != SizeOils {
 		oils = unitOilsG * fill(m.mix(b, unitOilsG, loss))
@@ -61,7 +57,7 @@ func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchShee
 	m.superfats(&s, &b)
 	s.Size.HeightMM = s.Size.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
 	s.Refused.Unfinished = open != ""
-	s.Refused.Masses = s.refuse(open, b.shortOil(s.Refused.ShortOil))
+	s.Refused.Masses = s.refuse(cmp.Or(open, b.unsized), b.shortOil(s.Refused.ShortOil))
 	s.forget(b.Batch)
 	return s
 }
