@@ -37,6 +37,7 @@ func house() []room {
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
+		{"pour/ruler", "pour pour/shape"},
 		{"pour/paper", "pour/logbook/learn pour/logbook pour pour/swirl chem chem/clock"},
 		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
@@ -55,8 +56,8 @@ func house() []room {
 		{"tui/terminal", "tui/look tui/screen"},
 		{"tui/live", "tui/lines tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem chem/clock"},
 		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
-			"pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/clock chem/colour"},
-		{"tui/command", "tui tui/lines tui/live tui/pixels tui/terminal tui/keys pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain chem/clock"},
+			"pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/clock chem/colour"},
+		{"tui/command", "tui tui/lines tui/live tui/pixels tui/terminal tui/keys pour/ruler pour/paper pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain chem/clock"},
 		{".", "tui/command presets"},
 	}
 }

@@ -33,6 +33,9 @@ func (p Plan) Check(s Shelf) []strict.Fault {
 	if p.Swirl.First != "" && p.Swirl.First == p.Swirl.Last && len(p.Base.Jugs) > 1 {
 		c.add("swirl.last", strict.Quote(p.Swirl.Last), "is pinned first and last", "let one of the two go")
 	}
+	for i := range p.Top.Embeds {
+		c.embed(spot{table: tableTop}.item("embed", i), &p.Top.Embeds[i])
+	}
 	c.batch(Base, &p.Base)
 	if p.Icing != nil {
 		c.batch(Icing, p.Icing)

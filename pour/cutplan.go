@@ -54,6 +54,7 @@ type Cut struct {
 	WanderMM  float64   // how far a cut wanders
 	RimMM     float64   // height of rule or rim over the base's surface; 0: as the mould's rim
 	SightDeg  float64   // how far from upright the maker looks down
+	EyeMM     float64   // the eye stays over the middle of the loaf, so high above rule or rim; 0: it moves over every mark
 }
 
 func cutFields(c *Cut) []Field {
@@ -78,6 +79,7 @@ func cutFields(c *Cut) []Field {
 		{Key: "wander_mm", Label: "a cut wanders", Need: Standing, Unit: UnitMM, Default: 0.5, High: 50, Step: 0.1, At: &c.WanderMM, Means: "how far a cut wanders, a wire bows"},
 		{Key: "rim_mm", Label: "rim over the soap", Need: Quiet, Unit: UnitMM, High: 300, Step: 1, At: &c.RimMM, Means: "height of rule or rim above the base; 0: as the mould's rim"},
 		{Key: "sight_deg", Label: "you look from", Need: Standing, Unit: UnitDegree, Default: 5, High: 60, Step: 1, At: &c.SightDeg, Means: "how far from upright you look down on a mark"},
+		{Key: "eye_mm", Label: "your eye stays at", Need: Quiet, Unit: UnitMM, High: 3000, Step: 10, At: &c.EyeMM, Means: "height over the rim of an eye that stays over the loaf's middle; 0: it moves with each mark"},
 	}
 }
 

@@ -7,6 +7,7 @@ const (
 	OutlineBox     = "box"     // a cuboid
 	OutlineEllipse = "ellipse" // an oval piece
 	OutlineRod     = "rod"     // a rod along the whole loaf, cut through by every wire
+	OutlineOwn     = "own"     // with the corners the maker measured, cut from a sheet
 )
 
 // What an embed is made of.
@@ -23,38 +24,41 @@ const (
 	EmbedOwn  = "at"  // where at_mm says
 )
 
-// Embed is one kind of piece that is set into the top.
+// Embed is one kind of piece that is set into the top. What is 0 or empty is as it usually is: see [Embed.material] and [Embed.made].
 type Embed struct {
 	Name       string
 	Outline    string    // one of the Outline… words; empty: OutlineRound
-	LengthMM   float64   // along the loaf; the diameter of what is round
+	LengthMM   float64   // along the loaf; the diameter of what is round, a rod's too
 	WidthMM    float64   // across it; 0: as long
+	Corners    []float64 // OutlineOwn: x and y of each corner in turn, along the loaf and across it, in any unit and from any place
 	TurnDeg    float64   // turned from above
 	AnyTurn    bool      // it may come to lie any way round
-	HeightMM   float64   // of the whole piece; 0: of a ball, its diameter
+	HeightMM   float64   // of the whole piece; 0: its length
 	OutMM      float64   // of its height, stands out of the base
 	G          float64   // of one piece, as weighed; 0: from its volume
 	DensityGML float64   // 0: that of its material
 	Colour     string    // "#rrggbb"; empty: grey
 	Material   string    // one of the Embed… materials; empty: EmbedSoap
-	MadeDays   float64   // before the pour it is made
-	HardDays   float64   // it needs to harden
+	MadeDays   float64   // before the pour it is made; 0: as long as it has to harden
+	HardDays   float64   // it has to harden; 0: as its material has to
+	Hard       bool      // it is harder than the loaf at its cut
 	In         string    // EmbedEach or EmbedOwn; empty: EmbedEach
 	Every      int       // every so many bars; 0: each
 	PerBar     int       // side by side across the bar; 0: one
 	AlongMM    float64   // from the bar's middle towards end B
 	AcrossMM   float64   // from the bar's middle to the right, seen from end A
 	AtMM       []float64 // EmbedOwn: centres from end A
-	SetMin     float64   // to set one piece
+	SetMin     float64   // to set one piece; 0: as it usually takes
 }
 
 // Fields are the rows of the list, pointing into the item.
 func (e *Embed) Fields() []Field {
 	return []Field{
 		{Key: "name", Label: "name", Need: Required, Takes: TakesName, High: 24, At: &e.Name, Means: "what the piece is called"},
-		{Key: "outline", Label: "outline", Need: Quiet, Takes: TakesWord, Words: OutlineRound + " " + OutlineBall + " " + OutlineBox + " " + OutlineEllipse + " " + OutlineRod, At: &e.Outline, Means: "its outline from above; rod: along the whole loaf"},
-		{Key: "length_mm", Label: "along the loaf", Need: Required, Unit: UnitMM, Low: 1, High: 3000, Step: 1, At: &e.LengthMM, Means: "along the loaf; the diameter of what is round"},
+		{Key: "outline", Label: "outline", Need: Quiet, Takes: TakesWord, Words: OutlineRound + " " + OutlineBall + " " + OutlineBox + " " + OutlineEllipse + " " + OutlineRod + " " + OutlineOwn, At: &e.Outline, Means: "its outline from above; rod: along the whole loaf; own: by corners"},
+		{Key: "length_mm", Label: "along the loaf", Need: Required, Unit: UnitMM, Low: 1, High: 3000, Step: 1, At: &e.LengthMM, Means: "along the loaf; the diameter of what is round, a rod's too"},
 		{Key: "width_mm", Label: "across", Need: Quiet, Unit: UnitMM, High: 2000, Step: 1, At: &e.WidthMM, Means: "across the loaf; 0: as long"},
+		{Key: "corners", Label: "corners", Need: Quiet, Low: -10000, High: 10000, Step: 1, At: &e.Corners, Means: "where outline is own: x, y of each corner in turn, along and across, drawn at any size; length_mm makes it as long"},
 		{Key: "turn_deg", Label: "turned by", Need: Quiet, Unit: UnitDegree, Low: -180, High: 180, Step: 5, At: &e.TurnDeg, Means: "turned, seen from above"},
 		{Key: "any_turn", Label: "any way round", Need: Quiet, At: &e.AnyTurn, Means: "it may come to lie any way round"},
 		{Key: "height_mm", Label: "height", Need: Quiet, Unit: UnitMM, High: 500, Step: 1, At: &e.HeightMM, Means: "of the whole piece; 0: its length"},
@@ -65,6 +69,7 @@ func (e *Embed) Fields() []Field {
 		{Key: "material", Label: "material", Need: Quiet, Takes: TakesWord, Words: EmbedSoap + " " + EmbedMelt + " " + EmbedDried + " " + EmbedOther, At: &e.Material, Means: "what it is made of"},
 		{Key: "made_days", Label: "made before", Need: Quiet, Unit: UnitDay, High: 3650, Step: 1, At: &e.MadeDays, Means: "days before the pour it is made"},
 		{Key: "hard_days", Label: "hardens for", Need: Quiet, Unit: UnitDay, High: 365, Step: 1, At: &e.HardDays, Means: "days it needs to harden; 0: as its material does"},
+		{Key: "hard", Label: "harder than the loaf", Need: Quiet, At: &e.Hard, Means: "it is harder than the loaf is at its cut"},
 		{Key: "in", Label: "stands in", Need: Quiet, Takes: TakesWord, Words: EmbedEach + " " + EmbedOwn, At: &e.In, Means: "the bars, or where at_mm says"},
 		{Key: "every", Label: "every so many bars", Need: Quiet, High: 100, Step: 1, At: &e.Every, Means: "every so many bars; 0: each"},
 		{Key: "per_bar", Label: "in each bar", Need: Quiet, High: 40, Step: 1, At: &e.PerBar, Means: "side by side across the bar; 0: one"},
@@ -75,33 +80,87 @@ func (e *Embed) Fields() []Field {
 	}
 }
 
-// EmbedSheet is one kind of embed, and where each piece of it stands.
-type EmbedSheet struct {
-	Name          string
-	PieceG        Figure
-	SubmergedMM3  Figure // of one piece, below the base's surface
-	Pieces        []EmbedPiece
-	AllG          Figure
-	DisplacesG    Figure // batter that all pieces take the place of
-	SetMin        float64
-	ExtentMM      Figure // along the loaf
-	NeedMM        Figure // clearance each side needs, worst case
-	NeedUsuallyMM Figure // where the errors are independent of each other
+// stuff is what an embed of a material usually is.
+type stuff struct {
+	gml      float64 // density, g/mL
+	hardDays float64 // between its making and the pour
 }
 
-// The verdicts on an embed between two cuts.
-const (
-	VerdictClear = "clear"
-	VerdictTight = "tight"
-	VerdictCut   = "will be cut"
-)
+// material is what is taken where the plan says nothing. Densities: a finished bar 1.05 (middle of 1.02 to 1.08, memory); glycerin soap 1.12, between
+// soap and glycerol (assumed); dried pieces 0.4 (assumed: weigh one); anything else as water. Days: cold-process soap 1 to 7, 3 in the middle, melt
+// and pour hours to a day, dried pieces none; common practice, no source.
+func (e *Embed) material() stuff {
+	switch e.Material {
+	case EmbedMelt:
+		return stuff{gml: 1.12, hardDays: 1}
+	case EmbedDried:
+		return stuff{gml: 0.4}
+	case EmbedOther:
+		return stuff{gml: 1}
+	default:
+		return stuff{gml: 1.05, hardDays: 3}
+	}
+}
 
-// EmbedPiece is one piece.
-type EmbedPiece struct {
-	Bar      int     // from 1; 0: in no bar
-	CentreMM float64 // from end A
-	AcrossMM float64 // from the loaf's middle to the right, seen from end A
-	MarkMM   float64 // as it is marked on the rim, rounded once
-	ClearMM  Figure  // to the nearer cut
-	Verdict  string
+// hardDays is how long it has to harden before it is set, days.
+func (e *Embed) hardDays() float64 {
+	if e.HardDays > 0 {
+		return e.HardDays
+	}
+	return e.material().hardDays
+}
+
+// made is how old it is at the pour, days.
+func (e *Embed) made() float64 {
+	if e.MadeDays > 0 {
+		return e.MadeDays
+	}
+	return e.hardDays()
+}
+
+// agedHard is from how many days on a cold-process piece is taken to be harder than a loaf that is cut the day after: common practice, no source.
+const agedHard = 14
+
+// hard reports whether it is harder than the loaf at its cut, so that a wire goes round it rather than through it.
+func (e *Embed) hard() bool {
+	return e.Hard || e.soap() && e.made() >= agedHard
+}
+
+func (e *Embed) soap() bool { return e.Material == "" || e.Material == EmbedSoap }
+
+// gml is its density, g/mL.
+func (e *Embed) gml() float64 {
+	if e.DensityGML > 0 {
+		return e.DensityGML
+	}
+	return e.material().gml
+}
+
+// width, height: across the loaf and from its bottom to its top, mm.
+func (e *Embed) width() float64 {
+	if e.WidthMM > 0 {
+		return e.WidthMM
+	}
+	return e.LengthMM
+}
+
+func (e *Embed) height() float64 {
+	if e.Outline == OutlineBall {
+		return e.LengthMM
+	}
+	if e.HeightMM > 0 {
+		return e.HeightMM
+	}
+	return e.LengthMM
+}
+
+// side is how many stand side by side across a bar.
+func (e *Embed) side() int { return max(e.PerBar, 1) }
+
+// setMin is how long setting one takes, min: a few seconds, common practice, no source.
+func (e *Embed) setMin() float64 {
+	if e.SetMin > 0 {
+		return e.SetMin
+	}
+	return 0.1
 }

@@ -23,6 +23,7 @@ func (t Top) clone() Top {
 	t.Embeds = append([]Embed(nil), t.Embeds...)
 	for i := range t.Embeds {
 		t.Embeds[i].AtMM = append([]float64(nil), t.Embeds[i].AtMM...)
+		t.Embeds[i].Corners = append([]float64(nil), t.Embeds[i].Corners...)
 	}
 	return t
 }

@@ -15,6 +15,7 @@ const (
 	WeighCarrier  = "carrier"
 	WeighScent    = "scent"
 	WeighBatter   = "batter" // a jug's part of it, at the split
+	WeighEmbed    = "embed"  // all pieces of a kind
 	NameNaOH      = "sodium hydroxide (NaOH)"
 	NameKOH       = "potassium hydroxide (KOH)"
 	NameStock     = "stock lye"
@@ -44,6 +45,11 @@ func (s *Sheet) totals() {
 	}
 	for _, b := range s.Batches() {
 		b.weighings(add)
+	}
+	for _, k := range s.Embeds {
+		if g := k.AllG.orUnknown(); g > 0 {
+			add(Weighing{Name: k.Name, Kind: WeighEmbed, G: g}, g)
+		}
 	}
 	slices.SortStableFunc(list, func(a, b Weighing) int { return cmp.Compare(b.G, a.G) })
 	s.Totals = list

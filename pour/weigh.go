@@ -24,10 +24,14 @@ func Weigh(p Plan, s Shelf) Sheet {
 		return sheet
 	}
 	sheet.cutting()
+	sheet.embed()
+	taken := sheet.displaced()
 	m := mixer{plain: s.plain, show: p.Show, roomC: p.Room.TemperatureC}
 	sheet.Base = m.sized(s.bill(Base, p.Base), p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
-		return p.Mould.LengthMM * p.Mould.WidthMM * p.Mould.FillMM / 1000 / unit.Size.PouredML
+		return (p.Mould.LengthMM*p.Mould.WidthMM*p.Mould.FillMM - taken) / 1000 / unit.Size.PouredML
 	})
+	sheet.Base.Size.HeightMM += taken / (p.Mould.LengthMM * p.Mould.WidthMM)
+	sheet.weighEmbeds()
 	if p.Icing != nil {
 		icing := sheet.ices(m, s.bill(Icing, *p.Icing))
 		sheet.Icing = &icing

@@ -191,6 +191,41 @@ func TestEveryPaperIsWrittenToAFileOfItsOwn(t *testing.T) {
 	}
 }
 
+// x and r draw the ruler; the ending of its name says as what, and one without gets that of the PDF.
+func TestTheRulerIsDrawnFromTheBench(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	dir := filepath.Dir(path)
+	drive(m, "x r")
+	if f := frame(m); !strings.Contains(f, "alpine-meadow-ruler.pdf") || !strings.Contains(f, "measure its bar of 100 mm") {
+		t.Errorf("x r asks:\n%s", f)
+	}
+	drive(m, "enter")
+	if text, err := os.ReadFile(filepath.Join(dir, "alpine-meadow-ruler.pdf")); err != nil || !strings.HasPrefix(string(text), "%PDF-") {
+		t.Errorf("no ruler: %v, %q, %s", err, text[:min(len(text), 40)], m.status.Text())
+	}
+	if said := m.status.Text(); !strings.Contains(said, "print-scaling=none") {
+		t.Errorf("x r says %q", said)
+	}
+	for typed, want := range map[string]string{"own": "%PDF-", "own.svg": "<?xml"} {
+		drive(m, "x r ctrl+u")
+		typeText(m, filepath.Join(dir, typed))
+		drive(m, "enter")
+		file := filepath.Join(dir, "own.pdf")
+		if filepath.Ext(typed) != "" {
+			file = filepath.Join(dir, typed)
+		}
+		if text, err := os.ReadFile(file); err != nil || !strings.HasPrefix(string(text), want) {
+			t.Errorf("%s: %v, %q, %s", typed, err, text[:min(len(text), 40)], m.status.Text())
+		}
+	}
+	drive(m, "x r ctrl+u")
+	typeText(m, filepath.Join(dir, "own.txt"))
+	drive(m, "enter")
+	if _, err := os.Stat(filepath.Join(dir, "own.txt")); err == nil || !strings.Contains(m.status.Text(), ".svg, in one piece") {
+		t.Errorf("a ruler in a text file: %q", m.status.Text())
+	}
+}
+
 func TestAChecklistReplacesAFileOnlyWhenToldTo(t *testing.T) {
 	m := opened(t, 100, 30)
 	path := filepath.Join(t.TempDir(), "list.txt")

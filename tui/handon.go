@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"path/filepath"
 
@@ -11,6 +12,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/paper"
+	"pourbench/pour/ruler"
 	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 )
@@ -19,23 +21,45 @@ import (
 type handedPaper struct {
 	name  string // in a sentence
 	file  string // at the end of its file's name
+	ends  string // what a name without an ending is given
+	about string // what kind of file it is
 	label string // in the list to choose from; its first letter chooses it
 	print string // how it is printed
-	write func(pour.Sheet, pour.Shelf) string
+	write func(s pour.Sheet, shelf pour.Shelf, path string) (func(io.Writer) error, error)
+}
+
+const pages = "Plain text in pages."
+
+// texts writes a paper that is text.
+func texts(write func(pour.Sheet, pour.Shelf) string) func(pour.Sheet, pour.Shelf, string) (func(io.Writer) error, error) {
+	return func(s pour.Sheet, shelf pour.Shelf, _ string) (func(io.Writer) error, error) {
+		return disk.Bytes([]byte(write(s, shelf))), nil
+	}
 }
 
 // papers lists them, the one for the bench first.
 func papers() []handedPaper {
 	return []handedPaper{
 		{
-			"bench paper", "bench", "bench paper, two pages", "lp -o cpi=12 -o lpi=7",
-			func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, false) },
+			"bench paper", "bench.txt", "", pages, "bench paper, two pages", "lp -o cpi=12 -o lpi=7",
+			texts(func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, false) }),
 		},
 		{
-			"large bench paper", "bench-large", "large type, to read from the table", "lp -o cpi=6 -o lpi=3.5",
-			func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, true) },
+			"large bench paper", "bench-large.txt", "", pages, "large type, to read from the table", "lp -o cpi=6 -o lpi=3.5",
+			texts(func(s pour.Sheet, shelf pour.Shelf) string { return paper.Bench(s, shelf, true) }),
 		},
-		{"checklist", "checklist", "full checklist, with everything", "lp -o cpi=12 -o lpi=7", paper.Checklist},
+		{"checklist", "checklist.txt", "", pages, "full checklist, with everything", "lp -o cpi=12 -o lpi=7", texts(paper.Checklist)},
+		{
+			"ruler", "ruler.pdf", ".pdf", "To lay along the mould, at true scale: measure its bar of 100 mm. A name that ends in .svg draws it in one piece.",
+			"ruler of cuts and embeds, to lay along the mould", "lp -o print-scaling=none",
+			func(s pour.Sheet, _ pour.Shelf, path string) (func(io.Writer) error, error) {
+				r, err := ruler.Of(s)
+				if err != nil {
+					return nil, err
+				}
+				return r.For(path, ruler.Papers()[0])
+			},
+		},
 	}
 }
 
@@ -57,14 +81,14 @@ func (m *model) askPaper() {
 
 // askChecklist asks for the file a paper goes to.
 func (m *model) askChecklist(p handedPaper) {
-	start := slug(m.session.Plan().Name) + "-" + p.file + ".txt"
+	start := slug(m.session.Plan().Name) + "-" + p.file
 	if m.file.path != "" {
 		start = filepath.Join(filepath.Dir(m.file.path), start)
 	}
 	m.dialogs.Open(&dialog.Prompt{
-		Title: "Write the " + p.name + " to", Text: "Plain text in pages. Print it with " + p.print + ".", Typed: entry.New(start),
+		Title: "Write the " + p.name + " to", Text: p.about + " Print it with " + p.print + ".", Typed: entry.New(start),
 		Done: func(typed string) (tea.Cmd, error) {
-			path, err := fileName(typed, "")
+			path, err := fileName(typed, p.ends)
 			if err != nil {
 				return nil, fmt.Errorf("%w: write the %s", err, p.name)
 			}
@@ -79,8 +103,11 @@ func (m *model) writeChecklist(p handedPaper, path string, replace bool) tea.Cmd
 		sheet = work()
 	}
 	return func() tea.Msg {
-		err := disk.OS().Save(path, disk.Bytes([]byte(p.write(sheet, shelf))), disk.Want{Mode: disk.Shared, New: !replace})
-		return writtenMsg{p, path, err}
+		write, err := p.write(sheet, shelf, path)
+		if err != nil {
+			return writtenMsg{p, path, err}
+		}
+		return writtenMsg{p, path, disk.OS().Save(path, write, disk.Want{Mode: disk.Shared, New: !replace})}
 	}
 }
 

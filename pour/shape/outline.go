@@ -47,6 +47,22 @@ func (o Outline) Extent(turn float64) float64 { return o.support(-turn) + o.supp
 // ExtentAcross is how much of the loaf's width it takes then.
 func (o Outline) ExtentAcross(turn float64) float64 { return o.Extent(turn - math.Pi/2) }
 
+// Centred is the outline moved so that, turned, its origin is the middle of the length and the width it takes.
+func (o Outline) Centred(turn float64) Outline {
+	if len(o.Corners) == 0 {
+		return o
+	}
+	along, across := (o.support(-turn)-o.support(math.Pi-turn))/2, (o.support(math.Pi/2-turn)-o.support(-math.Pi/2-turn))/2
+	sin, cos := math.Sincos(turn)
+	x, y := along*cos+across*sin, across*cos-along*sin
+	moved := Outline{Corners: slices.Clone(o.Corners)}
+	for i := range moved.Corners {
+		moved.Corners[i].X -= x
+		moved.Corners[i].Y -= y
+	}
+	return moved
+}
+
 // Area is the area of the outline in mm²: π·a·b, or the sum of the triangles over its corners. Derived.
 func (o Outline) Area() float64 {
 	if len(o.Corners) == 0 {
@@ -88,7 +104,7 @@ func (o Outline) Enclosing() float64 {
 }
 
 // Gap is the least room between two outlines whose origins stand so far apart, mm: below 0 they overlap by so much. It is the widest strip that
-// lies between them, looked for in steps of a degree and across every edge, so that it is never larger than the true gap. Pieces with corners that
+// lies between them, looked for in steps of four degrees and across every edge, so that it is never larger than the true gap. Pieces with corners that
 // go inwards are taken as if a thread were drawn round them. Derived.
 func Gap(a Outline, turnA float64, b Outline, turnB float64, apart Point) float64 {
 	widest := math.Inf(-1)
@@ -97,8 +113,9 @@ func Gap(a Outline, turnA float64, b Outline, turnB float64, apart Point) float6
 		strip := apart.X*cos + apart.Y*sin - a.support(direction-turnA) - b.support(direction+math.Pi-turnB)
 		widest = math.Max(widest, strip)
 	}
-	for degree := range 360 {
-		try(float64(degree) * math.Pi / 180)
+	const steps = 90
+	for i := range steps {
+		try(float64(i) * 2 * math.Pi / steps)
 	}
 	try(math.Atan2(apart.Y, apart.X))
 	for _, normal := range a.normals(turnA) {

@@ -104,6 +104,8 @@ func TestAnOutlineTurnedMirroredAndScaled(t *testing.T) {
 			t.Fatalf("it takes %g of the loaf, over %g", extent, o.Area())
 		case extent > o.Enclosing()+1e-9:
 			t.Fatalf("it takes %g of the loaf, more than the circle around it, %g", extent, o.Enclosing())
+		case math.Abs(o.Centred(turn).Extent(turn)-extent) > 1e-9 || math.Abs(o.Centred(turn).Area()-o.Area()) > 1e-6:
+			t.Fatal("moved it has another length or area")
 		case math.Abs(extent-o.Extent(turn+math.Pi)) > 1e-9:
 			t.Fatal("half a turn changes its length")
 		case math.Abs(extent-mirrored(o).Extent(-turn)) > 1e-9:
@@ -143,6 +145,20 @@ func TestTheSmallestCircleIsSmallest(t *testing.T) {
 			t.Fatalf("the circle has a radius of %.9f, all pairs and threes give %.9f", got, best)
 		}
 	})
+}
+
+// A right-angled triangle drawn from its corner is marked in the middle of what it takes, turned or not.
+func TestAPieceIsMarkedInTheMiddleOfWhatItTakes(t *testing.T) {
+	triangle := shape.Outline{Corners: []shape.Point{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 0, Y: 3}}}
+	for i, want := range []shape.Point{{X: -2, Y: -1.5}, {X: 2, Y: -1.5}, {X: -2, Y: 1.5}} {
+		got := triangle.Centred(0).Corners[i]
+		near(t, "x", got.X, want.X, 1e-12)
+		near(t, "y", got.Y, want.Y, 1e-12)
+	}
+	// A quarter turn to the left brings (x, y) to (−y, x): the corner lies at (1.5, −2) from the middle.
+	turned := triangle.Centred(90 * degree).Corners[0]
+	near(t, "the turned corner along", -turned.Y, 1.5, 1e-12)
+	near(t, "the turned corner across", turned.X, -2, 1e-12)
 }
 
 // farthest is how far the furthest corner is from a place.

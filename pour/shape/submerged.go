@@ -19,11 +19,12 @@ func PrismBelow(area, height, out float64) float64 {
 }
 
 // RoundRodBelow is the area in mm² of the part below the surface of the section of a round rod that lies along the loaf and stands so far out: the
-// circle less a segment, R²·acos((R − h)/R) − (R − h)·√(2Rh − h²). Its volume is that times its length. Derived.
+// circle less a segment, R²·θ − (R − h)·√(2Rh − h²) with θ = 2·asin √(h/2R), half the angle it is seen under. Its volume is that times its length. Derived.
 func RoundRodBelow(diameter, out float64) float64 {
 	r := diameter / 2
 	h := math.Min(math.Max(out, 0), diameter)
-	return Disc(r) - (r*r*math.Acos((r-h)/r) - (r-h)*math.Sqrt(math.Max(2*r*h-h*h, 0)))
+	half := 2 * math.Asin(math.Sqrt(h/diameter))
+	return Disc(r) - (r*r*half - (r-h)*math.Sqrt(math.Max(2*r*h-h*h, 0)))
 }
 
 // BallSide is the area in mm² of the skin of a ball below the surface it stands so far out of: π·d·depth, as wide as that of a cylinder around it.

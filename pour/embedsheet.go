@@ -1,0 +1,240 @@
+package pour
+
+import (
+	"math"
+
+	"pourbench/pour/shape"
+)
+
+// EmbedSheet is one kind of embed, and where each piece of it stands.
+type EmbedSheet struct {
+	Name          string
+	Material      string // one of the Embed… materials
+	Outline       shape.Outline
+	TurnRad       float64 // by which the outline is turned
+	HeightMM      float64
+	OutMM         float64 // of its height, over the base
+	Rod           bool    // as long as the loaf
+	RoundRod      bool    // a rod whose section is a disc
+	Pieces        []EmbedPiece
+	ExtentMM      float64 // along the loaf; where it may lie any way round, of the circle around it
+	AcrossMM      float64 // across it
+	SubmergedMM3  Figure  // of one piece, below the base's surface
+	WholeMM3      float64 // of all of one piece
+	DisplacesG    Figure  // batter that all pieces take the place of
+	PieceG        Figure
+	CuredG        Figure // one piece once its bar has cured
+	AllG          Figure
+	SetMin        float64 // to set all pieces
+	MadeDays      float64 // before the pour
+	HardDays      float64 // it has to harden
+	NeedMM        Figure  // clearance the sides of its worst piece need, worst case
+	NeedUsuallyMM Figure  // where the errors are independent of each other
+	BuriedPercent Figure  // of its height
+	HoldN         Figure  // by which a fresh loaf holds it: an estimate; unknown: a rod
+}
+
+// The verdicts on an embed between two cuts.
+const (
+	VerdictClear   = "clear"
+	VerdictTight   = "tight"
+	VerdictCut     = "will be cut"
+	VerdictThrough = "cut through" // a rod, meant so
+	VerdictAstray  = "in no bar"
+)
+
+// EmbedPiece is one piece.
+type EmbedPiece struct {
+	Bar      int     // from 1; 0: in no bar, or in all of them
+	CentreMM float64 // from end A
+	AcrossMM float64 // from the loaf's middle to the right, seen from end A
+	MarkMM   float64 // as it is marked on the rim, rounded once
+	ClearMM  Figure  // between it and its bar's nearer side that is cut; unknown: neither is
+	ClearAMM Figure  // to the side towards end A; unknown: that side is not cut
+	ClearBMM Figure
+	Budget   shape.Budget // what each side has to leave for errors
+	Verdict  string
+}
+
+// spoiled reports whether the piece costs its bar.
+func (p EmbedPiece) spoiled() bool { return p.Verdict == VerdictCut || p.Verdict == VerdictAstray }
+
+// mostPieces is how many pieces of a kind are set out; no loaf has room for so many.
+const mostPieces = 400
+
+// markStepMM is the step to which every mark is rounded once, from end A: 0.5 mm, so that none is further off than 0.25.
+const markStepMM = 0.5
+
+// embed sets the pieces out between the cuts.
+func (s *Sheet) embed() {
+	m := s.Plan.Mould
+	for i := range s.Plan.Top.Embeds {
+		e := &s.Plan.Top.Embeds[i]
+		o := e.outline(m.LengthMM)
+		k := EmbedSheet{
+			Name: e.Name, Material: e.Material, Outline: o, TurnRad: e.turn(), HeightMM: e.height(), OutMM: e.OutMM,
+			Rod: e.Outline == OutlineRod, RoundRod: e.roundRod(), MadeDays: e.made(), HardDays: e.hardDays(),
+		}
+		if k.Material == "" {
+			k.Material = EmbedSoap
+		}
+		k.ExtentMM, k.AcrossMM = e.takes(o)
+		below, whole := e.below(o, m.LengthMM, m.FillMM)
+		k.SubmergedMM3, k.WholeMM3 = Know(below), whole
+		part, sides := e.buried(o, m.FillMM)
+		k.BuriedPercent = Know(part * 100)
+		if !k.Rod {
+			k.HoldN = Know(shape.Holding(sides, shape.FreshLoafPa))
+		}
+		s.set(&k, e)
+		k.SetMin = float64(len(k.Pieces)) * e.setMin()
+		s.Embeds = append(s.Embeds, k)
+	}
+}
+
+// strip is a stretch of the mould's width that a row of bars takes, from its middle.
+type strip struct{ from, to float64 }
+
+// rows are the rows of bars side by side; a loaf has one.
+func (m Mould) rows() []strip {
+	if m.Shape != ShapeSlab || m.BarWidthMM <= 0 {
+		return []strip{{-m.WidthMM / 2, m.WidthMM / 2}}
+	}
+	out := make([]strip, 0, 8)
+	for i := range int(math.Floor(m.WidthMM/m.BarWidthMM + noise)) {
+		from := float64(i)*m.BarWidthMM - m.WidthMM/2
+		out = append(out, strip{from, from + m.BarWidthMM})
+	}
+	return out
+}
+
+// set finds the place of every piece of a kind.
+func (s *Sheet) set(k *EmbedSheet, e *Embed) {
+	rows := s.Plan.Mould.rows()
+	for _, at := range s.stands(e) {
+		for _, row := range rows {
+			for i := range e.side() {
+				wide := (row.to - row.from) / float64(e.side())
+				across := row.from + (float64(i)+0.5)*wide + e.AcrossMM
+				if len(k.Pieces) == mostPieces {
+					return
+				}
+				k.Pieces = append(k.Pieces, s.piece(k, at, across))
+			}
+		}
+	}
+	for _, p := range k.Pieces {
+		k.NeedMM = largest(k.NeedMM, max(p.Budget.Worst(), s.Plan.Cut.ClearMM))
+		k.NeedUsuallyMM = largest(k.NeedUsuallyMM, p.Budget.Usual())
+	}
+}
+
+func largest(f Figure, v float64) Figure {
+	if f.Known && f.V >= v {
+		return f
+	}
+	return Know(v)
+}
+
+// stands are the centres of a kind along the loaf.
+func (s *Sheet) stands(e *Embed) []float64 {
+	if e.Outline == OutlineRod {
+		return []float64{s.Plan.Mould.LengthMM / 2}
+	}
+	if e.In == EmbedOwn {
+		return e.AtMM
+	}
+	var out []float64
+	for i := 0; i < len(s.Cut.Bars); i += max(e.Every, 1) {
+		b := s.Cut.Bars[i]
+		out = append(out, (b.StartMM+b.EndMM)/2+e.AlongMM)
+	}
+	return out
+}
+
+// piece is one piece at its place, with what is clear beside it.
+func (s *Sheet) piece(k *EmbedSheet, at, across float64) EmbedPiece {
+	p := EmbedPiece{CentreMM: at, AcrossMM: across, MarkMM: math.Round(at/markStepMM) * markStepMM, Budget: s.Plan.sightBudget(at)}
+	if k.Rod {
+		p.Verdict, p.MarkMM = VerdictThrough, at
+		return p
+	}
+	i, ok := s.barAt(at)
+	if !ok {
+		p.Verdict = VerdictAstray
+		return p
+	}
+	bar := s.Cut.Bars[i]
+	p.Bar = i + 1
+	a, b := shape.Between(bar.StartMM, bar.EndMM, at, k.ExtentMM)
+	if s.cutNear(bar.StartMM) {
+		p.ClearAMM, p.ClearMM = Know(a), Know(a)
+	}
+	if s.cutNear(bar.EndMM) {
+		p.ClearBMM = Know(b)
+		if !p.ClearMM.Known || b < p.ClearMM.V {
+			p.ClearMM = Know(b)
+		}
+	}
+	p.Verdict = VerdictClear
+	if p.ClearMM.Known {
+		p.Verdict = verdictWord(p.Budget.Judge(p.ClearMM.V, s.Plan.Cut.ClearMM))
+	}
+	return p
+}
+
+func verdictWord(v shape.Verdict) string {
+	switch v {
+	case shape.IsClear:
+		return VerdictClear
+	case shape.IsTight:
+		return VerdictTight
+	default:
+		return VerdictCut
+	}
+}
+
+// barAt is the bar that a place along the loaf lies in, or under the cut beside it.
+func (s *Sheet) barAt(at float64) (int, bool) {
+	half := s.Plan.Cut.KerfMM/2 + noise
+	for i, b := range s.Cut.Bars {
+		if at >= b.StartMM-half && at <= b.EndMM+half {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// cutNear reports whether the face of a bar was cut, and is not the end of the loaf.
+func (s *Sheet) cutNear(face float64) bool {
+	half := s.Plan.Cut.KerfMM/2 + noise
+	for _, x := range s.Cut.CutsMM {
+		if math.Abs(x-face) <= half {
+			return true
+		}
+	}
+	return false
+}
+
+// mostDisplaced is the part of the loaf that embeds can take at most: more than that is a mould full of embeds.
+const mostDisplaced = 0.9
+
+// displaced is the volume of base that all embeds take the place of, mm³.
+func (s *Sheet) displaced() float64 {
+	m, sum := s.Plan.Mould, 0.0
+	for _, k := range s.Embeds {
+		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.LengthMM))
+	}
+	return min(sum, mostDisplaced*m.LengthMM*m.WidthMM*m.FillMM)
+}
+
+// inLoaf is how many pieces stand in the loaf at all.
+func (k *EmbedSheet) inLoaf(lengthMM float64) int {
+	n := 0
+	for _, p := range k.Pieces {
+		if p.CentreMM >= 0 && p.CentreMM <= lengthMM {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,113 @@
+// Package ruler draws what is laid along a mould: every cut and every embed's middle at its distance from end A, at true scale. One layout is
+// written as PDF for sheets of paper, as SVG in one piece, and as a list of distances. It knows the sheet and works no figure out.
+//
+// Everything here is in mm, x from the left and y from the top.
+package ruler
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// Ruler is everything that is printed.
+type Ruler struct {
+	Plan   string  // the plan's name
+	Day    string  // when it is poured, which names the lot; "" where the plan does not say
+	KerfMM float64 // what one cut takes; 0: nothing was taken off for it
+	Edges  []Edge  // one for each direction in which the mould is cut
+}
+
+// Edge is one side of the mould that a ruler is laid along.
+type Edge struct {
+	Along    string // what it is laid along: "the loaf's length"
+	LengthMM float64
+	Cuts     []float64 // where the middles of wire or blade pass, from end A
+	Marks    []float64 // the same as they are marked by hand, each rounded once to half a millimetre
+	Centres  []Centre
+	Spans    []Span
+}
+
+// Centre is where the middle of something stands that is set or piped.
+type Centre struct {
+	Name string
+	MM   float64
+	Mark float64 // as it is marked by hand, rounded once
+}
+
+// kinds lists the names of what is set, in the order it stands in the plan.
+func (e Edge) kinds() []string {
+	var out []string
+	for _, c := range e.Centres {
+		if !slices.Contains(out, c.Name) {
+			out = append(out, c.Name)
+		}
+	}
+	return out
+}
+
+// letter stands for a kind where there are several.
+func letter(i int) string { return string(rune('a' + i%26)) }
+
+// Kind is what becomes of a part of the length.
+type Kind int
+
+// The kinds of spans.
+const (
+	Bar Kind = iota
+	Trim
+	Slice
+)
+
+// Span is the part of the length between two cuts.
+type Span struct {
+	Kind     Kind
+	Number   int // of a bar, from 1
+	From, To float64
+}
+
+// Paper is the sheets a ruler is printed on, lying on their long side.
+type Paper struct {
+	Name       string
+	Wide, High float64
+}
+
+// Papers lists what a ruler can be printed on; the first is meant where none is named. The sizes are those of ISO 216 and, of Letter, 11 by
+// 8.5 inches of 25.4 mm (memory).
+func Papers() []Paper {
+	return []Paper{{"a4", 297, 210}, {"letter", 279.4, 215.9}}
+}
+
+// PaperOf is the paper of a name.
+func PaperOf(name string) (Paper, error) {
+	var names []string
+	for _, p := range Papers() {
+		if p.Name == strings.ToLower(name) {
+			return p, nil
+		}
+		names = append(names, p.Name)
+	}
+	return Paper{}, fmt.Errorf("draw the ruler on paper %q: write %s", name, strings.Join(names, " or "))
+}
+
+// CheckMM is the length of the bar that is measured to see whether the print is true.
+const CheckMM = 100
+
+// What stays free at the edges of a sheet (printers leave 4 to 6 mm; common practice, no source), and what two strips share.
+const (
+	marginMM  = 10
+	overlapMM = 20
+)
+
+// For is what writes the ruler into a file of a name: its ending says as what.
+func (r Ruler) For(file string, p Paper) (func(io.Writer) error, error) {
+	switch strings.ToLower(filepath.Ext(file)) {
+	case ".pdf":
+		return func(w io.Writer) error { return r.PDF(w, p) }, nil
+	case ".svg":
+		return r.SVG, nil
+	}
+	return nil, fmt.Errorf("draw the ruler to %s: give the file a name that ends in .pdf, for sheets of paper, or .svg, in one piece", file)
+}
