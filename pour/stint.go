@@ -83,6 +83,14 @@ func (s *Sheet) act(t Task) (script.Act, bool) {
 	return acts[t.Act], true
 }
 
+// SkinMin is how long after the top was touched last a stint waits until that has skinned, min; 0: it does not wait for it.
+func (s *Sheet) SkinMin(st Stint) float64 {
+	if a, ok := s.act(st.Tasks[0]); !ok || !a.Wait || st.Tasks[0].OfCut() {
+		return 0
+	}
+	return orUsual(s.Plan.Run.SkinMin, usualSkinMin)
+}
+
 // joins says whether a task is told with the ones before it.
 func (s *Sheet) joins(st Stint, t Task) bool {
 	a, ok := s.act(t)

@@ -78,4 +78,6 @@ type ToppingLine struct {
 	PerBarG  Figure
 	AllG     Figure
 	HandsMin float64
+	Kind     string
+	Turn     int
 }

@@ -15,6 +15,9 @@ func (m *Model) detail(s underway.Step) string {
 	b := m.sheet().Batch(s.Batch)
 	plan := m.sheet().Plan.Batch(s.Batch)
 	show := m.sheet().Plan.Show
+	if s.Batch == "" {
+		return m.onLoaf(s)
+	}
 	if b == nil || plan == nil {
 		return ""
 	}
@@ -139,6 +142,14 @@ func (m *Model) acting(s underway.Step) string {
 		}
 	}
 	return text
+}
+
+// onLoaf says what is done to the loaf.
+func (m *Model) onLoaf(s underway.Step) string {
+	if s.Tell == "" {
+		return ""
+	}
+	return strings.ToUpper(s.Tell[:1]) + s.Tell[1:] + "."
 }
 
 func bedding(b pour.Bed) string {

@@ -24,7 +24,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	s := live.Replay(sheet, p.Events)
 	var out []Difference
 	for _, step := range s.Steps {
-		d := Difference{What: string(step.Batch) + " " + step.Name, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		d := Difference{What: strings.TrimSpace(string(step.Batch) + " " + step.Name), Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
 		if at, ok := s.Elapsed(s.Began(step)); ok && step.Done {
 			d.Actual = pour.Know(at.Minutes())
 		}

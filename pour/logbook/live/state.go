@@ -131,12 +131,29 @@ func (s State) Began(step StepState) time.Duration {
 // waitsTillMin is the minute after the base's lye-in before which a step that waits cannot start. Once a batch has its lye, what is left of
 // it is counted from when that really met its oils: planned as long after that as the plan has it after the planned minute.
 func (s State) waitsTillMin(step Step) float64 {
+	if step.SkinMin > 0 {
+		return s.skinnedMin(step)
+	}
 	in, _, found := s.stepOf(step.Batch, StepLyeIn, "")
 	met, ok := s.lyeInMin(step.Batch)
 	if !found || !ok {
 		return step.PlannedMin
 	}
 	return step.PlannedMin - in.PlannedMin + met
+}
+
+// skinnedMin is when the top has skinned, min after the base's lye-in: so long after it was really touched last; as planned before that.
+func (s State) skinnedMin(step Step) float64 {
+	last := time.Duration(-1)
+	for _, before := range s.Steps {
+		if before.Done && before.touches() {
+			last = max(last, before.DoneAt)
+		}
+	}
+	if since, ok := s.Elapsed(last); ok && last >= 0 {
+		return since.Minutes() + step.SkinMin
+	}
+	return step.PlannedMin
 }
 
 // lyeInMin is when a batch's lye really met its oils, min after the base's. The second result is false before both have.
