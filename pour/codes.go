@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [5]func() []CodeInfo {
-	return [5]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, runCodes}
+func codeGroups() [6]func() []CodeInfo {
+	return [6]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, runCodes, embedCodes}
 }
 
 func lyeCodes() []CodeInfo {

@@ -1,7 +1,5 @@
 package pour
 
-import "math"
-
 // Ways to plan the cuts.
 const (
 	CutBars  = "bars"  // bars of the mould's thickness, as many as there is room for
@@ -9,6 +7,7 @@ const (
 	CutMass  = "mass"  // so many bars, all of one mass
 	CutMarks = "marks" // where marks_mm says
 	CutGang  = "gang"  // the maker's own wires, all at once
+	CutBest  = "best"  // most bars, embeds that stand where they are told to clear of every cut, bars alike
 )
 
 // Where the length that is left over goes.
@@ -24,6 +23,13 @@ const (
 	LayUpright    = "upright"
 	LaySide       = "side"
 	LayUpsideDown = "upside_down"
+	LayPulledUp   = "pulled_up" // upright, the wire pulled up from below
+)
+
+// What bars ought to be alike in, where the plan is looked for.
+const (
+	EvenMass      = "mass"
+	EvenThickness = "thickness"
 )
 
 // What cuts.
@@ -41,11 +47,13 @@ type Cut struct {
 	TrimBMM   float64   // least trim at end B; 0: the end is kept
 	SliceMM   float64   // a sample slice; 0: none
 	SliceAt   string    // "a" or "b"; empty: "a"
-	Left      string    // one of the Left… words; empty: LeftEndB
+	Left      string    // one of the Left… words; empty: LeftEndB, where By is CutCount LeftBars
 	MarksMM   []float64 // CutMarks: the cuts
 	WiresMM   []float64 // CutGang: where the wires stand, measured from the first
 	GangAtMM  float64   // CutGang: where the first wire stands; 0: where it suits best
 	Tool      string    // CutWire or CutBlade; empty: CutWire
+	VaryMM    float64   // CutBest: a bar may be so much thinner or thicker than the mould's; 0: usualVaryMM
+	Even      string    // CutBest: EvenMass or EvenThickness; empty: EvenMass
 	Lay       string    // one of the Lay… words; empty: LayUpright
 	OpeningMM float64   // what the cutter lets through under its wires; 0: not stated
 	BedMM     float64   // how deep its bed is, from the stop behind; 0: not stated
@@ -59,19 +67,21 @@ type Cut struct {
 
 func cutFields(c *Cut) []Field {
 	return []Field{
-		{Key: "by", Label: "cut by", Need: Quiet, Takes: TakesWord, Words: CutBars + " " + CutCount + " " + CutMass + " " + CutMarks + " " + CutGang, At: &c.By, Means: "the mould's bar thickness, a number of equal bars, of bars of one mass, your own marks, your own wires"},
+		{Key: "by", Label: "cut by", Need: Quiet, Takes: TakesWord, Words: CutBars + " " + CutCount + " " + CutMass + " " + CutMarks + " " + CutGang + " " + CutBest, At: &c.By, Means: "the mould's bar thickness, a number of equal bars, of bars of one mass, your own marks, your own wires, the best plan around your embeds"},
 		{Key: "count", Label: "bars wanted", Need: Quiet, High: 200, Step: 1, At: &c.Count, Means: "bars, where by is count or mass; 0: as many as fit"},
 		{Key: "kerf_mm", Label: "a cut takes", Need: Quiet, Unit: UnitMM, High: 10, Step: 0.1, At: &c.KerfMM, Means: "what one cut takes of the length"},
 		{Key: "trim_a_mm", Label: "trim at end A", Need: Quiet, Unit: UnitMM, High: 500, Step: 1, At: &c.TrimAMM, Means: "least that is trimmed at end A; 0: the end is kept"},
 		{Key: "trim_b_mm", Label: "trim at end B", Need: Quiet, Unit: UnitMM, High: 500, Step: 1, At: &c.TrimBMM, Means: "least that is trimmed at end B; 0: the end is kept"},
 		{Key: "slice_mm", Label: "sample slice", Need: Quiet, Unit: UnitMM, High: 100, Step: 1, At: &c.SliceMM, Means: "a slice to keep as a sample; 0: none"},
 		{Key: "slice_at", Label: "slice at end", Need: Quiet, Takes: TakesWord, Words: "a b", At: &c.SliceAt, Means: "at which end it is cut"},
-		{Key: "left", Label: "what is left over", Need: Quiet, Takes: TakesWord, Words: LeftEndB + " " + LeftEndA + " " + LeftTrims + " " + LeftBars, At: &c.Left, Means: "goes to one end, to both trims or to the bars"},
+		{Key: "left", Label: "what is left over", Need: Quiet, Takes: TakesWord, Words: LeftEndB + " " + LeftEndA + " " + LeftTrims + " " + LeftBars, At: &c.Left, Means: "goes to one end, to both trims or to the bars; left out: to end B, where by is count to the bars"},
 		{Key: "marks_mm", Label: "own cuts", Need: Quiet, Unit: UnitMM, High: 3000, Step: 0.5, At: &c.MarksMM, Means: "cuts from end A, where by is marks"},
 		{Key: "wires_mm", Label: "own wires", Need: Quiet, Unit: UnitMM, High: 3000, Step: 0.5, At: &c.WiresMM, Means: "where the wires stand as measured, the first at 0, where by is gang"},
 		{Key: "gang_at_mm", Label: "first wire at", Need: Quiet, Unit: UnitMM, High: 3000, Step: 0.5, At: &c.GangAtMM, Means: "where the first wire meets the loaf; 0: where it suits best"},
+		{Key: "vary_mm", Label: "bars may vary by", Need: Quiet, Unit: UnitMM, High: 100, Step: 0.5, At: &c.VaryMM, Means: "where by is best: so much thinner or thicker than the mould's bars; 0: 2"},
+		{Key: "even", Label: "bars alike in", Need: Quiet, Takes: TakesWord, Words: EvenMass + " " + EvenThickness, At: &c.Even, Means: "where by is best: what they ought to be alike in"},
 		{Key: "tool", Label: "cut with", Need: Quiet, Takes: TakesWord, Words: CutWire + " " + CutBlade, At: &c.Tool, Means: "what cuts"},
-		{Key: "lay", Label: "loaf lies", Need: Quiet, Takes: TakesWord, Words: LayUpright + " " + LaySide + " " + LayUpsideDown, At: &c.Lay, Means: "how the loaf lies under the cutter"},
+		{Key: "lay", Label: "loaf lies", Need: Quiet, Takes: TakesWord, Words: LayUpright + " " + LaySide + " " + LayUpsideDown + " " + LayPulledUp, At: &c.Lay, Means: "how the loaf lies under the cutter"},
 		{Key: "opening_mm", Label: "cutter lets through", Need: Quiet, Unit: UnitMM, High: 1000, Step: 1, At: &c.OpeningMM, Means: "height between bed and frame; 0: not stated"},
 		{Key: "bed_mm", Label: "cutter's bed", Need: Quiet, Unit: UnitMM, High: 1000, Step: 1, At: &c.BedMM, Means: "how deep its bed is, from the stop behind; 0: not stated"},
 		{Key: "clear_mm", Label: "clearance wanted", Need: Standing, Unit: UnitMM, Default: 3, High: 100, Step: 0.5, At: &c.ClearMM, Means: "between a cut and an embed"},
@@ -81,47 +91,4 @@ func cutFields(c *Cut) []Field {
 		{Key: "sight_deg", Label: "you look from", Need: Standing, Unit: UnitDegree, Default: 5, High: 60, Step: 1, At: &c.SightDeg, Means: "how far from upright you look down on a mark"},
 		{Key: "eye_mm", Label: "your eye stays at", Need: Quiet, Unit: UnitMM, High: 3000, Step: 10, At: &c.EyeMM, Means: "height over the rim of an eye that stays over the loaf's middle; 0: it moves with each mark"},
 	}
-}
-
-// CutSheet is where the loaf is cut and what comes of it.
-type CutSheet struct {
-	CutsMM  []float64 // middles of the cuts, from end A
-	MarksMM []float64 // as they are marked, each rounded once
-	Bars    []BarPiece
-	TrimAMM float64
-	TrimBMM float64
-	SliceMM float64 // where it begins is SliceAt
-	SliceAt float64
-	TrimsG  Figure
-	SliceG  Figure
-	KerfG   Figure // crumbs
-}
-
-// BarPiece is one bar as it is cut.
-type BarPiece struct {
-	StartMM, EndMM float64
-	CutG, CuredG   Figure
-	BaseG          Figure // of CutG
-	IcingG         Figure
-	EmbedG         Figure
-	ToppingG       Figure
-}
-
-// ThicknessMM is how thick the bar is.
-func (b BarPiece) ThicknessMM() float64 { return b.EndMM - b.StartMM }
-
-// cutting works out where the loaf is cut.
-func (s *Sheet) cutting() {
-	m := s.Plan.Mould
-	n := int(math.Floor(m.LengthMM/m.BarMM + 1e-9))
-	c := CutSheet{TrimBMM: m.LengthMM - float64(n)*m.BarMM}
-	for i := range n {
-		bar := BarPiece{StartMM: float64(i) * m.BarMM, EndMM: float64(i+1) * m.BarMM}
-		c.Bars = append(c.Bars, bar)
-		if bar.EndMM < m.LengthMM-1e-9 {
-			c.CutsMM = append(c.CutsMM, bar.EndMM)
-			c.MarksMM = append(c.MarksMM, math.Round(bar.EndMM*2)/2)
-		}
-	}
-	s.Cut = c
 }

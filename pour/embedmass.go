@@ -45,8 +45,7 @@ type inBar struct {
 	displacedMM3 float64
 }
 
-// embedded is what embeds bring into the bar at a place of [CutSheet.Bars], with its part of every rod. A slab's row of bars side by side counts as
-// one.
+// embedded is what embeds bring into the bar at a place of [CutSheet.Bars], with its part of every rod.
 func (s *Sheet) embedded(bar int) inBar {
 	var in inBar
 	part := 0.0
@@ -57,7 +56,7 @@ func (s *Sheet) embedded(bar int) inBar {
 		n := 0.0
 		for _, p := range k.Pieces {
 			switch {
-			case k.Rod:
+			case k.Rod && s.rodIn(p, bar):
 				n += part
 			case p.Bar == bar+1:
 				n++
@@ -68,4 +67,10 @@ func (s *Sheet) embedded(bar int) inBar {
 		in.displacedMM3 += n * k.SubmergedMM3.V
 	}
 	return in
+}
+
+// rodIn reports whether a rod lies in a bar: of bars side by side, in the one that its middle is in.
+func (s *Sheet) rodIn(p EmbedPiece, bar int) bool {
+	b, across := s.Cut.Bars[bar], p.AcrossMM+s.Plan.Mould.WidthMM/2
+	return !s.Cut.sides() || across >= b.LeftMM && across < b.RightMM
 }

@@ -120,7 +120,7 @@ func (p Plan) NewEmbed(name string) Embed {
 	const least = 5 // mm: smaller pieces are toppings
 	thinnest := p.Mould.BarMM
 	s := Sheet{Plan: p}
-	s.cutting()
+	s.cutting(func() float64 { return 1 })
 	for _, b := range s.Cut.Bars {
 		thinnest = min(thinnest, b.ThicknessMM())
 	}

@@ -145,9 +145,9 @@ func (s *Sheet) stands(e *Embed) []float64 {
 		return e.AtMM
 	}
 	var out []float64
-	for i := 0; i < len(s.Cut.Bars); i += max(e.Every, 1) {
-		b := s.Cut.Bars[i]
-		out = append(out, (b.StartMM+b.EndMM)/2+e.AlongMM)
+	columns := s.Cut.Columns()
+	for i := 0; i < len(columns); i += max(e.Every, 1) {
+		out = append(out, columns[i].MiddleMM()+e.AlongMM)
 	}
 	return out
 }
@@ -159,7 +159,7 @@ func (s *Sheet) piece(k *EmbedSheet, at, across float64) EmbedPiece {
 		p.Verdict, p.MarkMM = VerdictThrough, at
 		return p
 	}
-	i, ok := s.barAt(at)
+	i, ok := s.barAt(at, across)
 	if !ok {
 		p.Verdict = VerdictAstray
 		return p
@@ -194,11 +194,12 @@ func verdictWord(v shape.Verdict) string {
 	}
 }
 
-// barAt is the bar that a place along the loaf lies in, or under the cut beside it.
-func (s *Sheet) barAt(at float64) (int, bool) {
+// barAt is the bar that a place lies in, or under the cut beside it: along the loaf from end A, and across it from its middle.
+func (s *Sheet) barAt(at, across float64) (int, bool) {
 	half := s.Plan.Cut.KerfMM/2 + noise
+	across += s.Plan.Mould.WidthMM / 2
 	for i, b := range s.Cut.Bars {
-		if at >= b.StartMM-half && at <= b.EndMM+half {
+		if at >= b.StartMM-half && at <= b.EndMM+half && (across >= b.LeftMM-half && across <= b.RightMM+half || !s.Cut.sides()) {
 			return i, true
 		}
 	}

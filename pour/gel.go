@@ -23,6 +23,7 @@ func (t *timer) bed(c *clock.Clock) {
 		if h, err := c.Heat(loaf); err == nil {
 			t.sheet.Gel = t.gel(h)
 			t.warnGel(loaf.AirC)
+			t.warnMelts()
 			return
 		}
 	}

@@ -18,6 +18,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 	s.inspectLimits()
 	if !s.Plan.Trial { // which stays in its jugs
 		s.inspectMould()
+		s.inspectEmbeds()
 		s.inspectBed()
 	}
 	s.inspectDust(shelf)

@@ -79,7 +79,7 @@ func (s *Sheet) dress() {
 		return
 	}
 	var d script.Dressing
-	k := script.Knife{Cuts: len(s.Cut.CutsMM), Gang: s.Plan.Cut.By == CutGang, Pieces: len(s.Pieces())}
+	k := script.Knife{Cuts: len(s.Cut.CutsMM) + len(s.Cut.AcrossMM), Gang: s.Plan.Cut.By == CutGang, Pieces: len(s.Pieces())}
 	k.Aside = k.Pieces > len(s.Cut.Bars)
 	for i, e := range s.Embeds {
 		switch {
@@ -125,7 +125,7 @@ func (s *Sheet) Pieces() []Piece {
 	for i, b := range s.Cut.Bars {
 		out = append(out, Piece{Name: fmt.Sprintf("bar %d", i+1), Bar: i + 1, PlannedG: b.CutG})
 	}
-	if s.Cut.TrimAMM > 0 || s.Cut.TrimBMM > 0 {
+	if s.Cut.TrimAMM > 0 || s.Cut.TrimBMM > 0 || s.Cut.SideMM > 0 {
 		out = append(out, Piece{Name: "trims", PlannedG: s.Cut.TrimsG})
 	}
 	if s.Cut.SliceMM > 0 {

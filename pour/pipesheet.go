@@ -54,7 +54,7 @@ func (s *Sheet) ices(m mixer, b bill) BatchSheet {
 	p := s.Plan
 	mould, own := p.Mould, &p.Piping
 	if !own.Shaped() {
-		return m.sized(b, mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1) })
+		return m.sized(b, mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1, s.barPart()) })
 	}
 	unit := m.mix(b, unitOilsG, 0)
 	density := own.densityGML(unit.Size)
@@ -69,17 +69,17 @@ func (s *Sheet) ices(m mixer, b bill) BatchSheet {
 		if p.Icing.Size == SizeShape {
 			b.unsized = s.Piping.Lacks
 		}
-		icing := m.sized(b, mould, own.ResiduePercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, air) })
+		icing := m.sized(b, mould, own.ResiduePercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, air, s.barPart()) })
 		icing.Size.HeightMM *= air
 		return icing
 	}
 	net := shape.Grams(l.volume, density) * float64(l.units)
-	made, loss := p.icingLoss(unit, net, air)
+	made, loss := p.icingLoss(unit, net, air, s.barPart())
 	icing := m.sized(b, mould, loss, func(unit BatchSheet) float64 {
 		if p.Icing.Size == SizeShape {
 			return made.Made * (1 - loss/100) / unit.Size.PouredG
 		}
-		return p.icingUnits(unit, air)
+		return p.icingUnits(unit, air, s.barPart())
 	})
 	icing.Size.HeightMM *= air
 	s.pipes(l, density, made, AsFigure(icing.Size.PouredG/icing.kept()))
@@ -87,9 +87,9 @@ func (s *Sheet) ices(m mixer, b bill) BatchSheet {
 }
 
 // icingUnits is how many times a trial size an icing is that no shape sizes; air is how much more room it takes whipped.
-func (p *Plan) icingUnits(unit BatchSheet, air float64) float64 {
+func (p *Plan) icingUnits(unit BatchSheet, air, barPart float64) float64 {
 	if p.Icing.Size == SizeBar {
-		return p.Icing.PerBarG / p.Mould.barPart() / unit.Size.PouredG
+		return p.Icing.PerBarG / barPart / unit.Size.PouredG
 	}
 	return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
 }
@@ -119,7 +119,7 @@ func (p *Plan) bagParts() []float64 {
 }
 
 // icingLoss is what the plan makes of an icing that is piped, and what percentage of it does not come to stand on the loaf.
-func (p *Plan) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lossPercent float64) {
+func (p *Plan) icingLoss(unit BatchSheet, net, air, barPart float64) (b shape.Bagging, lossPercent float64) {
 	own, fill, parts := &p.Piping, p.Piping.fillG(), p.bagParts()
 	switch p.Icing.Size {
 	case SizeOils:
@@ -129,7 +129,7 @@ func (p *Plan) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lo
 		b.Made = max(b.Made, own.LeastG)
 		return b, 100 * (1 - net/b.Made)
 	default:
-		b, _ = shape.Bagged(unit.Size.PouredG*p.icingUnits(unit, air), fill, parts, own.residue())
+		b, _ = shape.Bagged(unit.Size.PouredG*p.icingUnits(unit, air, barPart), fill, parts, own.residue())
 	}
 	return b, 100 * b.Left / b.Made
 }

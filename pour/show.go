@@ -167,6 +167,17 @@ func (s Show) LenApart(mm float64) Amount {
 	return apart(mm, 0, "mm")
 }
 
+// LenNear draws a length of which tenths of a millimetre matter: a clearance, a place to mark.
+func (s Show) LenNear(mm float64) string { return s.LenNearApart(mm).String() }
+
+// LenNearApart is [Show.LenNear] with number and unit apart.
+func (s Show) LenNearApart(mm float64) Amount {
+	if s.Length == LengthInch {
+		return apart(mm/mmPerInch, 3, "in")
+	}
+	return apart(mm, 1, "mm")
+}
+
 // Volume draws millilitres, whole.
 func (s Show) Volume(ml float64) string { return s.VolumeApart(ml).String() }
 

@@ -19,7 +19,7 @@ func (s *Sheet) tellLoaf(a script.Act) string {
 	case script.Firm:
 		return "press a corner with a gloved thumb: it gives no more, nothing sticks, and the middle of the mould is cool; else wait some hours"
 	case script.Mark:
-		return "mark from end A at " + marks(s.Cut.MarksMM) + " mm, each from end A and none from the last mark"
+		return s.tellMarks()
 	case script.Cut:
 		return s.tellCut(a)
 	case script.Aside:
@@ -33,18 +33,30 @@ func (s *Sheet) tellLoaf(a script.Act) string {
 	return ""
 }
 
-// marks are distances in mm, to the half millimetre they are rounded to.
-func marks(mm []float64) string {
+// distances are written in mm, to the half millimetre they are rounded to.
+func distances(mm []float64) string {
 	out := make([]string, len(mm))
 	for i, v := range mm {
-		out[i] = mark(v)
+		out[i] = distance(v)
 	}
 	return strings.Join(out, ", ")
 }
 
-func mark(mm float64) string {
+func distance(mm float64) string {
 	const tenths = 10
 	return strconv.FormatFloat(float64(int(mm*tenths+0.5))/tenths, 'f', -1, 64)
+}
+
+// tellMarks says where the cuts are marked.
+func (s *Sheet) tellMarks() string {
+	var parts []string
+	if len(s.Cut.MarksMM) > 0 {
+		parts = append(parts, "from end A at "+distances(s.Cut.MarksMM)+" mm")
+	}
+	if len(s.Cut.AcrossMarkMM) > 0 {
+		parts = append(parts, "from the left wall, seen from end A, at "+distances(s.Cut.AcrossMarkMM)+" mm")
+	}
+	return "mark " + strings.Join(parts, "; ") + "; measure each from there, none from the last mark"
 }
 
 // aside is what is no bar.
@@ -75,7 +87,7 @@ func (s *Sheet) tellEmbed(a script.Act) string {
 	if e.OutMM > 0 {
 		out = ", " + s.Plan.Show.Len(e.OutMM) + " of each above the base"
 	}
-	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm", len(e.Pieces), e.Name, where, out, marks(e.marks()))
+	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm", len(e.Pieces), e.Name, where, out, distances(e.marks()))
 }
 
 // marks are the marks of a kind's pieces, each distance once.
@@ -127,12 +139,19 @@ func (s *Sheet) tellCut(a script.Act) string {
 		tool = "blade"
 	}
 	if s.Plan.Cut.By == CutGang {
-		return fmt.Sprintf("all %d wires through at once, %s, the first at %s mm from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, mark(s.Cut.CutsMM[0]))
+		return fmt.Sprintf("all %d wires through at once, %s, the first at %s mm from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, distance(s.Cut.CutsMM[0]))
 	}
+	which := "cut"
 	if a.Rounds > 1 {
-		return fmt.Sprintf("cut %d of %d at %s mm from end A, %s; then wipe the %s", a.Round, a.Rounds, mark(s.Cut.MarksMM[a.Item]), lay, tool)
+		which = fmt.Sprintf("cut %d of %d", a.Round, a.Rounds)
 	}
-	return fmt.Sprintf("cut at %s mm from end A, %s; then wipe the %s", mark(s.Cut.MarksMM[a.Item]), lay, tool)
+	at := ""
+	if k := a.Item - len(s.Cut.MarksMM); k >= 0 {
+		at = distance(s.Cut.AcrossMarkMM[k]) + " mm from the left wall, along the whole length"
+	} else {
+		at = distance(s.Cut.MarksMM[a.Item]) + " mm from end A"
+	}
+	return fmt.Sprintf("%s at %s, %s; then wipe the %s", which, at, lay, tool)
 }
 
 // tellBag says how the base is tried and how bags are filled.

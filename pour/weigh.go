@@ -23,10 +23,10 @@ func Weigh(p Plan, s Shelf) Sheet {
 		}
 		return sheet
 	}
-	sheet.cutting()
+	m := mixer{plain: s.plain, show: p.Show, roomC: p.Room.TemperatureC}
+	sheet.cutting(func() float64 { return m.perMM(s.bill(Base, p.Base), p.Mould) })
 	sheet.embed()
 	taken := sheet.displaced()
-	m := mixer{plain: s.plain, show: p.Show, roomC: p.Room.TemperatureC}
 	sheet.Base = m.sized(s.bill(Base, p.Base), p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
 		return (p.Mould.LengthMM*p.Mould.WidthMM*p.Mould.FillMM - taken) / 1000 / unit.Size.PouredML
 	})
@@ -36,6 +36,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 		icing := sheet.ices(m, s.bill(Icing, *p.Icing))
 		sheet.Icing = &icing
 	}
+	sheet.weighCut()
 	sheet.bars()
 	sheet.totals()
 	sheet.write(s)
@@ -87,12 +88,10 @@ func (m Mould) BarCount() int {
 
 // bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture.
 func (s *Sheet) bars() {
-	m := s.Plan.Mould
-	part := m.barPart()
-	s.Bars = Bars{Count: m.BarCount(), ThicknessMM: m.BarMM, FinalMoisturePercent: s.Plan.Base.FinalMoisturePercent}
+	m, n := s.Plan.Mould, len(s.Cut.Bars)
+	s.Bars = Bars{Count: n, ThicknessMM: s.Cut.UsualMM, FinalMoisturePercent: s.Plan.Base.FinalMoisturePercent}
 	cured, scent := 0.0, 0.0
 	for _, b := range s.Batches() {
-		s.Bars.CutG += b.Size.PouredG * part
 		moisture := s.Plan.Batch(b.Name).FinalMoisturePercent
 		cured += b.curedG(moisture)
 		b.vanillin(moisture)
@@ -100,16 +99,23 @@ func (s *Sheet) bars() {
 			scent += x.G * b.kept()
 		}
 	}
+	s.Bars.CutG = mean(n, func(i int) float64 { return s.Cut.Bars[i].CutG.orUnknown() })
+	s.Bars.CuredG = mean(n, func(i int) float64 { return s.Cut.Bars[i].CuredG.orUnknown() })
 	if s.Icing != nil {
-		s.Bars.IcingPerBarG = s.Icing.Size.PouredG * part
+		s.Bars.IcingPerBarG = mean(n, func(i int) float64 { return s.Cut.Bars[i].IcingG.orUnknown() })
 	}
 	for _, b := range s.Batches() {
 		s.Bars.StandsMM += b.Size.HeightMM
 	}
 	s.Bars.OverRimMM = s.Bars.StandsMM - m.HeightMM
-	s.Bars.CuredG = cured * part
 	s.Bars.BaseScentPercent = chem.PercentOfBar(scent, cured)
 	s.scentInBar(cured)
+}
+
+// perMM is about what a millimetre of the base weighs, g: filled as high as the plan wants it.
+func (m mixer) perMM(b bill, mould Mould) float64 {
+	unit := m.mix(b, unitOilsG, 0)
+	return mould.WidthMM * mould.FillMM / 1000 * unit.gml()
 }
 
 // scentInBar judges every scent on the cured bar, base and icing together; the same scent in both adds up.

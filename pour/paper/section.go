@@ -116,7 +116,11 @@ func placeOf(code string) step {
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed
-	case "cured-heavier", "salt-bar":
+	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-late", "embed-crowd":
+		return stepPour
+	case "embed-melts":
+		return placeBed
+	case "cured-heavier", "salt-bar", "embed-cut", "embed-hard", "embed-squeeze":
 		return placeCut
 	default:
 		return placeFront
