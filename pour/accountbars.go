@@ -16,10 +16,10 @@ func barAccounts() []accountRow {
 		{pattern: "bars.bar_count", label: "bars", unit: UnitCount, value: bars(func(b *Bars) float64 { return float64(b.Count) }), feeds: []string{"mould-offcut"}, how: teller.barCount, why: "whole ones; what is left is trimming"},
 		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term { return t.whole("mould.bar_mm") }},
 		{pattern: "bars.cut_g", label: "a bar as cut", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CutG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
-			return product(t.overBatches(func(at teller) Term { return at.fig("batch.poured_g") }), t.barPart())
-		}, why: "with its icing"},
+			return sum(product(t.overBatches(func(at teller) Term { return at.fig("batch.poured_g") }), t.barPart()), t.toppingOn(false))
+		}, why: "with its icing, and what was strewn on the loaf"},
 		{pattern: "bars.cured_g", label: "a bar cured", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CuredG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
-			return product(t.cured(), t.barPart())
+			return sum(product(t.cured(), t.barPart()), t.toppingOn(true))
 		}, why: "once it has dried to the moisture the plan states: weigh your own bars"},
 		{pattern: "bars.final_moisture_percent", label: "moisture after cure", unit: UnitPercent, value: bars(func(b *Bars) float64 { return b.FinalMoisturePercent }), how: func(t teller) Term { return t.whole("base.final_moisture_percent") }},
 		{pattern: "bars.icing_per_bar_g", label: "icing on a bar", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.IcingPerBarG }), how: func(t teller) Term {

@@ -37,7 +37,7 @@ func (s *Sheet) weighCut() {
 			g.icing = w.all.icing * w.onBars[i]
 		}
 		b.BaseG, b.IcingG, b.EmbedG, b.ToppingG = AsFigure(g.base), AsFigure(g.icing), AsFigure(g.embed), AsFigure(g.topping)
-		b.CutG, b.CuredG = AsFigure(g.sum()), AsFigure(g.base*w.baseDries+g.icing*w.icingDries+in.curedG)
+		b.CutG, b.CuredG = AsFigure(g.sum()), AsFigure(g.base*w.baseDries+g.icing*w.icingDries+in.curedG+g.topping+w.strewnLate)
 		rest.less(g)
 		left -= part
 		c.LightG, c.HeavyG = lighter(c.LightG, b.CutG), heavier(c.HeavyG, b.CutG)
@@ -95,6 +95,7 @@ type weights struct {
 	rod                   inBar   // all rods, which every cut goes through
 	baseDries, icingDries float64 // cured mass by mass as cut
 	onBars                []float64
+	strewnLate            float64 // on every bar, after the cut
 }
 
 func (s *Sheet) weights() weights {
@@ -105,6 +106,13 @@ func (s *Sheet) weights() weights {
 	if s.Icing != nil {
 		w.all.icing = s.Icing.Size.PouredG
 		w.icingDries = s.Icing.curedG(s.Plan.Icing.FinalMoisturePercent) / w.all.icing
+	}
+	for _, l := range s.Toppings {
+		if l.OnLoaf() {
+			w.all.topping += l.AddsG.orUnknown() / s.barPart()
+		} else {
+			w.strewnLate += l.AddsG.orUnknown()
+		}
 	}
 	for i := range s.Embeds {
 		k := &s.Embeds[i]
@@ -125,7 +133,7 @@ func (w *weights) rods(part float64) inBar {
 
 // piece is a part of the loaf with what stands in it.
 func (w *weights) piece(part float64, in inBar) cutMass {
-	g := cutMass{base: w.all.base * part, icing: w.all.icing * part, embed: in.g}
+	g := cutMass{base: w.all.base * part, icing: w.all.icing * part, embed: in.g, topping: w.all.topping * part}
 	if w.displacedMM3 > 0 {
 		g.base += (w.displacedMM3*part - in.displacedMM3) / 1000 * w.gml
 	}

@@ -15,6 +15,7 @@ type Report struct {
 	CutRun      []TaskReport      `json:"cut_run"` // minutes from when the cut begins
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }
 

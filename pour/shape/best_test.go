@@ -26,19 +26,7 @@ func (a rated) less(b rated) bool {
 // byHand tries every way to cut a stretch on the grid and returns how good the best is. It knows nothing of how the best plan is looked for.
 func byHand(w shape.Wanted, crowded bool) (best rated, ok bool) {
 	groups := grouped(w)
-	low, high := 0.0, w.Length
-	if w.CutA {
-		low = w.TrimA + w.Kerf
-	}
-	if w.CutB {
-		high -= w.TrimB + w.Kerf
-	}
-	if w.Slice > 0 && !w.SliceAtB {
-		low += w.Slice + w.Kerf
-	}
-	if w.Slice > 0 && w.SliceAtB {
-		high -= w.Slice + w.Kerf
-	}
+	low, high := edges(w)
 	touches := func(x float64) bool {
 		for _, g := range groups {
 			if x+w.Kerf/2 > g.From-w.Clear+1e-7 && x-w.Kerf/2 < g.To+w.Clear-1e-7 {
@@ -103,6 +91,35 @@ func grouped(w shape.Wanted) []shape.Feature {
 		}
 	}
 	return f
+}
+
+// rateOf rates a plan that was found.
+func rateOf(w shape.Wanted, p shape.Planned) rated {
+	low, high := edges(w)
+	var bars [][2]float64
+	for _, b := range p.Bars {
+		bars = append(bars, [2]float64{b.From, b.To})
+	}
+	r, _ := rate(w, grouped(w), bars, low, high, true)
+	return r
+}
+
+// edges are where the first bar may begin and the last may end.
+func edges(w shape.Wanted) (low, high float64) {
+	high = w.Length
+	if w.CutA {
+		low = w.TrimA + w.Kerf
+	}
+	if w.CutB {
+		high -= w.TrimB + w.Kerf
+	}
+	if w.Slice > 0 && !w.SliceAtB {
+		low += w.Slice + w.Kerf
+	}
+	if w.Slice > 0 && w.SliceAtB {
+		high -= w.Slice + w.Kerf
+	}
+	return low, high
 }
 
 // rate says how good bars are by the stated order of goals.
@@ -192,7 +209,13 @@ func TestTheBestPlanIsTheBestOfAll(t *testing.T) {
 			return
 		}
 		checkCutting(t, p.Cutting, w.Length, w.Kerf)
-		got := rated{-float64(len(p.Bars)), float64(p.Lost), float64(p.Spread), float64(p.Off), p.Over, p.Bars[0].From}
+		told := rated{-float64(len(p.Bars)), float64(p.Lost), float64(p.Spread), float64(p.Off), p.Over, p.Bars[0].From}
+		got := rateOf(w, p)
+		for i := range told {
+			if math.Abs(told[i]-got[i]) > 1e-6+got[2]*0.02 { // a deviation on the edge of a rounding is a grain more or less
+				t.Fatalf("the plan says %v of itself, it is %v", told, got)
+			}
+		}
 		if got.less(want) || want.less(got) {
 			t.Fatalf("bars, lost, spread, off, over, first: %v, the best of all is %v", got, want)
 		}

@@ -95,10 +95,16 @@ func (g Gang) Judge(s Stretch, features []Feature, at float64) Place {
 	return p
 }
 
-// gap is the gap that a place after the first wire is in, or the nearest.
+// gap is the gap that a place after the first wire is in, or the nearest; right under a wire it is the one whose middle is nearer.
 func (g Gang) gap(x float64) int {
-	i, _ := slices.BinarySearch(g.Wires, x)
-	return min(max(0, i-1), len(g.Wires)-2)
+	last := len(g.Wires) - 2
+	after, _ := slices.BinarySearch(g.Wires, x+grain)
+	before, _ := slices.BinarySearch(g.Wires, x-grain)
+	a, b := min(max(0, before-1), last), min(max(0, after-1), last)
+	if a != b && math.Abs(x-(g.Wires[a]+g.Wires[a+1])/2) <= math.Abs(x-(g.Wires[b]+g.Wires[b+1])/2) {
+		return a
+	}
+	return b
 }
 
 // Best places the gang: most whole bars first, then most features clear, then the least worst error, where the largest and the smallest

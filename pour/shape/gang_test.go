@@ -131,7 +131,7 @@ func judged(g shape.Gang, s shape.Stretch, features []shape.Feature, at float64)
 		c := (f.From + f.To) / 2
 		nearest := math.Inf(1)
 		for i := 1; i < len(g.Wires); i++ {
-			if a, b := at+g.Wires[i-1], at+g.Wires[i]; (c >= a || i == 1) && (c <= b || i == len(g.Wires)-1) {
+			if a, b := at+g.Wires[i-1], at+g.Wires[i]; (c >= a-1e-9 || i == 1) && (c <= b+1e-9 || i == len(g.Wires)-1) {
 				nearest = min(nearest, math.Abs(c-(a+b)/2))
 			}
 		}
