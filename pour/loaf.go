@@ -134,6 +134,20 @@ func (s *Sheet) Pieces() []Piece {
 	return out
 }
 
+// CutPiece is the place among the pieces of what a task of the cut weighs; -1: it weighs nothing.
+func (s *Sheet) CutPiece(t Task) int {
+	if a, ok := s.act(t); ok && t.OfCut() && a.Kind == script.Weigh {
+		return a.Item
+	}
+	return -1
+}
+
+// Cured reports whether a stint of the cut waits for the cured bar.
+func (s *Sheet) Cured(st Stint) bool {
+	a, ok := s.act(st.Tasks[0])
+	return ok && a.Wait && st.Tasks[0].OfCut()
+}
+
 // loafTasks lists the acts of a script that belongs to no batch; the place begins their keys.
 func (s *Sheet) loafTasks(place string, of script.Script) []Task {
 	pieces := s.Pieces()

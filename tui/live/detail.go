@@ -149,7 +149,11 @@ func (m *Model) onLoaf(s underway.Step) string {
 	if s.Tell == "" {
 		return ""
 	}
-	return strings.ToUpper(s.Tell[:1]) + s.Tell[1:] + "."
+	text := strings.ToUpper(s.Tell[:1]) + s.Tell[1:] + "."
+	if _, weighs := m.mass(s); weighs {
+		text += m.fill(" Type its grams, Enter keeps them; {undo} takes them back.")
+	}
+	return text
 }
 
 func bedding(b pour.Bed) string {

@@ -34,7 +34,10 @@ type State struct {
 	Jumps     []logbook.Event // every jump of the clocks that was not discounted, for showing
 	Ended     bool
 
-	lyeIn map[pour.BatchName]time.Duration
+	lyeIn    map[pour.BatchName]time.Duration
+	cut      bool          // it is the cut that these are the steps of
+	cutBegun bool          // one of them is done
+	cutFrom  time.Duration // when the first of them was begun
 }
 
 // Replay works out where a run stands after its events.
@@ -53,11 +56,7 @@ func Replay(sheet pour.Sheet, events []logbook.Event) State {
 			s.Ended = true
 		}
 	}
-	for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
-		if at, ok := done[logbook.LyeIn(n)]; ok {
-			s.lyeIn[n] = at
-		}
-	}
+	s.met()
 	for _, step := range Steps(sheet) {
 		at, ok := done[step.Key]
 		s.Steps = append(s.Steps, StepState{Step: step, Done: ok, DoneAt: at})
@@ -67,6 +66,15 @@ func Replay(sheet pour.Sheet, events []logbook.Event) State {
 	}
 	s.sight()
 	return s
+}
+
+// met finds when the batches' lye met their oils.
+func (s *State) met() {
+	for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
+		if at, ok := logbook.LyeInAt(s.Marks, n); ok {
+			s.lyeIn[n] = at
+		}
+	}
 }
 
 // sight collects the stages, once the batches' lye-ins are known.
@@ -82,8 +90,12 @@ func (s *State) sight() {
 	}
 }
 
-// Elapsed is the time since the base's lye met its oils, at a time of the run's clock. The second result is false before.
+// Elapsed is the time since the base's lye met its oils or, of a cut, since that was begun, at a time of the run's clock. The second result is
+// false before.
 func (s State) Elapsed(run time.Duration) (time.Duration, bool) {
+	if s.cut {
+		return run - s.cutFrom, s.cutBegun
+	}
 	in, ok := s.lyeIn[pour.Base]
 	return run - in, ok
 }
