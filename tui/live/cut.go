@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	tea "charm.land/bubbletea/v2"
+
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -98,6 +100,12 @@ func (m *Model) askLeaveCut() {
 	m.dialogs.Open(&dialog.Question{Title: "Leave the screen?", Answers: []dialog.Answer{
 		{Keys: "yq", Text: "Leave. What was marked is kept; the cut is taken up again with: pourbench logbook cut " + m.ID(), Do: m.leave},
 		{Keys: "n", Text: "Stay."},
+		{Keys: "e", Text: "End it here: the cut is over, what was not weighed stays unknown.", Do: func() tea.Cmd {
+			if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the cut is over") != nil {
+				return nil
+			}
+			return m.leave()
+		}},
 	}})
 }
 
@@ -170,7 +178,7 @@ const massW = 39
 func (m *Model) drawMasses(a screen.Area) {
 	list := m.masses()
 	columns := max(a.W()/massW, 1)
-	rows := max(a.H()-1, 1)
+	rows := max(a.H(), 1)
 	now, _ := m.now()
 	at := max(slices.IndexFunc(list, func(x underway.Mass) bool { return x.Step == now.Key }), 0)
 	from := min(max(at/rows-columns+1, 0)*rows, max(len(list)-1, 0)) // whole columns, so that none jumps while bars are typed
@@ -189,19 +197,25 @@ func (m *Model) drawMasses(a screen.Area) {
 		}
 		a.Text(col*massW+2, row, screen.Clip(m.massWords(x), massW-3), st)
 	}
-	a.Text(0, a.H()-1, screen.Clip(m.sumText(), a.W()), m.look.Strong)
 }
 
-// cutMeaning says what planned and true mass mean.
-const cutMeaning = "Planned: what the plan puts into the bar, with its icing, pieces and topping, before anything dries. True: what your scale says; a loaf that has stood a day " +
-	"is usually some percent lighter (common practice, no source)."
+// What planned and true mass mean, in short and in full.
+const (
+	cutShort   = "Planned is before anything dries; a day old it is some percent lighter."
+	cutMeaning = "Planned: what the plan puts into the piece, with its icing, embeds and topping, before anything dries. True: what your scale says; a loaf that has stood a day " +
+		"is usually some percent lighter (common practice, no source)."
+)
 
-// drawCutMeaning says what the figures of the cut mean.
+// drawCutMeaning sums up what was weighed and says what the figures of the cut mean, in full where there is room.
 func (m *Model) drawCutMeaning(a screen.Area) {
-	for y, l := range screen.Wrap(cutMeaning, a.W()) {
-		if y < a.H() {
-			a.Text(0, y, l, m.look.Quiet)
+	a.Text(0, 0, screen.Clip(m.sumText(), a.W()), m.look.Strong)
+	lines := screen.Wrap(cutMeaning, a.W())
+	if len(lines) > a.H()-1 {
+		lines = []string{screen.Clip(cutShort, a.W())}
+	}
+	for y, l := range lines {
+		if y+1 < a.H() {
+			a.Text(0, y+1, l, m.look.Quiet)
 		}
 	}
 }
-

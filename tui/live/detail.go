@@ -151,7 +151,7 @@ func (m *Model) onLoaf(s underway.Step) string {
 	}
 	text := strings.ToUpper(s.Tell[:1]) + s.Tell[1:] + "."
 	if _, weighs := m.mass(s); weighs {
-		text += m.fill(" Type its grams, Enter keeps them; {undo} takes them back.")
+		text += m.fill(" Type its grams, Enter keeps them; {take back} takes them back.")
 	}
 	return text
 }

@@ -43,7 +43,7 @@ func (m *Model) endLines() []dialog.Line {
 	logged := m.fill(fmt.Sprintf("{measure} temperature or weight (%d), {note} note (%d), {outcome} how it came out (%d)", counts[logbook.Read]+counts[logbook.Weighed], counts[logbook.Noted], counts[logbook.Result]))
 	lines := []dialog.Line{{Lead: "log", Text: logged}}
 	if m.state.Ended {
-		lines = append(lines, dialog.Line{Lead: "later", Text: "pourbench logbook cut " + m.ID() + " when it is firm, and cured after the cure"})
+		lines = append(lines, dialog.Line{Lead: "later", Text: "pourbench logbook cut " + m.ID() + ", when it is firm; cured after the cure"})
 	} else {
 		lines = append(lines, dialog.Line{Lead: m.key(keys.Finish), Text: "the pour is over"})
 	}

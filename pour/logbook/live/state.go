@@ -126,7 +126,7 @@ func (s State) Began(step StepState) time.Duration {
 	if step.Kind == StepLyeIn {
 		return step.DoneAt
 	}
-	var free time.Duration
+	free := s.cutFrom
 	for _, before := range s.Steps {
 		if before.Done && before.DoneAt <= step.DoneAt && before.Key != step.Key {
 			free = max(free, before.DoneAt)
