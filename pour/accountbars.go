@@ -14,7 +14,7 @@ func barAccounts() []accountRow {
 			how: func(t teller) Term { return t.whole("mould.loss_percent") },
 		},
 		{pattern: "bars.bar_count", label: "bars", unit: UnitCount, value: bars(func(b *Bars) float64 { return float64(b.Count) }), feeds: []string{"mould-offcut"}, how: teller.barCount, why: "whole ones; what is left is trimming"},
-		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term { return t.whole("mould.bar_mm") }},
+		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term { return t.thickness() }},
 		{pattern: "bars.cut_g", label: "a bar as cut", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CutG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
 			return sum(product(t.overBatches(func(at teller) Term { return at.fig("batch.poured_g") }), t.barPart()), t.toppingOn(false))
 		}, why: "with its icing, and what was strewn on the loaf"},
@@ -78,15 +78,37 @@ func (t teller) kept() Term { return less(bare(1), percentOf(t.fig("batch.loss_p
 
 // barPart is one bar's part of the loaf or, of a slab cut both ways, of its area.
 func (t teller) barPart() Term {
-	part := ratio(t.whole("mould.bar_mm"), t.whole("mould.length_mm"))
+	if !t.sheet.Plan.Mould.IsCut() {
+		return ratio(bare(1), t.whole("mould.cavities"))
+	}
+	part := ratio(t.whole("mould.bar_mm"), t.along())
 	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		return product(part, ratio(t.whole("mould.bar_width_mm"), t.whole("mould.width_mm")))
 	}
 	return part
 }
 
+// along is the length that bars are cut from.
+func (t teller) along() Term {
+	if t.sheet.Plan.Mould.Shape == ShapeTube {
+		return t.whole("mould.fill_mm")
+	}
+	return t.whole("mould.length_mm")
+}
+
+// thickness is one bar's, along that length.
+func (t teller) thickness() Term {
+	if !t.sheet.Plan.Mould.IsCut() {
+		return t.whole("mould.length_mm")
+	}
+	return t.whole("mould.bar_mm")
+}
+
 func (t teller) barCount() Term {
-	along := down(ratio(t.whole("mould.length_mm"), t.whole("mould.bar_mm")), bare(1))
+	if !t.sheet.Plan.Mould.IsCut() {
+		return t.whole("mould.cavities")
+	}
+	along := down(ratio(t.along(), t.whole("mould.bar_mm")), bare(1))
 	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		return product(along, down(ratio(t.whole("mould.width_mm"), t.whole("mould.bar_width_mm")), bare(1)))
 	}

@@ -89,8 +89,8 @@ func (t teller) pipedHands(x Task, a script.Act) Term {
 	case script.Fill:
 		return product(bare(float64(a.Times)), t.whole("piping.fill_min"))
 	}
-	if t.sheet.Plan.Piping.UnitS == 0 {
-		return t.whole("piping.unit_s")
+	if a.Jug == script.Whole || t.sheet.Plan.Icing.Bags == BagOne {
+		return t.pipingUnits(1)
 	}
-	return product(leaf(Input{Name: "units, or 100 mm of rows", V: x.LengthMin * 60 / t.sheet.Plan.Piping.UnitS, From: "the shape of the icing"}), ratio(t.whole("piping.unit_s"), bare(60)))
+	return t.pipingUnits(t.sheet.Plan.Icing.parts()[a.Jug])
 }

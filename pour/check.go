@@ -225,15 +225,6 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
 }
 
-func (c *checker) mould(m Mould) {
-	if m.Shape == ShapeSlab && m.BarWidthMM > m.WidthMM {
-		c.add("mould.bar_width_mm", strict.Short(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
-	}
-	if m.BarMM > m.LengthMM {
-		c.add("mould.bar_mm", strict.Short(m.BarMM), "is thicker than the mould is long", "write at most mould.length_mm")
-	}
-}
-
 func ids[T any](list []T, id func(T) string) []string {
 	out := make([]string, len(list))
 	for i, v := range list {
@@ -264,10 +255,6 @@ func (c *checker) size(n BatchName, b *Batch) {
 		c.add(at+".per_bar_g", strict.Short(b.PerBarG), "there is nothing to pipe", "write the grams on each bar, more than 0")
 	case b.Size == SizeLayer && b.LayerMM <= 0:
 		c.add(at+".layer_mm", strict.Short(b.LayerMM), "there is nothing to pipe", "write the mean height in mm, more than 0")
-	case b.Size == SizeShape && n == Icing && !c.plan.Piping.Shaped():
-		c.add("icing.size", b.Size, "no shape is stated", "choose a piping.shape, or size the icing otherwise")
-	case b.Size == SizeShape && n == Icing && c.plan.Piping.Lacks() != "":
-		c.add("icing.size", b.Size, c.plan.Piping.Lacks(), "state it, or size the icing otherwise")
 	}
 }
 

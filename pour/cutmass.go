@@ -7,10 +7,15 @@ func (s *Sheet) barPart() float64 {
 	if len(s.Cut.Bars) == 0 {
 		return s.Plan.Mould.barPart()
 	}
+	return s.partOf(s.Cut.UsualMM, s.Cut.Bars[0].WideMM())
+}
+
+// partOf is the part of all that is poured which a bar of a thickness and a width is.
+func (s *Sheet) partOf(thick, wide float64) float64 {
 	m := s.Plan.Mould
-	part := s.Cut.UsualMM / m.LengthMM
+	part := thick / m.AlongMM()
 	if s.Cut.sides() {
-		part *= s.Cut.Bars[0].WideMM() / m.WidthMM
+		part *= wide / m.WidthMM
 	}
 	return part
 }
@@ -27,10 +32,7 @@ func (s *Sheet) weighCut() {
 	left := 1.0
 	for i := range c.Bars {
 		b := &c.Bars[i]
-		part := b.ThicknessMM() / m.LengthMM
-		if c.sides() {
-			part *= b.WideMM() / m.WidthMM
-		}
+		part := s.partOf(b.ThicknessMM(), b.WideMM())
 		in := s.embedded(i)
 		g := w.piece(part, in)
 		if w.onBars != nil {
@@ -42,11 +44,11 @@ func (s *Sheet) weighCut() {
 		left -= part
 		c.LightG, c.HeavyG = lighter(c.LightG, b.CutG), heavier(c.HeavyG, b.CutG)
 	}
-	slice := c.SliceMM / m.LengthMM
-	kerf := float64(len(c.CutsMM)) * c.KerfMM / m.LengthMM
+	slice := c.SliceMM / m.AlongMM()
+	kerf := float64(len(c.CutsMM)) * c.KerfMM / m.AlongMM()
 	kerf += float64(len(c.AcrossMM)) * c.KerfMM / m.WidthMM * (1 - kerf)
 	trims := left - slice - kerf
-	if trims*m.LengthMM < noise {
+	if trims*m.AlongMM() < noise {
 		trims = 0
 	}
 	for _, x := range []struct {
@@ -116,7 +118,7 @@ func (s *Sheet) weights() weights {
 	}
 	for i := range s.Embeds {
 		k := &s.Embeds[i]
-		n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
+		n := float64(k.inLoaf(s.Plan.Mould.AlongMM()))
 		w.all.embed += n * k.PieceG.orUnknown()
 		if k.Rod {
 			w.rod.g += n * k.PieceG.orUnknown()

@@ -23,6 +23,7 @@ type PipingSheet struct {
 	HighMM     Figure    // of one unit, above the base
 	MeanMM     Figure    // volume over footprint: what the base has to carry
 	GapMM      Figure    // between the units of neighbouring bars; unknown: they stand in rows, or on one bar
+	CrowdMM    Figure    // what the units side by side lack of room across; below 0: so much is left; unknown: none stand so
 	LaneMM     Figure    // to be left free over a cut
 	PeakMM     Figure    // the peak, pulled from the base, that has to stand before it carries the icing: an estimate
 	Bags       int       // bags, each with its tip
@@ -51,47 +52,62 @@ func (p *PipingSheet) Stated() bool { return p.Units > 0 || p.Lacks != "" }
 
 // ices sizes the icing: by what the plan says, or by the shape it is piped in; and works out how it is piped.
 func (s *Sheet) ices(m mixer, b bill) BatchSheet {
-	p := s.Plan
-	mould, own := p.Mould, &p.Piping
-	if !own.Shaped() {
-		return m.sized(b, mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, 1, s.barPart()) })
+	p, own := &s.Plan, &s.Plan.Piping
+	if own.Shaped() {
+		return s.icesShaped(m, b)
 	}
+	if p.Icing.Size == SizeShape {
+		b.unsized = "it is sized by its shape, and piping.shape states none"
+	}
+	icing := m.sized(b, p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 { return s.icingUnits(unit, 1) })
+	s.Piping.MadeG = AsFigure(icing.Size.PouredG / icing.kept())
+	return icing
+}
+
+// icesShaped is ices for a shape that is stated. The trial size tells how much lighter and larger the icing is as it is piped than its batter.
+func (s *Sheet) icesShaped(m mixer, b bill) BatchSheet {
+	p, own := &s.Plan, &s.Plan.Piping
 	unit := m.mix(b, unitOilsG, 0)
 	density := own.densityGML(unit.Size)
 	air := unit.Size.PouredG / unit.Size.PouredML / density
-	l := pieces{}
+	l, made, loss := pieces{}, shape.Bagging{}, own.ResiduePercent
 	if s.Piping.Lacks = own.Lacks(); s.Piping.Lacks == "" {
-		if l = own.lay(mould, s.Cut); l.units == 0 {
+		if l = own.lay(p.Mould, s.Cut); l.units == 0 {
 			s.Piping.Lacks = "not one " + own.called() + " fits onto this loaf"
 		}
 	}
-	if s.Piping.Lacks != "" {
-		if p.Icing.Size == SizeShape {
-			b.unsized = s.Piping.Lacks
+	if s.Piping.Lacks == "" {
+		if made, loss = s.icingLoss(unit, shape.Grams(l.volume, density)*float64(l.units), air); loss >= 100 {
+			s.Piping.Lacks, loss = "all that is made stays in the bags: piping.residue_bag_g is too much for it", own.ResiduePercent
 		}
-		icing := m.sized(b, mould, own.ResiduePercent, func(unit BatchSheet) float64 { return p.icingUnits(unit, air, s.barPart()) })
-		icing.Size.HeightMM *= air
-		return icing
 	}
-	net := shape.Grams(l.volume, density) * float64(l.units)
-	made, loss := p.icingLoss(unit, net, air, s.barPart())
-	icing := m.sized(b, mould, loss, func(unit BatchSheet) float64 {
+	if s.Piping.Lacks != "" && p.Icing.Size == SizeShape {
+		b.unsized = s.Piping.Lacks
+	}
+	icing := m.sized(b, p.Mould, loss, func(unit BatchSheet) float64 {
 		if p.Icing.Size == SizeShape {
 			return made.Made * (1 - loss/100) / unit.Size.PouredG
 		}
-		return p.icingUnits(unit, air, s.barPart())
+		return s.icingUnits(unit, air)
 	})
 	icing.Size.HeightMM *= air
-	s.pipes(l, density, made, AsFigure(icing.Size.PouredG/icing.kept()))
+	if icing.Refused.Masses != "" && (own.CupML <= 0 || own.CupG <= 0) {
+		density = Unknown() // of a batter that cannot be mixed
+	}
+	s.Piping.DensityGML, s.Piping.MadeG = AsFigure(density), AsFigure(icing.Size.PouredG/icing.kept())
+	if s.Piping.Lacks == "" {
+		s.pipes(l, density, made)
+	}
 	return icing
 }
 
 // icingUnits is how many times a trial size an icing is that no shape sizes; air is how much more room it takes whipped.
-func (p *Plan) icingUnits(unit BatchSheet, air, barPart float64) float64 {
+func (s *Sheet) icingUnits(unit BatchSheet, air float64) float64 {
+	p := &s.Plan
 	if p.Icing.Size == SizeBar {
-		return p.Icing.PerBarG / barPart / unit.Size.PouredG
+		return p.Icing.PerBarG / s.barPart() / unit.Size.PouredG
 	}
-	return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
+	return p.Mould.AreaMM2() * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
 }
 
 // densityGML is the density of the icing as it is piped: of a cup that was weighed, else of the batter with the air that is whipped in.
@@ -119,7 +135,8 @@ func (p *Plan) bagParts() []float64 {
 }
 
 // icingLoss is what the plan makes of an icing that is piped, and what percentage of it does not come to stand on the loaf.
-func (p *Plan) icingLoss(unit BatchSheet, net, air, barPart float64) (b shape.Bagging, lossPercent float64) {
+func (s *Sheet) icingLoss(unit BatchSheet, net, air float64) (b shape.Bagging, lossPercent float64) {
+	p := &s.Plan
 	own, fill, parts := &p.Piping, p.Piping.fillG(), p.bagParts()
 	switch p.Icing.Size {
 	case SizeOils:
@@ -129,34 +146,36 @@ func (p *Plan) icingLoss(unit BatchSheet, net, air, barPart float64) (b shape.Ba
 		b.Made = max(b.Made, own.LeastG)
 		return b, 100 * (1 - net/b.Made)
 	default:
-		b, _ = shape.Bagged(unit.Size.PouredG*p.icingUnits(unit, air, barPart), fill, parts, own.residue())
+		b, _ = shape.Bagged(unit.Size.PouredG*s.icingUnits(unit, air), fill, parts, own.residue())
 	}
 	return b, 100 * b.Left / b.Made
 }
 
 // pipes puts how the icing is piped onto the sheet.
-func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging, all Figure) {
+func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	p, out := &s.Plan.Piping, &s.Piping
 	out.Units, out.At = l.units, l.at
-	out.UnitML, out.UnitG, out.DensityGML = AsFigure(l.volume/1000), AsFigure(shape.Grams(l.volume, density)), AsFigure(density)
+	out.UnitML, out.UnitG = AsFigure(l.volume/1000), AsFigure(shape.Grams(l.volume, density))
 	out.NetG = AsFigure(out.UnitG.orUnknown() * float64(l.units))
 	out.WidthMM, out.AlongMM, out.HighMM, out.MeanMM = AsFigure(l.wide), AsFigure(l.along), AsFigure(l.high), AsFigure(l.volume/l.footprint)
 	out.PeakMM = AsFigure(shape.PeakNeeded(l.volume/l.footprint, l.under))
-	if gap, ok := p.gapMM(s.Cut, l); ok {
+	if gap, ok := p.gapMM(s.Plan.Mould, s.Cut, l); ok {
 		out.GapMM = AsFigure(gap)
 	}
-	out.LaneMM = AsFigure(s.laneMM())
-	s.bagged(l, made, all)
+	if takes, has, ok := p.acrossMM(s.Plan.Mould, s.Cut, l); ok {
+		out.CrowdMM = AsFigure(takes - has)
+	}
+	out.LaneMM = AsFigure(s.Cut.LaneMM)
+	s.bagged(l, made)
 }
 
 // bagged fills bags with what is made, as far as it is known, and says how long that takes.
-func (s *Sheet) bagged(l pieces, made shape.Bagging, all Figure) {
+func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 	p, out := &s.Plan.Piping, &s.Piping
-	out.MadeG = all
 	if need, ok := shape.Bagged(out.NetG.orUnknown(), p.fillG(), s.Plan.bagParts(), p.residue()); ok {
 		out.NeedG = AsFigure(need.Made)
 	}
-	if !all.Known {
+	if !out.MadeG.Known {
 		return
 	}
 	rest := 0.0
@@ -187,18 +206,9 @@ func (p *Piping) fillG() float64 {
 	return p.BagG
 }
 
-// grainMM is the grain that a lane over a cut is kept clear for, mm: a nonpareil's (common practice, no source).
-const grainMM = 2
-
-// laneMM is what is left free of icing and grains over every cut: the kerf, a grain, and a wandering cut on both sides. Derived from what the plan says.
-func (s *Sheet) laneMM() float64 {
-	c := s.Plan.Cut
-	return c.KerfMM + grainMM + 2*c.WanderMM
-}
-
 // pipeMin is how long the hands need to pipe a jug, or all of them out of one bag; false where no shape says.
 func (p *PipingSheet) pipeMin(jug int) (float64, bool) {
-	if jug < 0 {
+	if jug < 0 || len(p.Jugs) == 1 {
 		return p.PipeMin.V, p.PipeMin.Known
 	}
 	if jug >= len(p.Jugs) || !p.PipeMin.Known {

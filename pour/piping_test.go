@@ -70,3 +70,32 @@ func TestThePipedShapesOfTheWorkedExamples(t *testing.T) {
 		})
 	}
 }
+
+// pipedPlans are plans that use what piping can use.
+func pipedPlans(t *testing.T) map[string]pour.Plan {
+	t.Helper()
+	out := map[string]pour.Plan{}
+	add := func(name string, p pour.Piping, bend func(*pour.Plan)) {
+		plan, _ := iced(t, p)
+		bend(&plan)
+		out[name] = plan
+	}
+	add("rosettes, too few for the vessel", rosette(), func(p *pour.Plan) { p.Piping.LeastG = 200 })
+	add("tiers, whipped, grams on each bar", rosette(), func(p *pour.Plan) {
+		p.Icing.Size, p.Piping.CupG, p.Piping.OverrunPercent, p.Piping.Tiers, p.Piping.CoilFromMM, p.Piping.Pull = pour.SizeBar, 0, 15, 3, 1, 1.2
+	})
+	add("dollops of a layer, bag by bag", pour.Piping{Shape: pour.PipeDollop, WidthMM: 20, HeightMM: 18}, func(p *pour.Plan) {
+		p.Icing.Size, p.Icing.LayerMM, p.Icing.Bags, p.Piping.ResidueBagG, p.Piping.OverrunPercent, p.Piping.CupML = pour.SizeLayer, 6, pour.BagEach, 12, 30, 0
+		jug := p.Icing.Jugs[0]
+		p.Icing.Jugs = []pour.Jug{jug, {Name: "second", SharePercent: 35}, {Name: "none"}}
+		p.Icing.Jugs[0].SharePercent = 65
+	})
+	add("a rope of given oils that mostly stays in its bag", pour.Piping{Shape: pour.PipeRope, TipMM: 8, Along: pour.PipeLoaf}, func(p *pour.Plan) {
+		p.Icing.Size, p.Icing.OilsG, p.Piping.ResidueBagG = pour.SizeOils, 40, 30
+	})
+	add("ruffles across the bars", pour.Piping{Shape: pour.PipeRuffle, Tip: pour.TipSlot, TipMM: 14, WideMM: 3, SwingMM: 3, WaveMM: 14}, func(p *pour.Plan) {})
+	add("shells on the bars", pour.Piping{Shape: pour.PipeShells, HeadMM: 9, TailMM: 10, WidthMM: 14, HeightMM: 10, PerBar: 2}, func(p *pour.Plan) {})
+	add("spooned", pour.Piping{Shape: pour.PipeSpooned, LayerMM: 8, ReliefMM: 12, Relief: pour.ReliefPoints}, func(p *pour.Plan) { p.Piping.ResidueBagG = 300 })
+	add("a rosette without its tip", pour.Piping{Shape: pour.PipeRosette, CoilMM: 8}, func(p *pour.Plan) { p.Icing.Size = pour.SizeBar })
+	return out
+}

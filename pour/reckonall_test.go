@@ -52,17 +52,21 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	sheet := pour.Weigh(p, shelf)
 	got := written(t, sheet)
 	want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
-	base, icing := reckonBatch(t, p, shelf, pour.Base, got, want), (*reckoned)(nil)
-	want["icing"] = nil
+	kinds := reckonEmbeds(p, sheet, reckon(p, shelf, pour.Base, 1))
+	displaced := displacedBy(p, kinds)
+	base, icing := reckonBatch(t, sheet, shelf, pour.Base, displaced, got, want), (*reckoned)(nil)
+	want["icing"], want["piping"] = nil, nil
 	if p.Icing != nil {
 		delete(want, "icing")
-		icing = reckonBatch(t, p, shelf, pour.Icing, got, want)
+		icing = reckonBatch(t, sheet, shelf, pour.Icing, 0, got, want)
 	}
 	if base == nil || p.Icing != nil && icing == nil {
 		return // it cannot be mixed, which has been judged
 	}
-	sheetDiffers(t, sheet, shelf, base, icing)
+	sheetDiffers(t, sheet, shelf, base, icing, kinds)
 	reckonBars(p, base, icing, want)
+	embedLeaves(t, p, sheet, kinds, got, want)
+	embedBars(p, sheet, base, kinds, want)
 	reckonToppings(p, shelf, got, want)
 	runReckoned(t, p, got)
 	for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
@@ -72,12 +76,12 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 
 // reckonBatch reckons one batch and puts what it must be into want; nil where it cannot be mixed. A batch that fills a volume is taken at the
 // size the program gave it, and then has to fill it.
-func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
+func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchName, displaced float64, got, want leaves) *reckoned {
 	t.Helper()
-	at := string(n)
+	at, p := string(n), sheet.Plan
 	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
 		for path, v := range got {
-			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
+			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && rest != "shape_g" && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
 				t.Errorf("the oils of the %s sum to %v, and yet %s is %v", at, sum, path, v)
 			}
 		}
@@ -94,10 +98,17 @@ func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, go
 	switch one.b.Size {
 	case pour.SizeBar:
 		all = one.b.PerBarG / reckonedPart(p.Mould) / (one.poured * one.kept)
-	case pour.SizeMould, pour.SizeLayer:
+		if n == pour.Icing && p.Piping.Shaped() {
+			all = got.number(t, at+".oils_g") / (1 - one.taken)
+		}
+	case pour.SizeMould, pour.SizeLayer, pour.SizeShape:
 		all = got.number(t, at+".oils_g") / (1 - one.taken)
 	}
 	r := reckon(p, shelf, n, all)
+	if n == pour.Icing {
+		r.pipingReckoned(t, sheet, got, want)
+	}
+	r.displaced = displaced
 	r.lyeLeaves(at, want)
 	r.jugLeaves(t, at, got, want)
 	r.volume(t, at, got, want)
@@ -133,7 +144,8 @@ func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
 	for at, r := range map[string]*reckoned{"base": base, "icing": icing} {
 		if r != nil {
 			ml, _ := want[at+".batter_ml"].(float64)
-			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * 1000 / (m.LengthMM * m.WidthMM)
+			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * r.air * 1000 / (m.LengthMM * m.WidthMM)
+			stands += r.displaced / (m.LengthMM * m.WidthMM)
 		}
 	}
 	want["bars.stands_mm"], want["bars.over_rim_mm"] = stands, stands-m.HeightMM
@@ -280,7 +292,7 @@ func (r *reckoned) volume(t *rapid.T, at string, got, want leaves) {
 	poured := ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })
 	m := r.plan.Mould
 	height := map[string]float64{pour.SizeMould: m.FillMM, pour.SizeLayer: r.b.LayerMM}[r.b.Size]
-	if height > 0 && !near(poured*r.kept*1000, m.LengthMM*m.WidthMM*height, 1e-9) {
+	if height > 0 && !near(poured*r.kept*r.air*1000+r.displaced, m.LengthMM*m.WidthMM*height, 1e-9) {
 		t.Errorf("%s: %v mL do not stand %v mm high", at, poured*r.kept, height)
 	}
 	want[at+".lye_rise_k"] = got[at+".lye_rise_k"]

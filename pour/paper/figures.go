@@ -16,6 +16,7 @@ func Figures(s pour.Sheet) Report {
 	r := Report{
 		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
 		Base: noBatch(), Toppings: toppingReports(s.Toppings), Run: []TaskReport{}, CutRun: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Embeds: embeds(s), EmbedKinds: embedKinds(s),
 	}
 	for i, w := range s.Warnings {
 		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}
@@ -25,8 +26,7 @@ func Figures(s pour.Sheet) Report {
 	}
 	r.Base, r.Bars = batchReport(s.Base), barsReport(s)
 	if s.Icing != nil {
-		icing := batchReport(*s.Icing)
-		r.Icing = &icing
+		r.Icing, r.Piping = icingReport(s), pipingReport(s.Piping)
 	}
 	for _, t := range s.Run {
 		r.Run = append(r.Run, taskReport(t))
