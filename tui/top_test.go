@@ -177,3 +177,34 @@ func TestToppingsEmbedsAndShapesAreMadeWithKeys(t *testing.T) {
 		t.Errorf("the piping is %+v", p)
 	}
 }
+
+// All of it can be said in lines.
+func TestTopAndCutAreDesignedInLines(t *testing.T) {
+	s := spokenTo(t)
+	s.say("top", "a rose-petals", "5", "toppings", "1 mix in nonpareils", "2 30")
+	top := s.m.session.Plan().Top.Toppings
+	if len(top) != 1 || top[0].CoveragePercent != 5 || len(top[0].Parts) != 2 || top[0].Parts[1].Percent != 30 {
+		t.Fatalf("the toppings are %+v\n%s", top, s.said.String())
+	}
+	s.say("embeds", "a", "12", "1 outline ball")
+	if e := s.m.session.Plan().Top.Embeds; len(e) != 1 || e[0].LengthMM != 12 || e[0].Outline != pour.OutlineBall {
+		t.Fatalf("the embeds are %+v\n%s", e, s.said.String())
+	}
+	s.say("piping", "shape dollop", "width 19")
+	if p := s.m.session.Plan().Piping; p.Shape != pour.PipeDollop || p.WidthMM != 19 {
+		t.Errorf("the piping is %+v", p)
+	}
+	s.say("cut")
+	s.hears("1 cut 3 72", "72.0")
+	if at := cuts(s.m)[2]; at != 72 {
+		t.Errorf("the cut stands at %v", at)
+	}
+	s.hears("", "end A", "cut 3 at 72.0 mm", "embed")
+	s.hears("cut plan")
+	s.say("cut by gang")
+	s.hears("own wires 0 25 50", "own wires")
+	s.hears("own wires 0,25,50", "blanks between")
+	if w := s.m.session.Plan().Cut.WiresMM; len(w) != 3 {
+		t.Errorf("the wires are %v", w)
+	}
+}
