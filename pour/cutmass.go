@@ -1,16 +1,13 @@
 package pour
 
-import "math"
-
 // barPart is one usual bar's part of the loaf, as a fraction of its length or, in a slab, of its area. Where no bar comes out it is the mould's own.
 func (s *Sheet) barPart() float64 {
 	if len(s.Cut.Bars) == 0 {
 		return s.Plan.Mould.barPart()
 	}
-	m := s.Plan.Mould
-	part := s.Cut.UsualMM / m.LengthMM
+	part := s.Cut.UsualMM / s.Plan.Mould.LengthMM
 	if s.Cut.sides() {
-		part *= s.Cut.Bars[0].WideMM() / m.WidthMM
+		part *= s.Cut.Bars[0].WideMM() / s.Plan.Mould.WidthMM
 	}
 	return part
 }
@@ -21,46 +18,89 @@ func (c *CutSheet) sides() bool { return len(c.AcrossMM) > 0 || c.SideMM > 0 }
 // weighCut works out what every piece of the cut loaf weighs. The base, less what embeds take the place of, is as deep everywhere; an icing piped onto
 // the bars stands on them alone, any other lies evenly along the loaf. What a cut takes goes as crumbs.
 func (s *Sheet) weighCut() {
-	c, m := &s.Cut, s.Plan.Mould
+	c := &s.Cut
 	w := s.weights()
-	rest := w.all
-	left := 1.0
 	for i := range c.Bars {
 		b := &c.Bars[i]
-		part := b.ThicknessMM() / m.LengthMM
-		if c.sides() {
-			part *= b.WideMM() / m.WidthMM
-		}
+		part := s.partOf(*b)
 		in := s.embedded(i)
 		g := w.piece(part, in)
 		if w.onBars != nil {
 			g.icing = w.all.icing * w.onBars[i]
 		}
 		b.BaseG, b.IcingG, b.EmbedG, b.ToppingG = AsFigure(g.base), AsFigure(g.icing), AsFigure(g.embed), AsFigure(g.topping)
-		b.CutG, b.CuredG = AsFigure(g.sum()), AsFigure(g.base*w.baseDries+g.icing*w.icingDries+in.curedG)
-		rest.less(g)
-		left -= part
+		b.CutG = AsFigure(g.sum())
+		b.CuredG = AsFigure(g.base*w.baseDries + g.icing*w.icingDries + in.curedG + g.topping)
 		c.LightG, c.HeavyG = lighter(c.LightG, b.CutG), heavier(c.HeavyG, b.CutG)
 	}
-	slice := c.SliceMM / m.LengthMM
-	kerf := float64(len(c.CutsMM)) * c.KerfMM / m.LengthMM
-	kerf += float64(len(c.AcrossMM)) * c.KerfMM / m.WidthMM * (1 - kerf)
-	trims := left - slice - kerf
-	if trims*m.LengthMM < noise {
-		trims = 0
+	if len(c.Bars) == 0 {
+		return
 	}
-	for _, x := range []struct {
-		at   *Figure
-		part float64
-	}{{&c.SliceG, slice}, {&c.KerfG, kerf}} {
-		g := w.piece(x.part, w.rods(x.part))
-		rest.less(g)
-		*x.at = AsFigure(g.sum())
+	r := s.rests()
+	c.TrimAG, c.TrimBG, c.SidesG = w.rest(s, r.trimA), w.rest(s, r.trimB), w.rest(s, r.sides)
+	c.SliceG, c.KerfG = w.rest(s, r.slice), w.rest(s, r.kerf)
+	c.TrimsG = AsFigure(c.TrimAG.orUnknown() + c.TrimBG.orUnknown() + c.SidesG.orUnknown())
+}
+
+// partOf is a bar's part of the loaf.
+func (s *Sheet) partOf(b BarPiece) float64 {
+	part := b.ThicknessMM() / s.Plan.Mould.LengthMM
+	if s.Cut.sides() {
+		part *= b.WideMM() / s.Plan.Mould.WidthMM
 	}
-	c.TrimsG = AsFigure(rest.sum())
-	if trims == 0 && math.Abs(rest.sum()) < 1e-6*w.all.sum() {
-		c.TrimsG = Know(0)
+	return part
+}
+
+// cutRest is a piece that is no bar: its part of the loaf, and from where to where it goes where it is one stretch of it.
+type cutRest struct{ part, from, to float64 }
+
+// cutRests are all pieces that are no bars. A slab's ends are cut off before its sides.
+type cutRests struct{ trimA, trimB, slice, sides, kerf cutRest }
+
+func (s *Sheet) rests() cutRests {
+	c, m := &s.Cut, s.Plan.Mould
+	stretch := func(from, length float64) cutRest { return cutRest{length / m.LengthMM, from, from + length} }
+	r := cutRests{trimA: stretch(0, c.TrimAMM), trimB: stretch(m.LengthMM-c.TrimBMM, c.TrimBMM), slice: stretch(c.SliceAt, c.SliceMM)}
+	columns := 0.0
+	for _, b := range c.Columns() {
+		columns += b.ThicknessMM() / m.LengthMM
 	}
+	r.kerf.part = float64(len(c.CutsMM))*c.KerfMM/m.LengthMM + columns*float64(len(c.AcrossMM))*c.KerfMM/m.WidthMM
+	if c.sides() {
+		r.sides.part = columns * c.SideMM / m.WidthMM
+	}
+	return r
+}
+
+// rest is the mass of a piece that is no bar.
+func (w *weights) rest(s *Sheet, r cutRest) Figure {
+	in := inBar{g: w.rod.g * r.part, displacedMM3: w.rod.displacedMM3 * r.part}
+	if r.to > r.from {
+		in.add(s.astray(r.from, r.to))
+	}
+	g := w.piece(r.part, in)
+	if w.onBars != nil {
+		g.icing = 0
+	}
+	return AsFigure(g.sum())
+}
+
+// astray is what embeds that stand in no bar bring into a stretch of the loaf.
+func (s *Sheet) astray(from, to float64) inBar {
+	var in inBar
+	for i := range s.Embeds {
+		k := &s.Embeds[i]
+		for _, p := range k.Pieces {
+			if !k.Rod && p.Bar == 0 && p.CentreMM >= from && (p.CentreMM < to || to >= s.Plan.Mould.LengthMM-noise) && p.CentreMM <= s.Plan.Mould.LengthMM {
+				in.add(inBar{g: k.PieceG.orUnknown(), displacedMM3: k.SubmergedMM3.V})
+			}
+		}
+	}
+	return in
+}
+
+func (b *inBar) add(o inBar) {
+	b.g, b.curedG, b.displacedMM3 = b.g+o.g, b.curedG+o.curedG, b.displacedMM3+o.displacedMM3
 }
 
 // lighter and heavier are the one of two figures; one that is not known yet gives way.
@@ -83,13 +123,9 @@ type cutMass struct{ base, icing, embed, topping float64 }
 
 func (g cutMass) sum() float64 { return g.base + g.icing + g.embed + g.topping }
 
-func (g *cutMass) less(o cutMass) {
-	g.base, g.icing, g.embed, g.topping = g.base-o.base, g.icing-o.icing, g.embed-o.embed, g.topping-o.topping
-}
-
 // weights is what the loaf is made of.
 type weights struct {
-	all                   cutMass // what stands in the mould and on it
+	all                   cutMass // base, icing and toppings of the whole loaf
 	gml                   float64 // density of the base
 	displacedMM3          float64 // by all embeds
 	rod                   inBar   // all rods, which every cut goes through
@@ -107,25 +143,17 @@ func (s *Sheet) weights() weights {
 		w.icingDries = s.Icing.curedG(s.Plan.Icing.FinalMoisturePercent) / w.all.icing
 	}
 	for i := range s.Embeds {
-		k := &s.Embeds[i]
-		n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
-		w.all.embed += n * k.PieceG.orUnknown()
-		if k.Rod {
-			w.rod.g += n * k.PieceG.orUnknown()
-			w.rod.displacedMM3 += n * k.SubmergedMM3.V
+		if k := &s.Embeds[i]; k.Rod {
+			n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
+			w.rod.add(inBar{g: n * k.PieceG.orUnknown(), displacedMM3: n * k.SubmergedMM3.V})
 		}
 	}
 	return w
 }
 
-// rods is a part of all rods.
-func (w *weights) rods(part float64) inBar {
-	return inBar{g: w.rod.g * part, displacedMM3: w.rod.displacedMM3 * part}
-}
-
 // piece is a part of the loaf with what stands in it.
 func (w *weights) piece(part float64, in inBar) cutMass {
-	g := cutMass{base: w.all.base * part, icing: w.all.icing * part, embed: in.g}
+	g := cutMass{base: w.all.base * part, icing: w.all.icing * part, embed: in.g, topping: w.all.topping * part}
 	if w.displacedMM3 > 0 {
 		g.base += (w.displacedMM3*part - in.displacedMM3) / 1000 * w.gml
 	}

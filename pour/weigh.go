@@ -41,6 +41,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 		sheet.Icing = &icing
 	}
 	sheet.weighCut()
+	sheet.cutterNeeds()
 	sheet.bars()
 	sheet.totals()
 	sheet.write(s)

@@ -57,7 +57,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		v    any
 		want string
 	}{
-		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing run neighbours bars warnings"},
+		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing run neighbours bars cut warnings"},
 		{"base", base, batchKeys()},
 		{"icing", got["icing"], batchKeys()},
 		{"oil", base["oils"].([]any)[0], "name g sap_koh_mg_g sap_low_koh_mg_g sap_high_koh_mg_g"},
@@ -69,6 +69,8 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"task", got["run"].([]any)[0], "task batch jug part round start_min length_min"},
 		{"neighbour", got["neighbours"].([]any)[0], "a b contact_percent mud"},
 		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g stands_mm over_rim_mm"},
+		{"cut", got["cut"], "cuts_mm marks_mm across_mm across_marks_mm kerf_mm lane_mm bars trims sides_g sample kerf_g lightest_g heaviest_g gang_at_mm gang_pitch_mm gang_worst_mm opening_need_mm bed_need_mm"},
+		{"a bar", got["cut"].(map[string]any)["bars"].([]any)[0], "start_mm end_mm left_mm right_mm cut_g cured_g base_g icing_g embed_g topping_g"},
 		{"warning", got["warnings"].([]any)[0], "code severity where text"},
 	} {
 		if diff := cmp.Diff(sorted(c.want), keys(c.v)); diff != "" {

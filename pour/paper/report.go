@@ -14,6 +14,7 @@ type Report struct {
 	Run         []TaskReport      `json:"run"`
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Cut         *CutReport        `json:"cut"` // null: no bar could be cut
 	Warnings    []WarningReport   `json:"warnings"`
 }
 
