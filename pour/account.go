@@ -115,7 +115,7 @@ func (t teller) account(row accountRow, path string) Account {
 		a.Low, a.High, a.Band = row.band(t)
 	}
 	for _, w := range t.sheet.Warnings {
-		if slices.Contains(row.feeds, w.Code) && t.concerns(w) {
+		if slices.Contains(row.feeds, w.Code) && t.concerns(row, w) {
 			a.Fires = append(a.Fires, w)
 		}
 	}
@@ -133,8 +133,11 @@ func (t teller) absent() string {
 	return "it cannot be worked out from this plan"
 }
 
-// concerns says whether a warning stands on the batch the figure is of, or on no batch at all.
-func (t teller) concerns(w Warning) bool {
+// concerns says whether a warning stands on the batch or the topping the figure is of, or on none at all.
+func (t teller) concerns(row accountRow, w Warning) bool {
+	if strings.HasPrefix(row.pattern, "toppings[]") {
+		return w.Where == placeOfTopping(t.topping().Name)
+	}
 	if t.b == nil {
 		return true
 	}
@@ -171,6 +174,17 @@ func (t teller) itemName(parts []string) string {
 		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
 		return t.sheet.Totals[i].Name
+	case "cut.cuts_mm", "cut.marks_mm", "cut.across_mm", "cut.across_marks_mm":
+		return "cut " + decimal(i+1)
+	case "cut.bars":
+		return "bar " + decimal(i+1)
+	case "cut.trims":
+		return "the trim at end " + strings.ToUpper(t.sheet.Cut.Trims()[i].End)
+	case "toppings":
+		if l := t.sheet.Toppings[i]; len(parts) > 2 {
+			return l.Parts[t.ix[1]].Name + " in " + l.Name
+		}
+		return t.sheet.Toppings[i].Name
 	case "neighbours":
 		p := t.sheet.Mingling.Pairs[i]
 		return t.sheet.Base.Jugs[p.A].Name + " and " + t.sheet.Base.Jugs[p.B].Name
@@ -232,6 +246,18 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Mingling.Orders)
 	case pattern == "totals":
 		return len(t.sheet.Totals)
+	case pattern == "cut.cuts_mm", pattern == "cut.marks_mm":
+		return len(t.sheet.Cut.CutsMM)
+	case pattern == "cut.across_mm", pattern == "cut.across_marks_mm":
+		return len(t.sheet.Cut.AcrossMM)
+	case pattern == "cut.bars":
+		return len(t.sheet.Cut.Bars)
+	case pattern == "cut.trims":
+		return len(t.sheet.Cut.Trims())
+	case pattern == "toppings":
+		return len(t.sheet.Toppings)
+	case pattern == "toppings[].parts":
+		return len(t.sheet.Toppings[ix[0]].Parts)
 	case t.b == nil:
 		return 0
 	case strings.HasSuffix(pattern, ".oils"):

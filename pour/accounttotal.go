@@ -22,6 +22,13 @@ func (t teller) total() Term {
 			}
 		})
 	}
+	for i, l := range t.sheet.Toppings {
+		for k, part := range l.Parts {
+			if m, _ := t.shelf.Topping(part.ID); want.Kind == WeighTopping && part.Name == want.Name && !m.Batter {
+				all = append(all, t.onScale(WeighTopping, t.fig("toppings[].parts[].g", i, k)))
+			}
+		}
+	}
 	return sumOver(len(all), func(i int) Term { return all[i] })
 }
 

@@ -40,6 +40,7 @@ func (p Plan) Check(s Shelf) []strict.Fault {
 	if p.Icing != nil {
 		c.batch(Icing, p.Icing)
 	}
+	c.toppings(p.Top.Toppings)
 	return c.faults
 }
 

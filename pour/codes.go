@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [6]func() []CodeInfo {
-	return [6]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, runCodes, embedCodes}
+func codeGroups() [7]func() []CodeInfo {
+	return [7]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, runCodes, toppingCodes, embedCodes}
 }
 
 func lyeCodes() []CodeInfo {
@@ -111,6 +111,24 @@ func runCodes() []CodeInfo {
 		{"icing-stiff", Caution, false, "the icing is too stiff before it is needed"},
 		{"hands-busy", Note, false, "the icing's lye-in has to wait for the hands"},
 		{"figure-unknown", Note, false, "a figure that could not be worked out"},
+	}
+}
+
+func toppingCodes() []CodeInfo {
+	return []CodeInfo{
+		{"topping-bleeds", Caution, false, "a topping whose colour runs on fresh soap"},
+		{"topping-untested", Note, false, "a topping that bleeds or browns by its packet"},
+		{"topping-dissolves", Caution, false, "sugar or salt on a top that is still wet"},
+		{"topping-weeps", Caution, false, "a topping that draws water at the room's humidity"},
+		{"topping-damp", Note, false, "a topping that draws water in damp air, and no humidity stated"},
+		{"topping-browns", Caution, false, "plants that turn brown on soap"},
+		{"topping-melts", Caution, false, "a topping that the loaf's heat or the room can melt"},
+		{"topping-flammable", Caution, false, "a spray whose vapour burns"},
+		{"topping-dust", Note, false, "powder or glitter that is dusted into the air"},
+		{"topping-plastic", Caution, false, "glitter of plastic, which has dates"},
+		{"topping-wire", Caution, false, "grains under the wire, as the loaf lies"},
+		{"topping-order", Note, false, "powder or what wets goes on in the wrong turn"},
+		{"topping-dose", Note, false, "more or less of a topping than is usual"},
 	}
 }
 

@@ -30,7 +30,7 @@ func (s *Sheet) weighCut() {
 		}
 		b.BaseG, b.IcingG, b.EmbedG, b.ToppingG = AsFigure(g.base), AsFigure(g.icing), AsFigure(g.embed), AsFigure(g.topping)
 		b.CutG = AsFigure(g.sum())
-		b.CuredG = AsFigure(g.base*w.baseDries + g.icing*w.icingDries + in.curedG + g.topping)
+		b.CuredG = AsFigure(g.base*w.baseDries + g.icing*w.icingDries + in.curedG + g.topping + w.strewnLate)
 		c.LightG, c.HeavyG = lighter(c.LightG, b.CutG), heavier(c.HeavyG, b.CutG)
 	}
 	if len(c.Bars) == 0 {
@@ -74,15 +74,20 @@ func (s *Sheet) rests() cutRests {
 
 // rest is the mass of a piece that is no bar.
 func (w *weights) rest(s *Sheet, r cutRest) Figure {
-	in := inBar{g: w.rod.g * r.part, displacedMM3: w.rod.displacedMM3 * r.part}
-	if r.to > r.from {
-		in.add(s.astray(r.from, r.to))
-	}
-	g := w.piece(r.part, in)
+	g := w.piece(r.part, w.standsIn(s, r))
 	if w.onBars != nil {
 		g.icing = 0
 	}
 	return AsFigure(g.sum())
+}
+
+// standsIn is what embeds bring into a piece that is no bar.
+func (w *weights) standsIn(s *Sheet, r cutRest) inBar {
+	in := inBar{g: w.rod.g * r.part, displacedMM3: w.rod.displacedMM3 * r.part}
+	if r.to > r.from {
+		in.add(s.astray(r.from, r.to))
+	}
+	return in
 }
 
 // astray is what embeds that stand in no bar bring into a stretch of the loaf.
@@ -131,6 +136,7 @@ type weights struct {
 	rod                   inBar   // all rods, which every cut goes through
 	baseDries, icingDries float64 // cured mass by mass as cut
 	onBars                []float64
+	strewnLate            float64 // on every bar, after the cut
 }
 
 func (s *Sheet) weights() weights {
@@ -142,6 +148,14 @@ func (s *Sheet) weights() weights {
 		w.all.icing = s.Icing.Size.PouredG
 		w.icingDries = s.Icing.curedG(s.Plan.Icing.FinalMoisturePercent) / w.all.icing
 	}
+	for _, l := range s.Toppings {
+		if l.OnLoaf() {
+			w.all.topping += l.AddsG.orUnknown() / s.barPart()
+		} else {
+			w.strewnLate += l.AddsG.orUnknown()
+		}
+	}
+	w.onBars = s.units()
 	for i := range s.Embeds {
 		if k := &s.Embeds[i]; k.Rod {
 			n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
@@ -159,3 +173,6 @@ func (w *weights) piece(part float64, in inBar) cutMass {
 	}
 	return g
 }
+
+// units is the part of the icing that stands on every bar where it is piped in units, each meant for a bar; nil where it is not.
+func (s *Sheet) units() []float64 { return nil }

@@ -78,6 +78,11 @@ func SwapToppingPart(i, part int, material string) Edit {
 	})
 }
 
+// UsualTopping lets as much of a topping go on as is usual of its first material.
+func UsualTopping(i int) Edit {
+	return editTopping(i, func(_ *Plan, t *Topping) error { t.GPerBar, t.CoveragePercent = 0, 0; return nil })
+}
+
 func editTopping(i int, edit func(*Plan, *Topping) error) Edit {
 	return func(p Plan) (Plan, error) {
 		if err := inRange(p.Top.Toppings, i, "topping"); err != nil {

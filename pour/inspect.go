@@ -20,6 +20,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 		s.inspectMould()
 		s.inspectEmbeds()
 		s.inspectBed()
+		s.inspectToppings(shelf)
 	}
 	s.inspectDust(shelf)
 	s.sortWarnings()

@@ -61,8 +61,9 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	if base == nil || p.Icing != nil && icing == nil {
 		return // it cannot be mixed, which has been judged
 	}
-	sheetDiffers(t, sheet, base, icing)
+	sheetDiffers(t, sheet, shelf, base, icing)
 	reckonBars(p, base, icing, want)
+	reckonToppings(p, shelf, got, want)
 	runReckoned(t, p, got)
 	for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
 		t.Error(d)

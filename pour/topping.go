@@ -1,5 +1,12 @@
 package pour
 
+import (
+	"fmt"
+	"slices"
+
+	"pourbench/pour/strict"
+)
+
 // When a topping goes on.
 const (
 	StrewWet  = "wet"   // on the fresh top, right after the icing
@@ -32,9 +39,9 @@ func (t Top) clone() Top {
 type Topping struct {
 	Name            string        // what it is called; empty: as its first material
 	GPerBar         float64       // on every bar; 0: CoveragePercent counts
-	CoveragePercent float64       // of the bar's top that its grains hide
+	CoveragePercent float64       // of the bar's top that its grains hide; both 0: as the shelf says is usual of its first material
 	When            string        // one of the Strew… words; empty: as the shelf says of its first material
-	HandsMin        float64       // to put it on the whole loaf
+	HandsMin        float64       // to put it on the whole loaf; 0: estimated from the shelf's seconds for a bar
 	Parts           []ToppingPart // what it is mixed of
 }
 
@@ -56,7 +63,7 @@ func (t *Topping) Fields() []Field {
 	return []Field{
 		{Key: "name", Label: "name", Need: Quiet, High: 40, At: &t.Name, Means: "what it is called; left out: as its first material"},
 		{Key: "g_per_bar", Label: "on each bar", Need: Quiet, Unit: UnitGram, High: 500, Step: 0.05, At: &t.GPerBar, Means: "grams on every bar; 0: coverage_percent counts"},
-		{Key: "coverage_percent", Label: "covers", Need: Quiet, Unit: UnitPercent, High: 100, Step: 1, At: &t.CoveragePercent, Means: "of the bar's top that its grains hide"},
+		{Key: "coverage_percent", Label: "covers", Need: Quiet, Unit: UnitPercent, High: 100, Step: 1, At: &t.CoveragePercent, Means: "of the bar's top that its grains hide; both 0: as the shelf says is usual"},
 		{Key: "when", Label: "goes on", Need: Quiet, Takes: TakesWord, Words: StrewWet + " " + StrewSkin + " " + StrewCut + " " + StrewCure, At: &t.When, Means: "on the wet top, on a tacky skin, after the cut, on the cured bar; left out: as the shelf says"},
 		{Key: "hands_min", Label: "takes", Need: Quiet, Unit: UnitMinute, High: 120, Step: 0.5, At: &t.HandsMin, Means: "to put it on the whole loaf; 0: estimated"},
 		{Key: "part", Label: "made of", Need: Quiet, High: maxParts, At: &t.Parts, Means: "what it is mixed of; its percentages sum to 100"},
@@ -71,11 +78,21 @@ func (t *ToppingPart) Fields() []Field {
 	}
 }
 
-// ToppingLine is one topping as it goes on.
-type ToppingLine struct {
-	Name     string
-	When     string // one of the Strew… words
-	PerBarG  Figure
-	AllG     Figure
-	HandsMin float64
+// toppings checks what hangs together in the toppings.
+func (c *checker) toppings(list []Topping) {
+	for i, t := range list {
+		at := fmt.Sprintf("top.topping[%d].part", i)
+		if len(t.Parts) == 0 {
+			c.add(at, "", "the topping is made of nothing", "add at least one [[top.topping.part]] with material and percent")
+			continue
+		}
+		sum := 0.0
+		for k, part := range t.Parts {
+			if slices.ContainsFunc(t.Parts[:k], func(before ToppingPart) bool { return before.Material == part.Material }) {
+				c.add(fmt.Sprintf("%s[%d].material", at, k), strict.Quote(part.Material), "stands in the topping twice", "add the two percentages up")
+			}
+			sum += part.Percent
+		}
+		c.hundred(at, "the parts of the topping sum", sum, "make the percentages sum to 100")
+	}
 }

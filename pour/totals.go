@@ -14,6 +14,7 @@ const (
 	WeighColour   = "colourant"
 	WeighCarrier  = "carrier"
 	WeighScent    = "scent"
+	WeighTopping  = "topping"
 	WeighBatter   = "batter" // a jug's part of it, at the split
 	WeighEmbed    = "embed"  // all pieces of a kind
 	NameNaOH      = "sodium hydroxide (NaOH)"
@@ -28,9 +29,9 @@ func (w Weighing) Fine() bool {
 	return w.Kind != WeighOil && w.Kind != WeighWater && w.Kind != WeighBatter
 }
 
-// totals adds up everything to weigh as its scale shows it, base and icing together, so that it is the sum of what the papers weigh;
+// totals adds up everything to weigh as its scale shows it, base, icing and toppings together, so that it is the sum of what the papers weigh;
 // largest first and what is unknown last.
-func (s *Sheet) totals() {
+func (s *Sheet) totals(shelf Shelf) {
 	var list []Weighing
 	add := func(w Weighing, scaleG float64) {
 		w.G = roundTo(scaleG, s.Plan.Show.drawnStep(w.Kind, scaleG))
@@ -46,6 +47,7 @@ func (s *Sheet) totals() {
 	for _, b := range s.Batches() {
 		b.weighings(add)
 	}
+	s.toppingWeighings(shelf, add)
 	for _, k := range s.Embeds {
 		if g := k.AllG.orUnknown(); g > 0 {
 			add(Weighing{Name: k.Name, Kind: WeighEmbed, G: g}, g)

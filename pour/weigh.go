@@ -40,10 +40,12 @@ func Weigh(p Plan, s Shelf) Sheet {
 		})
 		sheet.Icing = &icing
 	}
+	sheet.strew(s)
 	sheet.weighCut()
 	sheet.cutterNeeds()
 	sheet.bars()
-	sheet.totals()
+	sheet.toppingPlastics(s)
+	sheet.totals(s)
 	sheet.write(s)
 	sheet.schedule()
 	sheet.inspect(s)
@@ -91,7 +93,8 @@ func (m Mould) BarCount() int {
 	return count
 }
 
-// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture.
+// bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture, and what lies on them. Scents are judged on
+// base and icing alone: a topping would only thin them.
 func (s *Sheet) bars() {
 	m, n := s.Plan.Mould, len(s.Cut.Bars)
 	s.Bars = Bars{Count: n, ThicknessMM: s.Cut.UsualMM, FinalMoisturePercent: s.Plan.Base.FinalMoisturePercent}

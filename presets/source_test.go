@@ -19,7 +19,7 @@ func nameless() *regexp.Regexp {
 func documents() *regexp.Regexp {
 	return regexp.MustCompile(`Codex (CXS|STAN) \d+|British Pharmac|USP|Ph\. Eur\.|AGMARK|SNIMA|GB/T|FSSAI|CFR \d|Regulation \(E|` +
 		`Nutrients \d|Molecules \d|J\. [A-Z]|Pharm\. Res\.|IJPSR|Span\. J\.|PlantFAdb|USDA SR 24|CRC Handbook|CAMEO|Canakci and Sanli|` +
-		`SFDA draft standard|Sloan and Labuza 1975|Wille and Lutton 1966|Greweling|English Wikipedia|Canadian schedule`)
+		`SFDA draft standard|Sloan and Labuza 1975|and Lutton 1966|Greweling|English Wikipedia|Canadian schedule`)
 }
 
 // sourceFault says what is wrong with a source, or "": a source is a named document, "derived", "common practice" or "memory",

@@ -15,7 +15,7 @@ func Figures(s pour.Sheet) Report {
 	show := s.Plan.Show
 	r := Report{
 		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
-		Base: noBatch(), Run: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Base: noBatch(), Toppings: toppingReports(s.Toppings), Run: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
 	}
 	for i, w := range s.Warnings {
 		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}

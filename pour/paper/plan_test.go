@@ -30,6 +30,9 @@ func testShelf() pour.Shelf {
 			{ID: "clove", Name: "clove bud", Behaviour: pour.BehaviourStrong, LimitPercent: 0.5, DensityGML: 1.04, VanillinPercent: 0},
 			{ID: "pudding", Name: "pudding", Behaviour: pour.BehaviourFast, LimitPercent: 3, VanillinPercent: 8},
 		},
+		Toppings: []pour.ToppingMaterial{
+			{ID: "salt", Name: "coarse salt", Kind: pour.ToppingGrain, When: pour.StrewSkin, Use: pour.ToppingUse{SizeMM: 2, DensityGML: 2.165, CoverHighPercent: 15, StaysPercent: 100, HandsS: 4}},
+		},
 		Techniques: []pour.Technique{{ID: "hanger", Name: "hanger swirl", Kind: "hanger", From: chem.Emulsion, To: chem.Light, Passes: 3, Do: "pour the jugs side by side, then draw a hanger through"}},
 	}
 }

@@ -15,6 +15,7 @@ type Report struct {
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
 	Cut         *CutReport        `json:"cut"` // null: no bar could be cut
+	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }
 

@@ -110,7 +110,8 @@ func placeOf(code string) step {
 		return stepSplit
 	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split", "scent-nowhere":
 		return stepScent
-	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored":
+	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored",
+		"topping-bleeds", "topping-untested", "topping-dissolves", "topping-melts", "topping-flammable", "topping-dust", "topping-order", "topping-dose":
 		return stepPour
 	case "mould-overfull", "mould-high", "icing-over-rim", "mould-underfilled", "mould-offcut":
 		return placeMould
@@ -120,7 +121,7 @@ func placeOf(code string) step {
 		return stepPour
 	case "embed-melts":
 		return placeBed
-	case "cured-heavier", "salt-bar", "embed-cut", "embed-hard", "embed-squeeze":
+	case "cured-heavier", "salt-bar", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze":
 		return placeCut
 	default:
 		return placeFront

@@ -19,8 +19,19 @@ func drawPlan(t *rapid.T, s pour.Shelf) pour.Plan {
 		drawLists(t, &b)
 		p.Icing = &b
 	}
+	p.Top.Toppings = make([]pour.Topping, rapid.IntRange(0, 2).Draw(t, "toppings"))
+	for i := range p.Top.Toppings {
+		p.Top.Toppings[i].Parts = make([]pour.ToppingPart, rapid.IntRange(1, 2).Draw(t, "materials"))
+	}
 	for _, table := range p.Tables() {
 		drawFields(t, s, table.Fields)
+	}
+	for i := range p.Top.Toppings {
+		list := p.Top.Toppings[i].Parts
+		of := rapid.SliceOfNDistinct(rapid.SampledFrom(s.Toppings), len(list), len(list), func(m pour.ToppingMaterial) string { return m.ID }).Draw(t, "of")
+		for k, percent := range drawParts(t, len(list)) {
+			list[k] = pour.ToppingPart{Material: of[k].ID, Percent: percent}
+		}
 	}
 	p.Mould.BarMM, p.Mould.BarWidthMM = min(p.Mould.BarMM, p.Mould.LengthMM), min(p.Mould.BarWidthMM, p.Mould.WidthMM)
 	drawWhatHangsTogether(t, s, &p.Base)

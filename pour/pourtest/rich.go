@@ -31,6 +31,9 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 		icing.StartAtMin = odd(t, "start", -40, 40)
 		p.Icing = &icing
 	}
+	p.Room.HumidityPercent = dosed(t, "humidity", 99)
+	p.Cut.Lay = rapid.SampledFrom([]string{"", pour.LaySide, pour.LayUpsideDown}).Draw(t, "lay")
+	p.Top.Toppings = drawToppings(t, shelf)
 	if faults := p.Check(shelf); len(faults) > 0 {
 		t.Fatalf("drew a plan that cannot be: %v", faults)
 	}
@@ -168,4 +171,28 @@ func drawJugs(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
 		}
 		b.Jugs = append(b.Jugs, j)
 	}
+}
+
+// drawToppings draws some toppings, blends among them, typed, by coverage or as is usual.
+func drawToppings(t *rapid.T, shelf pour.Shelf) []pour.Topping {
+	var out []pour.Topping
+	for range rapid.IntRange(0, 3).Draw(t, "toppings") {
+		top := pour.Topping{When: rapid.SampledFrom([]string{"", pour.StrewWet, pour.StrewSkin, pour.StrewCut, pour.StrewCure}).Draw(t, "when")}
+		switch rapid.IntRange(0, 2).Draw(t, "amount") {
+		case 0:
+			top.GPerBar = odd(t, "on a bar", 0.01, 8)
+		case 1:
+			top.CoveragePercent = odd(t, "coverage", 1, 60)
+		}
+		top.HandsMin = dosed(t, "hands", 6)
+		if rapid.Bool().Draw(t, "named") {
+			top.Name = "sparkle"
+		}
+		ids := rapid.SliceOfNDistinct(rapid.IntRange(0, len(shelf.Toppings)-1), 1, 3, rapid.ID).Draw(t, "materials")
+		for i, percent := range parts(t, len(ids), 0) {
+			top.Parts = append(top.Parts, pour.ToppingPart{Material: shelf.Toppings[ids[i]].ID, Percent: percent})
+		}
+		out = append(out, top)
+	}
+	return out
 }

@@ -215,7 +215,7 @@ func TestScreenAndPapersOfWhateverPlanAgreeToTheDigit(t *testing.T) {
 		}
 		sheet := pour.Weigh(p, shelf)
 		sheet = sheet.Time(shelf, prior.Hand{})
-		if sheet.LyeStopped() {
+		if sheet.LyeStopped() || !pour.AsFigure(sheet.Bars.CuredG).Known { // no masses, or a topping that covers without a size of its grains
 			return
 		}
 		compared++
