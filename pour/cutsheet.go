@@ -9,7 +9,7 @@ import (
 
 // CutSheet is where the loaf is cut and what comes of it. Lengths are from the named end A of the mould, of a slab across from its left side.
 type CutSheet struct {
-	lengthMM     float64   // of the loaf
+	LengthMM     float64   // of the loaf
 	CutsMM       []float64 // middles of the cuts
 	MarksMM      []float64 // as they are marked, each rounded once
 	AcrossMM     []float64 // of a slab: middles of the cuts along its length
@@ -54,7 +54,7 @@ func (c *CutSheet) Trims() []CutTrim {
 		out = append(out, CutTrim{LeftEndA, 0, c.TrimAMM, c.TrimAG})
 	}
 	if c.TrimBMM > 0 {
-		out = append(out, CutTrim{LeftEndB, c.lengthMM - c.TrimBMM, c.lengthMM, c.TrimBG})
+		out = append(out, CutTrim{LeftEndB, c.LengthMM - c.TrimBMM, c.LengthMM, c.TrimBG})
 	}
 	return out
 }
@@ -153,7 +153,7 @@ func (c *Cut) gang() shape.Gang {
 // cutting works out where the loaf is cut. perMM is what a millimetre of the base weighs, g: it is asked only where the mass decides.
 func (s *Sheet) cutting(perMM func() float64) {
 	p := &s.Plan
-	c := CutSheet{lengthMM: p.Mould.LengthMM, KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
+	c := CutSheet{LengthMM: p.Mould.LengthMM, KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
 	along := c.along(p, perMM)
 	across := []shape.Part{{From: 0, To: p.Mould.WidthMM}}
 	if m := p.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {

@@ -52,18 +52,19 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	sheet := pour.Weigh(p, shelf)
 	got := written(t, sheet)
 	want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
-	base, icing := reckonBatch(t, p, shelf, pour.Base, got, want), (*reckoned)(nil)
+	base, icing := reckonBatch(t, sheet, shelf, pour.Base, got, want), (*reckoned)(nil)
 	want["icing"] = nil
 	if p.Icing != nil {
 		delete(want, "icing")
-		icing = reckonBatch(t, p, shelf, pour.Icing, got, want)
+		icing = reckonBatch(t, sheet, shelf, pour.Icing, got, want)
 	}
 	if base == nil || p.Icing != nil && icing == nil {
 		return // it cannot be mixed, which has been judged
 	}
 	sheetDiffers(t, sheet, shelf, base, icing)
-	reckonBars(p, base, icing, want)
-	reckonToppings(p, shelf, got, want)
+	cut := cutOf(sheet)
+	reckonBars(p, cut, base, icing, want)
+	cut.leaves(sheet, base, icing, reckonToppings(p, cut, shelf, got, want), got, want)
 	runReckoned(t, p, got)
 	for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
 		t.Error(d)
@@ -72,9 +73,9 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 
 // reckonBatch reckons one batch and puts what it must be into want; nil where it cannot be mixed. A batch that fills a volume is taken at the
 // size the program gave it, and then has to fill it.
-func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
+func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
 	t.Helper()
-	at := string(n)
+	p, at := sheet.Plan, string(n)
 	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
 		for path, v := range got {
 			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
@@ -93,7 +94,7 @@ func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, go
 	all := one.b.OilsG
 	switch one.b.Size {
 	case pour.SizeBar:
-		all = one.b.PerBarG / reckonedPart(p.Mould) / (one.poured * one.kept)
+		all = one.b.PerBarG / cutOf(sheet).part(p.Mould) / (one.poured * one.kept)
 	case pour.SizeMould, pour.SizeLayer:
 		all = got.number(t, at+".oils_g") / (1 - one.taken)
 	}
@@ -104,19 +105,10 @@ func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, go
 	return r
 }
 
-func reckonedPart(m pour.Mould) float64 {
-	part := m.BarMM / m.LengthMM
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
-		part *= m.BarWidthMM / m.WidthMM
-	}
-	return part
-}
-
-func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
-	m, part := p.Mould, reckonedPart(p.Mould)
-	count := math.Floor(m.LengthMM/m.BarMM + 1e-9)
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
-		count *= math.Floor(m.WidthMM/m.BarWidthMM + 1e-9)
+func reckonBars(p pour.Plan, r cutReckoned, base, icing *reckoned, want leaves) {
+	m, part := p.Mould, r.part(p.Mould)
+	if r.count() == 0 {
+		part = math.NaN()
 	}
 	cut := base.poured * base.kept * part
 	cured := base.dry * base.kept * part / (1 - base.b.FinalMoisturePercent/100)
@@ -126,7 +118,10 @@ func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
 		cut += perBar
 		cured += icing.dry * icing.kept * part / (1 - icing.b.FinalMoisturePercent/100)
 	}
-	want["bars.bar_count"], want["bars.thickness_mm"] = count, m.BarMM
+	want["bars.bar_count"], want["bars.thickness_mm"] = r.count(), r.thick
+	if r.count() == 0 {
+		want["bars.thickness_mm"] = math.NaN()
+	}
 	want["bars.cut_g"], want["bars.cured_g"], want["bars.icing_per_bar_g"] = cut, cured, perBar
 	want["bars.final_moisture_percent"] = base.b.FinalMoisturePercent
 	stands := 0.0

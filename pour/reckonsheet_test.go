@@ -115,7 +115,7 @@ func totalsSame(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckone
 	if icing != nil {
 		icing.shopping(add)
 	}
-	toppingShopping(s.Plan, shelf, add)
+	toppingShopping(s, shelf, add)
 	last := math.Inf(1)
 	for _, w := range s.Totals {
 		if w.G == 0 { // there is less of it than the scale shows
