@@ -180,6 +180,11 @@ func (t teller) itemName(parts []string) string {
 		return "bar " + decimal(i+1)
 	case "cut.trims":
 		return "the trim at end " + strings.ToUpper(t.sheet.Cut.Trims()[i].End)
+	case "embed_kinds":
+		return t.sheet.Embeds[i].Name
+	case "embeds":
+		p, k, _ := t.sheet.Piece(i)
+		return t.sheet.Embeds[k].Name + " at " + t.sheet.Plan.Show.LenNear(p.CentreMM)
 	case "toppings":
 		if l := t.sheet.Toppings[i]; len(parts) > 2 {
 			return l.Parts[t.ix[1]].Name + " in " + l.Name
@@ -254,6 +259,10 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Cut.Bars)
 	case pattern == "cut.trims":
 		return len(t.sheet.Cut.Trims())
+	case pattern == "embed_kinds":
+		return len(t.sheet.Embeds)
+	case pattern == "embeds":
+		return t.sheet.pieces()
 	case pattern == "toppings":
 		return len(t.sheet.Toppings)
 	case pattern == "toppings[].parts":

@@ -16,7 +16,7 @@ func barAccounts() []accountRow {
 		{pattern: "bars.bar_count", label: "bars", unit: UnitCount, value: bars(func(b *Bars) float64 { return float64(b.Count) }), feeds: []string{"mould-offcut"}, how: teller.barCount, why: "whole ones; what is left is trimming"},
 		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term {
 			if t.plainCut() {
-				return t.whole("mould.bar_mm")
+				return t.thickness()
 			}
 			return t.meanOf("cut.bars[].thickness_mm")
 		}},
@@ -93,6 +93,9 @@ func (t teller) kept() Term { return less(bare(1), percentOf(t.fig("batch.loss_p
 // plainCut reports whether the loaf is cut into bars of the mould's thickness from end A, with nothing set into them and nothing piped onto each.
 func (t teller) plainCut() bool {
 	c := &t.sheet.Plan.Cut
+	if !t.sheet.Plan.Mould.IsCut() {
+		return len(t.sheet.Embeds) == 0 && t.sheet.units() == nil
+	}
 	return (c.By == "" || c.By == CutBars) && c.Left != LeftBars && c.KerfMM+c.TrimAMM+c.TrimBMM+c.SliceMM == 0 && len(t.sheet.Embeds) == 0 && t.sheet.units() == nil
 }
 
@@ -105,25 +108,47 @@ func (t teller) meanOf(pattern string) Term {
 // barPart is one bar's part of the loaf or, of a slab cut both ways, of its area.
 func (t teller) barPart() Term {
 	m, c := t.sheet.Plan.Mould, &t.sheet.Cut
-	if len(c.Bars) > 0 && !t.plainCut() {
-		part := ratio(t.fig("bars.thickness_mm"), t.whole("mould.length_mm"))
+	switch {
+	case !m.IsCut():
+		return ratio(bare(1), t.whole("mould.cavities"))
+	case len(c.Bars) > 0 && !t.plainCut():
+		part := ratio(t.fig("bars.thickness_mm"), t.along())
 		if c.sides() {
 			return product(part, ratio(less(t.fig("cut.bars[].right_mm", 0), t.fig("cut.bars[].left_mm", 0)), t.whole("mould.width_mm")))
 		}
 		return part
 	}
-	part := ratio(t.whole("mould.bar_mm"), t.whole("mould.length_mm"))
+	part := ratio(t.whole("mould.bar_mm"), t.along())
 	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		return product(part, ratio(t.whole("mould.bar_width_mm"), t.whole("mould.width_mm")))
 	}
 	return part
 }
 
+// along is the length that bars are cut from.
+func (t teller) along() Term {
+	if t.sheet.Plan.Mould.Shape == ShapeTube {
+		return t.whole("mould.fill_mm")
+	}
+	return t.whole("mould.length_mm")
+}
+
+// thickness is one bar's, along that length.
+func (t teller) thickness() Term {
+	if !t.sheet.Plan.Mould.IsCut() {
+		return t.whole("mould.length_mm")
+	}
+	return t.whole("mould.bar_mm")
+}
+
 func (t teller) barCount() Term {
-	if !t.plainCut() {
+	switch {
+	case !t.sheet.Plan.Mould.IsCut():
+		return t.whole("mould.cavities")
+	case !t.plainCut():
 		return t.known("bars of the cut plan", float64(len(t.sheet.Cut.Bars)), UnitCount, "the cut plan")
 	}
-	along := down(ratio(t.whole("mould.length_mm"), t.whole("mould.bar_mm")), bare(1))
+	along := down(ratio(t.along(), t.whole("mould.bar_mm")), bare(1))
 	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		return product(along, down(ratio(t.whole("mould.width_mm"), t.whole("mould.bar_width_mm")), bare(1)))
 	}

@@ -42,7 +42,7 @@ func cutAccounts() []accountRow {
 			if t.sheet.Cut.TrimBMM == 0 {
 				return t.known("end B is kept", 0, UnitMM, "the cut plan")
 			}
-			return less(t.whole("mould.length_mm"), t.trimEnd(t.sheet.Plan.Mould.LengthMM-t.sheet.Cut.TrimBMM, 1))
+			return less(t.along(), t.trimEnd(t.sheet.Plan.Mould.AlongMM()-t.sheet.Cut.TrimBMM, 1))
 		}, "as it is cut; the plan states the least", "mould-offcut"),
 		mm("cut.slice_mm", "sample slice", func(c *CutSheet, _ teller) float64 { return c.SliceMM }, func(t teller) Term {
 			return t.known("sample slice", t.sheet.Cut.SliceMM, UnitMM, "your plan, cut.slice_mm, or your own marks")
@@ -109,15 +109,15 @@ func (c *CutSheet) before(x float64) int {
 
 // edge is where a face of a bar is: beside the cut that made it, or at the end of the loaf.
 func (t teller) edge(at, side float64) Term {
-	return t.face(at, side, t.sheet.Cut.CutsMM, "cut.cuts_mm[]", "end A", "mould.length_mm")
+	return t.face(at, side, t.sheet.Cut.CutsMM, "cut.cuts_mm[]", t.along())
 }
 
 // side is the same across a slab.
 func (t teller) side(at, side float64) Term {
-	return t.face(at, side, t.sheet.Cut.AcrossMM, "cut.across_mm[]", "left side", "mould.width_mm")
+	return t.face(at, side, t.sheet.Cut.AcrossMM, "cut.across_mm[]", t.whole("mould.width_mm"))
 }
 
-func (t teller) face(at, side float64, cuts []float64, pattern, zero, whole string) Term {
+func (t teller) face(at, side float64, cuts []float64, pattern string, whole Term) Term {
 	for i, x := range cuts {
 		if math.Abs(x+side*t.sheet.Cut.KerfMM/2-at) < noise {
 			half := ratio(t.whole("cut.kerf_mm"), bare(2))
@@ -127,10 +127,10 @@ func (t teller) face(at, side float64, cuts []float64, pattern, zero, whole stri
 			return less(t.fig(pattern, i), half)
 		}
 	}
-	if v, _, _ := Number(t.sheet.Plan, whole); math.Abs(v-at) < noise {
-		return t.whole(whole)
+	if math.Abs(whole.Value()-at) < noise {
+		return whole
 	}
-	return t.known(zero, at, UnitMM, "the mould")
+	return t.known("the mould's own side", at, UnitMM, "the mould")
 }
 
 // trimEnd is where a trim ends; 0: the end is kept.

@@ -65,7 +65,7 @@ func (t teller) inBar() inBar { return t.sheet.embedded(t.ix[0]) }
 
 // barShare is the bar's part of the loaf's area.
 func (t teller) barShare() Term {
-	part := ratio(t.fig("cut.bars[].thickness_mm", t.ix[0]), t.whole("mould.length_mm"))
+	part := ratio(t.fig("cut.bars[].thickness_mm", t.ix[0]), t.along())
 	if t.sheet.Cut.sides() {
 		return product(part, ratio(less(t.fig("cut.bars[].right_mm", t.ix[0]), t.fig("cut.bars[].left_mm", t.ix[0])), t.whole("mould.width_mm")))
 	}

@@ -26,7 +26,7 @@ func spoiltFields() []spoilt {
 		{func(p *pour.Plan) { p.Swirl.Passes = 61 }, `swirl.passes = 61: is outside what can be; write a number from 0 to 60`},
 		{func(p *pour.Plan) { p.Swirl.Passes = -1 }, `swirl.passes = -1: is outside what can be; write a number from 0 to 60`},
 		{func(p *pour.Plan) { p.Show.Mass = "gr" }, `show.mass = "gr": is not a word this key knows; did you mean "g"? It can be g, oz`},
-		{func(p *pour.Plan) { p.Mould.Shape = "" }, `mould.shape = "": is not a word this key knows; write one of loaf, slab`},
+		{func(p *pour.Plan) { p.Mould.Shape = "" }, `mould.shape = "": is not a word this key knows; write one of loaf, slab, tube, cavity`},
 		{func(p *pour.Plan) { p.Base.Size, p.Base.PerBarG = pour.SizeBar, 5 }, `base.size = "bar": is not a word this key knows; write one of mould, oils`},
 		{func(p *pour.Plan) { p.Icing.Size = pour.SizeMould }, `icing.size = "mould": is not a word this key knows; write one of bar, layer, oils`},
 		{func(p *pour.Plan) { p.Icing.Bags = "two" }, `icing.bags = "two": is not a word this key knows; write one of each, one`},

@@ -5,11 +5,7 @@ func (s *Sheet) barPart() float64 {
 	if len(s.Cut.Bars) == 0 {
 		return s.Plan.Mould.barPart()
 	}
-	part := s.Cut.UsualMM / s.Plan.Mould.LengthMM
-	if s.Cut.sides() {
-		part *= s.Cut.Bars[0].WideMM() / s.Plan.Mould.WidthMM
-	}
-	return part
+	return s.partOf(s.Cut.UsualMM, s.Cut.Bars[0].WideMM())
 }
 
 // sides reports whether bars stand side by side.
@@ -22,7 +18,7 @@ func (s *Sheet) weighCut() {
 	w := s.weights()
 	for i := range c.Bars {
 		b := &c.Bars[i]
-		part := s.partOf(*b)
+		part := s.partOf(b.ThicknessMM(), b.WideMM())
 		in := s.embedded(i)
 		g := w.piece(part, in)
 		if w.onBars != nil {
@@ -42,11 +38,12 @@ func (s *Sheet) weighCut() {
 	c.TrimsG = AsFigure(c.TrimAG.orUnknown() + c.TrimBG.orUnknown() + c.SidesG.orUnknown())
 }
 
-// partOf is a bar's part of the loaf.
-func (s *Sheet) partOf(b BarPiece) float64 {
-	part := b.ThicknessMM() / s.Plan.Mould.LengthMM
+// partOf is the part of all that is poured which a bar of a thickness and a width is.
+func (s *Sheet) partOf(thick, wide float64) float64 {
+	m := s.Plan.Mould
+	part := thick / m.AlongMM()
 	if s.Cut.sides() {
-		part *= b.WideMM() / s.Plan.Mould.WidthMM
+		part *= wide / m.WidthMM
 	}
 	return part
 }
@@ -59,13 +56,13 @@ type cutRests struct{ trimA, trimB, slice, sides, kerf cutRest }
 
 func (s *Sheet) rests() cutRests {
 	c, m := &s.Cut, s.Plan.Mould
-	stretch := func(from, length float64) cutRest { return cutRest{length / m.LengthMM, from, from + length} }
-	r := cutRests{trimA: stretch(0, c.TrimAMM), trimB: stretch(m.LengthMM-c.TrimBMM, c.TrimBMM), slice: stretch(c.SliceAt, c.SliceMM)}
+	stretch := func(from, length float64) cutRest { return cutRest{length / m.AlongMM(), from, from + length} }
+	r := cutRests{trimA: stretch(0, c.TrimAMM), trimB: stretch(m.AlongMM()-c.TrimBMM, c.TrimBMM), slice: stretch(c.SliceAt, c.SliceMM)}
 	columns := 0.0
 	for _, b := range c.Columns() {
-		columns += b.ThicknessMM() / m.LengthMM
+		columns += b.ThicknessMM() / m.AlongMM()
 	}
-	r.kerf.part = float64(len(c.CutsMM))*c.KerfMM/m.LengthMM + columns*float64(len(c.AcrossMM))*c.KerfMM/m.WidthMM
+	r.kerf.part = float64(len(c.CutsMM))*c.KerfMM/m.AlongMM() + columns*float64(len(c.AcrossMM))*c.KerfMM/m.WidthMM
 	if c.sides() {
 		r.sides.part = columns * c.SideMM / m.WidthMM
 	}
@@ -96,7 +93,7 @@ func (s *Sheet) astray(from, to float64) inBar {
 	for i := range s.Embeds {
 		k := &s.Embeds[i]
 		for _, p := range k.Pieces {
-			if !k.Rod && p.Bar == 0 && p.CentreMM >= from && (p.CentreMM < to || to >= s.Plan.Mould.LengthMM-noise) && p.CentreMM <= s.Plan.Mould.LengthMM {
+			if !k.Rod && p.Bar == 0 && p.CentreMM >= from && (p.CentreMM < to || to >= s.Plan.Mould.AlongMM()-noise) && p.CentreMM <= s.Plan.Mould.AlongMM() {
 				in.add(inBar{g: k.PieceG.orUnknown(), displacedMM3: k.SubmergedMM3.V})
 			}
 		}
@@ -158,7 +155,7 @@ func (s *Sheet) weights() weights {
 	w.onBars = s.units()
 	for i := range s.Embeds {
 		if k := &s.Embeds[i]; k.Rod {
-			n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
+			n := float64(k.inLoaf(s.Plan.Mould.AlongMM()))
 			w.rod.add(inBar{g: n * k.PieceG.orUnknown(), displacedMM3: n * k.SubmergedMM3.V})
 		}
 	}

@@ -153,7 +153,11 @@ func (c *Cut) gang() shape.Gang {
 // cutting works out where the loaf is cut. perMM is what a millimetre of the base weighs, g: it is asked only where the mass decides.
 func (s *Sheet) cutting(perMM func() float64) {
 	p := &s.Plan
-	c := CutSheet{LengthMM: p.Mould.LengthMM, KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
+	if !p.Mould.IsCut() {
+		s.Cut = p.Mould.single()
+		return
+	}
+	c := CutSheet{LengthMM: p.Mould.AlongMM(), KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
 	along := c.along(p, perMM)
 	across := []shape.Part{{From: 0, To: p.Mould.WidthMM}}
 	if m := p.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
@@ -177,7 +181,7 @@ func (s *Sheet) cutting(perMM func() float64) {
 // along cuts the loaf's length.
 func (c *CutSheet) along(p *Plan, perMM func() float64) shape.Cutting {
 	m, own := p.Mould, &p.Cut
-	s, rest := own.stretch(m.LengthMM), own.rest()
+	s, rest := own.stretch(m.AlongMM()), own.rest()
 	switch own.By {
 	case CutCount, CutMass:
 		n := own.Count

@@ -82,13 +82,15 @@ func showFields(s *Show) []Field {
 
 func mouldFields(m *Mould) []Field {
 	return []Field{
-		{Key: "shape", Label: "shape", Need: Standing, Takes: TakesWord, Words: ShapeLoaf + " " + ShapeSlab, At: &m.Shape, Means: "a loaf is cut across its length, a slab along its length and width"},
-		{Key: "length_mm", Label: "length inside", Need: Required, Unit: UnitMM, Low: 20, High: 3000, Step: 5, At: &m.LengthMM, Means: "inside length"},
-		{Key: "width_mm", Label: "width inside", Need: Required, Unit: UnitMM, Low: 20, High: 2000, Step: 1, At: &m.WidthMM, Means: "inside width"},
+		{Key: "shape", Label: "shape", Need: Standing, Takes: TakesWord, Words: ShapeLoaf + " " + ShapeSlab + " " + ShapeTube + " " + ShapeCavity, At: &m.Shape, Means: ShapesMean},
+		{Key: "length_mm", Label: "length inside", Need: Required, Unit: UnitMM, Low: 20, High: 3000, Step: 5, At: &m.LengthMM, Means: "inside length; of a tube its diameter, of cavities that of one"},
+		{Key: "width_mm", Label: "width inside", Need: Required, Unit: UnitMM, Low: 20, High: 2000, Step: 1, At: &m.WidthMM, Means: "inside width; of a tube its diameter again"},
 		{Key: "height_mm", Label: "height to the rim", Need: Required, Unit: UnitMM, Low: 10, High: 1000, Step: 1, At: &m.HeightMM, Means: "inside height to the rim"},
 		{Key: "fill_mm", Label: "fill height", Need: Required, Unit: UnitMM, Low: 5, High: 1000, Step: 1, At: &m.FillMM, Means: "planned height of the base batter"},
-		{Key: "bar_mm", Label: "bar thickness", Need: Required, Unit: UnitMM, Low: 5, High: 1000, Step: 1, At: &m.BarMM, Means: "thickness of a bar along the length"},
+		{Key: "bar_mm", Label: "bar thickness", Need: Required, Unit: UnitMM, Low: 5, High: 1000, Step: 1, At: &m.BarMM, Means: "thickness of a bar along the length, of a tube's round along its height; cavities: not used"},
 		{Key: "bar_width_mm", Label: "bar width (slab)", Need: Quiet, Unit: UnitMM, High: 2000, Step: 1, At: &m.BarWidthMM, Means: "slab: width of a bar across the slab; 0: the whole width"},
+		{Key: "cavities", Label: "cavities", Need: Quiet, High: 500, Step: 1, At: &m.Cavities, Means: "cavity: how many single moulds are filled"},
+		{Key: "cavity_ml", Label: "one cavity holds", Need: Quiet, Unit: UnitML, High: 2000, Step: 1, At: &m.CavityML, Means: "cavity: mL in one filled to fill_mm; 0: length by width by fill_mm"},
 		{Key: "loss_percent", Label: "stays in the pots", Need: Standing, Unit: UnitPercent, Default: 1.5, High: 50, Step: 0.5, At: &m.LossPercent, Means: "of what is mixed, stays in pots, jugs and spoons"},
 	}
 }

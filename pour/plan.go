@@ -51,24 +51,6 @@ type Show struct {
 	LyeStepG    float64 // the finer step for alkali and small doses, g, > 0
 }
 
-// The shapes of a mould.
-const (
-	ShapeLoaf = "loaf" // cut into bars across its length
-	ShapeSlab = "slab" // cut along its length and its width
-)
-
-// Mould is the vessel: a box. A loaf is cut into bars across its length, a slab along its length and its width.
-type Mould struct {
-	Shape       string  // ShapeLoaf or ShapeSlab
-	LengthMM    float64 // inside length, > 0
-	WidthMM     float64 // inside width, > 0
-	HeightMM    float64 // inside height to the rim, > 0
-	FillMM      float64 // planned height of the base batter, > 0
-	BarMM       float64 // thickness of a bar along the length, > 0
-	BarWidthMM  float64 // slab only: width of a bar across the slab; 0: the whole width
-	LossPercent float64 // of what is mixed, stays in pots, jugs and spoons; 0 to 50
-}
-
 // Room is where the pour happens.
 type Room struct {
 	TemperatureC    float64 // air, °C, -10 to 50

@@ -16,9 +16,10 @@ const (
 
 // reckoned is one batch as it is reckoned here. A capital is grams unless it says otherwise.
 type reckoned struct {
-	plan pour.Plan
-	b    *pour.Batch
-	kept float64 // the part of it that reaches the mould or the bars
+	displaced float64 // by embeds, mm³
+	plan      pour.Plan
+	b         *pour.Batch
+	kept      float64 // the part of it that reaches the mould or the bars
 
 	all                    float64 // oils, those that carry colours included
 	taken                  float64 // of them, for carriers that come out of the batch

@@ -52,19 +52,23 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	sheet := pour.Weigh(p, shelf)
 	got := written(t, sheet)
 	want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
-	base, icing := reckonBatch(t, sheet, shelf, pour.Base, got, want), (*reckoned)(nil)
+	kinds := reckonEmbeds(p, sheet, reckon(p, shelf, pour.Base, 1))
+	displaced := displacedBy(p, kinds)
+	base, icing := reckonBatch(t, sheet, shelf, pour.Base, displaced, got, want), (*reckoned)(nil)
 	want["icing"] = nil
 	if p.Icing != nil {
 		delete(want, "icing")
-		icing = reckonBatch(t, sheet, shelf, pour.Icing, got, want)
+		icing = reckonBatch(t, sheet, shelf, pour.Icing, 0, got, want)
 	}
 	if base == nil || p.Icing != nil && icing == nil {
 		return // it cannot be mixed, which has been judged
 	}
-	sheetDiffers(t, sheet, shelf, base, icing)
+	sheetDiffers(t, sheet, shelf, base, icing, kinds)
 	cut := cutOf(sheet)
 	reckonBars(p, cut, base, icing, want)
-	cut.leaves(sheet, base, icing, reckonToppings(p, cut, shelf, got, want), got, want)
+	embedLeaves(t, p, sheet, kinds, got, want)
+	embedBars(p, sheet, base, kinds, want)
+	cut.leaves(sheet, base, icing, kinds, reckonToppings(p, cut, shelf, got, want), got, want)
 	runReckoned(t, p, got)
 	for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
 		t.Error(d)
@@ -73,7 +77,7 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 
 // reckonBatch reckons one batch and puts what it must be into want; nil where it cannot be mixed. A batch that fills a volume is taken at the
 // size the program gave it, and then has to fill it.
-func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
+func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchName, displaced float64, got, want leaves) *reckoned {
 	t.Helper()
 	p, at := sheet.Plan, string(n)
 	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
@@ -99,6 +103,7 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 		all = got.number(t, at+".oils_g") / (1 - one.taken)
 	}
 	r := reckon(p, shelf, n, all)
+	r.displaced = displaced
 	r.lyeLeaves(at, want)
 	r.jugLeaves(t, at, got, want)
 	r.volume(t, at, got, want)
@@ -129,6 +134,7 @@ func reckonBars(p pour.Plan, r cutReckoned, base, icing *reckoned, want leaves) 
 		if r != nil {
 			ml, _ := want[at+".batter_ml"].(float64)
 			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * 1000 / (m.LengthMM * m.WidthMM)
+			stands += r.displaced / (m.LengthMM * m.WidthMM)
 		}
 	}
 	want["bars.stands_mm"], want["bars.over_rim_mm"] = stands, stands-m.HeightMM
@@ -275,7 +281,7 @@ func (r *reckoned) volume(t *rapid.T, at string, got, want leaves) {
 	poured := ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })
 	m := r.plan.Mould
 	height := map[string]float64{pour.SizeMould: m.FillMM, pour.SizeLayer: r.b.LayerMM}[r.b.Size]
-	if height > 0 && !near(poured*r.kept*1000, m.LengthMM*m.WidthMM*height, 1e-9) {
+	if height > 0 && !near(poured*r.kept*1000+r.displaced, m.LengthMM*m.WidthMM*height, 1e-9) {
 		t.Errorf("%s: %v mL do not stand %v mm high", at, poured*r.kept, height)
 	}
 	want[at+".lye_rise_k"] = got[at+".lye_rise_k"]

@@ -174,7 +174,7 @@ func (r cutReckoned) part(m pour.Mould) float64 {
 type brought struct{ loaf, later float64 }
 
 // leaves puts what the cut must be into want: positions, and masses of a base and an icing that lie evenly.
-func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, top brought, got, want leaves) {
+func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckonedKind, top brought, got, want leaves) {
 	if r.count() == 0 {
 		want["cut"] = nil
 		return
@@ -206,6 +206,18 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, top brought, go
 		icingG, icingDry = icing.poured*icing.kept, icing.dry*icing.kept/(1-icing.b.FinalMoisturePercent/100)
 	}
 	area := r.length * r.width
+	slab := len(r.rows) > 1 || r.sides > 0
+	ml, _ := want["base.batter_ml"].(float64)
+	ml = (ml + sumOf(base.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * base.kept
+	gml := baseG / ml / 1000 // g/mm³
+	more := func(part float64, in func(k reckonedKind) float64) (baseMore, embed, cured float64) {
+		baseMore = base.displaced * part * gml
+		for _, k := range kinds {
+			n := in(k)
+			baseMore, embed, cured = baseMore-n*k.below*gml, embed+n*k.g, cured+n*k.cured
+		}
+		return baseMore, embed, cured
+	}
 	light, heavy := math.Inf(1), math.Inf(-1)
 	for i, b := range r.bars {
 		for j, w := range r.rows {
@@ -215,25 +227,31 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, top brought, go
 			at("end_mm", b[1])
 			at("left_mm", w[0])
 			at("right_mm", w[1])
-			at("base_g", baseG*part)
+			baseMore, embed, embedCured := more(part, func(k reckonedKind) float64 {
+				return k.inBar(pour.BarPiece{StartMM: b[0], EndMM: b[1], LeftMM: w[0], RightMM: w[1]}, s.Plan, slab)
+			})
+			at("base_g", baseG*part+baseMore)
 			at("icing_g", icingG*part)
-			at("embed_g", 0)
+			at("embed_g", embed)
 			at("topping_g", top.loaf*part)
-			g := (baseG + icingG + top.loaf) * part
+			g := (baseG+icingG+top.loaf)*part + baseMore + embed
 			at("cut_g", g)
-			at("cured_g", (baseDry+icingDry+top.loaf)*part+top.later)
+			at("cured_g", (baseDry+icingDry+top.loaf)*part+top.later+baseMore*baseDry/baseG+embedCured)
 			light, heavy = math.Min(light, g), math.Max(heavy, g)
 		}
 	}
 	put("lightest_g", light)
 	put("heaviest_g", heavy)
-	all := baseG + icingG + top.loaf
+	rest := func(part float64, from, to float64) float64 {
+		baseMore, embed, _ := more(part, func(k reckonedKind) float64 { return r.astray(k, part, from, to, s.Plan) })
+		return (baseG+icingG+top.loaf)*part + baseMore + embed
+	}
 	trims := 0
 	for _, t := range [][2]float64{r.trimA, r.trimB} {
 		if t[1]-t[0] > 0 {
 			put(fmt.Sprintf("trims[%d].start_mm", trims), t[0])
 			put(fmt.Sprintf("trims[%d].end_mm", trims), t[1])
-			put(fmt.Sprintf("trims[%d].g", trims), all*(t[1]-t[0])/r.length)
+			put(fmt.Sprintf("trims[%d].g", trims), rest((t[1]-t[0])/r.length, t[0], t[1]))
 			trims++
 		}
 	}
@@ -245,21 +263,52 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, top brought, go
 		delete(want, "cut.sample")
 		put("sample.start_mm", r.slice[0])
 		put("sample.end_mm", r.slice[1])
-		put("sample.g", all*(r.slice[1]-r.slice[0])/r.length)
+		put("sample.g", rest((r.slice[1]-r.slice[0])/r.length, r.slice[0], r.slice[1]))
 	}
 	long := r.thick * float64(len(r.bars))
-	put("sides_g", all*long*r.sides/area)
-	put("kerf_g", all*(k*float64(len(r.cuts))*r.width+k*float64(len(r.acrossCuts))*long)/area)
+	put("sides_g", rest(long*r.sides/area, -1, -1))
+	put("kerf_g", rest((k*float64(len(r.cuts))*r.width+k*float64(len(r.acrossCuts))*long)/area, -1, -1))
 	for _, key := range []string{"gang_at_mm", "gang_pitch_mm", "gang_worst_mm"} {
 		put(key, got["cut."+key])
 	}
 	opening, bed := any(nil), any(nil)
 	if s.Plan.Mould.Shape == "loaf" {
-		opening, bed = want["bars.stands_mm"], r.width
+		deep := (ml*1000 + base.displaced) / area
+		stands, _ := want["bars.stands_mm"].(float64)
+		tall := stands - deep // of the icing
+		for _, x := range kinds {
+			tall = max(tall, x.e.OutMM)
+		}
+		tall += deep
+		opening, bed = tall, r.width
 		if s.Plan.Cut.Lay == "side" {
 			opening, bed = bed, opening
 		}
 	}
 	put("opening_need_mm", opening)
 	put("bed_need_mm", bed)
+}
+
+// astray is how many pieces of a kind stand between two places in no bar; of rods, the part.
+func (r cutReckoned) astray(k reckonedKind, part, from, to float64, p pour.Plan) float64 {
+	if k.rod {
+		return part * float64(len(k.across))
+	}
+	n := 0.0
+	for _, along := range k.along {
+		for _, across := range k.across {
+			held := 0.0
+			for _, b := range r.bars {
+				for _, w := range r.rows {
+					one := k
+					one.along, one.across = []float64{along}, []float64{across}
+					held += one.inBar(pour.BarPiece{StartMM: b[0], EndMM: b[1], LeftMM: w[0], RightMM: w[1]}, p, len(r.rows) > 1 || r.sides > 0)
+				}
+			}
+			if held == 0 && along >= from && along <= to {
+				n++
+			}
+		}
+	}
+	return n
 }

@@ -16,6 +16,7 @@ func Figures(s pour.Sheet) Report {
 	r := Report{
 		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
 		Base: noBatch(), Toppings: toppingReports(s.Toppings), Run: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Embeds: embeds(s), EmbedKinds: embedKinds(s),
 	}
 	for i, w := range s.Warnings {
 		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}

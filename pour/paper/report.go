@@ -15,6 +15,8 @@ type Report struct {
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
 	Cut         *CutReport        `json:"cut"` // null: no bar could be cut
+	Embeds      []EmbedReport     `json:"embeds"`
+	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }

@@ -19,6 +19,8 @@ const (
 	placeBed
 	placeCut
 	placeFront // only on the first page
+	stepAhead  // days before
+	stepReady  // laid out for the top
 )
 
 // section is one section of the full paper: what is weighed of a batch, or a place that both share.
@@ -28,9 +30,13 @@ type section struct {
 	title string
 }
 
-// planned lists the sections that this plan needs, in the order it is worked through; the first is the cautions and the second what is gathered.
+// planned lists the sections that this plan needs, in the order it is worked through.
 func (d *desk) planned() []section {
-	out := []section{{step: placeFront, title: "cautions: read, then tick"}, {step: noStep, title: "gather"}, {step: placeMould, title: "line the mould"}}
+	out := []section{{step: placeFront, title: "cautions: read, then tick"}}
+	if len(d.sheet.Embeds) > 0 {
+		out = append(out, section{step: stepAhead, title: "made days before"})
+	}
+	out = append(out, section{step: noStep, title: "gather"}, section{step: placeMould, title: "line the mould"})
 	for _, n := range d.batches() {
 		out = append(out, section{n, stepOils, "weigh the oils"}, section{n, stepLye, "weigh and make the lye"})
 		if anyJug(d.batch(n), coloured) {
@@ -39,6 +45,9 @@ func (d *desk) planned() []section {
 		if anyJug(d.batch(n), scented) {
 			out = append(out, section{n, stepScents, "weigh the scents"})
 		}
+	}
+	if len(d.sheet.Embeds)+len(d.sheet.Toppings) > 0 {
+		out = append(out, section{step: stepReady, title: "lay out for the top"})
 	}
 	return append(out, section{step: stepPour, title: "the pour, in order"}, section{step: placeBed, title: "put to bed"},
 		section{step: noStep, title: "clean up"}, section{step: placeCut, title: "cut and cure"})

@@ -24,6 +24,7 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	m.FillMM, m.LossPercent = odd(t, "fill", 20, 70), odd(t, "loss", 0, 10)
 	p.Run.CoolLyeMin = float64(rapid.IntRange(0, 1).Draw(t, "cooling is planned")) * 45
 	p.Run.SplitMin, p.Run.StirMin, p.Run.ScentMin, p.Run.BedMin = odd(t, "split", 0, 2), odd(t, "stir", 0, 2), odd(t, "scent", 0, 2), odd(t, "bed", 0, 5)
+	drawEmbeds(t, &p)
 	p.Base = drawBatch(t, p.Base, shelf, []string{pour.SizeMould, pour.SizeOils})
 	p.Icing = nil
 	if rapid.IntRange(0, 3).Draw(t, "icing") > 0 {
