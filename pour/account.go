@@ -37,8 +37,12 @@ type accountRow struct {
 	value   func(teller) Figure
 	how     func(teller) Term
 	why     string
+	of      func(teller) bool                           // whether a sheet has the figure; nil: every sheet
 	band    func(teller) (low, high Figure, why string) // nil: none
 }
+
+// stands says whether the sheet a teller stands at has the figure.
+func (r *accountRow) stands(t teller) bool { return r.of == nil || r.of(t) }
 
 // teller accounts for the figures of one sheet. It is at a batch, and at the items its path leads to.
 type teller struct {
@@ -125,6 +129,8 @@ func (t teller) account(row accountRow, path string) Account {
 // absent says why a figure has no number.
 func (t teller) absent() string {
 	switch {
+	case t.b == nil && t.sheet.Piping.Lacks != "":
+		return t.sheet.Piping.Lacks
 	case t.b != nil && t.b.Refused.Masses != "":
 		return t.b.Refused.Masses
 	case t.b != nil && t.b.Refused.Times != "":
@@ -214,13 +220,16 @@ func (s Sheet) Explained() []string {
 	for _, row := range t.rows {
 		rest, ofBatch := strings.CutPrefix(row.pattern, "batch.")
 		if !ofBatch {
-			out = append(out, t.spread(row.pattern)...)
+			if row.stands(t) {
+				out = append(out, t.spread(row.pattern)...)
+			}
 			continue
 		}
 		for _, b := range s.Batches() {
 			at := t
-			at.b = b
-			out = append(out, at.spread(string(b.Name)+"."+rest)...)
+			if at.b = b; row.stands(at) {
+				out = append(out, at.spread(string(b.Name)+"."+rest)...)
+			}
 		}
 	}
 	return out
@@ -316,7 +325,7 @@ func (t teller) find(path string) (accountRow, teller, bool) {
 	t.ix = ix
 	for _, row := range t.rows {
 		if row.pattern == pattern {
-			return row, t, t.inside(path)
+			return row, t, row.stands(t) && t.inside(path)
 		}
 	}
 	return accountRow{}, t, false

@@ -141,6 +141,17 @@ func (t teller) thickness() Term {
 	return t.whole("mould.bar_mm")
 }
 
+// icingPart is the part of all icing that one usual bar gets.
+func (t teller) icingPart() Term {
+	switch {
+	case t.sheet.units() == nil:
+		return t.barPart()
+	case t.sheet.Plan.Mould.Shape == ShapeTube:
+		return bare(1)
+	}
+	return ratio(bare(1), t.fig("bars.bar_count"))
+}
+
 func (t teller) barCount() Term {
 	switch {
 	case !t.sheet.Plan.Mould.IsCut():

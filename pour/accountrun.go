@@ -140,6 +140,9 @@ func (t teller) handsOf(x Task) Term {
 	if field == "" {
 		return t.law("watched at most", trialWatchMin, UnitMinute, "common practice, no source", "common practice")
 	}
+	if _, ok := t.sheet.Piping.pipeMin(a.Jug); ok && a.Kind == script.Pipe {
+		return t.pipingOf(a)
+	}
 	minutes := t.whole(field)
 	switch a.Kind {
 	case script.Turn:

@@ -72,7 +72,7 @@ func volumeAccounts() []accountRow {
 		{pattern: "batch.batter_ml", label: "volume of the batter", unit: UnitML, value: size(func(s *Size) float64 { return s.BatterML }), how: teller.batterML},
 		{pattern: "batch.loss_percent", label: "what stays in pots and bags", unit: UnitPercent, value: size(func(s *Size) float64 { return s.LossPercent }), how: func(t teller) Term {
 			if t.b.Name == Icing {
-				return t.own("loss_percent")
+				return t.icingLoss()
 			}
 			return t.whole("mould.loss_percent")
 		}},
@@ -89,7 +89,7 @@ func volumeAccounts() []accountRow {
 				if t.b.Name == Base {
 					ml = sum(ml, t.displacedML())
 				}
-				return ratio(product(ml, bare(1000)), t.area())
+				return ratio(t.aired(product(ml, bare(1000))), t.area())
 			},
 		},
 		{
@@ -146,10 +146,13 @@ func (t teller) filling() Term {
 	case SizeMould:
 		return ratio(less(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), t.displacedML()), perG)
 	case SizeLayer:
-		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), perG)
-	case SizeBar:
+		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), t.aired(perG))
+	case SizeBar, SizeShape:
 		perBar := t.known("poured from a gram of oils", unit.PouredG/unitOilsG, "g/g", "worked out from this recipe")
-		return ratio(ratio(t.own("per_bar_g"), t.barPart()), perBar)
+		if t.plan.Size == SizeShape {
+			return ratio(t.fig("piping.net_g"), perBar)
+		}
+		return ratio(ratio(t.own("per_bar_g"), t.icingPart()), perBar)
 	}
 	return t.own("oils_g")
 }

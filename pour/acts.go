@@ -162,6 +162,9 @@ func (s *Sheet) acts(b *BatchSheet) []Task {
 	var out []Task
 	for i, a := range b.Script.Acts {
 		t := Task{Kind: TaskKind(a.Kind), Batch: b.Name, Act: i, LengthMin: s.Plan.Run.hands(a, b.Script)}
+		if minutes, ok := s.Piping.pipeMin(a.Jug); ok && a.Kind == script.Pipe {
+			t.LengthMin = minutes
+		}
 		if a.Jug != script.Whole {
 			t.Jug = b.Jugs[a.Jug].Name
 		}

@@ -171,5 +171,42 @@ func (w *weights) piece(part float64, in inBar) cutMass {
 	return g
 }
 
-// units is the part of the icing that stands on every bar where it is piped in units, each meant for a bar; nil where it is not.
-func (s *Sheet) units() []float64 { return nil }
+// icingPart is the part of all icing that one usual bar gets: of what is piped onto the bars, each as much; of any other, its part of the loaf.
+func (s *Sheet) icingPart() float64 {
+	p, n := &s.Plan.Piping, len(s.Cut.Bars)
+	switch {
+	case !p.Shaped() || p.Spoons() || p.Along == PipeLoaf || s.Piping.Lacks != "" || n == 0:
+		return s.barPart()
+	case s.Plan.Mould.Shape == ShapeTube:
+		return 1
+	}
+	return 1 / float64(n)
+}
+
+// units is the part of the icing's units that stands on every bar where each is meant for one; nil where the icing lies along the loaf. A tube's stand
+// on its top, which is its last round.
+func (s *Sheet) units() []float64 {
+	at := s.Piping.At
+	if len(at) == 0 || at[0].Bar == 0 || len(s.Cut.Bars) == 0 {
+		return nil
+	}
+	on := make([]float64, len(s.Cut.Bars))
+	for _, x := range at {
+		bar := x.Bar - 1
+		if s.Plan.Mould.Shape == ShapeTube {
+			bar = len(on) - 1
+		}
+		if len(at) < s.Piping.Units { // more than have a place: as many on each
+			return evenly(on)
+		}
+		on[bar] += 1 / float64(len(at))
+	}
+	return on
+}
+
+func evenly(parts []float64) []float64 {
+	for i := range parts {
+		parts[i] = 1 / float64(len(parts))
+	}
+	return parts
+}

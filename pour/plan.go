@@ -133,6 +133,7 @@ const (
 	SizeOils  = "oils"  // oils are given, the height follows
 	SizeBar   = "bar"   // icing: grams on every bar
 	SizeLayer = "layer" // icing: top area × mean height
+	SizeShape = "shape" // icing: what its [piping] shape comes to
 )
 
 // How the jugs of an icing come into the bag.
@@ -155,7 +156,7 @@ const (
 
 // Batch is one mixing of oils and lye: the base or the icing.
 type Batch struct {
-	Size                    string  // SizeMould, SizeOils, SizeBar or SizeLayer
+	Size                    string  // SizeMould, SizeOils, SizeBar, SizeLayer or SizeShape
 	OilsG                   float64 // SizeOils: all oils, g
 	PerBarG                 float64 // SizeBar: icing on each bar, g
 	LayerMM                 float64 // SizeLayer: mean height over the bar, mm

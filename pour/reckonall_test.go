@@ -55,7 +55,7 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	kinds := reckonEmbeds(p, sheet, reckon(p, shelf, pour.Base, 1))
 	displaced := displacedBy(p, kinds)
 	base, icing := reckonBatch(t, sheet, shelf, pour.Base, displaced, got, want), (*reckoned)(nil)
-	want["icing"] = nil
+	want["icing"], want["piping"] = nil, nil
 	if p.Icing != nil {
 		delete(want, "icing")
 		icing = reckonBatch(t, sheet, shelf, pour.Icing, 0, got, want)
@@ -65,7 +65,7 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	}
 	sheetDiffers(t, sheet, shelf, base, icing, kinds)
 	cut := cutOf(sheet)
-	reckonBars(p, cut, base, icing, want)
+	reckonBars(sheet, cut, base, icing, want)
 	embedLeaves(t, p, sheet, kinds, got, want)
 	embedBars(p, sheet, base, kinds, want)
 	cut.leaves(sheet, base, icing, kinds, reckonToppings(p, cut, shelf, got, want), got, want)
@@ -82,7 +82,7 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 	p, at := sheet.Plan, string(n)
 	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
 		for path, v := range got {
-			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
+			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && rest != "shape_g" && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
 				t.Errorf("the oils of the %s sum to %v, and yet %s is %v", at, sum, path, v)
 			}
 		}
@@ -99,10 +99,16 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 	switch one.b.Size {
 	case pour.SizeBar:
 		all = one.b.PerBarG / cutOf(sheet).part(p.Mould) / (one.poured * one.kept)
-	case pour.SizeMould, pour.SizeLayer:
+		if n == pour.Icing && p.Piping.Shaped() {
+			all = got.number(t, at+".oils_g") / (1 - one.taken)
+		}
+	case pour.SizeMould, pour.SizeLayer, pour.SizeShape:
 		all = got.number(t, at+".oils_g") / (1 - one.taken)
 	}
 	r := reckon(p, shelf, n, all)
+	if n == pour.Icing {
+		r.pipingReckoned(t, sheet, got, want)
+	}
 	r.displaced = displaced
 	r.lyeLeaves(at, want)
 	r.jugLeaves(t, at, got, want)
@@ -110,8 +116,8 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 	return r
 }
 
-func reckonBars(p pour.Plan, r cutReckoned, base, icing *reckoned, want leaves) {
-	m, part := p.Mould, r.part(p.Mould)
+func reckonBars(s pour.Sheet, r cutReckoned, base, icing *reckoned, want leaves) {
+	m, part := s.Plan.Mould, r.part(s.Plan.Mould)
 	if r.count() == 0 {
 		part = math.NaN()
 	}
@@ -119,9 +125,10 @@ func reckonBars(p pour.Plan, r cutReckoned, base, icing *reckoned, want leaves) 
 	cured := base.dry * base.kept * part / (1 - base.b.FinalMoisturePercent/100)
 	perBar := math.NaN()
 	if icing != nil {
-		perBar = icing.poured * icing.kept * part
+		share := r.icingShare(s)
+		perBar = icing.poured * icing.kept * share
 		cut += perBar
-		cured += icing.dry * icing.kept * part / (1 - icing.b.FinalMoisturePercent/100)
+		cured += icing.dry * icing.kept * share / (1 - icing.b.FinalMoisturePercent/100)
 	}
 	want["bars.bar_count"], want["bars.thickness_mm"] = r.count(), r.thick
 	if r.count() == 0 {
@@ -133,7 +140,7 @@ func reckonBars(p pour.Plan, r cutReckoned, base, icing *reckoned, want leaves) 
 	for at, r := range map[string]*reckoned{"base": base, "icing": icing} {
 		if r != nil {
 			ml, _ := want[at+".batter_ml"].(float64)
-			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * 1000 / (m.LengthMM * m.WidthMM)
+			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * r.air * 1000 / (m.LengthMM * m.WidthMM)
 			stands += r.displaced / (m.LengthMM * m.WidthMM)
 		}
 	}
@@ -281,7 +288,7 @@ func (r *reckoned) volume(t *rapid.T, at string, got, want leaves) {
 	poured := ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })
 	m := r.plan.Mould
 	height := map[string]float64{pour.SizeMould: m.FillMM, pour.SizeLayer: r.b.LayerMM}[r.b.Size]
-	if height > 0 && !near(poured*r.kept*1000+r.displaced, m.LengthMM*m.WidthMM*height, 1e-9) {
+	if height > 0 && !near(poured*r.kept*r.air*1000+r.displaced, m.LengthMM*m.WidthMM*height, 1e-9) {
 		t.Errorf("%s: %v mL do not stand %v mm high", at, poured*r.kept, height)
 	}
 	want[at+".lye_rise_k"] = got[at+".lye_rise_k"]

@@ -218,6 +218,7 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 		}
 		return baseMore, embed, cured
 	}
+	onBars := icing != nil && r.piped(s)
 	light, heavy := math.Inf(1), math.Inf(-1)
 	for i, b := range r.bars {
 		for j, w := range r.rows {
@@ -231,12 +232,16 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 				return k.inBar(pour.BarPiece{StartMM: b[0], EndMM: b[1], LeftMM: w[0], RightMM: w[1]}, s.Plan, slab)
 			})
 			at("base_g", baseG*part+baseMore)
-			at("icing_g", icingG*part)
+			icingPart := part
+			if onBars {
+				icingPart = 1 / r.count()
+			}
+			at("icing_g", icingG*icingPart)
 			at("embed_g", embed)
 			at("topping_g", top.loaf*part)
-			g := (baseG+icingG+top.loaf)*part + baseMore + embed
+			g := (baseG+top.loaf)*part + icingG*icingPart + baseMore + embed
 			at("cut_g", g)
-			at("cured_g", (baseDry+icingDry+top.loaf)*part+top.later+baseMore*baseDry/baseG+embedCured)
+			at("cured_g", (baseDry+top.loaf)*part+icingDry*icingPart+top.later+baseMore*baseDry/baseG+embedCured)
 			light, heavy = math.Min(light, g), math.Max(heavy, g)
 		}
 	}
@@ -244,7 +249,10 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 	put("heaviest_g", heavy)
 	rest := func(part float64, from, to float64) float64 {
 		baseMore, embed, _ := more(part, func(k reckonedKind) float64 { return r.astray(k, part, from, to, s.Plan) })
-		return (baseG+icingG+top.loaf)*part + baseMore + embed
+		if !onBars {
+			baseMore += icingG * part
+		}
+		return (baseG+top.loaf)*part + baseMore + embed
 	}
 	trims := 0
 	for _, t := range [][2]float64{r.trimA, r.trimB} {
@@ -311,4 +319,21 @@ func (r cutReckoned) astray(k reckonedKind, part, from, to float64, p pour.Plan)
 		}
 	}
 	return n
+}
+
+// piped says whether the icing is piped onto each bar.
+func (r cutReckoned) piped(s pour.Sheet) bool {
+	p := s.Plan.Piping
+	return p.Shape != "" && p.Shape != "free" && p.Shape != "spooned" && p.Along != "loaf" && s.Piping.Lacks == "" && r.count() > 0
+}
+
+// icingShare is the part of the icing that one bar gets on average.
+func (r cutReckoned) icingShare(s pour.Sheet) float64 {
+	if r.piped(s) {
+		return 1 / r.count()
+	}
+	if r.count() == 0 {
+		return math.NaN()
+	}
+	return r.part(s.Plan.Mould)
 }

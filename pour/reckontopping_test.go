@@ -87,6 +87,9 @@ func (r cutReckoned) usual(m pour.Mould) (along, across float64) {
 	if r.count() > 0 {
 		return r.thick, r.wide()
 	}
+	if m.Shape == "slab" && m.BarWidthMM > 0 {
+		return m.BarMM, m.BarWidthMM
+	}
 	return m.BarMM, m.WidthMM
 }
 

@@ -72,6 +72,7 @@ type Refusal struct {
 	Masses     string // why no masses are given: every mass, volume and height that follows is [Unknown]; empty: they are
 	Times      string // why no times are given; empty: they are
 	Unfinished bool   // the blend's parts do not sum to 100
+	Unsized    string // why nothing says how much of it there is; empty: something does
 	ShortWater bool   // stock lye or extras bring more water than the lye wants
 	ShortOil   string // id of the oil of which the carriers want more than the blend holds; empty: none
 }

@@ -26,8 +26,7 @@ func Figures(s pour.Sheet) Report {
 	}
 	r.Base, r.Bars, r.Cut = batchReport(s.Base), barsReport(s), cutReport(s)
 	if s.Icing != nil {
-		icing := batchReport(*s.Icing)
-		r.Icing = &icing
+		r.Icing, r.Piping = icingReport(s), pipingReport(s.Piping)
 	}
 	for _, t := range s.Run {
 		task := TaskReport{Task: string(t.Kind), Batch: string(t.Batch), StartMin: finite(t.StartMin), LengthMin: finite(t.LengthMin)}

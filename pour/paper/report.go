@@ -10,7 +10,8 @@ type Report struct {
 	LyeStepG    Number            `json:"lye_step_g"`
 	LossPercent Number            `json:"loss_percent"`
 	Base        BatchReport       `json:"base"`
-	Icing       *BatchReport      `json:"icing"`
+	Icing       *IcingReport      `json:"icing"`
+	Piping      *PipingReport     `json:"piping"`
 	Run         []TaskReport      `json:"run"`
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
@@ -48,6 +49,35 @@ type BatchReport struct {
 	Oils                     []OilReport   `json:"oils"`
 	Extras                   []ExtraReport `json:"extras"`
 	Jugs                     []JugReport   `json:"jugs"`
+}
+
+// IcingReport is every figure of the icing: those of a batch, one unit of its shape and all that is made of it.
+type IcingReport struct {
+	BatchReport
+	ShapeG Number `json:"shape_g"`
+	MadeG  Number `json:"made_g"`
+}
+
+// PipingReport is how the icing is piped; the plan states its shape.
+type PipingReport struct {
+	Units         *int   `json:"units"`
+	UnitML        Number `json:"unit_ml"`
+	DensityGML    Number `json:"density_g_ml"`
+	NetG          Number `json:"net_g"`
+	NeedG         Number `json:"need_g"`
+	LeftG         Number `json:"left_g"`
+	RestG         Number `json:"rest_g"`
+	Bags          *int   `json:"bags"`
+	Fills         *int   `json:"fills"`
+	WidthMM       Number `json:"across_mm"`
+	HighMM        Number `json:"high_mm"`
+	MeanMM        Number `json:"mean_mm"`
+	GapMM         Number `json:"gap_mm"`
+	LaneMM        Number `json:"lane_mm"`
+	PeakMM        Number `json:"peak_needed_mm"`
+	PipeMin       Number `json:"pipe_min"`
+	WindowFromMin Number `json:"window_from_min"`
+	WindowToMin   Number `json:"window_to_min"`
 }
 
 // OilReport is one oil; saponification values in mg KOH per g.

@@ -104,7 +104,7 @@ func (d *desk) placeOf(w pour.Warning) step {
 // placeOf is where on the paper the warnings of a code are said. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
-	case "carrier-short", "blend-unfinished", "glycerin-sweat":
+	case "carrier-short", "blend-unfinished", "glycerin-sweat", "icing-unsized", "icing-mismatch", "icing-small", "icing-rest":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":
@@ -120,6 +120,7 @@ func placeOf(code string) step {
 	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split", "scent-nowhere":
 		return stepScent
 	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored",
+		"piping-unfinished", "icing-bags", "icing-crowded", "base-soft", "icing-slides", "pipe-window",
 		"topping-bleeds", "topping-untested", "topping-dissolves", "topping-melts", "topping-flammable", "topping-dust", "topping-order", "topping-dose":
 		return stepPour
 	case "mould-overfull", "mould-high", "icing-over-rim", "mould-underfilled", "mould-offcut":
@@ -130,7 +131,7 @@ func placeOf(code string) step {
 		return stepPour
 	case "embed-melts":
 		return placeBed
-	case "cured-heavier", "salt-bar", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze":
+	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze":
 		return placeCut
 	default:
 		return placeFront

@@ -30,6 +30,7 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	if rapid.IntRange(0, 3).Draw(t, "icing") > 0 {
 		icing := drawBatch(t, *plan.Icing, shelf, []string{pour.SizeBar, pour.SizeLayer, pour.SizeOils})
 		icing.StartAtMin = odd(t, "start", -40, 40)
+		drawPiping(t, &p, &icing)
 		p.Icing = &icing
 	}
 	p.Room.HumidityPercent = dosed(t, "humidity", 99)

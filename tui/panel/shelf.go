@@ -18,6 +18,7 @@ const (
 	listColourants = "colourants"
 	listExtras     = "extras"
 	listScents     = "scents"
+	listToppings   = "toppings"
 )
 
 // Items lists a kind of things on the shelf, with all that is known of each.
@@ -31,6 +32,8 @@ func (f *Facts) Items(kind string) []dialog.Item {
 		return append(each(f.Shelf.Extras, f.extraItem), each(f.Shelf.Colourants, f.colourantItem)...)
 	case listScents:
 		return each(f.Shelf.Scents, f.scentItem)
+	case listToppings:
+		return each(f.Shelf.Toppings, f.toppingItem)
 	case listMoulds:
 		return each(f.Shelf.Moulds, f.mouldItem)
 	default:
