@@ -26,9 +26,12 @@ func cutAccounts() []accountRow {
 		mm("cut.across_marks_mm[]", "mark of {} along the slab", func(c *CutSheet, t teller) float64 { return c.AcrossMarkMM[t.ix[0]] }, cut("across_marks_mm", func(t teller, i int) Term {
 			return nearestStep(t.fig("cut.across_mm[]", i), bare(shape.MarkStep))
 		}), "rounded once"),
-		mm("cut.kerf_mm", "what one cut takes", func(c *CutSheet, _ teller) float64 { return c.KerfMM }, func(t teller) Term { return t.whole("cut.kerf_mm") }, ""),
+		mm("cut.kerf_mm", "what one cut takes", func(c *CutSheet, _ teller) float64 { return c.KerfMM }, teller.kerf, ""),
 		mm("cut.lane_mm", "lane to leave free over a cut", func(c *CutSheet, _ teller) float64 { return c.LaneMM }, func(t teller) Term {
-			return sum(t.whole("cut.kerf_mm"), t.known("a grain", usualGrainMM, UnitMM, "sanding sugar and the like, common practice"), product(bare(2), t.whole("cut.wander_mm")))
+			if !t.sheet.Plan.Mould.IsCut() {
+				return t.kerf()
+			}
+			return sum(t.kerf(), t.known("a grain", usualGrainMM, UnitMM, "sanding sugar and the like, common practice"), product(bare(2), t.whole("cut.wander_mm")))
 		}, "grains in it are hit by the wire"),
 		mm("cut.bars[].start_mm", "where {} begins", func(_ *CutSheet, t teller) float64 { return bar(t).StartMM }, func(t teller) Term { return t.edge(bar(t).StartMM, 1) }, "from end A"),
 		mm("cut.bars[].end_mm", "where {} ends", func(_ *CutSheet, t teller) float64 { return bar(t).EndMM }, func(t teller) Term { return t.edge(bar(t).EndMM, -1) }, "from end A"),
@@ -61,6 +64,14 @@ func cutAccounts() []accountRow {
 		mm("cut.bed_need_mm", "how deep the cutter's bed has to be", func(c *CutSheet, _ teller) float64 { return c.BedNeedMM.orUnknown() }, func(t teller) Term { return t.cutterNeed(t.sheet.Plan.Cut.Lay == LaySide) }, "an icing put on by eye has higher peaks", "cutter-shallow"),
 	}
 	return append(rows, cutMassAccounts()...)
+}
+
+// kerf is what one cut takes.
+func (t teller) kerf() Term {
+	if !t.sheet.Plan.Mould.IsCut() {
+		return t.known("nothing is cut", 0, UnitMM, "the mould")
+	}
+	return t.whole("cut.kerf_mm")
 }
 
 // cutAt is where a cut stands: of bars that are all alike after so many of them, of wires by the first of them.

@@ -48,15 +48,21 @@ func (s *Sheet) partOf(thick, wide float64) float64 {
 	return part
 }
 
-// cutRest is a piece that is no bar: its part of the loaf, and from where to where it goes where it is one stretch of it.
-type cutRest struct{ part, from, to float64 }
+// cutRest is a piece that is no bar: its part of the loaf, and from where to where it goes where it is one stretch of it; others says that it has
+// the embeds that stand neither in a bar nor in such a stretch.
+type cutRest struct {
+	part, from, to float64
+	others         bool
+}
 
 // cutRests are all pieces that are no bars. A slab's ends are cut off before its sides.
 type cutRests struct{ trimA, trimB, slice, sides, kerf cutRest }
 
 func (s *Sheet) rests() cutRests {
 	c, m := &s.Cut, s.Plan.Mould
-	stretch := func(from, length float64) cutRest { return cutRest{length / m.AlongMM(), from, from + length} }
+	stretch := func(from, length float64) cutRest {
+		return cutRest{part: length / m.AlongMM(), from: from, to: from + length}
+	}
 	r := cutRests{trimA: stretch(0, c.TrimAMM), trimB: stretch(m.AlongMM()-c.TrimBMM, c.TrimBMM), slice: stretch(c.SliceAt, c.SliceMM)}
 	columns := 0.0
 	for _, b := range c.Columns() {
@@ -66,6 +72,7 @@ func (s *Sheet) rests() cutRests {
 	if c.sides() {
 		r.sides.part = columns * c.SideMM / m.WidthMM
 	}
+	r.sides.others, r.kerf.others = r.sides.part > 0, r.sides.part == 0
 	return r
 }
 
@@ -81,19 +88,24 @@ func (w *weights) rest(s *Sheet, r cutRest) Figure {
 // standsIn is what embeds bring into a piece that is no bar.
 func (w *weights) standsIn(s *Sheet, r cutRest) inBar {
 	in := inBar{g: w.rod.g * r.part, displacedMM3: w.rod.displacedMM3 * r.part}
-	if r.to > r.from {
-		in.add(s.astray(r.from, r.to))
+	if r.to > r.from || r.others {
+		in.add(s.astray(r))
 	}
 	return in
 }
 
-// astray is what embeds that stand in no bar bring into a stretch of the loaf.
-func (s *Sheet) astray(from, to float64) inBar {
+// astray is what embeds that stand in no bar bring into a piece that is none.
+func (s *Sheet) astray(r cutRest) inBar {
 	var in inBar
+	c, long := &s.Cut, s.Plan.Mould.AlongMM()
 	for i := range s.Embeds {
 		k := &s.Embeds[i]
 		for _, p := range k.Pieces {
-			if !k.Rod && p.Bar == 0 && p.CentreMM >= from && (p.CentreMM < to || to >= s.Plan.Mould.AlongMM()-noise) && p.CentreMM <= s.Plan.Mould.AlongMM() {
+			at := p.CentreMM
+			stretch := at < c.TrimAMM || at >= long-c.TrimBMM && c.TrimBMM > 0 || at >= c.SliceAt && at < c.SliceAt+c.SliceMM
+			switch {
+			case k.Rod || p.Bar != 0 || at < 0 || at > long:
+			case r.others && !stretch, !r.others && at >= r.from && (at < r.to || r.to >= long-noise):
 				in.add(inBar{g: k.PieceG.orUnknown(), displacedMM3: k.SubmergedMM3.V})
 			}
 		}

@@ -39,7 +39,7 @@ func TestBarsTrimsSliceAndCrumbsSumToWhatWasPoured(t *testing.T) {
 		}
 		for _, e := range s.Embeds {
 			for _, x := range e.Pieces {
-				if x.CentreMM >= 0 && x.CentreMM <= s.Plan.Mould.LengthMM {
+				if x.CentreMM >= 0 && x.CentreMM <= s.Plan.Mould.AlongMM() {
 					want += e.PieceG.V
 				}
 			}
@@ -79,12 +79,12 @@ func TestBarsTrimsSliceAndCutsAreTheLoafsLength(t *testing.T) {
 		for _, b := range c.Columns() {
 			all += b.ThicknessMM()
 		}
-		if !near(all, s.Plan.Mould.LengthMM, 1e-9) {
-			t.Errorf("the pieces are %v mm of %v long", all, s.Plan.Mould.LengthMM)
+		if !near(all, s.Plan.Mould.AlongMM(), 1e-9) {
+			t.Errorf("the pieces are %v mm of %v long", all, s.Plan.Mould.AlongMM())
 		}
 		last := 0.0
 		for i, x := range c.CutsMM {
-			if x <= last-1e-9 || x >= s.Plan.Mould.LengthMM+1e-9 || math.Abs(c.MarksMM[i]-x) > 0.25+1e-9 || math.Mod(c.MarksMM[i], 0.5) != 0 {
+			if x <= last-1e-9 || x >= s.Plan.Mould.AlongMM()+1e-9 || math.Abs(c.MarksMM[i]-x) > 0.25+1e-9 || math.Mod(c.MarksMM[i], 0.5) != 0 {
 				t.Errorf("cut %d of %v stands at %v, marked %v", i, c.CutsMM, x, c.MarksMM[i])
 			}
 			last = x

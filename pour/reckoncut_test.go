@@ -123,17 +123,26 @@ func lengthwise(c pour.Cut, length, bar float64, count int) (r cutReckoned) {
 func cutOf(s pour.Sheet) cutReckoned {
 	p, m := s.Plan, s.Plan.Mould
 	var r cutReckoned
+	long := m.LengthMM
+	if m.Shape == "tube" {
+		long = m.FillMM
+	}
 	switch by := p.Cut.By; {
+	case m.Shape == "cavity": // no cut: a bar in each, as if they stood end to end
+		for i := range m.Cavities {
+			r.bars = append(r.bars, [2]float64{float64(i) * m.LengthMM, float64(i+1) * m.LengthMM})
+		}
+		long *= float64(m.Cavities)
 	case by == "" || by == "bars":
-		r = lengthwise(p.Cut, m.LengthMM, m.BarMM, 0)
+		r = lengthwise(p.Cut, long, m.BarMM, 0)
 	case by == "count":
-		r = lengthwise(p.Cut, m.LengthMM, m.BarMM, p.Cut.Count)
+		r = lengthwise(p.Cut, long, m.BarMM, p.Cut.Count)
 	default:
 		for _, b := range s.Cut.Columns() {
 			r.bars = append(r.bars, [2]float64{b.StartMM, b.EndMM})
 		}
 		r.cuts = s.Cut.CutsMM
-		r.trimA, r.trimB = [2]float64{0, s.Cut.TrimAMM}, [2]float64{m.LengthMM - s.Cut.TrimBMM, m.LengthMM}
+		r.trimA, r.trimB = [2]float64{0, s.Cut.TrimAMM}, [2]float64{long - s.Cut.TrimBMM, long}
 		r.slice = [2]float64{s.Cut.SliceAt, s.Cut.SliceAt + s.Cut.SliceMM}
 	}
 	r.rows = [][2]float64{{0, m.WidthMM}}
@@ -146,7 +155,7 @@ func cutOf(s pour.Sheet) cutReckoned {
 		r.rows, r.acrossCuts = across.bars, across.cuts
 		r.sides = across.trimA[1] - across.trimA[0] + across.trimB[1] - across.trimB[0]
 	}
-	r.length, r.width = m.LengthMM, m.WidthMM
+	r.length, r.width = long, m.WidthMM
 	for _, b := range r.bars {
 		r.thick += (b[1] - b[0]) / float64(len(r.bars))
 	}
@@ -198,9 +207,12 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 	list("marks_mm", rounded(r.cuts))
 	list("across_mm", r.acrossCuts)
 	list("across_marks_mm", rounded(r.acrossCuts))
-	k := s.Plan.Cut.KerfMM
+	k, lane := s.Plan.Cut.KerfMM, s.Plan.Cut.KerfMM+2+2*s.Plan.Cut.WanderMM
+	if s.Plan.Mould.Shape == "cavity" {
+		k, lane = 0, 0
+	}
 	put("kerf_mm", k)
-	put("lane_mm", k+2+2*s.Plan.Cut.WanderMM)
+	put("lane_mm", lane)
 	baseG, icingG, baseDry, icingDry := base.poured*base.kept, 0.0, base.dry*base.kept/(1-base.b.FinalMoisturePercent/100), 0.0
 	if icing != nil {
 		icingG, icingDry = icing.poured*icing.kept, icing.dry*icing.kept/(1-icing.b.FinalMoisturePercent/100)
@@ -274,8 +286,15 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 		put("sample.g", rest((r.slice[1]-r.slice[0])/r.length, r.slice[0], r.slice[1]))
 	}
 	long := r.thick * float64(len(r.bars))
-	put("sides_g", rest(long*r.sides/area, -1, -1))
-	put("kerf_g", rest((k*float64(len(r.cuts))*r.width+k*float64(len(r.acrossCuts))*long)/area, -1, -1))
+	sides := long * r.sides / area
+	others := [2]float64{-2, -2} // from and to of what stands in no piece that is a stretch
+	if sides > 0 {
+		others[0] = -1
+	} else {
+		others[1] = -1
+	}
+	put("sides_g", rest(sides, others[0], others[0]))
+	put("kerf_g", rest((k*float64(len(r.cuts))*r.width+k*float64(len(r.acrossCuts))*long)/area, others[1], others[1]))
 	for _, key := range []string{"gang_at_mm", "gang_pitch_mm", "gang_worst_mm"} {
 		put(key, got["cut."+key])
 	}
@@ -313,7 +332,11 @@ func (r cutReckoned) astray(k reckonedKind, part, from, to float64, p pour.Plan)
 					held += one.inBar(pour.BarPiece{StartMM: b[0], EndMM: b[1], LeftMM: w[0], RightMM: w[1]}, p, len(r.rows) > 1 || r.sides > 0)
 				}
 			}
-			if held == 0 && along >= from && along <= to {
+			stretch := false
+			for _, x := range [][2]float64{r.trimA, r.trimB, r.slice} {
+				stretch = stretch || x[1] > x[0] && along >= x[0] && along <= x[1]
+			}
+			if held == 0 && along >= 0 && along <= r.length && (along >= from && along <= to || from == -1 && !stretch) {
 				n++
 			}
 		}
