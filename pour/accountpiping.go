@@ -3,7 +3,6 @@ package pour
 import (
 	"slices"
 
-	"pourbench/pour/script"
 	"pourbench/pour/shape"
 )
 
@@ -164,15 +163,6 @@ func (t teller) pipingUnits(part float64) Term {
 		all = product(leaf(Input{Name: "part", V: part, From: "the jug's share of the icing"}), counts, t.whole("piping.unit_s"))
 	}
 	return ratio(all, bare(60))
-}
-
-// pipingOf is how long one jug takes to pipe, or the bag with all of them.
-func (t teller) pipingOf(a script.Act) Term {
-	if a.Jug == script.Whole || len(t.sheet.Piping.Jugs) == 1 {
-		return t.fig("piping.pipe_min")
-	}
-	fills := t.known("fillings of its bag", float64(t.sheet.Piping.Jugs[a.Jug].Fills), UnitCount, "what it holds, in bags of your plan's piping.bag_g")
-	return sum(t.pipingUnits(t.sheet.Plan.Icing.parts()[a.Jug]), product(fills, t.whole("piping.fill_min")))
 }
 
 // icingLoss is what part of the icing does not come to stand on the loaf, percent.

@@ -52,6 +52,7 @@ func (s *Sheet) partOf(thick, wide float64) float64 {
 // the embeds that stand neither in a bar nor in such a stretch.
 type cutRest struct {
 	part, from, to float64
+	length         float64 // its part of the loaf's length
 	others         bool
 }
 
@@ -61,19 +62,39 @@ type cutRests struct{ trimA, trimB, slice, sides, kerf cutRest }
 func (s *Sheet) rests() cutRests {
 	c, m := &s.Cut, s.Plan.Mould
 	stretch := func(from, length float64) cutRest {
-		return cutRest{part: length / m.AlongMM(), from: from, to: from + length}
+		return cutRest{part: length / m.AlongMM(), length: length / m.AlongMM(), from: from, to: from + length}
 	}
 	r := cutRests{trimA: stretch(0, c.TrimAMM), trimB: stretch(m.AlongMM()-c.TrimBMM, c.TrimBMM), slice: stretch(c.SliceAt, c.SliceMM)}
-	columns := 0.0
-	for _, b := range c.Columns() {
-		columns += b.ThicknessMM() / m.AlongMM()
-	}
-	r.kerf.part = float64(len(c.CutsMM))*c.KerfMM/m.AlongMM() + columns*float64(len(c.AcrossMM))*c.KerfMM/m.WidthMM
+	columns := c.columnsMM() / m.AlongMM()
+	r.kerf.length = float64(len(c.CutsMM)) * c.KerfMM / m.AlongMM()
+	r.kerf.part = r.kerf.length + columns*float64(len(c.AcrossMM))*c.KerfMM/m.WidthMM
 	if c.sides() {
 		r.sides.part = columns * c.SideMM / m.WidthMM
 	}
 	r.sides.others, r.kerf.others = r.sides.part > 0, r.sides.part == 0
 	return r
+}
+
+// columnsMM is the length of all bars, one beside the other counting once.
+func (c *CutSheet) columnsMM() float64 {
+	sum := 0.0
+	for _, b := range c.Columns() {
+		sum += b.ThicknessMM()
+	}
+	return sum
+}
+
+// inRow reports whether a rod lies in any row of bars.
+func (s *Sheet) inRow(p EmbedPiece) bool {
+	for i, b := range s.Cut.Bars {
+		if b.StartMM != s.Cut.Bars[0].StartMM {
+			break
+		}
+		if s.rodIn(p, i) {
+			return true
+		}
+	}
+	return false
 }
 
 // rest is the mass of a piece that is no bar.
@@ -87,7 +108,7 @@ func (w *weights) rest(s *Sheet, r cutRest) Figure {
 
 // standsIn is what embeds bring into a piece that is no bar.
 func (w *weights) standsIn(s *Sheet, r cutRest) inBar {
-	in := inBar{g: w.rod.g * r.part, displacedMM3: w.rod.displacedMM3 * r.part}
+	in := inBar{g: w.rod.g * r.length, displacedMM3: w.rod.displacedMM3 * r.length}
 	if r.to > r.from || r.others {
 		in.add(s.astray(r))
 	}
@@ -104,6 +125,9 @@ func (s *Sheet) astray(r cutRest) inBar {
 			at := p.CentreMM
 			stretch := at < c.TrimAMM || at >= long-c.TrimBMM && c.TrimBMM > 0 || at >= c.SliceAt && at < c.SliceAt+c.SliceMM
 			switch {
+			case k.Rod && r.others && len(c.Bars) > 0 && !s.inRow(p):
+				part := c.columnsMM() / long
+				in.add(inBar{g: k.PieceG.orUnknown() * part, displacedMM3: k.SubmergedMM3.V * part})
 			case k.Rod || p.Bar != 0 || at < 0 || at > long:
 			case r.others && !stretch, !r.others && at >= r.from && (at < r.to || r.to >= long-noise):
 				in.add(inBar{g: k.PieceG.orUnknown(), displacedMM3: k.SubmergedMM3.V})

@@ -3,6 +3,7 @@ package pour_test
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pourbench/pour"
 )
@@ -24,8 +25,8 @@ func (l *laid) piece(length float64) [2]float64 {
 	return [2]float64{from, l.at}
 }
 
-// cutReckoned is where a loaf is cut.
-type cutReckoned struct {
+// cutLaid is where a loaf is cut.
+type cutLaid struct {
 	bars                 [][2]float64
 	cuts                 []float64
 	trimA, trimB, slice  [2]float64
@@ -36,7 +37,7 @@ type cutReckoned struct {
 }
 
 // lengthwise lays bars of a thickness into a length by plain arithmetic: so many, or as many as there is room for.
-func lengthwise(c pour.Cut, length, bar float64, count int) (r cutReckoned) {
+func lengthwise(c pour.Cut, length, bar float64, count int) (r cutLaid) {
 	k := c.KerfMM
 	cutA, cutB := c.TrimAMM > 0 || c.Left == "trims", c.TrimBMM > 0 || c.Left == "trims"
 	trimA, trimB := c.TrimAMM, c.TrimBMM
@@ -70,7 +71,7 @@ func lengthwise(c pour.Cut, length, bar float64, count int) (r cutReckoned) {
 	}
 	even := (room - float64(n-1)*k) / float64(n)
 	if n == 0 || toBars && even <= 0 {
-		return cutReckoned{}
+		return cutLaid{}
 	}
 	first, last := bar, bar
 	switch {
@@ -120,9 +121,9 @@ func lengthwise(c pour.Cut, length, bar float64, count int) (r cutReckoned) {
 
 // cutOf is how the loaf of a sheet is cut. What is looked for, bars of one mass, own wires and marks and the best plan, is taken from the sheet: tests
 // of their own hold that.
-func cutOf(s pour.Sheet) cutReckoned {
+func cutOf(s pour.Sheet) cutLaid {
 	p, m := s.Plan, s.Plan.Mould
-	var r cutReckoned
+	var r cutLaid
 	long := m.LengthMM
 	if m.Shape == "tube" {
 		long = m.FillMM
@@ -163,13 +164,13 @@ func cutOf(s pour.Sheet) cutReckoned {
 }
 
 // count is how many bars there are.
-func (r cutReckoned) count() float64 { return float64(len(r.bars) * len(r.rows)) }
+func (r cutLaid) count() float64 { return float64(len(r.bars) * len(r.rows)) }
 
 // wide is the width of a bar.
-func (r cutReckoned) wide() float64 { return r.rows[0][1] - r.rows[0][0] }
+func (r cutLaid) wide() float64 { return r.rows[0][1] - r.rows[0][0] }
 
 // part is a usual bar's part of the loaf; where no bar comes out it is the mould's.
-func (r cutReckoned) part(m pour.Mould) float64 {
+func (r cutLaid) part(m pour.Mould) float64 {
 	if r.count() > 0 {
 		return r.thick * r.wide() / (r.length * r.width)
 	}
@@ -183,7 +184,7 @@ func (r cutReckoned) part(m pour.Mould) float64 {
 type brought struct{ loaf, later float64 }
 
 // leaves puts what the cut must be into want: positions, and masses of a base and an icing that lie evenly.
-func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckonedKind, top brought, got, want leaves) {
+func (r cutLaid) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckonedKind, top brought, got, want leaves) {
 	if r.count() == 0 {
 		want["cut"] = nil
 		return
@@ -259,8 +260,8 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 	}
 	put("lightest_g", light)
 	put("heaviest_g", heavy)
-	rest := func(part float64, from, to float64) float64 {
-		baseMore, embed, _ := more(part, func(k reckonedKind) float64 { return r.astray(k, part, from, to, s.Plan) })
+	rest := func(part, length, from, to float64) float64 {
+		baseMore, embed, _ := more(part, func(k reckonedKind) float64 { return r.astray(k, length, from, to, s.Plan) })
 		if !onBars {
 			baseMore += icingG * part
 		}
@@ -271,7 +272,7 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 		if t[1]-t[0] > 0 {
 			put(fmt.Sprintf("trims[%d].start_mm", trims), t[0])
 			put(fmt.Sprintf("trims[%d].end_mm", trims), t[1])
-			put(fmt.Sprintf("trims[%d].g", trims), rest((t[1]-t[0])/r.length, t[0], t[1]))
+			put(fmt.Sprintf("trims[%d].g", trims), rest((t[1]-t[0])/r.length, (t[1]-t[0])/r.length, t[0], t[1]))
 			trims++
 		}
 	}
@@ -283,7 +284,7 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 		delete(want, "cut.sample")
 		put("sample.start_mm", r.slice[0])
 		put("sample.end_mm", r.slice[1])
-		put("sample.g", rest((r.slice[1]-r.slice[0])/r.length, r.slice[0], r.slice[1]))
+		put("sample.g", rest((r.slice[1]-r.slice[0])/r.length, (r.slice[1]-r.slice[0])/r.length, r.slice[0], r.slice[1]))
 	}
 	long := r.thick * float64(len(r.bars))
 	sides := long * r.sides / area
@@ -293,8 +294,8 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 	} else {
 		others[1] = -1
 	}
-	put("sides_g", rest(sides, others[0], others[0]))
-	put("kerf_g", rest((k*float64(len(r.cuts))*r.width+k*float64(len(r.acrossCuts))*long)/area, others[1], others[1]))
+	put("sides_g", rest(sides, 0, others[0], others[0]))
+	put("kerf_g", rest((k*float64(len(r.cuts))*r.width+k*float64(len(r.acrossCuts))*long)/area, k*float64(len(r.cuts))/r.length, others[1], others[1]))
 	for _, key := range []string{"gang_at_mm", "gang_pitch_mm", "gang_worst_mm"} {
 		put(key, got["cut."+key])
 	}
@@ -317,11 +318,18 @@ func (r cutReckoned) leaves(s pour.Sheet, base, icing *reckoned, kinds []reckone
 }
 
 // astray is how many pieces of a kind stand between two places in no bar; of rods, the part.
-func (r cutReckoned) astray(k reckonedKind, part, from, to float64, p pour.Plan) float64 {
-	if k.rod {
-		return part * float64(len(k.across))
-	}
+func (r cutLaid) astray(k reckonedKind, part, from, to float64, p pour.Plan) float64 {
+	slab := len(r.rows) > 1 || r.sides > 0
 	n := 0.0
+	if k.rod {
+		for _, across := range k.across {
+			n += part
+			if x := across + r.width/2; from == -1 && slab && !slices.ContainsFunc(r.rows, func(w [2]float64) bool { return x >= w[0] && x < w[1] }) {
+				n += r.thick * float64(len(r.bars)) / r.length
+			}
+		}
+		return n
+	}
 	for _, along := range k.along {
 		for _, across := range k.across {
 			held := 0.0
@@ -329,7 +337,7 @@ func (r cutReckoned) astray(k reckonedKind, part, from, to float64, p pour.Plan)
 				for _, w := range r.rows {
 					one := k
 					one.along, one.across = []float64{along}, []float64{across}
-					held += one.inBar(pour.BarPiece{StartMM: b[0], EndMM: b[1], LeftMM: w[0], RightMM: w[1]}, p, len(r.rows) > 1 || r.sides > 0)
+					held += one.inBar(pour.BarPiece{StartMM: b[0], EndMM: b[1], LeftMM: w[0], RightMM: w[1]}, p, slab)
 				}
 			}
 			stretch := false
@@ -345,13 +353,13 @@ func (r cutReckoned) astray(k reckonedKind, part, from, to float64, p pour.Plan)
 }
 
 // piped says whether the icing is piped onto each bar.
-func (r cutReckoned) piped(s pour.Sheet) bool {
+func (r cutLaid) piped(s pour.Sheet) bool {
 	p := s.Plan.Piping
 	return p.Shape != "" && p.Shape != "free" && p.Shape != "spooned" && p.Along != "loaf" && s.Piping.Lacks == "" && r.count() > 0
 }
 
 // icingShare is the part of the icing that one bar gets on average.
-func (r cutReckoned) icingShare(s pour.Sheet) float64 {
+func (r cutLaid) icingShare(s pour.Sheet) float64 {
 	if r.piped(s) {
 		return 1 / r.count()
 	}

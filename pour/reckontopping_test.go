@@ -19,7 +19,7 @@ type strewnOn struct {
 }
 
 // reckonTopping works one topping out from the plan and the data of the shelf.
-func reckonTopping(p pour.Plan, r cutReckoned, shelf pour.Shelf, t pour.Topping) strewnOn {
+func reckonTopping(p pour.Plan, r cutLaid, shelf pour.Shelf, t pour.Topping) strewnOn {
 	along, across := r.usual(p.Mould)
 	x := strewnOn{when: t.When}
 	sum := sumOf(t.Parts, func(part pour.ToppingPart) float64 { return part.Percent })
@@ -83,7 +83,7 @@ func reckonTopping(p pour.Plan, r cutReckoned, shelf pour.Shelf, t pour.Topping)
 func (x strewnOn) onLoaf() bool { return x.when == "wet" || x.when == "skin" }
 
 // usual is the thickness and the width of a bar on average; where none comes out, the mould's.
-func (r cutReckoned) usual(m pour.Mould) (along, across float64) {
+func (r cutLaid) usual(m pour.Mould) (along, across float64) {
 	if r.count() > 0 {
 		return r.thick, r.wide()
 	}
@@ -94,7 +94,7 @@ func (r cutReckoned) usual(m pour.Mould) (along, across float64) {
 }
 
 // reckonToppings puts what the toppings must be into want, and adds them to the bars; it returns what they bring.
-func reckonToppings(p pour.Plan, r cutReckoned, shelf pour.Shelf, got, want leaves) brought {
+func reckonToppings(p pour.Plan, r cutLaid, shelf pour.Shelf, got, want leaves) brought {
 	along, across := r.usual(p.Mould)
 	area := along * across
 	var all brought
