@@ -121,11 +121,13 @@ func (b *blended) balls() Figure {
 // usualBar is a bar as the cutter gives them on average: its thickness and its width, mm, and how many there are.
 func (s *Sheet) usualBar() (alongMM, acrossMM float64, count int) {
 	m := s.Plan.Mould
-	if len(s.Cut.Bars) == 0 {
-		return m.BarMM, m.WidthMM, 0
-	}
 	alongMM, acrossMM = s.Cut.UsualMM, m.WidthMM
-	if s.Cut.sides() {
+	switch {
+	case len(s.Cut.Bars) == 0 && m.Shape == ShapeSlab && m.BarWidthMM > 0:
+		return m.BarMM, m.BarWidthMM, 0
+	case len(s.Cut.Bars) == 0:
+		return m.BarMM, m.WidthMM, 0
+	case s.Cut.sides():
 		acrossMM = s.Cut.Bars[0].WideMM()
 	}
 	return alongMM, acrossMM, len(s.Cut.Bars)
