@@ -72,7 +72,7 @@ func volumeAccounts() []accountRow {
 		{pattern: "batch.batter_ml", label: "volume of the batter", unit: UnitML, value: size(func(s *Size) float64 { return s.BatterML }), how: teller.batterML},
 		{pattern: "batch.loss_percent", label: "what stays in pots and bags", unit: UnitPercent, value: size(func(s *Size) float64 { return s.LossPercent }), how: func(t teller) Term {
 			if t.b.Name == Icing {
-				return t.own("loss_percent")
+				return t.icingLoss()
 			}
 			return t.whole("mould.loss_percent")
 		}},
@@ -85,7 +85,11 @@ func volumeAccounts() []accountRow {
 		{
 			pattern: "batch.height_mm", label: "how high it stands", unit: UnitMM, value: size(func(s *Size) float64 { return s.HeightMM }),
 			feeds: []string{"mould-overfull", "mould-high", "mould-underfilled"}, how: func(t teller) Term {
-				return ratio(product(t.fig("batch.poured_ml"), bare(1000)), t.area())
+				ml := t.fig("batch.poured_ml")
+				if t.b.Name == Base {
+					ml = sum(ml, t.displacedML())
+				}
+				return ratio(t.aired(product(ml, bare(1000))), t.area())
 			},
 		},
 		{
@@ -140,11 +144,14 @@ func (t teller) filling() Term {
 	perG := t.known("poured from a gram of oils", unit.PouredML/unitOilsG, "mL/g", "worked out from this recipe")
 	switch t.plan.Size {
 	case SizeMould:
-		return ratio(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), perG)
+		return ratio(less(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), t.displacedML()), perG)
 	case SizeLayer:
-		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), perG)
-	case SizeBar:
+		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), t.aired(perG))
+	case SizeBar, SizeShape:
 		perBar := t.known("poured from a gram of oils", unit.PouredG/unitOilsG, "g/g", "worked out from this recipe")
+		if t.plan.Size == SizeShape {
+			return ratio(t.fig("piping.net_g"), perBar)
+		}
 		return ratio(ratio(t.own("per_bar_g"), t.barPart()), perBar)
 	}
 	return t.own("oils_g")

@@ -28,7 +28,7 @@ func spoiltFields() []spoilt {
 		{func(p *pour.Plan) { p.Show.Mass = "gr" }, `show.mass = "gr": is not a word this key knows; did you mean "g"? It can be g, oz`},
 		{func(p *pour.Plan) { p.Mould.Shape = "" }, `mould.shape = "": is not a word this key knows; write one of loaf, slab, tube, cavity`},
 		{func(p *pour.Plan) { p.Base.Size, p.Base.PerBarG = pour.SizeBar, 5 }, `base.size = "bar": is not a word this key knows; write one of mould, oils`},
-		{func(p *pour.Plan) { p.Icing.Size = pour.SizeMould }, `icing.size = "mould": is not a word this key knows; write one of bar, layer, oils`},
+		{func(p *pour.Plan) { p.Icing.Size = pour.SizeMould }, `icing.size = "mould": is not a word this key knows; write one of bar, layer, oils, shape`},
 		{func(p *pour.Plan) { p.Icing.Bags = "two" }, `icing.bags = "two": is not a word this key knows; write one of each, one`},
 		{func(p *pour.Plan) { p.Base.Extras[0].In = "pot" }, `base.extra[0].in = "pot": is not a word this key knows; write one of oils, lye, lye_water`},
 		{func(p *pour.Plan) { p.Base.Jugs[1].Colourants[0].Carrier = "wter" }, `base.jug[1].colourant[0].carrier = "wter": is not a word this key knows; did you mean "water"? It can be oil, water, glycerin, none`},

@@ -77,6 +77,14 @@ func (e *Embed) below(o shape.Outline, loafMM, deepMM float64) (below, whole flo
 	return shape.PrismBelow(o.Area(), high, out), o.Area() * high
 }
 
+// deepMM is how deep a piece can reach: as deep as the base, in a tube through all of its width.
+func (m Mould) deepMM() float64 {
+	if m.Shape == ShapeTube {
+		return m.LengthMM
+	}
+	return m.FillMM
+}
+
 // roundRod says whether it is a rod with a round section: one of which neither width nor height is stated.
 func (e *Embed) roundRod() bool { return e.Outline == OutlineRod && e.WidthMM == 0 && e.HeightMM == 0 }
 

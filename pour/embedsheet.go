@@ -79,9 +79,9 @@ func (s *Sheet) embed() {
 			k.Material = EmbedSoap
 		}
 		k.ExtentMM, k.AcrossMM = e.takes(o)
-		below, whole := e.below(o, m.AlongMM(), m.FillMM)
+		below, whole := e.below(o, m.AlongMM(), m.deepMM())
 		k.SubmergedMM3, k.WholeMM3 = Know(below), whole
-		part, sides := e.buried(o, m.FillMM)
+		part, sides := e.buried(o, m.deepMM())
 		k.BuriedPercent = Know(part * 100)
 		if !k.Rod {
 			k.HoldN = Know(shape.Holding(sides, shape.FreshLoafPa))
@@ -96,21 +96,24 @@ func (s *Sheet) embed() {
 type strip struct{ from, to float64 }
 
 // rows are the rows of bars side by side; a loaf has one.
-func (m Mould) rows() []strip {
-	if m.Shape != ShapeSlab || m.BarWidthMM <= 0 {
-		return []strip{{-m.WidthMM / 2, m.WidthMM / 2}}
+func (s *Sheet) rows() []strip {
+	half := s.Plan.Mould.WidthMM / 2
+	if !s.Cut.sides() || len(s.Cut.Bars) == 0 {
+		return []strip{{-half, half}}
 	}
 	out := make([]strip, 0, 8)
-	for i := range int(math.Floor(m.WidthMM/m.BarWidthMM + noise)) {
-		from := float64(i)*m.BarWidthMM - m.WidthMM/2
-		out = append(out, strip{from, from + m.BarWidthMM})
+	for _, b := range s.Cut.Bars {
+		if b.StartMM != s.Cut.Bars[0].StartMM {
+			break
+		}
+		out = append(out, strip{b.LeftMM - half, b.RightMM - half})
 	}
 	return out
 }
 
 // set finds the place of every piece of a kind.
 func (s *Sheet) set(k *EmbedSheet, e *Embed) {
-	rows := s.Plan.Mould.rows()
+	rows := s.rows()
 	for _, at := range s.stands(e) {
 		for _, row := range rows {
 			for i := range e.side() {

@@ -20,6 +20,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 		s.inspectMould()
 		s.inspectEmbeds()
 		s.inspectBed()
+		s.inspectPiping()
 		s.inspectToppings(shelf)
 	}
 	s.inspectDust(shelf)

@@ -122,7 +122,12 @@ type RunPlan struct {
 	CombMin    float64  // one stroke of the comb over the whole mould
 	SpoonMin   float64  // to lay one jug by the spoonful, in full
 	LevelMin   float64  // to tap the mould down or even the top
-	PipeMin    float64  // to pipe or spoon one jug of icing
+	PipeMin    float64  // to pipe or spoon one jug of icing that has no shape
+	PeakMin    float64  // to try whether the base carries icing; 0: as usual
+	SkinMin    float64  // from the last touch of the fresh top until it has skinned; 0: estimated
+	MarkMin    float64  // to lay the marks of all cuts; 0: as usual
+	CutMin     float64  // one cut, and to wipe what cut; 0: as usual
+	WeighMin   float64  // to weigh one bar; 0: as usual
 	BedMin     float64  // to cover and put away
 	Order      []string // task keys in the maker's order; tasks not named keep their usual place
 }
@@ -133,6 +138,7 @@ const (
 	SizeOils  = "oils"  // oils are given, the height follows
 	SizeBar   = "bar"   // icing: grams on every bar
 	SizeLayer = "layer" // icing: top area × mean height
+	SizeShape = "shape" // icing: what its [piping] shape comes to
 )
 
 // How the jugs of an icing come into the bag.
@@ -155,7 +161,7 @@ const (
 
 // Batch is one mixing of oils and lye: the base or the icing.
 type Batch struct {
-	Size                    string  // SizeMould, SizeOils, SizeBar or SizeLayer
+	Size                    string  // SizeMould, SizeOils, SizeBar, SizeLayer or SizeShape
 	OilsG                   float64 // SizeOils: all oils, g
 	PerBarG                 float64 // SizeBar: icing on each bar, g
 	LayerMM                 float64 // SizeLayer: mean height over the bar, mm

@@ -1,6 +1,8 @@
 package pour
 
 import (
+	"cmp"
+
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
@@ -30,12 +32,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 	sheet.Base.Size.HeightMM += taken / p.Mould.AreaMM2()
 	sheet.weighEmbeds()
 	if p.Icing != nil {
-		icing := m.sized(s.bill(Icing, *p.Icing), p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
-			if p.Icing.Size == SizeBar {
-				return p.Icing.PerBarG / sheet.barPart() / unit.Size.PouredG
-			}
-			return p.Mould.AreaMM2() * p.Icing.LayerMM / 1000 / unit.Size.PouredML
-		})
+		icing := sheet.ices(m, s.bill(Icing, *p.Icing))
 		sheet.Icing = &icing
 	}
 	sheet.strew(s)
@@ -56,7 +53,7 @@ const unitOilsG = 1000
 func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
 	oils := b.OilsG
 	open := b.Unfinished()
-	if open != "" {
+	if open != "" || b.unsized != "" {
 		oils = unitOilsG // whatever it is, it will be forgotten
 	} else if b.Size != SizeOils {
 		oils = unitOilsG * fill(m.mix(b, unitOilsG, loss))
@@ -65,8 +62,8 @@ func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchShee
 	s.round(m.show)
 	m.superfats(&s, &b)
 	s.Size.HeightMM = s.Size.PouredML * 1000 / mould.AreaMM2()
-	s.Refused.Unfinished = open != ""
-	s.Refused.Masses = s.refuse(open, b.shortOil(s.Refused.ShortOil))
+	s.Refused.Unfinished, s.Refused.Unsized = open != "", b.unsized
+	s.Refused.Masses = s.refuse(cmp.Or(open, b.unsized), b.shortOil(s.Refused.ShortOil))
 	s.forget(b.Batch)
 	return s
 }
