@@ -159,7 +159,7 @@ func (d *Drawing) planes(s *Sheet) {
 	}
 	d.Cuts = s.Cut.CutsMM
 	for _, b := range s.Cut.Bars {
-		if n := len(d.Bars); (n == 0 || b.StartMM > d.Bars[n-1].From) && b.StartMM < d.Recipe.Box.L {
+		if n := len(d.Bars); (n == 0 || b.StartMM > d.Bars[n-1].From) && b.StartMM < s.Plan.Mould.AlongMM() {
 			d.Bars = append(d.Bars, swirl.Bar{From: b.StartMM, To: b.EndMM})
 		}
 	}
