@@ -36,9 +36,15 @@ const firstCut = 1
 // noCuts says why there is nothing to move.
 const noCuts = "nothing is cut: the cut plan says where cuts run, {add} makes one in the middle"
 
+// singles says why single moulds have no cuts.
+const singles = "single moulds: what comes out of each is a bar, and nothing is cut"
+
 func (f *Facts) cutGrid() grid.Grid {
 	c := f.Sheet.Cut
 	g := grid.Grid{Frozen: firstCut, Empty: noCuts, Columns: []grid.Column{{W: 5}}}
+	if !f.Plan.Mould.IsCut() {
+		g.Empty = singles
+	}
 	if len(c.CutsMM) == 0 {
 		return g
 	}
@@ -103,7 +109,10 @@ func (f *Facts) chosenCut(c grid.Cursor) int {
 
 // addCut makes one more cut, in the middle of the piece behind the one under the cursor.
 func (f *Facts) addCut(on On) Do {
-	c, length := f.Sheet.Cut, f.Plan.Mould.LengthMM
+	if !f.Plan.Mould.IsCut() {
+		return Do{Why: singles}
+	}
+	c, length := f.Sheet.Cut, f.Plan.Mould.AlongMM()
 	at := length / 2
 	i := on.Col - firstCut
 	if i >= 0 && i < len(c.CutsMM) {
@@ -130,7 +139,7 @@ func (f *Facts) removeCut(on On) Do {
 // tellCuts says the map in words, from end A to end B.
 func (f *Facts) tellCuts() []string {
 	c := f.Sheet.Cut
-	said := []string{fmt.Sprintf("%s long, cut %s; all places are from end A", f.Show.Len(f.Plan.Mould.LengthMM), many(len(c.CutsMM), "time"))}
+	said := []string{fmt.Sprintf("%s long, cut %s; all places are from end A", f.Show.Len(f.Plan.Mould.AlongMM()), many(len(c.CutsMM), "time"))}
 	for i, at := range c.CutsMM {
 		said = append(said, fmt.Sprintf("cut %d at %s", i+1, f.Show.LenNear(at)))
 	}
