@@ -50,7 +50,7 @@ func (f *Facts) drawCuts(a screen.Area, c grid.Cursor, focused bool) {
 func (d *cutDrawing) lines(room int) []func(y int) {
 	f := d.f
 	bars := f.columnsOfBars()
-	number := func(y int) { d.say(y, bars, false, func(i int, _ pour.BarPiece) string { return strconv.Itoa(i + 1) }) }
+	number := func(y int) { d.say(y, bars, false, func(_ int, b pour.BarPiece) string { return f.barsOf(b) }) }
 	thick := func(y int) {
 		d.say(y, bars, true, func(_ int, b pour.BarPiece) string { return f.mm(b.ThicknessMM()) })
 	}

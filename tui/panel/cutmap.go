@@ -84,13 +84,31 @@ func (f *Facts) mm(v float64) string { return f.near(v).Number }
 // columnsOfBars are the pieces between one cut across the loaf and the next.
 func (f *Facts) columnsOfBars() []pour.BarPiece { return f.Sheet.Cut.Columns() }
 
+// barsOf is the number of the bar between two cuts; on a slab, those of the first and the last that stand there side by side.
+func (f *Facts) barsOf(column pour.BarPiece) string {
+	first, last := 0, 0
+	for i, b := range f.Sheet.Cut.Bars {
+		if b.StartMM != column.StartMM {
+			continue
+		}
+		if first == 0 {
+			first = i + 1
+		}
+		last = i + 1
+	}
+	if first == last {
+		return strconv.Itoa(first)
+	}
+	return fmt.Sprintf("%d–%d", first, last)
+}
+
 // besideCut says how thick the bars beside a cut are.
 func (f *Facts) besideCut(at float64) string {
 	var said []string
 	half := f.Plan.Cut.KerfMM/2 + 1e-6
-	for i, b := range f.columnsOfBars() {
+	for _, b := range f.columnsOfBars() {
 		if math.Abs(b.EndMM-at) <= half || math.Abs(b.StartMM-at) <= half {
-			said = append(said, fmt.Sprintf("bar %d is %s", i+1, f.mm(b.ThicknessMM())))
+			said = append(said, "bar "+f.barsOf(b)+" is "+f.mm(b.ThicknessMM()))
 		}
 	}
 	if len(said) == 0 {
@@ -149,8 +167,8 @@ func (f *Facts) tellCuts() []string {
 	if c.SliceMM > 0 {
 		said = append(said, "sample slice from "+f.mm(c.SliceAt)+" to "+f.Show.LenNear(c.SliceAt+c.SliceMM))
 	}
-	for i, b := range f.columnsOfBars() {
-		text := fmt.Sprintf("bar %d from %s to %s: %s", i+1, f.mm(b.StartMM), f.mm(b.EndMM), f.Show.LenNear(b.ThicknessMM()))
+	for _, b := range f.columnsOfBars() {
+		text := fmt.Sprintf("bar %s from %s to %s: %s", f.barsOf(b), f.mm(b.StartMM), f.mm(b.EndMM), f.Show.LenNear(b.ThicknessMM()))
 		if verdict, _, there := f.columnVerdict(b); there {
 			text += ", embed " + verdict
 		}
