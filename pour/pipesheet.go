@@ -169,7 +169,7 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	s.bagged(l, made)
 }
 
-// bagged fills bags with what is made, as far as it is known, and says how long that takes.
+// bagged fills bags with what is made, as far as it is known, and says how long that takes; to spoon a jug on takes what the run says.
 func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 	p, out := &s.Plan.Piping, &s.Piping
 	if need, ok := shape.Bagged(out.NetG.orUnknown(), p.fillG(), s.Plan.bagParts(), p.residue()); ok {
@@ -184,7 +184,7 @@ func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 	}
 	out.RestG, out.LeftG = Know(rest), Know(made.Left)
 	parts := s.Plan.bagParts()
-	fill := 0.0
+	fill, all := 0.0, 0.0
 	for _, part := range parts {
 		j := JugPipe{PipeMin: shape.Piping(l.counts*part, p.UnitS, 0, 0)}
 		if !p.Spoons() && part > 0 {
@@ -192,10 +192,14 @@ func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 			j.PipeMin += float64(j.Fills) * p.FillMin
 			out.Bags, out.Fills = out.Bags+1, out.Fills+j.Fills
 		}
+		if p.Spoons() && part > 0 {
+			j.PipeMin = s.Plan.Run.PipeMin
+		}
 		fill += float64(j.Fills) * p.FillMin
+		all += j.PipeMin
 		out.Jugs = append(out.Jugs, j)
 	}
-	out.PipeMin, out.FillMin = AsFigure(shape.Piping(l.counts, p.UnitS, out.Fills, p.FillMin)), AsFigure(fill)
+	out.PipeMin, out.FillMin = AsFigure(all), AsFigure(fill)
 }
 
 // fillG is what a bag takes; what is spooned needs none, however much it is.

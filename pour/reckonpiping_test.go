@@ -13,7 +13,7 @@ type reckonedPiping struct {
 	volume, wide, along, high, foot, carries float64 // one unit, mm, mm², mm³; how many times its strength the base carries
 	units, counts                            float64
 	density, net, made, need, left, rest     float64
-	bags, fills                              float64
+	bags, fills, spoons                      float64 // spoons: jugs that are spooned on
 }
 
 // along is the length of a curve, by Simpson's rule over its speed.
@@ -101,7 +101,7 @@ func reckonLay(p pour.Piping, m pour.Mould, bars int) reckonedPiping {
 	switch {
 	case p.Shape == "spooned":
 		r := reckonPiece(p, m.LengthMM, m.WidthMM)
-		r.units, r.counts = 1, m.LengthMM/100
+		r.units = 1
 		return r
 	case p.Along == "loaf":
 		r := reckonPiece(p, m.LengthMM, m.WidthMM)
@@ -183,7 +183,7 @@ func reckonPiping(s pour.Sheet, one *reckoned, mlPerG float64) (r reckonedPiping
 		r.fills += math.Ceil((r.made-r.rest)*part/p.BagG - 1e-9)
 	}
 	if p.Shape == "spooned" {
-		r.bags, r.fills = 0, 0
+		r.spoons, r.bags, r.fills = r.bags, 0, 0
 	}
 	return r, r.made / one.poured, true
 }
@@ -206,7 +206,9 @@ func (r reckonedPiping) leaves(s pour.Sheet, want leaves) {
 	put("mean_mm", r.volume/r.foot)
 	put("peak_needed_mm", r.volume/r.foot*12/r.carries)
 	put("lane_mm", s.Plan.Cut.KerfMM+2+2*s.Plan.Cut.WanderMM)
-	put("pipe_min", r.counts*p.UnitS/60+r.fills*p.FillMin)
+	if put("pipe_min", r.counts*p.UnitS/60+r.fills*p.FillMin); p.Shape == "spooned" {
+		put("pipe_min", r.spoons*s.Plan.Run.PipeMin)
+	}
 	gap := math.Inf(1)
 	for i, bar := range s.Cut.Bars {
 		if i > 0 && bar.StartMM > s.Cut.Bars[i-1].StartMM {
