@@ -181,10 +181,10 @@ func (s *Sheet) inspectAge(k *EmbedSheet, e *Embed) {
 
 // days words a number of days.
 func days(d float64) string {
-	switch {
-	case d == 1:
+	switch d {
+	case 1:
 		return "1 day"
-	case d == 0:
+	case 0:
 		return "no time"
 	}
 	return strings.TrimSuffix(fixed(d, 1), ".0") + " days"

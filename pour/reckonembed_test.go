@@ -11,13 +11,13 @@ import (
 
 // reckonedKind is a kind of embed by plain arithmetic.
 type reckonedKind struct {
-	e              pour.Embed
-	extent         float64
-	below, whole   float64 // of one piece, mm³
-	g, cured       float64 // of one piece
-	rod            bool
-	along          []float64 // centres
-	across, widest []float64 // centres across, from the middle, by row of bars
+	e            pour.Embed
+	extent       float64
+	below, whole float64 // of one piece, mm³
+	g, cured     float64 // of one piece
+	rod          bool
+	along        []float64 // centres
+	across       []float64 // centres across, from the middle, by row of bars
 }
 
 // areaAndExtent is the area of an embed's outline, its length along the loaf as it lies, and the length of its edge.
