@@ -55,7 +55,7 @@ func Word(p Plan, path string) (string, Field, bool) {
 	return *at, f, true
 }
 
-// SetWord sets the word at a path of the plan file. A shape or a tip of the icing brings the usual measures it lacks.
+// SetWord sets the word at a path of the plan file. A size, a shape or a tip of the icing brings the usual figures it lacks.
 func SetWord(path, v string) Edit {
 	return func(p Plan) (Plan, error) {
 		f, _ := p.field(path)

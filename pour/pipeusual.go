@@ -1,15 +1,33 @@
 package pour
 
-// chosen gives a shape that was just chosen the usual measures it lacks, so that choosing one shows it at once; a plan that is sized by its shape
-// and has none gets rosettes. What is stated stays. Common practice, no source.
+// chosen gives a shape that was just chosen the usual measures it lacks, and a size its usual amount, so that choosing one shows it at once and none
+// stands in the way of the next; a plan that is sized by its shape and has none gets rosettes. What is stated stays. Common practice, no source.
 func (p *Plan) chosen(path string) {
 	switch {
-	case path == "icing.size" && p.Icing != nil && p.Icing.Size == SizeShape && !p.Piping.Shaped():
-		p.Piping.Shape = PipeRosette
+	case path == "icing.size" && p.Icing != nil:
+		p.Icing.usualSize()
+		if p.Icing.Size != SizeShape {
+			return
+		}
+		if !p.Piping.Shaped() {
+			p.Piping.Shape = PipeRosette
+		}
 	case path != "piping.shape" && path != "piping.tip":
 		return
 	}
 	p.Piping = p.Piping.Usual()
+}
+
+// usualSize is an icing with a usual amount where its size states none.
+func (b *Batch) usualSize() {
+	switch {
+	case b.Size == SizeBar && b.PerBarG <= 0:
+		b.PerBarG = 30
+	case b.Size == SizeLayer && b.LayerMM <= 0:
+		b.LayerMM = 10
+	case b.Size == SizeOils && b.OilsG <= 0:
+		b.OilsG = 200
+	}
 }
 
 // Usual is the piping with usual measures in the place of those its shape lacks, for bars of about 25 mm; common practice, no source.

@@ -217,6 +217,13 @@ func TestAShapeThatIsChosenBringsUsualMeasures(t *testing.T) {
 	if p = choose(p, "piping.tip", pour.TipSlot); p.Piping.Lacks() != "" {
 		t.Errorf("out of another tip: %s", p.Piping.Lacks())
 	}
+	for _, size := range []string{pour.SizeLayer, pour.SizeOils, pour.SizeShape, pour.SizeBar} { // as a cell steps through them
+		bare := plan.Clone()
+		bare.Icing.Size, bare.Icing.OilsG, bare.Icing.LayerMM, bare.Icing.PerBarG = pour.SizeBar, 0, 0, 5
+		if got := pour.Weigh(choose(bare, "icing.size", size), shelf).Icing.Size.PouredG; !(got > 0) {
+			t.Errorf("sized by %s there are %v g", size, got)
+		}
+	}
 	if p = choose(plan, "piping.tip", pour.TipStar); p.Piping.Shaped() || p.Piping.TipMM != 0 {
 		t.Error("a tip alone makes a shape")
 	}
@@ -275,5 +282,19 @@ func TestAMeasureTooSmallToPipeIsTold(t *testing.T) {
 	plan, shelf := iced(t, pour.Piping{Shape: pour.PipeShells, HeadMM: 200, TailMM: 100, WidthMM: 10, HeightMM: 10, Along: pour.PipeLoaf})
 	if s := pour.Weigh(plan, shelf); s.Piping.Lacks != "not one shell fits onto this loaf" {
 		t.Errorf("a shell longer than the loaf: %q", s.Piping.Lacks)
+	}
+}
+
+// A kiss of 34 on a base of 60 in a mould of 75 stands 19 over its rim, however little it weighs; one of 17 stands 2 over it, which is not worth a word.
+func TestAHighKissStandsOverTheRim(t *testing.T) {
+	plan, shelf := iced(t, pour.Piping{Shape: pour.PipeDollop, WidthMM: 18, HeightMM: 34})
+	plan.Mould.HeightMM, plan.Mould.FillMM = 75, 60
+	plan.Base.Size = pour.SizeMould
+	if w, ok := found(pour.Weigh(plan, shelf), "icing-over-rim"); !ok || w.Text != "the icing is piped 34 mm high and comes to stand 19 mm over the rim at 75 mm" {
+		t.Errorf("%+v", w)
+	}
+	plan.Piping.HeightMM = 17
+	if w, ok := found(pour.Weigh(plan, shelf), "icing-over-rim"); ok {
+		t.Errorf("%+v", w)
 	}
 }
