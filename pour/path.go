@@ -63,8 +63,9 @@ func SetWord(path, v string) Edit {
 		if !ok || f.Takes != TakesWord {
 			return p, fmt.Errorf("set %s: there is no such word in this plan", path)
 		}
+		was := *at
 		*at = v
-		p.chosen(path)
+		p.chosen(path, was)
 		return p, nil
 	}
 }
