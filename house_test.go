@@ -38,7 +38,7 @@ func house() []room {
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
 		{"pour/ruler", "pour pour/shape"},
-		{"pour/paper", "pour/logbook/learn pour/logbook pour pour/swirl chem chem/clock"},
+		{"pour/paper", "pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
 		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},

@@ -176,6 +176,8 @@ func (t teller) itemName(parts []string) string {
 		return t.b.Scents[i].Name
 	case "run":
 		return t.sheet.Run[i].Key
+	case "cut_run":
+		return t.sheet.CutRun[i].Key
 	case "orders":
 		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
@@ -248,6 +250,8 @@ func (t teller) count(path string) int {
 	switch {
 	case pattern == "run":
 		return len(t.sheet.Run)
+	case pattern == "cut_run":
+		return len(t.sheet.CutRun)
 	case pattern == "neighbours":
 		return len(t.sheet.Mingling.Pairs)
 	case pattern == "orders":

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"pourbench/pour/script"
 	"pourbench/pour/shape"
 )
 
@@ -102,7 +101,7 @@ func bagAccounts() []accountRow {
 		}},
 		{pattern: "piping.pipe_min", label: "to fill the bags and pipe", unit: UnitMinute, value: piped(func(p *PipingSheet) Figure { return p.PipeMin }), feeds: []string{"pipe-window"}, how: func(t teller) Term {
 			if t.sheet.Plan.Piping.Spoons() {
-				return product(t.known("jugs", float64(len(slices.DeleteFunc(t.sheet.Plan.bagParts(), func(part float64) bool { return part == 0 }))), UnitCount, "your plan, icing.bags"), t.whole("run.pipe_min"))
+				return product(t.known("jugs of icing", float64(t.sheet.Icing.Script.Filled()), UnitCount, "your plan"), t.whole("run.pipe_min"))
 			}
 			return sum(t.pipingUnits(1), product(t.fig("piping.fills"), t.whole("piping.fill_min")))
 		}},
@@ -168,18 +167,6 @@ func (t teller) pipingUnits(part float64) Term {
 		all = product(leaf(Input{Name: "part", V: part, From: "the jug's share of the icing"}), counts, t.whole("piping.unit_s"))
 	}
 	return ratio(all, bare(60))
-}
-
-// pipingOf is how long one jug takes to pipe, or the bag with all of them.
-func (t teller) pipingOf(a script.Act) Term {
-	if a.Jug == script.Whole || len(t.sheet.Piping.Jugs) == 1 {
-		return t.fig("piping.pipe_min")
-	}
-	if t.sheet.Plan.Piping.Spoons() {
-		return t.whole("run.pipe_min")
-	}
-	fills := t.known("fillings of its bag", float64(t.sheet.Piping.Jugs[a.Jug].Fills), UnitCount, "what it holds, in bags of your plan's piping.bag_g")
-	return sum(t.pipingUnits(t.sheet.Plan.Icing.parts()[a.Jug]), product(fills, t.whole("piping.fill_min")))
 }
 
 // icingLoss is what part of the icing does not come to stand on the loaf, percent.

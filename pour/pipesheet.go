@@ -165,7 +165,9 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	if takes, has, ok := p.acrossMM(s.Plan.Mould, s.Cut, l); ok {
 		out.CrowdMM = AsFigure(takes - has)
 	}
-	out.LaneMM = AsFigure(s.Cut.LaneMM)
+	if s.Plan.Mould.IsCut() {
+		out.LaneMM = AsFigure(s.Cut.LaneMM)
+	}
 	s.bagged(l, made)
 }
 
@@ -193,7 +195,7 @@ func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 			out.Bags, out.Fills = out.Bags+1, out.Fills+j.Fills
 		}
 		if p.Spoons() && part > 0 {
-			j.PipeMin = s.Plan.Run.PipeMin
+			j.PipeMin = s.Plan.Run.PipeMin * float64(shape.Bags(s.Plan.Icing.parts())) / float64(shape.Bags(parts))
 		}
 		fill += float64(j.Fills) * p.FillMin
 		all += j.PipeMin

@@ -92,7 +92,7 @@ func (w Wishes) plan(s pour.Shelf) (pour.Plan, error) {
 		Show:  pour.Show{Mass: pour.MassGram, Temperature: pour.DegreesC, Length: pour.LengthMM, ScaleStepG: 0.1, LyeStepG: 0.01},
 		Mould: mould, Room: pour.Room{TemperatureC: roomC}, Swirl: pour.Swirl{Technique: technique.ID, Seed: 1},
 		Bed:  pour.Bed{Keep: pour.BedBare, CutAfterH: cutAfterH, CureDays: cureDays},
-		Run:  pour.RunPlan{SplitMin: 0.5, StirMin: 0.5, ScentMin: 0.5, PourMin: 1, PipeMin: 3, BedMin: 2},
+		Run:  blank.Run,
 		Base: base, Piping: blank.Piping, Cut: blank.Cut,
 	}
 	return p, nil

@@ -59,7 +59,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		v    any
 		want string
 	}{
-		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run neighbours bars toppings warnings embeds embed_kinds"},
+		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run cut_run neighbours bars toppings warnings embeds embed_kinds"},
 		{"base", base, batchKeys()},
 		{"icing", got["icing"], batchKeys() + " shape_g made_g"},
 		{"oil", base["oils"].([]any)[0], "name g sap_koh_mg_g sap_low_koh_mg_g sap_high_koh_mg_g"},
@@ -68,7 +68,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"colourant", jug["colourants"].([]any)[0], "name pigment_g carrier_g"},
 		{"scent", jug["scents"].([]any)[0], "name g"},
 		{"stages", jug["stage_min"], "emulsion light medium thick stiff"},
-		{"task", got["run"].([]any)[0], "task batch jug part round start_min length_min"},
+		{"task", got["run"].([]any)[0], "task batch jug item part round start_min length_min"},
 		{"neighbour", got["neighbours"].([]any)[0], "a b contact_percent mud"},
 		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g stands_mm over_rim_mm"},
 		{"topping", got["toppings"].([]any)[0], "name when turn per_bar_g all_g adds_g covers_percent pieces cut_hits hands_min weeps_rh_percent melts_c plastic_percent parts"},
