@@ -116,6 +116,12 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 }
 
 func reckonedPart(m pour.Mould) float64 {
+	switch m.Shape {
+	case "tube":
+		return m.BarMM / m.FillMM
+	case "cavity":
+		return 1 / float64(m.Cavities)
+	}
 	part := m.BarMM / m.LengthMM
 	if m.Shape == "slab" && m.BarWidthMM > 0 {
 		part *= m.BarWidthMM / m.WidthMM
@@ -123,11 +129,31 @@ func reckonedPart(m pour.Mould) float64 {
 	return part
 }
 
+// reckonedArea is the surface of the batter: of a disc, of all cavities, of a box.
+func reckonedArea(m pour.Mould) float64 {
+	switch {
+	case m.Shape == "tube":
+		return math.Pi * math.Pow(m.WidthMM/2, 2)
+	case m.Shape == "cavity" && m.CavityML > 0:
+		return float64(m.Cavities) * (m.CavityML / (m.FillMM / 1000))
+	case m.Shape == "cavity":
+		return float64(m.Cavities) * m.LengthMM * m.WidthMM
+	}
+	return m.LengthMM * m.WidthMM
+}
+
 func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
 	m, part := p.Mould, reckonedPart(p.Mould)
 	count := math.Floor(m.LengthMM/m.BarMM + 1e-9)
 	if m.Shape == "slab" && m.BarWidthMM > 0 {
 		count *= math.Floor(m.WidthMM/m.BarWidthMM + 1e-9)
+	}
+	thick := m.BarMM
+	switch m.Shape {
+	case "tube":
+		count = math.Floor(m.FillMM/m.BarMM + 1e-9)
+	case "cavity":
+		count, thick = float64(m.Cavities), m.LengthMM
 	}
 	cut := base.poured * base.kept * part
 	cured := base.dry * base.kept * part / (1 - base.b.FinalMoisturePercent/100)
@@ -137,15 +163,15 @@ func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
 		cut += perBar
 		cured += icing.dry * icing.kept * part / (1 - icing.b.FinalMoisturePercent/100)
 	}
-	want["bars.bar_count"], want["bars.thickness_mm"] = count, m.BarMM
+	want["bars.bar_count"], want["bars.thickness_mm"] = count, thick
 	want["bars.cut_g"], want["bars.cured_g"], want["bars.icing_per_bar_g"] = cut, cured, perBar
 	want["bars.final_moisture_percent"] = base.b.FinalMoisturePercent
 	stands := 0.0
 	for at, r := range map[string]*reckoned{"base": base, "icing": icing} {
 		if r != nil {
 			ml, _ := want[at+".batter_ml"].(float64)
-			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * r.air * 1000 / (m.LengthMM * m.WidthMM)
-			stands += r.displaced / (m.LengthMM * m.WidthMM)
+			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * r.air * 1000 / reckonedArea(m)
+			stands += r.displaced / reckonedArea(m)
 		}
 	}
 	want["bars.stands_mm"], want["bars.over_rim_mm"] = stands, stands-m.HeightMM
@@ -292,7 +318,7 @@ func (r *reckoned) volume(t *rapid.T, at string, got, want leaves) {
 	poured := ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })
 	m := r.plan.Mould
 	height := map[string]float64{pour.SizeMould: m.FillMM, pour.SizeLayer: r.b.LayerMM}[r.b.Size]
-	if height > 0 && !near(poured*r.kept*r.air*1000+r.displaced, m.LengthMM*m.WidthMM*height, 1e-9) {
+	if height > 0 && !near(poured*r.kept*r.air*1000+r.displaced, reckonedArea(m)*height, 1e-9) {
 		t.Errorf("%s: %v mL do not stand %v mm high", at, poured*r.kept, height)
 	}
 	want[at+".lye_rise_k"] = got[at+".lye_rise_k"]

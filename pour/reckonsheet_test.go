@@ -74,7 +74,7 @@ func (r *reckoned) weighedSame(b pour.BatchSheet, same func(what string, got, wa
 	same("superfat as mixed", b.Superfat.MixedPercent, r.free(alkali, r.mixedMid+r.fat))
 	poured := (b.Size.BatterML + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept
 	same("poured mL", b.Size.PouredML, poured)
-	same("height", b.Size.HeightMM, (poured*r.air*1000+r.displaced)/r.plan.Mould.LengthMM/r.plan.Mould.WidthMM)
+	same("height", b.Size.HeightMM, (poured*r.air*1000+r.displaced)/reckonedArea(r.plan.Mould))
 }
 
 // jugsSame compares what each jug is judged by.

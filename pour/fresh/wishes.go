@@ -72,6 +72,9 @@ func (w Wishes) plan(s pour.Shelf) (pour.Plan, error) {
 	if err != nil {
 		return pour.Plan{}, err
 	}
+	if w.Icing && mould.Shape == pour.ShapeTube {
+		return pour.Plan{}, errors.New("make a new plan with an icing in a tube: its top is the end of one round alone; leave the icing out, or take a loaf, a slab or cavities")
+	}
 	technique, err := pick(s.Techniques, w.Technique, everydayTechnique, "technique", func(t pour.Technique) (string, string) { return t.ID, t.Name })
 	if err != nil {
 		return pour.Plan{}, err
