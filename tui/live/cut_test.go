@@ -168,7 +168,7 @@ func TestACutIsToldInLines(t *testing.T) {
 		}
 		v.say("done")
 	}
-	for said, want := range map[string]string{"12,3,4": "12,3,4", "jugs": "none of", "3 light": "type its number alone", "light": "nothing is left in jugs"} {
+	for said, want := range map[string]string{"12,3,4": "12,3,4", "jugs": "none of", "done": "say what bar 1 weighs", "3 light": "type its number alone", "light": "nothing is left in jugs"} {
 		if got := v.say(said); !strings.Contains(got, want) {
 			t.Errorf("%q is answered with %q, want %q", said, got, want)
 		}
