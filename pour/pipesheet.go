@@ -105,7 +105,7 @@ func (s *Sheet) icesShaped(m mixer, b bill) BatchSheet {
 func (s *Sheet) icingUnits(unit BatchSheet, air float64) float64 {
 	p := &s.Plan
 	if p.Icing.Size == SizeBar {
-		return p.Icing.PerBarG / s.barPart() / unit.Size.PouredG
+		return p.Icing.PerBarG / s.icingPart() / unit.Size.PouredG
 	}
 	return p.Mould.AreaMM2() * p.Icing.LayerMM / 1000 / (unit.Size.PouredML * air)
 }

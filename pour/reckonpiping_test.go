@@ -167,7 +167,7 @@ func reckonPiping(s pour.Sheet, one *reckoned, mlPerG float64) (r reckonedPiping
 	case "oils":
 		r.made = one.poured * s.Plan.Icing.OilsG
 	case "bar":
-		r.made = from(s.Plan.Icing.PerBarG / reckonedPart(m))
+		r.made = from(s.Plan.Icing.PerBarG / cutOf(s).icingShare(s))
 	case "layer":
 		r.made = from(m.LengthMM * m.WidthMM * s.Plan.Icing.LayerMM / 1000 * r.density)
 	case "shape":

@@ -119,7 +119,7 @@ func totalsSame(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckone
 		fine := s.Plan.Show.LyeStepG
 		add("embed", k.e.Name, math.Round(k.g*float64(len(k.along)*len(k.across))/fine)*fine)
 	}
-	toppingShopping(s.Plan, shelf, add)
+	toppingShopping(s, shelf, add)
 	last := math.Inf(1)
 	for _, w := range s.Totals {
 		if w.G == 0 { // there is less of it than the scale shows

@@ -16,6 +16,7 @@ type Report struct {
 	CutRun      []TaskReport      `json:"cut_run"` // minutes from when the cut begins
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Cut         *CutReport        `json:"cut"` // null: no bar could be cut
 	Embeds      []EmbedReport     `json:"embeds"`
 	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`

@@ -34,7 +34,9 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 		p.Icing = &icing
 	}
 	p.Room.HumidityPercent = dosed(t, "humidity", 99)
-	p.Cut.Lay = rapid.SampledFrom([]string{"", pour.LaySide, pour.LayUpsideDown}).Draw(t, "lay")
+	if rapid.Bool().Draw(t, "cut by its own plan") {
+		p.Cut = Cut(t, p.Mould)
+	}
 	p.Top.Toppings = drawToppings(t, shelf)
 	remould(t, &p)
 	if faults := p.Check(shelf); len(faults) > 0 {

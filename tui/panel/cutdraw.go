@@ -145,7 +145,7 @@ func (d *cutDrawing) loaf() {
 		glyph := " "
 		switch {
 		case mm < c.TrimAMM || mm > f.Plan.Mould.LengthMM-c.TrimBMM:
-			glyph = "╱"
+			glyph = "/"
 		case c.SliceMM > 0 && mm >= c.SliceAt && mm <= c.SliceAt+c.SliceMM:
 			glyph = "░"
 		}
@@ -153,6 +153,7 @@ func (d *cutDrawing) loaf() {
 			d.a.Text(x, d.top+y, glyph, f.Look.Quiet)
 		}
 	}
+	d.icing()
 	for i := range f.Sheet.Embeds {
 		d.embed(i)
 	}
@@ -201,6 +202,15 @@ func (d *cutDrawing) across() {
 		y := d.row(mm - d.f.Plan.Mould.WidthMM/2)
 		for x := d.scale.x; x < d.scale.x+d.scale.w; x++ {
 			d.a.Text(x, y, "─", d.f.Look.Quiet)
+		}
+	}
+}
+
+// icing draws where the units of icing stand.
+func (d *cutDrawing) icing() {
+	for _, u := range d.f.Sheet.Piping.At {
+		if x := d.scale.at(u.AlongMM); d.scale.shows(x) {
+			d.a.Text(x, d.row(u.AcrossMM), "o", d.f.Look.Quiet)
 		}
 	}
 }

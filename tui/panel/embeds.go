@@ -175,7 +175,7 @@ func (f *Facts) wordCell(path string) grid.Cell {
 func (f *Facts) sized(path string, usual float64) grid.Cell {
 	c := f.cellOf(path)
 	if v, field, ok := pour.Number(f.Plan, path); ok && v == 0 {
-		c.Text, c.Style = "="+f.Show.Plain(usual, field.Unit), f.Look.Quiet
+		f.instead(&c, pour.Know(usual), path, func(v float64) string { return f.Show.Plain(v, field.Unit) })
 	}
 	return c
 }

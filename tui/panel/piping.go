@@ -37,14 +37,11 @@ func (f *Facts) pipingGrid() grid.Grid {
 
 // sizedBy says what the size of the icing comes from.
 func (f *Facts) sizedBy() string {
-	if f.Plan.Icing.Size == sizeShape {
+	if f.Plan.Icing.Size == pour.SizeShape {
 		return "as much as is piped"
 	}
-	return sizeShape + ": as much as is piped"
+	return pour.SizeShape + ": as much as is piped"
 }
-
-// sizeShape is the word of an icing that is as much as is piped.
-const sizeShape = "shape"
 
 // shapeRow turns through the shapes; a new one begins with usual measures where the plan states none.
 func (f *Facts) shapeRow() grid.Row {
