@@ -176,10 +176,18 @@ func (t teller) itemName(parts []string) string {
 		return t.b.Scents[i].Name
 	case "run":
 		return t.sheet.Run[i].Key
+	case "cut_run":
+		return t.sheet.CutRun[i].Key
 	case "orders":
 		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
 		return t.sheet.Totals[i].Name
+	case "cut.cuts_mm", "cut.marks_mm", "cut.across_mm", "cut.across_marks_mm":
+		return "cut " + decimal(i+1)
+	case "cut.bars":
+		return "bar " + decimal(i+1)
+	case "cut.trims":
+		return "the trim at end " + strings.ToUpper(t.sheet.Cut.Trims()[i].End)
 	case "embed_kinds":
 		return t.sheet.Embeds[i].Name
 	case "embeds":
@@ -248,12 +256,22 @@ func (t teller) count(path string) int {
 	switch {
 	case pattern == "run":
 		return len(t.sheet.Run)
+	case pattern == "cut_run":
+		return len(t.sheet.CutRun)
 	case pattern == "neighbours":
 		return len(t.sheet.Mingling.Pairs)
 	case pattern == "orders":
 		return len(t.sheet.Mingling.Orders)
 	case pattern == "totals":
 		return len(t.sheet.Totals)
+	case pattern == "cut.cuts_mm", pattern == "cut.marks_mm":
+		return len(t.sheet.Cut.CutsMM)
+	case pattern == "cut.across_mm", pattern == "cut.across_marks_mm":
+		return len(t.sheet.Cut.AcrossMM)
+	case pattern == "cut.bars":
+		return len(t.sheet.Cut.Bars)
+	case pattern == "cut.trims":
+		return len(t.sheet.Cut.Trims())
 	case pattern == "embed_kinds":
 		return len(t.sheet.Embeds)
 	case pattern == "embeds":

@@ -2,8 +2,8 @@ package pour
 
 import (
 	"slices"
+	"strings"
 
-	"pourbench/pour/script"
 	"pourbench/pour/shape"
 )
 
@@ -100,6 +100,9 @@ func bagAccounts() []accountRow {
 			return t.known("fillings", float64(t.sheet.Piping.Fills), UnitCount, "what each jug holds, in bags of your plan's piping.bag_g, every begun one whole")
 		}},
 		{pattern: "piping.pipe_min", label: "to fill the bags and pipe", unit: UnitMinute, value: piped(func(p *PipingSheet) Figure { return p.PipeMin }), feeds: []string{"pipe-window"}, how: func(t teller) Term {
+			if t.sheet.Plan.Piping.Spoons() {
+				return product(t.known("jugs of icing", float64(t.sheet.Icing.Script.Filled()), UnitCount, "your plan"), t.whole("run.pipe_min"))
+			}
 			return sum(t.pipingUnits(1), product(t.fig("piping.fills"), t.whole("piping.fill_min")))
 		}},
 	}
@@ -166,15 +169,6 @@ func (t teller) pipingUnits(part float64) Term {
 	return ratio(all, bare(60))
 }
 
-// pipingOf is how long one jug takes to pipe, or the bag with all of them.
-func (t teller) pipingOf(a script.Act) Term {
-	if a.Jug == script.Whole || len(t.sheet.Piping.Jugs) == 1 {
-		return t.fig("piping.pipe_min")
-	}
-	fills := t.known("fillings of its bag", float64(t.sheet.Piping.Jugs[a.Jug].Fills), UnitCount, "what it holds, in bags of your plan's piping.bag_g")
-	return sum(t.pipingUnits(t.sheet.Plan.Icing.parts()[a.Jug]), product(fills, t.whole("piping.fill_min")))
-}
-
 // icingLoss is what part of the icing does not come to stand on the loaf, percent.
 func (t teller) icingLoss() Term {
 	switch p := &t.sheet.Plan.Piping; {
@@ -227,7 +221,9 @@ func (p *Plan) pipingPaths() []string {
 			keys = append(keys, path)
 		}
 	}
-	keys = append(keys, "mould.length_mm", "mould.width_mm")
+	if p.Piping.Along == PipeLoaf || p.Piping.border() || p.Piping.Spoons() {
+		keys = append(keys, "mould.length_mm", "mould.width_mm")
+	}
 	if p.Mould.Shape == ShapeCavity {
 		keys = append(keys, "mould.cavity_ml", "mould.cavities", "mould.fill_mm")
 	}
@@ -242,15 +238,20 @@ func (p *Piping) options() []string {
 	}
 	switch p.Shape {
 	case PipeDollop:
-		return []string{"profile", place}
+		place = "profile " + place
 	case PipeRosette:
-		return []string{"narrow_mm", "swell", "pull", "coil_from_mm", "tiers", "overlap_percent", place}
+		place = "swell pull coil_from_mm tiers overlap_percent " + place
 	case PipeShells:
-		return []string{"overlap_percent", place}
+		place = "overlap_percent " + place
 	case PipeRope:
-		return []string{"swell", "pull", "wind_mm", place}
+		place = "swell pull wind_mm " + place
 	case PipeRuffle:
-		return []string{"narrow_mm", "swell", "pull", "swing_mm", place}
+		place = "swell pull swing_mm " + place
+	default:
+		return []string{"layer_mm", "relief_mm"}
 	}
-	return []string{"layer_mm", "relief_mm"}
+	if p.Tip == TipSlot {
+		place = "narrow_mm " + place
+	}
+	return strings.Fields(place)
 }

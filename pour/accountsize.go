@@ -152,7 +152,7 @@ func (t teller) filling() Term {
 		if t.plan.Size == SizeShape {
 			return ratio(t.fig("piping.net_g"), perBar)
 		}
-		return ratio(ratio(t.own("per_bar_g"), t.barPart()), perBar)
+		return ratio(ratio(t.own("per_bar_g"), t.icingPart()), perBar)
 	}
 	return t.own("oils_g")
 }

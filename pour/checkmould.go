@@ -2,6 +2,7 @@ package pour
 
 import (
 	"math"
+	"slices"
 
 	"pourbench/pour/strict"
 )
@@ -35,8 +36,9 @@ func (c *checker) tube(m Mould) {
 	if c.plan.Icing != nil {
 		c.add("mould.shape", strict.Quote(m.Shape), top+": an icing cannot be piped on every bar", mend)
 	}
-	if len(c.plan.Top.Embeds)+len(c.plan.Top.Toppings) > 0 {
-		c.add("mould.shape", strict.Quote(m.Shape), top+": toppings and embeds cannot stand on every bar", mend)
+	stands := func(e Embed) bool { return e.Outline != OutlineRod } // a rod runs through every round
+	if len(c.plan.Top.Toppings) > 0 || slices.ContainsFunc(c.plan.Top.Embeds, stands) {
+		c.add("mould.shape", strict.Quote(m.Shape), top+": toppings and embeds other than rods cannot stand on every bar", mend)
 	}
 }
 

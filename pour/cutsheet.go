@@ -9,6 +9,7 @@ import (
 
 // CutSheet is where the loaf is cut and what comes of it. Lengths are from the named end A of the mould, of a slab across from its left side.
 type CutSheet struct {
+	LengthMM     float64   // of the loaf
 	CutsMM       []float64 // middles of the cuts
 	MarksMM      []float64 // as they are marked, each rounded once
 	AcrossMM     []float64 // of a slab: middles of the cuts along its length
@@ -19,7 +20,10 @@ type CutSheet struct {
 	SideMM       float64 // of a slab: trimmed at both sides together
 	SliceMM      float64 // where it begins is SliceAt
 	SliceAt      float64
-	TrimsG       Figure
+	TrimAG       Figure
+	TrimBG       Figure
+	SidesG       Figure
+	TrimsG       Figure // all trims together
 	SliceG       Figure
 	KerfG        Figure // crumbs
 	KerfMM       float64
@@ -28,9 +32,32 @@ type CutSheet struct {
 	HeavyG       Figure    // and the heaviest
 	LaneMM       float64   // to be left free of grains over every cut
 	LeftMM       float64   // left over at an end, beside its least trim, because it makes no whole bar
+	LeftWideMM   float64   // the same of a slab's width
 	Outside      []float64 // own cuts that would not cut: outside the loaf, or on another one
 	Gang         GangSheet
 	Best         BestSheet
+	// What the cutter must have room for, by how the loaf lies under it.
+	OpeningNeedMM Figure // between its bed and its frame
+	BedNeedMM     Figure // from the stop behind
+}
+
+// CutTrim is a piece that is trimmed off an end.
+type CutTrim struct {
+	End            string // "a" or "b"
+	StartMM, EndMM float64
+	G              Figure
+}
+
+// Trims are the ends that are trimmed off, from end A.
+func (c *CutSheet) Trims() []CutTrim {
+	var out []CutTrim
+	if c.TrimAMM > 0 {
+		out = append(out, CutTrim{LeftEndA, 0, c.TrimAMM, c.TrimAG})
+	}
+	if c.TrimBMM > 0 {
+		out = append(out, CutTrim{LeftEndB, c.LengthMM - c.TrimBMM, c.LengthMM, c.TrimBG})
+	}
+	return out
 }
 
 // GangSheet is how the maker's own wires stand on the loaf. The zero value: it is not cut so.
@@ -47,11 +74,12 @@ type GangSheet struct {
 
 // BestSheet is what is to be said of the best plan. The zero value: it is not cut so.
 type BestSheet struct {
-	Found  bool
-	Tight  [][2]int // of the plan's placed embeds, by their order from end A: neighbours between which no cut has room
-	Shared bool     // some bars hold more than one
-	Lost   int      // embeds that have no bar of their own
-	OverMM float64  // left over beside the least trims
+	Found   bool
+	Tight   [][2]int // of the plan's placed embeds, by their order from end A: neighbours between which no cut has room
+	Shared  bool     // some bars hold more than one
+	Lost    int      // embeds that have no bar of their own
+	OverMM  float64  // left over beside the least trims
+	Trimmed bool     // ends are trimmed that the plan wanted kept, because no plan keeps them
 }
 
 // BarPiece is one bar as it is cut.
@@ -131,7 +159,7 @@ func (s *Sheet) cutting(perMM func() float64) {
 		s.Cut = p.Mould.single()
 		return
 	}
-	c := CutSheet{KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
+	c := CutSheet{LengthMM: p.Mould.AlongMM(), KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
 	along := c.along(p, perMM)
 	across := []shape.Part{{From: 0, To: p.Mould.WidthMM}}
 	if m := p.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
@@ -139,6 +167,9 @@ func (s *Sheet) cutting(perMM func() float64) {
 		rest := p.Cut.rest()
 		cut := side.Alike(side.For(rest).Most(m.BarWidthMM), m.BarWidthMM, rest)
 		across, c.AcrossMM, c.AcrossMarkMM = cut.Bars, cut.Cuts, marks(cut.Cuts)
+		if rest == shape.RestAtA || rest == shape.RestAtB {
+			c.LeftWideMM = side.Left(len(cut.Bars), m.BarWidthMM)
+		}
 		c.SideMM = cut.TrimA.Length() + cut.TrimB.Length()
 	}
 	c.CutsMM, c.MarksMM = along.Cuts, marks(along.Cuts)
@@ -230,7 +261,12 @@ func (c *CutSheet) best(p *Plan, s shape.Stretch, perMM func() float64) (shape.C
 		w.Mass = shape.Uniform(perMM(), nil)
 	}
 	plan, ok := w.Best()
-	c.Best = BestSheet{Found: ok, Tight: plan.Tight, Shared: plan.Crowded, Lost: plan.Lost, OverMM: plan.Over}
+	if !ok && !(w.CutA && w.CutB) { // ends that are kept leave no choice where the first and the last cut stand
+		w.CutA, w.CutB = true, true
+		plan, ok = w.Best()
+		c.Best.Trimmed = ok
+	}
+	c.Best = BestSheet{Found: ok, Tight: plan.Tight, Shared: plan.Crowded, Lost: plan.Lost, OverMM: plan.Over, Trimmed: c.Best.Trimmed}
 	return plan.Cutting, ok
 }
 

@@ -140,6 +140,11 @@ func runFields(r *RunPlan) []Field {
 		{Key: "level_min", Label: "tap down, level", Need: Standing, Unit: UnitMinute, Default: 0.25, High: 60, Step: 0.25, At: &r.LevelMin, Means: "to tap the mould down or even the top"},
 		{Key: "pipe_min", Label: "pipe, each jug", Need: Standing, Unit: UnitMinute, Default: 2, High: 120, Step: 0.5, At: &r.PipeMin, Means: "to pipe or spoon one jug of icing"},
 		{Key: "bed_min", Label: "put to bed", Need: Standing, Unit: UnitMinute, Default: 2, High: 120, Step: 0.5, At: &r.BedMin, Means: "to cover and put away"},
+		{Key: "peak_min", Label: "try the base (0: usual)", Need: Quiet, Unit: UnitMinute, High: 60, Step: 0.25, At: &r.PeakMin, Means: "to try whether the base carries icing; 0: 0.5"},
+		{Key: "skin_min", Label: "top skins in (0: estimate)", Need: Quiet, Unit: UnitMinute, High: 1440, Step: 5, At: &r.SkinMin, Means: "from the last touch of the fresh top until it has skinned; 0: 45, an estimate"},
+		{Key: "mark_min", Label: "lay the marks (0: usual)", Need: Quiet, Unit: UnitMinute, High: 120, Step: 0.5, At: &r.MarkMin, Means: "to lay the marks of all cuts along the loaf; 0: 3"},
+		{Key: "cut_min", Label: "cut, each (0: usual)", Need: Quiet, Unit: UnitMinute, High: 60, Step: 0.25, At: &r.CutMin, Means: "one cut, and to wipe what cut; 0: 0.5"},
+		{Key: "weigh_min", Label: "weigh, each bar (0: usual)", Need: Quiet, Unit: UnitMinute, High: 30, Step: 0.05, At: &r.WeighMin, Means: "to weigh one bar; 0: 0.25"},
 		{Key: "order", Label: "order", Need: Quiet, Takes: TakesTask, At: &r.Order, Means: "tasks in your own order; those not named keep their usual place"},
 	}
 }

@@ -122,7 +122,12 @@ type RunPlan struct {
 	CombMin    float64  // one stroke of the comb over the whole mould
 	SpoonMin   float64  // to lay one jug by the spoonful, in full
 	LevelMin   float64  // to tap the mould down or even the top
-	PipeMin    float64  // to pipe or spoon one jug of icing
+	PipeMin    float64  // to pipe or spoon one jug of icing that has no shape
+	PeakMin    float64  // to try whether the base carries icing; 0: as usual
+	SkinMin    float64  // from the last touch of the fresh top until it has skinned; 0: estimated
+	MarkMin    float64  // to lay the marks of all cuts; 0: as usual
+	CutMin     float64  // one cut, and to wipe what cut; 0: as usual
+	WeighMin   float64  // to weigh one bar; 0: as usual
 	BedMin     float64  // to cover and put away
 	Order      []string // task keys in the maker's order; tasks not named keep their usual place
 }

@@ -320,7 +320,7 @@ func (k reckonedKind) inBar(b pour.BarPiece, p pour.Plan, slab bool) float64 {
 			switch {
 			case k.rod:
 				n += (b.EndMM - b.StartMM) / p.Mould.LengthMM
-			case along >= b.StartMM && along <= b.EndMM:
+			case along >= b.StartMM-p.Cut.KerfMM/2 && along <= b.EndMM+p.Cut.KerfMM/2:
 				n++
 			}
 		}

@@ -74,7 +74,7 @@ func (r *reckoned) weighedSame(b pour.BatchSheet, same func(what string, got, wa
 	same("superfat as mixed", b.Superfat.MixedPercent, r.free(alkali, r.mixedMid+r.fat))
 	poured := (b.Size.BatterML + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept
 	same("poured mL", b.Size.PouredML, poured)
-	same("height", b.Size.HeightMM, (poured*r.air*1000+r.displaced)/r.plan.Mould.LengthMM/r.plan.Mould.WidthMM)
+	same("height", b.Size.HeightMM, (poured*r.air*1000+r.displaced)/reckonedArea(r.plan.Mould))
 }
 
 // jugsSame compares what each jug is judged by.
@@ -119,7 +119,7 @@ func totalsSame(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckone
 		fine := s.Plan.Show.LyeStepG
 		add("embed", k.e.Name, math.Round(k.g*float64(len(k.along)*len(k.across))/fine)*fine)
 	}
-	toppingShopping(s.Plan, shelf, add)
+	toppingShopping(s, shelf, add)
 	last := math.Inf(1)
 	for _, w := range s.Totals {
 		if w.G == 0 { // there is less of it than the scale shows

@@ -37,6 +37,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 	}
 	sheet.strew(s)
 	sheet.weighCut()
+	sheet.cutterNeeds()
 	sheet.bars()
 	sheet.toppingPlastics(s)
 	sheet.totals(s)

@@ -45,7 +45,7 @@ func (d *desk) actTable() {
 			if text == "" {
 				text = st.Name()
 			}
-			act(b.Name, text, at, d.within(st))
+			act(st.Batch, text, at, d.within(st))
 		}
 	}
 	d.table("acts, in order", columns, rows)

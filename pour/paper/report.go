@@ -13,8 +13,10 @@ type Report struct {
 	Icing       *IcingReport      `json:"icing"`
 	Piping      *PipingReport     `json:"piping"`
 	Run         []TaskReport      `json:"run"`
+	CutRun      []TaskReport      `json:"cut_run"` // minutes from when the cut begins
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Cut         *CutReport        `json:"cut"` // null: no bar could be cut
 	Embeds      []EmbedReport     `json:"embeds"`
 	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
@@ -137,8 +139,9 @@ type ScentReport struct {
 // TaskReport is one task on the run clock, min. Jug is null for what is done to the whole batch.
 type TaskReport struct {
 	Task      string  `json:"task"`
-	Batch     string  `json:"batch"`
+	Batch     *string `json:"batch"` // null where it is done to the loaf
 	Jug       *string `json:"jug"`
+	Item      *string `json:"item"`  // which embed, topping, cut or piece; null: none
 	Part      Number  `json:"part"`  // of the jug or, poured out, of the pot: above 0 to 1; null where the task uses none
 	Round     Number  `json:"round"` // from 1; null where it is not done in rounds
 	StartMin  Number  `json:"start_min"`

@@ -40,7 +40,7 @@ func cutsBy(p pour.Plan, key string) bool {
 	case "wires_mm", "gang_at_mm":
 		return c.By == pour.CutGang
 	case "vary_mm", "even":
-		return c.By == "best"
+		return c.By == pour.CutBest
 	case "left":
 		return c.By != pour.CutMarks && c.By != pour.CutGang
 	case "slice_at":

@@ -104,7 +104,7 @@ func (f *Facts) embedFigures(cells []grid.Cell, i int) {
 	worst := worstPiece(k)
 	cells[embedVerdict] = f.verdictCell(worst, k, path)
 	length := func(v pour.Figure) string {
-		return f.Show.Figure(v, func(mm float64) string { return f.Show.Number(mm, 1) })
+		return f.Show.Figure(v, f.mm)
 	}
 	cells[embedClear] = f.shown(length(worst.ClearMM), path+"clear_mm", "what its worst piece leaves to the nearer cut")
 	cells[embedNeed] = f.shown(length(k.NeedMM), path+"need_mm", "what each side has to leave: the errors of hand, wire and eye at their worst, and at least the clearance wanted")
@@ -175,7 +175,7 @@ func (f *Facts) wordCell(path string) grid.Cell {
 func (f *Facts) sized(path string, usual float64) grid.Cell {
 	c := f.cellOf(path)
 	if v, field, ok := pour.Number(f.Plan, path); ok && v == 0 {
-		c.Text, c.Style = "="+f.Show.Plain(usual, field.Unit), f.Look.Quiet
+		f.instead(&c, pour.Know(usual), path, func(v float64) string { return f.Show.Plain(v, field.Unit) })
 	}
 	return c
 }

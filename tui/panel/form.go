@@ -48,8 +48,8 @@ func (f *Facts) stated(path string) grid.Row {
 	if !ok {
 		return grid.Row{}
 	}
-	means, zero, _ := strings.Cut(field.Means, "0: ")
-	means = strings.TrimSuffix(means, "; ")
+	means, zero, _ := strings.Cut("; "+field.Means, "; 0: ")
+	means = strings.TrimPrefix(means, "; ")
 	remark := ""
 	if v == 0 && zero != "" {
 		remark = "0: " + zero

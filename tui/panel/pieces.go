@@ -26,11 +26,17 @@ func (f *Facts) pieceGrid() grid.Grid {
 		g.Columns = append(g.Columns, grid.Column{Head: screen.Clip(e.Name, pieceW), W: pieceW, Right: true})
 	}
 	g.Columns = append(g.Columns, grid.Column{W: 4, Grow: 1})
+	var some []grid.Row // that do not count for each of them stand below
 	for _, field := range all[0].Fields() {
-		if row, ok := f.pieceRow(field); ok {
+		switch row, n := f.pieceRow(field); n {
+		case 0:
+		case len(all):
 			g.Rows = append(g.Rows, row)
+		default:
+			some = append(some, row)
 		}
 	}
+	g.Rows = append(g.Rows, some...)
 	return g
 }
 
@@ -65,17 +71,17 @@ func counts(e *pour.Embed, key string) bool {
 	return true
 }
 
-// pieceRow is the row of a key; false where it counts for no embed, or stands in the list of them.
-func (f *Facts) pieceRow(field pour.Field) (grid.Row, bool) {
+// pieceRow is the row of a key, and for how many embeds it counts: for none what stands in the list of them.
+func (f *Facts) pieceRow(field pour.Field) (grid.Row, int) {
 	cells := []grid.Cell{{Text: field.Label}}
-	used := false
+	used := 0
 	for i := range f.Plan.Top.Embeds {
 		e, path := &f.Plan.Top.Embeds[i], at("top.embed", i)+field.Key
 		if listed(field.Key) || !counts(e, field.Key) {
 			cells = append(cells, grid.Cell{})
 			continue
 		}
-		used = true
+		used++
 		c := f.pieceCell(path, field)
 		c.Name = field.Label + " of " + e.Name
 		cells = append(cells, c)

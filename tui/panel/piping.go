@@ -19,7 +19,7 @@ func piping() Panel {
 
 // pipingGrid has the rows that the shape uses, and no others.
 func (f *Facts) pipingGrid() grid.Grid {
-	g := grid.Grid{Columns: formColumns(labelW, topValueW), Rows: []grid.Row{f.shapeRow()}}
+	g := grid.Grid{Columns: formColumns(labelW, topValueW), Rows: []grid.Row{f.chosen("piping.shape", "")}}
 	p := f.Plan.Piping
 	if f.Plan.Icing != nil {
 		g.Rows = append(g.Rows, f.word("icing.size", f.sizedBy()))
@@ -37,23 +37,10 @@ func (f *Facts) pipingGrid() grid.Grid {
 
 // sizedBy says what the size of the icing comes from.
 func (f *Facts) sizedBy() string {
-	if f.Plan.Icing.Size == sizeShape {
+	if f.Plan.Icing.Size == pour.SizeShape {
 		return "as much as is piped"
 	}
-	return sizeShape + ": as much as is piped"
-}
-
-// sizeShape is the word of an icing that is as much as is piped.
-const sizeShape = "shape"
-
-// shapeRow turns through the shapes; a new one begins with usual measures where the plan states none.
-func (f *Facts) shapeRow() grid.Row {
-	r := f.chosen("piping.shape", "")
-	now, field, _ := pour.Word(f.Plan, "piping.shape")
-	c := &r.Cells[formValue]
-	turn := func(steps float64) pour.Edit { return pour.ShapePiping(turned(field.Choices(), now, steps)) }
-	c.Flip, c.Nudge = turn(1), func(steps float64) (pour.Edit, error) { return turn(steps), nil }
-	return r
+	return pour.SizeShape + ": as much as is piped"
 }
 
 // pipes says whether a key counts for the shape of the icing as it is: one that only some shapes use, for those alone.

@@ -69,7 +69,7 @@ func Stations() []Station {
 		),
 		Top: withIcing(
 			station("Top", keys.GoTop, of(toppings(), embeds()), of(pieces()), of(noIcing(), weigh())),
-			of(toppings(), embeds(), piping()), of(pieces()), of(weigh()),
+			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
 		),
 		Cut: station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan()), of(weigh())),
 	}

@@ -15,14 +15,13 @@ import (
 const (
 	toppingName = iota
 	toppingWhen
-	toppingG
 	toppingCover
-	toppingHands
+	toppingG
 	toppingOf
 	toppingPart
 	toppingMix
-	toppingOnBar
 	toppingAll
+	toppingHands
 	toppingColumns
 )
 
@@ -106,7 +105,6 @@ func (f *Facts) toppingGrid() grid.Grid {
 		toppingOf:    {Head: "made of", W: 18, Grow: 1},
 		toppingPart:  {Head: "part %", W: 6, Right: true},
 		toppingMix:   {Head: "mix in", W: 6},
-		toppingOnBar: {Head: "on one " + f.grams(), W: 8, Right: true},
 		toppingAll:   {Head: "in all " + f.grams(), W: 8, Right: true},
 	}}
 	for i, t := range f.Plan.Top.Toppings {
@@ -147,11 +145,22 @@ func (f *Facts) toppingCells(cells []grid.Cell, i int) {
 	}
 	cells[toppingHands] = f.cellOf(own + "hands_min")
 	cells[toppingMix] = f.mixCell(i)
-	if i < len(f.Sheet.Toppings) {
-		line, path := f.Sheet.Toppings[i], at("toppings", i)
-		cells[toppingOnBar] = f.massCell(line.PerBarG, path+"per_bar_g", called+" on one bar")
-		cells[toppingAll] = f.massCell(line.AllG, path+"all_g", called+" on all bars")
+	if i >= len(f.Sheet.Toppings) {
+		return
 	}
+	line, path := f.Sheet.Toppings[i], at("toppings", i)
+	if t.GPerBar == 0 {
+		f.instead(&cells[toppingG], line.PerBarG, path+"per_bar_g", func(g float64) string { return f.Show.DoseApart(g).Number })
+	}
+	if t.HandsMin == 0 {
+		f.instead(&cells[toppingHands], pour.Know(line.HandsMin), path+"hands_min", func(v float64) string { return f.Show.Number(v, 1) })
+	}
+	cells[toppingAll] = f.massCell(line.AllG, path+"all_g", called+" on all bars")
+}
+
+// instead shows in the cell of a number that is 0 what then counts in its place.
+func (f *Facts) instead(c *grid.Cell, v pour.Figure, path string, draw func(float64) string) {
+	c.Text, c.Style, c.Figure = "="+f.Show.Figure(v, draw), f.Look.Quiet, path
 }
 
 // massCell is a small mass that was worked out.
