@@ -110,6 +110,14 @@ func TestWhatIsGatheredIsTheSumOfWhatIsWeighed(t *testing.T) {
 				}
 			}
 		}
+		for _, e := range s.Embeds {
+			weighed[pour.WeighEmbed+e.Name] += onPaper(t, s, pour.Weighing{Kind: pour.WeighEmbed, G: e.AllG.V})
+		}
+		for _, line := range s.Toppings {
+			for _, p := range line.Parts {
+				weighed[pour.WeighTopping+p.Name] += onPaper(t, s, pour.Weighing{Kind: pour.WeighTopping, G: p.G.V})
+			}
+		}
 		for _, w := range s.Totals {
 			if got, want := onPaper(t, s, w), weighed[w.Kind+w.Name]; math.Abs(got-want) > half {
 				t.Errorf("%s: %v of %s are gathered, %v are weighed", s.Plan.Name, got, w.Name, want)
