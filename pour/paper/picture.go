@@ -61,7 +61,7 @@ func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) e
 	if err != nil {
 		return err
 	}
-	e, err := newEasel(s, d, poured, o)
+	e, err := newEasel(d, poured, o)
 	if err != nil {
 		return err
 	}
@@ -99,7 +99,7 @@ type easel struct {
 }
 
 // newEasel sets a picture up, and refuses what would take too much memory.
-func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, error) {
+func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, error) {
 	top, err := d.Topping()
 	if err != nil {
 		return nil, err

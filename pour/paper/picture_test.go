@@ -115,7 +115,7 @@ func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T)
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, err = newEasel(c.sheet, drawing, poured, PictureOptions{View: c.view, Width: 8000})
+		_, err = newEasel(drawing, poured, PictureOptions{View: c.view, Width: 8000})
 		if c.fits == 8000 {
 			if err != nil {
 				t.Errorf("%s: %v", c.view, err)
@@ -133,7 +133,7 @@ func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T)
 			t.Errorf("%s: %v, want %d", c.view, err, c.fits)
 		}
 		for width, want := range map[int]bool{named: true, named + 1: false} {
-			if _, err := newEasel(c.sheet, drawing, poured, PictureOptions{View: c.view, Width: width}); (err == nil) != want {
+			if _, err := newEasel(drawing, poured, PictureOptions{View: c.view, Width: width}); (err == nil) != want {
 				t.Errorf("%s, %d pixels wide: %v", c.view, width, err)
 			}
 		}
