@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"pourbench/chem"
-	"pourbench/pour/strict"
 )
 
 // inspectToppings finds what speaks against a topping without the clock.
@@ -240,9 +239,9 @@ func (t *topper) dose() {
 	case !g.Known:
 		t.warn(warning("figure-unknown", placeOfTopping(t.line.Name), name+": the shelf has no size of its grains, so no grams follow from a coverage", "type the grams for a bar"))
 	case use.CoverHighPercent > 0 && covers.Known && (covers.V < use.CoverLowPercent-noise || covers.V > use.CoverHighPercent+noise):
-		t.say("topping-dose", fmt.Sprintf("%s: covers %s of the top, %s to %s is usual", name, show.Percent(covers.V, 1), strict.Short(use.CoverLowPercent), show.Percent(use.CoverHighPercent, 0)), do)
+		t.say("topping-dose", fmt.Sprintf("%s: covers %s of the top, %s to %s is usual", name, show.Percent(covers.V, 1), show.Percent(use.CoverLowPercent, 0), show.Percent(use.CoverHighPercent, 0)), do)
 	case use.DoseHighG > 0 && (g.V < use.DoseLowG-noise || g.V > use.DoseHighG+noise):
-		t.say("topping-dose", fmt.Sprintf("%s: %s on a bar, %s to %s is usual", name, show.grams(g.V, 0.01), strict.Short(use.DoseLowG), show.grams(use.DoseHighG, 0.01)), do)
+		t.say("topping-dose", fmt.Sprintf("%s: %s on a bar, %s to %s is usual", name, show.grams(g.V, doseStepG), show.grams(use.DoseLowG, doseStepG), show.grams(use.DoseHighG, doseStepG)), do)
 	}
 }
 

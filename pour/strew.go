@@ -31,9 +31,10 @@ type ToppingLine struct {
 
 // ToppingPartLine is one material of a topping.
 type ToppingPartLine struct {
-	ID, Name string
-	Percent  float64
-	G        Figure // of AllG
+	ID, Name    string
+	Percent     float64
+	G           Figure   // of AllG
+	Ingredients []string // of the material, as the shelf names them
 }
 
 // OnLoaf reports whether it goes on before the loaf is cut.
@@ -166,7 +167,7 @@ func (s *Sheet) strewn(b *blended) ToppingLine {
 		l.CutHits = s.cutHits(b, l, along*across)
 	}
 	for i, part := range b.Parts {
-		l.Parts[i] = ToppingPartLine{ID: part.Material, Name: b.of[i].Name, Percent: part.Percent, G: l.AllG.times(b.fraction(i))}
+		l.Parts[i] = ToppingPartLine{ID: part.Material, Name: b.of[i].Name, Percent: part.Percent, G: l.AllG.times(b.fraction(i)), Ingredients: b.of[i].Ingredients}
 	}
 	return l
 }

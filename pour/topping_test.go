@@ -163,7 +163,7 @@ func TestDampRoomsMakeSugarAndSaltWeep(t *testing.T) {
 		rh    float64
 		parts []pour.ToppingPart
 		weeps bool
-	}{{75, made("coarse-salt"), false}, {76, made("coarse-salt"), true}, {76, made("sanding-sugar"), false}, {86, made("sanding-sugar"), true}, {60, made("sanding-sugar", "coarse-salt"), false}, {65, made("sanding-sugar", "coarse-salt"), true}, {40, made("sea-salt"), true}} {
+	}{{75, made("coarse-salt"), false}, {76, made("coarse-salt"), true}, {76, made("sanding-sugar"), false}, {84.9, made("sanding-sugar"), false}, {85, made("sanding-sugar"), true}, {60, made("sanding-sugar", "coarse-salt"), false}, {65, made("sanding-sugar", "coarse-salt"), true}, {40, made("sea-salt"), true}} {
 		p.Room.TemperatureC, p.Room.HumidityPercent, p.Top.Toppings[0].Parts = 20, c.rh, c.parts
 		s := pour.Weigh(p, shelf)
 		if _, weeps := found(s, "topping-weeps"); weeps != c.weeps {
@@ -318,5 +318,31 @@ func TestToppingsAreAccountedFor(t *testing.T) {
 	}
 	if told < 60 || fired == 0 {
 		t.Errorf("%d figures are told, %d warnings", told, fired)
+	}
+}
+
+func TestAMaterialTellsWhatIsDoneToIt(t *testing.T) {
+	p, shelf := loaf(t)
+	for _, c := range []struct{ id, what, says, source string }{
+		{"beeswax-pieces", "in heat", "softens or melts from 70 °C; peak of its melting", "memory"},
+		{"coarse-salt", "in heat", "no melting in play", "memory"},
+		{"coarse-salt", "in damp and wet", "wet from 75 % of humidity on; dissolves on a top without a skin; draws beads of brine on soap", "read"},
+		{"mica-dust", "in damp and wet", "draws no water that makes it weep", "memory"},
+		{"lavender-buds", "on fresh soap", "may bleed; will brown; browns in days to weeks, with a brown halo", "common practice"},
+		{"nonpareils", "how much", "5 % to 15 % of the top; 5 s a bar; the top must be skinned but still grip; press nothing", "derived"},
+		{"mica-dust", "how much", "0.02 g to 0.10 g on a bar; 8 s a bar; a soft brush over dry peaks, no draught; wipe up damp", "common practice"},
+	} {
+		m, _ := shelf.Topping(c.id)
+		ok := false
+		for _, f := range m.Behaviour(p.Show, 25) {
+			if f.What == c.what {
+				if ok = true; f.Says != c.says || f.Source.Confidence != c.source || len(f.Source.Text) < 10 {
+					t.Errorf("%s %s: %q, %+v", c.id, c.what, f.Says, f.Source)
+				}
+			}
+		}
+		if !ok {
+			t.Errorf("%s says nothing %s", c.id, c.what)
+		}
 	}
 }

@@ -72,7 +72,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"neighbour", got["neighbours"].([]any)[0], "a b contact_percent mud"},
 		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g stands_mm over_rim_mm"},
 		{"topping", got["toppings"].([]any)[0], "name when turn per_bar_g all_g adds_g covers_percent pieces cut_hits hands_min weeps_rh_percent melts_c plastic_percent parts"},
-		{"part", got["toppings"].([]any)[0].(map[string]any)["parts"].([]any)[0], "name percent g"},
+		{"part", got["toppings"].([]any)[0].(map[string]any)["parts"].([]any)[0], "name percent g ingredients"},
 		{"warning", got["warnings"].([]any)[0], "code severity where text"},
 	} {
 		if diff := cmp.Diff(sorted(c.want), keys(c.v)); diff != "" {

@@ -301,8 +301,10 @@ func TestAnEmptyWindowIsNamed(t *testing.T) {
 
 // Three small pieces 11 mm apart have windows between them, but bars as thin as that are not wanted: one bar holds two, and that is said.
 func TestBarsShareWhereNoPlanPartsThePieces(t *testing.T) {
-	w := shape.Wanted{Stretch: shape.Stretch{Length: 80}, Thin: 20, Thick: 30, Step: 0.5, Clear: 2,
-		Features: []shape.Feature{{From: 28, To: 32}, {From: 40, To: 44}, {From: 52, To: 56}}}
+	w := shape.Wanted{
+		Stretch: shape.Stretch{Length: 80}, Thin: 20, Thick: 30, Step: 0.5, Clear: 2,
+		Features: []shape.Feature{{From: 28, To: 32}, {From: 40, To: 44}, {From: 52, To: 56}},
+	}
 	p, ok := w.Best()
 	if !ok || !p.Crowded || p.Lost != 1 || len(p.Tight) != 0 || len(p.Bars) != 3 {
 		t.Fatalf("%v %+v, want three bars, one of them with two pieces", ok, p)
