@@ -7,6 +7,7 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/whatif"
 )
 
 // loaf is the demo in the mould of the printed examples, 250 × 80 mm cut into bars of 25, in a dry room, with toppings.
@@ -163,7 +164,7 @@ func TestDampRoomsMakeSugarAndSaltWeep(t *testing.T) {
 		rh    float64
 		parts []pour.ToppingPart
 		weeps bool
-	}{{75, made("coarse-salt"), false}, {76, made("coarse-salt"), true}, {76, made("sanding-sugar"), false}, {84.9, made("sanding-sugar"), false}, {85, made("sanding-sugar"), true}, {60, made("sanding-sugar", "coarse-salt"), false}, {65, made("sanding-sugar", "coarse-salt"), true}, {40, made("sea-salt"), true}} {
+	}{{75, made("coarse-salt"), false}, {76, made("coarse-salt"), true}, {76, made("sanding-sugar"), false}, {84.9, made("sanding-sugar"), false}, {85, made("sanding-sugar"), true}, {60, made("sanding-sugar", "coarse-salt"), false}, {65, made("sanding-sugar", "coarse-salt"), true}, {40, made("sea-salt"), true}, {65, made("hard-candy", "coarse-salt"), true}, {59, made("hard-candy", "coarse-salt"), false}, {80, made("sanding-sugar", "coloured-sugar"), false}} {
 		p.Room.TemperatureC, p.Room.HumidityPercent, p.Top.Toppings[0].Parts = 20, c.rh, c.parts
 		s := pour.Weigh(p, shelf)
 		if _, weeps := found(s, "topping-weeps"); weeps != c.weeps {
@@ -225,12 +226,16 @@ func TestToppingsMeltByTheirHeat(t *testing.T) {
 		{"a hot room", "chocolate", pour.StrewCure, pour.BedBare, "the room is at 27 °C", 27},
 		{"a cool room", "chocolate", pour.StrewCure, pour.BedBare, "", 25},
 		{"warm batter", "chocolate", pour.StrewWet, pour.BedBare, "the batter is at ", 20},
-		{"a loaf that gels", "melt-and-pour-pieces", pour.StrewSkin, pour.BedInsulate, "softens from 50 °C on; ", 21},
+		{"a loaf that gels", "melt-and-pour-pieces", pour.StrewSkin, pour.BedInsulate, "softens from 50 °C on; the loaf warms to near ", 21},
+		{"a loaf that gels perhaps", "beeswax-pieces", pour.StrewSkin, pour.BedInsulate, "gel is possible, and then the loaf's middle may reach ", 21},
 		{"the same after the cut", "melt-and-pour-pieces", pour.StrewCut, pour.BedInsulate, "", 21},
 		{"a loaf that is chilled", "carnauba-flakes", pour.StrewSkin, pour.BedChill, "", 21},
 	} {
 		p, shelf := loaf(t, pour.Topping{When: c.when, Parts: made(c.id)})
 		p.Room.TemperatureC, p.Bed.Keep = c.room, c.keep
+		if strings.HasSuffix(c.what, "perhaps") {
+			p.Base.OilsC, p.Base.LyeC = 32, 32 // its edge stays under 70 °C, its middle may come to 79
+		}
 		s := pour.Work(p, shelf, clock.Hand{})
 		if c.words == "" {
 			silent(t, s, "topping-melts")
@@ -343,6 +348,31 @@ func TestAMaterialTellsWhatIsDoneToIt(t *testing.T) {
 		}
 		if !ok {
 			t.Errorf("%s says nothing %s", c.id, c.what)
+		}
+	}
+}
+
+// What is offered against a warning, in its order.
+func TestToppingsAreMendedAsTheMakerWould(t *testing.T) {
+	for _, c := range []struct{ code, id, when, want string }{
+		{"topping-dissolves", "coarse-salt", pour.StrewWet, "put coarse salt, refined on once the top has skinned"},
+		{"topping-bleeds", "nonpareils", pour.StrewSkin, "put nonpareils on the cured bars"},
+		{"topping-wire", "coarse-salt", pour.StrewSkin, "cut with the loaf on its side"},
+		{"topping-plastic", "polyester-glitter", pour.StrewSkin, "take glitter of plant film in place of glitter of polyester"},
+		{"topping-dose", "mineral-glitter", pour.StrewSkin, "strew as much glitter of mica or glass as is usual"},
+	} {
+		p, shelf := loaf(t, pour.Topping{When: c.when, GPerBar: 3, Parts: made(c.id)})
+		s := pour.Work(p, shelf, clock.Hand{})
+		offered := ""
+		for i, mends := range whatif.Mends(s, shelf, clock.Hand{}) {
+			for _, m := range mends {
+				if s.Warnings[i].Code == c.code {
+					offered += m.Says + "; "
+				}
+			}
+		}
+		if !strings.Contains(offered, c.want) {
+			t.Errorf("%s: offered are %s, want %s", c.code, offered, c.want)
 		}
 	}
 }
