@@ -37,8 +37,12 @@ type accountRow struct {
 	value   func(teller) Figure
 	how     func(teller) Term
 	why     string
+	of      func(teller) bool                           // whether a sheet has the figure; nil: every sheet
 	band    func(teller) (low, high Figure, why string) // nil: none
 }
+
+// stands says whether the sheet a teller stands at has the figure.
+func (r *accountRow) stands(t teller) bool { return r.of == nil || r.of(t) }
 
 // teller accounts for the figures of one sheet. It is at a batch, and at the items its path leads to.
 type teller struct {
@@ -125,6 +129,8 @@ func (t teller) account(row accountRow, path string) Account {
 // absent says why a figure has no number.
 func (t teller) absent() string {
 	switch {
+	case t.b == nil && t.sheet.Piping.Lacks != "":
+		return t.sheet.Piping.Lacks
 	case t.b != nil && t.b.Refused.Masses != "":
 		return t.b.Refused.Masses
 	case t.b != nil && t.b.Refused.Times != "":
@@ -170,10 +176,23 @@ func (t teller) itemName(parts []string) string {
 		return t.b.Scents[i].Name
 	case "run":
 		return t.sheet.Run[i].Key
+	case "cut_run":
+		return t.sheet.CutRun[i].Key
 	case "orders":
 		return "the order " + t.sheet.Mingling.Orders[i].Kind
 	case "totals":
 		return t.sheet.Totals[i].Name
+	case "cut.cuts_mm", "cut.marks_mm", "cut.across_mm", "cut.across_marks_mm":
+		return "cut " + decimal(i+1)
+	case "cut.bars":
+		return "bar " + decimal(i+1)
+	case "cut.trims":
+		return "the trim at end " + strings.ToUpper(t.sheet.Cut.Trims()[i].End)
+	case "embed_kinds":
+		return t.sheet.Embeds[i].Name
+	case "embeds":
+		p, k, _ := t.sheet.Piece(i)
+		return t.sheet.Embeds[k].Name + " at " + t.sheet.Plan.Show.LenNear(p.CentreMM)
 	case "toppings":
 		if l := t.sheet.Toppings[i]; len(parts) > 2 {
 			return l.Parts[t.ix[1]].Name + " in " + l.Name
@@ -203,13 +222,16 @@ func (s Sheet) Explained() []string {
 	for _, row := range t.rows {
 		rest, ofBatch := strings.CutPrefix(row.pattern, "batch.")
 		if !ofBatch {
-			out = append(out, t.spread(row.pattern)...)
+			if row.stands(t) {
+				out = append(out, t.spread(row.pattern)...)
+			}
 			continue
 		}
 		for _, b := range s.Batches() {
 			at := t
-			at.b = b
-			out = append(out, at.spread(string(b.Name)+"."+rest)...)
+			if at.b = b; row.stands(at) {
+				out = append(out, at.spread(string(b.Name)+"."+rest)...)
+			}
 		}
 	}
 	return out
@@ -234,12 +256,26 @@ func (t teller) count(path string) int {
 	switch {
 	case pattern == "run":
 		return len(t.sheet.Run)
+	case pattern == "cut_run":
+		return len(t.sheet.CutRun)
 	case pattern == "neighbours":
 		return len(t.sheet.Mingling.Pairs)
 	case pattern == "orders":
 		return len(t.sheet.Mingling.Orders)
 	case pattern == "totals":
 		return len(t.sheet.Totals)
+	case pattern == "cut.cuts_mm", pattern == "cut.marks_mm":
+		return len(t.sheet.Cut.CutsMM)
+	case pattern == "cut.across_mm", pattern == "cut.across_marks_mm":
+		return len(t.sheet.Cut.AcrossMM)
+	case pattern == "cut.bars":
+		return len(t.sheet.Cut.Bars)
+	case pattern == "cut.trims":
+		return len(t.sheet.Cut.Trims())
+	case pattern == "embed_kinds":
+		return len(t.sheet.Embeds)
+	case pattern == "embeds":
+		return t.sheet.pieces()
 	case pattern == "toppings":
 		return len(t.sheet.Toppings)
 	case pattern == "toppings[].parts":
@@ -293,7 +329,7 @@ func (t teller) find(path string) (accountRow, teller, bool) {
 	t.ix = ix
 	for _, row := range t.rows {
 		if row.pattern == pattern {
-			return row, t, t.inside(path)
+			return row, t, row.stands(t) && t.inside(path)
 		}
 	}
 	return accountRow{}, t, false

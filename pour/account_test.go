@@ -37,6 +37,9 @@ func examplesWorked(t *testing.T) (map[string]pour.Sheet, pour.Shelf) {
 		}
 		out[name] = pour.Work(plan, shelf, clock.Hand{})
 	}
+	for name, p := range pipedPlans(t) {
+		out[name] = pour.Work(p, shelf, clock.Hand{})
+	}
 	return out, shelf
 }
 

@@ -14,17 +14,31 @@ func barAccounts() []accountRow {
 			how: func(t teller) Term { return t.whole("mould.loss_percent") },
 		},
 		{pattern: "bars.bar_count", label: "bars", unit: UnitCount, value: bars(func(b *Bars) float64 { return float64(b.Count) }), feeds: []string{"mould-offcut"}, how: teller.barCount, why: "whole ones; what is left is trimming"},
-		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term { return t.whole("mould.bar_mm") }},
+		{pattern: "bars.thickness_mm", label: "thickness of a bar", unit: UnitMM, value: bars(func(b *Bars) float64 { return b.ThicknessMM }), how: func(t teller) Term {
+			if t.plainCut() {
+				return t.thickness()
+			}
+			return t.meanOf("cut.bars[].thickness_mm")
+		}},
 		{pattern: "bars.cut_g", label: "a bar as cut", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CutG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
+			if !t.plainCut() {
+				return t.meanOf("cut.bars[].cut_g")
+			}
 			return sum(product(t.overBatches(func(at teller) Term { return at.fig("batch.poured_g") }), t.barPart()), t.toppingOn(false))
 		}, why: "with its icing, and what was strewn on the loaf"},
 		{pattern: "bars.cured_g", label: "a bar cured", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.CuredG }), feeds: []string{"cured-heavier"}, how: func(t teller) Term {
+			if !t.plainCut() {
+				return t.meanOf("cut.bars[].cured_g")
+			}
 			return sum(product(t.cured(), t.barPart()), t.toppingOn(true))
 		}, why: "once it has dried to the moisture the plan states: weigh your own bars"},
 		{pattern: "bars.final_moisture_percent", label: "moisture after cure", unit: UnitPercent, value: bars(func(b *Bars) float64 { return b.FinalMoisturePercent }), how: func(t teller) Term { return t.whole("base.final_moisture_percent") }},
 		{pattern: "bars.icing_per_bar_g", label: "icing on a bar", unit: UnitGram, value: bars(func(b *Bars) float64 { return b.IcingPerBarG }), how: func(t teller) Term {
 			if t.sheet.Icing == nil {
 				return t.known("there is no icing", 0, UnitGram, "your plan")
+			}
+			if !t.plainCut() {
+				return t.meanOf("cut.bars[].icing_g")
 			}
 			return product(t.at(t.sheet.Icing).fig("batch.poured_g"), t.barPart())
 		}},
@@ -76,17 +90,76 @@ func (t teller) overBatches(of func(teller) Term) Term {
 
 func (t teller) kept() Term { return less(bare(1), percentOf(t.fig("batch.loss_percent"))) }
 
+// plainCut reports whether the loaf is cut into bars of the mould's thickness from end A, with nothing set into them and nothing piped onto each.
+func (t teller) plainCut() bool {
+	c := &t.sheet.Plan.Cut
+	if !t.sheet.Plan.Mould.IsCut() {
+		return len(t.sheet.Embeds) == 0 && t.sheet.units() == nil
+	}
+	return (c.By == "" || c.By == CutBars) && c.Left != LeftBars && c.KerfMM+c.TrimAMM+c.TrimBMM+c.SliceMM == 0 && len(t.sheet.Embeds) == 0 && t.sheet.units() == nil
+}
+
+// meanOf is the mean of a figure of all bars.
+func (t teller) meanOf(pattern string) Term {
+	n := len(t.sheet.Cut.Bars)
+	return ratio(sumOver(n, func(i int) Term { return t.fig(pattern, i) }), bare(float64(n)))
+}
+
 // barPart is one bar's part of the loaf or, of a slab cut both ways, of its area.
 func (t teller) barPart() Term {
-	part := ratio(t.whole("mould.bar_mm"), t.whole("mould.length_mm"))
-	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
+	m, c := t.sheet.Plan.Mould, &t.sheet.Cut
+	switch {
+	case !m.IsCut():
+		return ratio(bare(1), t.whole("mould.cavities"))
+	case len(c.Bars) > 0 && !t.plainCut():
+		part := ratio(t.fig("bars.thickness_mm"), t.along())
+		if c.sides() {
+			return product(part, ratio(less(t.fig("cut.bars[].right_mm", 0), t.fig("cut.bars[].left_mm", 0)), t.whole("mould.width_mm")))
+		}
+		return part
+	}
+	part := ratio(t.whole("mould.bar_mm"), t.along())
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		return product(part, ratio(t.whole("mould.bar_width_mm"), t.whole("mould.width_mm")))
 	}
 	return part
 }
 
+// along is the length that bars are cut from.
+func (t teller) along() Term {
+	if t.sheet.Plan.Mould.Shape == ShapeTube {
+		return t.whole("mould.fill_mm")
+	}
+	return t.whole("mould.length_mm")
+}
+
+// thickness is one bar's, along that length.
+func (t teller) thickness() Term {
+	if !t.sheet.Plan.Mould.IsCut() {
+		return t.whole("mould.length_mm")
+	}
+	return t.whole("mould.bar_mm")
+}
+
+// icingPart is the part of all icing that one usual bar gets.
+func (t teller) icingPart() Term {
+	switch {
+	case t.sheet.units() == nil:
+		return t.barPart()
+	case t.sheet.Plan.Mould.Shape == ShapeTube:
+		return bare(1)
+	}
+	return ratio(bare(1), t.fig("bars.bar_count"))
+}
+
 func (t teller) barCount() Term {
-	along := down(ratio(t.whole("mould.length_mm"), t.whole("mould.bar_mm")), bare(1))
+	switch {
+	case !t.sheet.Plan.Mould.IsCut():
+		return t.whole("mould.cavities")
+	case !t.plainCut():
+		return t.known("bars of the cut plan", float64(len(t.sheet.Cut.Bars)), UnitCount, "the cut plan")
+	}
+	along := down(ratio(t.along(), t.whole("mould.bar_mm")), bare(1))
 	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		return product(along, down(ratio(t.whole("mould.width_mm"), t.whole("mould.bar_width_mm")), bare(1)))
 	}

@@ -113,7 +113,8 @@ func (t teller) mud() Term {
 func accountRows() []accountRow {
 	var all []accountRow
 	for _, rows := range [...]func() []accountRow{
-		sizeAccounts, lyeAccounts, waterAccounts, takingAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, runAccounts, clockAccounts, gelAccounts, minglingAccounts, orderAccounts, totalAccounts, familyAccounts, toppingAccounts,
+		sizeAccounts, lyeAccounts, waterAccounts, takingAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, pipingAccounts, runAccounts, clockAccounts, gelAccounts, minglingAccounts, orderAccounts, totalAccounts, familyAccounts, toppingAccounts,
+		embedAccounts, pieceAccounts, cutAccounts,
 	} {
 		all = append(all, rows()...)
 	}

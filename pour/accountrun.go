@@ -15,7 +15,7 @@ func runAccounts() []accountRow {
 	clock := func(of func(*JugClock) Figure) func(teller) Figure {
 		return func(t teller) Figure { return of(&t.b.Jugs[t.ix[0]].Clock) }
 	}
-	return []accountRow{
+	return append(cutRunAccounts(), []accountRow{
 		{
 			pattern: "run[].start_min", label: "start of {}", unit: UnitMinute, value: task(func(x *Task) Figure { return Know(x.StartMin) }), feeds: []string{"hands-busy"}, how: teller.start,
 			why: "one pair of hands: a task starts when it may and the one before it is done",
@@ -44,7 +44,7 @@ func runAccounts() []accountRow {
 				return t.fig("run[].start_min", acts[len(acts)-1])
 			},
 		},
-	}
+	}...)
 }
 
 func (t teller) taskOf(is func(Task) bool) int { return max(0, slices.IndexFunc(t.sheet.Run, is)) }
@@ -64,6 +64,9 @@ func (t teller) actsOf(jug int) []int {
 func (t teller) start() Term {
 	i := t.ix[0]
 	x := t.sheet.Run[i]
+	if x.Batch == "" {
+		return t.startOnTop(i)
+	}
 	at := t.at(t.sheet.Batch(x.Batch))
 	lyeIn := func() Term { return at.fig("batch.lye_in_at_min") }
 	switch {
@@ -90,6 +93,9 @@ func (t teller) start() Term {
 // length is how long the hands need for a task.
 func (t teller) length() Term {
 	x := t.sheet.Run[t.ix[0]]
+	if x.Batch == "" {
+		return t.loafHands(x)
+	}
 	at := t.at(t.sheet.Batch(x.Batch))
 	switch x.Kind {
 	case TaskCoolLye:
@@ -136,6 +142,9 @@ func (t teller) cooling(x Task) Term {
 // handsOf is how long an act takes: its part of the minutes for a whole jug, and a change of jug where it goes in rounds.
 func (t teller) handsOf(x Task) Term {
 	a := t.b.Script.Acts[x.Act]
+	if _, ok := t.sheet.piped(a); ok {
+		return t.pipedHands(x, a)
+	}
 	field := handFields()[a.Kind]
 	if field == "" {
 		return t.law("watched at most", trialWatchMin, UnitMinute, "common practice, no source", "common practice")

@@ -1,6 +1,10 @@
 package pour
 
-import "pourbench/chem"
+import (
+	"math"
+
+	"pourbench/chem"
+)
 
 // sizeAccounts are the masses and volumes of a batch.
 func sizeAccounts() []accountRow {
@@ -68,7 +72,7 @@ func volumeAccounts() []accountRow {
 		{pattern: "batch.batter_ml", label: "volume of the batter", unit: UnitML, value: size(func(s *Size) float64 { return s.BatterML }), how: teller.batterML},
 		{pattern: "batch.loss_percent", label: "what stays in pots and bags", unit: UnitPercent, value: size(func(s *Size) float64 { return s.LossPercent }), how: func(t teller) Term {
 			if t.b.Name == Icing {
-				return t.own("loss_percent")
+				return t.icingLoss()
 			}
 			return t.whole("mould.loss_percent")
 		}},
@@ -81,7 +85,11 @@ func volumeAccounts() []accountRow {
 		{
 			pattern: "batch.height_mm", label: "how high it stands", unit: UnitMM, value: size(func(s *Size) float64 { return s.HeightMM }),
 			feeds: []string{"mould-overfull", "mould-high", "mould-underfilled"}, how: func(t teller) Term {
-				return ratio(product(t.fig("batch.poured_ml"), bare(1000)), product(t.whole("mould.length_mm"), t.whole("mould.width_mm")))
+				ml := t.fig("batch.poured_ml")
+				if t.b.Name == Base {
+					ml = sum(ml, t.displacedML())
+				}
+				return ratio(t.aired(product(ml, bare(1000))), t.area())
 			},
 		},
 		{
@@ -132,18 +140,35 @@ func (t teller) filling() Term {
 	p := t.sheet.Plan
 	m := mixer{plain: t.shelf.plain, show: p.Show, roomC: p.Room.TemperatureC}
 	unit := m.mix(t.shelf.bill(t.b.Name, *t.plan), unitOilsG, t.b.Size.LossPercent).Size
-	area := product(t.whole("mould.length_mm"), t.whole("mould.width_mm"))
+	area := t.area()
 	perG := t.known("poured from a gram of oils", unit.PouredML/unitOilsG, "mL/g", "worked out from this recipe")
 	switch t.plan.Size {
 	case SizeMould:
-		return ratio(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), perG)
+		return ratio(less(ratio(product(area, t.whole("mould.fill_mm")), bare(1000)), t.displacedML()), perG)
 	case SizeLayer:
-		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), perG)
-	case SizeBar:
+		return ratio(ratio(product(area, t.own("layer_mm")), bare(1000)), t.aired(perG))
+	case SizeBar, SizeShape:
 		perBar := t.known("poured from a gram of oils", unit.PouredG/unitOilsG, "g/g", "worked out from this recipe")
-		return ratio(ratio(t.own("per_bar_g"), t.barPart()), perBar)
+		if t.plan.Size == SizeShape {
+			return ratio(t.fig("piping.net_g"), perBar)
+		}
+		return ratio(ratio(t.own("per_bar_g"), t.icingPart()), perBar)
 	}
 	return t.own("oils_g")
+}
+
+// area is the surface of the batter in the whole mould.
+func (t teller) area() Term {
+	length, width := t.whole("mould.length_mm"), t.whole("mould.width_mm")
+	switch m := t.sheet.Plan.Mould; {
+	case m.Shape == ShapeTube:
+		return product(t.known("a disc's part of the square about it", math.Pi/4, UnitCount, "a quarter of π"), length, length)
+	case m.Shape == ShapeCavity && m.CavityML > 0:
+		return product(ratio(product(t.whole("mould.cavity_ml"), bare(1000)), t.whole("mould.fill_mm")), t.whole("mould.cavities"))
+	case m.Shape == ShapeCavity:
+		return product(length, width, t.whole("mould.cavities"))
+	}
+	return product(length, width)
 }
 
 // oil is an oil's part of all oils, less what of it carries the colours.

@@ -22,6 +22,11 @@ func (t teller) total() Term {
 			}
 		})
 	}
+	for i, k := range t.sheet.Embeds {
+		if want.Kind == WeighEmbed && k.Name == want.Name {
+			all = append(all, t.onScale(WeighEmbed, t.fig("embed_kinds[].all_g", i)))
+		}
+	}
 	for i, l := range t.sheet.Toppings {
 		for k, part := range l.Parts {
 			if m, _ := t.shelf.Topping(part.ID); want.Kind == WeighTopping && part.Name == want.Name && !m.Batter {

@@ -26,7 +26,7 @@ func (s *Sheet) write(shelf Shelf) {
 		case s.Plan.Trial:
 			b.Script = script.Trial(s.Plan.Batch(n).parts())
 		case n == Icing:
-			b.Script = script.Bags(s.Plan.Icing.parts(), order, s.Plan.Icing.Bags == BagOne)
+			b.Script = script.Bags(s.Plan.Icing.parts(), order, s.Plan.Icing.Bags == BagOne, s.shaped())
 		default:
 			acts, err := script.New(s.Plan.brief(shelf, order))
 			if err != nil {
@@ -37,6 +37,7 @@ func (s *Sheet) write(shelf Shelf) {
 		}
 		b.vessels()
 	}
+	s.dress()
 }
 
 // inspectSwirl says what of the plan's swirl the technique cannot follow.
@@ -162,6 +163,9 @@ func (s *Sheet) acts(b *BatchSheet) []Task {
 	var out []Task
 	for i, a := range b.Script.Acts {
 		t := Task{Kind: TaskKind(a.Kind), Batch: b.Name, Act: i, LengthMin: s.Plan.Run.hands(a, b.Script)}
+		if minutes, ok := s.piped(a); ok {
+			t.LengthMin = minutes
+		}
 		if a.Jug != script.Whole {
 			t.Jug = b.Jugs[a.Jug].Name
 		}

@@ -5,6 +5,7 @@ package pour
 type bill struct {
 	Batch
 	name     BatchName
+	unsized  string // why nothing says how much of it there is; empty: something does
 	oils     []*Oil
 	carrier  *Oil // of the colourants that oil carries
 	extras   []Extra

@@ -225,15 +225,6 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
 }
 
-func (c *checker) mould(m Mould) {
-	if m.Shape == ShapeSlab && m.BarWidthMM > m.WidthMM {
-		c.add("mould.bar_width_mm", strict.Short(m.BarWidthMM), "is wider than the mould", "write at most mould.width_mm")
-	}
-	if m.BarMM > m.LengthMM {
-		c.add("mould.bar_mm", strict.Short(m.BarMM), "is thicker than the mould is long", "write at most mould.length_mm")
-	}
-}
-
 func ids[T any](list []T, id func(T) string) []string {
 	out := make([]string, len(list))
 	for i, v := range list {

@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [7]func() []CodeInfo {
-	return [7]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, runCodes, toppingCodes, embedCodes}
+func codeGroups() [8]func() []CodeInfo {
+	return [8]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes}
 }
 
 func lyeCodes() []CodeInfo {
@@ -96,6 +96,23 @@ func mouldCodes() []CodeInfo {
 		{"glycerin-sweat", Note, false, "sugar or salt in the batch draws damp"},
 		{"gel", Note, false, "whether the loaf will gel"},
 		{"soda-ash", Note, false, "whether soda ash is likely"},
+	}
+}
+
+func pipingCodes() []CodeInfo {
+	return []CodeInfo{
+		{"icing-unsized", Stop, true, "the icing is sized by its shape, and the shape cannot be worked out"},
+		{"piping-unfinished", Caution, false, "the shape of the icing lacks a measure"},
+		{"icing-mismatch", Caution, false, "the icing that is planned is not what its shape comes to"},
+		{"icing-small", Caution, false, "too little icing to blend"},
+		{"icing-rest", Note, false, "more icing is made than the shape takes, because the vessel blends no less"},
+		{"icing-bags", Note, false, "much of the icing stays in its bags"},
+		{"icing-crowded", Caution, false, "piped units have no room beside each other"},
+		{"icing-lane", Caution, false, "piped units stand in the lane of a cut"},
+		{"icing-crosses", Note, false, "every cut goes through the icing"},
+		{"base-soft", Caution, false, "the base does not carry the icing yet"},
+		{"icing-slides", Caution, false, "the base has set before the icing is piped on it"},
+		{"pipe-window", Caution, false, "piping takes longer than the icing stays soft enough"},
 	}
 }
 

@@ -1,18 +1,11 @@
 package pour
 
-import "math"
-
 // barPart is one usual bar's part of the loaf, as a fraction of its length or, in a slab, of its area. Where no bar comes out it is the mould's own.
 func (s *Sheet) barPart() float64 {
 	if len(s.Cut.Bars) == 0 {
 		return s.Plan.Mould.barPart()
 	}
-	m := s.Plan.Mould
-	part := s.Cut.UsualMM / m.LengthMM
-	if s.Cut.sides() {
-		part *= s.Cut.Bars[0].WideMM() / m.WidthMM
-	}
-	return part
+	return s.partOf(s.Cut.UsualMM, s.Cut.Bars[0].WideMM())
 }
 
 // sides reports whether bars stand side by side.
@@ -21,46 +14,131 @@ func (c *CutSheet) sides() bool { return len(c.AcrossMM) > 0 || c.SideMM > 0 }
 // weighCut works out what every piece of the cut loaf weighs. The base, less what embeds take the place of, is as deep everywhere; an icing piped onto
 // the bars stands on them alone, any other lies evenly along the loaf. What a cut takes goes as crumbs.
 func (s *Sheet) weighCut() {
-	c, m := &s.Cut, s.Plan.Mould
+	c := &s.Cut
 	w := s.weights()
-	rest := w.all
-	left := 1.0
 	for i := range c.Bars {
 		b := &c.Bars[i]
-		part := b.ThicknessMM() / m.LengthMM
-		if c.sides() {
-			part *= b.WideMM() / m.WidthMM
-		}
+		part := s.partOf(b.ThicknessMM(), b.WideMM())
 		in := s.embedded(i)
 		g := w.piece(part, in)
 		if w.onBars != nil {
 			g.icing = w.all.icing * w.onBars[i]
 		}
 		b.BaseG, b.IcingG, b.EmbedG, b.ToppingG = AsFigure(g.base), AsFigure(g.icing), AsFigure(g.embed), AsFigure(g.topping)
-		b.CutG, b.CuredG = AsFigure(g.sum()), AsFigure(g.base*w.baseDries+g.icing*w.icingDries+in.curedG+g.topping+w.strewnLate)
-		rest.less(g)
-		left -= part
+		b.CutG = AsFigure(g.sum())
+		b.CuredG = AsFigure(g.base*w.baseDries + g.icing*w.icingDries + in.curedG + g.topping + w.strewnLate)
 		c.LightG, c.HeavyG = lighter(c.LightG, b.CutG), heavier(c.HeavyG, b.CutG)
 	}
-	slice := c.SliceMM / m.LengthMM
-	kerf := float64(len(c.CutsMM)) * c.KerfMM / m.LengthMM
-	kerf += float64(len(c.AcrossMM)) * c.KerfMM / m.WidthMM * (1 - kerf)
-	trims := left - slice - kerf
-	if trims*m.LengthMM < noise {
-		trims = 0
+	if len(c.Bars) == 0 {
+		return
 	}
-	for _, x := range []struct {
-		at   *Figure
-		part float64
-	}{{&c.SliceG, slice}, {&c.KerfG, kerf}} {
-		g := w.piece(x.part, w.rods(x.part))
-		rest.less(g)
-		*x.at = AsFigure(g.sum())
+	r := s.rests()
+	c.TrimAG, c.TrimBG, c.SidesG = w.rest(s, r.trimA), w.rest(s, r.trimB), w.rest(s, r.sides)
+	c.SliceG, c.KerfG = w.rest(s, r.slice), w.rest(s, r.kerf)
+	c.TrimsG = AsFigure(c.TrimAG.orUnknown() + c.TrimBG.orUnknown() + c.SidesG.orUnknown())
+}
+
+// partOf is the part of all that is poured which a bar of a thickness and a width is.
+func (s *Sheet) partOf(thick, wide float64) float64 {
+	m := s.Plan.Mould
+	part := thick / m.AlongMM()
+	if s.Cut.sides() {
+		part *= wide / m.WidthMM
 	}
-	c.TrimsG = AsFigure(rest.sum())
-	if trims == 0 && math.Abs(rest.sum()) < 1e-6*w.all.sum() {
-		c.TrimsG = Know(0)
+	return part
+}
+
+// cutRest is a piece that is no bar: its part of the loaf, and from where to where it goes where it is one stretch of it; others says that it has
+// the embeds that stand neither in a bar nor in such a stretch.
+type cutRest struct {
+	part, from, to float64
+	length         float64 // its part of the loaf's length
+	others         bool
+}
+
+// cutRests are all pieces that are no bars. A slab's ends are cut off before its sides.
+type cutRests struct{ trimA, trimB, slice, sides, kerf cutRest }
+
+func (s *Sheet) rests() cutRests {
+	c, m := &s.Cut, s.Plan.Mould
+	stretch := func(from, length float64) cutRest {
+		return cutRest{part: length / m.AlongMM(), length: length / m.AlongMM(), from: from, to: from + length}
 	}
+	r := cutRests{trimA: stretch(0, c.TrimAMM), trimB: stretch(m.AlongMM()-c.TrimBMM, c.TrimBMM), slice: stretch(c.SliceAt, c.SliceMM)}
+	columns := c.columnsMM() / m.AlongMM()
+	r.kerf.length = float64(len(c.CutsMM)) * c.KerfMM / m.AlongMM()
+	r.kerf.part = r.kerf.length + columns*float64(len(c.AcrossMM))*c.KerfMM/m.WidthMM
+	if c.sides() {
+		r.sides.part = columns * c.SideMM / m.WidthMM
+	}
+	r.sides.others, r.kerf.others = r.sides.part > 0, r.sides.part == 0
+	return r
+}
+
+// columnsMM is the length of all bars, one beside the other counting once.
+func (c *CutSheet) columnsMM() float64 {
+	sum := 0.0
+	for _, b := range c.Columns() {
+		sum += b.ThicknessMM()
+	}
+	return sum
+}
+
+// inRow reports whether a rod lies in any row of bars.
+func (s *Sheet) inRow(p EmbedPiece) bool {
+	for i, b := range s.Cut.Bars {
+		if b.StartMM != s.Cut.Bars[0].StartMM {
+			break
+		}
+		if s.rodIn(p, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// rest is the mass of a piece that is no bar.
+func (w *weights) rest(s *Sheet, r cutRest) Figure {
+	g := w.piece(r.part, w.standsIn(s, r))
+	if w.onBars != nil {
+		g.icing = 0
+	}
+	return AsFigure(g.sum())
+}
+
+// standsIn is what embeds bring into a piece that is no bar.
+func (w *weights) standsIn(s *Sheet, r cutRest) inBar {
+	in := inBar{g: w.rod.g * r.length, displacedMM3: w.rod.displacedMM3 * r.length}
+	if r.to > r.from || r.others {
+		in.add(s.astray(r))
+	}
+	return in
+}
+
+// astray is what embeds that stand in no bar bring into a piece that is none.
+func (s *Sheet) astray(r cutRest) inBar {
+	var in inBar
+	c, long := &s.Cut, s.Plan.Mould.AlongMM()
+	for i := range s.Embeds {
+		k := &s.Embeds[i]
+		for _, p := range k.Pieces {
+			at := p.CentreMM
+			stretch := at < c.TrimAMM || at >= long-c.TrimBMM && c.TrimBMM > 0 || at >= c.SliceAt && at < c.SliceAt+c.SliceMM
+			switch {
+			case k.Rod && r.others && len(c.Bars) > 0 && !s.inRow(p):
+				part := c.columnsMM() / long
+				in.add(inBar{g: k.PieceG.orUnknown() * part, displacedMM3: k.SubmergedMM3.V * part})
+			case k.Rod || p.Bar != 0 || at < 0 || at > long:
+			case r.others && !stretch, !r.others && at >= r.from && (at < r.to || r.to >= long-noise):
+				in.add(inBar{g: k.PieceG.orUnknown(), displacedMM3: k.SubmergedMM3.V})
+			}
+		}
+	}
+	return in
+}
+
+func (b *inBar) add(o inBar) {
+	b.g, b.curedG, b.displacedMM3 = b.g+o.g, b.curedG+o.curedG, b.displacedMM3+o.displacedMM3
 }
 
 // lighter and heavier are the one of two figures; one that is not known yet gives way.
@@ -83,13 +161,9 @@ type cutMass struct{ base, icing, embed, topping float64 }
 
 func (g cutMass) sum() float64 { return g.base + g.icing + g.embed + g.topping }
 
-func (g *cutMass) less(o cutMass) {
-	g.base, g.icing, g.embed, g.topping = g.base-o.base, g.icing-o.icing, g.embed-o.embed, g.topping-o.topping
-}
-
 // weights is what the loaf is made of.
 type weights struct {
-	all                   cutMass // what stands in the mould and on it
+	all                   cutMass // base, icing and toppings of the whole loaf
 	gml                   float64 // density of the base
 	displacedMM3          float64 // by all embeds
 	rod                   inBar   // all rods, which every cut goes through
@@ -114,21 +188,14 @@ func (s *Sheet) weights() weights {
 			w.strewnLate += l.AddsG.orUnknown()
 		}
 	}
+	w.onBars = s.units()
 	for i := range s.Embeds {
-		k := &s.Embeds[i]
-		n := float64(k.inLoaf(s.Plan.Mould.LengthMM))
-		w.all.embed += n * k.PieceG.orUnknown()
-		if k.Rod {
-			w.rod.g += n * k.PieceG.orUnknown()
-			w.rod.displacedMM3 += n * k.SubmergedMM3.V
+		if k := &s.Embeds[i]; k.Rod {
+			n := float64(k.inLoaf(s.Plan.Mould.AlongMM()))
+			w.rod.add(inBar{g: n * k.PieceG.orUnknown(), displacedMM3: n * k.SubmergedMM3.V})
 		}
 	}
 	return w
-}
-
-// rods is a part of all rods.
-func (w *weights) rods(part float64) inBar {
-	return inBar{g: w.rod.g * part, displacedMM3: w.rod.displacedMM3 * part}
 }
 
 // piece is a part of the loaf with what stands in it.
@@ -138,4 +205,44 @@ func (w *weights) piece(part float64, in inBar) cutMass {
 		g.base += (w.displacedMM3*part - in.displacedMM3) / 1000 * w.gml
 	}
 	return g
+}
+
+// icingPart is the part of all icing that one usual bar gets: of what is piped onto the bars, each as much; of any other, its part of the loaf.
+func (s *Sheet) icingPart() float64 {
+	p, n := &s.Plan.Piping, len(s.Cut.Bars)
+	switch {
+	case !p.Shaped() || p.Spoons() || p.Along == PipeLoaf || s.Piping.Lacks != "" || n == 0:
+		return s.barPart()
+	case s.Plan.Mould.Shape == ShapeTube:
+		return 1
+	}
+	return 1 / float64(n)
+}
+
+// units is the part of the icing's units that stands on every bar where each is meant for one; nil where the icing lies along the loaf. A tube's stand
+// on its top, which is its last round.
+func (s *Sheet) units() []float64 {
+	at := s.Piping.At
+	if len(at) == 0 || at[0].Bar == 0 || len(s.Cut.Bars) == 0 {
+		return nil
+	}
+	on := make([]float64, len(s.Cut.Bars))
+	for _, x := range at {
+		bar := x.Bar - 1
+		if s.Plan.Mould.Shape == ShapeTube {
+			bar = len(on) - 1
+		}
+		if len(at) < s.Piping.Units { // more than have a place: as many on each
+			return evenly(on)
+		}
+		on[bar] += 1 / float64(len(at))
+	}
+	return on
+}
+
+func evenly(parts []float64) []float64 {
+	for i := range parts {
+		parts[i] = 1 / float64(len(parts))
+	}
+	return parts
 }

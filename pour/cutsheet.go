@@ -9,6 +9,7 @@ import (
 
 // CutSheet is where the loaf is cut and what comes of it. Lengths are from the named end A of the mould, of a slab across from its left side.
 type CutSheet struct {
+	LengthMM     float64   // of the loaf
 	CutsMM       []float64 // middles of the cuts
 	MarksMM      []float64 // as they are marked, each rounded once
 	AcrossMM     []float64 // of a slab: middles of the cuts along its length
@@ -19,7 +20,10 @@ type CutSheet struct {
 	SideMM       float64 // of a slab: trimmed at both sides together
 	SliceMM      float64 // where it begins is SliceAt
 	SliceAt      float64
-	TrimsG       Figure
+	TrimAG       Figure
+	TrimBG       Figure
+	SidesG       Figure
+	TrimsG       Figure // all trims together
 	SliceG       Figure
 	KerfG        Figure // crumbs
 	KerfMM       float64
@@ -31,6 +35,28 @@ type CutSheet struct {
 	Outside      []float64 // own cuts that would not cut: outside the loaf, or on another one
 	Gang         GangSheet
 	Best         BestSheet
+	// What the cutter must have room for, by how the loaf lies under it.
+	OpeningNeedMM Figure // between its bed and its frame
+	BedNeedMM     Figure // from the stop behind
+}
+
+// CutTrim is a piece that is trimmed off an end.
+type CutTrim struct {
+	End            string // "a" or "b"
+	StartMM, EndMM float64
+	G              Figure
+}
+
+// Trims are the ends that are trimmed off, from end A.
+func (c *CutSheet) Trims() []CutTrim {
+	var out []CutTrim
+	if c.TrimAMM > 0 {
+		out = append(out, CutTrim{LeftEndA, 0, c.TrimAMM, c.TrimAG})
+	}
+	if c.TrimBMM > 0 {
+		out = append(out, CutTrim{LeftEndB, c.LengthMM - c.TrimBMM, c.LengthMM, c.TrimBG})
+	}
+	return out
 }
 
 // GangSheet is how the maker's own wires stand on the loaf. The zero value: it is not cut so.
@@ -127,7 +153,11 @@ func (c *Cut) gang() shape.Gang {
 // cutting works out where the loaf is cut. perMM is what a millimetre of the base weighs, g: it is asked only where the mass decides.
 func (s *Sheet) cutting(perMM func() float64) {
 	p := &s.Plan
-	c := CutSheet{KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
+	if !p.Mould.IsCut() {
+		s.Cut = p.Mould.single()
+		return
+	}
+	c := CutSheet{LengthMM: p.Mould.AlongMM(), KerfMM: p.Cut.KerfMM, LaneMM: p.laneMM()}
 	along := c.along(p, perMM)
 	across := []shape.Part{{From: 0, To: p.Mould.WidthMM}}
 	if m := p.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
@@ -151,7 +181,7 @@ func (s *Sheet) cutting(perMM func() float64) {
 // along cuts the loaf's length.
 func (c *CutSheet) along(p *Plan, perMM func() float64) shape.Cutting {
 	m, own := p.Mould, &p.Cut
-	s, rest := own.stretch(m.LengthMM), own.rest()
+	s, rest := own.stretch(m.AlongMM()), own.rest()
 	switch own.By {
 	case CutCount, CutMass:
 		n := own.Count

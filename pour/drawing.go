@@ -6,6 +6,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/chem/colour"
+	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 )
 
@@ -14,8 +15,13 @@ type Drawing struct {
 	Recipe  swirl.Recipe
 	Palette []color.NRGBA      // fresh, by jug
 	Weeks   []color.NRGBA      // after some weeks, where vanillin browns a jug
-	Icing   *swirl.IcingRecipe // nil: none
-	Top     []color.NRGBA      // the icing's colours, by jug
+	Icing   *swirl.IcingRecipe // put on by eye; nil: none, or its shape is stated
+	Top     []color.NRGBA      // the icing's colours, by jug, and then those of the stuffs
+	Stuffs  []Stuff            // what else on the loaf has a colour of its own
+	Stands  *relief.Recipe     // what stands on the loaf and sticks in it, as far as it is known piece by piece; nil: nothing
+	Above   *relief.Recipe     // all of it, to be seen from above
+	Bars    []swirl.Bar        // along the loaf
+	Cuts    []float64          // mm from end A
 }
 
 // Drawing is the picture of a sheet. A sheet that holds no figures, or one whose mould the techniques cannot fill, is refused.
@@ -36,6 +42,7 @@ func (s *Sheet) Drawing() (Drawing, error) {
 		d.Palette, d.Weeks = append(d.Palette, fresh), append(d.Weeks, weeks)
 	}
 	d.top(s)
+	d.stand(s)
 	return d, nil
 }
 
@@ -58,11 +65,14 @@ func (s *BatchSheet) stands(plannedMM float64) float64 {
 
 // top adds the icing that stands on every bar.
 func (d *Drawing) top(s *Sheet) {
-	if s.Icing == nil || !(s.Icing.Size.HeightMM >= leastIcingMM) {
+	shaped := len(s.Piping.At) > 0
+	if s.Icing == nil || !(s.Icing.Size.HeightMM >= leastIcingMM) && !shaped {
 		return
 	}
-	d.Icing = &swirl.IcingRecipe{
-		Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.Size.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
+	if !shaped {
+		d.Icing = &swirl.IcingRecipe{
+			Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.Size.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
+		}
 	}
 	for _, j := range s.Icing.Jugs {
 		d.Top = append(d.Top, paletteColour(j.Colour.Hex))
@@ -72,16 +82,26 @@ func (d *Drawing) top(s *Sheet) {
 // leastIcingMM is the thinnest icing that shows, mm.
 const leastIcingMM = 1
 
-// Topping is the icing ready to be drawn; the zero Topping where there is none.
+// Topping is what is on the loaf ready to be drawn; the zero Topping where there is nothing.
 func (d Drawing) Topping() (swirl.Topping, error) {
-	if d.Icing == nil {
-		return swirl.Topping{}, nil
+	top := swirl.Topping{Palette: d.Top}
+	if d.Icing != nil {
+		icing, err := swirl.NewIcing(*d.Icing)
+		if err != nil {
+			return swirl.Topping{}, err
+		}
+		top.Icing = icing
 	}
-	icing, err := swirl.NewIcing(*d.Icing)
-	if err != nil {
-		return swirl.Topping{}, err
+	if d.Stands != nil {
+		top.Stands = relief.New(*d.Stands)
 	}
-	return swirl.Topping{Icing: icing, Palette: d.Top}, nil
+	switch {
+	case d.Above == d.Stands:
+		top.Above = top.Stands
+	case d.Above != nil:
+		top.Above = relief.New(*d.Above)
+	}
+	return top, nil
 }
 
 // usualThickness is the batter where the clock gives no times: between light and medium trace.

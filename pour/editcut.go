@@ -18,7 +18,7 @@ func CutAt(c CutSheet, cuts []float64) Edit {
 	cuts = slices.Sorted(slices.Values(cuts))
 	return func(p Plan) (Plan, error) {
 		own := &p.Cut
-		s := shape.Stretch{Length: p.Mould.LengthMM, Kerf: own.KerfMM, CutA: c.TrimAMM > 0, CutB: c.TrimBMM > 0, Slice: c.SliceMM, SliceAtB: own.SliceAt == LeftEndB}
+		s := shape.Stretch{Length: p.Mould.AlongMM(), Kerf: own.KerfMM, CutA: c.TrimAMM > 0, CutB: c.TrimBMM > 0, Slice: c.SliceMM, SliceAtB: own.SliceAt == LeftEndB}
 		cut, out := s.At(cuts)
 		if len(out) > 0 {
 			return p, fmt.Errorf("cut at %s mm: it would not cut inside the loaf, or would meet another cut", shortNumber(out[0]))

@@ -20,7 +20,7 @@ func (s *Sheet) weighEmbeds() {
 		}
 		n := float64(len(k.Pieces))
 		k.PieceG, k.AllG, k.CuredG = Know(g), Know(g*n), AsFigure(g*s.cures(e))
-		in := float64(k.inLoaf(s.Plan.Mould.LengthMM))
+		in := float64(k.inLoaf(s.Plan.Mould.AlongMM()))
 		k.DisplacesG = AsFigure(in * k.SubmergedMM3.V / 1000 * s.Base.gml())
 	}
 }
@@ -50,7 +50,7 @@ func (s *Sheet) embedded(bar int) inBar {
 	var in inBar
 	part := 0.0
 	if b := s.Cut.Bars[bar]; len(s.Embeds) > 0 {
-		part = b.ThicknessMM() / s.Plan.Mould.LengthMM
+		part = b.ThicknessMM() / s.Plan.Mould.AlongMM()
 	}
 	for _, k := range s.Embeds {
 		n := 0.0

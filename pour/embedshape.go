@@ -77,6 +77,14 @@ func (e *Embed) below(o shape.Outline, loafMM, deepMM float64) (below, whole flo
 	return shape.PrismBelow(o.Area(), high, out), o.Area() * high
 }
 
+// deepMM is how deep a piece can reach: as deep as the base, in a tube through all of its width.
+func (m Mould) deepMM() float64 {
+	if m.Shape == ShapeTube {
+		return m.LengthMM
+	}
+	return m.FillMM
+}
+
 // roundRod says whether it is a rod with a round section: one of which neither width nor height is stated.
 func (e *Embed) roundRod() bool { return e.Outline == OutlineRod && e.WidthMM == 0 && e.HeightMM == 0 }
 
@@ -96,7 +104,7 @@ func (p *Plan) sightBudget(atMM float64) shape.Budget {
 	c := &p.Cut
 	b := shape.Budget{Placing: c.PlaceMM, Wander: c.WanderMM, Sight: shape.Parallax(p.rimMM(), c.SightDeg*math.Pi/180)}
 	if c.EyeMM > 0 {
-		b.Sight = shape.ParallaxFrom(p.rimMM(), math.Abs(atMM-p.Mould.LengthMM/2), c.EyeMM)
+		b.Sight = shape.ParallaxFrom(p.rimMM(), math.Abs(atMM-p.Mould.AlongMM()/2), c.EyeMM)
 	}
 	if c.KerfMM == 0 {
 		b.HalfKerf = usualKerfMM / 2
@@ -138,7 +146,7 @@ func (p *Plan) features() []shape.Feature {
 		if e.In != EmbedOwn || e.Outline == OutlineRod {
 			continue
 		}
-		along, _ := e.takes(e.outline(p.Mould.LengthMM))
+		along, _ := e.takes(e.outline(p.Mould.AlongMM()))
 		for _, at := range e.AtMM {
 			out = append(out, shape.Feature{From: at - along/2, To: at + along/2})
 		}

@@ -70,7 +70,7 @@ func (s *Sheet) embed() {
 	m := s.Plan.Mould
 	for i := range s.Plan.Top.Embeds {
 		e := &s.Plan.Top.Embeds[i]
-		o := e.outline(m.LengthMM)
+		o := e.outline(m.AlongMM())
 		k := EmbedSheet{
 			Name: e.Name, Material: e.Material, Outline: o, TurnRad: e.turn(), HeightMM: e.height(), OutMM: e.OutMM,
 			Rod: e.Outline == OutlineRod, RoundRod: e.roundRod(), MadeDays: e.made(), HardDays: e.hardDays(),
@@ -79,9 +79,9 @@ func (s *Sheet) embed() {
 			k.Material = EmbedSoap
 		}
 		k.ExtentMM, k.AcrossMM = e.takes(o)
-		below, whole := e.below(o, m.LengthMM, m.FillMM)
+		below, whole := e.below(o, m.AlongMM(), m.deepMM())
 		k.SubmergedMM3, k.WholeMM3 = Know(below), whole
-		part, sides := e.buried(o, m.FillMM)
+		part, sides := e.buried(o, m.deepMM())
 		k.BuriedPercent = Know(part * 100)
 		if !k.Rod {
 			k.HoldN = Know(shape.Holding(sides, shape.FreshLoafPa))
@@ -96,21 +96,24 @@ func (s *Sheet) embed() {
 type strip struct{ from, to float64 }
 
 // rows are the rows of bars side by side; a loaf has one.
-func (m Mould) rows() []strip {
-	if m.Shape != ShapeSlab || m.BarWidthMM <= 0 {
-		return []strip{{-m.WidthMM / 2, m.WidthMM / 2}}
+func (s *Sheet) rows() []strip {
+	half := s.Plan.Mould.WidthMM / 2
+	if !s.Cut.sides() || len(s.Cut.Bars) == 0 {
+		return []strip{{-half, half}}
 	}
 	out := make([]strip, 0, 8)
-	for i := range int(math.Floor(m.WidthMM/m.BarWidthMM + noise)) {
-		from := float64(i)*m.BarWidthMM - m.WidthMM/2
-		out = append(out, strip{from, from + m.BarWidthMM})
+	for _, b := range s.Cut.Bars {
+		if b.StartMM != s.Cut.Bars[0].StartMM {
+			break
+		}
+		out = append(out, strip{b.LeftMM - half, b.RightMM - half})
 	}
 	return out
 }
 
 // set finds the place of every piece of a kind.
 func (s *Sheet) set(k *EmbedSheet, e *Embed) {
-	rows := s.Plan.Mould.rows()
+	rows := s.rows()
 	for _, at := range s.stands(e) {
 		for _, row := range rows {
 			for i := range e.side() {
@@ -139,7 +142,7 @@ func largest(f Figure, v float64) Figure {
 // stands are the centres of a kind along the loaf.
 func (s *Sheet) stands(e *Embed) []float64 {
 	if e.Outline == OutlineRod {
-		return []float64{s.Plan.Mould.LengthMM / 2}
+		return []float64{s.Plan.Mould.AlongMM() / 2}
 	}
 	if e.In == EmbedOwn {
 		return e.AtMM
@@ -224,9 +227,9 @@ const mostDisplaced = 0.9
 func (s *Sheet) displaced() float64 {
 	m, sum := s.Plan.Mould, 0.0
 	for _, k := range s.Embeds {
-		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.LengthMM))
+		sum += k.SubmergedMM3.V * float64(k.inLoaf(m.AlongMM()))
 	}
-	return min(sum, mostDisplaced*m.LengthMM*m.WidthMM*m.FillMM)
+	return min(sum, mostDisplaced*m.AreaMM2()*m.FillMM)
 }
 
 // inLoaf is how many pieces stand in the loaf at all.

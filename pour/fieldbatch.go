@@ -5,11 +5,11 @@ package pour
 func batchFields(n BatchName, b *Batch) []Field {
 	sizes := SizeMould + " " + SizeOils
 	if n == Icing {
-		sizes = SizeBar + " " + SizeLayer + " " + SizeOils
+		sizes = SizeBar + " " + SizeLayer + " " + SizeOils + " " + SizeShape
 	}
 	out := []Field{
 		{Key: "bags", Label: "jugs in bags", Need: Quiet, Takes: TakesWord, Words: BagEach + " " + BagOne, At: &b.Bags, Means: "a bag for each jug, or the jugs side by side in one: striped"},
-		{Key: "size", Label: "sized by", Need: Standing, Takes: TakesWord, Words: sizes, At: &b.Size, Means: "what says how much is mixed: the mould's fill_mm, or per_bar_g, layer_mm, oils_g here"},
+		{Key: "size", Label: "sized by", Need: Standing, Takes: TakesWord, Words: sizes, At: &b.Size, Means: "what says how much is mixed: the mould's fill_mm, or per_bar_g, layer_mm, oils_g here, or the shape in [piping]"},
 		{Key: "oils_g", Label: "oils", Need: Quiet, Unit: UnitGram, High: 100000, Step: 10, At: &b.OilsG, Means: "all oils, where size is oils"},
 		{Key: "per_bar_g", Label: "icing on each bar", Need: Quiet, Unit: UnitGram, High: 5000, Step: 1, At: &b.PerBarG, Means: "icing on each bar, where size is bar"},
 		{Key: "layer_mm", Label: "mean icing height", Need: Quiet, Unit: UnitMM, High: 500, Step: 1, At: &b.LayerMM, Means: "mean height of the icing over the bar, where size is layer"},

@@ -82,13 +82,15 @@ func showFields(s *Show) []Field {
 
 func mouldFields(m *Mould) []Field {
 	return []Field{
-		{Key: "shape", Label: "shape", Need: Standing, Takes: TakesWord, Words: ShapeLoaf + " " + ShapeSlab, At: &m.Shape, Means: "a loaf is cut across its length, a slab along its length and width"},
-		{Key: "length_mm", Label: "length inside", Need: Required, Unit: UnitMM, Low: 20, High: 3000, Step: 5, At: &m.LengthMM, Means: "inside length"},
-		{Key: "width_mm", Label: "width inside", Need: Required, Unit: UnitMM, Low: 20, High: 2000, Step: 1, At: &m.WidthMM, Means: "inside width"},
+		{Key: "shape", Label: "shape", Need: Standing, Takes: TakesWord, Words: ShapeLoaf + " " + ShapeSlab + " " + ShapeTube + " " + ShapeCavity, At: &m.Shape, Means: ShapesMean},
+		{Key: "length_mm", Label: "length inside", Need: Required, Unit: UnitMM, Low: 20, High: 3000, Step: 5, At: &m.LengthMM, Means: "inside length; of a tube its diameter, of cavities that of one"},
+		{Key: "width_mm", Label: "width inside", Need: Required, Unit: UnitMM, Low: 20, High: 2000, Step: 1, At: &m.WidthMM, Means: "inside width; of a tube its diameter again"},
 		{Key: "height_mm", Label: "height to the rim", Need: Required, Unit: UnitMM, Low: 10, High: 1000, Step: 1, At: &m.HeightMM, Means: "inside height to the rim"},
 		{Key: "fill_mm", Label: "fill height", Need: Required, Unit: UnitMM, Low: 5, High: 1000, Step: 1, At: &m.FillMM, Means: "planned height of the base batter"},
-		{Key: "bar_mm", Label: "bar thickness", Need: Required, Unit: UnitMM, Low: 5, High: 1000, Step: 1, At: &m.BarMM, Means: "thickness of a bar along the length"},
+		{Key: "bar_mm", Label: "bar thickness", Need: Required, Unit: UnitMM, Low: 5, High: 1000, Step: 1, At: &m.BarMM, Means: "thickness of a bar along the length, of a tube's round along its height; cavities: not used"},
 		{Key: "bar_width_mm", Label: "bar width (slab)", Need: Quiet, Unit: UnitMM, High: 2000, Step: 1, At: &m.BarWidthMM, Means: "slab: width of a bar across the slab; 0: the whole width"},
+		{Key: "cavities", Label: "cavities", Need: Quiet, High: 500, Step: 1, At: &m.Cavities, Means: "cavity: how many single moulds are filled"},
+		{Key: "cavity_ml", Label: "one cavity holds", Need: Quiet, Unit: UnitML, High: 2000, Step: 1, At: &m.CavityML, Means: "cavity: mL in one filled to fill_mm; 0: length by width by fill_mm"},
 		{Key: "loss_percent", Label: "stays in the pots", Need: Standing, Unit: UnitPercent, Default: 1.5, High: 50, Step: 0.5, At: &m.LossPercent, Means: "of what is mixed, stays in pots, jugs and spoons"},
 	}
 }
@@ -138,6 +140,11 @@ func runFields(r *RunPlan) []Field {
 		{Key: "level_min", Label: "tap down, level", Need: Standing, Unit: UnitMinute, Default: 0.25, High: 60, Step: 0.25, At: &r.LevelMin, Means: "to tap the mould down or even the top"},
 		{Key: "pipe_min", Label: "pipe, each jug", Need: Standing, Unit: UnitMinute, Default: 2, High: 120, Step: 0.5, At: &r.PipeMin, Means: "to pipe or spoon one jug of icing"},
 		{Key: "bed_min", Label: "put to bed", Need: Standing, Unit: UnitMinute, Default: 2, High: 120, Step: 0.5, At: &r.BedMin, Means: "to cover and put away"},
+		{Key: "peak_min", Label: "try the base (0: usual)", Need: Quiet, Unit: UnitMinute, High: 60, Step: 0.25, At: &r.PeakMin, Means: "to try whether the base carries icing; 0: 0.5"},
+		{Key: "skin_min", Label: "top skins in (0: estimate)", Need: Quiet, Unit: UnitMinute, High: 1440, Step: 5, At: &r.SkinMin, Means: "from the last touch of the fresh top until it has skinned; 0: 45, an estimate"},
+		{Key: "mark_min", Label: "lay the marks (0: usual)", Need: Quiet, Unit: UnitMinute, High: 120, Step: 0.5, At: &r.MarkMin, Means: "to lay the marks of all cuts along the loaf; 0: 3"},
+		{Key: "cut_min", Label: "cut, each (0: usual)", Need: Quiet, Unit: UnitMinute, High: 60, Step: 0.25, At: &r.CutMin, Means: "one cut, and to wipe what cut; 0: 0.5"},
+		{Key: "weigh_min", Label: "weigh, each bar (0: usual)", Need: Quiet, Unit: UnitMinute, High: 30, Step: 0.05, At: &r.WeighMin, Means: "to weigh one bar; 0: 0.25"},
 		{Key: "order", Label: "order", Need: Quiet, Takes: TakesTask, At: &r.Order, Means: "tasks in your own order; those not named keep their usual place"},
 	}
 }

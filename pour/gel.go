@@ -68,10 +68,10 @@ func (t *timer) loaf() clock.Bed {
 			jug.Scents = append(jug.Scents, x)
 		}
 	}
+	surface, half := m.cooling(b.Size.HeightMM)
 	bed := clock.Bed{
 		Loaf: jug, FromMin: t.beddedAt(), AirC: t.sheet.Plan.Room.TemperatureC, Cooling: clock.CoolingBareLoaf,
-		AreaM2: 2 * (m.LengthMM*m.WidthMM + (m.LengthMM+m.WidthMM)*b.Size.HeightMM) / 1e6,
-		HalfMM: min(m.WidthMM, b.Size.HeightMM) / 2,
+		AreaM2: surface / 1e6, HalfMM: half,
 	}
 	switch t.sheet.Plan.Bed.Keep {
 	case BedInsulate:

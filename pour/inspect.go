@@ -20,6 +20,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 		s.inspectMould()
 		s.inspectEmbeds()
 		s.inspectBed()
+		s.inspectPiping()
 		s.inspectToppings(shelf)
 	}
 	s.inspectDust(shelf)
@@ -64,7 +65,13 @@ func (s *Sheet) inspectMould() {
 		s.warn(warning("mould-underfilled", "mould", fmt.Sprintf("the base stands %s high instead of %s", show.Len(height), show.Len(m.FillMM)), "size the base by its mould, or lower the fill height"))
 	}
 	s.inspectIcing(height)
-	s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
+	switch m.Shape {
+	case ShapeCavity: // each is a bar
+	case ShapeTube:
+		s.inspectOffcut("height", "upper end", m.AlongMM(), m.BarMM, "thickness")
+	default:
+		s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
+	}
 	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
 		s.inspectOffcut("width", "side of the mould", m.WidthMM, m.BarWidthMM, "width")
 	}

@@ -121,10 +121,14 @@ func (s *Sheet) inspectDepth(k *EmbedSheet) {
 		if k.HoldN.Known {
 			hold = fmt.Sprintf("; a fresh loaf holds it by about %s N (an estimate)", show.Number(k.HoldN.V, 1))
 		}
-		s.warn(warning("embed-high", embedPlace(k.Name), fmt.Sprintf("%s: only %s of its %s are buried%s", k.Name, show.LenNear(max(min(deep, s.Plan.Mould.FillMM), 0)), show.LenNear(k.HeightMM), hold),
+		s.warn(warning("embed-high", embedPlace(k.Name), fmt.Sprintf("%s: only %s of its %s are buried%s", k.Name, show.LenNear(max(min(deep, s.Plan.Mould.deepMM()), 0)), show.LenNear(k.HeightMM), hold),
 			"set it deeper, two thirds at least, and roughen or undercut its sides (common practice)"))
 	}
-	if floor := s.Base.stands(s.Plan.Mould.FillMM); deep > floor {
+	floor := s.Base.stands(s.Plan.Mould.FillMM)
+	if s.Plan.Mould.Shape == ShapeTube {
+		floor = s.Plan.Mould.deepMM()
+	}
+	if deep > floor {
 		s.warn(warning("embed-deep", embedPlace(k.Name), fmt.Sprintf("%s: it reaches %s down and the base is %s deep", k.Name, show.LenNear(deep), show.LenNear(floor)), "take a lower piece, let it stand out further, or fill the mould higher"))
 	}
 }
@@ -137,7 +141,14 @@ func (s *Sheet) inspectWalls(k *EmbedSheet) {
 		if v := m.WidthMM/2 - math.Abs(p.AcrossMM) - k.AcrossMM/2; v < least {
 			least, side = v, "a side"
 		}
-		if v := min(p.CentreMM, m.LengthMM-p.CentreMM) - k.ExtentMM/2; !k.Rod && p.Verdict != VerdictAstray && v < least {
+		if k.Rod || p.Bar == 0 {
+			continue
+		}
+		bar := s.Cut.Bars[p.Bar-1] // its ends are walls where no cut is
+		if v := p.CentreMM - bar.StartMM - k.ExtentMM/2; !p.ClearAMM.Known && v < least {
+			least, side = v, "an end"
+		}
+		if v := bar.EndMM - p.CentreMM - k.ExtentMM/2; !p.ClearBMM.Known && v < least {
 			least, side = v, "an end"
 		}
 	}
@@ -170,10 +181,10 @@ func (s *Sheet) inspectAge(k *EmbedSheet, e *Embed) {
 
 // days words a number of days.
 func days(d float64) string {
-	switch {
-	case d == 1:
+	switch d {
+	case 1:
 		return "1 day"
-	case d == 0:
+	case 0:
 		return "no time"
 	}
 	return strings.TrimSuffix(fixed(d, 1), ".0") + " days"
@@ -251,7 +262,7 @@ func (s *Sheet) inspectSqueeze() {
 	if wire == 0 {
 		wire = usualWireMM
 	}
-	if part := shape.GangSqueeze(n, wire, m.LengthMM); part >= squeezed {
+	if part := shape.GangSqueeze(n, wire, m.AlongMM()); part >= squeezed {
 		s.warn(warning("embed-squeeze", "cut", fmt.Sprintf("%d wires of %s at once want %s of the loaf, %s of its length, first at the top, where the embeds stand", n,
 			show.LenNear(wire), show.LenNear(shape.GangGrowth(n, wire)), show.Percent(part*100, 1)), "cut one by one from one end, the loaf on its side, or let it grow: no stops behind it"))
 	}
@@ -260,7 +271,7 @@ func (s *Sheet) inspectSqueeze() {
 // inspectCrowd says where there are more embeds than fit.
 func (s *Sheet) inspectCrowd() {
 	m := s.Plan.Mould
-	whole := m.LengthMM * m.WidthMM * m.FillMM
+	whole := m.AreaMM2() * m.FillMM
 	part := s.displaced() / whole
 	for _, k := range s.Embeds {
 		if len(k.Pieces) >= mostPieces {

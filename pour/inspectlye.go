@@ -11,6 +11,9 @@ func (s *Sheet) inspectLye(b *BatchSheet) {
 		s.warn(warning("blend-unfinished", string(b.Name), b.Refused.Masses+": nothing can be mixed from its oils yet", "type its parts until they sum to 100 %, or let the bench do it"))
 		return
 	}
+	if b.Refused.Unsized != "" {
+		s.warn(warning("icing-unsized", string(b.Name), b.Refused.Unsized, "state it, or size the icing otherwise"))
+	}
 	if b.Refused.Masses == noAlkali {
 		s.warn(warning("plan-fault", string(b.Name), noAlkali+": there is no lye to make", "add an oil with a saponification value"))
 	}

@@ -213,18 +213,15 @@ func (t *topper) wire() {
 	if names == "" || !t.line.OnLoaf() {
 		return
 	}
-	does := "the wire goes through the top first and drags them down the face"
-	switch t.Plan.Cut.Lay {
-	case LaySide:
+	how := t.Plan.Cut.Laid()
+	if how.Lay == LaySide {
 		return
-	case LayUpsideDown:
-		does = "the top is pressed on the board, and the wire leaves through it"
 	}
 	hits := ""
 	if h := t.line.CutHits; h.Known && h.V >= 1 {
 		hits = fmt.Sprintf(", about %.0f at each cut", h.V)
 	}
-	t.say("topping-wire", names+": "+does+hits, "cut with the loaf on its side, keep the lanes over the cuts free, or strew after the cut")
+	t.say("topping-wire", names+": the cut meets "+how.Passes+", and "+how.Does+hits, "cut with the loaf on its side, keep the lanes over the cuts free, or strew after the cut")
 }
 
 // dose compares what goes on with what is usual, where it is one material.

@@ -21,12 +21,37 @@ func (s *Sheet) mustPrecede(first, second Task) string {
 		return "there is nothing in the jugs before the split"
 	case same && first.Act != NoAct && second.Act != NoAct:
 		if first.Act < second.Act {
+			if first.Batch == "" {
+				return "the top is dressed in this order, so that nothing stains or loosens what lies under it"
+			}
 			return "the acts follow each other as the technique has them"
 		}
 	case same && second.Act != NoAct && s.Touches(second, first.Jug):
 		return "a jug is coloured and scented before it is poured"
-	case second.Kind == TaskPipe && first.Batch == Base && first.Act != NoAct:
+	case second.onBase() && first.Batch == Base && first.Act != NoAct:
 		return "the icing goes on top of the base"
+	case second.Batch == "" || first.Batch == "":
+		return s.mustTop(first, second)
+	}
+	return ""
+}
+
+// onBase says whether the task is one of the icing's acts on the base, the trying of it too.
+func (t Task) onBase() bool {
+	return t.Batch == Icing && slices.Contains([]TaskKind{TaskPipe, TaskPeak, TaskFill}, t.Kind)
+}
+
+// mustTop is mustPrecede where one of the two is done to the loaf.
+func (s *Sheet) mustTop(first, second Task) string {
+	into := func(t Task) bool { return t.Batch == "" && s.TopScript.Acts[t.Act].Into }
+	switch {
+	case first.Act == NoAct || second.Act == NoAct:
+	case second.Batch == "" && first.Batch == Base:
+		return "what goes on the top waits until the base is poured"
+	case into(first) && second.onBase():
+		return "what stands in the base is set before icing goes on it"
+	case second.Batch == "" && !into(second) && first.onBase():
+		return "it goes on top of the icing"
 	}
 	return ""
 }
@@ -98,6 +123,8 @@ func swapJugs(p Plan, s Sheet, first, second Task) (Plan, error) {
 	n := first.Batch
 	b := s.Batch(first.Batch)
 	switch {
+	case n == "":
+		return p, fmt.Errorf("move %q: %s", second.Key, s.mustPrecede(first, second))
 	case first.Jug == "" || second.Jug == "":
 		return p, fmt.Errorf("move %q: the technique says when that is done", second.Key)
 	case first.Jug == second.Jug:

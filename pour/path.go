@@ -55,7 +55,7 @@ func Word(p Plan, path string) (string, Field, bool) {
 	return *at, f, true
 }
 
-// SetWord sets the word at a path of the plan file.
+// SetWord sets the word at a path of the plan file. A shape or a tip of the icing brings the usual measures it lacks.
 func SetWord(path, v string) Edit {
 	return func(p Plan) (Plan, error) {
 		f, _ := p.field(path)
@@ -64,6 +64,7 @@ func SetWord(path, v string) Edit {
 			return p, fmt.Errorf("set %s: there is no such word in this plan", path)
 		}
 		*at = v
+		p.chosen(path)
 		return p, nil
 	}
 }

@@ -48,7 +48,7 @@ type Piping struct {
 	Profile        float64 // of a dollop: 0 is taken as a cone, 1; 0.5 is round
 	CoilFromMM     float64 // of a rosette: radius at which the strand's centre line begins
 	CoilMM         float64 // of a rosette: radius at which it ends
-	Tiers          int     // of a rosette: coils one upon the other; 0: one
+	Tiers          int     // of a rosette: coils one upon the other, each ending half a strand further in; 0: one
 	OverlapPercent float64 // of a strand's width, or of a shell's length
 	HeadMM         float64 // of a shell: length of its head
 	TailMM         float64 // of a shell: length of its tail
@@ -76,6 +76,15 @@ type Piping struct {
 	PeakMM         float64 // how high a peak pulled from the base stands when it is piped on; 0: to be tried
 }
 
+// Shaped says whether a shape is stated. Without one the icing is put on by eye, and what is said of bags and tips counts for nothing.
+func (p *Piping) Shaped() bool { return p.Shape != "" && p.Shape != PipeFree }
+
+// Spoons says whether the icing is spooned on: it fills no bag.
+func (p *Piping) Spoons() bool { return p.Shape == PipeSpooned }
+
+// border says whether the shape is a strand or a ribbon, as long as there is room.
+func (p *Piping) border() bool { return p.Shape == PipeRope || p.Shape == PipeRuffle }
+
 func pipingFields(p *Piping) []Field {
 	return []Field{
 		{Key: "shape", Label: "shape", Need: Quiet, Takes: TakesWord, Words: PipeFree + " " + PipeDollop + " " + PipeRosette + " " + PipeShells + " " + PipeRope + " " + PipeRuffle + " " + PipeSpooned, At: &p.Shape, Means: "what is piped or spooned; free: by eye"},
@@ -92,7 +101,7 @@ func pipingFields(p *Piping) []Field {
 		{Key: "profile", Label: "profile", Need: Quiet, High: 4, Step: 0.25, At: &p.Profile, Means: "of a dollop: 1 a cone, 0.5 round; 0: 1"},
 		{Key: "coil_from_mm", Label: "coil begins at", Need: Quiet, Unit: UnitMM, High: 200, Step: 0.5, At: &p.CoilFromMM, Means: "of a rosette: radius of the strand's middle where the coil begins"},
 		{Key: "coil_mm", Label: "coil ends at", Need: Quiet, Unit: UnitMM, High: 200, Step: 0.5, At: &p.CoilMM, Means: "of a rosette: radius of the strand's middle where the coil ends"},
-		{Key: "tiers", Label: "coils upon each other", Need: Quiet, High: 6, Step: 1, At: &p.Tiers, Means: "of a rosette; 0: one"},
+		{Key: "tiers", Label: "coils upon each other", Need: Quiet, High: 6, Step: 1, At: &p.Tiers, Means: "of a rosette, each ending half a strand further in than the one below; 0: one"},
 		{Key: "overlap_percent", Label: "overlap", Need: Quiet, Unit: UnitPercent, High: 90, Step: 5, At: &p.OverlapPercent, Means: "of a strand's width in a coil, or of a shell's length"},
 		{Key: "head_mm", Label: "shell's head", Need: Quiet, Unit: UnitMM, High: 200, Step: 1, At: &p.HeadMM, Means: "length of a shell's head"},
 		{Key: "tail_mm", Label: "shell's tail", Need: Quiet, Unit: UnitMM, High: 200, Step: 1, At: &p.TailMM, Means: "length of a shell's tail"},
@@ -109,7 +118,7 @@ func pipingFields(p *Piping) []Field {
 		{Key: "cup_ml", Label: "a cup holds", Need: Quiet, Unit: UnitML, High: 5000, Step: 5, At: &p.CupML, Means: "a measuring cup filled with icing; 0: not weighed"},
 		{Key: "cup_g", Label: "the cup weighs", Need: Quiet, Unit: UnitGram, High: 5000, Step: 1, At: &p.CupG, Means: "icing in that cup"},
 		{Key: "overrun_percent", Label: "air whipped in", Need: Quiet, Unit: UnitPercent, High: 200, Step: 5, At: &p.OverrunPercent, Means: "air whipped in, where no cup was weighed"},
-		{Key: "residue_percent", Label: "stays in the bag", Need: Standing, Unit: UnitPercent, Default: 7, High: 60, Step: 1, At: &p.ResiduePercent, Means: "of what is made, stays in bag and tip"},
+		{Key: "residue_percent", Label: "stays in the bag", Need: Standing, Unit: UnitPercent, Default: 7, High: 60, Step: 1, At: &p.ResiduePercent, Means: "of what is made, stays in bag and tip; counts instead of icing.loss_percent as soon as a shape is stated"},
 		{Key: "residue_bag_g", Label: "stays in each bag", Need: Quiet, Unit: UnitGram, High: 500, Step: 5, At: &p.ResidueBagG, Means: "stays in each bag and tip; 0: residue_percent counts"},
 		{Key: "bag_g", Label: "a bag holds", Need: Standing, Unit: UnitGram, Default: 250, High: 5000, Step: 10, At: &p.BagG, Means: "what a bag is filled with at most"},
 		{Key: "unit_s", Label: "time for one", Need: Standing, Unit: UnitSecond, Default: 7, High: 600, Step: 1, At: &p.UnitS, Means: "for one unit, or for 100 mm along the loaf"},
@@ -117,18 +126,4 @@ func pipingFields(p *Piping) []Field {
 		{Key: "least_g", Label: "least that blends", Need: Quiet, Unit: UnitGram, High: 5000, Step: 10, At: &p.LeastG, Means: "smallest batch your vessel can blend; 0: not stated"},
 		{Key: "peak_mm", Label: "peak of the base", Need: Quiet, Unit: UnitMM, High: 200, Step: 1, At: &p.PeakMM, Means: "how high a peak pulled from the base stands when it is piped on; 0: to be tried"},
 	}
-}
-
-// PipingSheet is the icing as it is piped. The zero value: no shape is stated.
-type PipingSheet struct {
-	UnitML  Figure // volume of one unit; spooned or along the loaf: of all of it
-	UnitG   Figure
-	Units   int    // on the whole loaf
-	NetG    Figure // what stands on the loaf
-	MadeG   Figure // with what stays in bags and tips
-	Bags    int    // fillings
-	WidthMM Figure // of one unit across
-	HighMM  Figure // of one unit
-	FillMin float64
-	PipeMin float64
 }

@@ -51,24 +51,6 @@ type Show struct {
 	LyeStepG    float64 // the finer step for alkali and small doses, g, > 0
 }
 
-// The shapes of a mould.
-const (
-	ShapeLoaf = "loaf" // cut into bars across its length
-	ShapeSlab = "slab" // cut along its length and its width
-)
-
-// Mould is the vessel: a box. A loaf is cut into bars across its length, a slab along its length and its width.
-type Mould struct {
-	Shape       string  // ShapeLoaf or ShapeSlab
-	LengthMM    float64 // inside length, > 0
-	WidthMM     float64 // inside width, > 0
-	HeightMM    float64 // inside height to the rim, > 0
-	FillMM      float64 // planned height of the base batter, > 0
-	BarMM       float64 // thickness of a bar along the length, > 0
-	BarWidthMM  float64 // slab only: width of a bar across the slab; 0: the whole width
-	LossPercent float64 // of what is mixed, stays in pots, jugs and spoons; 0 to 50
-}
-
 // Room is where the pour happens.
 type Room struct {
 	TemperatureC    float64 // air, °C, -10 to 50
@@ -140,7 +122,12 @@ type RunPlan struct {
 	CombMin    float64  // one stroke of the comb over the whole mould
 	SpoonMin   float64  // to lay one jug by the spoonful, in full
 	LevelMin   float64  // to tap the mould down or even the top
-	PipeMin    float64  // to pipe or spoon one jug of icing
+	PipeMin    float64  // to pipe or spoon one jug of icing that has no shape
+	PeakMin    float64  // to try whether the base carries icing; 0: as usual
+	SkinMin    float64  // from the last touch of the fresh top until it has skinned; 0: estimated
+	MarkMin    float64  // to lay the marks of all cuts; 0: as usual
+	CutMin     float64  // one cut, and to wipe what cut; 0: as usual
+	WeighMin   float64  // to weigh one bar; 0: as usual
 	BedMin     float64  // to cover and put away
 	Order      []string // task keys in the maker's order; tasks not named keep their usual place
 }
@@ -151,6 +138,7 @@ const (
 	SizeOils  = "oils"  // oils are given, the height follows
 	SizeBar   = "bar"   // icing: grams on every bar
 	SizeLayer = "layer" // icing: top area × mean height
+	SizeShape = "shape" // icing: what its [piping] shape comes to
 )
 
 // How the jugs of an icing come into the bag.
@@ -173,7 +161,7 @@ const (
 
 // Batch is one mixing of oils and lye: the base or the icing.
 type Batch struct {
-	Size                    string  // SizeMould, SizeOils, SizeBar or SizeLayer
+	Size                    string  // SizeMould, SizeOils, SizeBar, SizeLayer or SizeShape
 	OilsG                   float64 // SizeOils: all oils, g
 	PerBarG                 float64 // SizeBar: icing on each bar, g
 	LayerMM                 float64 // SizeLayer: mean height over the bar, mm

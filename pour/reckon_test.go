@@ -16,9 +16,11 @@ const (
 
 // reckoned is one batch as it is reckoned here. A capital is grams unless it says otherwise.
 type reckoned struct {
-	plan pour.Plan
-	b    *pour.Batch
-	kept float64 // the part of it that reaches the mould or the bars
+	displaced float64 // by embeds, mm³
+	plan      pour.Plan
+	b         *pour.Batch
+	kept      float64 // the part of it that reaches the mould or the bars
+	air       float64 // how many times the room of its batter it takes there
 
 	all                    float64 // oils, those that carry colours included
 	taken                  float64 // of them, for carriers that come out of the batch
@@ -91,7 +93,7 @@ func by[T any](list []T, is func(T) bool) (T, bool) {
 
 // reckon works a batch out at a mass of all its oils.
 func reckon(p pour.Plan, shelf pour.Shelf, n pour.BatchName, all float64) *reckoned {
-	r := &reckoned{plan: p, b: &p.Base, kept: 1 - p.Mould.LossPercent/100, all: all, scentG: map[string]float64{}}
+	r := &reckoned{plan: p, b: &p.Base, kept: 1 - p.Mould.LossPercent/100, air: 1, all: all, scentG: map[string]float64{}}
 	if n == pour.Icing {
 		r.b, r.kept = p.Icing, 1-p.Icing.LossPercent/100
 	}

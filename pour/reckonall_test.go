@@ -52,18 +52,23 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 	sheet := pour.Weigh(p, shelf)
 	got := written(t, sheet)
 	want := leaves{"plan": p.Name, "scale_step_g": p.Show.ScaleStepG, "lye_step_g": p.Show.LyeStepG, "loss_percent": p.Mould.LossPercent}
-	base, icing := reckonBatch(t, p, shelf, pour.Base, got, want), (*reckoned)(nil)
-	want["icing"] = nil
+	kinds := reckonEmbeds(p, sheet, reckon(p, shelf, pour.Base, 1))
+	displaced := displacedBy(p, kinds)
+	base, icing := reckonBatch(t, sheet, shelf, pour.Base, displaced, got, want), (*reckoned)(nil)
+	want["icing"], want["piping"] = nil, nil
 	if p.Icing != nil {
 		delete(want, "icing")
-		icing = reckonBatch(t, p, shelf, pour.Icing, got, want)
+		icing = reckonBatch(t, sheet, shelf, pour.Icing, 0, got, want)
 	}
 	if base == nil || p.Icing != nil && icing == nil {
 		return // it cannot be mixed, which has been judged
 	}
-	sheetDiffers(t, sheet, shelf, base, icing)
-	reckonBars(p, base, icing, want)
-	reckonToppings(p, shelf, got, want)
+	sheetDiffers(t, sheet, shelf, base, icing, kinds)
+	cut := cutOf(sheet)
+	reckonBars(sheet, cut, base, icing, want)
+	embedLeaves(t, p, sheet, kinds, got, want)
+	embedBars(p, sheet, base, kinds, want)
+	cut.leaves(sheet, base, icing, kinds, reckonToppings(p, cut, shelf, got, want), got, want)
 	runReckoned(t, p, got)
 	for _, d := range got.without("stage_min", "pour_at_min", "late_chance", "neighbours", "run[", "warnings", "lye_in_at").differ(want) {
 		t.Error(d)
@@ -72,12 +77,12 @@ func reckonPlan(t *rapid.T, p pour.Plan, shelf pour.Shelf) {
 
 // reckonBatch reckons one batch and puts what it must be into want; nil where it cannot be mixed. A batch that fills a volume is taken at the
 // size the program gave it, and then has to fill it.
-func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, got, want leaves) *reckoned {
+func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchName, displaced float64, got, want leaves) *reckoned {
 	t.Helper()
-	at := string(n)
+	p, at := sheet.Plan, string(n)
 	if sum := sumOf(p.Batch(n).Oils, func(o pour.OilPart) float64 { return o.Percent }); !near(sum, 100, 1e-4+1e-9) {
 		for path, v := range got {
-			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
+			if rest, ok := strings.CutPrefix(path, at+"."); ok && v != nil && rest != "shape_g" && !strings.HasSuffix(rest, "mg_g") && (strings.HasSuffix(rest, "_g") || strings.HasSuffix(rest, "].g") || strings.HasSuffix(rest, "_ml")) {
 				t.Errorf("the oils of the %s sum to %v, and yet %s is %v", at, sum, path, v)
 			}
 		}
@@ -90,50 +95,72 @@ func reckonBatch(t *rapid.T, p pour.Plan, shelf pour.Shelf, n pour.BatchName, go
 		}
 		return nil
 	}
+	if n == pour.Icing && one.b.Size == pour.SizeShape && (sheet.Piping.Lacks != "" || !p.Piping.Shaped()) {
+		if got[at+".batter_g"] != nil {
+			t.Errorf("the shape of the icing lacks something, and yet there are %v g of it", got[at+".batter_g"])
+		}
+		return nil
+	}
 	all := one.b.OilsG
 	switch one.b.Size {
 	case pour.SizeBar:
-		all = one.b.PerBarG / reckonedPart(p.Mould) / (one.poured * one.kept)
-	case pour.SizeMould, pour.SizeLayer:
+		all = one.b.PerBarG / cutOf(sheet).part(p.Mould) / (one.poured * one.kept)
+		if n == pour.Icing && p.Piping.Shaped() {
+			all = got.number(t, at+".oils_g") / (1 - one.taken)
+		}
+	case pour.SizeMould, pour.SizeLayer, pour.SizeShape:
 		all = got.number(t, at+".oils_g") / (1 - one.taken)
 	}
 	r := reckon(p, shelf, n, all)
+	if n == pour.Icing {
+		r.pipingReckoned(t, sheet, got, want)
+	}
+	r.displaced = displaced
 	r.lyeLeaves(at, want)
 	r.jugLeaves(t, at, got, want)
 	r.volume(t, at, got, want)
 	return r
 }
 
-func reckonedPart(m pour.Mould) float64 {
-	part := m.BarMM / m.LengthMM
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
-		part *= m.BarWidthMM / m.WidthMM
+// reckonedArea is the surface of the batter: of a disc, of all cavities, of a box.
+func reckonedArea(m pour.Mould) float64 {
+	switch {
+	case m.Shape == "tube":
+		return math.Pi * math.Pow(m.WidthMM/2, 2)
+	case m.Shape == "cavity" && m.CavityML > 0:
+		return float64(m.Cavities) * (m.CavityML / (m.FillMM / 1000))
+	case m.Shape == "cavity":
+		return float64(m.Cavities) * m.LengthMM * m.WidthMM
 	}
-	return part
+	return m.LengthMM * m.WidthMM
 }
 
-func reckonBars(p pour.Plan, base, icing *reckoned, want leaves) {
-	m, part := p.Mould, reckonedPart(p.Mould)
-	count := math.Floor(m.LengthMM/m.BarMM + 1e-9)
-	if m.Shape == "slab" && m.BarWidthMM > 0 {
-		count *= math.Floor(m.WidthMM/m.BarWidthMM + 1e-9)
+func reckonBars(s pour.Sheet, r cutLaid, base, icing *reckoned, want leaves) {
+	m, part := s.Plan.Mould, r.part(s.Plan.Mould)
+	if r.count() == 0 {
+		part = math.NaN()
 	}
 	cut := base.poured * base.kept * part
 	cured := base.dry * base.kept * part / (1 - base.b.FinalMoisturePercent/100)
 	perBar := math.NaN()
 	if icing != nil {
-		perBar = icing.poured * icing.kept * part
+		share := r.icingShare(s)
+		perBar = icing.poured * icing.kept * share
 		cut += perBar
-		cured += icing.dry * icing.kept * part / (1 - icing.b.FinalMoisturePercent/100)
+		cured += icing.dry * icing.kept * share / (1 - icing.b.FinalMoisturePercent/100)
 	}
-	want["bars.bar_count"], want["bars.thickness_mm"] = count, m.BarMM
+	want["bars.bar_count"], want["bars.thickness_mm"] = r.count(), r.thick
+	if r.count() == 0 {
+		want["bars.thickness_mm"] = math.NaN()
+	}
 	want["bars.cut_g"], want["bars.cured_g"], want["bars.icing_per_bar_g"] = cut, cured, perBar
 	want["bars.final_moisture_percent"] = base.b.FinalMoisturePercent
 	stands := 0.0
 	for at, r := range map[string]*reckoned{"base": base, "icing": icing} {
 		if r != nil {
 			ml, _ := want[at+".batter_ml"].(float64)
-			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * 1000 / (m.LengthMM * m.WidthMM)
+			stands += (ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept * r.air * 1000 / reckonedArea(m)
+			stands += r.displaced / reckonedArea(m)
 		}
 	}
 	want["bars.stands_mm"], want["bars.over_rim_mm"] = stands, stands-m.HeightMM
@@ -280,7 +307,7 @@ func (r *reckoned) volume(t *rapid.T, at string, got, want leaves) {
 	poured := ml + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })
 	m := r.plan.Mould
 	height := map[string]float64{pour.SizeMould: m.FillMM, pour.SizeLayer: r.b.LayerMM}[r.b.Size]
-	if height > 0 && !near(poured*r.kept*1000, m.LengthMM*m.WidthMM*height, 1e-9) {
+	if height > 0 && !near(poured*r.kept*r.air*1000+r.displaced, reckonedArea(m)*height, 1e-9) {
 		t.Errorf("%s: %v mL do not stand %v mm high", at, poured*r.kept, height)
 	}
 	want[at+".lye_rise_k"] = got[at+".lye_rise_k"]

@@ -14,13 +14,27 @@ import (
 // it may and the one pair of hands is free. How an act is told and how long its hands take is its own tests' affair.
 func runReckoned(t *rapid.T, p pour.Plan, got leaves) {
 	t.Helper()
-	want, free := chores(p), math.Inf(-1)
+	want, free, touched := chores(p), math.Inf(-1), math.Inf(-1)
 	parts := map[string]float64{}
 	for i := 0; got[fmt.Sprintf("run[%d].task", i)] != nil; i++ {
 		at := fmt.Sprintf("run[%d].", i)
 		task, batch, jug := fmt.Sprint(got[at+"task"]), fmt.Sprint(got[at+"batch"]), got[at+"jug"]
 		start, length := got.number(t, at+"start_min"), got.number(t, at+"length_min")
 		key := fmt.Sprint(batch, " ", task, " ", jug)
+		if got[at+"batch"] == nil { // it is done to the loaf
+			skins := topReckoned(t, p, got, at)
+			earliest := free
+			if skins {
+				earliest = max(free, touched+orElse(p.Run.SkinMin, 45))
+			}
+			if !near(start, earliest, 1e-9) {
+				t.Errorf("%s %v starts at %v, it may from %v on", task, got[at+"item"], start, earliest)
+			}
+			if free = start + length; !skins {
+				touched = free
+			}
+			continue
+		}
 		if part, ok := got[at+"part"].(float64); ok && jug != nil {
 			parts[batch+" "+fmt.Sprint(jug)] += part
 		}
@@ -48,8 +62,11 @@ func runReckoned(t *rapid.T, p pour.Plan, got leaves) {
 		if task == "mix" && start != lyeIn {
 			t.Errorf("the %s is mixed at %v, its lye goes in at %v", batch, start, lyeIn)
 		}
-		free = start + length
+		if free = start + length; !known {
+			touched = free
+		}
 	}
+	cutReckoned(t, p, got)
 	if len(want) > 0 {
 		t.Errorf("not in the run: %v", want)
 	}
@@ -100,4 +117,67 @@ func plannedLyeIn(p pour.Plan, batch string) float64 {
 		return p.Icing.StartAtMin
 	}
 	return 0
+}
+
+func orElse(v, other float64) float64 {
+	if v > 0 {
+		return v
+	}
+	return other
+}
+
+// topReckoned judges how long the hands take for a task on the loaf, and says whether it waits for a skin.
+func topReckoned(t *rapid.T, p pour.Plan, got leaves, at string) (skins bool) {
+	t.Helper()
+	item, length := fmt.Sprint(got[at+"item"]), got.number(t, at+"length_min")
+	if got[at+"task"] == "set embeds" {
+		pieces := 0
+		for i := 0; got[fmt.Sprintf("embeds[%d].name", i)] != nil; i++ {
+			if got[fmt.Sprintf("embeds[%d].name", i)] == item {
+				pieces++
+			}
+		}
+		for _, e := range p.Top.Embeds {
+			if e.Name == item && e.SetMin > 0 && near(length, float64(pieces)*e.SetMin, 1e-9) {
+				return false
+			}
+			if e.Name == item && e.SetMin == 0 && length > 0 {
+				return false
+			}
+		}
+		t.Errorf("to set %d of %s takes %v min", pieces, item, length)
+		return false
+	}
+	for i := 0; got[fmt.Sprintf("toppings[%d].name", i)] != nil; i++ {
+		topping := fmt.Sprintf("toppings[%d].", i)
+		if got[topping+"name"] == item && near(length, got.number(t, topping+"hands_min"), 1e-9) {
+			return got[topping+"when"] == "skin"
+		}
+	}
+	t.Errorf("%s is no topping that takes %v min", item, length)
+	return false
+}
+
+// cutReckoned judges the cut's own run: one task after the other from 0, but for what waits until the bars are cured; every bar is weighed.
+func cutReckoned(t *rapid.T, p pour.Plan, got leaves) {
+	t.Helper()
+	free, weighed := 0.0, 0
+	usual := map[string]float64{"lay the marks": orElse(p.Run.MarkMin, 3), "cut": orElse(p.Run.CutMin, 0.5), "weigh": orElse(p.Run.WeighMin, 0.25)}
+	for i := 0; got[fmt.Sprintf("cut_run[%d].task", i)] != nil; i++ {
+		at := fmt.Sprintf("cut_run[%d].", i)
+		start, length, task := got.number(t, at+"start_min"), got.number(t, at+"length_min"), fmt.Sprint(got[at+"task"])
+		if want, ok := usual[task]; ok && length != want {
+			t.Errorf("%s %v takes %v min, reckoned %v", task, got[at+"item"], length, want)
+		}
+		if cured := max(free, p.Bed.CureDays*1440); !near(start, free, 1e-9) && !(task == "strew" && near(start, cured, 1e-9)) {
+			t.Errorf("%s starts at %v min of the cut, the hands are free at %v", task, start, free)
+		}
+		free = start + length
+		if task == "weigh" && fmt.Sprint(got[at+"item"])[:3] == "bar" {
+			weighed++
+		}
+	}
+	if bars := int(got.number(t, "bars.bar_count")); weighed != bars {
+		t.Errorf("%d of %d bars are weighed", weighed, bars)
+	}
 }

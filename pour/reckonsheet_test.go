@@ -11,7 +11,7 @@ import (
 
 // sheetDiffers compares what only a sheet says, and no script reads: what the scales show, what a jug's superfat is judged by, what is dry, what a
 // scent is in the bar. It lists what is not as reckoned.
-func sheetDiffers(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckoned) {
+func sheetDiffers(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckoned, kinds []reckonedKind) {
 	t.Helper()
 	cured, scents := 0.0, map[string]float64{}
 	batches := map[pour.BatchName]*reckoned{pour.Base: base}
@@ -46,7 +46,7 @@ func sheetDiffers(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *recko
 			same(string(b.Name)+": its vanillin", x.VanillinInBarPercent, scents[x.ID]/cured*x.VanillinPercent)
 		}
 	}
-	totalsSame(t, s, shelf, base, icing)
+	totalsSame(t, s, shelf, base, icing, kinds)
 }
 
 // weighedSame compares what goes on the scales and what the whole batch comes to.
@@ -74,7 +74,7 @@ func (r *reckoned) weighedSame(b pour.BatchSheet, same func(what string, got, wa
 	same("superfat as mixed", b.Superfat.MixedPercent, r.free(alkali, r.mixedMid+r.fat))
 	poured := (b.Size.BatterML + sumOf(r.jugs, func(j reckonedJug) float64 { return j.mlOnTopOf })) * r.kept
 	same("poured mL", b.Size.PouredML, poured)
-	same("height", b.Size.HeightMM, poured*1000/r.plan.Mould.LengthMM/r.plan.Mould.WidthMM)
+	same("height", b.Size.HeightMM, (poured*r.air*1000+r.displaced)/reckonedArea(r.plan.Mould))
 }
 
 // jugsSame compares what each jug is judged by.
@@ -103,7 +103,7 @@ func (r *reckoned) jugsSame(b pour.BatchSheet, same func(what string, got, want 
 }
 
 // totalsSame compares the shopping list: each thing once, the sum of what the scales show of it, largest first.
-func totalsSame(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckoned) {
+func totalsSame(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckoned, kinds []reckonedKind) {
 	t.Helper()
 	want := map[string]float64{}
 	add := func(kind, name string, g float64) {
@@ -115,7 +115,11 @@ func totalsSame(t *rapid.T, s pour.Sheet, shelf pour.Shelf, base, icing *reckone
 	if icing != nil {
 		icing.shopping(add)
 	}
-	toppingShopping(s.Plan, shelf, add)
+	for _, k := range kinds {
+		fine := s.Plan.Show.LyeStepG
+		add("embed", k.e.Name, math.Round(k.g*float64(len(k.along)*len(k.across))/fine)*fine)
+	}
+	toppingShopping(s, shelf, add)
 	last := math.Inf(1)
 	for _, w := range s.Totals {
 		if w.G == 0 { // there is less of it than the scale shows

@@ -19,11 +19,8 @@ type strewnOn struct {
 }
 
 // reckonTopping works one topping out from the plan and the data of the shelf.
-func reckonTopping(p pour.Plan, shelf pour.Shelf, t pour.Topping) strewnOn {
-	along, across := p.Mould.BarMM, p.Mould.WidthMM
-	if p.Mould.Shape == "slab" && p.Mould.BarWidthMM > 0 {
-		across = p.Mould.BarWidthMM
-	}
+func reckonTopping(p pour.Plan, r cutLaid, shelf pour.Shelf, t pour.Topping) strewnOn {
+	along, across := r.usual(p.Mould)
 	x := strewnOn{when: t.When}
 	sum := sumOf(t.Parts, func(part pour.ToppingPart) float64 { return part.Percent })
 	stays, blind := 0.0, false
@@ -71,7 +68,7 @@ func reckonTopping(p pour.Plan, shelf pour.Shelf, t pour.Topping) strewnOn {
 	default:
 		x.perBar = (u.DoseLowG + u.DoseHighG) / 2
 	}
-	bars := barsOf(p)
+	bars := r.count()
 	x.hands *= bars / 60
 	if t.HandsMin > 0 {
 		x.hands = t.HandsMin
@@ -85,26 +82,31 @@ func reckonTopping(p pour.Plan, shelf pour.Shelf, t pour.Topping) strewnOn {
 
 func (x strewnOn) onLoaf() bool { return x.when == "wet" || x.when == "skin" }
 
-func barsOf(p pour.Plan) float64 {
-	n := math.Floor(p.Mould.LengthMM/p.Mould.BarMM + 1e-9)
-	if p.Mould.Shape == "slab" && p.Mould.BarWidthMM > 0 {
-		n *= math.Floor(p.Mould.WidthMM/p.Mould.BarWidthMM + 1e-9)
+// usual is the thickness and the width of a bar on average; where none comes out, the mould's.
+func (r cutLaid) usual(m pour.Mould) (along, across float64) {
+	if r.count() > 0 {
+		return r.thick, r.wide()
 	}
-	return n
+	if m.Shape == "slab" && m.BarWidthMM > 0 {
+		return m.BarMM, m.BarWidthMM
+	}
+	return m.BarMM, m.WidthMM
 }
 
-// reckonToppings puts what the toppings must be into want, and adds them to the bars.
-func reckonToppings(p pour.Plan, shelf pour.Shelf, got, want leaves) {
-	area := p.Mould.BarMM * p.Mould.WidthMM
-	if p.Mould.Shape == "slab" && p.Mould.BarWidthMM > 0 {
-		area = p.Mould.BarMM * p.Mould.BarWidthMM
-	}
+// reckonToppings puts what the toppings must be into want, and adds them to the bars; it returns what they bring.
+func reckonToppings(p pour.Plan, r cutLaid, shelf pour.Shelf, got, want leaves) brought {
+	along, across := r.usual(p.Mould)
+	area := along * across
+	var all brought
 	cut, cured := want["bars.cut_g"].(float64), want["bars.cured_g"].(float64)
 	list := make([]strewnOn, len(p.Top.Toppings))
 	for i, t := range p.Top.Toppings {
-		list[i] = reckonTopping(p, shelf, t)
+		list[i] = reckonTopping(p, r, shelf, t)
 		if cured += list[i].adds; list[i].onLoaf() {
 			cut += list[i].adds
+			all.loaf += list[i].adds / r.part(p.Mould)
+		} else {
+			all.later += list[i].adds
 		}
 	}
 	want["bars.cut_g"], want["bars.cured_g"] = cut, cured
@@ -141,6 +143,7 @@ func reckonToppings(p pour.Plan, shelf pour.Shelf, got, want leaves) {
 		}
 		want[at+"melts_c"], want[at+"weeps_rh_percent"] = meltsOf(x), got[at+"weeps_rh_percent"] // what it weeps at is chem's to reckon
 	}
+	return all
 }
 
 // unless is a figure, or none.
@@ -177,12 +180,12 @@ func meltsOf(x strewnOn) any {
 }
 
 // toppingShopping is what is weighed of the toppings, as the finer scale shows it.
-func toppingShopping(p pour.Plan, shelf pour.Shelf, add func(kind, name string, g float64)) {
-	for _, t := range p.Top.Toppings {
-		x := reckonTopping(p, shelf, t)
+func toppingShopping(s pour.Sheet, shelf pour.Shelf, add func(kind, name string, g float64)) {
+	for _, t := range s.Plan.Top.Toppings {
+		x := reckonTopping(s.Plan, cutOf(s), shelf, t)
 		for k, m := range x.parts {
 			if g := x.all * x.pct[k]; !m.Batter && !(g <= 0) { // what is unknown stands on the list without a number
-				add("topping", m.Name, math.Round(g/p.Show.LyeStepG)*p.Show.LyeStepG)
+				add("topping", m.Name, math.Round(g/s.Plan.Show.LyeStepG)*s.Plan.Show.LyeStepG)
 			}
 		}
 	}

@@ -20,14 +20,18 @@ func taskKey(n BatchName, kind TaskKind, jug string) string {
 type handTask struct {
 	Task
 	earliest float64 // run clock, min
+	skins    bool    // it waits until the top has skinned
 }
 
 // schedule lays every task on the run clock for one pair of hands: each starts when it may and the one before is done.
 // The base's lye-in is minute 0 by definition; what the icing does before it must be done by then or waits until after.
 func (s *Sheet) schedule() {
 	s.Run = nil
-	free := -1e9
+	free, touched := -1e9, -1e9
 	for _, t := range s.handTasks() {
+		if t.skins {
+			t.earliest = touched + orUsual(s.Plan.Run.SkinMin, usualSkinMin)
+		}
 		t.StartMin = max(t.earliest, free)
 		if t.Kind == TaskMix && t.Batch == Base {
 			t.StartMin = 0
@@ -36,6 +40,9 @@ func (s *Sheet) schedule() {
 			b.LyeInAtMin = t.StartMin
 		}
 		free = t.StartMin + t.LengthMin
+		if t.Act != NoAct && !t.skins {
+			touched = free
+		}
 		s.Run = append(s.Run, t.Task)
 	}
 	var cooling []Task
@@ -46,6 +53,7 @@ func (s *Sheet) schedule() {
 	}
 	s.Run = append(cooling, s.Run...)
 	s.turns()
+	s.cutOn()
 }
 
 // turns says when each jug has its first and its last act.
@@ -89,16 +97,30 @@ func (s *Sheet) handTasks() []handTask {
 	if s.Plan.Trial {
 		end = Task{Key: taskKey(Base, TaskEnd, ""), Kind: TaskEnd, Batch: Base, Act: NoAct}
 	}
-	later := slices.Concat(base[1:], after, []handTask{{Task: end}})
+	into, onto := s.topTasks()
+	later := slices.Concat(base[1:], into, after, onto, []handTask{{Task: end}})
 	return slices.Concat(before, base[:1], s.reorder(later, s.Plan.Run.Order))
 }
 
-// splitIcing parts the icing's tasks into those done before the base's lye-in and those after; piping is always after, on top of the base.
+// topTasks lists what is done to the loaf in the pour: what goes into the base before any icing, and what goes on the top after it.
+func (s *Sheet) topTasks() (into, onto []handTask) {
+	for _, t := range s.loafTasks(keyTop, s.TopScript) {
+		a := s.TopScript.Acts[t.Act]
+		if a.Into {
+			into = append(into, handTask{Task: t})
+			continue
+		}
+		onto = append(onto, handTask{Task: t, skins: a.Wait})
+	}
+	return into, onto
+}
+
+// splitIcing parts the icing's tasks into those done before the base's lye-in and those after; what is done on top of the base is always after.
 func (s *Sheet) splitIcing(tasks []handTask) (before, after []handTask) {
 	free := -1e9
 	for i, t := range tasks {
 		start := max(t.earliest, free)
-		if start+t.LengthMin > 0 || t.Kind == TaskPipe {
+		if start+t.LengthMin > 0 || t.onBase() {
 			return tasks[:i], tasks[i:]
 		}
 		free = start + t.LengthMin

@@ -1,6 +1,8 @@
 package pour
 
 import (
+	"strings"
+
 	"pourbench/chem"
 	"pourbench/pour/script"
 )
@@ -16,20 +18,23 @@ func Know(v float64) Figure { return Figure{V: v, Known: true} }
 
 // Sheet is every figure worked out from a plan.
 type Sheet struct {
-	Plan     Plan // the plan it was worked out from
-	Base     BatchSheet
-	Icing    *BatchSheet // nil: no icing
-	Run      []Task
-	Bars     Bars
-	Gel      Gel          // how warm the loaf gets in its bed; filled in by [Sheet.Time]
-	Totals   []Weighing   // everything to weigh, base and icing together, largest first
-	Warnings []Warning    // worst first
-	Timed    bool         // the clock's figures and warnings are in it
-	Cut      CutSheet     // where the loaf is cut and what comes of it
-	Embeds   []EmbedSheet // by the plan's list
-	Piping   PipingSheet  // the icing as it is piped
-	Toppings []ToppingLine
-	Mingling Mingling // what the colours do beside each other; filled in by [Sheet.Mingle]
+	Plan      Plan // the plan it was worked out from
+	Base      BatchSheet
+	Icing     *BatchSheet // nil: no icing
+	Run       []Task
+	CutRun    []Task // the cut, on a clock of its own: 0 is when it begins
+	Bars      Bars
+	Gel       Gel           // how warm the loaf gets in its bed; filled in by [Sheet.Time]
+	TopScript script.Script // what is done to the poured loaf before it is put to bed
+	CutScript script.Script // how it is cut, a day later, and what goes on the bars
+	Totals    []Weighing    // everything to weigh, base and icing together, largest first
+	Warnings  []Warning     // worst first
+	Timed     bool          // the clock's figures and warnings are in it
+	Cut       CutSheet      // where the loaf is cut and what comes of it
+	Embeds    []EmbedSheet  // by the plan's list
+	Piping    PipingSheet   // the icing as it is piped
+	Toppings  []ToppingLine
+	Mingling  Mingling // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 
 // BatchSheet is every figure of one batch.
@@ -72,6 +77,7 @@ type Refusal struct {
 	Masses     string // why no masses are given: every mass, volume and height that follows is [Unknown]; empty: they are
 	Times      string // why no times are given; empty: they are
 	Unfinished bool   // the blend's parts do not sum to 100
+	Unsized    string // why nothing says how much of it there is; empty: something does
 	ShortWater bool   // stock lye or extras bring more water than the lye wants
 	ShortOil   string // id of the oil of which the carriers want more than the blend holds; empty: none
 }
@@ -286,6 +292,10 @@ const (
 	TaskScent   TaskKind = "scent"
 	TaskPour             = TaskKind(script.Pour)
 	TaskPipe             = TaskKind(script.Pipe)
+	TaskPeak             = TaskKind(script.Peak)
+	TaskFill             = TaskKind(script.Fill)
+	TaskEmbed            = TaskKind(script.Embed)
+	TaskStrew            = TaskKind(script.Strew)
 	TaskWatch            = TaskKind(script.Watch)
 	TaskBed     TaskKind = "put to bed"
 	TaskEnd     TaskKind = "end the trial"
@@ -295,15 +305,19 @@ const (
 type Task struct {
 	Key       string // stable name: batch, kind and jug; what RunPlan.Order lists
 	Kind      TaskKind
-	Batch     BatchName
-	Jug       string // empty: the whole batch
-	Act       int    // place among the batch's acts; NoAct: the task is none
-	Part      Figure // of the jug or, poured out, of the pot: above 0 to 1; unknown: the task is no act that uses one
-	Round     Figure // from 1; unknown: it is not done in rounds
-	G         Figure // what the act moves, on the scale step: a jug's acts sum to what the jug holds
+	Batch     BatchName // empty: it is done to the loaf
+	Jug       string    // empty: the whole batch, or the loaf
+	Item      string    // which embed, topping, cut or piece it is about; empty: none
+	Act       int       // place among the acts of the batch, the top or the cut; NoAct: the task is none
+	Part      Figure    // of the jug or, poured out, of the pot: above 0 to 1; unknown: the task is no act that uses one
+	Round     Figure    // from 1; unknown: it is not done in rounds
+	G         Figure    // what the act moves, on the scale step: a jug's acts sum to what the jug holds
 	StartMin  float64
 	LengthMin float64
 }
+
+// OfCut reports whether the task is one of the cut's own run.
+func (t Task) OfCut() bool { return strings.HasPrefix(t.Key, keyCut+" ") && t.Batch == "" }
 
 // NoAct is the act of a task that is none.
 const NoAct = -1

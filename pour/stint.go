@@ -15,6 +15,7 @@ type Stint struct {
 	Kind      TaskKind
 	Batch     BatchName
 	Jug       string // empty: several, or the whole batch
+	Item      string // which embed, topping, cut or piece; empty: none
 	Round     int    // of how many rounds; 0: none
 	Rounds    int
 	StartMin  float64
@@ -24,8 +25,15 @@ type Stint struct {
 
 // Stints tells the run in as few steps as it can be poured from, in the order it is done.
 func (s *Sheet) Stints() []Stint {
+	return s.stints(s.Run)
+}
+
+// CutStints tells the cut in its steps, in the order they are done.
+func (s *Sheet) CutStints() []Stint { return s.stints(s.CutRun) }
+
+func (s *Sheet) stints(run []Task) []Stint {
 	var out []Stint
-	for _, t := range s.Run {
+	for _, t := range run {
 		if n := len(out); n > 0 && s.joins(out[n-1], t) {
 			last := &out[n-1]
 			last.Key, last.Jug = "round of "+last.Tasks[0].Key, ""
@@ -33,7 +41,7 @@ func (s *Sheet) Stints() []Stint {
 			last.LengthMin = t.StartMin + t.LengthMin - last.StartMin
 			continue
 		}
-		st := Stint{Key: t.Key, Kind: t.Kind, Batch: t.Batch, Jug: t.Jug, StartMin: t.StartMin, LengthMin: t.LengthMin, Tasks: []Task{t}}
+		st := Stint{Key: t.Key, Kind: t.Kind, Batch: t.Batch, Jug: t.Jug, Item: t.Item, StartMin: t.StartMin, LengthMin: t.LengthMin, Tasks: []Task{t}}
 		if a, ok := s.act(t); ok {
 			st.Round, st.Rounds = a.Round, a.Rounds
 		}
@@ -48,6 +56,8 @@ func (st Stint) Name() string {
 	switch {
 	case st.Jug != "":
 		return string(st.Kind) + " " + st.Jug
+	case st.Item != "":
+		return string(st.Kind) + " " + st.Item
 	case n > 1 && st.Kind == TaskKind(script.PourOut):
 		return fmt.Sprintf("%s in %d passes", st.Kind, n)
 	case st.Rounds > 0 && st.Kind == TaskKind(script.Comb):
@@ -60,18 +70,32 @@ func (st Stint) Name() string {
 
 // act is the act of a task.
 func (s *Sheet) act(t Task) (script.Act, bool) {
-	b := s.Batch(t.Batch)
-	if b == nil || t.Act < 0 || t.Act >= len(b.Script.Acts) {
+	acts := s.TopScript.Acts
+	switch b := s.Batch(t.Batch); {
+	case b != nil:
+		acts = b.Script.Acts
+	case t.OfCut():
+		acts = s.CutScript.Acts
+	}
+	if t.Act < 0 || t.Act >= len(acts) {
 		return script.Act{}, false
 	}
-	return b.Script.Acts[t.Act], true
+	return acts[t.Act], true
+}
+
+// SkinMin is how long after the top was touched last a stint waits until that has skinned, min; 0: it does not wait for it.
+func (s *Sheet) SkinMin(st Stint) float64 {
+	if a, ok := s.act(st.Tasks[0]); !ok || !a.Wait || st.Tasks[0].OfCut() {
+		return 0
+	}
+	return orUsual(s.Plan.Run.SkinMin, usualSkinMin)
 }
 
 // joins says whether a task is told with the ones before it.
 func (s *Sheet) joins(st Stint, t Task) bool {
 	a, ok := s.act(t)
 	before, was := s.act(st.Tasks[len(st.Tasks)-1])
-	if !ok || !was || t.Batch != st.Batch {
+	if !ok || !was || t.Batch != st.Batch || t.Batch == "" {
 		return false
 	}
 	if a.Kind == script.PourOut {
@@ -104,8 +128,13 @@ func (s *Sheet) Tell(st Stint) string {
 	if !ok {
 		return ""
 	}
+	if st.Batch == "" {
+		return s.tellLoaf(a)
+	}
 	how := s.Batch(st.Batch).Script.How(a, s.Plan.Show.Len)
 	switch a.Kind {
+	case script.Peak, script.Fill:
+		return s.tellBag(st.Batch, a)
 	case script.Turn, script.Level, script.Wire, script.Comb, script.Watch:
 		return map[script.Kind]string{script.Wire: "draw the wire through, ", script.Comb: "draw the comb ", script.Watch: "all jugs: "}[a.Kind] + how
 	case script.PourOut:
@@ -161,6 +190,9 @@ func (s *Sheet) tellJugs(st Stint, first script.Act, how string) string {
 	}
 	if how != "" {
 		how = "; " + how
+	}
+	if first.Kind == script.Pipe {
+		how += s.tellUnits(first)
 	}
 	return verb + ": " + strings.Join(jugs, ", ") + how + tail
 }

@@ -33,7 +33,11 @@ type ToppingLine struct {
 type ToppingPartLine struct {
 	ID, Name    string
 	Percent     float64
-	G           Figure   // of AllG
+	G           Figure  // of AllG
+	Colour      string  // "#rrggbb"
+	SizeMM      float64 // of a round grain; 0: flat, or it has none
+	Kind        string  // one of the Topping… kinds
+	Flat        bool
 	Ingredients []string // of the material, as the shelf names them
 }
 
@@ -122,11 +126,13 @@ func (b *blended) balls() Figure {
 // usualBar is a bar as the cutter gives them on average: its thickness and its width, mm, and how many there are.
 func (s *Sheet) usualBar() (alongMM, acrossMM float64, count int) {
 	m := s.Plan.Mould
-	if len(s.Cut.Bars) == 0 {
-		return m.BarMM, m.WidthMM, 0
-	}
 	alongMM, acrossMM = s.Cut.UsualMM, m.WidthMM
-	if s.Cut.sides() {
+	switch {
+	case len(s.Cut.Bars) == 0 && m.Shape == ShapeSlab && m.BarWidthMM > 0:
+		return m.BarMM, m.BarWidthMM, 0
+	case len(s.Cut.Bars) == 0:
+		return m.BarMM, m.WidthMM, 0
+	case s.Cut.sides():
 		acrossMM = s.Cut.Bars[0].WideMM()
 	}
 	return alongMM, acrossMM, len(s.Cut.Bars)
@@ -167,7 +173,10 @@ func (s *Sheet) strewn(b *blended) ToppingLine {
 		l.CutHits = s.cutHits(b, l, along*across)
 	}
 	for i, part := range b.Parts {
-		l.Parts[i] = ToppingPartLine{ID: part.Material, Name: b.of[i].Name, Percent: part.Percent, G: l.AllG.times(b.fraction(i)), Ingredients: b.of[i].Ingredients}
+		l.Parts[i] = ToppingPartLine{ID: part.Material, Name: b.of[i].Name, Percent: part.Percent, G: l.AllG.times(b.fraction(i)), Colour: b.of[i].Colour, Kind: b.of[i].Kind, Flat: b.of[i].Use.Flat, Ingredients: b.of[i].Ingredients}
+		if !b.of[i].Use.Flat {
+			l.Parts[i].SizeMM = b.of[i].Use.SizeMM
+		}
 	}
 	return l
 }

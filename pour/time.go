@@ -17,6 +17,7 @@ func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
 		t.suits = t.technique()
 		t.work(h)
 	}
+	s.pipeWindow()
 	s.inspectToppingHeat(shelf)
 	s.Timed = true
 	s.sortWarnings()

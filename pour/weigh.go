@@ -1,7 +1,7 @@
 package pour
 
 import (
-	"math"
+	"cmp"
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
@@ -27,21 +27,17 @@ func Weigh(p Plan, s Shelf) Sheet {
 	sheet.embed()
 	taken := sheet.displaced()
 	sheet.Base = m.sized(s.bill(Base, p.Base), p.Mould, p.Mould.LossPercent, func(unit BatchSheet) float64 {
-		return (p.Mould.LengthMM*p.Mould.WidthMM*p.Mould.FillMM - taken) / 1000 / unit.Size.PouredML
+		return (p.Mould.AreaMM2()*p.Mould.FillMM - taken) / 1000 / unit.Size.PouredML
 	})
-	sheet.Base.Size.HeightMM += taken / (p.Mould.LengthMM * p.Mould.WidthMM)
+	sheet.Base.Size.HeightMM += taken / p.Mould.AreaMM2()
 	sheet.weighEmbeds()
 	if p.Icing != nil {
-		icing := m.sized(s.bill(Icing, *p.Icing), p.Mould, p.Icing.LossPercent, func(unit BatchSheet) float64 {
-			if p.Icing.Size == SizeBar {
-				return p.Icing.PerBarG / sheet.barPart() / unit.Size.PouredG
-			}
-			return p.Mould.LengthMM * p.Mould.WidthMM * p.Icing.LayerMM / 1000 / unit.Size.PouredML
-		})
+		icing := sheet.ices(m, s.bill(Icing, *p.Icing))
 		sheet.Icing = &icing
 	}
 	sheet.strew(s)
 	sheet.weighCut()
+	sheet.cutterNeeds()
 	sheet.bars()
 	sheet.toppingPlastics(s)
 	sheet.totals(s)
@@ -58,7 +54,7 @@ const unitOilsG = 1000
 func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchSheet) float64) BatchSheet {
 	oils := b.OilsG
 	open := b.Unfinished()
-	if open != "" {
+	if open != "" || b.unsized != "" {
 		oils = unitOilsG // whatever it is, it will be forgotten
 	} else if b.Size != SizeOils {
 		oils = unitOilsG * fill(m.mix(b, unitOilsG, loss))
@@ -66,30 +62,11 @@ func (m mixer) sized(b bill, mould Mould, loss float64, fill func(unit BatchShee
 	s := m.mix(b, oils, loss)
 	s.round(m.show)
 	m.superfats(&s, &b)
-	s.Size.HeightMM = s.Size.PouredML * 1000 / (mould.LengthMM * mould.WidthMM)
-	s.Refused.Unfinished = open != ""
-	s.Refused.Masses = s.refuse(open, b.shortOil(s.Refused.ShortOil))
+	s.Size.HeightMM = s.Size.PouredML * 1000 / mould.AreaMM2()
+	s.Refused.Unfinished, s.Refused.Unsized = open != "", b.unsized
+	s.Refused.Masses = s.refuse(cmp.Or(open, b.unsized), b.shortOil(s.Refused.ShortOil))
 	s.forget(b.Batch)
 	return s
-}
-
-// barPart is one bar's part of the loaf, as a fraction of its length or, in a slab, of its area.
-func (m Mould) barPart() float64 {
-	part := m.BarMM / m.LengthMM
-	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
-		part *= m.BarWidthMM / m.WidthMM
-	}
-	return part
-}
-
-// BarCount is how many whole bars the mould gives; what is left at the end is trimming.
-func (m Mould) BarCount() int {
-	const slack = 1e-9 // so that 250 ÷ 25 is 10 whatever the last bit says
-	count := int(math.Floor(m.LengthMM/m.BarMM + slack))
-	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
-		count *= int(math.Floor(m.WidthMM/m.BarWidthMM + slack))
-	}
-	return count
 }
 
 // bars works out what comes off the cutter: base and icing net of loss, dried to their own final moisture, and what lies on them. Scents are judged on
@@ -122,7 +99,7 @@ func (s *Sheet) bars() {
 // perMM is about what a millimetre of the base weighs, g: filled as high as the plan wants it.
 func (m mixer) perMM(b bill, mould Mould) float64 {
 	unit := m.mix(b, unitOilsG, 0)
-	return mould.WidthMM * mould.FillMM / 1000 * unit.gml()
+	return mould.AreaMM2() * mould.FillMM / mould.AlongMM() / 1000 * unit.gml()
 }
 
 // scentInBar judges every scent on the cured bar, base and icing together; the same scent in both adds up.

@@ -1,6 +1,8 @@
 package presets
 
 import (
+	"math"
+
 	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/strict"
@@ -14,7 +16,7 @@ func readMould(r *row, m *pour.MouldEntry) {
 	}
 	r.name(&m.Name)
 	b := &m.Mould
-	r.word("shape", &b.Shape, "a loaf is cut across its length, a slab along its length and width", pour.ShapeLoaf, pour.ShapeSlab)
+	r.word("shape", &b.Shape, pour.ShapesMean, pour.ShapeLoaf, pour.ShapeSlab, pour.ShapeTube, pour.ShapeCavity)
 	r.number("length_mm", &b.LengthMM, 20, 3000, "inside length")
 	r.number("width_mm", &b.WidthMM, 20, 2000, "inside width")
 	r.number("height_mm", &b.HeightMM, 10, 1000, "inside height to the rim")
@@ -24,11 +26,30 @@ func readMould(r *row, m *pour.MouldEntry) {
 	r.number("fill_mm", &b.FillMM, 5, 1000, "usual fill height; left out: five sixths of the height")
 	r.number("bar_mm", &b.BarMM, 5, 1000, "thickness of a bar along the length")
 	r.number("bar_width_mm", &b.BarWidthMM, 0, 2000, "slab: width of a bar across the slab; 0: the whole width")
+	cavities := float64(b.Cavities)
+	r.number("cavities", &cavities, 0, 500, "cavity: how many single moulds there are, a whole number")
+	if cavities != math.Trunc(cavities) {
+		r.fault("cavities", strict.Short(cavities), "is not a whole number", "count the single moulds")
+	}
+	b.Cavities = int(cavities)
+	r.number("cavity_ml", &b.CavityML, 0, 2000, "cavity: mL in one filled to fill_mm; 0: length by width by fill_mm")
 	r.number("loss_percent", &b.LossPercent, 0, 50, "of what is mixed, stays in pots, jugs and spoons")
 	r.ordered("fill_mm", b.FillMM, "height_mm", b.HeightMM)
-	r.ordered("bar_mm", b.BarMM, "length_mm", b.LengthMM)
+	switch b.Shape {
+	case pour.ShapeTube:
+		r.ordered("bar_mm", b.BarMM, "fill_mm", b.FillMM)
+		if b.WidthMM != b.LengthMM {
+			r.fault("width_mm", strict.Short(b.WidthMM), "is another diameter than length_mm = "+strict.Short(b.LengthMM), "a tube is round: write its inside diameter as both")
+		}
+	case pour.ShapeCavity:
+		if b.Cavities < 1 {
+			r.fault("cavities", strict.Short(cavities), "is no single mould", "write how many there are")
+		}
+	default:
+		r.ordered("bar_mm", b.BarMM, "length_mm", b.LengthMM)
+	}
 	r.ordered("bar_width_mm", b.BarWidthMM, "width_mm", b.WidthMM)
-	r.source("source", &m.Source, "length_mm", "width_mm", "height_mm", "fill_mm", "bar_mm", "bar_width_mm", "loss_percent")
+	r.source("source", &m.Source, "length_mm", "width_mm", "height_mm", "fill_mm", "bar_mm", "bar_width_mm", "cavities", "cavity_ml", "loss_percent")
 }
 
 // kinds lists what a technique can be.

@@ -189,7 +189,7 @@ func TestOnlyInventedScentsCarryALimit(t *testing.T) {
 
 func TestMouldsHoldWholeBars(t *testing.T) {
 	for _, m := range shelf(t).Moulds {
-		bars := m.Mould.LengthMM / m.Mould.BarMM
+		bars := m.Mould.AlongMM() / m.Mould.ThicknessMM()
 		if bars != math.Trunc(bars) || m.Mould.FillMM >= m.Mould.HeightMM {
 			t.Errorf("%s: %g bars, filled %g of %g mm", m.ID, bars, m.Mould.FillMM, m.Mould.HeightMM)
 		}

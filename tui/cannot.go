@@ -27,7 +27,7 @@ func (m *model) cannot(id keys.ID) string {
 			return "the file holds this plan already"
 		}
 	case keys.Digits:
-		if cell.Kind != grid.Number {
+		if cell.Kind != grid.Number && cell.Kind != grid.Numbers {
 			return "this cell holds no number that can be typed; go to one with the arrows"
 		}
 	case keys.Change:

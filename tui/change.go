@@ -91,7 +91,7 @@ func (m *model) seek(where func(*panel.Facts) (panel.To, bool)) {
 
 func (m *model) changeCell(cell grid.Cell) {
 	switch cell.Kind {
-	case grid.Number, grid.Words:
+	case grid.Number, grid.Words, grid.Numbers:
 		m.begin(cell.Plain)
 	case grid.Tick:
 		_ = m.make(cell.Name, cell.Flip, cell.Said) // a refusal is in the status line

@@ -95,7 +95,7 @@ func (t *talk) run() error {
 // welcome says where the maker is and how to find out more.
 func (t *talk) welcome() {
 	t.out.Say("pourbench in plain mode: " + t.m.session.Plan().Name + ". " + t.totals())
-	t.out.Say("A number or a name chooses a row, a row and a value set it: 2 16. The name of a station goes there: mould, batch, jugs, swirl, scent, run, icing. n begins a new plan, ? tells what can be said, q quits.")
+	t.out.Say("A number or a name chooses a row, a row and a value set it: 2 16. The name of a station goes there: mould, batch, jugs, swirl, scent, run, icing, top, cut. n begins a new plan, ? tells what can be said, q quits.")
 }
 
 // ask writes what the next line is an answer to.

@@ -104,7 +104,7 @@ func (t *talk) set(text string) {
 	cell, _, _ := t.m.cell()
 	defer t.confirm(t.m.session.Revision())
 	switch {
-	case cell.Kind == grid.Number || cell.Kind == grid.Words:
+	case cell.Kind == grid.Number || cell.Kind == grid.Words || cell.Kind == grid.Numbers:
 		t.m.begin("")
 		t.keep(text)
 		if typing := t.m.typing; typing != nil { // refused, with the reason: nothing hangs open for it
@@ -177,6 +177,8 @@ func kindWords(c grid.Cell) string {
 	switch c.Kind {
 	case grid.Number:
 		return " (a number)"
+	case grid.Numbers:
+		return " (numbers with blanks between them)"
 	case grid.Words:
 		return " (text)"
 	case grid.Choice:

@@ -128,7 +128,7 @@ func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	case picture.Long:
 		l := picture.LengthsFor(box.L, box.H+peak, room.Dx(), room.Dy())
 		return box.L / float64(l.N), (box.H + peak) * l.Tall * float64(l.N)
-	case picture.Top:
+	case picture.Top, picture.Stands:
 		return box.L, box.W
 	default:
 		return box.W, box.H + peak

@@ -75,6 +75,9 @@ func (m *model) drawFrame(a screen.Area, place int) {
 			m.drawNumber(a, t)
 		}
 	}
+	if plate.Shot.View == picture.Stands && len(tiles) == 1 {
+		m.drawMarks(a, tiles[0].Rect, plate.Shot)
+	}
 	if plate.Shot.Done != picture.Whole && plate.Shot.View == picture.Bar && len(tiles) == 1 && !plate.Pot {
 		m.drawMould(a, tiles[0].Rect)
 	}
@@ -87,6 +90,22 @@ func (m *model) drawNumber(a screen.Area, t picture.Tile) {
 		text, st = "►"+text, m.look.Focus
 	}
 	a.Text((t.Rect.Min.X+t.Rect.Max.X-screen.Width(text))/2, t.Rect.Max.Y, text, st)
+}
+
+// drawMarks writes below the loaf where it is cut, and the bars' numbers between the cuts where they have room.
+func (m *model) drawMarks(a screen.Area, r image.Rectangle, s picture.Shot) {
+	column := func(mm float64) int {
+		return min(r.Min.X+int(mm/s.Recipe.Box.L*float64(r.Dx())), r.Max.X-1)
+	}
+	for _, at := range s.Cuts {
+		a.Text(column(at), r.Max.Y, "┴", m.look.Quiet)
+	}
+	for i, b := range s.Bars {
+		text := fmt.Sprint(i + 1)
+		if w := screen.Width(text); column(b.To)-column(b.From) > w {
+			a.Text((column(b.From)+column(b.To)+1-w)/2, r.Max.Y, text, m.look.Quiet)
+		}
+	}
 }
 
 // drawMould draws walls and bottom round a pour that is under way.
@@ -234,13 +253,38 @@ func (m *model) legend() []legendEntry {
 	for _, jug := range m.inPourOrder() {
 		add(base, jug, m.session.Sheet().Base.Jugs[jug], look.Letter(jug))
 	}
-	if icing := m.session.Sheet().Icing; icing != nil && m.studio.design.Icing != nil {
-		for i, j := range icing.Jugs {
+	d := &m.studio.design
+	jugs := len(d.Top) - len(d.Stuffs)
+	if icing := m.session.Sheet().Icing; icing != nil {
+		for i, j := range icing.Jugs[:min(jugs, len(icing.Jugs))] {
 			add(top, i, j, strings.ToLower(look.Letter(i)))
 			out[len(out)-1].aside = "icing"
 		}
 	}
+	for i, s := range d.Stuffs {
+		x := legendEntry{ink: picture.Ink{Letter: stuffLetter(i)}, name: s.Name, aside: stuffAside(s.Kind)}
+		if jugs+i < len(top) {
+			x.ink = top[jugs+i]
+		}
+		out = append(out, x)
+	}
 	return out
+}
+
+// stuffLetter is the sign of something on the loaf beside its jugs: a digit, and small letters from the end where those run out.
+func stuffLetter(i int) string {
+	if i < 9 {
+		return fmt.Sprint(i + 1)
+	}
+	return string(rune('z' - (i-9)%20))
+}
+
+// stuffAside says in a word what a stuff of the picture is.
+func stuffAside(k pour.StuffKind) string {
+	if k == pour.StuffEmbed {
+		return "set"
+	}
+	return "on top"
 }
 
 // drawLegend lists letter, colour, name and share, in the order the jugs are poured; the icing's jugs have small letters.

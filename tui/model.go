@@ -74,7 +74,8 @@ type model struct {
 	warnings panel.Panel             // below the panels of every station, where it has room
 	last     [panel.Places]layout.ID // the panel that had the keys before the warnings took them
 	mending  mending
-	asleep   bool // before the first frame: what is slow waits for it
+	held     *held // what the mouse drags; nil: nothing
+	asleep   bool  // before the first frame: what is slow waits for it
 
 	facts  *panel.Facts   // drawn from; made afresh at the end of every Update
 	panels []*panel.Panel // of the station, in the order Tab visits them
@@ -210,6 +211,9 @@ func (m *model) gather() *panel.Facts {
 	f.Colours, f.ColoursFresh = m.session.Colours()
 	if m.studio.measured.known {
 		f.Counted = &m.studio.measured.of
+	}
+	if m.typing != nil {
+		f.Typing = &m.typing.Typed
 	}
 	return f
 }

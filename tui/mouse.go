@@ -98,6 +98,10 @@ func (m *model) clickPanel(hit layout.Placed, at image.Point) {
 		return
 	}
 	in := hit.Rect.Inset(1)
+	if p.Grab != nil && at.In(in) {
+		m.grab(p, in, at)
+		return
+	}
 	if !at.In(in) || p.Draw != nil || p.Aside != nil && !was { // what it shows with the keys stands elsewhere
 		return
 	}

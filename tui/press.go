@@ -217,7 +217,7 @@ func (m *model) actTyping(id keys.ID) {
 		m.say("as it was")
 	case keys.Commit:
 		cell, _, _ := m.cell()
-		if m.commit() && cell.Kind == grid.Number { // figures are typed down a column; who names a jug goes on with that jug
+		if m.commit() && (cell.Kind == grid.Number || cell.Kind == grid.Numbers) { // figures are typed down a column; who names a jug goes on with that jug
 			m.cursors[m.at().ID] = m.grids[m.at().ID].Down(m.cursors[m.at().ID], 1)
 		}
 	case keys.CommitRight:
@@ -261,7 +261,7 @@ func (m *model) paste(text string) tea.Cmd {
 	}
 	if m.typing == nil {
 		cell, _, _ := m.cell()
-		if cell.Kind != grid.Number && cell.Kind != grid.Words {
+		if cell.Kind != grid.Number && cell.Kind != grid.Words && cell.Kind != grid.Numbers {
 			m.refuse("paste: go to a number or a name first")
 			return nil
 		}

@@ -112,10 +112,10 @@ func (m *model) settleDesign() {
 			}
 		}
 	}
-	if !picture.SameIcing(d.Icing, before.Icing) {
+	if !picture.SameIcing(d.Icing, before.Icing) || !d.Stands.Equal(before.Stands) {
 		m.studio.peakMM = 0
-		if top, err := d.Topping(); err == nil && top.Icing != nil {
-			m.studio.peakMM = top.Icing.PeakMM()
+		if top, err := d.Topping(); err == nil {
+			m.studio.peakMM = top.PeakMM()
 		}
 	}
 	m.studio.design = d
@@ -155,10 +155,13 @@ func (f *mount) drop() {
 // shot is the picture of a design in a place of the screen.
 func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 	s := picture.Shot{
-		Recipe: d.Recipe, Icing: d.Icing, Bar: m.studio.bar, BarMM: m.session.Plan().Mould.BarMM, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
+		Recipe: d.Recipe, Icing: d.Icing, Stands: d.Stands, Bar: m.studio.bar, Bars: d.Bars, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
 	}
 	if m.atPicture() {
 		s.View, s.Done = m.studio.view, m.studio.play.done
+	}
+	if s.View == picture.Stands {
+		s.Stands, s.Cuts = d.Above, d.Cuts
 	}
 	dye := m.dye(d)
 	s.Letters = dye.Lettered()
@@ -179,7 +182,11 @@ func (m *model) dye(d pour.Drawing) picture.Dye {
 		out.BaseL = append(out.BaseL, look.Letter(jug))
 	}
 	for i := range d.Top {
-		out.TopL = append(out.TopL, strings.ToLower(look.Letter(i)))
+		letter := strings.ToLower(look.Letter(i))
+		if jugs := len(d.Top) - len(d.Stuffs); i >= jugs {
+			letter = stuffLetter(i - jugs)
+		}
+		out.TopL = append(out.TopL, letter)
 	}
 	return out
 }

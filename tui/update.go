@@ -52,6 +52,10 @@ func (m *model) takeOwn(msg tea.Msg) tea.Cmd {
 		return m.paste(msg.Content)
 	case tea.MouseClickMsg:
 		return m.click(msg)
+	case tea.MouseMotionMsg:
+		m.drag(msg)
+	case tea.MouseReleaseMsg:
+		m.held = nil
 	case tea.MouseWheelMsg:
 		return m.wheel(msg)
 	case tea.FocusMsg:

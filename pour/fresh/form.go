@@ -118,9 +118,12 @@ func (f Form) Answer(id string) (Form, error) {
 	case askColours:
 		next.step = f.colour(w, id)
 	case askScents:
-		if id != choiceDone {
+		switch {
+		case id != choiceDone:
 			w.Scents = append(w.Scents, id)
 			next.step = askScents
+		case f.topless():
+			next.step = askName
 		}
 	case askIcing:
 		w.Icing = id == choiceYes
@@ -128,6 +131,11 @@ func (f Form) Answer(id string) (Form, error) {
 		w.Name = strings.TrimSpace(id)
 	}
 	return next, nil
+}
+
+// topless says whether the mould chosen has no top that every bar shares, so that no icing is asked for.
+func (f Form) topless() bool {
+	return slices.ContainsFunc(f.shelf.Moulds, func(m pour.MouldEntry) bool { return m.ID == f.Wishes.Mould && m.Mould.Shape == pour.ShapeTube })
 }
 
 // colour takes a choice of colours and says what is asked next.

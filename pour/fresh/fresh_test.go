@@ -42,6 +42,9 @@ func TestANewPlanCanBePouredAsItIs(t *testing.T) {
 				continue // each technique once, and each with and without where there is time
 			}
 			w := Wishes{Technique: technique.ID, Mould: s.Moulds[(i+3*k)%len(s.Moulds)].ID, Colours: colours[(i+k)%3], Scents: scents[(i+2*k)%3], Icing: icing}
+			if icing && w.Mould == "tube-75" {
+				w.Mould = "cavities-12" // a tube has no top: see the test of that
+			}
 			p := made(t, w, s)
 			sheet := pour.Work(p, s, clock.Hand{})
 			if faults := p.Check(s); len(faults) > 0 {
@@ -55,6 +58,37 @@ func TestANewPlanCanBePouredAsItIs(t *testing.T) {
 			if sheet.Base.Refused.Times != "" || sheet.Base.Refused.Masses != "" || len(p.Base.Jugs) != 1+len(w.Colours) || (p.Icing != nil) != icing || len(p.Base.Scents) != len(w.Scents) {
 				t.Errorf("%+v: it is not what was wished for: %+v", w, p)
 			}
+		}
+	}
+}
+
+func TestATubeHasNoIcing(t *testing.T) {
+	s := shelf(t)
+	if _, err := Plan(Wishes{Mould: "tube-75", Icing: true}, s, clock.Hand{}); err == nil || !strings.Contains(err.Error(), "leave the icing out") {
+		t.Errorf("%v", err)
+	}
+	f := NewForm(s)
+	for _, id := range []string{"tube-75", s.Techniques[0].ID, choicePlain, choiceDone} {
+		var err error
+		if f, err = f.Answer(id); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if q, ok := f.Question(); !ok || strings.Contains(q.Ask, "icing") {
+		t.Errorf("a tube is asked %q", q.Ask)
+	}
+	if p := made(t, f.Wishes, s); p.Mould.Shape != pour.ShapeTube || p.Icing != nil {
+		t.Errorf("%+v", p.Mould)
+	}
+}
+
+// Tubes and single moulds make plans of so many bars as the shelf says.
+func TestRoundsAndSingleMouldsAreNewPlansToo(t *testing.T) {
+	s := shelf(t)
+	for mould, bars := range map[string]int{"tube-75": 8, "cavities-6": 6, "cavities-12": 12} {
+		sheet := pour.Weigh(made(t, Wishes{Mould: mould, Icing: mould == "cavities-6"}, s), s)
+		if sheet.Bars.Count != bars {
+			t.Errorf("%s makes %d bars", mould, sheet.Bars.Count)
 		}
 	}
 }

@@ -33,6 +33,7 @@ func Bench(s pour.Sheet, shelf pour.Shelf, large bool) string {
 	for _, n := range d.batches() {
 		d.weighTable(d.batch(n))
 	}
+	d.topBench()
 	jugs := len(d.lines)
 	d.jugTable()
 	d.fresh = []int{len(d.lines), jugs}

@@ -45,7 +45,7 @@ func (d *desk) actTable() {
 			if text == "" {
 				text = st.Name()
 			}
-			act(b.Name, text, at, d.within(st))
+			act(st.Batch, text, at, d.within(st))
 		}
 	}
 	d.table("acts, in order", columns, rows)
@@ -101,6 +101,7 @@ func (d *desk) after() {
 	d.tick(row{text: "Marked CAUSTIC, NOT FOOD, out of reach; unwrapped if it swells", write: true})
 	d.tick(row{text: "Washed up, gloves on; no batter and no oil into the drain", write: true})
 	d.tick(row{text: "Cut from " + d.cutFrom() + ", firm, its middle cool, gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
+	d.cutsBench()
 	d.tick(row{text: fmt.Sprintf("%d bars of %s, one of them as cut", bars.Count, d.show.Len(bars.ThicknessMM)), figure: d.show.Weight(bars.CutG), write: true})
 	d.tick(row{text: "Cured until " + d.cureUntil() + ", on a rack, turned", figure: figureOf(bed.CureDays) + " d", write: true})
 	d.tick(row{text: "One bar cured, an estimate; pH by strip, never by tongue", figure: d.show.Weight(bars.CuredG), write: true})

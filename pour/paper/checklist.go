@@ -19,10 +19,16 @@ func Checklist(s pour.Sheet, shelf pour.Shelf) string {
 	}
 	d.sections = d.planned()
 	d.cautions()
+	if len(s.Embeds) > 0 {
+		d.ahead()
+	}
 	d.gather()
 	d.mould()
 	for _, n := range d.batches() {
 		d.weigh(d.batch(n))
+	}
+	if len(s.Embeds)+len(s.Toppings) > 0 {
+		d.ready()
 	}
 	d.pour()
 	d.bed()

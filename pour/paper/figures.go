@@ -15,7 +15,8 @@ func Figures(s pour.Sheet) Report {
 	show := s.Plan.Show
 	r := Report{
 		Plan: s.Plan.Name, ScaleStepG: finite(show.ScaleStepG), LyeStepG: finite(show.LyeStepG), LossPercent: finite(s.Plan.Mould.LossPercent),
-		Base: noBatch(), Toppings: toppingReports(s.Toppings), Run: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Base: noBatch(), Toppings: toppingReports(s.Toppings), Run: []TaskReport{}, CutRun: []TaskReport{}, Neighbours: []NeighbourReport{}, Warnings: make([]WarningReport, len(s.Warnings)),
+		Embeds: embeds(s), EmbedKinds: embedKinds(s),
 	}
 	for i, w := range s.Warnings {
 		r.Warnings[i] = WarningReport{w.Code, string(w.Severity), w.Where, w.Text}
@@ -23,18 +24,15 @@ func Figures(s pour.Sheet) Report {
 	if !worked(s) {
 		return r
 	}
-	r.Base, r.Bars = batchReport(s.Base), barsReport(s)
+	r.Base, r.Bars, r.Cut = batchReport(s.Base), barsReport(s), cutReport(s)
 	if s.Icing != nil {
-		icing := batchReport(*s.Icing)
-		r.Icing = &icing
+		r.Icing, r.Piping = icingReport(s), pipingReport(s.Piping)
 	}
 	for _, t := range s.Run {
-		task := TaskReport{Task: string(t.Kind), Batch: string(t.Batch), StartMin: finite(t.StartMin), LengthMin: finite(t.LengthMin)}
-		if t.Jug != "" {
-			task.Jug = &t.Jug
-		}
-		task.Part, task.Round = known(t.Part), known(t.Round)
-		r.Run = append(r.Run, task)
+		r.Run = append(r.Run, taskReport(t))
+	}
+	for _, t := range s.CutRun {
+		r.CutRun = append(r.CutRun, taskReport(t))
 	}
 	for _, p := range s.Mingling.Pairs {
 		r.Neighbours = append(r.Neighbours, NeighbourReport{s.Base.Jugs[p.A].Name, s.Base.Jugs[p.B].Name, finite(p.ContactPercent), finite(p.Score)})
@@ -121,6 +119,20 @@ func barsReport(s pour.Sheet) BarsReport {
 		r.IcingPerBarG = finite(b.IcingPerBarG)
 	}
 	return r
+}
+
+// taskReport is a task as it is handed on.
+func taskReport(t pour.Task) TaskReport {
+	word := func(s string) *string {
+		if s == "" {
+			return nil
+		}
+		return &s
+	}
+	return TaskReport{
+		Task: string(t.Kind), Batch: word(string(t.Batch)), Jug: word(t.Jug), Item: word(t.Item), Part: known(t.Part), Round: known(t.Round),
+		StartMin: finite(t.StartMin), LengthMin: finite(t.LengthMin),
+	}
 }
 
 func known(f pour.Figure) Number {

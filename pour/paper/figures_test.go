@@ -59,18 +59,20 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		v    any
 		want string
 	}{
-		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing run neighbours bars toppings warnings"},
+		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run cut_run neighbours bars cut toppings warnings embeds embed_kinds"},
 		{"base", base, batchKeys()},
-		{"icing", got["icing"], batchKeys()},
+		{"icing", got["icing"], batchKeys() + " shape_g made_g"},
 		{"oil", base["oils"].([]any)[0], "name g sap_koh_mg_g sap_low_koh_mg_g sap_high_koh_mg_g"},
 		{"extra", base["extras"].([]any)[0], "name g water_percent"},
 		{"jug", jug, "name share_percent batter_g batter_weigh_g total_g superfat_percent superfat_low_percent colourants scents scent_load_percent stage_min pour_at_min late_chance_percent"},
 		{"colourant", jug["colourants"].([]any)[0], "name pigment_g carrier_g"},
 		{"scent", jug["scents"].([]any)[0], "name g"},
 		{"stages", jug["stage_min"], "emulsion light medium thick stiff"},
-		{"task", got["run"].([]any)[0], "task batch jug part round start_min length_min"},
+		{"task", got["run"].([]any)[0], "task batch jug item part round start_min length_min"},
 		{"neighbour", got["neighbours"].([]any)[0], "a b contact_percent mud"},
 		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g stands_mm over_rim_mm"},
+		{"cut", got["cut"], "cuts_mm marks_mm across_mm across_marks_mm kerf_mm lane_mm bars trims sides_g sample kerf_g lightest_g heaviest_g gang_at_mm gang_pitch_mm gang_worst_mm opening_need_mm bed_need_mm"},
+		{"a bar", got["cut"].(map[string]any)["bars"].([]any)[0], "start_mm end_mm left_mm right_mm cut_g cured_g base_g icing_g embed_g topping_g"},
 		{"topping", got["toppings"].([]any)[0], "name when turn per_bar_g all_g adds_g covers_percent pieces cut_hits hands_min weeps_rh_percent melts_c plastic_percent parts"},
 		{"part", got["toppings"].([]any)[0].(map[string]any)["parts"].([]any)[0], "name percent g ingredients"},
 		{"warning", got["warnings"].([]any)[0], "code severity where text"},
@@ -93,7 +95,7 @@ func TestFiguresOfAJugAddUp(t *testing.T) {
 		p.Base.Size, p.Base.OilsG = pour.SizeOils, rapid.Float64Range(50, 5000).Draw(t, "oils")
 		p.Show.ScaleStepG = rapid.SampledFrom([]float64{0.01, 0.1, 0.5, 1, 5}).Draw(t, "step")
 		r := Figures(work(p))
-		for _, b := range []BatchReport{r.Base, *r.Icing} {
+		for _, b := range []BatchReport{r.Base, r.Icing.BatchReport} {
 			exact, weighed := 0.0, 0.0
 			for _, j := range b.Jugs {
 				exact, weighed = exact+*j.BatterG, weighed+*j.BatterWeighG

@@ -31,12 +31,18 @@ func (d *desk) cut() {
 	d.begin("", placeCut)
 	d.alerts(placeCut, anywhere)
 	d.tick(row{text: "Cut from " + d.cutFrom() + ", if it is firm and its middle is cool; gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
+	if d.dressed() {
+		d.marked()
+	}
 	d.tick(row{text: "Bars, each " + d.show.Len(bars.ThicknessMM), figure: strconv.Itoa(bars.Count), write: true})
 	cut, cured := d.show.Weight(bars.CutG), d.show.Weight(bars.CuredG)
 	if d.stopped {
 		cut, cured = "", ""
 	}
 	d.tick(row{text: "One bar as cut, with its icing", figure: cut, write: true})
+	if d.dressed() {
+		d.pieced()
+	}
 	d.tick(row{text: "Cure until " + d.cureUntil() + ", on a rack, turned now and then", figure: figureOf(bed.CureDays) + " d", write: true})
 	d.tick(row{text: "One bar cured, at " + d.show.Percent(bars.FinalMoisturePercent, 1) + " moisture (an estimate)", figure: cured, write: true})
 	d.tick(row{text: "pH of a 1 % solution by strip or meter, never by tongue; a screen, not a proof: titration is", write: true})

@@ -81,8 +81,7 @@ func (d *desk) mould() {
 	m := d.sheet.Plan.Mould
 	d.begin("", placeMould)
 	d.alerts(placeMould, anywhere)
-	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
-	d.tick(row{text: fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size), write: true})
+	d.tick(row{text: d.line(), write: true})
 	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.Size.HeightMM), write: true}
 	if d.stopped {
 		height.figure = ""
@@ -91,5 +90,31 @@ func (d *desk) mould() {
 	if s := d.sheet; s.Icing != nil && !d.stopped && pour.AsFigure(s.Bars.StandsMM).Known {
 		d.info("With its icing it stands " + d.show.Len(s.Bars.StandsMM) + " high on average, " + d.show.Rim(s.Bars.OverRimMM) + "; peaks stand higher.")
 	}
-	d.tick(row{text: "Mark one end of the mould: left, right and the order of the bars count from there", write: true})
+	if text := endMarked(m); text != "" {
+		d.tick(row{text: text, write: true})
+	}
+}
+
+// line is how the mould is made ready.
+func (d *desk) line() string {
+	m := d.sheet.Plan.Mould
+	size := strings.Join([]string{d.show.Len(m.LengthMM), d.show.Len(m.WidthMM), d.show.Len(m.HeightMM)}, " x ")
+	switch m.Shape {
+	case pour.ShapeTube:
+		return fmt.Sprintf("Line the tube, inside %s across and %s high, close its foot so that nothing runs out, and stand it upright where it can stay", d.show.Len(m.LengthMM), d.show.Len(m.HeightMM))
+	case pour.ShapeCavity:
+		return fmt.Sprintf("Set out %d single moulds, each inside %s, level and where they can stay", m.Cavities, size)
+	}
+	return fmt.Sprintf("Line the %s mould, inside %s, and stand it level where the loaf can stay", m.Shape, size)
+}
+
+// endMarked is which end of the mould is told from the other; single moulds have none.
+func endMarked(m pour.Mould) string {
+	switch m.Shape {
+	case pour.ShapeTube:
+		return "Its lower end is end A: the rounds count from there; mark it on the soap as it comes out"
+	case pour.ShapeCavity:
+		return ""
+	}
+	return "Mark one end of the mould: left, right and the order of the bars count from there"
 }

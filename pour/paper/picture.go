@@ -19,10 +19,12 @@ const (
 	ViewBars = "bars" // every bar, as a contact sheet
 	ViewLoaf = "loaf" // the loaf cut along its middle, with its icing
 	ViewTop  = "top"  // just under the surface from above, without icing
+
+	ViewStands = "stands" // from above as it stands before the cut: icing, embeds, toppings and cuts
 )
 
 // Views lists the views of a picture.
-func Views() []string { return []string{ViewBar, ViewBars, ViewLoaf, ViewTop} }
+func Views() []string { return []string{ViewBar, ViewBars, ViewLoaf, ViewTop, ViewStands} }
 
 // PictureOptions says what to draw.
 type PictureOptions struct {
@@ -102,34 +104,37 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 	if err != nil {
 		return nil, err
 	}
-	palette, box, peak := d.Palette, d.Recipe.Box, 0.0
+	palette, box, peak := d.Palette, d.Recipe.Box, top.PeakMM()
 	if o.Weeks {
 		palette = d.Weeks
-	}
-	if top.Icing != nil {
-		peak = top.Icing.PeakMM()
 	}
 	e := &easel{o: o}
 	finish := swirl.Soap()
 	finish.Told = e.told()
 	switch o.View {
 	case ViewBar:
-		x, err := barAt(s, o.Bar)
+		bar, err := barAt(d.Bars, o.Bar)
 		if err != nil {
 			return nil, err
 		}
 		e.high, e.atOnce = (box.H+peak)/box.W, box.H/box.W
 		e.draw = func(ctx context.Context) (image.Image, error) {
-			return swirl.RenderBar(ctx, poured.Face(x), palette, top, float64(o.Width)/box.W, finish)
+			return swirl.RenderBar(ctx, poured.Face(bar.From), bar.To, palette, top, float64(o.Width)/box.W, finish)
 		}
 	case ViewBars:
-		bars := poured.Bars(s.Plan.Mould.BarMM)
+		bars := len(d.Bars)
 		columns := columnsOf(bars)
 		rows := (bars + columns - 1) / columns
 		wide := float64(columns)*(box.W+sheetGapMM) + sheetGapMM
 		e.high, e.atOnce = (float64(rows)*(box.H+peak+sheetGapMM)+sheetGapMM)/wide, box.H*box.W/(wide*wide)
 		e.gaps = e.high - float64(bars)*(box.H+peak)*box.W/(wide*wide)
-		c := swirl.Sheet{BarMM: s.Plan.Mould.BarMM, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(o.Width) / wide}
+		if d.Stands != nil { // the loaf from above stands below the bars
+			high := (wide - 2*sheetGapMM) * box.W / box.L
+			e.high += (high + sheetGapMM) / wide
+			e.gaps += sheetGapMM / wide
+			e.atOnce = max(e.atOnce, high*(wide-2*sheetGapMM)/(wide*wide))
+		}
+		c := swirl.Sheet{Bars: d.Bars, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(o.Width) / wide, Stands: d.Stands != nil, Cuts: d.Cuts}
 		e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
 	case ViewLoaf:
 		e.high, e.atOnce = (box.H+peak)/box.L, box.H/box.L
@@ -140,6 +145,11 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 		e.high, e.atOnce = box.W/box.L, box.W/box.L
 		e.draw = func(ctx context.Context) (image.Image, error) {
 			return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, max(1, int(float64(o.Width)*e.high+0.5)), finish)
+		}
+	case ViewStands:
+		e.high, e.atOnce = box.W/box.L, box.W/box.L
+		e.draw = func(ctx context.Context) (image.Image, error) {
+			return swirl.RenderAbove(ctx, poured, palette, top, d.Cuts, float64(o.Width)/box.L, finish)
 		}
 	default:
 		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
@@ -191,15 +201,13 @@ func columnsOf(bars int) int {
 
 func empty(bars, columns int) int { return (columns - bars%columns) % columns }
 
-// barAt is where a bar's first cut side lies along the loaf, mm.
-func barAt(s pour.Sheet, bar int) (float64, error) {
-	m := s.Plan.Mould
-	slices := int(m.LengthMM/m.BarMM + 1e-9)
-	if bar == 0 {
-		bar = slices/2 + 1
+// barAt is a bar by its number from 1; 0 is the middle one.
+func barAt(bars []swirl.Bar, number int) (swirl.Bar, error) {
+	if number == 0 {
+		number = min(len(bars)/2+1, len(bars))
 	}
-	if bar < 1 || bar > slices {
-		return 0, fmt.Errorf("draw bar %d: the loaf is cut into %d along its length", bar, slices)
+	if number < 1 || number > len(bars) {
+		return swirl.Bar{}, fmt.Errorf("draw bar %d: the loaf is cut into %d along its length", number, len(bars))
 	}
-	return float64(bar-1) * m.BarMM, nil
+	return bars[number-1], nil
 }

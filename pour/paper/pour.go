@@ -17,7 +17,7 @@ func (d *desk) pour() {
 	}
 	begun := map[pour.BatchName]bool{}
 	for _, st := range d.sheet.Stints() {
-		if st.Tasks[0].Act != pour.NoAct && !begun[st.Batch] {
+		if st.Tasks[0].Act != pour.NoAct && st.Batch != "" && !begun[st.Batch] {
 			begun[st.Batch] = true
 			d.before(d.batch(st.Batch))
 		}
@@ -52,7 +52,7 @@ func (d *desk) stint(b batch, st pour.Stint) {
 	if at != stepMix {
 		d.alerts(at, besideJugs(b, everyJug))
 	}
-	d.tick(row{text: d.of(b.Name, text), figure: d.moment(st.StartMin), write: true})
+	d.tick(row{text: d.of(st.Batch, text), figure: d.moment(st.StartMin), write: true})
 	if st.Jug != "" && (at == stepColour || at == stepScent) {
 		d.alerts(at, ofJug(b, st.Jug))
 	}

@@ -9,6 +9,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/learn"
+	underway "pourbench/pour/logbook/live"
 )
 
 // PourList writes the pours of a logbook as text, one line each, latest first as they come: of at most 80 columns, or as long as its
@@ -78,6 +79,7 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 		}
 		p.raw(padded(clip(d.What, 42), 44) + padded(plain(planned), 16) + unitText(show, d.Actual, d))
 	}
+	cutSum(p, record, sheet)
 	p.raw("")
 	for _, e := range logbook.Standing(record.Events) {
 		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
@@ -85,6 +87,25 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 		}
 	}
 	return p.text()
+}
+
+// cutSum is what all pieces weighed at the cut weigh, and what planned and true mean.
+func cutSum(p *page, record logbook.Pour, sheet pour.Sheet) {
+	show := sheet.Plan.Show
+	var all, planned float64
+	n, known := 0, true
+	for _, m := range underway.Masses(&sheet, logbook.Standing(record.Events)) {
+		if m.TrueG.Known {
+			n++
+			all, planned, known = all+m.TrueG.V, planned+m.PlannedG.V, known && m.PlannedG.Known
+		}
+	}
+	if n == 0 {
+		return
+	}
+	p.raw(padded("all that was weighed as cut", 44) + padded(show.Figure(pour.Figure{V: planned, Known: known}, show.Weight), 16) + show.Weight(all))
+	p.wrapped("", "Planned is what the plan puts into a piece, with its icing, embeds and topping, before anything dries; actual is what the scale said. A loaf that has "+
+		"stood a day is usually some percent lighter (common practice, no source). Steps of the cut are counted from when it began.")
 }
 
 // unitText draws a figure of a record in the plan's units.

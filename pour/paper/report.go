@@ -10,10 +10,15 @@ type Report struct {
 	LyeStepG    Number            `json:"lye_step_g"`
 	LossPercent Number            `json:"loss_percent"`
 	Base        BatchReport       `json:"base"`
-	Icing       *BatchReport      `json:"icing"`
+	Icing       *IcingReport      `json:"icing"`
+	Piping      *PipingReport     `json:"piping"`
 	Run         []TaskReport      `json:"run"`
+	CutRun      []TaskReport      `json:"cut_run"` // minutes from when the cut begins
 	Neighbours  []NeighbourReport `json:"neighbours"`
 	Bars        BarsReport        `json:"bars"`
+	Cut         *CutReport        `json:"cut"` // null: no bar could be cut
+	Embeds      []EmbedReport     `json:"embeds"`
+	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
 	Warnings    []WarningReport   `json:"warnings"`
 }
@@ -45,6 +50,35 @@ type BatchReport struct {
 	Oils                     []OilReport   `json:"oils"`
 	Extras                   []ExtraReport `json:"extras"`
 	Jugs                     []JugReport   `json:"jugs"`
+}
+
+// IcingReport is every figure of the icing: those of a batch, one unit of its shape and all that is made of it.
+type IcingReport struct {
+	BatchReport
+	ShapeG Number `json:"shape_g"`
+	MadeG  Number `json:"made_g"`
+}
+
+// PipingReport is how the icing is piped; the plan states its shape.
+type PipingReport struct {
+	Units         *int   `json:"units"`
+	UnitML        Number `json:"unit_ml"`
+	DensityGML    Number `json:"density_g_ml"`
+	NetG          Number `json:"net_g"`
+	NeedG         Number `json:"need_g"`
+	LeftG         Number `json:"left_g"`
+	RestG         Number `json:"rest_g"`
+	Bags          *int   `json:"bags"`
+	Fills         *int   `json:"fills"`
+	WidthMM       Number `json:"across_mm"`
+	HighMM        Number `json:"high_mm"`
+	MeanMM        Number `json:"mean_mm"`
+	GapMM         Number `json:"gap_mm"`
+	LaneMM        Number `json:"lane_mm"`
+	PeakMM        Number `json:"peak_needed_mm"`
+	PipeMin       Number `json:"pipe_min"`
+	WindowFromMin Number `json:"window_from_min"`
+	WindowToMin   Number `json:"window_to_min"`
 }
 
 // OilReport is one oil; saponification values in mg KOH per g.
@@ -105,8 +139,9 @@ type ScentReport struct {
 // TaskReport is one task on the run clock, min. Jug is null for what is done to the whole batch.
 type TaskReport struct {
 	Task      string  `json:"task"`
-	Batch     string  `json:"batch"`
+	Batch     *string `json:"batch"` // null where it is done to the loaf
 	Jug       *string `json:"jug"`
+	Item      *string `json:"item"`  // which embed, topping, cut or piece; null: none
 	Part      Number  `json:"part"`  // of the jug or, poured out, of the pot: above 0 to 1; null where the task uses none
 	Round     Number  `json:"round"` // from 1; null where it is not done in rounds
 	StartMin  Number  `json:"start_min"`

@@ -14,7 +14,7 @@ func TestTheRunInFiguresHasPartsAndRounds(t *testing.T) {
 	r := Figures(work(p))
 	parts, rounds := map[string]float64{}, map[string]float64{}
 	for _, task := range r.Run {
-		if task.Batch != "base" {
+		if task.Batch == nil || *task.Batch != "base" {
 			continue
 		}
 		switch task.Task {

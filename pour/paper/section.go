@@ -19,6 +19,8 @@ const (
 	placeBed
 	placeCut
 	placeFront // only on the first page
+	stepAhead  // days before
+	stepReady  // laid out for the top
 )
 
 // section is one section of the full paper: what is weighed of a batch, or a place that both share.
@@ -28,9 +30,13 @@ type section struct {
 	title string
 }
 
-// planned lists the sections that this plan needs, in the order it is worked through; the first is the cautions and the second what is gathered.
+// planned lists the sections that this plan needs, in the order it is worked through.
 func (d *desk) planned() []section {
-	out := []section{{step: placeFront, title: "cautions: read, then tick"}, {step: noStep, title: "gather"}, {step: placeMould, title: "line the mould"}}
+	out := []section{{step: placeFront, title: "cautions: read, then tick"}}
+	if len(d.sheet.Embeds) > 0 {
+		out = append(out, section{step: stepAhead, title: "made days before"})
+	}
+	out = append(out, section{step: noStep, title: "gather"}, section{step: placeMould, title: "line the mould"})
 	for _, n := range d.batches() {
 		out = append(out, section{n, stepOils, "weigh the oils"}, section{n, stepLye, "weigh and make the lye"})
 		if anyJug(d.batch(n), coloured) {
@@ -39,6 +45,9 @@ func (d *desk) planned() []section {
 		if anyJug(d.batch(n), scented) {
 			out = append(out, section{n, stepScents, "weigh the scents"})
 		}
+	}
+	if len(d.sheet.Embeds)+len(d.sheet.Toppings) > 0 {
+		out = append(out, section{step: stepReady, title: "lay out for the top"})
 	}
 	return append(out, section{step: stepPour, title: "the pour, in order"}, section{step: placeBed, title: "put to bed"},
 		section{step: noStep, title: "clean up"}, section{step: placeCut, title: "cut and cure"})
@@ -95,7 +104,7 @@ func (d *desk) placeOf(w pour.Warning) step {
 // placeOf is where on the paper the warnings of a code are said. A code it does not know stays on the first page.
 func placeOf(code string) step {
 	switch code {
-	case "carrier-short", "blend-unfinished", "glycerin-sweat":
+	case "carrier-short", "blend-unfinished", "glycerin-sweat", "icing-unsized", "icing-mismatch", "icing-small", "icing-rest":
 		return stepOils
 	case "purity-unusual", "lye-heavy", "lye-heavy-worst", "lye-mixed-strong", "lye-short-water", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk",
 		"lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "alkali-rounding", "purity-assumed":
@@ -111,6 +120,7 @@ func placeOf(code string) step {
 	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split", "scent-nowhere":
 		return stepScent
 	case "scent-fast-late", "jug-late", "jug-early", "base-stiff", "icing-thin", "icing-stiff", "muddy-neighbours", "jugs-alike", "swirl-ignored",
+		"piping-unfinished", "icing-bags", "icing-crowded", "base-soft", "icing-slides", "pipe-window",
 		"topping-bleeds", "topping-untested", "topping-dissolves", "topping-melts", "topping-flammable", "topping-dust", "topping-order", "topping-dose":
 		return stepPour
 	case "mould-overfull", "mould-high", "icing-over-rim", "mould-underfilled", "mould-offcut":
@@ -121,7 +131,7 @@ func placeOf(code string) step {
 		return stepPour
 	case "embed-melts":
 		return placeBed
-	case "cured-heavier", "salt-bar", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze":
+	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze":
 		return placeCut
 	default:
 		return placeFront

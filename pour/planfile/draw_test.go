@@ -26,6 +26,10 @@ func drawPlan(t *rapid.T, s pour.Shelf) pour.Plan {
 	for _, table := range p.Tables() {
 		drawFields(t, s, table.Fields)
 	}
+	fitBars(&p.Mould)
+	if p.Mould.Shape == pour.ShapeTube { // it has no top
+		p.Icing, p.Top = nil, pour.Top{}
+	}
 	for i := range p.Top.Toppings {
 		list := p.Top.Toppings[i].Parts
 		of := rapid.SliceOfNDistinct(rapid.SampledFrom(s.Toppings), len(list), len(list), func(m pour.ToppingMaterial) string { return m.ID }).Draw(t, "of")
@@ -33,7 +37,6 @@ func drawPlan(t *rapid.T, s pour.Shelf) pour.Plan {
 			list[k] = pour.ToppingPart{Material: of[k].ID, Percent: percent}
 		}
 	}
-	p.Mould.BarMM, p.Mould.BarWidthMM = min(p.Mould.BarMM, p.Mould.LengthMM), min(p.Mould.BarWidthMM, p.Mould.WidthMM)
 	drawWhatHangsTogether(t, s, &p.Base)
 	if p.Icing != nil {
 		drawWhatHangsTogether(t, s, p.Icing)
@@ -42,6 +45,19 @@ func drawPlan(t *rapid.T, s pour.Shelf) pour.Plan {
 		p.Swirl.First, p.Swirl.Last = jugs[1].Name, jugs[0].Name
 	}
 	return p
+}
+
+// fitBars makes bars that come out of the mould, a tube round and of cavities one that holds no more than a box of its measures.
+func fitBars(m *pour.Mould) {
+	switch m.Shape {
+	case pour.ShapeTube:
+		m.LengthMM = min(m.LengthMM, m.WidthMM)
+		m.WidthMM, m.BarMM = m.LengthMM, min(m.BarMM, m.FillMM)
+	case pour.ShapeCavity:
+		m.Cavities, m.CavityML = max(1, m.Cavities), min(m.CavityML, m.LengthMM*m.WidthMM*m.FillMM/1000)
+	default:
+		m.BarMM, m.BarWidthMM = min(m.BarMM, m.LengthMM), min(m.BarWidthMM, m.WidthMM)
+	}
 }
 
 func drawLists(t *rapid.T, b *pour.Batch) {

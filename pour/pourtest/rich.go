@@ -10,7 +10,7 @@ import (
 )
 
 // Rich draws a plan that uses whatever a plan can use: every kind of alkali, acids, milk and purées, every way to carry a colour, scents in
-// both batches, every size, loaf and slab, coarse scales and fine ones. Most of them can be mixed.
+// both batches, every size, every mould, coarse scales and fine ones. Most of them can be mixed.
 func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	p := plan.Clone()
 	p.Swirl.First, p.Swirl.Last, p.Run.Order = "", "", nil
@@ -24,20 +24,44 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	m.FillMM, m.LossPercent = odd(t, "fill", 20, 70), odd(t, "loss", 0, 10)
 	p.Run.CoolLyeMin = float64(rapid.IntRange(0, 1).Draw(t, "cooling is planned")) * 45
 	p.Run.SplitMin, p.Run.StirMin, p.Run.ScentMin, p.Run.BedMin = odd(t, "split", 0, 2), odd(t, "stir", 0, 2), odd(t, "scent", 0, 2), odd(t, "bed", 0, 5)
+	drawEmbeds(t, &p)
 	p.Base = drawBatch(t, p.Base, shelf, []string{pour.SizeMould, pour.SizeOils})
 	p.Icing = nil
 	if rapid.IntRange(0, 3).Draw(t, "icing") > 0 {
 		icing := drawBatch(t, *plan.Icing, shelf, []string{pour.SizeBar, pour.SizeLayer, pour.SizeOils})
 		icing.StartAtMin = odd(t, "start", -40, 40)
+		drawPiping(t, &p, &icing)
 		p.Icing = &icing
 	}
 	p.Room.HumidityPercent = dosed(t, "humidity", 99)
-	p.Cut.Lay = rapid.SampledFrom([]string{"", pour.LaySide, pour.LayUpsideDown}).Draw(t, "lay")
+	if rapid.Bool().Draw(t, "cut by its own plan") {
+		p.Cut = Cut(t, p.Mould)
+	}
 	p.Top.Toppings = drawToppings(t, shelf)
+	remould(t, &p)
 	if faults := p.Check(shelf); len(faults) > 0 {
 		t.Fatalf("drew a plan that cannot be: %v", faults)
 	}
 	return p
+}
+
+// remould pours one plan in six into a round tube, which has no top, and one in six into single cavities, whose top is left as the icing leaves it.
+func remould(t *rapid.T, p *pour.Plan) {
+	m := &p.Mould
+	blank := pour.Blank()
+	switch rapid.IntRange(0, 5).Draw(t, "another mould") {
+	case 0:
+		d := odd(t, "diameter", 40, 120)
+		m.Shape, m.LengthMM, m.WidthMM, m.FillMM, m.BarMM = pour.ShapeTube, d, d, odd(t, "tube filled", 100, 300), odd(t, "round", 12, 40)
+		p.Icing = nil
+	case 1:
+		m.Shape, m.Cavities = pour.ShapeCavity, rapid.IntRange(1, 40).Draw(t, "cavities")
+		m.LengthMM, m.WidthMM, m.FillMM = odd(t, "cavity's length", 30, 120), odd(t, "cavity's width", 30, 90), odd(t, "cavity filled", 15, 50)
+		m.CavityML = m.LengthMM * m.WidthMM * m.FillMM / 1000 * rapid.SampledFrom([]float64{0, 0.613}).Draw(t, "cavity holds")
+	default:
+		return
+	}
+	p.Top, p.Piping = pour.Top{}, blank.Piping
 }
 
 // odd draws a number that is no round one, so that nothing lies exactly between two steps of a scale.

@@ -84,7 +84,7 @@ func (b *band) outline(number, of int) {
 			b.line(classTick, b.at(mm), b.foot, b.at(mm), b.foot-tickHigh, fine)
 		}
 	}
-	text := b.edge.Along + ": end A here"
+	text := b.edge.Along + ": " + b.edge.EndA + " here"
 	if number > 1 {
 		text = fmt.Sprintf("%s: goes on from strip %d, its crosses on those", b.edge.Along, number-1)
 	}
@@ -93,7 +93,7 @@ func (b *band) outline(number, of int) {
 	}
 	b.write(left, b.foot-headAt, plainText, start, fitted(text, plainText, b.strip.To-b.strip.From-25))
 	if number == of {
-		b.write(right, b.foot-headAt, plainText, end, "end B")
+		b.write(right, b.foot-headAt, plainText, end, "other end")
 	}
 	b.arrow(right-24, b.foot-headAt-1, 10)
 }

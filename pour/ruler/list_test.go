@@ -12,7 +12,7 @@ import (
 // to half a millimetre by hand.
 func TestTheListTellsWhatEveryMarkParts(t *testing.T) {
 	e := ruler.Edge{
-		Along: "along the loaf", LengthMM: 250, Cuts: []float64{3.3, 8.9, 35.3222, 61.7444}, Marks: []float64{3.5, 9, 35.5, 61.5},
+		Along: "along the loaf", EndA: "end A", LengthMM: 250, Cuts: []float64{3.3, 8.9, 35.3222, 61.7444}, Marks: []float64{3.5, 9, 35.5, 61.5},
 		Centres: []ruler.Centre{{Name: "moon", MM: 22.1111, Mark: 22}, {Name: "moon", MM: 48.5333, Mark: 48.5}},
 		Spans: []ruler.Span{
 			{Kind: ruler.Trim, To: 3},
@@ -24,9 +24,9 @@ func TestTheListTellsWhatEveryMarkParts(t *testing.T) {
 	}
 	got := ruler.Ruler{Plan: "Meadow", Day: "2026-12-01", KerfMM: 0.6, Edges: []ruler.Edge{e}}.List()
 	want := `Meadow: ruler, poured 2026-12-01
-mm from end A, each rounded once to half a millimetre. Assumed: one cut takes 0.6 mm.
+mm, each rounded once to half a millimetre. Assumed: one cut takes 0.6 mm.
 
-along the loaf, 250 mm
+along the loaf from end A, 250 mm
      3.5  cut 1, trim | sample slice
      9.0  cut 2, sample slice | bar 1
     22.0  middle of moon
@@ -41,8 +41,8 @@ along the loaf, 250 mm
 
 // A ruler without marks still says its length and that nothing was taken off.
 func TestALoafThatIsNotCutHasALength(t *testing.T) {
-	got := ruler.Ruler{Plan: "Meadow", Edges: []ruler.Edge{{Along: "along the loaf", LengthMM: 90}}}.List()
-	want := "Meadow: ruler\nmm from end A, each rounded once to half a millimetre. Assumed: a cut takes nothing.\n\nalong the loaf, 90 mm\n"
+	got := ruler.Ruler{Plan: "Meadow", Edges: []ruler.Edge{{Along: "along the loaf", EndA: "end A", LengthMM: 90}}}.List()
+	want := "Meadow: ruler\nmm, each rounded once to half a millimetre. Assumed: a cut takes nothing.\n\nalong the loaf from end A, 90 mm\n"
 	if got != want {
 		t.Errorf("%q", got)
 	}

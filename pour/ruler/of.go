@@ -2,6 +2,7 @@ package ruler
 
 import (
 	"errors"
+	"math"
 
 	"pourbench/pour"
 )
@@ -9,42 +10,83 @@ import (
 // Of is the ruler of a sheet: its cut plan, and where its embeds stand. A mould that is not cut and a plan that could not be worked out have
 // none, with the reason.
 func Of(s pour.Sheet) (Ruler, error) {
-	if len(s.Cut.Bars) == 0 && len(s.Cut.CutsMM) == 0 {
-		return Ruler{}, errors.New("draw the ruler: no cut of this plan could be worked out; put right what `pourbench check` names and draw it again")
+	switch {
+	case len(s.Base.Jugs) == 0:
+		return Ruler{}, errors.New("draw the ruler: the plan cannot be worked out; put right what `pourbench check` names and draw it again")
+	case !s.Plan.Mould.IsCut():
+		return Ruler{}, errors.New("draw the ruler: what comes out of cavities is not cut, so that there is nothing to mark; a loaf, a slab or a tube has a ruler")
 	}
-	r := Ruler{Plan: s.Plan.Name, KerfMM: s.Plan.Cut.KerfMM, Edges: []Edge{lengthwise(s)}}
+	r := Ruler{Plan: s.Plan.Name, KerfMM: s.Cut.KerfMM, Edges: []Edge{lengthwise(s)}}
+	if len(s.Cut.AcrossMM) > 0 {
+		r.Edges = append(r.Edges, crosswise(s))
+	}
 	if at := s.Plan.PourAt; !at.IsZero() {
 		r.Day = at.Format("2006-01-02")
 	}
 	return r, nil
 }
 
-// lengthwise is what is laid along the mould from its end A.
+// lengthwise is what is laid along the mould from its end A; of a tube along what comes out of it, from its lower end.
 func lengthwise(s pour.Sheet) Edge {
 	cut, m := s.Cut, s.Plan.Mould
-	e := Edge{Along: "along the " + m.Shape, LengthMM: m.LengthMM, Cuts: cut.CutsMM, Marks: cut.MarksMM}
-	for i, b := range cut.Bars {
+	e := Edge{Along: "along the " + m.Shape, EndA: "end A", LengthMM: m.AlongMM(), Cuts: cut.CutsMM, Marks: cut.MarksMM}
+	if m.Shape == pour.ShapeTube {
+		e.EndA = "its lower end, end A,"
+	}
+	for i, b := range cut.Columns() {
 		e.Spans = append(e.Spans, Span{Kind: Bar, Number: i + 1, From: b.StartMM, To: b.EndMM})
 	}
 	if cut.TrimAMM > slack {
 		e.Spans = append(e.Spans, Span{Kind: Trim, To: cut.TrimAMM})
 	}
 	if cut.TrimBMM > slack {
-		e.Spans = append(e.Spans, Span{Kind: Trim, From: m.LengthMM - cut.TrimBMM, To: m.LengthMM})
+		e.Spans = append(e.Spans, Span{Kind: Trim, From: e.LengthMM - cut.TrimBMM, To: e.LengthMM})
 	}
 	if cut.SliceMM > slack {
 		e.Spans = append(e.Spans, Span{Kind: Slice, From: cut.SliceAt, To: cut.SliceAt + cut.SliceMM})
 	}
 	for _, kind := range s.Embeds {
 		for _, p := range kind.Pieces {
-			e.centre(Centre{Name: kind.Name, MM: p.CentreMM, Mark: p.MarkMM})
+			if p.Verdict != pour.VerdictThrough { // a rod lies along the whole loaf
+				e.centre(Centre{Name: kind.Name, MM: p.CentreMM, Mark: p.MarkMM})
+			}
 		}
 	}
 	return e
 }
 
-// centre adds a middle; pieces of one kind side by side across the mould have one.
+// crosswise is what is laid across a slab from its left side, seen from end A.
+func crosswise(s pour.Sheet) Edge {
+	cut := s.Cut
+	e := Edge{Along: "across the slab", EndA: "left side, seen from end A,", LengthMM: s.Plan.Mould.WidthMM, Cuts: cut.AcrossMM, Marks: cut.AcrossMarkMM}
+	end := 0.0
+	for i, b := range cut.Bars {
+		if b.StartMM != cut.Bars[0].StartMM {
+			break
+		}
+		if i == 0 && b.LeftMM > slack {
+			e.Spans = append(e.Spans, Span{Kind: Trim, To: b.LeftMM})
+		}
+		e.Spans = append(e.Spans, Span{Kind: Bar, Number: i + 1, From: b.LeftMM, To: b.RightMM})
+		end = b.RightMM
+	}
+	if end < e.LengthMM-s.Cut.KerfMM-slack {
+		e.Spans = append(e.Spans, Span{Kind: Trim, From: end, To: e.LengthMM})
+	}
+	for _, kind := range s.Embeds {
+		for _, p := range kind.Pieces {
+			at := p.AcrossMM + e.LengthMM/2
+			e.centre(Centre{Name: kind.Name, MM: at, Mark: math.Round(at*2) / 2})
+		}
+	}
+	return e
+}
+
+// centre adds a middle; pieces of one kind in one line across the ruler have one, and what lies beside the mould none.
 func (e *Edge) centre(c Centre) {
+	if c.MM < -slack || c.MM > e.LengthMM+slack {
+		return
+	}
 	for _, there := range e.Centres {
 		if d := there.MM - c.MM; there.Name == c.Name && d < slack && d > -slack {
 			return

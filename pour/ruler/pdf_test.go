@@ -12,7 +12,7 @@ import (
 
 // e1 is the first worked example of the cuts: 250 mm in bars of 25, a wire of 0.6, what is left to both trims.
 func e1() ruler.Ruler {
-	e := ruler.Edge{Along: "the loaf's length", LengthMM: 250, Cuts: []float64{9.8, 35.4, 61.0, 86.6, 112.2, 137.8, 163.4, 189.0, 214.6, 240.2}}
+	e := ruler.Edge{Along: "along the loaf", EndA: "end A", LengthMM: 250, Cuts: []float64{9.8, 35.4, 61.0, 86.6, 112.2, 137.8, 163.4, 189.0, 214.6, 240.2}}
 	for _, mm := range []float64{22.6, 48.2, 73.8, 99.4, 125.0, 150.6, 176.2, 201.8, 227.4} {
 		e.Centres = append(e.Centres, ruler.Centre{Name: "moon", MM: mm})
 	}
@@ -25,7 +25,7 @@ func e1() ruler.Ruler {
 
 // metre is a loaf of 1000 mm with a cut every 26.
 func metre() ruler.Ruler {
-	e := ruler.Edge{Along: "the loaf's length", LengthMM: 1000}
+	e := ruler.Edge{Along: "along the loaf", EndA: "end A", LengthMM: 1000}
 	for mm := 6.3; mm < 1000; mm += 26 {
 		e.Cuts = append(e.Cuts, mm)
 		if mm+13 < 1000 {
@@ -125,7 +125,7 @@ func TestEveryMarkStandsAtItsDistance(t *testing.T) {
 		centres = append(centres, c.MM)
 	}
 	near(t, "middles", page.tips(10), centres)
-	for _, want := range []string{"1: 9.8", "10: 240.2", "22.6", "Meadow: ruler", "trim", "end B", "sheet 1 of 1"} {
+	for _, want := range []string{"1: 9.8", "10: 240.2", "22.6", "Meadow: ruler", "trim", "other end", "sheet 1 of 1"} {
 		page.says(t, want)
 	}
 	page.says(t, "This bar is 100 mm: measure it.")
@@ -192,7 +192,7 @@ func TestStripsOfALongLoafFitTogether(t *testing.T) {
 
 // e2 is the second worked example, with a sample slice of 5 mm between two cuts that stand 5.6 apart, and a second kind of embed.
 func e2() ruler.Ruler {
-	e := ruler.Edge{Along: "along the loaf", LengthMM: 250}
+	e := ruler.Edge{Along: "along the loaf", EndA: "end A", LengthMM: 250}
 	e.Cuts = []float64{3.3, 8.9, 35.3222, 61.7444, 88.1667, 114.5889, 141.0111, 167.4333, 193.8556, 220.2778, 246.7}
 	e.Spans = []ruler.Span{{Kind: ruler.Trim, To: 3}, {Kind: ruler.Trim, From: 247, To: 250}, {Kind: ruler.Slice, From: 3.6, To: 8.6}}
 	for i := range 9 {

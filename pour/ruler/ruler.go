@@ -22,7 +22,8 @@ type Ruler struct {
 
 // Edge is one side of the mould that a ruler is laid along.
 type Edge struct {
-	Along    string // what it is laid along: "the loaf's length"
+	Along    string // what it is laid along: "along the loaf"
+	EndA     string // what its beginning is called: "end A"
 	LengthMM float64
 	Cuts     []float64 // where the middles of wire or blade pass, from end A
 	Marks    []float64 // the same as they are marked by hand, each rounded once to half a millimetre

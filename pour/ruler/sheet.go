@@ -100,7 +100,7 @@ func (r Ruler) title() string {
 // words say how the ruler is printed, laid and read.
 func (r Ruler) words() []string {
 	return []string{
-		"Print at 100 % (actual size), not fit to page. Lay the lower edge along the mould with end A at its end A. All in mm from end A.",
+		"Print at 100 % (actual size), not fit to page. Lay the lower edge along the mould, the beginnings together. All in mm from there.",
 		"Tall line: the middle of a cut, its number and distance. " + r.assumed() + " " + r.diamonds(),
 		"Slanting hatch: trimmed. Level hatch: sample slice. A number by itself: the bar.",
 	}

@@ -28,11 +28,22 @@ const (
 	Level   Kind = "level"         // the mould is tapped down, the top made even
 	Pipe    Kind = "pipe"          // a bag of icing onto the bars
 	Watch   Kind = "watch"         // a jug of a trial: stirred and looked at, poured nowhere
+
+	Peak  Kind = "try a peak"             // whether the base carries what is piped on it
+	Fill  Kind = "fill the bag"           // with a jug of icing, or with all of them side by side
+	Embed Kind = "set embeds"             // one kind of piece into the base or the icing
+	Strew Kind = "strew"                  // a topping, sprayed and dusted ones too
+	Firm  Kind = "try whether it is firm" // the loaf, before it is cut
+	Mark  Kind = "lay the marks"          // along the loaf
+	Cut   Kind = "cut"                    // one wire or blade through the loaf, or all wires of a gang
+	Aside Kind = "set aside"              // trims and the sample slice
+	Weigh Kind = "weigh"                  // one piece of what was cut
+	Wipe  Kind = "wipe"                   // what cut, and the bed under it
 )
 
-// Kinds lists every kind of act.
+// Kinds lists every kind of act: those of a batch, then those done to the loaf.
 func Kinds() []Kind {
-	return []Kind{Pour, IntoPot, Turn, PourOut, Wire, Comb, Spoon, Level, Pipe, Watch}
+	return []Kind{Pour, IntoPot, Turn, PourOut, Wire, Comb, Spoon, Level, Pipe, Watch, Peak, Fill, Embed, Strew, Firm, Mark, Cut, Aside, Weigh, Wipe}
 }
 
 // Whole stands in the place of a jug where an act concerns everything in the pot, in the bag or in the mould.
@@ -49,6 +60,10 @@ type Act struct {
 	Lines  []float64 // where along the mould it is poured, each from 0 at the left wall to 1 at the right, seen from the marked end; none: over the whole width
 	Bed    bool      // the first pour, into which the others are poured
 	Along  bool      // a comb drawn from end to end; else from wall to wall
+	Item   int       // of what is set, strewn, cut or weighed: its place among its kind, from 0
+	Times  int       // a bag is filled so often, a jug piped in so many units; 0: not told
+	Wait   bool      // it waits until the top has skinned
+	Into   bool      // an embed that goes into the base, before any icing
 }
 
 // Script is every act of a batch in the order they are done. It never changes.

@@ -222,15 +222,15 @@ func TestABriefThatCannotBeIsRefused(t *testing.T) {
 }
 
 func TestBagsAreOneEachOrOneForAll(t *testing.T) {
-	each := script.Bags([]float64{0.6, 0, 0.4}, []int{2, 1, 0}, false)
+	each := script.Bags([]float64{0.6, 0, 0.4}, []int{2, 1, 0}, false, script.Shaped{})
 	if got := told(each); got != "pipe C, pipe A" {
 		t.Errorf("a bag each: %s", got)
 	}
-	one := script.Bags([]float64{0.6, 0, 0.4}, []int{2, 1, 0}, true)
+	one := script.Bags([]float64{0.6, 0, 0.4}, []int{2, 1, 0}, true, script.Shaped{})
 	if got := told(one); got != "pipe" {
 		t.Errorf("one bag: %s", got)
 	}
-	if got := told(script.Bags([]float64{1}, []int{0}, true)); got != "pipe A" {
+	if got := told(script.Bags([]float64{1}, []int{0}, true, script.Shaped{})); got != "pipe A" {
 		t.Errorf("one bag of one jug: %s", got)
 	}
 	for jug, want := range []bool{true, true, true} {

@@ -67,10 +67,10 @@ func TestTheWordsSayWhichWay(t *testing.T) {
 }
 
 func TestOneBagAndATrialAreToldInWords(t *testing.T) {
-	if got := hows(script.Bags([]float64{0.5, 0.5}, []int{0, 1}, true), script.Pipe); got != "side by side in one bag" {
+	if got := hows(script.Bags([]float64{0.5, 0.5}, []int{0, 1}, true, script.Shaped{}), script.Pipe); got != "side by side in one bag" {
 		t.Errorf("one bag is filled %q", got)
 	}
-	if got := hows(script.Bags([]float64{0.5, 0.5}, []int{0, 1}, false), script.Pipe); got != "" {
+	if got := hows(script.Bags([]float64{0.5, 0.5}, []int{0, 1}, false, script.Shaped{}), script.Pipe); got != "" {
 		t.Errorf("a bag each is filled %q", got)
 	}
 	if got := hows(script.Trial([]float64{0.5, 0.5}), script.Watch); !strings.Contains(got, "stir") || !strings.Contains(got, "mark each stage") {

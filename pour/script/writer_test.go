@@ -107,13 +107,14 @@ func TestThePotIsFirstInThePotWhateverIsPinned(t *testing.T) {
 	}
 }
 
-// What a tool or a pour out of the pot moves is everything; a jug's own act moves that jug; making even moves none.
+// What a tool or a pour out of the pot moves is everything; a jug's own act moves that jug; making even and what is done to the loaf moves none.
 func TestAnActMovesItsJugOrAll(t *testing.T) {
 	s := must(t, five(script.Pot))
 	for _, kind := range script.Kinds() {
 		one, all := s.Uses(script.Act{Kind: kind, Jug: 2}, 2), s.Uses(script.Act{Kind: kind, Jug: script.Whole}, 4)
-		tool := slices.Contains([]script.Kind{script.Turn, script.PourOut, script.Wire, script.Comb, script.Pipe, script.Watch}, kind)
-		if one != (kind != script.Level) || all != tool || s.Uses(script.Act{Kind: kind, Jug: 2}, 3) {
+		tool := slices.Contains([]script.Kind{script.Turn, script.PourOut, script.Wire, script.Comb, script.Fill, script.Pipe, script.Watch}, kind)
+		none := slices.Contains([]script.Kind{script.Level, script.Peak, script.Embed, script.Strew, script.Firm, script.Mark, script.Cut, script.Aside, script.Weigh, script.Wipe}, kind)
+		if one == none || all != tool || s.Uses(script.Act{Kind: kind, Jug: 2}, 3) {
 			t.Errorf("%s of one jug moves it %v, of all moves one %v", kind, one, all)
 		}
 	}

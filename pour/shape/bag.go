@@ -12,38 +12,64 @@ type Residue struct {
 type Bagging struct {
 	Made  float64 // g to make
 	Left  float64 // g of it that stay in bags and tips
-	Fills int     // how often a bag is filled
 	Bags  int     // how many bags are used: each leaves its own film, however often it is filled
+	Fills int     // how often a bag is filled
 }
 
-// Bagged is what has to be made for a net mass in g, a bag taking fill g at most and at most so many bags being at hand, 0 for one to each fill.
-// It is false where a bag leaves as much behind as it takes, or a figure is none. Derived.
-func Bagged(net, fill float64, bags int, left Residue) (Bagging, bool) {
-	if !(net >= 0 && fill > 0 && left.Part >= 0 && left.Part < 1 && left.PerBag >= 0 && left.PerBag < fill) || math.IsInf(net, 1) || bags < 0 {
+// Bagged is what has to be made for a net mass in g that is piped from a bag for every part of it, the parts summing to 1 and a bag taking fill g at
+// most. It is false where a figure cannot be, or a bag takes no more than it keeps. Derived.
+func Bagged(net, fill float64, parts []float64, left Residue) (Bagging, bool) {
+	if !left.fits(net, fill) {
 		return Bagging{}, false
 	}
 	if net == 0 {
 		return Bagging{}, true
 	}
-	b := Bagging{Made: net / (1 - left.Part)}
-	if b.Fills = fills(b.Made, fill); left.PerBag > 0 {
-		b.Fills = fills(net, fill-left.PerBag)
-		if bags > 0 && b.Fills > bags { // A bag that is filled again still holds its film: only the first filling gives less.
-			b.Fills = fills(net+float64(bags)*left.PerBag, fill)
-		}
-	}
-	if b.Bags = b.Fills; bags > 0 {
-		b.Bags = min(b.Bags, bags)
-	}
+	made := net / (1 - left.Part)
 	if left.PerBag > 0 {
-		b.Made = net + float64(b.Bags)*left.PerBag
+		made = net + float64(bags(parts))*left.PerBag
 	}
-	b.Left = b.Made - net
-	return b, true
+	return left.bagging(made, fill, parts), true
 }
 
-// fills is how often a bag that takes so many grams has to be filled.
-func fills(grams, fill float64) int { return int(math.Ceil(grams/fill - 1e-9)) }
+// Emptied is what comes of a mass in g that is made: the way back from [Bagged], false for the same reasons.
+func Emptied(made, fill float64, parts []float64, left Residue) (Bagging, bool) {
+	if !left.fits(made, fill) {
+		return Bagging{}, false
+	}
+	return left.bagging(made, fill, parts), true
+}
+
+// fits says whether a mass can be piped from bags that take fill g.
+func (r Residue) fits(grams, fill float64) bool {
+	return grams >= 0 && !math.IsInf(grams, 1) && fill > 0 && r.Part >= 0 && r.Part < 1 && r.PerBag >= 0 && r.PerBag < fill
+}
+
+// bagging fills bags with what is made.
+func (r Residue) bagging(made, fill float64, parts []float64) Bagging {
+	b := Bagging{Made: made, Left: made * r.Part, Bags: bags(parts)}
+	if r.PerBag > 0 {
+		b.Left = min(made, float64(b.Bags)*r.PerBag)
+	}
+	for _, part := range parts {
+		b.Fills += Fills(made*part, fill)
+	}
+	return b
+}
+
+// bags is how many parts there are that are not nothing.
+func bags(parts []float64) int {
+	n := 0
+	for _, part := range parts {
+		if part > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// Fills is how often a bag that takes so many grams has to be filled.
+func Fills(grams, fill float64) int { return int(math.Min(math.Ceil(grams/fill-1e-9), 1e6)) }
 
 // BagRadius is the radius in mm of the mouth of a bag that lies flat with a width: a cone as it is filled. Derived.
 func BagRadius(flatWidth float64) float64 { return flatWidth / math.Pi }
@@ -61,6 +87,6 @@ func BagHolds(flatWidth, length, part float64) float64 {
 }
 
 // Piping is how long it takes to pipe, in minutes: units at so many seconds each, and bags to fill at so many minutes. Derived.
-func Piping(units int, seconds float64, fills int, filling float64) float64 {
-	return float64(units)*seconds/60 + float64(fills)*filling
+func Piping(units, seconds float64, fills int, filling float64) float64 {
+	return units*seconds/60 + float64(fills)*filling
 }

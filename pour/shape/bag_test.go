@@ -14,7 +14,7 @@ import (
 func TestTheBatchOfTheWorkedExample(t *testing.T) {
 	net := 30 * shape.Grams(973.15090635, 1.005)
 	near(t, "what comes out", net, 29.3405, 2e-6)
-	b, ok := shape.Bagged(net, 250, 0, shape.Residue{Part: 0.07})
+	b, ok := shape.Bagged(net, 250, []float64{1}, shape.Residue{Part: 0.07})
 	if !ok || b.Fills != 1 || b.Bags != 1 {
 		t.Errorf("one bag is filled once, not %+v", b)
 	}
@@ -23,22 +23,32 @@ func TestTheBatchOfTheWorkedExample(t *testing.T) {
 	near(t, "the oils", b.Made/1.4342566, 22.0, 0.0005)
 }
 
-// 600 g net in bags of 250 g that keep 15 g each: 235 g come out of a filling, so three bags and 45 g; one bag keeps 15 g, 615 g are three fillings.
+// 600 g net, 15 g kept by each bag of 250 g: three bags keep 45 g, and of 645 g each takes 215; one bag keeps 15 g, and 615 g are three fillings. Of
+// 600 g net by percent, 20 % more than stays: 750 g, of which a bag for four fifths takes 600 in three fillings and the other 150 in one.
 func TestResidueByTheBagCountsBagsNotFillings(t *testing.T) {
-	b, ok := shape.Bagged(600, 250, 0, shape.Residue{PerBag: 15, Part: 0.07})
-	if want := (shape.Bagging{Made: 645, Left: 45, Fills: 3, Bags: 3}); !ok || b != want {
-		t.Errorf("three bags, want %+v, got %+v", want, b)
+	third := 1.0 / 3
+	for _, c := range []struct {
+		parts []float64
+		left  shape.Residue
+		want  shape.Bagging
+	}{
+		{[]float64{third, third, third}, shape.Residue{PerBag: 15, Part: 0.07}, shape.Bagging{Made: 645, Left: 45, Fills: 3, Bags: 3}},
+		{[]float64{1}, shape.Residue{PerBag: 15}, shape.Bagging{Made: 615, Left: 15, Fills: 3, Bags: 1}},
+		{[]float64{0.8, 0, 0.2}, shape.Residue{Part: 0.2}, shape.Bagging{Made: 750, Left: 150, Fills: 4, Bags: 2}},
+	} {
+		b, ok := shape.Bagged(600, 250, c.parts, c.left)
+		if !ok || b != c.want {
+			t.Errorf("%v: want %+v, got %+v", c.parts, c.want, b)
+		}
+		if back, ok := shape.Emptied(c.want.Made, 250, c.parts, c.left); !ok || back != c.want {
+			t.Errorf("%v, back: want %+v, got %+v", c.parts, c.want, back)
+		}
 	}
-	b, ok = shape.Bagged(600, 250, 1, shape.Residue{PerBag: 15})
-	if want := (shape.Bagging{Made: 615, Left: 15, Fills: 3, Bags: 1}); !ok || b != want {
-		t.Errorf("one bag, want %+v, got %+v", want, b)
-	}
-	b, ok = shape.Bagged(600, 250, 2, shape.Residue{Part: 0.2}) // 750 g.
-	if want := (shape.Bagging{Made: 750, Left: 150, Fills: 3, Bags: 2}); !ok || b != want {
-		t.Errorf("two bags by percent, want %+v, got %+v", want, b)
-	}
-	if b, ok := shape.Bagged(0, 250, 0, shape.Residue{PerBag: 15}); !ok || b != (shape.Bagging{}) {
+	if b, ok := shape.Bagged(0, 250, []float64{1}, shape.Residue{PerBag: 15}); !ok || b != (shape.Bagging{}) {
 		t.Errorf("nothing to pipe needs no bag, got %+v", b)
+	}
+	if b, ok := shape.Emptied(10, 250, []float64{1}, shape.Residue{PerBag: 15}); !ok || b.Left != 10 {
+		t.Errorf("no more stays in a bag than was in it, got %+v", b)
 	}
 }
 
@@ -54,8 +64,11 @@ func TestWhatCannotBeBaggedIsRefused(t *testing.T) {
 		{math.NaN(), 250, shape.Residue{}},
 		{math.Inf(1), 250, shape.Residue{}},
 	} {
-		if b, ok := shape.Bagged(c.net, c.fill, 0, c.left); ok {
+		if b, ok := shape.Bagged(c.net, c.fill, []float64{1}, c.left); ok {
 			t.Errorf("%+v is taken: %+v", c, b)
+		}
+		if b, ok := shape.Emptied(c.net, c.fill, []float64{1}, c.left); ok {
+			t.Errorf("%+v is taken back: %+v", c, b)
 		}
 	}
 }
@@ -64,22 +77,24 @@ func TestBagsAreEnoughAndNeverTooMany(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		net, fill := rapid.Float64Range(0.1, 3000).Draw(t, "net"), rapid.Float64Range(50, 400).Draw(t, "fill")
 		left := shape.Residue{Part: rapid.Float64Range(0, 0.3).Draw(t, "part"), PerBag: rapid.Float64Range(0, 45).Draw(t, "per bag") * float64(rapid.IntRange(0, 1).Draw(t, "by the bag"))}
-		bags := rapid.IntRange(0, 4).Draw(t, "bags")
-		b, ok := shape.Bagged(net, fill, bags, left)
+		n := rapid.IntRange(1, 4).Draw(t, "bags")
+		parts := make([]float64, n)
+		for i := range parts {
+			parts[i] = 1 / float64(n)
+		}
+		b, ok := shape.Bagged(net, fill, parts, left)
 		if !ok {
 			t.Fatal("refused")
 		}
-		if math.Abs(b.Made-b.Left-net) > 1e-6 || b.Left < 0 || b.Bags > b.Fills || b.Bags < 1 || bags > 0 && b.Bags > bags {
+		if math.Abs(b.Made-b.Left-net) > 1e-6 || b.Left < 0 || b.Bags != n || b.Fills < n {
 			t.Fatalf("%g g come to %+v", net, b)
 		}
-		if float64(b.Fills)*fill < b.Made-1e-6 {
-			t.Fatalf("%d fillings of %g hold less than %g", b.Fills, fill, b.Made)
+		if float64(b.Fills)*fill < b.Made-1e-6 || float64(b.Fills-n)*fill >= b.Made+1e-6 {
+			t.Fatalf("%d fillings of %g g in %d bags for %g g", b.Fills, fill, n, b.Made)
 		}
-		if float64(b.Fills-1)*fill >= b.Made+left.PerBag+1e-6 {
-			t.Fatalf("one filling of %g too many for %g", fill, b.Made)
-		}
-		if left.PerBag == 0 {
-			twice, _ := shape.Bagged(2*net, fill, bags, left)
+		back, ok := shape.Emptied(b.Made, fill, parts, left)
+		same(t, "the way back", back.Made-back.Left, net)
+		if twice, _ := shape.Bagged(2*net, fill, parts, left); ok && left.PerBag == 0 {
 			same(t, "twice as much", twice.Left/twice.Made, b.Left/b.Made)
 		}
 	})

@@ -18,6 +18,9 @@ func (s Shell) Volume(fullness float64) float64 {
 // Length is how much of a border one shell covers by itself, in mm.
 func (s Shell) Length() float64 { return s.Head + s.Tail }
 
+// Footprint is what the shell stands on in mm²: half an ellipse and the triangle of its tail. Closed form.
+func (s Shell) Footprint() float64 { return s.HalfWidth * (math.Pi*s.Head/2 + s.Tail) }
+
 // Step is how far a shell begins behind the one before, in mm, when each covers a fraction of the last.
 func (s Shell) Step(overlap float64) float64 { return s.Length() * (1 - overlap) }
 

@@ -54,6 +54,8 @@ func TestTheShellBorderOfTheWorkedExample(t *testing.T) {
 		t.Errorf("both sides weigh %.3f g", g)
 	}
 	near(t, "one shell's grams", shape.Grams(v, 1.005), 1.08, 0.005)
+	// Half an ellipse of 9 by 8 and a triangle of 16 by 12.
+	near(t, "what it stands on", s.Footprint(), math.Pi*9*8/2+16*12/2, 1e-12)
 	// Half an ellipsoid is two of these heads: (2/3)·π·a·b·c.
 	near(t, "a head", shape.Shell{9, 8, 11, 0}.Volume(1), math.Pi*9*8*11/3, 1e-12)
 }

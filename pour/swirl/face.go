@@ -19,6 +19,7 @@ const (
 // Face is the cut side of a bar, ready to be drawn at any size. It never changes, so it may be drawn from several
 // goroutines at once.
 type Face struct {
+	at     float64 // mm along the loaf
 	box    Box
 	level  float64
 	tracer tracer
@@ -26,8 +27,8 @@ type Face struct {
 
 // Face makes ready the cross-section at x mm along the loaf; x is brought into the mould. It costs about a millisecond.
 func (s *Swirl) Face(x float64) *Face {
-	f := &Face{box: s.recipe.Box, level: s.level}
-	f.tracer.prepare(s, clamp(x, 0, s.recipe.Box.L), true)
+	f := &Face{at: clamp(x, 0, s.recipe.Box.L), box: s.recipe.Box, level: s.level}
+	f.tracer.prepare(s, f.at, true)
 	return f
 }
 

@@ -163,7 +163,7 @@ func TestABarWithIcingIsHigherByItsPeak(t *testing.T) {
 		t.Fatal(err)
 	}
 	f := mustPour(t, loaf(script.Layers, 1)).Face(50)
-	img, err := RenderBar(context.Background(), f, palette(), Topping{Icing: c, Palette: palette()[1:2]}, 2, Soap())
+	img, err := RenderBar(context.Background(), f, 75, palette(), Topping{Icing: c, Palette: palette()[1:2]}, 2, Soap())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,10 +200,10 @@ func TestTheFinishRoundsCornersAndDarkensEdges(t *testing.T) {
 
 func TestAContactSheetShowsEveryBar(t *testing.T) {
 	s := mustPour(t, loaf(script.Layers, 1))
-	if got := s.Bars(25); got != 10 {
+	if got := len(Even(250, 25)); got != 10 {
 		t.Fatalf("250 mm give %d bars of 25 mm", got)
 	}
-	img, err := s.Contact(context.Background(), palette(), Sheet{BarMM: 25, Columns: 5, PxPerMM: 1, GapMM: 4, Strip: true})
+	img, err := s.Contact(context.Background(), palette(), Sheet{Bars: Even(250, 25), Columns: 5, PxPerMM: 1, GapMM: 4, Strip: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -212,7 +212,7 @@ func TestAContactSheetShowsEveryBar(t *testing.T) {
 			t.Errorf("the foot of bar %d is %v", k+1, got)
 		}
 	}
-	if _, err := s.Contact(context.Background(), palette(), Sheet{BarMM: 0, PxPerMM: 1}); err == nil {
+	if _, err := s.Contact(context.Background(), palette(), Sheet{PxPerMM: 1}); err == nil {
 		t.Error("a sheet of bars without thickness was drawn")
 	}
 }

@@ -8,12 +8,13 @@ import (
 // Long is a cut along the loaf: upright at one place across it, or level like the view from above.
 // Every column of its pictures is another cross-section.
 type Long struct {
-	s    *Swirl
-	top  bool
-	at   float64 // mm across, or up
-	deep float64 // mm, the picture's height
-	from float64 // mm, the stretch of the loaf that is drawn
-	long float64
+	s      *Swirl
+	top    bool
+	turned bool    // from above, with the wall at the left at the top
+	at     float64 // mm across, or up
+	deep   float64 // mm, the picture's height
+	from   float64 // mm, the stretch of the loaf that is drawn
+	long   float64
 }
 
 // Part is the stretch of the cut between two places along the loaf, mm from its marked end.
@@ -108,6 +109,9 @@ func (l *Long) sample(t *tracer, v float64) (s sample) {
 	y, z := l.at, l.deep*(1-v)
 	if l.top {
 		y, z = z, l.at
+	}
+	if l.turned {
+		y = l.deep * v
 	}
 	if s.empty = z > l.s.level+1e-9; s.empty {
 		return s

@@ -189,13 +189,12 @@ func eight() (out []color.NRGBA) {
 }
 
 func TestHowManyBarsALoafGives(t *testing.T) {
-	s := numbered()
 	for mm, want := range map[float64]int{25: 8, 24: 8, 26: 7, 200. / 11: 11, 200: 1, 500: 1, 0: 0, -5: 0} {
-		if got := s.Bars(mm); got != want {
+		if got := len(Even(200, mm)); got != want {
 			t.Errorf("200 mm give %d bars of %g mm, want %d", got, mm, want)
 		}
 	}
-	if got := s.Bars(math.NaN()); got != 0 {
+	if got := len(Even(200, math.NaN())); got != 0 {
 		t.Errorf("a thickness that is no number gives %d bars", got)
 	}
 }
@@ -206,7 +205,7 @@ func TestAContactSheetHasEveryBarInItsPlace(t *testing.T) {
 	for columns, want := range map[int]image.Point{3: {6 + 3*86, 6 + 3*66}, 8: {6 + 8*86, 6 + 66}, 99: {6 + 8*86, 6 + 66}, 0: {6 + 4*86, 6 + 2*66}, 1: {6 + 86, 6 + 8*66}} {
 		var told atomic.Int64
 		img, err := numbered().Contact(context.Background(), eight(), Sheet{
-			BarMM: 25, Columns: columns, PxPerMM: 2, GapMM: 3, Finish: Finish{Ground: ground, Told: func(n int) { told.Add(int64(n)) }},
+			Bars: Even(200, 25), Columns: columns, PxPerMM: 2, GapMM: 3, Finish: Finish{Ground: ground, Told: func(n int) { told.Add(int64(n)) }},
 		})
 		if err != nil {
 			t.Fatal(err)
@@ -241,7 +240,7 @@ func TestEveryBarOfASheetShowsItsFirstCutSide(t *testing.T) {
 	for i := range palette {
 		palette[i] = color.NRGBA{uint8(10 * i), 0, 0, 255}
 	}
-	img, err := s.Contact(context.Background(), palette, Sheet{BarMM: 25, Columns: 4, PxPerMM: 1, GapMM: 2})
+	img, err := s.Contact(context.Background(), palette, Sheet{Bars: Even(200, 25), Columns: 4, PxPerMM: 1, GapMM: 2})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -254,7 +253,7 @@ func TestEveryBarOfASheetShowsItsFirstCutSide(t *testing.T) {
 
 // Below the bars stand the cut down the middle and the view from above, as wide as the bars together: here 8·43 - 3 mm of pixels for 200 mm.
 func TestAContactSheetHasTheLoafBelowTheBars(t *testing.T) {
-	img, err := numbered().Contact(context.Background(), eight(), Sheet{BarMM: 25, Columns: 8, PxPerMM: 1, GapMM: 3, Strip: true})
+	img, err := numbered().Contact(context.Background(), eight(), Sheet{Bars: Even(200, 25), Columns: 8, PxPerMM: 1, GapMM: 3, Strip: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -278,8 +277,8 @@ func TestAContactSheetHasTheLoafBelowTheBars(t *testing.T) {
 
 func TestImpossibleContactSheetsAreRefused(t *testing.T) {
 	for name, c := range map[string]Sheet{
-		"no thickness": {PxPerMM: 1}, "no resolution": {BarMM: 25}, "too fine": {BarMM: 25, PxPerMM: 1001}, "a gap of less than nothing": {BarMM: 25, PxPerMM: 1, GapMM: -1},
-		"no number": {BarMM: math.NaN(), PxPerMM: 1}, "a gap that is no number": {BarMM: 25, PxPerMM: 1, GapMM: math.NaN()}, "too large": {BarMM: 25, PxPerMM: 1000},
+		"no thickness": {PxPerMM: 1}, "no resolution": {Bars: Even(200, 25)}, "too fine": {Bars: Even(200, 25), PxPerMM: 1001}, "a gap of less than nothing": {Bars: Even(200, 25), PxPerMM: 1, GapMM: -1},
+		"no number": {Bars: Even(200, math.NaN()), PxPerMM: 1}, "a gap that is no number": {Bars: Even(200, 25), PxPerMM: 1, GapMM: math.NaN()}, "too large": {Bars: Even(200, 25), PxPerMM: 1000},
 	} {
 		if _, err := numbered().Contact(context.Background(), eight(), c); err == nil {
 			t.Errorf("%s: a sheet was drawn", name)
@@ -299,9 +298,12 @@ func TestEveryPictureStopsWhenItIsCancelled(t *testing.T) {
 	var pic Picture
 	pot := PotView{stream: &stream{}, layout: &sectors{quarters()}}
 	for name, draw := range map[string]func() error{
-		"a sheet":  func() error { _, err := s.Contact(ctx, eight(), Sheet{BarMM: 25, PxPerMM: 1}); return err },
-		"strips":   func() error { _, err := s.Contact(ctx, eight(), Sheet{BarMM: 25, PxPerMM: 1, Strip: true}); return err },
-		"a bar":    func() error { _, err := RenderBar(ctx, s.Face(3), eight(), top, 1, Finish{}); return err },
+		"a sheet": func() error { _, err := s.Contact(ctx, eight(), Sheet{Bars: Even(200, 25), PxPerMM: 1}); return err },
+		"strips": func() error {
+			_, err := s.Contact(ctx, eight(), Sheet{Bars: Even(200, 25), PxPerMM: 1, Strip: true})
+			return err
+		},
+		"a bar":    func() error { _, err := RenderBar(ctx, s.Face(3), 28, eight(), top, 1, Finish{}); return err },
 		"a loaf":   func() error { _, err := RenderLoaf(ctx, s.Lengthwise(3), eight(), top, 1, Finish{}); return err },
 		"a cut":    func() error { _, err := RenderLong(ctx, s.Top(3), eight(), 9, 9, Finish{}); return err },
 		"a pot":    func() error { return pot.Refine(ctx, &pic, 9, 9) },
@@ -340,7 +342,7 @@ func TestEveryPixelIsToldOfOnce(t *testing.T) {
 		finish := Finish{Told: func(n int) { told.Add(int64(n)) }}
 		for name, draw := range map[string]func() (*image.NRGBA, error){
 			"a bar": func() (*image.NRGBA, error) {
-				return RenderBar(context.Background(), s.Face(3), eight(), top, perMM, finish)
+				return RenderBar(context.Background(), s.Face(3), 28, eight(), top, perMM, finish)
 			},
 			"a loaf": func() (*image.NRGBA, error) {
 				return RenderLoaf(context.Background(), s.Lengthwise(3), eight(), top, perMM, finish)
@@ -366,7 +368,7 @@ func TestTheIcingStandsOnEveryBarOfASheet(t *testing.T) {
 	}
 	var told atomic.Int64
 	img, err := numbered().Contact(context.Background(), eight(), Sheet{
-		BarMM: 25, Columns: 4, PxPerMM: 2, GapMM: 3, Top: Topping{Icing: icing, Palette: white()},
+		Bars: Even(200, 25), Columns: 4, PxPerMM: 2, GapMM: 3, Top: Topping{Icing: icing, Palette: white()},
 		Finish: Finish{Told: func(n int) { told.Add(int64(n)) }},
 	})
 	if err != nil {

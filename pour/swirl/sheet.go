@@ -7,17 +7,41 @@ import (
 	"image/color"
 	"image/draw"
 	"math"
+
+	"pourbench/pour/relief"
 )
 
-// Topping is an icing and the sRGB colours of its portions.
+// Topping is what is on a loaf and the sRGB colours of it, the icing's portions first. The zero Topping is nothing.
 type Topping struct {
-	Icing   *Icing
+	Icing   *Icing        // put on by eye: painted as it looks
+	Stands  *relief.Field // what is known piece by piece
+	Above   *relief.Field // all of it, to be seen from above; nil: bare
 	Palette []color.NRGBA
 }
 
-// RenderBar draws a bar's face at pxPerMM with its topping standing on it; a zero Topping is none.
-func RenderBar(ctx context.Context, f *Face, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
-	return topped(ctx, f, palette, top, pxPerMM, finish)
+// RenderBar draws the face of a bar that reaches from there to a place along the loaf, mm, at pxPerMM with its topping standing on it; a zero
+// Topping is none.
+func RenderBar(ctx context.Context, f *Face, to float64, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
+	return topped(ctx, f, palette, top, top.face(f, to), pxPerMM, finish)
+}
+
+// face is how what stands on a bar is seen from its face; nil where nothing does.
+func (t Topping) face(f *Face, to float64) *relief.View {
+	if t.Stands == nil {
+		return nil
+	}
+	return t.Stands.Face(f.at, to)
+}
+
+// cut is how what stands on a loaf is seen from a cut along it; nil where nothing does.
+func (t Topping) cut(l *Long) *relief.View {
+	switch {
+	case t.Stands == nil:
+		return nil
+	case l.top:
+		return t.Stands.Level(l.s.recipe.Box.H-l.at).Part(l.from, l.from+l.long)
+	}
+	return t.Stands.Side(l.at).Part(l.from, l.from+l.long)
 }
 
 // RenderLoaf draws a cut along the loaf at pxPerMM; an upright one has the topping standing on it as it is seen from the side.
@@ -26,35 +50,60 @@ func RenderLoaf(ctx context.Context, l *Long, palette []color.NRGBA, top Topping
 	if err != nil {
 		return nil, err
 	}
-	return topped(ctx, l, palette, side, pxPerMM, finish)
+	return topped(ctx, l, palette, side, top.cut(l), pxPerMM, finish)
 }
 
 // beside is the topping as it stands on a cut along the loaf; none on a level one.
 func (t Topping) beside(l *Long) (Topping, error) {
-	if t.Icing == nil || l.top {
-		return Topping{}, nil
+	if l.top {
+		return Topping{Palette: t.Palette}, nil
+	}
+	if t.Icing == nil {
+		return t, nil
 	}
 	icing, err := t.Icing.Along(l.s.recipe.Box.L)
 	if err != nil {
 		return Topping{}, err
 	}
-	return Topping{icing.Part(l.from, l.from+l.long), t.Palette}, nil
+	t.Icing = icing.Part(l.from, l.from+l.long)
+	return t, nil
 }
 
 // high is how many pixels the topping stands over the bar; none: 0.
 func (t Topping) high(pxPerMM float64) int {
-	if t.Icing == nil {
-		return 0
+	if peak := t.PeakMM(); peak > 0 {
+		return pixels(peak, pxPerMM)
 	}
-	return pixels(t.Icing.PeakMM(), pxPerMM)
+	return 0
 }
 
-// paint draws the topping over the whole of img.
-func (t Topping) paint(ctx context.Context, img *image.NRGBA, finish Finish) error {
-	if t.Icing == nil {
+// PeakMM is how high it all stands above the bar, mm.
+func (t Topping) PeakMM() float64 {
+	peak := 0.0
+	if t.Icing != nil {
+		peak = t.Icing.PeakMM()
+	}
+	if t.Stands != nil {
+		peak = max(peak, t.Stands.PeakMM())
+	}
+	return peak
+}
+
+// paint draws the icing at the foot of img, which has room for the topping at its highest.
+func (t Topping) paint(ctx context.Context, img *image.NRGBA, pxPerMM float64, finish Finish) error {
+	b := img.Bounds()
+	free := b.Dy()
+	if t.Icing != nil {
+		free = max(0, b.Dy()-pixels(t.Icing.PeakMM(), pxPerMM))
+	}
+	if free > 0 {
+		fillWith(part(img, image.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Min.Y+free)), finish.Ground)
+		finish.tell(free * b.Dx())
+	}
+	if t.Icing == nil || b.Dy() == 0 {
 		return nil
 	}
-	b := img.Bounds()
+	b.Min.Y += free
 	err := t.Icing.paint(ctx, t.Palette, finish.Ground, b.Dx(), b.Dy(), func(j int, row []color.NRGBA) {
 		at := img.PixOffset(b.Min.X, b.Min.Y+j)
 		for i, c := range row {
@@ -69,7 +118,7 @@ func (t Topping) paint(ctx context.Context, img *image.NRGBA, finish Finish) err
 }
 
 // topped draws a source with its topping standing on it.
-func topped(ctx context.Context, src source, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
+func topped(ctx context.Context, src source, palette []color.NRGBA, top Topping, v *relief.View, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
 	mmW, mmH := src.size()
 	w, h, over := pixels(mmW, pxPerMM), pixels(mmH, pxPerMM), top.high(pxPerMM)
 	img, err := canvas(w, h+over)
@@ -77,10 +126,13 @@ func topped(ctx context.Context, src source, palette []color.NRGBA, top Topping,
 		return nil, err
 	}
 	finish.FlatTop = finish.FlatTop || over > 0
-	if err := top.paint(ctx, part(img, image.Rect(0, 0, w, over)), finish); err != nil {
+	if err := top.paint(ctx, part(img, image.Rect(0, 0, w, over)), pxPerMM, finish); err != nil {
 		return nil, err
 	}
-	return img, paint(ctx, src, palette, part(img, image.Rect(0, over, w, h+over)), finish, &Picture{})
+	if err := paint(ctx, src, palette, part(img, image.Rect(0, over, w, h+over)), finish, &Picture{}); err != nil || v == nil {
+		return img, err
+	}
+	return img, top.lay(ctx, under(v, over, h, mmH), img)
 }
 
 // pixels turns mm into whole pixels, at least 1; a size that is no number becomes one too large to draw.
@@ -98,30 +150,36 @@ func fillWith(img *image.NRGBA, c color.NRGBA) {
 
 // Sheet is a picture of a whole batch.
 type Sheet struct {
-	BarMM   float64 // thickness of a bar along the loaf; every bar shows its first cut side
-	Columns int     // bars in a row; 0 chooses
-	PxPerMM float64 // resolution, above 0 to 1000
-	GapMM   float64 // between pictures
-	Strip   bool    // adds the lengthwise cut and the view from above below the bars
-	Top     Topping // on every bar
+	Bars    []Bar     // every bar shows its first cut side
+	Columns int       // bars in a row; 0 chooses
+	PxPerMM float64   // resolution, above 0 to 1000
+	GapMM   float64   // between pictures
+	Strip   bool      // adds the lengthwise cut and the view from above below the bars
+	Stands  bool      // adds the loaf from above as it stands before the cut
+	Cuts    []float64 // marked on that, mm from the marked end
+	Top     Topping   // on every bar
 	Finish  Finish
 }
 
-// Bars returns how many whole bars of that thickness the loaf gives.
-func (s *Swirl) Bars(barMM float64) int {
+// Even is a loaf cut into whole bars of a thickness, mm; none where that is nothing, and one where the loaf is shorter.
+func Even(lengthMM, barMM float64) []Bar {
 	if !(barMM > 0) {
-		return 0
+		return nil
 	}
-	return max(1, int(s.recipe.Box.L/barMM+1e-6))
+	out := make([]Bar, max(1, int(lengthMM/barMM+1e-6)))
+	for k := range out {
+		out[k] = Bar{float64(k) * barMM, float64(k+1) * barMM}
+	}
+	return out
 }
 
 // Contact draws every bar of the batch as on a contact sheet, the first bar upper left.
 func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*image.NRGBA, error) {
-	if !(c.BarMM > 0) || !(c.PxPerMM > 0 && c.PxPerMM <= maxPxPerMM) || !(c.GapMM >= 0) {
-		return nil, fmt.Errorf("drawing a contact sheet: bars of %g mm at %g pixels per mm with gaps of %g mm: use positive sizes and at most %d pixels per mm",
-			c.BarMM, c.PxPerMM, c.GapMM, maxPxPerMM)
+	bars := len(c.Bars)
+	if bars == 0 || !(c.PxPerMM > 0 && c.PxPerMM <= maxPxPerMM) || !(c.GapMM >= 0) {
+		return nil, fmt.Errorf("drawing a contact sheet: %d bars at %g pixels per mm with gaps of %g mm: use one bar or more, positive sizes and at most %d pixels per mm",
+			bars, c.PxPerMM, c.GapMM, maxPxPerMM)
 	}
-	bars := s.Bars(c.BarMM)
 	if c.Columns < 1 {
 		c.Columns = max(1, int(math.Ceil(math.Sqrt(float64(bars)*1.6))))
 	}
@@ -142,7 +200,7 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 		return nil, fmt.Errorf("drawing a contact sheet: use fewer pixels per mm or thicker bars: %w", err)
 	}
 	fillWith(img, c.Finish.Ground)
-	if err := s.bars(ctx, img, palette, c, bars, image.Pt(w, h), gap); err != nil {
+	if err := s.bars(ctx, img, palette, c, image.Pt(w, h), gap); err != nil {
 		return nil, err
 	}
 	at := image.Pt(gap, gap+rows*(h+gap))
@@ -157,7 +215,7 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 const maxPxPerMM = 1000
 
 // bars draws every bar in its place. The icing is drawn once and stands on all of them.
-func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGBA, c Sheet, n int, size image.Point, gap int) error {
+func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGBA, c Sheet, size image.Point, gap int) error {
 	over := c.Top.high(c.PxPerMM)
 	place := func(k int) image.Rectangle {
 		at := image.Pt(gap+k%c.Columns*(size.X+gap), gap+k/c.Columns*(size.Y+gap))
@@ -167,20 +225,28 @@ func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGB
 		r := place(k)
 		return part(img, image.Rect(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+over))
 	}
-	if err := c.Top.paint(ctx, icing(0), c.Finish); err != nil {
+	if err := c.Top.paint(ctx, icing(0), c.PxPerMM, c.Finish); err != nil {
 		return err
 	}
 	finish, pic := c.Finish, Picture{}
 	finish.FlatTop = finish.FlatTop || over > 0
-	for k := range n {
-		r := place(k)
+	for k := 1; k < len(c.Bars) && over > 0; k++ {
+		first := icing(0)
+		draw.Draw(img, icing(k).Rect, first, first.Rect.Min, draw.Src)
+		finish.tell(size.X * over)
+	}
+	for k, bar := range c.Bars {
+		all := place(k)
+		r := all
 		r.Min.Y += over
-		if err := paint(ctx, s.Face(float64(k)*c.BarMM), palette, part(img, r), finish, &pic); err != nil {
+		face := s.Face(bar.From)
+		if err := paint(ctx, face, palette, part(img, r), finish, &pic); err != nil {
 			return fmt.Errorf("bar %d: %w", k+1, err)
 		}
-		if first := icing(0); k > 0 && over > 0 {
-			draw.Draw(img, icing(k).Rect, first, first.Rect.Min, draw.Src)
-			finish.tell(size.X * over)
+		if v := c.Top.face(face, bar.To); v != nil {
+			if err := c.Top.lay(ctx, under(v, over, r.Dy(), s.recipe.Box.H), part(img, all)); err != nil {
+				return fmt.Errorf("bar %d: %w", k+1, err)
+			}
 		}
 	}
 	return nil
@@ -189,11 +255,18 @@ func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGB
 // strips draws the cut down the middle of the loaf under its topping and the planed loaf from above, both wide pixels; none where the sheet
 // asks for none.
 func (s *Swirl) strips(ctx context.Context, palette []color.NRGBA, c Sheet, wide int) ([]*image.NRGBA, error) {
-	if !c.Strip {
-		return nil, nil
-	}
 	box := s.recipe.Box
 	var out []*image.NRGBA
+	if c.Stands {
+		strip, err := RenderAbove(ctx, s, palette, c.Top, c.Cuts, float64(wide)/box.L, c.Finish)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, strip)
+	}
+	if !c.Strip {
+		return out, nil
+	}
 	for _, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H - SkimMM)} {
 		strip, err := RenderLoaf(ctx, cut, palette, c.Top, float64(wide)/box.L, c.Finish)
 		if err != nil {

@@ -63,7 +63,7 @@ func BenchmarkPNG(b *testing.B) {
 		b.Run(string(technique), func(b *testing.B) {
 			for b.Loop() {
 				f := mustPour(b, loaf(technique, 1)).Face(87)
-				img, err := RenderBar(context.Background(), f, palette(), Topping{}, 15, Soap())
+				img, err := RenderBar(context.Background(), f, 25, palette(), Topping{}, 15, Soap())
 				if err != nil {
 					b.Fatal(err)
 				}

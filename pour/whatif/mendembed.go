@@ -3,6 +3,7 @@ package whatif
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pourbench/pour"
 )
@@ -21,7 +22,14 @@ func embedWays(m *mender, w pour.Warning) []ladder {
 	}
 	switch w.Code {
 	case "embed-cut", "embed-tight", "embed-astray":
-		return []ladder{m.toMiddles(i), m.smallerEmbed(i), m.thickerBars(), m.singleCuts(), m.straightLook()}
+		ways := []ladder{m.toMiddles(i), m.smallerEmbed(i), m.thickerBars(), m.singleCuts()}
+		if w.Code == "embed-tight" {
+			ways = append(ways, m.straightLook())
+		}
+		for k := range ways {
+			ways[k] = m.clearing(i, ways[k])
+		}
+		return ways
 	case "embed-sight":
 		return []ladder{m.smallerEmbed(i), m.toMiddles(i), m.thickerBars()}
 	case "embed-high":
@@ -48,32 +56,61 @@ func (m *mender) eachEmbed(way func(int) ladder) []ladder {
 	return out
 }
 
+// clearing are the steps of a way that leave every piece of a kind clear; where none does, all of them.
+func (m *mender) clearing(i int, way ladder) ladder {
+	var out ladder
+	for _, step := range way {
+		p, err := pour.Apply(m.plan, m.shelf, step.Edit)
+		if err != nil {
+			continue
+		}
+		s := pour.Weigh(p, m.shelf)
+		if !slices.ContainsFunc(s.Embeds[i].Pieces, func(x pour.EmbedPiece) bool { return x.Verdict != pour.VerdictClear }) {
+			out = append(out, step)
+		}
+	}
+	if len(out) == 0 {
+		return way
+	}
+	return out
+}
+
 // embedAt is the path of a key of a kind of embed.
 func embedAt(i int, key string) string { return fmt.Sprintf("top.embed[%d].%s", i, key) }
 
-// toMiddles sets a kind of embed on the middles of its bars, wherever cuts or wires leave them: in every bar where there are as many pieces as bars, else each
-// piece in the bar it stands in or next to.
+// toMiddles sets a kind of embed on the middles of its bars, wherever cuts or wires leave them, and makes it smaller as well where that alone is not
+// enough.
 func (m *mender) toMiddles(i int) ladder {
-	e, cut := m.plan.Top.Embeds[i], m.before.Cut
+	step, ok := m.middles(i)
+	if !ok {
+		return nil
+	}
+	out := ladder{step}
+	for _, smaller := range m.smallerEmbed(i) {
+		out = append(out, Mend{step.Says + ", and " + smaller.Says, both(step.Edit, smaller.Edit)})
+	}
+	return out
+}
+
+// middles sets a kind of embed on the middles of its bars: in every bar where there are as many pieces as bars, else each piece in the bar it stands
+// in or next to; false: it stands there.
+func (m *mender) middles(i int) (Mend, bool) {
+	e, columns := m.plan.Top.Embeds[i], m.before.Cut.Columns()
 	if e.In != pour.EmbedOwn {
-		if e.AlongMM == 0 {
-			return nil
-		}
-		return ladder{{fmt.Sprintf("set %s on the middle of its bars", e.Name), pour.SetNumber(embedAt(i, "along_mm"), 0)}}
+		return Mend{fmt.Sprintf("set %s on the middle of its bars", e.Name), pour.SetNumber(embedAt(i, "along_mm"), 0)}, e.AlongMM != 0
 	}
-	if len(e.AtMM) >= len(cut.Bars) {
+	if len(e.AtMM) >= len(columns) {
 		every := both(pour.SetWord(embedAt(i, "in"), pour.EmbedEach), pour.SetNumber(embedAt(i, "along_mm"), 0))
-		return ladder{{fmt.Sprintf("set %s on the middle of every bar, as %s", e.Name, m.cutBy()), every}}
+		return Mend{fmt.Sprintf("set %s on the middle of every bar, as %s", e.Name, m.cutBy()), every}, true
 	}
-	at := make([]float64, len(e.AtMM))
-	taken := make([]bool, len(cut.Bars))
+	at, taken := make([]float64, len(e.AtMM)), make([]bool, len(columns))
 	for k, x := range e.AtMM {
 		at[k] = x
-		if b := nearestBar(cut.Bars, taken, x); b >= 0 {
-			at[k], taken[b] = middle(cut.Bars[b]), true
+		if b := nearestBar(columns, taken, x); b >= 0 {
+			at[k], taken[b] = columns[b].MiddleMM(), true
 		}
 	}
-	return ladder{{fmt.Sprintf("set %s on the middles of the bars it stands next to", e.Name), pour.SetNumbers(embedAt(i, "at_mm"), at)}}
+	return Mend{fmt.Sprintf("set %s on the middles of the bars it stands next to", e.Name), pour.SetNumbers(embedAt(i, "at_mm"), at)}, true
 }
 
 // cutBy says what the bars go by, for the words of a mend.
@@ -84,13 +121,11 @@ func (m *mender) cutBy() string {
 	return "they are cut"
 }
 
-func middle(b pour.BarPiece) float64 { return (b.StartMM + b.EndMM) / 2 }
-
 // nearestBar is the bar without a piece whose middle is nearest to a place; -1: none is left.
 func nearestBar(bars []pour.BarPiece, taken []bool, at float64) int {
 	best := -1
 	for b := range bars {
-		if !taken[b] && (best < 0 || math.Abs(middle(bars[b])-at) < math.Abs(middle(bars[best])-at)) {
+		if !taken[b] && (best < 0 || math.Abs(bars[b].MiddleMM()-at) < math.Abs(bars[best].MiddleMM()-at)) {
 			best = b
 		}
 	}

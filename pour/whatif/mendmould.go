@@ -101,7 +101,7 @@ func (m *mender) oils(by float64) ladder {
 
 // wholeBars cuts bars a little thinner or thicker, so that a whole number of them makes up the side that leaves a rest.
 func (m *mender) wholeBars(w pour.Warning) []ladder {
-	key, side, bar := "mould.bar_mm", m.plan.Mould.LengthMM, m.plan.Mould.BarMM
+	key, side, bar := "mould.bar_mm", m.plan.Mould.AlongMM(), m.plan.Mould.BarMM
 	if strings.Contains(w.Text, "of the width") {
 		key, side, bar = "mould.bar_width_mm", m.plan.Mould.WidthMM, m.plan.Mould.BarWidthMM
 	}

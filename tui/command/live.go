@@ -48,6 +48,9 @@ pour without a question, and a pour in which nothing was marked is not kept. --t
 func (g *program) pourLive(o live.Options) error {
 	plain := g.talk.In != nil || g.plain
 	if !plain && !g.terminal() {
+		if o.Cut {
+			return fmt.Errorf("cut live: there is no terminal to draw on; talk in lines with --plain, or log one bar alone: pourbench logbook cut %s GRAMS", o.Resume)
+		}
 		return errors.New("pour live: there is no terminal to draw on; talk in lines with --plain, or print the checklist instead: pourbench checklist")
 	}
 	book, err := logbook.OpenBook(g.bookDir())

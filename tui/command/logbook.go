@@ -14,6 +14,7 @@ import (
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
 	"pourbench/pour/plain"
+	"pourbench/tui/live"
 )
 
 // hand is what the maker's pours have taught. Without a logbook it is the prior; a pour that cannot be read is said and passed over.
@@ -105,12 +106,31 @@ func (g *program) logbookCommand() *cobra.Command {
 		g.book("take-in ID", "Let a pour teach again", 1, "take-in "+examplePour, g.marking(logbook.TakenIn)),
 		g.book("result ID WORDS", "Log how a pour came out", anyWords, "result "+examplePour+" ash on top", g.marking(logbook.Result)),
 		g.book("note ID WORDS", "Add a note to a pour", anyWords, "note "+examplePour+" wrapped in two towels", g.marking(logbook.Noted)),
-		g.book("cut ID GRAMS [DAY]", "Log what one bar weighed when it was cut, today or on a day such as 2026-12-06", 3, "cut "+examplePour+" 152.5", g.weighing(logbook.Cut)),
+		g.cutCommand(),
 		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", 3, "cured "+examplePour+" 131 2027-01-10", g.weighing(logbook.Cured)),
 		g.book("forget ID", "Remove a pour's file for good", 1, "forget "+examplePour, func(book logbook.Book, _ pour.Shelf, args []string) error {
 			return book.Forget(args[0])
 		}),
 	)
+	return cmd
+}
+
+// cutCommand cuts a loaf live or, with grams, logs what one bar weighed.
+func (g *program) cutCommand() *cobra.Command {
+	var cmd *cobra.Command
+	cmd = g.book("cut ID [GRAMS [DAY]]", "Cut the loaf live: marks, cuts, the true mass of every bar; with GRAMS, log one bar alone, today or on a day such as 2026-12-06", 3,
+		"cut "+examplePour, func(book logbook.Book, shelf pour.Shelf, args []string) error {
+			if len(args) > 1 {
+				return g.weighing(logbook.Cut)(book, shelf, args)
+			}
+			var err error
+			if g.plain, err = g.converses(nil, cmd.Flags().Changed("plain")); err != nil {
+				return err
+			}
+			return g.pourLive(live.Options{Resume: args[0], Cut: true, Shelf: shelf, Hand: g.hand(shelf)})
+		})
+	g.plainFlag(cmd)
+	cmd.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	return cmd
 }
 

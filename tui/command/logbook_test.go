@@ -163,7 +163,9 @@ func TestWhatIsNoWeightOrNoPourIsRefusedAndMarksNothing(t *testing.T) {
 		`read "abc" as a number`:  {"cured", id, "abc"},
 		`read "1,234.5"`:          {"cut", id, "1,234.5"},
 		"nowhere":                 {"note", "nowhere", "words"},
-		"GRAMS is missing":        {"cut", id},
+		"there is no terminal":    {"cut", id},
+		"ID is missing":           {"cut"},
+		"GRAMS is missing":        {"cured", id},
 		"REASON is missing":       {"leave-out", id},
 	} {
 		if code, out, errs := m.types(append([]string{"logbook"}, args...)...); code != 2 || out != "" || !strings.Contains(errs, want) {

@@ -12,12 +12,13 @@ type Kind int
 
 // The kinds of cells.
 const (
-	Blank  Kind = iota // the cursor never rests on it
-	Shown              // a figure, to read and to copy
-	Number             // typed over with digits
-	Words              // free text
-	Choice             // picked from a list
-	Tick               // on or off
+	Blank   Kind = iota // the cursor never rests on it
+	Shown               // a figure, to read and to copy
+	Number              // typed over with digits
+	Words               // free text
+	Choice              // picked from a list
+	Tick                // on or off
+	Numbers             // a list of numbers on one line, typed over with digits
 )
 
 // Cell is one field of a grid.
@@ -31,7 +32,7 @@ type Cell struct {
 	Plain    string                                 // what typing starts from and what is copied; empty: Text
 	Hint     string                                 // what it is, for the status line
 	Name     string                                 // what an edit of it is called, for undo
-	Set      func(text string) (pour.Edit, error)   // Number, Words: reads what was typed
+	Set      func(text string) (pour.Edit, error)   // Number, Words, Numbers: reads what was typed
 	Nudge    func(steps float64) (pour.Edit, error) // Number: one step up is 1
 	Flip     pour.Edit                              // Tick
 	Round    []string                               // Tick: the values that flipping and nudging go round, the one now first; empty: it has none that are known

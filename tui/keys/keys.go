@@ -65,6 +65,8 @@ const (
 	GoScent    ID = "go to scent"
 	GoRun      ID = "go to run"
 	GoIcing    ID = "go to icing"
+	GoTop      ID = "go to top"
+	GoCut      ID = "go to cut"
 	Digits     ID = "type"
 	Change     ID = "change"
 	More       ID = "more"

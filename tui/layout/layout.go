@@ -36,8 +36,9 @@ func Boxed(h int) bool { return h >= warningsH }
 // Panel is what a layout knows of a panel.
 type Panel struct {
 	ID    ID
-	Want  int // rows it would fill, without its border
-	Least int // rows it can do with beside others
+	Want  int  // rows it would fill, without its border
+	Least int  // rows it can do with beside others
+	Stays bool // of the first of a column: it stands above every page of the others
 }
 
 // Ask is what a layout depends on.

@@ -113,7 +113,7 @@ func Value(c grid.Cell) string {
 			words = append(words, look.ColourWord(s))
 		}
 		return strings.Join(slices.Compact(words), ", ")
-	case c.Text == "" && c.Kind == grid.Words:
+	case c.Text == "" && (c.Kind == grid.Words || c.Kind == grid.Numbers):
 		return "none"
 	}
 	text := ASCII(c.Text)

@@ -26,6 +26,10 @@ func (m *Model) finish() tea.Cmd {
 		m.refuse("a step was finished a moment ago; press {finish step} again for the next one")
 		return nil
 	}
+	if _, weighs := m.mass(now.Step); weighs {
+		m.typeMeasure()
+		return nil
+	}
 	if m.told(m.run.Do(now.Key), "done: "+m.title(now.Step)) == nil {
 		m.chosen, m.finished = "", m.live.Run()
 	}
@@ -63,12 +67,12 @@ func (m *Model) markWords(e logbook.Event) string {
 		return fmt.Sprintf("a burst of %.0f s", e.Value)
 	case logbook.Read:
 		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
-	case logbook.Weighed:
+	case logbook.Weighed, logbook.Cut:
 		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
 	case logbook.Noted, logbook.Result:
 		return string(e.Kind) + ": " + e.Text
 	case logbook.Ended:
-		return "the end of the pour"
+		return "the end of the " + m.event()
 	case logbook.Unpoured:
 		return e.Jug + " stays in its jug"
 	}
@@ -136,7 +140,7 @@ func (m *Model) blend() {
 
 // end closes the pour.
 func (m *Model) end() tea.Cmd {
-	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the pour is over; {quit} leaves") != nil || !m.trialling() {
+	if m.told(m.run.Mark(logbook.Event{Kind: logbook.Ended}), "the "+m.event()+" is over; {quit} leaves") != nil || !m.trialling() {
 		return nil
 	}
 	return m.readTrial()

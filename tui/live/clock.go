@@ -12,7 +12,7 @@ import (
 func (m *Model) elapsed() (min float64, ok bool) {
 	run := m.live.Run()
 	for _, e := range m.state.Marks {
-		if e.Kind == logbook.Ended {
+		if e.Kind == logbook.Ended && m.state.Ended { // the end of its pour is none of a cut that goes on
 			run = e.Run
 		}
 	}
@@ -48,6 +48,9 @@ func (m *Model) lateText() string {
 
 // captionText says what the clock counts.
 func (m *Model) captionText() string {
+	if m.cutting() {
+		return m.cutCaption()
+	}
 	if _, ok := m.elapsed(); !ok {
 		return "lye has not met oil; open for " + m.sheet().Plan.Show.Span(m.live.Run().Minutes())
 	}

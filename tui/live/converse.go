@@ -124,6 +124,10 @@ func (w *which) converse(with lines.Talk) error {
 
 func (t *talk) welcome() {
 	t.out.Gap()
+	if t.m.cutting() {
+		t.welcomeCut()
+		return
+	}
 	t.out.Say("The live run of " + t.m.sheet().Plan.Name + ", in plain mode. " + t.m.journalText() + ".")
 	t.out.Say("done finishes the step, undo takes the last mark back, 3 l says that jug 3 is light now, Enter tells the time and the step, jugs how they stand, ? what can be said, q leaves.")
 	t.said()
@@ -197,6 +201,9 @@ func (t *talk) tellDialog(d dialog.Dialog) {
 // command does what a line asks of the run. The number or the name of a jug comes before what is marked of it.
 func (t *talk) command(text string) {
 	first, rest, _ := strings.Cut(text, " ")
+	if t.m.cutting() && t.massSaid(text) {
+		return
+	}
 	if n, err := strconv.Atoi(first); err == nil {
 		t.jug(n-1, strings.TrimSpace(rest))
 		return

@@ -15,6 +15,9 @@ func (m *Model) detail(s underway.Step) string {
 	b := m.sheet().Batch(s.Batch)
 	plan := m.sheet().Plan.Batch(s.Batch)
 	show := m.sheet().Plan.Show
+	if s.Batch == "" {
+		return m.onLoaf(s)
+	}
 	if b == nil || plan == nil {
 		return ""
 	}
@@ -137,6 +140,18 @@ func (m *Model) acting(s underway.Step) string {
 		if m.unused(s.Batch, jug) {
 			text += "; leave " + jug + " out"
 		}
+	}
+	return text
+}
+
+// onLoaf says what is done to the loaf.
+func (m *Model) onLoaf(s underway.Step) string {
+	if s.Tell == "" {
+		return ""
+	}
+	text := strings.ToUpper(s.Tell[:1]) + s.Tell[1:] + "."
+	if _, weighs := m.mass(s); weighs {
+		text += m.fill(" Type its grams, Enter keeps them; {take back} takes them back.")
 	}
 	return text
 }

@@ -16,7 +16,7 @@ const endLeadW = 16
 func (m *Model) drawEnd(a screen.Area, s sizes) {
 	title := "all done"
 	if m.state.Ended {
-		title = "pour over"
+		title = m.event() + " over"
 	}
 	drawLarge(a.Cut(0, 0, a.W(), s.stepH), title, s.stepScale, m.look.Good)
 	y := s.stepH
@@ -33,6 +33,9 @@ func (m *Model) drawEnd(a screen.Area, s sizes) {
 
 // endLines lists what can be logged at the end. The file comes last; on a small screen the title line has its name too.
 func (m *Model) endLines() []dialog.Line {
+	if m.cutting() {
+		return m.cutEndLines()
+	}
 	counts := map[logbook.EventKind]int{}
 	for _, e := range m.state.Marks {
 		counts[e.Kind]++
@@ -40,7 +43,7 @@ func (m *Model) endLines() []dialog.Line {
 	logged := m.fill(fmt.Sprintf("{measure} temperature or weight (%d), {note} note (%d), {outcome} how it came out (%d)", counts[logbook.Read]+counts[logbook.Weighed], counts[logbook.Noted], counts[logbook.Result]))
 	lines := []dialog.Line{{Lead: "log", Text: logged}}
 	if m.state.Ended {
-		lines = append(lines, dialog.Line{Lead: "later", Text: "pourbench logbook cut " + m.ID() + " GRAMS, and cured after the cure"})
+		lines = append(lines, dialog.Line{Lead: "later", Text: "pourbench logbook cut " + m.ID() + ", when it is firm; cured after the cure"})
 	} else {
 		lines = append(lines, dialog.Line{Lead: m.key(keys.Finish), Text: "the pour is over"})
 	}

@@ -55,7 +55,7 @@ func (m *Model) part(notes io.Writer, tries int, sleep func(time.Duration)) {
 	if len(m.waiting) > 0 {
 		_, _ = fmt.Fprintf(notes, "pourbench: %s\n%s", m.unwrittenNotice(), m.byHand())
 	}
-	if m.state.Kept() == 0 {
+	if m.state.Kept() == 0 && !m.cutting() {
 		_ = m.run.Forget() // a file that cannot go holds nothing that counts
 	}
 	switch {
@@ -70,6 +70,10 @@ func (m *Model) part(notes io.Writer, tries int, sleep func(time.Duration)) {
 }
 
 func (m *Model) goesOn(notes io.Writer, kept string) {
+	if m.cutting() {
+		_, _ = fmt.Fprintf(notes, "pourbench: the cut is not over; %s %s\nTake it up again with: pourbench logbook cut %s\n", kept, m.opt.Book.Path(m.ID()), m.ID())
+		return
+	}
 	_, _ = fmt.Fprintf(notes, "pourbench: the pour goes on; %s %s\nTake it up again with: pourbench run --resume %s\n", kept, m.opt.Book.Path(m.ID()), m.ID())
 }
 

@@ -28,6 +28,7 @@ type Options struct {
 	Book       logbook.Book
 	Sheet      pour.Sheet // of the plan to pour, with times; not looked at with Resume
 	Resume     string     // id of a pour to take up again; empty: one of this plan that was left under way, or a new one
+	Cut        bool       // it is the cut of the pour that Resume names
 	Anew       bool       // begin a new pour although one of this plan is under way
 	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
 	Shelf      pour.Shelf
@@ -95,7 +96,11 @@ func New(o Options) (*Model, error) {
 	m.look = m.backdrop.Look()
 	m.settle()
 	if o.Resume != "" {
-		m.say("taken up again: the pour begun at " + run.Pour.Opened.Format("15:04 on 2006-01-02"))
+		what := "taken up again: the pour begun at "
+		if o.Cut {
+			what = "the cut of the pour begun at "
+		}
+		m.say(what + run.Pour.Opened.Format("15:04 on 2006-01-02"))
 	}
 	m.status.WarnOfKeys(o.KeyFaults, m.key(keys.Said))
 	m.saidAt = m.live.Run()
@@ -104,6 +109,9 @@ func New(o Options) (*Model, error) {
 
 // begin begins the pour the options ask for, or takes it up again.
 func begin(o *Options) (*underway.Run, error) {
+	if o.Cut {
+		return underway.ResumeCut(o.Book, o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
+	}
 	if o.Resume != "" {
 		return underway.Resume(o.Book, o.Resume, o.Shelf, o.Hand, o.Clock, o.Session)
 	}
@@ -135,6 +143,9 @@ func (m *Model) sheet() *pour.Sheet { return &m.live.Sheet }
 
 // trialling says whether this is a scent trial.
 func (m *Model) trialling() bool { return m.run.Pour.TrialScent != "" }
+
+// cutting says whether this is the cut of a loaf.
+func (m *Model) cutting() bool { return m.state.Cutting() }
 
 // say puts something into the status line.
 func (m *Model) say(text string) { m.status.Say(m.fill(text)); m.saidAt = m.live.Run() }

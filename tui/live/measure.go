@@ -35,11 +35,14 @@ func (m *Model) typeResult() { m.words("How it came out", logbook.Event{Kind: lo
 func (m *Model) typeMeasure() {
 	now, _ := m.now()
 	things := m.state.Things(m.sheet(), now.Step)
-	p := &dialog.Prompt{Title: "What it really weighs, or how warm it is"}
+	p := &dialog.Prompt{Title: m.measureTitle()}
 	for _, t := range things {
 		p.Things = append(p.Things, m.thingWords(t))
 	}
 	p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return !t.Measured.Known }), 0)
+	if i := slices.IndexFunc(things, func(t underway.Thing) bool { return m.cutting() && t.Event.Step == now.Key }); i >= 0 {
+		p.At = i
+	}
 	p.Done = func(typed string) (tea.Cmd, error) { return nil, m.measured(things[p.At], typed) }
 	m.dialogs.Open(p)
 }
@@ -69,6 +72,9 @@ func (m *Model) drawn(t underway.Thing) func(float64) string {
 
 // weighedWords names what is measured: its batch, its jug and itself.
 func (m *Model) weighedWords(e logbook.Event) string {
+	if m.cutting() && e.Step != "" {
+		return m.pieceName(e.Step)
+	}
 	return strings.Join(slices.DeleteFunc([]string{string(e.Batch), e.Jug, e.What}, func(s string) bool { return s == "" }), " ")
 }
 
@@ -114,7 +120,7 @@ const (
 func farWords(t underway.Thing, g, stepG float64) string {
 	const slack = 1e-9
 	planned := t.Planned.V
-	if off := math.Abs(g - planned); t.Event.Kind != logbook.Weighed || !t.Planned.Known || planned <= 0 || off <= nearPart*planned+slack || off <= nearSteps*stepG+slack {
+	if off := math.Abs(g - planned); t.Event.Kind == logbook.Read || !t.Planned.Known || planned <= 0 || off <= nearPart*planned+slack || off <= nearSteps*stepG+slack {
 		return ""
 	}
 	switch times := g / planned; {

@@ -30,6 +30,7 @@ func (m *Model) clickRun(y int) {
 	p := m.place(m.dialogs.Frame.W, m.dialogs.Frame.H)
 	after := m.after()
 	switch next := y - p.nextY; {
+	case y >= p.jugsY && y < p.bottomY && m.cutting():
 	case y >= p.jugsY && y < p.bottomY:
 		per, top, rows := m.shownJugs(p.bottomY - p.jugsY)
 		if i := (y - p.jugsY) / per; i < rows && top+i < len(m.board.Jugs) {
@@ -45,6 +46,7 @@ func (m *Model) wheel(msg tea.MouseWheelMsg) {
 	switch {
 	case m.dialogs.Top() != nil:
 		m.dialogs.Wheel(msg)
+	case len(m.board.Jugs) == 0:
 	case msg.Button == tea.MouseWheelUp:
 		m.pick(max(m.jug-1, 0))
 	case msg.Button == tea.MouseWheelDown:

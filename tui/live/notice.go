@@ -100,6 +100,10 @@ func (m *Model) drawBottom(a screen.Area) {
 		m.drawRescues(a.Cut(0, y, a.W(), a.H()-y), i)
 		return
 	}
+	if m.cutting() {
+		m.drawCutMeaning(a.Cut(0, y, a.W(), a.H()-y))
+		return
+	}
 	if y < a.H() && m.jug < len(m.board.Jugs) {
 		j := m.board.Jugs[m.jug]
 		text := m.jugName(m.jug) + ": " + m.stageWords(j)

@@ -67,7 +67,11 @@ func (m *Model) drawRun(a screen.Area) {
 	} else {
 		m.drawEnd(a.Cut(1, p.stepY, w-2, p.nextY+p.nextH-p.stepY), p.sizes)
 	}
-	m.drawJugs(a.Cut(0, p.jugsY, w, p.bottomY-p.jugsY))
+	if m.cutting() {
+		m.drawMasses(a.Cut(1, p.jugsY, w-2, p.bottomY-p.jugsY))
+	} else {
+		m.drawJugs(a.Cut(0, p.jugsY, w, p.bottomY-p.jugsY))
+	}
 	m.drawBottom(a.Cut(1, p.bottomY, w-2, p.bottomH))
 	m.status.Draw(a.Cut(0, h-2, w, 1), m.key(keys.Said), m.look)
 	dialog.Footer(a.Cut(0, h-1, w, 1), m.footKeys(), m.look)

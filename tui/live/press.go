@@ -27,6 +27,10 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 	if m.dialogs.Top() != nil {
 		return m.dialogs.Press(k, m.refuse)
 	}
+	if m.startsMass(k.String()) {
+		m.typeMass(k.String())
+		return nil
+	}
 	b, ok := m.opt.Keys.Lookup(keys.Pouring, 0, k.String())
 	if !ok && k.String() == "enter" { // it ends every typed line: pressed once too often it must not finish a step
 		m.refuse("{finish step} finishes the step; Enter only keeps what was typed")
@@ -147,6 +151,8 @@ func (m *Model) whyNot(b keys.Binding, nth int) string {
 	switch {
 	case b.Mode != keys.Pouring:
 		return m.fill("at the bench only; {quit} leaves the run")
+	case m.cutting() && ofJugs(b.ID):
+		return noJugs
 	case b.ID == keys.PickJug && nth >= len(m.board.Jugs):
 		return fmt.Sprintf("there is no jug %d; there are %d", nth+1, len(m.board.Jugs))
 	}
@@ -156,12 +162,15 @@ func (m *Model) whyNot(b keys.Binding, nth int) string {
 // cannot says why a key cannot act now; empty: it can.
 func (m *Model) cannot(id keys.ID) string {
 	_, left := m.now()
+	if m.cutting() && ofJugs(id) {
+		return noJugs
+	}
 	switch id {
 	case keys.Suspend:
 		return terminal.NoSuspend(runtime.GOOS)
 	case keys.Finish:
 		if m.state.Ended {
-			return "the pour is over; {quit} leaves"
+			return "the " + m.event() + " is over; {quit} leaves"
 		}
 	case keys.NextStep, keys.PrevStep:
 		if !left {

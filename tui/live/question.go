@@ -65,6 +65,10 @@ func (m *Model) askNotUsed() {
 
 // askLeave asks before the screen is left. Space, the key that is pressed most, does not answer it.
 func (m *Model) askLeave() {
+	if m.cutting() {
+		m.askLeaveCut()
+		return
+	}
 	if !m.state.Begun() {
 		m.askLeaveEarly()
 		return

@@ -350,7 +350,7 @@ func TestTheClockStandsStillOnceThePourIsOver(t *testing.T) {
 	if got := b.m.elapsedText(); got != at {
 		t.Errorf("the clock went on from %s to %s", at, got)
 	}
-	b.shows("later", "pourbench logbook cut "+b.m.ID()+" GRAMS", "file")
+	b.shows("later", "pourbench logbook cut "+b.m.ID()+", when it is", "file")
 	b.hides("min late", "on time")
 	b.press("space")
 	b.shows("× the pour is over; q leaves")

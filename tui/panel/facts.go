@@ -27,6 +27,7 @@ type Facts struct {
 	Mends        [][]whatif.Mend // of every warning; nil: they are not known yet
 	Colours      *pour.Sheet     // the last sheet that knows what the colours do; its Mingling may be unknown
 	ColoursFresh bool
+	Typing       *grid.Typed       // what is typed in the panel in focus, for one that draws itself; nil: nothing is
 	Counted      *swirl.Measure    // what was counted on the face of a bar; nil: it is being counted
 	Picture      func(screen.Area) // draws the picture on its easel
 }

@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"fmt"
+
 	"pourbench/pour"
 	"pourbench/tui/grid"
 	"pourbench/tui/look"
@@ -56,7 +58,19 @@ func (f *Facts) drawFilling(a screen.Area, _ grid.Cursor, _ bool) {
 	if at := y(stands); at != y(m.HeightMM) {
 		f.tick(a, scaleW-1, at, f.Show.Len(stands), "")
 	}
-	a.Text(scaleW, rows+1, screen.Clip(f.Show.Len(m.WidthMM)+" wide, "+f.Show.Len(m.LengthMM)+" long", a.W()-scaleW), f.Look.Quiet)
+	a.Text(scaleW, rows+1, screen.Clip(f.mouldSize(), a.W()-scaleW), f.Look.Quiet)
+}
+
+// mouldSize is how wide and long the mould is.
+func (f *Facts) mouldSize() string {
+	m := f.Plan.Mould
+	switch m.Shape {
+	case pour.ShapeTube:
+		return f.Show.Len(m.LengthMM) + " across, round"
+	case pour.ShapeCavity:
+		return fmt.Sprintf("%d of %s wide, %s long", m.Cavities, f.Show.Len(m.WidthMM), f.Show.Len(m.LengthMM))
+	}
+	return f.Show.Len(m.WidthMM) + " wide, " + f.Show.Len(m.LengthMM) + " long"
 }
 
 func (f *Facts) tick(a screen.Area, end, y int, text, word string) {

@@ -4,6 +4,8 @@
 package panel
 
 import (
+	"image"
+
 	"pourbench/pour"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
@@ -18,6 +20,7 @@ type Panel struct {
 	Start int       // the column the cursor starts in
 	cells keys.Need // what its cells have for keys to act on: numbers, words to switch
 
+	Stays   bool // it stands above the pages of its column
 	picture bool // it stands beside the picture, whose keys act on it
 	Easel   bool // the picture itself stands in it
 
@@ -26,6 +29,11 @@ type Panel struct {
 	least func(want int) int                                         // lines it can do with beside others; nil: all it wants
 	Draw  func(f *Facts, a screen.Area, c grid.Cursor, focused bool) // nil: its grid is drawn
 	Aside func(f *Facts, a screen.Area)                              // how it is drawn, its border with it, while the keys are elsewhere; nil: as ever
+
+	// Of a drawing whose cells are moved with the mouse: the cell that a pointer takes hold of, and what dragging it comes to. Sizes and places
+	// are those of the room within its border.
+	Grab func(f *Facts, size, at image.Point, c grid.Cursor) (grid.Cursor, bool)
+	Drag func(f *Facts, size, was, at image.Point, c grid.Cursor) Do
 
 	tell func(f *Facts) []string // what it draws, in words; nil: its grid says it
 
@@ -94,7 +102,7 @@ func (p *Panel) Has() keys.Need {
 }
 
 // noItem is why a key that acts on a row's item cannot where the row has none.
-const noItem = "the cursor is on no jug, oil, extra, scent, burst or task"
+const noItem = "the cursor is on no jug, oil, extra, scent, burst, task, topping, embed or cut"
 
 // Press says what a key comes to; false: the panel has nothing for it.
 func (p *Panel) Press(id keys.ID, f *Facts, on On) (Do, bool) {
@@ -135,7 +143,7 @@ func (p *Panel) Press(id keys.ID, f *Facts, on On) (Do, bool) {
 
 // Lay is what the layout is told of the panel.
 func (p *Panel) Lay(f *Facts, g grid.Grid) layout.Panel {
-	l := layout.Panel{ID: p.ID, Want: g.Lines()}
+	l := layout.Panel{ID: p.ID, Want: g.Lines(), Stays: p.Stays}
 	if p.want != nil {
 		l.Want = p.want(f)
 	}

@@ -18,6 +18,7 @@ const (
 	listColourants = "colourants"
 	listExtras     = "extras"
 	listScents     = "scents"
+	listToppings   = "toppings"
 )
 
 // Items lists a kind of things on the shelf, with all that is known of each.
@@ -31,6 +32,8 @@ func (f *Facts) Items(kind string) []dialog.Item {
 		return append(each(f.Shelf.Extras, f.extraItem), each(f.Shelf.Colourants, f.colourantItem)...)
 	case listScents:
 		return each(f.Shelf.Scents, f.scentItem)
+	case listToppings:
+		return each(f.Shelf.Toppings, f.toppingItem)
 	case listMoulds:
 		return each(f.Shelf.Moulds, f.mouldItem)
 	default:
@@ -138,9 +141,12 @@ func (f *Facts) familyNotes(s pour.Scent) string {
 
 func (f *Facts) mouldItem(m pour.MouldEntry) dialog.Item {
 	size := f.Show.Len(m.Mould.LengthMM) + " × " + f.Show.Len(m.Mould.WidthMM) + " × " + f.Show.Len(m.Mould.HeightMM)
+	if m.Mould.Shape == pour.ShapeTube {
+		size = f.Show.Len(m.Mould.LengthMM) + " across, " + f.Show.Len(m.Mould.HeightMM) + " high"
+	}
 	return dialog.Item{
 		ID: m.ID, Name: m.Name, Aside: m.Mould.Shape,
-		Detail: []string{m.Name, size, fmt.Sprintf("%d bars of %s", m.Mould.BarCount(), f.Show.Len(m.Mould.BarMM)), source(m.Source)},
+		Detail: []string{m.Name, size, fmt.Sprintf("%d bars of %s", m.Mould.BarCount(), f.Show.Len(m.Mould.ThicknessMM())), source(m.Source)},
 	}
 }
 

@@ -20,6 +20,8 @@ const (
 	Scent
 	Run
 	Icing
+	Top
+	Cut
 	Places int = iota
 )
 
@@ -65,6 +67,11 @@ func Stations() []Station {
 			station("Icing", keys.GoIcing, of(noIcing()), of(filling()), of(weigh())),
 			of(jugs(icing), clock(icing), oils(icing), extras(icing), bursts(icing)), of(lye(icing)), of(fats(icing), filling()),
 		),
+		Top: withIcing(
+			station("Top", keys.GoTop, of(toppings(), embeds()), of(pieces()), of(noIcing(), weigh())),
+			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
+		),
+		Cut: station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan()), of(weigh())),
 	}
 }
 

@@ -80,8 +80,8 @@ func (f *Facts) taskGrid() grid.Grid {
 // stintJugs is which jugs a row of the run is about: one by name, those of a round by their letters.
 func (f *Facts) stintJugs(st pour.Stint) grid.Cell {
 	batch := f.batch(st.Batch)
-	if batch == nil {
-		return grid.Cell{}
+	if batch == nil || st.Batch == "" {
+		return grid.Cell{Text: st.Item}
 	}
 	place := func(jug string) int {
 		return slices.IndexFunc(batch.Jugs, func(j pour.JugSheet) bool { return j.Name == jug })

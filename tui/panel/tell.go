@@ -55,15 +55,24 @@ func (f *Facts) windowWords(j pour.JugSheet) string {
 
 // tellFilling says how high the batter stands, and what lies on what.
 func (f *Facts) tellFilling() []string {
-	m, stands := f.Plan.Mould, f.Sheet.Base.Size.HeightMM
+	stands := f.Sheet.Base.Size.HeightMM
 	if !pour.AsFigure(stands).Known {
 		return []string{heightsUnknown}
 	}
-	out := []string{fmt.Sprintf("the mould is %s wide and %s long, its rim at %s", f.Show.Len(m.WidthMM), f.Show.Len(m.LengthMM), f.Show.Len(m.HeightMM)), "the base stands at " + f.Show.Len(stands)}
+	out := []string{f.mouldTold(), "the base stands at " + f.Show.Len(stands)}
 	if f.Sheet.Icing != nil && pour.AsFigure(f.Sheet.Icing.Size.HeightMM).Known {
 		out[1] += ", with the icing at " + f.Show.Len(stands+f.Sheet.Icing.Size.HeightMM)
 	}
 	return out
+}
+
+// mouldTold is the mould in words.
+func (f *Facts) mouldTold() string {
+	m := f.Plan.Mould
+	if m.Shape == pour.ShapeLoaf || m.Shape == pour.ShapeSlab {
+		return fmt.Sprintf("the mould is %s wide and %s long, its rim at %s", f.Show.Len(m.WidthMM), f.Show.Len(m.LengthMM), f.Show.Len(m.HeightMM))
+	}
+	return "the mould: " + f.mouldSize() + ", its rim at " + f.Show.Len(m.HeightMM)
 }
 
 // tellBehaviour says of every scent of the plan what the shelf says of it.

@@ -21,7 +21,11 @@ func (f *Facts) vesselGrid() grid.Grid {
 		formRow("take a mould", f.mouldCell()),
 		f.word("mould.shape", ""), f.field("mould.length_mm", ""), f.field("mould.width_mm", ""), f.field("mould.height_mm", ""),
 		f.field("mould.fill_mm", f.fillRemark()), named(f.field("mould.loss_percent", "of what is mixed"), "loss_percent"),
-		heading("cut"), f.field("mould.bar_mm", ""),
+	}
+	if f.Plan.Mould.IsCut() {
+		rows = append(rows, heading("cut"), f.field("mould.bar_mm", ""))
+	} else {
+		rows = append(rows, heading("single moulds"), f.field("mould.cavities", ""), f.field("mould.cavity_ml", "0: as a box"))
 	}
 	if f.Plan.Mould.Shape == pour.ShapeSlab {
 		rows = append(rows, f.field("mould.bar_width_mm", "0: the whole width"))

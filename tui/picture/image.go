@@ -7,6 +7,7 @@ import (
 	"image/draw"
 	"math"
 
+	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 )
 
@@ -33,10 +34,10 @@ func (p *Plate) Image(ctx context.Context, d Dye) (*image.NRGBA, error) {
 		at := image.Pt(t.rect.Min.X*across, t.rect.Min.Y*down)
 		w, h := p.pixels(t)
 		if p.iced(t) {
-			top := t.icing.Paint(d.Top, d.Ground, w, t.crown, nil)
-			for y := range t.crown {
+			top := t.icing.Paint(d.Top, d.Ground, w, t.crown-t.bare, nil)
+			for y := range t.crown - t.bare {
 				for x, c := range top[y*w : (y+1)*w] {
-					img.SetNRGBA(at.X+x, at.Y+y, c)
+					img.SetNRGBA(at.X+x, at.Y+t.bare+y, c)
 				}
 			}
 		}
@@ -45,8 +46,30 @@ func (p *Plate) Image(ctx context.Context, d Dye) (*image.NRGBA, error) {
 		if err := t.base.Finish(ctx, d.Base, img.SubImage(body).(*image.NRGBA), p.finish(t, d.Ground), wide, high); err != nil {
 			return nil, err
 		}
+		p.dress(img, t, d, at)
 	}
 	return img, nil
+}
+
+// dress lays what stands on the loaf over a tile, and marks the cuts where it is seen as it stands.
+func (p *Plate) dress(img *image.NRGBA, t *tile, d Dye, at image.Point) {
+	if p.Shot.Done != Whole {
+		return
+	}
+	w, h := p.pixels(t)
+	if p.dressed(t) {
+		stuffs := swirl.NewStuffs(d.Top)
+		for y := range h {
+			for x := range w {
+				if dot := t.over.Dots[y*w+x]; dot != (relief.Dot{}) {
+					img.SetNRGBA(at.X+x, at.Y+y, stuffs.Over(img.NRGBAAt(at.X+x, at.Y+y), dot))
+				}
+			}
+		}
+	}
+	if p.Shot.View == Stands {
+		swirl.MarkCuts(img.SubImage(image.Rect(0, 0, w, h).Add(at)).(*image.NRGBA), p.Shot.Cuts, float64(w)/p.Shot.Recipe.Box.L)
+	}
 }
 
 // finish is how a tile is made to look like soap. Without grain: a terminal far away gets a picture a tenth the size.
@@ -55,7 +78,7 @@ func (p *Plate) finish(t *tile, ground color.NRGBA) swirl.Finish {
 		return swirl.Finish{Ground: ground}
 	}
 	f := swirl.Soap()
-	f.Ground, f.Grain, f.FlatTop = ground, 0, p.iced(t)
+	f.Ground, f.Grain, f.FlatTop = ground, 0, t.crown > 0
 	if t.bar < 0 {
 		f.CornerMM = 0 // a cut of the loaf or its top has its corners yet
 	}
@@ -70,7 +93,7 @@ func (p *Plate) sizeMM() (w, h float64) {
 		return 1, 1 // never finished
 	case p.Shot.View == Long:
 		return box.L / float64(max(p.Cut.N, 1)), box.H
-	case p.Shot.View == Top:
+	case p.Shot.View == Top, p.Shot.View == Stands:
 		return box.L, box.W
 	}
 	return box.W, box.H

@@ -10,7 +10,7 @@ import (
 // channels, three portions at a time.
 func (p *Plate) label(t *tile, w int) {
 	n := len(p.Shot.Icing.Shares)
-	t.labels.Reset(w, t.crown)
+	t.labels.Reset(w, t.crown-t.bare)
 	best := make([]uint8, len(t.labels.Pixels))
 	palette := make([]color.NRGBA, n)
 	var seen []color.NRGBA
@@ -18,7 +18,7 @@ func (p *Plate) label(t *tile, w int) {
 		for i := range palette {
 			palette[i] = pure(i - first)
 		}
-		seen = t.icing.Paint(palette, color.NRGBA{}, w, t.crown, seen)
+		seen = t.icing.Paint(palette, color.NRGBA{}, w, t.crown-t.bare, seen)
 		for i, c := range seen {
 			if c.A < half {
 				continue

@@ -17,6 +17,6 @@ func Measure(s Shot) (swirl.Measure, error) {
 	}
 	box := s.Recipe.Box
 	var p swirl.Picture
-	whole.Face(s.middle(s.Bar)).Draft(&p, int(math.Ceil(box.W*countedPerMM)), int(math.Ceil(box.H*countedPerMM)))
+	whole.Face(s.at(s.Bar).From).Draft(&p, int(math.Ceil(box.W*countedPerMM)), int(math.Ceil(box.H*countedPerMM)))
 	return p.Measure(box.W, box.H, len(s.Recipe.Script.Brief.Shares)), nil
 }

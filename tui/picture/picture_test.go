@@ -21,7 +21,7 @@ func meadow(view View, w, h int) Shot {
 	return Shot{
 		Recipe: swirl.Recipe{Script: dropped(7, 0.38, 0.16, 0.16, 0.15, 0.15), Thickness: 0.35, Box: swirl.Box{L: 250, W: 80, H: 62}},
 		Icing:  &swirl.IcingRecipe{Piping: swirl.Rosettes, Shares: []float64{0.6, 0.4}, WidthMM: 80, MeanMM: 15, Seed: 7},
-		View:   view, BarMM: 25, Done: Whole, W: w, H: h,
+		View:   view, Bars: swirl.Even(250, 25), Done: Whole, W: w, H: h,
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"image"
 	"math"
 
+	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 )
 
@@ -16,6 +17,7 @@ type Plate struct {
 	Steps int  // acts of the pour
 	Pot   bool // the pot is shown from above, as nothing is in the mould yet
 	Cut   Lengths
+	peak  float64 // mm above the base, of what is on it
 	tiles []tile
 }
 
@@ -23,8 +25,11 @@ type Plate struct {
 type tile struct {
 	bar    int // -1: a cut of the whole loaf
 	rect   image.Rectangle
-	crown  int // rows of pixels of the icing above the base
+	crown  int // rows of pixels above the base
+	bare   int // of these, the uppermost without icing
 	icing  *swirl.Icing
+	stands *relief.View // what is known piece by piece; nil: nothing is
+	over   relief.Picture
 	cut    cut
 	base   swirl.Picture
 	labels swirl.Picture // of the icing, flat; only where the shot is flat
@@ -42,7 +47,7 @@ func Draft(s Shot) (*Plate, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Plate{Shot: s, Bars: max(whole.Bars(s.BarMM), 1), Steps: whole.Acts()}
+	p := &Plate{Shot: s, Bars: max(len(s.Bars), 1), Steps: whole.Acts()}
 	poured := whole
 	if s.Done != Whole {
 		p.Shot.Done = min(max(s.Done, 0), p.Steps)
@@ -56,7 +61,7 @@ func Draft(s Shot) (*Plate, error) {
 		p.Pot = true
 		p.add(tile{bar: -1, rect: fit(1, 1, s.W, s.H), cut: pot})
 	} else {
-		p.place(poured, icing)
+		p.place(poured, icing, s.stands())
 	}
 	for i := range p.tiles {
 		t := &p.tiles[i]
@@ -65,6 +70,9 @@ func Draft(s Shot) (*Plate, error) {
 		if p.iced(t) && s.Flat {
 			p.label(t, w)
 		}
+		if p.dressed(t) {
+			_ = t.stands.Draw(context.Background(), &t.over, w, h, image.Rect(0, 0, w, h)) // nothing stops it
+		}
 	}
 	return p, nil
 }
@@ -72,9 +80,20 @@ func Draft(s Shot) (*Plate, error) {
 // iced says whether the icing is on a tile: it is piped when the pour is done. Its room is kept free before.
 func (p *Plate) iced(t *tile) bool { return t.icing != nil && p.Shot.Done == Whole }
 
+// dressed says whether what stands on the loaf is on a tile: not before the pour is done.
+func (p *Plate) dressed(t *tile) bool { return t.stands != nil && p.Shot.Done == Whole }
+
+// stands is what stands on the shot's loaf; nil where nothing does.
+func (s Shot) stands() *relief.Field {
+	if s.Stands == nil {
+		return nil
+	}
+	return relief.New(*s.Stands)
+}
+
 // icing is the shot's icing as its view shows it; nil where there is none.
 func (s Shot) icing() (*swirl.Icing, error) {
-	if s.Icing == nil || s.View == Top {
+	if s.Icing == nil || s.View == Top || s.View == Stands {
 		return nil, nil
 	}
 	icing, err := swirl.NewIcing(*s.Icing)
@@ -118,31 +137,65 @@ func (p *Plate) pixels(t *tile) (w, h int) {
 }
 
 // place lays the tiles out and readies their cuts. A shot without room gets none.
-func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing) {
+func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) {
 	s, box := p.Shot, p.Shot.Recipe.Box
-	high := box.H + peak(icing)
+	p.peak = peak(icing)
+	if on != nil && s.View != Top && s.View != Stands {
+		p.peak = max(p.peak, on.PeakMM())
+	}
+	high := box.H + p.peak
 	switch s.View {
 	case Bars:
 		for i, r := range grid(p.Bars, box.W, high, s.W, s.H) {
-			p.add(tile{bar: i, rect: r, icing: icing, cut: poured.Face(s.middle(i))})
+			p.add(p.face(i, r, poured, icing, on))
 		}
 	case Long:
-		p.Cut = LengthsFor(box.L, high, s.W, s.H)
-		for i, r := range p.Cut.rects(box.L, high, s.W, s.H) {
-			one := box.L / float64(p.Cut.N)
-			from, to := one*float64(i), one*float64(i+1)
-			t := tile{bar: -1, rect: r, cut: poured.Lengthwise(box.W/2).Part(from, to)}
-			if icing != nil {
-				t.icing = icing.Part(from, to)
-			}
-			p.add(t)
+		p.lengths(poured, icing, on)
+	case Top, Stands:
+		t := tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)}
+		if s.View == Stands { // a line below is left for the bars' numbers
+			t.rect, t.cut = fit(box.L, box.W, s.W, s.H-1), poured.Above()
 		}
-	case Top:
-		p.add(tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)})
+		if on != nil {
+			t.stands = on.Level(swirl.SkimMM)
+			if s.View == Stands {
+				t.stands = on.Above()
+			}
+		}
+		p.add(t)
 	default:
 		bar := min(max(s.Bar, 0), p.Bars-1)
 		r := fit(box.W, high, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
-		p.add(tile{bar: bar, rect: r, icing: icing, cut: poured.Face(s.middle(bar))})
+		p.add(p.face(bar, r, poured, icing, on))
+	}
+}
+
+// face is a bar's tile.
+func (p *Plate) face(bar int, r image.Rectangle, poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) tile {
+	at := p.Shot.at(bar)
+	t := tile{bar: bar, rect: r, icing: icing, cut: poured.Face(at.From)}
+	if on != nil {
+		t.stands = on.Face(at.From, at.To)
+	}
+	return t
+}
+
+// lengths lays out the lengths of a cut along the loaf.
+func (p *Plate) lengths(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) {
+	s, box := p.Shot, p.Shot.Recipe.Box
+	high := box.H + p.peak
+	p.Cut = LengthsFor(box.L, high, s.W, s.H)
+	for i, r := range p.Cut.rects(box.L, high, s.W, s.H) {
+		one := box.L / float64(p.Cut.N)
+		from, to := one*float64(i), one*float64(i+1)
+		t := tile{bar: -1, rect: r, cut: poured.Lengthwise(box.W/2).Part(from, to)}
+		if icing != nil {
+			t.icing = icing.Part(from, to)
+		}
+		if on != nil {
+			t.stands = on.Side(box.W/2).Part(from, to)
+		}
+		p.add(t)
 	}
 }
 
@@ -167,10 +220,16 @@ func (p *Plate) add(t tile) {
 	if p.Shot.Letters {
 		_, unit = p.grain() // whole cells
 	}
-	top := peak(t.icing)
-	t.crown = int(math.Round(float64(h/unit)*top/(p.Shot.Recipe.Box.H+top))) * unit
+	high := p.Shot.Recipe.Box.H + p.peak
+	t.crown = int(math.Round(float64(h/unit)*p.peak/high)) * unit
 	if h-t.crown < 1 {
 		return
+	}
+	if t.icing != nil {
+		t.bare = t.crown - int(math.Round(float64(h/unit)*peak(t.icing)/high))*unit
+	}
+	if t.stands != nil {
+		t.stands = t.stands.Under(float64(t.crown) * p.Shot.Recipe.Box.H / float64(h-t.crown))
 	}
 	p.tiles = append(p.tiles, t)
 }

@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"slices"
 
+	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 	"pourbench/tui/screen"
 )
@@ -84,25 +85,44 @@ func (p *Print) blended(t *tile) {
 	base := shown.Colour(p.Dye.Base, color.NRGBA{}, nil)
 	var top []color.NRGBA
 	if p.Plate.iced(t) {
-		top = t.icing.Paint(p.Dye.Top, ground, w, t.crown, nil)
+		top = t.icing.Paint(p.Dye.Top, ground, w, t.crown-t.bare, nil)
+	}
+	behind := func(x, y int) (c color.NRGBA) {
+		switch {
+		case y >= t.crown:
+			return base[(y-t.crown)*w+x]
+		case top == nil || y < t.bare:
+			return color.NRGBA{}
+		case top[(y-t.bare)*w+x] == ground:
+			return color.NRGBA{}
+		}
+		return top[(y-t.bare)*w+x]
+	}
+	if p.Plate.dressed(t) {
+		behind = p.dressed(t, w, behind)
 	}
 	p.halves(t, func(x, y int) screen.Colour {
-		var c color.NRGBA
-		if y < t.crown {
-			if top == nil {
-				return 0
-			}
-			if c = top[y*w+x]; c == ground || c.A < half {
-				return 0
-			}
-		} else if c = base[(y-t.crown)*w+x]; c.A == 0 {
-			return 0
-		}
-		if done && t.corner(x, y, w, h) {
+		c := behind(x, y)
+		if c.A == 0 || y < t.crown && c.A < half || done && t.corner(x, y, w, h) {
 			return 0
 		}
 		return screen.RGB(c.R, c.G, c.B)
 	})
+}
+
+// dressed lays what stands on the loaf, and the cuts on it, over the colours of a tile.
+func (p *Print) dressed(t *tile, w int, behind func(x, y int) color.NRGBA) func(x, y int) color.NRGBA {
+	stuffs, ground := swirl.NewStuffs(p.Dye.Top), p.Dye.Ground
+	return func(x, y int) color.NRGBA {
+		c, d := behind(x, y), t.over.Dots[y*w+x]
+		if c.A == 0 && d.Part[0] != 0 {
+			c = ground
+			if c.A == 0 && int(d.Part[0])+int(d.Part[1]) < half {
+				return c
+			}
+		}
+		return stuffs.Over(c, d)
+	}
 }
 
 // crispBelow is the width of a picture under which a pixel holds so many filaments that their plain average is mud: there the
@@ -139,10 +159,12 @@ func (p *Print) flat(t *tile) {
 	p.halves(t, func(x, y int) screen.Colour {
 		inks, label := p.Base, swirl.Empty
 		switch {
+		case p.Plate.dressed(t) && t.over.Label(x, y) != relief.Bare:
+			inks, label = p.Top, t.over.Label(x, y)
 		case y >= t.crown:
 			label = t.base.Label(x, y-t.crown)
-		case p.Plate.iced(t):
-			inks, label = p.Top, t.labels.Label(x, y)
+		case p.Plate.iced(t) && y >= t.bare:
+			inks, label = p.Top, t.labels.Label(x, y-t.bare)
 		}
 		if label == swirl.Empty || label >= len(inks) || done && t.corner(x, y, w, h) {
 			return 0
@@ -177,15 +199,19 @@ func (p *Print) signs(t *tile) {
 	_, down := p.Plate.grain()
 	crown := t.crown / down
 	w := t.rect.Dx()
+	bare := t.bare / down
 	votes := t.base.Vote(w, t.rect.Dy()-crown)
-	top := t.labels.Vote(w, crown)
+	top := t.labels.Vote(w, crown-bare)
 	for y := range t.rect.Dy() {
 		cells := p.cells[(t.rect.Min.Y+y)*p.w+t.rect.Min.X:]
 		switch {
 		case y >= crown:
 			signRow(cells, votes[(y-crown)*w:(y-crown+1)*w], p.Base, y)
-		case p.Plate.iced(t):
-			signRow(cells, top[y*w:(y+1)*w], p.Top, y)
+		case p.Plate.iced(t) && y >= bare:
+			signRow(cells, top[(y-bare)*w:(y-bare+1)*w], p.Top, y)
+		}
+		if p.Plate.dressed(t) {
+			signRow(cells, t.over.Vote(w, t.rect.Dy(), y), p.Top, y)
 		}
 	}
 }

@@ -123,14 +123,14 @@ func TestABarHasRoundedLowerCorners(t *testing.T) {
 	}
 }
 
-func TestABarIsCutInItsMiddle(t *testing.T) {
-	s := Shot{BarMM: 25}
-	for bar, want := range map[int]float64{0: 12.5, 1: 37.5, 9: 237.5} {
-		if got := s.middle(bar); got != want {
-			t.Errorf("bar %d is looked at %v mm along the loaf, want %v", bar+1, got, want)
+func TestABarIsSeenFromItsFirstCutSide(t *testing.T) {
+	s := Shot{Bars: []swirl.Bar{{From: 9.8, To: 34.8}, {From: 35.4, To: 60.4}}}
+	for bar, want := range map[int]float64{-1: 9.8, 0: 9.8, 1: 35.4, 7: 35.4} {
+		if got := s.at(bar); got.From != want {
+			t.Errorf("bar %d is looked at %v mm along the loaf, want %v", bar+1, got.From, want)
 		}
 	}
-	for v, want := range map[View]string{Bar: "one bar", Bars: "all bars", Long: "cut along the loaf", Top: "from above"} {
+	for v, want := range map[View]string{Bar: "one bar", Bars: "all bars", Long: "cut along the loaf", Top: "planed, from above", Stands: "from above as it stands"} {
 		if v.String() != want {
 			t.Errorf("view %d is called %q", v, v)
 		}

@@ -6,6 +6,7 @@ import (
 	"image"
 	"slices"
 
+	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 )
 
@@ -14,16 +15,17 @@ type View int
 
 // The views.
 const (
-	Bar   View = iota // the face of one bar
-	Bars              // the faces of all bars
-	Long              // a cut along the middle of the loaf
-	Top               // the loaf from above
-	Views int  = iota
+	Bar    View = iota // the face of one bar
+	Bars               // the faces of all bars
+	Long               // a cut along the middle of the loaf
+	Top                // the loaf planed, from above
+	Stands             // the loaf from above as it stands before the cut
+	Views  int  = iota
 )
 
 // String is what a view shows, in words.
 func (v View) String() string {
-	return [Views]string{"one bar", "all bars", "cut along the loaf", "from above"}[v]
+	return [Views]string{"one bar", "all bars", "cut along the loaf", "planed, from above", "from above as it stands"}[v]
 }
 
 // Whole is the number of acts of a pour that is done.
@@ -33,9 +35,11 @@ const Whole = -1
 type Shot struct {
 	Recipe  swirl.Recipe
 	Icing   *swirl.IcingRecipe // on top of a pour that is done, but for the view from above; nil: none
+	Stands  *relief.Recipe     // what stands on it and sticks in it, as the view shows it; nil: nothing
 	View    View
 	Bar     int         // from 0, for [Bar]
-	BarMM   float64     // thickness of a bar along the loaf
+	Bars    []swirl.Bar // along the loaf, one or more
+	Cuts    []float64   // mm from the marked end, for [Stands]
 	Done    int         // acts of the pour that are done, or [Whole]
 	W, H    int         // the cells there is room for
 	Letters bool        // traced for one letter or sign in a cell, not for two pixels
@@ -45,8 +49,9 @@ type Shot struct {
 
 // Same says whether another shot gives the same plate.
 func (s Shot) Same(o Shot) bool {
-	return SameIcing(s.Icing, o.Icing) && s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.BarMM == o.BarMM && s.Done == o.Done &&
-		s.W == o.W && s.H == o.H && s.Letters == o.Letters && s.Flat == o.Flat && s.Grain == o.Grain
+	return SameIcing(s.Icing, o.Icing) && s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.Done == o.Done &&
+		s.W == o.W && s.H == o.H && s.Letters == o.Letters && s.Flat == o.Flat && s.Grain == o.Grain &&
+		s.Stands.Equal(o.Stands) && slices.Equal(s.Bars, o.Bars) && slices.Equal(s.Cuts, o.Cuts)
 }
 
 // SameIcing says whether two recipes pipe the same icing.
@@ -57,5 +62,10 @@ func SameIcing(a, b *swirl.IcingRecipe) bool {
 	return a.Piping == b.Piping && a.Striped == b.Striped && a.WidthMM == b.WidthMM && a.MeanMM == b.MeanMM && a.Seed == b.Seed && slices.Equal(a.Shares, b.Shares)
 }
 
-// middle is the place along the loaf of the first cut side of a bar, mm, a little inside the bar.
-func (s Shot) middle(bar int) float64 { return (float64(bar) + 0.5) * s.BarMM }
+// at is a bar of the loaf; one that is not there is the last or the first.
+func (s Shot) at(bar int) swirl.Bar {
+	if len(s.Bars) == 0 {
+		return swirl.Bar{To: s.Recipe.Box.L}
+	}
+	return s.Bars[min(max(bar, 0), len(s.Bars)-1)]
+}

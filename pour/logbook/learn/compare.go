@@ -2,6 +2,7 @@ package learn
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pourbench/chem"
@@ -24,7 +25,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	s := live.Replay(sheet, p.Events)
 	var out []Difference
 	for _, step := range s.Steps {
-		d := Difference{What: string(step.Batch) + " " + step.Name, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		d := Difference{What: strings.TrimSpace(string(step.Batch) + " " + step.Name), Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
 		if at, ok := s.Elapsed(s.Began(step)); ok && step.Done {
 			d.Actual = pour.Know(at.Minutes())
 		}
@@ -35,6 +36,30 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 		if d, ok := measured(sheet, e); ok {
 			out = append(out, d)
 		}
+	}
+	return append(out, cutDifferences(sheet, p.Events)...)
+}
+
+// cutDifferences sets the cut beside its plan, once it was begun: when its steps began, counted from when it did, and every piece's mass.
+func cutDifferences(sheet pour.Sheet, events []logbook.Event) []Difference {
+	s := live.ReplayCut(sheet, events)
+	if _, begun := s.Elapsed(0); !begun {
+		return nil
+	}
+	var out []Difference
+	masses := live.Masses(&sheet, s.Marks)
+	for _, step := range s.Steps {
+		if slices.ContainsFunc(masses, func(m live.Mass) bool { return m.Step == step.Key }) {
+			continue // what it weighed is told below
+		}
+		d := Difference{What: "the cut: " + step.Name, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		if at, _ := s.Elapsed(s.Began(step)); step.Done {
+			d.Actual = pour.Know(at.Minutes())
+		}
+		out = append(out, d)
+	}
+	for _, m := range masses {
+		out = append(out, Difference{What: m.Name + " as cut", Unit: pour.UnitGram, Planned: m.PlannedG, Actual: m.TrueG})
 	}
 	return out
 }
@@ -61,6 +86,9 @@ func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 // measured sets a reading or a weight beside its plan.
 func measured(sheet pour.Sheet, e logbook.Event) (Difference, bool) {
 	d := Difference{Actual: pour.Know(e.Value), What: e.What, Unit: pour.UnitGram}
+	if (e.Kind == logbook.Cut || e.Kind == logbook.Weighed) && e.Step != "" {
+		return d, false // a piece of the cut, told with the others
+	}
 	switch e.Kind {
 	case logbook.Read:
 		d.What, d.Unit = string(e.Batch)+" "+e.What, pour.UnitCelsius

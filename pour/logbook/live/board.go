@@ -73,7 +73,7 @@ func (l Live) due(s State) []Due {
 	if !ok {
 		return l.before(s)
 	}
-	at := free.Minutes()
+	at, touched := free.Minutes(), 0.0
 	for i, step := range s.Steps {
 		if step.Done {
 			continue
@@ -88,7 +88,13 @@ func (l Live) due(s State) []Due {
 		if step.waits() {
 			d.StartMin = max(d.StartMin, s.waitsTillMin(step.Step))
 		}
+		if step.SkinMin > 0 && touched > 0 { // what is to touch the top is still to be done
+			d.StartMin = max(d.StartMin, touched+step.SkinMin)
+		}
 		at = max(at, d.StartMin+step.LengthMin)
+		if step.touches() {
+			touched = at
+		}
 		d.ShiftMin = at - (step.PlannedMin + step.LengthMin)
 		out = append(out, d)
 	}

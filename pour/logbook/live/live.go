@@ -25,6 +25,7 @@ type Live struct {
 	last    Moment
 	session string
 	ticked  bool
+	cut     bool // it is the cut of a loaf that was poured before
 }
 
 // start begins a run of a sheet. The session names the terminal in the events' IDs.
@@ -48,7 +49,12 @@ func resume(sheet pour.Sheet, events []logbook.Event, session string, m Moment) 
 func (l Live) Run() time.Duration { return l.run }
 
 // State is where the run stands.
-func (l Live) State() State { return Replay(l.Sheet, l.Events) }
+func (l Live) State() State {
+	if l.cut {
+		return ReplayCut(l.Sheet, l.Events)
+	}
+	return Replay(l.Sheet, l.Events)
+}
 
 // Tick moves the run's clock on. It journals nothing but jumps; a gap between two ticks is one of them.
 func (l Live) Tick(m Moment) (Live, []logbook.Event) {
@@ -103,11 +109,14 @@ func (l Live) Do(key string, m Moment) (Live, []logbook.Event, error) {
 
 // Back takes back the last thing she marked: a step, a stage, a trouble, a weight, the end of the pour.
 func (l Live) Back(m Moment) (Live, []logbook.Event, error) {
-	marks := logbook.Standing(l.Events)
+	marks, cut := logbook.Standing(l.Events), ReplayCut(l.Sheet, l.Events)
 	for i := len(marks) - 1; i >= 0; i-- {
+		if l.cut != cut.cutMark(marks[i]) {
+			continue
+		}
 		if slices.Contains([]logbook.EventKind{
 			logbook.Done, logbook.Seen, logbook.NotYet, logbook.Troubled, logbook.Blended, logbook.Read, logbook.Weighed, logbook.Noted,
-			logbook.Result, logbook.Unpoured, logbook.Rescued, logbook.Ended,
+			logbook.Result, logbook.Unpoured, logbook.Rescued, logbook.Ended, logbook.Cut,
 		}, marks[i].Kind) {
 			return l.Mark(logbook.Event{Kind: logbook.TakenBack, What: marks[i].ID}, m)
 		}
@@ -188,6 +197,11 @@ func (l Live) sensible(e logbook.Event, now time.Time) error {
 	case logbook.Weighed, logbook.Cut, logbook.Cured:
 		if e.Value < 0 || e.Value > 1e6 {
 			return fmt.Errorf("note a weight of %v g: it lies from 0 to 1000000 g", e.Value)
+		}
+		if e.Step != "" {
+			if _, ok := ReplayCut(l.Sheet, nil).step(e.Step); !ok {
+				return fmt.Errorf("note the weight of the step %q: the cut has no such step", e.Step)
+			}
 		}
 		return l.sensibleThing(e, now)
 	case logbook.TakenBack:

@@ -30,6 +30,9 @@ type Outlook struct{ Jugs []JugOutlook }
 // Outlook works out every jug with what has really happened: temperatures, bursts, when the batch was split and scented, and the
 // stages seen. A stage that comes sooner in one jug speaks for its sisters too, as far as they share a batter.
 func (l Live) Outlook(shelf pour.Shelf, h clock.Hand) Outlook {
+	if l.cut {
+		return Outlook{} // no jug is left
+	}
 	s := l.State()
 	actual := pour.Weigh(s.Actual(l.Sheet.Plan), shelf)
 	var out Outlook

@@ -51,6 +51,11 @@ func Begin(b logbook.Book, sheet pour.Sheet, trialScent string, shelf pour.Shelf
 
 // Resume takes up a pour where its file leaves it: after a killed terminal, or beside another terminal.
 func Resume(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string) (*Run, error) {
+	return open(b, id, shelf, h, c, session, false)
+}
+
+// open takes up the pour of a file, or the cut of its loaf.
+func open(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string, cut bool) (*Run, error) {
 	p, err := b.Read(id, shelf)
 	if err != nil {
 		return nil, err
@@ -58,7 +63,14 @@ func Resume(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, 
 	if p.PlanErr != nil {
 		return nil, fmt.Errorf("resume the pour %s: %w", id, p.PlanErr)
 	}
-	live, events := resume(pour.Work(p.Plan, shelf, h), p.Events, session, c())
+	sheet := pour.Work(p.Plan, shelf, h)
+	if cut {
+		if err := cutting(p, &sheet); err != nil {
+			return nil, err
+		}
+	}
+	live, events := resume(sheet, p.Events, session, c())
+	live.cut = cut
 	r := &Run{ID: id, Pour: p, book: b, clock: c, shelf: shelf} // size 0: the first act reads the file again
 	r.journal(events, patience)
 	r.live = live
@@ -212,6 +224,9 @@ func (r *Run) FileText() (string, error) {
 // Forget leaves nothing behind of a run in which no lye has met oil: its file is removed. A file that another terminal is in, or in
 // which lye is in, stays, with the reason.
 func (r *Run) Forget() error {
+	if r.live.cut {
+		return fmt.Errorf("forget the pour %s: its loaf is being cut", r.ID)
+	}
 	if r.ID == "" {
 		r.waiting = nil
 		return nil

@@ -34,7 +34,10 @@ type State struct {
 	Jumps     []logbook.Event // every jump of the clocks that was not discounted, for showing
 	Ended     bool
 
-	lyeIn map[pour.BatchName]time.Duration
+	lyeIn    map[pour.BatchName]time.Duration
+	cut      bool          // it is the cut that these are the steps of
+	cutBegun bool          // one of them is done
+	cutFrom  time.Duration // when the first of them was begun
 }
 
 // Replay works out where a run stands after its events.
@@ -53,11 +56,7 @@ func Replay(sheet pour.Sheet, events []logbook.Event) State {
 			s.Ended = true
 		}
 	}
-	for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
-		if at, ok := done[logbook.LyeIn(n)]; ok {
-			s.lyeIn[n] = at
-		}
-	}
+	s.met()
 	for _, step := range Steps(sheet) {
 		at, ok := done[step.Key]
 		s.Steps = append(s.Steps, StepState{Step: step, Done: ok, DoneAt: at})
@@ -67,6 +66,15 @@ func Replay(sheet pour.Sheet, events []logbook.Event) State {
 	}
 	s.sight()
 	return s
+}
+
+// met finds when the batches' lye met their oils.
+func (s *State) met() {
+	for _, n := range []pour.BatchName{pour.Base, pour.Icing} {
+		if at, ok := logbook.LyeInAt(s.Marks, n); ok {
+			s.lyeIn[n] = at
+		}
+	}
 }
 
 // sight collects the stages, once the batches' lye-ins are known.
@@ -82,8 +90,12 @@ func (s *State) sight() {
 	}
 }
 
-// Elapsed is the time since the base's lye met its oils, at a time of the run's clock. The second result is false before.
+// Elapsed is the time since the base's lye met its oils or, of a cut, since that was begun, at a time of the run's clock. The second result is
+// false before.
 func (s State) Elapsed(run time.Duration) (time.Duration, bool) {
+	if s.cut {
+		return run - s.cutFrom, s.cutBegun
+	}
 	in, ok := s.lyeIn[pour.Base]
 	return run - in, ok
 }
@@ -114,7 +126,7 @@ func (s State) Began(step StepState) time.Duration {
 	if step.Kind == StepLyeIn {
 		return step.DoneAt
 	}
-	var free time.Duration
+	free := s.cutFrom
 	for _, before := range s.Steps {
 		if before.Done && before.DoneAt <= step.DoneAt && before.Key != step.Key {
 			free = max(free, before.DoneAt)
@@ -131,12 +143,29 @@ func (s State) Began(step StepState) time.Duration {
 // waitsTillMin is the minute after the base's lye-in before which a step that waits cannot start. Once a batch has its lye, what is left of
 // it is counted from when that really met its oils: planned as long after that as the plan has it after the planned minute.
 func (s State) waitsTillMin(step Step) float64 {
+	if step.SkinMin > 0 {
+		return s.skinnedMin(step)
+	}
 	in, _, found := s.stepOf(step.Batch, StepLyeIn, "")
 	met, ok := s.lyeInMin(step.Batch)
 	if !found || !ok {
 		return step.PlannedMin
 	}
 	return step.PlannedMin - in.PlannedMin + met
+}
+
+// skinnedMin is when the top has skinned, min after the base's lye-in: so long after it was really touched last; as planned before that.
+func (s State) skinnedMin(step Step) float64 {
+	last := time.Duration(-1)
+	for _, before := range s.Steps {
+		if before.Done && before.touches() {
+			last = max(last, before.DoneAt)
+		}
+	}
+	if since, ok := s.Elapsed(last); ok && last >= 0 {
+		return since.Minutes() + step.SkinMin
+	}
+	return step.PlannedMin
 }
 
 // lyeInMin is when a batch's lye really met its oils, min after the base's. The second result is false before both have.

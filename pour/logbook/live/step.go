@@ -19,12 +19,14 @@ type Step struct {
 	Kind       pour.TaskKind // one of pour's Task… words, StepMakeLye or StepLyeIn
 	Batch      pour.BatchName
 	Jug        string
+	Item       string  // which embed, topping, cut or piece it is about; empty: none
 	PlannedMin float64 // start on the plan's run clock, 0 = the base's lye meets its oils
 	LengthMin  float64
 	Name       string   // in a few words, without its batch
 	Tell       string   // what is done, in the words of its acts; empty: it is no act
 	Moves      []string // the jugs it pours, pipes or moves with the others
 	Own        []string // those of them it has an act of their own for
+	SkinMin    float64  // so long after the top was touched last it waits until that has skinned; 0: it does not
 }
 
 // Steps lists the steps of a sheet's run in the order they are done; acts that belong to one round are one step.
@@ -39,12 +41,17 @@ func Steps(s pour.Sheet) []Step {
 		if st.Kind == pour.TaskMix {
 			out = append(out, Step{Key: logbook.LyeIn(st.Batch), Kind: StepLyeIn, Batch: st.Batch, PlannedMin: st.StartMin, Name: string(StepLyeIn)})
 		}
-		out = append(out, Step{
-			Key: st.Key, Kind: st.Kind, Batch: st.Batch, Jug: st.Jug, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
-			Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st), Own: own(st),
-		})
+		out = append(out, stepOf(&s, st))
 	}
 	return out
+}
+
+// stepOf is the step that a stint is.
+func stepOf(s *pour.Sheet, st pour.Stint) Step {
+	return Step{
+		Key: st.Key, Kind: st.Kind, Batch: st.Batch, Jug: st.Jug, Item: st.Item, PlannedMin: st.StartMin, LengthMin: st.LengthMin,
+		Name: st.Name(), Tell: s.Tell(st), Moves: s.Moves(st), Own: own(st), SkinMin: s.SkinMin(st),
+	}
 }
 
 // own lists the jugs a stint has acts for, each once.
@@ -65,5 +72,8 @@ func (s Step) moves(n pour.BatchName, jug string) bool {
 
 // waits reports whether the step has a minute before which it cannot start, however early the hands are free.
 func (s Step) waits() bool {
-	return slices.Contains([]pour.TaskKind{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
+	return s.SkinMin > 0 || slices.Contains([]pour.TaskKind{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
 }
+
+// touches reports whether the step touches the fresh loaf, or what will lie in it.
+func (s Step) touches() bool { return s.Tell != "" && s.SkinMin == 0 }

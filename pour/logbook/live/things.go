@@ -19,6 +19,9 @@ type Thing struct {
 // Things lists what can be measured at a step: first what the step itself wants, then the rest of its batch, then the other batch, each
 // in the order of the pour. Every step has its own batch's figures; nothing is added up over both.
 func (s State) Things(sheet *pour.Sheet, at Step) []Thing {
+	if s.cut {
+		return s.pieces(sheet)
+	}
 	first := at.Batch
 	if first == "" {
 		first = pour.Base

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+	underway "pourbench/pour/logbook/live"
+	"pourbench/pour/paper"
+	"pourbench/pour/script"
+)
+
+// topped is the meadow with rosettes, pieces in base and icing, and a cut of trims and a slice.
+func topped(t *testing.T) (pour.Plan, pour.Shelf) {
+	t.Helper()
+	plan, shelf := meadow(t, script.Layers)
+	plan.Piping = pour.Blank().Piping
+	plan.Piping.Shape, plan.Piping.Tip, plan.Piping.Points = pour.PipeRosette, pour.TipStar, 6
+	plan.Piping.TipMM, plan.Piping.ValleyMM, plan.Piping.CoilMM, plan.Piping.OverlapPercent, plan.Piping.PerBar = 7, 4.8, 5, 20, 2
+	plan.Top.Embeds = []pour.Embed{
+		{Name: "star", LengthMM: 12, HeightMM: 10, OutMM: 10},
+		{Name: "ball", Outline: pour.OutlineBall, LengthMM: 14, OutMM: 4},
+	}
+	plan.Cut.TrimAMM, plan.Cut.TrimBMM, plan.Cut.SliceMM, plan.Cut.KerfMM = 3, 3, 5, 0.6
+	return plan, shelf
+}
+
+// What is done on the loaf is told by run, both papers and live run alike, in the order of the trade, and the cut by its own run.
+func TestTopAndCutAreOneScriptWhoeverTellsIt(t *testing.T) {
+	plan, shelf := topped(t)
+	sheet := pour.Work(plan, shelf, clock.Hand{})
+	place := map[string]int{}
+	for i, task := range sheet.Run {
+		if _, seen := place[string(task.Kind)+task.Item]; !seen {
+			place[string(task.Kind)+task.Item] = i
+		}
+	}
+	order := []string{"level", "set embedsball", "try a peak", "fill the bag", "pipe", "set embedsstar", "put to bed"}
+	for i, what := range order {
+		at, ok := place[what]
+		if !ok {
+			t.Fatalf("%q is not in the run: %v", what, place)
+		}
+		if i > 0 && at < place[order[i-1]] {
+			t.Errorf("%q comes before %q", what, order[i-1])
+		}
+	}
+	full, bench := words(paper.Checklist(sheet, shelf)), words(paper.Bench(sheet, shelf, false))
+	steps := underway.Steps(sheet)
+	for _, task := range sheet.Run {
+		if task.Batch != "" && task.Kind != pour.TaskPeak && task.Kind != pour.TaskFill && task.Kind != pour.TaskPipe {
+			continue
+		}
+		k := slices.IndexFunc(steps, func(s underway.Step) bool { return s.Key == task.Key })
+		if k < 0 || steps[k].Tell == "" || !(task.LengthMin > 0) {
+			t.Errorf("%s: step %d, %v min", task.Key, k, task.LengthMin)
+			continue
+		}
+		for name, page := range map[string]string{"full paper": full, "bench paper": bench} {
+			if !strings.Contains(strings.ReplaceAll(page, " ", ""), strings.ReplaceAll(words(steps[k].Tell), " ", "")) {
+				t.Errorf("the %s does not say %q", name, steps[k].Tell)
+			}
+		}
+	}
+	cutIsOneScript(t, sheet)
+}
+
+func cutIsOneScript(t *testing.T, sheet pour.Sheet) {
+	t.Helper()
+	cuts, weighed, at := 0, 0, 0.0
+	for i, task := range sheet.CutRun {
+		if a := sheet.CutScript.Acts[i]; task.Kind != pour.TaskKind(a.Kind) || task.Act != i || !task.OfCut() {
+			t.Errorf("act %d is %+v, its run says %+v", i, a, task)
+		}
+		if task.StartMin != at || !(task.LengthMin > 0) {
+			t.Errorf("%s begins at %v, the hands are free at %v", task.Key, task.StartMin, at)
+		}
+		at += task.LengthMin
+		tell := sheet.Tell(sheet.CutStints()[i])
+		switch a := sheet.CutScript.Acts[i]; a.Kind {
+		case script.Cut:
+			if !strings.Contains(tell, fmt.Sprintf("at %g mm", sheet.Cut.MarksMM[a.Item])) {
+				t.Errorf("%q does not say where", tell)
+			}
+			cuts++
+		case script.Weigh:
+			weighed++
+		}
+	}
+	if cuts != len(sheet.Cut.CutsMM) || weighed != len(sheet.Pieces()) || weighed < len(sheet.Cut.Bars) {
+		t.Errorf("%d cuts of %d, %d weighed of %d", cuts, len(sheet.Cut.CutsMM), weighed, len(sheet.Pieces()))
+	}
+	for _, task := range sheet.Run {
+		if task.OfCut() {
+			t.Errorf("%s stretches the pour's own run", task.Key)
+		}
+	}
+}

@@ -1,0 +1,185 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pourbench/pour"
+)
+
+// dressed says whether the plan has anything that goes into or onto the poured loaf, or a cut of its own, so that older plans print as before.
+func (d *desk) dressed() bool {
+	s := d.sheet
+	return len(s.Embeds)+len(s.Toppings) > 0 || slices.ContainsFunc(s.Plan.Tables(), func(t pour.Table) bool { return t.Key == "cut" && !t.Spare() })
+}
+
+// ahead is what is made days before the pour.
+func (d *desk) ahead() {
+	d.begin("", stepAhead)
+	d.alerts(stepAhead, anywhere)
+	for i := range d.sheet.Embeds {
+		k := &d.sheet.Embeds[i]
+		d.tick(row{text: d.pieces(k) + d.madeWhen(k), figure: d.show.Figure(k.AllG, d.show.Weight), write: true})
+		d.more(row{text: "one of them", figure: d.show.Figure(k.PieceG, d.show.Dose), write: true})
+	}
+	d.info("What stands in the wire's way has to be softer than the base or as soft when it is cut; what is damp or warm when it is set bleeds and loosens (common practice, no source).")
+}
+
+// pieces is how many pieces there are of what.
+func (d *desk) pieces(k *pour.EmbedSheet) string {
+	return fmt.Sprintf("%d %s, %s", len(k.Pieces), k.Name, embedMaterial(k.Material))
+}
+
+// madeWhen is when a piece is made.
+func (d *desk) madeWhen(k *pour.EmbedSheet) string {
+	if k.MadeDays <= 0 {
+		return ""
+	}
+	text := ", made " + figureOf(k.MadeDays) + " d before the pour"
+	if at := d.sheet.Plan.PourAt; !at.IsZero() {
+		text += ", by " + at.AddDate(0, 0, -int(math.Ceil(k.MadeDays))).Format("2006-01-02")
+	}
+	if k.HardDays > 0 {
+		text += "; it hardens for " + figureOf(k.HardDays) + " d"
+	}
+	return text
+}
+
+func embedMaterial(m string) string {
+	switch m {
+	case pour.EmbedSoap:
+		return "cold-process soap"
+	case pour.EmbedMelt:
+		return "melt-and-pour soap"
+	case pour.EmbedDried:
+		return "dried"
+	}
+	return "of another kind"
+}
+
+// ready is what is weighed, marked and laid out for the top before lye meets oil, because no hand is free for it later.
+func (d *desk) ready() {
+	d.begin("", stepReady)
+	d.alerts(stepReady, anywhere)
+	onLoaf := false
+	for _, t := range d.sheet.Toppings {
+		d.tick(row{text: t.Name + ", " + strewn(t.When), figure: d.show.Figure(t.AllG, d.show.Dose), write: true})
+		if len(t.Parts) > 1 {
+			for _, p := range t.Parts {
+				d.more(row{text: "of it " + p.Name, figure: d.show.Figure(p.G, d.show.Dose), write: true})
+			}
+		}
+		onLoaf = onLoaf || t.OnLoaf()
+	}
+	if c := d.sheet.Cut; onLoaf && len(c.CutsMM) > 0 {
+		d.tick(row{
+			text:   fmt.Sprintf("Strips of paper to lay over every cut while it is strewn, so that no grain lies under the wire, each wide (section %d has the cuts)", d.number("", placeCut)),
+			figure: d.show.LenNear(c.LaneMM), write: true,
+		})
+	}
+	d.middles()
+}
+
+// strewn says when a topping goes on.
+func strewn(when string) string {
+	switch when {
+	case pour.StrewSkin:
+		return "once the top has a skin"
+	case pour.StrewCut:
+		return "after the cut"
+	case pour.StrewCure:
+		return "after the cure"
+	}
+	return "on the fresh top"
+}
+
+// middles are the marks on the rim by which embeds are set.
+func (d *desk) middles() {
+	for i := range d.sheet.Embeds {
+		k := &d.sheet.Embeds[i]
+		marks := d.marksOf(k)
+		if len(marks) == 0 {
+			continue
+		}
+		d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, mm from end A, or the ruler laid on it", write: true})
+		d.info(distances(marks))
+	}
+}
+
+// marked is where the loaf is cut, and what is taken off it.
+func (d *desk) marked() {
+	c := d.sheet.Cut
+	kerf := "; nothing is reckoned for what a cut takes"
+	if c.KerfMM > 0 {
+		kerf = "; a cut takes " + d.show.LenNear(c.KerfMM)
+	}
+	if len(c.MarksMM) > 0 {
+		d.tick(row{text: "Cuts marked, mm from end A, each rounded once, or the ruler laid on" + kerf, write: true})
+		d.info(distances(c.MarksMM))
+	}
+	if len(c.AcrossMarkMM) > 0 {
+		d.tick(row{text: "Cuts along it marked, mm from its left side seen from end A", write: true})
+		d.info(distances(c.AcrossMarkMM))
+	}
+	if how := lies(d.sheet.Plan.Cut.Lay); how != "" && len(c.MarksMM) > 0 {
+		d.info(how)
+	}
+}
+
+// lies is how the loaf lies under the cutter and what that does to its top: geometry and common practice.
+func lies(lay string) string {
+	switch lay {
+	case pour.LaySide:
+		return "It lies on its side: what drags runs along the edge of the top and stays off the faces."
+	case pour.LayUpsideDown:
+		return "It lies upside down: the board presses on its top, which icing does not stand."
+	case pour.LayPulledUp:
+		return "The wire is pulled up from below: the top comes last with nothing behind it, and chips."
+	case pour.LayUpright:
+		return "It stands upright: the wire meets the top first and drags grains down the face; on its side it is cleaner."
+	}
+	return ""
+}
+
+// distances are marks in a row.
+func distances(marks []float64) string {
+	text := ""
+	for i, mm := range marks {
+		if i > 0 {
+			text += "  "
+		}
+		text += fmt.Sprintf("%.1f", mm)
+	}
+	return text
+}
+
+// pieced is every piece that comes off the cutter, with room for what it really weighs.
+func (d *desk) pieced() {
+	c := d.sheet.Cut
+	if d.stopped || len(c.Bars) == 0 {
+		return
+	}
+	columns := []column{{head: "piece"}, {head: "from", figure: true}, {head: "to", figure: true}, {head: "as cut", figure: true}, {head: "actual", write: true}}
+	var rows [][]string
+	add := func(name, from, to string, g pour.Figure) {
+		rows = append(rows, []string{box + name, from, to, d.show.Figure(g, d.show.Weight), d.blank})
+	}
+	for i, b := range c.Bars {
+		from, to := d.show.LenNear(b.StartMM), d.show.LenNear(b.EndMM)
+		if !d.sheet.Plan.Mould.IsCut() {
+			from, to = "", ""
+		}
+		add(fmt.Sprintf("bar %d", i+1), from, to, b.CutG)
+	}
+	if c.SliceMM > 0 {
+		add("sample slice", d.show.LenNear(c.SliceAt), d.show.LenNear(c.SliceAt+c.SliceMM), c.SliceG)
+	}
+	if c.TrimAMM > 0 || c.TrimBMM > 0 || c.SideMM > 0 {
+		add("trims together", "", "", c.TrimsG)
+	}
+	if c.KerfMM > 0 {
+		add("crumbs and what clings to the wire", "", "", c.KerfG)
+	}
+	d.listed("What it comes to, all together what was poured; mark each piece as you weigh it:", columns, rows)
+}

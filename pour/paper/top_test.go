@@ -1,0 +1,67 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"pourbench/chem/clock"
+	"pourbench/pour"
+)
+
+// topped is the example with an embed in every bar, grains strewn on the fresh top, and the second worked example of the cuts: 250 mm, a wire of
+// 0.6, a sample slice of 5 at end A, trims of 3, the rest to nine bars of 25.8222.
+func topped(t *testing.T) (pour.Plan, pour.Shelf) {
+	t.Helper()
+	p, shelf := demo(t)
+	p.Mould.LengthMM, p.Mould.BarMM = 250, 25
+	c := &p.Cut
+	c.KerfMM, c.TrimAMM, c.TrimBMM, c.SliceMM, c.Left, c.Lay = 0.6, 3, 3, 5, pour.LeftBars, pour.LaySide
+	p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: 12, HeightMM: 10, OutMM: 3, MadeDays: 7}}
+	p.Top.Toppings = []pour.Topping{{Name: "seeds", GPerBar: 0.5, When: pour.StrewWet, Parts: []pour.ToppingPart{{Material: "poppy-seeds", Percent: 100}}}}
+	return p, shelf
+}
+
+func TestThePapersTellWhatIsMadeMarkedAndCut(t *testing.T) {
+	p, shelf := topped(t)
+	s := pour.Work(p, shelf, clock.Hand{})
+	full, bench := flat(Checklist(s, shelf)), flat(Bench(s, shelf, false))
+	const cuts = "3.5 9.0 35.5 61.5 88.0 114.5 141.0 167.5 194.0 220.5 246.5"
+	const middles = "22.0 48.5 75.0 101.5 128.0 154.0 180.5 207.0 233.5"
+	for _, want := range []string{
+		"2 MADE DAYS BEFORE", "9 moon, cold-process soap, made 7 d before the pour", "LAY OUT FOR THE TOP", "seeds, on the fresh top", "Strips of paper to lay over every cut",
+		"middles of moon come, mm from end A, or the ruler laid on it", middles, "Cuts marked, mm from end A", cuts, "a cut takes 0.6 mm", "It lies on its side",
+		"[ ] bar 9", "[ ] sample slice 3.6 mm 8.6 mm", "[ ] trims together", "[ ] crumbs",
+	} {
+		if !strings.Contains(full, want) {
+			t.Errorf("the full paper does not say %q", want)
+		}
+	}
+	for _, want := range []string{"FOR THE TOP", "9 moon", "middles, mm from end A: " + middles, "seeds, on the fresh top", "Cuts marked, mm from end A: " + cuts} {
+		if !strings.Contains(bench, want) {
+			t.Errorf("the bench paper does not say %q", want)
+		}
+	}
+}
+
+// A piece of a day and a plan with a moment says by when it is made: seven days before 1 December is 24 November.
+func TestAPieceIsMadeByADay(t *testing.T) {
+	p, shelf := topped(t)
+	p.PourAt = time.Date(2026, 12, 1, 10, 0, 0, 0, time.UTC)
+	if full := flat(Checklist(pour.Work(p, shelf, clock.Hand{}), shelf)); !strings.Contains(full, "made 7 d before the pour, by 2026-11-24") {
+		t.Error("no day is said")
+	}
+}
+
+// With none of the new tables a paper has none of their lines.
+func TestAnOlderPlanPrintsNothingOfTopAndCut(t *testing.T) {
+	p, shelf := demo(t)
+	s := pour.Work(p, shelf, clock.Hand{})
+	for name, text := range map[string]string{"full": Checklist(s, shelf), "bench": Bench(s, shelf, false)} {
+		for _, word := range []string{"MADE DAYS BEFORE", "FOR THE TOP", "Cuts marked", "[ ] bar 1", "ruler"} {
+			if strings.Contains(text, word) {
+				t.Errorf("the %s paper of the example says %q", name, word)
+			}
+		}
+	}
+}

@@ -1,0 +1,232 @@
+package relief
+
+import (
+	"image"
+	"math"
+)
+
+// column draws upright views column by column: a look starts at the plane and goes on until the end, and what stands higher than all before it shows.
+type column struct {
+	v      *View
+	w, h   int
+	part   image.Rectangle
+	px, py float64
+	step   float64
+	seen   [2][]look // half pixels from the top of the part down, of the two half columns
+	down   int       // half pixels
+}
+
+// look is what is seen in half a pixel.
+type look struct {
+	stuff  uint8
+	ok     bool
+	bright float32
+	far    float32 // from the plane, mm
+}
+
+func (v *View) column(w, h int, part image.Rectangle) *column {
+	c := &column{v: v, w: w, h: h, part: part, px: v.wide / float64(w), py: v.deep / float64(h), down: 2 * part.Dy()}
+	c.step = min(max(c.px/2, leastStepMM), mostStepMM)
+	for k := range c.seen {
+		c.seen[k] = make([]look, c.down)
+	}
+	return c
+}
+
+const (
+	leastStepMM = 0.12
+	mostStepMM  = 1.2
+)
+
+// place turns a place of the picture and a distance from its plane into one on the loaf.
+func (v *View) place(across, far float64) (x, y float64) {
+	if v.side {
+		return across, v.at - far
+	}
+	return v.at + far, across
+}
+
+// depth is how far a look goes, mm.
+func (v *View) depth() float64 {
+	if v.side {
+		return v.at
+	}
+	return v.end - v.at
+}
+
+// draw draws a column of the part.
+func (c *column) draw(dst *Picture, i int) {
+	for k := range c.seen {
+		clear(c.seen[k])
+		across := c.v.from + (float64(c.part.Min.X+i)+0.25+0.5*float64(k))*c.px
+		if c.up(0) > 0 {
+			c.march(c.seen[k], across)
+		}
+		c.set(c.seen[k], across)
+	}
+	for j := range dst.H {
+		var l looks
+		for k := range c.seen {
+			for _, s := range c.seen[k][2*j : 2*j+2] {
+				if s.ok {
+					l.see(s.stuff, float64(s.bright))
+				} else {
+					l.miss(0)
+				}
+			}
+		}
+		dst.Dots[j*dst.W+i] = l.dot()
+	}
+}
+
+// up is the height above the base of the middle of a half pixel.
+func (c *column) up(j int) float64 {
+	return c.v.peak - (float64(c.part.Min.Y)+(float64(j)+0.5)/2)*c.py
+}
+
+// below is the first half pixel that lies lower than a height.
+func (c *column) below(z float64) int {
+	return min(max(0, int(math.Ceil(2*((c.v.peak-z)/c.py-float64(c.part.Min.Y))-0.5))), c.down)
+}
+
+// march looks over the surface, from the plane on; up a wall it takes smaller steps.
+func (c *column) march(seen []look, across float64) {
+	const closer = 6
+	v := c.v
+	free := c.below(0) // half pixels above this one are free yet
+	before := 0.0
+	for far, step := 0.0, c.step; far < v.depth() && free > 0; far += step {
+		x, y := v.place(across, far)
+		s := v.f.at(x, y)
+		switch rises := s.z-before > wallMM; {
+		case rises && step == c.step && far > 0:
+			far -= step
+			step = c.step / closer
+			continue
+		case !rises:
+			step = c.step
+		}
+		before = s.z
+		free = c.show(seen, s, x, y, far, free)
+	}
+}
+
+// wallMM is how much the surface rises in one step where it is looked at more closely.
+const wallMM = 1.2
+
+// show shows the surface at a place where it stands higher than all before it, and says down to where all is free after that.
+func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
+	top, stuff := s.z, s.stuff
+	if s.grain != nil {
+		top, stuff = s.under, s.below
+	}
+	_, covered := c.v.f.covered(x, y) // pieces are looked at as solids
+	if from := c.below(top); stuff != Bare && top > 0 && !covered && from < free {
+		bright := c.slope(x, y, top, far)
+		for j := from; j < free; j++ {
+			seen[j] = look{stuff: stuff, ok: true, bright: bright, far: float32(far)}
+		}
+		free = from
+	}
+	if s.grain != nil {
+		c.grain(seen, s, x, y, far)
+	}
+	return free
+}
+
+// grain shows a grain, as round from the side as from above.
+func (c *column) grain(seen []look, s spot, x, y, far float64) {
+	low, high := s.under, s.z
+	if s.grain.look == Grains {
+		r := s.grain.size / 2
+		off := y - s.gy
+		if c.v.side {
+			off = x - s.gx
+		}
+		round := math.Sqrt(max(0, r*r-off*off))
+		lies := c.v.f.firm(s.gx, s.gy).z + 0.5*r
+		low, high = max(lies-round, 0), lies+round
+	}
+	for j := c.below(high); j < c.below(low) || j == c.below(high) && j < c.down; j++ {
+		if l := &seen[j]; !l.ok || l.far >= float32(far-2*c.step) {
+			up := (c.up(j) - low) / max(1e-9, high-low)
+			*l = look{stuff: s.stuff, ok: true, bright: float32(0.8 + 0.3*up), far: float32(far)}
+		}
+	}
+}
+
+// slope is how bright the surface is at a place, by how it slopes; where the plane cuts it, it is flat.
+func (c *column) slope(x, y, z, far float64) float32 {
+	if far == 0 {
+		return cutBright
+	}
+	const d = 0.18
+	f := c.v.f
+	dx, dy := (f.firm(x+d, y).z-z)/d, (f.firm(x, y+d).z-z)/d
+	n := vector{-dx, -dy, 1}.unit()
+	return float32(lit(c.v.seen(n), vector{0, 0.55, 0.83}) * (0.72 + 0.28*min(1, z/max(1e-9, f.peak)+0.25)))
+}
+
+// cutBright is how bright what the plane cuts is: flat, and a little lighter than a skin.
+const cutBright = 1.04
+
+// seen turns a direction on the loaf into the directions of the picture: to the right, up, and towards who looks.
+func (v *View) seen(n vector) vector {
+	if v.side {
+		return vector{n.x, n.z, n.y}
+	}
+	return vector{n.y, n.z, -n.x}
+}
+
+// covered says whether a piece lies under a place, and how high it stands there.
+func (f *Field) covered(x, y float64) (top float64, ok bool) {
+	for i := range f.pieces {
+		if z, in := f.pieces[i].over(x, y); in && (!ok || z > top) {
+			top, ok = z, true
+		}
+	}
+	return top, ok
+}
+
+// set looks at the pieces: those the plane cuts show their section, above the base and below it; of the others only what stands out is seen.
+func (c *column) set(seen []look, across float64) {
+	v := c.v
+	deep := v.depth()
+	for i := range v.f.pieces {
+		s := v.f.pieces[i]
+		s.plane = v.at
+		middle, reach := s.Y, s.reachY
+		if v.side {
+			middle, reach = s.X, s.reachX
+		}
+		if math.Abs(across-middle) > reach {
+			continue
+		}
+		for j := c.below(s.top); j < c.below(s.bottom); j++ {
+			near, far, ok := c.through(&s, across, c.up(j))
+			if !ok || far <= 0 || near >= deep || near > 0 && c.up(j) < 0 {
+				continue
+			}
+			if seen[j].ok && float64(seen[j].far) < near {
+				continue
+			}
+			x, y := v.place(across, max(near, 0))
+			seen[j] = look{stuff: s.Stuff, ok: true, bright: float32(s.section(x, y, c.up(j))), far: float32(max(near, 0))}
+			if near > 0 {
+				seen[j].bright = float32(lit(v.seen(s.normal(x, y, c.up(j))), vector{0, 0.45, 0.9}))
+			}
+		}
+	}
+}
+
+// through is between which distances from the plane a look goes through a piece.
+func (c *column) through(s *solid, across, z float64) (near, far float64, ok bool) {
+	from, to, ok := s.span(across, z, c.v.side)
+	if !ok {
+		return 0, 0, false
+	}
+	if c.v.side {
+		return c.v.at - to, c.v.at - from, true
+	}
+	return from - c.v.at, to - c.v.at, true
+}

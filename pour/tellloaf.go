@@ -1,0 +1,191 @@
+package pour
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"pourbench/pour/script"
+)
+
+// tellLoaf says what is done to the loaf.
+func (s *Sheet) tellLoaf(a script.Act) string {
+	show := s.Plan.Show
+	switch a.Kind {
+	case script.Embed:
+		return s.tellEmbed(a)
+	case script.Strew:
+		return s.tellStrew(a)
+	case script.Firm:
+		return "press a corner with a gloved thumb: it gives no more, nothing sticks, and the middle of the mould is cool; else wait some hours"
+	case script.Mark:
+		return s.tellMarks()
+	case script.Cut:
+		return s.tellCut(a)
+	case script.Aside:
+		return "set " + strings.Join(s.aside(), " and ") + " aside, apart from the bars"
+	case script.Weigh:
+		p := s.Pieces()[a.Item]
+		return "weigh " + p.Name + ", planned " + show.Figure(p.PlannedG, show.Weight)
+	case script.Wipe:
+		return "wipe what cut and its bed, gloves on; crumbs are soap and raw"
+	}
+	return ""
+}
+
+// distances are written in mm, to the half millimetre they are rounded to.
+func distances(mm []float64) string {
+	out := make([]string, len(mm))
+	for i, v := range mm {
+		out[i] = distance(v)
+	}
+	return strings.Join(out, ", ")
+}
+
+func distance(mm float64) string {
+	const tenths = 10
+	return strconv.FormatFloat(float64(int(mm*tenths+0.5))/tenths, 'f', -1, 64)
+}
+
+// tellMarks says where the cuts are marked.
+func (s *Sheet) tellMarks() string {
+	var parts []string
+	if len(s.Cut.MarksMM) > 0 {
+		parts = append(parts, "from end A at "+distances(s.Cut.MarksMM)+" mm")
+	}
+	if len(s.Cut.AcrossMarkMM) > 0 {
+		parts = append(parts, "from the left wall, seen from end A, at "+distances(s.Cut.AcrossMarkMM)+" mm")
+	}
+	return "mark " + strings.Join(parts, "; ") + "; measure each from there, none from the last mark"
+}
+
+// aside is what is no bar.
+func (s *Sheet) aside() []string {
+	var out []string
+	for _, p := range s.Pieces() {
+		if p.Bar == 0 {
+			out = append(out, p.Name)
+		}
+	}
+	return out
+}
+
+// tellEmbed says how many pieces are set where.
+func (s *Sheet) tellEmbed(a script.Act) string {
+	e := s.Embeds[a.Item]
+	where := "into the icing"
+	if a.Into {
+		where = "into the fresh base"
+		if s.Icing != nil {
+			where += ", before the icing goes on"
+		}
+	}
+	if e.Rod {
+		return fmt.Sprintf("lay %s along the whole loaf, %s", e.Name, where)
+	}
+	out := ""
+	if e.OutMM > 0 {
+		out = ", " + s.Plan.Show.Len(e.OutMM) + " of each above the base"
+	}
+	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm", len(e.Pieces), e.Name, where, out, distances(e.marks()))
+}
+
+// marks are the marks of a kind's pieces, each distance once.
+func (e EmbedSheet) marks() []float64 {
+	var out []float64
+	for _, p := range e.Pieces {
+		if n := len(out); n == 0 || out[n-1] != p.MarkMM {
+			out = append(out, p.MarkMM)
+		}
+	}
+	return out
+}
+
+// tellStrew says what goes on in what measure.
+func (s *Sheet) tellStrew(a script.Act) string {
+	t, show := s.Toppings[a.Item], s.Plan.Show
+	verb := map[string]string{ToppingDrizzle: "drizzle", ToppingSpray: "spray, no flame near,", ToppingPiece: "lay", ToppingDust: "dust, mask on,"}[t.Kind]
+	if verb == "" {
+		verb = "strew"
+	}
+	text := fmt.Sprintf("%s %s, %s on each bar, %s in all", verb, t.Name, show.Figure(t.PerBarG, show.Dose), show.Figure(t.AllG, show.Dose))
+	switch t.When {
+	case StrewSkin:
+		text = "when the top has skinned but is tacky, about " + show.Span(orUsual(s.Plan.Run.SkinMin, usualSkinMin)) + " after it was touched last, " + s.skinSaid() + ": " + text
+	case StrewCut:
+		text += "; after the cut, once the bars are weighed"
+	case StrewCure:
+		text += "; on the cured bars"
+	}
+	return text
+}
+
+// skinSaid says whose figure the wait for the skin is.
+func (s *Sheet) skinSaid() string {
+	if s.Plan.Run.SkinMin > 0 {
+		return "as you say"
+	}
+	return "an estimate"
+}
+
+// tellCut says which cut is made where, and how the loaf lies.
+func (s *Sheet) tellCut(a script.Act) string {
+	lay := map[string]string{LaySide: "the loaf on its side", LayUpsideDown: "the loaf upside down"}[s.Plan.Cut.Lay]
+	if lay == "" {
+		lay = "the loaf upright"
+	}
+	tool := "wire"
+	if s.Plan.Cut.Tool == CutBlade {
+		tool = "blade"
+	}
+	if s.Plan.Cut.By == CutGang {
+		return fmt.Sprintf("all %d wires through at once, %s, the first at %s mm from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, distance(s.Cut.CutsMM[0]))
+	}
+	which := "cut"
+	if a.Rounds > 1 {
+		which = fmt.Sprintf("cut %d of %d", a.Round, a.Rounds)
+	}
+	at := ""
+	if k := a.Item - len(s.Cut.MarksMM); k >= 0 {
+		at = distance(s.Cut.AcrossMarkMM[k]) + " mm from the left wall, along the whole length"
+	} else {
+		at = distance(s.Cut.MarksMM[a.Item]) + " mm from end A"
+	}
+	return fmt.Sprintf("%s at %s, %s; then wipe the %s", which, at, lay, tool)
+}
+
+// tellBag says how the base is tried and how bags are filled.
+func (s *Sheet) tellBag(n BatchName, a script.Act) string {
+	show := s.Plan.Show
+	if a.Kind == script.Peak {
+		text := "pull a peak out of the base with a spoon: it stands"
+		if p := s.Piping.PeakMM; p.Known {
+			text = "pull a peak out of the base with a spoon: one of " + show.Len(p.V) + " stands, and it carries the icing, an estimate"
+		}
+		return text + "; else wait"
+	}
+	what := "all colours side by side"
+	if a.Jug != script.Whole {
+		what = s.Batch(n).Jugs[a.Jug].Name
+	}
+	times := "once"
+	if a.Times > 1 {
+		times = fmt.Sprintf("%d times", a.Times)
+	}
+	return fmt.Sprintf("fill the bag with %s, %s, at most %s each, tip on", what, times, show.Weight(s.Plan.Piping.BagG))
+}
+
+// tellUnits says in how many units a jug is piped.
+func (s *Sheet) tellUnits(a script.Act) string {
+	if a.Times == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("; %d %s", a.Times, s.Plan.Piping.called())
+	if a.Times > 1 {
+		text += "s"
+	}
+	if s.Plan.Piping.Along == PipeLoaf {
+		return text
+	}
+	return text + " on the bars' middles"
+}
