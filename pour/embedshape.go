@@ -123,17 +123,21 @@ func (p *Plan) rimMM() float64 {
 	return max(p.Mould.HeightMM-p.Mould.FillMM, 0)
 }
 
-// NewEmbed is a disc that stands clear between this plan's cuts, half as deep as the base at most and with a quarter of its height out of it.
+// NewEmbed is a disc that stands clear between this plan's cuts and within its bar's width, an inch wide at most, half as deep as the base at
+// most and with a quarter of its height out of it.
 func (p Plan) NewEmbed(name string) Embed {
-	const least = 5 // mm: smaller pieces are toppings
+	const (
+		least = 5  // mm: smaller pieces are toppings
+		most  = 25 // mm: what suits a bar whose size is not small
+	)
 	thinnest := p.Mould.BarMM
 	s := Sheet{Plan: p}
 	s.cutting(func() float64 { return 1 })
 	for _, b := range s.Cut.Bars {
-		thinnest = min(thinnest, b.ThicknessMM())
+		thinnest = min(thinnest, b.ThicknessMM(), b.WideMM())
 	}
 	need := max(p.sightBudget(0).Worst(), p.Cut.ClearMM)
-	long := max(math.Floor(thinnest-2*need), least)
+	long := max(min(math.Floor(thinnest-2*need), most), least)
 	high := max(min(long, math.Floor(p.Mould.FillMM/2)), 1)
 	return Embed{Name: name, LengthMM: long, HeightMM: high, OutMM: math.Floor(high) / 4}
 }

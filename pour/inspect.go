@@ -19,6 +19,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 	if !s.Plan.Trial { // which stays in its jugs
 		s.inspectMould()
 		s.inspectEmbeds()
+		s.inspectCut()
 		s.inspectBed()
 		s.inspectPiping()
 		s.inspectToppings(shelf)
@@ -68,12 +69,12 @@ func (s *Sheet) inspectMould() {
 	switch m.Shape {
 	case ShapeCavity: // each is a bar
 	case ShapeTube:
-		s.inspectOffcut("height", "upper end", m.AlongMM(), m.BarMM, "thickness")
+		s.inspectOffcut("height", "upper end", s.Cut.LeftMM, "thickness")
 	default:
-		s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
+		s.inspectOffcut("length", "end of the mould", s.Cut.LeftMM, "thickness")
 	}
 	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
-		s.inspectOffcut("width", "side of the mould", m.WidthMM, m.BarWidthMM, "width")
+		s.inspectOffcut("width", "side of the mould", s.Cut.LeftWideMM, "width")
 	}
 	s.inspectCured()
 }
@@ -81,6 +82,11 @@ func (s *Sheet) inspectMould() {
 // inspectIcing says where the icing stands well over the rim although the base does not reach it: nothing but its own stiffness holds it there.
 func (s *Sheet) inspectIcing(baseMM float64) {
 	m, show := s.Plan.Mould, s.Plan.Show
+	if over := baseMM + s.Piping.HighMM.V - m.HeightMM; s.Icing != nil && s.Piping.HighMM.Known && baseMM <= m.HeightMM-rimMM && over > rimMM {
+		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("the icing is piped %s high and comes to stand %s over the rim at %s", show.Len(s.Piping.HighMM.V), show.Len(over), show.Len(m.HeightMM)),
+			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))
+		return
+	}
 	if s.Icing != nil && baseMM <= m.HeightMM-rimMM && s.Bars.OverRimMM > rimMM {
 		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("base and icing stand %s high on average, %s over the rim at %s; peaks stand higher", show.Len(s.Bars.StandsMM), show.Len(s.Bars.OverRimMM), show.Len(m.HeightMM)),
 			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))
@@ -88,9 +94,9 @@ func (s *Sheet) inspectIcing(baseMM float64) {
 }
 
 // inspectOffcut says what is left of a side of the mould that is no whole number of bars.
-func (s *Sheet) inspectOffcut(side, where string, insideMM, barMM float64, of string) {
+func (s *Sheet) inspectOffcut(side, where string, rest float64, of string) {
 	show := s.Plan.Show
-	if rest := insideMM - math.Floor(insideMM/barMM+1e-9)*barMM; rest > 1 {
+	if rest > 1 {
 		s.warn(warning("mould-offcut", "mould", fmt.Sprintf("%s of the %s, at the %s, makes no whole bar", show.Len(rest), side, where),
 			"trim both sides alike, or change the bar "+of))
 	}

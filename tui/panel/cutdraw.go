@@ -25,7 +25,7 @@ type cutDrawing struct {
 // drawCuts draws the loaf from above: its ends named, trims hatched, the sample slice dotted, embeds and icing where they stand, cuts as
 // lines; above it where the cuts are, below it what the bars come to. Along the loaf it is to scale, across it as far as there are lines.
 func (f *Facts) drawCuts(a screen.Area, c grid.Cursor, focused bool) {
-	if a.H() < 3 || a.W() < 3*endW || !(f.Plan.Mould.LengthMM > 0) {
+	if a.H() < 3 || a.W() < 3*endW || !(f.Plan.Mould.AlongMM() > 0) {
 		return
 	}
 	d := cutDrawing{f: f, a: a, chosen: f.chosenCut(c), top: 1}
@@ -50,7 +50,7 @@ func (f *Facts) drawCuts(a screen.Area, c grid.Cursor, focused bool) {
 func (d *cutDrawing) lines(room int) []func(y int) {
 	f := d.f
 	bars := f.columnsOfBars()
-	number := func(y int) { d.say(y, bars, false, func(i int, _ pour.BarPiece) string { return strconv.Itoa(i + 1) }) }
+	number := func(y int) { d.say(y, bars, false, func(_ int, b pour.BarPiece) string { return f.barsOf(b) }) }
 	thick := func(y int) {
 		d.say(y, bars, true, func(_ int, b pour.BarPiece) string { return f.mm(b.ThicknessMM()) })
 	}
@@ -82,7 +82,7 @@ func (d *cutDrawing) say(y int, bars []pour.BarPiece, quiet bool, of func(i int,
 		d.within(y, b.StartMM, b.EndMM, of(i, b), st)
 	}
 	if c := d.f.Sheet.Cut; !quiet {
-		first, last := d.f.Plan.Mould.LengthMM, 0.0
+		first, last := d.f.Plan.Mould.AlongMM(), 0.0
 		if len(bars) > 0 {
 			first, last = bars[0].StartMM, bars[len(bars)-1].EndMM
 		}
@@ -90,7 +90,7 @@ func (d *cutDrawing) say(y int, bars []pour.BarPiece, quiet bool, of func(i int,
 			d.within(y, 0, min(c.TrimAMM, first), "trim", d.f.Look.Quiet)
 		}
 		if c.TrimBMM > 0 {
-			d.within(y, max(d.f.Plan.Mould.LengthMM-c.TrimBMM, last), d.f.Plan.Mould.LengthMM, "trim", d.f.Look.Quiet)
+			d.within(y, max(d.f.Plan.Mould.AlongMM()-c.TrimBMM, last), d.f.Plan.Mould.AlongMM(), "trim", d.f.Look.Quiet)
 		}
 		if c.SliceMM > 0 {
 			d.within(y, c.SliceAt, c.SliceAt+c.SliceMM, "slice", d.f.Look.Quiet)
@@ -144,7 +144,7 @@ func (d *cutDrawing) loaf() {
 		mm := d.scale.mm(x)
 		glyph := " "
 		switch {
-		case mm < c.TrimAMM || mm > f.Plan.Mould.LengthMM-c.TrimBMM:
+		case mm < c.TrimAMM || mm > f.Plan.Mould.AlongMM()-c.TrimBMM:
 			glyph = "/"
 		case c.SliceMM > 0 && mm >= c.SliceAt && mm <= c.SliceAt+c.SliceMM:
 			glyph = "░"
@@ -158,12 +158,15 @@ func (d *cutDrawing) loaf() {
 		d.embed(i)
 	}
 	d.across()
+	if !f.Plan.Mould.IsCut() {
+		d.walls()
+	}
 	for i, mm := range c.CutsMM {
 		d.cut(i, mm)
 	}
 	mid := d.top + (d.rows-1)/2
 	d.end(0, mid, "A", d.scale.from > 0, "‹")
-	d.end(d.a.W()-1, mid, "B", d.scale.mm(d.scale.x+d.scale.w-1)+d.scale.per < f.Plan.Mould.LengthMM-1e-6, "›")
+	d.end(d.a.W()-1, mid, "B", d.scale.mm(d.scale.x+d.scale.w-1)+d.scale.per < f.Plan.Mould.AlongMM()-1e-6, "›")
 }
 
 // end names an end of the loaf, or says that it goes on there.
@@ -187,6 +190,19 @@ func (d *cutDrawing) cut(i int, mm float64) {
 	}
 	for y := range d.rows {
 		d.a.Text(x, d.top+y, glyph, st)
+	}
+}
+
+// walls draws where one single mould ends and the next begins.
+func (d *cutDrawing) walls() {
+	for _, b := range d.f.columnsOfBars() {
+		for _, mm := range [2]float64{b.StartMM, b.EndMM} {
+			if x := d.scale.cut(mm); d.scale.shows(x) {
+				for y := range d.rows {
+					d.a.Text(x, d.top+y, "┊", d.f.Look.Quiet)
+				}
+			}
+		}
 	}
 }
 
@@ -298,7 +314,11 @@ func (d *cutDrawing) foot(y int) {
 		return
 	}
 	if d.chosen < 0 {
-		d.a.Text(1, y, screen.Clip(fmt.Sprintf("nothing is cut; end A is at the left, %s long", f.Show.Len(f.Plan.Mould.LengthMM)), d.a.W()-2), f.Look.Quiet)
+		text := fmt.Sprintf("nothing is cut; end A is at the left, %s long", f.Show.Len(f.Plan.Mould.AlongMM()))
+		if !f.Plan.Mould.IsCut() {
+			text = singles
+		}
+		d.a.Text(1, y, screen.Clip(text, d.a.W()-2), f.Look.Quiet)
 		return
 	}
 	at := f.Sheet.Cut.CutsMM[d.chosen]
@@ -347,7 +367,7 @@ func (f *Facts) dragCut(size, was, at image.Point, c grid.Cursor) Do {
 	}
 	s := f.scaleOf(size.X, i)
 	mm := math.Round(s.mm(at.X)/cutStepMM) * cutStepMM
-	if s.per*float64(s.w) < f.Plan.Mould.LengthMM-1e-6 {
+	if s.per*float64(s.w) < f.Plan.Mould.AlongMM()-1e-6 {
 		mm = f.Sheet.Cut.CutsMM[i] + float64(at.X-was.X)*s.per
 	}
 	return Do{Name: "cut " + strconv.Itoa(i+1), Edit: pour.MoveCut(f.Sheet.Cut, i, mm)}

@@ -36,9 +36,15 @@ const firstCut = 1
 // noCuts says why there is nothing to move.
 const noCuts = "nothing is cut: the cut plan says where cuts run, {add} makes one in the middle"
 
+// singles says why single moulds have no cuts.
+const singles = "single moulds: what comes out of each is a bar, and nothing is cut"
+
 func (f *Facts) cutGrid() grid.Grid {
 	c := f.Sheet.Cut
 	g := grid.Grid{Frozen: firstCut, Empty: noCuts, Columns: []grid.Column{{W: 5}}}
+	if !f.Plan.Mould.IsCut() {
+		g.Empty = singles
+	}
 	if len(c.CutsMM) == 0 {
 		return g
 	}
@@ -78,13 +84,31 @@ func (f *Facts) mm(v float64) string { return f.near(v).Number }
 // columnsOfBars are the pieces between one cut across the loaf and the next.
 func (f *Facts) columnsOfBars() []pour.BarPiece { return f.Sheet.Cut.Columns() }
 
+// barsOf is the number of the bar between two cuts; on a slab, those of the first and the last that stand there side by side.
+func (f *Facts) barsOf(column pour.BarPiece) string {
+	first, last := 0, 0
+	for i, b := range f.Sheet.Cut.Bars {
+		if b.StartMM != column.StartMM {
+			continue
+		}
+		if first == 0 {
+			first = i + 1
+		}
+		last = i + 1
+	}
+	if first == last {
+		return strconv.Itoa(first)
+	}
+	return fmt.Sprintf("%d–%d", first, last)
+}
+
 // besideCut says how thick the bars beside a cut are.
 func (f *Facts) besideCut(at float64) string {
 	var said []string
 	half := f.Plan.Cut.KerfMM/2 + 1e-6
-	for i, b := range f.columnsOfBars() {
+	for _, b := range f.columnsOfBars() {
 		if math.Abs(b.EndMM-at) <= half || math.Abs(b.StartMM-at) <= half {
-			said = append(said, fmt.Sprintf("bar %d is %s", i+1, f.mm(b.ThicknessMM())))
+			said = append(said, "bar "+f.barsOf(b)+" is "+f.mm(b.ThicknessMM()))
 		}
 	}
 	if len(said) == 0 {
@@ -103,7 +127,10 @@ func (f *Facts) chosenCut(c grid.Cursor) int {
 
 // addCut makes one more cut, in the middle of the piece behind the one under the cursor.
 func (f *Facts) addCut(on On) Do {
-	c, length := f.Sheet.Cut, f.Plan.Mould.LengthMM
+	if !f.Plan.Mould.IsCut() {
+		return Do{Why: singles}
+	}
+	c, length := f.Sheet.Cut, f.Plan.Mould.AlongMM()
 	at := length / 2
 	i := on.Col - firstCut
 	if i >= 0 && i < len(c.CutsMM) {
@@ -130,7 +157,7 @@ func (f *Facts) removeCut(on On) Do {
 // tellCuts says the map in words, from end A to end B.
 func (f *Facts) tellCuts() []string {
 	c := f.Sheet.Cut
-	said := []string{fmt.Sprintf("%s long, cut %s; all places are from end A", f.Show.Len(f.Plan.Mould.LengthMM), many(len(c.CutsMM), "time"))}
+	said := []string{fmt.Sprintf("%s long, cut %s; all places are from end A", f.Show.Len(f.Plan.Mould.AlongMM()), many(len(c.CutsMM), "time"))}
 	for i, at := range c.CutsMM {
 		said = append(said, fmt.Sprintf("cut %d at %s", i+1, f.Show.LenNear(at)))
 	}
@@ -140,8 +167,8 @@ func (f *Facts) tellCuts() []string {
 	if c.SliceMM > 0 {
 		said = append(said, "sample slice from "+f.mm(c.SliceAt)+" to "+f.Show.LenNear(c.SliceAt+c.SliceMM))
 	}
-	for i, b := range f.columnsOfBars() {
-		text := fmt.Sprintf("bar %d from %s to %s: %s", i+1, f.mm(b.StartMM), f.mm(b.EndMM), f.Show.LenNear(b.ThicknessMM()))
+	for _, b := range f.columnsOfBars() {
+		text := fmt.Sprintf("bar %s from %s to %s: %s", f.barsOf(b), f.mm(b.StartMM), f.mm(b.EndMM), f.Show.LenNear(b.ThicknessMM()))
 		if verdict, _, there := f.columnVerdict(b); there {
 			text += ", embed " + verdict
 		}

@@ -206,3 +206,36 @@ func TestWhatIsCutIsToldInWords(t *testing.T) {
 		}
 	}
 }
+
+// Of single moulds each is shown, none is cut, and it is said why.
+func TestSingleMouldsAreShownUncut(t *testing.T) {
+	f := worked(t, meadow, func(p *pour.Plan) {
+		p.Mould = pour.Mould{Shape: pour.ShapeCavity, LengthMM: 70, WidthMM: 50, HeightMM: 30, FillMM: 28, BarMM: 25, Cavities: 6}
+	})
+	drawn := strings.Join(lines(f, panelOf(t, "cuts"), 76, 12), "\n")
+	if strings.Contains(drawn, "│") || strings.Count(strings.Split(drawn, "\n")[1], "┊") != 7 || !strings.Contains(drawn, "nothing is cut") || !strings.Contains(drawn, "6") {
+		t.Errorf("six single moulds:\n%s", drawn)
+	}
+	if do := press(t, f, "cuts", keys.Add, -1, -1, 0); do.Why == "" {
+		t.Error("a cut is added to single moulds")
+	}
+	if told := panelOf(t, "cuts").Told(f); len(told) == 0 {
+		t.Error("they are not told")
+	}
+}
+
+// A tube is cut along its height: the map is as long as it is filled.
+func TestATubeIsShownAlongItsHeight(t *testing.T) {
+	f := worked(t, meadow, func(p *pour.Plan) {
+		p.Mould = pour.Mould{Shape: pour.ShapeTube, LengthMM: 75, WidthMM: 75, HeightMM: 320, FillMM: 300, BarMM: 25}
+		p.Icing = nil
+	})
+	if n := len(f.Sheet.Cut.Bars); n != 12 {
+		t.Fatalf("%d rounds", n)
+	}
+	for i, mm := range f.Sheet.Cut.CutsMM {
+		if s := f.scaleOf(76, i); s.from != 0 || s.cut(mm) != 2+int(mm*72/300+1e-9) {
+			t.Errorf("cut %d at %v stands in cell %d", i+1, mm, s.cut(mm))
+		}
+	}
+}

@@ -19,7 +19,7 @@ const (
 
 // scaleOf is the scale of a map so wide, which shows the place that is looked at.
 func (f *Facts) scaleOf(w, chosen int) cutScale {
-	length := f.Plan.Mould.LengthMM
+	length := f.Plan.Mould.AlongMM()
 	s := cutScale{x: endW, w: max(w-2*endW, 1)}
 	s.per = length / float64(s.w)
 	bars := len(f.columnsOfBars())

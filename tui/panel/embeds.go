@@ -104,7 +104,7 @@ func (f *Facts) embedFigures(cells []grid.Cell, i int) {
 	worst := worstPiece(k)
 	cells[embedVerdict] = f.verdictCell(worst, k, path)
 	length := func(v pour.Figure) string {
-		return f.Show.Figure(v, func(mm float64) string { return f.Show.Number(mm, 1) })
+		return f.Show.Figure(v, f.mm)
 	}
 	cells[embedClear] = f.shown(length(worst.ClearMM), path+"clear_mm", "what its worst piece leaves to the nearer cut")
 	cells[embedNeed] = f.shown(length(k.NeedMM), path+"need_mm", "what each side has to leave: the errors of hand, wire and eye at their worst, and at least the clearance wanted")

@@ -32,7 +32,7 @@ func TestAShapeShowsTheFieldsItUsesAndNoOthers(t *testing.T) {
 		pour.PipeRuffle: {"ruffle swings by", "one wave"}, pour.PipeSpooned: {"flat layer", "relief", "relief is"},
 	} {
 		f := worked(t, meadow, func(p *pour.Plan) {
-			next, err := pour.ShapePiping(shape)(*p)
+			next, err := pour.SetWord("piping.shape", shape)(*p)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -118,11 +118,16 @@ func TestANewEmbedIsLegalAndStandsClear(t *testing.T) {
 		f := worked(t, plan, nil)
 		n := len(f.Plan.Top.Embeds)
 		next := made(t, f, press(t, f, "embeds", keys.Add, -1, -1, 0).Edit)
-		next = made(t, &Facts{Plan: next, Shelf: f.Shelf, Sheet: f.Sheet}, pour.AddEmbed(next.NewEmbed("another")))
+		next.Top.Embeds[n].Name = "another"
 		sheet := pour.Weigh(next, f.Shelf)
 		k := sheet.Embeds[n]
 		if len(k.Pieces) == 0 {
 			t.Errorf("%s: a new embed has no pieces", plan)
+		}
+		for _, w := range sheet.Warnings {
+			if strings.HasPrefix(w.Code, "embed") && w.Severity != pour.Note && w.Where == "embed another" {
+				t.Errorf("%s: of a new embed it is said: %s", plan, w.Text)
+			}
 		}
 		for _, p := range k.Pieces {
 			if p.Verdict != pour.VerdictClear {
