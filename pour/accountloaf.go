@@ -89,7 +89,12 @@ func (t teller) pipedHands(x Task, a script.Act) Term {
 	case script.Fill:
 		return product(bare(float64(a.Times)), t.whole("piping.fill_min"))
 	}
-	if a.Jug == script.Whole || t.sheet.Plan.Icing.Bags == BagOne {
+	switch common := a.Jug == script.Whole || t.sheet.Plan.Icing.Bags == BagOne; {
+	case common && t.sheet.Plan.Piping.Spoons():
+		return t.fig("piping.pipe_min")
+	case t.sheet.Plan.Piping.Spoons():
+		return t.whole("run.pipe_min")
+	case common:
 		return t.pipingUnits(1)
 	}
 	return t.pipingUnits(t.sheet.Plan.Icing.parts()[a.Jug])

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"slices"
+	"strings"
 
 	"pourbench/pour/shape"
 )
@@ -99,6 +100,9 @@ func bagAccounts() []accountRow {
 			return t.known("fillings", float64(t.sheet.Piping.Fills), UnitCount, "what each jug holds, in bags of your plan's piping.bag_g, every begun one whole")
 		}},
 		{pattern: "piping.pipe_min", label: "to fill the bags and pipe", unit: UnitMinute, value: piped(func(p *PipingSheet) Figure { return p.PipeMin }), feeds: []string{"pipe-window"}, how: func(t teller) Term {
+			if t.sheet.Plan.Piping.Spoons() {
+				return product(t.known("jugs of icing", float64(t.sheet.Icing.Script.Filled()), UnitCount, "your plan"), t.whole("run.pipe_min"))
+			}
 			return sum(t.pipingUnits(1), product(t.fig("piping.fills"), t.whole("piping.fill_min")))
 		}},
 	}
@@ -217,7 +221,9 @@ func (p *Plan) pipingPaths() []string {
 			keys = append(keys, path)
 		}
 	}
-	keys = append(keys, "mould.length_mm", "mould.width_mm")
+	if p.Piping.Along == PipeLoaf || p.Piping.border() || p.Piping.Spoons() {
+		keys = append(keys, "mould.length_mm", "mould.width_mm")
+	}
 	if p.Mould.Shape == ShapeCavity {
 		keys = append(keys, "mould.cavity_ml", "mould.cavities", "mould.fill_mm")
 	}
@@ -232,15 +238,20 @@ func (p *Piping) options() []string {
 	}
 	switch p.Shape {
 	case PipeDollop:
-		return []string{"profile", place}
+		place = "profile " + place
 	case PipeRosette:
-		return []string{"narrow_mm", "swell", "pull", "coil_from_mm", "tiers", "overlap_percent", place}
+		place = "swell pull coil_from_mm tiers overlap_percent " + place
 	case PipeShells:
-		return []string{"overlap_percent", place}
+		place = "overlap_percent " + place
 	case PipeRope:
-		return []string{"swell", "pull", "wind_mm", place}
+		place = "swell pull wind_mm " + place
 	case PipeRuffle:
-		return []string{"narrow_mm", "swell", "pull", "swing_mm", place}
+		place = "swell pull swing_mm " + place
+	default:
+		return []string{"layer_mm", "relief_mm"}
 	}
-	return []string{"layer_mm", "relief_mm"}
+	if p.Tip == TipSlot {
+		place = "narrow_mm " + place
+	}
+	return strings.Fields(place)
 }

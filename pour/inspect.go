@@ -81,6 +81,11 @@ func (s *Sheet) inspectMould() {
 // inspectIcing says where the icing stands well over the rim although the base does not reach it: nothing but its own stiffness holds it there.
 func (s *Sheet) inspectIcing(baseMM float64) {
 	m, show := s.Plan.Mould, s.Plan.Show
+	if over := baseMM + s.Piping.HighMM.V - m.HeightMM; s.Icing != nil && s.Piping.HighMM.Known && baseMM <= m.HeightMM-rimMM && over > rimMM {
+		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("the icing is piped %s high and comes to stand %s over the rim at %s", show.Len(s.Piping.HighMM.V), show.Len(over), show.Len(m.HeightMM)),
+			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))
+		return
+	}
 	if s.Icing != nil && baseMM <= m.HeightMM-rimMM && s.Bars.OverRimMM > rimMM {
 		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("base and icing stand %s high on average, %s over the rim at %s; peaks stand higher", show.Len(s.Bars.StandsMM), show.Len(s.Bars.OverRimMM), show.Len(m.HeightMM)),
 			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))

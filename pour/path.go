@@ -55,7 +55,7 @@ func Word(p Plan, path string) (string, Field, bool) {
 	return *at, f, true
 }
 
-// SetWord sets the word at a path of the plan file. A shape or a tip of the icing brings the usual measures it lacks.
+// SetWord sets the word at a path of the plan file. A size, a shape or a tip of the icing brings the usual figures it lacks.
 func SetWord(path, v string) Edit {
 	return func(p Plan) (Plan, error) {
 		f, _ := p.field(path)
@@ -63,8 +63,9 @@ func SetWord(path, v string) Edit {
 		if !ok || f.Takes != TakesWord {
 			return p, fmt.Errorf("set %s: there is no such word in this plan", path)
 		}
+		was := *at
 		*at = v
-		p.chosen(path)
+		p.chosen(path, was)
 		return p, nil
 	}
 }

@@ -22,6 +22,9 @@ type measure struct {
 	v   float64
 }
 
+// leastMM is the smallest measure that is taken for one, mm: less is a slip of the pen and gives counts without end.
+const leastMM = 0.1
+
 // strandMM is how wide a strand out of the tip lies, mm.
 func (p *Piping) strandMM() float64 { return p.TipMM * orOne(p.Swell) }
 
@@ -95,8 +98,11 @@ func (p *Piping) Lacks() string {
 		return ""
 	}
 	for _, m := range p.measures() {
-		if m.v <= 0 {
+		switch {
+		case m.v <= 0:
 			return fmt.Sprintf("piping.%s is not stated, which a %s is worked out from", m.key, p.called())
+		case m.v < leastMM:
+			return fmt.Sprintf("piping.%s is less than %g mm, which no hand pipes", m.key, leastMM)
 		}
 	}
 	switch {

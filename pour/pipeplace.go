@@ -20,7 +20,7 @@ const mostPiped = 4000
 type pieces struct {
 	piece
 	units  int
-	counts float64 // how many times the time for one it takes: a border counts by its length in parts of 100 mm
+	counts float64 // how many times the time for one it takes: a border counts by its length in parts of 100 mm, what is spooned not at all
 	at     []PipedAt
 }
 
@@ -49,7 +49,7 @@ func (p *Piping) lay(m Mould, cut CutSheet) pieces {
 	switch {
 	case p.Spoons():
 		long := m.AreaMM2() / m.WidthMM
-		return pieces{piece: p.piece(long, m.WidthMM), units: 1, counts: long / borderMM, at: []PipedAt{{AlongMM: m.topMM() / 2}}}
+		return pieces{piece: p.piece(long, m.WidthMM), units: 1, at: []PipedAt{{AlongMM: m.topMM() / 2}}}
 	case p.Along == PipeLoaf:
 		return p.inRows(m)
 	}

@@ -165,11 +165,13 @@ func (s *Sheet) pipes(l pieces, density float64, made shape.Bagging) {
 	if takes, has, ok := p.acrossMM(s.Plan.Mould, s.Cut, l); ok {
 		out.CrowdMM = AsFigure(takes - has)
 	}
-	out.LaneMM = AsFigure(s.Cut.LaneMM)
+	if s.Plan.Mould.IsCut() {
+		out.LaneMM = AsFigure(s.Cut.LaneMM)
+	}
 	s.bagged(l, made)
 }
 
-// bagged fills bags with what is made, as far as it is known, and says how long that takes.
+// bagged fills bags with what is made, as far as it is known, and says how long that takes; to spoon a jug on takes what the run says.
 func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 	p, out := &s.Plan.Piping, &s.Piping
 	if need, ok := shape.Bagged(out.NetG.orUnknown(), p.fillG(), s.Plan.bagParts(), p.residue()); ok {
@@ -184,7 +186,7 @@ func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 	}
 	out.RestG, out.LeftG = Know(rest), Know(made.Left)
 	parts := s.Plan.bagParts()
-	fill := 0.0
+	fill, all := 0.0, 0.0
 	for _, part := range parts {
 		j := JugPipe{PipeMin: shape.Piping(l.counts*part, p.UnitS, 0, 0)}
 		if !p.Spoons() && part > 0 {
@@ -192,10 +194,14 @@ func (s *Sheet) bagged(l pieces, made shape.Bagging) {
 			j.PipeMin += float64(j.Fills) * p.FillMin
 			out.Bags, out.Fills = out.Bags+1, out.Fills+j.Fills
 		}
+		if p.Spoons() && part > 0 {
+			j.PipeMin = s.Plan.Run.PipeMin * float64(shape.Bags(s.Plan.Icing.parts())) / float64(shape.Bags(parts))
+		}
 		fill += float64(j.Fills) * p.FillMin
+		all += j.PipeMin
 		out.Jugs = append(out.Jugs, j)
 	}
-	out.PipeMin, out.FillMin = AsFigure(shape.Piping(l.counts, p.UnitS, out.Fills, p.FillMin)), AsFigure(fill)
+	out.PipeMin, out.FillMin = AsFigure(all), AsFigure(fill)
 }
 
 // fillG is what a bag takes; what is spooned needs none, however much it is.

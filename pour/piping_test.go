@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"pourbench/chem"
+	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -98,4 +100,201 @@ func pipedPlans(t *testing.T) map[string]pour.Plan {
 	add("spooned", pour.Piping{Shape: pour.PipeSpooned, LayerMM: 8, ReliefMM: 12, Relief: pour.ReliefPoints}, func(p *pour.Plan) { p.Piping.ResidueBagG = 300 })
 	add("a rosette without its tip", pour.Piping{Shape: pour.PipeRosette, CoilMM: 8}, func(p *pour.Plan) { p.Icing.Size = pour.SizeBar })
 	return out
+}
+
+// Thirty rosettes at 7 s are 3.5 min and one bag 2.5 before; of two jugs each takes its share of the rosettes and its own bag. What is spooned on takes
+// what the run says for a jug, and so does an icing without a shape.
+func TestTheRunPipesAsLongAsUnitsAndBagsTake(t *testing.T) {
+	pipes := func(p pour.Plan, shelf pour.Shelf) []float64 {
+		var out []float64
+		for _, task := range pour.Weigh(p, shelf).Run {
+			if task.Kind == pour.TaskPipe || task.Kind == pour.TaskFill {
+				out = append(out, task.LengthMin)
+			}
+		}
+		return out
+	}
+	plan, shelf := iced(t, rosette())
+	plan.Run.PipeMin = 2
+	one := plan.Icing.Jugs[0]
+	one.SharePercent = 100
+	plan.Icing.Jugs = []pour.Jug{one}
+	two := plan.Clone()
+	two.Icing.Bags = pour.BagEach
+	two.Icing.Jugs = []pour.Jug{{Name: "one", SharePercent: 60}, {Name: "two", SharePercent: 40}}
+	free, spooned := two.Clone(), two.Clone()
+	free.Piping.Shape, free.Icing.Size, free.Icing.PerBarG = pour.PipeFree, pour.SizeBar, 20
+	spooned.Piping.Shape, spooned.Piping.LayerMM = pour.PipeSpooned, 10
+	for _, c := range []struct {
+		name string
+		plan pour.Plan
+		want []float64
+	}{
+		{"one jug", plan, []float64{2.5, 3.5}},
+		{"two jugs", two, []float64{2.5, 18 * 7.0 / 60, 2.5, 12 * 7.0 / 60}},
+		{"by eye", free, []float64{2, 2}},
+		{"spooned", spooned, []float64{2, 2}},
+	} {
+		got := pipes(c.plan, shelf)
+		if len(got) != len(c.want) {
+			t.Errorf("%s: piped in %v, want %v", c.name, got, c.want)
+			continue
+		}
+		for i := range got {
+			if math.Abs(got[i]-c.want[i]) > 1e-9 {
+				t.Errorf("%s: piping takes %v, want %v", c.name, got, c.want)
+			}
+		}
+	}
+}
+
+// Three rosettes on each of ten bars of 25 in a loaf 80 wide stand on the bars' middles, a third of the width apart.
+func TestUnitsStandOnTheMiddleOfTheirBars(t *testing.T) {
+	plan, shelf := iced(t, rosette())
+	for i, at := range pour.Weigh(plan, shelf).Piping.At {
+		bar, k := i/3, i%3
+		if want := (pour.PipedAt{AlongMM: 12.5 + 25*float64(bar), AcrossMM: 80.0 / 3 * float64(k-1), Bar: bar + 1}); math.Abs(at.AlongMM-want.AlongMM)+math.Abs(at.AcrossMM-want.AcrossMM) > 1e-9 || at.Bar != want.Bar {
+			t.Errorf("unit %d stands at %+v, want %+v", i, at, want)
+		}
+	}
+	// 15 shells with a step of 15.75 and a length of 21 take 241.5 of 250: the first begins 4.25 from the end; two rows lie along the edges.
+	plan.Piping = pour.Piping{Shape: pour.PipeShells, HeadMM: 9, TailMM: 12, WidthMM: 16, HeightMM: 11, OverlapPercent: 25, Along: pour.PipeLoaf, Rows: 2, BagG: 250}
+	at := pour.Weigh(plan, shelf).Piping.At
+	if first, last := at[0], at[29]; math.Abs(first.AlongMM-14.75) > 1e-9 || first.AcrossMM != -32 || math.Abs(last.AlongMM-235.25) > 1e-9 || last.AcrossMM != 32 {
+		t.Errorf("the border goes from %+v to %+v", first, last)
+	}
+}
+
+// A loaf and its icing twice as large in every direction take eight times the icing.
+func TestIcingGrowsWithTheCube(t *testing.T) {
+	_, shelf := iced(t, rosette())
+	for name, small := range pipedPlans(t) {
+		if small.Piping.Lacks() != "" || small.Piping.Along == pour.PipeLoaf && small.Piping.Shape != pour.PipeRope {
+			continue
+		}
+		large := small.Clone()
+		m, p := &large.Mould, &large.Piping
+		for _, mm := range []*float64{
+			&m.LengthMM, &m.WidthMM, &m.HeightMM, &m.FillMM, &m.BarMM, &p.TipMM, &p.ValleyMM, &p.WideMM, &p.NarrowMM, &p.WidthMM, &p.HeightMM, &p.CoilFromMM, &p.CoilMM,
+			&p.HeadMM, &p.TailMM, &p.WindMM, &p.PitchMM, &p.SwingMM, &p.WaveMM, &p.LayerMM, &p.ReliefMM,
+		} {
+			*mm *= 2
+		}
+		was, is := pour.Weigh(small, shelf).Piping, pour.Weigh(large, shelf).Piping
+		if was.NetG.V == 0 || math.Abs(is.NetG.V/is.DensityGML.V-8*was.NetG.V/was.DensityGML.V) > 1e-6*is.NetG.V {
+			t.Errorf("%s: %v g become %v g", name, was.NetG, is.NetG)
+		}
+	}
+}
+
+// A shape or a tip that is chosen lacks nothing, what was stated stays, and an icing sized by a shape that is not stated becomes rosettes.
+func TestAShapeThatIsChosenBringsUsualMeasures(t *testing.T) {
+	plan, shelf := hanger(t)
+	choose := func(p pour.Plan, path, word string) pour.Plan {
+		t.Helper()
+		next, err := pour.Apply(p, shelf, pour.SetWord(path, word))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return next
+	}
+	for _, shape := range []string{pour.PipeDollop, pour.PipeRosette, pour.PipeShells, pour.PipeRope, pour.PipeRuffle, pour.PipeSpooned} {
+		for _, tip := range []string{"", pour.TipRound, pour.TipStar, pour.TipSlot} {
+			p := plan.Clone()
+			p.Piping.Tip, p.Piping.TipMM = tip, 9
+			if p = choose(p, "piping.shape", shape); p.Piping.Lacks() != "" || p.Piping.TipMM != 9 || tip != "" && p.Piping.Tip != tip {
+				t.Errorf("%s out of %q: %s, %+v", shape, tip, p.Piping.Lacks(), p.Piping)
+			}
+			if s := pour.Weigh(p, shelf); !s.Piping.NetG.Known || s.Piping.NetG.V <= 0 {
+				t.Errorf("%s out of %q comes to %v", shape, tip, s.Piping.NetG)
+			}
+		}
+	}
+	p := choose(plan, "icing.size", pour.SizeShape)
+	if p.Piping.Shape != pour.PipeRosette || p.Piping.Lacks() != "" {
+		t.Errorf("sized by its shape it is %+v", p.Piping)
+	}
+	if p = choose(p, "piping.tip", pour.TipSlot); p.Piping.Lacks() != "" {
+		t.Errorf("out of another tip: %s", p.Piping.Lacks())
+	}
+	for _, size := range []string{pour.SizeLayer, pour.SizeOils, pour.SizeShape, pour.SizeBar} { // as a cell steps through them
+		bare := plan.Clone()
+		bare.Icing.Size, bare.Icing.OilsG, bare.Icing.LayerMM, bare.Icing.PerBarG = pour.SizeBar, 0, 0, 5
+		if got := pour.Weigh(choose(bare, "icing.size", size), shelf).Icing.Size.PouredG; !(got > 0) {
+			t.Errorf("sized by %s there are %v g", size, got)
+		}
+	}
+	if p = choose(plan, "piping.tip", pour.TipStar); p.Piping.Shaped() || p.Piping.TipMM != 0 {
+		t.Error("a tip alone makes a shape")
+	}
+}
+
+// What is said of bags and tips counts for nothing as long as no shape is stated: plans from before mean the same.
+func TestPipingWithoutAShapeChangesNothing(t *testing.T) {
+	plan, shelf := hanger(t)
+	was := written(t, pour.Weigh(plan, shelf))
+	plan.Piping = pour.Piping{Tip: pour.TipStar, Points: 6, TipMM: 7, CupML: 100, CupG: 80, OverrunPercent: 30, ResiduePercent: 40, ResidueBagG: 50, BagG: 90, UnitS: 30, FillMin: 9, LeastG: 500, PeakMM: 1}
+	for _, d := range written(t, pour.Weigh(plan, shelf)).differ(was) {
+		t.Error(d)
+	}
+}
+
+// The window opens when the last jug of icing and base is thick, closes when the first of the icing is stiff, by the middle estimates.
+func TestTheWindowOfPipingIsTheClocks(t *testing.T) {
+	plan, shelf := iced(t, rosette())
+	s := pour.Work(plan, shelf, clock.Hand{})
+	from, to, set := 0.0, math.Inf(1), 0.0
+	for _, b := range s.Batches() {
+		for _, j := range b.Jugs {
+			from = math.Max(from, b.LyeInAtMin+j.Clock.Stages[chem.Thick].Mid.V)
+			stiff := b.LyeInAtMin + j.Clock.Stages[chem.Stiff].Mid.V
+			if b.Name == pour.Icing {
+				to = math.Min(to, stiff)
+			} else {
+				set = math.Max(set, stiff)
+			}
+		}
+	}
+	if w := s.Piping.Window; w.From.V != from || w.To.V != to || w.BaseSetAt.V != set || !w.From.Known || !w.To.Known {
+		t.Errorf("the window is %+v, want %v to %v, the base set at %v", w, from, to, set)
+	}
+	if w := pour.Weigh(plan, shelf).Piping.Window; w != (pour.PipeWindow{}) {
+		t.Errorf("without the clock there is a window, %+v", w)
+	}
+}
+
+// A measure that is a slip of the pen is told, and never counts without end.
+func TestAMeasureTooSmallToPipeIsTold(t *testing.T) {
+	for _, p := range []pour.Piping{
+		{Shape: pour.PipeShells, HeadMM: 1e-4, TailMM: 1, WidthMM: 1, HeightMM: 1, Along: pour.PipeLoaf},
+		{Shape: pour.PipeRuffle, TipMM: 10, WaveMM: 1e-4, SwingMM: 100},
+		{Shape: pour.PipeRosette, TipMM: 8, CoilMM: 5, CoilFromMM: 5},
+		{Shape: pour.PipeDollop, Tip: pour.TipStar, Points: 1, TipMM: 8, ValleyMM: 4, WidthMM: 10, HeightMM: 10},
+		{Shape: pour.PipeDollop, Tip: pour.TipStar, Points: 5, TipMM: 8, ValleyMM: 9, WidthMM: 10, HeightMM: 10},
+		{Shape: pour.PipeDollop, WidthMM: 10, HeightMM: 10, ResidueBagG: 250},
+	} {
+		plan, shelf := iced(t, p)
+		s := pour.Weigh(plan, shelf)
+		if w, ok := found(s, "icing-unsized"); s.Piping.Lacks == "" || s.Piping.Units != 0 || !ok || w.Text != "the icing: "+s.Piping.Lacks && w.Text != s.Piping.Lacks || !s.LyeStopped() {
+			t.Errorf("%+v: %q, %+v", p, s.Piping.Lacks, w)
+		}
+	}
+	plan, shelf := iced(t, pour.Piping{Shape: pour.PipeShells, HeadMM: 200, TailMM: 100, WidthMM: 10, HeightMM: 10, Along: pour.PipeLoaf})
+	if s := pour.Weigh(plan, shelf); s.Piping.Lacks != "not one shell fits onto this loaf" {
+		t.Errorf("a shell longer than the loaf: %q", s.Piping.Lacks)
+	}
+}
+
+// A kiss of 34 on a base of 60 in a mould of 75 stands 19 over its rim, however little it weighs; one of 17 stands 2 over it, which is not worth a word.
+func TestAHighKissStandsOverTheRim(t *testing.T) {
+	plan, shelf := iced(t, pour.Piping{Shape: pour.PipeDollop, WidthMM: 18, HeightMM: 34})
+	plan.Mould.HeightMM, plan.Mould.FillMM = 75, 60
+	plan.Base.Size = pour.SizeMould
+	if w, ok := found(pour.Weigh(plan, shelf), "icing-over-rim"); !ok || w.Text != "the icing is piped 34 mm high and comes to stand 19 mm over the rim at 75 mm" {
+		t.Errorf("%+v", w)
+	}
+	plan.Piping.HeightMM = 17
+	if w, ok := found(pour.Weigh(plan, shelf), "icing-over-rim"); ok {
+		t.Errorf("%+v", w)
+	}
 }

@@ -45,10 +45,9 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 	return p
 }
 
-// remould pours one plan in six into a round tube, which has no top, and one in six into single cavities, whose top is left as the icing leaves it.
+// remould pours one plan in six into a round tube, which has no top, and one in six into single cavities, whose top the icing alone is piped on.
 func remould(t *rapid.T, p *pour.Plan) {
 	m := &p.Mould
-	blank := pour.Blank()
 	switch rapid.IntRange(0, 5).Draw(t, "another mould") {
 	case 0:
 		d := odd(t, "diameter", 40, 120)
@@ -61,7 +60,7 @@ func remould(t *rapid.T, p *pour.Plan) {
 	default:
 		return
 	}
-	p.Top, p.Piping = pour.Top{}, blank.Piping
+	p.Top = pour.Top{}
 }
 
 // odd draws a number that is no round one, so that nothing lies exactly between two steps of a scale.

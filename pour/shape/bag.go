@@ -27,7 +27,7 @@ func Bagged(net, fill float64, parts []float64, left Residue) (Bagging, bool) {
 	}
 	made := net / (1 - left.Part)
 	if left.PerBag > 0 {
-		made = net + float64(bags(parts))*left.PerBag
+		made = net + float64(Bags(parts))*left.PerBag
 	}
 	return left.bagging(made, fill, parts), true
 }
@@ -47,7 +47,7 @@ func (r Residue) fits(grams, fill float64) bool {
 
 // bagging fills bags with what is made.
 func (r Residue) bagging(made, fill float64, parts []float64) Bagging {
-	b := Bagging{Made: made, Left: made * r.Part, Bags: bags(parts)}
+	b := Bagging{Made: made, Left: made * r.Part, Bags: Bags(parts)}
 	if r.PerBag > 0 {
 		b.Left = min(made, float64(b.Bags)*r.PerBag)
 	}
@@ -57,8 +57,8 @@ func (r Residue) bagging(made, fill float64, parts []float64) Bagging {
 	return b
 }
 
-// bags is how many parts there are that are not nothing.
-func bags(parts []float64) int {
+// Bags is how many parts there are that are not nothing: each has a bag of its own.
+func Bags(parts []float64) int {
 	n := 0
 	for _, part := range parts {
 		if part > 0 {

@@ -19,7 +19,7 @@ func piping() Panel {
 
 // pipingGrid has the rows that the shape uses, and no others.
 func (f *Facts) pipingGrid() grid.Grid {
-	g := grid.Grid{Columns: formColumns(labelW, topValueW), Rows: []grid.Row{f.shapeRow()}}
+	g := grid.Grid{Columns: formColumns(labelW, topValueW), Rows: []grid.Row{f.chosen("piping.shape", "")}}
 	p := f.Plan.Piping
 	if f.Plan.Icing != nil {
 		g.Rows = append(g.Rows, f.word("icing.size", f.sizedBy()))
@@ -41,16 +41,6 @@ func (f *Facts) sizedBy() string {
 		return "as much as is piped"
 	}
 	return pour.SizeShape + ": as much as is piped"
-}
-
-// shapeRow turns through the shapes; a new one begins with usual measures where the plan states none.
-func (f *Facts) shapeRow() grid.Row {
-	r := f.chosen("piping.shape", "")
-	now, field, _ := pour.Word(f.Plan, "piping.shape")
-	c := &r.Cells[formValue]
-	turn := func(steps float64) pour.Edit { return pour.ShapePiping(turned(field.Choices(), now, steps)) }
-	c.Flip, c.Nudge = turn(1), func(steps float64) (pour.Edit, error) { return turn(steps), nil }
-	return r
 }
 
 // pipes says whether a key counts for the shape of the icing as it is: one that only some shapes use, for those alone.

@@ -32,7 +32,7 @@ func TestAShapeShowsTheFieldsItUsesAndNoOthers(t *testing.T) {
 		pour.PipeRuffle: {"ruffle swings by", "one wave"}, pour.PipeSpooned: {"flat layer", "relief", "relief is"},
 	} {
 		f := worked(t, meadow, func(p *pour.Plan) {
-			next, err := pour.ShapePiping(shape)(*p)
+			next, err := pour.SetWord("piping.shape", shape)(*p)
 			if err != nil {
 				t.Fatal(err)
 			}
