@@ -14,8 +14,8 @@ type coil struct {
 	inner, outer float64
 	tiers        []float64
 	tops         []dollop // of tiers that do not go round once
-	crown        float64 // height of the strand's middle over its foot
-	groove       float64 // how deep its grooves are, as a part of the height
+	crown        float64  // height of the strand's middle over its foot
+	groove       float64  // how deep its grooves are, as a part of the height
 	most         float64
 }
 
