@@ -95,8 +95,8 @@ func pipedPlans(t *testing.T) map[string]pour.Plan {
 	add("a rope of given oils that mostly stays in its bag", pour.Piping{Shape: pour.PipeRope, TipMM: 8, Along: pour.PipeLoaf}, func(p *pour.Plan) {
 		p.Icing.Size, p.Icing.OilsG, p.Piping.ResidueBagG = pour.SizeOils, 40, 30
 	})
-	add("ruffles across the bars", pour.Piping{Shape: pour.PipeRuffle, Tip: pour.TipSlot, TipMM: 14, WideMM: 3, SwingMM: 3, WaveMM: 14}, func(p *pour.Plan) {})
-	add("shells on the bars", pour.Piping{Shape: pour.PipeShells, HeadMM: 9, TailMM: 10, WidthMM: 14, HeightMM: 10, PerBar: 2}, func(p *pour.Plan) {})
+	add("ruffles across the bars", pour.Piping{Shape: pour.PipeRuffle, Tip: pour.TipSlot, TipMM: 14, WideMM: 3, SwingMM: 3, WaveMM: 14}, func(*pour.Plan) {})
+	add("shells on the bars", pour.Piping{Shape: pour.PipeShells, HeadMM: 9, TailMM: 10, WidthMM: 14, HeightMM: 10, PerBar: 2}, func(*pour.Plan) {})
 	add("spooned", pour.Piping{Shape: pour.PipeSpooned, LayerMM: 8, ReliefMM: 12, Relief: pour.ReliefPoints}, func(p *pour.Plan) { p.Piping.ResidueBagG = 300 })
 	add("a rosette without its tip", pour.Piping{Shape: pour.PipeRosette, CoilMM: 8}, func(p *pour.Plan) { p.Icing.Size = pour.SizeBar })
 	return out
