@@ -24,6 +24,13 @@ func topped(t *testing.T) (pour.Plan, pour.Shelf) {
 		{Name: "star", LengthMM: 12, HeightMM: 10, OutMM: 10},
 		{Name: "ball", Outline: pour.OutlineBall, LengthMM: 14, OutMM: 4},
 	}
+	plan.Top.Toppings = []pour.Topping{
+		{Name: "gold", When: pour.StrewSkin, Parts: []pour.ToppingPart{{Material: "mica-dust", Percent: 100}}},
+		{Name: "sugar", When: pour.StrewWet, Parts: []pour.ToppingPart{{Material: "sanding-sugar", Percent: 100}}},
+		{Name: "mist", When: pour.StrewWet, Parts: []pour.ToppingPart{{Material: "alcohol-mist", Percent: 100}}},
+		{Name: "petals", When: pour.StrewCut, Parts: []pour.ToppingPart{{Material: "sanding-sugar", Percent: 100}}},
+		{Name: "salt", When: pour.StrewCure, Parts: []pour.ToppingPart{{Material: "sanding-sugar", Percent: 100}}},
+	}
 	plan.Cut.TrimAMM, plan.Cut.TrimBMM, plan.Cut.SliceMM, plan.Cut.KerfMM = 3, 3, 5, 0.6
 	return plan, shelf
 }
@@ -38,7 +45,7 @@ func TestTopAndCutAreOneScriptWhoeverTellsIt(t *testing.T) {
 			place[string(task.Kind)+task.Item] = i
 		}
 	}
-	order := []string{"level", "set embedsball", "try a peak", "fill the bag", "pipe", "set embedsstar", "put to bed"}
+	order := []string{"level", "set embedsball", "try a peak", "fill the bag", "pipe", "strewmist", "set embedsstar", "strewsugar", "strewgold", "put to bed"}
 	for i, what := range order {
 		at, ok := place[what]
 		if !ok {
@@ -71,9 +78,16 @@ func TestTopAndCutAreOneScriptWhoeverTellsIt(t *testing.T) {
 func cutIsOneScript(t *testing.T, sheet pour.Sheet) {
 	t.Helper()
 	cuts, weighed, at := 0, 0, 0.0
+	var strewn []string
 	for i, task := range sheet.CutRun {
 		if a := sheet.CutScript.Acts[i]; task.Kind != pour.TaskKind(a.Kind) || task.Act != i || !task.OfCut() {
 			t.Errorf("act %d is %+v, its run says %+v", i, a, task)
+		}
+		if task.Kind == pour.TaskStrew {
+			strewn = append(strewn, task.Item)
+		}
+		if task.Item == "salt" {
+			at = sheet.Plan.Bed.CureDays * 24 * 60 // on the cured bar
 		}
 		if task.StartMin != at || !(task.LengthMin > 0) {
 			t.Errorf("%s begins at %v, the hands are free at %v", task.Key, task.StartMin, at)
@@ -93,9 +107,25 @@ func cutIsOneScript(t *testing.T, sheet pour.Sheet) {
 	if cuts != len(sheet.Cut.CutsMM) || weighed != len(sheet.Pieces()) || weighed < len(sheet.Cut.Bars) {
 		t.Errorf("%d cuts of %d, %d weighed of %d", cuts, len(sheet.Cut.CutsMM), weighed, len(sheet.Pieces()))
 	}
+	if !slices.Equal(strewn, []string{"petals", "salt"}) {
+		t.Errorf("after the cut %v go on", strewn)
+	}
 	for _, task := range sheet.Run {
+		if task.Item == "gold" && task.StartMin < doneAt(sheet, "sugar")+45 {
+			t.Errorf("the top is strewn with gold at %v, before it has skinned", task.StartMin)
+		}
 		if task.OfCut() {
 			t.Errorf("%s stretches the pour's own run", task.Key)
 		}
 	}
+}
+
+// doneAt is when an item of the run is done.
+func doneAt(sheet pour.Sheet, item string) float64 {
+	for _, task := range sheet.Run {
+		if task.Item == item {
+			return task.StartMin + task.LengthMin
+		}
+	}
+	return 0
 }

@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [8]func() []CodeInfo {
-	return [8]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes}
+func codeGroups() [9]func() []CodeInfo {
+	return [9]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes, cutCodes}
 }
 
 func lyeCodes() []CodeInfo {

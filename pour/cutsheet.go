@@ -32,6 +32,7 @@ type CutSheet struct {
 	HeavyG       Figure    // and the heaviest
 	LaneMM       float64   // to be left free of grains over every cut
 	LeftMM       float64   // left over at an end, beside its least trim, because it makes no whole bar
+	LeftWideMM   float64   // the same of a slab's width
 	Outside      []float64 // own cuts that would not cut: outside the loaf, or on another one
 	Gang         GangSheet
 	Best         BestSheet
@@ -73,11 +74,12 @@ type GangSheet struct {
 
 // BestSheet is what is to be said of the best plan. The zero value: it is not cut so.
 type BestSheet struct {
-	Found  bool
-	Tight  [][2]int // of the plan's placed embeds, by their order from end A: neighbours between which no cut has room
-	Shared bool     // some bars hold more than one
-	Lost   int      // embeds that have no bar of their own
-	OverMM float64  // left over beside the least trims
+	Found   bool
+	Tight   [][2]int // of the plan's placed embeds, by their order from end A: neighbours between which no cut has room
+	Shared  bool     // some bars hold more than one
+	Lost    int      // embeds that have no bar of their own
+	OverMM  float64  // left over beside the least trims
+	Trimmed bool     // ends are trimmed that the plan wanted kept, because no plan keeps them
 }
 
 // BarPiece is one bar as it is cut.
@@ -165,6 +167,9 @@ func (s *Sheet) cutting(perMM func() float64) {
 		rest := p.Cut.rest()
 		cut := side.Alike(side.For(rest).Most(m.BarWidthMM), m.BarWidthMM, rest)
 		across, c.AcrossMM, c.AcrossMarkMM = cut.Bars, cut.Cuts, marks(cut.Cuts)
+		if rest == shape.RestAtA || rest == shape.RestAtB {
+			c.LeftWideMM = side.Left(len(cut.Bars), m.BarWidthMM)
+		}
 		c.SideMM = cut.TrimA.Length() + cut.TrimB.Length()
 	}
 	c.CutsMM, c.MarksMM = along.Cuts, marks(along.Cuts)
@@ -256,7 +261,12 @@ func (c *CutSheet) best(p *Plan, s shape.Stretch, perMM func() float64) (shape.C
 		w.Mass = shape.Uniform(perMM(), nil)
 	}
 	plan, ok := w.Best()
-	c.Best = BestSheet{Found: ok, Tight: plan.Tight, Shared: plan.Crowded, Lost: plan.Lost, OverMM: plan.Over}
+	if !ok && !(w.CutA && w.CutB) { // ends that are kept leave no choice where the first and the last cut stand
+		w.CutA, w.CutB = true, true
+		plan, ok = w.Best()
+		c.Best.Trimmed = ok
+	}
+	c.Best = BestSheet{Found: ok, Tight: plan.Tight, Shared: plan.Crowded, Lost: plan.Lost, OverMM: plan.Over, Trimmed: c.Best.Trimmed}
 	return plan.Cutting, ok
 }
 

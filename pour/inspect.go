@@ -19,6 +19,7 @@ func (s *Sheet) inspect(shelf Shelf) {
 	if !s.Plan.Trial { // which stays in its jugs
 		s.inspectMould()
 		s.inspectEmbeds()
+		s.inspectCut()
 		s.inspectBed()
 		s.inspectPiping()
 		s.inspectToppings(shelf)
@@ -68,12 +69,12 @@ func (s *Sheet) inspectMould() {
 	switch m.Shape {
 	case ShapeCavity: // each is a bar
 	case ShapeTube:
-		s.inspectOffcut("height", "upper end", m.AlongMM(), m.BarMM, "thickness")
+		s.inspectOffcut("height", "upper end", s.Cut.LeftMM, "thickness")
 	default:
-		s.inspectOffcut("length", "end of the mould", m.LengthMM, m.BarMM, "thickness")
+		s.inspectOffcut("length", "end of the mould", s.Cut.LeftMM, "thickness")
 	}
 	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
-		s.inspectOffcut("width", "side of the mould", m.WidthMM, m.BarWidthMM, "width")
+		s.inspectOffcut("width", "side of the mould", s.Cut.LeftWideMM, "width")
 	}
 	s.inspectCured()
 }
@@ -93,9 +94,9 @@ func (s *Sheet) inspectIcing(baseMM float64) {
 }
 
 // inspectOffcut says what is left of a side of the mould that is no whole number of bars.
-func (s *Sheet) inspectOffcut(side, where string, insideMM, barMM float64, of string) {
+func (s *Sheet) inspectOffcut(side, where string, rest float64, of string) {
 	show := s.Plan.Show
-	if rest := insideMM - math.Floor(insideMM/barMM+1e-9)*barMM; rest > 1 {
+	if rest > 1 {
 		s.warn(warning("mould-offcut", "mould", fmt.Sprintf("%s of the %s, at the %s, makes no whole bar", show.Len(rest), side, where),
 			"trim both sides alike, or change the bar "+of))
 	}

@@ -52,7 +52,7 @@ func stops(s pour.Sheet) []string {
 // without mends is one that says so here.
 func TestEveryMendTakesItsWarningAway(t *testing.T) {
 	plan, full := hanger(t)
-	for _, r := range slices.Concat(lyeRows(), scentRows(), colourRows(), mouldRows(), pipingRows(), runRows(), toppingRows(), embedRows()) {
+	for _, r := range slices.Concat(lyeRows(), scentRows(), colourRows(), mouldRows(), pipingRows(), runRows(), toppingRows(), embedRows(), cutRows()) {
 		if with := mendable(r.code); with != nil {
 			r.with = with
 		}

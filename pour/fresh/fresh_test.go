@@ -239,3 +239,18 @@ func TestNoScentIsPlannedOverItsLimit(t *testing.T) {
 		}
 	}
 }
+
+// The hands take as long as in a plan file that does not say: none of their minutes is left at nothing.
+func TestANewPlanBeginsWithTheHandsUsualMinutes(t *testing.T) {
+	shelf, err := presets.Shelf()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := Wishes{}.plan(shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Run.ChangeMin != 0.1 || p.Run.IntoPotMin != 0.5 || p.Run.WireMin != 1 || p.Run.LevelMin != 0.25 || p.Run.PourOutMin != 1.5 {
+		t.Errorf("the hands' minutes are %+v", p.Run)
+	}
+}

@@ -23,6 +23,7 @@ type Entry struct {
 	TrialScent string
 	Ended      bool
 	LeftOut    bool     // it teaches nothing
+	CutBegun   bool     // its loaf was cut, or a bar of it was weighed as cut
 	Troubles   []string // words of [Troubles], each once
 	Result     string
 	Fault      error // why its file cannot be used as it is; nil: it can
@@ -35,7 +36,7 @@ type Entry struct {
 // indexName is the file that saves reading every pour for a list. It can be thrown away at any time.
 const (
 	indexName = ".index"
-	indexHead = "pourbench logbook index 2" // 1 held trouble that was taken back
+	indexHead = "pourbench logbook index 3" // 1 held trouble that was taken back, 2 nothing of the cut
 )
 
 // List lists every pour, the latest first. It reads only files that have changed since the last time.
@@ -186,6 +187,8 @@ func (e *Event) scan(key, value string) {
 		e.ID = value
 	case "what":
 		e.What = value
+	case "step":
+		e.Step = value
 	case "text":
 		e.Text = value
 	case "lot":
@@ -208,8 +211,14 @@ func (l *wordList) add(text string) {
 	}
 }
 
+// stepsOfCut is what the keys of the cut's own steps begin with.
+const stepsOfCut = "cut "
+
 // take notes what a mark says of the pour as a whole.
 func (e *Entry) take(mark Event) {
+	if mark.Kind == Cut || strings.HasPrefix(mark.Step, stepsOfCut) {
+		e.CutBegun = true
+	}
 	switch mark.Kind {
 	case Ended:
 		e.Ended = true
@@ -250,7 +259,7 @@ func (b Book) readIndex(size int) map[string]Entry {
 		}
 		e := Entry{
 			ID: f[0], Size: size, Modified: modified, Opened: time.UnixMilli(opened), Ended: strings.Contains(f[4], "e"),
-			LeftOut: strings.Contains(f[4], "l"), TrialScent: f[5], Name: f[7], Result: f[8], words: f[9],
+			LeftOut: strings.Contains(f[4], "l"), CutBegun: strings.Contains(f[4], "c"), TrialScent: f[5], Name: f[7], Result: f[8], words: f[9],
 		}
 		if f[6] != "" {
 			e.Troubles = strings.Split(f[6], ",")
@@ -274,6 +283,9 @@ func (b Book) writeIndex(list []Entry) {
 		}
 		if e.LeftOut {
 			flags += "l"
+		}
+		if e.CutBegun {
+			flags += "c"
 		}
 		out.WriteString(strings.Join([]string{
 			e.ID, strconv.FormatInt(e.Size, 10), strconv.FormatInt(e.Modified, 10), strconv.FormatInt(e.Opened.UnixMilli(), 10),

@@ -48,6 +48,8 @@ func howItWent(e logbook.Entry) string {
 	switch {
 	case !e.Ended:
 		marks = append(marks, "open")
+	case e.Result == "" && !e.CutBegun && e.TrialScent == "":
+		marks = append(marks, "over, to be cut")
 	case e.Result == "":
 		marks = append(marks, "over, no result logged")
 	}

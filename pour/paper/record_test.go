@@ -129,11 +129,13 @@ func TestTheLessonSaysHowManyPoursItRestsOn(t *testing.T) {
 	want := `2026-12-05-alpine-meadow  Alpine Meadow: left out, rices, ash on top and a so...
 2026-12-05-bog  Bog: trial of alp-rose, open
 2026-12-05  fen  Fen: over, no result logged
+2026-12-05  hay  Hay: over, to be cut
 2026-12-05  ` + strings.Repeat("long-", 20) + "\n"
 	if got := PourList([]logbook.Entry{
 		{Opened: day, ID: "2026-12-05-alpine-meadow", Name: "Alpine Meadow", Ended: true, LeftOut: true, Troubles: []string{logbook.Rices}, Result: "ash on top and a soft corner that broke"},
 		{Opened: day, ID: "2026-12-05-bog", Name: "Bog", TrialScent: "alp-rose"},
-		{Opened: day, ID: "fen", Name: "Fen", Ended: true},
+		{Opened: day, ID: "fen", Name: "Fen", Ended: true, CutBegun: true},
+		{Opened: day, ID: "hay", Name: "Hay", Ended: true},
 		{Opened: day, ID: strings.Repeat("long-", 20), Name: "Bog", Ended: true},
 	}); got != want {
 		t.Errorf("the list is\n%s, want\n%s", got, want)

@@ -46,7 +46,7 @@ func (d *desk) planned() []section {
 			out = append(out, section{n, stepScents, "weigh the scents"})
 		}
 	}
-	if len(d.sheet.Embeds)+len(d.sheet.Toppings) > 0 {
+	if d.topped() {
 		out = append(out, section{step: stepReady, title: "lay out for the top"})
 	}
 	return append(out, section{step: stepPour, title: "the pour, in order"}, section{step: placeBed, title: "put to bed"},
@@ -127,11 +127,12 @@ func placeOf(code string) step {
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed
-	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-late", "embed-crowd":
+	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-late", "embed-crowd", "wires-off-pitch", "best-none", "best-shared":
 		return stepPour
 	case "embed-melts":
 		return placeBed
-	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze":
+	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze",
+		"cut-none", "cut-outside", "cut-rest", "bars-uneven", "wires-idle", "slice-none", "cutter-low", "cutter-shallow", "lay-crushes":
 		return placeCut
 	default:
 		return placeFront

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -41,6 +42,26 @@ func TestThePapersTellWhatIsMadeMarkedAndCut(t *testing.T) {
 		if !strings.Contains(bench, want) {
 			t.Errorf("the bench paper does not say %q", want)
 		}
+	}
+}
+
+// Bags are laid out before the pour: 30 g rosettes in fills of 150 g, worked out by whoever owns the piping.
+func TestThePapersTellTheBags(t *testing.T) {
+	p, shelf := demo(t)
+	p.Icing.Size = pour.SizeShape
+	p.Piping.Shape, p.Piping.Tip, p.Piping.Points, p.Piping.TipMM, p.Piping.ValleyMM, p.Piping.Swell, p.Piping.OverlapPercent, p.Piping.CoilMM, p.Piping.PerBar = pour.PipeRosette, pour.TipStar, 6, 12, 8, 1, 20, 20, 1
+	p.Piping.BagG = 150
+	s := pour.Work(p, shelf, clock.Hand{})
+	if s.Piping.Lacks != "" || s.Piping.Bags == 0 {
+		t.Fatalf("%+v", s.Piping)
+	}
+	fills := strconv.Itoa(s.Piping.Fills)
+	full, bench := flat(Checklist(s, shelf)), flat(Bench(s, shelf, false))
+	if !strings.Contains(full, "Piping bags, each with its tip, filled "+fills+" times in all") || !strings.Contains(full, "a seam that gives throws raw soap") {
+		t.Error("the full paper does not lay the bags out")
+	}
+	if !strings.Contains(bench, "piping bags with their tips, filled "+fills+" times") {
+		t.Error("the bench paper does not lay the bags out")
 	}
 }
 

@@ -40,8 +40,10 @@ func TestALoafIsCutOneByOneOrAtOnceAndWhatIsNotCutIsWeighed(t *testing.T) {
 		k    script.Knife
 		want string
 	}{
-		{script.Knife{Cuts: 2, Aside: true, Pieces: 2, Strewn: []int{0}, Cured: []int{1}},
-			"try whether it is firm 0, lay the marks 0, cut 0, cut 1, set aside 0, weigh 0, weigh 1, wipe 0, strew 0, strew 1 waits"},
+		{
+			script.Knife{Cuts: 2, Aside: true, Pieces: 2, Strewn: []int{0}, Cured: []int{1}},
+			"try whether it is firm 0, lay the marks 0, cut 0, cut 1, set aside 0, weigh 0, weigh 1, wipe 0, strew 0, strew 1 waits",
+		},
 		{script.Knife{Cuts: 9, Gang: true, Pieces: 1}, "try whether it is firm 0, lay the marks 0, cut 0, weigh 0, wipe 0"},
 		{script.Knife{Pieces: 2}, "try whether it is firm 0, weigh 0, weigh 1"},
 	} {

@@ -344,5 +344,10 @@ func (f *field) read(levels []level) (Planned, bool) {
 	s := f.Stretch
 	s.TrimA += from.starts - f.low
 	p.Cutting = s.Lay(thickness)
+	for i, x := range p.Cuts {
+		if on := Mark(x, f.Step); math.Abs(on-x) < grain {
+			p.Cuts[i] = on
+		}
+	}
 	return p, true
 }

@@ -101,18 +101,24 @@ func (m *mender) oils(by float64) ladder {
 
 // wholeBars cuts bars a little thinner or thicker, so that a whole number of them makes up the side that leaves a rest.
 func (m *mender) wholeBars(w pour.Warning) []ladder {
+	own := &m.plan.Cut
+	k := own.KerfMM
 	key, side, bar := "mould.bar_mm", m.plan.Mould.AlongMM(), m.plan.Mould.BarMM
+	for _, end := range [3]float64{own.TrimAMM, own.TrimBMM, own.SliceMM} {
+		if end > 0 {
+			side -= end + k
+		}
+	}
 	if strings.Contains(w.Text, "of the width") {
 		key, side, bar = "mould.bar_width_mm", m.plan.Mould.WidthMM, m.plan.Mould.BarWidthMM
 	}
 	var out []ladder
-	for _, count := range [2]float64{math.Floor(side / bar), math.Ceil(side / bar)} {
-		if count > 0 {
-			mm := math.Floor(side/count*10) / 10
+	for _, count := range [2]float64{math.Floor((side + k) / (bar + k)), math.Ceil((side + k) / (bar + k))} {
+		if mm := math.Floor(((side+k)/count-k)*10) / 10; count > 0 && mm > 0 {
 			out = append(out, ladder{{fmt.Sprintf("cut %.0f bars of %s mm", count, m.plan.Show.Number(mm, 1)), pour.SetNumber(key, mm)}})
 		}
 	}
-	return out
+	return append(out, ladder{{"let the bars have what is left over", pour.SetWord("cut.left", pour.LeftBars)}}, ladder{{"trim both ends alike", pour.SetWord("cut.left", pour.LeftTrims)}})
 }
 
 // drier takes bars to cure to less moisture.

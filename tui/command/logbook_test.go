@@ -241,3 +241,31 @@ func TestAWeightThatCanHardlyBeIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// The cut is a conversation of its own where there is no screen; what it marks is in export and record.
+func TestALoafIsCutInLines(t *testing.T) {
+	m := worked(t)
+	id := m.poured()
+	lines := strings.Repeat("done\n", 14) + "151,5\n15\nundo\n150\nq\ny\n"
+	m.in = strings.NewReader(lines)
+	code, out, _ := m.types("logbook", "cut", id, "--plain")
+	m.in = nil
+	if code != 0 || !strings.Contains(out, "The cut of Alpine Meadow") || !strings.Contains(out, "bar 1: 151,5 g") {
+		t.Fatalf("exit %d:\n%s", code, out)
+	}
+	rows := m.says("logbook", "export")
+	for _, want := range []string{"cut weigh bar 1,,,151.5", "cut weigh bar 2,,,150", "try whether it is firm"} {
+		if !strings.Contains(rows, want) {
+			t.Errorf("the export lacks %q:\n%s", want, rows)
+		}
+	}
+	show := strings.Join(strings.Fields(m.says("logbook", "show", id)), " ")
+	for _, want := range []string{"the cut: lay the marks +0:30", "bar 1 as cut 153.2 g 151.5 g", "all that was weighed as cut 306.4 g 301.5 g", "before anything dries"} {
+		if !strings.Contains(show, want) {
+			t.Errorf("the record lacks %q:\n%s", want, show)
+		}
+	}
+	if strings.Contains(show, "bar 2 as cut 153.2 g 15.0 g") {
+		t.Error("a weight that was taken back stands in the record")
+	}
+}

@@ -26,7 +26,11 @@ func (m *Model) finish() tea.Cmd {
 		m.refuse("a step was finished a moment ago; press {finish step} again for the next one")
 		return nil
 	}
-	if _, weighs := m.mass(now.Step); weighs {
+	if x, weighs := m.mass(now.Step); weighs {
+		if m.opt.Plain {
+			m.refuse("say what " + x.Name + " weighs: its grams, a number")
+			return nil
+		}
 		m.typeMeasure()
 		return nil
 	}

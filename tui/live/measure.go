@@ -85,6 +85,9 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 	if err != nil {
 		return err
 	}
+	if lot != "" && m.cutting() {
+		return fmt.Errorf("note %q: a piece that was cut has no lot; type its number alone", typed)
+	}
 	show := m.sheet().Plan.Show
 	e := t.Event
 	e.Value = show.FromUnit(v, t.Unit)
