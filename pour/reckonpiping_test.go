@@ -79,7 +79,7 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 	case "rope":
 		longer := 1.0
 		if p.WindMM > 0 {
-			longer = along(func(x float64) float64 { return math.Hypot(1, 2*math.Pi*p.WindMM/p.PitchMM) }, 0, 1)
+			longer = along(func(float64) float64 { return math.Hypot(1, 2*math.Pi*p.WindMM/p.PitchMM) }, 0, 1)
 		}
 		d := w + 2*p.WindMM
 		return reckonedPiping{volume: strand * length * longer, wide: d, along: length, high: d, foot: d * length, carries: 2 + math.Pi}
