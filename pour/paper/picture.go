@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"image/color"
 	"image/png"
 	"io"
 	"math"
@@ -129,20 +130,7 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 			return swirl.RenderBar(ctx, poured.Face(bar.From), bar.To, palette, top, float64(o.Width)/box.W, finish)
 		}
 	case ViewBars:
-		bars := len(d.Bars)
-		columns := columnsOf(bars)
-		rows := (bars + columns - 1) / columns
-		wide := float64(columns)*(faceW+sheetGapMM) + sheetGapMM
-		e.high, e.atOnce = (float64(rows)*(faceH+peak+sheetGapMM)+sheetGapMM)/wide, faceH*faceW/(wide*wide)
-		e.gaps = e.high - float64(bars)*(faceH+peak)*faceW/(wide*wide)
-		if d.Stands != nil { // the loaf from above stands below the bars
-			high := (wide - 2*sheetGapMM) * box.W / box.L
-			e.high += (high + sheetGapMM) / wide
-			e.gaps += sheetGapMM / wide
-			e.atOnce = max(e.atOnce, high*(wide-2*sheetGapMM)/(wide*wide))
-		}
-		c := swirl.Sheet{Bars: d.Bars, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(o.Width) / wide, Stands: d.Stands != nil, Cuts: d.Cuts}
-		e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
+		e.contact(d, poured, palette, top, finish)
 	case ViewLoaf:
 		e.high, e.atOnce = (box.H+peak)/box.L, box.H/box.L
 		e.draw = func(ctx context.Context) (image.Image, error) {
@@ -169,6 +157,26 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 	}
 	return e, e.fits()
+}
+
+// contact sets the picture of all bars up.
+func (e *easel) contact(d pour.Drawing, poured *swirl.Swirl, palette []color.NRGBA, top swirl.Topping, finish swirl.Finish) {
+	box, peak := d.Recipe.Box, top.PeakMM()
+	faceW, faceH := d.Recipe.FaceMM()
+	bars := len(d.Bars)
+	columns := columnsOf(bars)
+	rows := (bars + columns - 1) / columns
+	wide := float64(columns)*(faceW+sheetGapMM) + sheetGapMM
+	e.high, e.atOnce = (float64(rows)*(faceH+peak+sheetGapMM)+sheetGapMM)/wide, faceH*faceW/(wide*wide)
+	e.gaps = e.high - float64(bars)*(faceH+peak)*faceW/(wide*wide)
+	if d.Stands != nil { // the loaf from above stands below the bars
+		high := (wide - 2*sheetGapMM) * box.W / box.L
+		e.high += (high + sheetGapMM) / wide
+		e.gaps += sheetGapMM / wide
+		e.atOnce = max(e.atOnce, high*(wide-2*sheetGapMM)/(wide*wide))
+	}
+	c := swirl.Sheet{Bars: d.Bars, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(e.o.Width) / wide, Stands: d.Stands != nil, Cuts: d.Cuts}
+	e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
 }
 
 // fits refuses a picture that would take too much memory: four bytes for every pixel, and six more for those drawn at once.
