@@ -51,7 +51,7 @@ func (s *Sheet) recipe() swirl.Recipe {
 	m := s.Plan.Mould
 	return swirl.Recipe{
 		Script: s.Base.Script, Thickness: s.thickness(),
-		Box: swirl.Box{L: m.LengthMM, W: m.WidthMM, H: min(s.Base.stands(m.FillMM), m.HeightMM)},
+		Box: swirl.Box{L: m.LengthMM, W: m.WidthMM, H: min(s.Base.stands(m.FillMM), m.HeightMM)}, Round: m.Shape == ShapeTube,
 	}
 }
 

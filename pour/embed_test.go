@@ -154,6 +154,10 @@ func TestAnOutlineOfOnesOwn(t *testing.T) {
 	if math.Abs(k.ExtentMM-20) > 1e-9 || math.Abs(k.AcrossMM-15) > 1e-9 || math.Abs(k.SubmergedMM3.V-1500) > 1e-6 {
 		t.Errorf("it takes %v by %v and displaces %v", k.ExtentMM, k.AcrossMM, k.SubmergedMM3.V)
 	}
+	p.Top.Embeds[0].HeightMM = 100 // it stands on the floor, 62 down
+	if v := pour.Weigh(p, shelf).Embeds[0].SubmergedMM3.V; math.Abs(v-150*62) > 1e-6 {
+		t.Errorf("deeper than the base it displaces %v", v)
+	}
 	for _, bad := range [][]float64{nil, {1, 2, 3, 4}, {0, 0, 1, 1, 2}, {0, 0, 1, 1, 2, 2}} {
 		p.Top.Embeds[0].Corners = bad
 		if len(p.Check(shelf)) == 0 {

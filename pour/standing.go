@@ -14,6 +14,9 @@ import (
 // stand adds what stands on the loaf and sticks in it, and where it is cut. What is put on after the cut is on the bars, and not on the loaf.
 func (d *Drawing) stand(s *Sheet) {
 	d.planes(s)
+	if s.Plan.Mould.Shape == ShapeTube {
+		return // what runs through a tube is not drawn: its faces are level
+	}
 	r := relief.Recipe{L: d.Recipe.Box.L, W: d.Recipe.Box.W, H: d.Recipe.Box.H, Seed: s.Plan.Swirl.Seed}
 	if s.Icing != nil && len(s.Piping.At) > 0 {
 		r.Icing = s.unitsStanding()
@@ -150,9 +153,13 @@ func (d *Drawing) strewn(l *ToppingLine) (out []relief.Strewn) {
 
 // planes is the faces of the bars along the loaf, each once: bars side by side across a slab share one.
 func (d *Drawing) planes(s *Sheet) {
+	if !s.Plan.Mould.IsCut() { // one cavity stands for all: they are poured alike, and it is shown cut through its middle
+		d.Bars = []swirl.Bar{{From: d.Recipe.Box.L / 2, To: d.Recipe.Box.L}}
+		return
+	}
 	d.Cuts = s.Cut.CutsMM
 	for _, b := range s.Cut.Bars {
-		if n := len(d.Bars); (n == 0 || b.StartMM > d.Bars[n-1].From) && b.StartMM < d.Recipe.Box.L {
+		if n := len(d.Bars); (n == 0 || b.StartMM > d.Bars[n-1].From) && b.StartMM < s.Plan.Mould.AlongMM() {
 			d.Bars = append(d.Bars, swirl.Bar{From: b.StartMM, To: b.EndMM})
 		}
 	}
@@ -191,7 +198,9 @@ func (d *Drawing) set(r *relief.Recipe, k *EmbedSheet, e *Embed) {
 	}
 	dice := script.NewDice(r.Seed, uint64(p.Stuff))
 	for _, at := range k.Pieces {
-		p.X, p.Y = at.CentreMM, r.W/2+at.AcrossMM
+		if p.X, p.Y = at.CentreMM, r.W/2+at.AcrossMM; p.X > r.L {
+			continue // it stands in another cavity, or beside the loaf
+		}
 		if k.Rod {
 			p.X = r.L / 2
 		}

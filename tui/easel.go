@@ -118,19 +118,23 @@ func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 // of its lengths as they are shown.
 func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
+	wide, high := m.studio.design.Recipe.FaceMM()
 	view := picture.Bar
 	if m.atPicture() {
 		view = m.studio.view
 	}
 	switch view {
 	case picture.Bars:
-		return 4 * box.W, 3 * (box.H + peak)
+		return 4 * wide, 3 * (high + peak)
 	case picture.Long:
+		if m.studio.design.Recipe.Round {
+			return box.W, box.H
+		}
 		l := picture.LengthsFor(box.L, box.H+peak, room.Dx(), room.Dy())
 		return box.L / float64(l.N), (box.H + peak) * l.Tall * float64(l.N)
 	case picture.Top, picture.Stands:
 		return box.L, box.W
 	default:
-		return box.W, box.H + peak
+		return wide, high + peak
 	}
 }

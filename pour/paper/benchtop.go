@@ -10,10 +10,13 @@ import (
 // topBench is what lies ready for the top, with the marks for embeds, in as few words as the bench has room for.
 func (d *desk) topBench() {
 	s := d.sheet
-	if len(s.Embeds)+len(s.Toppings) == 0 {
+	if !d.topped() {
 		return
 	}
 	d.heading("for the top", "planned", "actual")
+	if d.piped() {
+		d.tick(row{text: fmt.Sprintf("piping bags with their tips, filled %d times", s.Piping.Fills), figure: fmt.Sprint(s.Piping.Bags), write: true})
+	}
 	for i := range s.Embeds {
 		k := &s.Embeds[i]
 		d.tick(row{text: fmt.Sprintf("%d %s", len(k.Pieces), k.Name), figure: d.show.Figure(k.AllG, d.show.Weight), write: true})

@@ -27,7 +27,7 @@ func Checklist(s pour.Sheet, shelf pour.Shelf) string {
 	for _, n := range d.batches() {
 		d.weigh(d.batch(n))
 	}
-	if len(s.Embeds)+len(s.Toppings) > 0 {
+	if d.topped() {
 		d.ready()
 	}
 	d.pour()

@@ -111,23 +111,30 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 	e := &easel{o: o}
 	finish := swirl.Soap()
 	finish.Told = e.told()
+	faceW, faceH := d.Recipe.FaceMM()
+	if d.Recipe.Round {
+		finish.CornerMM = faceW / 2
+	}
 	switch o.View {
 	case ViewBar:
 		bar, err := barAt(d.Bars, o.Bar)
 		if err != nil {
 			return nil, err
 		}
-		e.high, e.atOnce = (box.H+peak)/box.W, box.H/box.W
+		e.high, e.atOnce = (faceH+peak)/faceW, faceH/faceW
 		e.draw = func(ctx context.Context) (image.Image, error) {
+			if d.Recipe.Round {
+				return swirl.RenderLong(ctx, poured.Top(bar.From), palette, o.Width, o.Width, finish)
+			}
 			return swirl.RenderBar(ctx, poured.Face(bar.From), bar.To, palette, top, float64(o.Width)/box.W, finish)
 		}
 	case ViewBars:
 		bars := len(d.Bars)
 		columns := columnsOf(bars)
 		rows := (bars + columns - 1) / columns
-		wide := float64(columns)*(box.W+sheetGapMM) + sheetGapMM
-		e.high, e.atOnce = (float64(rows)*(box.H+peak+sheetGapMM)+sheetGapMM)/wide, box.H*box.W/(wide*wide)
-		e.gaps = e.high - float64(bars)*(box.H+peak)*box.W/(wide*wide)
+		wide := float64(columns)*(faceW+sheetGapMM) + sheetGapMM
+		e.high, e.atOnce = (float64(rows)*(faceH+peak+sheetGapMM)+sheetGapMM)/wide, faceH*faceW/(wide*wide)
+		e.gaps = e.high - float64(bars)*(faceH+peak)*faceW/(wide*wide)
 		if d.Stands != nil { // the loaf from above stands below the bars
 			high := (wide - 2*sheetGapMM) * box.W / box.L
 			e.high += (high + sheetGapMM) / wide
@@ -139,6 +146,10 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 	case ViewLoaf:
 		e.high, e.atOnce = (box.H+peak)/box.L, box.H/box.L
 		e.draw = func(ctx context.Context) (image.Image, error) {
+			if d.Recipe.Round { // upright as it was poured, down the middle
+				finish.CornerMM = 0
+				return swirl.Render(ctx, poured.Face(box.L/2), palette, o.Width, max(1, int(float64(o.Width)*e.high+0.5)), finish)
+			}
 			return swirl.RenderLoaf(ctx, poured.Lengthwise(box.W/2), palette, top, float64(o.Width)/box.L, finish)
 		}
 	case ViewTop:

@@ -46,7 +46,7 @@ func (d *desk) planned() []section {
 			out = append(out, section{n, stepScents, "weigh the scents"})
 		}
 	}
-	if len(d.sheet.Embeds)+len(d.sheet.Toppings) > 0 {
+	if d.topped() {
 		out = append(out, section{step: stepReady, title: "lay out for the top"})
 	}
 	return append(out, section{step: stepPour, title: "the pour, in order"}, section{step: placeBed, title: "put to bed"},

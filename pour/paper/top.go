@@ -11,7 +11,17 @@ import (
 // dressed says whether the plan has anything that goes into or onto the poured loaf, or a cut of its own, so that older plans print as before.
 func (d *desk) dressed() bool {
 	s := d.sheet
-	return len(s.Embeds)+len(s.Toppings) > 0 || slices.ContainsFunc(s.Plan.Tables(), func(t pour.Table) bool { return t.Key == "cut" && !t.Spare() })
+	return d.topped() || slices.ContainsFunc(s.Plan.Tables(), func(t pour.Table) bool { return t.Key == "cut" && !t.Spare() })
+}
+
+// topped says whether anything is laid out for the top before lye meets oil.
+func (d *desk) topped() bool {
+	return len(d.sheet.Embeds)+len(d.sheet.Toppings) > 0 || d.piped()
+}
+
+// piped says whether the icing has a shape that is worked out.
+func (d *desk) piped() bool {
+	return d.sheet.Icing != nil && d.sheet.Piping.Units > 0 && d.sheet.Piping.Bags > 0
 }
 
 // ahead is what is made days before the pour.
@@ -62,6 +72,7 @@ func embedMaterial(m string) string {
 func (d *desk) ready() {
 	d.begin("", stepReady)
 	d.alerts(stepReady, anywhere)
+	d.bags()
 	onLoaf := false
 	for _, t := range d.sheet.Toppings {
 		d.tick(row{text: t.Name + ", " + strewn(t.When), figure: d.show.Figure(t.AllG, d.show.Dose), write: true})
@@ -79,6 +90,17 @@ func (d *desk) ready() {
 		})
 	}
 	d.middles()
+}
+
+// bags is what the icing is piped with.
+func (d *desk) bags() {
+	if !d.piped() {
+		return
+	}
+	p := d.sheet.Piping
+	text := fmt.Sprintf("Piping bags, each with its tip, filled %d times in all, a tall jug to fill them in, a tie for each", p.Fills)
+	d.tick(row{text: text, figure: fmt.Sprint(p.Bags), write: true})
+	d.info("Filled at most two thirds, tied, the tip up until it is used; gloves and goggles stay on: a seam that gives throws raw soap.")
 }
 
 // strewn says when a topping goes on.
@@ -182,4 +204,14 @@ func (d *desk) pieced() {
 		add("crumbs and what clings to the wire", "", "", c.KerfG)
 	}
 	d.listed("What it comes to, all together what was poured; mark each piece as you weigh it:", columns, rows)
+}
+
+// strewnAfter is what goes on after the cut, or on the cured bar, in the words of the cut's own acts.
+func (d *desk) strewnAfter(cured bool) {
+	for _, st := range d.sheet.CutStints() {
+		isTopping := slices.ContainsFunc(d.sheet.Toppings, func(t pour.ToppingLine) bool { return t.Name == st.Item })
+		if isTopping && d.sheet.Cured(st) == cured {
+			d.tick(row{text: sentence(d.sheet.Tell(st)), write: true})
+		}
+	}
 }

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -41,6 +42,41 @@ func TestThePapersTellWhatIsMadeMarkedAndCut(t *testing.T) {
 		if !strings.Contains(bench, want) {
 			t.Errorf("the bench paper does not say %q", want)
 		}
+	}
+}
+
+// What goes on after the cut and on the cured bar stands there, each once, in its place.
+func TestWhatIsStrewnAfterTheCutStandsThere(t *testing.T) {
+	p, shelf := topped(t)
+	seeds := p.Top.Toppings[0]
+	after, last := seeds, seeds
+	after.Name, after.When, last.Name, last.When = "late", pour.StrewCut, "last", pour.StrewCure
+	p.Top.Toppings = append(p.Top.Toppings, after, last)
+	full := flat(Checklist(pour.Work(p, shelf, clock.Hand{}), shelf))
+	_, cut, _ := strings.Cut(full, "trims together")
+	late, last2, cure := strings.Index(cut, "Strew late"), strings.Index(cut, "Strew last"), strings.Index(cut, "Cure until")
+	if late < 0 || last2 < 0 || !(late < cure && cure < last2) || strings.Contains(cut, "Strew seeds") {
+		t.Errorf("late at %d, cure at %d, last at %d: %s", late, cure, last2, cut)
+	}
+}
+
+// Bags are laid out before the pour: 30 g rosettes in fills of 150 g, worked out by whoever owns the piping.
+func TestThePapersTellTheBags(t *testing.T) {
+	p, shelf := demo(t)
+	p.Icing.Size = pour.SizeShape
+	p.Piping.Shape, p.Piping.Tip, p.Piping.Points, p.Piping.TipMM, p.Piping.ValleyMM, p.Piping.Swell, p.Piping.OverlapPercent, p.Piping.CoilMM, p.Piping.PerBar = pour.PipeRosette, pour.TipStar, 6, 12, 8, 1, 20, 20, 1
+	p.Piping.BagG = 150
+	s := pour.Work(p, shelf, clock.Hand{})
+	if s.Piping.Lacks != "" || s.Piping.Bags == 0 {
+		t.Fatalf("%+v", s.Piping)
+	}
+	fills := strconv.Itoa(s.Piping.Fills)
+	full, bench := flat(Checklist(s, shelf)), flat(Bench(s, shelf, false))
+	if !strings.Contains(full, "Piping bags, each with its tip, filled "+fills+" times in all") || !strings.Contains(full, "a seam that gives throws raw soap") {
+		t.Error("the full paper does not lay the bags out")
+	}
+	if !strings.Contains(bench, "piping bags with their tips, filled "+fills+" times") {
+		t.Error("the bench paper does not lay the bags out")
 	}
 }
 

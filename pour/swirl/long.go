@@ -10,6 +10,7 @@ import (
 type Long struct {
 	s      *Swirl
 	top    bool
+	round  bool    // level in a tube: what is outside its wall is empty
 	turned bool    // from above, with the wall at the left at the top
 	at     float64 // mm across, or up
 	deep   float64 // mm, the picture's height
@@ -38,7 +39,12 @@ const skinMM = 0.02
 
 // Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
 func (s *Swirl) Top(z float64) *Long {
-	return &Long{s: s, top: true, at: clamp(z, 0, max(0, s.level-skinMM)), deep: s.recipe.Box.W, long: s.recipe.Box.L}
+	return &Long{s: s, top: true, round: s.recipe.Round, at: clamp(z, 0, max(0, s.level-skinMM)), deep: s.recipe.Box.W, long: s.recipe.Box.L}
+}
+
+// inTube says whether a place of a level cut is inside the tube's wall: within half its width of its axis.
+func (l *Long) inTube(x, y float64) bool {
+	return !l.round || math.Hypot(x-l.s.recipe.Box.L/2, y-l.deep/2) <= l.deep/2
 }
 
 // Draft draws the cut w by h pixels with one sample in each.
@@ -113,7 +119,7 @@ func (l *Long) sample(t *tracer, v float64) (s sample) {
 	if l.turned {
 		y = l.deep * v
 	}
-	if s.empty = z > l.s.level+1e-9; s.empty {
+	if s.empty = z > l.s.level+1e-9 || !l.inTube(t.x, y); s.empty {
 		return s
 	}
 	s.origin = t.trace(clamp(y, 0, l.s.recipe.Box.W), max(0, z))

@@ -185,7 +185,8 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 	}
 	c.Columns = min(c.Columns, bars)
 	gap, over := pixels(c.GapMM+0.01, c.PxPerMM), c.Top.high(c.PxPerMM)
-	w, h := pixels(s.recipe.Box.W, c.PxPerMM), pixels(s.recipe.Box.H, c.PxPerMM)+over
+	wide1, high1 := s.recipe.FaceMM()
+	w, h := pixels(wide1, c.PxPerMM), pixels(high1, c.PxPerMM)+over
 	rows := (bars + c.Columns - 1) / c.Columns
 	wide, high := gap+c.Columns*(w+gap), gap+rows*(h+gap)
 	strips, err := s.strips(ctx, palette, c, wide-2*gap)
@@ -240,7 +241,11 @@ func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGB
 		r := all
 		r.Min.Y += over
 		face := s.Face(bar.From)
-		if err := paint(ctx, face, palette, part(img, r), finish, &pic); err != nil {
+		var side source = face
+		if s.recipe.Round {
+			side = s.Top(bar.From)
+		}
+		if err := paint(ctx, side, palette, part(img, r), finish, &pic); err != nil {
 			return fmt.Errorf("bar %d: %w", k+1, err)
 		}
 		if v := c.Top.face(face, bar.To); v != nil {

@@ -34,11 +34,20 @@ type Recipe struct {
 	Script    script.Script // what is done; its jugs are the portions
 	Thickness float64       // of the batter when poured: 0 just emulsified, 1 too thick to run
 	Box       Box           // every side 10 to 2000 mm
+	Round     bool          // an upright tube: what lies in the corners of the box is not there, and bars are cut level
+}
+
+// FaceMM is how wide and how high the cut side of a bar is, mm.
+func (r Recipe) FaceMM() (wide, high float64) {
+	if r.Round {
+		return r.Box.L, r.Box.W
+	}
+	return r.Box.W, r.Box.H
 }
 
 // Equal says whether two recipes give the same picture.
 func (r Recipe) Equal(o Recipe) bool {
-	return r.Thickness == o.Thickness && r.Box == o.Box && r.Script.Brief.Equal(o.Script.Brief)
+	return r.Thickness == o.Thickness && r.Box == o.Box && r.Round == o.Round && r.Script.Brief.Equal(o.Script.Brief)
 }
 
 // Swirl is a mould poured by a recipe, or part of it. It never changes, so it may be shared between goroutines.

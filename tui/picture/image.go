@@ -79,6 +79,9 @@ func (p *Plate) finish(t *tile, ground color.NRGBA) swirl.Finish {
 	}
 	f := swirl.Soap()
 	f.Ground, f.Grain, f.FlatTop = ground, 0, t.crown > 0
+	if p.Shot.Recipe.Round {
+		f.CornerMM = p.Shot.Recipe.Box.W / 2
+	}
 	if t.bar < 0 {
 		f.CornerMM = 0 // a cut of the loaf or its top has its corners yet
 	}
@@ -92,9 +95,12 @@ func (p *Plate) sizeMM() (w, h float64) {
 	case p.Pot:
 		return 1, 1 // never finished
 	case p.Shot.View == Long:
+		if p.Shot.Recipe.Round {
+			return box.W, box.H
+		}
 		return box.L / float64(max(p.Cut.N, 1)), box.H
 	case p.Shot.View == Top, p.Shot.View == Stands:
 		return box.L, box.W
 	}
-	return box.W, box.H
+	return p.Shot.Recipe.FaceMM()
 }

@@ -15,8 +15,8 @@ func Measure(s Shot) (swirl.Measure, error) {
 	if err != nil {
 		return swirl.Measure{}, err
 	}
-	box := s.Recipe.Box
+	wide, high := s.Recipe.FaceMM()
 	var p swirl.Picture
-	whole.Face(s.at(s.Bar).From).Draft(&p, int(math.Ceil(box.W*countedPerMM)), int(math.Ceil(box.H*countedPerMM)))
-	return p.Measure(box.W, box.H, len(s.Recipe.Script.Brief.Shares)), nil
+	s.side(whole, s.at(s.Bar).From).Draft(&p, int(math.Ceil(wide*countedPerMM)), int(math.Ceil(high*countedPerMM)))
+	return p.Measure(wide, high, len(s.Recipe.Script.Brief.Shares)), nil
 }

@@ -143,10 +143,11 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 	if on != nil && s.View != Top && s.View != Stands {
 		p.peak = max(p.peak, on.PeakMM())
 	}
-	high := box.H + p.peak
+	wide, high := s.Recipe.FaceMM()
+	high += p.peak
 	switch s.View {
 	case Bars:
-		for i, r := range grid(p.Bars, box.W, high, s.W, s.H) {
+		for i, r := range grid(p.Bars, wide, high, s.W, s.H) {
 			p.add(p.face(i, r, poured, icing, on))
 		}
 	case Long:
@@ -165,7 +166,7 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 		p.add(t)
 	default:
 		bar := min(max(s.Bar, 0), p.Bars-1)
-		r := fit(box.W, high, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
+		r := fit(wide, high, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
 		p.add(p.face(bar, r, poured, icing, on))
 	}
 }
@@ -173,17 +174,30 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 // face is a bar's tile.
 func (p *Plate) face(bar int, r image.Rectangle, poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) tile {
 	at := p.Shot.at(bar)
-	t := tile{bar: bar, rect: r, icing: icing, cut: poured.Face(at.From)}
+	t := tile{bar: bar, rect: r, icing: icing, cut: p.Shot.side(poured, at.From)}
 	if on != nil {
 		t.stands = on.Face(at.From, at.To)
 	}
 	return t
 }
 
+// side is the cut side of a bar that begins there: of a tube level, else upright.
+func (s Shot) side(poured *swirl.Swirl, at float64) cut {
+	if s.Recipe.Round {
+		return poured.Top(at)
+	}
+	return poured.Face(at)
+}
+
 // lengths lays out the lengths of a cut along the loaf.
 func (p *Plate) lengths(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) {
 	s, box := p.Shot, p.Shot.Recipe.Box
 	high := box.H + p.peak
+	if s.Recipe.Round { // upright as it was poured, down its middle
+		p.Cut = Lengths{N: 1, Tall: 1}
+		p.add(tile{bar: -1, rect: fit(box.W, box.H, s.W, s.H), cut: poured.Face(box.L / 2)})
+		return
+	}
 	p.Cut = LengthsFor(box.L, high, s.W, s.H)
 	for i, r := range p.Cut.rects(box.L, high, s.W, s.H) {
 		one := box.L / float64(p.Cut.N)
