@@ -19,7 +19,7 @@ type reckonedPiping struct {
 
 // along is the length of a curve, by Simpson's rule over its speed.
 func along(speed func(float64) float64, from, to float64) float64 {
-	const steps = 4000
+	const steps = 20000
 	sum, h := speed(from)+speed(to), (to-from)/steps
 	for i := 1; i < steps; i++ {
 		sum += speed(from+float64(i)*h) * float64(2+2*(i%2))
@@ -174,7 +174,12 @@ func reckonPiping(s pour.Sheet, one *reckoned, mlPerG float64) (r reckonedPiping
 	case "oils":
 		r.made = one.poured * s.Plan.Icing.OilsG
 	case "bar":
-		r.made = from(s.Plan.Icing.PerBarG / cutOf(s).icingShare(s))
+		cut := cutOf(s)
+		share := cut.part(m)
+		if cut.count() > 0 { // else the mould's own bar counts
+			share = cut.icingShare(s)
+		}
+		r.made = from(s.Plan.Icing.PerBarG / share)
 	case "layer":
 		r.made = from(reckonedArea(m) * s.Plan.Icing.LayerMM / 1000 * r.density)
 	case "shape":
