@@ -85,6 +85,7 @@ func TestTheLoafFromAboveIsTheRightWayUp(t *testing.T) {
 		t.Errorf("the cut is not marked: %v beside %v", marked, plain)
 	}
 	var surface Picture
+	s = mustPour(t, loaf(script.Drop, 1)) // whose surface has more than one colour
 	s.Above().Draft(&surface, 50, 20)
 	for x := range 50 {
 		for y := range 20 {
