@@ -129,3 +129,29 @@ func doneAt(sheet pour.Sheet, item string) float64 {
 	}
 	return 0
 }
+
+// The maker may move what is done to the loaf as far as it can be done, and is told why no further.
+func TestWhatGoesOnTheTopIsMovedOnlyAsFarAsItCanBeDone(t *testing.T) {
+	for _, c := range []struct {
+		key, why string
+		by       int
+	}{
+		{"top set embeds ball", "what stands in the base is set before icing goes on it", 1},
+		{"top set embeds ball", "what goes on the top waits until the base is poured", -1},
+		{"top strew mist", "it goes on top of the icing", -1},
+		{"top strew sugar", "the top is dressed in this order", -1},
+		{"top strew gold", "nothing comes after the loaf is put to bed", 1},
+	} {
+		plan, shelf := topped(t)
+		var err error
+		for range 60 {
+			sheet := pour.Work(plan, shelf, clock.Hand{})
+			if plan, err = pour.MoveTask(sheet, c.key, c.by)(plan); err != nil {
+				break
+			}
+		}
+		if err == nil || !strings.Contains(err.Error(), c.why) {
+			t.Errorf("%s by %d: %v, want %q", c.key, c.by, err, c.why)
+		}
+	}
+}

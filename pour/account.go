@@ -102,10 +102,24 @@ func (s Sheet) planned(path string) (Account, bool) {
 		if choices := f.Choices(); len(choices) > 1 {
 			a.Why += "; one of " + strings.Join(choices, ", ")
 		}
+	case *[]float64:
+		a.Word = "none"
+		if all := texts(*at); len(all) > 0 {
+			a.Word = strings.Join(all, " ")
+		}
 	default:
 		return Account{}, false
 	}
 	return a, true
+}
+
+// texts writes numbers as the plan file has them.
+func texts(all []float64) []string {
+	out := make([]string, len(all))
+	for i, v := range all {
+		out[i] = strict.Short(v)
+	}
+	return out
 }
 
 func (t teller) account(row accountRow, path string) Account {

@@ -40,14 +40,14 @@ func cutAccounts() []accountRow {
 		mm("cut.bars[].thickness_mm", "thickness of {}", func(_ *CutSheet, t teller) float64 { return bar(t).ThicknessMM() }, func(t teller) Term {
 			return less(t.fig("cut.bars[].end_mm", t.ix[0]), t.fig("cut.bars[].start_mm", t.ix[0]))
 		}, ""),
-		mm("cut.trim_a_mm", "trim at end A", func(c *CutSheet, _ teller) float64 { return c.TrimAMM }, func(t teller) Term { return t.trimEnd(t.sheet.Cut.TrimAMM, -1) }, "as it is cut; the plan states the least", "mould-offcut"),
-		mm("cut.trim_b_mm", "trim at end B", func(c *CutSheet, _ teller) float64 { return c.TrimBMM }, func(t teller) Term {
+		mm("cut.trimmed_a_mm", "trim at end A", func(c *CutSheet, _ teller) float64 { return c.TrimAMM }, func(t teller) Term { return t.trimEnd(t.sheet.Cut.TrimAMM, -1) }, "as it is cut; the plan states the least", "mould-offcut"),
+		mm("cut.trimmed_b_mm", "trim at end B", func(c *CutSheet, _ teller) float64 { return c.TrimBMM }, func(t teller) Term {
 			if t.sheet.Cut.TrimBMM == 0 {
 				return t.known("end B is kept", 0, UnitMM, "the cut plan")
 			}
 			return less(t.along(), t.trimEnd(t.sheet.Plan.Mould.AlongMM()-t.sheet.Cut.TrimBMM, 1))
 		}, "as it is cut; the plan states the least", "mould-offcut"),
-		mm("cut.slice_mm", "sample slice", func(c *CutSheet, _ teller) float64 { return c.SliceMM }, func(t teller) Term {
+		mm("cut.sliced_mm", "sample slice", func(c *CutSheet, _ teller) float64 { return c.SliceMM }, func(t teller) Term {
 			return t.known("sample slice", t.sheet.Cut.SliceMM, UnitMM, "your plan, cut.slice_mm, or your own marks")
 		}, ""),
 		mm("cut.gang_at_mm", "first wire at", func(c *CutSheet, _ teller) float64 { return c.Gang.AtMM.orUnknown() }, func(t teller) Term {

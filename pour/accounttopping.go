@@ -63,7 +63,10 @@ func (t teller) toppingKey(key string) Term {
 	return t.whole("top.topping[" + decimal(t.ix[0]) + "]." + key)
 }
 
-func (t teller) toppingPart(k int) Term { return t.toppingKey("part[" + decimal(k) + "].percent") }
+func (t teller) toppingPart(k int) Term {
+	path := "top.topping[" + decimal(t.ix[0]) + "].part[" + decimal(k) + "].percent"
+	return t.known("part of "+t.topping().Parts[k].Name, t.topping().Parts[k].Percent, UnitPercent, "your plan, "+path)
+}
 
 // toppingFraction is a material's part of its topping.
 func (t teller) toppingFraction(k int) Term {

@@ -53,9 +53,10 @@ func TestAPlanIsCutAsTheWorkedExamples(t *testing.T) {
 // E3: a sphere of 20 standing 4 out takes the place of 3753.15602 mm³ of base in a bar of 25 of a loaf 80 wide; of the density that this base has the
 // bar weighs (25·80·h − 3753.15602)·ρ and the embed's 4188.79020 mm³ of 1.12.
 func TestABarWithABallWeighsAsTheWorkedExample(t *testing.T) {
-	s := loafOf(t, pour.Cut{}, pour.Embed{Name: "ball", Outline: pour.OutlineBall, LengthMM: 20, OutMM: 4, Material: pour.EmbedMelt})
+	s := loafOf(t, pour.Cut{}, pour.Embed{Name: "ball", Outline: pour.OutlineBall, LengthMM: 20, OutMM: 4, Material: pour.EmbedMelt, Every: 2})
 	gml := s.Base.Size.PouredG / s.Base.Size.PouredML
-	b := s.Cut.Bars[3]
+	b := s.Cut.Bars[2]
+	closeTo(t, "the base of a bar without", s.Cut.Bars[3].BaseG, 25*80*s.Base.Size.HeightMM/1000*gml)
 	closeTo(t, "its base", b.BaseG, (25*80*s.Base.Size.HeightMM-3753.15602)/1000*gml)
 	closeTo(t, "its embed", b.EmbedG, 4188.79020*1.12/1000)
 	closeTo(t, "the bar", b.CutG, b.BaseG.V+b.EmbedG.V+b.IcingG.V)

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"pourbench/chem"
-	"pourbench/pour/strict"
 )
 
 // inspectToppings finds what speaks against a topping without the clock.
@@ -214,18 +213,15 @@ func (t *topper) wire() {
 	if names == "" || !t.line.OnLoaf() {
 		return
 	}
-	does := "the wire goes through the top first and drags them down the face"
-	switch t.Plan.Cut.Lay {
-	case LaySide:
+	how := t.Plan.Cut.Laid()
+	if how.Lay == LaySide {
 		return
-	case LayUpsideDown:
-		does = "the top is pressed on the board, and the wire leaves through it"
 	}
 	hits := ""
 	if h := t.line.CutHits; h.Known && h.V >= 1 {
 		hits = fmt.Sprintf(", about %.0f at each cut", h.V)
 	}
-	t.say("topping-wire", names+": "+does+hits, "cut with the loaf on its side, keep the lanes over the cuts free, or strew after the cut")
+	t.say("topping-wire", names+": the cut meets "+how.Passes+", and "+how.Does+hits, "cut with the loaf on its side, keep the lanes over the cuts free, or strew after the cut")
 }
 
 // dose compares what goes on with what is usual, where it is one material.
@@ -240,9 +236,9 @@ func (t *topper) dose() {
 	case !g.Known:
 		t.warn(warning("figure-unknown", placeOfTopping(t.line.Name), name+": the shelf has no size of its grains, so no grams follow from a coverage", "type the grams for a bar"))
 	case use.CoverHighPercent > 0 && covers.Known && (covers.V < use.CoverLowPercent-noise || covers.V > use.CoverHighPercent+noise):
-		t.say("topping-dose", fmt.Sprintf("%s: covers %s of the top, %s to %s is usual", name, show.Percent(covers.V, 1), strict.Short(use.CoverLowPercent), show.Percent(use.CoverHighPercent, 0)), do)
+		t.say("topping-dose", fmt.Sprintf("%s: covers %s of the top, %s to %s is usual", name, show.Percent(covers.V, 1), show.Percent(use.CoverLowPercent, 0), show.Percent(use.CoverHighPercent, 0)), do)
 	case use.DoseHighG > 0 && (g.V < use.DoseLowG-noise || g.V > use.DoseHighG+noise):
-		t.say("topping-dose", fmt.Sprintf("%s: %s on a bar, %s to %s is usual", name, show.grams(g.V, 0.01), strict.Short(use.DoseLowG), show.grams(use.DoseHighG, 0.01)), do)
+		t.say("topping-dose", fmt.Sprintf("%s: %s on a bar, %s to %s is usual", name, show.grams(g.V, doseStepG), show.grams(use.DoseLowG, doseStepG), show.grams(use.DoseHighG, doseStepG)), do)
 	}
 }
 

@@ -20,16 +20,16 @@ func cavities() pour.Mould {
 }
 
 // moulded is the demo without icing and top in a mould.
-func moulded(t *testing.T, m pour.Mould) (pour.Plan, pour.Sheet, pour.Shelf) {
+func moulded(t *testing.T, m pour.Mould) pour.Sheet {
 	t.Helper()
 	p, shelf := example(t, "alpine-meadow")
 	p.Mould, p.Icing, p.Top = m, nil, pour.Top{}
-	return p, pour.Weigh(p, shelf), shelf
+	return pour.Weigh(p, shelf)
 }
 
 // The volume of a cylinder is π·r²·h: 37.5² · 200 · 3.14159265 = 883 572.93 mm³. Of a round of 30 mm it is 132 535.94.
 func TestATubeIsACylinderCutAlongItsHeight(t *testing.T) {
-	_, s, _ := moulded(t, roundTube())
+	s := moulded(t, roundTube())
 	if v := s.Base.Size.PouredML; math.Abs(v-883.57293) > 1e-4 {
 		t.Errorf("%.5f mL are poured", v)
 	}
@@ -70,7 +70,7 @@ func TestCavitiesAreFilledEachByItself(t *testing.T) {
 		m  pour.Mould
 		ml float64
 	}{{cavities(), 1478.4}, {own, 1200}} {
-		_, s, _ := moulded(t, c.m)
+		s := moulded(t, c.m)
 		if v := s.Base.Size.PouredML; math.Abs(v-c.ml) > 1e-6 {
 			t.Errorf("%g mL are poured, not %g", v, c.ml)
 		}

@@ -95,8 +95,8 @@ func pipedPlans(t *testing.T) map[string]pour.Plan {
 	add("a rope of given oils that mostly stays in its bag", pour.Piping{Shape: pour.PipeRope, TipMM: 8, Along: pour.PipeLoaf}, func(p *pour.Plan) {
 		p.Icing.Size, p.Icing.OilsG, p.Piping.ResidueBagG = pour.SizeOils, 40, 30
 	})
-	add("ruffles across the bars", pour.Piping{Shape: pour.PipeRuffle, Tip: pour.TipSlot, TipMM: 14, WideMM: 3, SwingMM: 3, WaveMM: 14}, func(p *pour.Plan) {})
-	add("shells on the bars", pour.Piping{Shape: pour.PipeShells, HeadMM: 9, TailMM: 10, WidthMM: 14, HeightMM: 10, PerBar: 2}, func(p *pour.Plan) {})
+	add("ruffles across the bars", pour.Piping{Shape: pour.PipeRuffle, Tip: pour.TipSlot, TipMM: 14, WideMM: 3, SwingMM: 3, WaveMM: 14}, func(*pour.Plan) {})
+	add("shells on the bars", pour.Piping{Shape: pour.PipeShells, HeadMM: 9, TailMM: 10, WidthMM: 14, HeightMM: 10, PerBar: 2}, func(*pour.Plan) {})
 	add("spooned", pour.Piping{Shape: pour.PipeSpooned, LayerMM: 8, ReliefMM: 12, Relief: pour.ReliefPoints}, func(p *pour.Plan) { p.Piping.ResidueBagG = 300 })
 	add("a rosette without its tip", pour.Piping{Shape: pour.PipeRosette, CoilMM: 8}, func(p *pour.Plan) { p.Icing.Size = pour.SizeBar })
 	return out
@@ -296,5 +296,45 @@ func TestAHighKissStandsOverTheRim(t *testing.T) {
 	plan.Piping.HeightMM = 17
 	if w, ok := found(pour.Weigh(plan, shelf), "icing-over-rim"); ok {
 		t.Errorf("%+v", w)
+	}
+}
+
+// The rosette of the worked example, 23.21 across, on bars of 25 behind cuts of 0.6: 2.39 are left between neighbours, less than the lane of 3.6
+// that a cut, a grain of 2 and a wandering of 0.5 on both sides want. One end is kept, so that bars lie 25.6 apart.
+func TestTheRosetteOfTheWorkedExampleStandsInTheLane(t *testing.T) {
+	plan, shelf := iced(t, rosette())
+	plan.Mould.LengthMM, plan.Cut.KerfMM, plan.Cut.WanderMM = 256, 0.6, 0.5
+	s := pour.Weigh(plan, shelf)
+	if math.Abs(s.Piping.GapMM.V-2.39) > 1e-9 || math.Abs(s.Piping.LaneMM.V-3.6) > 1e-9 {
+		t.Errorf("%v are left for a lane of %v", s.Piping.GapMM, s.Piping.LaneMM)
+	}
+	if _, ok := found(s, "icing-lane"); !ok {
+		t.Error("it is not said")
+	}
+	plan.Piping.CoilMM = 7.3 // 21.81 across: 3.79 are left
+	if w, ok := found(pour.Weigh(plan, shelf), "icing-lane"); ok {
+		t.Errorf("%+v", w)
+	}
+}
+
+// A slab 160 wide in two columns of bars: one unit on each bar stands 40 to the left and 40 to the right of its middle.
+func TestUnitsOfASlabStandOnTheirColumns(t *testing.T) {
+	p := rosette()
+	p.PerBar = 1
+	plan, shelf := iced(t, p)
+	plan.Mould.Shape, plan.Mould.WidthMM, plan.Mould.BarWidthMM = pour.ShapeSlab, 160, 80
+	at := pour.Weigh(plan, shelf).Piping.At
+	if len(at) != 20 || at[0].AcrossMM != -40 || at[1].AcrossMM != 40 || at[0].AlongMM != at[1].AlongMM {
+		t.Errorf("%d units, the first two at %+v", len(at), at[:2])
+	}
+}
+
+// Valleys wider than the tip are no star: choosing the tip again brings usual ones.
+func TestAStarsValleysComeInsideItsTips(t *testing.T) {
+	plan, shelf := hanger(t)
+	plan.Piping = pour.Piping{Shape: pour.PipeDollop, Tip: pour.TipStar, Points: 5, TipMM: 9, ValleyMM: 12, WidthMM: 10, HeightMM: 10, BagG: 250}
+	next, err := pour.Apply(plan, shelf, pour.SetWord("piping.tip", pour.TipStar))
+	if err != nil || plan.Piping.Lacks() == "" || next.Piping.Lacks() != "" || next.Piping.ValleyMM >= 9 {
+		t.Errorf("%v, %+v", err, next.Piping)
 	}
 }

@@ -102,7 +102,7 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 		return nil
 	}
 	all := one.b.OilsG
-	if n == pour.Icing && one.b.Size == pour.SizeShape && (p.Piping.Shape == "" || reckonLay(p.Piping, p.Mould, len(sheet.Cut.Bars)).units == 0) {
+	if n == pour.Icing && one.b.Size == pour.SizeShape && (p.Piping.Shape == "" || reckonLay(p.Piping, p.Mould, p.Cut, len(sheet.Cut.Bars)).units == 0) {
 		if got[at+".batter_g"] != nil {
 			t.Errorf("not one unit of icing fits, and yet there are %v g of it", got[at+".batter_g"])
 		}
@@ -132,7 +132,7 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 func reckonedArea(m pour.Mould) float64 {
 	switch {
 	case m.Shape == "tube":
-		return math.Pi * math.Pow(m.WidthMM/2, 2)
+		return math.Pi / 4 * m.WidthMM * m.WidthMM
 	case m.Shape == "cavity" && m.CavityML > 0:
 		return float64(m.Cavities) * (m.CavityML / (m.FillMM / 1000))
 	case m.Shape == "cavity":

@@ -19,7 +19,7 @@ type reckonedPiping struct {
 
 // along is the length of a curve, by Simpson's rule over its speed.
 func along(speed func(float64) float64, from, to float64) float64 {
-	const steps = 4000
+	const steps = 20000
 	sum, h := speed(from)+speed(to), (to-from)/steps
 	for i := 1; i < steps; i++ {
 		sum += speed(from+float64(i)*h) * float64(2+2*(i%2))
@@ -79,7 +79,7 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 	case "rope":
 		longer := 1.0
 		if p.WindMM > 0 {
-			longer = along(func(x float64) float64 { return math.Hypot(1, 2*math.Pi*p.WindMM/p.PitchMM) }, 0, 1)
+			longer = along(func(float64) float64 { return math.Hypot(1, 2*math.Pi*p.WindMM/p.PitchMM) }, 0, 1)
 		}
 		d := w + 2*p.WindMM
 		return reckonedPiping{volume: strand * length * longer, wide: d, along: length, high: d, foot: d * length, carries: 2 + math.Pi}
@@ -97,7 +97,7 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 }
 
 // reckonLay counts units: so many on every bar, or rows along the loaf.
-func reckonLay(p pour.Piping, m pour.Mould, bars int) reckonedPiping {
+func reckonLay(p pour.Piping, m pour.Mould, cut pour.Cut, bars int) reckonedPiping {
 	border, long := p.Shape == "rope" || p.Shape == "ruffle", m.LengthMM
 	if m.Shape == "cavity" {
 		long *= float64(m.Cavities)
@@ -126,6 +126,10 @@ func reckonLay(p pour.Piping, m pour.Mould, bars int) reckonedPiping {
 	width := m.WidthMM
 	if m.Shape == "slab" && m.BarWidthMM > 0 {
 		width = m.BarWidthMM
+		if cut.Left == "bars" || cut.Left == "" && cut.By == "count" { // what is left over across goes to the bars too
+			side := math.Floor((m.WidthMM+cut.KerfMM)/(width+cut.KerfMM) + 1e-9)
+			width = (m.WidthMM - (side-1)*cut.KerfMM) / side
+		}
 	}
 	r := reckonPiece(p, width, width)
 	r.units = float64(bars) * math.Max(1, float64(p.PerBar))
@@ -139,7 +143,7 @@ func reckonLay(p pour.Piping, m pour.Mould, bars int) reckonedPiping {
 // It gives the grams of all oils. false: the shape cannot be worked out.
 func reckonPiping(s pour.Sheet, one *reckoned, mlPerG float64) (r reckonedPiping, all float64, ok bool) {
 	p, m := s.Plan.Piping, s.Plan.Mould
-	if r = reckonLay(p, m, len(s.Cut.Bars)); r.units == 0 {
+	if r = reckonLay(p, m, s.Plan.Cut, len(s.Cut.Bars)); r.units == 0 {
 		return r, 0, false
 	}
 	r.density = p.CupG / p.CupML
@@ -170,7 +174,12 @@ func reckonPiping(s pour.Sheet, one *reckoned, mlPerG float64) (r reckonedPiping
 	case "oils":
 		r.made = one.poured * s.Plan.Icing.OilsG
 	case "bar":
-		r.made = from(s.Plan.Icing.PerBarG / cutOf(s).icingShare(s))
+		cut := cutOf(s)
+		share := cut.part(m)
+		if cut.count() > 0 { // else the mould's own bar counts
+			share = cut.icingShare(s)
+		}
+		r.made = from(s.Plan.Icing.PerBarG / share)
 	case "layer":
 		r.made = from(reckonedArea(m) * s.Plan.Icing.LayerMM / 1000 * r.density)
 	case "shape":

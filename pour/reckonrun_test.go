@@ -148,11 +148,25 @@ func topReckoned(t *rapid.T, p pour.Plan, got leaves, at string) (skins bool) {
 		t.Errorf("to set %d of %s takes %v min", pieces, item, length)
 		return false
 	}
-	for i := 0; got[fmt.Sprintf("toppings[%d].name", i)] != nil; i++ {
-		topping := fmt.Sprintf("toppings[%d].", i)
-		if got[topping+"name"] == item && near(length, got.number(t, topping+"hands_min"), 1e-9) {
-			return got[topping+"when"] == "skin"
+	var like []bool // toppings of that name and length, those on the wet top first, as they are put on: whether each waits for a skin
+	for _, skin := range []bool{false, true} {
+		for i := 0; got[fmt.Sprintf("toppings[%d].name", i)] != nil; i++ {
+			topping := fmt.Sprintf("toppings[%d].", i)
+			when := got[topping+"when"]
+			if got[topping+"name"] == item && near(length, got.number(t, topping+"hands_min"), 1e-9) && (when == "wet" || when == "skin") && skin == (when == "skin") {
+				like = append(like, skin)
+			}
 		}
+	}
+	before := 0
+	for i := 0; fmt.Sprintf("run[%d].", i) != at; i++ {
+		run := fmt.Sprintf("run[%d].", i)
+		if got[run+"item"] == item && got[run+"task"] == got[at+"task"] && near(got.number(t, run+"length_min"), length, 1e-9) {
+			before++
+		}
+	}
+	if before < len(like) {
+		return like[before]
 	}
 	t.Errorf("%s is no topping that takes %v min", item, length)
 	return false

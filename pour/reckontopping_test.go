@@ -127,7 +127,14 @@ func reckonToppings(p pour.Plan, r cutLaid, shelf pour.Shelf, got, want leaves) 
 		for k := range x.parts {
 			put(fmt.Sprintf("parts[%d].percent", k), p.Top.Toppings[i].Parts[k].Percent)
 			put(fmt.Sprintf("parts[%d].g", k), x.all*x.pct[k])
-			want[fmt.Sprintf("toppings[%d].parts[%d].name", i, k)] = x.parts[k].Name
+			at := fmt.Sprintf("toppings[%d].parts[%d].", i, k)
+			want[at+"name"] = x.parts[k].Name
+			if len(x.parts[k].Ingredients) == 0 {
+				want[at+"ingredients"] = ""
+			}
+			for n, name := range x.parts[k].Ingredients {
+				want[fmt.Sprintf("%singredients[%d]", at, n)] = name
+			}
 		}
 		at := fmt.Sprintf("toppings[%d].", i)
 		want[at+"when"], want[at+"name"] = x.when, x.parts[0].Name

@@ -157,7 +157,9 @@ func (d *Drawing) planes(s *Sheet) {
 		d.Bars = []swirl.Bar{{From: d.Recipe.Box.L / 2, To: d.Recipe.Box.L}}
 		return
 	}
-	d.Cuts = s.Cut.CutsMM
+	if s.Plan.Mould.Shape != ShapeTube { // a tube's lie level under each other: from above there is none to see
+		d.Cuts = s.Cut.CutsMM
+	}
 	for _, b := range s.Cut.Bars {
 		if n := len(d.Bars); (n == 0 || b.StartMM > d.Bars[n-1].From) && b.StartMM < s.Plan.Mould.AlongMM() {
 			d.Bars = append(d.Bars, swirl.Bar{From: b.StartMM, To: b.EndMM})

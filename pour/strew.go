@@ -31,13 +31,14 @@ type ToppingLine struct {
 
 // ToppingPartLine is one material of a topping.
 type ToppingPartLine struct {
-	ID, Name string
-	Percent  float64
-	G        Figure  // of AllG
-	Colour   string  // "#rrggbb"
-	SizeMM   float64 // of a round grain; 0: flat, or it has none
-	Kind     string  // one of the Topping… kinds
-	Flat     bool
+	ID, Name    string
+	Percent     float64
+	G           Figure  // of AllG
+	Colour      string  // "#rrggbb"
+	SizeMM      float64 // of a round grain; 0: flat, or it has none
+	Kind        string  // one of the Topping… kinds
+	Flat        bool
+	Ingredients []string // of the material, as the shelf names them
 }
 
 // OnLoaf reports whether it goes on before the loaf is cut.
@@ -172,7 +173,7 @@ func (s *Sheet) strewn(b *blended) ToppingLine {
 		l.CutHits = s.cutHits(b, l, along*across)
 	}
 	for i, part := range b.Parts {
-		l.Parts[i] = ToppingPartLine{ID: part.Material, Name: b.of[i].Name, Percent: part.Percent, G: l.AllG.times(b.fraction(i)), Colour: b.of[i].Colour, Kind: b.of[i].Kind, Flat: b.of[i].Use.Flat}
+		l.Parts[i] = ToppingPartLine{ID: part.Material, Name: b.of[i].Name, Percent: part.Percent, G: l.AllG.times(b.fraction(i)), Colour: b.of[i].Colour, Kind: b.of[i].Kind, Flat: b.of[i].Use.Flat, Ingredients: b.of[i].Ingredients}
 		if !b.of[i].Use.Flat {
 			l.Parts[i].SizeMM = b.of[i].Use.SizeMM
 		}

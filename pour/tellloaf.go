@@ -17,7 +17,11 @@ func (s *Sheet) tellLoaf(a script.Act) string {
 	case script.Strew:
 		return s.tellStrew(a)
 	case script.Firm:
-		return "press a corner with a gloved thumb: it gives no more, nothing sticks, and the middle of the mould is cool; else wait some hours"
+		text := "press a corner with a gloved thumb: it gives no more, nothing sticks, and the middle of the mould is cool; else wait some hours"
+		if len(s.Cut.CutsMM)+len(s.Cut.AcrossMM) == 0 {
+			text += "; then take what is in the mould out"
+		}
+		return text
 	case script.Mark:
 		return s.tellMarks()
 	case script.Cut:

@@ -7,6 +7,7 @@ import (
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
+	"pourbench/pour/whatif"
 )
 
 // loaf is the demo in the mould of the printed examples, 250 × 80 mm cut into bars of 25, in a dry room, with toppings.
@@ -57,9 +58,9 @@ func TestACutMeetsTheGrainsOfThePage(t *testing.T) {
 	if l := s.Toppings[0]; !near(l.CutHits.V, 3.31, 1e-3) {
 		t.Errorf("%g grains", l.CutHits.V)
 	}
-	saidOf(t, s, "topping-wire", "coarse salt, refined: the wire goes through the top first and drags them down the face, about 3 at each cut")
+	saidOf(t, s, "topping-wire", "coarse salt, refined: the cut meets the topping first, then the whole face, and drags grains down the face, about 3 at each cut")
 	p.Cut.Lay = pour.LayUpsideDown
-	saidOf(t, pour.Weigh(p, shelf), "topping-wire", "the top is pressed on the board")
+	saidOf(t, pour.Weigh(p, shelf), "topping-wire", "crushes what stands on the top, about 3 at each cut")
 }
 
 // saidOf finds a warning that holds some words.
@@ -163,7 +164,7 @@ func TestDampRoomsMakeSugarAndSaltWeep(t *testing.T) {
 		rh    float64
 		parts []pour.ToppingPart
 		weeps bool
-	}{{75, made("coarse-salt"), false}, {76, made("coarse-salt"), true}, {76, made("sanding-sugar"), false}, {86, made("sanding-sugar"), true}, {60, made("sanding-sugar", "coarse-salt"), false}, {65, made("sanding-sugar", "coarse-salt"), true}, {40, made("sea-salt"), true}} {
+	}{{75, made("coarse-salt"), false}, {76, made("coarse-salt"), true}, {76, made("sanding-sugar"), false}, {84.9, made("sanding-sugar"), false}, {85, made("sanding-sugar"), true}, {60, made("sanding-sugar", "coarse-salt"), false}, {65, made("sanding-sugar", "coarse-salt"), true}, {40, made("sea-salt"), true}, {65, made("hard-candy", "coarse-salt"), true}, {59, made("hard-candy", "coarse-salt"), false}, {80, made("sanding-sugar", "coloured-sugar"), false}} {
 		p.Room.TemperatureC, p.Room.HumidityPercent, p.Top.Toppings[0].Parts = 20, c.rh, c.parts
 		s := pour.Weigh(p, shelf)
 		if _, weeps := found(s, "topping-weeps"); weeps != c.weeps {
@@ -225,12 +226,16 @@ func TestToppingsMeltByTheirHeat(t *testing.T) {
 		{"a hot room", "chocolate", pour.StrewCure, pour.BedBare, "the room is at 27 °C", 27},
 		{"a cool room", "chocolate", pour.StrewCure, pour.BedBare, "", 25},
 		{"warm batter", "chocolate", pour.StrewWet, pour.BedBare, "the batter is at ", 20},
-		{"a loaf that gels", "melt-and-pour-pieces", pour.StrewSkin, pour.BedInsulate, "softens from 50 °C on; ", 21},
+		{"a loaf that gels", "melt-and-pour-pieces", pour.StrewSkin, pour.BedInsulate, "softens from 50 °C on; the loaf warms to near ", 21},
+		{"a loaf that gels perhaps", "beeswax-pieces", pour.StrewSkin, pour.BedInsulate, "gel is possible, and then the loaf's middle may reach ", 21},
 		{"the same after the cut", "melt-and-pour-pieces", pour.StrewCut, pour.BedInsulate, "", 21},
 		{"a loaf that is chilled", "carnauba-flakes", pour.StrewSkin, pour.BedChill, "", 21},
 	} {
 		p, shelf := loaf(t, pour.Topping{When: c.when, Parts: made(c.id)})
 		p.Room.TemperatureC, p.Bed.Keep = c.room, c.keep
+		if strings.HasSuffix(c.what, "perhaps") {
+			p = gelsPerhaps(t, p, shelf, 70.3)
+		}
 		s := pour.Work(p, shelf, clock.Hand{})
 		if c.words == "" {
 			silent(t, s, "topping-melts")
@@ -247,6 +252,19 @@ func TestToppingsMeltByTheirHeat(t *testing.T) {
 			t.Errorf("%s: said %d times", c.what, n)
 		}
 	}
+}
+
+// gelsPerhaps warms the batter until the loaf may gel and its edge is still cooler than that.
+func gelsPerhaps(t *testing.T, p pour.Plan, shelf pour.Shelf, edgeC float64) pour.Plan {
+	t.Helper()
+	for c := 28.0; c < 48; c++ {
+		p.Base.OilsC, p.Base.LyeC = c, c
+		if g := pour.Weigh(p, shelf).Time(shelf, clock.Hand{}).Gel; g.Word == pour.GelInPart && g.EdgeC.V < edgeC && g.MiddleC.High.V > edgeC {
+			return p
+		}
+	}
+	t.Fatal("no loaf gels perhaps")
+	return p
 }
 
 func TestTheBenchIsWarnedOfVapourAndDust(t *testing.T) {
@@ -318,5 +336,56 @@ func TestToppingsAreAccountedFor(t *testing.T) {
 	}
 	if told < 60 || fired == 0 {
 		t.Errorf("%d figures are told, %d warnings", told, fired)
+	}
+}
+
+func TestAMaterialTellsWhatIsDoneToIt(t *testing.T) {
+	p, shelf := loaf(t)
+	for _, c := range []struct{ id, what, says, source string }{
+		{"beeswax-pieces", "in heat", "softens or melts from 70 °C; peak of its melting", "memory"},
+		{"coarse-salt", "in heat", "no melting in play", "memory"},
+		{"coarse-salt", "in damp and wet", "wet from 75 % of humidity on; dissolves on a top without a skin; draws beads of brine on soap", "read"},
+		{"mica-dust", "in damp and wet", "draws no water that makes it weep", "memory"},
+		{"lavender-buds", "on fresh soap", "may bleed; will brown; browns in days to weeks, with a brown halo", "common practice"},
+		{"nonpareils", "how much", "5 % to 15 % of the top; 5 s a bar; the top must be skinned but still grip; press nothing", "derived"},
+		{"mica-dust", "how much", "0.02 g to 0.10 g on a bar; 8 s a bar; a soft brush over dry peaks, no draught; wipe up damp", "common practice"},
+	} {
+		m, _ := shelf.Topping(c.id)
+		ok := false
+		for _, f := range m.Behaviour(p.Show, 25) {
+			if f.What == c.what {
+				if ok = true; f.Says != c.says || f.Source.Confidence != c.source || len(f.Source.Text) < 10 {
+					t.Errorf("%s %s: %q, %+v", c.id, c.what, f.Says, f.Source)
+				}
+			}
+		}
+		if !ok {
+			t.Errorf("%s says nothing %s", c.id, c.what)
+		}
+	}
+}
+
+// What is offered against a warning, in its order.
+func TestToppingsAreMendedAsTheMakerWould(t *testing.T) {
+	for _, c := range []struct{ code, id, when, want string }{
+		{"topping-dissolves", "coarse-salt", pour.StrewWet, "put coarse salt, refined on once the top has skinned"},
+		{"topping-bleeds", "nonpareils", pour.StrewSkin, "put nonpareils on the cured bars"},
+		{"topping-wire", "coarse-salt", pour.StrewSkin, "cut with the loaf on its side"},
+		{"topping-plastic", "polyester-glitter", pour.StrewSkin, "take glitter of plant film in place of glitter of polyester"},
+		{"topping-dose", "mineral-glitter", pour.StrewSkin, "strew as much glitter of mica or glass as is usual"},
+	} {
+		p, shelf := loaf(t, pour.Topping{When: c.when, GPerBar: 3, Parts: made(c.id)})
+		s := pour.Work(p, shelf, clock.Hand{})
+		offered := ""
+		for i, mends := range whatif.Mends(s, shelf, clock.Hand{}) {
+			for _, m := range mends {
+				if s.Warnings[i].Code == c.code {
+					offered += m.Says + "; "
+				}
+			}
+		}
+		if !strings.Contains(offered, c.want) {
+			t.Errorf("%s: offered are %s, want %s", c.code, offered, c.want)
+		}
 	}
 }

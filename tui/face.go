@@ -284,7 +284,7 @@ func stuffAside(k pour.StuffKind) string {
 	if k == pour.StuffEmbed {
 		return "set"
 	}
-	return "on top"
+	return "top"
 }
 
 // drawLegend lists letter, colour, name and share, in the order the jugs are poured; the icing's jugs have small letters.

@@ -128,7 +128,7 @@ func TestACutIsDraggedWithTheMouse(t *testing.T) {
 		t.Errorf("dragged three cells from %v, the cut stands at %v", before[4], got)
 	}
 	dragged := cuts(m)[4]
-	send(tea.MouseMotionMsg{X: x + 9, Y: y, Button: tea.MouseLeft})
+	send(tea.MouseMotionMsg{X: x + 4, Y: y, Button: tea.MouseLeft})
 	if cuts(m)[4] != dragged {
 		t.Error("let go, the cut goes on")
 	}

@@ -74,7 +74,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"cut", got["cut"], "cuts_mm marks_mm across_mm across_marks_mm kerf_mm lane_mm bars trims sides_g sample kerf_g lightest_g heaviest_g gang_at_mm gang_pitch_mm gang_worst_mm opening_need_mm bed_need_mm"},
 		{"a bar", got["cut"].(map[string]any)["bars"].([]any)[0], "start_mm end_mm left_mm right_mm cut_g cured_g base_g icing_g embed_g topping_g"},
 		{"topping", got["toppings"].([]any)[0], "name when turn per_bar_g all_g adds_g covers_percent pieces cut_hits hands_min weeps_rh_percent melts_c plastic_percent parts"},
-		{"part", got["toppings"].([]any)[0].(map[string]any)["parts"].([]any)[0], "name percent g"},
+		{"part", got["toppings"].([]any)[0].(map[string]any)["parts"].([]any)[0], "name percent g ingredients"},
 		{"warning", got["warnings"].([]any)[0], "code severity where text"},
 	} {
 		if diff := cmp.Diff(sorted(c.want), keys(c.v)); diff != "" {

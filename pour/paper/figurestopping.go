@@ -22,9 +22,10 @@ type ToppingReport struct {
 
 // ToppingPartReport is one material of a topping.
 type ToppingPartReport struct {
-	Name    string `json:"name"`
-	Percent Number `json:"percent"`
-	G       Number `json:"g"` // for all bars
+	Name        string   `json:"name"`
+	Percent     Number   `json:"percent"`
+	G           Number   `json:"g"` // for all bars
+	Ingredients []string `json:"ingredients"`
 }
 
 func toppingReports(lines []pour.ToppingLine) []ToppingReport {
@@ -36,7 +37,7 @@ func toppingReports(lines []pour.ToppingLine) []ToppingReport {
 			WeepsRHPercent: known(l.WeepsRH), MeltsC: known(l.MeltsC), PlasticPercent: known(l.PlasticPercent), Parts: make([]ToppingPartReport, len(l.Parts)),
 		}
 		for k, part := range l.Parts {
-			out[i].Parts[k] = ToppingPartReport{part.Name, finite(part.Percent), known(part.G)}
+			out[i].Parts[k] = ToppingPartReport{part.Name, finite(part.Percent), known(part.G), append([]string{}, part.Ingredients...)}
 		}
 	}
 	return out

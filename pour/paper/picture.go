@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"image/color"
 	"image/png"
 	"io"
 	"math"
@@ -61,7 +62,7 @@ func Picture(ctx context.Context, w io.Writer, s pour.Sheet, o PictureOptions) e
 	if err != nil {
 		return err
 	}
-	e, err := newEasel(s, d, poured, o)
+	e, err := newEasel(d, poured, o)
 	if err != nil {
 		return err
 	}
@@ -99,7 +100,7 @@ type easel struct {
 }
 
 // newEasel sets a picture up, and refuses what would take too much memory.
-func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, error) {
+func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, error) {
 	top, err := d.Topping()
 	if err != nil {
 		return nil, err
@@ -129,20 +130,7 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 			return swirl.RenderBar(ctx, poured.Face(bar.From), bar.To, palette, top, float64(o.Width)/box.W, finish)
 		}
 	case ViewBars:
-		bars := len(d.Bars)
-		columns := columnsOf(bars)
-		rows := (bars + columns - 1) / columns
-		wide := float64(columns)*(faceW+sheetGapMM) + sheetGapMM
-		e.high, e.atOnce = (float64(rows)*(faceH+peak+sheetGapMM)+sheetGapMM)/wide, faceH*faceW/(wide*wide)
-		e.gaps = e.high - float64(bars)*(faceH+peak)*faceW/(wide*wide)
-		if d.Stands != nil { // the loaf from above stands below the bars
-			high := (wide - 2*sheetGapMM) * box.W / box.L
-			e.high += (high + sheetGapMM) / wide
-			e.gaps += sheetGapMM / wide
-			e.atOnce = max(e.atOnce, high*(wide-2*sheetGapMM)/(wide*wide))
-		}
-		c := swirl.Sheet{Bars: d.Bars, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(o.Width) / wide, Stands: d.Stands != nil, Cuts: d.Cuts}
-		e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
+		e.contact(d, poured, palette, top, finish)
 	case ViewLoaf:
 		e.high, e.atOnce = (box.H+peak)/box.L, box.H/box.L
 		e.draw = func(ctx context.Context) (image.Image, error) {
@@ -155,6 +143,9 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 	case ViewTop:
 		e.high, e.atOnce = box.W/box.L, box.W/box.L
 		e.draw = func(ctx context.Context) (image.Image, error) {
+			if top.Stands != nil {
+				return swirl.RenderLoaf(ctx, poured.Top(box.H-swirl.SkimMM), palette, top, float64(o.Width)/box.L, finish)
+			}
 			return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, max(1, int(float64(o.Width)*e.high+0.5)), finish)
 		}
 	case ViewStands:
@@ -166,6 +157,26 @@ func newEasel(s pour.Sheet, d pour.Drawing, poured *swirl.Swirl, o PictureOption
 		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 	}
 	return e, e.fits()
+}
+
+// contact sets the picture of all bars up.
+func (e *easel) contact(d pour.Drawing, poured *swirl.Swirl, palette []color.NRGBA, top swirl.Topping, finish swirl.Finish) {
+	box, peak := d.Recipe.Box, top.PeakMM()
+	faceW, faceH := d.Recipe.FaceMM()
+	bars := len(d.Bars)
+	columns := columnsOf(bars)
+	rows := (bars + columns - 1) / columns
+	wide := float64(columns)*(faceW+sheetGapMM) + sheetGapMM
+	e.high, e.atOnce = (float64(rows)*(faceH+peak+sheetGapMM)+sheetGapMM)/wide, faceH*faceW/(wide*wide)
+	e.gaps = e.high - float64(bars)*(faceH+peak)*faceW/(wide*wide)
+	if d.Stands != nil { // the loaf from above stands below the bars
+		high := (wide - 2*sheetGapMM) * box.W / box.L
+		e.high += (high + sheetGapMM) / wide
+		e.gaps += sheetGapMM / wide
+		e.atOnce = max(e.atOnce, high*(wide-2*sheetGapMM)/(wide*wide))
+	}
+	c := swirl.Sheet{Bars: d.Bars, Columns: columns, GapMM: sheetGapMM, Top: top, Finish: finish, PxPerMM: float64(e.o.Width) / wide, Stands: d.Stands != nil, Cuts: d.Cuts}
+	e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
 }
 
 // fits refuses a picture that would take too much memory: four bytes for every pixel, and six more for those drawn at once.

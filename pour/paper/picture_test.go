@@ -115,7 +115,7 @@ func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T)
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, err = newEasel(c.sheet, drawing, poured, PictureOptions{View: c.view, Width: 8000})
+		_, err = newEasel(drawing, poured, PictureOptions{View: c.view, Width: 8000})
 		if c.fits == 8000 {
 			if err != nil {
 				t.Errorf("%s: %v", c.view, err)
@@ -133,7 +133,7 @@ func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T)
 			t.Errorf("%s: %v, want %d", c.view, err, c.fits)
 		}
 		for width, want := range map[int]bool{named: true, named + 1: false} {
-			if _, err := newEasel(c.sheet, drawing, poured, PictureOptions{View: c.view, Width: width}); (err == nil) != want {
+			if _, err := newEasel(drawing, poured, PictureOptions{View: c.view, Width: width}); (err == nil) != want {
 				t.Errorf("%s, %d pixels wide: %v", c.view, width, err)
 			}
 		}
@@ -172,6 +172,43 @@ func TestAPictureTellsHowFarItIsAndStopsWhenTold(t *testing.T) {
 				t.Errorf("%s was stopped at once and drew to %.0f %%", view, end)
 			}
 			stop()
+		}
+	}
+}
+
+// A plan with something on it tells as much of its picture, and has the loaf from above below its bars.
+func TestAPlanWithSomethingOnItIsPicturedInEveryView(t *testing.T) {
+	p, shelf := demo(t)
+	bare := pour.Work(p, shelf, clock.Hand{})
+	p.Top.Embeds = []pour.Embed{{Name: "moon", Outline: pour.OutlineBall, LengthMM: 18, OutMM: 6, Colour: "#ff8000"}}
+	p.Top.Toppings = []pour.Topping{{CoveragePercent: 10, Parts: []pour.ToppingPart{{Material: "nonpareils", Percent: 100}}}}
+	s := pour.Work(p, shelf, clock.Hand{})
+	for _, view := range Views() {
+		most := atomic.Uint64{}
+		o := PictureOptions{View: view, Width: 300}
+		before, err := png.Decode(bytes.NewReader(pictured(t, bare, o)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		o.Told = func(percent float64) { most.Store(max(most.Load(), uint64(percent))) }
+		img, err := png.Decode(bytes.NewReader(pictured(t, s, o)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if most.Load() < 90 || most.Load() > 100 {
+			t.Errorf("%s: in the end %d %% was told", view, most.Load())
+		}
+		if more := img.Bounds().Dy() - before.Bounds().Dy(); view == ViewBars && more < 60 {
+			t.Errorf("the contact sheet is %d pixels higher, want the loaf from above below its bars", more)
+		}
+		same := img.Bounds() == before.Bounds()
+		for y := 0; same && y < img.Bounds().Dy(); y++ {
+			for x := 0; same && x < img.Bounds().Dx(); x++ {
+				same = img.At(x, y) == before.At(x, y)
+			}
+		}
+		if same {
+			t.Errorf("%s shows nothing of what is on the loaf", view)
 		}
 	}
 }

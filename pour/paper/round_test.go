@@ -17,7 +17,7 @@ func TestRoundsAreDrawnRoundAndCavitiesOnce(t *testing.T) {
 	p.Mould = pour.Mould{Shape: pour.ShapeTube, LengthMM: 75, WidthMM: 75, HeightMM: 220, FillMM: 200, BarMM: 30}
 	s := pour.Work(p, shelf, clock.Hand{})
 	d, err := s.Drawing()
-	if err != nil || len(d.Bars) != 6 || d.Bars[5].From != 150 || !d.Recipe.Round {
+	if err != nil || len(d.Bars) != 6 || d.Bars[5].From != 150 || !d.Recipe.Round || len(d.Cuts) != 0 {
 		t.Fatalf("%v, %+v", err, d.Bars)
 	}
 	for view, ratio := range map[string]float64{ViewBar: 1, ViewTop: 1, ViewLoaf: 200. / 75} {

@@ -205,3 +205,13 @@ func (d *desk) pieced() {
 	}
 	d.listed("What it comes to, all together what was poured; mark each piece as you weigh it:", columns, rows)
 }
+
+// strewnAfter is what goes on after the cut, or on the cured bar, in the words of the cut's own acts.
+func (d *desk) strewnAfter(cured bool) {
+	for _, st := range d.sheet.CutStints() {
+		isTopping := slices.ContainsFunc(d.sheet.Toppings, func(t pour.ToppingLine) bool { return t.Name == st.Item })
+		if isTopping && d.sheet.Cured(st) == cured {
+			d.tick(row{text: sentence(d.sheet.Tell(st)), write: true})
+		}
+	}
+}

@@ -45,6 +45,21 @@ func TestThePapersTellWhatIsMadeMarkedAndCut(t *testing.T) {
 	}
 }
 
+// What goes on after the cut and on the cured bar stands there, each once, in its place.
+func TestWhatIsStrewnAfterTheCutStandsThere(t *testing.T) {
+	p, shelf := topped(t)
+	seeds := p.Top.Toppings[0]
+	after, last := seeds, seeds
+	after.Name, after.When, last.Name, last.When = "late", pour.StrewCut, "last", pour.StrewCure
+	p.Top.Toppings = append(p.Top.Toppings, after, last)
+	full := flat(Checklist(pour.Work(p, shelf, clock.Hand{}), shelf))
+	_, cut, _ := strings.Cut(full, "trims together")
+	late, last2, cure := strings.Index(cut, "Strew late"), strings.Index(cut, "Strew last"), strings.Index(cut, "Cure until")
+	if late < 0 || last2 < 0 || !(late < cure && cure < last2) || strings.Contains(cut, "Strew seeds") {
+		t.Errorf("late at %d, cure at %d, last at %d: %s", late, cure, last2, cut)
+	}
+}
+
 // Bags are laid out before the pour: 30 g rosettes in fills of 150 g, worked out by whoever owns the piping.
 func TestThePapersTellTheBags(t *testing.T) {
 	p, shelf := demo(t)

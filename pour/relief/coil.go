@@ -6,22 +6,28 @@ import (
 	"pourbench/pour/shape"
 )
 
-// coil is a rosette: a strand laid in a spiral, tier on tier. Where turns overlap the higher shows; overlap takes no volume away, so the heights are
-// brought to the rosette's volume.
+// coil is a rosette: a strand laid in a spiral, tier on tier. Where turns overlap they heap up a little; overlap takes no volume away, so the heights
+// are brought to the rosette's volume.
 type coil struct {
 	tip          opening
 	pitch, lies  float64
 	inner, outer float64
 	tiers        []float64
-	crown        float64 // height of the strand's middle over its foot
-	groove       float64 // how deep its grooves are, as a part of the height
+	tops         []dollop // of tiers that do not go round once
+	crown        float64  // height of the strand's middle over its foot
+	groove       float64  // how deep its grooves are, as a part of the height
 	most         float64
 }
 
 func newCoil(c *Icing, tip opening) form {
-	k := &coil{tip: tip, pitch: shape.CoilPitch(c.Lies, min(c.Overlap, mostOverlap)), lies: c.Lies, inner: c.Inner, tiers: c.Tiers, crown: parabola * c.Strand / c.Lies}
-	for _, t := range c.Tiers {
+	k := &coil{tip: tip, pitch: shape.CoilPitch(c.Lies, min(c.Overlap, mostOverlap)), lies: c.Lies, inner: c.Inner, crown: parabola * c.Strand / c.Lies}
+	for i, t := range c.Tiers {
 		k.outer = max(k.outer, t)
+		if i > 0 && shape.CoilTurns(k.pitch, c.Inner, t) < 1 {
+			k.tops = append(k.tops, topOf(c, tip, t, k.crown))
+			continue
+		}
+		k.tiers = append(k.tiers, t)
 	}
 	k.groove = grooves(tip)
 	if drawn := drawnVolume(k, k.lies/12); drawn > 0 && c.Volume > 0 {
@@ -65,7 +71,7 @@ func (k *coil) at(x, y float64) (z, across float64) {
 	turn := math.Atan2(y, x)/(2*math.Pi) + 0.5
 	first := max(0, math.Floor((r-half-k.inner)/k.pitch-turn))
 	for _, outer := range k.tiers {
-		best := 0.0
+		best, heap := 0.0, 0.0
 		for n := first; ; n++ {
 			line := k.inner + k.pitch*(turn+n)
 			if line-k.pitch-half > r || line > outer {
@@ -76,13 +82,31 @@ func (k *coil) at(x, y float64) (z, across float64) {
 				continue
 			}
 			u := (r - line + 0.7*(1-end)*half) / (half * end) // it ends thin, tucked in
-			if h := end * strandAt(u, k.groove, k.tip.points); h > best {
+			h := end * strandAt(u, k.groove, k.tip.points)
+			heap += h * h
+			if h > best {
 				best, across = h, 0.5+0.5*u
 			}
 		}
-		z += best
+		z += math.Sqrt(heap)
+	}
+	for i := range k.tops {
+		h, a := k.tops[i].at(x, y)
+		z += h
+		if h > 0 {
+			across = a
+		}
 	}
 	return z * k.crown, across
+}
+
+// topOf is an upper tier that does not go round once: it is a kiss on the one below, of as much icing, in heights of the strand.
+func topOf(c *Icing, tip opening, outer, crown float64) dollop {
+	tip.valley = 0.5 + 0.5*tip.valley
+	d := dollop{tip: tip, radius: outer + c.Lies/2, power: shape.Paraboloid}
+	long := shape.CoilLength(shape.CoilPitch(c.Lies, min(c.Overlap, mostOverlap)), c.Inner, outer) + c.Lies/2 // and the strand's round end
+	d.top = c.Strand * long / shape.Mound(tip.fullness(), d.radius, 1, d.power) / crown
+	return d
 }
 
 // ending is 1 along the strand and falls to 0 where it ends, so far before which a place lies, mm across the turns.
@@ -124,7 +148,7 @@ type shell struct {
 }
 
 func newShell(c *Icing, tip opening) form {
-	s := &shell{head: c.Head, tail: c.Tail, half: c.Wide / 2, top: c.High, fullness: tip.fullness(), ridges: max(1, math.Round(0.4*float64(tip.points))), scale: 1}
+	s := &shell{head: c.Head, tail: c.Tail, half: c.Wide / 2, top: c.High, fullness: tip.fullness(), ridges: max(1, math.Round(0.25*float64(tip.points))), scale: 1}
 	if drawn := drawnVolume(s, (c.Head+c.Tail)/80); drawn > 0 && c.Volume > 0 {
 		s.scale = c.Volume / drawn
 	}

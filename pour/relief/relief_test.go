@@ -216,3 +216,86 @@ func TestWhatIsNotThereIsNotDrawn(t *testing.T) {
 		}
 	}
 }
+
+// A loaf whose pieces change sides gives the mirrored face and the mirrored view from above, but for the light.
+func TestTheMirrorOfALoafMirrors(t *testing.T) {
+	pieces := []Piece{
+		{Outline: shape.BoxOutline(18, 10), X: 40, Y: 22, High: 20, Out: 6, Turn: 0.5},
+		{Outline: shape.RoundOutline(16), X: 55, Y: 60, High: 16, Out: 5, Ball: true, Stuff: 1},
+		{Outline: shape.OvalOutline(24, 12), X: 44, Y: 44, High: 12, Out: 3, Turn: -0.3, Stuff: 2},
+	}
+	mirrored := make([]Piece, len(pieces))
+	for i, p := range pieces {
+		p.Y, p.Turn = 80-p.Y, -p.Turn
+		mirrored[i] = p
+	}
+	one, other := New(Recipe{L: 100, W: 80, H: 50, Pieces: pieces}), New(Recipe{L: 100, W: 80, H: 50, Pieces: mirrored})
+	for name, views := range map[string][2]*View{"a face": {one.Face(41, 66), other.Face(41, 66)}, "a level cut": {one.Level(2), other.Level(2)}} {
+		a, b := looked(t, views[0], 4), looked(t, views[1], 4)
+		for y := range a.H {
+			for x := range a.W {
+				u, v := a.W-1-x, y
+				if name == "a level cut" {
+					u, v = x, a.H-1-y
+				}
+				if got, want := b.Label(u, v), a.Label(x, y); got != want {
+					t.Fatalf("%s shows %d at (%d, %d), its mirror image %d", name, want, x, y, got)
+				}
+			}
+		}
+	}
+}
+
+// A picture drawn in parts is the picture drawn at once.
+func TestAPictureIsTheSumOfItsParts(t *testing.T) {
+	f := New(Recipe{L: 100, W: 80, H: 50, Seed: 2, Icing: units()["a rosette"].icing, Strewn: []Strewn{{Look: Grains, SizeMM: 2, Coverage: 0.1, Stuff: 3}}})
+	for _, v := range []*View{f.Above(), f.Face(40, 65), f.Side(40)} {
+		whole := looked(t, v, 3)
+		var p Picture
+		for x := 0; x < whole.W; x += 50 {
+			at := image.Rect(x, 7, min(x+50, whole.W), whole.H)
+			if err := v.Draw(context.Background(), &p, whole.W, whole.H, at); err != nil {
+				t.Fatal(err)
+			}
+			for j := range p.H {
+				for i := range p.W {
+					if got, want := p.Dots[j*p.W+i], whole.Dots[(j+7)*whole.W+x+i]; got != want {
+						t.Fatalf("(%d, %d) is %+v in a part and %+v in the whole", x+i, j+7, got, want)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestRecipesThatDifferAnywhereAreNotEqual(t *testing.T) {
+	make1 := func() *Recipe {
+		c := units()["a rosette"].icing
+		return &Recipe{
+			L: 100, W: 80, H: 50, Icing: c, Pieces: []Piece{{Outline: shape.RoundOutline(9), High: 9, X: 4, Y: 5}},
+			Strewn: []Strewn{{Look: Grains, SizeMM: 2, Coverage: 0.1}},
+		}
+	}
+	if !make1().Equal(make1()) || make1().Equal(nil) {
+		t.Fatal("equal recipes are not equal, or nothing is")
+	}
+	for i, change := range []func(*Recipe){
+		func(r *Recipe) { r.L++ },
+		func(r *Recipe) { r.Seed++ },
+		func(r *Recipe) { r.Icing.Striped = !r.Icing.Striped },
+		func(r *Recipe) { r.Icing.Volume++ },
+		func(r *Recipe) { r.Icing.Tiers = []float64{7} },
+		func(r *Recipe) { r.Icing.Spots = []Spot{{50, 41}} },
+		func(r *Recipe) { r.Icing.Shares = []float64{0.5, 0.5} },
+		func(r *Recipe) { r.Pieces[0].Y++ },
+		func(r *Recipe) { r.Pieces[0].Outline.Along++ },
+		func(r *Recipe) { r.Pieces = nil },
+		func(r *Recipe) { r.Strewn[0].Coverage = 0.2 },
+	} {
+		other := make1()
+		change(other)
+		if make1().Equal(other) {
+			t.Errorf("change %d is not seen", i)
+		}
+	}
+}

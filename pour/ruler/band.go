@@ -91,11 +91,11 @@ func (b *band) outline(number, of int) {
 	if of > 1 {
 		text = fmt.Sprintf("strip %d of %d, %s to %s mm. %s", number, of, short(b.strip.From), short(b.strip.To), text)
 	}
-	b.write(left, b.foot-headAt, plainText, start, fitted(text, plainText, b.strip.To-b.strip.From-25))
+	b.write(left, b.foot-headAt, plainText, start, fitted(text, plainText, b.strip.To-b.strip.From-33))
 	if number == of {
 		b.write(right, b.foot-headAt, plainText, end, "other end")
 	}
-	b.arrow(right-24, b.foot-headAt-1, 10)
+	b.arrow(right-32, b.foot-headAt-1, 10)
 }
 
 // span hatches what is trimmed or kept as a sample, and numbers the bars.

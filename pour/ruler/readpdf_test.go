@@ -164,10 +164,10 @@ func (p *printed) carryOut(t *testing.T, stream string) {
 func wordsOf(stream string) []string {
 	var out []string
 	for i := 0; i < len(stream); {
-		switch c := stream[i]; {
-		case c == ' ' || c == '\n' || c == '\r':
+		switch stream[i] {
+		case ' ', '\n', '\r':
 			i++
-		case c == '(':
+		case '(':
 			var raw []byte
 			for i++; stream[i] != ')'; i++ {
 				if stream[i] == '\\' {

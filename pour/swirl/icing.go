@@ -163,6 +163,9 @@ func (c *Icing) outline(y float64) float64 {
 	return best
 }
 
+// HighMM is how high the icing stands at a place across it, mm.
+func (c *Icing) HighMM(at float64) float64 { return c.outline(at) }
+
 // PeakMM is how high the icing stands at its highest, mm above the bar.
 func (c *Icing) PeakMM() float64 { return c.peak }
 

@@ -30,7 +30,15 @@ func (t Topping) face(f *Face, to float64) *relief.View {
 	if t.Stands == nil {
 		return nil
 	}
-	return t.Stands.Face(f.at, to)
+	return t.before(t.Stands.Face(f.at, to))
+}
+
+// before puts a view before icing that is put on by eye.
+func (t Topping) before(v *relief.View) *relief.View {
+	if t.Icing == nil || v == nil {
+		return v
+	}
+	return v.Before(t.Icing.HighMM)
 }
 
 // cut is how what stands on a loaf is seen from a cut along it; nil where nothing does.
@@ -50,7 +58,7 @@ func RenderLoaf(ctx context.Context, l *Long, palette []color.NRGBA, top Topping
 	if err != nil {
 		return nil, err
 	}
-	return topped(ctx, l, palette, side, top.cut(l), pxPerMM, finish)
+	return topped(ctx, l, palette, side, side.before(top.cut(l)), pxPerMM, finish)
 }
 
 // beside is the topping as it stands on a cut along the loaf; none on a level one.

@@ -54,9 +54,9 @@ func (m *mender) toppings(name string) []int {
 // strewn lets a topping go on at another time.
 func (m *mender) strewn(i int, when string) ladder {
 	says := map[string]string{
-		pour.StrewSkin: "once the top has skinned", pour.StrewCut: "after the cut", pour.StrewCure: "on the cured bars",
+		pour.StrewSkin: " on once the top has skinned", pour.StrewCut: " on after the cut", pour.StrewCure: " on the cured bars",
 	}
-	return ladder{{"put " + m.before.Toppings[i].Name + " on " + says[when], pour.SetWord("top.topping["+strconv.Itoa(i)+"].when", when)}}
+	return ladder{{"put " + m.before.Toppings[i].Name + says[when], pour.SetWord("top.topping["+strconv.Itoa(i)+"].when", when)}}
 }
 
 // strewnLater lets a topping go on after one, two or more of those that stand behind it.
@@ -68,18 +68,25 @@ func (m *mender) strewnLater(i int) ladder {
 	return out
 }
 
-// swapped puts another material of the same kind in the place of one of a topping.
+// swapped puts another material of the same kind in the place of one of a topping: first those that are called alike, a glitter for a glitter.
 func (m *mender) swapped(i int) ladder {
-	var out ladder
+	var alike, others ladder
 	for k, part := range m.plan.Top.Toppings[i].Parts {
 		old, _ := m.shelf.Topping(part.Material)
+		word, _, _ := strings.Cut(old.Name, " ")
 		for _, x := range m.shelf.Toppings {
-			if x.ID != old.ID && x.Kind == old.Kind {
-				out = append(out, Mend{"take " + x.Name + " in place of " + old.Name, swap(i, k, x.ID)})
+			if x.ID == old.ID || x.Kind != old.Kind {
+				continue
+			}
+			mend := Mend{"take " + x.Name + " in place of " + old.Name, swap(i, k, x.ID)}
+			if strings.HasPrefix(x.Name, word+" ") {
+				alike = append(alike, mend)
+			} else {
+				others = append(others, mend)
 			}
 		}
 	}
-	return out
+	return append(alike, others...)
 }
 
 // swap puts another material in a place, as much of it as is usual: what covers well of one spills of another.

@@ -128,16 +128,16 @@ func (f *Facts) offcuts() []grid.Row {
 	}
 	var rows []grid.Row
 	if c.TrimAMM > 0 {
-		rows = append(rows, row("trim A", c.TrimAMM, "cut.trim_a_mm", pour.Figure{}, "", "trimmed at end A"))
+		rows = append(rows, row("trim A", c.TrimAMM, "cut.trimmed_a_mm", pour.Figure{}, "", "trimmed at end A"))
 	}
 	if c.TrimBMM > 0 {
-		rows = append(rows, row("trim B", c.TrimBMM, "cut.trim_b_mm", pour.Figure{}, "", "trimmed at end B"))
+		rows = append(rows, row("trim B", c.TrimBMM, "cut.trimmed_b_mm", pour.Figure{}, "", "trimmed at end B"))
 	}
 	if c.TrimAMM+c.TrimBMM > 0 {
 		rows = append(rows, row("trims", 0, "", c.TrimsG, "cut.trims_g", "all trims together"))
 	}
 	if c.SliceMM > 0 {
-		rows = append(rows, row("slice", c.SliceMM, "cut.slice_mm", c.SliceG, "cut.sample_g", "the sample slice"))
+		rows = append(rows, row("slice", c.SliceMM, "cut.sliced_mm", c.SliceG, "cut.sample_g", "the sample slice"))
 	}
 	if c.KerfMM > 0 {
 		rows = append(rows, row("crumbs", 0, "", c.KerfG, "cut.kerf_g", "what the cuts take"))

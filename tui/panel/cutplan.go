@@ -25,8 +25,13 @@ const leastCutPlan = 7
 
 // cutPlanGrid has the rows that count for the way the loaf is cut, and no others.
 func (f *Facts) cutPlanGrid() grid.Grid {
-	return grid.Grid{Columns: formColumns(cutLabelW, cutValueW), Rows: f.table("cut", func(key string) bool { return cutsBy(f.Plan, key) },
-		map[string]string{"tool": "cutter", "clear_mm": "what may be off"})}
+	rows := f.table("cut", func(key string) bool { return cutsBy(f.Plan, key) }, map[string]string{"tool": "cutter", "clear_mm": "what may be off"})
+	for i := range rows {
+		if c := rows[i].Cells; len(c) > formValue && c[formValue].Figure == "cut.gang_at_mm" && f.Plan.Cut.GangAtMM == 0 {
+			f.instead(&c[formValue], f.Sheet.Cut.Gang.AtMM, "cut.gang_at_mm", f.mm)
+		}
+	}
+	return grid.Grid{Columns: formColumns(cutLabelW, cutValueW), Rows: rows}
 }
 
 // cutsBy says whether a key of the cut plan counts for the way the loaf is cut.

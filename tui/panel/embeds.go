@@ -88,8 +88,8 @@ func (f *Facts) embedGrid() grid.Grid {
 		cells[embedName] = words("name of "+e.Name, e.Name, func(s string) pour.Edit { return pour.SetText(own+"name", s) })
 		cells[embedName].Swatch, _ = screen.Hex(e.Colour)
 		cells[embedOutline] = f.wordCell(own + "outline")
-		cells[embedLong], cells[embedWide] = f.cellOf(own+"length_mm"), f.sized(own+"width_mm", e.LengthMM)
-		cells[embedHigh], cells[embedOut] = f.sized(own+"height_mm", e.LengthMM), f.cellOf(own+"out_mm")
+		cells[embedLong], cells[embedWide] = f.cellOf(own+"length_mm"), f.asLong(own+"width_mm", own+"length_mm")
+		cells[embedHigh], cells[embedOut] = f.asLong(own+"height_mm", own+"length_mm"), f.cellOf(own+"out_mm")
 		if i < len(f.Sheet.Embeds) {
 			f.embedFigures(cells, i)
 		}
@@ -171,11 +171,12 @@ func (f *Facts) wordCell(path string) grid.Cell {
 	return r.Cells[formValue]
 }
 
-// sized is a measure of the plan in a table where 0 means another measure, which is shown in its place.
-func (f *Facts) sized(path string, usual float64) grid.Cell {
+// asLong is a measure of the plan in a table where 0 means another measure, which is shown in its place.
+func (f *Facts) asLong(path, usual string) grid.Cell {
 	c := f.cellOf(path)
 	if v, field, ok := pour.Number(f.Plan, path); ok && v == 0 {
-		f.instead(&c, pour.Know(usual), path, func(v float64) string { return f.Show.Plain(v, field.Unit) })
+		long, _, _ := pour.Number(f.Plan, usual)
+		f.instead(&c, pour.Know(long), usual, func(v float64) string { return f.Show.Plain(v, field.Unit) })
 	}
 	return c
 }

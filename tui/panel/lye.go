@@ -41,10 +41,16 @@ func (f *Facts) sizeRows(n pour.BatchName) []grid.Row {
 		rows = append(rows, f.field(at+"per_bar_g", ""))
 	case pour.SizeLayer:
 		rows = append(rows, f.field(at+"layer_mm", "over the whole top"))
+	case pour.SizeShape:
+		rows = append(rows, f.figure("one unit", f.Show.FigureApart(f.Sheet.Piping.UnitG, f.Show.DoseApart), at+"shape_g", "as much as is piped"))
 	default:
 		rows = append(rows, f.field("mould.fill_mm", "in the mould"))
 	}
-	if n == pour.Icing {
+	switch {
+	case n == pour.Icing && f.Plan.Piping.Shaped():
+		loss := pour.Amount{Number: f.percent(f.batch(n).Size.LossPercent, 1), Unit: string(pour.UnitPercent)}
+		rows = append(rows, f.figure("stays in bags", loss, at+"loss_percent", "as its piping says"))
+	case n == pour.Icing:
 		rows = append(rows, f.field(at+"loss_percent", ""))
 	}
 	return rows

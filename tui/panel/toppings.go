@@ -1,7 +1,6 @@
 package panel
 
 import (
-	"fmt"
 	"slices"
 
 	"pourbench/pour"
@@ -237,27 +236,17 @@ func (f *Facts) toppingItem(x pour.ToppingMaterial) dialog.Item {
 	if c, ok := screen.Hex(x.Colour); ok {
 		it.Swatches = []screen.Colour{c}
 	}
-	usual := ""
-	switch use := x.Use; {
-	case use.CoverHighPercent > 0:
-		usual = fmt.Sprintf("usual: %s to %s %% of the top", f.percent(use.CoverLowPercent, 0), f.percent(use.CoverHighPercent, 0))
-	case use.DoseHighG > 0:
-		usual = fmt.Sprintf("usual: %s to %s on a bar", f.Show.Dose(use.DoseLowG), f.Show.Dose(use.DoseHighG))
-	}
 	warn := func(is bool, text string) string { return map[bool]string{true: text}[is] }
 	it.Detail = []string{
 		x.Name + ", " + x.Kind + ", goes on " + map[string]string{pour.StrewWet: "the wet top", pour.StrewSkin: "a tacky skin", pour.StrewCut: "after the cut", pour.StrewCure: "the cured bar"}[x.When],
-		usual, x.Note, colonised("in heat", x.Heat.Note), colonised("in damp and on fresh soap", x.Wet.Note), colonised("in alkali", x.Alkali.Note),
 		warn(x.Dust, "! fine dust: do not breathe it"), warn(x.Flammable, "! its vapour burns: no flame"), warn(x.Plastic, "! plastic particles: there are dates for them"),
-		source(x.Use.Source),
+	}
+	facts := x.Behaviour(f.Show, f.Plan.Room.TemperatureC)
+	for _, fact := range facts {
+		it.Detail = append(it.Detail, fact.What+": "+fact.Says)
+	}
+	for _, fact := range facts {
+		it.Detail = append(it.Detail, "source, "+fact.What+": "+fact.Source.Told()+" ("+fact.Source.Confidence+")")
 	}
 	return it
-}
-
-// colonised is a text behind what it is about; nothing stays nothing.
-func colonised(about, text string) string {
-	if text == "" {
-		return ""
-	}
-	return about + ": " + text
 }

@@ -176,9 +176,17 @@ func (p *Plate) face(bar int, r image.Rectangle, poured *swirl.Swirl, icing *swi
 	at := p.Shot.at(bar)
 	t := tile{bar: bar, rect: r, icing: icing, cut: p.Shot.side(poured, at.From)}
 	if on != nil {
-		t.stands = on.Face(at.From, at.To)
+		t.stands = before(on.Face(at.From, at.To), icing)
 	}
 	return t
+}
+
+// before puts a view before icing that is put on by eye.
+func before(v *relief.View, icing *swirl.Icing) *relief.View {
+	if icing == nil {
+		return v
+	}
+	return v.Before(icing.HighMM)
 }
 
 // side is the cut side of a bar that begins there: of a tube level, else upright.
@@ -207,7 +215,7 @@ func (p *Plate) lengths(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Fiel
 			t.icing = icing.Part(from, to)
 		}
 		if on != nil {
-			t.stands = on.Side(box.W/2).Part(from, to)
+			t.stands = before(on.Side(box.W/2).Part(from, to), icing)
 		}
 		p.add(t)
 	}
