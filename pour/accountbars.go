@@ -5,8 +5,7 @@ func barAccounts() []accountRow {
 	bars := func(of func(*Bars) float64) func(teller) Figure {
 		return func(t teller) Figure { return AsFigure(of(&t.sheet.Bars)) }
 	}
-	scent := func(t teller) *ScentLine { return &t.b.Scents[t.ix[0]] }
-	return []accountRow{
+	rows := []accountRow{
 		{pattern: "scale_step_g", label: "step of the scale", unit: UnitGram, value: func(t teller) Figure { return Know(t.sheet.Plan.Show.ScaleStepG) }, how: teller.scaleStep},
 		{pattern: "lye_step_g", label: "step of the finer scale", unit: UnitGram, value: func(t teller) Figure { return Know(t.sheet.Plan.Show.LyeStepG) }, how: teller.lyeStep},
 		{
@@ -54,6 +53,14 @@ func barAccounts() []accountRow {
 			})
 			return product(ratio(all, t.cured()), bare(100))
 		}},
+	}
+	return append(rows, scentAccounts()...)
+}
+
+// scentAccounts are what of every scent is in the cured bar.
+func scentAccounts() []accountRow {
+	scent := func(t teller) *ScentLine { return &t.b.Scents[t.ix[0]] }
+	return []accountRow{
 		{pattern: "batch.scents[].g", label: "{}", unit: UnitGram, value: func(t teller) Figure { return AsFigure(scent(t).G) }, how: func(t teller) Term {
 			i := t.ix[0]
 			return product(t.allOils(), percentOf(t.listed("load of all oils", "scent["+decimal(i)+"].percent_of_oils", scent(t).LoadPercent, UnitPercent)))

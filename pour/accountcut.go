@@ -11,19 +11,19 @@ func cutAccounts() []accountRow {
 	mm := func(pattern, label string, of func(*CutSheet, teller) float64, how func(teller) Term, why string, feeds ...string) accountRow {
 		return accountRow{pattern: pattern, label: label, unit: UnitMM, feeds: feeds, why: why, how: how, value: func(t teller) Figure { return AsFigure(of(&t.sheet.Cut, t)) }}
 	}
-	cut := func(name string, how func(teller, int) Term) func(teller) Term {
+	cut := func(how func(teller, int) Term) func(teller) Term {
 		return func(t teller) Term { return how(t, t.ix[0]) }
 	}
 	bar := func(t teller) BarPiece { return t.sheet.Cut.Bars[t.ix[0]] }
 	rows := []accountRow{
-		mm("cut.cuts_mm[]", "{}", func(c *CutSheet, t teller) float64 { return c.CutsMM[t.ix[0]] }, cut("cuts_mm", teller.cutAt), "the middle of the wire or blade, from end A"),
-		mm("cut.marks_mm[]", "mark of {}", func(c *CutSheet, t teller) float64 { return c.MarksMM[t.ix[0]] }, cut("marks_mm", func(t teller, i int) Term {
+		mm("cut.cuts_mm[]", "{}", func(c *CutSheet, t teller) float64 { return c.CutsMM[t.ix[0]] }, cut(teller.cutAt), "the middle of the wire or blade, from end A"),
+		mm("cut.marks_mm[]", "mark of {}", func(c *CutSheet, t teller) float64 { return c.MarksMM[t.ix[0]] }, cut(func(t teller, i int) Term {
 			return nearestStep(t.fig("cut.cuts_mm[]", i), bare(shape.MarkStep))
 		}), "rounded once, so that no two errors add up"),
-		mm("cut.across_mm[]", "{} along the slab", func(c *CutSheet, t teller) float64 { return c.AcrossMM[t.ix[0]] }, cut("across_mm", func(t teller, i int) Term {
+		mm("cut.across_mm[]", "{} along the slab", func(c *CutSheet, t teller) float64 { return c.AcrossMM[t.ix[0]] }, cut(func(t teller, i int) Term {
 			return t.known("cut "+decimal(i+1)+" from the left side", t.sheet.Cut.AcrossMM[i], UnitMM, "mould.bar_width_mm, one bar beside the other")
 		}), "the middle of the wire or blade, from the left side seen from end A"),
-		mm("cut.across_marks_mm[]", "mark of {} along the slab", func(c *CutSheet, t teller) float64 { return c.AcrossMarkMM[t.ix[0]] }, cut("across_marks_mm", func(t teller, i int) Term {
+		mm("cut.across_marks_mm[]", "mark of {} along the slab", func(c *CutSheet, t teller) float64 { return c.AcrossMarkMM[t.ix[0]] }, cut(func(t teller, i int) Term {
 			return nearestStep(t.fig("cut.across_mm[]", i), bare(shape.MarkStep))
 		}), "rounded once"),
 		mm("cut.kerf_mm", "what one cut takes", func(c *CutSheet, _ teller) float64 { return c.KerfMM }, teller.kerf, ""),

@@ -30,7 +30,7 @@ func cutMassAccounts() []accountRow {
 		{pattern: "cut.trims[].end_mm", label: "where {} ends", unit: UnitMM, value: func(t teller) Figure { return Know(t.sheet.Cut.Trims()[t.ix[0]].EndMM) }, how: func(t teller) Term { return t.edge(t.sheet.Cut.Trims()[t.ix[0]].EndMM, -1) }},
 		{pattern: "cut.sample.start_mm", label: "where the sample slice begins", unit: UnitMM, value: sliced(func(c *CutSheet) float64 { return c.SliceAt }), how: func(t teller) Term { return t.edge(t.sheet.Cut.SliceAt, 1) }},
 		{pattern: "cut.sample.end_mm", label: "where the sample slice ends", unit: UnitMM, value: sliced(func(c *CutSheet) float64 { return c.SliceAt + c.SliceMM }), how: func(t teller) Term { return t.edge(t.sheet.Cut.SliceAt+t.sheet.Cut.SliceMM, -1) }},
-		g("cut.sample.g", "the sample slice", func(c *CutSheet, t teller) Figure { return c.SliceG }, func(t teller) Term { return t.restG(t.sheet.rests().slice) }, "with what stands on it"),
+		g("cut.sample.g", "the sample slice", func(c *CutSheet, _ teller) Figure { return c.SliceG }, func(t teller) Term { return t.restG(t.sheet.rests().slice) }, "with what stands on it"),
 		g("cut.sample_g", "the sample slice", func(c *CutSheet, _ teller) Figure { return c.SliceG }, func(t teller) Term { return t.restG(t.sheet.rests().slice) }, "with what stands on it"),
 		g("cut.sides_g", "trimmed off the sides of the slab", func(c *CutSheet, _ teller) Figure { return c.SidesG }, func(t teller) Term { return t.restG(t.sheet.rests().sides) }, ""),
 		g("cut.trims_g", "all trims", func(c *CutSheet, _ teller) Figure { return c.TrimsG }, func(t teller) Term {

@@ -82,7 +82,7 @@ func (t teller) loafHands(x Task) Term {
 }
 
 // pipedHands is how long the hands need to try the base, to fill bags or to pipe a shape.
-func (t teller) pipedHands(x Task, a script.Act) Term {
+func (t teller) pipedHands(a script.Act) Term {
 	switch a.Kind {
 	case script.Peak:
 		return t.usual("run.peak_min", t.sheet.Plan.Run.PeakMin, "to try the base", usualPeakMin)

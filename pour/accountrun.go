@@ -143,7 +143,7 @@ func (t teller) cooling(x Task) Term {
 func (t teller) handsOf(x Task) Term {
 	a := t.b.Script.Acts[x.Act]
 	if _, ok := t.sheet.piped(a); ok {
-		return t.pipedHands(x, a)
+		return t.pipedHands(a)
 	}
 	field := handFields()[a.Kind]
 	if field == "" {

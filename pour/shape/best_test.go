@@ -244,7 +244,7 @@ func TestAMirroredStretchHasTheMirroredPlan(t *testing.T) {
 			w.Mass = shape.Uniform(5, nil)
 		}
 		m := w
-		m.Stretch, m.Features = w.Stretch.Mirror(), nil
+		m.Stretch, m.Features = w.Mirror(), nil
 		for _, f := range w.Features {
 			m.Features = append(m.Features, shape.Feature{From: w.Length - f.To, To: w.Length - f.From, Mass: f.Mass})
 		}

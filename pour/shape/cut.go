@@ -109,12 +109,12 @@ func (s Stretch) Alike(bars int, thickness float64, rest Rest) Cutting {
 		t[i] = thickness
 	}
 	left := s.Left(bars, thickness)
-	switch {
-	case rest == RestToTrims:
+	switch rest {
+	case RestToTrims:
 		s.TrimA, s.TrimB = s.TrimA+left/2, s.TrimB+left/2
-	case rest == RestAtA:
+	case RestAtA:
 		s.over(&s.CutA, &s.TrimA, &t[0], left)
-	case rest == RestAtB:
+	case RestAtB:
 		s.over(&s.CutB, &s.TrimB, &t[bars-1], left)
 	}
 	return s.Lay(t)
