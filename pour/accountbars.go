@@ -121,7 +121,7 @@ func (t teller) barPart() Term {
 	case len(c.Bars) > 0 && !t.plainCut():
 		part := ratio(t.fig("bars.thickness_mm"), t.along())
 		if c.sides() {
-			return product(part, ratio(less(t.fig("cut.bars[].right_mm", 0), t.fig("cut.bars[].left_mm", 0)), t.whole("mould.width_mm")))
+			return product(part, ratio(t.barAcross(), t.whole("mould.width_mm")))
 		}
 		return part
 	}

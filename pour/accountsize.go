@@ -130,10 +130,13 @@ func (t teller) allOils() Term {
 // oils is the mass of the oils mixed: as given, or as much as fills what the plan wants filled.
 func (t teller) oils() Term {
 	all := t.filling()
-	if t.plan.Carrier == CarrierBatch {
-		return less(all, t.carriers())
+	switch {
+	case t.plan.Carrier != CarrierBatch:
+		return all
+	case t.b.Refused.Masses != "" && t.plan.Size == SizeOils: // what is in the jugs is not told, what is left of the oils is
+		return less(all, t.known("oil that carries the colours", t.plan.OilsG-t.b.Size.OilsG, UnitGram, "your plan's colourants"))
 	}
-	return all
+	return less(all, t.carriers())
 }
 
 func (t teller) filling() Term {

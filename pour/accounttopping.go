@@ -115,11 +115,19 @@ func (t teller) barAlong() Term {
 }
 
 func (t teller) barTop() Term {
-	across := "mould.width_mm"
-	if m := t.sheet.Plan.Mould; m.Shape == ShapeSlab && m.BarWidthMM > 0 {
-		across = "mould.bar_width_mm"
+	return product(t.barAlong(), t.barAcross())
+}
+
+// barAcross is how wide a usual bar is.
+func (t teller) barAcross() Term {
+	m, c := t.sheet.Plan.Mould, &t.sheet.Cut
+	switch {
+	case len(c.Bars) > 0 && c.sides():
+		return t.known("width of the bars, on average", c.usualWideMM(), UnitMM, "your cut plan")
+	case m.Shape == ShapeSlab && m.BarWidthMM > 0:
+		return t.whole("mould.bar_width_mm")
 	}
-	return product(t.barAlong(), t.whole(across))
+	return t.whole("mould.width_mm")
 }
 
 func (t teller) allBars() Term {

@@ -5,11 +5,16 @@ func (s *Sheet) barPart() float64 {
 	if len(s.Cut.Bars) == 0 {
 		return s.Plan.Mould.barPart()
 	}
-	return s.partOf(s.Cut.UsualMM, s.Cut.Bars[0].WideMM())
+	return s.partOf(s.Cut.UsualMM, s.Cut.usualWideMM())
 }
 
 // sides reports whether bars stand side by side.
 func (c *CutSheet) sides() bool { return len(c.AcrossMM) > 0 || c.SideMM > 0 }
+
+// usualWideMM is how wide the bars are on average: what is left over across a slab may widen those at one side.
+func (c *CutSheet) usualWideMM() float64 {
+	return mean(len(c.Bars), func(i int) float64 { return c.Bars[i].WideMM() })
+}
 
 // weighCut works out what every piece of the cut loaf weighs. The base, less what embeds take the place of, is as deep everywhere; an icing piped onto
 // the bars stands on them alone, any other lies evenly along the loaf. What a cut takes goes as crumbs.

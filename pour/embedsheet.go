@@ -59,8 +59,8 @@ type EmbedPiece struct {
 // spoiled reports whether the piece costs its bar.
 func (p EmbedPiece) spoiled() bool { return p.Verdict == VerdictCut || p.Verdict == VerdictAstray }
 
-// mostPieces is how many pieces of a kind are set out; no loaf has room for so many.
-const mostPieces = 400
+// mostPieces is how many pieces of a kind are set out at most: a slab of 2 m by 2 m cut into bars of 3 cm by 3 cm has a piece in each.
+const mostPieces = 4500
 
 // markStepMM is the step to which every mark is rounded once, from end A: 0.5 mm, so that none is further off than 0.25.
 const markStepMM = 0.5
@@ -119,10 +119,9 @@ func (s *Sheet) set(k *EmbedSheet, e *Embed) {
 			for i := range e.side() {
 				wide := (row.to - row.from) / float64(e.side())
 				across := row.from + (float64(i)+0.5)*wide + e.AcrossMM
-				if len(k.Pieces) == mostPieces {
-					return
+				if len(k.Pieces) < mostPieces {
+					k.Pieces = append(k.Pieces, s.piece(k, at, across))
 				}
-				k.Pieces = append(k.Pieces, s.piece(k, at, across))
 			}
 		}
 	}
@@ -201,6 +200,9 @@ func verdictWord(v shape.Verdict) string {
 func (s *Sheet) barAt(at, across float64) (int, bool) {
 	half := s.Plan.Cut.KerfMM/2 + noise
 	across += s.Plan.Mould.WidthMM / 2
+	if at < 0 || at > s.Plan.Mould.AlongMM() {
+		return 0, false // beside the loaf
+	}
 	for i, b := range s.Cut.Bars {
 		if at >= b.StartMM-half && at <= b.EndMM+half && (across >= b.LeftMM-half && across <= b.RightMM+half || !s.Cut.sides()) {
 			return i, true

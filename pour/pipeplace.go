@@ -95,7 +95,7 @@ func (l *pieces) rowAt(r, rows int, width float64) float64 {
 func (p *Piping) onBars(m Mould, cut CutSheet) pieces {
 	wide := m.WidthMM
 	if len(cut.Bars) > 0 {
-		wide = cut.Bars[0].WideMM()
+		wide = cut.usualWideMM()
 	}
 	out := pieces{piece: p.piece(wide, wide)}
 	each := max(1, p.PerBar)
@@ -127,7 +127,7 @@ func (p *Piping) acrossMM(m Mould, cut CutSheet, l pieces) (takes, has float64, 
 		return l.wide * float64(max(1, p.Rows)), has, true
 	}
 	if len(cut.Bars) > 0 {
-		has = cut.Bars[0].WideMM()
+		has = cut.usualWideMM()
 	}
 	return takes, has, true
 }

@@ -102,7 +102,7 @@ func reckonBatch(t *rapid.T, sheet pour.Sheet, shelf pour.Shelf, n pour.BatchNam
 		return nil
 	}
 	all := one.b.OilsG
-	if n == pour.Icing && one.b.Size == pour.SizeShape && (p.Piping.Shape == "" || reckonLay(p.Piping, p.Mould, p.Cut, len(sheet.Cut.Bars)).units == 0) {
+	if n == pour.Icing && one.b.Size == pour.SizeShape && (p.Piping.Shape == "" || reckonLay(p.Piping, p.Mould, 0, len(sheet.Cut.Bars)).units == 0) {
 		if got[at+".batter_g"] != nil {
 			t.Errorf("not one unit of icing fits, and yet there are %v g of it", got[at+".batter_g"])
 		}

@@ -166,8 +166,10 @@ func cutOf(s pour.Sheet) cutLaid {
 // count is how many bars there are.
 func (r cutLaid) count() float64 { return float64(len(r.bars) * len(r.rows)) }
 
-// wide is the width of a bar.
-func (r cutLaid) wide() float64 { return r.rows[0][1] - r.rows[0][0] }
+// wide is the width of a bar, on average.
+func (r cutLaid) wide() float64 {
+	return sumOf(r.rows, func(w [2]float64) float64 { return w[1] - w[0] }) / float64(len(r.rows))
+}
 
 // part is a usual bar's part of the loaf; where no bar comes out it is the mould's.
 func (r cutLaid) part(m pour.Mould) float64 {

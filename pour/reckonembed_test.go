@@ -239,7 +239,7 @@ func (k reckonedKind) room(t *rapid.T, leaf string, along, across float64, s pou
 	slab := s.Plan.Mould.Shape == "slab" && s.Plan.Mould.BarWidthMM > 0
 	for i, b := range s.Cut.Bars {
 		half, x := s.Plan.Cut.KerfMM/2+1e-6, across+s.Plan.Mould.WidthMM/2
-		if k.rod || along < b.StartMM-half || along > b.EndMM+half || slab && (x < b.LeftMM-half || x > b.RightMM+half) {
+		if k.rod || along < 0 || along > s.Plan.Mould.LengthMM || along < b.StartMM-half || along > b.EndMM+half || slab && (x < b.LeftMM-half || x > b.RightMM+half) {
 			continue
 		}
 		bar = float64(i + 1)
@@ -320,6 +320,7 @@ func (k reckonedKind) inBar(b pour.BarPiece, p pour.Plan, slab bool) float64 {
 			switch {
 			case k.rod:
 				n += (b.EndMM - b.StartMM) / p.Mould.LengthMM
+			case along < 0 || along > p.Mould.LengthMM: // beside the loaf
 			case along >= b.StartMM-p.Cut.KerfMM/2 && along <= b.EndMM+p.Cut.KerfMM/2:
 				n++
 			}

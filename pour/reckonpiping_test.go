@@ -97,7 +97,7 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 }
 
 // reckonLay counts units: so many on every bar, or rows along the loaf.
-func reckonLay(p pour.Piping, m pour.Mould, cut pour.Cut, bars int) reckonedPiping {
+func reckonLay(p pour.Piping, m pour.Mould, wide float64, bars int) reckonedPiping {
 	border, long := p.Shape == "rope" || p.Shape == "ruffle", m.LengthMM
 	if m.Shape == "cavity" {
 		long *= float64(m.Cavities)
@@ -126,9 +126,8 @@ func reckonLay(p pour.Piping, m pour.Mould, cut pour.Cut, bars int) reckonedPipi
 	width := m.WidthMM
 	if m.Shape == "slab" && m.BarWidthMM > 0 {
 		width = m.BarWidthMM
-		if cut.Left == "bars" || cut.Left == "" && cut.By == "count" { // what is left over across goes to the bars too
-			side := math.Floor((m.WidthMM+cut.KerfMM)/(width+cut.KerfMM) + 1e-9)
-			width = (m.WidthMM - (side-1)*cut.KerfMM) / side
+		if bars > 0 { // what is left over across may go to the bars, or to one of them
+			width = wide
 		}
 	}
 	r := reckonPiece(p, width, width)
@@ -143,7 +142,7 @@ func reckonLay(p pour.Piping, m pour.Mould, cut pour.Cut, bars int) reckonedPipi
 // It gives the grams of all oils. false: the shape cannot be worked out.
 func reckonPiping(s pour.Sheet, one *reckoned, mlPerG float64) (r reckonedPiping, all float64, ok bool) {
 	p, m := s.Plan.Piping, s.Plan.Mould
-	if r = reckonLay(p, m, s.Plan.Cut, len(s.Cut.Bars)); r.units == 0 {
+	if r = reckonLay(p, m, cutOf(s).wide(), len(s.Cut.Bars)); r.units == 0 {
 		return r, 0, false
 	}
 	r.density = p.CupG / p.CupML

@@ -133,7 +133,7 @@ func (s *Sheet) usualBar() (alongMM, acrossMM float64, count int) {
 	case len(s.Cut.Bars) == 0:
 		return m.BarMM, m.WidthMM, 0
 	case s.Cut.sides():
-		acrossMM = s.Cut.Bars[0].WideMM()
+		acrossMM = s.Cut.usualWideMM()
 	}
 	return alongMM, acrossMM, len(s.Cut.Bars)
 }
