@@ -64,7 +64,7 @@ func (s *Sheet) inspectWires() {
 		s.warn(warning("wires-idle", placeCutting, fmt.Sprintf("%d of %d wires do not meet the loaf", g.Idle, g.Wires), "lay the loaf elsewhere, or take it as it is"))
 	}
 	if g.Missed > 0 {
-		s.warn(warning("wires-off-pitch", placeCutting, fmt.Sprintf("%d of the embeds you have placed are not clear between two wires, which stand %s apart on average; the worst is %s off the middle", g.Missed, show.LenNear(g.PitchMM.V), show.LenNear(g.WorstMM.V)),
+		s.warn(warning("wires-off-pitch", placeCutting, fmt.Sprintf("too near a wire: %d of the embeds you have placed; the wires stand %s apart on average, the worst piece is %s off the middle", g.Missed, show.LenNear(g.PitchMM.V), show.LenNear(g.WorstMM.V)),
 			"set the embeds to the wires, into the middles of the bars, or cut one by one"))
 	}
 	if g.NoSlice {

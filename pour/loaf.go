@@ -40,9 +40,9 @@ func (s *Sheet) shaped() script.Shaped {
 		return script.Shaped{}
 	}
 	out := script.Shaped{Peak: true}
-	parts := make([]float64, len(p.Jugs))
-	for i, j := range p.Jugs {
-		parts[i] = j.PipeMin - float64(j.Fills)*s.Plan.Piping.FillMin // what it takes to pipe a jug's units is in proportion to them
+	parts := s.Plan.Icing.parts()
+	if len(p.Jugs) != len(parts) {
+		parts = []float64{1} // a common bag
 	}
 	var units []float64
 	if p.Units > 1 {

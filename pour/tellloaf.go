@@ -113,6 +113,9 @@ func (s *Sheet) tellStrew(a script.Act) string {
 		verb = "strew"
 	}
 	text := fmt.Sprintf("%s %s, %s on each bar, %s in all", verb, t.Name, show.Figure(t.PerBarG, show.Dose), show.Figure(t.AllG, show.Dose))
+	if t.PerBarG.Known && t.PerBarG.V < show.LyeStepG { // no scale of hers shows it
+		text = fmt.Sprintf("%s %s, %s in all, evenly over the bars", verb, t.Name, show.Figure(t.AllG, show.Dose))
+	}
 	switch t.When {
 	case StrewSkin:
 		text = "when the top has skinned but is tacky, about " + show.Span(orUsual(s.Plan.Run.SkinMin, usualSkinMin)) + " after it was touched last, " + s.skinSaid() + ": " + text
@@ -172,11 +175,15 @@ func (s *Sheet) tellBag(n BatchName, a script.Act) string {
 	if a.Jug != script.Whole {
 		what = s.Batch(n).Jugs[a.Jug].Name
 	}
-	times := "once"
-	if a.Times > 1 {
-		times = fmt.Sprintf("%d times", a.Times)
+	return fmt.Sprintf("fill the bag with %s, %s, at most %s each, tip on", what, Times(a.Times), show.Weight(s.Plan.Piping.BagG))
+}
+
+// Times is how often something is done, in words: once, 2 times.
+func Times(n int) string {
+	if n == 1 {
+		return "once"
 	}
-	return fmt.Sprintf("fill the bag with %s, %s, at most %s each, tip on", what, times, show.Weight(s.Plan.Piping.BagG))
+	return fmt.Sprintf("%d times", n)
 }
 
 // tellUnits says in how many units a jug is piped.
@@ -188,8 +195,11 @@ func (s *Sheet) tellUnits(a script.Act) string {
 	if a.Times > 1 {
 		text += "s"
 	}
-	if s.Plan.Piping.Along == PipeLoaf {
-		return text
+	if s.Plan.Piping.Along != PipeLoaf {
+		text += " on the bars' middles"
 	}
-	return text + " on the bars' middles"
+	if s.Piping.RestG.V > 0 {
+		text += "; what is over into the small mould"
+	}
+	return text
 }

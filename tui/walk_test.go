@@ -248,7 +248,7 @@ func (w *walk) consistent() {
 			w.fatal("the cursor of %s is at %+v, want %+v", p.ID, c, got)
 		}
 	}
-	if cell, _, _ := m.cell(); m.typing != nil && cell.Kind != grid.Number && cell.Kind != grid.Words {
+	if cell, _, _ := m.cell(); m.typing != nil && cell.Kind != grid.Number && cell.Kind != grid.Words && cell.Kind != grid.Numbers {
 		w.fatal("a cell of kind %d is being typed in", cell.Kind)
 	}
 }

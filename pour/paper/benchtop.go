@@ -15,7 +15,8 @@ func (d *desk) topBench() {
 	}
 	d.heading("for the top", "planned", "actual")
 	if d.piped() {
-		d.tick(row{text: fmt.Sprintf("piping bags with their tips, filled %d times", s.Piping.Fills), figure: fmt.Sprint(s.Piping.Bags), write: true})
+		d.tick(row{text: "piping bags with their tips, filled " + pour.Times(s.Piping.Fills), figure: fmt.Sprint(s.Piping.Bags), write: true})
+		d.smallMould()
 	}
 	for i := range s.Embeds {
 		k := &s.Embeds[i]

@@ -98,9 +98,17 @@ func (d *desk) bags() {
 		return
 	}
 	p := d.sheet.Piping
-	text := fmt.Sprintf("Piping bags, each with its tip, filled %d times in all, a tall jug to fill them in, a tie for each", p.Fills)
+	text := fmt.Sprintf("Piping bags, each with its tip, filled %s in all, a tall jug to fill them in, a tie for each", pour.Times(p.Fills))
 	d.tick(row{text: text, figure: fmt.Sprint(p.Bags), write: true})
+	d.smallMould()
 	d.info("Filled at most two thirds, tied, the tip up until it is used; gloves and goggles stay on: a seam that gives throws raw soap.")
+}
+
+// smallMould takes what is made beyond the icing's shape because the vessel blends no less.
+func (d *desk) smallMould() {
+	if rest := d.sheet.Piping.RestG; rest.V > 0 {
+		d.tick(row{text: "a small mould, for the icing that is over", figure: d.show.Weight(rest.V), write: true})
+	}
 }
 
 // strewn says when a topping goes on.

@@ -72,7 +72,7 @@ func TestThePapersTellTheBags(t *testing.T) {
 	}
 	fills := strconv.Itoa(s.Piping.Fills)
 	full, bench := flat(Checklist(s, shelf)), flat(Bench(s, shelf, false))
-	if !strings.Contains(full, "Piping bags, each with its tip, filled "+fills+" times in all") || !strings.Contains(full, "a seam that gives throws raw soap") {
+	if !strings.Contains(full, "Piping bags, each with its tip, filled "+fills+" times in all") || strings.Contains(full, "icing that is over") || !strings.Contains(full, "a seam that gives throws raw soap") {
 		t.Error("the full paper does not lay the bags out")
 	}
 	if !strings.Contains(bench, "piping bags with their tips, filled "+fills+" times") {
@@ -97,6 +97,27 @@ func TestAnOlderPlanPrintsNothingOfTopAndCut(t *testing.T) {
 		for _, word := range []string{"MADE DAYS BEFORE", "FOR THE TOP", "Cuts marked", "[ ] bar 1", "ruler"} {
 			if strings.Contains(text, word) {
 				t.Errorf("the %s paper of the example says %q", name, word)
+			}
+		}
+	}
+}
+
+// What a vessel blends no less of is told where it goes, and no dose is told that no scale shows.
+func TestTheIcingThatIsOverHasAMouldAndAPinchIsTold(t *testing.T) {
+	p, shelf := demo(t)
+	p.Icing.Size = pour.SizeShape
+	p.Piping = pour.Piping{Shape: pour.PipeDollop, TipMM: 10, WidthMM: 14, HeightMM: 10, ResiduePercent: 7, BagG: 500, LeastG: 300}
+	p.Top.Toppings = []pour.Topping{{Name: "petals", GPerBar: 0.004, Parts: []pour.ToppingPart{{Material: "calendula-petals", Percent: 100}}}}
+	s := pour.Work(p, shelf, clock.Hand{})
+	// Ten cones of 14 mm by 10 mm are 10 · π · 49 · 10 / 3 = 5.13 mL, about 5 g and with what stays in the bag under 6: some 294 g are over.
+	if v := s.Piping.RestG.V; v < 293 || v > 296 {
+		t.Fatalf("%g g of 300 are over", v)
+	}
+	over := "a small mould, for the icing that is over"
+	for name, text := range map[string]string{"full": flat(Checklist(s, shelf)), "bench": flat(Bench(s, shelf, false))} {
+		for _, want := range []string{over, "filled 2 times", "what is over into the small mould", "lay petals, 0.04 g in all, evenly over the bars"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("the %s paper lacks %q", name, want)
 			}
 		}
 	}
