@@ -43,6 +43,9 @@ func (s *Sheet) inspectPieces() {
 		s.warn(warning("cut-none", placeCutting, "no whole bar comes out: trims, slice and cuts leave no room for one, or no two wires meet the loaf", "cut bars of the mould's thickness, or trim less"))
 		return
 	}
+	if s.Plan.Cut.By == CutMarks && len(c.CutsMM)+len(c.Outside) == 0 && s.Plan.Mould.IsCut() {
+		s.warn(warning("cut-none", placeCutting, "none of your own cuts is marked: the loaf stays in one piece", "mark cuts, or cut bars of the mould's thickness"))
+	}
 	if len(c.Outside) > 0 {
 		s.warn(warning("cut-outside", placeCutting, fmt.Sprintf("the cut at %s would not cut: it lies outside the loaf or meets another cut (%d in all)", show.LenNear(c.Outside[0]), len(c.Outside)), "move it, or take it out of the list"))
 	}

@@ -1,6 +1,10 @@
 package pour_test
 
-import "pourbench/pour"
+import (
+	"testing"
+
+	"pourbench/pour"
+)
 
 // cutRows are what the cut plan can be warned of, over the example's loaf of 250 mm and its bars of 25 mm.
 func cutRows() []codeRow {
@@ -33,5 +37,20 @@ func cutRows() []codeRow {
 		{"cutter-low", cut(pour.Cut{Lay: pour.LaySide, OpeningMM: 79.5}), cut(pour.Cut{Lay: pour.LaySide, OpeningMM: 90})},
 		{"cutter-shallow", cut(pour.Cut{Lay: pour.LayUpright, BedMM: 79.5, OpeningMM: 200}), cut(pour.Cut{Lay: pour.LayUpright, BedMM: 85})},
 		{"lay-crushes", lying(pour.LayUpsideDown), cut(pour.Cut{Lay: pour.LaySide})},
+	}
+}
+
+// Own marks that nobody has made leave the loaf whole, which is said; one mark is enough.
+func TestALoafThatNoMarkCutsIsSaidToStayWhole(t *testing.T) {
+	demo, shelf := shelved(t)
+	for _, c := range []struct {
+		marks []float64
+		whole bool
+	}{{nil, true}, {[]float64{125}, false}} {
+		p := demo.Clone()
+		p.Cut = pour.Cut{By: pour.CutMarks, MarksMM: c.marks}
+		if _, said := found(pour.Weigh(p, shelf), "cut-none"); said != c.whole {
+			t.Errorf("marks %v: said %v", c.marks, said)
+		}
 	}
 }
