@@ -45,6 +45,9 @@ func TestNoFrameOfTopAndCutIsLargerThanItsScreen(t *testing.T) {
 	for name, presses := range modes() {
 		for _, s := range []panel.Place{panel.Top, panel.Cut} {
 			for tabs := range 4 {
+				if tabs > 0 && testing.Short() {
+					break // every panel in turn costs a picture each: left to the whole suite
+				}
 				m.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
 				m.dialogs.Clear()
 				m.typing = nil
