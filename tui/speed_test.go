@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"image"
 	"testing"
 
@@ -34,6 +35,22 @@ func BenchmarkKeyToFrame(b *testing.B) {
 				}
 			})
 		}
+	}
+}
+
+// BenchmarkKeyToFrameOfTheCut moves a cut to and fro in a plan with icing of a shape, toppings, embeds and a gang of wires.
+func BenchmarkKeyToFrameOfTheCut(b *testing.B) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
+			m := topped(b, size[0], size[1])
+			visit(m, panel.Cut)
+			for n := 0; b.Loop(); n++ {
+				m.Update(key([]string{"+", "-"}[n%2]))
+				if m.View().Content == "" {
+					b.Fatal("an empty frame")
+				}
+			}
+		})
 	}
 }
 
