@@ -74,16 +74,10 @@ func (p Plan) brief(shelf Shelf, order []int) script.Brief {
 	place := func(name string) int {
 		return slices.IndexFunc(p.Base.Jugs, func(j Jug) bool { return name != "" && j.Name == name })
 	}
-	own := func(plan, shelf float64) float64 {
-		if plan > 0 {
-			return plan
-		}
-		return shelf
-	}
 	return script.Brief{
 		Technique: t.Drawn(), Shares: p.Base.parts(), Order: order, First: place(p.Swirl.First), Last: place(p.Swirl.Last),
-		PotBetween: p.Swirl.PotBetween, Passes: int(own(float64(p.Swirl.Passes), float64(t.Passes))), Turns: own(p.Swirl.Turns, t.Turns),
-		HeightMM: own(p.Swirl.HeightMM, t.HeightMM), Seed: p.Swirl.Seed,
+		PotBetween: p.Swirl.PotBetween, Passes: int(orUsual(float64(p.Swirl.Passes), float64(t.Passes))), Turns: orUsual(p.Swirl.Turns, t.Turns),
+		HeightMM: orUsual(p.Swirl.HeightMM, t.HeightMM), Seed: p.Swirl.Seed,
 	}
 }
 

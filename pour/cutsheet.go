@@ -106,7 +106,7 @@ func (b BarPiece) WideMM() float64 { return b.RightMM - b.LeftMM }
 // Columns are the pieces between one cut across the loaf and the next, each as wide as the mould: of a loaf its bars, of a slab each row of bars
 // that stand side by side. No masses are in them.
 func (c *CutSheet) Columns() []BarPiece {
-	var out []BarPiece
+	out := make([]BarPiece, 0, len(c.Bars))
 	for _, b := range c.Bars {
 		if n := len(out); n > 0 && out[n-1].StartMM == b.StartMM {
 			out[n-1].RightMM = b.RightMM

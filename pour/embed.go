@@ -104,18 +104,12 @@ func (e *Embed) material() stuff {
 
 // hardDays is how long it has to harden before it is set, days.
 func (e *Embed) hardDays() float64 {
-	if e.HardDays > 0 {
-		return e.HardDays
-	}
-	return e.material().hardDays
+	return orUsual(e.HardDays, e.material().hardDays)
 }
 
 // made is how old it is at the pour, days.
 func (e *Embed) made() float64 {
-	if e.MadeDays > 0 {
-		return e.MadeDays
-	}
-	return e.hardDays()
+	return orUsual(e.MadeDays, e.hardDays())
 }
 
 // agedHard is from how many days on a cold-process piece is taken to be harder than a loaf that is cut the day after: common practice, no source.
@@ -130,28 +124,19 @@ func (e *Embed) soap() bool { return e.Material == "" || e.Material == EmbedSoap
 
 // gml is its density, g/mL.
 func (e *Embed) gml() float64 {
-	if e.DensityGML > 0 {
-		return e.DensityGML
-	}
-	return e.material().gml
+	return orUsual(e.DensityGML, e.material().gml)
 }
 
 // width, height: across the loaf and from its bottom to its top, mm.
 func (e *Embed) width() float64 {
-	if e.WidthMM > 0 {
-		return e.WidthMM
-	}
-	return e.LengthMM
+	return orUsual(e.WidthMM, e.LengthMM)
 }
 
 func (e *Embed) height() float64 {
 	if e.Outline == OutlineBall {
 		return e.LengthMM
 	}
-	if e.HeightMM > 0 {
-		return e.HeightMM
-	}
-	return e.LengthMM
+	return orUsual(e.HeightMM, e.LengthMM)
 }
 
 // side is how many stand side by side across a bar.
@@ -159,8 +144,6 @@ func (e *Embed) side() int { return max(e.PerBar, 1) }
 
 // setMin is how long setting one takes, min: a few seconds, common practice, no source.
 func (e *Embed) setMin() float64 {
-	if e.SetMin > 0 {
-		return e.SetMin
-	}
-	return 0.1
+	const usual = 0.1
+	return orUsual(e.SetMin, usual)
 }

@@ -150,8 +150,9 @@ func (s *Sheet) Cured(st Stint) bool {
 
 // loafTasks lists the acts of a script that belongs to no batch; the place begins their keys.
 func (s *Sheet) loafTasks(place string, of script.Script) []Task {
-	pieces := s.Pieces()
-	var out []Task
+	var pieces []Piece
+	seen := make(map[string]int, len(of.Acts))
+	out := make([]Task, 0, len(of.Acts))
 	for i, a := range of.Acts {
 		t := Task{Kind: TaskKind(a.Kind), Act: i, LengthMin: s.loafMin(a)}
 		switch a.Kind {
@@ -160,6 +161,9 @@ func (s *Sheet) loafTasks(place string, of script.Script) []Task {
 		case script.Strew:
 			t.Item = s.Toppings[a.Item].Name
 		case script.Weigh:
+			if pieces == nil {
+				pieces = s.Pieces()
+			}
 			t.Item = pieces[a.Item].Name
 		case script.Cut:
 			if a.Rounds > 1 {
@@ -169,11 +173,10 @@ func (s *Sheet) loafTasks(place string, of script.Script) []Task {
 		if a.Round > 0 {
 			t.Round = Know(float64(a.Round))
 		}
-		name := t.Item
-		for again := 2; slices.ContainsFunc(out, func(o Task) bool { return o.Item == t.Item && o.Key == taskKey(BatchName(place), t.Kind, name) }); again++ {
-			name = fmt.Sprintf("%s@%d", t.Item, again)
+		t.Key = taskKey(BatchName(place), t.Kind, t.Item)
+		if seen[t.Key]++; seen[t.Key] > 1 { // two of one name
+			t.Key = taskKey(BatchName(place), t.Kind, fmt.Sprintf("%s@%d", t.Item, seen[t.Key]))
 		}
-		t.Key = taskKey(BatchName(place), t.Kind, name)
 		out = append(out, t)
 	}
 	return out

@@ -35,6 +35,7 @@ type Knife struct {
 // strewn.
 func Cutting(k Knife) Script {
 	s := loaf()
+	s.Acts = make([]Act, 0, k.Cuts+k.Pieces+len(k.Strewn)+len(k.Cured)+4)
 	s.Acts = append(s.Acts, Act{Kind: Firm, Jug: Whole})
 	if k.Cuts > 0 {
 		s.Acts = append(s.Acts, Act{Kind: Mark, Jug: Whole})
