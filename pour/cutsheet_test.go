@@ -3,9 +3,11 @@ package pour_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pourbench/pour"
+	"pourbench/pour/script"
 )
 
 // loafOf is the example in a loaf of 250 mm with bars of 25 mm, cut as a plan says.
@@ -103,4 +105,26 @@ func TestWhatTheCutterMustHaveRoomFor(t *testing.T) {
 	closeTo(t, "its bed", up.Cut.BedNeedMM, 80)
 	closeTo(t, "on its side", side.Cut.OpeningNeedMM, 80)
 	closeTo(t, "its bed then", side.Cut.BedNeedMM, tall)
+}
+
+// The first wire is told where it is marked, so that paper, ruler and act name one place.
+func TestTheFirstWireIsToldWhereItIsMarked(t *testing.T) {
+	p, shelf := shelved(t)
+	p.Cut.By, p.Cut.KerfMM, p.Cut.WiresMM, p.Cut.GangAtMM = pour.CutGang, 0.6, []float64{0, 50, 100}, 10.8
+	s := pour.Weigh(p, shelf)
+	if s.Cut.CutsMM[0] != 10.8 || s.Cut.MarksMM[0] != 11 {
+		t.Fatalf("cut at %v, marked at %v", s.Cut.CutsMM, s.Cut.MarksMM)
+	}
+	told := 0
+	for _, st := range s.CutStints() {
+		if st.Kind == pour.TaskKind(script.Cut) {
+			told++
+		}
+		if st.Kind == pour.TaskKind(script.Cut) && !strings.Contains(s.Tell(st), "the first at 11 mm from end A") {
+			t.Errorf("told: %s", s.Tell(st))
+		}
+	}
+	if told != 1 {
+		t.Errorf("all wires go through in %d acts", told)
+	}
 }

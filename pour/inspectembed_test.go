@@ -46,7 +46,7 @@ func embedRows() []codeRow {
 		{"embed-wall", with(across(1, 31.5)), with(across(1, 20))},
 		{"embed-touch", with(across(5, 0)), with(across(3, 0))},
 		{"embed-late", with(made(1)), with(made(3))},
-		{"embed-hard", with(made(20)), with(made(7))},
+		{"embed-hard", with(made(14)), with(made(13.9))},
 		{"embed-squeeze", all(with(), gang), all(with(), number("cut.clear_mm", 3))},
 		{"embed-melts", all(with(melt), warm), all(with(), warm)},
 		{"embed-crowd", with(long(25), high(65, 0), across(8, 0)), with(across(3, 0))},

@@ -46,10 +46,7 @@ func distances(mm []float64) string {
 	return strings.Join(out, ", ")
 }
 
-func distance(mm float64) string {
-	const tenths = 10
-	return strconv.FormatFloat(float64(int(mm*tenths+0.5))/tenths, 'f', -1, 64)
-}
+func distance(mark float64) string { return strconv.FormatFloat(mark, 'f', -1, 64) }
 
 // tellMarks says where the cuts are marked.
 func (s *Sheet) tellMarks() string {
@@ -146,7 +143,7 @@ func (s *Sheet) tellCut(a script.Act) string {
 		tool = "blade"
 	}
 	if s.Plan.Cut.By == CutGang {
-		return fmt.Sprintf("all %d wires through at once, %s, the first at %s mm from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, distance(s.Cut.CutsMM[0]))
+		return fmt.Sprintf("all %d wires through at once, %s, the first at %s mm from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, distance(s.Cut.MarksMM[0]))
 	}
 	which := "cut"
 	if a.Rounds > 1 {

@@ -389,3 +389,19 @@ func TestToppingsAreMendedAsTheMakerWould(t *testing.T) {
 		}
 	}
 }
+
+// Two toppings of one name are two tasks, each found by its own key.
+func TestToppingsOfOneNameAreTasksOfTheirOwn(t *testing.T) {
+	p, shelf := shelved(t)
+	sugar := pour.Topping{Name: "snow", When: pour.StrewWet, Parts: []pour.ToppingPart{{Material: "sanding-sugar", Percent: 100}}}
+	p.Top.Toppings = []pour.Topping{sugar, sugar, sugar}
+	keys := map[string]bool{}
+	for _, task := range pour.Weigh(p, shelf).Run {
+		if task.Item == "snow" {
+			keys[task.Key] = true
+		}
+	}
+	if len(keys) != 3 {
+		t.Errorf("three toppings called snow have the keys %v", keys)
+	}
+}
