@@ -268,7 +268,7 @@ func (r *reckoned) byRemainder(t *rapid.T, at string, weighed []float64) {
 			t.Errorf("%s: on a step of %v jug %d gets %v of %v g", at, step, i, g, r.jugs[i].batter)
 		}
 		switch {
-		case steps > exact+1e-6:
+		case steps > exact+1e-7:
 			leastUp = min(leastUp, lost)
 		case lost > 1e-6:
 			mostDown = max(mostDown, lost)

@@ -332,6 +332,9 @@ func (r cutLaid) astray(k reckonedKind, part, from, to float64, p pour.Plan) flo
 		}
 		return n
 	}
+	within := func(at, from, to float64) bool { // what stands on its end belongs to what comes after it
+		return at >= from && (at < to || at <= to && to >= r.length-1e-9)
+	}
 	for _, along := range k.along {
 		for _, across := range k.across {
 			held := 0.0
@@ -344,9 +347,9 @@ func (r cutLaid) astray(k reckonedKind, part, from, to float64, p pour.Plan) flo
 			}
 			stretch := false
 			for _, x := range [][2]float64{r.trimA, r.trimB, r.slice} {
-				stretch = stretch || x[1] > x[0] && along >= x[0] && along <= x[1]
+				stretch = stretch || x[1] > x[0] && within(along, x[0], x[1])
 			}
-			if held == 0 && along >= 0 && along <= r.length && (along >= from && along <= to || from == -1 && !stretch) {
+			if held == 0 && along >= 0 && along <= r.length && (within(along, from, to) || from == -1 && !stretch) {
 				n++
 			}
 		}

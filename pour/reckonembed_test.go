@@ -313,8 +313,11 @@ func (k reckonedKind) inBar(b pour.BarPiece, p pour.Plan, slab bool) float64 {
 	n := 0.0
 	for _, along := range k.along {
 		for _, across := range k.across {
-			x := across + p.Mould.WidthMM/2
-			if slab && (x < b.LeftMM || x > b.RightMM) {
+			x, half := across+p.Mould.WidthMM/2, p.Cut.KerfMM/2
+			if k.rod {
+				half = 0
+			}
+			if slab && (x < b.LeftMM-half || x > b.RightMM+half) {
 				continue
 			}
 			switch {
