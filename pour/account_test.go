@@ -83,6 +83,11 @@ func checkAccount(t rapid.TB, plan string, a pour.Account) {
 	if strings.HasSuffix(a.Path, "contact_percent") {
 		tolerance = 5e-3 // counted in cells of a picture: the last bit of a height moves some
 	}
+	for _, lean := range []float64{-tolerance, tolerance} { // what is shown may stand on the middle between two steps, the number beside it
+		if next, err := leaning(a.How.Numbers(), lean); !a.How.Modelled() && err == nil && agrees(next, a.Value.V, tolerance) {
+			shown = next
+		}
+	}
 	if !agrees(shown, a.Value.V, tolerance) {
 		t.Errorf("%s: %s is %v, the numbers shown give %v: %s", plan, a.Path, a.Value.V, shown, a.How.Numbers())
 	}
@@ -180,15 +185,21 @@ func codeOf(code string) (pour.CodeInfo, bool) {
 }
 
 // reader evaluates a line of numbers: sums before products, brackets, and the four words for rounding and choosing.
-type reader struct{ rest string }
+type reader struct {
+	rest string
+	lean float64
+}
 
-func evaluate(text string) (v float64, err error) {
+func evaluate(text string) (float64, error) { return leaning(text, 0) }
+
+// leaning is the same where numbers that are rounded to a step are taken a part smaller or larger than they are shown.
+func leaning(text string, lean float64) (v float64, err error) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			err = fmt.Errorf("%v", fault)
 		}
 	}()
-	r := &reader{strings.ReplaceAll(text, " ", "")}
+	r := &reader{strings.ReplaceAll(text, " ", ""), lean}
 	v = r.sum()
 	if r.rest != "" {
 		return v, fmt.Errorf("%q is left over", r.rest)
@@ -238,7 +249,7 @@ func (r *reader) one() float64 {
 	}
 	for word, do := range map[string]func([]float64) float64{
 		"downtowholesteps":                     func(v []float64) float64 { return math.Floor(v[0]/v[1]+1e-7) * v[1] },
-		"tothenearest":                         func(v []float64) float64 { return math.Round(v[0]/v[1]) * v[1] },
+		"tothenearest":                         func(v []float64) float64 { return math.Round(v[0]/v[1]*(1+r.lean)) * v[1] },
 		"thelargerof":                          func(v []float64) float64 { return max(v[0], v[1]) },
 		"inwholestepsbylargestremainder,place": remaindersTold,
 	} {
