@@ -77,7 +77,7 @@ func (l leaves) differ(want leaves) []string {
 		switch w := want[at].(type) {
 		case float64:
 			v, isNumber := got.(float64)
-			if unknown := math.IsNaN(w) && got == nil && ok; !unknown && (!isNumber || !near(v, w, 1e-9)) {
+			if unknown := (math.IsNaN(w) || math.IsInf(w, 0)) && got == nil && ok; !unknown && (!isNumber || !near(v, w, 1e-9)) {
 				out = append(out, fmt.Sprintf("%s is %v, reckoned %.12g", at, got, w))
 			}
 		default:

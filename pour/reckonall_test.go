@@ -3,7 +3,6 @@ package pour_test
 import (
 	"fmt"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -13,24 +12,11 @@ import (
 	"pourbench/pour/pourtest"
 )
 
-// reckonings is how many times a hundred random plans are reckoned: more where there is time.
-func reckonings() int {
-	switch {
-	case os.Getenv("POURBENCH_LONG") != "":
-		return 100
-	case testing.Short():
-		return 1
-	}
-	return 3
-}
-
 // Whatever a plan asks for, every figure a script can read is what plain arithmetic makes of plan and shelf, and no figure is left that nobody
 // reckoned. What only the clock and the picture know is theirs to test: stages, turns, chances and neighbours; so are the warnings' words.
 func TestEveryFigureIsReckonedASecondTime(t *testing.T) {
 	demo, shelf := shelved(t)
-	for range reckonings() {
-		rapid.Check(t, func(t *rapid.T) { reckonPlan(t, pourtest.Rich(t, demo, shelf), shelf) })
-	}
+	rapid.Check(t, func(t *rapid.T) { reckonPlan(t, pourtest.Rich(t, demo, shelf), shelf) })
 }
 
 // The same of what a maker can come to from the example, edit by edit, refused ones included.

@@ -123,7 +123,7 @@ func reckonToppings(p pour.Plan, r cutLaid, shelf pour.Shelf, got, want leaves) 
 		put("cut_hits", unless(x.balls == 0 || !x.onLoaf(), x.perBar*x.strips/area*p.Mould.WidthMM))
 		put("hands_min", x.hands)
 		put("turn", float64(turnOf(list, i)))
-		put("plastic_percent", unless(x.plastic == 0, 100*x.perBar*x.plastic/cured))
+		put("plastic_percent", unless(x.plastic == 0 || !(cured > 0), 100*x.perBar*x.plastic/cured))
 		for k := range x.parts {
 			put(fmt.Sprintf("parts[%d].percent", k), p.Top.Toppings[i].Parts[k].Percent)
 			put(fmt.Sprintf("parts[%d].g", k), x.all*x.pct[k])
