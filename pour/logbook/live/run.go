@@ -5,7 +5,6 @@ import (
 	"slices"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -50,12 +49,12 @@ func Begin(b logbook.Book, sheet pour.Sheet, trialScent string, shelf pour.Shelf
 }
 
 // Resume takes up a pour where its file leaves it: after a killed terminal, or beside another terminal.
-func Resume(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string) (*Run, error) {
+func Resume(b logbook.Book, id string, shelf pour.Shelf, h pour.Hand, c Clock, session string) (*Run, error) {
 	return open(b, id, shelf, h, c, session, false)
 }
 
 // open takes up the pour of a file, or the cut of its loaf.
-func open(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string, cut bool) (*Run, error) {
+func open(b logbook.Book, id string, shelf pour.Shelf, h pour.Hand, c Clock, session string, cut bool) (*Run, error) {
 	p, err := b.Read(id, shelf)
 	if err != nil {
 		return nil, err
