@@ -84,8 +84,8 @@ func Add(b logbook.Book, id string, shelf pour.Shelf, c Clock, session string, e
 		return err
 	}
 	live := Live{Sheet: pour.Weigh(p.Plan, shelf), Events: p.Events, session: session, last: c().kept()}
-	if n := len(p.Events); n > 0 {
-		live.run, live.last = p.Events[n-1].Run, momentOf(p.Events[n-1])
+	if e, ok := lastClocked(p.Events); ok {
+		live.run, live.last = e.Run, momentOf(e)
 	}
 	_, events, err := live.Mark(e, c())
 	if err != nil {
