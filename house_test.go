@@ -40,6 +40,7 @@ func house() []room {
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook pour/day"},
+		{"pour/again", "pour/logbook/learn pour/logbook/live pour/logbook pour/whatif pour chem"},
 		{"pour/ruler", "pour pour/shape"},
 		{"pour/paper", "pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
 		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},

@@ -21,6 +21,24 @@ type Difference struct {
 	Predicted       bool // planned is what the clock predicts, no finer than it deserves
 }
 
+// Told draws one of its figures in a plan's units.
+func (d Difference) Told(show pour.Show, f pour.Figure) string {
+	return show.Figure(f, func(v float64) string {
+		switch d.Unit {
+		case pour.UnitMinute:
+			return show.RunTime(v)
+		case pour.UnitGram:
+			if d.Fine {
+				return show.Dose(v)
+			}
+			return show.Weight(v)
+		case pour.UnitCelsius:
+			return show.Temp(v)
+		}
+		return show.Plain(v, d.Unit)
+	})
+}
+
 // Compare sets the plan's figures beside what happened: when steps began, stages came and how warm things were, what was weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
 func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	s := live.Replay(sheet, p.Events)
