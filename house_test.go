@@ -40,7 +40,7 @@ func house() []room {
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
 		{"pour/ruler", "pour pour/shape"},
 		{"pour/paper", "pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
-		{"pour/calendar", "pour/plain"},
+		{"pour/calendar", "pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},

@@ -3,6 +3,7 @@ package calendar
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"pourbench/pour/plain"
@@ -40,12 +41,16 @@ func (e Entry) Check() error {
 	switch {
 	case e.Batch == "" || e.Kind == "":
 		problem = "it needs a batch and a kind: they are its name"
+	case strings.Contains(e.Kind, "/"):
+		problem = "a kind has no slash in it: with one, two batches could have one name"
 	case e.What == "":
 		problem = "it says nothing"
 	case plain.Line(e.Batch) != e.Batch || plain.Line(e.Kind) != e.Kind || plain.Line(e.What) != e.What || plain.Text(e.Words) != e.Words:
 		problem = "its text holds what cannot be shown"
 	case !written(e.Start) || !written(e.End) || !written(e.Revised):
 		problem = "its years must be 1 to 9999"
+	case e.Start.Location() != time.UTC || e.End.Location() != time.UTC:
+		problem = "what the clock on the wall shows is kept without a zone"
 	case e.Start.Nanosecond() != 0 || e.End.Nanosecond() != 0:
 		problem = "a calendar knows no parts of a second"
 	case !e.Start.Before(e.End):
@@ -70,4 +75,19 @@ func written(t time.Time) bool {
 
 func midnight(t time.Time) bool {
 	return t.Hour() == 0 && t.Minute() == 0 && t.Second() == 0 && t.Nanosecond() == 0
+}
+
+// sound refuses a list in which an entry cannot be held, or has the name of another.
+func sound(entries []Entry) error {
+	named := make(map[string]bool, len(entries))
+	for _, e := range entries {
+		if err := e.Check(); err != nil {
+			return err
+		}
+		if named[e.name()] {
+			return fmt.Errorf("write %s into a calendar: it is there twice", e.name())
+		}
+		named[e.name()] = true
+	}
+	return nil
 }

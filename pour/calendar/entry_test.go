@@ -17,6 +17,8 @@ func TestWhatNoCalendarCanHoldIsRefusedWhole(t *testing.T) {
 	}{
 		{"no batch", func(e *calendar.Entry) { e.Batch = "" }, "needs a batch"},
 		{"no kind", func(e *calendar.Entry) { e.Kind = "" }, "needs a batch"},
+		{"a kind with a slash", func(e *calendar.Entry) { e.Kind = "a/b" }, "slash"},
+		{"a zone", func(e *calendar.Entry) { e.Start = e.Start.In(time.FixedZone("CET", 3600)) }, "without a zone"},
 		{"no words", func(e *calendar.Entry) { e.What = "" }, "says nothing"},
 		{"two lines", func(e *calendar.Entry) { e.What = "one\ntwo" }, "cannot be shown"},
 		{"a line that injects", func(e *calendar.Entry) { e.Words = "x\r\nEND:VCALENDAR" }, "cannot be shown"},
@@ -30,6 +32,7 @@ func TestWhatNoCalendarCanHoldIsRefusedWhole(t *testing.T) {
 		{"days from noon", func(e *calendar.Entry) { e.AllDay = true }, "midnight"},
 		{"a reminder of seconds", func(e *calendar.Entry) { e.Remind = time.Second }, "whole minute"},
 		{"below nothing", func(e *calendar.Entry) { e.Sequence = -1 }, "sequence"},
+		{"a second of the name", func(e *calendar.Entry) { e.Kind = "ready" }, "there twice"},
 		{"above an integer", func(e *calendar.Entry) { e.Sequence = 1 << 31 }, "sequence"},
 	} {
 		entries := sampleEntries()

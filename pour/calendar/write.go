@@ -18,19 +18,19 @@ const product = "-//pourbench//calendar 1//EN"
 const hours = "20060102T150405"
 
 // Write writes entries as an iCalendar file, in their order. It refuses an empty list, since a calendar needs one component, and an entry
-// that [Entry.Check] refuses; then nothing is written.
+// that [Entry.Check] refuses or whose name another has; then nothing is written.
 func Write(w io.Writer, entries []Entry) error {
 	if len(entries) == 0 {
 		return errors.New("write a calendar: there is nothing to write into it, and a calendar file without an entry is none")
+	}
+	if err := sound(entries); err != nil {
+		return err
 	}
 	c := &ics.Calendar{}
 	c.SetVersion("2.0")
 	c.SetProductId(product)
 	c.SetCalscale("GREGORIAN")
 	for _, e := range entries {
-		if err := e.Check(); err != nil {
-			return err
-		}
 		c.AddVEvent(event(e))
 	}
 	var lines strings.Builder
