@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
@@ -53,7 +52,7 @@ func TestEveryTechniqueIsOnePourWhoeverTellsIt(t *testing.T) {
 }
 
 func onePour(t *testing.T, plan pour.Plan, shelf pour.Shelf) {
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	acts := sheet.Base.Script.Acts
 
 	// the picture

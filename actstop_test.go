@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/paper"
@@ -38,7 +37,7 @@ func topped(t *testing.T) (pour.Plan, pour.Shelf) {
 // What is done on the loaf is told by run, both papers and live run alike, in the order of the trade, and the cut by its own run.
 func TestTopAndCutAreOneScriptWhoeverTellsIt(t *testing.T) {
 	plan, shelf := topped(t)
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	place := map[string]int{}
 	for i, task := range sheet.Run {
 		if _, seen := place[string(task.Kind)+task.Item]; !seen {
@@ -145,7 +144,7 @@ func TestWhatGoesOnTheTopIsMovedOnlyAsFarAsItCanBeDone(t *testing.T) {
 		plan, shelf := topped(t)
 		var err error
 		for range 60 {
-			sheet := pour.Work(plan, shelf, clock.Hand{})
+			sheet := pour.Work(plan, shelf, pour.Hand{})
 			if plan, err = pour.MoveTask(sheet, c.key, c.by)(plan); err != nil {
 				break
 			}

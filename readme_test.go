@@ -16,7 +16,6 @@ import (
 	_ "github.com/charmbracelet/x/exp/golden" // its -update
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 )
@@ -114,7 +113,7 @@ func TestTheCommandsOfTheReadmeWork(t *testing.T) {
 func TestThePictureOfTheReadmeIsDrawnByTheProgram(t *testing.T) {
 	plan, shelf := meadow(t, "drop")
 	var out bytes.Buffer
-	if err := paper.Picture(context.Background(), &out, pour.Work(plan, shelf, clock.Hand{}), paper.PictureOptions{View: paper.ViewBar, Width: 200}); err != nil {
+	if err := paper.Picture(context.Background(), &out, pour.Work(plan, shelf, pour.Hand{}), paper.PictureOptions{View: paper.ViewBar, Width: 200}); err != nil {
 		t.Fatal(err)
 	}
 	const name = "testdata/readme/alpine-meadow.png"

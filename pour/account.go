@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"pourbench/chem/clock"
 	"pourbench/pour/strict"
 )
 
@@ -48,7 +47,7 @@ func (r *accountRow) stands(t teller) bool { return r.of == nil || r.of(t) }
 type teller struct {
 	sheet *Sheet
 	shelf Shelf
-	hand  clock.Hand
+	hand  Hand
 	b     *BatchSheet
 	plan  *Batch
 	ix    []int
@@ -56,7 +55,7 @@ type teller struct {
 }
 
 // Explain accounts for a figure by its path. A path that leads to no figure of the sheet is refused with the nearest ones that do.
-func (s Sheet) Explain(path string, shelf Shelf, h clock.Hand) (Account, error) {
+func (s Sheet) Explain(path string, shelf Shelf, h Hand) (Account, error) {
 	t := teller{sheet: &s, shelf: shelf, hand: h, rows: accountRows()}
 	if len(s.Base.Jugs) == 0 {
 		return Account{}, fmt.Errorf("explain %q: the plan holds something that cannot be, so no figure of it is worked out; see check", path)

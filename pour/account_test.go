@@ -11,7 +11,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
@@ -35,10 +34,10 @@ func examplesWorked(t *testing.T) (map[string]pour.Sheet, pour.Shelf) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out[name] = pour.Work(plan, shelf, clock.Hand{})
+		out[name] = pour.Work(plan, shelf, pour.Hand{})
 	}
 	for name, p := range pipedPlans(t) {
-		out[name] = pour.Work(p, shelf, clock.Hand{})
+		out[name] = pour.Work(p, shelf, pour.Hand{})
 	}
 	return out, shelf
 }
@@ -50,7 +49,7 @@ func TestTheNumbersShownGiveTheFigureShown(t *testing.T) {
 	for name, s := range sheets {
 		told := 0
 		for _, path := range s.Explained() {
-			a, err := s.Explain(path, shelf, clock.Hand{})
+			a, err := s.Explain(path, shelf, pour.Hand{})
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
@@ -121,7 +120,7 @@ func TestEveryNumberOfTheFiguresHasAnAccount(t *testing.T) {
 		seen := 0
 		eachNumber("", tree, func(path string, v float64) {
 			seen++
-			a, err := s.Explain(path, shelf, clock.Hand{})
+			a, err := s.Explain(path, shelf, pour.Hand{})
 			if err != nil {
 				t.Errorf("%s: %v", name, err)
 			} else if a.Value.V != v {
@@ -153,14 +152,14 @@ func eachNumber(path string, v any, do func(string, float64)) {
 func TestAnAccountNamesTheWarningsItFeeds(t *testing.T) {
 	p, shelf := shelved(t)
 	p.Base.SuperfatPercent = -3
-	s := pour.Work(p, shelf, clock.Hand{})
-	a, err := s.Explain("base.superfat_exact_percent", shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
+	a, err := s.Explain("base.superfat_exact_percent", shelf, pour.Hand{})
 	if err != nil || len(a.Fires) == 0 || a.Fires[0].Code != "lye-heavy" {
 		t.Errorf("%v, %+v", err, a.Fires)
 	}
 	p.Base.SuperfatPercent = 8
-	s = pour.Work(p, shelf, clock.Hand{})
-	if a, err = s.Explain("base.superfat_exact_percent", shelf, clock.Hand{}); err != nil || len(a.Fires) != 0 {
+	s = pour.Work(p, shelf, pour.Hand{})
+	if a, err = s.Explain("base.superfat_exact_percent", shelf, pour.Hand{}); err != nil || len(a.Fires) != 0 {
 		t.Errorf("%v, %+v", err, a.Fires)
 	}
 	for _, code := range a.Feeds {
@@ -169,7 +168,7 @@ func TestAnAccountNamesTheWarningsItFeeds(t *testing.T) {
 		}
 	}
 	for _, path := range []string{"base.superfat", "icing.jugs[9].total_g", "base.jugs[x].total_g", "base.jugs[1]", "", "base.jugs[-1].total_g", "run[99999].start_min"} {
-		if _, err := s.Explain(path, shelf, clock.Hand{}); err == nil || !strings.Contains(err.Error(), "explain") {
+		if _, err := s.Explain(path, shelf, pour.Hand{}); err == nil || !strings.Contains(err.Error(), "explain") {
 			t.Errorf("%q: %v", path, err)
 		}
 	}
@@ -309,11 +308,11 @@ func remaindersTold(v []float64) float64 {
 func TestRandomPlansAreToldTruly(t *testing.T) {
 	example, shelf := shelved(t)
 	rapid.Check(t, func(t *rapid.T) {
-		s := pour.Weigh(drawPlan(t, example, shelf), shelf).Time(shelf, clock.Hand{})
+		s := pour.Weigh(drawPlan(t, example, shelf), shelf).Time(shelf, pour.Hand{})
 		paths := s.Explained()
 		for range min(6, len(paths)) {
 			path := rapid.SampledFrom(paths).Draw(t, "figure")
-			if a, err := s.Explain(path, shelf, clock.Hand{}); err != nil {
+			if a, err := s.Explain(path, shelf, pour.Hand{}); err != nil {
 				t.Fatal(err)
 			} else if a.Value.Known {
 				checkAccount(t, s.Plan.Name, a)
@@ -326,9 +325,9 @@ func TestRandomPlansAreToldTruly(t *testing.T) {
 func TestAnAccountIsToldInFull(t *testing.T) {
 	p, shelf := shelved(t)
 	p.Base.SuperfatPercent = -1
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	tell := func(path string) string {
-		a, err := s.Explain(path, shelf, clock.Hand{})
+		a, err := s.Explain(path, shelf, pour.Hand{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -355,7 +354,7 @@ func TestAnAccountIsToldInFull(t *testing.T) {
 		}
 	}
 	p.Base.StockLyePercent, p.Base.LyeConcentrationPercent = 20, 40
-	s = pour.Work(p, shelf, clock.Hand{})
+	s = pour.Work(p, shelf, pour.Hand{})
 	if text := tell("base.batter_g"); !strings.Contains(text, "not worked out: stock lye") {
 		t.Errorf("an unknown figure is told as\n%s", text)
 	}

@@ -128,7 +128,7 @@ func (t teller) clockedJug(jug int, name string, read func(clock.Forecast, []flo
 		for k := range batter.Additives {
 			batter.Additives[k].Factor = v[7+len(told.Scents)+k]
 		}
-		c, err := clock.New(batter, t.hand)
+		c, err := clock.New(batter, t.hand.Clock)
 		if err != nil {
 			return Unknown()
 		}
@@ -197,7 +197,7 @@ func (t teller) bedded(of func(*Gel) Figure) Term {
 	run := func(v []float64) float64 {
 		batter, loaf := timer.batter(), timer.loaf()
 		batter.OilG, batter.Concentration, batter.StartC, loaf.AirC, loaf.FromMin, loaf.HalfMM = v[0], v[1]/100, v[2], v[3], v[4], v[5]
-		c, err := clock.New(batter, t.hand)
+		c, err := clock.New(batter, t.hand.Clock)
 		if err != nil {
 			return Unknown()
 		}

@@ -6,7 +6,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/pourtest"
 )
@@ -24,7 +23,7 @@ func TestEveryFigureOfEmbedsIsToldTruly(t *testing.T) {
 			if !strings.HasPrefix(path, "embed") && !strings.HasPrefix(path, "totals") && path != "base.height_mm" && path != "base.oils_g" {
 				continue
 			}
-			a, err := s.Explain(path, shelf, clock.Hand{})
+			a, err := s.Explain(path, shelf, pour.Hand{})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -103,7 +102,7 @@ func TestAJugIsJudgedFromItsFirstActToItsLast(t *testing.T) {
 
 func TestThePotIsJudgedByTheQuickestInIt(t *testing.T) {
 	plan, shelf := in(t, "pot", 0)
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	quickest := pour.JugSheet{}
 	for _, j := range sheet.Base.Jugs[1:] {
 		if j.Clock.LateChancePercent.V > quickest.Clock.LateChancePercent.V {
@@ -115,7 +114,7 @@ func TestThePotIsJudgedByTheQuickestInIt(t *testing.T) {
 		t.Errorf("the pot's chance is %v by %s, the quickest's %v by %s", pot.Clock.LateChancePercent, pot.Clock.LateJug, quickest.Clock.LateChancePercent, quickest.Name)
 	}
 	plain, shelf := in(t, "layers", 1)
-	for _, j := range pour.Work(plain, shelf, clock.Hand{}).Base.Jugs {
+	for _, j := range pour.Work(plain, shelf, pour.Hand{}).Base.Jugs {
 		if j.Clock.LateJug != j.Name {
 			t.Errorf("%s in layers is judged by %q", j.Name, j.Clock.LateJug)
 		}

@@ -14,7 +14,7 @@ func lone(t *testing.T, id string, percent float64) ([]clock.Additive, pour.Shee
 	t.Helper()
 	p, shelf := plainBase(t, 35, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
 	p.Base.Extras = []pour.ExtraPart{{Extra: id, PercentOfOils: percent}}
-	return told(t, p, shelf).Additives, pour.Work(p, shelf, clock.Hand{})
+	return told(t, p, shelf).Additives, pour.Work(p, shelf, pour.Hand{})
 }
 
 func TestTheClockIsToldWhatKindAnExtraIsAndItsDose(t *testing.T) {
@@ -62,7 +62,7 @@ func TestADoseActsLogLinearlyThroughThePlan(t *testing.T) {
 	bare := told(t, p, shelf)
 	for percent, factor := range map[float64]float64{1: 1.0954451, 2: 1.2, 3: 1.3145341} {
 		p.Base.Extras = []pour.ExtraPart{{Extra: "sugar", PercentOfOils: percent}}
-		got := pour.Work(p, shelf, clock.Hand{}).Base.Jugs[0].Clock.Stages
+		got := pour.Work(p, shelf, pour.Hand{}).Base.Jugs[0].Clock.Stages
 		b := bare
 		b.Additives = []clock.Additive{{Name: "as quick", Factor: factor}}
 		c, err := clock.New(b, clock.Hand{})
@@ -76,9 +76,9 @@ func TestADoseActsLogLinearlyThroughThePlan(t *testing.T) {
 		}
 	}
 	p.Base.Extras = []pour.ExtraPart{{Extra: "salt", PercentOfOils: 3}}
-	salt := pour.Work(p, shelf, clock.Hand{}).Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V
+	salt := pour.Work(p, shelf, pour.Hand{}).Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V
 	p.Base.Extras = nil
-	equal(t, "salt", salt, pour.Work(p, shelf, clock.Hand{}).Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V, 1e-9)
+	equal(t, "salt", salt, pour.Work(p, shelf, pour.Hand{}).Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V, 1e-9)
 }
 
 func TestDosesFarOverAreSaidAndUsualOnesAreNot(t *testing.T) {

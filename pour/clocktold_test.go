@@ -57,13 +57,13 @@ func TestFreeAcidThatTurnsToSoapAtOnceIsSaid(t *testing.T) {
 	p.Base.Carrier, p.Base.SuperfatPercent = pour.CarrierExtra, 5
 	p.Base.Oils = []pour.OilPart{{Oil: "olive", Percent: 60}, {Oil: "coconut", Percent: 30}, {Oil: "stearic-acid", Percent: 10}}
 	p.Base.BatterMeasured, p.Base.BatterC = true, 60
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	w, ok := found(s, "false-trace")
 	if !ok || w.Severity != pour.Caution || s.Base.Refused.Times != "" {
 		t.Errorf("said %+v, the clock %q", w, s.Base.Refused.Times)
 	}
 	p.Base.KOHSharePercent, p.Base.KOHPurityPercent = 50, 90 // the clock knows no dual lye: the soap comes all the same
-	s = pour.Work(p, shelf, clock.Hand{})
+	s = pour.Work(p, shelf, pour.Hand{})
 	if _, ok = found(s, "false-trace"); !ok || s.Base.Refused.Times == "" {
 		t.Errorf("a batch the clock refuses (%q) is false trace %v", s.Base.Refused.Times, ok)
 	}

@@ -46,7 +46,7 @@ func told(t testing.TB, p pour.Plan, shelf pour.Shelf) clock.Batter {
 
 func TestTenPercentOfStearicAcidIsFalseTraceAndSaysSo(t *testing.T) {
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 60, "coconut": 30, "stearic-acid": 10})
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	// Trace model 2.1: X0 = 0.30 · FFA. Olive is stated at 0.5 %, coconut at 0.2 %: FFA = 0.60·0.005 + 0.30·0.002 + 0.10 = 0.1036, so
 	// X0 = 0.0311, past medium (0.025) and short of thick (0.045) at lye-in.
 	equal(t, "free acid", told(t, p, shelf).FFA, 0.1036, 1e-9)
@@ -66,7 +66,7 @@ func TestTenPercentOfStearicAcidIsFalseTraceAndSaysSo(t *testing.T) {
 
 func TestFreeAcidIsSaidWhereTheClockRefusesToo(t *testing.T) {
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 70, "stearic-acid": 30})
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	if _, ok := found(s, "clock-refused"); !ok || s.Base.Refused.Times == "" {
 		t.Error("30 % of free acid is not refused")
 	}
@@ -86,7 +86,7 @@ func TestUnrefinedOilsMoveTheClock(t *testing.T) {
 				own.Oils[i].FreeAcidPercent = percent
 			}
 		}
-		return told(t, p, own), pour.Work(p, own, clock.Hand{})
+		return told(t, p, own), pour.Work(p, own, pour.Hand{})
 	}
 	// Olive 0.5 %, coconut 0.2 %; shea unstated counts as refined, 0.3 %: 0.0020 + 0.0006 + 0.0009.
 	unstated, plain := at(pour.Figure{})
@@ -143,7 +143,7 @@ func TestExtrasActByTheirDose(t *testing.T) {
 	p, shelf := plainBase(t, 35, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
 	medium := func(id string, percent float64) (float64, pour.Sheet) {
 		p.Base.Extras = []pour.ExtraPart{{Extra: id, PercentOfOils: percent}}
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		return s.Base.Jugs[0].Clock.Stages[chem.Medium].Mid.V, s
 	}
 	// Sugar is stated at 2 % of oils with factor 1.2: what the clock is told at 3 % is 1.2 at 2 %, dosed 3.
@@ -163,7 +163,7 @@ func TestExtrasActByTheirDose(t *testing.T) {
 	}
 	// Widening, trace model 2.4 and 6: (1.5·0.2)² for the dose and 0.2² for its heat.
 	p.Base.Extras = nil
-	plain := pour.Work(p, shelf, clock.Hand{})
+	plain := pour.Work(p, shelf, pour.Hand{})
 	equal(t, "sigma", wide.Base.Sigma, math.Sqrt(plain.Base.Sigma*plain.Base.Sigma+0.09+0.04), 1e-3) // the sugar moves nothing else here
 	_, salty := medium("salt", 50)
 	if w, ok := found(salty, "clock-wide"); !ok || !strings.Contains(w.Text, "salt") || salty.Base.Sigma < plain.Base.Sigma+0.2 {
@@ -202,13 +202,13 @@ func TestWaxIsInTheCloudPoint(t *testing.T) {
 	// 4 % of beeswax in olive oil, by the ideal solubility of chem's own test: olive at 190 mg KOH/g is 885.9 g/mol. x = (40/677.2)/(40/677.2 +
 	// 960/885.9) = 0.0517; 64 °C and 175 J/g: 1/T = 1/337.15 - 8.3145·ln(0.0517)/118510, T = 314.9 K = 41.8 °C. At 38 °C that is false trace.
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 96, "beeswax": 4})
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	equal(t, "cloud point", s.Base.Heat.CloudC.V, 41.8, 0.3)
 	if w, ok := found(s, "false-trace"); !ok || !strings.Contains(w.Text, "fat may be setting") {
 		t.Errorf("the warning is %+v, %v", w, ok)
 	}
 	p.Base.BatterC = 55
-	if _, ok := found(pour.Work(p, shelf, clock.Hand{}), "false-trace"); ok {
+	if _, ok := found(pour.Work(p, shelf, pour.Hand{}), "false-trace"); ok {
 		t.Error("a batter that stays 3 K over its cloud point until it is stiff is called false trace")
 	}
 	p, shelf = plainBase(t, 38, map[string]float64{"olive": 97, "pine-tar": 3})
@@ -235,7 +235,7 @@ func TestStagesOfEveryPlanComeInOrder(t *testing.T) {
 		if rapid.Bool().Draw(t, "by hand") {
 			p.Base.Blend = nil
 		}
-		s := pour.Weigh(p, shelf).Time(shelf, clock.Hand{})
+		s := pour.Weigh(p, shelf).Time(shelf, pour.Hand{})
 		for _, b := range s.Batches() {
 			for _, j := range b.Jugs {
 				for k := 1; k < chem.Stages; k++ {

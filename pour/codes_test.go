@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -32,7 +31,7 @@ func TestEveryCodeFiresForItsCauseAlone(t *testing.T) {
 		q, without := rows[i].without.of(plan, full)
 		fires, quiet := pour.Weigh(p, shelf), pour.Weigh(q, without)
 		if _, weighed := found(fires, c.Code); !weighed { // then it takes the clock or the colours
-			fires, quiet = pour.Work(p, shelf, clock.Hand{}), pour.Work(q, without, clock.Hand{})
+			fires, quiet = pour.Work(p, shelf, pour.Hand{}), pour.Work(q, without, pour.Hand{})
 		}
 		if w, ok := found(fires, c.Code); !ok || w.Severity != c.Severity || w.Lye != c.Lye {
 			t.Errorf("%s does not fire as the table has it: %+v", c.Code, w)

@@ -8,7 +8,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -215,7 +214,7 @@ func TestNothingIsMixedFromABlendThatIsNotFinished(t *testing.T) {
 		p := demo.Clone()
 		p.Base.Size, p.Base.OilsG = size, 1000
 		p.Base.Oils[0].Percent, p.Base.Oils[0].Held = p.Base.Oils[0].Percent-7, true
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		b := s.Base
 		const so = "93.0 % so far, 7.0 % to go"
 		w, ok := found(s, "blend-unfinished")

@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -20,7 +19,7 @@ func TestAJugPouredFirstIsNotToldToBeFirst(t *testing.T) {
 		}
 	}
 	plan.Base.Scents = []pour.ScentPart{{Scent: "alp-rose", PercentOfOils: 3, AtMin: 15}} // into every jug
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	first := sheet.Base.Jugs[0]
 	for _, j := range sheet.Base.Jugs {
 		if j.Clock.PourAtMin.V < first.Clock.PourAtMin.V {

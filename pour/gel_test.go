@@ -15,7 +15,7 @@ func gelling(t testing.TB, batterC, lyePercent float64, keep string) pour.Sheet 
 	t.Helper()
 	p, shelf := plainBase(t, batterC, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
 	p.Room.TemperatureC, p.Base.LyeConcentrationPercent, p.Bed.Keep = 22, lyePercent, keep
-	return pour.Work(p, shelf, clock.Hand{})
+	return pour.Work(p, shelf, pour.Hand{})
 }
 
 func TestGelFollowsLyeStrengthHeatAndBed(t *testing.T) {
@@ -78,7 +78,7 @@ func TestTheClockIsToldTheLoafAsItLies(t *testing.T) {
 		cooling, airC float64 // W/K at 1 kg (trace model 2.3), °C: a refrigerator's 5
 	}{{pour.BedInsulate, 0.10, 19}, {pour.BedBare, 0.35, 19}, {pour.BedChill, 0.35, 5}} {
 		p.Bed.Keep = c.keep
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		batter, ok := s.ClockBatter(pour.Base, shelf)
 		jug, ok2 := s.ClockJug(pour.Base, p.Base.Jugs[1].Name, shelf)
 		if !ok || !ok2 || len(jug.Scents) != 1 {
@@ -115,9 +115,9 @@ func TestTheClockIsToldTheLoafAsItLies(t *testing.T) {
 func TestSugarsOwnHeatIsSaid(t *testing.T) {
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
 	p.Bed.Keep = pour.BedInsulate
-	plain := pour.Work(p, shelf, clock.Hand{})
+	plain := pour.Work(p, shelf, pour.Hand{})
 	p.Base.Extras = []pour.ExtraPart{{Extra: "honey", PercentOfOils: 2}}
-	sweet := pour.Work(p, shelf, clock.Hand{})
+	sweet := pour.Work(p, shelf, pour.Hand{})
 	if w, _ := found(sweet, "gel"); !strings.Contains(w.Text, "honey heats it beyond that") {
 		t.Errorf("%+v", w)
 	}
@@ -129,7 +129,7 @@ func TestSugarsOwnHeatIsSaid(t *testing.T) {
 func TestGelIsUnknownWhereTheClockRefuses(t *testing.T) {
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
 	p.Base.KOHSharePercent = 50
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	if s.Gel != (pour.Gel{}) {
 		t.Errorf("%+v", s.Gel)
 	}
@@ -152,7 +152,7 @@ func TestTheLoafTakesAScentOnceAndTheWaterOfItsColours(t *testing.T) {
 	p.Base.Scents = []pour.ScentPart{{Scent: "alp-rose", PercentOfOils: 2, Into: names}}
 	p.Room.TemperatureC = 3 // colder than a refrigerator
 	p.Bed.Keep = pour.BedChill
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	batter, _ := s.ClockBatter(pour.Base, shelf)
 	var scent clock.Scent
 	first, bedded := 1e9, 0.0
@@ -248,7 +248,7 @@ func TestTheAdviceIsNeverTheBedItHas(t *testing.T) {
 func TestGelOfATrialIsNotAsked(t *testing.T) {
 	p, shelf := plainBase(t, 38, map[string]float64{"olive": 45, "coconut": 30, "palm": 25})
 	p.Trial = true
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	if _, ok := found(s, "gel"); ok || s.Gel != (pour.Gel{}) {
 		t.Errorf("a trial is put to bed: %+v", s.Gel)
 	}

@@ -136,7 +136,7 @@ func TestEveryJugIsJudgedFromItsFirstActToItsLast(t *testing.T) {
 	for _, technique := range script.Techniques() {
 		p, shelf := paced(t, technique)
 		p.Base.SplitAtMin = 1
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		b, _ := s.ClockBatter(pour.Base, shelf)
 		c, err := clock.New(b, clock.Hand{})
 		if err != nil {

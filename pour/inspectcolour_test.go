@@ -4,14 +4,13 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
 func TestAColourantsOwnCautionIsSaidInAJugAndAsAnExtra(t *testing.T) {
 	plan, shelf := shelved(t)
 	said := func(p pour.Plan) (found []pour.Warning) {
-		sheet := pour.Work(p, shelf, clock.Hand{})
+		sheet := pour.Work(p, shelf, pour.Hand{})
 		for _, w := range sheet.Warnings {
 			if w.Code == "colour-caution" {
 				found = append(found, w)

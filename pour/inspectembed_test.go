@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/whatif"
 )
@@ -62,7 +61,7 @@ func TestWiresThatMissAnEmbedAreSaidAndMended(t *testing.T) {
 		Name: "moon", Outline: pour.OutlineBall, LengthMM: 16, OutMM: 4, In: pour.EmbedOwn,
 		AtMM: []float64{25, 50, 75, 100, 125, 150, 175, 200, 225},
 	}}
-	sheet := pour.Work(p, shelf, clock.Hand{})
+	sheet := pour.Work(p, shelf, pour.Hand{})
 	i := slices.IndexFunc(sheet.Warnings, func(w pour.Warning) bool { return w.Code == "embed-cut" })
 	if i < 0 {
 		t.Fatalf("nothing is said: %+v", sheet.Embeds)
@@ -70,7 +69,7 @@ func TestWiresThatMissAnEmbedAreSaidAndMended(t *testing.T) {
 	if w := sheet.Warnings[i]; !strings.Contains(w.Text, "moon: 1 of 9 pieces may be cut") || !strings.Contains(w.Text, "in bar 5, at 125.0 mm") {
 		t.Errorf("it says %q", w.Text)
 	}
-	mends := whatif.Mends(sheet, shelf, clock.Hand{})[i]
+	mends := whatif.Mends(sheet, shelf, pour.Hand{})[i]
 	if len(mends) == 0 || !strings.HasPrefix(mends[0].Says, "set moon on the middle of every bar, as your wires cut them") {
 		t.Fatalf("offered: %+v", mends)
 	}
@@ -95,7 +94,7 @@ func TestEmbedsForTheWrongPitchAreSetToTheWires(t *testing.T) {
 	for i := range 10 {
 		p.Cut.WiresMM = append(p.Cut.WiresMM, 25*float64(i))
 	}
-	sheet := pour.Work(p, shelf, clock.Hand{})
+	sheet := pour.Work(p, shelf, pour.Hand{})
 	worst, _ := sheet.Embeds[0].Worst()
 	if first := sheet.Cut.CutsMM[0]; math.Abs(first-12.5) > 1e-9 || math.Abs(worst.ClearMM.V-0.8) > 1e-9 || worst.Verdict != pour.VerdictCut {
 		t.Errorf("the first wire stands at %v; the worst piece: %+v", first, worst)
@@ -106,7 +105,7 @@ func TestEmbedsForTheWrongPitchAreSetToTheWires(t *testing.T) {
 		}
 	}
 	i := slices.IndexFunc(sheet.Warnings, func(w pour.Warning) bool { return w.Code == "embed-cut" })
-	mends := whatif.Mends(sheet, shelf, clock.Hand{})[i]
+	mends := whatif.Mends(sheet, shelf, pour.Hand{})[i]
 	if len(mends) == 0 {
 		t.Fatal("nothing is offered")
 	}

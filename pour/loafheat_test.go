@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -16,7 +15,7 @@ func bedded(t *testing.T, keep string, lyePercent, startC float64) pour.Sheet {
 	p.Base.LyeConcentrationPercent, p.Base.NaOHPurityPercent = lyePercent, 100
 	p.Base.BatterMeasured, p.Base.BatterC, p.Bed.Keep = true, startC, keep
 	p.Mould = pour.Mould{Shape: "loaf", LengthMM: 250, WidthMM: 80, HeightMM: 90, FillMM: 70, BarMM: 25}
-	return pour.Work(p, shelf, clock.Hand{})
+	return pour.Work(p, shelf, pour.Hand{})
 }
 
 // A loaf grows warmest wrapped and least warm chilled, middle and edge, and the edge is never the warmer; the word follows the chances.
@@ -70,7 +69,7 @@ func TestALoafIsWhatLiesInTheMould(t *testing.T) {
 	warm := func(change func(*pour.Plan)) pour.Gel {
 		q := p.Clone()
 		change(&q)
-		return pour.Work(q, shelf, clock.Hand{}).Gel
+		return pour.Work(q, shelf, pour.Hand{}).Gel
 	}
 	plain := warm(func(*pour.Plan) {})
 	flat := warm(func(q *pour.Plan) { q.Mould.WidthMM, q.Mould.LengthMM = 250, 400 })
@@ -94,7 +93,7 @@ func TestAScentWarmsTheLoafByItsLoadOfTheWhole(t *testing.T) {
 	p.Base.BatterMeasured, p.Base.BatterC, p.Bed.Keep = true, 34, pour.BedInsulate
 	warmest := func(percent float64, into ...string) float64 {
 		p.Base.Scents = []pour.ScentPart{{Scent: "quick", PercentOfOils: percent, Into: into}}
-		return pour.Work(p, shelf, clock.Hand{}).Gel.MiddleC.Mid.V
+		return pour.Work(p, shelf, pour.Hand{}).Gel.MiddleC.Mid.V
 	}
 	p.Run.SplitMin, p.Run.PourMin, p.Run.ChangeMin = 0, 0, 0 // so that the loaf comes to bed at one time
 	both, one, half := warmest(2), warmest(2, "coal"), warmest(1)

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/whatif"
 )
@@ -57,8 +56,8 @@ func TestEveryMendTakesItsWarningAway(t *testing.T) {
 			r.with = with
 		}
 		p, shelf := r.with.of(plan, full)
-		sheet := pour.Work(p, shelf, clock.Hand{})
-		all := whatif.Mends(sheet, shelf, clock.Hand{})
+		sheet := pour.Work(p, shelf, pour.Hand{})
+		all := whatif.Mends(sheet, shelf, pour.Hand{})
 		if len(all) != len(sheet.Warnings) {
 			t.Fatalf("%s: mends for %d of %d warnings", r.code, len(all), len(sheet.Warnings))
 		}
@@ -85,7 +84,7 @@ func mends(t *testing.T, before pour.Sheet, shelf pour.Shelf, w pour.Warning, me
 		t.Errorf("%s, %s: %v", w.Code, mend.Says, err)
 		return
 	}
-	after := pour.Work(next, shelf, clock.Hand{})
+	after := pour.Work(next, shelf, pour.Hand{})
 	same := func(x pour.Warning) bool { return x.Code == w.Code && x.Where == w.Where && x.Text == w.Text }
 	if slices.ContainsFunc(after.Warnings, same) {
 		t.Errorf("%s, %s: still said of %s", w.Code, mend.Says, w.Where)

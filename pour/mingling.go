@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour/swirl"
 )
@@ -55,7 +54,7 @@ type Alike struct {
 
 // Mingle adds what the colours do beside each other: mud, browning, confusable jugs and the orders to choose from.
 // It measures drawn faces, takes some ten milliseconds and belongs beside a keystroke. The sheet it is called on is not changed.
-func (s Sheet) Mingle(shelf Shelf, h clock.Hand, judge *colour.Judge) Sheet {
+func (s Sheet) Mingle(shelf Shelf, h Hand, judge *colour.Judge) Sheet {
 	s = s.copied()
 	for _, b := range s.Batches() {
 		b.brown()

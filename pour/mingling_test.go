@@ -7,13 +7,12 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 )
 
 func mingle(p pour.Plan, shelf pour.Shelf, judge *colour.Judge) pour.Sheet {
-	return pour.Weigh(p, shelf).Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, judge)
+	return pour.Weigh(p, shelf).Time(shelf, pour.Hand{}).Mingle(shelf, pour.Hand{}, judge)
 }
 
 func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
@@ -94,8 +93,8 @@ func TestVanillinBrownsOnlyItsOwnJug(t *testing.T) {
 func BenchmarkMingleDemo(b *testing.B) {
 	plan, shelf := shelved(b)
 	judge := colour.NewJudge()
-	sheet := pour.Weigh(plan, shelf).Time(shelf, clock.Hand{})
+	sheet := pour.Weigh(plan, shelf).Time(shelf, pour.Hand{})
 	for b.Loop() {
-		_ = sheet.Mingle(shelf, clock.Hand{}, judge)
+		_ = sheet.Mingle(shelf, pour.Hand{}, judge)
 	}
 }

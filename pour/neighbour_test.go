@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/script"
@@ -124,7 +123,7 @@ func TestOrdersAreThoseTheTechniqueCanPour(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s: %s cannot be poured: %v", technique, o.Kind, err)
 			}
-			s := pour.Work(q, shelf, clock.Hand{})
+			s := pour.Work(q, shelf, pour.Hand{})
 			most := 0.0
 			for _, j := range s.Base.Jugs {
 				most = max(most, j.Clock.LateChancePercent.V)

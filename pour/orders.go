@@ -13,7 +13,7 @@ import (
 
 // orders puts the orders to choose from side by side: the maker's own, the cleanest, and the one that follows the clock. Only orders the
 // technique can pour are among them: each is worked out with its own script.
-func (s *Sheet) orders(own []int, shelf Shelf, h clock.Hand) {
+func (s *Sheet) orders(own []int, shelf Shelf, h Hand) {
 	s.Mingling.Orders = append(s.Mingling.Orders, s.priced(OrderOwn, *s))
 	problem := s.orderProblem(own)
 	if order, _, _, err := colour.BestOrder(problem); err == nil {
@@ -126,7 +126,7 @@ func (s *Sheet) byClock(own []int) []int {
 const sameEndMin = 0.25
 
 // addOrder prices an order by working the plan out with it.
-func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h clock.Hand) {
+func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h Hand) {
 	names := make([]string, len(order))
 	for i, j := range order {
 		names[i] = s.Base.Jugs[j].Name

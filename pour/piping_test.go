@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -242,7 +241,7 @@ func TestPipingWithoutAShapeChangesNothing(t *testing.T) {
 // The window opens when the last jug of icing and base is thick, closes when the first of the icing is stiff, by the middle estimates.
 func TestTheWindowOfPipingIsTheClocks(t *testing.T) {
 	plan, shelf := iced(t, rosette())
-	s := pour.Work(plan, shelf, clock.Hand{})
+	s := pour.Work(plan, shelf, pour.Hand{})
 	from, to, set := 0.0, math.Inf(1), 0.0
 	for _, b := range s.Batches() {
 		for _, j := range b.Jugs {

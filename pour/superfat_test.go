@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -270,7 +269,7 @@ func TestABatchThatCannotBeMixedHasNoFiguresThatFollow(t *testing.T) {
 			p, shelf := halves(t)
 			p.Base.SuperfatPercent, p.Base.Size = 9, size
 			spoil(&p)
-			s := pour.Work(p, shelf, clock.Hand{})
+			s := pour.Work(p, shelf, pour.Hand{})
 			if !s.LyeStopped() || s.Base.Refused.Masses == "" {
 				t.Fatalf("%s, sized by %s: not stopped", what, size)
 			}
@@ -296,7 +295,7 @@ func TestABlendThatTakesUpNoAlkaliIsStopped(t *testing.T) {
 	p, shelf := halves(t)
 	shelf.Oils = append(slices.Clone(shelf.Oils), pour.Oil{ID: "paraffin", Name: "paraffin oil", Fat: chem.Fat{Kind: chem.WaxEster, DensityGML: 0.85, DensityC: 20}})
 	p.Base.Oils, p.Base.CarrierOil = []pour.OilPart{{Oil: "paraffin", Percent: 100}}, ""
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	if w, ok := found(s, "plan-fault"); !ok || !s.LyeStopped() || s.Base.Lye.WaterToAddG.Known || !math.IsNaN(s.Base.Size.BatterG) {
 		t.Errorf("a lye for paraffin: %+v, %v g of batter", w, s.Base.Size.BatterG)
 	}

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -72,7 +71,7 @@ func TestAScentForEmptyJugsGoesNowhere(t *testing.T) {
 			plan.Base.Jugs[i].SharePercent = 0
 		}
 	}
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	if !says(sheet, "scent-nowhere") {
 		t.Error("nobody says that the scent of an empty jug goes nowhere")
 	}

@@ -7,7 +7,7 @@ import (
 
 // Time adds the clock's figures to a sheet made by [Weigh]: stages, windows, chances and the warnings that follow from them.
 // The sheet it is called on is not changed.
-func (s Sheet) Time(shelf Shelf, h clock.Hand) Sheet {
+func (s Sheet) Time(shelf Shelf, h Hand) Sheet {
 	s = s.copied()
 	if len(s.Base.Jugs) == 0 {
 		return s // a plan with faults: there is nothing to time
@@ -59,13 +59,13 @@ func (t *timer) technique() span {
 	return span{tech.From, tech.To}
 }
 
-func (t *timer) work(h clock.Hand) {
+func (t *timer) work(h Hand) {
 	if t.batch.Refused.Masses != "" {
 		t.batch.Refused.Times = t.batch.Refused.Masses // its stop stands already
 		return
 	}
 	batter := t.batter()
-	c, err := clock.New(batter, h)
+	c, err := clock.New(batter, h.Clock)
 	if err != nil {
 		t.batch.Refused.Times = err.Error()
 		t.warnRefusal(err.Error())

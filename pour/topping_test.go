@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/whatif"
 )
@@ -236,7 +235,7 @@ func TestToppingsMeltByTheirHeat(t *testing.T) {
 		if strings.HasSuffix(c.what, "perhaps") {
 			p = gelsPerhaps(t, p, shelf, 70.3)
 		}
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		if c.words == "" {
 			silent(t, s, "topping-melts")
 			continue
@@ -259,7 +258,7 @@ func gelsPerhaps(t *testing.T, p pour.Plan, shelf pour.Shelf, edgeC float64) pou
 	t.Helper()
 	for c := 28.0; c < 48; c++ {
 		p.Base.OilsC, p.Base.LyeC = c, c
-		if g := pour.Weigh(p, shelf).Time(shelf, clock.Hand{}).Gel; g.Word == pour.GelInPart && g.EdgeC.V < edgeC && g.MiddleC.High.V > edgeC {
+		if g := pour.Weigh(p, shelf).Time(shelf, pour.Hand{}).Gel; g.Word == pour.GelInPart && g.EdgeC.V < edgeC && g.MiddleC.High.V > edgeC {
 			return p
 		}
 	}
@@ -313,13 +312,13 @@ func TestToppingsAreAccountedFor(t *testing.T) {
 		pour.Topping{GPerBar: 0.3, Parts: made("polyester-glitter", "mica-spray")}, pour.Topping{Parts: made("chocolate")},
 		pour.Topping{When: pour.StrewWet, Parts: made("icing-drizzle")}, pour.Topping{HandsMin: 3, Parts: made("mica-dust")})
 	p.Top.Toppings[0].Parts[0].Percent, p.Top.Toppings[0].Parts[1].Percent = 70, 30
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	told, fired := 0, 0
 	for _, path := range s.Explained() {
 		if !strings.HasPrefix(path, "toppings[") && !strings.HasPrefix(path, "bars.") && !strings.HasPrefix(path, "totals[") {
 			continue
 		}
-		a, err := s.Explain(path, shelf, clock.Hand{})
+		a, err := s.Explain(path, shelf, pour.Hand{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -375,9 +374,9 @@ func TestToppingsAreMendedAsTheMakerWould(t *testing.T) {
 		{"topping-dose", "mineral-glitter", pour.StrewSkin, "strew as much glitter of mica or glass as is usual"},
 	} {
 		p, shelf := loaf(t, pour.Topping{When: c.when, GPerBar: 3, Parts: made(c.id)})
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		offered := ""
-		for i, mends := range whatif.Mends(s, shelf, clock.Hand{}) {
+		for i, mends := range whatif.Mends(s, shelf, pour.Hand{}) {
 			for _, m := range mends {
 				if s.Warnings[i].Code == c.code {
 					offered += m.Says + "; "

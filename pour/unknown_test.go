@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -15,7 +14,7 @@ func TestWhatFollowsFromALyeShortOfWaterIsUnknown(t *testing.T) {
 		size := c[0]
 		p.Base.SuperfatPercent, p.Base.Size = 9, size
 		p.Base.Extras = []pour.ExtraPart{{Extra: "cow-milk", PercentOfOils: 50, In: c[1]}}
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		b := s.Base
 		for what, f := range map[string]pour.Figure{"lye's rise": b.Heat.LyeRiseK, "lye's peak": b.Heat.LyePeakC, "water to add": b.Lye.WaterToAddG, "first stage": b.Jugs[0].Clock.Stages[0].Mid, "late chance": b.Jugs[0].Clock.LateChancePercent} {
 			if f.Known {

@@ -4,12 +4,11 @@ import (
 	"cmp"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 )
 
 // Work turns a plan into every figure of it: [Weigh], then [Sheet.Time] with what the maker's logs have taught, then [Sheet.Mingle].
-func Work(p Plan, s Shelf, h clock.Hand) Sheet {
+func Work(p Plan, s Shelf, h Hand) Sheet {
 	return Weigh(p, s).Time(s, h).Mingle(s, h, colour.NewJudge())
 }
 

@@ -11,7 +11,6 @@ import (
 	"pgregory.net/rapid"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
@@ -167,7 +166,7 @@ func TestAFaultyPlanStopsTheLye(t *testing.T) {
 	for _, bad := range []float64{math.NaN(), math.Inf(1), -1, 200} {
 		p := plan.Clone()
 		p.Base.Jugs[0].SharePercent = bad
-		sheet := pour.Work(p, shelf, clock.Hand{})
+		sheet := pour.Work(p, shelf, pour.Hand{})
 		if !sheet.LyeStopped() || len(sheet.Base.Oils) != 0 {
 			t.Errorf("share %v: lye stopped %v, %d oils worked out", bad, sheet.LyeStopped(), len(sheet.Base.Oils))
 		}
@@ -252,7 +251,7 @@ func TestEveryWarningIsInTheTable(t *testing.T) {
 		known[c.Code] = true
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		sheet := pour.Work(drawPlan(t, demo, shelf), shelf, clock.Hand{})
+		sheet := pour.Work(drawPlan(t, demo, shelf), shelf, pour.Hand{})
 		for _, w := range sheet.Warnings {
 			if !known[w.Code] || w.Text == "" || w.Do == "" || w.Where == "" {
 				t.Fatalf("warning without code, place, text or advice: %+v", w)
@@ -264,7 +263,7 @@ func TestEveryWarningIsInTheTable(t *testing.T) {
 func TestWorkIsWeighTimeAndMingle(t *testing.T) {
 	plan, shelf := shelved(t)
 	weighed := pour.Weigh(plan, shelf)
-	if diff := cmp.Diff(pour.Work(plan, shelf, clock.Hand{}), weighed.Time(shelf, clock.Hand{}).Mingle(shelf, clock.Hand{}, colour.NewJudge())); diff != "" {
+	if diff := cmp.Diff(pour.Work(plan, shelf, pour.Hand{}), weighed.Time(shelf, pour.Hand{}).Mingle(shelf, pour.Hand{}, colour.NewJudge())); diff != "" {
 		t.Error(diff)
 	}
 	if weighed.Timed || weighed.Base.Jugs[0].Clock.Stages[chem.Light].Mid.Known {
@@ -284,7 +283,7 @@ func BenchmarkWorkDemo(b *testing.B) {
 	plan, shelf := shelved(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		_ = pour.Work(plan, shelf, clock.Hand{})
+		_ = pour.Work(plan, shelf, pour.Hand{})
 	}
 }
 
@@ -311,6 +310,6 @@ func BenchmarkTimeNineJugsTwentyOils(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		_ = sheet.Time(shelf, clock.Hand{})
+		_ = sheet.Time(shelf, pour.Hand{})
 	}
 }

@@ -5,12 +5,12 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/chem/clock"
+	"pourbench/pour"
 )
 
 // handMsg brings what the maker's pours teach by now, and how what has changed is said.
 type handMsg struct {
-	hand clock.Hand
+	hand pour.Hand
 	err  error
 	say  func(string)
 }
@@ -33,9 +33,9 @@ func (m *model) relearn(msg handMsg) {
 		m.refuse("times are as before: " + reason(msg.err))
 		return
 	}
-	before := m.session.Hand().Pours
+	before := m.session.Hand().Clock.Pours
 	if m.session.Learn(msg.hand) {
-		msg.say(knows(msg.hand.Pours - before))
+		msg.say(knows(msg.hand.Clock.Pours - before))
 	}
 }
 

@@ -10,7 +10,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
@@ -34,22 +33,22 @@ type Example struct {
 type Options struct {
 	Document   planfile.Document // the plan to start with; an empty path: it has no file yet
 	Shelf      pour.Shelf
-	Keys       *keys.Map                  // the keys that are bound; nil: those the program was built with
-	KeyFaults  error                      // why the maker's own keys do not count; nil: they do, or there are none
-	Hand       clock.Hand                 // what the maker's logs have taught; the session has what they teach while the bench is open
-	Examples   func() []Example           // the plans that come with the program, read when they are asked for; nil: none
-	StateDir   string                     // where recovery journals are kept; empty: none are
-	Colour     string                     // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
-	Background string                     // "auto", "dark" or "light"; empty: auto
-	Pixels     string                     // pictures in real pixels, one of [pixels.Ways]; empty: none
-	NoMouse    bool                       // leave the mouse to the terminal
-	Say        string                     // first words in the status line
-	Environ    []string                   // the environment; nil: this process's own
-	Learned    func() (string, error)     // what the maker's pours have taught, as text; nil: there is no logbook
-	ReadHand   func() (clock.Hand, error) // what they teach by now; nil: it stays as it was
-	Pour       func(pour.Plan) error      // the live run of a plan, on this terminal; nil: there is none
-	Plain      bool                       // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
-	Notes      io.Writer                  // where [Open] says what became of unsaved work; nil: standard error
+	Keys       *keys.Map                 // the keys that are bound; nil: those the program was built with
+	KeyFaults  error                     // why the maker's own keys do not count; nil: they do, or there are none
+	Hand       pour.Hand                 // what the maker's logs have taught; the session has what they teach while the bench is open
+	Examples   func() []Example          // the plans that come with the program, read when they are asked for; nil: none
+	StateDir   string                    // where recovery journals are kept; empty: none are
+	Colour     string                    // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
+	Background string                    // "auto", "dark" or "light"; empty: auto
+	Pixels     string                    // pictures in real pixels, one of [pixels.Ways]; empty: none
+	NoMouse    bool                      // leave the mouse to the terminal
+	Say        string                    // first words in the status line
+	Environ    []string                  // the environment; nil: this process's own
+	Learned    func() (string, error)    // what the maker's pours have taught, as text; nil: there is no logbook
+	ReadHand   func() (pour.Hand, error) // what they teach by now; nil: it stays as it was
+	Pour       func(pour.Plan) error     // the live run of a plan, on this terminal; nil: there is none
+	Plain      bool                      // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
+	Notes      io.Writer                 // where [Open] says what became of unsaved work; nil: standard error
 }
 
 // model is the workbench.

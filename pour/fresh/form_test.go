@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -44,7 +43,7 @@ func TestEnterAllTheWayGivesAWholePlan(t *testing.T) {
 	if w.Mould != everydayMould || w.Technique != everydayTechnique || !slices.Equal(w.Colours, everydayColours()) || w.Icing || len(w.Scents) > 0 {
 		t.Errorf("it wishes for %+v", w)
 	}
-	if _, err := Plan(w, s, clock.Hand{}); err != nil {
+	if _, err := Plan(w, s, pour.Hand{}); err != nil {
 		t.Error(err)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/presets"
 )
@@ -23,7 +22,7 @@ func shelf(t testing.TB) pour.Shelf {
 
 func made(t testing.TB, w Wishes, s pour.Shelf) pour.Plan {
 	t.Helper()
-	p, err := Plan(w, s, clock.Hand{})
+	p, err := Plan(w, s, pour.Hand{})
 	if err != nil {
 		t.Fatalf("%+v: %v", w, err)
 	}
@@ -46,7 +45,7 @@ func TestANewPlanCanBePouredAsItIs(t *testing.T) {
 				w.Mould = "cavities-12" // a tube has no top: see the test of that
 			}
 			p := made(t, w, s)
-			sheet := pour.Work(p, s, clock.Hand{})
+			sheet := pour.Work(p, s, pour.Hand{})
 			if faults := p.Check(s); len(faults) > 0 {
 				t.Errorf("%+v: %v", w, faults)
 			}
@@ -64,7 +63,7 @@ func TestANewPlanCanBePouredAsItIs(t *testing.T) {
 
 func TestATubeHasNoIcing(t *testing.T) {
 	s := shelf(t)
-	if _, err := Plan(Wishes{Mould: "tube-75", Icing: true}, s, clock.Hand{}); err == nil || !strings.Contains(err.Error(), "leave the icing out") {
+	if _, err := Plan(Wishes{Mould: "tube-75", Icing: true}, s, pour.Hand{}); err == nil || !strings.Contains(err.Error(), "leave the icing out") {
 		t.Errorf("%v", err)
 	}
 	f := NewForm(s)
@@ -97,7 +96,7 @@ func TestRoundsAndSingleMouldsAreNewPlansToo(t *testing.T) {
 func TestAnEverydayPlanIsFreeOfCautions(t *testing.T) {
 	s := shelf(t)
 	for _, w := range []Wishes{{}, {Icing: true}, {Colours: []string{"titanium-white-oil", "ultramarine-blue"}, Scents: []string{"lavender-oil"}, Icing: true}} {
-		for _, x := range pour.Work(made(t, w, s), s, clock.Hand{}).Warnings {
+		for _, x := range pour.Work(made(t, w, s), s, pour.Hand{}).Warnings {
 			if x.Severity != pour.Note {
 				t.Errorf("%+v: %s: %s", w, x.Code, x.Text)
 			}
@@ -109,12 +108,12 @@ func TestWhatIsNotOnTheShelfIsRefusedWithItsName(t *testing.T) {
 	s := shelf(t)
 	for _, w := range []Wishes{{Mould: "shoe"}, {Technique: "stare"}, {Colours: []string{"sky"}}, {Scents: []string{"socks"}}} {
 		name := w.Mould + w.Technique + strings.Join(w.Colours, "") + strings.Join(w.Scents, "")
-		if _, err := Plan(w, s, clock.Hand{}); err == nil || !strings.Contains(err.Error(), name) {
+		if _, err := Plan(w, s, pour.Hand{}); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("%+v: %v", w, err)
 		}
 	}
 	for _, n := range []int{-1, MostBars + 1} {
-		if _, err := Plan(Wishes{Bars: n}, s, clock.Hand{}); err == nil {
+		if _, err := Plan(Wishes{Bars: n}, s, pour.Hand{}); err == nil {
 			t.Errorf("%d bars are made", n)
 		}
 	}
@@ -123,7 +122,7 @@ func TestWhatIsNotOnTheShelfIsRefusedWithItsName(t *testing.T) {
 	} {
 		bare := shelf(t)
 		empty(&bare)
-		if _, err := Plan(Wishes{}, bare, clock.Hand{}); err == nil || !strings.Contains(err.Error(), "no "+name) {
+		if _, err := Plan(Wishes{}, bare, pour.Hand{}); err == nil || !strings.Contains(err.Error(), "no "+name) {
 			t.Errorf("without a single %s: %v", name, err)
 		}
 	}
@@ -230,7 +229,7 @@ func TestNoScentIsPlannedOverItsLimit(t *testing.T) {
 	}
 	for _, scents := range wished {
 		for _, colours := range [][]string{nil, {"ultramarine-blue"}} {
-			sheet := pour.Work(made(t, Wishes{Technique: "layers", Colours: colours, Scents: scents}, s), s, clock.Hand{})
+			sheet := pour.Work(made(t, Wishes{Technique: "layers", Colours: colours, Scents: scents}, s), s, pour.Hand{})
 			for _, x := range sheet.Warnings {
 				if x.Severity == pour.Stop || x.Code == "scents-limit-sum" {
 					t.Errorf("%v with %v: %s: %s", scents, colours, x.Code, x.Text)

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/whatif"
@@ -13,7 +12,7 @@ import (
 
 // Plan makes a plan of wishes: complete, ready to be changed. What cannot be on this shelf is refused. It works out some dozens of sheets:
 // not for every frame.
-func Plan(w Wishes, s pour.Shelf, h clock.Hand) (pour.Plan, error) {
+func Plan(w Wishes, s pour.Shelf, h pour.Hand) (pour.Plan, error) {
 	p, err := w.plan(s)
 	if err != nil {
 		return p, err
@@ -30,7 +29,7 @@ func Plan(w Wishes, s pour.Shelf, h clock.Hand) (pour.Plan, error) {
 // trying is what sheets are worked out with.
 type trying struct {
 	shelf pour.Shelf
-	hand  clock.Hand
+	hand  pour.Hand
 	judge *colour.Judge
 }
 

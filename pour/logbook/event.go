@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"maps"
 	"slices"
 	"time"
 
@@ -39,10 +40,10 @@ const (
 
 // eventKinds lists every kind, in the order they are explained.
 func eventKinds() []EventKind {
-	return []EventKind{
+	return append([]EventKind{
 		Opened, Resumed, Jumped, Done, Seen, NotYet, Troubled, Noted, Blended, Read, Weighed, TakenBack, Ended,
 		Cut, Cured, Result, LeftOut, TakenIn, TornRecord, Discounted, Unpoured, Rescued,
-	}
+	}, lifeKinds()...)
 }
 
 // Troubles a batter can make.
@@ -75,6 +76,9 @@ type Event struct {
 	Value float64
 	Lot   string
 	Text  string
+
+	Life     Life
+	Corrects string // ID of the event in whose place this one stands
 
 	Run    time.Duration // on the run's own clock: since it was opened
 	Wall   time.Time     // what the wall clock said
@@ -109,6 +113,9 @@ func (e Event) Day() string {
 	if (e.Kind == Cut || e.Kind == Cured) && e.What != "" {
 		return e.What
 	}
+	if len(e.Life.Day) >= len(dayForm) {
+		return e.Life.Day[:len(dayForm)]
+	}
 	return e.Wall.Format(time.DateOnly)
 }
 
@@ -126,7 +133,7 @@ func IsLeftOut(standing []Event) bool {
 	return out
 }
 
-// Standing returns the events that were not taken back.
+// Standing returns the events that count: those that were neither taken back nor corrected, and the corrections.
 func Standing(events []Event) []Event {
 	gone := map[string]bool{}
 	for _, e := range events {
@@ -134,6 +141,7 @@ func Standing(events []Event) []Event {
 			gone[e.What] = true
 		}
 	}
+	maps.Copy(gone, corrected(events, gone))
 	out := make([]Event, 0, len(events))
 	for _, e := range events {
 		if e.Kind != TakenBack && !gone[e.ID] {

@@ -24,7 +24,9 @@ const (
 // eventKeys are the keys of an event, in the order they are written. The last is in every event, so that a torn one shows.
 func eventKeys() []string {
 	return []string{
-		"kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "id", "run_s", "clock", "clock_s", "clock_sleeps", "wall",
+		"kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text",
+		"day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path", "corrects",
+		"id", "run_s", "clock", "clock_s", "clock_sleeps", "wall",
 	}
 }
 
@@ -65,8 +67,12 @@ func (e Event) text() string {
 	}
 	word("lot", e.Lot)
 	word("text", e.Text)
+	b.WriteString(e.Life.text())
+	word("corrects", e.Corrects)
 	word("id", e.ID)
-	fmt.Fprintf(&b, "run_s = %s\n", seconds(e.Run))
+	if !e.Kind.OfLife() {
+		fmt.Fprintf(&b, "run_s = %s\n", seconds(e.Run))
+	}
 	word("clock", e.Of)
 	if e.Of != "" {
 		fmt.Fprintf(&b, "clock_s = %s\n", seconds(e.Steady))
@@ -81,7 +87,7 @@ func (e Event) text() string {
 // measures reports whether an event of that kind carries a value.
 func (k EventKind) measures() bool {
 	switch k {
-	case Jumped, Blended, Read, Weighed, Cut, Cured, Discounted:
+	case Jumped, Blended, Read, Weighed, Cut, Cured, Discounted, Sniffed, Looked, Tested:
 		return true
 	}
 	return false

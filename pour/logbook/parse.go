@@ -81,6 +81,9 @@ func events(tables []*strict.Table) []Event {
 	out := make([]Event, 0, len(tables))
 	for i, t := range tables {
 		e := readEvent(t)
+		if i > 0 && e.Kind.OfLife() {
+			e.Run = out[i-1].Run // the run's clock stands still
+		}
 		if e.ID == "" { // written by hand: it needs a name to be taken back by
 			e.ID = fmt.Sprintf("line-%d", i)
 		}
@@ -113,8 +116,12 @@ func readEvent(t *strict.Table) Event {
 	t.Number("value", &e.Value)
 	t.Read("lot", &e.Lot)
 	t.Prose("text", &e.Text)
+	readLife(t, &e.Life)
+	t.Read("corrects", &e.Corrects)
 	t.Read("id", &e.ID)
-	t.Missing("run_s")
+	if !e.Kind.OfLife() {
+		t.Missing("run_s")
+	}
 	t.Within("run_s", &runS, -mostS, mostS)
 	t.Read("clock", &e.Of)
 	t.Within("clock_s", &clockS, -mostClockS, mostClockS)

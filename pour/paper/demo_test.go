@@ -6,7 +6,6 @@ import (
 
 	"github.com/charmbracelet/x/exp/golden"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
@@ -32,22 +31,22 @@ func demo(t testing.TB) (pour.Plan, pour.Shelf) {
 
 func TestChecklistOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
-	golden.RequireEqual(t, Checklist(pour.Work(p, shelf, clock.Hand{}), shelf))
+	golden.RequireEqual(t, Checklist(pour.Work(p, shelf, pour.Hand{}), shelf))
 }
 
 func TestBenchPaperOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
-	golden.RequireEqual(t, Bench(pour.Work(p, shelf, clock.Hand{}), shelf, false))
+	golden.RequireEqual(t, Bench(pour.Work(p, shelf, pour.Hand{}), shelf, false))
 }
 
 func TestLargeBenchPaperOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
-	golden.RequireEqual(t, Bench(pour.Work(p, shelf, clock.Hand{}), shelf, true))
+	golden.RequireEqual(t, Bench(pour.Work(p, shelf, pour.Hand{}), shelf, true))
 }
 
 func TestCheckOfTheExample(t *testing.T) {
 	p, shelf := demo(t)
-	text, _ := Check(pour.Work(p, shelf, clock.Hand{}), nil)
+	text, _ := Check(pour.Work(p, shelf, pour.Hand{}), nil)
 	golden.RequireEqual(t, text)
 }
 
@@ -62,7 +61,7 @@ func TestEveryExamplePlanFitsThePaper(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		if line, w := widest(Checklist(s, shelf)); w > fullFormat().wide {
 			t.Errorf("%s: %d columns: %s", name, w, line)
 		}
@@ -74,7 +73,7 @@ func TestEveryExamplePlanFitsThePaper(t *testing.T) {
 
 func BenchmarkChecklist(b *testing.B) {
 	p, shelf := demo(b)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for b.Loop() {
 		Checklist(s, shelf)
 	}

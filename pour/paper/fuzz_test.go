@@ -12,7 +12,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
@@ -34,7 +33,7 @@ func FuzzWork(f *testing.F) {
 		if err != nil {
 			return
 		}
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		if faults := p.Check(shelf); len(faults) > 0 {
 			t.Fatalf("an accepted plan has faults: %v", faults)
 		}

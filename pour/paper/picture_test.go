@@ -12,7 +12,6 @@ import (
 	"sync/atomic"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/swirl"
 )
@@ -28,7 +27,7 @@ func pictured(t *testing.T, s pour.Sheet, o PictureOptions) []byte {
 
 func TestEveryViewIsAPictureOfTheWidthAskedFor(t *testing.T) {
 	p, shelf := demo(t)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for _, view := range Views() {
 		img, err := png.Decode(bytes.NewReader(pictured(t, s, PictureOptions{View: view, Width: 120})))
 		if err != nil {
@@ -53,19 +52,19 @@ func TestEveryViewIsAPictureOfTheWidthAskedFor(t *testing.T) {
 func TestTheSameSeedGivesTheSameBytesAndAnotherAnother(t *testing.T) {
 	p, shelf := demo(t)
 	o := PictureOptions{View: ViewBar, Width: 100}
-	first := pictured(t, pour.Work(p, shelf, clock.Hand{}), o)
-	if !bytes.Equal(first, pictured(t, pour.Work(p, shelf, clock.Hand{}), o)) {
+	first := pictured(t, pour.Work(p, shelf, pour.Hand{}), o)
+	if !bytes.Equal(first, pictured(t, pour.Work(p, shelf, pour.Hand{}), o)) {
 		t.Error("the same plan gave other bytes")
 	}
 	p.Swirl.Seed++
-	if bytes.Equal(first, pictured(t, pour.Work(p, shelf, clock.Hand{}), o)) {
+	if bytes.Equal(first, pictured(t, pour.Work(p, shelf, pour.Hand{}), o)) {
 		t.Error("another seed gave the same bytes")
 	}
 }
 
 func TestAPictureThatCannotBeDrawnSaysWhy(t *testing.T) {
 	p, shelf := demo(t)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for want, o := range map[string]PictureOptions{
 		"pixels wide": {View: ViewBar, Width: 5}, "write one of": {View: "inside", Width: 100}, "cut into": {View: ViewBar, Bar: 11, Width: 100},
 	} {
@@ -82,7 +81,7 @@ func TestAPictureThatCannotBeDrawnSaysWhy(t *testing.T) {
 
 func BenchmarkPictureBar1200(b *testing.B) {
 	p, shelf := demo(b)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for b.Loop() {
 		if err := Picture(context.Background(), &bytes.Buffer{}, s, PictureOptions{View: ViewBar, Width: 1200}); err != nil {
 			b.Fatal(err)
@@ -94,9 +93,9 @@ func BenchmarkPictureBar1200(b *testing.B) {
 // its icing; of a contact sheet one bar is.
 func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T) {
 	p, shelf := demo(t)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	p.Icing = nil
-	bare := pour.Work(p, shelf, clock.Hand{})
+	bare := pour.Work(p, shelf, pour.Hand{})
 	for _, c := range []struct {
 		sheet pour.Sheet
 		view  string
@@ -143,7 +142,7 @@ func TestThePictureThatTakesTooMuchMemoryNamesTheWidestThatDoesNot(t *testing.T)
 // What is told sums to the whole picture, and whoever listens can stop it at any moment.
 func TestAPictureTellsHowFarItIsAndStopsWhenTold(t *testing.T) {
 	p, shelf := demo(t)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for _, view := range Views() {
 		var lock sync.Mutex
 		most := 0.0
@@ -179,10 +178,10 @@ func TestAPictureTellsHowFarItIsAndStopsWhenTold(t *testing.T) {
 // A plan with something on it tells as much of its picture, and has the loaf from above below its bars.
 func TestAPlanWithSomethingOnItIsPicturedInEveryView(t *testing.T) {
 	p, shelf := demo(t)
-	bare := pour.Work(p, shelf, clock.Hand{})
+	bare := pour.Work(p, shelf, pour.Hand{})
 	p.Top.Embeds = []pour.Embed{{Name: "moon", Outline: pour.OutlineBall, LengthMM: 18, OutMM: 6, Colour: "#ff8000"}}
 	p.Top.Toppings = []pour.Topping{{CoveragePercent: 10, Parts: []pour.ToppingPart{{Material: "nonpareils", Percent: 100}}}}
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for _, view := range Views() {
 		most := atomic.Uint64{}
 		o := PictureOptions{View: view, Width: 300}

@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -77,7 +76,7 @@ func testBatch() pour.Batch {
 	}
 }
 
-func work(p pour.Plan) pour.Sheet { return pour.Work(p, testShelf(), clock.Hand{}) }
+func work(p pour.Plan) pour.Sheet { return pour.Work(p, testShelf(), pour.Hand{}) }
 
 func print(p pour.Plan) string { return Checklist(work(p), testShelf()) }
 

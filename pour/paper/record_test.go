@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/learn"
@@ -23,7 +22,7 @@ func bookOf(t *testing.T) (logbook.Book, pour.Shelf, string) {
 	}
 	wall, steady := time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), time.Duration(0)
 	now := func() underway.Moment { return underway.Moment{Wall: wall, Steady: steady, Of: "fake"} }
-	run, err := underway.Begin(book, pour.Work(plan, shelf, clock.Hand{}), "", shelf, now, "t1")
+	run, err := underway.Begin(book, pour.Work(plan, shelf, pour.Hand{}), "", shelf, now, "t1")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,13 +56,13 @@ func TestTheRecordSetsThePlanBesideThePour(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := PourRecord(record, pour.Work(record.Plan, shelf, clock.Hand{}))
+	text := PourRecord(record, pour.Work(record.Plan, shelf, pour.Hand{}))
 	for _, want := range []string{"POUR RECORD: Alpine Meadow", "planned", "base split", "light in pot of the base", "note: pot smells of hay"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the record lacks %q:\n%s", want, text)
 		}
 	}
-	sheet := pour.Work(record.Plan, shelf, clock.Hand{})
+	sheet := pour.Work(record.Plan, shelf, pour.Hand{})
 	light := sheet.Base.Jugs[0].Clock.Stages[chem.Light].Mid.V
 	if want := "light, +"; !strings.Contains(Checklist(sheet, shelf), want) {
 		t.Errorf("the checklist lacks %q", want)
@@ -86,7 +85,7 @@ func TestARecordAndPaperMeanTheSameByPlanned(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheet := pour.Work(record.Plan, shelf, clock.Hand{})
+	sheet := pour.Work(record.Plan, shelf, pour.Hand{})
 	text := PourRecord(record, sheet)
 	show := pour.Show{}
 	for _, st := range sheet.Stints() {

@@ -6,7 +6,6 @@ import (
 	"image/png"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -15,7 +14,7 @@ func TestRoundsAreDrawnRoundAndCavitiesOnce(t *testing.T) {
 	p, shelf := demo(t)
 	p.Icing, p.Top = nil, pour.Top{}
 	p.Mould = pour.Mould{Shape: pour.ShapeTube, LengthMM: 75, WidthMM: 75, HeightMM: 220, FillMM: 200, BarMM: 30}
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	d, err := s.Drawing()
 	if err != nil || len(d.Bars) != 6 || d.Bars[5].From != 150 || !d.Recipe.Round || len(d.Cuts) != 0 {
 		t.Fatalf("%v, %+v", err, d.Bars)
@@ -39,7 +38,7 @@ func TestRoundsAreDrawnRoundAndCavitiesOnce(t *testing.T) {
 		}
 	}
 	p.Mould = pour.Mould{Shape: pour.ShapeCavity, LengthMM: 80, WidthMM: 55, HeightMM: 32, FillMM: 28, BarMM: 80, Cavities: 12}
-	s = pour.Work(p, shelf, clock.Hand{})
+	s = pour.Work(p, shelf, pour.Hand{})
 	if d, err = s.Drawing(); err != nil || len(d.Bars) != 1 || d.Bars[0].From != 40 || d.Recipe.Box.L != 80 {
 		t.Errorf("%v, %+v, %+v", err, d.Bars, d.Recipe.Box)
 	}

@@ -9,7 +9,6 @@ import (
 	"github.com/mattn/go-runewidth"
 	"pgregory.net/rapid"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/pour/pourtest"
@@ -56,7 +55,7 @@ func examples(t *testing.T) ([]pour.Sheet, pour.Shelf) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out = append(out, pour.Work(p, shelf, clock.Hand{}))
+		out = append(out, pour.Work(p, shelf, pour.Hand{}))
 	}
 	return out, shelf
 }
@@ -85,7 +84,7 @@ func TestTheBenchPaperTakesTwoSheetsAtMost(t *testing.T) {
 	sheets, shelf := examples(t)
 	p, _ := demo(t)
 	for _, technique := range shelf.Techniques {
-		sheets = append(sheets, pour.Work(large(p, 6, technique.ID), shelf, clock.Hand{}))
+		sheets = append(sheets, pour.Work(large(p, 6, technique.ID), shelf, pour.Hand{}))
 	}
 	for _, s := range sheets {
 		text := Bench(s, shelf, false)
@@ -108,7 +107,7 @@ func TestTooLargeAPourTakesMoreSheetsAndSaysSo(t *testing.T) {
 		p.Base.Oils[0].Percent -= 1
 		p.Base.Oils = append(p.Base.Oils, pour.OilPart{Oil: o.ID, Percent: 1})
 	}
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	text := Bench(s, shelf, false)
 	sheets := sheetsOf(t, text, 80, 66)
 	if want := fmt.Sprintf("There is too much in this plan for 2 pages: it takes %d.", len(sheets)); len(sheets) < 3 || !strings.Contains(sheets[0], want) {
@@ -134,7 +133,7 @@ func TestSheetsLoseNothingAndPartNoLye(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := pourtest.Rich(t, plan, shelf)
 		p.Name = rapid.SampledFrom([]string{"Meadow", strings.Repeat("A long name ", 6)}).Draw(t, "name")
-		s := pour.Work(p, shelf, clock.Hand{})
+		s := pour.Work(p, shelf, pour.Hand{})
 		for _, large := range []bool{false, true} {
 			sheets := sheetsOf(t, Bench(s, shelf, large), 80-40*count(large), 66-33*count(large))
 			wholeLye(t, s, sheets, "lye: cold water", "lye, lid on")

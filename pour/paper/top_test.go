@@ -6,7 +6,6 @@ import (
 	"testing"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -25,7 +24,7 @@ func topped(t *testing.T) (pour.Plan, pour.Shelf) {
 
 func TestThePapersTellWhatIsMadeMarkedAndCut(t *testing.T) {
 	p, shelf := topped(t)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	full, bench := flat(Checklist(s, shelf)), flat(Bench(s, shelf, false))
 	const cuts = "3.5 9.0 35.5 61.5 88.0 114.5 141.0 167.5 194.0 220.5 246.5"
 	const middles = "22.0 48.5 75.0 101.5 128.0 154.0 180.5 207.0 233.5"
@@ -52,7 +51,7 @@ func TestWhatIsStrewnAfterTheCutStandsThere(t *testing.T) {
 	after, last := seeds, seeds
 	after.Name, after.When, last.Name, last.When = "late", pour.StrewCut, "last", pour.StrewCure
 	p.Top.Toppings = append(p.Top.Toppings, after, last)
-	full := flat(Checklist(pour.Work(p, shelf, clock.Hand{}), shelf))
+	full := flat(Checklist(pour.Work(p, shelf, pour.Hand{}), shelf))
 	_, cut, _ := strings.Cut(full, "trims together")
 	late, last2, cure := strings.Index(cut, "Strew late"), strings.Index(cut, "Strew last"), strings.Index(cut, "Cure until")
 	if late < 0 || last2 < 0 || !(late < cure && cure < last2) || strings.Contains(cut, "Strew seeds") {
@@ -66,7 +65,7 @@ func TestThePapersTellTheBags(t *testing.T) {
 	p.Icing.Size = pour.SizeShape
 	p.Piping.Shape, p.Piping.Tip, p.Piping.Points, p.Piping.TipMM, p.Piping.ValleyMM, p.Piping.Swell, p.Piping.OverlapPercent, p.Piping.CoilMM, p.Piping.PerBar = pour.PipeRosette, pour.TipStar, 6, 12, 8, 1, 20, 20, 1
 	p.Piping.BagG = 150
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	if s.Piping.Lacks != "" || s.Piping.Bags == 0 {
 		t.Fatalf("%+v", s.Piping)
 	}
@@ -84,7 +83,7 @@ func TestThePapersTellTheBags(t *testing.T) {
 func TestAPieceIsMadeByADay(t *testing.T) {
 	p, shelf := topped(t)
 	p.PourAt = time.Date(2026, 12, 1, 10, 0, 0, 0, time.UTC)
-	if full := flat(Checklist(pour.Work(p, shelf, clock.Hand{}), shelf)); !strings.Contains(full, "made 7 d before the pour, by 2026-11-24") {
+	if full := flat(Checklist(pour.Work(p, shelf, pour.Hand{}), shelf)); !strings.Contains(full, "made 7 d before the pour, by 2026-11-24") {
 		t.Error("no day is said")
 	}
 }
@@ -92,7 +91,7 @@ func TestAPieceIsMadeByADay(t *testing.T) {
 // With none of the new tables a paper has none of their lines.
 func TestAnOlderPlanPrintsNothingOfTopAndCut(t *testing.T) {
 	p, shelf := demo(t)
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	for name, text := range map[string]string{"full": Checklist(s, shelf), "bench": Bench(s, shelf, false)} {
 		for _, word := range []string{"MADE DAYS BEFORE", "FOR THE TOP", "Cuts marked", "[ ] bar 1", "ruler"} {
 			if strings.Contains(text, word) {
@@ -108,7 +107,7 @@ func TestTheIcingThatIsOverHasAMouldAndAPinchIsTold(t *testing.T) {
 	p.Icing.Size = pour.SizeShape
 	p.Piping = pour.Piping{Shape: pour.PipeDollop, TipMM: 10, WidthMM: 14, HeightMM: 10, ResiduePercent: 7, BagG: 500, LeastG: 300}
 	p.Top.Toppings = []pour.Topping{{Name: "petals", GPerBar: 0.004, Parts: []pour.ToppingPart{{Material: "calendula-petals", Percent: 100}}}}
-	s := pour.Work(p, shelf, clock.Hand{})
+	s := pour.Work(p, shelf, pour.Hand{})
 	// Ten cones of 14 mm by 10 mm are 10 · π · 49 · 10 / 3 = 5.13 mL, about 5 g and with what stays in the bag under 6: some 294 g are over.
 	if v := s.Piping.RestG.V; v < 293 || v > 296 {
 		t.Fatalf("%g g of 300 are over", v)

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 )
@@ -21,7 +20,7 @@ const mostMends = 3
 // Mends finds, for every warning of a sheet that is worked out in full and in its order, the edits that take it away. Each was tried on a
 // sheet of its own: it leaves fewer warnings of that code in that place, and it brings no stop and no caution that was not there. A warning
 // without mends is one that no edit of a plan takes away: its own words say what to do. It works out some hundred sheets: not for every frame.
-func Mends(sheet pour.Sheet, shelf pour.Shelf, h clock.Hand) [][]Mend {
+func Mends(sheet pour.Sheet, shelf pour.Shelf, h pour.Hand) [][]Mend {
 	out := make([][]Mend, len(sheet.Warnings))
 	if len(sheet.Base.Jugs) == 0 {
 		return out // a plan with faults

@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 )
@@ -42,7 +41,7 @@ const (
 // order of pouring, alone and then in pairs, and offers those that help most: first the ones that bring every jug inside its window,
 // with fewer changes before more. A change that would bring a new caution or stop is not offered. It returns none when every jug
 // is likely inside its window already, or when there is no clock. It works out some thirty sheets: not for every frame.
-func Suggest(p pour.Plan, s pour.Shelf, h clock.Hand) []Suggestion {
+func Suggest(p pour.Plan, s pour.Shelf, h pour.Hand) []Suggestion {
 	w := whatIf{plan: p, shelf: s, hand: h, judge: colour.NewJudge()}
 	w.before = w.work(p, true)
 	w.start = w.score(w.before)
@@ -104,7 +103,7 @@ func (w *whatIf) picked(list []change, most int) []change {
 }
 
 // Outside names the jugs of a plan that are likely outside their windows when their turn comes, the base's first.
-func Outside(p pour.Plan, s pour.Shelf, h clock.Hand) []string {
+func Outside(p pour.Plan, s pour.Shelf, h pour.Hand) []string {
 	w := whatIf{plan: p, shelf: s, hand: h}
 	sheet := w.work(p, false)
 	var out []string
@@ -171,7 +170,7 @@ func byScore(a, b change) int {
 type whatIf struct {
 	plan   pour.Plan
 	shelf  pour.Shelf
-	hand   clock.Hand
+	hand   pour.Hand
 	judge  *colour.Judge
 	before pour.Sheet
 	start  score

@@ -39,7 +39,7 @@ func hurried(t testing.TB) (pour.Plan, pour.Shelf) {
 
 func outside(p pour.Plan, shelf pour.Shelf) int {
 	n := 0
-	sheet := pour.Work(p, shelf, clock.Hand{})
+	sheet := pour.Work(p, shelf, pour.Hand{})
 	for _, b := range sheet.Batches() {
 		for _, j := range b.Jugs {
 			if j.Clock.LateChancePercent.V >= 50 {
@@ -56,7 +56,7 @@ func TestSuggestionsDoWhatTheySayWhenApplied(t *testing.T) {
 	if was == 0 {
 		t.Fatal("the plan is not in a hurry: nothing to suggest for")
 	}
-	list := whatif.Suggest(plan, shelf, clock.Hand{})
+	list := whatif.Suggest(plan, shelf, pour.Hand{})
 	if len(list) == 0 {
 		t.Fatal("nothing is suggested")
 	}
@@ -70,7 +70,7 @@ func TestSuggestionsDoWhatTheySayWhenApplied(t *testing.T) {
 		if s.Solves && now > 0 || now > was {
 			t.Errorf("%s: solves is %v, yet %d jugs are late of %d before", s, s.Solves, now, was)
 		}
-		checkEffects(t, s, pour.Work(next, shelf, clock.Hand{}))
+		checkEffects(t, s, pour.Work(next, shelf, pour.Hand{}))
 	}
 	if !list[0].Solves {
 		t.Error("no suggestion brings every jug inside its window")
@@ -95,7 +95,7 @@ func checkEffects(t *testing.T, s whatif.Suggestion, after pour.Sheet) {
 
 func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T) {
 	plan, shelf := hurried(t)
-	list := whatif.Suggest(plan, shelf, clock.Hand{})
+	list := whatif.Suggest(plan, shelf, pour.Hand{})
 	if len(list) == 0 || !list[0].Solves {
 		t.Fatal("no suggestion brings every jug inside its window")
 	}
@@ -103,7 +103,7 @@ func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if again := whatif.Suggest(next, shelf, clock.Hand{}); len(again) > 0 {
+	if again := whatif.Suggest(next, shelf, pour.Hand{}); len(again) > 0 {
 		t.Errorf("after %q it goes on to suggest %q", list[0], again[0])
 	}
 }
@@ -111,7 +111,7 @@ func TestNothingIsSuggestedOnceASuggestionHasBroughtEveryJugInside(t *testing.T)
 // A base whose every jug is late must not be passed over because its icing is sooner brought inside.
 func TestEveryBatchWithAJugOutsideIsHelped(t *testing.T) {
 	plan, shelf := hurried(t)
-	hand := clock.Hand{Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: 0.9, Pours: 1}}, Covariance: [][]float64{{0.05}}, Pours: 1}
+	hand := pour.Hand{Clock: clock.Hand{Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: 0.9, Pours: 1}}, Covariance: [][]float64{{0.05}}, Pours: 1}}
 	helped := map[pour.BatchName]int{}
 	out := whatif.Outside(plan, shelf, hand)
 	list := whatif.Suggest(plan, shelf, hand)
@@ -130,7 +130,7 @@ func TestEveryBatchWithAJugOutsideIsHelped(t *testing.T) {
 func BenchmarkSuggest(b *testing.B) {
 	plan, shelf := hurried(b)
 	for b.Loop() {
-		if len(whatif.Suggest(plan, shelf, clock.Hand{})) == 0 {
+		if len(whatif.Suggest(plan, shelf, pour.Hand{})) == 0 {
 			b.Fatal("nothing is suggested")
 		}
 	}
@@ -139,6 +139,6 @@ func BenchmarkSuggest(b *testing.B) {
 func BenchmarkWork(b *testing.B) {
 	plan, shelf := hurried(b)
 	for b.Loop() {
-		pour.Work(plan, shelf, clock.Hand{})
+		pour.Work(plan, shelf, pour.Hand{})
 	}
 }

@@ -13,8 +13,6 @@ import (
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
-
-	"pourbench/chem/clock"
 )
 
 // worked is a maker who has a plan, a shelf of her own, a finished pour and unsaved work.
@@ -42,7 +40,7 @@ func worked(t *testing.T) *maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	run, err := underway.Begin(book, pour.Work(plan, shelf, clock.Hand{}), "", shelf, underway.SystemClock("a"), "a")
+	run, err := underway.Begin(book, pour.Work(plan, shelf, pour.Hand{}), "", shelf, underway.SystemClock("a"), "a")
 	if err != nil {
 		t.Fatal(err)
 	}

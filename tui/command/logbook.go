@@ -7,7 +7,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/learn"
@@ -18,7 +17,7 @@ import (
 )
 
 // hand is what the maker's pours have taught. Without a logbook it is the prior; a pour that cannot be read is said and passed over.
-func (g *program) hand(shelf pour.Shelf) clock.Hand {
+func (g *program) hand(shelf pour.Shelf) pour.Hand {
 	lesson, unread, err := g.taught(shelf)
 	if err != nil {
 		g.say("times are the model's alone: %v", err)
@@ -26,7 +25,7 @@ func (g *program) hand(shelf pour.Shelf) clock.Hand {
 	for _, u := range unread {
 		g.say("pour %s teaches nothing: %v", u.ID, u.Err)
 	}
-	return lesson.Hand
+	return pour.Hand{Clock: lesson.Hand}
 }
 
 // taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.
@@ -150,7 +149,7 @@ func (g *program) showPour(book logbook.Book, shelf pour.Shelf, args []string) e
 	if record.PlanErr != nil {
 		return fmt.Errorf("show %s: its plan cannot be used with today's shelf: %w", args[0], record.PlanErr)
 	}
-	text := paper.PourRecord(record, pour.Work(record.Plan, shelf, clock.Hand{}))
+	text := paper.PourRecord(record, pour.Work(record.Plan, shelf, pour.Hand{}))
 	if record.TrialScent != "" {
 		taught, _, err := learn.FromBook(book, shelf)
 		if err != nil {

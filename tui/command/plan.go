@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/paper"
@@ -90,14 +89,14 @@ func (g *program) check(s pour.Sheet, shelf pour.Shelf) error {
 }
 
 // worked is the sheet of the plan named, with the shelf and the hand it was worked out with.
-func (g *program) worked(args []string) (pour.Sheet, pour.Shelf, clock.Hand, error) {
+func (g *program) worked(args []string) (pour.Sheet, pour.Shelf, pour.Hand, error) {
 	shelf, err := g.shelf()
 	if err != nil {
-		return pour.Sheet{}, shelf, clock.Hand{}, err
+		return pour.Sheet{}, shelf, pour.Hand{}, err
 	}
 	doc, err := g.load(args, shelf)
 	if err != nil {
-		return pour.Sheet{}, shelf, clock.Hand{}, err
+		return pour.Sheet{}, shelf, pour.Hand{}, err
 	}
 	hand := g.hand(shelf)
 	return pour.Work(doc.Plan, shelf, hand), shelf, hand, nil

@@ -10,7 +10,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui"
@@ -100,9 +99,9 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Keys: bound, KeyFaults: faults,
 		Learned: func() (string, error) { return g.lesson(shelf) },
-		ReadHand: func() (clock.Hand, error) {
+		ReadHand: func() (pour.Hand, error) {
 			lesson, _, err := g.taught(shelf)
-			return lesson.Hand, err
+			return pour.Hand{Clock: lesson.Hand}, err
 		},
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)

@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/tui/keys"
@@ -122,7 +124,7 @@ func TestALineMarksWhatTheKeysMark(t *testing.T) {
 			e := m.live.Events[len(m.live.Events)-1]
 			return logbook.Event{Kind: e.Kind, Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, What: e.What}
 		}
-		if got, want := mark(v.m), mark(screen.m); got != want {
+		if got, want := mark(v.m), mark(screen.m); !cmp.Equal(got, want) {
 			t.Errorf("%q marks %+v, the keys %q mark %+v; it is answered %s", line, got, press, want, v.said.String())
 		}
 	}

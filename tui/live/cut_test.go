@@ -6,7 +6,6 @@ import (
 	"testing"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -21,7 +20,7 @@ func poured(t *testing.T) (*kitchen, string) {
 	b := opened(t, dir, func(o *Options) {
 		plan := o.Sheet.Plan.Clone()
 		plan.Cut.TrimAMM, plan.Cut.TrimBMM, plan.Cut.SliceMM, plan.Cut.KerfMM, plan.Cut.Lay = 3, 3, 5, 0.6, pour.LaySide
-		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+		o.Sheet = pour.Work(plan, o.Shelf, pour.Hand{})
 	})
 	b.until("base put to bed")
 	b.press("space")

@@ -11,7 +11,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -73,7 +72,7 @@ func opened(t testing.TB, dir string, change func(*Options)) *kitchen {
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
 	b := &kitchen{TB: t, c: newLaptop(), book: book, shelf: shelf}
-	o := Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Shelf: shelf, Clock: b.c.now, Session: "a", Background: "dark"}
+	o := Options{Book: book, Sheet: pour.Work(plan, shelf, pour.Hand{}), Shelf: shelf, Clock: b.c.now, Session: "a", Background: "dark"}
 	if change != nil {
 		change(&o)
 	}

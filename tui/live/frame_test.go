@@ -12,7 +12,6 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/exp/golden"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/tui/keys"
@@ -115,7 +114,7 @@ func TestHostileNamesNeverReachTheTerminal(t *testing.T) {
 		plan, shelf := meadow(t)
 		plan.Name = hostile
 		plan.Base.Jugs[1].Name = hostile
-		o.Sheet = pour.Work(plan, shelf, clock.Hand{})
+		o.Sheet = pour.Work(plan, shelf, pour.Hand{})
 	})
 	b.press("2 n")
 	b.write(hostile)

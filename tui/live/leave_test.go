@@ -7,7 +7,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -108,7 +107,7 @@ func leftOf(t *testing.T, dir string, plan func(*pour.Plan), ago time.Duration) 
 		if plan != nil {
 			plan(&p)
 		}
-		o.Sheet = pour.Work(p, o.Shelf, clock.Hand{})
+		o.Sheet = pour.Work(p, o.Shelf, pour.Hand{})
 		c := newLaptop()
 		c.wall = time.Now().Add(-ago)
 		o.Clock = c.now
@@ -124,7 +123,7 @@ func TestAPourOfAnotherPlanOfTheSameNameIsAskedAbout(t *testing.T) {
 	plan, shelf := meadow(t)
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	ask := func() (string, bool, *which) {
 		t.Helper()
 		now := time.Now()

@@ -13,7 +13,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -32,7 +31,7 @@ type Options struct {
 	Anew       bool       // begin a new pour although one of this plan is under way
 	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
 	Shelf      pour.Shelf
-	Hand       clock.Hand     // what the maker's logs have taught
+	Hand       pour.Hand      // what the maker's logs have taught
 	Clock      underway.Clock // nil: the machine's
 	Session    string         // names this terminal in the journal; empty: after the process
 	Colour     string         // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto

@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -14,7 +13,7 @@ func brewed(t *testing.T, change func(*pour.Plan)) *kitchen {
 	return opened(t, t.TempDir(), func(o *Options) {
 		plan := o.Sheet.Plan.Clone()
 		change(&plan)
-		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+		o.Sheet = pour.Work(plan, o.Shelf, pour.Hand{})
 	})
 }
 

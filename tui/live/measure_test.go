@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -20,7 +19,7 @@ func alpine(t *testing.T) *kitchen {
 		must(t, err)
 		plan, err := planfile.Read("alpine-meadow", strings.NewReader(string(text)), o.Shelf)
 		must(t, err)
-		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+		o.Sheet = pour.Work(plan, o.Shelf, pour.Hand{})
 	})
 }
 

@@ -9,7 +9,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -166,7 +165,7 @@ func TestAJugThatWillNotMakeItIsPouredOutOfItsTurn(t *testing.T) {
 	b := opened(t, t.TempDir(), func(o *Options) {
 		plan := o.Sheet.Plan
 		plan.Swirl.Passes = 1 // every jug by itself, not in rounds
-		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+		o.Sheet = pour.Work(plan, o.Shelf, pour.Hand{})
 	})
 	b.until("base split")
 	b.wait(5 * time.Minute)

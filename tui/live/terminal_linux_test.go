@@ -15,7 +15,6 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"golang.org/x/sys/unix"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
@@ -41,7 +40,7 @@ func child(dir string) int {
 	plan, shelf := meadow(t)
 	book, err := logbook.OpenBook(dir)
 	if err == nil {
-		err = Open(Options{Book: book, Sheet: pour.Work(plan, shelf, clock.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
+		err = Open(Options{Book: book, Sheet: pour.Work(plan, shelf, pour.Hand{}), Resume: os.Getenv(childResume), Shelf: shelf, Background: "dark"})
 	}
 	if ended := new(terminal.EndedError); errors.As(err, ended) {
 		return ended.Exit()

@@ -12,7 +12,6 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
@@ -372,7 +371,7 @@ func TestWhatIsMeasuredInOtherUnitsIsKeptMetric(t *testing.T) {
 	b := opened(t, t.TempDir(), func(o *Options) {
 		plan := o.Sheet.Plan
 		plan.Show.Temperature, plan.Show.Mass = pour.DegreesF, pour.MassOunce
-		o.Sheet = pour.Work(plan, o.Shelf, clock.Hand{})
+		o.Sheet = pour.Work(plan, o.Shelf, pour.Hand{})
 	})
 	b.measure("base lye")
 	b.shows("base lye in °F, planned 93 °F")

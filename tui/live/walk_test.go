@@ -14,7 +14,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
@@ -48,7 +47,7 @@ func newWalker(t *testing.T, seed uint64) *walker {
 	must(t, err)
 	w := &walker{
 		kitchen: &kitchen{TB: t, c: newLaptop(), book: book, shelf: shelf}, r: rand.New(rand.NewPCG(seed, 8)),
-		sheet: pour.Work(plan, shelf, clock.Hand{}), w: 80, h: 24,
+		sheet: pour.Work(plan, shelf, pour.Hand{}), w: 80, h: 24,
 	}
 	ops := disk.OS()
 	ops.Sync = func(*os.File) error { return nil } // the order on the disk is held elsewhere; here it only costs

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	prior "pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/tui/grid"
@@ -72,7 +71,7 @@ func TestACellsFigureIsWhatIsWrittenAndExplainedUnderItsName(t *testing.T) {
 		compared := map[string]bool{}
 		figures(f, func(p *Panel, c grid.Cell) {
 			want, there := report[c.Figure]
-			if account, err := f.Sheet.Explain(c.Figure, f.Shelf, prior.Hand{}); err == nil && account.Value.Known {
+			if account, err := f.Sheet.Explain(c.Figure, f.Shelf, pour.Hand{}); err == nil && account.Value.Known {
 				want, there = account.Value.V, true
 			}
 			digits := number.FindStringSubmatch(strings.TrimLeft(c.Text, "!■ "))

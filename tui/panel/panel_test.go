@@ -3,7 +3,6 @@ package panel
 import (
 	"testing"
 
-	prior "pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
@@ -27,7 +26,7 @@ func worked(t *testing.T, path string, change func(*pour.Plan)) *Facts {
 	if change != nil {
 		change(&doc.Plan)
 	}
-	sheet := pour.Work(doc.Plan, shelf, prior.Hand{})
+	sheet := pour.Work(doc.Plan, shelf, pour.Hand{})
 	return &Facts{
 		Keys: keys.BuiltIn(),
 		Plan: doc.Plan, Sheet: &sheet, Timed: &sheet, Fresh: true, Shelf: shelf, Show: doc.Plan.Show, Look: look.New(true),

@@ -9,7 +9,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	prior "pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
@@ -214,7 +213,7 @@ func TestScreenAndPapersOfWhateverPlanAgreeToTheDigit(t *testing.T) {
 			}
 		}
 		sheet := pour.Weigh(p, shelf)
-		sheet = sheet.Time(shelf, prior.Hand{})
+		sheet = sheet.Time(shelf, pour.Hand{})
 		if sheet.LyeStopped() || !pour.AsFigure(sheet.Bars.CuredG).Known { // no masses, or a topping that covers without a size of its grains
 			return
 		}

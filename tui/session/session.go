@@ -5,7 +5,6 @@ import (
 	"errors"
 	"reflect"
 
-	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/whatif"
@@ -14,7 +13,7 @@ import (
 // Session holds one plan at a time.
 type Session struct {
 	shelf   pour.Shelf
-	hand    clock.Hand
+	hand    pour.Hand
 	plan    pour.Plan
 	sheet   pour.Sheet
 	clock   pour.Sheet      // the last sheet with the clock's figures; of an earlier plan while they are worked out again
@@ -42,7 +41,7 @@ var (
 )
 
 // New puts a plan on the bench. It counts as saved when it is what a file holds, else it is a draft.
-func New(p pour.Plan, shelf pour.Shelf, hand clock.Hand, isSaved bool) *Session {
+func New(p pour.Plan, shelf pour.Shelf, hand pour.Hand, isSaved bool) *Session {
 	s := &Session{shelf: shelf, hand: hand}
 	s.Replace(p, isSaved)
 	return s
@@ -139,11 +138,11 @@ func (s *Session) Clock() (sheet *pour.Sheet, fresh bool) { return &s.clock, s.s
 func (s *Session) Shelf() pour.Shelf { return s.shelf }
 
 // Hand returns what the maker's own pours have taught the clock.
-func (s *Session) Hand() clock.Hand { return s.hand }
+func (s *Session) Hand() pour.Hand { return s.hand }
 
 // Learn puts what the maker's pours teach by now in the place of what they taught before, and says whether that is anything else. The plan
 // and what was done to it stay; its figures are worked out again, and those still under way are dropped.
-func (s *Session) Learn(hand clock.Hand) bool {
+func (s *Session) Learn(hand pour.Hand) bool {
 	if reflect.DeepEqual(hand, s.hand) {
 		return false
 	}

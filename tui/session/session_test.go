@@ -22,7 +22,7 @@ func opened(t *testing.T) *Session {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return New(doc.Plan, shelf, clock.Hand{}, true)
+	return New(doc.Plan, shelf, pour.Hand{}, true)
 }
 
 func TestARefusedEditChangesNothingAndGivesTheReason(t *testing.T) {
@@ -164,7 +164,7 @@ func TestALessonIsWorkedOutAndLeavesWhatWasDone(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Saved(s.Plan())
-	taught := clock.Hand{Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: 0.5, Pours: 3}}, Covariance: [][]float64{{0.01}}, Pours: 3}
+	taught := pour.Hand{Clock: clock.Hand{Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: 0.5, Pours: 3}}, Covariance: [][]float64{{0.01}}, Pours: 3}}
 	old, work := s.Revision(), s.Untimed()
 	if !s.Learn(taught) || s.Learn(taught) {
 		t.Error("a lesson is news once")

@@ -14,7 +14,7 @@ import (
 func measuredPour(t *testing.T) (logbook.Pour, pour.Sheet, pour.Shelf) {
 	t.Helper()
 	plan, shelf := lonely(t)
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	m := begins(t, openTestBook(t), sheet, "", shelf, time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC))
 	m.after(0, logbook.Event{Kind: logbook.Weighed, What: sheet.Totals[0].Name, Value: 381.5, Lot: "L77"}) // as logs had it once
 	m.until("base lye in")
@@ -65,7 +65,7 @@ func TestWhatWasMeasuredStandsBesideItsPlan(t *testing.T) {
 // Each figure beside its plan, by the plan's own numbers and the minutes that were marked.
 func TestEveryFigureOfARecordIsThatOfThePlanAndOfThePour(t *testing.T) {
 	plan, shelf := lonely(t)
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	m := begins(t, openTestBook(t), sheet, "", shelf, time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC))
 	m.after(2*time.Minute, logbook.Event{Kind: logbook.Done, Step: "base make the lye"})
 	m.after(time.Minute, logbook.Event{Kind: logbook.Done, Step: logbook.LyeIn(pour.Base)})
@@ -132,7 +132,7 @@ func TestEveryFigureOfARecordIsThatOfThePlanAndOfThePour(t *testing.T) {
 // What was weighed for a batch or a jug stands beside that batch's own plan, never beside base and icing together.
 func TestAWeightStandsBesideItsOwnBatchAndJug(t *testing.T) {
 	plan, shelf := meadow(t)
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	base, icing := sheet.Base.Lye.NaOH, sheet.Icing.Lye.NaOH
 	jug := sheet.Base.Jugs[1]
 	dye := jug.Colourants[0]

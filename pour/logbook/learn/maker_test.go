@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/live"
@@ -113,7 +112,7 @@ func openTestBook(t testing.TB) logbook.Book {
 func filled(t testing.TB, count int) (logbook.Book, pour.Shelf) {
 	t.Helper()
 	plan, shelf := lonely(t)
-	sheet, book := pour.Work(plan, shelf, clock.Hand{}), openTestBook(t)
+	sheet, book := pour.Work(plan, shelf, pour.Hand{}), openTestBook(t)
 	for i := range count {
 		m := begins(t, book, sheet, "", shelf, time.Date(2026, 12, 5+i, 10, 0, 0, 0, time.UTC))
 		m.after(0, logbook.Event{Kind: logbook.Done, Step: logbook.LyeIn(pour.Base)})

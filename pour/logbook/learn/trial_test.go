@@ -16,7 +16,7 @@ func TestATrialOfAScentSetsItsBehaviour(t *testing.T) {
 	plan, shelf := lonely(t)
 	trial, err := live.TrialPlan(plan, "alp-rose", shelf)
 	must(t, err)
-	sheet := pour.Work(trial, shelf, clock.Hand{})
+	sheet := pour.Work(trial, shelf, pour.Hand{})
 	for _, j := range sheet.Base.Jugs {
 		if math.Abs(j.BatterG-live.TrialG) > 1e-6 {
 			t.Errorf("%s holds %v g", j.Name, j.BatterG)

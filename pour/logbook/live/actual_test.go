@@ -16,7 +16,7 @@ import (
 func marked(t *testing.T, events map[float64]logbook.Event) (State, pour.Sheet, pour.Shelf) {
 	t.Helper()
 	plan, shelf := example(t, "alpine-meadow")
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	list := []logbook.Event{{ID: "in", Kind: logbook.Done, Step: "base lye in", Run: minutes(2)}}
 	for at, e := range events {
 		e.Run, e.ID = minutes(at), time.Duration(at*1e9).String()
@@ -156,7 +156,7 @@ func TestAnOutlookHoldsToWhatWasSeen(t *testing.T) {
 		15: {Kind: logbook.NotYet, Batch: pour.Base, Jug: "poppy", Stage: chem.Medium},
 	})
 	l := Live{Sheet: sheet, Events: s.Marks, run: minutes(16)}
-	o := l.Outlook(shelf, clock.Hand{})
+	o := l.Outlook(shelf, pour.Hand{})
 	fern, ok := o.Jug(pour.Base, "fern")
 	if !ok || !fern.Seen[chem.Light] || fern.Seen[chem.Medium] || !fern.Seen[chem.Thick] || fern.Reached != int(chem.Thick)+1 {
 		t.Fatalf("%+v", fern)
@@ -186,7 +186,7 @@ func TestAnOutlookHoldsToWhatWasSeen(t *testing.T) {
 	// A stage seen right after lye-in, as by a slip of the hand, says nothing of the pace.
 	slip, _, _ := marked(t, map[float64]logbook.Event{2.4: {Kind: logbook.Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Light}})
 	l.Events, l.run = slip.Marks, minutes(3)
-	if got, _ := l.Outlook(shelf, clock.Hand{}).Jug(pour.Base, "fern"); got.Pace != 1 {
+	if got, _ := l.Outlook(shelf, pour.Hand{}).Jug(pour.Base, "fern"); got.Pace != 1 {
 		t.Errorf("a stage seen at 0.4 min makes the pace %v", got.Pace)
 	}
 }

@@ -10,7 +10,6 @@ import (
 	"testing"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/disk/disktest"
@@ -114,7 +113,7 @@ func TestARunWithoutLyeInOilLeavesNothing(t *testing.T) {
 		t.Errorf("a pour with its lye in is forgotten: %v", err)
 	}
 	r = begin()
-	other, err := Resume(book, r.ID, shelf, clock.Hand{}, c.now, "b")
+	other, err := Resume(book, r.ID, shelf, pour.Hand{}, c.now, "b")
 	mustRun(t, other, err)
 	if err := r.Forget(); err == nil || !strings.Contains(err.Error(), "another terminal") {
 		t.Errorf("a pour that another terminal is in is forgotten: %v", err)

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -92,7 +91,7 @@ func ReplayCut(sheet pour.Sheet, events []logbook.Event) State {
 func (s State) Cutting() bool { return s.cut }
 
 // ResumeCut takes up the cut of a pour: on its day, or again after it was left. The loaf of a trial is none.
-func ResumeCut(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string) (*Run, error) {
+func ResumeCut(b logbook.Book, id string, shelf pour.Shelf, h pour.Hand, c Clock, session string) (*Run, error) {
 	r, err := open(b, id, shelf, h, c, session, true)
 	if err != nil {
 		return nil, fmt.Errorf("cut the loaf of %s: %w", id, err)

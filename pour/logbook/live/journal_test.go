@@ -11,7 +11,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/disk/disktest"
@@ -157,7 +156,7 @@ func TestAnotherTerminalsMarksStandBeforeThoseThatWait(t *testing.T) {
 	r, book, c, shelf := spied(t, spy)
 	stuck = disk.ErrLocked
 	must(t, r.note("fern", "mine"))
-	other, err := Resume(book, r.ID, shelf, clock.Hand{}, c.now, "b")
+	other, err := Resume(book, r.ID, shelf, pour.Hand{}, c.now, "b")
 	mustRun(t, other, err)
 	must(t, other.note("fern", "hers"))
 	r.Tick()
@@ -243,7 +242,7 @@ func TestARunIsTakenUpAlthoughItsFileIsLocked(t *testing.T) {
 		}
 		return nil
 	}
-	again, err := Resume(book.On(spy.Ops()), r.ID, shelf, clock.Hand{}, c.now, "b")
+	again, err := Resume(book.On(spy.Ops()), r.ID, shelf, pour.Hand{}, c.now, "b")
 	mustRun(t, again, err)
 	if waiting, err := again.Unwritten(); len(waiting) != 1 || waiting[0].Kind != logbook.Resumed || !errors.Is(err, disk.ErrLocked) {
 		t.Errorf("%d marks wait, %v", len(waiting), err)

@@ -12,7 +12,6 @@ import (
 	"testing"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
@@ -55,7 +54,7 @@ func victim(dir string) error {
 		return n, nil
 	}
 	sheet, shelf := lonely(&testing.T{})
-	r, err := Resume(book.On(ops), os.Getenv(killPour), shelf, clock.Hand{}, SystemClock("kid"), os.Getenv(killSession))
+	r, err := Resume(book.On(ops), os.Getenv(killPour), shelf, pour.Hand{}, SystemClock("kid"), os.Getenv(killSession))
 	if err != nil {
 		return err
 	}
@@ -158,7 +157,7 @@ func TestRunsKilledAtAnyMomentLoseNothingTheySaidIsWritten(t *testing.T) {
 // takenUp takes up a run that was killed: it stands where its file left it, and goes on.
 func takenUp(t *testing.T, book logbook.Book, id string, sheet pour.Sheet, shelf pour.Shelf, left logbook.Pour, session string) {
 	t.Helper()
-	again, err := Resume(book, id, shelf, clock.Hand{}, SystemClock(session), session)
+	again, err := Resume(book, id, shelf, pour.Hand{}, SystemClock(session), session)
 	mustRun(t, again, err)
 	before := Replay(sheet, left.Events)
 	if s := again.State(); s.Next != before.Next || len(s.Steps) != len(before.Steps) {

@@ -37,8 +37,8 @@ func start(sheet pour.Sheet, session string, m Moment) (Live, []logbook.Event) {
 // resume takes a run up again where its events leave it.
 func resume(sheet pour.Sheet, events []logbook.Event, session string, m Moment) (Live, []logbook.Event) {
 	l := Live{Sheet: sheet, Events: slices.Clip(events), session: session, last: m.kept()}
-	if n := len(events); n > 0 {
-		l.run, l.last = events[n-1].Run, momentOf(events[n-1])
+	if e, ok := lastClocked(events); ok {
+		l.run, l.last = e.Run, momentOf(e)
 	}
 	l, jumped := l.advance(m)
 	l, resumed := l.add(logbook.Event{Kind: logbook.Resumed})

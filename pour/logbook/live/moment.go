@@ -1,6 +1,7 @@
 package live
 
 import (
+	"slices"
 	"time"
 
 	"pourbench/pour/logbook"
@@ -17,6 +18,16 @@ type Moment struct {
 // momentOf is the look at the clocks that an event was stamped with.
 func momentOf(e logbook.Event) Moment {
 	return Moment{Wall: e.Wall, Steady: e.Steady, Of: e.Of, Sleeps: e.Sleeps}
+}
+
+// lastClocked is the last event that was stamped by the clocks of a run. Those of the batch's life after it are dated only.
+func lastClocked(events []logbook.Event) (logbook.Event, bool) {
+	for _, e := range slices.Backward(events) {
+		if !e.Kind.OfLife() {
+			return e, true
+		}
+	}
+	return logbook.Event{}, false
 }
 
 // kept is the moment as finely as files keep it, so that a run taken up again differs by nothing.

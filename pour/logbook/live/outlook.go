@@ -29,7 +29,7 @@ type Outlook struct{ Jugs []JugOutlook }
 
 // Outlook works out every jug with what has really happened: temperatures, bursts, when the batch was split and scented, and the
 // stages seen. A stage that comes sooner in one jug speaks for its sisters too, as far as they share a batter.
-func (l Live) Outlook(shelf pour.Shelf, h clock.Hand) Outlook {
+func (l Live) Outlook(shelf pour.Shelf, h pour.Hand) Outlook {
 	if l.cut {
 		return Outlook{} // no jug is left
 	}
@@ -63,7 +63,7 @@ type watch struct {
 	sheet  pour.Sheet
 	batch  pour.BatchName
 	shelf  pour.Shelf
-	hand   clock.Hand
+	hand   pour.Hand
 	nowMin float64
 }
 
@@ -76,7 +76,7 @@ type hint struct {
 
 func (w watch) jugs(b *pour.BatchSheet) []JugOutlook {
 	batter, ok := w.state.Batter(w.sheet, w.batch, w.shelf)
-	c, err := clock.New(batter, w.hand)
+	c, err := clock.New(batter, w.hand.Clock)
 	out := make([]JugOutlook, len(b.Jugs))
 	portions, hints := make([]clock.Jug, len(b.Jugs)), make([]hint, len(b.Jugs))
 	for i, j := range b.Jugs {
@@ -163,7 +163,7 @@ func (w watch) shift(c *clock.Clock, portions []clock.Jug, hints []hint, i int) 
 // forecast fills in the stages that were not seen, and the window.
 func (w watch) forecast(j *JugOutlook, batter clock.Batter, portion clock.Jug, shift float64) {
 	j.Pace = math.Exp(shift)
-	c, err := clock.New(batter, quicker(w.hand, shift))
+	c, err := clock.New(batter, quicker(w.hand.Clock, shift))
 	if err != nil {
 		j.Refusal = err.Error()
 		return

@@ -8,7 +8,6 @@ import (
 	"pgregory.net/rapid"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -43,7 +42,7 @@ func drawMark(t *rapid.T, l Live, m Moment) (Live, []logbook.Event, error) {
 
 func TestAnyRunComesBackFromItsFileAsItWas(t *testing.T) {
 	plan, shelf := example(t, "alpine-meadow")
-	sheet, book := pour.Work(plan, shelf, clock.Hand{}), openTestBook(t)
+	sheet, book := pour.Work(plan, shelf, pour.Hand{}), openTestBook(t)
 	rapid.Check(t, func(t *rapid.T) {
 		c := newClock()
 		live, journal := start(sheet, "a", c.now())
@@ -87,7 +86,7 @@ func TestAnyRunComesBackFromItsFileAsItWas(t *testing.T) {
 
 func TestTheBoardStandsWhateverHappens(t *testing.T) {
 	plan, shelf := example(t, "alpine-meadow")
-	sheet := pour.Work(plan, shelf, clock.Hand{})
+	sheet := pour.Work(plan, shelf, pour.Hand{})
 	rapid.Check(t, func(t *rapid.T) {
 		c := newClock()
 		live, _ := start(sheet, "a", c.now())
@@ -97,7 +96,7 @@ func TestTheBoardStandsWhateverHappens(t *testing.T) {
 				live = next
 			}
 		}
-		b := live.Board(live.Outlook(shelf, clock.Hand{}))
+		b := live.Board(live.Outlook(shelf, pour.Hand{}))
 		last := -1e9
 		for _, d := range b.Due {
 			if b.Elapsed.Known && d.StartMin < last {
@@ -125,7 +124,7 @@ func TestTheBoardStandsWhateverHappens(t *testing.T) {
 func TestARunWithAnIcingGoesThroughEveryStep(t *testing.T) {
 	for _, name := range []string{"alpine-meadow", "autumn-slab", "first-snow"} {
 		plan, shelf := example(t, name)
-		sheet := pour.Work(plan, shelf, clock.Hand{})
+		sheet := pour.Work(plan, shelf, pour.Hand{})
 		c := newClock()
 		live, _ := start(sheet, "a", c.now())
 		for range live.State().Steps {
@@ -137,7 +136,7 @@ func TestARunWithAnIcingGoesThroughEveryStep(t *testing.T) {
 		if _, _, err := live.next(c.now()); err == nil {
 			t.Errorf("%s: there was a step after the last", name)
 		}
-		for _, j := range live.Board(live.Outlook(shelf, clock.Hand{})).Jugs {
+		for _, j := range live.Board(live.Outlook(shelf, pour.Hand{})).Jugs {
 			if j.Verdict != Used {
 				t.Errorf("%s: %s is %s after everything was poured", name, j.Jug, j.Verdict)
 			}

@@ -5,7 +5,6 @@ import (
 	"testing"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	act "pourbench/pour/script"
 )
@@ -15,7 +14,7 @@ func rounds(t *testing.T, technique act.Technique) (pour.Sheet, pour.Shelf) {
 	t.Helper()
 	plan, shelf := example(t, "alpine-meadow")
 	plan.Icing, plan.Swirl = nil, pour.Swirl{Technique: string(technique), Passes: 3}
-	return pour.Work(plan, shelf, clock.Hand{}), shelf
+	return pour.Work(plan, shelf, pour.Hand{}), shelf
 }
 
 // A jug poured in rounds is used up by its last alone: until then it has a next turn, and the last one decides whether it is too late.
@@ -26,7 +25,7 @@ func TestAJugOfSeveralRoundsIsUsedUpByItsLast(t *testing.T) {
 		live, _ := start(sheet, "a", c.now())
 		for live.State().Next < len(live.State().Steps) {
 			at := live.State().Next
-			s, board := live.State(), live.Board(live.Outlook(shelf, clock.Hand{}))
+			s, board := live.State(), live.Board(live.Outlook(shelf, pour.Hand{}))
 			for _, j := range board.Jugs {
 				first, last := turns(board.Due, j.Jug)
 				if s.Poured(j.Batch, j.Jug) != (first == nil) {
@@ -65,7 +64,7 @@ func TestAJugIsTooLateByItsLastTurn(t *testing.T) {
 	for next(live).Name != "pour, round 2 of 3" {
 		live, _, _ = live.next(c.now())
 	}
-	o := live.Outlook(shelf, clock.Hand{})
+	o := live.Outlook(shelf, pour.Hand{})
 	board := live.Board(o)
 	for i, j := range board.Jugs {
 		for _, c := range []struct {
@@ -96,7 +95,7 @@ func TestWhatLiesWithTheOthersIsHelpedByGoingOn(t *testing.T) {
 		}
 		c.pass(4 * time.Hour)
 		live, _ = live.Tick(c.now())
-		for _, j := range live.Board(live.Outlook(shelf, clock.Hand{})).Jugs {
+		for _, j := range live.Board(live.Outlook(shelf, pour.Hand{})).Jugs {
 			if j.Verdict != Over || len(j.Rescues) != 1 || j.Rescues[0].Kind != GoOn || j.Rescues[0].Step != next(live).Key {
 				t.Errorf("%s: %s is %s, and what helps is %+v", technique, j.Jug, j.Verdict, j.Rescues)
 			}

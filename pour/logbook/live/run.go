@@ -5,7 +5,6 @@ import (
 	"slices"
 	"time"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -50,12 +49,12 @@ func Begin(b logbook.Book, sheet pour.Sheet, trialScent string, shelf pour.Shelf
 }
 
 // Resume takes up a pour where its file leaves it: after a killed terminal, or beside another terminal.
-func Resume(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string) (*Run, error) {
+func Resume(b logbook.Book, id string, shelf pour.Shelf, h pour.Hand, c Clock, session string) (*Run, error) {
 	return open(b, id, shelf, h, c, session, false)
 }
 
 // open takes up the pour of a file, or the cut of its loaf.
-func open(b logbook.Book, id string, shelf pour.Shelf, h clock.Hand, c Clock, session string, cut bool) (*Run, error) {
+func open(b logbook.Book, id string, shelf pour.Shelf, h pour.Hand, c Clock, session string, cut bool) (*Run, error) {
 	p, err := b.Read(id, shelf)
 	if err != nil {
 		return nil, err
@@ -85,8 +84,8 @@ func Add(b logbook.Book, id string, shelf pour.Shelf, c Clock, session string, e
 		return err
 	}
 	live := Live{Sheet: pour.Weigh(p.Plan, shelf), Events: p.Events, session: session, last: c().kept()}
-	if n := len(p.Events); n > 0 {
-		live.run, live.last = p.Events[n-1].Run, momentOf(p.Events[n-1])
+	if e, ok := lastClocked(p.Events); ok {
+		live.run, live.last = e.Run, momentOf(e)
 	}
 	_, events, err := live.Mark(e, c())
 	if err != nil {

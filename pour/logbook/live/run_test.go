@@ -10,7 +10,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -105,7 +104,7 @@ func TestAKilledTerminalResumesWhereItWas(t *testing.T) {
 
 	c.sleep(90 * time.Second) // nobody looks; another process follows
 	c.of, c.steady = "two", 0
-	again, err := Resume(book, r.ID, shelf, clock.Hand{}, c.now, "b")
+	again, err := Resume(book, r.ID, shelf, pour.Hand{}, c.now, "b")
 	mustRun(t, again, err)
 	after := again.State()
 	if diff := cmp.Diff(before.Steps, after.Steps); diff != "" {
@@ -145,7 +144,7 @@ func TestTwoTerminalsSeeEachOthersMarks(t *testing.T) {
 	one, err := Begin(book, sheet, "", shelf, c.now, "a")
 	s := script{t, c, mustRun(t, one, err)}
 	s.until("base split")
-	two, err := Resume(book, one.ID, shelf, clock.Hand{}, c.now, "b")
+	two, err := Resume(book, one.ID, shelf, pour.Hand{}, c.now, "b")
 	mustRun(t, two, err)
 	for i := range 10 {
 		c.pass(time.Second)
@@ -207,7 +206,7 @@ func TestTheBoardMovesWithAReality(t *testing.T) {
 	sheet, shelf := lonely(t)
 	c := newClock()
 	live, _ := start(sheet, "a", c.now())
-	o := live.Outlook(shelf, clock.Hand{})
+	o := live.Outlook(shelf, pour.Hand{})
 	if b := live.Board(o); b.LateMin != 0 || b.Elapsed.Known {
 		t.Errorf("before lye meets oil it is %v min late", b.LateMin)
 	}
@@ -218,7 +217,7 @@ func TestTheBoardMovesWithAReality(t *testing.T) {
 		c.pass(2 * time.Minute)
 	}
 	live, _ = live.Tick(c.now())
-	o = live.Outlook(shelf, clock.Hand{})
+	o = live.Outlook(shelf, pour.Hand{})
 	early := live.Board(o)
 	c.pass(10 * time.Minute) // the telephone
 	live, _ = live.Tick(c.now())
@@ -259,12 +258,12 @@ func TestAnEarlyStageShortensTheWindowOfItsSisters(t *testing.T) {
 		c.pass(2 * time.Minute)
 	}
 	live, _ = live.Tick(c.now())
-	before := live.Outlook(shelf, clock.Hand{})
+	before := live.Outlook(shelf, pour.Hand{})
 	own, _ := before.Jug(pour.Base, "buttercup")
 	c.pass(max(0, time.Duration((own.Stages[chem.Light].V*.8)*float64(time.Minute))-4*time.Minute+2*time.Minute))
 	live, _, err := live.stage(pour.Base, "buttercup", chem.Medium, c.now())
 	must(t, err)
-	after := live.Outlook(shelf, clock.Hand{})
+	after := live.Outlook(shelf, pour.Hand{})
 	for _, name := range []string{"buttercup", "gentian"} {
 		a, _ := before.Jug(pour.Base, name)
 		b, _ := after.Jug(pour.Base, name)

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"pourbench/chem"
-	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/planfile"
@@ -37,7 +36,7 @@ func lonely(t testing.TB) (pour.Sheet, pour.Shelf) {
 	t.Helper()
 	plan, shelf := example(t, "alpine-meadow")
 	plan.Icing = nil
-	return pour.Work(plan, shelf, clock.Hand{}), shelf
+	return pour.Work(plan, shelf, pour.Hand{}), shelf
 }
 
 // wallClock is a clock of a test: a laptop at a moment of its life.
@@ -116,7 +115,7 @@ func BenchmarkBoard(b *testing.B) {
 	c := newClock()
 	live, _ := start(sheet, "a", c.now())
 	live, _, _ = live.Do("base lye in", c.now())
-	o := live.Outlook(shelf, clock.Hand{})
+	o := live.Outlook(shelf, pour.Hand{})
 	for b.Loop() {
 		live.Board(o)
 	}
@@ -128,6 +127,6 @@ func BenchmarkOutlook(b *testing.B) {
 	live, _ := start(sheet, "a", c.now())
 	live, _, _ = live.Do("base lye in", c.now())
 	for b.Loop() {
-		live.Outlook(shelf, clock.Hand{})
+		live.Outlook(shelf, pour.Hand{})
 	}
 }

@@ -3,7 +3,6 @@ package live
 import (
 	"testing"
 
-	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -14,7 +13,7 @@ func TestATrialIsAShortScriptOfItsOwn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheet := pour.Work(trial, shelf, clock.Hand{})
+	sheet := pour.Work(trial, shelf, pour.Hand{})
 	var kinds []string
 	for _, s := range Steps(sheet) {
 		kinds = append(kinds, s.Name)

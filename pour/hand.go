@@ -1,0 +1,8 @@
+package pour
+
+import "pourbench/chem/clock"
+
+// Hand is what a maker's own pours have taught; the zero value is nothing yet, and then everything is what the models say by themselves.
+type Hand struct {
+	Clock clock.Hand // how fast her batters thicken
+}
