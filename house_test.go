@@ -21,6 +21,7 @@ func house() []room {
 		{"chem", "std"},
 		{"chem/clock", "std chem"},
 		{"chem/colour", "std"},
+		{"chem/cure", "std chem"},
 		{"pour/plain", "std"},
 		{"pour/strict", "pour/plain"},
 		{"pour/disk", ""},
