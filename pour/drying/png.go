@@ -98,7 +98,7 @@ func (p Plot) axes(s *sheet) {
 		a := set.axis
 		a.Min, a.Max, a.Label.Text = set.of.Low, set.of.High, set.of.Label
 		a.Label.TextStyle.Font, a.Label.TextStyle.Color, a.Label.Padding = face(11), c.text, 4
-		a.Tick.Label.Font, a.Tick.Label.Color, a.Tick.Color, a.LineStyle.Color = face(10), c.text, c.text, c.text
+		a.Tick.Label.Font, a.Tick.Label.Color, a.Tick.Color, a.Color = face(10), c.text, c.text, c.text
 		a.Padding = 0
 		var ticks plot.ConstantTicks
 		for _, t := range set.of.Ticks {
