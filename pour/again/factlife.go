@@ -8,6 +8,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 )
 
 // lived lists what was logged of the batch after the pour.
@@ -105,17 +106,11 @@ func (p Past) sniffed(e logbook.Event) Fact {
 	return f
 }
 
-// Aspects that are looked for, as they are logged.
-const (
-	ash    = "ash"
-	colour = "colour"
-)
-
 // looked says what was seen on the bars.
 func (p Past) looked(e logbook.Event) Fact {
 	much := [...]string{"no", "a trace of", "some", "much", "very much"}[int(min(max(math.Round(e.Value), 0), 4))]
 	f := Fact{What: "looked at the bars", Said: strings.TrimSpace(fmt.Sprintf("%s %s %s", much, e.What, weekTold(p.week(e))))}
-	if e.What == ash {
+	if e.What == life.LookAsh {
 		f.Path = "bed.keep"
 	}
 	for _, b := range p.Sheet.Batches() {

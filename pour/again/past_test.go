@@ -10,6 +10,7 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
 )
@@ -129,8 +130,8 @@ func TestWhatHappenedStandsBesideItsFigure(t *testing.T) {
 	d.mark(30*time.Hour, logbook.Event{Kind: logbook.Result, Text: "rustic"})
 	d.lives(lyeIn+26*time.Hour, logbook.Event{Kind: logbook.Unmoulded, What: soft})
 	d.lives(lyeIn+8*7*24*time.Hour, logbook.Event{Kind: logbook.Sniffed, Life: logbook.Life{Scent: plan.Base.Scents[0].Scent}, Value: 1})
-	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: ash, Value: 3})
-	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: colour, Batch: pour.Base, Jug: "fern", Life: logbook.Life{Colour: "#446633"}})
+	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: life.LookAsh, Value: 3})
+	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: life.LookColour, Batch: pour.Base, Jug: "fern", Life: logbook.Life{Colour: "#446633"}})
 	p := d.past(t, shelf)
 	facts, same := p.Happened(plan.Show)
 	fern := slices.IndexFunc(plan.Base.Jugs, func(j pour.Jug) bool { return j.Name == "fern" })

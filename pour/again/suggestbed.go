@@ -6,16 +6,18 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 )
 
-// How firm a loaf can be when it is unmoulded, as far as its hour is judged by it.
+// How firm a loaf can be when it is unmoulded: the words of its event.
 const (
-	soft = "soft"
-	firm = "firm"
-	hard = "hard"
+	firm    = "firm"
+	soft    = "soft"
+	sticky  = "sticky"
+	crumbly = "crumbly"
 )
 
-// How much later or earlier a loaf that was soft or hard is cut the next time, hours, and what tells two hours apart: common practice, no source.
+// How much later or earlier a loaf that was soft or crumbly is cut the next time, hours, and what tells two hours apart: common practice, no source.
 const (
 	laterH    = 6.0
 	leastHour = 2.0
@@ -33,9 +35,9 @@ func (a *asker) cutHour() {
 		why := fmt.Sprintf("it was %s after %s h, planned to be cut after %s h", e.What, a.show.Number(h, 0), a.show.Number(a.past.Sheet.Plan.Bed.CutAfterH, 0))
 		to := h
 		switch e.What {
-		case soft:
+		case soft, sticky:
 			to = h + laterH
-		case hard:
+		case crumbly:
 			to = h - laterH
 		case firm:
 		default:
@@ -55,7 +57,7 @@ const (
 
 // bareOrWrapped suggests another bed where this one left ash and her own pours show less of it in the other.
 func (a *asker) bareOrWrapped() {
-	own, looked := a.past.lookedFor(ash)
+	own, looked := a.past.lookedFor(life.LookAsh)
 	was := a.past.Sheet.Plan.Bed.Keep
 	if !looked || own < muchAsh {
 		return
@@ -63,7 +65,7 @@ func (a *asker) bareOrWrapped() {
 	for _, keep := range []string{pour.BedInsulate, pour.BedBare, pour.BedChill} {
 		told, clean := 0, 0
 		for _, o := range a.others {
-			if seen, ok := o.lookedFor(ash); ok && o.Sheet.Plan.Bed.Keep == keep {
+			if seen, ok := o.lookedFor(life.LookAsh); ok && o.Sheet.Plan.Bed.Keep == keep {
 				told++
 				if seen <= littleAsh {
 					clean++
