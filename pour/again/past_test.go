@@ -81,6 +81,7 @@ func (d *diary) pours(t testing.TB, shelf pour.Shelf, took func(key string, plan
 		}
 		d.mark(at, logbook.Event{Kind: logbook.Done, Step: s.Key})
 	}
+	d.mark(at, logbook.Event{Kind: logbook.Ended})
 }
 
 func asPlanned(_ string, planned float64) float64 { return planned }

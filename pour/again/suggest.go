@@ -38,7 +38,7 @@ func (p Past) Suggest(plan pour.Plan, others []Past, shelf pour.Shelf, h pour.Ha
 	a := asker{past: p, plan: plan, shelf: shelf, hand: h, show: plan.Show, before: pour.Work(plan, shelf, h)}
 	a.others = slices.DeleteFunc(slices.Clone(others), func(o Past) bool { return o.Pour.ID == p.Pour.ID })
 	for _, ask := range []func(*asker){
-		(*asker).temperatures, (*asker).lyeWait, (*asker).blender, (*asker).moments, (*asker).handsMinutes, (*asker).jugsInTime,
+		(*asker).temperatures, (*asker).lyeWait, (*asker).blender, (*asker).moments, (*asker).handsMinutes, (*asker).jugsInTime, (*asker).troubledJugs,
 		(*asker).scents, (*asker).cutHour, (*asker).bareOrWrapped, (*asker).coloursSeen, (*asker).dried,
 	} {
 		ask(&a)

@@ -49,9 +49,27 @@ func (a *asker) jugsInTime() {
 			why = told + "; " + why
 		}
 		for _, m := range mends {
-			a.suggest("", m.Says+a.comesTo(m.Edit), why, m.Edit)
+			if !a.movesFound(m.Edit) {
+				a.suggest("", m.Says+a.comesTo(m.Edit), why, m.Edit)
+			}
 		}
 	}
+}
+
+// movesFound says whether an edit moves what was otherwise in the pour than in the plan, and is suggested as it was: she first says which of the two she
+// wants, for what is cooler than it was may be no cooler than she has planned.
+func (a *asker) movesFound(edit pour.Edit) bool {
+	next, err := pour.Apply(a.plan, a.shelf, edit)
+	return err != nil || slices.ContainsFunc(a.found, func(s Suggestion) bool {
+		was, _, ok := pour.Number(a.plan, s.Path)
+		now, _, _ := pour.Number(next, s.Path)
+		return ok && was != now || strings.HasSuffix(s.Path, ".blend") && !slices.Equal(a.plan.Batch(batchOf(s.Path)).Blend, next.Batch(batchOf(s.Path)).Blend)
+	})
+}
+
+func batchOf(path string) pour.BatchName {
+	n, _, _ := strings.Cut(path, ".")
+	return pour.BatchName(n)
 }
 
 // mostTold is how many fields a mend is told by.

@@ -141,13 +141,8 @@ func (a *asker) anotherScent(n pour.BatchName, i, week int, name, why string) {
 					continue
 				}
 				offered[x.ID] = true
-				edit := pour.SwapScent(n, i, x.ID)
-				next, err := pour.Apply(a.plan, a.shelf, edit)
-				if err != nil || cautions(pour.Work(next, a.shelf, a.hand)) > cautions(a.before) {
-					continue
-				}
-				a.suggest(fmt.Sprintf("%s.scent[%d].scent", n, i), fmt.Sprintf("put %s in the place of %s%s", x.Name, name, a.of(n)),
-					fmt.Sprintf("%s; %s was still %s %s in %s", why, x.Name, strength(last(list).strength), weekTold(last(list).week), o.Pour.ID), edit)
+				a.swap(n, i, x.ID, fmt.Sprintf("put %s in the place of %s%s", x.Name, name, a.of(n)),
+					fmt.Sprintf("%s; %s was still %s %s in %s", why, x.Name, strength(last(list).strength), weekTold(last(list).week), o.Pour.ID))
 			}
 		}
 	}
