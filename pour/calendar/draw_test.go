@@ -25,7 +25,8 @@ func drawText(t *rapid.T, label string, lines bool) string {
 	if lines {
 		from = append([]rune{'\n'}, letters...)
 	}
-	s := string(rapid.SliceOfN(rapid.SampledFrom(from), 0, 300).Draw(t, label))
+	n := rapid.SampledFrom([]int{0, 1, 20, 70, 150, 300}).Draw(t, label+" letters")
+	s := string(rapid.SliceOfN(rapid.SampledFrom(from), n, n+10).Draw(t, label))
 	if lines {
 		return plain.Text(s)
 	}

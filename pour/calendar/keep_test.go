@@ -141,7 +141,7 @@ func TestAnExportThatIsUnderWayIsNotDisturbedAndADeadOneNotWaitedFor(t *testing.
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := calendar.HandOut(disk.OS(), file, 20*time.Millisecond, sampleEntries(), all, at); !errors.Is(err, calendar.ErrBusy) {
+	if _, err := calendar.HandOut(disk.OS(), file, 20*time.Millisecond, sampleEntries(), all, at); !errors.Is(err, disk.ErrLocked) {
 		t.Errorf("%v", err)
 	}
 	if err := held.Release(); err != nil {
