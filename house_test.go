@@ -44,7 +44,7 @@ func house() []room {
 		{"pour/ruler", "pour pour/shape"},
 		{"pour/drying", "pour pour/day chem/cure"},
 		{"pour/paper", "pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
-		{"pour/calendar", "pour/strict pour/disk pour/plain"},
+		{"pour/calendar", "pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},
