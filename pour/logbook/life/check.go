@@ -121,7 +121,7 @@ func (c *check) place() error {
 		return strict.NoWord("scent", e.Life.Scent, scentsOf(c.pour.Plan))
 	case e.Jug != "" && c.pour.PlanErr == nil && !slices.Contains(jugsOf(c.pour.Plan), e.Jug):
 		return strict.NoWord("jug", e.Jug, jugsOf(c.pour.Plan))
-	case e.Kind == logbook.Tested && e.What == TestPH && (e.Value <= 0 || e.Value > 14):
+	case e.Kind == logbook.Tested && e.What == logbook.TestPH && (e.Value <= 0 || e.Value > 14):
 		return fmt.Errorf("a pH of %v cannot be; write 0 to 14", e.Value)
 	case e.Kind == logbook.WeighIn && c.cutDay() != nil && moment(e).Day < *c.cutDay():
 		return fmt.Errorf("%s is before the cut, which was on %s", moment(e).Day, *c.cutDay())
