@@ -70,7 +70,7 @@ func (c *check) form() error {
 	e := c.e
 	for _, f := range Fields(&e, c.pour.Plan) {
 		if f.Required && f.Text() == "" {
-			return fmt.Errorf("%s is missing: %s", f.Key, f.describe())
+			return fmt.Errorf("%s is missing: %s", f.Key, f.Describe())
 		}
 		if err := f.Set(f.Text()); err != nil {
 			return err
@@ -80,21 +80,6 @@ func (c *check) form() error {
 		return fmt.Errorf("%d letters are more than the %d that fit; write less", n, logbook.MostLetters)
 	}
 	return nil
-}
-
-// describe says what goes into the field.
-func (f Field) describe() string {
-	out := f.Label
-	if f.Means != "" {
-		out = f.Means
-	}
-	if len(f.Words) > 0 {
-		out += ": " + strings.Join(f.Words, ", ")
-	}
-	if f.Unit != "" {
-		out += ", " + f.Unit
-	}
-	return out
 }
 
 // day refuses days before the pour, and days and hours to come.
