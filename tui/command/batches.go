@@ -4,12 +4,10 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
-	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/paper"
@@ -24,7 +22,7 @@ func (g *program) batchesCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return g.print(paper.BatchList(list, day.Of(time.Now())))
+		return g.print(paper.BatchList(list, g.today()))
 	})
 	cmd.Example = "  pourbench batches\n  pourbench batches curing meadow --sort due"
 	cmd.Flags().StringVar(&sort, "sort", string(life.ByDay), "by "+strings.Join(words(life.Sorts()), ", "))
@@ -40,7 +38,7 @@ func (g *program) batches(book logbook.Book, shelf pour.Shelf, text, sort, state
 	if state != "" && !slices.Contains(words(life.States()), state) {
 		return nil, fmt.Errorf("list the batches: %w", strict.NoWord("--state", state, words(life.States())))
 	}
-	all, err := life.All(book, shelf, g.hand(shelf), day.Of(time.Now()))
+	all, err := life.All(book, shelf, g.hand(shelf), g.today())
 	if err != nil {
 		return nil, err
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -117,7 +116,7 @@ func numbers(words []string) int {
 
 // logLife logs an event of a batch's life and says what it wrote, beside what was planned and what of it is doubtful.
 func (g *program) logLife(book logbook.Book, shelf pour.Shelf, record logbook.Pour, e logbook.Event) error {
-	out, err := life.Log(book, shelf, record.ID, e, time.Now(), session())
+	out, err := life.Log(book, shelf, record.ID, e, g.now(), session())
 	if err != nil {
 		return err
 	}
