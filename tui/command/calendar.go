@@ -129,7 +129,7 @@ func (g *program) agenda(names []string) (*agenda, error) {
 			ids = append(ids, name)
 		}
 	}
-	batches, err := g.batches(ids, len(names) == 0, shelf, hand)
+	batches, err := g.pours(ids, len(names) == 0, shelf, hand)
 	if err != nil {
 		return nil, err
 	}
@@ -161,8 +161,8 @@ func (g *program) addBatch(a *agenda, b life.Batch, named bool) {
 	}
 }
 
-// batches are the pours of the logbook that have the ids, or all; without a logbook there are none.
-func (g *program) batches(ids []string, all bool, shelf pour.Shelf, hand pour.Hand) ([]life.Batch, error) {
+// pours are those of the logbook that have the ids, or all; without a logbook there are none.
+func (g *program) pours(ids []string, all bool, shelf pour.Shelf, hand pour.Hand) ([]life.Batch, error) {
 	if len(ids) == 0 && !all {
 		return nil, nil
 	}
