@@ -49,7 +49,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	cobra.MousetrapHelpText = "" // started by a double click on Windows it opens, like from a shell
 	root.AddCommand(g.newCommand())
 	root.AddCommand(g.planCommands()...)
-	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.rulerCommand(), g.liveCommand(), g.logbookCommand(), g.batchesCommand())
+	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.rulerCommand(), g.liveCommand(), g.logbookCommand())
+	root.AddCommand(g.batchesCommand(), g.calendarCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
