@@ -2,24 +2,32 @@ package calendar
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pourbench/pour/day"
 )
 
-// List is entries in lines, those of days before today left out: what Write hands on, to be read on a screen or a printer.
+// List is entries in lines, to be read on a screen or a printer. Of days before today it has what still holds everything up: a loaf that is
+// not out of its mould or not cut.
 func List(entries []Entry, today day.Day) string {
 	const hour = "15:04"
 	var b strings.Builder
+	entries = slices.Clone(entries)
+	byDate(entries)
 	for _, e := range entries {
+		late := ""
 		if !e.End.After(midnightOf(today)) {
-			continue
+			if !e.Reminded || e.Kind != kindUnmould && e.Kind != kindCut {
+				continue
+			}
+			late = ", not done"
 		}
 		hours := ""
 		if !e.AllDay {
 			hours = e.Start.Format(hour) + " to " + e.End.Format(hour)
 		}
-		fmt.Fprintf(&b, "%s  %-14s %s\n", e.Start.Format("Mon 2006-01-02"), hours, e.What)
+		fmt.Fprintf(&b, "%s  %-14s %s%s\n", e.Start.Format("Mon 2006-01-02"), hours, e.What, late)
 	}
 	return b.String()
 }

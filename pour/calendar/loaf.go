@@ -22,6 +22,12 @@ type Loaf struct {
 	Revised          time.Time
 }
 
+// Kinds of entries that others ask for.
+const (
+	kindUnmould = "unmould"
+	kindCut     = "cut"
+)
+
 // Reminders.
 const (
 	hourBefore = -time.Hour
@@ -88,18 +94,18 @@ func (l Loaf) told(s life.Step) (kind, what string, words []string) {
 	if s.Done {
 		switch s.Kind {
 		case life.DueUnmould:
-			return "unmould", "Out of the mould", nil
+			return kindUnmould, "Out of the mould", nil
 		case life.DueCut:
-			return "cut", "Cut", nil
+			return kindCut, "Cut", nil
 		default:
 			return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weighed, day %d", s.Nth), nil
 		}
 	}
 	switch s.Kind {
 	case life.DueUnmould:
-		return "unmould", "Unmould", []string{"When it is firm and its middle is cool. Gloves on: it is still caustic."}
+		return kindUnmould, "Unmould", []string{"When it is firm and its middle is cool. Gloves on: it is still caustic."}
 	case life.DueCut:
-		return "cut", "Cut window", []string{"If it is firm and its middle is cool. Gloves on: it is still caustic.", "Weigh three to five bars that you will weigh again: that is day 0."}
+		return kindCut, "Cut window", []string{"If it is firm and its middle is cool. Gloves on: it is still caustic.", "Weigh three to five bars that you will weigh again: that is day 0."}
 	case life.DueWeigh:
 		return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weigh bars, day %d", s.Nth), []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: the same bars, on the same scale, at about the same hour."}
 	case life.DueTurn:

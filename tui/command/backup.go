@@ -26,7 +26,8 @@ func (g *program) backupCommands() []*cobra.Command {
 	keep := &cobra.Command{
 		Use: "backup FILE.zip", Short: "Keep plans, shelf, pours and unsaved work in one archive", Args: cobra.ExactArgs(1),
 		Long: `Keep plans, shelf, pours and unsaved work in one archive: the plans your bench has
-opened or saved, your own shelf, the logbook's pours and work that was never saved.
+opened or saved, your own shelf, the logbook's pours with what your calendar was
+told, and work that was never saved.
 
 The archive is a zip of the plain files, with a list of them that you can read.`,
 		RunE: func(_ *cobra.Command, args []string) error { return g.backup(args[0], g.asker(replace)) },
@@ -59,7 +60,7 @@ func (g *program) places(plans string) (backup.Places, error) {
 	if home == "" {
 		home = xdg.Home
 	}
-	return backup.Places{Home: home, Shelf: g.shelfPath(), Book: g.bookDir(), State: g.stateDir(), Plans: plans}, nil
+	return backup.Places{Home: home, Shelf: g.shelfPath(), Book: g.bookDir(), Data: g.dataDir(), State: g.stateDir(), Plans: plans}, nil
 }
 
 // backup writes the archive. What cannot be kept is told, and the rest is kept all the same.

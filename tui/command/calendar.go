@@ -61,8 +61,7 @@ func (g *program) calendar(file string, names []string) error {
 		return err
 	}
 	if file == "" {
-		entries, _ := calendar.Register{}.Revise(a.due, a.covers, g.now())
-		text := calendar.List(entries, g.today())
+		text := calendar.List(a.due, g.today())
 		if text == "" {
 			text = "nothing is due\n"
 		}
