@@ -119,7 +119,7 @@ func (c *check) cutDay() *day.Day { return c.before.CutDay }
 
 // counts refuses more bars than there are.
 func (c *check) counts() error {
-	if over, was := c.after.Bars.over(), c.before.Bars.over(); over > was && c.e.Kind != logbook.Counted {
+	if over, was := c.after.Bars.Over, c.before.Bars.Over; over > was && c.e.Kind != logbook.Counted {
 		if c.e.Corrects != "" || c.e.Kind == logbook.Sliced {
 			return fmt.Errorf("%d bars are gone already, more than the %d there would be", c.after.Bars.out(), c.after.Bars.Bars)
 		}

@@ -98,23 +98,23 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 		}
 	case logbook.Sold:
 		own = []Field{
-			count("count", "bars", "", 1),
+			count("count", "bars", "how many", 1),
 			{Key: "at", Label: "where", Means: "market, shop, order: your own word", At: &e.What},
 			{Key: "price", Label: "price", Means: "of one bar", Form: isPrice, At: &l.Price},
 			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency},
 			audience,
 		}
 	case logbook.Given:
-		own = []Field{count("count", "bars", "", 1), audience}
+		own = []Field{count("count", "bars", "how many", 1), audience}
 	case logbook.Kept:
 		own = []Field{
-			count("count", "bars", "", 1),
+			count("count", "bars", "how many", 1),
 			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, At: &e.What},
 		}
 	case logbook.Seconds:
-		own = []Field{count("count", "bars", "", 1)}
+		own = []Field{count("count", "bars", "how many", 1)}
 	case logbook.Counted:
-		own = []Field{count("count", "bars left", "", 0)}
+		own = []Field{count("count", "bars left", "how many there are", 0)}
 	case logbook.Cut, logbook.Cured:
 		return []Field{
 			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},

@@ -120,6 +120,18 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 	return s
 }
 
+// Events lists the events of a pour's life that stand, by their moment: those with words of their own, not the steps of a cut that was run live.
+func Events(p logbook.Pour) []logbook.Event {
+	var out []logbook.Event
+	for _, e := range logbook.Standing(p.Events) {
+		if ofLife(e) && e.Kind != logbook.Done {
+			out = append(out, e)
+		}
+	}
+	inOrder(out)
+	return out
+}
+
 // ofLife reports whether an event is one of the batch's life: those that life has of its own, those of the cut, and a bar of older logs.
 func ofLife(e logbook.Event) bool {
 	return e.Kind.OfLife() || e.Kind == logbook.Cut || e.Kind == logbook.Cured || strings.HasPrefix(e.Step, stepsOfCut)

@@ -37,6 +37,10 @@ func Tell(e logbook.Event, show pour.Show) string {
 	case logbook.Counted:
 		say("%s left by counting them", bars(l.Count))
 	case logbook.Cut, logbook.Cured:
+		if e.Step != "" {
+			say("%s, %s", e.Step, show.Dose(e.Value))
+			break
+		}
 		say("one bar %s, %s", map[logbook.EventKind]string{logbook.Cut: "as cut", logbook.Cured: "cured"}[e.Kind], show.Dose(e.Value))
 	default:
 		say("%s", e.Kind)
