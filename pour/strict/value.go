@@ -245,6 +245,23 @@ func (t *Table) Wall(key string, at *time.Time) bool {
 	return true
 }
 
+// Day reads a date without a time of day. It is kept as its midnight, as if that were UTC, so that no zone and no summer time moves it.
+func (t *Table) Day(key string, at *time.Time) bool {
+	v, there := t.tree[key]
+	d, ok := v.(time.Time)
+	if ok && d.Location().String() == dateAlone {
+		*at = time.Date(d.Year(), d.Month(), d.Day(), 0, 0, 0, 0, time.UTC)
+		return true
+	}
+	switch {
+	case ok:
+		t.Say(key, show(v), "is more than a day or none", "write the day alone, as in 2026-12-05")
+	case there:
+		t.kind(key, v, "a day is wanted", "write it without quotes, as in 2026-12-05")
+	}
+	return false
+}
+
 // Moment reads a moment: a date with a time and its zone. One without a zone is taken to be in that of this machine.
 func (t *Table) Moment(key string, at *time.Time) bool {
 	v, there := t.tree[key]

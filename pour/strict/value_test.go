@@ -20,6 +20,7 @@ type everything struct {
 	lines   []string
 	wall    time.Time
 	moment  time.Time
+	day     time.Time
 	eggs    []string // names of a list of tables
 	hobHeat float64
 }
@@ -27,12 +28,12 @@ type everything struct {
 func untouched() everything {
 	at := time.Date(1999, 1, 1, 0, 0, 0, 0, time.UTC)
 	return everything{
-		number: -7, small: -7, whole: -7, count: -7, flag: true, line: "old", word: "old", prose: "old", lines: []string{"old"}, wall: at, moment: at, hobHeat: -7,
+		number: -7, small: -7, whole: -7, count: -7, flag: true, line: "old", word: "old", prose: "old", lines: []string{"old"}, wall: at, moment: at, day: at, hobHeat: -7,
 	}
 }
 
 func (e *everything) read(t *Table) {
-	t.Only("number", "small", "whole", "count", "flag", "line", "word", "prose", "lines", "wall", "moment", "egg", "hob")
+	t.Only("number", "small", "whole", "count", "flag", "line", "word", "prose", "lines", "wall", "moment", "day", "egg", "hob")
 	t.Read("number", &e.number)
 	t.Within("small", &e.small, -1, 2.5)
 	t.Read("whole", &e.whole)
@@ -44,6 +45,7 @@ func (e *everything) read(t *Table) {
 	t.Read("lines", &e.lines)
 	t.Read("wall", &e.wall)
 	t.Moment("moment", &e.moment)
+	t.Day("day", &e.day)
 	for _, egg := range t.List("egg") {
 		name := ""
 		egg.Only("name", "boil_min")
@@ -73,6 +75,7 @@ two"""
 lines = ["x", "y"]
 wall = 2026-12-05T10:00:00.5
 moment = 2026-12-05T10:00:00+01:00
+day = 2026-03-29
 [hob]
 heat = -0.0
 [[egg]]
@@ -95,6 +98,9 @@ name = "goose"
 	if want := time.Date(2026, 12, 5, 9, 0, 0, 0, time.UTC); !e.moment.Equal(want) {
 		t.Errorf("the moment is %v, want %v", e.moment, want)
 	}
+	if want := time.Date(2026, 3, 29, 0, 0, 0, 0, time.UTC); !e.day.Equal(want) || e.day.Location() != time.UTC {
+		t.Errorf("the day is %v, want %v", e.day, want)
+	}
 	if e.hobHeat != 0 || math.Signbit(e.hobHeat) {
 		t.Errorf("minus nothing was read as %v", e.hobHeat)
 	}
@@ -105,7 +111,7 @@ func TestWhatIsNotThereLeavesThePlaceAlone(t *testing.T) {
 	if faults := faultsIn(t, "", e.read); len(faults) > 0 {
 		t.Error(faults)
 	}
-	if e.number != -7 || e.small != -7 || e.whole != -7 || e.count != -7 || !e.flag || e.line+e.word+e.prose != "oldoldold" || e.lines[0] != "old" || e.wall.Year() != 1999 || e.moment.Year() != 1999 || e.hobHeat != -7 {
+	if e.number != -7 || e.small != -7 || e.whole != -7 || e.count != -7 || !e.flag || e.line+e.word+e.prose != "oldoldold" || e.lines[0] != "old" || e.wall.Year() != 1999 || e.moment.Year() != 1999 || e.day.Year() != 1999 || e.hobHeat != -7 {
 		t.Errorf("%+v", e)
 	}
 }
@@ -147,6 +153,9 @@ func TestEveryWrongValueIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 		`moment = 10:00:00`:                    `r.toml:2:1: moment = 10:00:00: a date with a time and its zone is wanted, but this is a date or time; write it without quotes, as in 2026-12-05T10:00:00+01:00`,
 		`moment = 2026-12-05`:                  `r.toml:2:1: moment = 2026-12-05: a date with a time and its zone is wanted, but this is a date or time; write it without quotes, as in 2026-12-05T10:00:00+01:00`,
 		`moment = 9`:                           `r.toml:2:1: moment = 9: a date with a time and its zone is wanted, but this is a number; write it without quotes, as in 2026-12-05T10:00:00+01:00`,
+		`day = 2026-12-05T10:00:00`:            `r.toml:2:1: day = 2026-12-05T10:00:00: is more than a day or none; write the day alone, as in 2026-12-05`,
+		`day = 10:00:00`:                       `r.toml:2:1: day = 10:00:00: is more than a day or none; write the day alone, as in 2026-12-05`,
+		`day = "2026-12-05"`:                   `r.toml:2:1: day = "2026-12-05": a day is wanted, but this is text; write it without quotes, as in 2026-12-05`,
 		`egg = 1`:                              `r.toml:2:1: egg = 1: a list of tables is wanted, but this is a number; start each item with a line [[egg]]`,
 		`egg = [{name="hen"}, 2]`:              `r.toml:2:1: egg: a list of tables is wanted, but this is a list; start each item with a line [[egg]]`,
 		`egg = [{},{},{},{},{},{}]`:            `r.toml:2:1: egg: has 6 items; keep to 5; no recipe needs more`,
@@ -155,7 +164,7 @@ func TestEveryWrongValueIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 		`hob = "hot"`:                          `r.toml:2:1: hob = "hot": a section is wanted, but this is text; write a line [hob] and its keys under it`,
 		`[hob]` + "\n" + `  haet = 1`:          `r.toml:3:3: hob.haet: is no key of a recipe; did you mean heat?`,
 		`nubmer = 1`:                           `r.toml:2:1: nubmer: is no key of a recipe; did you mean number?`,
-		`"\u001b[31m" = 1`:                     `r.toml: [31m: is no key of a recipe here; take it out; the keys here are number, small, whole, count, flag, line, word, prose, lines, wall, moment, egg, hob`,
+		`"\u001b[31m" = 1`:                     `r.toml: [31m: is no key of a recipe here; take it out; the keys here are number, small, whole, count, flag, line, word, prose, lines, wall, moment, day, egg, hob`,
 		`heat = 1`:                             `r.toml:2:1: heat: is no key of a recipe here; move it: heat belongs under [oven] or under [hob], not above the first [section]`,
 		"[[egg]]\nname = \"hen\"\nheat = 1":    `r.toml:4:1: egg[0].heat: is no key of a recipe here; move it: heat belongs under [oven] or under [hob]`,
 	} {
@@ -164,7 +173,7 @@ func TestEveryWrongValueIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 		if len(faults) != 1 || faults[0].Error() != want {
 			t.Errorf("%s\n got %v\nwant [%s]", text, faults, want)
 		}
-		if e.number != -7 || e.small != -7 || e.whole != -7 || e.count != -7 || !e.flag || e.line+e.word+e.prose != "oldoldold" || e.wall.Year() != 1999 || e.moment.Year() != 1999 || e.hobHeat != -7 {
+		if e.number != -7 || e.small != -7 || e.whole != -7 || e.count != -7 || !e.flag || e.line+e.word+e.prose != "oldoldold" || e.wall.Year() != 1999 || e.moment.Year() != 1999 || e.day.Year() != 1999 || e.hobHeat != -7 {
 			t.Errorf("%s: something of it was taken all the same: %+v", text, e)
 		}
 	}
