@@ -71,10 +71,10 @@ func (m *Model) told(b *life.Batch, w int) []line {
 		}
 	}
 	head("everything that was logged")
-	if len(b.Marks) == 0 {
+	if len(m.marks(b)) == 0 {
 		say("", m.fill("nothing yet; {log anything} logs something"), m.look.Quiet)
 	}
-	for i, mk := range b.Marks {
+	for i, mk := range m.marks(b) {
 		parts := broken(m.markLine(mk), w)
 		for k := range parts {
 			parts[k].mark = i + 1
@@ -243,7 +243,7 @@ func (m *Model) settleBatch() {
 		m.mark, m.scroll = 0, 0
 		return
 	}
-	m.mark = min(max(m.mark, 0), max(len(b.Marks)-1, 0))
+	m.mark = min(max(m.mark, 0), max(len(m.marks(b))-1, 0))
 	lines := m.told(b, area.Dx())
 	m.scroll = max(min(m.scroll, len(lines)-area.Dy()), 0)
 }

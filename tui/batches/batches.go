@@ -27,8 +27,8 @@ type Options struct {
 	Today    day.Day
 	Folder   string                                                // where the pours' files are
 	Read     func() ([]life.Batch, error)                          // every pour in its life
-	Log      func(id string, e logbook.Event) (string, error)      // writes an event and returns its id
-	TakeBack func(id, event string) error                          // takes an event back
+	Detail   func(id string) (Detail, error)                       // what one batch's file says besides
+	Log      func(id string, e logbook.Event) (life.Logged, error) // writes an event; one that takes another back too
 	Cut      func(id string) error                                 // cuts a loaf live, on this terminal
 	Again    func(id string) (pour.Plan, string, error)            // a pour as a new plan, and what was made of it in words
 	Scents   func(id string) []string                              // the scents of a batch
@@ -77,6 +77,9 @@ type Model struct {
 
 	board  bool // the board of the season is in the place of the list
 	season seasonPage
+
+	detail   Detail // of the batch whose file was read last
+	detailOf string // its id
 
 	undo   []undone
 	busy   bool // something is being written

@@ -83,24 +83,28 @@ func words(b life.Batch) string {
 
 // put takes in what was read. The chosen batch stays the chosen one.
 func (m *Model) put(list []life.Batch) {
+	id := m.chosenID()
 	m.all = make([]row, len(list))
 	for i, b := range list {
 		m.all[i] = row{b, words(b)}
 	}
-	m.arrange()
+	m.arrangeFor(id)
+}
+
+// chosenID is the id of the chosen batch; empty: none is.
+func (m *Model) chosenID() string {
+	if b, ok := m.chosen(); ok {
+		return b.ID
+	}
+	return ""
 }
 
 // arrange orders the list anew and searches it. The chosen batch stays the chosen one as long as it is shown.
-func (m *Model) arrange() {
-	was, had := m.chosen()
-	id := ""
-	if had {
-		id = was.ID
-	}
+func (m *Model) arrange() { m.arrangeFor(m.chosenID()) }
+
+func (m *Model) arrangeFor(id string) {
 	slices.SortFunc(m.all, m.order.compare)
-	m.sift()
-	m.choose(id)
-	m.settle()
+	m.siftFor(id)
 }
 
 // sift finds the batches that hold every word that is searched for.
@@ -123,13 +127,10 @@ func holds(text string, words []string) bool {
 	return true
 }
 
-// resift searches again after a letter, and keeps the chosen batch as long as it is shown; else the first is.
-func (m *Model) resift() {
-	was, had := m.chosen()
-	id := ""
-	if had {
-		id = was.ID
-	}
+// resift searches again after a letter. The chosen batch stays the chosen one as long as it is shown; else the first is.
+func (m *Model) resift() { m.siftFor(m.chosenID()) }
+
+func (m *Model) siftFor(id string) {
 	m.sift()
 	m.at = 0
 	m.choose(id)

@@ -116,7 +116,11 @@ const massesKey = "masses"
 
 // lines are the lines of a form for a field.
 func (m *Model) lines(b *life.Batch, e *logbook.Event, f life.Field) []dialog.Field {
-	one := dialog.Field{Key: f.Key, Label: joined(", ", f.Label, f.Unit), Hint: f.Means, Words: f.Words, Need: f.Required, Start: f.Text()}
+	start := f.Text()
+	if start == "0" && e.Corrects == "" { // nobody has typed it
+		start = ""
+	}
+	one := dialog.Field{Key: f.Key, Label: joined(", ", f.Label, f.Unit), Hint: f.Means, Words: f.Words, Need: f.Required, Start: start}
 	if f.Key == dayKey {
 		one.Words = []string{m.opt.Today.String(), (m.opt.Today - 1).String()}
 	}
@@ -163,8 +167,8 @@ func lastMasses(b *life.Batch) map[int]float64 {
 // usual puts into an event what is usual: today, the bars of the last weighing, the first of words that are the only ones.
 func (m *Model) usual(b *life.Batch, e *logbook.Event) {
 	e.Life.Day = m.opt.Today.String()
-	if n := len(b.WeighIns); e.Kind == logbook.WeighIn && n > 0 {
-		e.Life.Bars = slices.Clone(b.WeighIns[n-1].Bars)
+	if e.Kind == logbook.WeighIn {
+		e.Life.Bars = sameBars(b)
 	}
 	for _, f := range life.Fields(e, m.planOf(b)) {
 		switch words := m.before(e.Kind, f.Key); {
@@ -174,6 +178,21 @@ func (m *Model) usual(b *life.Batch, e *logbook.Event) {
 			_ = f.Set(f.Words[0])
 		}
 	}
+}
+
+// mostSame is how many bars are weighed again at most: three to five tell as much as all of them (common practice, no source).
+const mostSame = 5
+
+// sameBars are the bars that are weighed again: those of the last weighing, or three along the loaf where all were weighed or none was yet.
+func sameBars(b *life.Batch) []int {
+	if n := len(b.WeighIns); n > 0 && len(b.WeighIns[n-1].Bars) <= mostSame {
+		return slices.Clone(b.WeighIns[n-1].Bars)
+	}
+	n := b.Bars.Bars
+	if n <= mostSame {
+		return nil
+	}
+	return []int{n/6 + 1, n/2 + 1, n - n/6}
 }
 
 // mostBefore is how many of the last events of a kind are asked for words, and mostWords how many words a line offers.

@@ -1,7 +1,7 @@
 package batches
 
 import (
-	"fmt"
+	"image"
 	"os"
 	"path/filepath"
 	"strings"
@@ -96,8 +96,8 @@ func (m *Model) showPhoto(path string) tea.Cmd {
 	if !draws {
 		show := m.opt.Show
 		return func() tea.Msg {
-			if _, err := os.Stat(path); err != nil {
-				return saidMsg{err: fmt.Errorf("look at the picture: %w", err)}
+			if err := isPicture(path); err != nil {
+				return saidMsg{err: err}
 			}
 			return saidMsg{"opened: " + path, show(path)}
 		}
@@ -154,7 +154,7 @@ func (m *Model) drawPhoto(a screen.Area) {
 	a.Text(x, y, screen.Clip(plain.Line(m.photo.name), w), m.look.Quiet)
 	box := a.Cut(x, y+1, w, h)
 	p := m.photo.picture
-	p.Cells = append(p.Cells, box.Whole())
+	p.Cells = append(p.Cells, image.Rect(0, 0, w, h))
 	p.Draw(box)
 }
 

@@ -141,7 +141,7 @@ func (m *Model) do(id keys.ID, nth int) tea.Cmd {
 	case keys.LookAt:
 		return m.lookAt()
 	case keys.LogMark:
-		return m.openForm(logbook.EventKind(m.logNames()[nth]))
+		return m.openForm(kindOf(m.logNames()[nth]))
 	case keys.LogAny:
 		return m.askLog()
 	case keys.SameBars:

@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/logbook/life"
+	"pourbench/tui/entry"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
 )
@@ -68,6 +69,10 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, tea.Batch(cmd, m.load())
 	case readMsg:
 		m.loaded(msg)
+		if b, ok := m.chosen(); ok && b.Fault == nil {
+			m.detailOf = b.ID
+			cmd = tea.Batch(cmd, m.open(b.ID))
+		}
 	case tea.KeyPressMsg:
 		cmd = tea.Batch(cmd, m.press(msg))
 	case tea.PasteMsg:
@@ -88,16 +93,24 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // take takes what a command brought back.
 func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
+	case tea.ColorProfileMsg:
+		return m.askPixels(msg)
+	case openedMsg:
+		m.opened(msg)
 	case writtenMsg:
 		return m.written(msg)
+	case undoneMsg:
+		return m.takenIn(msg)
 	case backMsg:
 		return m.back(msg)
-	case paperMsg:
-		m.paper(msg)
+	case pageMsg:
+		m.paged(msg)
 	case photoMsg:
 		return m.photoReady(msg)
+	case photoSentMsg:
+		m.photoSent(msg)
 	case saidMsg:
-		m.told2(msg)
+		m.heard(msg)
 	}
 	return nil
 }
@@ -158,4 +171,10 @@ func (m *Model) actSearch(id keys.ID) {
 	case keys.Up, keys.Down, keys.PageUp, keys.PageDown:
 		m.move(id)
 	}
+}
+
+// clearSearch lets the search go.
+func (m *Model) clearSearch() {
+	m.search = entry.Entry{}
+	m.resift()
 }

@@ -7,7 +7,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour/day"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/plain"
 	"pourbench/tui/dialog"
@@ -236,22 +235,6 @@ func (m *Model) footKeys() []keys.Binding {
 		return slices.DeleteFunc(m.opt.Keys.Footer(keys.List, 0), func(b keys.Binding) bool { return b.ID == keys.Find })
 	}
 	return slices.DeleteFunc(m.opt.Keys.Footer(keys.Batching, 0), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
-}
-
-// ago says how long ago a day was.
-func ago(d, today day.Day) string {
-	switch n := int(today - d); {
-	case n == 0:
-		return "today"
-	case n == 1:
-		return "yesterday"
-	case n > 1:
-		return fmt.Sprintf("%d days ago", n)
-	case n == -1:
-		return "tomorrow"
-	default:
-		return fmt.Sprintf("in %d days", -n)
-	}
 }
 
 // joined writes words one after the other, those that are empty left out.

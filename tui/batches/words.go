@@ -32,3 +32,6 @@ func ago(d, today day.Day) string {
 		return fmt.Sprintf("in %d days", -n)
 	}
 }
+
+// kindOf is a kind of event by its name in a file.
+func kindOf(name string) logbook.EventKind { return logbook.EventKind(name) }

@@ -186,6 +186,9 @@ func (d *Form) keep(Frame) Result {
 	return Result{Close: true, Do: func() tea.Cmd { return cmd }}
 }
 
+// Refuse says at the form why it was not taken; it is to be opened again.
+func (d *Form) Refuse(why string) { d.refused = why }
+
 // Away leaves the form as long as nothing was typed into it.
 func (d *Form) Away(f Frame) Result {
 	if d.touched {
