@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"time"
 
 	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
@@ -73,7 +72,7 @@ func (g *program) backup(file string, ask *asker) error {
 	if len(files) == 0 && len(left) == 0 {
 		return errors.New("back up: there is nothing yet: no plan that was opened or saved, no shelf of your own, no pour, no unsaved work")
 	}
-	fill := func(w io.Writer) error { return backup.Write(w, files, time.Now()) }
+	fill := func(w io.Writer) error { return backup.Write(w, files, g.now()) }
 	err = disk.OS().Save(file, fill, disk.Want{Mode: disk.Private, New: true})
 	if errors.Is(err, fs.ErrExist) {
 		if err := ask.leave(file + " is there already"); err != nil {
