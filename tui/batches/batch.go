@@ -26,7 +26,9 @@ const leadW = 12
 func (m *Model) told(b *life.Batch, w int) []line {
 	var out []line
 	head := func(name string) { out = append(out, line{lead: name, head: true}) }
-	say := func(lead, text string, st screen.Style) { out = append(out, broken(line{lead: lead, text: text, style: st}, w)...) }
+	say := func(lead, text string, st screen.Style) {
+		out = append(out, broken(line{lead: lead, text: text, style: st}, w)...)
+	}
 	if b.Fault != nil {
 		say("× file", b.Fault.Error(), m.look.Wrong)
 		say("", m.opt.Folder, m.look.Quiet)
@@ -148,8 +150,12 @@ func (m *Model) kinds(b *life.Batch) []part {
 		kind logbook.EventKind
 		name string
 	}{
-		{logbook.Sniffed, "smelled over the weeks"}, {logbook.Looked, "looked at"}, {logbook.Tested, "tested"},
-		{logbook.Photo, "pictures"}, {logbook.Lotted, "lots"}, {logbook.Failed, "failed"},
+		{logbook.Sniffed, "smelled over the weeks"},
+		{logbook.Looked, "looked at"},
+		{logbook.Tested, "tested"},
+		{logbook.Photo, "pictures"},
+		{logbook.Lotted, "lots"},
+		{logbook.Failed, "failed"},
 	} {
 		p := part{name: k.name}
 		for _, e := range b.Of(k.kind) {
@@ -181,7 +187,7 @@ func (m *Model) week(b *life.Batch, e logbook.Event) string {
 
 // markLine is a mark with its day, and what became of it where it does not stand.
 func (m *Model) markLine(mk life.Mark) line {
-	l := line{lead: dayOf(mk.Event).String(), text: m.kindName(mk.Event.Kind) + ": " + m.words(mk.Event), style: m.look.Text}
+	l := line{lead: dayOf(mk.Event).String(), text: m.words(mk.Event), style: m.look.Text}
 	if !mk.Standing {
 		l.text, l.style = "× "+l.text+" ("+mk.Why+")", m.look.Quiet
 	} else if mk.Event.Corrects != "" {

@@ -49,7 +49,6 @@ type Options struct {
 	NoMouse    bool      // leave the mouse to the terminal
 	Environ    []string  // the environment; nil: this process's own
 	Plain      bool      // it is told in lines, by [Converse]
-	Units      pour.Show // how masses are shown
 }
 
 // Model is the page.

@@ -2,9 +2,12 @@ package batches
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
+
+	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/logbook/life"
 	"pourbench/tui/dialog"
@@ -21,6 +24,7 @@ type talk struct {
 	m    *Model
 	out  *lines.Paper
 	left bool
+	cut  error // what ended it from outside
 }
 
 // Converse opens the page in plain mode and returns when the maker has left it or nothing more comes in. What [Open] says of what it
@@ -59,7 +63,7 @@ func (t *talk) run(in *lines.Input) error {
 			t.hear(e.Text)
 		}
 	}
-	return nil
+	return t.cut
 }
 
 // ask writes what a line is waited for with.
@@ -243,6 +247,16 @@ func (t *talk) act(a lines.Asked) {
 			t.mark(a.Rest + " " + string(b.ID))
 			return
 		}
+	}
+	if b.ID == keys.CutLive && t.m.whyNot(b, a.Nth) == "" {
+		at, _ := t.m.chosen()
+		err := t.m.opt.Cut(at.ID)
+		if errors.Is(err, terminal.ErrInterrupted) || errors.As(err, &terminal.EndedError{}) {
+			t.cut, t.left = err, true
+			return
+		}
+		t.left = lines.Finish(t.m, func() tea.Msg { return backMsg{"the cut", err} }) || t.left
+		return
 	}
 	t.left = lines.Finish(t.m, t.m.perform(b, a.Nth)) || t.left
 	if b.ID == keys.Order {

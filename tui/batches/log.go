@@ -1,6 +1,7 @@
 package batches
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/day"
+	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/tui/dialog"
@@ -43,14 +45,7 @@ type undone struct {
 	id    string
 	event logbook.Event // what is logged to undo it
 	said  string
-}
-
-// kindName is what a kind of event is called.
-func (m *Model) kindName(k logbook.EventKind) string {
-	if f, ok := life.FormOf(k); ok {
-		return f.Label
-	}
-	return string(k)
+	was   string // id of the mark that event is again; empty: it is none again
 }
 
 // askLog lists what can be logged.
@@ -104,7 +99,7 @@ func (m *Model) openFormOf(b *life.Batch, e logbook.Event, corrects string) {
 		if corrects != "" {
 			event.Corrects = corrects
 		}
-		said := form.Label + ": " + m.words(event)
+		said := m.words(event)
 		return m.write(id, event, said, made), nil
 	}
 	made = dialog.NewForm(f)
@@ -272,7 +267,7 @@ func (m *Model) write(id string, e logbook.Event, said string, form *dialog.Form
 	log := m.opt.Log
 	return func() tea.Msg {
 		logged, err := log(id, e)
-		undo := undone{id, logbook.Event{Kind: logbook.TakenBack, What: logged.Event.ID}, "undone: " + said}
+		undo := undone{id, logbook.Event{Kind: logbook.TakenBack, What: logged.Event.ID}, "undone: " + said, ""}
 		return writtenMsg{id: id, log: logged, err: err, said: said, undo: undo, form: form}
 	}
 }
@@ -331,12 +326,12 @@ func (m *Model) takeBack() tea.Cmd {
 	}
 	again := mk.Event
 	again.ID = ""
-	said := m.kindName(again.Kind) + ": " + m.words(again)
+	said := m.words(again)
 	m.busy = true
 	log, id := m.opt.Log, b.ID
 	return func() tea.Msg {
 		logged, err := log(id, logbook.Event{Kind: logbook.TakenBack, What: mk.Event.ID})
-		return writtenMsg{id: id, log: logged, err: err, said: "taken back: " + said + "; {undo} undoes that", undo: undone{id, again, "back again: " + said}}
+		return writtenMsg{id: id, log: logged, err: err, said: "taken back: " + said + "; {undo} undoes that", undo: undone{id, again, "back again: " + said, mk.Event.ID}}
 	}
 }
 
@@ -362,9 +357,17 @@ func (m *Model) takenIn(msg undoneMsg) tea.Cmd {
 	m.busy = false
 	if msg.err != nil {
 		m.refuse("not undone: " + msg.err.Error())
+		if !errors.Is(msg.err, disk.ErrLocked) { // it will be as impossible the next time
+			m.undo = m.undo[:len(m.undo)-1]
+		}
 		return nil
 	}
 	m.undo = m.undo[:len(m.undo)-1]
+	for i := range m.undo { // what was logged again has another id now
+		if u := &m.undo[i]; msg.was != "" && u.event.What == msg.was && u.event.Kind == logbook.TakenBack {
+			u.event.What = msg.log.Event.ID
+		}
+	}
 	m.say(msg.said)
 	return tea.Batch(m.load(), m.open(msg.id))
 }
@@ -423,4 +426,3 @@ func (m *Model) marks(b *life.Batch) []life.Mark {
 	}
 	return out
 }
-

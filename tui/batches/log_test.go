@@ -33,8 +33,8 @@ func TestABatchIsLivedByKeysFromTheMouldToTheLastBar(t *testing.T) {
 	k.press("ctrl+s")
 	k.says("cut into 10 bars")
 	k.shows("cut")
-	k.press("W") // the bars of the cut were all weighed: each has its line
-	k.shows("bar 1, g", "bar 2, g")
+	k.press("W") // all bars were weighed at the cut: three along the loaf are offered
+	k.shows("bar 2, g", "bar 6, g", "bar 9, g", "it was 127.9 g the last time")
 	k.press("esc")
 	k.press("k")
 	k.write("1")
@@ -51,7 +51,7 @@ func TestABatchIsLivedByKeysFromTheMouldToTheLastBar(t *testing.T) {
 	k.press("ctrl+s")
 	k.shows("failed")
 	k.press("u")
-	k.says("undone: failed")
+	k.says("undone: failed, seized")
 	if b, _ = k.m.chosen(); b.State == life.Failed {
 		t.Error("an undone failure has failed the batch")
 	}
@@ -128,7 +128,7 @@ func TestAMarkIsCorrectedTakenBackAndBroughtBack(t *testing.T) {
 	if b.Bars.Sold != 2 {
 		t.Errorf("%d are sold", b.Bars.Sold)
 	}
-	k.shows("(corrected)", "corrected on 2026-12-20")
+	k.shows("(corrected)", "× 3 bars sold", "(corrected on")
 	if !strings.HasPrefix(k.file(id), before) {
 		t.Error("what stood in the file was changed")
 	}

@@ -283,7 +283,7 @@ func (m *Model) cannotNow(id keys.ID) string {
 		}
 	case keys.SeePhoto:
 		if len(b.Of(logbook.Photo)) == 0 {
-			return "the batch has no picture; {log} logs one by its file"
+			return "the batch has no picture; {log anything} logs one by its file"
 		}
 	case keys.ScentPage:
 		if len(m.opt.Scents(b.ID)) == 0 {

@@ -3,6 +3,7 @@ package batches
 import (
 	"fmt"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
@@ -15,7 +16,15 @@ func dayOf(e logbook.Event) day.Day {
 }
 
 // words is what an event says, in words.
-func (m *Model) words(e logbook.Event) string { return life.Tell(e, m.opt.Units) }
+func (m *Model) words(e logbook.Event) string { return life.Tell(e, m.show()) }
+
+// show is how masses are shown: as the chosen batch's plan has it, once its file was read.
+func (m *Model) show() pour.Show {
+	if s := m.detail.Plan.Show; s.ScaleStepG > 0 {
+		return s
+	}
+	return pour.Show{Mass: pour.MassGram, Temperature: pour.DegreesC, Length: pour.LengthMM, ScaleStepG: 0.1, LyeStepG: 0.01}
+}
 
 // ago says how long ago a day was, or how far it is.
 func ago(d, today day.Day) string {
