@@ -105,8 +105,16 @@ func (l Loaf) told(s life.Step) (kind, what string, words []string) {
 	case life.DueTurn:
 		return fmt.Sprintf("turn-%d", s.Nth), "Turn bars", []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: another face up, air all round."}
 	default:
-		return "ready", "Ready (forecast)", l.readyWords(s)
+		return "ready", "Ready (forecast" + band(s, ", ", " to ") + ")", l.readyWords(s)
 	}
+}
+
+// band is a forecast's band in words; nothing where there is none.
+func band(s life.Step, before, between string) string {
+	if s.Early == s.Late {
+		return ""
+	}
+	return before + s.Early.Short() + between + s.Late.Short()
 }
 
 // readyWords say what ready means, and how sure the day is.
@@ -115,8 +123,5 @@ func (l Loaf) readyWords(s life.Step) []string {
 	if l.LossPercent > 0 {
 		dry = fmt.Sprintf("Loses less than %.3g %% a week from about this day", l.LossPercent)
 	}
-	if s.Early != s.Late {
-		dry += fmt.Sprintf("; four times in five between %s and %s", s.Early.Short(), s.Late.Short())
-	}
-	return []string{dry + ".", "Ready means dry. It says nothing of what the bar does to skin."}
+	return []string{dry + band(s, "; four times in five between ", " and ") + ".", "Ready means dry. It says nothing of what the bar does to skin."}
 }

@@ -61,9 +61,7 @@ func (r Register) Revise(due []Entry, within func(batch string) bool, at time.Ti
 	}
 	next.entries = append(next.entries, out...)
 	slices.SortFunc(next.entries, func(a, b Entry) int { return strings.Compare(a.name(), b.name()) })
-	slices.SortFunc(out, func(a, b Entry) int {
-		return cmp.Or(a.Start.Compare(b.Start), a.End.Compare(b.End), strings.Compare(a.name(), b.name()))
-	})
+	slices.SortStableFunc(out, func(a, b Entry) int { return cmp.Or(a.Start.Compare(b.Start), a.End.Compare(b.End)) })
 	return out, next
 }
 
