@@ -6,6 +6,7 @@
 package batches
 
 import (
+	"cmp"
 	"slices"
 
 	tea "charm.land/bubbletea/v2"
@@ -39,6 +40,7 @@ type Options struct {
 	Show     func(path string) error                               // opens a file in the system's own program
 	Season   Season                                                // the board of the season
 
+	Order      life.Sort // what the batches are in order of at first; empty: what is due
 	Search     string    // what is searched for at first
 	Say        string    // first words in the status line
 	Colour     string    // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
@@ -59,13 +61,13 @@ type Model struct {
 	dialogs  dialog.Stack
 	status   dialog.Status
 
-	all     []row // every pour, in the order that is chosen
-	shown   []int // those that hold what is searched for, by their places in all
+	all     []life.Batch // every pour, in the order that is chosen
+	shown   []life.Batch // those that hold what is searched for
 	read    bool  // the logbook was read
 	reading bool  // it is being read
 	fault   error // why it could not be read the last time
 	at, top int   // the chosen batch, of those shown, and the first one in sight
-	order   order
+	order   life.Sort
 
 	search    entry.Entry
 	searching bool // keys type into the search
@@ -100,7 +102,7 @@ func New(o Options) *Model {
 		o.Keys = keys.BuiltIn()
 	}
 	m := &Model{
-		opt: o, backdrop: terminal.NewBackdrop(o.Background, o.Environ), search: entry.New(o.Search),
+		opt: o, backdrop: terminal.NewBackdrop(o.Background, o.Environ), search: entry.New(o.Search), order: cmp.Or(o.Order, life.ByDue),
 		dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}, pixels: pixels.Terminal{Way: o.Pixels},
 	}
 	m.look = m.backdrop.Look()
@@ -122,12 +124,12 @@ func (m *Model) chosen() (*life.Batch, bool) {
 	if m.at < 0 || m.at >= len(m.shown) {
 		return nil, false
 	}
-	return &m.all[m.shown[m.at]].Batch, true
+	return &m.shown[m.at], true
 }
 
 // choose goes to a batch by its id, if it is shown.
 func (m *Model) choose(id string) {
-	if i := slices.IndexFunc(m.shown, func(i int) bool { return m.all[i].ID == id }); i >= 0 {
+	if i := slices.IndexFunc(m.shown, func(b life.Batch) bool { return b.ID == id }); i >= 0 {
 		m.at = i
 	}
 }

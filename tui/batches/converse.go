@@ -295,12 +295,11 @@ func (t *talk) tellList() {
 		return
 	}
 	t.out.Say(t.m.counted() + ".")
-	for i, at := range t.m.shown {
+	for i, b := range t.m.shown {
 		if i == toldBatches {
 			t.out.Say(fmt.Sprintf("and %d more; search WORDS narrows the list", len(t.m.shown)-toldBatches))
 			return
 		}
-		b := t.m.all[at].Batch
 		state := string(b.State)
 		if b.Fault != nil {
 			state = "faulty file"

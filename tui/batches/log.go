@@ -159,7 +159,8 @@ func lastMasses(b *life.Batch) map[int]float64 {
 	return out
 }
 
-// usual puts into an event what is usual: today, the bars of the last weighing, the first of words that are the only ones.
+// usual puts into an event what is usual: today, the bars of the last weighing, what was said the last time, the first of words that are the
+// only ones.
 func (m *Model) usual(b *life.Batch, e *logbook.Event) {
 	e.Life.Day = m.opt.Today.String()
 	if e.Kind == logbook.WeighIn {
@@ -167,9 +168,9 @@ func (m *Model) usual(b *life.Batch, e *logbook.Event) {
 	}
 	for _, f := range life.Fields(e, m.planOf(b)) {
 		switch words := m.before(e.Kind, f.Key); {
-		case f.Key == "currency" && len(words) > 0:
+		case (f.Key == "currency" || f.Key == "firm") && len(words) > 0:
 			_ = f.Set(words[0])
-		case len(f.Words) > 0 && f.Lead && (f.Only || !f.Required), len(f.Words) > 0 && f.Only:
+		case len(f.Words) > 0 && f.Only:
 			_ = f.Set(f.Words[0])
 		}
 	}
@@ -198,7 +199,7 @@ const (
 
 // before is the words that were typed into a field of free words before, the last first.
 func (m *Model) before(kind logbook.EventKind, key string) []string {
-	if !slices.Contains([]string{"at", "to", "currency", "price"}, key) {
+	if !slices.Contains([]string{"at", "to", "currency", "price", "firm"}, key) {
 		return nil
 	}
 	var out []string

@@ -24,8 +24,9 @@ func TestEveryKindOfEventHasItsKey(t *testing.T) {
 func TestABatchIsLivedByKeysFromTheMouldToTheLastBar(t *testing.T) {
 	k := onDisk(t, "Alpine Meadow")
 	k.shows("Alpine Meadow", "in the mould")
-	k.press("U") // out of the mould, firm, as is usual
-	k.shows("out of the mould, Alpine Meadow", "how firm", "firm", "2026-12-20")
+	k.press("U")
+	k.shows("out of the mould, Alpine Meadow", "► how firm", "usual: ", "2026-12-20", "today")
+	k.write("FIRM") // as it is known
 	k.press("ctrl+s")
 	k.says("out of the mould, firm")
 	k.press("C")

@@ -58,9 +58,8 @@ func (m *Model) goes(id keys.ID) bool {
 	case keys.Search:
 		m.searching, m.inside, m.board = true, false, false
 	case keys.Order:
-		m.order = (m.order + 1) % order(orders)
-		m.arrange()
-		m.say("by " + m.order.String())
+		m.reorder()
+		m.say("by " + orderWords(m.order))
 	case keys.ToList:
 		m.toList()
 	case keys.Board:

@@ -107,7 +107,7 @@ func (m *Model) counted() string {
 	if len(m.all) == 1 {
 		word = " batch"
 	}
-	return n + word + ", by " + m.order.String()
+	return n + word + ", by " + orderWords(m.order)
 }
 
 // edge is the style of a box that has the keys, or has not.
@@ -136,7 +136,7 @@ func (m *Model) drawList(box, a screen.Area) {
 		return
 	}
 	for y := range min(body.H(), len(m.shown)-m.top) {
-		m.drawRow(body.Cut(0, y, body.W(), 1), c, m.all[m.shown[m.top+y]].Batch, m.top+y == m.at)
+		m.drawRow(body.Cut(0, y, body.W(), 1), c, m.shown[m.top+y], m.top+y == m.at)
 	}
 	if m.top+body.H() < len(m.shown) {
 		box.Right(box.W()-2, box.H()-1, fmt.Sprintf(" ↓ %d more ", len(m.shown)-m.top-body.H()), m.look.Accent)

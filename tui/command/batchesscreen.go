@@ -17,12 +17,13 @@ import (
 
 // showBatches opens the page of batches on this terminal, or talks of them in lines; words are searched for at first. A pour that is to be
 // poured again is returned as a new plan.
-func (g *program) showBatches(shelf pour.Shelf, words []string) (tui.Poured, error) {
+func (g *program) showBatches(shelf pour.Shelf, words []string, order life.Sort) (tui.Poured, error) {
 	book, err := logbook.OpenBook(g.bookDir())
 	if err != nil {
 		return tui.Poured{}, err
 	}
 	o := g.batchesOptions(book, shelf)
+	o.Order = order
 	o.Search = strings.Join(words, " ")
 	open := batches.Open
 	if g.talk.In != nil || g.plain {
@@ -59,9 +60,9 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 	return o
 }
 
-// batchesHere opens the page of batches and, for a pour that is to be poured again, the bench with its new plan.
-func (g *program) batchesHere(shelf pour.Shelf, words []string) error {
-	poured, err := g.showBatches(shelf, words)
+// batchesHere opens the page of batches, in an order, on those that hold every word, and, for a pour that is to be poured again, the bench with its new plan.
+func (g *program) batchesHere(shelf pour.Shelf, words []string, order life.Sort) error {
+	poured, err := g.showBatches(shelf, words, order)
 	if err != nil || poured.Plan == nil {
 		return err
 	}

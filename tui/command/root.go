@@ -114,7 +114,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
 	}
-	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil) }
+	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {
 		return tui.Converse(o, g.talking())
 	}
