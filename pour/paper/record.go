@@ -53,6 +53,9 @@ func howItWent(e logbook.Entry) string {
 	case e.Result == "":
 		marks = append(marks, "over, no result logged")
 	}
+	if e.Failed {
+		marks = append(marks, "failed")
+	}
 	if e.LeftOut {
 		marks = append(marks, "left out")
 	}
