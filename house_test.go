@@ -41,7 +41,7 @@ func house() []room {
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
-		{"pour/again", "pour/logbook/learn pour/logbook/life pour/logbook/live pour/logbook pour/whatif pour chem"},
+		{"pour/again", "pour/logbook/learn pour/logbook/life pour/logbook/live pour/logbook pour/whatif pour pour/day chem chem/cure"},
 		{"pour/ruler", "pour pour/shape"},
 		{"pour/drying", "pour pour/day chem/cure"},
 		{"pour/paper", "pour/day pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},

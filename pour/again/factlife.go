@@ -8,7 +8,6 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
-	"pourbench/pour/logbook/life"
 )
 
 // lived lists what was logged of the batch after the pour.
@@ -18,6 +17,10 @@ func (p Past) lived(show pour.Show) []Fact {
 		if f, ok := p.livedOnce(show, e); ok {
 			out = append(out, f)
 		}
+	}
+	if ready, ok := p.dryDay(); ok && p.off(ready.V) {
+		out = append(out, Fact{Path: "bed.cure_days", What: "dry by your criterion", Said: fmt.Sprintf("%s %s than planned: by %d weighings on day %s after the cut (%s to %s), planned day %s",
+			daysTold(math.Abs(ready.V-p.Sheet.Plan.Bed.CureDays)), soonWord(ready.V-p.Sheet.Plan.Bed.CureDays), len(p.drying.Means), show.Number(ready.V, 0), show.Number(math.Max(0, ready.Low()), 0), show.Number(ready.High(), 0), show.Number(p.Sheet.Plan.Bed.CureDays, 0))})
 	}
 	return out
 }
@@ -110,7 +113,7 @@ func (p Past) sniffed(e logbook.Event) Fact {
 func (p Past) looked(e logbook.Event) Fact {
 	much := [...]string{"no", "a trace of", "some", "much", "very much"}[int(min(max(math.Round(e.Value), 0), 4))]
 	f := Fact{What: "looked at the bars", Said: strings.TrimSpace(fmt.Sprintf("%s %s %s", much, e.What, weekTold(p.week(e))))}
-	if e.What == life.LookAsh {
+	if e.What == logbook.LookAsh {
 		f.Path = "bed.keep"
 	}
 	for _, b := range p.Sheet.Batches() {

@@ -9,7 +9,9 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 	"pourbench/pour/logbook/live"
 )
 
@@ -20,15 +22,18 @@ type Past struct {
 
 	state    live.State
 	standing []logbook.Event
+	weighIns []life.WeighIn
+	drying   life.Drying
 }
 
 // Of looks back on a pour. A pour whose plan today's shelf cannot use, or that was a trial of a scent, is refused with what helps.
-func Of(p logbook.Pour, shelf pour.Shelf) (Past, error) {
+// The hand says what her own batches taught of the rack.
+func Of(p logbook.Pour, shelf pour.Shelf, h pour.Hand) (Past, error) {
 	if err := usable(p); err != nil {
 		return Past{}, err
 	}
 	sheet := pour.Work(p.Plan, shelf, pour.Hand{})
-	return look(p, sheet), nil
+	return look(p, sheet, shelf, h), nil
 }
 
 // Seen looks back on a pour for what it has in common with others: its sheet has no times of the clock. What cannot be used is passed over.
@@ -36,14 +41,18 @@ func Seen(pours []logbook.Pour, shelf pour.Shelf) []Past {
 	var out []Past
 	for _, p := range pours {
 		if usable(p) == nil && !logbook.IsLeftOut(logbook.Standing(p.Events)) {
-			out = append(out, look(p, pour.Weigh(p.Plan, shelf)))
+			out = append(out, look(p, pour.Weigh(p.Plan, shelf), shelf, pour.Hand{}))
 		}
 	}
 	return out
 }
 
-func look(p logbook.Pour, sheet pour.Sheet) Past {
-	return Past{Pour: p, Sheet: sheet, state: live.Replay(sheet, p.Events), standing: logbook.Standing(p.Events)}
+func look(p logbook.Pour, sheet pour.Sheet, shelf pour.Shelf, h pour.Hand) Past {
+	batch := life.Of(p, shelf, h, day.Of(p.Opened))
+	return Past{
+		Pour: p, Sheet: sheet, state: live.Replay(sheet, p.Events), standing: logbook.Standing(p.Events), weighIns: batch.WeighIns,
+		drying: life.Dry(&sheet, batch.WeighIns, h.Rack),
+	}
 }
 
 func usable(p logbook.Pour) error {

@@ -10,7 +10,6 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
-	"pourbench/pour/logbook/life"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
 )
@@ -67,7 +66,7 @@ const lyeIn = 3 * time.Hour
 // pours does every step as planned, its length stretched by what the caller says of it; the lye and its cooling too.
 func (d *diary) pours(t testing.TB, shelf pour.Shelf, took func(key string, planned float64) float64) {
 	t.Helper()
-	p := look(d.pour, pour.Work(d.pour.Plan, shelf, pour.Hand{}))
+	p := look(d.pour, pour.Work(d.pour.Plan, shelf, pour.Hand{}), shelf, pour.Hand{})
 	at := lyeIn
 	for _, s := range p.state.Steps {
 		switch {
@@ -88,7 +87,7 @@ func asPlanned(_ string, planned float64) float64 { return planned }
 
 func (d *diary) past(t testing.TB, shelf pour.Shelf) Past {
 	t.Helper()
-	p, err := Of(d.pour, shelf)
+	p, err := Of(d.pour, shelf, pour.Hand{})
 	must(t, err)
 	return p
 }
@@ -129,10 +128,10 @@ func TestWhatHappenedStandsBesideItsFigure(t *testing.T) {
 	d.mark(lyeIn+9*time.Minute, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: logbook.Seizes})
 	d.mark(lyeIn+3*time.Minute, logbook.Event{Kind: logbook.Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Light})
 	d.mark(30*time.Hour, logbook.Event{Kind: logbook.Result, Text: "rustic"})
-	d.lives(lyeIn+26*time.Hour, logbook.Event{Kind: logbook.Unmoulded, What: soft})
+	d.lives(lyeIn+26*time.Hour, logbook.Event{Kind: logbook.Unmoulded, What: logbook.FirmSoft})
 	d.lives(lyeIn+8*7*24*time.Hour, logbook.Event{Kind: logbook.Sniffed, Life: logbook.Life{Scent: plan.Base.Scents[0].Scent}, Value: 1})
-	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: life.LookAsh, Value: 3})
-	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: life.LookColour, Batch: pour.Base, Jug: "fern", Life: logbook.Life{Colour: "#446633"}})
+	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: logbook.LookAsh, Value: 3})
+	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: logbook.LookColour, Batch: pour.Base, Jug: "fern", Life: logbook.Life{Colour: "#446633"}})
 	p := d.past(t, shelf)
 	facts, same := p.Happened(plan.Show)
 	fern := slices.IndexFunc(plan.Base.Jugs, func(j pour.Jug) bool { return j.Name == "fern" })
@@ -234,12 +233,12 @@ func TestWhatCannotBePouredAgainSaysWhatHelps(t *testing.T) {
 	plan, shelf := meadow(t)
 	trial := newDiary("t", plan)
 	trial.pour.TrialScent = "alp-rose"
-	if _, err := Of(trial.pour, shelf); err == nil || !strings.Contains(err.Error(), "trial of alp-rose") {
+	if _, err := Of(trial.pour, shelf, pour.Hand{}); err == nil || !strings.Contains(err.Error(), "trial of alp-rose") {
 		t.Error(err)
 	}
 	gone := newDiary("g", pour.Plan{})
 	gone.pour.PlanErr = strictError("scent \"heliotrope\" is not on the shelf")
-	if _, err := Of(gone.pour, shelf); err == nil || !strings.Contains(err.Error(), "own shelf file") || !strings.Contains(err.Error(), "heliotrope") {
+	if _, err := Of(gone.pour, shelf, pour.Hand{}); err == nil || !strings.Contains(err.Error(), "own shelf file") || !strings.Contains(err.Error(), "heliotrope") {
 		t.Error(err)
 	}
 	if n := len(Seen([]logbook.Pour{trial.pour, gone.pour}, shelf)); n != 0 {

@@ -8,9 +8,9 @@ import (
 	"testing"
 	"time"
 
+	"pourbench/chem/cure"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
-	"pourbench/pour/logbook/life"
 )
 
 // suggested finds the suggestion for a path whose words hold some others.
@@ -281,7 +281,7 @@ func TestTheCutComesWhenTheLoafIsFirm(t *testing.T) {
 		word string
 		at   float64
 		want float64 // 0: nothing
-	}{{soft, 26, 32}, {sticky, 20, 26}, {firm, 30, 30}, {firm, plan.Bed.CutAfterH + 1, 0}, {crumbly, 48, 42}, {"odd", 48, 0}} {
+	}{{logbook.FirmSoft, 26, 32}, {logbook.FirmSticky, 20, 26}, {logbook.FirmFirm, 30, 30}, {logbook.FirmFirm, plan.Bed.CutAfterH + 1, 0}, {logbook.FirmCrumbly, 48, 42}, {logbook.FirmHard, 40, 34}, {"odd", 48, 0}} {
 		d := newDiary("x", plan)
 		d.pours(t, shelf, asPlanned)
 		d.lives(lyeIn+time.Duration(c.at*float64(time.Hour)), logbook.Event{Kind: logbook.Unmoulded, What: c.word})
@@ -306,7 +306,7 @@ func TestAnotherBedIsSuggestedByHerOwnPoursAlone(t *testing.T) {
 		with.Bed.Keep = keep
 		d := newDiary(id, with)
 		d.pours(t, shelf, asPlanned)
-		d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: life.LookAsh, Value: much})
+		d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: logbook.LookAsh, Value: much})
 		return d.past(t, shelf)
 	}
 	own := ashy("own", pour.BedBare, 3)
@@ -331,7 +331,7 @@ func TestAColourIsStatedAsItCameOut(t *testing.T) {
 	plan, shelf := meadow(t)
 	d := newDiary("x", plan)
 	d.pours(t, shelf, asPlanned)
-	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: life.LookColour, Jug: "fern", Life: logbook.Life{Colour: "#446633"}})
+	d.lives(lyeIn+48*time.Hour, logbook.Event{Kind: logbook.Looked, What: logbook.LookColour, Jug: "fern", Life: logbook.Life{Colour: "#446633"}})
 	p := d.past(t, shelf)
 	i := p.jugAt(pour.Base, "fern")
 	s, ok := suggested(p.Suggest(p.Plan(), nil, shelf, pour.Hand{}), fmt.Sprintf("base.jug[%d].batter_colour", i))
@@ -358,7 +358,41 @@ func TestTheWaterLeftIsWhatTheBarsReallyLost(t *testing.T) {
 	if math.Abs(want-plan.Base.FinalMoisturePercent) < 1 || want < 0 {
 		t.Fatalf("the test wants %v %% of water, the plan has %v: no difference to see", want, plan.Base.FinalMoisturePercent)
 	}
-	if v := brought(t, list, p.Plan(), shelf, "base.final_moisture_percent", "lost 15.0 %"); math.Abs(v-want) > 0.25 {
+	if v := brought(t, list, p.Plan(), shelf, "base.final_moisture_percent", "loses 15.0 %"); math.Abs(v-want) > 0.25 {
 		t.Errorf("%v %% of water, want %v", v, want)
+	}
+}
+
+// Bars that follow the drying law with a slow mode of 30 days are dry later than the four weeks that were planned: by the law a week's loss of a bar that
+// loses B of A is B (f(t) − f(t + 7)), and it falls under half a percent on the day that is suggested.
+func TestALongerCureIsSuggestedByItsWeighings(t *testing.T) {
+	plan, shelf := meadow(t)
+	plan.Icing = nil
+	plan.Bed.CureDays = 28
+	d := newDiary("x", plan)
+	d.pours(t, shelf, asPlanned)
+	sheet := d.past(t, shelf).Sheet
+	bar, err := sheet.DryingBar(cure.Rack{})
+	must(t, err)
+	const tau, a, part = 30.0, 130.0, 0.17
+	mass := func(day float64) float64 { return a * (1 - part*(1-bar.Box.Left(day/tau))) }
+	d.lives(lyeIn+24*time.Hour, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{MassesG: []float64{mass(0), mass(0), mass(0)}}})
+	for _, day := range []float64{3, 7, 14, 21, 28, 42, 56} {
+		d.lives(lyeIn+24*time.Hour+time.Duration(day*24)*time.Hour, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{MassesG: []float64{mass(day), mass(day), mass(day)}}})
+	}
+	want := 0.0
+	for 100*(mass(want)-mass(want+7))/mass(want) >= 0.5 {
+		want += 0.01
+	}
+	p := d.past(t, shelf)
+	list := p.Suggest(p.Plan(), nil, shelf, pour.Hand{})
+	if v := brought(t, list, p.Plan(), shelf, "bed.cure_days", "says when it is dry"); math.Abs(v-want) > 1.5 {
+		t.Errorf("cure for %v days, by the law %v", v, want)
+	}
+	facts, _ := p.Happened(plan.Show)
+	fact(t, facts, "bed.cure_days", "later than planned", "planned day 28")
+	lost := 100 * part
+	if s, ok := suggested(list, "base.final_moisture_percent"); ok && !strings.Contains(s.Why, fmt.Sprintf("loses %.0f", lost)) && !strings.Contains(s.Why, fmt.Sprintf("loses %.0f", lost-0.5)) {
+		t.Errorf("of bars that lose %v %%: %s", lost, s.Why)
 	}
 }

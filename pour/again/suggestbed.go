@@ -6,18 +6,9 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
-	"pourbench/pour/logbook/life"
 )
 
-// How firm a loaf can be when it is unmoulded: the words of its event.
-const (
-	firm    = "firm"
-	soft    = "soft"
-	sticky  = "sticky"
-	crumbly = "crumbly"
-)
-
-// How much later or earlier a loaf that was soft or crumbly is cut the next time, hours, and what tells two hours apart: common practice, no source.
+// How much later or earlier a loaf that was too soft or too hard is cut the next time, hours, and what tells two hours apart: common practice, no source.
 const (
 	laterH    = 6.0
 	leastHour = 2.0
@@ -35,11 +26,11 @@ func (a *asker) cutHour() {
 		why := fmt.Sprintf("it was %s after %s h, planned to be cut after %s h", e.What, a.show.Number(h, 0), a.show.Number(a.past.Sheet.Plan.Bed.CutAfterH, 0))
 		to := h
 		switch e.What {
-		case soft, sticky:
+		case logbook.FirmSoft, logbook.FirmSticky:
 			to = h + laterH
-		case crumbly:
+		case logbook.FirmHard, logbook.FirmCrumbly:
 			to = h - laterH
-		case firm:
+		case logbook.FirmFirm:
 		default:
 			continue
 		}
@@ -57,7 +48,7 @@ const (
 
 // bareOrWrapped suggests another bed where this one left ash and her own pours show less of it in the other.
 func (a *asker) bareOrWrapped() {
-	own, looked := a.past.lookedFor(life.LookAsh)
+	own, looked := a.past.lookedFor(logbook.LookAsh)
 	was := a.past.Sheet.Plan.Bed.Keep
 	if !looked || own < muchAsh {
 		return
@@ -65,7 +56,7 @@ func (a *asker) bareOrWrapped() {
 	for _, keep := range []string{pour.BedInsulate, pour.BedBare, pour.BedChill} {
 		told, clean := 0, 0
 		for _, o := range a.others {
-			if seen, ok := o.lookedFor(life.LookAsh); ok && o.Sheet.Plan.Bed.Keep == keep {
+			if seen, ok := o.lookedFor(logbook.LookAsh); ok && o.Sheet.Plan.Bed.Keep == keep {
 				told++
 				if seen <= littleAsh {
 					clean++
