@@ -61,6 +61,18 @@ func names(s *pour.Sheet, path string) (list []string, ok bool) {
 		return each(s.CutRun, func(t pour.Task) string { return t.Key }), true
 	case "totals":
 		return each(s.Totals, func(w pour.Weighing) string { return w.Kind + " " + w.Name }), true
+	case "cut.trims":
+		return each(s.Cut.Trims(), func(x pour.CutTrim) string { return x.End }), true
+	case "toppings":
+		return each(s.Toppings, func(l pour.ToppingLine) string { return l.Name }), true
+	case "embed_kinds":
+		return each(s.Embeds, func(k pour.EmbedSheet) string { return k.Name }), true
+	case "orders":
+		return each(s.Mingling.Orders, func(o pour.Order) string { return o.Kind }), true
+	case "neighbours":
+		return each(s.Mingling.Pairs, func(p pour.Pair) string {
+			return strings.Join(slices.Sorted(slices.Values([]string{s.Base.Jugs[p.A].Name, s.Base.Jugs[p.B].Name})), " and ")
+		}), true
 	}
 	n, in, ofBatch := strings.Cut(path, ".")
 	b, plan := s.Batch(pour.BatchName(n)), s.Plan.Batch(pour.BatchName(n))
@@ -91,10 +103,15 @@ func names(s *pour.Sheet, path string) (list []string, ok bool) {
 	return nil, false
 }
 
+// each names every item of a list; of several of one name the later ones by their number too.
 func each[T any](list []T, name func(T) string) []string {
-	out := make([]string, len(list))
+	out, seen := make([]string, len(list)), map[string]int{}
 	for i, x := range list {
 		out[i] = name(x)
+		seen[name(x)]++
+		if n := seen[name(x)]; n > 1 {
+			out[i] += " (" + strconv.Itoa(n) + ")"
+		}
 	}
 	return out
 }
