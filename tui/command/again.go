@@ -72,16 +72,11 @@ const mostOthers = 200
 
 // lookBack reads a pour that is poured again, and the others that may tell of the same.
 func (g *program) lookBack(shelf pour.Shelf, id string) (again.Past, []again.Past, error) {
+	past, err := g.past(shelf, id)
+	if err != nil {
+		return past, nil, err
+	}
 	book, err := logbook.OpenBook(g.bookDir())
-	if err != nil {
-		return again.Past{}, nil, err
-	}
-	p, err := book.Read(id, shelf)
-	if err != nil {
-		return again.Past{}, nil, err
-	}
-	lesson, _, _ := g.taught(shelf)
-	past, err := again.Of(p, shelf, pour.Hand{Clock: lesson.Hand})
 	if err != nil {
 		return past, nil, err
 	}
@@ -99,6 +94,29 @@ func (g *program) lookBack(shelf pour.Shelf, id string) (again.Past, []again.Pas
 		}
 	}
 	return past, again.Seen(others, shelf), nil
+}
+
+// past reads a pour that is poured again.
+func (g *program) past(shelf pour.Shelf, id string) (again.Past, error) {
+	book, err := logbook.OpenBook(g.bookDir())
+	if err != nil {
+		return again.Past{}, err
+	}
+	p, err := book.Read(id, shelf)
+	if err != nil {
+		return again.Past{}, err
+	}
+	lesson, _, _ := g.taught(shelf) // without it her own rack is not known, and the pour is looked back on all the same
+	return again.Of(p, shelf, pour.Hand{Clock: lesson.Hand})
+}
+
+// pouredAgain is the new plan of a pour, and what is said of it on the bench.
+func (g *program) pouredAgain(shelf pour.Shelf, id string) (pour.Plan, string, error) {
+	past, err := g.past(shelf, id)
+	if err != nil {
+		return pour.Plan{}, "", err
+	}
+	return past.Plan(), "a new plan of " + id + ": * stands beside what went otherwise then; {what happened} tells all of it and what the logbook suggests", nil
 }
 
 // compareCommand sets two plans or pours side by side.
