@@ -140,7 +140,10 @@ func (g *program) agenda(names []string) (*agenda, error) {
 	}
 	hand, a := g.hand(shelf), &agenda{}
 	var ids, plans []string
-	for _, name := range names {
+	for i, name := range names {
+		if slices.Contains(names[:i], name) {
+			continue
+		}
 		if name == "-" {
 			return nil, errors.New("put a plan into the calendar: one from standard input has no file to know it by; name its file")
 		}
@@ -222,8 +225,10 @@ func (a *agenda) addPlan(path string, shelf pour.Shelf, hand pour.Hand) error {
 	if err != nil {
 		return err
 	}
-	a.named = append(a.named, l.Batch)
-	a.add(l)
+	if !slices.Contains(a.named, l.Batch) {
+		a.named = append(a.named, l.Batch)
+		a.add(l)
+	}
 	return nil
 }
 
