@@ -175,3 +175,36 @@ func events(t *testing.T, text string) map[string]map[string]string {
 	}
 	return out
 }
+
+// A plan that was in the calendar gives way to its pour, and stays where that of the logbook is another's.
+func TestAPlannedPourGivesWayToThePour(t *testing.T) {
+	text, err := presets.Plan(presets.Plans()[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := newMaker(t)
+	plan := m.path("soap", "meadow.toml")
+	m.writes(strings.Replace(string(text), "\nname =", "\npour_at = 2027-03-01T10:00:00\nname =", 1), "soap", "meadow.toml")
+	file := m.path("soap.ics")
+	m.now = func() time.Time { return time.Date(2027, 2, 20, 9, 0, 0, 0, time.UTC) }
+	m.says("calendar", "-o", file, plan)
+	ready := calendar.UID(calendar.PlanBatch(plan), "ready")
+	if e := events(t, m.reads(file))[ready]; e["SEQUENCE"] != "0" {
+		t.Fatalf("the plan's ready day is %v", e)
+	}
+	m.pours(time.Date(2027, 2, 15, 10, 0, 0, 0, time.UTC)) // the same design, a fortnight earlier
+	m.says("calendar", "-o", file)
+	if e := events(t, m.reads(file))[ready]; e["SEQUENCE"] != "0" || e["STATUS"] != "" {
+		t.Errorf("beside an earlier pour of the design its ready day is %v", e)
+	}
+	id := m.pours(time.Date(2027, 3, 1, 10, 20, 0, 0, time.UTC))
+	m.now = func() time.Time { return time.Date(2027, 3, 1, 14, 0, 0, 0, time.UTC) }
+	m.says("calendar", "-o", file)
+	after := events(t, m.reads(file))
+	if e := after[ready]; e["STATUS"] != "CANCELLED" || e["SEQUENCE"] != "1" {
+		t.Errorf("once poured the plan's ready day is %v", e)
+	}
+	if e := after[calendar.UID(id, "cut")]; e["DTSTART"] == "" || e["STATUS"] != "" {
+		t.Errorf("the pour is to be cut %v", e)
+	}
+}
