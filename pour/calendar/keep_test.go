@@ -30,7 +30,7 @@ func TestASecondExportKnowsTheFirst(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "new", calendar.FileName)
 	due := sampleEntries()
 	handOut(t, file, due)
-	due[2].Start, due[2].End = calendar.Day(2027, 1, 5), calendar.Day(2027, 1, 6)
+	due[2].Start, due[2].End = midnight(2027, 1, 5), midnight(2027, 1, 6)
 	out := handOut(t, file, append(due[:1:1], due[2]))
 	if len(out) != 2 || out[0].Kind != "cut" || out[0].Sequence != 0 || out[1].Kind != "ready" || out[1].Sequence != 1 {
 		t.Errorf("%+v", out) // the weighing of the 13th is over and left alone
@@ -141,7 +141,7 @@ func TestAnExportThatIsUnderWayIsNotDisturbedAndADeadOneNotWaitedFor(t *testing.
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := calendar.HandOut(disk.OS(), file, 20*time.Millisecond, sampleEntries(), all, at); !errors.Is(err, calendar.ErrBusy) {
+	if _, err := calendar.HandOut(disk.OS(), file, 20*time.Millisecond, sampleEntries(), all, at); !errors.Is(err, disk.ErrLocked) {
 		t.Errorf("%v", err)
 	}
 	if err := held.Release(); err != nil {

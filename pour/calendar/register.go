@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"pourbench/pour/day"
 )
 
 // Register is what was handed out of every entry the last time, by its name. The zero value knows nothing: everything is new.
@@ -46,7 +48,7 @@ func (r Register) Revise(due []Entry, within func(batch string) bool, at time.Ti
 		out = append(out, e)
 	}
 	next := Register{}
-	today := Day(at.Date())
+	today := midnightOf(day.Of(at))
 	for _, old := range r.entries {
 		switch {
 		case named[old.name()]:

@@ -48,7 +48,7 @@ func TestADateThatMovesRaisesTheNumberAndOtherWordsDoNot(t *testing.T) {
 		{"a later start", func(e *calendar.Entry) { e.Start = e.Start.Add(time.Hour) }, 1},
 		{"an earlier end", func(e *calendar.Entry) { e.End = e.End.Add(-time.Hour) }, 1},
 		{"a whole day instead", func(e *calendar.Entry) {
-			e.Start, e.End, e.AllDay = calendar.Day(2026, 12, 6), calendar.Day(2026, 12, 7), true
+			e.Start, e.End, e.AllDay = midnight(2026, 12, 6), midnight(2026, 12, 7), true
 		}, 1},
 		{"another title", func(e *calendar.Entry) { e.What = "Cut it" }, 0},
 		{"other words", func(e *calendar.Entry) { e.Words = "" }, 0},
@@ -141,7 +141,7 @@ func TestNumbersOnlyRise(t *testing.T) {
 		for n := range rapid.IntRange(1, 8).Draw(t, "exports") {
 			due, _ := drawEntries(t, "261205A")
 			for i := range due { // only a few days, so that many stay
-				due[i].Start = calendar.Day(2026, 12, 20+rapid.IntRange(0, 2).Draw(t, "start"))
+				due[i].Start = midnight(2026, 12, 20+rapid.IntRange(0, 2).Draw(t, "start"))
 				due[i].End, due[i].AllDay = due[i].Start.AddDate(0, 0, 1), true
 			}
 			var out []calendar.Entry
