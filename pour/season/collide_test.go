@@ -31,12 +31,12 @@ func owned(count, at int) season.Mould {
 const first = day.Day(20_700)
 
 func drawDesign(t *rapid.T, i int) season.Design {
-	n := func(what string, low, high int) int { return rapid.IntRange(low, high).Draw(t, what) }
-	early := n("early", 0, 20)
-	middle := early + n("middle", 0, 10)
+	n := func(what string, high int) int { return rapid.IntRange(0, high).Draw(t, what) }
+	early := n("early", 20)
+	middle := early + n("middle", 10)
 	return season.Design{
-		Name: fmt.Sprint("design ", i), Mould: moulds()[n("mould", 0, 2)], Bars: n("bars", 0, 12), BarsKnown: true, CutDays: n("cut", 0, 4),
-		Cure: season.Span{Early: early, Middle: middle, Late: middle + n("late", 0, 15)},
+		Name: fmt.Sprint("design ", i), Mould: moulds()[n("mould", 2)], Bars: n("bars", 12), BarsKnown: true, CutDays: n("cut", 4),
+		Cure: season.Span{Early: early, Middle: middle, Late: middle + n("late", 15)},
 	}
 }
 

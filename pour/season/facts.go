@@ -83,6 +83,9 @@ func (s Standing) onRack() bool { return s.State == life.Cut || s.State == life.
 // inMould reports whether its loaf is still in the mould.
 func (s Standing) inMould() bool { return s.State == life.UnderWay || s.State == life.InMould }
 
+// uncut reports whether its loaf is still whole.
+func (s Standing) uncut() bool { return s.inMould() || s.State == life.Unmoulded }
+
 // gone reports whether nothing of it is left to plan with.
 func (s Standing) gone() bool {
 	return s.State == life.SoldOut || s.State == life.Failed || s.State == life.Trial || s.Bars.Known && s.Bars.Left <= 0

@@ -97,12 +97,21 @@ func (f Facts) rows() []Row {
 	return out
 }
 
-// forgottenDays is how long after the pour nobody plans any more with bars that nobody has counted.
-const forgottenDays = 365
+// How long the season goes on with what nobody has logged any further, days: our own choice.
+const (
+	uncountedDays = 365 // after the pour, with bars that nobody has counted
+	silentDays    = 60  // after the day on which the loaf was to be cut, or the bars to be dry
+)
 
-// forgotten reports whether a pour is old and nobody has said where its bars are: from before she kept account of them.
+// forgotten reports whether a pour is old and nobody has said what became of it: from before she kept account of it, or left lying.
 func (f Facts) forgotten(s Standing) bool {
-	return !s.Bars.Known && !s.onRack() && !s.inMould() && f.Today-s.Poured > forgottenDays
+	switch {
+	case s.uncut():
+		return f.Today-s.Cut > silentDays
+	case s.onRack() && f.Today-s.Ready.Late <= silentDays:
+		return false
+	}
+	return !s.Bars.Known && f.Today-s.Poured > uncountedDays
 }
 
 // plan fills in the days of a pour that is planned, backwards from its date and forwards from its day.
@@ -160,8 +169,8 @@ func (r *Row) stand(s Standing, today day.Day) {
 	r.Name, r.State, r.mould = s.Name, s.State, s.Mould
 	r.Placed, r.Fixed, r.Pour, r.Cut, r.Ready = true, true, s.Poured, s.Cut, s.Ready
 	r.Bars, r.BarsKnown = s.Bars.Left, s.Bars.Known
-	r.inMould, r.onRack = s.inMould(), s.inMould() || s.onRack()
-	if s.inMould() && r.Cut < today { // it was not cut yet, whatever was planned
+	r.inMould, r.onRack = s.inMould(), s.uncut() || s.onRack() && today-s.Ready.Late <= silentDays
+	if s.uncut() && r.Cut < today { // it was not cut yet, whatever was planned
 		r.Ready, r.Cut = r.Ready.add(int(today-r.Cut)), today
 	}
 	if r.onRack { // what dries is not dry yet

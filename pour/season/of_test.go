@@ -119,15 +119,15 @@ func TestAPourThatIsTooLateSaysByHowMuch(t *testing.T) {
 }
 
 // stands is a pour of the logbook.
-func stands(t *testing.T, id, name, poured, cut string, state life.State, bars life.Account) season.Standing {
-	s := season.Standing{ID: id, Name: name, Poured: on(t, poured), Cut: on(t, cut), State: state, Mould: loaf(), Bars: bars}
+func stands(t *testing.T, id, poured, cut string, state life.State, bars life.Account) season.Standing {
+	s := season.Standing{ID: id, Name: "Rose", Poured: on(t, poured), Cut: on(t, cut), State: state, Mould: loaf(), Bars: bars}
 	s.Ready = season.Band{s.Cut + 20, s.Cut + 28, s.Cut + 36}
 	return s
 }
 
-// left is an account of bars of which some are gone.
-func left(bars, gone int) life.Account {
-	return life.Account{Known: true, Bars: bars, Sold: gone, Left: bars - gone}
+// less is an account of ten bars of which some are gone.
+func less(gone int) life.Account {
+	return life.Account{Known: true, Bars: 10, Sold: gone, Left: 10 - gone}
 }
 
 // A pour that stands goes forward from what happened: cut late it is dry late, and what still dries is not dry yet.
@@ -136,14 +136,14 @@ func TestAPourThatStandsGoesForwardFromWhatHappened(t *testing.T) {
 		Dates: []season.Date{{Name: "fair", Day: on(t, "2026-12-31"), LabelDays: 1}}, Pours: []season.Planned{{Pour: "a", For: "fair"}, {Pour: "nowhere"}},
 	}}
 	f.Standing = []season.Standing{
-		stands(t, "a", "Rose", "2026-11-28", "2026-12-02", life.Curing, left(10, 0)),
-		stands(t, "slow", "Rose", "2026-10-01", "2026-10-02", life.Curing, left(10, 2)),
-		stands(t, "wet", "Rose", "2026-12-17", "2026-12-18", life.InMould, left(10, 0)),
-		stands(t, "sold", "Rose", "2026-10-01", "2026-10-02", life.SoldOut, left(10, 10)),
-		stands(t, "empty", "Rose", "2026-10-01", "2026-10-02", life.Labelled, left(10, 10)),
-		stands(t, "failed", "Rose", "2026-10-01", "2026-10-02", life.Failed, life.Account{}),
-		stands(t, "uncounted", "Rose", "2026-10-01", "2026-10-02", life.Ready, life.Account{}),
-		stands(t, "long ago", "Rose", "2025-10-01", "2025-10-02", life.Ready, life.Account{}),
+		stands(t, "a", "2026-11-28", "2026-12-02", life.Curing, less(0)),
+		stands(t, "slow", "2026-10-01", "2026-10-02", life.Curing, less(2)),
+		stands(t, "wet", "2026-12-17", "2026-12-18", life.InMould, less(0)),
+		stands(t, "sold", "2026-10-01", "2026-10-02", life.SoldOut, less(10)),
+		stands(t, "empty", "2026-10-01", "2026-10-02", life.Labelled, less(10)),
+		stands(t, "failed", "2026-10-01", "2026-10-02", life.Failed, life.Account{}),
+		stands(t, "uncounted", "2026-10-01", "2026-10-02", life.Ready, life.Account{}),
+		stands(t, "long ago", "2025-10-01", "2025-10-02", life.Ready, life.Account{}),
 	}
 	b := season.Of(f)
 	row := map[string]season.Row{}
@@ -174,7 +174,7 @@ func TestAPourThatStandsGoesForwardFromWhatHappened(t *testing.T) {
 func TestEveryRowHasANameOfItsOwn(t *testing.T) {
 	f := oneDate(season.Date{Name: "market", Day: on(t, "2026-12-19")}, on(t, "2026-09-01"))
 	f.File.Pours = append(f.File.Pours, f.File.Pours[0], season.Planned{Plan: "meadow.toml"})
-	f.Standing = []season.Standing{stands(t, "a", "Rose", "2026-08-28", "2026-08-29", life.Curing, left(10, 0))}
+	f.Standing = []season.Standing{stands(t, "a", "2026-08-28", "2026-08-29", life.Curing, less(0))}
 	var keys []string
 	for _, r := range season.Of(f).Rows {
 		keys = append(keys, r.Key)

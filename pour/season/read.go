@@ -44,6 +44,7 @@ func houseKeys() []string { return []string{"rack_bars", "bench_days", "most_pou
 func mouldKeys() []string {
 	return []string{"name", "count", "shape", "length_mm", "width_mm", "height_mm", "cavities"}
 }
+
 func dateKeys() []string { return []string{"name", "day", "kind", "audience", "label_days", "wants"} }
 func pourKeys() []string { return []string{"plan", "pour", "for", "day"} }
 
