@@ -22,6 +22,12 @@ type Loaf struct {
 	Revised          time.Time
 }
 
+// Kinds of entries that others ask for.
+const (
+	kindUnmould = "unmould"
+	kindCut     = "cut"
+)
+
 // Reminders.
 const (
 	hourBefore = -time.Hour
@@ -88,25 +94,33 @@ func (l Loaf) told(s life.Step) (kind, what string, words []string) {
 	if s.Done {
 		switch s.Kind {
 		case life.DueUnmould:
-			return "unmould", "Out of the mould", nil
+			return kindUnmould, "Out of the mould", nil
 		case life.DueCut:
-			return "cut", "Cut", nil
+			return kindCut, "Cut", nil
 		default:
 			return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weighed, day %d", s.Nth), nil
 		}
 	}
 	switch s.Kind {
 	case life.DueUnmould:
-		return "unmould", "Unmould", []string{"When it is firm and its middle is cool. Gloves on: it is still caustic."}
+		return kindUnmould, "Unmould", []string{"When it is firm and its middle is cool. Gloves on: it is still caustic."}
 	case life.DueCut:
-		return "cut", "Cut window", []string{"If it is firm and its middle is cool. Gloves on: it is still caustic.", "Weigh three to five bars that you will weigh again: that is day 0."}
+		return kindCut, "Cut window", []string{"If it is firm and its middle is cool. Gloves on: it is still caustic.", "Weigh three to five bars that you will weigh again: that is day 0."}
 	case life.DueWeigh:
 		return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weigh bars, day %d", s.Nth), []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: the same bars, on the same scale, at about the same hour."}
 	case life.DueTurn:
 		return fmt.Sprintf("turn-%d", s.Nth), "Turn bars", []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: another face up, air all round."}
 	default:
-		return "ready", "Ready (forecast)", l.readyWords(s)
+		return "ready", "Ready (forecast" + band(s, ", ", " to ") + ")", l.readyWords(s)
 	}
+}
+
+// band is a forecast's band in words; nothing where there is none.
+func band(s life.Step, before, between string) string {
+	if s.Early == s.Late {
+		return ""
+	}
+	return before + s.Early.Short() + between + s.Late.Short()
 }
 
 // readyWords say what ready means, and how sure the day is.
@@ -115,8 +129,5 @@ func (l Loaf) readyWords(s life.Step) []string {
 	if l.LossPercent > 0 {
 		dry = fmt.Sprintf("Loses less than %.3g %% a week from about this day", l.LossPercent)
 	}
-	if s.Early != s.Late {
-		dry += fmt.Sprintf("; four times in five between %s and %s", s.Early.Short(), s.Late.Short())
-	}
-	return []string{dry + ".", "Ready means dry. It says nothing of what the bar does to skin."}
+	return []string{dry + band(s, "; four times in five between ", " and ") + ".", "Ready means dry. It says nothing of what the bar does to skin."}
 }

@@ -74,7 +74,7 @@ turn-14 2026-12-20/2026-12-21 silent "Turn bars: Alpine Meadow of 5 Dec"
 weigh-21 2026-12-27/2026-12-28 9h0m0s "Weigh bars, day 21: Alpine Meadow of 5 Dec"
 turn-21 2026-12-27/2026-12-28 silent "Turn bars: Alpine Meadow of 5 Dec"
 weigh-28 2027-01-03/2027-01-04 9h0m0s "Weigh bars, day 28: Alpine Meadow of 5 Dec"
-ready 2027-01-03/2027-01-04 9h0m0s "Ready (forecast): Alpine Meadow of 5 Dec"
+ready 2027-01-03/2027-01-04 9h0m0s "Ready (forecast, 30 Dec to 7 Jan): Alpine Meadow of 5 Dec"
 `
 	entries := meadow(t).Entries()
 	if d := cmp.Diff(want, told(entries)); d != "" {
@@ -97,19 +97,19 @@ func TestASecondExportTellsWhatHappened(t *testing.T) {
 	l.Course.WeighedOn = []day.Day{on(t, "2026-12-07"), on(t, "2026-12-08"), on(t, "2026-12-09"), on(t, "2026-12-11"), on(t, "2026-12-15")}
 	l.Course.Ready = life.Forecast{Known: true, Day: on(t, "2026-12-29"), Early: on(t, "2026-12-24"), Late: on(t, "2027-01-06")}
 	l.Revised = time.Date(2026, 12, 15, 9, 0, 0, 0, time.UTC)
-	const want = `cut 2026-12-07/2026-12-08 silent "Cut: Alpine Meadow of 5 Dec" #1
-unmould 2026-12-07/2026-12-08 silent "Out of the mould: Alpine Meadow of 5 Dec" #1
+	const want = `unmould 2026-12-07/2026-12-08 silent "Out of the mould: Alpine Meadow of 5 Dec" #1
+cut 2026-12-07/2026-12-08 silent "Cut: Alpine Meadow of 5 Dec" #1
 weigh-0 2026-12-07/2026-12-08 silent "Weighed, day 0: Alpine Meadow of 5 Dec" #1
 weigh-1 2026-12-08/2026-12-09 silent "Weighed, day 1: Alpine Meadow of 5 Dec" #1
 weigh-2 2026-12-09/2026-12-10 silent "Weighed, day 2: Alpine Meadow of 5 Dec" #1
 weigh-4 2026-12-11/2026-12-12 silent "Weighed, day 4: Alpine Meadow of 5 Dec" #1
 turn-7 2026-12-14/2026-12-15 9h0m0s "Turn bars: Alpine Meadow of 5 Dec" #1
 weigh-7 2026-12-15/2026-12-16 silent "Weighed, day 7: Alpine Meadow of 5 Dec" #1
-turn-14 2026-12-21/2026-12-22 silent "Turn bars: Alpine Meadow of 5 Dec" #1
 weigh-14 2026-12-21/2026-12-22 9h0m0s "Weigh bars, day 14: Alpine Meadow of 5 Dec" #1
-turn-21 2026-12-28/2026-12-29 silent "Turn bars: Alpine Meadow of 5 Dec" #1
+turn-14 2026-12-21/2026-12-22 silent "Turn bars: Alpine Meadow of 5 Dec" #1
 weigh-21 2026-12-28/2026-12-29 9h0m0s "Weigh bars, day 21: Alpine Meadow of 5 Dec" #1
-ready 2026-12-29/2026-12-30 9h0m0s "Ready (forecast): Alpine Meadow of 5 Dec" #1
+turn-21 2026-12-28/2026-12-29 silent "Turn bars: Alpine Meadow of 5 Dec" #1
+ready 2026-12-29/2026-12-30 9h0m0s "Ready (forecast, 24 Dec to 6 Jan): Alpine Meadow of 5 Dec" #1
 weigh-28 2027-01-03/2027-01-04 silent "Weigh bars, day 28: Alpine Meadow of 5 Dec" #1 cancelled
 `
 	out, _ := r.Revise(l.Entries(), all, l.Revised)

@@ -100,6 +100,23 @@ func TestWhatIsGoneIsCancelledUntilItsDaysAreOver(t *testing.T) {
 	}
 }
 
+// A loaf that comes into the calendar late has no reminders of what was due long ago; what was done then is told, and what was told stays.
+func TestNothingRemindsOfDaysThatWereOverBefore(t *testing.T) {
+	due := sampleEntries()[:2]
+	due[0].Reminded, due[0].Remind = false, 0 // it was done
+	out, r := calendar.Register{}.Revise(due, all, at)
+	if d := cmp.Diff(due[:1], out); d != "" {
+		t.Error(d)
+	}
+	due[1].Start, due[1].End = midnight(2026, 12, 14), midnight(2026, 12, 15)
+	if out, r = r.Revise(due, all, at); len(out) != 2 {
+		t.Errorf("what is due today is not told: %+v", out)
+	}
+	if out, _ = r.Revise(due, all, at.AddDate(0, 0, 5)); len(out) != 2 || out[1].Cancelled {
+		t.Errorf("five days later it is %+v", out)
+	}
+}
+
 // TestTheDayOfAnExportIsThatOfTheMakersRoom: late in the evening in the west it is tomorrow in UTC already, and nothing is over.
 func TestTheDayOfAnExportIsThatOfTheMakersRoom(t *testing.T) {
 	_, r := first(t)

@@ -13,6 +13,8 @@ type Account struct {
 	Seconds int
 	Missing int // what counts found too few; below 0: what they found too many, or what went out beyond what there was
 	Left    int
+
+	Over int // how many bars more went, at the worst moment, than were there: a file that was mended by hand
 }
 
 // account works out where the bars are, from events in their order. The count of bars is that of the cut, or the plan's where the loaf was cut and
@@ -47,6 +49,7 @@ func account(events []logbook.Event, cut int, isCut bool, planned int) Account {
 			continue
 		}
 		left -= n
+		a.Over = max(a.Over, -left)
 	}
 	if !a.Known {
 		return Account{Sold: a.Sold, Given: a.Given, Kept: a.Kept, Seconds: a.Seconds, Bars: a.out()}
@@ -58,11 +61,3 @@ func account(events []logbook.Event, cut int, isCut bool, planned int) Account {
 
 // out is how many bars went, as far as is known.
 func (a Account) out() int { return a.Sold + a.Given + a.Kept + a.Seconds }
-
-// over is how many bars more went than there were.
-func (a Account) over() int {
-	if !a.Known {
-		return 0
-	}
-	return max(-a.Missing, 0)
-}

@@ -80,6 +80,8 @@ type Batch struct {
 	Events   []logbook.Event // of its life, those that stand, by their moment
 	Fault    error           // why its file cannot be used; nil: it can
 	PlanErr  error           // why its plan cannot be used with today's shelf: then nothing is known of what was planned
+
+	words string // of its file, in small letters, for a search
 }
 
 // Lot is bars that were labelled.

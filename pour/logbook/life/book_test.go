@@ -56,9 +56,16 @@ func newBench(t testing.TB) *bench {
 	book, err := logbook.OpenBook(t.TempDir())
 	must(t, err)
 	b := &bench{t, book, "", shelf, plan}
-	b.id, err = book.Create(plan, "", pouredAt(), poured())
-	must(t, err)
+	b.pours()
 	return b
+}
+
+// pours begins another pour of the same plan.
+func (b *bench) pours() {
+	b.Helper()
+	var err error
+	b.id, err = b.book.Create(b.plan, "", pouredAt(), poured())
+	must(b, err)
 }
 
 // poured are the marks of a run that is over.

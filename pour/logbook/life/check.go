@@ -70,7 +70,7 @@ func (c *check) form() error {
 	e := c.e
 	for _, f := range Fields(&e, c.pour.Plan) {
 		if f.Required && f.Text() == "" {
-			return fmt.Errorf("%s is missing: %s", f.Key, f.describe())
+			return fmt.Errorf("%s is missing: %s", f.Key, f.Describe())
 		}
 		if err := f.Set(f.Text()); err != nil {
 			return err
@@ -80,21 +80,6 @@ func (c *check) form() error {
 		return fmt.Errorf("%d letters are more than the %d that fit; write less", n, logbook.MostLetters)
 	}
 	return nil
-}
-
-// describe says what goes into the field.
-func (f Field) describe() string {
-	out := f.Label
-	if f.Means != "" {
-		out = f.Means
-	}
-	if len(f.Words) > 0 {
-		out += ": " + strings.Join(f.Words, ", ")
-	}
-	if f.Unit != "" {
-		out += ", " + f.Unit
-	}
-	return out
 }
 
 // day refuses days before the pour, and days and hours to come.
@@ -121,7 +106,7 @@ func (c *check) place() error {
 		return strict.NoWord("scent", e.Life.Scent, scentsOf(c.pour.Plan))
 	case e.Jug != "" && c.pour.PlanErr == nil && !slices.Contains(jugsOf(c.pour.Plan), e.Jug):
 		return strict.NoWord("jug", e.Jug, jugsOf(c.pour.Plan))
-	case e.Kind == logbook.Tested && e.What == TestPH && (e.Value <= 0 || e.Value > 14):
+	case e.Kind == logbook.Tested && e.What == logbook.TestPH && (e.Value <= 0 || e.Value > 14):
 		return fmt.Errorf("a pH of %v cannot be; write 0 to 14", e.Value)
 	case e.Kind == logbook.WeighIn && c.cutDay() != nil && moment(e).Day < *c.cutDay():
 		return fmt.Errorf("%s is before the cut, which was on %s", moment(e).Day, *c.cutDay())
@@ -134,7 +119,7 @@ func (c *check) cutDay() *day.Day { return c.before.CutDay }
 
 // counts refuses more bars than there are.
 func (c *check) counts() error {
-	if over, was := c.after.Bars.over(), c.before.Bars.over(); over > was && c.e.Kind != logbook.Counted {
+	if over, was := c.after.Bars.Over, c.before.Bars.Over; over > was && c.e.Kind != logbook.Counted {
 		if c.e.Corrects != "" || c.e.Kind == logbook.Sliced {
 			return fmt.Errorf("%d bars are gone already, more than the %d there would be", c.after.Bars.out(), c.after.Bars.Bars)
 		}

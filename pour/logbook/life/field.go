@@ -136,6 +136,21 @@ func (f Field) Text() string {
 	return ""
 }
 
+// Describe says what goes into the field.
+func (f Field) Describe() string {
+	out := f.Label
+	if f.Means != "" {
+		out = f.Means
+	}
+	if len(f.Words) > 0 {
+		out += ": " + strings.Join(f.Words, ", ")
+	}
+	if f.Unit != "" {
+		out += ", " + f.Unit
+	}
+	return out
+}
+
 func joined[T any](list []T, word func(T) string) string {
 	words := make([]string, len(list))
 	for i, v := range list {

@@ -44,37 +44,6 @@ func FormOf(kind logbook.EventKind) (Form, bool) {
 	return Form{}, false
 }
 
-// What is looked for on a bar.
-const (
-	LookRivers   = "rivers"   // translucent veins
-	LookAsh      = "ash"      // white bloom of sodium carbonate
-	LookBrowning = "browning" // of vanillin
-	LookColour   = "colour"   // how far a jug's colour is off the plan's
-	LookCracks   = "cracks"
-	LookSweating = "sweating" // beads of water
-	LookSpots    = "spots"    // orange ones: the oil turns
-)
-
-// Looks lists what is looked for; a maker may write her own word.
-func Looks() []string {
-	return []string{LookRivers, LookAsh, LookBrowning, LookColour, LookCracks, LookSweating, LookSpots}
-}
-
-// The tests there are.
-const (
-	TestPH        = "pH"
-	TestTitration = "titration" // free alkali, % NaOH by mass of the bar
-)
-
-// What a bar is kept for.
-const (
-	KeptSample = "sample" // the batch's own, kept with its record
-	KeptOwn    = "own"
-)
-
-// Strongest is the most of anything that is sniffed or looked at.
-const Strongest = 4
-
 // mostBars and mostG are the most a field takes; no loaf has more bars, no bar more grams.
 const (
 	mostBars = 100_000
@@ -87,14 +56,14 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 	count := func(key, label, means string, low float64) Field {
 		return Field{Key: key, Label: label, Means: means, Unit: "bars", Low: low, High: mostBars, Required: true, Lead: true, At: &l.Count}
 	}
-	strength := Field{Key: "strength", Label: "strength", Means: "0 nothing to 4 very strong", High: Strongest, Whole: true, Required: true, Lead: true, At: &e.Value}
+	strength := Field{Key: "strength", Label: "strength", Means: "0 nothing to 4 very strong", High: logbook.Strongest, Whole: true, Required: true, Lead: true, At: &e.Value}
 	audience := Field{Key: "to", Label: "for whom", Means: "your own word for who it was for", At: &l.Audience}
 	masses := Field{Key: "masses", Label: "masses", Means: "of the bars, from end A or as --bars names them", Unit: string(pour.UnitGram), High: mostG, Lead: true, At: &l.MassesG}
 	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: the first ones", Low: 1, High: mostBars, At: &l.Bars}
 	var own []Field
 	switch e.Kind {
 	case logbook.Unmoulded:
-		own = []Field{{Key: "firm", Label: "how firm", Words: []string{"firm", "soft", "sticky", "crumbly"}, Lead: true, At: &e.What}}
+		own = []Field{{Key: "firm", Label: "how firm", Words: logbook.Firmness(), Lead: true, At: &e.What}}
 	case logbook.Sliced:
 		own = []Field{
 			masses, bars,
@@ -110,13 +79,14 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 	case logbook.Looked:
 		strength.Label, strength.Means = "how much", "0 none to 4 very much"
 		own = []Field{
-			{Key: "of", Label: "what", Words: Looks(), Required: true, Lead: true, At: &e.What}, strength,
+			{Key: "of", Label: "what", Words: logbook.Looks(), Required: true, Lead: true, At: &e.What},
+			strength,
 			{Key: "jug", Label: "jug", Means: "whose colour it is", Words: jugsOf(plan), At: &e.Jug},
 			{Key: "colour", Label: "colour", Means: "as it came out, #rrggbb", Form: isColour, At: &l.Colour},
 		}
 	case logbook.Tested:
 		own = []Field{
-			{Key: "test", Label: "test", Means: "pH as a screen; titration, % of free NaOH, as the proof", Words: []string{TestPH, TestTitration}, Only: true, Required: true, Lead: true, At: &e.What},
+			{Key: "test", Label: "test", Means: "pH as a screen; titration, % of free NaOH, as the proof", Words: []string{logbook.TestPH, logbook.TestTitration}, Only: true, Required: true, Lead: true, At: &e.What},
 			{Key: "value", Label: "reading", High: 100, Required: true, Lead: true, At: &e.Value},
 		}
 	case logbook.Photo:
@@ -128,22 +98,23 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 		}
 	case logbook.Sold:
 		own = []Field{
-			count("count", "bars", "", 1),
+			count("count", "bars", "how many", 1),
 			{Key: "at", Label: "where", Means: "market, shop, order: your own word", At: &e.What},
 			{Key: "price", Label: "price", Means: "of one bar", Form: isPrice, At: &l.Price},
-			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency}, audience,
+			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency},
+			audience,
 		}
 	case logbook.Given:
-		own = []Field{count("count", "bars", "", 1), audience}
+		own = []Field{count("count", "bars", "how many", 1), audience}
 	case logbook.Kept:
 		own = []Field{
-			count("count", "bars", "", 1),
-			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{KeptSample, KeptOwn}, Only: true, At: &e.What},
+			count("count", "bars", "how many", 1),
+			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, At: &e.What},
 		}
 	case logbook.Seconds:
-		own = []Field{count("count", "bars", "", 1)}
+		own = []Field{count("count", "bars", "how many", 1)}
 	case logbook.Counted:
-		own = []Field{count("count", "bars left", "", 0)}
+		own = []Field{count("count", "bars left", "how many there are", 0)}
 	case logbook.Cut, logbook.Cured:
 		return []Field{
 			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},

@@ -32,7 +32,9 @@ func All(book logbook.Book, shelf pour.Shelf, hand pour.Hand, today day.Day) ([]
 
 // read tells the story of a pour's file.
 func read(book logbook.Book, shelf pour.Shelf, e logbook.Entry) story {
-	lost := func(err error) story { return story{ID: e.ID, Name: e.Name, Poured: day.Of(e.Opened), Fault: err} }
+	lost := func(err error) story {
+		return story{ID: e.ID, Name: e.Name, Poured: day.Of(e.Opened), Fault: err, Words: e.Words()}
+	}
 	if e.Fault != nil {
 		return lost(e.Fault)
 	}
@@ -40,7 +42,9 @@ func read(book logbook.Book, shelf pour.Shelf, e logbook.Entry) story {
 	if err != nil {
 		return lost(err)
 	}
-	return told(p, shelf)
+	s := told(p, shelf)
+	s.Words = e.Words()
+	return s
 }
 
 // story is all that a pour's file and the shelf say of a batch, whatever day it is.
@@ -59,6 +63,7 @@ type story struct {
 	CutBars  int     // as the cut said; 0: it said nothing
 	Fault    error
 	PlanErr  error
+	Words    string
 }
 
 // stepsOfCut is what the keys of the cut's own steps begin with.
@@ -113,6 +118,18 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 		s.WeighIns[i].Days = s.WeighIns[i].When.DaysSince(*s.Cut)
 	}
 	return s
+}
+
+// Events lists the events of a pour's life that stand, by their moment: those with words of their own, not the steps of a cut that was run live.
+func Events(p logbook.Pour) []logbook.Event {
+	var out []logbook.Event
+	for _, e := range logbook.Standing(p.Events) {
+		if ofLife(e) && e.Kind != logbook.Done {
+			out = append(out, e)
+		}
+	}
+	inOrder(out)
+	return out
 }
 
 // ofLife reports whether an event is one of the batch's life: those that life has of its own, those of the cut, and a bar of older logs.

@@ -10,7 +10,7 @@ import (
 func (s story) on(_ pour.Hand, today day.Day) Batch {
 	b := Batch{
 		ID: s.ID, Name: s.Name, Poured: s.Poured, Swatches: s.Swatches, Planned: s.Planned, WeighIns: s.WeighIns, Events: s.Events,
-		Fault: s.Fault, PlanErr: s.PlanErr,
+		Fault: s.Fault, PlanErr: s.PlanErr, words: s.Words,
 	}
 	b.Bars = account(s.Events, s.CutBars, s.Cut != nil, s.Planned.Bars)
 	if s.Cut != nil {
@@ -28,7 +28,10 @@ func (s story) on(_ pour.Hand, today day.Day) Batch {
 
 // state is where the batch stands, and since when.
 func (s story) state(b *Batch, today day.Day) (State, day.Day) {
-	if s.Trial {
+	switch {
+	case s.Fault != nil:
+		return "", s.Poured
+	case s.Trial:
 		return Trial, s.Poured
 	}
 	if e, ok := latest(b.Of(logbook.Failed)); ok {

@@ -25,7 +25,7 @@ func Tell(e logbook.Event, show pour.Show) string {
 	case logbook.Looked:
 		say("%s %s", e.What, degree(e.Value, "none", "a little", "some", "much", "very much"))
 	case logbook.Tested:
-		say("%s %.6g%s", e.What, e.Value, map[string]string{TestTitration: " % free NaOH"}[e.What])
+		say("%s %.6g%s", e.What, e.Value, map[string]string{logbook.TestTitration: " % free NaOH"}[e.What])
 	case logbook.Photo:
 		say("photo %s", l.Path)
 	case logbook.Lotted:
@@ -37,6 +37,10 @@ func Tell(e logbook.Event, show pour.Show) string {
 	case logbook.Counted:
 		say("%s left by counting them", bars(l.Count))
 	case logbook.Cut, logbook.Cured:
+		if e.Step != "" {
+			say("%s, %s", e.Step, show.Dose(e.Value))
+			break
+		}
 		say("one bar %s, %s", map[logbook.EventKind]string{logbook.Cut: "as cut", logbook.Cured: "cured"}[e.Kind], show.Dose(e.Value))
 	default:
 		say("%s", e.Kind)
@@ -66,7 +70,7 @@ func details(e logbook.Event, show pour.Show) []string {
 	add(l.Seconds > 0, "%d of them seconds", l.Seconds)
 	add(e.Kind == logbook.Unmoulded && e.What != "", "%s", e.What)
 	add(e.Kind == logbook.Sold && e.What != "", "at %s", e.What)
-	add(e.Kind == logbook.Kept && e.What != "", "as %s", map[string]string{KeptSample: "the batch's sample", KeptOwn: "one's own"}[e.What])
+	add(e.Kind == logbook.Kept && e.What != "", "as %s", map[string]string{logbook.KeptSample: "the batch's sample", logbook.KeptOwn: "one's own"}[e.What])
 	add(l.Price != "", "%s", strings.TrimSpace(l.Price+" "+l.Currency)+" a bar")
 	add(l.Audience != "", "for %s", l.Audience)
 	add(l.Scent != "", "of %s", l.Scent)
@@ -87,7 +91,7 @@ func bars(n int) string {
 // degree is a strength of 0 to 4 in words.
 func degree(v float64, words ...string) string {
 	if i := int(v); float64(i) == v && i >= 0 && i < len(words) {
-		return fmt.Sprintf("%s (%d of %d)", words[i], i, Strongest)
+		return fmt.Sprintf("%s (%d of %d)", words[i], i, logbook.Strongest)
 	}
-	return fmt.Sprintf("%.6g of %d", v, Strongest)
+	return fmt.Sprintf("%.6g of %d", v, logbook.Strongest)
 }
