@@ -47,7 +47,7 @@ func house() []room {
 		{"pour/drying", "pour pour/day chem/cure"},
 		{"pour/paper", "pour/day pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
 		{"pour/calendar", "pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
-		{"pour/backup", "pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
+		{"pour/backup", "pour/season pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},
 		{"tui/screen", ""},
 		{"tui/layout", ""},

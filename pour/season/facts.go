@@ -45,14 +45,22 @@ const hoursOfDay = 24
 func DesignOf(s pour.Sheet) Design {
 	d := Design{Name: s.Plan.Name, Mould: s.Plan.Mould, Bars: len(s.Cut.Bars), BarsKnown: len(s.Cut.Bars) > 0}
 	d.CutDays = begun(s.Plan.Bed.CutAfterH / hoursOfDay)
-	cure := begun(s.Plan.Bed.CureDays)
-	d.Cure = Span{cure, cure, cure}
+	d.Cure = cureOf(s)
 	for _, e := range s.Embeds {
 		if days := begun(max(e.MadeDays, e.HardDays)); days > 0 {
 			d.Embeds = append(d.Embeds, Embed{e.Name, days})
 		}
 	}
 	return d
+}
+
+// cureOf is how long its bars are forecast to dry, in days that are begun; where that cannot be told, as long as the plan says.
+func cureOf(s pour.Sheet) Span {
+	if r := s.Cure.ReadyDay; r.Low.Known && r.Mid.Known && r.High.Known {
+		return Span{begun(r.Low.V), begun(r.Mid.V), begun(r.High.V)}
+	}
+	planned := begun(s.Plan.Bed.CureDays)
+	return Span{planned, planned, planned}
 }
 
 // mostDays is the longest a plan can ask for: ten years, as its fields have it.

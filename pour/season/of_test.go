@@ -193,6 +193,10 @@ func TestADesignIsTakenFromItsSheet(t *testing.T) {
 	if d.CutDays != 2 || d.Cure != (season.Span{28, 28, 28}) || d.Bars != 9 || len(d.Embeds) != 1 || d.Embeds[0].Days != 7 {
 		t.Errorf("%+v", d)
 	}
+	s.Cure.ReadyDay = pour.Band{Low: pour.Know(11.2), Mid: pour.Know(24.4), High: pour.Know(38)}
+	if d := season.DesignOf(s); d.Cure != (season.Span{12, 25, 38}) {
+		t.Errorf("%+v", d.Cure)
+	}
 	if s.Plan.Bed.CutAfterH = 20; season.DesignOf(s).CutDays != 1 {
 		t.Errorf("%+v", season.DesignOf(s))
 	}
