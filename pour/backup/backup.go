@@ -1,16 +1,18 @@
 // Package backup keeps what a maker would miss in one plain zip archive and puts it back: the plans her bench knows, her shelf, her pours
-// and the work that was never saved. Beside the files stands a list of them that can be read, with where each came from, its size and
-// its SHA-256 sum.
+// with what stands beside them, and the work that was never saved. Beside the files stands a list of them that can be read, with where each
+// came from, its size and its SHA-256 sum.
 //
-// What comes back is checked before a byte of it is written: nothing but the four kinds, no name that leads elsewhere, no file larger
+// What comes back is checked before a byte of it is written: nothing but the five kinds, no name that leads elsewhere, no file larger
 // than any of the kind, every sum right. Nothing is written over a file that differs without leave.
 package backup
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
+	"pourbench/pour/calendar"
 	"pourbench/pour/logbook"
 	"pourbench/pour/plain"
 )
@@ -23,6 +25,7 @@ const (
 	Plan    Kind = "plan"
 	Shelf   Kind = "shelf"
 	Pour    Kind = "pour"
+	Beside  Kind = "beside"  // what stands beside the pours: see [besides]
 	Journal Kind = "journal" // unsaved work
 )
 
@@ -35,9 +38,12 @@ func kinds() []struct {
 		kind         Kind
 		folder, ends string
 	}{
-		{Plan, "plans", ""}, {Shelf, "shelf", ".toml"}, {Pour, "pours", logbook.Suffix}, {Journal, "journals", ".journal"},
+		{Plan, "plans", ""}, {Shelf, "shelf", ".toml"}, {Pour, "pours", logbook.Suffix}, {Beside, "beside", ".toml"}, {Journal, "journals", ".journal"},
 	}
 }
+
+// besides lists the files of a maker's folder of data that are kept beside her pours.
+func besides() []string { return []string{calendar.FileName} }
 
 // Limits of an archive. A pour of a whole day is a tenth of a megabyte.
 const (
@@ -60,6 +66,7 @@ type Places struct {
 	Home  string // the maker's home folder
 	Shelf string // her shelf file
 	Book  string // the folder of her pours
+	Data  string // the folder of data, with what stands beside them
 	State string // the folder of unsaved work, with the list of plans
 	Plans string // for a plan that cannot go back to where it came from
 }
@@ -83,7 +90,7 @@ func proper(k Kind, name string) bool {
 	}
 	for _, known := range kinds() {
 		if known.kind == k {
-			return strings.HasSuffix(name, known.ends) && name != known.ends
+			return strings.HasSuffix(name, known.ends) && name != known.ends && (k != Beside || slices.Contains(besides(), name))
 		}
 	}
 	return false

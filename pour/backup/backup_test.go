@@ -28,7 +28,7 @@ func house(t *testing.T) Places {
 	t.Helper()
 	home := t.TempDir()
 	p := Places{
-		Home: home, Shelf: filepath.Join(home, ".config", "shelf.toml"), Book: filepath.Join(home, ".data", "pours"),
+		Home: home, Shelf: filepath.Join(home, ".config", "shelf.toml"), Book: filepath.Join(home, ".data", "pours"), Data: filepath.Join(home, ".data"),
 		State: filepath.Join(home, ".state"), Plans: filepath.Join(home, "plans put back"),
 	}
 	return p
@@ -55,6 +55,7 @@ func lived(t *testing.T) (p Places, away string) {
 	for path, text := range map[string]string{
 		filepath.Join(p.Home, "soap", "meadow.toml"): "a plan", away: "a plan on a stick", filepath.Join(p.Home, "gone.toml"): "",
 		p.Shelf: "a shelf", filepath.Join(p.Book, "2026-11-28-a.pour.toml"): "a pour", filepath.Join(p.Book, "notes.txt"): "no pour",
+		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "other.toml"): "another program's",
 		filepath.Join(p.State, "bench-1.journal"): "unsaved", filepath.Join(p.State, "bench-1.lock"): "",
 	} {
 		put(t, path, text)
@@ -94,6 +95,7 @@ func TestWhatIsGatheredComesBackByteForByte(t *testing.T) {
 		{Plan, "meadow-2.toml", filepath.ToSlash(away), at(), []byte("a plan on a stick")},
 		{Shelf, "shelf.toml", "~/.config/shelf.toml", at(), []byte("a shelf")},
 		{Pour, "2026-11-28-a.pour.toml", "~/.data/pours/2026-11-28-a.pour.toml", at(), []byte("a pour")},
+		{Beside, "calendar.toml", "~/.data/calendar.toml", at(), []byte("what the calendar was told")},
 		{Journal, "bench-1.journal", "~/.state/bench-1.journal", at(), []byte("unsaved")},
 	}
 	same := cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) })
@@ -170,6 +172,7 @@ func TestAFreshHomeGetsEverythingInItsPlace(t *testing.T) {
 	q := house(t)
 	want := map[string]State{
 		filepath.Join(q.Home, "soap", "meadow.toml"): New, filepath.Join(q.Plans, "meadow-2.toml"): New, q.Shelf: New,
+		filepath.Join(q.Data, "calendar.toml"):          New,
 		filepath.Join(q.Book, "2026-11-28-a.pour.toml"): New, filepath.Join(q.State, "bench-1.journal"): New,
 	}
 	if d := cmp.Diff(want, putBack(t, q, files)); d != "" {
@@ -271,7 +274,7 @@ func TestWhatCannotBeKeptIsToldAndTheRestIsKept(t *testing.T) {
 		t.Fatal(err)
 	}
 	files, left := Gather(p)
-	if len(files) != 5 || len(left) != 3 {
+	if len(files) != 6 || len(left) != 3 {
 		t.Fatalf("%d files, %v", len(files), left)
 	}
 	for i, want := range []string{"larger than 8 MB", "no plain file", "its name cannot stand"} {

@@ -17,7 +17,7 @@ func FuzzRead(f *testing.F) {
 	f.Add(whole.Bytes(), "")
 	f.Add([]byte{}, "[[file]]\nname = \"plans/../a.toml\"\nkind = \"plan\"\nbytes = 0\nsha256 = \"e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855\"\nfrom = \"~/../a.toml\"\n")
 	home := f.TempDir()
-	p := Places{Home: home, Shelf: filepath.Join(home, "s.toml"), Book: filepath.Join(home, "b"), State: filepath.Join(home, "t"), Plans: filepath.Join(home, "p")}
+	p := Places{Home: home, Shelf: filepath.Join(home, "s.toml"), Book: filepath.Join(home, "b"), Data: filepath.Join(home, "d"), State: filepath.Join(home, "t"), Plans: filepath.Join(home, "p")}
 	f.Fuzz(func(t *testing.T, archive []byte, rows string) {
 		if len(archive) == 0 { // a list alone, with a member for every name it could mean
 			archive = forged(t, part{name: "plans/a.toml"}, part{name: listName, text: head + rows})

@@ -24,6 +24,9 @@ func Gather(p Places) (files []File, left []error) {
 	}
 	g.take(Shelf, p.Shelf)
 	g.folder(Pour, p.Book)
+	for _, name := range besides() {
+		g.take(Beside, filepath.Join(p.Data, name))
+	}
 	g.folder(Journal, p.State)
 	return g.files, g.left
 }

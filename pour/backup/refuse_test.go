@@ -66,6 +66,7 @@ func TestAnArchiveWithAnythingWrongIsRefusedWhole(t *testing.T) {
 		"twice":                       {good, good, list(goodRow)},
 		"is not what its list says":   {{name: good.name, text: "y"}, list(goodRow)},
 		"file[0].kind = \"y\"":        {good, list(row("y", "pours/a.pour.toml", "x"))},
+		"beside/other.toml":           {{name: "beside/other.toml", text: "x"}, list(row("beside", "beside/other.toml", "x"))},
 		"is no plain file":            {{name: good.name, text: "x", mode: fs.ModeSymlink}, list(goodRow)},
 		"has 2 bytes, and 1 is":       {{name: good.name, text: "xx"}, list(goodRow)},
 		"larger than anything":        {good, list(strings.Replace(goodRow, "bytes = 1", "bytes = 9000000", 1))},

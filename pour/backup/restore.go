@@ -60,6 +60,8 @@ func (p Places) target(f File) string {
 		return p.Shelf
 	case Pour:
 		return filepath.Join(p.Book, f.Name)
+	case Beside:
+		return filepath.Join(p.Data, f.Name)
 	case Journal:
 		return filepath.Join(p.State, f.Name)
 	}

@@ -11,6 +11,11 @@ import (
 	"pourbench/pour/plain"
 )
 
+// midnight is how a day is kept in an entry.
+func midnight(year int, month time.Month, day int) time.Time {
+	return time.Date(year, month, day, 0, 0, 0, 0, time.UTC)
+}
+
 // letters are what a maker may write: of one to four octets, and all that iCalendar escapes or takes for a sign of its own.
 var letters = []rune("aeinN 019;,:\\\"=-–é°ß漢🧼")
 
@@ -20,7 +25,8 @@ func drawText(t *rapid.T, label string, lines bool) string {
 	if lines {
 		from = append([]rune{'\n'}, letters...)
 	}
-	s := string(rapid.SliceOfN(rapid.SampledFrom(from), 0, 300).Draw(t, label))
+	n := rapid.SampledFrom([]int{0, 1, 20, 70, 150, 300}).Draw(t, label+" letters")
+	s := string(rapid.SliceOfN(rapid.SampledFrom(from), n, n+10).Draw(t, label))
 	if lines {
 		return plain.Text(s)
 	}
@@ -36,7 +42,7 @@ func drawEntry(t *rapid.T, batch, kind string) calendar.Entry {
 		Batch: batch, Kind: kind, What: drawText(t, "what", false), Words: drawText(t, "words", true),
 		AllDay: rapid.Bool().Draw(t, "all day"), Reminded: rapid.Bool().Draw(t, "reminded"), Sequence: rapid.IntRange(0, 1<<31-1).Draw(t, "sequence"),
 	}
-	day := calendar.Day(2026, 12, rapid.IntRange(1, 400).Draw(t, "day"))
+	day := midnight(2026, 12, rapid.IntRange(1, 400).Draw(t, "day"))
 	e.Start, e.End = day, day.AddDate(0, 0, rapid.IntRange(1, 9).Draw(t, "days"))
 	if !e.AllDay {
 		e.Start = day.Add(minutes("start", 0, 1439))

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"pourbench/pour/day"
 	"pourbench/pour/plain"
 )
 
@@ -22,15 +23,20 @@ type Entry struct {
 	Reminded bool          // the calendar speaks up
 	Remind   time.Duration // from the start, negative before it, whole minutes; from midnight where it is all day
 
+	Done      bool      // it tells what was done, also when it is over; no calendar and no register says so
 	Revised   time.Time // when the entry was last changed
 	Sequence  int       // how often its dates have moved, from 0
 	Cancelled bool      // it does not take place
 }
 
-// Day is an entry's Start or End where it is all day: a midnight without a zone.
-func Day(year int, month time.Month, day int) time.Time {
-	return time.Date(year, month, day, 0, 0, 0, 0, time.UTC)
+// on makes an entry one whole day.
+func (e Entry) on(d day.Day) Entry {
+	e.Start, e.End, e.AllDay = midnightOf(d), midnightOf(d+1), true
+	return e
 }
+
+// midnightOf is how a day is kept in an entry.
+func midnightOf(d day.Day) time.Time { return d.At(0, 0, time.UTC) }
 
 // mostSequence is the largest number that RFC 5545, 3.3.8, lets an integer be.
 const mostSequence = 1<<31 - 1

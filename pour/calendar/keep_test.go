@@ -17,21 +17,24 @@ import (
 )
 
 // handOut hands out entries on the system's own disk.
-func handOut(t *testing.T, file string, due []calendar.Entry) []calendar.Entry {
+func handOut(t *testing.T, file string, due []calendar.Entry, when time.Time) []calendar.Entry {
 	t.Helper()
-	out, err := calendar.HandOut(disk.OS(), file, 0, due, all, at)
+	out, err := calendar.HandOut(disk.OS(), file, 0, due, all, when)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return out
 }
 
+// early is the moment of a first export, before all of the sample.
+func early() time.Time { return at.AddDate(0, 0, -10) }
+
 func TestASecondExportKnowsTheFirst(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "new", calendar.FileName)
 	due := sampleEntries()
-	handOut(t, file, due)
-	due[2].Start, due[2].End = calendar.Day(2027, 1, 5), calendar.Day(2027, 1, 6)
-	out := handOut(t, file, append(due[:1:1], due[2]))
+	handOut(t, file, due, early())
+	due[2].Start, due[2].End = midnight(2027, 1, 5), midnight(2027, 1, 6)
+	out := handOut(t, file, append(due[:1:1], due[2]), at)
 	if len(out) != 2 || out[0].Kind != "cut" || out[0].Sequence != 0 || out[1].Kind != "ready" || out[1].Sequence != 1 {
 		t.Errorf("%+v", out) // the weighing of the 13th is over and left alone
 	}
@@ -43,7 +46,7 @@ func TestASecondExportKnowsTheFirst(t *testing.T) {
 
 func TestAnExportThatChangesNothingWritesNothing(t *testing.T) {
 	file := filepath.Join(t.TempDir(), calendar.FileName)
-	handOut(t, file, sampleEntries())
+	handOut(t, file, sampleEntries(), early())
 	spy := &disktest.Spy{}
 	if _, err := calendar.HandOut(spy.Ops(), file, 0, sampleEntries(), all, at); err != nil {
 		t.Fatal(err)
@@ -59,7 +62,7 @@ func TestWhateverFailsTheRegisterIsTheOldOrTheNewOne(t *testing.T) {
 	failed := 0
 	for n := 0; ; n++ {
 		file := filepath.Join(t.TempDir(), calendar.FileName)
-		handOut(t, file, sampleEntries()[:2])
+		handOut(t, file, sampleEntries()[:2], early())
 		old, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
@@ -141,7 +144,7 @@ func TestAnExportThatIsUnderWayIsNotDisturbedAndADeadOneNotWaitedFor(t *testing.
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := calendar.HandOut(disk.OS(), file, 20*time.Millisecond, sampleEntries(), all, at); !errors.Is(err, calendar.ErrBusy) {
+	if _, err := calendar.HandOut(disk.OS(), file, 20*time.Millisecond, sampleEntries(), all, at); !errors.Is(err, disk.ErrLocked) {
 		t.Errorf("%v", err)
 	}
 	if err := held.Release(); err != nil {
@@ -150,5 +153,5 @@ func TestAnExportThatIsUnderWayIsNotDisturbedAndADeadOneNotWaitedFor(t *testing.
 	if err := os.WriteFile(file+".lock", nil, 0o600); err != nil { // of a program that was killed
 		t.Fatal(err)
 	}
-	handOut(t, file, sampleEntries())
+	handOut(t, file, sampleEntries(), early())
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"pourbench/pour/day"
 )
 
 // Register is what was handed out of every entry the last time, by its name. The zero value knows nothing: everything is new.
@@ -27,26 +29,28 @@ func (r Register) find(name string) (Entry, bool) {
 // Revise compares what is due with what was handed out, and returns what is to be handed out now, in the order of its dates, with the
 // register of it. An entry that is due keeps its sequence number and its revision while nothing about it has changed; the number rises by one
 // when its dates have (RFC 5545, 3.8.7.4). What was handed out and is due no more is cancelled until its days are over; what is over then is
-// left as her calendar has it.
+// left as her calendar has it, and what was to be done on days that are over before it was ever handed out is left out.
 //
 // Only entries of batches for which within holds are looked at: an export of one batch says nothing of the others. At is the moment of the
 // export, in the maker's zone.
 func (r Register) Revise(due []Entry, within func(batch string) bool, at time.Time) ([]Entry, Register) {
-	out := make([]Entry, 0, len(due))
+	out, today := make([]Entry, 0, len(due)), midnightOf(day.Of(at))
 	named := make(map[string]bool, len(due))
 	for _, e := range due {
 		e.Sequence, e.Cancelled, e.Revised = 0, false, e.Revised.UTC().Truncate(time.Second)
 		if !e.Reminded {
 			e.Remind = 0
 		}
+		done := e.Done
+		named[e.name()], e.Done = true, false
 		if old, ok := r.find(e.name()); ok {
 			e = e.after(old)
+		} else if !done && !e.End.After(today) {
+			continue
 		}
-		named[e.name()] = true
 		out = append(out, e)
 	}
 	next := Register{}
-	today := Day(at.Date())
 	for _, old := range r.entries {
 		switch {
 		case named[old.name()]:
@@ -59,10 +63,13 @@ func (r Register) Revise(due []Entry, within func(batch string) bool, at time.Ti
 	}
 	next.entries = append(next.entries, out...)
 	slices.SortFunc(next.entries, func(a, b Entry) int { return strings.Compare(a.name(), b.name()) })
-	slices.SortFunc(out, func(a, b Entry) int {
-		return cmp.Or(a.Start.Compare(b.Start), a.End.Compare(b.End), strings.Compare(a.name(), b.name()))
-	})
+	byDate(out)
 	return out, next
+}
+
+// byDate puts entries in the order of their dates.
+func byDate(entries []Entry) {
+	slices.SortStableFunc(entries, func(a, b Entry) int { return cmp.Or(a.Start.Compare(b.Start), a.End.Compare(b.End)) })
 }
 
 // after is an entry with the number and the revision it has in the place of the one handed out before.

@@ -48,7 +48,7 @@ func TestADateThatMovesRaisesTheNumberAndOtherWordsDoNot(t *testing.T) {
 		{"a later start", func(e *calendar.Entry) { e.Start = e.Start.Add(time.Hour) }, 1},
 		{"an earlier end", func(e *calendar.Entry) { e.End = e.End.Add(-time.Hour) }, 1},
 		{"a whole day instead", func(e *calendar.Entry) {
-			e.Start, e.End, e.AllDay = calendar.Day(2026, 12, 6), calendar.Day(2026, 12, 7), true
+			e.Start, e.End, e.AllDay = midnight(2026, 12, 6), midnight(2026, 12, 7), true
 		}, 1},
 		{"another title", func(e *calendar.Entry) { e.What = "Cut it" }, 0},
 		{"other words", func(e *calendar.Entry) { e.Words = "" }, 0},
@@ -100,6 +100,23 @@ func TestWhatIsGoneIsCancelledUntilItsDaysAreOver(t *testing.T) {
 	}
 }
 
+// A loaf that comes into the calendar late has no reminders of what was due long ago; what was done then is told, and what was told stays.
+func TestNothingRemindsOfDaysThatWereOverBefore(t *testing.T) {
+	due := sampleEntries()[:2]
+	due[0].Done = true
+	out, r := calendar.Register{}.Revise(due, all, at)
+	if d := cmp.Diff(sampleEntries()[:1], out); d != "" {
+		t.Error(d)
+	}
+	due[1].Start, due[1].End = midnight(2026, 12, 14), midnight(2026, 12, 15)
+	if out, r = r.Revise(due, all, at); len(out) != 2 {
+		t.Errorf("what is due today is not told: %+v", out)
+	}
+	if out, _ = r.Revise(due, all, at.AddDate(0, 0, 5)); len(out) != 2 || out[1].Cancelled {
+		t.Errorf("five days later it is %+v", out)
+	}
+}
+
 // TestTheDayOfAnExportIsThatOfTheMakersRoom: late in the evening in the west it is tomorrow in UTC already, and nothing is over.
 func TestTheDayOfAnExportIsThatOfTheMakersRoom(t *testing.T) {
 	_, r := first(t)
@@ -141,7 +158,7 @@ func TestNumbersOnlyRise(t *testing.T) {
 		for n := range rapid.IntRange(1, 8).Draw(t, "exports") {
 			due, _ := drawEntries(t, "261205A")
 			for i := range due { // only a few days, so that many stay
-				due[i].Start = calendar.Day(2026, 12, 20+rapid.IntRange(0, 2).Draw(t, "start"))
+				due[i].Start = midnight(2026, 12, 20+rapid.IntRange(0, 2).Draw(t, "start"))
 				due[i].End, due[i].AllDay = due[i].Start.AddDate(0, 0, 1), true
 			}
 			var out []calendar.Entry

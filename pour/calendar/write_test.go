@@ -86,11 +86,11 @@ func sampleEntries() []calendar.Entry {
 		},
 		{
 			Batch: "261205A", Kind: "weigh-1", What: "Weigh bars: Alpine Meadow, 261205A", Words: "Day 7 after the cut",
-			Start: calendar.Day(2026, 12, 13), End: calendar.Day(2026, 12, 14), AllDay: true, Reminded: true, Remind: 9 * time.Hour, Revised: revised,
+			Start: midnight(2026, 12, 13), End: midnight(2026, 12, 14), AllDay: true, Reminded: true, Remind: 9 * time.Hour, Revised: revised,
 		},
 		{
 			Batch: "261205A", Kind: "ready", What: "Ready (forecast): Alpine Meadow, 261205A", Words: "Loses less than 0.5 % a week; band 30 Dec to 7 Jan",
-			Start: calendar.Day(2027, 1, 3), End: calendar.Day(2027, 1, 4), AllDay: true, Reminded: true, Remind: 9 * time.Hour,
+			Start: midnight(2027, 1, 3), End: midnight(2027, 1, 4), AllDay: true, Reminded: true, Remind: 9 * time.Hour,
 			Revised: time.Date(2026, 12, 14, 19, 30, 0, 0, time.FixedZone("CET", 3600)), Sequence: 1,
 		},
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"pourbench/pour"
 	"pourbench/pour/plain"
 )
 
@@ -23,17 +24,13 @@ func (b Book) Append(id string, wait time.Duration, events ...Event) (before, af
 	if len(events) == 0 {
 		return 0, 0, errors.New("journal: there is no event")
 	}
-	full := false
-	before, after, err = b.disk.Append(b.Path(id), wait, func(old []byte) (int, []byte) {
-		body, torn := cutTorn(string(old))
-		add := addition(body, torn, events)
-		if full = len(body)+len(add) > form().Bytes; full {
-			return len(old), nil
-		}
-		return len(body), add
+	var full error
+	before, after, err = b.disk.Append(b.Path(id), wait, func(old []byte) (stay int, add []byte) {
+		stay, add, full = grown(old, events)
+		return stay, add
 	})
-	if full && err == nil {
-		err = fmt.Errorf("its file would be longer than the %d KiB that can be read back; take long notes out of it", form().Bytes>>10)
+	if err == nil {
+		err = full
 	}
 	if err != nil {
 		return 0, 0, fmt.Errorf("journal %d events of %s: %w", len(events), id, err)
@@ -48,9 +45,11 @@ func addition(body, torn string, events []Event) []byte {
 		out.WriteByte('\n')
 	}
 	if torn != "" {
-		lost := events[0]
-		lost.ID, lost.Kind, lost.Batch, lost.Jug, lost.Step, lost.What, lost.Lot = lost.ID+"-torn", TornRecord, "", "", "", "", ""
-		lost.Text = plain.Text(torn)
+		next := events[0]
+		lost := Event{
+			ID: next.ID + "-torn", Kind: TornRecord, Text: plain.Text(torn),
+			Run: next.Run, Wall: next.Wall, Steady: next.Steady, Of: next.Of, Sleeps: next.Sleeps,
+		}
 		out.WriteString(lost.text())
 	}
 	out.WriteString(Lines(events))
@@ -64,4 +63,44 @@ func Lines(events []Event) string {
 		out.WriteString(e.text())
 	}
 	return out.String()
+}
+
+// Decide journals one event that is made out of what the file holds, under the lock: nobody writes between the look and the mark, so that two
+// terminals cannot both sell the last bar. An error of decide is returned as it is, and nothing is written. The id and what else times a mark
+// are the caller's; see [Book.Append] for wait.
+func (b Book) Decide(id string, shelf pour.Shelf, wait time.Duration, decide func(Pour) (Event, error)) (Event, error) {
+	if err := checkID(id); err != nil {
+		return Event{}, err
+	}
+	var e Event
+	var refused error
+	_, _, err := b.disk.Append(b.Path(id), wait, func(old []byte) (int, []byte) {
+		var p Pour
+		if p, refused = parse(id, b.Path(id), string(old), shelf); refused == nil {
+			e, refused = decide(p)
+		}
+		if refused != nil {
+			return len(old), nil
+		}
+		stay, add, full := grown(old, []Event{e})
+		refused = full
+		return stay, add
+	})
+	if refused != nil {
+		return Event{}, refused
+	}
+	if err != nil {
+		return Event{}, fmt.Errorf("journal %s of %s: %w", e.Kind, id, err)
+	}
+	return e, nil
+}
+
+// grown is how many bytes of a file stay and what comes after them, or that it would be too long.
+func grown(old []byte, events []Event) (stay int, add []byte, full error) {
+	body, torn := cutTorn(string(old))
+	add = addition(body, torn, events)
+	if len(body)+len(add) > form().Bytes {
+		return len(old), nil, fmt.Errorf("its file would be longer than the %d KiB that can be read back; take long notes out of it", form().Bytes>>10)
+	}
+	return len(body), add, nil
 }

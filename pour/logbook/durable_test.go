@@ -180,13 +180,17 @@ func FuzzParse(f *testing.F) {
 	f.Add(string(src))
 	f.Add(string(src[:len(src)-20]))
 	f.Add("[[event]]\nrun_s = nan\n")
+	lived := "kind = \"sliced\"\nday = \"2026-12-06 09:30\"\nbars = [1, 2]\nmasses_g = [128.4, 127]\ncrumbs_g = 6\nseconds = 1\nid = \"a\"\nwall = 2026-12-06T10:00:00Z\n"
+	sold := "kind = \"sold\"\ncount = 3\nprice = \"7.50\"\ncurrency = \"EUR\"\naudience = \"cake\"\ncorrects = \"a\"\nid = \"b\"\nwall = 2026-12-06T10:00:00Z\n"
+	seen := "kind = \"looked\"\nvalue = 2\nscent = \"x\"\ncolour = \"#aabbcc\"\npath = \"../a.png\"\nwall = 2026-12-06T10:00:00Z\n"
+	f.Add(string(src) + "\n[[event]]\n" + lived + "\n[[event]]\n" + sold + "\n[[event]]\n" + seen)
 	f.Fuzz(func(t *testing.T, text string) {
 		p, err := parse("x", "x", text, shelf)
 		if err != nil {
 			return
 		}
 		for _, e := range p.Events {
-			if strings.ContainsAny(e.Text+e.What+e.Jug+e.Step, "\x1b\u009b\u202e") {
+			if strings.ContainsAny(e.Text+e.What+e.Jug+e.Step+e.Corrects+e.Life.Day+e.Life.Audience+e.Life.Scent+e.Life.Path, "\x1b\u009b\u202e") {
 				t.Fatalf("unsafe text in %+v", e)
 			}
 		}

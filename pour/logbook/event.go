@@ -136,7 +136,8 @@ func IsLeftOut(standing []Event) bool {
 	return out
 }
 
-// Standing returns the events that count: those that were neither taken back nor corrected, and the corrections.
+// Standing returns the events that count: those that were neither taken back nor corrected, and the corrections, which are of the day of what
+// they correct where they name none.
 func Standing(events []Event) []Event {
 	gone := map[string]bool{}
 	for _, e := range events {
@@ -144,11 +145,12 @@ func Standing(events []Event) []Event {
 			gone[e.What] = true
 		}
 	}
-	maps.Copy(gone, corrected(events, gone))
+	c := chains(events)
+	maps.Copy(gone, c.corrected(gone))
 	out := make([]Event, 0, len(events))
 	for _, e := range events {
 		if e.Kind != TakenBack && !gone[e.ID] {
-			out = append(out, e)
+			out = append(out, c.dated(e))
 		}
 	}
 	return out

@@ -15,9 +15,9 @@ import (
 // ExportCSV writes one line for every event of every pour. A text that a spreadsheet would take for a formula gets an apostrophe.
 func ExportCSV(w io.Writer, pours []Pour) error {
 	out := csv.NewWriter(w)
-	_ = out.Write([]string{ // what goes wrong comes out of Error below
+	_ = out.Write(append([]string{ // what goes wrong comes out of Error below
 		"pour", "name", "kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "run_s", "elapsed_min", "wall",
-	})
+	}, lifeColumns()...))
 	for _, p := range pours {
 		marks := Standing(p.Events)
 		elapsedMin := elapsed(marks)
@@ -36,7 +36,7 @@ func ExportCSV(w io.Writer, pours []Pour) error {
 func elapsed(marks []Event) func(Event) *float64 {
 	in, ok := LyeInAt(marks, pour.Base)
 	return func(e Event) *float64 {
-		if !ok {
+		if !ok || e.Kind.OfLife() {
 			return nil
 		}
 		after := (e.Run - in).Minutes()
@@ -56,10 +56,23 @@ func csvRow(p Pour, elapsedMin *float64, e Event) []string {
 	if elapsedMin != nil {
 		elapsed = number(*elapsedMin)
 	}
-	return []string{
-		harmless(p.ID), harmless(p.Name), string(e.Kind), string(e.Batch), harmless(e.Jug), harmless(e.Step), stage, harmless(e.What), value,
-		harmless(e.Lot), harmless(e.Text), number(e.Run.Seconds()), elapsed, e.Wall.Format(time.RFC3339),
+	run := ""
+	if s := e.runS(); s != nil {
+		run = number(*s)
 	}
+	return append([]string{
+		harmless(p.ID), harmless(p.Name), string(e.Kind), string(e.Batch), harmless(e.Jug), harmless(e.Step), stage, harmless(e.What), value,
+		harmless(e.Lot), harmless(e.Text), run, elapsed, e.Wall.Format(time.RFC3339),
+	}, e.lifeCells()...)
+}
+
+// runS is when an event was on the run's clock, s; nil: it is of the batch's life, which has none.
+func (e Event) runS() *float64 {
+	if e.Kind.OfLife() {
+		return nil
+	}
+	s := e.Run.Seconds()
+	return &s
 }
 
 // harmless keeps a spreadsheet from running a text.
@@ -99,9 +112,10 @@ type eventJSON struct {
 	Value      *float64  `json:"value"`
 	Lot        *string   `json:"lot"`
 	Text       *string   `json:"text"`
-	RunS       float64   `json:"run_s"`
+	RunS       *float64  `json:"run_s"`
 	ElapsedMin *float64  `json:"elapsed_min"`
 	Wall       time.Time `json:"wall"`
+	lifeJSON
 }
 
 // ExportJSON writes the pours as one JSON array, keys in snake_case ending in their unit.
@@ -133,7 +147,8 @@ func (p Pour) json(shelf pour.Shelf) pourJSON {
 	for _, e := range marks {
 		j := eventJSON{
 			Kind: string(e.Kind), Batch: orNull(string(e.Batch)), Jug: orNull(e.Jug), Step: orNull(e.Step), What: orNull(e.What),
-			Lot: orNull(e.Lot), Text: orNull(e.Text), RunS: e.Run.Seconds(), Wall: e.Wall, ElapsedMin: elapsedMin(e),
+			Lot: orNull(e.Lot), Text: orNull(e.Text), RunS: e.runS(), Wall: e.Wall, ElapsedMin: elapsedMin(e),
+			lifeJSON: e.lifeJSON(),
 		}
 		if e.Kind == Seen || e.Kind == NotYet {
 			j.Stage = orNull(e.Stage.String())

@@ -45,6 +45,9 @@ func TestTheTableOfEventsIsByHand(t *testing.T) {
 		{"2026-12-05-x", "Meadow", "note", "", "", "", "", "", "", "", "'-2 °C outside", "420", "5", "2026-12-05T10:07:00Z"},
 		{"2026-12-05-x", "Meadow", "left out", "", "", "", "", "", "", "", "wrong lye", "480", "6", "2026-12-05T10:08:00Z"},
 	}
+	for i := range rows {
+		rows[i] = rows[i][:len(want[0])] // what a batch's life adds has a test of its own
+	}
 	if d := cmp.Diff(want, rows); d != "" {
 		t.Error(d)
 	}
@@ -95,7 +98,9 @@ func TestTheJSONOfAPourIsByHand(t *testing.T) {
 	}
 	want := map[string]any{
 		"kind": "seen", "batch": "base", "jug": "fern", "step": nil, "stage": "medium", "what": nil, "value": nil, "lot": nil, "text": nil,
-		"run_s": 300., "elapsed_min": 3., "wall": "2026-12-05T10:05:00Z",
+		"run_s": 300., "elapsed_min": 3., "wall": "2026-12-05T10:05:00Z", "id": "e2",
+		"corrects": nil, "day": nil, "bars": nil, "masses_g": nil, "crumbs_g": nil, "count": nil, "seconds": nil, "price": nil, "currency": nil,
+		"audience": nil, "scent": nil, "colour": nil, "path": nil,
 	}
 	if d := cmp.Diff(want, events[2]); d != "" {
 		t.Error(d)

@@ -24,6 +24,7 @@ type Entry struct {
 	Ended      bool
 	LeftOut    bool     // it teaches nothing
 	CutBegun   bool     // its loaf was cut, or a bar of it was weighed as cut
+	Failed     bool     // the batch is logged as failed
 	Troubles   []string // words of [Troubles], each once
 	Result     string
 	Fault      error // why its file cannot be used as it is; nil: it can
@@ -33,10 +34,13 @@ type Entry struct {
 	words    string // everything a search looks through, in small letters
 }
 
+// Words is everything that a search looks through, in small letters.
+func (e Entry) Words() string { return e.words }
+
 // indexName is the file that saves reading every pour for a list. It can be thrown away at any time.
 const (
 	indexName = ".index"
-	indexHead = "pourbench logbook index 3" // 1 held trouble that was taken back, 2 nothing of the cut
+	indexHead = "pourbench logbook index 4" // 1 held trouble that was taken back, 2 nothing of the cut, 3 nothing of the batch's life
 )
 
 // List lists every pour, the latest first. It reads only files that have changed since the last time.
@@ -172,7 +176,7 @@ func scan(id, src string) Entry {
 	}
 	for _, mark := range Standing(events) {
 		e.take(mark)
-		words.add(mark.What + " " + mark.Text + " " + mark.Lot)
+		words.add(mark.What + " " + mark.Text + " " + mark.Lot + " " + mark.Life.Audience + " " + mark.Life.Scent)
 	}
 	e.words = words.out.String()
 	return e
@@ -193,6 +197,16 @@ func (e *Event) scan(key, value string) {
 		e.Text = value
 	case "lot":
 		e.Lot = value
+	case "audience":
+		e.Life.Audience = value
+	case "scent":
+		e.Life.Scent = value
+	case "corrects":
+		e.Corrects = value
+	case "wall":
+		if e.Corrects != "" { // of several corrections the latest counts
+			e.Wall, _ = time.Parse(time.RFC3339Nano, value)
+		}
 	}
 }
 
@@ -216,10 +230,12 @@ const stepsOfCut = "cut "
 
 // take notes what a mark says of the pour as a whole.
 func (e *Entry) take(mark Event) {
-	if mark.Kind == Cut || strings.HasPrefix(mark.Step, stepsOfCut) {
+	if mark.Kind == Cut || mark.Kind == Sliced || strings.HasPrefix(mark.Step, stepsOfCut) {
 		e.CutBegun = true
 	}
 	switch mark.Kind {
+	case Failed:
+		e.Failed = true
 	case Ended:
 		e.Ended = true
 	case LeftOut:
@@ -259,7 +275,8 @@ func (b Book) readIndex(size int) map[string]Entry {
 		}
 		e := Entry{
 			ID: f[0], Size: size, Modified: modified, Opened: time.UnixMilli(opened), Ended: strings.Contains(f[4], "e"),
-			LeftOut: strings.Contains(f[4], "l"), CutBegun: strings.Contains(f[4], "c"), TrialScent: f[5], Name: f[7], Result: f[8], words: f[9],
+			LeftOut: strings.Contains(f[4], "l"), CutBegun: strings.Contains(f[4], "c"), Failed: strings.Contains(f[4], "f"),
+			TrialScent: f[5], Name: f[7], Result: f[8], words: f[9],
 		}
 		if f[6] != "" {
 			e.Troubles = strings.Split(f[6], ",")
@@ -278,14 +295,13 @@ func (b Book) writeIndex(list []Entry) {
 			continue
 		}
 		flags := ""
-		if e.Ended {
-			flags += "e"
-		}
-		if e.LeftOut {
-			flags += "l"
-		}
-		if e.CutBegun {
-			flags += "c"
+		for _, f := range []struct {
+			on   bool
+			flag string
+		}{{e.Ended, "e"}, {e.LeftOut, "l"}, {e.CutBegun, "c"}, {e.Failed, "f"}} {
+			if f.on {
+				flags += f.flag
+			}
 		}
 		out.WriteString(strings.Join([]string{
 			e.ID, strconv.FormatInt(e.Size, 10), strconv.FormatInt(e.Modified, 10), strconv.FormatInt(e.Opened.UnixMilli(), 10),

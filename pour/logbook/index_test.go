@@ -121,7 +121,7 @@ func TestTheIndexIsBelievedOnlyWhereItFits(t *testing.T) {
 		t.Errorf("with an index that fits the pour is %q: it is not used", got)
 	}
 	for what, broken := range map[string]string{
-		"an older program's": strings.Replace(renamed, "index 3", "index 1", 1),
+		"an older program's": strings.Replace(renamed, "index 4", "index 1", 1),
 		"a field short":      strings.Replace(renamed, "\trustic, firm", "", 1),
 		"no size":            strings.Replace(renamed, id+"\t", id+"\tx", 1),
 		"empty":              "",

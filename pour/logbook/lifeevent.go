@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"time"
+
+	"pourbench/pour/plain"
 )
 
 // The kinds of event in a batch's life after the pour. They are dated by their [Life.Day] and not by the run's clock, and may be logged in
@@ -63,7 +65,7 @@ func (e Event) When() (at time.Time, hour bool) {
 	if t, err := time.ParseInLocation(momentForm, e.Life.Day, e.Wall.Location()); err == nil {
 		return t, true
 	}
-	if t, err := time.ParseInLocation(dayForm, e.Day(), e.Wall.Location()); err == nil && (e.Life.Day != "" || e.What != "" && (e.Kind == Cut || e.Kind == Cured)) {
+	if t, err := time.ParseInLocation(dayForm, e.Day(), e.Wall.Location()); err == nil && e.namesDay() {
 		return t.Add(noon), false
 	}
 	return e.Wall, true
@@ -72,25 +74,137 @@ func (e Event) When() (at time.Time, hour bool) {
 // noon is the hour that stands for a day of which no hour is known.
 const noon = 12 * time.Hour
 
-// corrected gives the ids of the events that do not count because another stands in their place. Where two correct the same one, the later
-// counts; a correction that was taken back corrects nothing.
-func corrected(events []Event, takenBack map[string]bool) map[string]bool {
-	last := map[string]Event{}
-	gone := map[string]bool{}
+// corrections are the events that stand for others, or are stood for, and what is known of them.
+type corrections struct {
+	by map[string]Event // every event that corrects or is corrected, by its id
+}
+
+// chains gathers what corrects what among the events.
+func chains(events []Event) corrections {
+	c := corrections{map[string]Event{}}
 	for _, e := range events {
-		if e.Corrects == "" || takenBack[e.ID] {
+		if e.Corrects != "" {
+			c.by[e.ID] = e
+			c.by[e.Corrects] = Event{ID: e.Corrects}
+		}
+	}
+	if len(c.by) == 0 {
+		return c
+	}
+	for _, e := range events {
+		if _, there := c.by[e.ID]; there {
+			c.by[e.ID] = e
+		}
+	}
+	return c
+}
+
+// first is the id of what a chain of corrections began with. Ones that correct each other in a ring, which no program writes, begin with the
+// smallest of their ids.
+func (c corrections) first(id string) string {
+	seen := map[string]bool{}
+	for !seen[id] {
+		seen[id] = true
+		e, ok := c.by[id]
+		if !ok || e.Corrects == "" {
+			return id
+		}
+		id = e.Corrects
+	}
+	ring, at := id, c.by[id].Corrects
+	for ; at != id; at = c.by[at].Corrects {
+		ring = min(ring, at)
+	}
+	return ring
+}
+
+// corrected gives the ids of the events that do not count because another stands in their place: of all that correct the same one, or what
+// corrects it, the last of a chain counts, and of several the latest. A correction that was taken back corrects nothing.
+func (c corrections) corrected(takenBack map[string]bool) map[string]bool {
+	stands, gone, mended := map[string]Event{}, map[string]bool{}, c.mended(takenBack)
+	rank := func(e Event) int {
+		if mended[e.ID] {
+			return 0
+		}
+		return 1
+	}
+	for id, e := range c.by {
+		if takenBack[id] {
 			continue
 		}
-		gone[e.Corrects] = true
-		other, twice := last[e.Corrects]
-		if twice && cmp.Or(other.Wall.Compare(e.Wall), cmp.Compare(other.ID, e.ID)) > 0 {
-			gone[e.ID] = true
+		first := c.first(id)
+		other, rival := stands[first]
+		if rival && cmp.Or(cmp.Compare(rank(other), rank(e)), other.Wall.Compare(e.Wall), cmp.Compare(other.ID, e.ID)) > 0 {
+			gone[id] = true
 			continue
 		}
-		if twice {
+		if rival {
 			gone[other.ID] = true
 		}
-		last[e.Corrects] = e
+		stands[first] = e
 	}
 	return gone
+}
+
+// mended gives the ids of the events that another one corrects, or corrects what corrects them.
+func (c corrections) mended(takenBack map[string]bool) map[string]bool {
+	out := map[string]bool{}
+	for id, e := range c.by {
+		if takenBack[id] {
+			continue
+		}
+		for at := e.Corrects; at != "" && at != id && !out[at]; at = c.by[at].Corrects {
+			out[at] = true
+		}
+	}
+	return out
+}
+
+// dated gives a correction that names no day the day of what it corrects.
+func (c corrections) dated(e Event) Event {
+	if e.Corrects == "" || e.namesDay() {
+		return e
+	}
+	from := c.by[e.Corrects]
+	for steps := 0; from.Corrects != "" && !from.namesDay() && steps < len(c.by); steps++ {
+		from = c.by[from.Corrects]
+	}
+	if from.Kind == "" || from.ID == e.ID {
+		return e
+	}
+	return e.on(from)
+}
+
+// namesDay reports whether an event says its day, rather than leaving it to when it was marked.
+func (e Event) namesDay() bool {
+	return e.Life.Day != "" || e.What != "" && (e.Kind == Cut || e.Kind == Cured)
+}
+
+// Dated is the event on its own day where it names one, and else on that of another, in whose place it stands.
+func (e Event) Dated(other Event) Event {
+	if e.namesDay() {
+		return e
+	}
+	return e.on(other)
+}
+
+// Plain is what can be shown on a terminal, text by text.
+func (l Life) Plain() Life {
+	for _, s := range []*string{&l.Day, &l.Price, &l.Currency, &l.Audience, &l.Scent, &l.Colour, &l.Path} {
+		*s = plain.Line(*s)
+	}
+	return l
+}
+
+// on is an event on the day, and at the hour where that is known, of another.
+func (e Event) on(other Event) Event {
+	switch at, hour := other.When(); {
+	case e.Kind == Cut || e.Kind == Cured:
+		e.What = other.Day()
+	case hour:
+		e.Life.Day = at.Format(momentForm)
+	default:
+		e.Life.Day = other.Day()
+	}
+	return e
 }

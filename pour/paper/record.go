@@ -9,6 +9,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/learn"
+	"pourbench/pour/logbook/life"
 	underway "pourbench/pour/logbook/live"
 )
 
@@ -53,6 +54,9 @@ func howItWent(e logbook.Entry) string {
 	case e.Result == "":
 		marks = append(marks, "over, no result logged")
 	}
+	if e.Failed {
+		marks = append(marks, "failed")
+	}
 	if e.LeftOut {
 		marks = append(marks, "left out")
 	}
@@ -89,7 +93,25 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
 		}
 	}
+	afterwards(p, record, show)
 	return p.text()
+}
+
+// afterwards lists what became of the batch, by the day, each event with the name it is corrected by.
+func afterwards(p *page, record logbook.Pour, show pour.Show) {
+	events := life.Events(record)
+	if len(events) == 0 {
+		return
+	}
+	p.raw("")
+	p.wrapped("", "AFTER THE POUR, each event with its name, by which correct and take-back know it")
+	for _, e := range events {
+		text := life.Tell(e, show)
+		if e.Corrects != "" {
+			text += ", in the place of " + e.Corrects
+		}
+		p.wrapped("", e.Day()+"  "+e.ID+"  "+text)
+	}
 }
 
 // cutSum is what all pieces weighed at the cut weigh, and what planned and true mean.

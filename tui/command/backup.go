@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"time"
 
 	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
@@ -27,7 +26,8 @@ func (g *program) backupCommands() []*cobra.Command {
 	keep := &cobra.Command{
 		Use: "backup FILE.zip", Short: "Keep plans, shelf, pours and unsaved work in one archive", Args: cobra.ExactArgs(1),
 		Long: `Keep plans, shelf, pours and unsaved work in one archive: the plans your bench has
-opened or saved, your own shelf, the logbook's pours and work that was never saved.
+opened or saved, your own shelf, the logbook's pours with what your calendar was
+told, and work that was never saved.
 
 The archive is a zip of the plain files, with a list of them that you can read.`,
 		RunE: func(_ *cobra.Command, args []string) error { return g.backup(args[0], g.asker(replace)) },
@@ -60,7 +60,7 @@ func (g *program) places(plans string) (backup.Places, error) {
 	if home == "" {
 		home = xdg.Home
 	}
-	return backup.Places{Home: home, Shelf: g.shelfPath(), Book: g.bookDir(), State: g.stateDir(), Plans: plans}, nil
+	return backup.Places{Home: home, Shelf: g.shelfPath(), Book: g.bookDir(), Data: g.dataDir(), State: g.stateDir(), Plans: plans}, nil
 }
 
 // backup writes the archive. What cannot be kept is told, and the rest is kept all the same.
@@ -73,7 +73,7 @@ func (g *program) backup(file string, ask *asker) error {
 	if len(files) == 0 && len(left) == 0 {
 		return errors.New("back up: there is nothing yet: no plan that was opened or saved, no shelf of your own, no pour, no unsaved work")
 	}
-	fill := func(w io.Writer) error { return backup.Write(w, files, time.Now()) }
+	fill := func(w io.Writer) error { return backup.Write(w, files, g.now()) }
 	err = disk.OS().Save(file, fill, disk.Want{Mode: disk.Private, New: true})
 	if errors.Is(err, fs.ErrExist) {
 		if err := ask.leave(file + " is there already"); err != nil {

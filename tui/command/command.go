@@ -6,8 +6,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/plain"
 	"pourbench/tui/lines"
 	"pourbench/tui/terminal"
@@ -27,7 +29,8 @@ type Process struct {
 	Args      []string // without the program's own name
 	In        io.Reader
 	Out, Errs io.Writer
-	Environ   []string // as "KEY=value"
+	Environ   []string         // as "KEY=value"
+	Now       func() time.Time // the clock on the wall; nil: the system's own
 }
 
 // Builtin is what the program was built with: its shelf and its example plans.
@@ -78,6 +81,17 @@ type program struct {
 func (g *program) say(format string, args ...any) {
 	_, _ = fmt.Fprintln(g.Errs, plain.Text("pourbench: "+fmt.Sprintf(format, args...)))
 }
+
+// now is the moment by the clock on the wall, in the zone of the room. Nothing below the commands asks for it.
+func (g *program) now() time.Time {
+	if g.Now != nil {
+		return g.Now()
+	}
+	return time.Now()
+}
+
+// today is the day of that clock.
+func (g *program) today() day.Day { return day.Of(g.now()) }
 
 // print writes a result.
 func (g *program) print(text ...string) error {

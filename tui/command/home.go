@@ -49,7 +49,10 @@ func (g *program) stateDir() string {
 	return filepath.Join(g.home("XDG_STATE_HOME", xdg.StateHome), folderName)
 }
 
-// bookDir holds the maker's pours.
-func (g *program) bookDir() string {
-	return filepath.Join(g.home("XDG_DATA_HOME", xdg.DataHome), folderName, "pours")
+// dataDir holds what the maker made: her pours, and what stands beside them.
+func (g *program) dataDir() string {
+	return filepath.Join(g.home("XDG_DATA_HOME", xdg.DataHome), folderName)
 }
+
+// bookDir holds the maker's pours.
+func (g *program) bookDir() string { return filepath.Join(g.dataDir(), "pours") }

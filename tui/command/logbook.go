@@ -111,6 +111,7 @@ func (g *program) logbookCommand() *cobra.Command {
 			return book.Forget(args[0])
 		}),
 	)
+	cmd.AddCommand(g.lifeCommands()...)
 	return cmd
 }
 

@@ -21,7 +21,7 @@ func (g *program) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf
 		if grams <= 0 {
 			return errors.New("log the weight of a bar: it weighs more than 0 g")
 		}
-		e := logbook.Event{Kind: kind, Value: grams, Wall: time.Now()}
+		e := logbook.Event{Kind: kind, Value: grams, Wall: g.now()}
 		if len(args) > 2 {
 			e.What = args[2]
 		}

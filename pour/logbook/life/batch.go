@@ -1,10 +1,11 @@
 // Package life is what becomes of a poured loaf: its state by the events of its pour's file, what is due, how it dries, where its bars
-// went. Nothing here reads the clock: today is handed on.
+// went. Nothing here reads the clock: today is handed on. Events count by their own days, in whatever order they came into the file.
 package life
 
 import (
-	"time"
+	"slices"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 )
@@ -14,20 +15,21 @@ type State string
 
 // The states, in the order a batch goes through them.
 const (
-	UnderWay State = "under way" // its run is not over
-	InMould  State = "in the mould"
-	Cut      State = "cut" // today or not yet on the rack
-	Curing   State = "curing"
-	Ready    State = "ready" // dry by the maker's criterion, which says nothing of how safe it is
-	Labelled State = "labelled"
-	SoldOut  State = "sold out"
-	Failed   State = "failed"
-	Trial    State = "trial" // two small jugs, no loaf
+	UnderWay  State = "under way" // its run is not over
+	InMould   State = "in the mould"
+	Unmoulded State = "out of the mould" // and not cut yet
+	Cut       State = "cut"              // today
+	Curing    State = "curing"
+	Ready     State = "ready" // dry by the maker's criterion, which says nothing of how safe it is
+	Labelled  State = "labelled"
+	SoldOut   State = "sold out" // no bar is left
+	Failed    State = "failed"
+	Trial     State = "trial" // two small jugs, no loaf
 )
 
 // States lists the states in their order.
 func States() []State {
-	return []State{UnderWay, InMould, Cut, Curing, Ready, Labelled, SoldOut, Failed, Trial}
+	return []State{UnderWay, InMould, Unmoulded, Cut, Curing, Ready, Labelled, SoldOut, Failed, Trial}
 }
 
 // DueKind says what is due.
@@ -51,19 +53,14 @@ type Due struct {
 	Text        string  // as "weigh in 2 days", "ready 29 Dec, 24 Dec to 6 Jan"
 }
 
-// Account is where the bars of a batch are: Bars = Sold + Given + Kept + Seconds + Missing + Left, always.
-type Account struct {
-	Known                                           bool // how many bars there were is known
-	Bars, Sold, Given, Kept, Seconds, Missing, Left int  // Missing is what a count found too few, below 0 what it found too many
-}
-
-// WeighIn is one weighing of bars that dry.
-type WeighIn struct {
-	EventID string
-	At      time.Time
-	Days    float64 // from the cut
-	Bars    []int   // from 1 at end A
-	MassesG []float64
+// Planned is what the plan says of the bars, by the sheet.
+type Planned struct {
+	Bars        int
+	CutG        pour.Figure // one usual bar as it is cut
+	CuredG      pour.Figure
+	CutMoisture pour.Figure // of it, a fraction
+	CutAfterH   float64     // hours in the mould
+	CureDays    float64     // on the rack
 }
 
 // Batch is a pour in its life.
@@ -74,8 +71,36 @@ type Batch struct {
 	Since    day.Day // since when it is in that state
 	Due      []Due   // the next of each kind, soonest first
 	Swatches []string
+	Planned  Planned
 	Bars     Account
+	CutDay   *day.Day // nil: it is not cut; of bars with moulds of their own, when they came out
+	Course   Course   // from the mould to the end of the rack
 	WeighIns []WeighIn
+	Lots     []Lot
 	Events   []logbook.Event // of its life, those that stand, by their moment
 	Fault    error           // why its file cannot be used; nil: it can
+	PlanErr  error           // why its plan cannot be used with today's shelf: then nothing is known of what was planned
+
+	words string // of its file, in small letters, for a search
 }
+
+// Lot is bars that were labelled.
+type Lot struct {
+	Lot   string
+	Count int
+	Day   day.Day
+}
+
+// Of returns the events of a kind, by their moment.
+func (b Batch) Of(kind logbook.EventKind) []logbook.Event {
+	var out []logbook.Event
+	for _, e := range b.Events {
+		if e.Kind == kind {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// Is reports whether the batch is in one of some states.
+func (b Batch) Is(states ...State) bool { return slices.Contains(states, b.State) }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 )
 
@@ -19,6 +20,11 @@ type Course struct {
 	Unmoulded, Cut Happened
 	WeighedOn      []day.Day // in any order
 	Ready          Forecast
+}
+
+// Planning is the course of a pour that is planned, by its sheet; one whose plan does not say when it is poured has none.
+func Planning(s *pour.Sheet) Course {
+	return Course{LyeIn: s.Plan.PourAt, CutAfterH: s.Plan.Bed.CutAfterH, CureDays: s.Plan.Bed.CureDays, Whole: !s.Plan.Mould.IsCut()}
 }
 
 // Happened is something that was done once.

@@ -1,0 +1,149 @@
+package life
+
+import (
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// Form is a kind of event as a maker logs it.
+type Form struct {
+	Kind    logbook.EventKind
+	Command string // the word for it among the commands of the logbook
+	Label   string
+	Means   string
+	Example string // what may stand behind the command and the pour
+}
+
+// Forms lists the kinds of event that a batch's life has, in the order they usually come.
+func Forms() []Form {
+	return []Form{
+		{logbook.Unmoulded, "unmoulded", "out of the mould", "the loaf came out of its mould: how firm it was", "firm"},
+		{logbook.Sliced, "slice", "cut", "the loaf was cut: what the bars weigh, or how many there are, crumbs and seconds", "128.4 127.9 129.2 --crumbs 6"},
+		{logbook.WeighIn, "weigh", "weighed", "the same bars weighed again while they dry", "119.5 120.1 118.8 --bars 2,5,8"},
+		{logbook.Sniffed, "sniff", "sniffed", "how strong the bar smells, 0 nothing to 4 very strong, and of what", "3 sweet, the lime is gone"},
+		{logbook.Looked, "look", "looked at", "how much there is of something to see, 0 none to 4 very much; or a jug's colour as it came out", "ash 2"},
+		{logbook.Tested, "test", "tested", "what a test read: pH as a screen, titration as the proof; never by tongue", "pH 9.5 strip, 1 % in distilled water"},
+		{logbook.Photo, "photo", "photo", "a picture, by its file", "pictures/cut.png"},
+		{logbook.Lotted, "lot", "labelled", "bars labelled as a lot", "261205A --count 8"},
+		{logbook.Sold, "sell", "sold", "bars sold", "3 --at market --price 7.50 --currency EUR"},
+		{logbook.Given, "give", "given away", "bars given away", "2 --to friends"},
+		{logbook.Kept, "keep", "kept", "bars kept: as the batch's own sample, or for oneself", "1 --as sample"},
+		{logbook.Seconds, "second", "seconds", "bars found not good enough to sell", "1 chipped"},
+		{logbook.Counted, "count", "counted", "how many bars are left, by counting them", "5"},
+		{logbook.Failed, "fail", "failed", "the batch failed, and why", "seized and crumbles"},
+	}
+}
+
+// FormOf is the form of a kind.
+func FormOf(kind logbook.EventKind) (Form, bool) {
+	for _, f := range Forms() {
+		if f.Kind == kind {
+			return f, true
+		}
+	}
+	return Form{}, false
+}
+
+// mostBars and mostG are the most a field takes; no loaf has more bars, no bar more grams.
+const (
+	mostBars = 100_000
+	mostG    = 1e6
+)
+
+// Fields are the fields of an event of its kind, bound to it: what is set in one is in the event. The plan gives the words for its scents and jugs.
+func Fields(e *logbook.Event, plan pour.Plan) []Field {
+	l := &e.Life
+	count := func(key, label, means string, low float64) Field {
+		return Field{Key: key, Label: label, Means: means, Unit: "bars", Low: low, High: mostBars, Required: true, Lead: true, At: &l.Count}
+	}
+	strength := Field{Key: "strength", Label: "strength", Means: "0 nothing to 4 very strong", High: logbook.Strongest, Whole: true, Required: true, Lead: true, At: &e.Value}
+	audience := Field{Key: "to", Label: "for whom", Means: "your own word for who it was for", At: &l.Audience}
+	masses := Field{Key: "masses", Label: "masses", Means: "of the bars, from end A or as --bars names them", Unit: string(pour.UnitGram), High: mostG, Lead: true, At: &l.MassesG}
+	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: the first ones", Low: 1, High: mostBars, At: &l.Bars}
+	var own []Field
+	switch e.Kind {
+	case logbook.Unmoulded:
+		own = []Field{{Key: "firm", Label: "how firm", Words: logbook.Firmness(), Lead: true, At: &e.What}}
+	case logbook.Sliced:
+		own = []Field{
+			masses, bars,
+			{Key: "count", Label: "bars", Means: "how many, where they are not all weighed", Unit: "bars", High: mostBars, At: &l.Count},
+			{Key: "crumbs", Label: "crumbs", Means: "what the cut left beside the bars", Unit: string(pour.UnitGram), High: mostG, At: &l.CrumbsG},
+			{Key: "seconds", Label: "seconds", Means: "of the bars, those not good enough to sell", Unit: "bars", High: mostBars, At: &l.Seconds},
+		}
+	case logbook.WeighIn:
+		masses.Required = true
+		own = []Field{masses, bars}
+	case logbook.Sniffed:
+		own = []Field{strength, {Key: "scent", Label: "scent", Means: "of the plan; none: the bar as a whole", Words: scentsOf(plan), At: &l.Scent}}
+	case logbook.Looked:
+		strength.Label, strength.Means = "how much", "0 none to 4 very much"
+		own = []Field{
+			{Key: "of", Label: "what", Words: logbook.Looks(), Required: true, Lead: true, At: &e.What},
+			strength,
+			{Key: "jug", Label: "jug", Means: "whose colour it is", Words: jugsOf(plan), At: &e.Jug},
+			{Key: "colour", Label: "colour", Means: "as it came out, #rrggbb", Form: isColour, At: &l.Colour},
+		}
+	case logbook.Tested:
+		own = []Field{
+			{Key: "test", Label: "test", Means: "pH as a screen; titration, % of free NaOH, as the proof", Words: []string{logbook.TestPH, logbook.TestTitration}, Only: true, Required: true, Lead: true, At: &e.What},
+			{Key: "value", Label: "reading", High: 100, Required: true, Lead: true, At: &e.Value},
+		}
+	case logbook.Photo:
+		own = []Field{{Key: "file", Label: "file", Means: "of a picture", Required: true, Lead: true, At: &l.Path}}
+	case logbook.Lotted:
+		own = []Field{
+			{Key: "lot", Label: "lot", Means: "as on the label", Required: true, Lead: true, At: &e.Lot},
+			{Key: "count", Label: "bars", Means: "none: all that are left", Unit: "bars", High: mostBars, At: &l.Count},
+		}
+	case logbook.Sold:
+		own = []Field{
+			count("count", "bars", "how many", 1),
+			{Key: "at", Label: "where", Means: "market, shop, order: your own word", At: &e.What},
+			{Key: "price", Label: "price", Means: "of one bar", Form: isPrice, At: &l.Price},
+			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency},
+			audience,
+		}
+	case logbook.Given:
+		own = []Field{count("count", "bars", "how many", 1), audience}
+	case logbook.Kept:
+		own = []Field{
+			count("count", "bars", "how many", 1),
+			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, At: &e.What},
+		}
+	case logbook.Seconds:
+		own = []Field{count("count", "bars", "how many", 1)}
+	case logbook.Counted:
+		own = []Field{count("count", "bars left", "how many there are", 0)}
+	case logbook.Cut, logbook.Cured:
+		return []Field{
+			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},
+			{Key: "day", Label: "day", Means: "year-month-day", Form: isDay, At: &e.What},
+		}
+	}
+	return append(own,
+		Field{Key: "text", Label: "words", Required: e.Kind == logbook.Failed, Rest: true, At: &e.Text},
+		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &l.Day})
+}
+
+// scentsOf are the ids of a plan's scents, each once.
+func scentsOf(p pour.Plan) []string {
+	return once(p, func(b *pour.Batch) []string {
+		var out []string
+		for _, s := range b.Scents {
+			out = append(out, s.Scent)
+		}
+		return out
+	})
+}
+
+// jugsOf are the names of a plan's jugs, each once.
+func jugsOf(p pour.Plan) []string {
+	return once(p, func(b *pour.Batch) []string {
+		var out []string
+		for _, j := range b.Jugs {
+			out = append(out, j.Name)
+		}
+		return out
+	})
+}

@@ -1,0 +1,94 @@
+package life
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"pourbench/pour"
+	"pourbench/pour/day"
+	"pourbench/pour/logbook"
+	"pourbench/pour/plain"
+)
+
+// asking is how long a mark waits for a file that something else has locked.
+const asking = 3 * time.Second
+
+// Logged is an event as it was written, and what it came to.
+type Logged struct {
+	Event  logbook.Event
+	Before Batch // as the batch stood without it
+	After  Batch
+	Doubts []string // what of it can hardly be; it is logged all the same
+}
+
+// Log appends one event to a pour: one of its life, a correction of any event of its life or of a bar's weight, or that one is taken back. Wall
+// is the moment of it, its day the latest there can be; the session, a few letters, tells this terminal from others. What cannot be is refused
+// with how to put it right, and nothing is written; the check and the mark are one under the file's lock. A picture's path is given as it is
+// reached from here, and written from the folder of the pour's file.
+func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall time.Time, session string) (Logged, error) {
+	var out Logged
+	var err error
+	if e.Kind == logbook.Photo && (e.Corrects == "" || !isFile(PhotoFile(book, e))) {
+		if e.Life.Path, err = fromFolder(book, e.Life.Path); err != nil {
+			return Logged{}, fmt.Errorf("log %s of %s: %w", e.Kind, id, err)
+		}
+	}
+	today := day.Of(wall)
+	out.Event, err = book.Decide(id, shelf, asking, func(p logbook.Pour) (logbook.Event, error) {
+		e := stamped(p, e, wall, session)
+		before := Of(p, shelf, pour.Hand{}, today)
+		if e.Kind == logbook.Lotted && e.Life.Count == 0 && before.Bars.Known {
+			e.Life.Count = before.Bars.Left
+		}
+		after := p
+		after.Events = append(slices.Clip(p.Events), e)
+		now := Of(after, shelf, pour.Hand{}, today)
+		c := check{pour: p, before: &before, after: &now, e: e, now: wall}
+		if err := c.refusal(); err != nil {
+			return logbook.Event{}, fmt.Errorf("log %s of %s: %w", e.Kind, id, err)
+		}
+		out.Before, out.After, out.Doubts = before, now, c.doubts()
+		return e, nil
+	})
+	if err != nil {
+		return Logged{}, err
+	}
+	return out, nil
+}
+
+// stamped is an event with its id and times. What is not of life stands at the run time of the last mark; a correction at that of what it corrects.
+func stamped(p logbook.Pour, e logbook.Event, wall time.Time, session string) logbook.Event {
+	e.Wall = wall
+	e.What, e.Text, e.Lot, e.Jug = plain.Line(e.What), plain.Text(e.Text), plain.Line(e.Lot), plain.Line(e.Jug)
+	e.Life = e.Life.Plain()
+	e.ID = freeID(p.Events, session)
+	if len(p.Events) > 0 {
+		e.Run = p.Events[len(p.Events)-1].Run
+	}
+	for _, x := range p.Events {
+		if e.Corrects != "" && x.ID == e.Corrects {
+			e.Run = x.Run
+			e = e.Dated(x)
+		}
+	}
+	return e
+}
+
+// freeID names an event by its place and its terminal: files that were written apart and laid together hold no two of one name.
+func freeID(events []logbook.Event, session string) string {
+	for n := len(events) + 1; ; n++ {
+		id := fmt.Sprintf("e%d-%s", n, session)
+		if !slices.ContainsFunc(events, func(e logbook.Event) bool { return e.ID == id }) {
+			return id
+		}
+	}
+}
+
+// Correction is an event that stands in the place of another once it is logged, the same but for what is changed in it.
+func Correction(e logbook.Event) logbook.Event {
+	was := e
+	e.Corrects, e.Steady, e.Of, e.Sleeps = e.ID, 0, "", false
+	e.Life.Bars, e.Life.MassesG = slices.Clone(e.Life.Bars), slices.Clone(e.Life.MassesG)
+	return e.Dated(was)
+}
