@@ -201,9 +201,7 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, r := range l.Left {
 		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
 	}
-	for _, u := range unread {
-		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
-	}
+	p.unread(unread)
 	return p.text()
 }
 
