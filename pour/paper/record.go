@@ -181,6 +181,7 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, r := range l.Left {
 		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
 	}
+	lessonDrying(p, l)
 	for _, u := range unread {
 		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
 	}
