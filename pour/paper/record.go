@@ -201,6 +201,7 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, r := range l.Left {
 		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
 	}
+	lessonDrying(p, l)
 	p.unread(unread)
 	return p.text()
 }

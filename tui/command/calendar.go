@@ -151,7 +151,12 @@ func (g *program) agenda(names []string) (*agenda, error) {
 	if err != nil {
 		return nil, err
 	}
-	hand, a := g.hand(shelf), &agenda{}
+	a := &agenda{}
+	lesson, _, err := g.taught(shelf)
+	if err != nil {
+		a.notes = append(a.notes, fmt.Sprintf("forecasts are the model's alone: %v", err))
+	}
+	hand := lesson.Taught()
 	var ids, plans []string
 	for i, name := range names {
 		if slices.Contains(names[:i], name) {

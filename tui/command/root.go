@@ -108,7 +108,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		ReadHand: func() (pour.Hand, error) {
 			lesson, _, err := g.taught(shelf)
-			return pour.Hand{Clock: lesson.Hand}, err
+			return lesson.Taught(), err
 		},
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)
