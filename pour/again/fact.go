@@ -81,6 +81,9 @@ func (p Past) compared(show pour.Show, d learn.Difference) (Fact, bool) {
 	case pour.UnitCelsius:
 		f.Said = "planned " + planned + ", was " + was
 		return f, math.Abs(by) >= leastC && planned != was
+	case pour.UnitPercent:
+		f.Said = "planned " + planned + ", was " + was
+		return f, planned != was
 	case pour.UnitMinute:
 		f.Said = fmt.Sprintf("%s %s: planned at %s, was at %s", show.Minutes(math.Abs(by)), lateWord(by), planned, was)
 		if d.Predicted {

@@ -34,6 +34,8 @@ func (d Difference) Told(show pour.Show, f pour.Figure) string {
 			return show.Weight(v)
 		case pour.UnitCelsius:
 			return show.Temp(v)
+		case pour.UnitPercent:
+			return show.Percent(v, 1)
 		}
 		return show.Plain(v, d.Unit)
 	})
@@ -55,6 +57,9 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 		if d, ok := measured(sheet, e); ok {
 			out = append(out, d)
 		}
+	}
+	for _, f := range s.Superfats(&sheet) {
+		out = append(out, Difference{What: string(f.Batch) + " superfat as weighed", Path: string(f.Batch) + ".superfat_as_weighed_percent", Unit: pour.UnitPercent, Planned: pour.AsFigure(f.PlannedPercent), Actual: pour.AsFigure(f.Percent)})
 	}
 	return append(out, cutDifferences(sheet, p.Events)...)
 }
