@@ -30,6 +30,32 @@ func (g *program) batchesCommand() *cobra.Command {
 	return cmd
 }
 
+// recordCommand prints the record of a batch.
+func (g *program) recordCommand() *cobra.Command {
+	cmd := g.book("record ID", "Print the record of a batch: lots and masses, deviations, bars, cure, checks, release to be signed, where it went", 1, "", func(book logbook.Book, shelf pour.Shelf, args []string) error {
+		text, err := g.batchRecord(book, shelf, args[0])
+		if err != nil {
+			return err
+		}
+		return g.print(text)
+	})
+	cmd.Example = "  pourbench record " + examplePour
+	return cmd
+}
+
+// batchRecord is the record of a batch as it is printed.
+func (g *program) batchRecord(book logbook.Book, shelf pour.Shelf, id string) (string, error) {
+	record, err := book.Read(id, shelf)
+	if err != nil {
+		return "", err
+	}
+	if record.PlanErr != nil {
+		return "", fmt.Errorf("record %s: its plan cannot be used with today's shelf: %w", id, record.PlanErr)
+	}
+	hand := g.hand(shelf)
+	return paper.BatchRecord(record, pour.Work(record.Plan, shelf, pour.Hand{}), life.Of(record, shelf, hand, g.today())), nil
+}
+
 // batches are those that hold every word and are in a state, in an order.
 func (g *program) batches(book logbook.Book, shelf pour.Shelf, text, sort, state string) ([]life.Batch, error) {
 	if !slices.Contains(words(life.Sorts()), sort) {
