@@ -31,7 +31,7 @@ func house() []room {
 		{"pour/shape", "std"},
 		{"pour/relief", "std pour/script pour/shape"},
 		{"pour/swirl", "std pour/script pour/relief"},
-		{"pour", "pour/strict chem chem/clock chem/colour pour/script pour/swirl pour/shape pour/relief"},
+		{"pour", "pour/strict chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
 		{"pour/pourtest", "pour"},
 		{"pour/recipe", "pour pour/strict pour/plain"},
 		{"pour/whatif", "pour pour/script pour/strict chem chem/colour"},
@@ -39,7 +39,7 @@ func house() []room {
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
-		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain"},
+		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
 		{"pour/logbook/learn", "pour/logbook/live pour/logbook pour chem chem/clock"},
 		{"pour/ruler", "pour pour/shape"},
 		{"pour/drying", "pour pour/day chem/cure"},
@@ -62,9 +62,10 @@ func house() []room {
 		{"tui/panel", "tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour/whatif pour pour/strict pour/swirl pour/plain chem chem/colour"},
 		{"tui/terminal", "tui/look tui/screen"},
 		{"tui/live", "tui/lines tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem"},
+		{"tui/batches", "tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain"},
 		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
-		{"tui/command", "tui tui/lines tui/live tui/pixels tui/terminal tui/keys pour/calendar pour/ruler pour/paper pour/day pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain"},
+		{"tui/command", "tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/calendar pour/ruler pour/paper pour/day pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain"},
 		{".", "tui/command presets"},
 	}
 }

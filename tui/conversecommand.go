@@ -123,6 +123,8 @@ func (t *talk) act(a lines.Asked) {
 		t.tellPour()
 	case keys.Pour:
 		t.pour()
+	case keys.Batches:
+		t.batches()
 	default:
 		t.adding = b.ID == keys.Add || b.ID == keys.Colour
 		t.update(func() tea.Cmd { return t.m.perform(string(b.ID), b, a.Nth) })
@@ -209,13 +211,33 @@ func (t *talk) pour() {
 		t.m.refuse("no live run was opened with this bench")
 		return
 	}
-	t.update(func() tea.Cmd {
+	t.lend(func() (tea.Msg, error) {
 		err := t.m.opt.Pour(t.m.session.Plan().Clone())
+		return pouredMsg{err}, err
+	})
+}
+
+// batches hands the conversation to the page of batches and takes it back when that is left.
+func (t *talk) batches() {
+	if t.m.opt.Batches == nil {
+		t.m.refuse("no logbook was opened with this bench")
+		return
+	}
+	t.lend(func() (tea.Msg, error) {
+		poured, err := t.m.opt.Batches()
+		return batchesMsg{poured, err}, err
+	})
+}
+
+// lend hands the conversation to something else. When that was ended from outside, so is this.
+func (t *talk) lend(to func() (tea.Msg, error)) {
+	t.update(func() tea.Cmd {
+		msg, err := to()
 		if errors.Is(err, terminal.ErrInterrupted) || errors.As(err, &terminal.EndedError{}) {
 			t.cut, t.left = err, true
 			return nil
 		}
-		return func() tea.Msg { return pouredMsg{err} }
+		return func() tea.Msg { return msg }
 	})
 }
 

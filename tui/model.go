@@ -47,6 +47,7 @@ type Options struct {
 	Learned    func() (string, error)    // what the maker's pours have taught, as text; nil: there is no logbook
 	ReadHand   func() (pour.Hand, error) // what they teach by now; nil: it stays as it was
 	Pour       func(pour.Plan) error     // the live run of a plan, on this terminal; nil: there is none
+	Batches    func() (Poured, error)    // the page of batches, on this terminal; nil: there is none
 	Plain      bool                      // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
 	Notes      io.Writer                 // where [Open] says what became of unsaved work; nil: standard error
 }

@@ -13,6 +13,8 @@ func (m *model) whyNot(b keys.Binding, _ int) string {
 	switch {
 	case b.Mode == keys.Pouring:
 		return m.fill("during a pour only; {pour} pours this plan")
+	case b.Mode == keys.Batching:
+		return m.fill("on the page of batches only; {batches} goes there")
 	case !b.Acts(m.at().Has()):
 		return "not in the panel " + m.at().Title
 	}

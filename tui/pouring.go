@@ -1,11 +1,9 @@
 package tui
 
 import (
-	"io"
-
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour"
+	"pourbench/tui/terminal"
 )
 
 // pouredMsg says that the live run was left.
@@ -17,8 +15,13 @@ func (m *model) pourNow() tea.Cmd {
 		m.refuse("no live run was opened with this bench")
 		return nil
 	}
-	run := liveRun{plan: m.session.Plan().Clone(), pour: m.opt.Pour}
-	return m.parted(tea.Exec(run, func(err error) tea.Msg { return pouredMsg{err} }))
+	return m.parted(tea.Exec(m.guest(), func(err error) tea.Msg { return pouredMsg{err} }))
+}
+
+// guest is the live run of this plan, which has a copy of it.
+func (m *model) guest() terminal.Guest {
+	plan, pour := m.session.Plan().Clone(), m.opt.Pour
+	return terminal.Guest{Do: func() error { return pour(plan) }}
 }
 
 // poured says how the run ended, and asks what it has taught.
@@ -30,21 +33,3 @@ func (m *model) poured(msg pouredMsg) tea.Cmd {
 	say(how)
 	return m.readHand(func(taught string) { say(how + "; " + taught) })
 }
-
-// liveRun is the live run as a guest on the bench's terminal, which it opens itself.
-type liveRun struct {
-	plan pour.Plan
-	pour func(pour.Plan) error
-}
-
-// Run pours.
-func (r liveRun) Run() error { return r.pour(r.plan) }
-
-// SetStdin is not needed: the run opens the terminal.
-func (r liveRun) SetStdin(io.Reader) {}
-
-// SetStdout is not needed: the run opens the terminal.
-func (r liveRun) SetStdout(io.Writer) {}
-
-// SetStderr is not needed: the run opens the terminal.
-func (r liveRun) SetStderr(io.Writer) {}

@@ -114,6 +114,8 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return tea.Batch(m.readLearned(), m.readHand(m.say))
 	case keys.Pour:
 		return m.pourNow()
+	case keys.Batches:
+		return m.goBatches()
 	case keys.Replay:
 		return m.replay()
 	case keys.Help:

@@ -125,6 +125,8 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.learned(msg)
 	case pouredMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
+	case batchesMsg:
+		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg))
 	case handMsg:
 		m.relearn(msg)
 	default:

@@ -23,6 +23,7 @@ type Entry struct {
 	Reminded bool          // the calendar speaks up
 	Remind   time.Duration // from the start, negative before it, whole minutes; from midnight where it is all day
 
+	Done      bool      // it tells what was done, also when it is over; no calendar and no register says so
 	Revised   time.Time // when the entry was last changed
 	Sequence  int       // how often its dates have moved, from 0
 	Cancelled bool      // it does not take place

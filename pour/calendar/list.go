@@ -18,7 +18,7 @@ func List(entries []Entry, today day.Day) string {
 	for _, e := range entries {
 		late := ""
 		if !e.End.After(midnightOf(today)) {
-			if !e.Reminded || e.Kind != kindUnmould && e.Kind != kindCut {
+			if e.Done || e.Kind != kindUnmould && e.Kind != kindCut {
 				continue
 			}
 			late = ", not done"

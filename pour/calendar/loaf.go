@@ -75,6 +75,7 @@ func (l Loaf) step(s life.Step, all []life.Step) Entry {
 	e := l.entry(kind, what, words...)
 	switch {
 	case s.Done:
+		e.Done = true
 		return e.on(s.Day)
 	case !s.From.IsZero():
 		e.Start, e.End, e.Reminded, e.Remind = s.From, s.To, true, hourBefore
@@ -98,7 +99,7 @@ func (l Loaf) told(s life.Step) (kind, what string, words []string) {
 		case life.DueCut:
 			return kindCut, "Cut", nil
 		default:
-			return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weighed, day %d", s.Nth), nil
+			return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weighed, day %d", s.Day-l.Course.CutDay()), nil
 		}
 	}
 	switch s.Kind {

@@ -104,7 +104,7 @@ weigh-1 2026-12-08/2026-12-09 silent "Weighed, day 1: Alpine Meadow of 5 Dec" #1
 weigh-2 2026-12-09/2026-12-10 silent "Weighed, day 2: Alpine Meadow of 5 Dec" #1
 weigh-4 2026-12-11/2026-12-12 silent "Weighed, day 4: Alpine Meadow of 5 Dec" #1
 turn-7 2026-12-14/2026-12-15 9h0m0s "Turn bars: Alpine Meadow of 5 Dec" #1
-weigh-7 2026-12-15/2026-12-16 silent "Weighed, day 7: Alpine Meadow of 5 Dec" #1
+weigh-7 2026-12-15/2026-12-16 silent "Weighed, day 8: Alpine Meadow of 5 Dec" #1
 weigh-14 2026-12-21/2026-12-22 9h0m0s "Weigh bars, day 14: Alpine Meadow of 5 Dec" #1
 turn-14 2026-12-21/2026-12-22 silent "Turn bars: Alpine Meadow of 5 Dec" #1
 weigh-21 2026-12-28/2026-12-29 9h0m0s "Weigh bars, day 21: Alpine Meadow of 5 Dec" #1

@@ -29,7 +29,7 @@ func (r Register) find(name string) (Entry, bool) {
 // Revise compares what is due with what was handed out, and returns what is to be handed out now, in the order of its dates, with the
 // register of it. An entry that is due keeps its sequence number and its revision while nothing about it has changed; the number rises by one
 // when its dates have (RFC 5545, 3.8.7.4). What was handed out and is due no more is cancelled until its days are over; what is over then is
-// left as her calendar has it, and what would remind of days that are over before it was ever handed out is left out.
+// left as her calendar has it, and what was to be done on days that are over before it was ever handed out is left out.
 //
 // Only entries of batches for which within holds are looked at: an export of one batch says nothing of the others. At is the moment of the
 // export, in the maker's zone.
@@ -41,10 +41,11 @@ func (r Register) Revise(due []Entry, within func(batch string) bool, at time.Ti
 		if !e.Reminded {
 			e.Remind = 0
 		}
-		named[e.name()] = true
+		done := e.Done
+		named[e.name()], e.Done = true, false
 		if old, ok := r.find(e.name()); ok {
 			e = e.after(old)
-		} else if e.Reminded && !e.End.After(today) {
+		} else if !done && !e.End.After(today) {
 			continue
 		}
 		out = append(out, e)

@@ -14,10 +14,25 @@ import (
 	"pourbench/pour/strict"
 )
 
-// batchesCommand lists every pour with its state and what is due.
+// batchesCommand opens the page of batches or, where there is no terminal to draw on, lists every pour with its state and what is due.
 func (g *program) batchesCommand() *cobra.Command {
 	sort, state := "", ""
-	cmd := g.book("batches [WORD ...]", "Every pour with its state, what is due, where its bars are", anyWords, "", func(book logbook.Book, shelf pour.Shelf, words []string) error {
+	var cmd *cobra.Command
+	cmd = g.book("batches [WORD ...]", "Every pour with its state, what is due, where its bars are", anyWords, "", func(book logbook.Book, shelf pour.Shelf, words []string) error {
+		err := knownSort(sort)
+		if err != nil {
+			return err
+		}
+		if g.plain, err = g.converses(nil, cmd.Flags().Changed("plain")); err != nil {
+			return err
+		}
+		if !cmd.Flags().Changed("state") && (g.plain || g.terminal()) {
+			order := life.Sort("") // the page has an order of its own
+			if cmd.Flags().Changed("sort") {
+				order = life.Sort(sort)
+			}
+			return g.batchesHere(shelf, words, order)
+		}
 		list, err := g.batches(book, shelf, strings.Join(words, " "), sort, state)
 		if err != nil {
 			return err
@@ -25,42 +40,23 @@ func (g *program) batchesCommand() *cobra.Command {
 		return g.print(paper.BatchList(list, g.today()))
 	})
 	cmd.Example = "  pourbench batches\n  pourbench batches curing meadow --sort due"
+	g.plainFlag(cmd)
+	cmd.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	cmd.Flags().StringVar(&sort, "sort", string(life.ByDay), "by "+strings.Join(words(life.Sorts()), ", "))
 	cmd.Flags().StringVar(&state, "state", "", "only those of one state: "+strings.Join(words(life.States()), ", "))
 	return cmd
 }
 
-// recordCommand prints the record of a batch.
-func (g *program) recordCommand() *cobra.Command {
-	cmd := g.book("record ID", "Print the record of a batch: lots and masses, deviations, bars, cure, checks, release to be signed, where it went", 1, "", func(book logbook.Book, shelf pour.Shelf, args []string) error {
-		text, err := g.batchRecord(book, shelf, args[0])
-		if err != nil {
-			return err
-		}
-		return g.print(text)
-	})
-	cmd.Example = "  pourbench record " + examplePour
-	return cmd
-}
-
-// batchRecord is the record of a batch as it is printed.
-func (g *program) batchRecord(book logbook.Book, shelf pour.Shelf, id string) (string, error) {
-	record, err := book.Read(id, shelf)
-	if err != nil {
-		return "", err
+// knownSort refuses an order that there is not.
+func knownSort(sort string) error {
+	if !slices.Contains(words(life.Sorts()), sort) {
+		return fmt.Errorf("list the batches: %w", strict.NoWord("--sort", sort, words(life.Sorts())))
 	}
-	if record.PlanErr != nil {
-		return "", fmt.Errorf("record %s: its plan cannot be used with today's shelf: %w", id, record.PlanErr)
-	}
-	hand := g.hand(shelf)
-	return paper.BatchRecord(record, pour.Work(record.Plan, shelf, pour.Hand{}), life.Of(record, shelf, hand, g.today())), nil
+	return nil
 }
 
 // batches are those that hold every word and are in a state, in an order.
 func (g *program) batches(book logbook.Book, shelf pour.Shelf, text, sort, state string) ([]life.Batch, error) {
-	if !slices.Contains(words(life.Sorts()), sort) {
-		return nil, fmt.Errorf("list the batches: %w", strict.NoWord("--sort", sort, words(life.Sorts())))
-	}
 	if state != "" && !slices.Contains(words(life.States()), state) {
 		return nil, fmt.Errorf("list the batches: %w", strict.NoWord("--state", state, words(life.States())))
 	}

@@ -53,43 +53,63 @@ const registerWait = 2 * time.Second
 
 // calendar prints the list, or writes the file whole or not at all.
 func (g *program) calendar(file string, names []string) error {
-	if file != "" && file != "-" && !strings.EqualFold(filepath.Ext(file), ".ics") {
-		return fmt.Errorf("write the calendar to %s: name a file that ends in .ics", file)
+	if file != "" {
+		said, notes, err := g.handOut(file, names)
+		g.notes(notes)
+		return errors.Join(g.print(said), err)
 	}
 	a, err := g.agenda(names)
 	if err != nil {
 		return err
 	}
-	if file == "" {
-		text := calendar.List(a.due, g.today())
-		if text == "" {
-			text = "nothing is due\n"
-		}
-		return g.print(text)
+	g.notes(a.notes)
+	text := calendar.List(a.due, g.today())
+	if text == "" {
+		text = "nothing is due\n"
+	}
+	return g.print(text)
+}
+
+// notes are said one by one.
+func (g *program) notes(notes []string) {
+	for _, note := range notes {
+		g.say("%s", note)
+	}
+}
+
+// handOut writes what is due to a file, or to standard output for "-", and returns what to say of it and of what was left out. It says
+// nothing itself: a screen may have the terminal.
+func (g *program) handOut(file string, names []string) (said string, notes []string, err error) {
+	if file != "-" && !strings.EqualFold(filepath.Ext(file), ".ics") {
+		return "", nil, fmt.Errorf("write the calendar to %s: name a file that ends in .ics", file)
+	}
+	a, err := g.agenda(names)
+	if err != nil {
+		return "", nil, err
 	}
 	entries, err := calendar.HandOut(disk.OS(), g.registerPath(), registerWait, a.due, a.covers, g.now())
 	if err != nil {
-		return err
+		return "", a.notes, err
 	}
 	if file == "-" {
-		return calendar.Write(g.Out, entries)
+		return "", a.notes, calendar.Write(g.Out, entries)
 	}
-	return g.writeCalendar(file, entries)
-}
-
-// writeCalendar writes the file and says what is in it.
-func (g *program) writeCalendar(file string, entries []calendar.Entry) error {
 	var unwritten error
-	err := disk.OS().Save(file, func(w io.Writer) error { unwritten = calendar.Write(w, entries); return unwritten }, disk.Want{Mode: disk.Shared})
-	if err != nil && errors.Is(err, unwritten) {
-		return err
-	}
-	if err != nil {
-		return fmt.Errorf("write the calendar to %s: %w", file, disk.Reason(err))
+	err = disk.OS().Save(file, func(w io.Writer) error { unwritten = calendar.Write(w, entries); return unwritten }, disk.Want{Mode: disk.Shared})
+	switch {
+	case err != nil && errors.Is(err, unwritten):
+		return "", a.notes, err
+	case err != nil:
+		return "", a.notes, fmt.Errorf("write the calendar to %s: %w", file, disk.Reason(err))
 	}
 	t := calendar.Count(entries)
-	return g.print(fmt.Sprintf("%s: %d entries, %d of them moved since they were first handed out, %d cancelled. Import it into a calendar of its own.\n",
-		file, t.Entries, t.Moved, t.Cancelled))
+	return fmt.Sprintf("%s: %d entries, %d moved, %d cancelled; import it into a calendar of its own\n", file, t.Entries, t.Moved, t.Cancelled), a.notes, nil
+}
+
+// calendarFile hands everything out to a file, for a screen.
+func (g *program) calendarFile(file string) (string, error) {
+	said, notes, err := g.handOut(file, nil)
+	return strings.TrimSpace(strings.Join(append(notes, said), "; ")), err
 }
 
 // registerPath is where it is kept what the calendar was told.
@@ -100,11 +120,18 @@ type agenda struct {
 	due    []calendar.Entry
 	named  []string // what the entries of batches that were asked for are known by; empty: all
 	unread []string // batches of which nothing is known just now
+	notes  []string // why
 }
 
 // covers reports whether a batch is covered: of one that is not, the calendar keeps what it was told.
 func (a *agenda) covers(batch string) bool {
 	return (len(a.named) == 0 || slices.Contains(a.named, batch)) && !slices.Contains(a.unread, batch)
+}
+
+// leave leaves what the calendar was told of a batch as it is.
+func (a *agenda) leave(batch, name string, why error) {
+	a.unread = append(a.unread, batch)
+	a.notes = append(a.notes, fmt.Sprintf("%s is left in the calendar as it is: %v", name, why))
 }
 
 // add adds a loaf.
@@ -118,7 +145,10 @@ func (g *program) agenda(names []string) (*agenda, error) {
 	}
 	hand, a := g.hand(shelf), &agenda{}
 	var ids, plans []string
-	for _, name := range names {
+	for i, name := range names {
+		if slices.Contains(names[:i], name) {
+			continue
+		}
 		if name == "-" {
 			return nil, errors.New("put a plan into the calendar: one from standard input has no file to know it by; name its file")
 		}
@@ -152,8 +182,7 @@ func (g *program) addBatch(a *agenda, b life.Batch, named bool) {
 		a.named = append(a.named, b.ID)
 	}
 	if !calendar.Known(b) {
-		a.unread = append(a.unread, b.ID)
-		g.say("%s is left in the calendar as it is: %v", b.ID, errors.Join(b.Fault, b.PlanErr))
+		a.leave(b.ID, b.ID, errors.Join(b.Fault, b.PlanErr))
 	}
 	if l, ok := calendar.OfBatch(b, g.now().Location()); ok {
 		a.add(l)
@@ -201,8 +230,10 @@ func (a *agenda) addPlan(path string, shelf pour.Shelf, hand pour.Hand) error {
 	if err != nil {
 		return err
 	}
-	a.named = append(a.named, l.Batch)
-	a.add(l)
+	if !slices.Contains(a.named, l.Batch) {
+		a.named = append(a.named, l.Batch)
+		a.add(l)
+	}
 	return nil
 }
 
@@ -219,8 +250,7 @@ func (g *program) addRemembered(a *agenda, poured []life.Batch, shelf pour.Shelf
 		case errors.Is(err, fs.ErrNotExist):
 			continue
 		case err != nil:
-			a.unread = append(a.unread, calendar.PlanBatch(path))
-			g.say("%s is left in the calendar as it is: %v", path, err)
+			a.leave(calendar.PlanBatch(path), path, err)
 			continue
 		case doc.Plan.PourAt.IsZero() || isPoured(doc.Plan, poured):
 			continue

@@ -91,11 +91,16 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 	if !plain && !g.terminal() {
 		return g.checklist(pour.Work(doc.Plan, shelf, g.hand(shelf)), shelf)
 	}
-	bound, faults := g.keys()
 	say := ""
 	if len(args) == 0 {
 		say = "the built-in example; save as makes it your own"
 	}
+	return g.bench(doc, shelf, say, plain)
+}
+
+// bench opens the workbench on a plan, or talks of it in lines.
+func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, plain bool) error {
+	bound, faults := g.keys()
 	o := tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
 		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
@@ -110,6 +115,7 @@ func (g *program) open(cmd *cobra.Command, args []string) error {
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
 	}
+	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {
 		return tui.Converse(o, g.talking())
 	}

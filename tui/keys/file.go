@@ -130,7 +130,7 @@ func (b *binder) unfit(row Binding, key string) (problem, mend string) {
 	if problem, mend := wrong(key); problem != "" {
 		return problem, mend
 	}
-	typing := slices.Contains([]Mode{Typing, Line, List, Pad}, row.Mode)
+	typing := slices.Contains([]Mode{Typing, Line, List, Pad, Form}, row.Mode)
 	switch {
 	case key == Leaves && row.ID != Quit:
 		return "always leaves the program", "take another key"
@@ -174,7 +174,7 @@ func (b *binder) clash(i, j int, key string) {
 
 // free names some letters that do nothing in a mode.
 func (b *binder) free(mode Mode) string {
-	if mode != Bench && mode != Pouring {
+	if mode != Bench && mode != Pouring && mode != Batching {
 		return ""
 	}
 	var out []string

@@ -11,15 +11,17 @@ type Mode int
 
 // The modes.
 const (
-	Bench   Mode = iota // moving about a station
-	Typing              // a cell is being typed in
-	Pouring             // a pour is under way
-	Line                // a line of text is being typed
-	List                // a list is being searched
-	Page                // a page of text is being read
-	Asking              // a question waits for its answer
-	Pad                 // lines are being typed or pasted
-	modes   int  = iota
+	Bench    Mode = iota // moving about a station
+	Typing               // a cell is being typed in
+	Pouring              // a pour is under way
+	Line                 // a line of text is being typed
+	List                 // a list is being searched
+	Page                 // a page of text is being read
+	Asking               // a question waits for its answer
+	Pad                  // lines are being typed or pasted
+	Batching             // the page of batches
+	Form                 // a form is being filled
+	modes    int  = iota
 )
 
 // OfBench lists the modes of the workbench.
@@ -28,14 +30,17 @@ func OfBench() []Mode { return []Mode{Bench, Typing, Line, List, Page, Asking, P
 // OfPour lists the modes of the live run.
 func OfPour() []Mode { return []Mode{Pouring, Line, List, Page, Asking} }
 
+// OfBatches lists the modes of the page of batches.
+func OfBatches() []Mode { return []Mode{Batching, Form, Line, List, Page, Asking} }
+
 // Word is the mode's name in a file of keys.
 func (m Mode) Word() string {
-	return [modes]string{"bench", "typing", "pouring", "line", "list", "page", "question", "pad"}[m]
+	return [modes]string{"bench", "typing", "pouring", "line", "list", "page", "question", "pad", "batches", "form"}[m]
 }
 
 // String is the mode's heading in help and on paper.
 func (m Mode) String() string {
-	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question", "on a page to fill"}[m]
+	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question", "on a page to fill", "on the page of batches", "in a form"}[m]
 }
 
 // ID names what a key does.
@@ -112,6 +117,7 @@ const (
 	WhatHelps  ID = "what helps"
 	Learned    ID = "learned"
 	Pour       ID = "pour"
+	Batches    ID = "batches"
 	Said       ID = "messages"
 	Help       ID = "help"
 	Palette    ID = "palette"
@@ -141,6 +147,29 @@ const (
 	Guide     ID = "guide"
 	NextThing ID = "next thing"
 	PrevThing ID = "previous thing"
+)
+
+// What keys do on the page of batches.
+const (
+	First     ID = "first"
+	Last      ID = "last"
+	Search    ID = "search"
+	Order     ID = "order"
+	LookAt    ID = "look at"
+	ToList    ID = "back to the list"
+	LogMark   ID = "log"
+	LogAny    ID = "log anything"
+	SameBars  ID = "weigh again"
+	Correct   ID = "correct"
+	SeePhoto  ID = "see picture"
+	CutLive   ID = "cut live"
+	Again     ID = "pour again"
+	ScentPage ID = "scent page"
+	Board     ID = "season board"
+	Record    ID = "record"
+	Calendar  ID = "calendar"
+	FlipBack  ID = "switch back"
+	KeepAll   ID = "keep all"
 )
 
 // What keys do while typing, in a list, on a page and at a question.

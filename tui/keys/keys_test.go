@@ -1,6 +1,7 @@
 package keys
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -91,9 +92,9 @@ func TestKeysAreShownAsPeopleReadThem(t *testing.T) {
 	}
 }
 
-func TestBenchAndPourListTheirOwnModesAndTogetherAll(t *testing.T) {
+func TestEveryScreenListsItsOwnModesAndTogetherAll(t *testing.T) {
 	seen := map[Mode]bool{}
-	for _, m := range append(OfBench(), OfPour()...) {
+	for _, m := range slices.Concat(OfBench(), OfPour(), OfBatches()) {
 		seen[m] = true
 	}
 	if len(seen) != modes {

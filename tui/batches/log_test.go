@@ -1,0 +1,151 @@
+package batches
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
+	"pourbench/tui/keys"
+)
+
+func TestEveryKindOfEventHasItsKey(t *testing.T) {
+	b, _ := keys.BuiltIn().Find(keys.Batching, keys.LogMark)
+	var want []string
+	for _, f := range life.Forms() {
+		want = append(want, string(f.Kind))
+	}
+	if !slices.Equal(b.Each, want) || len(b.Keys) != len(want) {
+		t.Errorf("the keys log %v, there are %v", b.Each, want)
+	}
+}
+
+func TestABatchIsLivedByKeysFromTheMouldToTheLastBar(t *testing.T) {
+	k := onDisk(t, "Alpine Meadow")
+	k.shows("Alpine Meadow", "in the mould")
+	k.press("U")
+	k.shows("out of the mould, Alpine Meadow", "► how firm", "usual: ", "2026-12-20", "today")
+	k.write("FIRM") // as it is known
+	k.press("ctrl+s")
+	k.says("out of the mould, firm")
+	k.press("C")
+	k.write("128.4 127.9 129.2 128 128 128 128 128 128 128")
+	k.press("ctrl+s")
+	k.says("cut into 10 bars")
+	k.shows("cut")
+	k.press("W") // all bars were weighed at the cut: three along the loaf are offered
+	k.shows("bar 2, g", "bar 6, g", "bar 9, g", "it was 127.9 g the last time")
+	k.press("esc")
+	k.press("k")
+	k.write("1")
+	k.press("ctrl+s")
+	k.says("1 bar kept, as the batch's sample")
+	b, _ := k.m.chosen()
+	if a := b.Bars; a.Bars != 10 || a.Kept != 1 || a.Left != 9 {
+		t.Errorf("the bars are %+v", a)
+	}
+	k.press("f")
+	k.press("enter")
+	k.shows("words: this is missing")
+	k.write("seized")
+	k.press("ctrl+s")
+	k.shows("failed")
+	k.press("u")
+	k.says("undone: failed, seized")
+	if b, _ = k.m.chosen(); b.State == life.Failed {
+		t.Error("an undone failure has failed the batch")
+	}
+}
+
+func TestTheSameBarsAreWeighedAgainWithTheirMassesAlone(t *testing.T) {
+	k := onDisk(t, "Alpine Meadow")
+	id := k.m.all[0].ID
+	k.log(id, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Day: "2026-12-07", Count: 10}})
+	k.log(id, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{Day: "2026-12-07", Bars: []int{2, 5, 8}, MassesG: []float64{128, 129, 130}}})
+	k.press("w")
+	k.shows("bar 2, g", "bar 5, g", "bar 8, g", "it was 128 g the last time")
+	k.write("119,5")
+	k.press("enter")
+	k.shows("it was 129 g the last time")
+	k.write("120.1")
+	k.press("enter")
+	k.write("118.8")
+	k.press("enter enter") // past the words, which are empty
+	p, err := k.book.Read(id, k.shelf)
+	must(t, err)
+	e := p.Events[len(p.Events)-1]
+	if e.Kind != logbook.WeighIn || !slices.Equal(e.Life.MassesG, []float64{119.5, 120.1, 118.8}) || !slices.Equal(e.Life.Bars, []int{2, 5, 8}) || e.Life.Day != "2026-12-20" {
+		t.Errorf("logged is %+v", e.Life)
+	}
+}
+
+// log logs an event beside the page and lets it look.
+func (k *kept) log(id string, e logbook.Event) string {
+	k.Helper()
+	logged, err := life.Log(k.book, k.shelf, id, e, k.wall, "b")
+	must(k, err)
+	k.finish(k.m.load())
+	return logged.Event.ID
+}
+
+func TestAMassThatIsNoneIsRefusedOnItsLine(t *testing.T) {
+	k := onDisk(t, "Alpine Meadow")
+	id := k.m.all[0].ID
+	k.log(id, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Day: "2026-12-07", Count: 10}})
+	k.log(id, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{Day: "2026-12-07", Bars: []int{2, 5}, MassesG: []float64{128, 129}}})
+	before := k.file(id)
+	k.press("w")
+	k.write("119")
+	k.press("enter")
+	k.write("12o")
+	k.press("ctrl+s")
+	k.shows("× ", "►", "12o")
+	if form := k.m.dialogs.Top(); form == nil || !strings.Contains(k.frame(), "► bar 5, g") {
+		t.Errorf("the cursor is not on the line that is wrong:\n%s", k.frame())
+	}
+	if k.file(id) != before {
+		t.Error("something was written")
+	}
+}
+
+func TestAMarkIsCorrectedTakenBackAndBroughtBack(t *testing.T) {
+	k := onDisk(t, "Alpine Meadow")
+	id := k.m.all[0].ID
+	k.log(id, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Day: "2026-12-07", Count: 10}})
+	k.log(id, logbook.Event{Kind: logbook.Sold, What: "market", Life: logbook.Life{Day: "2026-12-18", Count: 3, Price: "7.50", Currency: "EUR"}})
+	before := k.file(id)
+	k.press("enter down c")
+	k.shows("Correct: sold", "7.50", "EUR", "market")
+	for range 9 {
+		if strings.Contains(k.frame(), "► bars") {
+			break
+		}
+		k.press("tab")
+	}
+	k.write("2")
+	k.press("ctrl+s")
+	b, _ := k.m.chosen()
+	if b.Bars.Sold != 2 {
+		t.Errorf("%d are sold", b.Bars.Sold)
+	}
+	k.shows("(corrected)", "× 3 bars sold", "(corrected on")
+	if !strings.HasPrefix(k.file(id), before) {
+		t.Error("what stood in the file was changed")
+	}
+	k.press("end d") // the correction
+	if b, _ = k.m.chosen(); b.Bars.Sold != 3 {
+		t.Errorf("%d are sold once the correction is taken back", b.Bars.Sold)
+	}
+	k.shows("taken back")
+	k.press("u")
+	if b, _ = k.m.chosen(); b.Bars.Sold != 2 {
+		t.Errorf("%d are sold once that is undone", b.Bars.Sold)
+	}
+	k.press("u")
+	if b, _ = k.m.chosen(); b.Bars.Sold != 3 {
+		t.Errorf("%d are sold once the correction is undone", b.Bars.Sold)
+	}
+	k.press("u")
+	k.says("nothing was logged")
+}
