@@ -201,9 +201,8 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, r := range l.Left {
 		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
 	}
-	for _, u := range unread {
-		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
-	}
+	lessonDrying(p, l)
+	p.unread(unread)
 	return p.text()
 }
 
