@@ -8,8 +8,8 @@ import (
 	"pourbench/chem"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
-	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/logbook/life"
+	underway "pourbench/pour/logbook/live"
 )
 
 // BatchRecord writes the record of a batch by the fields that good practice for cosmetics asks for (ISO 22716, clauses 7, 13 and 17; what to write is from

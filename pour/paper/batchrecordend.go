@@ -142,4 +142,3 @@ func dayOf(e logbook.Event) day.Day {
 	at, _ := e.When()
 	return day.Of(at)
 }
-

@@ -38,7 +38,9 @@ func DryingOf(p logbook.Pour, shelf pour.Shelf, rack cure.Rack) Drying {
 }
 
 // Dry works out how a batch dries: sheet is its plan's, weighed or worked, rack what the maker's own batches taught.
-func Dry(sheet *pour.Sheet, weighIns []WeighIn, rack cure.Rack) Drying { return onRack(sheet, weighIns).by(rack) }
+func Dry(sheet *pour.Sheet, weighIns []WeighIn, rack cure.Rack) Drying {
+	return onRack(sheet, weighIns).by(rack)
+}
 
 // racked is all that is known of how a batch dries before anything is worked out of it: what is kept of it from one opening to the next.
 type racked struct {
