@@ -45,7 +45,7 @@ func house() []room {
 		{"pour/money", ""},
 		{"pour/season", "pour/money pour/planfile pour/logbook/life pour/logbook pour pour/strict pour/disk pour/day pour/plain"},
 		{"pour/drying", "pour pour/day chem/cure"},
-		{"pour/paper", "pour/day pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
+		{"pour/paper", "pour/season pour/day pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock"},
 		{"pour/calendar", "pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/season pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},

@@ -42,6 +42,17 @@ func (b Board) ByWords(row int) string {
 
 // Tell says all of a row, from its date backwards to its pour; in the last lines what it collides with.
 func (b Board) Tell(row int) []string {
+	out := b.TellPlan(row)
+	for _, c := range b.Collisions {
+		if c.Row == row {
+			out = append(out, b.tellCollision(c)...)
+		}
+	}
+	return out
+}
+
+// TellPlan says all of a row but what it collides with; the first line says what it is.
+func (b Board) TellPlan(row int) []string {
 	r := b.Rows[row]
 	out := b.tellHead(r)
 	if r.Fault != nil {
@@ -53,11 +64,6 @@ func (b Board) Tell(row int) []string {
 	}
 	for _, e := range r.Embeds {
 		out = append(out, fmt.Sprintf("make %s by %s", e.Name, b.told(e.By)))
-	}
-	for _, c := range b.Collisions {
-		if c.Row == row {
-			out = append(out, b.tellCollision(c)...)
-		}
 	}
 	return out
 }
