@@ -86,6 +86,7 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 		p.raw(padded(clip(d.What, 42), 44) + padded(plain(planned), 16) + unitText(show, d.Actual, d))
 	}
 	cutSum(p, record, sheet)
+	leaner(p, record, sheet)
 	p.raw("")
 	for _, e := range logbook.Standing(record.Events) {
 		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
@@ -132,6 +133,23 @@ func cutSum(p *page, record logbook.Pour, sheet pour.Sheet) {
 		"stood a day is usually some percent lighter (common practice, no source). Steps of the cut are counted from when it began.")
 }
 
+// leaner says of every batch that had less superfat as weighed than planned, or was lye-heavy, and why it went on, if that was said.
+func leaner(p *page, record logbook.Pour, sheet pour.Sheet) {
+	for _, f := range underway.Replay(sheet, record.Events).Superfats(&sheet) {
+		text := f.Words(sheet.Plan.Show)
+		switch {
+		case text == "":
+			continue
+		case f.Why != "":
+			text += ". Said: " + f.Why
+		case f.Stops():
+			text += ". Nobody said why"
+		}
+		p.raw("")
+		p.wrapped("", strings.ToUpper(text[:1])+text[1:]+".")
+	}
+}
+
 // unitText draws a figure of a record in the plan's units.
 func unitText(show pour.Show, f pour.Figure, of learn.Difference) string {
 	return show.Figure(f, func(v float64) string {
@@ -145,6 +163,8 @@ func unitText(show pour.Show, f pour.Figure, of learn.Difference) string {
 			return show.Weight(v)
 		case pour.UnitCelsius:
 			return strings.ReplaceAll(show.Temp(v), "°", "deg ")
+		case pour.UnitPercent:
+			return show.Percent(v, 1)
 		}
 		return show.Plain(v, of.Unit)
 	})
@@ -181,9 +201,8 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, r := range l.Left {
 		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
 	}
-	for _, u := range unread {
-		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
-	}
+	lessonDrying(p, l)
+	p.unread(unread)
 	return p.text()
 }
 

@@ -51,6 +51,8 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Cut: func(id string) error {
 			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.hand(shelf)})
 		},
+		Scents: g.scentsOf(book, shelf),
+		Scent:  func(scent string) (title, text string, err error) { return g.scentText(book, shelf, scent) },
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
 		},

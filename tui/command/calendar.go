@@ -265,8 +265,8 @@ func (g *program) addRemembered(a *agenda, poured []life.Batch, shelf pour.Shelf
 	return nil
 }
 
-// isPoured reports whether a pour of the logbook is the one that a plan plans: of its name, at most a day from its own.
+// isPoured reports whether a pour of the logbook is the one that a plan plans: of its name, at most a day from its own, and no trial.
 func isPoured(p pour.Plan, poured []life.Batch) bool {
 	on := day.Of(p.PourAt)
-	return slices.ContainsFunc(poured, func(b life.Batch) bool { return b.Name == p.Name && max(b.Poured-on, on-b.Poured) <= 1 })
+	return slices.ContainsFunc(poured, func(b life.Batch) bool { return b.Name == p.Name && !b.Is(life.Trial) && max(b.Poured-on, on-b.Poured) <= 1 })
 }

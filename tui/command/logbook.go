@@ -25,7 +25,7 @@ func (g *program) hand(shelf pour.Shelf) pour.Hand {
 	for _, u := range unread {
 		g.say("pour %s teaches nothing: %v", u.ID, u.Err)
 	}
-	return pour.Hand{Clock: lesson.Hand}
+	return lesson.Taught()
 }
 
 // taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.

@@ -94,7 +94,7 @@ func (g *program) logged() (loggedPours, error) {
 		return l, err
 	}
 	if lesson, _, err := g.taught(l.shelf); err == nil { // without it bars dry as they do for everybody
-		l.hand.Clock = lesson.Hand
+		l.hand = lesson.Taught()
 	}
 	l.batches, err = life.All(l.book, l.shelf, l.hand, g.today())
 	return l, err

@@ -37,6 +37,9 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 			out = append(out, d)
 		}
 	}
+	for _, f := range s.Superfats(&sheet) {
+		out = append(out, Difference{What: string(f.Batch) + " superfat as weighed", Unit: pour.UnitPercent, Planned: pour.AsFigure(f.PlannedPercent), Actual: pour.AsFigure(f.Percent)})
+	}
 	return append(out, cutDifferences(sheet, p.Events)...)
 }
 

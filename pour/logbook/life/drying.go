@@ -9,6 +9,7 @@ import (
 
 	"pourbench/chem/cure"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // Drying is how the bars of a batch dry: by what was weighed of them or, before two weighings, as the plan is forecast to.
@@ -27,6 +28,15 @@ type Drying struct {
 
 // ErrOtherBars is weighings that have no bar in common.
 var ErrOtherBars = errors.New("no bar was weighed twice: weigh the same three to five bars every time")
+
+// DryingOf works out how the batch of one pour's file dries, as [Dry] does.
+func DryingOf(p logbook.Pour, shelf pour.Shelf, rack cure.Rack) Drying {
+	if p.PlanErr != nil {
+		return Drying{Why: p.PlanErr}
+	}
+	sheet := pour.Weigh(p.Plan, shelf)
+	return Dry(&sheet, told(p, shelf).WeighIns, rack)
+}
 
 // Dry works out how a batch dries: sheet is its plan's, weighed or worked, rack what the maker's own batches taught.
 func Dry(sheet *pour.Sheet, weighIns []WeighIn, rack cure.Rack) Drying {
@@ -63,24 +73,26 @@ func Dry(sheet *pour.Sheet, weighIns []WeighIn, rack cure.Rack) Drying {
 }
 
 // sameBars are the bars that can be followed and their means: the bar that was weighed most often, the lowest of several, and with it those
-// that were weighed every time it was.
+// that were weighed every time it was. The one bar of older logs is followed where no bar has a number.
 func sameBars(weighIns []WeighIn) ([]int, []cure.Weighing) {
 	times := map[int]int{}
-	var known []map[int]float64
-	for _, w := range weighIns {
-		g := w.byBar()
-		known = append(known, g)
-		for bar := range g {
+	known := make([]map[int]float64, len(weighIns))
+	for i, w := range weighIns {
+		known[i] = w.byBar()
+		for bar := range known[i] {
 			times[bar]++
 		}
 	}
-	most := 0
+	if len(times) > 1 {
+		delete(times, OneBar)
+	}
+	most := -1
 	for bar, n := range times {
 		if m := times[most]; n > m || n == m && bar < most {
 			most = bar
 		}
 	}
-	if most == 0 {
+	if most < 0 {
 		return nil, nil
 	}
 	var bars []int
