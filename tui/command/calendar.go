@@ -20,6 +20,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/planfile"
+	"pourbench/pour/season"
 )
 
 // calendarCommand lists what is due, or hands it out as a file for a calendar.
@@ -28,8 +29,9 @@ func (g *program) calendarCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "calendar [-o FILE.ics] [ID ... | PLAN ...]", Short: "List what is due, or hand it out for your calendar",
 		Long: `List what is due of all pours, of those named or of plans that say when they are
-poured: unmould, cut, weigh, turn, ready with its band. With -o, write it as an
-iCalendar file.
+poured: unmould, cut, weigh, turn, ready with its band; with all pours, markets and
+orders of your season too, and the days by which to pour for them. With -o, write
+it as an iCalendar file.
 
 Import the file into a calendar of its own: then it can be hidden, or thrown away
 and imported afresh, and nothing else of yours is touched. Every entry keeps its
@@ -121,11 +123,17 @@ type agenda struct {
 	named  []string // what the entries of batches that were asked for are known by; empty: all
 	unread []string // batches of which nothing is known just now
 	notes  []string // why
+
+	noSeason bool // nothing is known of the season just now
 }
 
 // covers reports whether a batch is covered: of one that is not, the calendar keeps what it was told.
 func (a *agenda) covers(batch string) bool {
-	return (len(a.named) == 0 || slices.Contains(a.named, batch)) && !slices.Contains(a.unread, batch)
+	switch {
+	case slices.Contains(a.unread, batch), a.noSeason && calendar.OfTheSeason(batch):
+		return false
+	}
+	return len(a.named) == 0 || slices.Contains(a.named, batch)
 }
 
 // leave leaves what the calendar was told of a batch as it is.
@@ -143,7 +151,12 @@ func (g *program) agenda(names []string) (*agenda, error) {
 	if err != nil {
 		return nil, err
 	}
-	hand, a := g.hand(shelf), &agenda{}
+	a := &agenda{}
+	lesson, _, err := g.taught(shelf)
+	if err != nil {
+		a.notes = append(a.notes, fmt.Sprintf("forecasts are the model's alone: %v", err))
+	}
+	hand := lesson.Taught()
 	var ids, plans []string
 	for i, name := range names {
 		if slices.Contains(names[:i], name) {
@@ -158,7 +171,7 @@ func (g *program) agenda(names []string) (*agenda, error) {
 			ids = append(ids, name)
 		}
 	}
-	batches, err := g.pours(ids, len(names) == 0, shelf, hand)
+	book, batches, err := g.pours(ids, len(names) == 0, shelf, hand)
 	if err != nil {
 		return nil, err
 	}
@@ -166,6 +179,7 @@ func (g *program) agenda(names []string) (*agenda, error) {
 		g.addBatch(a, b, len(names) > 0)
 	}
 	if len(names) == 0 {
+		g.addSeason(a, book, batches, shelf, hand)
 		return a, g.addRemembered(a, batches, shelf, hand)
 	}
 	for _, path := range plans {
@@ -190,29 +204,51 @@ func (g *program) addBatch(a *agenda, b life.Batch, named bool) {
 }
 
 // pours are those of the logbook that have the ids, or all; without a logbook there are none.
-func (g *program) pours(ids []string, all bool, shelf pour.Shelf, hand pour.Hand) ([]life.Batch, error) {
+func (g *program) pours(ids []string, all bool, shelf pour.Shelf, hand pour.Hand) (logbook.Book, []life.Batch, error) {
 	if len(ids) == 0 && !all {
-		return nil, nil
+		return logbook.Book{}, nil, nil
 	}
 	if _, err := os.Stat(g.bookDir()); errors.Is(err, fs.ErrNotExist) && all {
-		return nil, nil
+		return logbook.Book{}, nil, nil
 	}
 	book, err := logbook.OpenBook(g.bookDir())
 	if err != nil {
-		return nil, err
+		return book, nil, err
 	}
 	if all {
-		return life.All(book, shelf, hand, g.today())
+		batches, err := life.All(book, shelf, hand, g.today())
+		return book, batches, err
 	}
 	var out []life.Batch
 	for _, id := range ids {
 		p, err := book.Read(id, shelf)
 		if err != nil {
-			return nil, err
+			return book, nil, err
 		}
 		out = append(out, life.Of(p, shelf, hand, g.today()))
 	}
-	return out, nil
+	return book, out, nil
+}
+
+// addSeason adds markets, orders and the pours that are planned for them. What the calendar was told of a season that cannot be read stays.
+func (g *program) addSeason(a *agenda, book logbook.Book, batches []life.Batch, shelf pour.Shelf, hand pour.Hand) {
+	facts, err := season.Gather(g.dataDir(), book, shelf, hand, batches, g.today())
+	if err != nil {
+		a.noSeason = true
+		a.notes = append(a.notes, fmt.Sprintf("the season is left in the calendar as it is: %v", err))
+		return
+	}
+	info, err := os.Stat(filepath.Join(g.dataDir(), season.FileName))
+	if err != nil {
+		return // she has none
+	}
+	board := season.Of(facts)
+	for _, r := range board.Rows {
+		if r.Planned() && r.Fault != nil {
+			a.leave(calendar.PlannedBatch(r), r.Name, r.Fault)
+		}
+	}
+	a.due = append(a.due, calendar.OfSeason(board, info.ModTime())...)
 }
 
 // addPlan adds a pour that is planned.
@@ -268,5 +304,7 @@ func (g *program) addRemembered(a *agenda, poured []life.Batch, shelf pour.Shelf
 // isPoured reports whether a pour of the logbook is the one that a plan plans: of its name, at most a day from its own, and no trial.
 func isPoured(p pour.Plan, poured []life.Batch) bool {
 	on := day.Of(p.PourAt)
-	return slices.ContainsFunc(poured, func(b life.Batch) bool { return b.Name == p.Name && !b.Is(life.Trial) && max(b.Poured-on, on-b.Poured) <= 1 })
+	return slices.ContainsFunc(poured, func(b life.Batch) bool {
+		return b.Name == p.Name && !b.Is(life.Trial) && max(b.Poured-on, on-b.Poured) <= 1
+	})
 }

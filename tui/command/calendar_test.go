@@ -208,3 +208,50 @@ func TestAPlannedPourGivesWayToThePour(t *testing.T) {
 		t.Errorf("the pour is to be cut %v", e)
 	}
 }
+
+// Markets and the days to pour by are in the calendar of everything; a market that moves moves them, and a season that cannot be read leaves them.
+func TestTheSeasonIsInTheCalendar(t *testing.T) {
+	text, err := presets.Plan(presets.Plans()[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := newMaker(t)
+	file, at := m.path("soap.ics"), []string{"data", "pourbench", "season.toml"}
+	m.writes(string(text), "data", "pourbench", "meadow.toml")
+	season := "format = 1\n\n[[date]]\nname = \"Spring market\"\nday = 2027-06-19\nkind = \"market\"\nlabel_days = 2\n\n[[pour]]\nplan = \"meadow.toml\"\nfor = \"Spring market\"\n"
+	m.now = func() time.Time { return time.Date(2027, 3, 1, 14, 0, 0, 0, time.UTC) }
+	m.writes(season, at...)
+	list := m.says("calendar")
+	for _, want := range []string{"Sat 2027-06-19                 Market: Spring market\n", "2027-06-17                 Label and pack for: Spring market\n", "Pour by: Alpine Meadow for Spring market\n"} {
+		if !strings.Contains(list, want) {
+			t.Errorf("%q is not in\n%s", want, list)
+		}
+	}
+	m.says("calendar", "-o", file)
+	market, by := calendar.UID("date Spring market", "date"), calendar.UID("planned meadow.toml for Spring market", "pour-by")
+	first := events(t, m.reads(file))
+
+	m.writes("format = 1\n[[date", at...)
+	code, _, errs := m.types("calendar", "-o", file)
+	if code != 2 || !strings.Contains(errs, "the season is left in the calendar as it is") {
+		t.Errorf("a season that cannot be read: exit %d, %s", code, errs)
+	}
+	m.writes(strings.Replace(season, "06-19", "06-26", 1), at...)
+	m.says("calendar", "-o", file)
+	second := events(t, m.reads(file))
+	if e := second[market]; e["DTSTART"] != "20270626" || e["SEQUENCE"] != "1" {
+		t.Errorf("the market that moved is %v", e)
+	}
+	was, err1 := time.Parse("20060102", first[by]["DTSTART"])
+	now, err2 := time.Parse("20060102", second[by]["DTSTART"])
+	if err1 != nil || err2 != nil || now.Sub(was) != 7*24*time.Hour || second[by]["SEQUENCE"] != "1" {
+		t.Errorf("the day to pour by was %v and is %v", first[by], second[by])
+	}
+	m.writes("format = 1\n", at...)
+	m.says("calendar", "-o", file)
+	for uid, e := range events(t, m.reads(file)) {
+		if e["STATUS"] != "CANCELLED" {
+			t.Errorf("of a season that is empty there is %s: %v", uid, e)
+		}
+	}
+}
