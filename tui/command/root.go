@@ -53,6 +53,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
 	root.AddCommand(g.scentCommand())
 	root.AddCommand(g.recordCommand())
+	root.AddCommand(g.seasonCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
