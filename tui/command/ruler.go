@@ -59,6 +59,9 @@ func (g *program) ruler(s pour.Sheet, file, sheets string) error {
 	if err != nil {
 		return err
 	}
+	if err := overwrites(file, "ruler", "%PDF", "<?xml", "<svg"); err != nil {
+		return err
+	}
 	var undrawn error
 	err = disk.OS().Save(file, func(w io.Writer) error { undrawn = draw(w); return undrawn }, disk.Want{Mode: disk.Shared})
 	if err != nil && !errors.Is(err, undrawn) {
