@@ -46,7 +46,7 @@ func house() []room {
 		{"pour/money", ""},
 		{"pour/season", "pour/money pour/planfile pour/logbook/life pour/logbook pour pour/strict pour/disk pour/day pour/plain"},
 		{"pour/drying", "pour pour/day pour/logbook/life chem/cure"},
-		{"pour/paper", "pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock chem/cure"},
+		{"pour/paper", "pour/season pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock chem/cure"},
 		{"pour/calendar", "pour/season pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/season pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour pour/strict pour/plain chem"},

@@ -73,11 +73,11 @@ func hoursOf(run []pour.Task, lyeIn time.Time) (from, to time.Time) {
 	return at.Add(time.Duration(math.Floor(first)) * time.Minute), at.Add(time.Duration(math.Ceil(last)) * time.Minute)
 }
 
-// Planned lists the paths of the plans of which the register holds entries that are not cancelled.
+// Planned lists the paths of the plans of which the register holds entries, cancelled ones too: a stick that was out may be in again.
 func (r Register) Planned() []string {
 	var out []string
 	for _, e := range r.entries {
-		if path, ok := PlanOf(e.Batch); ok && !e.Cancelled && !slices.Contains(out, path) {
+		if path, ok := PlanOf(e.Batch); ok && !slices.Contains(out, path) {
 			out = append(out, path)
 		}
 	}

@@ -210,7 +210,7 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 func lessonLog(p *page, r learn.LogResult) {
 	odd := ""
 	if r.Odd {
-		odd = " This pour was far from expected; it counts less. Check temperature and lye strength."
+		odd = " This pour was far from expected; it counts less. Check temperature and lye strength. If a stage was marked by a slip, let it teach nothing: pourbench logbook leave-out " + r.Log.Pour + " WHY"
 	}
 	p.wrapped("", fmt.Sprintf("%s, %s of the %s: went %.2f times as fast as expected.%s", r.Log.Pour, r.Log.JugName, r.Log.Batch, r.Factor(), odd))
 	predicted, ok := r.Log.Predicted(clock.Hand{})

@@ -75,6 +75,13 @@ func TestBeforeWeighingsThereIsAForecastAndWithOddOnesARefusal(t *testing.T) {
 	if _, err := os.Stat(file); err != nil {
 		t.Errorf("what was weighed is not drawn: %v", err)
 	}
+	own := m.path("mine.png")
+	if err := os.WriteFile(own, []byte("no picture"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if code, _, errs := m.types("cure", id, "-o", own); code == 0 || !strings.Contains(errs, "is no picture") {
+		t.Errorf("over a file of hers: exit %d, %s", code, errs)
+	}
 	if code, _, errs := m.types("cure", "nothing"); code == 0 || !strings.Contains(errs, "nothing") {
 		t.Errorf("of no pour: exit %d, %s", code, errs)
 	}

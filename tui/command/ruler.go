@@ -59,6 +59,9 @@ func (g *program) ruler(s pour.Sheet, file, sheets string) error {
 	if err != nil {
 		return err
 	}
+	if err := overwrites(file, "ruler", "%PDF", "<?xml", "<svg"); err != nil {
+		return err
+	}
 	return saved("the ruler", file, draw)
 }
 

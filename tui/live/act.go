@@ -54,6 +54,9 @@ func (m *Model) takeBack() {
 	events := m.live.Events
 	for _, e := range events {
 		if e.ID == events[len(events)-1].What {
+			if e.Kind == logbook.Rescued || e.Kind == logbook.Troubled { // the step it brought up goes with it
+				m.chosen = ""
+			}
 			m.say("taken back: " + m.markWords(e))
 		}
 	}

@@ -27,7 +27,15 @@ type Lesson struct {
 }
 
 // Taught is the lesson as plans are worked out with it.
-func (l Lesson) Taught() pour.Hand { return pour.Hand{Clock: l.Hand, Rack: l.Rack} }
+func (l Lesson) Taught() pour.Hand {
+	h := pour.Hand{Clock: l.Hand, Rack: l.Rack}
+	for _, r := range l.Logs {
+		if r.Odd && !slices.Contains(h.Odd, r.Log.Pour) {
+			h.Odd = append(h.Odd, r.Log.Pour)
+		}
+	}
+	return h
+}
 
 // LogResult is one log in a lesson.
 type LogResult struct {
