@@ -53,6 +53,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
 	root.AddCommand(g.againCommand(), g.compareCommand())
 	root.AddCommand(g.scentCommand())
+	root.AddCommand(g.cureCommand(), g.scentCommand())
 	root.AddCommand(g.recordCommand())
 	root.AddCommand(g.seasonCommand())
 	root.AddCommand(g.backupCommands()...)
