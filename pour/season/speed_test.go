@@ -79,7 +79,7 @@ func BenchmarkResultsOfAThousandPours(b *testing.B) {
 	for i := range 1000 {
 		c := life.Batch{Name: fmt.Sprint("design ", i%10), State: life.SoldOut, Bars: life.Account{Known: true, Bars: 20, Sold: 20}}
 		for k := range 20 {
-			c.Events = append(c.Events, went(logbook.Sold, (first + day.Day(k)).String(), 1, "market", fmt.Sprint("audience ", k%4), "7.50", "EUR"))
+			c.Events = append(c.Events, went(logbook.Sold, (first+day.Day(k)).String(), 1, "market", fmt.Sprint("audience ", k%4), "7.50", "EUR"))
 		}
 		batches = append(batches, c)
 	}
