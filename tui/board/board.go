@@ -119,8 +119,8 @@ func empty(a screen.Area, b season.Board, l look.Look) {
 // calendar writes the months and the Mondays above the weeks.
 func calendar(g screen.Area, v View) {
 	months, days := season.Head(v.From, g.W()/season.CellsOfWeek)
-	g.Text(0, 1, months, v.Look.Strong)
-	g.Text(0, 2, days, v.Look.Quiet)
+	g.Text(0, 1, strings.TrimRight(months, " "), v.Look.Strong)
+	g.Text(0, 2, strings.TrimRight(days, " "), v.Look.Quiet)
 }
 
 // today draws a line through the day.
