@@ -18,7 +18,7 @@ func OfBatch(b life.Batch, there *time.Location) (Loaf, bool) {
 	if b.Is(life.Failed, life.SoldOut, life.Trial) || !Known(b) {
 		return Loaf{}, false
 	}
-	l := Loaf{Batch: b.ID, ID: b.ID, Name: b.Name, Course: b.Course, Revised: wall(b.Course.LyeIn, there)}
+	l := Loaf{Batch: b.ID, ID: b.ID, Name: b.Name, Course: b.Course, LossPercent: b.Drying.Criterion, Revised: wall(b.Course.LyeIn, there)}
 	for _, e := range b.Events {
 		if e.Wall.After(l.Revised) {
 			l.Revised = e.Wall
