@@ -38,7 +38,8 @@ func manyPours(b testing.TB, n int) (logbook.Book, pour.Shelf) {
 func twenty(at time.Time) []logbook.Event {
 	out := []logbook.Event{
 		{Kind: logbook.Opened, ID: "a", Wall: at},
-		{Kind: logbook.Done, Step: logbook.LyeIn(pour.Base), ID: "b", Wall: at}, {Kind: logbook.Ended, ID: "c", Wall: at},
+		{Kind: logbook.Done, Step: logbook.LyeIn(pour.Base), ID: "b", Wall: at},
+		{Kind: logbook.Ended, ID: "c", Wall: at},
 	}
 	add := func(after int, e logbook.Event) {
 		e.Wall = at.AddDate(0, 0, after)
