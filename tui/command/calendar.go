@@ -85,6 +85,11 @@ func (g *program) handOut(file string, names []string) (said string, notes []str
 	if file != "-" && !strings.EqualFold(filepath.Ext(file), ".ics") {
 		return "", nil, fmt.Errorf("write the calendar to %s: name a file that ends in .ics", file)
 	}
+	if file != "-" {
+		if err := overwrites(file, "calendar", "BEGIN:VCALENDAR"); err != nil {
+			return "", nil, err
+		}
+	}
 	a, err := g.agenda(names)
 	if err != nil {
 		return "", nil, err
