@@ -124,6 +124,9 @@ func (m *model) nudge(cell grid.Cell, steps float64) {
 	if err == nil {
 		err = m.session.Nudge(cell.Name, e)
 	}
+	if err == nil && cell.Said != "" {
+		m.say(cell.Said)
+	}
 	if err != nil {
 		m.refuse(reason(err))
 	}
