@@ -125,6 +125,7 @@ type Collision struct {
 	Day  day.Day // on which, or from which
 	Row  int     // the pour that gives way; -1: none in particular
 	With []int   // the pours it collides with
+	Over int     // bars that the rack has no place for
 	Date string  // the date it is about; empty: none
 	Text string  // what collides, in one sentence without a stop
 	Help string  // what would help; empty where nothing can be said

@@ -160,7 +160,7 @@ func (b *Board) rackClashes(l *loads) {
 				row = i
 			}
 		}
-		c := Collision{Kind: RackFull, Day: worst, Row: row, With: with, Text: b.tellRack(from, worst, over), Help: b.helpRack(l, row, over)}
+		c := Collision{Kind: RackFull, Day: worst, Row: row, With: with, Over: over, Text: b.tellRack(from, worst, over), Help: b.helpRack(l, row, over)}
 		b.say(c)
 	}
 }

@@ -135,6 +135,9 @@ func (d *draft) drop(path string) error {
 	if blank(from-1) && blank(to) && to < len(d.lines) {
 		to++
 	}
+	for to == len(d.lines) && from > 0 && blank(from-1) { // nothing is left for the blank line to part
+		from--
+	}
 	d.hunks = append(d.hunks, hunk{from, to, nil})
 	return nil
 }

@@ -54,10 +54,11 @@ func DesignOf(s pour.Sheet) Design {
 	return d
 }
 
-// cureOf is how long its bars are forecast to dry, in days that are begun; where that cannot be told, as long as the plan says.
+// cureOf is how long its bars are forecast to dry, in the days that batches are told in; where that cannot be told, as long as the plan says.
 func cureOf(s pour.Sheet) Span {
 	if r := s.Cure.ReadyDay; r.Low.Known && r.Mid.Known && r.High.Known {
-		return Span{begun(r.Low.V), begun(r.Mid.V), begun(r.High.V)}
+		f := life.Around(0, r.Low.V, r.Mid.V, r.High.V)
+		return Span{int(f.Early), int(f.Day), int(f.Late)}
 	}
 	planned := begun(s.Plan.Bed.CureDays)
 	return Span{planned, planned, planned}

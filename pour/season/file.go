@@ -88,3 +88,24 @@ func same(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), str
 
 // weekdays are the words of a file for the days of the week, Sunday first as the standard library counts them.
 func weekdays() []string { return []string{"sun", "mon", "tue", "wed", "thu", "fri", "sat"} }
+
+// Weekdays lists the words for the days of the week, from Monday.
+func Weekdays() []string {
+	all := weekdays()
+	return append(slices.Clone(all[1:]), all[0])
+}
+
+// Weekday is the day of the week that a word or its beginning of three letters names.
+func Weekday(word string) (time.Weekday, bool) {
+	const letters = 3
+	word = strings.ToLower(word)
+	for n, w := range weekdays() {
+		if word == w || len(word) > letters && strings.HasPrefix(strings.ToLower(time.Weekday(n).String()), word) {
+			return time.Weekday(n), true
+		}
+	}
+	return 0, false
+}
+
+// Tell is the measures of a mould.
+func (m Mould) Tell() string { return size(m.Shape, m.LengthMM, m.WidthMM, m.HeightMM) }

@@ -67,16 +67,19 @@ func (f Facts) rows() []Row {
 	named := map[string]bool{}
 	keys := map[string]int{}
 	out := make([]Row, 0, len(f.File.Pours)+len(f.Standing))
+	done := f.done()
+	for _, id := range done {
+		named[id] = true
+	}
 	for i, p := range f.File.Pours {
 		d, has := dates[strings.ToLower(strings.TrimSpace(p.For))]
 		r := Row{Plan: p.Plan, Entry: i + 1, For: d.Name, HasDate: has, Due: d.Day, Label: d.label()}
-		if p.Pour != "" {
-			s, ok := byID[p.Pour]
-			named[p.Pour] = true
+		if id, poured := done[i]; poured {
+			s, ok := byID[id]
 			if r.stand(s, f.Today); !ok {
-				r.Name, r.Fault, r.Placed = p.Pour, fmt.Errorf("the logbook has no pour %q that can be read", p.Pour), false
+				r.Name, r.Fault, r.Placed = id, fmt.Errorf("the logbook has no pour %q that can be read", id), false
 			}
-			r.ID, r.Key = p.Pour, p.Pour
+			r.ID, r.Key = id, id
 		} else {
 			r.plan(f.Designs[p.Plan], p, f)
 			r.Key = p.Plan + " for " + p.For
@@ -92,6 +95,36 @@ func (f Facts) rows() []Row {
 			r := Row{Key: s.ID, ID: s.ID}
 			r.stand(s, f.Today)
 			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// done are the entries of the file that were poured, by their place, with the ids of the pours: what names one, and what was planned for a day
+// on which the same design was poured, or the day before or after. No pour is that of two entries.
+func (f Facts) done() map[int]string {
+	out, taken := map[int]string{}, map[string]bool{}
+	for i, p := range f.File.Pours {
+		if p.Pour != "" {
+			out[i], taken[p.Pour] = p.Pour, true
+		}
+	}
+	for i, p := range f.File.Pours {
+		if p.Pour != "" || p.Day == nil {
+			continue
+		}
+		best := -1
+		for k, s := range f.Standing {
+			off := max(s.Poured-*p.Day, *p.Day-s.Poured)
+			if off > 1 || taken[s.ID] || !same(s.Name, f.Designs[p.Plan].Name) || s.State == life.Trial {
+				continue
+			}
+			if best < 0 || off < max(f.Standing[best].Poured-*p.Day, *p.Day-f.Standing[best].Poured) {
+				best = k
+			}
+		}
+		if best >= 0 {
+			out[i], taken[f.Standing[best].ID] = f.Standing[best].ID, true
 		}
 	}
 	return out

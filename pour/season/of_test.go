@@ -193,11 +193,34 @@ func TestADesignIsTakenFromItsSheet(t *testing.T) {
 	if d.CutDays != 2 || d.Cure != (season.Span{28, 28, 28}) || d.Bars != 9 || len(d.Embeds) != 1 || d.Embeds[0].Days != 7 {
 		t.Errorf("%+v", d)
 	}
-	s.Cure.ReadyDay = pour.Band{Low: pour.Know(11.2), Mid: pour.Know(24.4), High: pour.Know(38)}
+	s.Cure.ReadyDay = pour.Band{Low: pour.Know(11.6), Mid: pour.Know(25.4), High: pour.Know(38)}
 	if d := season.DesignOf(s); d.Cure != (season.Span{12, 25, 38}) {
 		t.Errorf("%+v", d.Cure)
 	}
 	if s.Plan.Bed.CutAfterH = 20; season.DesignOf(s).CutDays != 1 {
 		t.Errorf("%+v", season.DesignOf(s))
+	}
+}
+
+// What was planned for a day and poured on it, or a day beside it, is one pour and not two; each pour is that of one entry alone.
+func TestAPlannedPourThatWasPouredIsOne(t *testing.T) {
+	f := oneDate(season.Date{Name: "market", Day: on(t, "2027-01-19")}, on(t, "2026-12-01"))
+	at := on(t, "2026-11-28")
+	next := at + 1
+	f.File.Pours = []season.Planned{
+		{Plan: "meadow.toml", For: "market", Day: &at}, {Plan: "meadow.toml", For: "market", Day: &next}, {Plan: "meadow.toml", For: "market"},
+	}
+	f.Standing = []season.Standing{stands(t, "a", "2026-11-29", "2026-11-30", life.Curing, less(0)), stands(t, "rose", "2026-11-28", "2026-11-30", life.Curing, less(0))}
+	f.Standing[0].Name = "Alpine meadow "
+	ids := map[int]string{}
+	for _, r := range season.Of(f).Rows {
+		ids[r.Entry] += r.ID
+	}
+	if ids[1] != "a" || ids[2] != "" || ids[3] != "" || ids[0] != "rose" {
+		t.Errorf("%v", ids)
+	}
+	f.Standing[0].State = life.Failed
+	if r := season.Of(f).Rows; len(r) != 4 || r[0].ID != "a" || r[0].Bars != 0 || !r[0].BarsKnown {
+		t.Errorf("%+v", r[0])
 	}
 }

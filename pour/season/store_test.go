@@ -274,7 +274,7 @@ func TestWhatIsAddedComesBack(t *testing.T) {
 		if err := s.RemoveDate(d.Name); err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.TrimRight(textOf(t, s), "\n") + "\n"; got != whole {
+		if got := textOf(t, s); got != whole {
 			t.Fatalf("%s", cmp.Diff(whole, got))
 		}
 	})

@@ -1,7 +1,9 @@
 package season
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -42,6 +44,21 @@ func (b Board) ByWords(row int) string {
 
 // Tell says all of a row, from its date backwards to its pour; in the last lines what it collides with.
 func (b Board) Tell(row int) []string {
+	out := b.TellPlan(row)
+	var own []Collision
+	for _, c := range b.Collisions {
+		if c.Row == row {
+			own = append(own, c)
+		}
+	}
+	for _, c := range b.gathered(own) {
+		out = append(out, b.tellCollision(c)...)
+	}
+	return out
+}
+
+// TellPlan says all of a row but what it collides with; the first line says what it is.
+func (b Board) TellPlan(row int) []string {
 	r := b.Rows[row]
 	out := b.tellHead(r)
 	if r.Fault != nil {
@@ -53,11 +70,6 @@ func (b Board) Tell(row int) []string {
 	}
 	for _, e := range r.Embeds {
 		out = append(out, fmt.Sprintf("make %s by %s", e.Name, b.told(e.By)))
-	}
-	for _, c := range b.Collisions {
-		if c.Row == row {
-			out = append(out, b.tellCollision(c)...)
-		}
 	}
 	return out
 }
@@ -136,9 +148,41 @@ func (b Board) TellCollisions() []string {
 		return []string{"nothing collides"}
 	}
 	var out []string
-	for _, c := range b.Collisions {
+	for _, c := range b.gathered(b.Collisions) {
 		out = append(out, b.tellCollision(c)...)
 	}
+	return out
+}
+
+// gathered are collisions with weeks in a row that are too full told as one, where the worst of them is.
+func (b Board) gathered(list []Collision) []Collision {
+	var out, weeks []Collision
+	flush := func() {
+		if len(weeks) > 1 {
+			worst := weeks[0]
+			for _, w := range weeks {
+				if w.Over > worst.Over {
+					worst = w
+				}
+			}
+			worst.Text = b.tellRacks(weeks, worst)
+			weeks = []Collision{worst}
+		}
+		out = append(out, weeks...)
+		weeks = nil
+	}
+	for _, c := range list {
+		if c.Kind != RackFull {
+			out = append(out, c)
+			continue
+		}
+		if n := len(weeks); n > 0 && monday(weeks[n-1].Day)+week != monday(c.Day) {
+			flush()
+		}
+		weeks = append(weeks, c)
+	}
+	flush()
+	slices.SortStableFunc(out, func(x, y Collision) int { return cmp.Compare(x.Day, y.Day) })
 	return out
 }
 

@@ -10,11 +10,14 @@ import (
 	"pourbench/pour/day"
 )
 
-// told is a day as a maker says it, with its year where that is not this one.
+// sureDays is how far off a day may be that can be said without its year.
+const sureDays = 300
+
+// told is a day as a maker says it, with its year where it is far off.
 func (b *Board) told(d day.Day) string {
 	text := d.Weekday().String()[:3] + " " + d.Short()
-	if year := d.String()[:4]; year != b.Today.String()[:4] {
-		text += " " + year
+	if max(d-b.Today, b.Today-d) > sureDays {
+		text += " " + d.String()[:4]
 	}
 	return text
 }
@@ -135,6 +138,12 @@ func (b *Board) helpEmbed(r *Row, e EmbedBy) string {
 
 func (b *Board) tellRack(from, worst day.Day, over int) string {
 	return fmt.Sprintf("week of %s: %s dry on %s, %d more than the rack has places", b.told(from), counted(b.House.RackBars+over, "bar"), b.told(worst), over)
+}
+
+// tellRacks tells weeks in a row that are too full.
+func (b *Board) tellRacks(weeks []Collision, worst Collision) string {
+	return fmt.Sprintf("%d weeks from %s: %s dry on %s, %d more than the rack has places", len(weeks), b.told(monday(weeks[0].Day)),
+		counted(b.House.RackBars+worst.Over, "bar"), b.told(worst.Day), worst.Over)
 }
 
 func (b *Board) helpRack(l *loads, row, over int) string {

@@ -143,6 +143,10 @@ func TestTheCalendarFollowsABatchOverItsWeeks(t *testing.T) {
 	if cut["DTSTART"] != "20270303" || cut["SEQUENCE"] != "1" || week["DTSTART"] != "20270310" || week["SEQUENCE"] != "1" || week["DTSTAMP"] != "20270303T170000Z" {
 		t.Errorf("cut a day late: cut %v, weigh %v", cut, week)
 	}
+	ready, was := second[calendar.UID(id, "ready")], first[calendar.UID(id, "ready")]
+	if !strings.HasPrefix(was["SUMMARY"], "Ready (forecast\\, ") || was["SEQUENCE"] != "0" || ready["SEQUENCE"] != "1" || ready["DTSTART"] <= was["DTSTART"] || !strings.Contains(ready["DESCRIPTION"], "less than 0.5 % a week") {
+		t.Errorf("its ready day was %v and is %v", was, ready)
+	}
 	if second[calendar.UID(id, "weigh-0")]["SUMMARY"] != "Weighed\\, day 0: Alpine Meadow of 1 Mar" {
 		t.Errorf("the weighing is %v", second[calendar.UID(id, "weigh-0")])
 	}
