@@ -131,7 +131,7 @@ func (m *Model) lines(b *life.Batch, e *logbook.Event, f life.Field) []dialog.Fi
 		each := one
 		each.Key = fmt.Sprintf("%s %d", massesKey, i)
 		each.Label = joined(", ", fmt.Sprintf("bar %d", n), f.Unit)
-		each.Start, each.Need, each.Words = "", true, nil
+		each.Start, each.Need, each.Words, each.Hint = "", true, nil, "what it weighs now"
 		if i < len(e.Life.MassesG) {
 			each.Start = fmt.Sprintf("%g", e.Life.MassesG[i])
 		}

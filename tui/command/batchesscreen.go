@@ -38,9 +38,10 @@ func (g *program) showBatches(shelf pour.Shelf, words []string, order life.Sort)
 
 // batchesOptions is what the page of batches can do.
 func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Options {
+	hand := g.quietHand(shelf)
 	o := batches.Options{
 		Today: g.today(), Folder: book.Folder(), Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Environ: g.Environ,
-		Read: func() ([]life.Batch, error) { return life.All(book, shelf, g.hand(shelf), g.today()) },
+		Read: func() ([]life.Batch, error) { return life.All(book, shelf, hand, g.today()) },
 		Detail: func(id string) (batches.Detail, error) {
 			p, err := book.Read(id, shelf)
 			return batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}, err
@@ -49,7 +50,11 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 			return life.Log(book, shelf, id, e, g.now(), session())
 		},
 		Cut: func(id string) error {
-			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.hand(shelf)})
+			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.quietHand(shelf)})
+		},
+		Calendar: func(path string) (string, error) {
+			said, notes, err := g.handOut(path, nil)
+			return strings.TrimSpace(strings.Join(append(notes, said), " ")), err
 		},
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
