@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [9]func() []CodeInfo {
-	return [9]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes, cutCodes}
+func codeGroups() [10]func() []CodeInfo {
+	return [10]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes, cutCodes, cureCodes}
 }
 
 func lyeCodes() []CodeInfo {

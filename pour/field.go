@@ -189,7 +189,7 @@ type Table struct {
 
 // Spare reports whether the table need not be written: no plan had it once, and it says nothing but its defaults.
 func (t Table) Spare() bool {
-	if !slices.Contains([]string{tablePiping, tableTop, tableCut}, t.Key) {
+	if !slices.Contains([]string{tablePiping, tableTop, tableCut, tableCure}, t.Key) {
 		return false
 	}
 	return !slices.ContainsFunc(t.Fields, func(f Field) bool { return !f.Zero() && !f.atDefault() })

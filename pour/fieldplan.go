@@ -4,7 +4,7 @@ package pour
 
 // tableKeys are the tables of a plan file in its order; the first is what stands above the sections.
 func tableKeys() []string {
-	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut}
+	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut, tableCure}
 }
 
 // The tables that are written only where they say something.
@@ -12,6 +12,7 @@ const (
 	tablePiping = "piping"
 	tableTop    = "top"
 	tableCut    = "cut"
+	tableCure   = "cure"
 )
 
 // Tables lists everything a plan holds, table by table in the order of the file, each row pointing into the plan. The
@@ -50,6 +51,8 @@ func (p *Plan) fieldsOf(key string) []Field {
 		return topLists(&p.Top)
 	case tableCut:
 		return cutFields(&p.Cut)
+	case tableCure:
+		return cureFields(&p.Cure)
 	case string(Base):
 		return batchFields(Base, &p.Base)
 	case string(Icing):

@@ -51,7 +51,7 @@ func stops(s pour.Sheet) []string {
 // without mends is one that says so here.
 func TestEveryMendTakesItsWarningAway(t *testing.T) {
 	plan, full := hanger(t)
-	for _, r := range slices.Concat(lyeRows(), scentRows(), colourRows(), mouldRows(), pipingRows(), runRows(), toppingRows(), embedRows(), cutRows()) {
+	for _, r := range slices.Concat(lyeRows(), scentRows(), colourRows(), mouldRows(), pipingRows(), runRows(), toppingRows(), embedRows(), cutRows(), cureRows()) {
 		if with := mendable(r.code); with != nil {
 			r.with = with
 		}

@@ -26,6 +26,7 @@ type Plan struct {
 	Piping   Piping // the shape of the icing
 	Top      Top    // what goes onto and into the poured loaf
 	Cut      Cut
+	Cure     Cure
 	Base     Batch
 	Icing    *Batch // nil: no icing
 	Template bool   // begins new plans: opened at the bench it gives one of its own

@@ -34,7 +34,8 @@ type Sheet struct {
 	Embeds    []EmbedSheet  // by the plan's list
 	Piping    PipingSheet   // the icing as it is piped
 	Toppings  []ToppingLine
-	Mingling  Mingling // what the colours do beside each other; filled in by [Sheet.Mingle]
+	Cure      CureSheet // how a bar dries; filled in by [Sheet.Time]
+	Mingling  Mingling  // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 
 // BatchSheet is every figure of one batch.

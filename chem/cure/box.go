@@ -12,7 +12,7 @@ type Box struct{ ThickMM, WideMM, HighMM float64 }
 // The sides that the law is asked for, mm: what is less is no bar, what is more no bar either.
 const (
 	leastSideMM = 1
-	mostSideMM  = 1000
+	mostSideMM  = 3000 // as long as a mould may be
 )
 
 func (b Box) sides() [3]float64 { return [3]float64{b.ThickMM, b.WideMM, b.HighMM} }

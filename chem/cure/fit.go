@@ -29,8 +29,15 @@ type Fit struct {
 	law law
 }
 
-// MeanSDG is the sd of the mean of that many bars weighed with a scale and hand of sdG each (n ≥ 1).
-func MeanSDG(sdG float64, n int) float64 { return sdG / math.Sqrt(float64(max(1, n))) }
+// MeanSDG is the sd of the mean of that many bars (n ≥ 1) on a scale of that step, g: [WeighingSDG] of one on a scale of 0.1 g or finer, and on
+// a coarser one what its rounding adds, a twelfth of its step squared (derived).
+func MeanSDG(stepG float64, n int) float64 {
+	rounds := math.Max(0, square(stepG)-square(usualStepG)) / 12
+	return math.Sqrt((square(WeighingSDG) + rounds) / float64(max(1, n)))
+}
+
+// usualStepG is the scale that WeighingSDG is for.
+const usualStepG = 0.1
 
 // Of fits the law of a box to at least two weighings, each good to sdG, in any order. The error is a *[Refusal]; with [Misfit] the fit is
 // returned beside it, to be looked at and not to be forecast from.

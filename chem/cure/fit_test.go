@@ -182,3 +182,11 @@ func TestThePlainExponentialIsOfferedWhereItFollows(t *testing.T) {
 		t.Errorf("the law of a box follows as well: %v", err)
 	}
 }
+
+func TestTheMeanOfMoreBarsIsBetterKnown(t *testing.T) {
+	near(t, "one bar", cure.MeanSDG(0.1, 1), 0.15, 1e-15)
+	near(t, "on a finer scale", cure.MeanSDG(0.01, 1), 0.15, 1e-15)
+	near(t, "four bars", cure.MeanSDG(0.1, 4), 0.075, 1e-15)
+	near(t, "on a scale of 1 g", cure.MeanSDG(1, 1), math.Sqrt(0.0225+0.99/12), 1e-15)
+	near(t, "no bar", cure.MeanSDG(0.1, 0), 0.15, 1e-15)
+}

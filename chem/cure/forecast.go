@@ -80,27 +80,43 @@ func checkCriterion(percent float64) error {
 	return nil
 }
 
-// ready bisects; the weekly loss falls steadily.
+// ready is where the weekly loss, which falls steadily, meets the criterion: between two days that close in on it, by the chord of its logarithm, which is
+// nearly straight, the end that stays having half its weight (regula falsi after Illinois); where that gives nothing, by halving.
 func (f *Fit) ready(p Params, criterion float64) float64 {
-	if f.weekly(p, 0) < criterion {
+	over := func(day float64) float64 { return math.Log(f.weekly(p, day) / criterion) }
+	lo, hi := 0.0, p.TauDays()
+	atLo := over(lo)
+	if !(atLo > 0) {
 		return 0
 	}
-	lo, hi := 0.0, p.TauDays()
-	for f.weekly(p, hi) > criterion {
-		lo, hi = hi, 2*hi
+	atHi := over(hi)
+	for atHi > 0 {
+		lo, hi, atLo, atHi = hi, 2*hi, atHi, over(2*hi)
 	}
-	for range 200 {
-		mid := (lo + hi) / 2
-		if mid <= lo || mid >= hi {
-			break
+	last := lo
+	for range mostRounds {
+		mid := lo + (hi-lo)*atLo/(atLo-atHi)
+		if !(mid > lo && mid < hi) {
+			mid = (lo + hi) / 2
 		}
-		if f.weekly(p, mid) > criterion {
-			lo = mid
+		at := over(mid)
+		if at == 0 || math.Abs(mid-last) <= 1e-15*hi || mid <= lo || mid >= hi {
+			return mid
+		}
+		if at > 0 {
+			lo, atLo = mid, at
+			if last < mid {
+				atHi /= 2
+			}
 		} else {
-			hi = mid
+			hi, atHi = mid, at
+			if last > mid {
+				atLo /= 2
+			}
 		}
+		last = mid
 	}
-	return (lo + hi) / 2
+	return last
 }
 
 // LeftDays is how many days a ready day is after the last weighing, 0 where it is past; without weighings, after the cut.

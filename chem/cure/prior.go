@@ -41,6 +41,11 @@ func FromRecipe(cutMoisture, finalMoisture, finalSD float64) (Prior, error) {
 	return Prior{Loss: loss, LossSD: finalSD * cured / (1 - finalMoisture), LnTau: math.Log(PriorTauDays), LnTauSD: PriorLnTauSD}, nil
 }
 
+// PriorOf is a prior by its numbers: the part of the mass that will go with its sd, tau in days and the sd of its logarithm.
+func PriorOf(loss, lossSD, tauDays, lnTauSD float64) Prior {
+	return Prior{Loss: loss, LossSD: lossSD, LnTau: math.Log(tauDays), LnTauSD: lnTauSD}
+}
+
 // check says what about a prior cannot be.
 func (p Prior) check() error {
 	if !(math.Abs(p.Loss) < 1 && p.LossSD > 0 && p.LossSD < 10 && math.Abs(p.LnTau) < 20 && p.LnTauSD > 0 && p.LnTauSD < 20) {

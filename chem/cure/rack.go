@@ -22,6 +22,9 @@ type Learnt struct {
 // Known reports whether enough batches taught it.
 func (l Learnt) Known() bool { return l.Batches >= LeastBatches }
 
+// Diffusivity is what a learnt logarithm of it stands for, m²/s.
+func (l Learnt) Diffusivity() float64 { return math.Exp(l.Mean) }
+
 // Rack is what a maker's own batches taught of her room and her soap: how quickly water goes through it, whatever the bar's size, and how moist
 // it ends, whatever it was cut at. The zero Rack is a maker without batches.
 type Rack struct {
@@ -121,7 +124,7 @@ func (r Rack) Prior(box Box, cutMoisture, finalMoisture, finalSD float64) (Prior
 		return Prior{}, err
 	}
 	if l := r.LnD; l.Known() {
-		p.LnTau, p.LnTauSD = math.Log(box.TauDays(math.Exp(l.Mean))), math.Min(l.SD, PriorLnTauSD)
+		p.LnTau, p.LnTauSD = math.Log(box.TauDays(l.Diffusivity())), math.Min(l.SD, PriorLnTauSD)
 	}
 	return p, nil
 }

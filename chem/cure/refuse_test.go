@@ -69,7 +69,7 @@ func TestWhatDoesNotFollowTheLawIsReturnedWithItsRefusal(t *testing.T) {
 }
 
 func TestBarsAndPriorsThatCannotBeAreRefused(t *testing.T) {
-	for _, b := range []cure.Box{{}, {25, 80, 0}, {25, 80, -62}, {math.NaN(), 80, 62}, {25, math.Inf(1), 62}, {0.5, 80, 62}, {25, 1001, 62}} {
+	for _, b := range []cure.Box{{}, {25, 80, 0}, {25, 80, -62}, {math.NaN(), 80, 62}, {25, math.Inf(1), 62}, {0.5, 80, 62}, {25, 3001, 62}} {
 		_, err := cure.Of(b, prior(t), weighed(), 0.15)
 		_, err2 := cure.Forecast(b, prior(t), 125)
 		if bad := (&cure.Refusal{Reason: cure.BadBar}); !errors.Is(err, bad) || !errors.Is(err2, bad) {

@@ -104,5 +104,6 @@ func (d *desk) after() {
 	d.cutsBench()
 	d.tick(row{text: fmt.Sprintf("%d bars of %s, one of them as cut", bars.Count, d.show.Len(bars.ThicknessMM)), figure: d.show.Weight(bars.CutG), write: true})
 	d.tick(row{text: "Cured until " + d.cureUntil() + ", on a rack, turned", figure: figureOf(bed.CureDays) + " d", write: true})
+	d.drying()
 	d.tick(row{text: "One bar cured, an estimate; pH by strip, never by tongue", figure: d.show.Weight(bars.CuredG), write: true})
 }

@@ -59,7 +59,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		v    any
 		want string
 	}{
-		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run cut_run neighbours bars cut toppings warnings embeds embed_kinds"},
+		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run cut_run neighbours bars cut toppings warnings embeds embed_kinds cure"},
 		{"base", base, batchKeys()},
 		{"icing", got["icing"], batchKeys() + " shape_g made_g"},
 		{"oil", base["oils"].([]any)[0], "name g sap_koh_mg_g sap_low_koh_mg_g sap_high_koh_mg_g"},
@@ -71,6 +71,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		{"task", got["run"].([]any)[0], "task batch jug item part round start_min length_min"},
 		{"neighbour", got["neighbours"].([]any)[0], "a b contact_percent mud"},
 		{"bars", got["bars"], "bar_count thickness_mm cut_g cured_g final_moisture_percent icing_per_bar_g stands_mm over_rim_mm"},
+		{"cure", got["cure"], "thick_mm wide_mm high_mm cut_moisture_percent loss_percent loss_sd_percent tau_days ln_tau_sd criterion_percent ready_day ready_early_day ready_late_day final_g pack_day pack_g pack_light_g pack_heavy_g pack_loss_percent cut_for_label_g own_batches"},
 		{"cut", got["cut"], "cuts_mm marks_mm across_mm across_marks_mm kerf_mm lane_mm bars trims sides_g sample kerf_g lightest_g heaviest_g gang_at_mm gang_pitch_mm gang_worst_mm opening_need_mm bed_need_mm"},
 		{"a bar", got["cut"].(map[string]any)["bars"].([]any)[0], "start_mm end_mm left_mm right_mm cut_g cured_g base_g icing_g embed_g topping_g"},
 		{"topping", got["toppings"].([]any)[0], "name when turn per_bar_g all_g adds_g covers_percent pieces cut_hits hands_min weeps_rh_percent melts_c plastic_percent parts"},

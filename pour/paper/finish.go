@@ -45,6 +45,7 @@ func (d *desk) cut() {
 		d.strewnAfter(false)
 	}
 	d.tick(row{text: "Cure until " + d.cureUntil() + ", on a rack, turned now and then", figure: figureOf(bed.CureDays) + " d", write: true})
+	d.drying()
 	d.strewnAfter(true)
 	d.tick(row{text: "One bar cured, at " + d.show.Percent(bars.FinalMoisturePercent, 1) + " moisture (an estimate)", figure: cured, write: true})
 	d.tick(row{text: "pH of a 1 % solution by strip or meter, never by tongue; a screen, not a proof: titration is", write: true})

@@ -20,6 +20,7 @@ type Report struct {
 	Embeds      []EmbedReport     `json:"embeds"`
 	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
+	Cure        *CureReport       `json:"cure"` // null: it could not be worked out
 	Warnings    []WarningReport   `json:"warnings"`
 }
 

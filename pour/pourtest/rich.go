@@ -34,6 +34,7 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 		p.Icing = &icing
 	}
 	p.Room.HumidityPercent = dosed(t, "humidity", 99)
+	p.Cure = pour.Cure{WeeklyLossPercent: dosed(t, "dry when it loses", 3), PackDays: dosed(t, "packed after", 90), LabelG: dosed(t, "label says", 150)}
 	if rapid.Bool().Draw(t, "cut by its own plan") {
 		p.Cut = Cut(t, p.Mould)
 	}

@@ -59,7 +59,8 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
 		},
-		Show: func(path string) error { return terminal.OpenFile(runtime.GOOS, path) },
+		Calendar: g.calendarFile,
+		Show:     func(path string) error { return terminal.OpenFile(runtime.GOOS, path) },
 	}
 	o.Keys, o.KeyFaults = g.keys()
 	return o

@@ -103,8 +103,13 @@ func (g *program) handOut(file string, names []string) (said string, notes []str
 		return "", a.notes, fmt.Errorf("write the calendar to %s: %w", file, disk.Reason(err))
 	}
 	t := calendar.Count(entries)
-	return fmt.Sprintf("%s: %d entries, %d of them moved since they were first handed out, %d cancelled. Import it into a calendar of its own.\n",
-		file, t.Entries, t.Moved, t.Cancelled), a.notes, nil
+	return fmt.Sprintf("%s: %d entries, %d moved, %d cancelled; import it into a calendar of its own\n", file, t.Entries, t.Moved, t.Cancelled), a.notes, nil
+}
+
+// calendarFile hands everything out to a file, for a screen.
+func (g *program) calendarFile(file string) (string, error) {
+	said, notes, err := g.handOut(file, nil)
+	return strings.TrimSpace(strings.Join(append(notes, said), "; ")), err
 }
 
 // registerPath is where it is kept what the calendar was told.
@@ -140,7 +145,10 @@ func (g *program) agenda(names []string) (*agenda, error) {
 	}
 	hand, a := g.hand(shelf), &agenda{}
 	var ids, plans []string
-	for _, name := range names {
+	for i, name := range names {
+		if slices.Contains(names[:i], name) {
+			continue
+		}
 		if name == "-" {
 			return nil, errors.New("put a plan into the calendar: one from standard input has no file to know it by; name its file")
 		}
@@ -222,8 +230,10 @@ func (a *agenda) addPlan(path string, shelf pour.Shelf, hand pour.Hand) error {
 	if err != nil {
 		return err
 	}
-	a.named = append(a.named, l.Batch)
-	a.add(l)
+	if !slices.Contains(a.named, l.Batch) {
+		a.named = append(a.named, l.Batch)
+		a.add(l)
+	}
 	return nil
 }
 
