@@ -56,7 +56,7 @@ func OfPlan(s *pour.Sheet, path string, revised time.Time) (Loaf, error) {
 	l := Loaf{Batch: PlanBatch(path), Name: s.Plan.Name, Revised: revised}
 	l.PourFrom, l.PourTo = hoursOf(s.Run, at)
 	if !s.Plan.Trial {
-		l.Course = life.Planning(s)
+		l.Course, l.LossPercent = life.Planning(s), s.Plan.Cure.Criterion()
 	}
 	return l, nil
 }

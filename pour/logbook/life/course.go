@@ -24,7 +24,21 @@ type Course struct {
 
 // Planning is the course of a pour that is planned, by its sheet; one whose plan does not say when it is poured has none.
 func Planning(s *pour.Sheet) Course {
-	return Course{LyeIn: s.Plan.PourAt, CutAfterH: s.Plan.Bed.CutAfterH, CureDays: s.Plan.Bed.CureDays, Whole: !s.Plan.Mould.IsCut()}
+	c := Course{LyeIn: s.Plan.PourAt, CutAfterH: s.Plan.Bed.CutAfterH, CureDays: s.Plan.Bed.CureDays, Whole: !s.Plan.Mould.IsCut()}
+	if dry := s.Cure.ReadyDay; dry.Low.Known && dry.Mid.Known && dry.High.Known {
+		c.Ready = Around(c.CutDay(), dry.Low.V, dry.Mid.V, dry.High.V)
+	}
+	return c
+}
+
+// Around is a forecast in days of the calendar: so many days after the cut, and its band, each the nearest day. What lies
+// before the cut is the day of the cut. Numbers that are none are no forecast.
+func Around(cut day.Day, low, mid, high float64) Forecast {
+	if math.IsNaN(low + mid + high) {
+		return Forecast{}
+	}
+	on := func(days float64) day.Day { return cut + day.Day(math.Round(min(max(days, 0), farthest))) }
+	return Forecast{Known: true, Day: on(mid), Early: on(low), Late: on(high)}
 }
 
 // Happened is something that was done once.
@@ -54,6 +68,7 @@ const (
 	cutHours = 6      // how long a loaf stays right for the cut; common practice, no source
 	week     = 7      // between turns, and between weighings after the first week; common practice, no source
 	mostDays = 52 * 7 // no course is longer
+	farthest = 3650   // no forecast goes beyond: ten years
 )
 
 // firstWeek is the days after the cut on which bars are weighed at first: the early ones pin the shape of the drying curve. Common

@@ -1,7 +1,9 @@
 package life_test
 
 import (
+	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -10,8 +12,11 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook/life"
+	"pourbench/pour/planfile"
+	"pourbench/presets"
 )
 
 func on(text string) day.Day {
@@ -174,4 +179,50 @@ func TestACourseHoldsTogether(t *testing.T) {
 			}
 		}
 	})
+}
+
+func TestAForecastStandsOnWholeDays(t *testing.T) {
+	cut := on("2026-12-06")
+	for _, c := range []struct {
+		low, mid, high float64
+		want           string
+	}{
+		{23.584, 27.963, 32.342, "2027-01-03, 2026-12-30 to 2027-01-07"}, // the worked example of eight weighings, and its calendar: 3 Jan, 30 Dec to 7 Jan
+		{-3, 0, 2, "2026-12-06, 2026-12-06 to 2026-12-08"},
+		{1, 1e300, math.Inf(1), "2036-12-03, 2026-12-07 to 2036-12-03"},
+	} {
+		f := life.Around(cut, c.low, c.mid, c.high)
+		if got := fmt.Sprintf("%s, %s to %s", f.Day, f.Early, f.Late); !f.Known || got != c.want {
+			t.Errorf("%v: %s", c, got)
+		}
+	}
+	if life.Around(cut, math.NaN(), 1, 2).Known {
+		t.Error("what is no number is a forecast")
+	}
+}
+
+func TestAPlannedPourHasTheCourseOfItsSheet(t *testing.T) {
+	shelf, err := presets.Shelf()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := presets.Plan(presets.Plans()[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := planfile.Read("meadow", bytes.NewReader(text), shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan.PourAt, plan.Bed.CutAfterH = time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), 18
+	sheet := pour.Work(plan, shelf, pour.Hand{})
+	c := life.Planning(&sheet)
+	if want := on("2026-12-06") + day.Day(math.Round(sheet.Cure.ReadyDay.Mid.V)); !c.Ready.Known || c.Ready.Day != want || c.CutDay() != on("2026-12-06") || c.Whole {
+		t.Errorf("%+v, want ready on %s", c, want)
+	}
+	plan.PourAt = time.Time{}
+	sheet = pour.Work(plan, shelf, pour.Hand{})
+	if c := life.Planning(&sheet); len(c.Steps()) > 0 {
+		t.Error("it has a course without a day")
+	}
 }
