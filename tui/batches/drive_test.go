@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
+	"pourbench/chem/cure"
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
@@ -222,7 +223,11 @@ func (k *kept) options(t testing.TB) Options {
 		Read: func() ([]life.Batch, error) { return life.All(k.book, k.shelf, pour.Hand{}, day.Of(k.wall)) },
 		Detail: func(id string) (Detail, error) {
 			p, err := k.book.Read(id, k.shelf)
-			return Detail{p.Plan, life.Marks(p.Events)}, err
+			if err != nil {
+				return Detail{}, err
+			}
+			sheet := pour.Weigh(p.Plan, k.shelf)
+			return Detail{p.Plan, life.Marks(p.Events), life.Dry(&sheet, life.Of(p, k.shelf, pour.Hand{}, day.Of(k.wall)).WeighIns, cure.Rack{})}, nil
 		},
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(k.book, k.shelf, id, e, k.wall, "a")

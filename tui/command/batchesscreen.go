@@ -44,17 +44,21 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Read: func() ([]life.Batch, error) { return life.All(book, shelf, hand, g.today()) },
 		Detail: func(id string) (batches.Detail, error) {
 			p, err := book.Read(id, shelf)
-			return batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}, err
+			if err != nil {
+				return batches.Detail{}, err
+			}
+			d := batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}
+			if p.PlanErr == nil {
+				sheet := pour.Weigh(p.Plan, shelf)
+				d.Drying = life.Dry(&sheet, life.Of(p, shelf, hand, g.today()).WeighIns, hand.Rack)
+			}
+			return d, nil
 		},
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(book, shelf, id, e, g.now(), session())
 		},
 		Cut: func(id string) error {
 			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.quietHand(shelf)})
-		},
-		Calendar: func(path string) (string, error) {
-			said, notes, err := g.handOut(path, nil)
-			return strings.TrimSpace(strings.Join(append(notes, said), " ")), err
 		},
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
