@@ -24,6 +24,7 @@ require (
 	github.com/mattn/go-isatty v0.0.24
 	github.com/mattn/go-runewidth v0.0.30
 	github.com/rogpeppe/go-internal v1.16.0
+	github.com/shopspring/decimal v1.6.0
 	github.com/spf13/cobra v1.10.2
 	golang.org/x/image v0.40.0
 	golang.org/x/sys v0.49.0

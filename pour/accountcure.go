@@ -26,10 +26,10 @@ func cureAccounts() []accountRow {
 		{pattern: "cure.cut_moisture_percent", label: "water in a bar as cut", unit: UnitPercent, value: of(func(c *CureSheet) Figure { return c.CutMoisturePercent }), how: func(t teller) Term {
 			return less(bare(100), product(ratio(t.curedBare(), t.fig("bars.cut_g")), less(bare(100), t.whole("base.final_moisture_percent"))))
 		}, why: "what is dry in it, from its mass when it has dried to the moisture the plan states"},
-		{pattern: "cure.loss_percent", label: "of a bar goes in the end", unit: UnitPercent, value: of(func(c *CureSheet) Figure { return c.LossPercent }), how: teller.dryingLoss, why: "of its mass as cut"},
-		{pattern: "cure.loss_sd_percent", label: "how well that is known", unit: UnitPercent, value: of(func(c *CureSheet) Figure { return c.LossSDPercent }), how: teller.dryingLossSD},
+		{pattern: "cure.loss_percent", label: "part of a bar that goes", unit: UnitPercent, value: of(func(c *CureSheet) Figure { return c.LossPercent }), how: teller.dryingLoss, why: "of its mass as cut"},
+		{pattern: "cure.loss_sd_percent", label: "spread of the part that goes", unit: UnitPercent, value: of(func(c *CureSheet) Figure { return c.LossSDPercent }), how: teller.dryingLossSD},
 		{pattern: "cure.tau_days", label: "time of the slowest drying", unit: UnitDay, value: of(func(c *CureSheet) Figure { return c.TauDays }), how: teller.dryingTau, why: "what is left then falls to about a third of it in as many days"},
-		{pattern: "cure.ln_tau_sd", label: "how well ln of that is known", unit: UnitCount, value: of(func(c *CureSheet) Figure { return c.LnTauSD }), how: func(t teller) Term {
+		{pattern: "cure.ln_tau_sd", label: "spread of ln of that time", unit: UnitCount, value: of(func(c *CureSheet) Figure { return c.LnTauSD }), how: func(t teller) Term {
 			if l := t.hand.Rack.LnD; l.Known() {
 				return t.law("spread of your own batches", min(l.SD, cure.PriorLnTauSD), UnitCount, "your own batches' weighings", "own, no source")
 			}

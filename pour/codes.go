@@ -120,6 +120,8 @@ func runCodes() []CodeInfo {
 	return []CodeInfo{
 		{"clock-refused", Caution, false, "the clock cannot tell the times of this batch"},
 		{"clock-wide", Note, false, "the clock's figures are less sure than usual"},
+		{"times-learnt", Note, false, "the times are moved by what your own pours have taught the clock"},
+		{"pour-odd", Caution, false, "the times are moved by a pour that was far from expected: it may be a slip"},
 		{"false-trace", Caution, false, "fat may be setting: thickness would not mean trace"},
 		{"jug-late", Caution, false, "a jug is likely past what the technique allows when its turn comes"},
 		{"jug-early", Note, false, "a jug is likely too thin for the technique when its turn comes"},

@@ -1,10 +1,12 @@
 package pour_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
 	"pourbench/chem"
+	"pourbench/chem/clock"
 	"pourbench/pour"
 )
 
@@ -31,7 +33,7 @@ func TestEveryCodeFiresForItsCauseAlone(t *testing.T) {
 		q, without := rows[i].without.of(plan, full)
 		fires, quiet := pour.Weigh(p, shelf), pour.Weigh(q, without)
 		if _, weighed := found(fires, c.Code); !weighed { // then it takes the clock or the colours
-			fires, quiet = pour.Work(p, shelf, pour.Hand{}), pour.Work(q, without, pour.Hand{})
+			fires, quiet = pour.Work(p, shelf, handFor(c.Code)), pour.Work(q, without, pour.Hand{})
 		}
 		if w, ok := found(fires, c.Code); !ok || w.Severity != c.Severity || w.Lye != c.Lye {
 			t.Errorf("%s does not fire as the table has it: %+v", c.Code, w)
@@ -231,6 +233,21 @@ func mouldRows() []codeRow {
 	}
 }
 
+// taughtFast is a maker whose pours, one of them odd, went twice as fast as the model says.
+func taughtFast() pour.Hand {
+	return pour.Hand{Odd: []string{"2026-12-05-slip"}, Clock: clock.Hand{
+		Traits: []clock.Trait{{Kind: clock.PaceTrait, Mean: math.Ln2, Pours: 2}}, Covariance: [][]float64{{.01}}, Pours: 2,
+	}}
+}
+
+// handFor is what pours have taught, for the codes of which that is the cause.
+func handFor(code string) pour.Hand {
+	if code == "times-learnt" || code == "pour-odd" {
+		return taughtFast()
+	}
+	return pour.Hand{}
+}
+
 func runRows() []codeRow {
 	at := func(batterC float64) bend {
 		return func(p *pour.Plan, _ *pour.Shelf) { p.Base.BatterMeasured, p.Base.BatterC = true, batterC }
@@ -248,6 +265,8 @@ func runRows() []codeRow {
 	lateByHand := func(p *pour.Plan, _ *pour.Shelf) { p.Icing.StartAtMin, p.Icing.Blend = 20, nil }
 	return []codeRow{
 		{"clock-refused", at(10), at(36)},
+		{"times-learnt", nil, nil},
+		{"pour-odd", nil, nil},
 		{"clock-wide", byHand, nil},
 		{"false-trace", at(24), at(40)},
 		{"jug-late", number("base.split_at_min", 90), nil},

@@ -11,7 +11,7 @@ type Cure struct {
 
 func cureFields(c *Cure) []Field {
 	return []Field{
-		{Key: "weekly_loss_percent", Label: "dry when it loses, a week", Need: Quiet, Unit: UnitPercent, High: 10, Step: 0.1, At: &c.WeeklyLossPercent, Means: "a bar is called dry once it loses less of its mass in a week; 0: 0.5, common practice; it says nothing of lye"},
+		{Key: "weekly_loss_percent", Label: "dry: loses a week", Need: Quiet, Unit: UnitPercent, High: 10, Step: 0.1, At: &c.WeeklyLossPercent, Means: "a bar is called dry once it loses less of its mass in a week; 0: 0.5, common practice; it says nothing of lye"},
 		{Key: "pack_days", Label: "packed after", Need: Quiet, Unit: UnitDay, High: 730, Step: 1, At: &c.PackDays, Means: "days after the cut on which bars are packed and labelled; 0: after bed.cure_days"},
 		{Key: "label_g", Label: "label says", Need: Quiet, Unit: UnitGram, High: 5000, Step: 1, At: &c.LabelG, Means: "what the label says that a bar weighs; 0: not stated"},
 	}

@@ -31,6 +31,7 @@ type DryingBar struct {
 	Box         cure.Box
 	CutG        float64 // as cut
 	CutMoisture float64 // a fraction
+	Final       float64 // moisture in the end by the recipe, a fraction
 	Prior       cure.Prior
 	Own         int // batches of the maker's own that the prior rests on
 }
@@ -52,11 +53,18 @@ func (s *Sheet) DryingBar(rack cure.Rack, bars ...int) (DryingBar, error) {
 	if err != nil {
 		return d, err
 	}
-	final := s.Plan.Base.FinalMoisturePercent / 100
-	d.CutMoisture = 1 - (1-loss)*(1-final) // of all that is in the bar
-	if d.Prior, err = rack.Prior(d.Box, d.CutMoisture, final, cure.FinalMoistureSD); err != nil {
+	d.Final = s.Plan.Base.FinalMoisturePercent / 100
+	d.CutMoisture = 1 - (1-loss)*(1-d.Final) // of all that is in the bar
+	return d.By(rack)
+}
+
+// By is the bar with the prior that a maker's own batches give it.
+func (d DryingBar) By(rack cure.Rack) (DryingBar, error) {
+	var err error
+	if d.Prior, err = rack.Prior(d.Box, d.CutMoisture, d.Final, cure.FinalMoistureSD); err != nil {
 		return d, err
 	}
+	d.Own = 0
 	if rack.LnD.Known() {
 		d.Own = rack.LnD.Batches
 	}

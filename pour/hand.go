@@ -9,4 +9,5 @@ import (
 type Hand struct {
 	Clock clock.Hand // how fast her batters thicken
 	Rack  cure.Rack  // how her bars dry
+	Odd   []string   // ids of the pours that were far from what their elders had taught the clock, each once
 }

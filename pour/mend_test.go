@@ -12,7 +12,7 @@ import (
 func unmended() []string {
 	return []string{
 		"plan-fault", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk", "lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "purity-assumed",
-		"scent-no-certificate", "jugs-alike", "dust", "salt-bar", "glycerin-sweat", "gel", "clock-refused", "clock-wide", "figure-unknown", "topping-damp", "topping-flammable", "topping-dust", "icing-rest",
+		"scent-no-certificate", "jugs-alike", "dust", "salt-bar", "glycerin-sweat", "gel", "clock-refused", "clock-wide", "times-learnt", "pour-odd", "figure-unknown", "topping-damp", "topping-flammable", "topping-dust", "icing-rest",
 	}
 }
 
@@ -56,8 +56,8 @@ func TestEveryMendTakesItsWarningAway(t *testing.T) {
 			r.with = with
 		}
 		p, shelf := r.with.of(plan, full)
-		sheet := pour.Work(p, shelf, pour.Hand{})
-		all := whatif.Mends(sheet, shelf, pour.Hand{})
+		sheet := pour.Work(p, shelf, handFor(r.code))
+		all := whatif.Mends(sheet, shelf, handFor(r.code))
 		if len(all) != len(sheet.Warnings) {
 			t.Fatalf("%s: mends for %d of %d warnings", r.code, len(all), len(sheet.Warnings))
 		}

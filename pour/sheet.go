@@ -107,6 +107,8 @@ type LyeSheet struct {
 	WaterBeforeG              float64 // of the water in extras, what is there before the alkali
 	OnIce                     bool    // a watery extra is the lye's water: frozen or chilled, the alkali little by little
 	DemandKOHG, AcidKOHG      float64 // alkali all oils, the carriers' taken out of them too, want at 0 % superfat, and what acids among the extras use up, g KOH
+	CarrierSapKOHMgG          float64 // saponification value of the oil that carries the colours, and its low end
+	CarrierSapLow             float64
 	ExtraFatKOHG              float64 // alkali the fat in the extras takes up, g KOH: it is not reckoned into the alkali, so it is superfat
 	ConcentrationPercent      float64 // as defined in the plan
 	PureConcentrationPercent  float64 // pure alkali ÷ (pure alkali + impurity + water): what density, heat and clock use

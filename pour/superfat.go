@@ -27,12 +27,12 @@ func (f fats) superfatOf(alkali, demand float64) float64 {
 	return (1 - alkali/demand) * 100
 }
 
-// fats adds up what takes up alkali in the batter before the carriers join it, exact and as weighed.
-func (m mixer) fats(s *BatchSheet, b *bill) fats {
-	carrier := b.carrier
+// fats adds up what takes up alkali in the batter before the carriers join it, exact and as weighed on a scale with that step for lye and
+// small doses.
+func (s *BatchSheet) fats(stepG float64) fats {
 	f := fats{
 		extras: s.Lye.ExtraFatKOHG, alkali: s.alkaliKOHG(s.Lye.NaOH.PureG, s.Lye.KOH.PureG) - s.Lye.AcidKOHG,
-		carrierLow: carrier.Fat.LowSap(), carrierMid: carrier.Fat.Sap, stepG: m.show.LyeStepG, plannedPercent: b.SuperfatPercent,
+		carrierLow: s.Lye.CarrierSapLow, carrierMid: s.Lye.CarrierSapKOHMgG, stepG: stepG, plannedPercent: s.Superfat.PlannedPercent,
 	}
 	for _, o := range s.Oils {
 		f.low += o.G * o.SapLow / 1000
@@ -45,14 +45,17 @@ func (m mixer) fats(s *BatchSheet, b *bill) fats {
 	acids := 0.0
 	for _, x := range s.Extras {
 		if x.G > 0 {
-			shown := roundTo(x.G, f.stepG) / x.G
+			shown := 1.0
+			if f.stepG > 0 {
+				shown = roundTo(x.G, f.stepG) / x.G
+			}
 			acids += shown * x.AcidKOHG
 			f.weighedExtras += shown * x.FatKOHG
 		}
 	}
-	naoh, koh := s.Lye.NaOH.ToWeighG*b.NaOHPurityPercent/100, s.Lye.KOH.ToWeighG*b.KOHPurityPercent/100
+	naoh, koh := s.Lye.NaOH.ToWeighG*s.Lye.NaOH.PurityPercent/100, s.Lye.KOH.ToWeighG*s.Lye.KOH.PurityPercent/100
 	if s.Lye.Stock.WeighedG > 0 {
-		naoh = s.Lye.Stock.ToWeighG * b.StockLyePercent / 100
+		naoh = s.Lye.Stock.ToWeighG * s.Lye.Stock.StrengthPercent / 100
 	}
 	f.weighedAlkali = s.alkaliKOHG(naoh, koh) - acids
 	return f
@@ -64,22 +67,28 @@ func (s *BatchSheet) alkaliKOHG(naohG, kohG float64) float64 { return naohG/chem
 // superfats works out what superfat the batch and each of its jugs really have. Batter is divided before the carriers join it: a jug
 // gets its part of the alkali and of the oils that were mixed, and then its own carrier's oil and its scents.
 func (m mixer) superfats(s *BatchSheet, b *bill) {
-	f := m.fats(s, b)
+	s.Lye.CarrierSapKOHMgG, s.Lye.CarrierSapLow = b.carrier.Fat.Sap, b.carrier.Fat.LowSap()
+	s.divide(s.fats(m.show.LyeStepG), b.Carrier == CarrierBatch, b.scentKOHG)
+}
+
+// divide works the superfats out of what takes up alkali. ofBatch: the carriers' oil is the batch's own; scentKOHG is what a jug's scents
+// can take up at most, g KOH.
+func (s *BatchSheet) divide(f fats, ofBatch bool, scentKOHG func(*JugSheet) float64) {
 	s.Superfat.MixedPercent = f.superfatOf(f.alkali, f.mid+f.extras)
 	batchCarriers := 0.0
 	for i := range s.Jugs {
 		j := &s.Jugs[i]
 		oil, shown := j.carrierOilG(0), j.carrierOilG(f.stepG)
-		if b.Carrier == CarrierBatch {
+		if ofBatch {
 			batchCarriers += shown * f.carrierMid / 1000
 		}
 		if s.Size.BatterG <= 0 {
-			j.Superfat.HeldPercent, j.Superfat.FirmPercent = b.SuperfatPercent, b.SuperfatPercent
+			j.Superfat.HeldPercent, j.Superfat.FirmPercent = f.plannedPercent, f.plannedPercent
 			continue
 		}
 		part := j.BatterG / s.Size.BatterG
 		own := part*(f.mid+f.extras) + oil*f.carrierMid/1000
-		j.Superfat.HeldPercent = f.superfatOf(part*f.alkali-b.scentKOHG(j), own)
+		j.Superfat.HeldPercent = f.superfatOf(part*f.alkali-scentKOHG(j), own)
 		j.Superfat.FirmPercent = f.superfatOf(part*f.alkali, own)
 		j.Superfat.LowPercent = f.superfatOf(part*f.alkali, part*(f.low+f.extras)+oil*f.carrierLow/1000)
 		j.Superfat.AsWeighedPercent = j.Superfat.FirmPercent

@@ -87,6 +87,7 @@ func (t *timer) work(h Hand) {
 		t.warnCautions(f, shown)
 		t.forecasts[i] = &f
 	}
+	t.warnLearnt(h, c, batter)
 	t.chances()
 	t.batch.Sigma = c.Forecast(clock.Jug{Fraction: 1}).Sigma
 	t.warnLate()

@@ -32,77 +32,87 @@ type Rack struct {
 	Moisture Learnt // in the end, a fraction
 }
 
-// Dried is one batch that was fitted: with the moisture at the first weighing that its recipe gives, a fraction.
-type Dried struct {
-	Fit         *Fit
-	CutMoisture float64
+// Said is what the weighings of one batch say without any prior: the logarithm of its diffusivity, m²/s, and the moisture it ends at.
+type Said struct{ LnD, Moisture Told }
+
+// Told is a number with its variance; a variance of 0 says that nothing was told.
+type Told struct{ Mean, Variance float64 }
+
+// Known reports whether something was told.
+func (t Told) Known() bool { return t.Variance > 0 }
+
+// Says is what a fit says without its prior (own, no source), given the moisture at the first weighing that the recipe gives, a fraction: y = -ln(π²·Σ1/l²) - u for
+// its own box, and for the moisture in the end M = 1 - (1 - Mc)/(1 - λ), λ = B/m1. What the prior put into it is taken out again: with the fit's sd s and
+// the prior's s0 the weighings alone say p = 1/s² - 1/s0², (u/s² - u0/s0²)/p. Nothing is told before the weighings have halved the prior's sd, p ≥ 3/s0², nor
+// by weighings that do not follow the law.
+func (f *Fit) Says(cutMoisture float64) Said {
+	if f == nil || len(f.Weighings) == 0 || f.Lumped || f.Check() != nil {
+		return Said{}
+	}
+	return Said{LnD: f.speedAlone(), Moisture: f.moistureAlone(cutMoisture)}
 }
 
-// Learn works out what batches taught (own, no source). Each fit gives y = -ln(π²·Σ1/l²) - u for its own box, and for the moisture in the end
-// M = 1 - (1 - Mc)/(1 - λ), λ = B/m1. What the prior of its fit put into it is taken out again: with the fit's sd s and the prior's s0 the
-// weighings alone say p = 1/s² - 1/s0², (u/s² - u0/s0²)/p. A batch counts once its weighings have halved the prior's sd, p ≥ 3/s0².
-// The batches are taken to lie about one mean with an sd ω: ω² = (4·ω0² + max(0, Σ(y - ȳ)² - (1 - 1/n)·Σ1/p))/(4 + n - 1). Each weighs
-// 1/(1/p + ω²); the next batch is at their mean, good to √(1/Σweights + ω²).
-func Learn(batches []Dried) Rack {
-	var speed, moisture []told
+// Learn works out what batches taught together (own, no source). They are taken to lie about one mean with an sd ω:
+// ω² = (4·ω0² + max(0, Σ(y - ȳ)² - (1 - 1/n)·Σ1/p))/(4 + n - 1). Each weighs 1/(1/p + ω²); the next batch is at their mean, good to
+// √(1/Σweights + ω²). Fewer than [LeastBatches] teach nothing.
+func Learn(batches []Said) Rack {
+	var speed, moisture []Told
 	for _, b := range batches {
-		if b.Fit == nil || len(b.Fit.Weighings) == 0 || b.Fit.Lumped || b.Fit.Check() != nil {
-			continue
+		if b.LnD.Known() {
+			speed = append(speed, b.LnD)
 		}
-		if t, ok := b.Fit.toldSpeed(); ok {
-			speed = append(speed, t)
-		}
-		if t, ok := b.toldMoisture(); ok {
-			moisture = append(moisture, t)
+		if b.Moisture.Known() {
+			moisture = append(moisture, b.Moisture)
 		}
 	}
 	return Rack{LnD: together(speed, batchLnDSD), Moisture: together(moisture, batchMoistureSD)}
 }
 
-// told is what one batch says by its weighings alone, with its variance.
-type told struct{ mean, variance float64 }
-
-// alone takes a prior out of what was found with it; ok is false where the weighings have not halved its sd.
-func alone(mean, sd, priorMean, priorSD float64) (told, bool) {
+// alone takes a prior out of what was found with it.
+func alone(mean, sd, priorMean, priorSD float64) Told {
 	all, before := 1/square(sd), 1/square(priorSD)
 	if p := all - before; p >= 3*before {
-		return told{(mean*all - priorMean*before) / p, 1 / p}, true
+		return Told{(mean*all - priorMean*before) / p, 1 / p}
 	}
-	return told{}, false
+	return Told{}
 }
 
-func (f *Fit) toldSpeed() (told, bool) {
-	t, ok := alone(f.LnTau, math.Sqrt(f.Covariance[2][2]), f.Prior.LnTau, f.Prior.LnTauSD)
-	t.mean = math.Log(f.Box.Diffusivity(math.Exp(t.mean)))
-	return t, ok
+func (f *Fit) speedAlone() Told {
+	t := alone(f.LnTau, math.Sqrt(f.Covariance[2][2]), f.Prior.LnTau, f.Prior.LnTauSD)
+	if t.Known() {
+		t.Mean = math.Log(f.Box.Diffusivity(math.Exp(t.Mean)))
+	}
+	return t
 }
 
-func (b Dried) toldMoisture() (told, bool) {
-	first := b.Fit.Weighings[0].G
-	t, ok := alone(b.Fit.BG/first, math.Sqrt(b.Fit.Covariance[1][1])/first, b.Fit.Prior.Loss, b.Fit.Prior.LossSD)
-	dry := 1 - b.CutMoisture
-	slope := dry / square(1-t.mean) // of the moisture by the loss
-	return told{1 - dry/(1-t.mean), t.variance * square(slope)}, ok && dry > 0 && dry <= 1
+func (f *Fit) moistureAlone(cutMoisture float64) Told {
+	first, dry := f.Weighings[0].G, 1-cutMoisture
+	t := alone(f.BG/first, math.Sqrt(f.Covariance[1][1])/first, f.Prior.Loss, f.Prior.LossSD)
+	if !t.Known() || !(dry > 0 && dry <= 1) || !(t.Mean < 1) {
+		return Told{}
+	}
+	slope := dry / square(1-t.Mean) // of the moisture by the loss
+	return Told{1 - dry/(1-t.Mean), t.Variance * square(slope)}
 }
 
-func together(all []told, guessSD float64) Learnt {
+func together(all []Told, guessSD float64) Learnt {
 	n := float64(len(all))
 	if len(all) < LeastBatches {
 		return Learnt{Batches: len(all)}
 	}
 	middle, noise, off := 0.0, 0.0, 0.0
 	for _, t := range all {
-		middle += t.mean / n
-		noise += t.variance * (1 - 1/n)
+		middle += t.Mean / n
+		noise += t.Variance * (1 - 1/n)
 	}
 	for _, t := range all {
-		off += square(t.mean - middle)
+		off += square(t.Mean - middle)
 	}
 	between := (batchGuess*square(guessSD) + math.Max(0, off-noise)) / (batchGuess + n - 1)
 	sum, weights := 0.0, 0.0
 	for _, t := range all {
-		w := 1 / (t.variance + between)
-		sum, weights = sum+w*t.mean, weights+w
+		w := 1 / (t.Variance + between)
+		sum, weights = sum+w*t.Mean, weights+w
 	}
 	return Learnt{Mean: sum / weights, SD: math.Sqrt(1/weights + between), Batches: len(all)}
 }

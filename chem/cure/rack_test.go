@@ -11,8 +11,22 @@ import (
 // maker is a room with a diffusivity and a moisture that soap ends at in it; its batches differ as makers' do.
 type maker struct{ d, ends, lnDSD, endsSD float64 }
 
+// dried is a batch with the moisture it was cut at.
+type dried struct {
+	fit         *cure.Fit
+	cutMoisture float64
+}
+
+func says(all []dried) []cure.Said {
+	var out []cure.Said
+	for _, b := range all {
+		out = append(out, b.fit.Says(b.cutMoisture))
+	}
+	return out
+}
+
 // dries is one batch of hers: a bar cut at a moisture, weighed on the usual days with a scale of 0.1 g.
-func (m maker) dries(t testing.TB, r *rand.Rand, box cure.Box, cutMoisture float64) cure.Dried {
+func (m maker) dries(t testing.TB, r *rand.Rand, box cure.Box, cutMoisture float64) dried {
 	t.Helper()
 	d, ends := m.d*math.Exp(m.lnDSD*r.NormFloat64()), m.ends+m.endsSD*r.NormFloat64()
 	l := []float64{box.ThickMM, box.WideMM, box.HighMM}
@@ -31,7 +45,7 @@ func (m maker) dries(t testing.TB, r *rand.Rand, box cure.Box, cutMoisture float
 	if err != nil {
 		t.Fatal(err)
 	}
-	return cure.Dried{Fit: f, CutMoisture: cutMoisture}
+	return dried{f, cutMoisture}
 }
 
 func bars() []cure.Box {
@@ -41,11 +55,11 @@ func bars() []cure.Box {
 func TestARackKnowsNothingBeforeThreeBatches(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	m := maker{3e-11, 0.13, 0, 0}
-	var some []cure.Dried
+	var some []dried
 	for i := range 2 {
 		some = append(some, m.dries(t, r, bars()[i], 0.19))
 	}
-	rack := cure.Learn(some)
+	rack := cure.Learn(says(some))
 	if rack.LnD.Known() || rack.Moisture.Known() || rack.LnD.Batches != 2 {
 		t.Fatalf("%+v", rack)
 	}
@@ -62,11 +76,11 @@ func TestARackKnowsNothingBeforeThreeBatches(t *testing.T) {
 func TestWhatOneBarTaughtHoldsForAnother(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	m := maker{2.2e-11, 0.135, 0, 0}
-	var all []cure.Dried
+	var all []dried
 	for i, b := range bars() {
 		all = append(all, m.dries(t, r, b, 0.17+0.01*float64(i)))
 	}
-	rack := cure.Learn(all)
+	rack := cure.Learn(says(all))
 	near(t, "ln D", rack.LnD.Mean, math.Log(2.2e-11), 0.08)
 	near(t, "moisture", rack.Moisture.Mean, 0.135, 0.004)
 	p, err := rack.Prior(cure.Box{ThickMM: 40, WideMM: 40, HighMM: 90}, 0.25, 0.10, 0.03)
@@ -90,11 +104,11 @@ func TestTheNextBatchLiesWhereTheRackSays(t *testing.T) {
 	within, nearer, n := 0, 0, 0
 	for range 300 {
 		m := maker{3.6e-11 * math.Exp(0.5*r.NormFloat64()), 0.10 + 0.014*r.NormFloat64(), 0.2, 0.012}
-		var some []cure.Dried
+		var some []dried
 		for range 3 + r.IntN(4) {
 			some = append(some, m.dries(t, r, bars()[r.IntN(5)], 0.19))
 		}
-		rack := cure.Learn(some)
+		rack := cure.Learn(says(some))
 		if !rack.LnD.Known() {
 			continue // a slow room: six weeks tell too little
 		}
@@ -122,13 +136,13 @@ func TestTheNextBatchLiesWhereTheRackSays(t *testing.T) {
 func TestThreeBatchesAreReckonedAsStated(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
 	m := maker{3e-11, 0.12, 0.5, 0.03}
-	var all []cure.Dried
+	var all []dried
 	for i := range 3 {
 		all = append(all, m.dries(t, r, bars()[i], 0.19))
 	}
 	var y, v [3]float64
 	for i, b := range all {
-		f := b.Fit
+		f := b.fit
 		s2, s02 := f.Covariance[2][2], 0.36
 		p := 1/s2 - 1/s02
 		u := (f.LnTau/s2 - math.Log(16)/s02) / p
@@ -143,7 +157,7 @@ func TestThreeBatchesAreReckonedAsStated(t *testing.T) {
 	}
 	omega2 := (4*0.04 + excess) / 6
 	w0, w1, w2 := 1/(v[0]+omega2), 1/(v[1]+omega2), 1/(v[2]+omega2)
-	rack := cure.Learn(all)
+	rack := cure.Learn(says(all))
 	near(t, "mean", rack.LnD.Mean, (w0*y[0]+w1*y[1]+w2*y[2])/(w0+w1+w2), 1e-10)
 	near(t, "sd", rack.LnD.SD, math.Sqrt(1/(w0+w1+w2)+omega2), 1e-10)
 }
@@ -164,11 +178,11 @@ func TestABatchThatSaysLittleDoesNotCount(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := []cure.Dried{good, good, {Fit: short, CutMoisture: 0.19}, {Fit: misfit, CutMoisture: 0.19}, {Fit: plain, CutMoisture: 0.19}, {Fit: untouched, CutMoisture: 0.19}, {}}
-	if rack := cure.Learn(all); rack.LnD.Batches != 2 || rack.Moisture.Batches != 2 {
+	all := []dried{good, good, {short, 0.19}, {misfit, 0.19}, {plain, 0.19}, {untouched, 0.19}, {}}
+	if rack := cure.Learn(says(all)); rack.LnD.Batches != 2 || rack.Moisture.Batches != 2 {
 		t.Errorf("%+v", rack)
 	}
-	if rack := cure.Learn([]cure.Dried{good, good, {Fit: good.Fit, CutMoisture: 1}}); rack.LnD.Batches != 3 || rack.Moisture.Batches != 2 {
+	if rack := cure.Learn(says([]dried{good, good, {good.fit, 1}})); rack.LnD.Batches != 3 || rack.Moisture.Batches != 2 {
 		t.Errorf("a bar of water alone: %+v", rack)
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"pourbench/pour/calendar"
 	"pourbench/pour/logbook"
 	"pourbench/pour/plain"
+	"pourbench/pour/season"
 )
 
 // Kind is what a file in an archive is.
@@ -43,7 +44,7 @@ func kinds() []struct {
 }
 
 // besides lists the files of a maker's folder of data that are kept beside her pours.
-func besides() []string { return []string{calendar.FileName} }
+func besides() []string { return []string{calendar.FileName, season.FileName} }
 
 // Limits of an archive. A pour of a whole day is a tenth of a megabyte.
 const (

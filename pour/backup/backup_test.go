@@ -55,7 +55,7 @@ func lived(t *testing.T) (p Places, away string) {
 	for path, text := range map[string]string{
 		filepath.Join(p.Home, "soap", "meadow.toml"): "a plan", away: "a plan on a stick", filepath.Join(p.Home, "gone.toml"): "",
 		p.Shelf: "a shelf", filepath.Join(p.Book, "2026-11-28-a.pour.toml"): "a pour", filepath.Join(p.Book, "notes.txt"): "no pour",
-		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "other.toml"): "another program's",
+		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "season.toml"): "a season", filepath.Join(p.Data, "other.toml"): "another program's",
 		filepath.Join(p.State, "bench-1.journal"): "unsaved", filepath.Join(p.State, "bench-1.lock"): "",
 	} {
 		put(t, path, text)
@@ -96,6 +96,7 @@ func TestWhatIsGatheredComesBackByteForByte(t *testing.T) {
 		{Shelf, "shelf.toml", "~/.config/shelf.toml", at(), []byte("a shelf")},
 		{Pour, "2026-11-28-a.pour.toml", "~/.data/pours/2026-11-28-a.pour.toml", at(), []byte("a pour")},
 		{Beside, "calendar.toml", "~/.data/calendar.toml", at(), []byte("what the calendar was told")},
+		{Beside, "season.toml", "~/.data/season.toml", at(), []byte("a season")},
 		{Journal, "bench-1.journal", "~/.state/bench-1.journal", at(), []byte("unsaved")},
 	}
 	same := cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) })
@@ -173,6 +174,7 @@ func TestAFreshHomeGetsEverythingInItsPlace(t *testing.T) {
 	want := map[string]State{
 		filepath.Join(q.Home, "soap", "meadow.toml"): New, filepath.Join(q.Plans, "meadow-2.toml"): New, q.Shelf: New,
 		filepath.Join(q.Data, "calendar.toml"):          New,
+		filepath.Join(q.Data, "season.toml"):            New,
 		filepath.Join(q.Book, "2026-11-28-a.pour.toml"): New, filepath.Join(q.State, "bench-1.journal"): New,
 	}
 	if d := cmp.Diff(want, putBack(t, q, files)); d != "" {
@@ -274,7 +276,7 @@ func TestWhatCannotBeKeptIsToldAndTheRestIsKept(t *testing.T) {
 		t.Fatal(err)
 	}
 	files, left := Gather(p)
-	if len(files) != 6 || len(left) != 3 {
+	if len(files) != 7 || len(left) != 3 {
 		t.Fatalf("%d files, %v", len(files), left)
 	}
 	for i, want := range []string{"larger than 8 MB", "no plain file", "its name cannot stand"} {

@@ -18,7 +18,7 @@ func OfBatch(b life.Batch, there *time.Location) (Loaf, bool) {
 	if b.Is(life.Failed, life.SoldOut, life.Trial) || !Known(b) {
 		return Loaf{}, false
 	}
-	l := Loaf{Batch: b.ID, ID: b.ID, Name: b.Name, Course: b.Course, Revised: wall(b.Course.LyeIn, there)}
+	l := Loaf{Batch: b.ID, ID: b.ID, Name: b.Name, Course: b.Course, LossPercent: b.Drying.Criterion, Revised: wall(b.Course.LyeIn, there)}
 	for _, e := range b.Events {
 		if e.Wall.After(l.Revised) {
 			l.Revised = e.Wall
@@ -73,11 +73,11 @@ func hoursOf(run []pour.Task, lyeIn time.Time) (from, to time.Time) {
 	return at.Add(time.Duration(math.Floor(first)) * time.Minute), at.Add(time.Duration(math.Ceil(last)) * time.Minute)
 }
 
-// Planned lists the paths of the plans of which the register holds entries that are not cancelled.
+// Planned lists the paths of the plans of which the register holds entries, cancelled ones too: a stick that was out may be in again.
 func (r Register) Planned() []string {
 	var out []string
 	for _, e := range r.entries {
-		if path, ok := PlanOf(e.Batch); ok && !e.Cancelled && !slices.Contains(out, path) {
+		if path, ok := PlanOf(e.Batch); ok && !slices.Contains(out, path) {
 			out = append(out, path)
 		}
 	}

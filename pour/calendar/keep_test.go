@@ -42,6 +42,9 @@ func TestASecondExportKnowsTheFirst(t *testing.T) {
 	if err != nil || len(names) != 1 {
 		t.Errorf("%v is left beside the register, %v", names, err)
 	}
+	if info, err := os.Stat(file); err != nil || os.PathSeparator == '/' && info.Mode().Perm() != 0o600 {
+		t.Errorf("others may read it: %v, %v", info.Mode(), err)
+	}
 }
 
 func TestAnExportThatChangesNothingWritesNothing(t *testing.T) {

@@ -41,7 +41,11 @@ func worked(t testing.TB) Plot {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Plot{Name: "Alpine Meadow", Cut: cut(t), Today: pour.Know(23), Ready: ReadyOn(ready)}.Fitted(fit)
+	p := Plot{Name: "Alpine Meadow", Cut: cut(t), Today: pour.Know(23), Ready: ReadyOn(ready)}
+	for _, w := range fit.Weighings {
+		p.Points = append(p.Points, Point{w.Day, w.G})
+	}
+	return p.Fitted(fit)
 }
 
 func TestTheCurveIsThatOfTheFit(t *testing.T) {

@@ -17,7 +17,7 @@ func (p Plot) Tell() []string {
 		say("No bar was weighed since the cut.")
 	}
 	for _, x := range p.Points {
-		say("Weighed on %s: %s.", p.DayWords(x.Day), p.mass(x.G))
+		say("Weighed on %s: %s.", p.DayWords(x.Day), p.Weight(x.G))
 	}
 	if p.Today.Known {
 		say("Today is %s%s.", p.DayWords(p.Today.V), p.todayMass())
@@ -27,7 +27,7 @@ func (p Plot) Tell() []string {
 	}
 	if n := len(p.Curve); n > 0 {
 		end := p.Curve[n-1]
-		say("On %s a bar weighs %s, 80 %% band %s to %s.", p.DayWords(end.Day), p.mass(end.G), p.mass(end.LowG), p.mass(end.HighG))
+		say("On %s a bar weighs %s, 80 %% band %s to %s.", p.DayWords(end.Day), p.Weight(end.G), p.Weight(end.LowG), p.Weight(end.HighG))
 	}
 	if p.Why != "" {
 		say("%s.", p.Why)
@@ -41,7 +41,7 @@ func (p Plot) todayMass() string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf(": about %s, 80 %% band %s to %s", p.mass(s.G), p.mass(s.LowG), p.mass(s.HighG))
+	return fmt.Sprintf(": about %s, 80 %% band %s to %s", p.Weight(s.G), p.Weight(s.LowG), p.Weight(s.HighG))
 }
 
 // On is what the curve has a bar weigh on a day, straight between the days it has; false: it does not reach there.
@@ -60,8 +60,8 @@ func (p Plot) On(days float64) (Span, bool) {
 	return Span{days, at(a.G, b.G), at(a.LowG, b.LowG), at(a.HighG, b.HighG)}, true
 }
 
-// mass is a mass to a tenth of a gram, as bars are weighed (common practice, no source), or to a thousandth of an ounce.
-func (p Plot) mass(g float64) string {
+// Weight draws a mass to a tenth of a gram, as bars are weighed (common practice, no source), or to a thousandth of an ounce.
+func (p Plot) Weight(g float64) string {
 	v, unit := p.Show.ToUnit(g, pour.UnitGram)
 	places := 1
 	if unit != string(pour.UnitGram) {

@@ -57,6 +57,9 @@ const (
 // Troubles lists the words for trouble.
 func Troubles() []string { return []string{Rices, Seizes, Browns, Separates} }
 
+// LyeHeavy is what a note is about that says why a batch goes on although it is lye-heavy as weighed.
+const LyeHeavy = "lye-heavy"
+
 // What a thermometer was held into.
 const (
 	ReadOils   = "oils"

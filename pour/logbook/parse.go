@@ -1,6 +1,7 @@
 package logbook
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"slices"
 	"strings"
@@ -29,6 +30,17 @@ type Pour struct {
 func (p Pour) Pours(plan pour.Plan) bool {
 	var own, other strings.Builder
 	return p.PlanErr == nil && planfile.Write(&own, p.Plan) == nil && planfile.Write(&other, plan) == nil && own.String() == other.String()
+}
+
+// Digest names the plan as poured: the first twelve letters of the SHA-256 sum of it as files hold it, so that two records of one plan can be told
+// from those of one that was changed. A plan that cannot be used has none.
+func (p Pour) Digest() string {
+	var text strings.Builder
+	if p.PlanErr != nil || planfile.Write(&text, p.Plan) != nil {
+		return "unknown"
+	}
+	const letters = 12
+	return fmt.Sprintf("%x", sha256.Sum256([]byte(text.String())))[:letters]
 }
 
 // MostLetters is the longest text of an event that a pour's file holds.

@@ -86,6 +86,7 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 		p.raw(padded(clip(d.What, 42), 44) + padded(plain(planned), 16) + unitText(show, d.Actual, d))
 	}
 	cutSum(p, record, sheet)
+	leaner(p, record, sheet)
 	p.raw("")
 	for _, e := range logbook.Standing(record.Events) {
 		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
@@ -132,22 +133,26 @@ func cutSum(p *page, record logbook.Pour, sheet pour.Sheet) {
 		"stood a day is usually some percent lighter (common practice, no source). Steps of the cut are counted from when it began.")
 }
 
+// leaner says of every batch that had less superfat as weighed than planned, or was lye-heavy, and why it went on, if that was said.
+func leaner(p *page, record logbook.Pour, sheet pour.Sheet) {
+	for _, f := range underway.Replay(sheet, record.Events).Superfats(&sheet) {
+		text := f.Words(sheet.Plan.Show)
+		switch {
+		case text == "":
+			continue
+		case f.Why != "":
+			text += ". Said: " + f.Why
+		case f.Stops():
+			text += ". Nobody said why"
+		}
+		p.raw("")
+		p.wrapped("", strings.ToUpper(text[:1])+text[1:]+".")
+	}
+}
+
 // unitText draws a figure of a record in the plan's units.
 func unitText(show pour.Show, f pour.Figure, of learn.Difference) string {
-	return show.Figure(f, func(v float64) string {
-		switch of.Unit {
-		case pour.UnitMinute:
-			return show.RunTime(v)
-		case pour.UnitGram:
-			if of.Fine {
-				return show.Dose(v)
-			}
-			return show.Weight(v)
-		case pour.UnitCelsius:
-			return strings.ReplaceAll(show.Temp(v), "°", "deg ")
-		}
-		return show.Plain(v, of.Unit)
-	})
+	return strings.ReplaceAll(of.Told(show, f), "°", "deg ")
 }
 
 // clip shortens a text to a width, with three dots where something is left out.
@@ -181,9 +186,8 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 	for _, r := range l.Left {
 		p.wrapped("", "not learnt from: "+r.Log.Pour+", "+r.Log.JugName+": "+r.Why)
 	}
-	for _, u := range unread {
-		p.wrapped("", "not read: "+u.ID+": "+u.Err.Error())
-	}
+	lessonDrying(p, l)
+	p.unread(unread)
 	return p.text()
 }
 
@@ -191,7 +195,7 @@ func LessonText(l learn.Lesson, unread []learn.Unread) string {
 func lessonLog(p *page, r learn.LogResult) {
 	odd := ""
 	if r.Odd {
-		odd = " This pour was far from expected; it counts less. Check temperature and lye strength."
+		odd = " This pour was far from expected; it counts less. Check temperature and lye strength. If a stage was marked by a slip, let it teach nothing: pourbench logbook leave-out " + r.Log.Pour + " WHY"
 	}
 	p.wrapped("", fmt.Sprintf("%s, %s of the %s: went %.2f times as fast as expected.%s", r.Log.Pour, r.Log.JugName, r.Log.Batch, r.Factor(), odd))
 	predicted, ok := r.Log.Predicted(clock.Hand{})

@@ -113,7 +113,7 @@ func placeOf(code string) step {
 		return stepColours
 	case "scent-over-limit", "scents-limit-sum", "scent-no-certificate", "scent-high-in-jug", "vanillin-white", "vanillin-near-white", "vanillin-browns":
 		return stepScents
-	case "clock-refused", "clock-wide", "false-trace", "hands-busy":
+	case "clock-refused", "clock-wide", "times-learnt", "pour-odd", "false-trace", "hands-busy":
 		return stepMix
 	case "jug-too-small":
 		return stepSplit

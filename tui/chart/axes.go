@@ -17,7 +17,7 @@ func legend(a screen.Area, l look.Look, p drying.Plot, label string) {
 		{p.Today.Known, todaySign, "today", l.Accent},
 		{p.Ready.Known, readySign, "ready", l.Good},
 		{len(p.Points) > 0, weighedSign, "weighed", l.Strong},
-		{len(p.Curve) > 0, "⠒⠤", "fitted", l.Text},
+		{len(p.Curve) > 0, "─", "fitted", l.Text},
 		{len(p.Curve) > 0, bandSign, "80 %", l.Quiet},
 	} {
 		end := x + screen.Width(s.sign) + 1 + screen.Width(s.word)

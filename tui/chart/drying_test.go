@@ -129,7 +129,7 @@ func TestColourOnlyAddsToTheSigns(t *testing.T) {
 			t.Errorf("%s: other signs", name)
 		}
 	}
-	for _, s := range []string{"T today", "R ready", "● weighed", "⠒⠤ fitted", "░ 80 %"} {
+	for _, s := range []string{"T today", "R ready", "● weighed", "─ fitted", "░ 80 %"} {
 		if !strings.Contains(plain[0], s) {
 			t.Errorf("the meanings lack %q: %q", s, plain[0])
 		}

@@ -57,13 +57,17 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(book, shelf, id, e, g.now(), session())
 		},
+		Again: func(id string) (pour.Plan, string, error) { return g.pouredAgain(shelf, id) },
 		Cut: func(id string) error {
 			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.quietHand(shelf)})
 		},
+		Scents: g.scentsOf(book, shelf),
+		Scent:  func(scent string) (title, text string, err error) { return g.scentText(book, shelf, scent) },
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
 		},
 		Calendar: g.calendarFile,
+		Record:   func(id string) (string, error) { return g.batchRecord(book, shelf, id) },
 		Show:     func(path string) error { return terminal.OpenFile(runtime.GOOS, path) },
 	}
 	o.Keys, o.KeyFaults = g.keys()

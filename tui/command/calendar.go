@@ -17,9 +17,10 @@ import (
 	"pourbench/pour/calendar"
 	"pourbench/pour/day"
 	"pourbench/pour/disk"
-	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/planfile"
+	"pourbench/pour/season"
+	"pourbench/pour/strict"
 )
 
 // calendarCommand lists what is due, or hands it out as a file for a calendar.
@@ -28,8 +29,9 @@ func (g *program) calendarCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "calendar [-o FILE.ics] [ID ... | PLAN ...]", Short: "List what is due, or hand it out for your calendar",
 		Long: `List what is due of all pours, of those named or of plans that say when they are
-poured: unmould, cut, weigh, turn, ready with its band. With -o, write it as an
-iCalendar file.
+poured: unmould, cut, weigh, turn, ready with its band; with all pours, markets and
+orders of your season too, and the days by which to pour for them. With -o, write
+it as an iCalendar file.
 
 Import the file into a calendar of its own: then it can be hidden, or thrown away
 and imported afresh, and nothing else of yours is touched. Every entry keeps its
@@ -121,11 +123,17 @@ type agenda struct {
 	named  []string // what the entries of batches that were asked for are known by; empty: all
 	unread []string // batches of which nothing is known just now
 	notes  []string // why
+
+	noSeason bool // nothing is known of the season just now
 }
 
 // covers reports whether a batch is covered: of one that is not, the calendar keeps what it was told.
 func (a *agenda) covers(batch string) bool {
-	return (len(a.named) == 0 || slices.Contains(a.named, batch)) && !slices.Contains(a.unread, batch)
+	switch {
+	case slices.Contains(a.unread, batch), a.noSeason && calendar.OfTheSeason(batch):
+		return false
+	}
+	return len(a.named) == 0 || slices.Contains(a.named, batch)
 }
 
 // leave leaves what the calendar was told of a batch as it is.
@@ -139,37 +147,31 @@ func (a *agenda) add(l calendar.Loaf) { a.due = append(a.due, l.Entries()...) }
 
 // agenda gathers what is due of everything, or of pours and plans that are named.
 func (g *program) agenda(names []string) (*agenda, error) {
-	shelf, err := g.shelf()
+	l, err := g.logged()
 	if err != nil {
 		return nil, err
 	}
-	hand, a := g.hand(shelf), &agenda{}
-	var ids, plans []string
-	for i, name := range names {
-		if slices.Contains(names[:i], name) {
-			continue
-		}
-		if name == "-" {
-			return nil, errors.New("put a plan into the calendar: one from standard input has no file to know it by; name its file")
-		}
-		if isPlan(name) {
-			plans = append(plans, name)
-		} else {
-			ids = append(ids, name)
-		}
-	}
-	batches, err := g.pours(ids, len(names) == 0, shelf, hand)
-	if err != nil {
-		return nil, err
-	}
-	for _, b := range batches {
-		g.addBatch(a, b, len(names) > 0)
-	}
+	a := &agenda{}
 	if len(names) == 0 {
-		return a, g.addRemembered(a, batches, shelf, hand)
+		for _, b := range l.batches {
+			g.addBatch(a, b)
+		}
+		g.addSeason(a, l)
+		return a, g.addRemembered(a, l)
 	}
-	for _, path := range plans {
-		if err := a.addPlan(path, shelf, hand); err != nil {
+	for _, name := range names {
+		switch at := slices.IndexFunc(l.batches, func(b life.Batch) bool { return b.ID == name }); {
+		case name == "-":
+			err = errors.New("put a plan into the calendar: one from standard input has no file to know it by; name its file")
+		case isPlan(name):
+			err = a.addPlan(name, l)
+		case at < 0:
+			err = fmt.Errorf("put %s into the calendar: the logbook has no pour of that id, and a plan's file ends in .toml", strict.Quote(name))
+		case !slices.Contains(a.named, name):
+			a.named = append(a.named, name)
+			g.addBatch(a, l.batches[at])
+		}
+		if err != nil {
 			return nil, err
 		}
 	}
@@ -177,10 +179,7 @@ func (g *program) agenda(names []string) (*agenda, error) {
 }
 
 // addBatch adds a pour of the logbook.
-func (g *program) addBatch(a *agenda, b life.Batch, named bool) {
-	if named {
-		a.named = append(a.named, b.ID)
-	}
+func (g *program) addBatch(a *agenda, b life.Batch) {
 	if !calendar.Known(b) {
 		a.leave(b.ID, b.ID, errors.Join(b.Fault, b.PlanErr))
 	}
@@ -189,35 +188,30 @@ func (g *program) addBatch(a *agenda, b life.Batch, named bool) {
 	}
 }
 
-// pours are those of the logbook that have the ids, or all; without a logbook there are none.
-func (g *program) pours(ids []string, all bool, shelf pour.Shelf, hand pour.Hand) ([]life.Batch, error) {
-	if len(ids) == 0 && !all {
-		return nil, nil
-	}
-	if _, err := os.Stat(g.bookDir()); errors.Is(err, fs.ErrNotExist) && all {
-		return nil, nil
-	}
-	book, err := logbook.OpenBook(g.bookDir())
+// addSeason adds markets, orders and the pours that are planned for them. What the calendar was told of a season that cannot be read stays.
+func (g *program) addSeason(a *agenda, l loggedPours) {
+	facts, err := season.Gather(g.dataDir(), l.book, l.shelf, l.hand, l.batches, g.today())
 	if err != nil {
-		return nil, err
+		a.noSeason = true
+		a.notes = append(a.notes, fmt.Sprintf("the season is left in the calendar as it is: %v", err))
+		return
 	}
-	if all {
-		return life.All(book, shelf, hand, g.today())
+	info, err := os.Stat(filepath.Join(g.dataDir(), season.FileName))
+	if err != nil {
+		return // she has none
 	}
-	var out []life.Batch
-	for _, id := range ids {
-		p, err := book.Read(id, shelf)
-		if err != nil {
-			return nil, err
+	board := season.Of(facts)
+	for _, r := range board.Rows {
+		if r.Planned() && r.Fault != nil {
+			a.leave(calendar.PlannedBatch(r), r.Name, r.Fault)
 		}
-		out = append(out, life.Of(p, shelf, hand, g.today()))
 	}
-	return out, nil
+	a.due = append(a.due, calendar.OfSeason(board, info.ModTime())...)
 }
 
 // addPlan adds a pour that is planned.
-func (a *agenda) addPlan(path string, shelf pour.Shelf, hand pour.Hand) error {
-	doc, err := planfile.Load(path, shelf)
+func (a *agenda) addPlan(path string, l loggedPours) error {
+	doc, err := planfile.Load(path, l.shelf)
 	if err != nil {
 		return err
 	}
@@ -225,48 +219,50 @@ func (a *agenda) addPlan(path string, shelf pour.Shelf, hand pour.Hand) error {
 	if err != nil {
 		return fmt.Errorf("put %s into the calendar: %w", path, err)
 	}
-	sheet := pour.Work(doc.Plan, shelf, hand)
-	l, err := calendar.OfPlan(&sheet, whole, doc.Stamp.ModTime)
+	sheet := pour.Work(doc.Plan, l.shelf, l.hand)
+	loaf, err := calendar.OfPlan(&sheet, whole, doc.Stamp.ModTime)
 	if err != nil {
 		return err
 	}
-	if !slices.Contains(a.named, l.Batch) {
-		a.named = append(a.named, l.Batch)
-		a.add(l)
+	if !slices.Contains(a.named, loaf.Batch) {
+		a.named = append(a.named, loaf.Batch)
+		a.add(loaf)
 	}
 	return nil
 }
 
 // addRemembered adds the plans that the calendar was told of before, but those that were poured since; what it was told of a plan that is
 // gone or has no day any more is cancelled.
-func (g *program) addRemembered(a *agenda, poured []life.Batch, shelf pour.Shelf, hand pour.Hand) error {
+func (g *program) addRemembered(a *agenda, l loggedPours) error {
 	r, err := calendar.ReadRegister(g.registerPath())
 	if err != nil {
 		return err
 	}
 	for _, path := range r.Planned() {
-		doc, err := planfile.Load(path, shelf)
+		doc, err := planfile.Load(path, l.shelf)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 			continue
 		case err != nil:
 			a.leave(calendar.PlanBatch(path), path, err)
 			continue
-		case doc.Plan.PourAt.IsZero() || isPoured(doc.Plan, poured):
+		case doc.Plan.PourAt.IsZero() || isPoured(doc.Plan, l.batches):
 			continue
 		}
-		sheet := pour.Work(doc.Plan, shelf, hand)
-		l, err := calendar.OfPlan(&sheet, path, doc.Stamp.ModTime)
+		sheet := pour.Work(doc.Plan, l.shelf, l.hand)
+		loaf, err := calendar.OfPlan(&sheet, path, doc.Stamp.ModTime)
 		if err != nil {
 			return err
 		}
-		a.add(l)
+		a.add(loaf)
 	}
 	return nil
 }
 
-// isPoured reports whether a pour of the logbook is the one that a plan plans: of its name, at most a day from its own.
+// isPoured reports whether a pour of the logbook is the one that a plan plans: of its name, at most a day from its own, and no trial.
 func isPoured(p pour.Plan, poured []life.Batch) bool {
 	on := day.Of(p.PourAt)
-	return slices.ContainsFunc(poured, func(b life.Batch) bool { return b.Name == p.Name && max(b.Poured-on, on-b.Poured) <= 1 })
+	return slices.ContainsFunc(poured, func(b life.Batch) bool {
+		return b.Name == p.Name && !b.Is(life.Trial) && max(b.Poured-on, on-b.Poured) <= 1
+	})
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -24,7 +25,8 @@ type maker struct {
 	t    *testing.T
 	home string
 	in   io.Reader
-	errs io.Writer // nil: kept
+	errs io.Writer        // nil: kept
+	now  func() time.Time // nil: the system's clock
 }
 
 func newMaker(t *testing.T) *maker {
@@ -44,6 +46,7 @@ func (m *maker) types(args ...string) (code int, out, errs string) {
 	p := command.Process{Args: args, In: m.in, Out: &o, Errs: &e, Environ: []string{
 		"HOME=" + m.home, "XDG_CONFIG_HOME=" + m.path("config"), "XDG_STATE_HOME=" + m.path("state"), "XDG_DATA_HOME=" + m.path("data"),
 	}}
+	p.Now = m.now
 	if m.errs != nil {
 		p.Errs = m.errs
 	}

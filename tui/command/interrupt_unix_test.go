@@ -24,7 +24,7 @@ func TestCtrlCStopsALongPictureAndLeavesNothing(t *testing.T) {
 	for _, view := range []string{"bar", "bars", "loaf", "top"} {
 		m, n := newMaker(t), &nervous{}
 		m.errs = n
-		m.writes("old", "out", "bar.png")
+		m.writes("\x89PNG old", "out", "bar.png")
 		code, out, _ := m.types("picture", "-o", m.path("out", "bar.png"), "--width", "5000", "--view", view)
 		if code != 130 || out != "" {
 			t.Errorf("%s: exit %d, %q", view, code, out)
@@ -33,7 +33,7 @@ func TestCtrlCStopsALongPictureAndLeavesNothing(t *testing.T) {
 			t.Errorf("%s: it said %q", view, heard)
 		}
 		m.holds(m.path("out"), "bar.png")
-		if old, err := os.ReadFile(m.path("out", "bar.png")); err != nil || string(old) != "old" {
+		if old, err := os.ReadFile(m.path("out", "bar.png")); err != nil || string(old) != "\x89PNG old" {
 			t.Errorf("the old picture is %q, %v", old, err)
 		}
 	}

@@ -25,7 +25,7 @@ func (g *program) hand(shelf pour.Shelf) pour.Hand {
 	for _, u := range unread {
 		g.say("pour %s teaches nothing: %v", u.ID, u.Err)
 	}
-	return pour.Hand{Clock: lesson.Hand}
+	return lesson.Taught()
 }
 
 // quietHand is hand where nothing can be said, because a screen is up: a logbook that cannot be read has taught nothing.

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -59,6 +60,9 @@ func (g *program) picture(ctx context.Context, args []string, d drawing) error {
 	if d.file == "" {
 		return errors.New("draw a picture: say where to, as in -o bar.png")
 	}
+	if info, err := os.Stat(d.file); d.file != "-" && (err != nil || info.Mode().IsRegular()) && !strings.HasSuffix(d.file, "/") && !strings.EqualFold(filepath.Ext(d.file), ".png") {
+		return fmt.Errorf("draw a picture to %s: it is a PNG; give the file a name that ends in .png", d.file)
+	}
 	sheet, shelf, hand, err := g.worked(args)
 	if err != nil {
 		return err
@@ -80,6 +84,9 @@ func (g *program) picture(ctx context.Context, args []string, d drawing) error {
 	}
 	if d.file == "-" {
 		return draw(g.Out)
+	}
+	if err := overwrites(d.file, "picture", "\x89PNG"); err != nil {
+		return err
 	}
 	if err := disk.OS().Save(d.file, draw, disk.Want{Mode: disk.Shared, Still: ctx.Err}); err != nil && undrawn == nil {
 		return fmt.Errorf("write the picture to %s: %w", d.file, disk.Reason(err))

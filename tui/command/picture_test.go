@@ -10,7 +10,7 @@ import (
 
 func TestAPictureGoesWhereALinkLeadsAndKeepsTheMode(t *testing.T) {
 	m := newMaker(t)
-	m.writes("old", "real", "bar.png")
+	m.writes("\x89PNG\r\n\x1a\nold", "real", "bar.png")
 	if err := os.Chmod(m.path("real", "bar.png"), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -42,7 +42,7 @@ func TestAPictureGoesWhereALinkLeadsAndKeepsTheMode(t *testing.T) {
 
 func TestAPictureThatCannotBeWrittenOrDrawnLeavesNothing(t *testing.T) {
 	m := newMaker(t)
-	m.writes("old", "out", "old.png")
+	m.writes("\x89PNG old", "out", "old.png")
 	for want, args := range map[string][]string{
 		"but a folder; add the name of a file": {"-o", m.path("out") + "/"},
 		"no plain file but a folder\n":         {"-o", m.path("out")},
@@ -58,7 +58,7 @@ func TestAPictureThatCannotBeWrittenOrDrawnLeavesNothing(t *testing.T) {
 		}
 	}
 	m.holds(m.path("out"), "old.png")
-	if old, err := os.ReadFile(m.path("out", "old.png")); err != nil || string(old) != "old" {
+	if old, err := os.ReadFile(m.path("out", "old.png")); err != nil || string(old) != "\x89PNG old" {
 		t.Errorf("the old picture is %q, %v", old, err)
 	}
 }
@@ -71,5 +71,38 @@ func TestAPictureOnStandardOutputIsTheSameBytes(t *testing.T) {
 	}
 	if file, err := os.ReadFile(m.path("bar.png")); err != nil || out != string(file) {
 		t.Errorf("%d bytes on standard output, %d in the file, %v", len(out), len(file), err)
+	}
+}
+
+// A picture or a ruler that is typed over a plan, or into a file of another kind, leaves that as it is.
+func TestWhatIsNoPictureIsNotOverwritten(t *testing.T) {
+	m := newMaker(t)
+	for _, name := range []string{"lilac.toml", "notes.png", "notes.pdf", "notes.svg"} {
+		m.writes("my words", "out", name)
+	}
+	for _, c := range [][3]string{
+		{"picture", "lilac.toml", "ends in .png"},
+		{"picture", "new.jpg", "ends in .png"},
+		{"picture", "notes.png", "is no picture"},
+		{"ruler", "lilac.toml", "ends in .pdf"},
+		{"ruler", "notes.pdf", "is no ruler"},
+		{"ruler", "notes.svg", "is no ruler"},
+	} {
+		code, _, errs := m.types(c[0], "-o", m.path("out", c[1]))
+		if code != 2 || !strings.Contains(errs, c[2]) {
+			t.Errorf("%v: exit %d, %q", c, code, errs)
+		}
+		if text, err := os.ReadFile(m.path("out", c[1])); err == nil && string(text) != "my words" {
+			t.Errorf("%v is overwritten", c)
+		}
+	}
+	m.holds(m.path("out"), "lilac.toml", "notes.pdf", "notes.png", "notes.svg")
+	for _, args := range [][]string{{"picture", "--width", "64"}, {"ruler"}} { // what it wrote itself it writes again
+		file := map[string]string{"picture": "bar.PNG", "ruler": "ruler.svg"}[args[0]]
+		for range 2 {
+			if code, _, errs := m.types(append(args, "-o", m.path("out", file))...); code != 0 {
+				t.Errorf("%v: %s", args, errs)
+			}
+		}
 	}
 }

@@ -51,6 +51,11 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.rulerCommand(), g.liveCommand(), g.logbookCommand())
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
+	root.AddCommand(g.againCommand(), g.compareCommand())
+	root.AddCommand(g.scentCommand())
+	root.AddCommand(g.cureCommand(), g.scentCommand())
+	root.AddCommand(g.recordCommand())
+	root.AddCommand(g.seasonCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
@@ -107,7 +112,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		ReadHand: func() (pour.Hand, error) {
 			lesson, _, err := g.taught(shelf)
-			return pour.Hand{Clock: lesson.Hand}, err
+			return lesson.Taught(), err
 		},
 		Pour: func(p pour.Plan) error {
 			hand := g.hand(shelf)

@@ -59,10 +59,18 @@ func (g *program) ruler(s pour.Sheet, file, sheets string) error {
 	if err != nil {
 		return err
 	}
+	if err := overwrites(file, "ruler", "%PDF", "<?xml", "<svg"); err != nil {
+		return err
+	}
+	return saved("the ruler", file, draw)
+}
+
+// saved writes what is drawn to a file, whole or not at all.
+func saved(what, file string, draw func(io.Writer) error) error {
 	var undrawn error
-	err = disk.OS().Save(file, func(w io.Writer) error { undrawn = draw(w); return undrawn }, disk.Want{Mode: disk.Shared})
+	err := disk.OS().Save(file, func(w io.Writer) error { undrawn = draw(w); return undrawn }, disk.Want{Mode: disk.Shared})
 	if err != nil && !errors.Is(err, undrawn) {
-		return fmt.Errorf("write the ruler to %s: %w", file, disk.Reason(err))
+		return fmt.Errorf("write %s to %s: %w", what, file, disk.Reason(err))
 	}
 	return err
 }

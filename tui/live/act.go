@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/chem"
+	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/keys"
@@ -24,6 +25,10 @@ func (m *Model) finish() tea.Cmd {
 	m.settle()
 	if m.live.Run()-m.finished < quiet {
 		m.refuse("a step was finished a moment ago; press {finish step} again for the next one")
+		return nil
+	}
+	if f, stops := m.stopped(now.Batch); stops && !f.LyeIn && (now.Kind == underway.StepLyeIn || now.Kind == pour.TaskMix) {
+		m.askLye(f)
 		return nil
 	}
 	if x, weighs := m.mass(now.Step); weighs {
@@ -49,6 +54,9 @@ func (m *Model) takeBack() {
 	events := m.live.Events
 	for _, e := range events {
 		if e.ID == events[len(events)-1].What {
+			if e.Kind == logbook.Rescued || e.Kind == logbook.Troubled { // the step it brought up goes with it
+				m.chosen = ""
+			}
 			m.say("taken back: " + m.markWords(e))
 		}
 	}

@@ -141,7 +141,43 @@ func (m *Model) acting(s underway.Step) string {
 			text += "; leave " + jug + " out"
 		}
 	}
+	for _, jug := range s.Own {
+		if len(s.Own) == 1 || m.chosen != "" && jug == m.board.Jugs[m.jug].Jug { // in a round that is taken before its turn, the one that is rescued
+			text += m.without(s.Batch, jug)
+		}
+	}
 	return text
+}
+
+// without says how much a jug holds whose colour or scent is not in, for one that is used before its turn or goes without; "" where it
+// holds what the plan says.
+func (m *Model) without(n pour.BatchName, jug string) string {
+	b := m.sheet().Batch(n)
+	if b == nil || m.unused(n, jug) {
+		return ""
+	}
+	j, out, g := jugSheet(b, jug), []string(nil), 0.0
+	for _, step := range m.state.Steps {
+		if step.Batch != n || step.Jug != jug || step.Done {
+			continue
+		}
+		switch step.Kind {
+		case pour.TaskColour:
+			out = append(out, "colour")
+			for _, d := range j.Colourants {
+				g += d.PigmentG + d.CarrierG
+			}
+		case pour.TaskScent:
+			out = append(out, "scent")
+			for _, x := range j.Scents {
+				g += x.G
+			}
+		}
+	}
+	if len(out) == 0 || !(g > 0) {
+		return ""
+	}
+	return "; without its " + strings.Join(out, " and ") + " " + jug + " holds " + m.sheet().Plan.Show.Weight(j.TotalG-g)
 }
 
 // onLoaf says what is done to the loaf.

@@ -47,6 +47,11 @@ func (m *Model) endLines() []dialog.Line {
 	} else {
 		lines = append(lines, dialog.Line{Lead: m.key(keys.Finish), Text: "the pour is over"})
 	}
+	for _, f := range m.superfats {
+		if text := m.lyeWords(f.Batch); text != "" {
+			lines = append(lines, dialog.Line{Lead: "as weighed", Text: text})
+		}
+	}
 	if m.trialling() && m.state.Ended {
 		text := m.trial
 		if text == "" {

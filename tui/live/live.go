@@ -55,6 +55,7 @@ type Model struct {
 	outlook   underway.Outlook
 	board     underway.Board
 	left      []underway.Due
+	superfats []underway.Superfat // of the batches of which something was weighed
 	outlookAt time.Duration
 	outlookOf int // how many events it knows
 

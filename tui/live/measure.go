@@ -9,6 +9,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/pour/strict"
@@ -34,12 +35,25 @@ func (m *Model) typeResult() { m.words("How it came out", logbook.Event{Kind: lo
 // typeMeasure opens a line for a weight or a temperature, at the first thing of the step under way that was not measured yet.
 func (m *Model) typeMeasure() {
 	now, _ := m.now()
-	things := m.state.Things(m.sheet(), now.Step)
+	m.typeMeasureAt(now.Step, false)
+}
+
+// typeMeasureOf is typeMeasure for the alkali of a batch, as when its lye is made.
+func (m *Model) typeMeasureOf(n pour.BatchName) {
+	m.typeMeasureAt(underway.Step{Kind: underway.StepMakeLye, Batch: n}, true)
+}
+
+// typeMeasureAt is typeMeasure at a step; again: at its alkali, whether that was weighed or not.
+func (m *Model) typeMeasureAt(now underway.Step, again bool) {
+	things := m.state.Things(m.sheet(), now)
 	p := &dialog.Prompt{Title: m.measureTitle()}
 	for _, t := range things {
 		p.Things = append(p.Things, m.thingWords(t))
 	}
 	p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return !t.Measured.Known }), 0)
+	if again {
+		p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return t.Weigh.Kind == pour.WeighAlkali }), 0)
+	}
 	if i := slices.IndexFunc(things, func(t underway.Thing) bool { return m.cutting() && t.Event.Step == now.Key }); i >= 0 {
 		p.At = i
 	}
@@ -99,10 +113,16 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 	if t.Planned.Known { // beside what was meant, so that a slip of the finger shows
 		done += ", planned " + show.Figure(t.Planned, m.drawn(t))
 	}
+	say := m.say
 	if far := farWords(t, e.Value, m.step(t)); far != "" {
-		return m.toldBy(m.warn, m.run.Mark(e), "that is "+far+"; "+m.key(keys.TakeBack)+" takes it back: "+done)
+		say, done = m.warn, "that is "+far+"; "+m.key(keys.TakeBack)+" takes it back: "+done
 	}
-	return m.told(m.run.Mark(e), done)
+	err = m.run.Mark(e)
+	m.settle()
+	if judged := m.lyeWords(e.Batch); judged != "" && e.Kind == logbook.Weighed && e.Jug == "" {
+		say, done = m.warn, done+"; "+judged // on the screen it stands above, too
+	}
+	return m.toldBy(say, err, done)
 }
 
 // step is the step of the scale that a thing is weighed on, g.

@@ -74,6 +74,7 @@ func (m *Model) notices() []string {
 	if m.unkept != nil {
 		out = append(out, "■ "+m.unwrittenNotice()+"; it is tried again every second")
 	}
+	out = append(out, m.lyeNotices()...)
 	if m.blender >= 0 {
 		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: %s when it is off", (m.live.Run()-m.blender).Seconds(), m.key(keys.Blender)))
 	}

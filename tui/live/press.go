@@ -118,6 +118,10 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	case keys.Trouble:
 		m.askTrouble()
 	case keys.Rescue:
+		if f, stops := m.anyStopped(); stops {
+			m.askLye(f)
+			return nil
+		}
 		m.askRescue()
 	case keys.Note:
 		m.typeNote()
@@ -177,7 +181,7 @@ func (m *Model) cannot(id keys.ID) string {
 			return "every step is done; " + m.key(keys.TakeBack) + " takes the last one back"
 		}
 	case keys.Rescue:
-		if m.lost() < 0 {
+		if _, stops := m.anyStopped(); m.lost() < 0 && !stops {
 			return "every jug makes its window as things stand, and none is in trouble"
 		}
 	case keys.NotUsed, keys.Trouble, keys.SeeStage, keys.NotYet:

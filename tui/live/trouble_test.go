@@ -101,3 +101,38 @@ func TestEnterFinishesNoStep(t *testing.T) {
 	}
 	b.shows("Space finishes the step; Enter only keeps what was typed")
 }
+
+// A way out that is taken back leaves nothing: its step is not brought up any more, and what comes before it is still to be done. While it
+// stands, the jug is told without what is not in it yet.
+func TestAWayOutTakenBackTakesItsStepWithIt(t *testing.T) {
+	b := opened(t, t.TempDir(), nil)
+	b.size(120, 36)
+	b.until("base split")
+	before, _ := b.m.now()
+	left := len(b.m.left)
+	b.press("3 x s r 1")
+	if now, _ := b.m.now(); b.m.chosen == "" || now.Key == before.Key {
+		t.Fatalf("the way brought up no step: %+v", now)
+	}
+	jug := jugSheet(&b.m.sheet().Base, "poppy")
+	g := jug.TotalG // of which what goes in later is taken off
+	for _, d := range jug.Colourants {
+		g -= d.PigmentG + d.CarrierG
+	}
+	for _, x := range jug.Scents {
+		g -= x.G
+	}
+	now, _ := b.m.now()
+	if text := b.m.detail(now.Step); !strings.HasSuffix(text, " poppy holds "+b.m.sheet().Plan.Show.Weight(g)) || g >= jug.TotalG {
+		t.Errorf("it is told as %q, without %.1f of %.1f g", text, g, jug.TotalG)
+	}
+	b.press("u")
+	b.hides("out of its turn")
+	if now, _ := b.m.now(); now.Key != before.Key {
+		t.Errorf("taken back, now is %s, was %s", now.Key, before.Key)
+	}
+	b.press("u space")
+	if s, _ := b.m.state.LastMove("base", "poppy"); s.Done || len(b.m.left) != left-1 {
+		t.Errorf("Space marked poppy poured, or %d steps became %d", left, len(b.m.left))
+	}
+}

@@ -65,6 +65,10 @@ func (m *Model) settle() {
 		m.outlook, m.outlookAt, m.outlookOf = m.live.Outlook(m.opt.Shelf, m.opt.Hand), m.live.Run(), n
 	}
 	m.board = m.live.Board(m.outlook)
+	m.superfats = nil
+	if !m.cutting() {
+		m.superfats = m.state.Superfats(m.sheet())
+	}
 	if m.live.Run()-m.saidAt > statusFor {
 		m.status.Clear()
 	}

@@ -71,7 +71,7 @@ func Stations() []Station {
 			station("Top", keys.GoTop, of(toppings(), embeds()), of(pieces()), of(noIcing(), weigh())),
 			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
 		),
-		Cut: station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan()), of(weigh())),
+		Cut: station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan(), drying()), of(weigh())),
 	}
 }
 

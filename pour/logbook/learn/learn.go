@@ -8,6 +8,8 @@ import (
 	"sync"
 
 	"pourbench/chem/clock"
+	"pourbench/chem/cure"
+	"pourbench/pour"
 )
 
 // farShift is how far ln of a scent's speed may be from its prior before the lines are drawn anew (trace model 3.2).
@@ -19,7 +21,20 @@ type Lesson struct {
 	Logs   []LogResult // in the order they were learnt from: by time, exact ones first
 	Scents []Finding   // by how many pours they rest on
 	Left   []LogResult // logs that taught nothing, with the reason in Why
+	Rack   cure.Rack   // what batches that were weighed as they dried taught of the next
+	Dried  []Drying    // those batches, in the order of their ids
 	Redone bool        // lines were drawn anew, because a scent was far from its prior
+}
+
+// Taught is the lesson as plans are worked out with it.
+func (l Lesson) Taught() pour.Hand {
+	h := pour.Hand{Clock: l.Hand, Rack: l.Rack}
+	for _, r := range l.Logs {
+		if r.Odd && !slices.Contains(h.Odd, r.Log.Pour) {
+			h.Odd = append(h.Odd, r.Log.Pour)
+		}
+	}
+	return h
 }
 
 // LogResult is one log in a lesson.

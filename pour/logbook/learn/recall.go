@@ -9,6 +9,7 @@ import (
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
+	"pourbench/chem/cure"
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 )
@@ -25,6 +26,7 @@ type recall struct {
 type recalled struct {
 	Size, Modified int64
 	Logs           []Log
+	Drying         Drying
 }
 
 // Unread is a pour that could not be read, and why.
@@ -43,6 +45,7 @@ func FromBook(b logbook.Book, shelf pour.Shelf) (Lesson, []Unread, error) {
 	old := readRecall(b, shelfSum(shelf))
 	fresh := recall{Sum: old.Sum, Pours: make(map[string]recalled, len(entries))}
 	var logs []Log
+	var dried []Drying
 	var troubles []Unread
 	changed := len(old.Pours) != len(entries)
 	for _, e := range entries {
@@ -61,20 +64,21 @@ func FromBook(b logbook.Book, shelf pour.Shelf) (Lesson, []Unread, error) {
 				troubles = append(troubles, Unread{e.ID, err})
 				continue
 			}
-			known = recalled{Size: e.Size, Modified: e.Modified, Logs: logsOf(p, shelf)}
+			known = recalled{Size: e.Size, Modified: e.Modified, Logs: logsOf(p, shelf), Drying: dryingOf(p, shelf)}
 		}
 		fresh.Pours[e.ID] = known
-		logs = append(logs, known.Logs...)
+		logs, dried = append(logs, known.Logs...), append(dried, known.Drying)
 	}
 	lesson := fromLogs(logs)
+	lesson.rack(dried)
 	if changed {
 		writeRecall(b, fresh, lesson)
 	}
 	return lesson, troubles, nil
 }
 
-// shelfSum stands for everything outside the pours that a log's line rests on: the shelf, and the clock's own law, by what it
-// says of one batch.
+// shelfSum stands for everything outside the pours that a log's line and a batch's drying rest on: the shelf, and the laws of clock and drying, by what
+// they say of one batch.
 func shelfSum(shelf pour.Shelf) [sha256.Size]byte {
 	probe := clock.Batter{
 		OilG: 1000, Profiled: 1, SapKOHMgG: 200, Superfat: .05, Concentration: .33, StartC: 38, RoomC: 21, SplitMin: 2,
@@ -87,8 +91,24 @@ func shelfSum(shelf pour.Shelf) [sha256.Size]byte {
 	}
 	h := sha256.New()
 	// A shelf is plain data: encoding it cannot fail, and a NaN in it only makes the sum another.
-	_ = json.NewEncoder(h).Encode([]any{shelf.Oils, shelf.Scents, shelf.Families, shelf.Extras, shelf.Colourants, math.Float64bits(speed)})
+	_ = json.NewEncoder(h).Encode([]any{shelf.Oils, shelf.Scents, shelf.Families, shelf.Extras, shelf.Colourants, math.Float64bits(speed), lawOfDrying()})
 	return [sha256.Size]byte(h.Sum(nil))
+}
+
+// lawOfDrying is what the law of drying says of one bar.
+func lawOfDrying() []float64 {
+	box := cure.Box{ThickMM: 25, WideMM: 80, HighMM: 62}
+	p, err := cure.FromRecipe(0.19, 0.10, cure.FinalMoistureSD)
+	if err != nil {
+		return nil
+	}
+	w := []cure.Weighing{{Day: 0, G: 125}, {Day: 1, G: 122.1}, {Day: 4, G: 119.5}, {Day: 10, G: 117}, {Day: 21, G: 114.6}, {Day: 35, G: 113.4}}
+	f, err := cure.Of(box, p, w, cure.WeighingSDG)
+	if err != nil {
+		return nil
+	}
+	said := f.Says(0.19)
+	return []float64{p.Loss, p.LossSD, said.LnD.Mean, said.LnD.Variance, said.Moisture.Mean, said.Moisture.Variance}
 }
 
 func readRecall(b logbook.Book, sum [sha256.Size]byte) recall {

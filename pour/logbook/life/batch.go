@@ -76,6 +76,8 @@ type Batch struct {
 	CutDay   *day.Day // nil: it is not cut; of bars with moulds of their own, when they came out
 	Course   Course   // from the mould to the end of the rack
 	WeighIns []WeighIn
+	Drying   Drying   // how its bars dry
+	Ready    Forecast // when they are dry by the maker's criterion: by the weighings or, before there are two, by the plan
 	Lots     []Lot
 	Events   []logbook.Event // of its life, those that stand, by their moment
 	Fault    error           // why its file cannot be used; nil: it can

@@ -9,6 +9,7 @@ import (
 
 	"pourbench/chem/cure"
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 )
 
 // Drying is how the bars of a batch dry: by what was weighed of them or, before two weighings, as the plan is forecast to.
@@ -28,32 +29,58 @@ type Drying struct {
 // ErrOtherBars is weighings that have no bar in common.
 var ErrOtherBars = errors.New("no bar was weighed twice: weigh the same three to five bars every time")
 
+// DryingOf works out how the batch of one pour's file dries, as [Dry] does.
+func DryingOf(p logbook.Pour, shelf pour.Shelf, rack cure.Rack) Drying {
+	if p.PlanErr != nil {
+		return Drying{Why: p.PlanErr}
+	}
+	return told(p, shelf).Rack.by(rack)
+}
+
 // Dry works out how a batch dries: sheet is its plan's, weighed or worked, rack what the maker's own batches taught.
 func Dry(sheet *pour.Sheet, weighIns []WeighIn, rack cure.Rack) Drying {
-	d := Drying{Criterion: sheet.Plan.Cure.Criterion()}
-	d.Bars, d.Means = sameBars(weighIns)
-	bar, err := sheet.DryingBar(rack, d.Bars...)
-	d.Bar, d.Own = bar, bar.Own
-	if err != nil {
+	return onRack(sheet, weighIns).by(rack)
+}
+
+// racked is all that is known of how a batch dries before anything is worked out of it: what is kept of it from one opening to the next.
+type racked struct {
+	Bar       pour.DryingBar
+	Refused   string // why there is no bar to be told of
+	Criterion float64
+	StepG     float64 // of the scale
+	Bars      []int
+	Means     []cure.Weighing
+	WeighIns  int
+}
+
+// onRack gathers it from the plan's sheet and the weighings.
+func onRack(sheet *pour.Sheet, weighIns []WeighIn) racked {
+	r := racked{Criterion: sheet.Plan.Cure.Criterion(), StepG: sheet.Plan.Show.ScaleStepG, WeighIns: len(weighIns)}
+	r.Bars, r.Means = sameBars(weighIns)
+	var err error
+	if r.Bar, err = sheet.DryingBar(cure.Rack{}, r.Bars...); err != nil {
+		r.Refused = err.Error()
+	}
+	return r
+}
+
+// by works out how the batch dries, with what the maker's own batches taught.
+func (r racked) by(rack cure.Rack) Drying {
+	d := Drying{Criterion: r.Criterion, Bars: r.Bars, Means: r.Means, Bar: r.Bar}
+	if r.Refused != "" {
+		d.Why = errors.New(r.Refused)
+		return d
+	}
+	var err error
+	if d.Bar, err = r.Bar.By(rack); err != nil {
 		d.Why = err
 		return d
 	}
-	if len(d.Means) < 2 && len(weighIns) > 1 {
+	d.Own = d.Bar.Own
+	if len(d.Means) < 2 && r.WeighIns > 1 {
 		d.Why = ErrOtherBars
 	}
-	if len(d.Means) >= 2 {
-		d.Fit, d.Why = cure.Of(bar.Box, bar.Prior, d.Means, cure.MeanSDG(sheet.Plan.Show.ScaleStepG, len(d.Bars)))
-		d.Weighed = d.Fit != nil
-	} else {
-		cutG := bar.CutG
-		if len(d.Means) == 1 && d.Means[0].Day < 1 {
-			cutG = d.Means[0].G
-		}
-		var refused error
-		if d.Fit, refused = cure.Forecast(bar.Box, bar.Prior, cutG); refused != nil {
-			d.Why = refused
-		}
-	}
+	d.fit(r.StepG)
 	if d.Fit == nil || d.Weighed && d.Why != nil {
 		return d
 	}
@@ -62,25 +89,45 @@ func Dry(sheet *pour.Sheet, weighIns []WeighIn, rack cure.Rack) Drying {
 	return d
 }
 
+// fit fits the weighings or, before there are two, takes the plan's forecast.
+func (d *Drying) fit(stepG float64) {
+	bar := d.Bar
+	if len(d.Means) >= 2 {
+		d.Fit, d.Why = cure.Of(bar.Box, bar.Prior, d.Means, cure.MeanSDG(stepG, len(d.Bars)))
+		d.Weighed = d.Fit != nil
+		return
+	}
+	cutG := bar.CutG
+	if len(d.Means) == 1 && d.Means[0].Day < 1 {
+		cutG = d.Means[0].G
+	}
+	fit, err := cure.Forecast(bar.Box, bar.Prior, cutG)
+	if d.Fit = fit; err != nil {
+		d.Why = err
+	}
+}
+
 // sameBars are the bars that can be followed and their means: the bar that was weighed most often, the lowest of several, and with it those
-// that were weighed every time it was.
+// that were weighed every time it was. The one bar of older logs is followed where no bar has a number.
 func sameBars(weighIns []WeighIn) ([]int, []cure.Weighing) {
 	times := map[int]int{}
-	var known []map[int]float64
-	for _, w := range weighIns {
-		g := w.byBar()
-		known = append(known, g)
-		for bar := range g {
+	known := make([]map[int]float64, len(weighIns))
+	for i, w := range weighIns {
+		known[i] = w.byBar()
+		for bar := range known[i] {
 			times[bar]++
 		}
 	}
-	most := 0
+	if len(times) > 1 {
+		delete(times, OneBar)
+	}
+	most := -1
 	for bar, n := range times {
 		if m := times[most]; n > m || n == m && bar < most {
 			most = bar
 		}
 	}
-	if most == 0 {
+	if most < 0 {
 		return nil, nil
 	}
 	var bars []int

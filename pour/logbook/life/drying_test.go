@@ -133,3 +133,17 @@ func TestOwnBatchesAreTheForecastsPrior(t *testing.T) {
 		t.Errorf("%+v: %s", d, d.Tell())
 	}
 }
+
+// The bar of older logs is followed alone, and never mixed with bars that have numbers.
+func TestTheBarOfOlderLogsIsFollowedWhereNoOtherIs(t *testing.T) {
+	s := snow(t)
+	old := []life.WeighIn{in(0, []int{life.OneBar}, 130), in(28, []int{life.OneBar}, 119)}
+	d := life.Dry(&s, old, cure.Rack{})
+	if !d.Weighed || len(d.Means) != 2 || d.Means[1].G != 119 {
+		t.Errorf("%+v", d)
+	}
+	d = life.Dry(&s, append(old, in(1, []int{2}, 128)), cure.Rack{})
+	if !slices.Equal(d.Bars, []int{2}) || len(d.Means) != 1 || d.Weighed {
+		t.Errorf("%+v", d)
+	}
+}

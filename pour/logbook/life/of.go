@@ -64,6 +64,7 @@ type story struct {
 	Fault    error
 	PlanErr  error
 	Words    string
+	Rack     racked
 }
 
 // stepsOfCut is what the keys of the cut's own steps begin with.
@@ -73,11 +74,13 @@ const stepsOfCut = "cut "
 func told(p logbook.Pour, shelf pour.Shelf) story {
 	s := story{ID: p.ID, Name: p.Name, Poured: day.Of(p.Opened), Trial: p.TrialScent != "" || p.Plan.Trial, PlanErr: p.PlanErr}
 	s.LyeIn = onWall(p.Opened)
+	var sheet *pour.Sheet
 	bars := map[string]int{}
 	if p.PlanErr == nil {
 		s.Whole = !p.Plan.Mould.IsCut()
-		sheet := pour.Weigh(p.Plan, shelf)
-		s.Planned, s.Swatches, bars = planned(&sheet), swatches(&sheet), barsOf(&sheet)
+		weighed := pour.Weigh(p.Plan, shelf)
+		sheet = &weighed
+		s.Planned, s.Swatches, bars = planned(sheet), swatches(sheet), barsOf(sheet)
 	}
 	live := 0
 	for _, e := range logbook.Standing(p.Events) {
@@ -116,6 +119,9 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 	}
 	for i := range s.WeighIns {
 		s.WeighIns[i].Days = s.WeighIns[i].When.DaysSince(*s.Cut)
+	}
+	if sheet != nil {
+		s.Rack = onRack(sheet, s.WeighIns)
 	}
 	return s
 }

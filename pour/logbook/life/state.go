@@ -7,7 +7,7 @@ import (
 )
 
 // on is the batch as it stands on a day.
-func (s story) on(_ pour.Hand, today day.Day) Batch {
+func (s story) on(hand pour.Hand, today day.Day) Batch {
 	b := Batch{
 		ID: s.ID, Name: s.Name, Poured: s.Poured, Swatches: s.Swatches, Planned: s.Planned, WeighIns: s.WeighIns, Events: s.Events,
 		Fault: s.Fault, PlanErr: s.PlanErr, words: s.Words,
@@ -20,7 +20,14 @@ func (s story) on(_ pour.Hand, today day.Day) Batch {
 	for _, e := range b.Of(logbook.Lotted) {
 		b.Lots = append(b.Lots, Lot{e.Lot, e.Life.Count, moment(e).Day})
 	}
+	if s.Fault == nil && s.PlanErr == nil {
+		b.Drying = s.Rack.by(hand.Rack)
+	}
 	b.Course = s.course(&b)
+	if d := b.Drying; d.Known {
+		b.Ready = Around(b.Course.CutDay(), d.Ready.Low(), d.Ready.V, d.Ready.High())
+		b.Course.Ready = b.Ready
+	}
 	b.State, b.Since = s.state(&b, today)
 	b.Due = b.due(today)
 	return b
@@ -62,6 +69,14 @@ func (s story) drying(b *Batch, today day.Day) (State, day.Day) {
 	}
 	if s.Cut.Day >= today {
 		return Cut, s.Cut.Day
+	}
+	// By weighings it is ready on its day; nobody who weighed nothing is told so before the late end of the band.
+	ready := b.Ready.Late
+	if b.Drying.Weighed {
+		ready = b.Ready.Day
+	}
+	if b.Ready.Known && ready <= today {
+		return Ready, ready
 	}
 	return Curing, s.Cut.Day
 }

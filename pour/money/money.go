@@ -1,0 +1,50 @@
+// Package money is prices and sums of them as decimal numbers, which are exact: no figure of it goes through a float. It is the only one
+// that knows the decimal library.
+package money
+
+import (
+	"fmt"
+	"regexp"
+
+	"github.com/shopspring/decimal"
+)
+
+// Amount is an amount of money in whatever currency. The zero value is nothing.
+type Amount struct{ d decimal.Decimal }
+
+// mostDigits bounds a price, before and after the point: no bar costs more, and none is priced finer.
+const mostDigits = 9
+
+// Parse reads a decimal number as it is written in a file: digits, and after a point up to nine more.
+func Parse(text string) (Amount, error) {
+	if !regexp.MustCompile(fmt.Sprintf(`^\d{1,%d}(\.\d{1,%d})?$`, mostDigits, mostDigits)).MatchString(text) {
+		return Amount{}, fmt.Errorf("read the price %q: write a decimal number, such as 7.50", text)
+	}
+	d, err := decimal.NewFromString(text)
+	if err != nil {
+		return Amount{}, fmt.Errorf("read the price %q: %w", text, err)
+	}
+	return Amount{d}, nil
+}
+
+// Plus is the sum of two amounts of one currency.
+func (a Amount) Plus(b Amount) Amount { return Amount{a.d.Add(b.d)} }
+
+// Times is the amount n times.
+func (a Amount) Times(n int) Amount { return Amount{a.d.Mul(decimal.NewFromInt(int64(n)))} }
+
+// Over is the amount divided by n, above 0, rounded to a number of digits after the point, half away from 0.
+func (a Amount) Over(n, digits int) Amount {
+	return Amount{a.d.DivRound(decimal.NewFromInt(int64(n)), int32(min(max(digits, 0), mostDigits)))}
+}
+
+// Compare is below 0 where a is less than b, above 0 where it is more.
+func (a Amount) Compare(b Amount) int { return a.d.Cmp(b.d) }
+
+// usualDigits are those after the point that most currencies have (ISO 4217, minor unit; memory).
+const usualDigits = 2
+
+// String writes the amount with two digits after the point, and with more where it has them.
+func (a Amount) String() string {
+	return a.d.StringFixed(max(usualDigits, -a.d.Exponent()))
+}

@@ -1,0 +1,35 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+)
+
+// overwrites refuses to write what was drawn over a file that is none of its kind: one that begins with none of the words given, such as a
+// plan of a name typed in the wrong place. A file that is empty or not there is written, and so is what is no plain file, as a pipe.
+func overwrites(file, what string, begins ...string) error {
+	info, err := os.Stat(file)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) || err == nil && (!info.Mode().IsRegular() || info.Size() == 0):
+		return nil
+	case err != nil:
+		return fmt.Errorf("write the %s to %s: %w", what, file, err)
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return fmt.Errorf("write the %s to %s: %w", what, file, err)
+	}
+	defer f.Close()
+	head := make([]byte, 16)
+	n, _ := io.ReadFull(f, head)
+	for _, b := range begins {
+		if strings.HasPrefix(string(head[:n]), b) {
+			return nil
+		}
+	}
+	return fmt.Errorf("write the %s to %s: that file is there and is no %s; give another name, or remove it first", what, file, what)
+}

@@ -1,0 +1,343 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"pourbench/pour"
+	"pourbench/pour/day"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
+	"pourbench/pour/paper"
+	"pourbench/pour/planfile"
+	"pourbench/pour/season"
+	"pourbench/pour/strict"
+)
+
+// seasonCommand prints the season's board, and changes its file.
+func (g *program) seasonCommand() *cobra.Command {
+	design := false
+	cmd := &cobra.Command{
+		Use: "season", Short: "Markets and orders worked backwards to the day to pour by, what collides, how each design did", Args: cobra.NoArgs,
+		Long: `Print the season: every market and order backwards through labels, drying, cut and
+embeds to the day by which to pour, in three answers: by the middle of the drying's
+band; to be sure, by its late end; with luck, by its early end. Then the weeks as a
+strip, and what collides: moulds, bench days, places on the rack, bars that are
+missing; each with what would help.
+
+It stands in season.toml beside your pours, a plain file: what you write into it by
+hand, comments too, stays. Dry is dry by your criterion, never safe.`,
+		Example: `  pourbench season
+  pourbench season --design                                how each design did, with whom
+  pourbench season house --rack 120 --bench-days sat,sun --most 1
+  pourbench season add-mould "loaf 10" meadow.toml --count 2
+  pourbench season add-date "winter market" 2026-12-19 --audience town --label-days 2 --wants "Alpine Meadow=12"
+  pourbench season add-pour meadow.toml --for "winter market"`,
+		RunE: func(*cobra.Command, []string) error { return g.season(design) },
+	}
+	cmd.Flags().BoolVar(&design, "design", false, "how each design did, by audience and channel")
+	cmd.AddCommand(g.addDateCommand(), g.changeDateCommand(), g.seasonStep("remove-date NAME", "Take a date out; its pours stay", 1, `remove-date "winter market"`,
+		func(s season.Store, args []string) (string, error) {
+			return args[0] + " is out of the season", s.RemoveDate(args[0])
+		}))
+	cmd.AddCommand(g.addPourCommand(), g.changePourCommand(), g.seasonStep("remove-pour NUMBER", "Take a planned pour out", 1, "remove-pour 2", g.removePour))
+	cmd.AddCommand(g.houseCommand(), g.addMouldCommand(), g.seasonStep("remove-mould NAME", "Take a mould out", 1, `remove-mould "loaf 10"`,
+		func(s season.Store, args []string) (string, error) {
+			return args[0] + " is out of your moulds", s.RemoveMould(args[0])
+		}))
+	return cmd
+}
+
+// season prints the board, or how each design did.
+func (g *program) season(design bool) error {
+	if !design {
+		b, err := g.seasonBoard()
+		if err != nil {
+			return err
+		}
+		return g.print(paper.SeasonText(b))
+	}
+	all, err := g.logged()
+	if err != nil {
+		return err
+	}
+	return g.print(paper.ResultText(season.Results(all.batches)))
+}
+
+// loggedPours is the logbook with what it teaches, and the batches in it; where there is none yet, none.
+type loggedPours struct {
+	book    logbook.Book
+	shelf   pour.Shelf
+	hand    pour.Hand
+	batches []life.Batch
+}
+
+// logged reads the logbook. It says nothing: a screen may have the terminal.
+func (g *program) logged() (loggedPours, error) {
+	var l loggedPours
+	var err error
+	if l.shelf, err = g.shelf(); err != nil {
+		return l, err
+	}
+	if _, err := os.Stat(g.bookDir()); err != nil {
+		return l, nil //nolint:nilerr // there is no logbook yet
+	}
+	if l.book, err = logbook.OpenBook(g.bookDir()); err != nil {
+		return l, err
+	}
+	if lesson, _, err := g.taught(l.shelf); err == nil { // without it bars dry as they do for everybody
+		l.hand = lesson.Taught()
+	}
+	l.batches, err = life.All(l.book, l.shelf, l.hand, g.today())
+	return l, err
+}
+
+// seasonBoard works the season out. It says nothing either.
+func (g *program) seasonBoard() (season.Board, error) {
+	l, err := g.logged()
+	if err != nil {
+		return season.Board{}, err
+	}
+	facts, err := season.Gather(g.dataDir(), l.book, l.shelf, l.hand, l.batches, g.today())
+	if err != nil {
+		return season.Board{}, err
+	}
+	return season.Of(facts), nil
+}
+
+// seasonStep is a command that changes the season's file and says what it did.
+func (g *program) seasonStep(use, short string, most int, example string, do func(season.Store, []string) (string, error)) *cobra.Command {
+	return &cobra.Command{
+		Use: use, Short: short, Example: "  pourbench season " + example, Args: takes(most),
+		RunE: func(_ *cobra.Command, args []string) error {
+			said, err := do(season.NewStore(g.dataDir()), args)
+			if err != nil {
+				return err
+			}
+			return g.print(said + "\n")
+		},
+	}
+}
+
+// wants reads what a date wants, as DESIGN=BARS.
+func wants(typed []string) ([]season.Want, error) {
+	var out []season.Want
+	for _, text := range typed {
+		at := strings.LastIndex(text, "=")
+		if at < 1 {
+			return nil, fmt.Errorf(`read --wants %q: write DESIGN=BARS, as in --wants "Alpine Meadow=12"`, text)
+		}
+		n, err := strconv.Atoi(strings.TrimSpace(text[at+1:]))
+		if err != nil || n < 1 {
+			return nil, fmt.Errorf(`read --wants %q: %q is no number of bars; write DESIGN=BARS, as in --wants "Alpine Meadow=12"`, text, text[at+1:])
+		}
+		out = append(out, season.Want{Design: strings.TrimSpace(text[:at]), Bars: n})
+	}
+	return out, nil
+}
+
+// dateFlags are what of a date can be typed behind its name.
+type dateFlags struct {
+	kind, audience string
+	labelDays      int
+	wants          []string
+}
+
+func (f *dateFlags) add(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&f.kind, "kind", string(season.Market), "market or order")
+	cmd.Flags().StringVar(&f.audience, "audience", "", "who it is for, in your own word")
+	cmd.Flags().IntVar(&f.labelDays, "label-days", 0, "days before it for labels and packing")
+	cmd.Flags().StringArrayVar(&f.wants, "wants", nil, "bars of a design, as DESIGN=BARS; once for each design")
+}
+
+// on lays the flags that were typed over a date.
+func (f *dateFlags) on(cmd *cobra.Command, d season.Date) (season.Date, error) {
+	typed := cmd.Flags().Changed
+	if typed("kind") || d.Kind == "" {
+		if k := season.Kind(f.kind); k != season.Market && k != season.Order {
+			return d, strict.NoWord("--kind", f.kind, []string{string(season.Market), string(season.Order)})
+		}
+		d.Kind = season.Kind(f.kind)
+	}
+	if typed("audience") {
+		d.Audience = f.audience
+	}
+	if typed("label-days") {
+		d.LabelDays = f.labelDays
+	}
+	if typed("wants") {
+		w, err := wants(slices.DeleteFunc(slices.Clone(f.wants), func(s string) bool { return s == "" }))
+		if err != nil {
+			return d, err
+		}
+		d.Wants = w
+	}
+	return d, nil
+}
+
+func (g *program) addDateCommand() *cobra.Command {
+	var flags dateFlags
+	var cmd *cobra.Command
+	cmd = g.seasonStep("add-date NAME DAY", "Add a market or an order", 2, `add-date "winter market" 2026-12-19 --audience town --wants "Alpine Meadow=12"`,
+		func(s season.Store, args []string) (string, error) {
+			on, err := day.Parse(args[1])
+			if err != nil {
+				return "", err
+			}
+			d, err := flags.on(cmd, season.Date{Name: args[0], Day: on})
+			if err != nil {
+				return "", err
+			}
+			if on < g.today() {
+				g.say("%s is over already", on)
+			}
+			return fmt.Sprintf("%s on %s %s is in the season", d.Name, on.Weekday(), on), s.AddDate(d)
+		})
+	flags.add(cmd)
+	return cmd
+}
+
+func (g *program) changeDateCommand() *cobra.Command {
+	var flags dateFlags
+	name, to := "", ""
+	var cmd *cobra.Command
+	cmd = g.seasonStep("change-date NAME", "Change a date; what is not named stays", 1, `change-date "winter market" --day 2026-12-20`,
+		func(s season.Store, args []string) (string, error) {
+			if cmd.Flags().NFlag() == 0 {
+				return "", errors.New("change a date: say what is to change, as in " + strings.TrimSpace(cmd.Example))
+			}
+			var bad error
+			err := s.ChangeDate(args[0], func(d season.Date) season.Date {
+				was := d
+				if d, bad = flags.on(cmd, d); bad == nil && to != "" {
+					d.Day, bad = day.Parse(to)
+				}
+				if name != "" {
+					d.Name = name
+				}
+				if bad != nil {
+					return was
+				}
+				return d
+			})
+			return args[0] + " is changed", errors.Join(bad, err)
+		})
+	flags.add(cmd)
+	cmd.Flags().StringVar(&name, "name", "", "another name; its pours follow")
+	cmd.Flags().StringVar(&to, "day", "", "another day")
+	return cmd
+}
+
+// houseCommand says or changes what the maker has to pour with.
+func (g *program) houseCommand() *cobra.Command {
+	rack, most := 0, 0
+	days := ""
+	var cmd *cobra.Command
+	cmd = g.seasonStep("house", "Say what you have to pour with, or change it: places on the rack, bench days, most pours a day", 0, "house --rack 120 --bench-days sat,sun --most 1",
+		func(s season.Store, _ []string) (string, error) {
+			if cmd.Flags().NFlag() > 0 {
+				bench, err := benchDays(days)
+				if err != nil {
+					return "", err
+				}
+				err = s.SetHouse(func(h season.House) season.House {
+					if cmd.Flags().Changed("rack") {
+						h.RackBars = rack
+					}
+					if cmd.Flags().Changed("most") {
+						h.MostPours = most
+					}
+					if cmd.Flags().Changed("bench-days") {
+						h.BenchDays = bench
+					}
+					return h
+				})
+				if err != nil {
+					return "", err
+				}
+			}
+			b, err := g.seasonBoard()
+			return b.TellHouse(), err
+		})
+	cmd.Flags().IntVar(&rack, "rack", 0, "places on the rack, bars; 0: not stated")
+	cmd.Flags().IntVar(&most, "most", 0, "most pours on one day; 0: as many as you like")
+	cmd.Flags().StringVar(&days, "bench-days", "", "days of the week you pour on, as sat,sun; empty: any")
+	return cmd
+}
+
+// benchDays reads days of the week.
+func benchDays(text string) ([]time.Weekday, error) {
+	var out []time.Weekday
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' }) {
+		d, ok := season.Weekday(word)
+		if !ok {
+			return nil, strict.NoWord("--bench-days", word, season.Weekdays())
+		}
+		if !slices.Contains(out, d) {
+			out = append(out, d)
+		}
+	}
+	return out, nil
+}
+
+// addMouldCommand takes the measures of a mould from a plan or the shelf.
+func (g *program) addMouldCommand() *cobra.Command {
+	count, cavities := 1, 0
+	cmd := g.seasonStep("add-mould NAME PLAN", "Add a mould you own, with the measures of a plan's or, by its id, of the shelf's", 2, `add-mould "loaf 10" meadow.toml --count 2`,
+		func(s season.Store, args []string) (string, error) {
+			m, err := g.mouldOf(args[1])
+			if err != nil {
+				return "", err
+			}
+			own := season.Mould{Name: args[0], Count: count, Shape: m.Shape, LengthMM: m.LengthMM, WidthMM: m.WidthMM, HeightMM: m.HeightMM}
+			if m.Shape == pour.ShapeCavity {
+				if own.Cavities = m.Cavities; cavities > 0 {
+					own.Cavities = cavities
+				}
+			}
+			return fmt.Sprintf("%d × %s is among your moulds: %s", count, args[0], own.Tell()), s.AddMould(own)
+		})
+	cmd.Flags().IntVar(&count, "count", 1, "how many of it you own")
+	cmd.Flags().IntVar(&cavities, "cavities", 0, "bars that one mould of single cavities holds; 0: as many as the plan fills")
+	return cmd
+}
+
+// mouldOf is the mould of a plan, or of the shelf by its id.
+func (g *program) mouldOf(named string) (pour.Mould, error) {
+	shelf, err := g.shelf()
+	if err != nil {
+		return pour.Mould{}, err
+	}
+	var ids []string
+	for _, m := range shelf.Moulds {
+		if m.ID == named {
+			return m.Mould, nil
+		}
+		ids = append(ids, m.ID)
+	}
+	if !isPlan(named) {
+		return pour.Mould{}, fmt.Errorf("find the mould %q: %s", named, strict.Meant(named, ids, "name a plan file, or a mould of the shelf: "+strings.Join(ids, ", "), ""))
+	}
+	doc, err := planfile.Load(named, shelf)
+	return doc.Plan.Mould, err
+}
+
+// planName is how the season's file names a plan: from its own folder where it lies below it, else in full.
+func (g *program) planName(path string) (string, error) {
+	whole, err := filepath.Abs(path)
+	if err != nil {
+		return "", fmt.Errorf("find the plan %s: %w", path, err)
+	}
+	if below, err := filepath.Rel(g.dataDir(), whole); err == nil && filepath.IsLocal(below) {
+		return filepath.ToSlash(below), nil
+	}
+	return whole, nil
+}
