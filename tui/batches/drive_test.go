@@ -11,7 +11,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
-	"pourbench/chem/cure"
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
@@ -226,8 +225,7 @@ func (k *kept) options(t testing.TB) Options {
 			if err != nil {
 				return Detail{}, err
 			}
-			sheet := pour.Weigh(p.Plan, k.shelf)
-			return Detail{p.Plan, life.Marks(p.Events), life.Dry(&sheet, life.Of(p, k.shelf, pour.Hand{}, day.Of(k.wall)).WeighIns, cure.Rack{})}, nil
+			return Detail{p.Plan, life.Marks(p.Events)}, nil
 		},
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(k.book, k.shelf, id, e, k.wall, "a")

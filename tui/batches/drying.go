@@ -19,10 +19,9 @@ func dries(b *life.Batch) bool {
 }
 
 // drying tells how the bars dry: what they weighed last, what that comes to, when they are dry by the maker's criterion, and how sure that is.
-// It is known once the batch's file was read.
 func (m *Model) drying(b *life.Batch) []line {
-	d := m.detail.Drying
-	if b.ID != m.detailOf || !dries(b) || d.Fit == nil && d.Why == nil {
+	d := b.Drying
+	if !dries(b) || d.Fit == nil && d.Why == nil {
 		return nil
 	}
 	var out []line
@@ -41,10 +40,10 @@ func (m *Model) drying(b *life.Batch) []line {
 		st = m.look.Caution
 	}
 	say(d.Tell(), st)
-	if !d.Known || b.CutDay == nil {
+	if !d.Known || !b.Ready.Known || b.CutDay == nil {
 		return out
 	}
-	ready := life.Around(*b.CutDay, d.Ready.Low(), d.Ready.V, d.Ready.High())
+	ready := b.Ready
 	left := "passed"
 	if n := int(ready.Day - m.opt.Today); n > 0 {
 		left = plural(n, "day") + " left"
@@ -68,7 +67,7 @@ func (m *Model) mass(e cure.Estimate) string {
 
 // plotOf makes the drawing of how a batch dries; it is made once and kept, since it takes the law at many days.
 func (m *Model) plotOf(b *life.Batch) drying.Plot {
-	d := m.detail.Drying
+	d := b.Drying
 	if d.Fit == nil || b.CutDay == nil {
 		return drying.Plot{}
 	}

@@ -20,9 +20,8 @@ import (
 
 // Detail is what a batch's own file says besides: what is read of one batch, when it is looked at.
 type Detail struct {
-	Plan   pour.Plan
-	Marks  []life.Mark
-	Drying life.Drying
+	Plan  pour.Plan
+	Marks []life.Mark
 }
 
 // openedMsg brings the detail of a batch.

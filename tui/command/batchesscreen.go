@@ -47,12 +47,7 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 			if err != nil {
 				return batches.Detail{}, err
 			}
-			d := batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}
-			if p.PlanErr == nil {
-				sheet := pour.Weigh(p.Plan, shelf)
-				d.Drying = life.Dry(&sheet, life.Of(p, shelf, hand, g.today()).WeighIns, hand.Rack)
-			}
-			return d, nil
+			return batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}, nil
 		},
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(book, shelf, id, e, g.now(), session())
