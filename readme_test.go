@@ -85,7 +85,7 @@ func TestTheCommandsOfTheReadmeWork(t *testing.T) {
 			run.WriteString("! " + line + "\nstdout 'caution'\n")
 		case strings.HasPrefix(line, "pourbench run "):
 			run.WriteString("! " + line + "\nstderr 'there is no terminal'\n")
-		case strings.HasPrefix(line, "pourbench cure "): // that pour is hers to make
+		case strings.HasPrefix(line, "pourbench again "), strings.HasPrefix(line, "pourbench cure "): // that pour is hers to make
 			run.WriteString("! " + line + "\nstderr 'read the pour 2026-12-05-alpine-meadow'\n")
 		case strings.HasPrefix(line, "pourbench backup "):
 			run.WriteString("mkdir state/pourbench\ncp plans state/pourbench/plans\n" + line + "\nstdout .\n")

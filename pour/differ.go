@@ -10,6 +10,7 @@ import (
 // Change is one place in which a plan differs from another: where, in words, and what stood and stands there, as in the plan's file.
 // What is not there is "–".
 type Change struct {
+	Table    string // of the plan's file; empty: what stands above the sections
 	Where    string
 	Was, Now string
 }
@@ -20,12 +21,17 @@ const noValue = "–"
 // Differences lists every field in which a plan differs from what it was, numbers by their first six figures, in the order of the plan's file; what is gone comes last.
 // Oils, jugs and the like are told apart by their names; of two with one name, by their order.
 func Differences(was, now Plan) []Change {
+	out, _ := Compared(was, now)
+	return out
+}
+
+// Compared is [Differences], and how many fields say the same in both.
+func Compared(was, now Plan) (out []Change, same int) {
 	before, after := laidOut(was), laidOut(now)
 	old := make(map[string]string, len(before))
 	for _, x := range before {
 		old[x.where] = x.value
 	}
-	var out []Change
 	for _, x := range after {
 		v, there := old[x.where]
 		switch {
@@ -33,31 +39,34 @@ func Differences(was, now Plan) []Change {
 			v = noValue
 		case v == x.value:
 			delete(old, x.where)
+			same++
 			continue
 		}
 		delete(old, x.where)
-		out = append(out, Change{x.where, v, x.value})
+		out = append(out, Change{x.table, x.where, v, x.value})
 	}
 	for _, x := range before {
 		if _, left := old[x.where]; left {
-			out = append(out, Change{x.where, x.value, noValue})
+			out = append(out, Change{x.table, x.where, x.value, noValue})
 		}
 	}
-	return out
+	return out, same
 }
 
 // laid is one field of a plan that says something, and its value.
-type laid struct{ where, value string }
+type laid struct{ table, where, value string }
 
 // layout lays a plan out field by field.
 type layout struct {
-	out  []laid
-	seen map[string]int
+	table string
+	out   []laid
+	seen  map[string]int
 }
 
 func laidOut(p Plan) []laid {
 	l := layout{seen: map[string]int{}}
 	for _, t := range p.Tables() {
+		l.table = t.Key
 		l.rows(t.Key, t.Fields)
 	}
 	return l.out
@@ -81,7 +90,7 @@ func (l *layout) rows(lead string, fields []Field) {
 		if n := l.seen[where]; n > 1 {
 			where += " (" + strconv.Itoa(n) + ")"
 		}
-		l.out = append(l.out, laid{where, f.value()})
+		l.out = append(l.out, laid{l.table, where, f.value()})
 	}
 }
 

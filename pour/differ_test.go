@@ -35,19 +35,19 @@ func TestEveryDifferenceSaysWhereAndWhatStoodThere(t *testing.T) {
 	p.Icing = nil
 	want := []pour.Change{
 		{Where: "name", Was: `"Meadow"`, Now: `"Hay"`},
-		{Where: "base: superfat", Was: "5 %", Now: "6.5 %"},
-		{Where: "base oil olive: part", Was: "60 %", Now: "55 %"},
-		{Where: "base oil coconut: part", Was: "40 %", Now: "45 %"},
-		{Where: "base jug sky: name", Was: "–", Now: `"sky"`},
-		{Where: "base jug sky: share", Was: "–", Now: "0 %"},
-		{Where: "base jug fern: held", Was: "–", Now: "yes"},
+		{Table: "base", Where: "base: superfat", Was: "5 %", Now: "6.5 %"},
+		{Table: "base", Where: "base oil olive: part", Was: "60 %", Now: "55 %"},
+		{Table: "base", Where: "base oil coconut: part", Was: "40 %", Now: "45 %"},
+		{Table: "base", Where: "base jug sky: name", Was: "–", Now: `"sky"`},
+		{Table: "base", Where: "base jug sky: share", Was: "–", Now: "0 %"},
+		{Table: "base", Where: "base jug fern: held", Was: "–", Now: "yes"},
 	}
 	if d := cmp.Diff(want, pour.Differences(small(), p)); d != "" {
 		t.Error(d)
 	}
 	gone := small()
 	gone.Base.Jugs = gone.Base.Jugs[:1]
-	want = []pour.Change{{Where: "base jug fern: name", Was: `"fern"`, Now: "–"}, {Where: "base jug fern: share", Was: "30 %", Now: "–"}}
+	want = []pour.Change{{Table: "base", Where: "base jug fern: name", Was: `"fern"`, Now: "–"}, {Table: "base", Where: "base jug fern: share", Was: "30 %", Now: "–"}}
 	if d := cmp.Diff(want, pour.Differences(small(), gone)); d != "" {
 		t.Error(d)
 	}
@@ -59,7 +59,7 @@ func TestTwoOfOneNameAreToldApartByTheirOrder(t *testing.T) {
 		p.Base.Oils = []pour.OilPart{{Oil: "olive", Percent: 60}, {Oil: "olive", Percent: second}}
 		return p
 	}
-	want := []pour.Change{{Where: "base oil olive: part (2)", Was: "40 %", Now: "41 %"}}
+	want := []pour.Change{{Table: "base", Where: "base oil olive: part (2)", Was: "40 %", Now: "41 %"}}
 	if d := cmp.Diff(want, pour.Differences(twice(40), twice(41))); d != "" {
 		t.Error(d)
 	}

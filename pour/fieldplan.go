@@ -70,6 +70,7 @@ func topFields(p *Plan) []Field {
 		{Key: "pour_at", Label: "pour at", Need: Quiet, At: &p.PourAt, Means: "when the base's lye meets its oils; without it papers tell minutes from there"},
 		{Key: "template", Label: "template", Need: Quiet, At: &p.Template, Means: "opened at the bench it begins a new plan"},
 		{Key: "trial", Label: "trial", Need: Quiet, At: &p.Trial, Means: "the jugs are watched, nothing is poured"},
+		{Key: "again_of", Label: "pours again", Need: Quiet, High: 240, At: &p.AgainOf, Means: "the pour of your logbook that this plan pours again, by its id"},
 	}
 }
 

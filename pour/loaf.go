@@ -119,6 +119,12 @@ type Piece struct {
 	PlannedG Figure // as it is cut
 }
 
+// The pieces of a cut loaf that are no bars.
+const (
+	NameTrims = "trims"
+	nameSlice = "sample slice"
+)
+
 // Pieces lists what is weighed at the cut: the bars from end A on, then the trims together, then the sample slice.
 func (s *Sheet) Pieces() []Piece {
 	out := make([]Piece, 0, len(s.Cut.Bars)+2)
@@ -126,10 +132,10 @@ func (s *Sheet) Pieces() []Piece {
 		out = append(out, Piece{Name: fmt.Sprintf("bar %d", i+1), Bar: i + 1, PlannedG: b.CutG})
 	}
 	if s.Cut.TrimAMM > 0 || s.Cut.TrimBMM > 0 || s.Cut.SideMM > 0 {
-		out = append(out, Piece{Name: "trims", PlannedG: s.Cut.TrimsG})
+		out = append(out, Piece{Name: NameTrims, PlannedG: s.Cut.TrimsG})
 	}
 	if s.Cut.SliceMM > 0 {
-		out = append(out, Piece{Name: "sample slice", PlannedG: s.Cut.SliceG})
+		out = append(out, Piece{Name: nameSlice, PlannedG: s.Cut.SliceG})
 	}
 	return out
 }

@@ -31,6 +31,7 @@ type Plan struct {
 	Icing    *Batch // nil: no icing
 	Template bool   // begins new plans: opened at the bench it gives one of its own
 	Trial    bool   // a trial: the jugs are watched, nothing is poured, nothing is put to bed
+	AgainOf  string // id of the pour in the logbook that it pours again; empty: none
 }
 
 // The units figures are drawn in.

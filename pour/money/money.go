@@ -4,7 +4,7 @@ package money
 
 import (
 	"fmt"
-	"regexp"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -15,9 +15,10 @@ type Amount struct{ d decimal.Decimal }
 // mostDigits bounds a price, before and after the point: no bar costs more, and none is priced finer.
 const mostDigits = 9
 
-// Parse reads a decimal number as it is written in a file: digits, and after a point up to nine more.
+// Parse reads a decimal number as it is written in a file: one to nine digits, and after a point one to nine more.
 func Parse(text string) (Amount, error) {
-	if !regexp.MustCompile(fmt.Sprintf(`^\d{1,%d}(\.\d{1,%d})?$`, mostDigits, mostDigits)).MatchString(text) {
+	before, after, point := strings.Cut(text, ".")
+	if !digits(before) || point && !digits(after) {
 		return Amount{}, fmt.Errorf("read the price %q: write a decimal number, such as 7.50", text)
 	}
 	d, err := decimal.NewFromString(text)
@@ -25,6 +26,11 @@ func Parse(text string) (Amount, error) {
 		return Amount{}, fmt.Errorf("read the price %q: %w", text, err)
 	}
 	return Amount{d}, nil
+}
+
+// digits reports whether a text is digits alone, at least one and no more than a price has.
+func digits(text string) bool {
+	return text != "" && len(text) <= mostDigits && strings.Trim(text, "0123456789") == ""
 }
 
 // Plus is the sum of two amounts of one currency.

@@ -152,22 +152,7 @@ func leaner(p *page, record logbook.Pour, sheet pour.Sheet) {
 
 // unitText draws a figure of a record in the plan's units.
 func unitText(show pour.Show, f pour.Figure, of learn.Difference) string {
-	return show.Figure(f, func(v float64) string {
-		switch of.Unit {
-		case pour.UnitMinute:
-			return show.RunTime(v)
-		case pour.UnitGram:
-			if of.Fine {
-				return show.Dose(v)
-			}
-			return show.Weight(v)
-		case pour.UnitCelsius:
-			return strings.ReplaceAll(show.Temp(v), "°", "deg ")
-		case pour.UnitPercent:
-			return show.Percent(v, 1)
-		}
-		return show.Plain(v, of.Unit)
-	})
+	return strings.ReplaceAll(of.Told(show, f), "°", "deg ")
 }
 
 // clip shortens a text to a width, with three dots where something is left out.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"pourbench/pour/day"
 	"pourbench/pour/season"
 )
 
@@ -70,19 +69,11 @@ func seasonWeeks(p *page, b season.Board) {
 	}
 	from := b.First()
 	weeks := (p.wide - stripName - 1) / season.CellsOfWeek
-	months, days, month := strings.Repeat(" ", stripName+1), strings.Repeat(" ", stripName+1), ""
-	for k := range weeks {
-		number, m, _ := strings.Cut((from + day.Day(7*k)).Short(), " ")
-		if m == month {
-			m = ""
-		} else {
-			month = m
-		}
-		months, days = months+padded(m, season.CellsOfWeek), days+padded(number, season.CellsOfWeek)
-	}
+	months, days := season.Head(from, weeks)
+	lead := strings.Repeat(" ", stripName+1)
 	p.raw("")
-	p.raw(strings.TrimRight(months, " "))
-	p.raw(strings.TrimRight(days, " "))
+	p.raw(strings.TrimRight(lead+months, " "))
+	p.raw(strings.TrimRight(lead+days, " "))
 	for i, r := range b.Rows {
 		line := padded(clip(plain(r.Name), stripName), stripName+1)
 		for x, m := range b.Strip(i, from, weeks) {

@@ -1,6 +1,10 @@
 package season
 
-import "pourbench/pour/day"
+import (
+	"strings"
+
+	"pourbench/pour/day"
+)
 
 // Mark is what stands in one cell of a strip of weeks.
 type Mark int
@@ -59,6 +63,29 @@ func Legend() string {
 
 // CellsOfWeek is how many cells a week has on a strip.
 const CellsOfWeek = 3
+
+// Head is what stands above a strip that begins on a Monday: the months, and the days of the Mondays. A month of which one Monday alone is shown
+// before the next is left out, so that no two run together.
+func Head(from day.Day, weeks int) (months, days string) {
+	parts := func(k int) (number, month string) {
+		number, month, _ = strings.Cut((from + day.Day(k*week)).Short(), " ")
+		return number, month
+	}
+	before := ""
+	for k := range weeks {
+		number, month := parts(k)
+		days += number + strings.Repeat(" ", CellsOfWeek-len(number))
+		name := month
+		if _, next := parts(k + 1); month == before || next != month {
+			name = ""
+		}
+		if name != "" {
+			before = month
+		}
+		months += name + strings.Repeat(" ", CellsOfWeek-len(name))
+	}
+	return months, days
+}
 
 // Strip is a pour's days as cells, from a Monday on. A mark that finds its cell taken by one that goes before it stands beside it.
 func (b Board) Strip(row int, from day.Day, weeks int) []Mark {

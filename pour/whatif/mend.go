@@ -21,6 +21,11 @@ const mostMends = 3
 // sheet of its own: it leaves fewer warnings of that code in that place, and it brings no stop and no caution that was not there. A warning
 // without mends is one that no edit of a plan takes away: its own words say what to do. It works out some hundred sheets: not for every frame.
 func Mends(sheet pour.Sheet, shelf pour.Shelf, h pour.Hand) [][]Mend {
+	return MendsOf(sheet, shelf, h, func(pour.Warning) bool { return true })
+}
+
+// MendsOf is [Mends] of some of the warnings: the others have none.
+func MendsOf(sheet pour.Sheet, shelf pour.Shelf, h pour.Hand, wanted func(pour.Warning) bool) [][]Mend {
 	out := make([][]Mend, len(sheet.Warnings))
 	if len(sheet.Base.Jugs) == 0 {
 		return out // a plan with faults
@@ -29,7 +34,9 @@ func Mends(sheet pour.Sheet, shelf pour.Shelf, h pour.Hand) [][]Mend {
 	m.weighed = pour.Weigh(sheet.Plan, shelf)
 	m.timed = m.weighed.Time(shelf, h)
 	for i, w := range sheet.Warnings {
-		out[i] = m.mends(w)
+		if wanted(w) {
+			out[i] = m.mends(w)
+		}
 	}
 	return out
 }

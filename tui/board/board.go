@@ -25,7 +25,6 @@ type View struct {
 const (
 	headH   = 3
 	legendH = 1
-	daysOf  = 7
 )
 
 // First is the Monday to begin with.
@@ -119,19 +118,9 @@ func empty(a screen.Area, b season.Board, l look.Look) {
 
 // calendar writes the months and the Mondays above the weeks.
 func calendar(g screen.Area, v View) {
-	month := ""
-	for k := 0; k*season.CellsOfWeek < g.W(); k++ {
-		monday := v.From + day.Day(k*daysOf)
-		x := k * season.CellsOfWeek
-		text := monday.Short()
-		if _, m, _ := strings.Cut(text, " "); m != month {
-			if month = m; x+len(m) <= g.W() {
-				g.Text(x, 1, m, v.Look.Strong)
-			}
-		}
-		number, _, _ := strings.Cut(text, " ")
-		g.Text(x, 2, number, v.Look.Quiet)
-	}
+	months, days := season.Head(v.From, g.W()/season.CellsOfWeek)
+	g.Text(0, 1, strings.TrimRight(months, " "), v.Look.Strong)
+	g.Text(0, 2, strings.TrimRight(days, " "), v.Look.Quiet)
 }
 
 // today draws a line through the day.

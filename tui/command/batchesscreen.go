@@ -48,6 +48,7 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(book, shelf, id, e, g.now(), session())
 		},
+		Again: func(id string) (pour.Plan, string, error) { return g.pouredAgain(shelf, id) },
 		Cut: func(id string) error {
 			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.hand(shelf)})
 		},

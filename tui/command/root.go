@@ -51,6 +51,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.rulerCommand(), g.liveCommand(), g.logbookCommand())
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
+	root.AddCommand(g.againCommand(), g.compareCommand())
+	root.AddCommand(g.scentCommand())
 	root.AddCommand(g.cureCommand(), g.scentCommand())
 	root.AddCommand(g.recordCommand())
 	root.AddCommand(g.seasonCommand())

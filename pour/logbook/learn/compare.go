@@ -14,10 +14,31 @@ import (
 // Difference is one figure as planned and as it was.
 type Difference struct {
 	What            string // "base pour, round 1 of 3", "base batter", "medium in fern" …
+	Path            string // of the plan's figure or field, as `pourbench figures` and the plan's file name it; empty: there is none
 	Unit            pour.Unit
 	Planned, Actual pour.Figure
 	Fine            bool // a weight of the finer scale
 	Predicted       bool // planned is what the clock predicts, no finer than it deserves
+}
+
+// Told draws one of its figures in a plan's units.
+func (d Difference) Told(show pour.Show, f pour.Figure) string {
+	return show.Figure(f, func(v float64) string {
+		switch d.Unit {
+		case pour.UnitMinute:
+			return show.RunTime(v)
+		case pour.UnitGram:
+			if d.Fine {
+				return show.Dose(v)
+			}
+			return show.Weight(v)
+		case pour.UnitCelsius:
+			return show.Temp(v)
+		case pour.UnitPercent:
+			return show.Percent(v, 1)
+		}
+		return show.Plain(v, d.Unit)
+	})
 }
 
 // Compare sets the plan's figures beside what happened: when steps began, stages came and how warm things were, what was weighed, and what a bar weighed when cut and cured. The sheet is that of the plan as poured, with times.
@@ -25,7 +46,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	s := live.Replay(sheet, p.Events)
 	var out []Difference
 	for _, step := range s.Steps {
-		d := Difference{What: strings.TrimSpace(string(step.Batch) + " " + step.Name), Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		d := Difference{What: strings.TrimSpace(string(step.Batch) + " " + step.Name), Path: stepPath(&sheet, step.Step), Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
 		if at, ok := s.Elapsed(s.Began(step)); ok && step.Done {
 			d.Actual = pour.Know(at.Minutes())
 		}
@@ -38,7 +59,7 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 		}
 	}
 	for _, f := range s.Superfats(&sheet) {
-		out = append(out, Difference{What: string(f.Batch) + " superfat as weighed", Unit: pour.UnitPercent, Planned: pour.AsFigure(f.PlannedPercent), Actual: pour.AsFigure(f.Percent)})
+		out = append(out, Difference{What: string(f.Batch) + " superfat as weighed", Path: string(f.Batch) + ".superfat_as_weighed_percent", Unit: pour.UnitPercent, Planned: pour.AsFigure(f.PlannedPercent), Actual: pour.AsFigure(f.Percent)})
 	}
 	return append(out, cutDifferences(sheet, p.Events)...)
 }
@@ -55,14 +76,14 @@ func cutDifferences(sheet pour.Sheet, events []logbook.Event) []Difference {
 		if slices.ContainsFunc(masses, func(m live.Mass) bool { return m.Step == step.Key }) {
 			continue // what it weighed is told below
 		}
-		d := Difference{What: "the cut: " + step.Name, Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
+		d := Difference{What: "the cut: " + step.Name, Path: cutStepPath(&sheet, step.Step), Unit: pour.UnitMinute, Planned: pour.Know(step.PlannedMin)}
 		if at, _ := s.Elapsed(s.Began(step)); step.Done {
 			d.Actual = pour.Know(at.Minutes())
 		}
 		out = append(out, d)
 	}
 	for _, m := range masses {
-		out = append(out, Difference{What: m.Name + " as cut", Unit: pour.UnitGram, Planned: m.PlannedG, Actual: m.TrueG})
+		out = append(out, Difference{What: m.Name + " as cut", Path: piecePath(m.Piece), Unit: pour.UnitGram, Planned: m.PlannedG, Actual: m.TrueG})
 	}
 	return out
 }
@@ -75,9 +96,10 @@ func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 			d.What = "not yet " + d.What
 		}
 		for _, b := range sheet.Batches() {
-			for _, j := range b.Jugs {
+			for i, j := range b.Jugs {
 				if b.Name == x.Batch && j.Name == x.Jug && int(x.Stage) < chem.Stages {
 					d.Planned = j.Clock.Stages[x.Stage].Mid
+					d.Path = fmt.Sprintf("%s.jugs[%d].stage_min.%s[1]", b.Name, i, x.Stage)
 				}
 			}
 		}
@@ -95,16 +117,16 @@ func measured(sheet pour.Sheet, e logbook.Event) (Difference, bool) {
 	switch e.Kind {
 	case logbook.Read:
 		d.What, d.Unit = string(e.Batch)+" "+e.What, pour.UnitCelsius
-		d.Planned = plannedC(sheet, e)
+		d.Planned, d.Path = plannedC(sheet, e)
 	case logbook.Weighed:
 		d.What = strings.TrimSpace(strings.TrimSpace(string(e.Batch)+" "+e.Jug) + " " + e.What)
 		if w, ok := weighing(sheet, e); ok {
-			d.Planned, d.Fine = pour.AsFigure(w.G), w.Fine()
+			d.Planned, d.Fine, d.Path = pour.AsFigure(w.G), w.Fine(), weighingPath(&sheet, e.Batch, w)
 		}
 	case logbook.Cut:
-		d.What, d.Planned = "a bar as cut on "+e.Day(), pour.AsFigure(sheet.Bars.CutG)
+		d.What, d.Path, d.Planned = "a bar as cut on "+e.Day(), "bars.cut_g", pour.AsFigure(sheet.Bars.CutG)
 	case logbook.Cured:
-		d.What, d.Planned = "a cured bar on "+e.Day(), pour.AsFigure(sheet.Bars.CuredG)
+		d.What, d.Path, d.Planned = "a cured bar on "+e.Day(), "bars.cured_g", pour.AsFigure(sheet.Bars.CuredG)
 	default:
 		return d, false
 	}
@@ -128,21 +150,23 @@ func weighing(sheet pour.Sheet, e logbook.Event) (pour.Weighing, bool) {
 	return pour.Weighing{}, false
 }
 
-func plannedC(sheet pour.Sheet, e logbook.Event) pour.Figure {
+// plannedC is the planned temperature of what was read, and its path.
+func plannedC(sheet pour.Sheet, e logbook.Event) (pour.Figure, string) {
 	plan := sheet.Plan.Batch(e.Batch)
 	if plan == nil {
-		return pour.Figure{}
+		return pour.Figure{}, ""
 	}
+	at := string(e.Batch) + "."
 	switch e.What {
 	case logbook.ReadOils:
-		return pour.Know(plan.OilsC)
+		return pour.Know(plan.OilsC), at + "oils_c"
 	case logbook.ReadLye:
-		return pour.Know(plan.LyeC)
+		return pour.Know(plan.LyeC), at + "lye_c"
 	}
 	for _, b := range sheet.Batches() {
 		if b.Name == e.Batch {
-			return pour.AsFigure(b.Heat.MixC)
+			return pour.AsFigure(b.Heat.MixC), at + "mix_c"
 		}
 	}
-	return pour.Figure{}
+	return pour.Figure{}, ""
 }
