@@ -9,7 +9,7 @@ import (
 
 	"pourbench/chem/cure"
 	"pourbench/pour"
-	"pourbench/pour/day"
+	civil "pourbench/pour/day"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 )
@@ -74,7 +74,7 @@ func TestBatchesThatWereWeighedTeachTheRack(t *testing.T) {
 	if d := life.DryingOf(p, shelf, first.Rack); d.Own != 0 || !d.Weighed { // the two others are too few
 		t.Errorf("it is forecast from itself: %+v", d)
 	}
-	if d := life.Of(p, shelf, first.Taught(), day.Of(time.Date(2027, 2, 1, 0, 0, 0, 0, time.UTC))).Drying; d.Own != 0 || !d.Weighed {
+	if d := life.Of(p, shelf, first.Taught(), civil.Of(time.Date(2027, 2, 1, 0, 0, 0, 0, time.UTC))).Drying; d.Own != 0 || !d.Weighed {
 		t.Errorf("the list forecasts it from itself: %+v", d)
 	}
 	last, err := book.Read(list[3].ID, shelf)
