@@ -157,7 +157,7 @@ func TestAJugThatSeizedIsMendedOnThePlanAsItWasPoured(t *testing.T) {
 	d := newDiary("x", plan)
 	d.mark(lyeIn-time.Minute, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadOils, Value: 38})
 	d.mark(lyeIn-time.Minute, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadLye, Value: 38})
-	d.pours(t, shelf, func(key string, planned float64) float64 { return planned * 1.6 })
+	d.pours(t, shelf, func(_ string, planned float64) float64 { return planned * 1.6 })
 	d.mark(lyeIn+9*time.Minute, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: logbook.Seizes})
 	p := d.past(t, shelf)
 	next := p.Plan()
@@ -394,5 +394,20 @@ func TestALongerCureIsSuggestedByItsWeighings(t *testing.T) {
 	lost := 100 * part
 	if s, ok := suggested(list, "base.final_moisture_percent"); ok && !strings.Contains(s.Why, fmt.Sprintf("loses %.0f", lost)) && !strings.Contains(s.Why, fmt.Sprintf("loses %.0f", lost-0.5)) {
 		t.Errorf("of bars that lose %v %%: %s", lost, s.Why)
+	}
+}
+
+// A change that brings a stop is not suggested, whatever speaks for it; one that changes nothing or cannot be is not either.
+func TestAChangeThatBringsAStopIsNotSuggested(t *testing.T) {
+	plan, shelf := meadow(t)
+	a := asker{plan: plan, shelf: shelf, show: plan.Show, before: pour.Work(plan, shelf, pour.Hand{})}
+	a.suggest("base.superfat_percent", "leave no superfat", "a test", pour.SetNumber("base.superfat_percent", -5))
+	a.suggest("name", "keep the name", "a test", pour.SetName(plan.Name))
+	a.suggest("base.superfat_percent", "more than there is", "a test", pour.SetNumber("base.superfat_percent", 99))
+	if len(a.found) > 0 {
+		t.Errorf("suggested: %s", told(a.found))
+	}
+	if a.suggest("bed.cure_days", "cure longer", "a test", pour.SetNumber("bed.cure_days", 40)); len(a.found) != 1 {
+		t.Error("nothing is suggested at all")
 	}
 }

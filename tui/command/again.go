@@ -111,7 +111,7 @@ func (g *program) past(shelf pour.Shelf, id string) (again.Past, error) {
 		return again.Past{}, err
 	}
 	lesson, _, _ := g.taught(shelf) // without it her own rack is not known, and the pour is looked back on all the same
-	return again.Of(p, shelf, pour.Hand{Clock: lesson.Hand})
+	return again.Of(p, shelf, lesson.Taught())
 }
 
 // pouredAgain is the new plan of a pour, and what is said of it on the bench.
