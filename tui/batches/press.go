@@ -45,6 +45,9 @@ func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
 	m.status.Clear()
 	if m.goes(b.ID) {
 		m.settle()
+		if b.ID == keys.Board && m.board {
+			return m.load()
+		}
 		return m.reopen()
 	}
 	return m.do(b.ID, nth)
@@ -82,7 +85,7 @@ func (m *Model) move(id keys.ID) {
 	}
 	switch {
 	case m.board:
-		m.season.move(id)
+		m.moveBoard(id)
 	case m.inside:
 		m.moveInside(id, by)
 	default:

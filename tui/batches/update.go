@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour/logbook/life"
+	"pourbench/pour/season"
 	"pourbench/tui/entry"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
@@ -17,6 +18,9 @@ type (
 	readMsg struct { // the logbook was read
 		list []life.Batch
 		err  error
+
+		season    *season.Board // nil: the board was not in view
+		seasonErr error         // why it could not be worked out
 	}
 	hangupMsg struct{} // the screen was taken away
 )
@@ -34,16 +38,24 @@ func (m *Model) load() tea.Cmd {
 		return nil
 	}
 	m.reading = true
-	read := m.opt.Read
+	read, board, inView := m.opt.Read, m.opt.Season, m.board && m.opt.Season != nil
 	return func() tea.Msg {
 		list, err := read()
-		return readMsg{list, err}
+		msg := readMsg{list: list, err: err}
+		if inView {
+			b, err := board()
+			msg.season, msg.seasonErr = &b, err
+		}
+		return msg
 	}
 }
 
 // loaded takes in what was read. What could not be is said once; what was known before stays.
 func (m *Model) loaded(msg readMsg) {
 	m.reading, m.read = false, true
+	if msg.season != nil {
+		m.season.take(*msg.season, msg.seasonErr)
+	}
 	if msg.err != nil {
 		if m.fault == nil || m.fault.Error() != msg.err.Error() {
 			m.refuse(msg.err.Error())

@@ -57,6 +57,7 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
 		},
+		Season:   g.seasonBoard,
 		Calendar: g.calendarFile,
 		Record:   func(id string) (string, error) { return g.batchRecord(book, shelf, id) },
 		Show:     func(path string) error { return terminal.OpenFile(runtime.GOOS, path) },
