@@ -23,7 +23,7 @@ func (s story) on(hand pour.Hand, today day.Day) Batch {
 	if s.Fault == nil && s.PlanErr == nil {
 		b.Drying = s.Rack.by(hand.Rack)
 	}
-	b.Course = s.course(&b)
+	b.Course = s.course(&b, today)
 	if d := b.Drying; d.Known {
 		b.Ready = Around(b.Course.CutDay(), d.Ready.Low(), d.Ready.V, d.Ready.High())
 		b.Course.Ready = b.Ready
