@@ -69,6 +69,7 @@ type model struct {
 	cursors  map[layout.ID]grid.Cursor
 	typing   *typing
 	dialogs  dialog.Stack
+	leftOut  []string // lines of the recipe taken last that were not understood
 	status   dialog.Status
 	quitting bool
 	warnings panel.Panel             // below the panels of every station, where it has room

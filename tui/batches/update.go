@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour/drying"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/season"
 	"pourbench/tui/entry"
@@ -82,7 +83,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case readMsg:
 		m.loaded(msg)
 		if b, ok := m.chosen(); ok && b.Fault == nil {
-			m.detailOf = b.ID
+			if m.detailOf != b.ID {
+				m.detailOf, m.detail, m.plot = b.ID, Detail{}, drying.Plot{}
+			}
 			cmd = tea.Batch(cmd, m.open(b.ID))
 		}
 	case tea.KeyPressMsg:

@@ -112,3 +112,9 @@ func TestHelpSaysWhatEachKeyDoesAndWhyItCannot(t *testing.T) {
 		t.Errorf("the reason stands in row %d, its key in row %d", at, y)
 	}
 }
+
+// A line that fits stands as it was written, with the room between its columns; one that does not is broken at its words.
+func TestALineThatFitsKeepsItsColumns(t *testing.T) {
+	s := onStage(t, 80, 24, NewPage("A page", "first\n  week 0      ###      3.0\n"+strings.Repeat("word   ", 20)))
+	s.shows("  week 0      ###      3.0", "word word word")
+}

@@ -27,7 +27,7 @@ func Forms() []Form {
 		{logbook.Lotted, "lot", "labelled", "bars labelled as a lot", "261205A --count 8"},
 		{logbook.Sold, "sell", "sold", "bars sold", "3 --at market --price 7.50 --currency EUR"},
 		{logbook.Given, "give", "given away", "bars given away", "2 --to friends"},
-		{logbook.Kept, "keep", "kept", "bars kept: as the batch's own sample, or for oneself", "1 --as sample"},
+		{logbook.Kept, "keep", "kept", "bars kept: as the batch's own sample, or for oneself", "1 sample"},
 		{logbook.Seconds, "second", "seconds", "bars found not good enough to sell", "1 chipped"},
 		{logbook.Counted, "count", "counted", "how many bars are left, by counting them", "5"},
 		{logbook.Failed, "fail", "failed", "the batch failed, and why", "seized and crumbles"},
@@ -109,7 +109,7 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 	case logbook.Kept:
 		own = []Field{
 			count("count", "bars", "how many", 1),
-			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, At: &e.What},
+			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, Lead: true, At: &e.What},
 		}
 	case logbook.Seconds:
 		own = []Field{count("count", "bars", "how many", 1)}
