@@ -3,6 +3,8 @@ package batches
 import (
 	"strings"
 
+	tea "charm.land/bubbletea/v2"
+
 	"pourbench/pour/day"
 	"pourbench/pour/season"
 	"pourbench/tui/board"
@@ -10,93 +12,96 @@ import (
 	"pourbench/tui/screen"
 )
 
-// Season works the season's board out.
-type Season func() (season.Board, error)
+// Season works out the board of the season, and tells it as text.
+type Season func() (season.Board, string, error)
 
-// seasonPage is where the board of the season is looked at.
-type seasonPage struct {
+// seasonMsg brings the board of the season.
+type seasonMsg struct {
 	board season.Board
-	read  bool  // it was worked out once
-	fault error // why it could not be the last time
-	view  board.View
+	text  string
+	err   error
 }
 
-// take puts in a board that was worked out; what could not be is said in its place, and what was known before stays.
-func (p *seasonPage) take(b season.Board, err error) {
-	if p.fault = err; err != nil {
+// seasonPage is the board of the season and where it is looked at.
+type seasonPage struct {
+	board    season.Board
+	text     string
+	read     bool
+	row, top int
+	weeks    int // how many weeks after its first one the board begins
+}
+
+// loadSeason works the board out beside the keyboard.
+func (m *Model) loadSeason() tea.Cmd {
+	if m.opt.Season == nil {
+		return nil
+	}
+	work := m.opt.Season
+	return func() tea.Msg {
+		b, text, err := work()
+		return seasonMsg{b, text, err}
+	}
+}
+
+// seasonLoaded takes the board in. One that cannot be worked out says why, and what was known stays.
+func (m *Model) seasonLoaded(msg seasonMsg) {
+	if msg.err != nil {
+		m.refuse(msg.err.Error())
 		return
 	}
-	if !p.read {
-		p.view.From = board.First(b)
-	}
-	p.board, p.read = b, true
-	p.view.Row = min(p.view.Row, max(len(b.Rows)-1, 0))
+	m.season.board, m.season.text, m.season.read = msg.board, msg.text, true
+	m.season.settle(m.boardRows())
 }
 
-// weeksOfPage is how far a screenful goes, so that what was in sight last is in sight still.
-const weeksOfPage = 4
+// boardRows is how many pours of the board are in sight.
+func (m *Model) boardRows() int { return max(board.Rows(within(m.place().board).Dy()), 1) }
 
 // move goes to another pour, or along the weeks.
 func (p *seasonPage) move(id keys.ID, rows int) {
-	const week = 7
-	last := max(len(p.board.Rows)-1, 0)
+	const far = 1 << 20
 	switch id {
 	case keys.Up:
-		p.view.Row--
+		p.row--
 	case keys.Down:
-		p.view.Row++
-	case keys.PageUp:
-		p.view.From -= day.Day(weeksOfPage * week)
-	case keys.PageDown:
-		p.view.From += day.Day(weeksOfPage * week)
+		p.row++
 	case keys.First:
-		p.view.Row, p.view.From = 0, board.First(p.board)
+		p.row, p.weeks = 0, 0
 	case keys.Last:
-		p.view.Row = last
+		p.row = far
+	case keys.PageUp:
+		p.weeks--
+	case keys.PageDown:
+		p.weeks++
 	}
-	p.view.Row = min(max(p.view.Row, 0), last)
-	p.view.Top = max(min(p.view.Top, p.view.Row), p.view.Row-max(rows, 1)+1)
+	p.settle(rows)
 }
 
-// moveBoard goes about on the board as it is laid out now.
-func (m *Model) moveBoard(id keys.ID) { m.season.move(id, board.Rows(m.place().board.Dy())) }
-
-func (m *Model) drawBoard(a screen.Area) {
-	p := m.season
-	inside := a.Cut(1, 0, a.W()-2, a.H())
-	switch {
-	case p.fault != nil:
-		y := 1
-		for _, line := range strings.Split(p.fault.Error(), "\n") {
-			for _, part := range screen.Wrap(strings.TrimSpace(line), inside.W()) {
-				inside.Text(0, y, part, m.look.Caution)
-				y++
-			}
-		}
-	case !p.read:
-		inside.Text(0, 1, "the season is being read", m.look.Quiet)
-	default:
-		v := p.view
-		v.Look = m.look
-		board.Draw(inside, p.board, v)
-	}
+// settle brings the chosen pour into sight.
+func (p *seasonPage) settle(rows int) {
+	p.row = min(max(p.row, 0), max(len(p.board.Rows)-1, 0))
+	p.top = min(max(p.top, p.row-rows+1), p.row)
+	const year = 52
+	p.weeks = min(max(p.weeks, -year), year)
 }
 
-// tellBoard tells the season in lines.
-func (t *talk) tellBoard() {
-	p := t.m.season
-	if p.fault != nil {
-		t.out.Say(p.fault.Error())
+// drawBoard draws the board of the season.
+func (m *Model) drawBoard(box, a screen.Area) {
+	box.Box(m.look.Focus)
+	if !m.season.read {
+		a.Text(0, 0, "working out the season …", m.look.Quiet)
 		return
 	}
-	t.out.Say(p.board.TellHouse())
-	for _, d := range p.board.Dates {
-		t.out.Say(d.Day.String() + " " + d.Name + ": " + p.board.TellDate(d))
+	const week = 7
+	from := board.First(m.season.board)
+	from += day.Day(m.season.weeks * week)
+	board.Draw(a, m.season.board, board.View{Look: m.look, From: from, Row: m.season.row, Top: m.season.top})
+	a.Focus(0, 0)
+}
+
+// tellBoard tells the board of the season.
+func (t *talk) tellBoard() {
+	for l := range strings.SplitSeq(t.m.season.text, "\n") {
+		t.out.Say(l)
 	}
-	for i := range p.board.Rows {
-		t.out.Say(strings.Join(p.board.TellPlan(i), "; "))
-	}
-	for _, line := range p.board.TellCollisions() {
-		t.out.Say(strings.TrimSpace(line))
-	}
+	t.m.board = false // it is read and done with
 }

@@ -7,7 +7,6 @@ import (
 
 	"pourbench/pour/drying"
 	"pourbench/pour/logbook/life"
-	"pourbench/pour/season"
 	"pourbench/tui/entry"
 	"pourbench/tui/keys"
 	"pourbench/tui/screen"
@@ -19,9 +18,6 @@ type (
 	readMsg struct { // the logbook was read
 		list []life.Batch
 		err  error
-
-		season    *season.Board // nil: the board was not in view
-		seasonErr error         // why it could not be worked out
 	}
 	hangupMsg struct{} // the screen was taken away
 )
@@ -39,24 +35,16 @@ func (m *Model) load() tea.Cmd {
 		return nil
 	}
 	m.reading = true
-	read, board, inView := m.opt.Read, m.opt.Season, m.board && m.opt.Season != nil
+	read := m.opt.Read
 	return func() tea.Msg {
 		list, err := read()
-		msg := readMsg{list: list, err: err}
-		if inView {
-			b, err := board()
-			msg.season, msg.seasonErr = &b, err
-		}
-		return msg
+		return readMsg{list, err}
 	}
 }
 
 // loaded takes in what was read. What could not be is said once; what was known before stays.
 func (m *Model) loaded(msg readMsg) {
 	m.reading, m.read = false, true
-	if msg.season != nil {
-		m.season.take(*msg.season, msg.seasonErr)
-	}
 	if msg.err != nil {
 		if m.fault == nil || m.fault.Error() != msg.err.Error() {
 			m.refuse(msg.err.Error())
@@ -110,6 +98,8 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.ColorProfileMsg:
 		return m.askPixels(msg)
+	case seasonMsg:
+		m.seasonLoaded(msg)
 	case openedMsg:
 		m.opened(msg)
 	case writtenMsg:

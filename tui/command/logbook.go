@@ -34,7 +34,7 @@ func (g *program) quietHand(shelf pour.Shelf) pour.Hand {
 	if err != nil {
 		return pour.Hand{}
 	}
-	return pour.Hand{Clock: lesson.Hand}
+	return lesson.Taught()
 }
 
 // taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.
