@@ -10,6 +10,7 @@ import (
 	"pourbench/pour/again"
 	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
+	"pourbench/tui/panel"
 )
 
 // past is the pour that the plan on the bench pours again, and what is known of it. It is read beside the keyboard, once for each pour.
@@ -163,11 +164,45 @@ func (m *model) pastLines() []dialog.Line {
 			}})
 		}
 	}
+	out = append(out, m.sincePoured()...)
 	out = append(out, dialog.Line{}, dialog.Line{Lead: "happened", Style: m.look.Focus, Text: fmt.Sprintf("at %s; %d figures were measured and as planned", p.of.Pour.ID, p.same)})
 	for _, f := range p.facts {
 		out = append(out, dialog.Line{Lead: "  *", Style: m.look.Accent, Text: f.Told()})
 	}
 	return append(out, dialog.Line{Text: "Whether a batch is safe is not judged.", Quiet: true})
+}
+
+// sincePoured says in what the plan differs from the one that was poured, figure by figure, and lets both pictures be seen side by side.
+func (m *model) sincePoured() []dialog.Line {
+	if !m.past.ready { // so that the first line that can be done is a suggestion, where there is one
+		return nil
+	}
+	past := &m.past.of.Sheet
+	out := []dialog.Line{{}, {Lead: "differs", Style: m.look.Focus, Text: "this plan from the one that was poured, which stands first"}}
+	out = append(out, dialog.Line{Lead: "  see →", Style: m.look.Accent, Text: "both pictures side by side, as it was poured at the left", Do: func() tea.Cmd {
+		m.keepPast()
+		return nil
+	}})
+	c := again.Compare(*past, *m.told())
+	for _, g := range c.Groups {
+		out = append(out, dialog.Line{Text: g.Title, Quiet: true})
+		for _, l := range g.Lines {
+			out = append(out, dialog.Line{Text: l.What + ": " + l.First + " → " + l.Second})
+		}
+	}
+	return append(out, dialog.Line{Text: fmt.Sprintf("%d of %d fields and %d of %d figures differ", c.Fields, c.Fields+c.SameFields, c.Figures, c.Figures+c.SameFigures), Quiet: true})
+}
+
+// keepPast puts the picture of the plan as it was poured beside the present one, as the key that compares does with the present.
+func (m *model) keepPast() {
+	d, err := m.past.of.Sheet.Drawing()
+	if err != nil {
+		m.refuse(reason(err))
+		return
+	}
+	m.studio.kept = &kept{design: d, price: m.priceOf(m.past.of.Sheet.Mingling.Orders, true)}
+	m.station = panel.Swirl
+	m.say("at the left as it was poured; {compare} lets it go")
 }
 
 // cannotRemember says why nothing is told of a pour.

@@ -113,6 +113,31 @@ func TestEnterMakesASuggestionAndUndoTakesItBack(t *testing.T) {
 	}
 }
 
+// The page says in what the plan differs from the one that was poured, and brings both pictures up side by side.
+func TestThePlanAndThePouredOneAreSeenSideBySide(t *testing.T) {
+	m := poured(t, 120, 36)
+	if err := m.edit("dose", pour.SetNumber("base.jug[1].colourant[0].dose_percent", 2)); err != nil {
+		t.Fatal(err)
+	}
+	before := m.session.Plan().Base.Jugs[1]
+	told := strings.Join(m.linesOfPast(), "\n")
+	for _, want := range []string{"base jug " + before.Name + " colourant " + before.Colourants[0].Colourant + ": dose: ", " → 2 %", "figures differ", `name: "`} {
+		if !strings.Contains(told, want) {
+			t.Errorf("told is not %q:\n%s", want, told)
+		}
+	}
+	drive(m, "esc")
+	m.keepPast()
+	m.settle()
+	finish(m, m.develop())
+	if f := frame(m); m.studio.kept == nil || m.station != panel.Swirl || !strings.Contains(f, "kept: ") || !strings.Contains(f, "now: ") {
+		t.Errorf("the pictures do not stand side by side:\n%s", f)
+	}
+	if m.studio.kept.design.Palette[1] == m.studio.design.Palette[1] && before.BatterColour == "" {
+		t.Error("both pictures have the colours of today")
+	}
+}
+
 func TestAPourIsOpenedFromTheList(t *testing.T) {
 	m := poured(t, 80, 24)
 	drive(m, "o")
