@@ -85,7 +85,7 @@ func (g *program) picture(ctx context.Context, args []string, d drawing) error {
 	if d.file == "-" {
 		return draw(g.Out)
 	}
-	if err := overwrites(d.file, "picture", "\x89PNG"); err != nil {
+	if err := overwrites(d.file, "picture", pngHead()); err != nil {
 		return err
 	}
 	if err := disk.OS().Save(d.file, draw, disk.Want{Mode: disk.Shared, Still: ctx.Err}); err != nil && undrawn == nil {
