@@ -1,6 +1,9 @@
 package cure
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // LeastBatches is how many of a maker's own batches must have told something before they say anything of the next (own, no source).
 const LeastBatches = 3
@@ -30,10 +33,22 @@ func (l Learnt) Diffusivity() float64 { return math.Exp(l.Mean) }
 type Rack struct {
 	LnD      Learnt // of the diffusivity, m²/s
 	Moisture Learnt // in the end, a fraction
+	From     []Said // what taught it
+}
+
+// Without is what all but one batch taught: a batch is not forecast from itself, which would count its weighings twice.
+func (r Rack) Without(batch string) Rack {
+	if !slices.ContainsFunc(r.From, func(s Said) bool { return s.Batch == batch }) {
+		return r
+	}
+	return Learn(slices.DeleteFunc(slices.Clone(r.From), func(s Said) bool { return s.Batch == batch }))
 }
 
 // Said is what the weighings of one batch say without any prior: the logarithm of its diffusivity, m²/s, and the moisture it ends at.
-type Said struct{ LnD, Moisture Told }
+type Said struct {
+	Batch         string // which it is of
+	LnD, Moisture Told
+}
 
 // Told is a number with its variance; a variance of 0 says that nothing was told.
 type Told struct{ Mean, Variance float64 }
@@ -57,7 +72,11 @@ func (f *Fit) Says(cutMoisture float64) Said {
 // √(1/Σweights + ω²). Fewer than [LeastBatches] teach nothing.
 func Learn(batches []Said) Rack {
 	var speed, moisture []Told
+	var from []Said
 	for _, b := range batches {
+		if b.LnD.Known() || b.Moisture.Known() {
+			from = append(from, b)
+		}
 		if b.LnD.Known() {
 			speed = append(speed, b.LnD)
 		}
@@ -65,7 +84,7 @@ func Learn(batches []Said) Rack {
 			moisture = append(moisture, b.Moisture)
 		}
 	}
-	return Rack{LnD: together(speed, batchLnDSD), Moisture: together(moisture, batchMoistureSD)}
+	return Rack{LnD: together(speed, batchLnDSD), Moisture: together(moisture, batchMoistureSD), From: from}
 }
 
 // alone takes a prior out of what was found with it.

@@ -67,7 +67,7 @@ func TestARackKnowsNothingBeforeThreeBatches(t *testing.T) {
 	if err != nil || got != prior(t) {
 		t.Errorf("%+v, %v", got, err)
 	}
-	if cure.Learn(nil) != (cure.Rack{}) {
+	if r := cure.Learn(nil); r.LnD.Known() || r.Moisture.Known() || len(r.From) > 0 {
 		t.Error("no batches taught something")
 	}
 }
@@ -184,5 +184,29 @@ func TestABatchThatSaysLittleDoesNotCount(t *testing.T) {
 	}
 	if rack := cure.Learn(says([]dried{good, good, {good.fit, 1}})); rack.LnD.Batches != 3 || rack.Moisture.Batches != 2 {
 		t.Errorf("a bar of water alone: %+v", rack)
+	}
+}
+
+// What a rack is without one of its batches is what the others teach; without another it is as it was.
+func TestABatchIsNotForecastFromItself(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	m := maker{3e-11, 0.12, 0.3, 0.01}
+	var all []cure.Said
+	for i, b := range bars()[:4] {
+		d := m.dries(t, r, b, 0.19)
+		s := d.fit.Says(d.cutMoisture)
+		s.Batch = []string{"fen", "bog", "hay", "moor"}[i]
+		all = append(all, s)
+	}
+	rack, others := cure.Learn(all), cure.Learn([]cure.Said{all[0], all[2], all[3]})
+	got := rack.Without("bog")
+	if got.LnD != others.LnD || got.Moisture != others.Moisture || got.LnD == rack.LnD || got.LnD.Batches != 3 {
+		t.Errorf("%+v, want %+v", got.LnD, others.LnD)
+	}
+	if same := rack.Without("lea"); same.LnD != rack.LnD || len(same.From) != 4 || len(rack.From) != 4 {
+		t.Errorf("%+v", same)
+	}
+	if few := got.Without("fen"); few.LnD.Known() {
+		t.Errorf("two batches teach %+v", few.LnD)
 	}
 }

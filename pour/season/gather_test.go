@@ -35,10 +35,10 @@ func TestABatchStandsByItsOwnFit(t *testing.T) {
 	}
 }
 
-// A loaf that nobody has logged any further for two months is in no mould.
+// A loaf that nobody has logged any further for two months is in no mould, though it is to be cut today at the earliest, every day anew.
 func TestALoafLeftLyingIsForgotten(t *testing.T) {
 	f := season.Facts{Today: on(t, "2026-12-31"), Standing: []season.Standing{
-		stands(t, "lying", "2026-10-30", "2026-10-31", life.InMould, less(0)), stands(t, "waiting", "2026-10-31", "2026-11-01", life.InMould, less(0)),
+		stands(t, "lying", "2026-10-31", "2026-12-31", life.InMould, less(0)), stands(t, "waiting", "2026-11-01", "2026-12-31", life.InMould, less(0)),
 	}}
 	if b := season.Of(f); len(b.Rows) != 1 || b.Rows[0].ID != "waiting" {
 		t.Errorf("%+v", b.Rows)

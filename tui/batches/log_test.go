@@ -114,6 +114,7 @@ func TestAMarkIsCorrectedTakenBackAndBroughtBack(t *testing.T) {
 	id := k.m.all[0].ID
 	k.log(id, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Day: "2026-12-07", Count: 10}})
 	k.log(id, logbook.Event{Kind: logbook.Sold, What: "market", Life: logbook.Life{Day: "2026-12-18", Count: 3, Price: "7.50", Currency: "EUR"}})
+	k.size(120, 60)
 	before := k.file(id)
 	k.press("enter down c")
 	k.shows("Correct: sold", "7.50", "EUR", "market")

@@ -11,8 +11,11 @@ import (
 	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
 
+	"pourbench/pour"
 	"pourbench/pour/backup"
 	"pourbench/pour/disk"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
 )
@@ -93,7 +96,35 @@ func (g *program) backup(file string, ask *asker) error {
 		g.say("left out: %v", why)
 		g.exit = exitLeft
 	}
+	g.sayPictures()
 	return nil
+}
+
+// sayPictures says how many pictures of pours are in no backup: they may be large, and lie where the maker put them.
+func (g *program) sayPictures() {
+	shelf, err := g.shelf()
+	if err != nil {
+		return // it is said where the shelf is used
+	}
+	if _, err := os.Stat(g.bookDir()); err != nil {
+		return
+	}
+	book, err := logbook.OpenBook(g.bookDir())
+	if err != nil {
+		return
+	}
+	batches, err := life.All(book, shelf, pour.Hand{}, g.today())
+	if err != nil {
+		return
+	}
+	n := 0
+	for _, b := range batches {
+		n += len(b.Of(logbook.Photo))
+	}
+	if n > 0 {
+		are := map[bool]string{true: "1 picture of your pours is", false: fmt.Sprintf("%d pictures of your pours are", n)}[n == 1]
+		g.say("%s not in it: copy them yourself, to the same place beside %s", are, g.bookDir())
+	}
 }
 
 // restore puts back what an archive holds, and says of every file what became of it.

@@ -85,13 +85,18 @@ func (g *program) handOut(file string, names []string) (said string, notes []str
 	if file != "-" && !strings.EqualFold(filepath.Ext(file), ".ics") {
 		return "", nil, fmt.Errorf("write the calendar to %s: name a file that ends in .ics", file)
 	}
+	if file != "-" {
+		if err := overwrites(file, "calendar", "BEGIN:VCALENDAR"); err != nil {
+			return "", nil, err
+		}
+	}
 	a, err := g.agenda(names)
 	if err != nil {
 		return "", nil, err
 	}
 	entries, err := calendar.HandOut(disk.OS(), g.registerPath(), registerWait, a.due, a.covers, g.now())
 	if err != nil {
-		return "", a.notes, err
+		return "", nil, err
 	}
 	if file == "-" {
 		return "", a.notes, calendar.Write(g.Out, entries)
@@ -235,8 +240,9 @@ func (a *agenda) addPlan(path string, l loggedPours) error {
 // gone or has no day any more is cancelled.
 func (g *program) addRemembered(a *agenda, l loggedPours) error {
 	r, err := calendar.ReadRegister(g.registerPath())
-	if err != nil {
-		return err
+	if err != nil { // an export says so itself and stops
+		a.notes = append(a.notes, fmt.Sprintf("plans that were handed out before are left out: %v", err))
+		return nil
 	}
 	for _, path := range r.Planned() {
 		doc, err := planfile.Load(path, l.shelf)

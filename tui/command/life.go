@@ -89,10 +89,12 @@ func leading(fields []life.Field, words []string) ([]string, error) {
 		n := 1
 		switch f.At.(type) {
 		case *[]float64:
-			n = numbers(words)
+			if n = numbers(words); n == 0 && f.Required {
+				n = 1 // to be told what is wrong with it
+			}
 		case *string:
 			known := slices.ContainsFunc(f.Words, func(w string) bool { return strings.EqualFold(w, words[0]) })
-			if !f.Required && !f.Only && len(f.Words) > 0 && !known {
+			if !f.Required && !known {
 				n = 0 // it is one of the words that follow
 			}
 		}

@@ -28,6 +28,15 @@ func (g *program) hand(shelf pour.Shelf) pour.Hand {
 	return lesson.Taught()
 }
 
+// quietHand is hand where nothing can be said, because a screen is up: a logbook that cannot be read has taught nothing.
+func (g *program) quietHand(shelf pour.Shelf) pour.Hand {
+	lesson, _, err := g.taught(shelf)
+	if err != nil {
+		return pour.Hand{}
+	}
+	return lesson.Taught()
+}
+
 // taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.
 func (g *program) taught(shelf pour.Shelf) (learn.Lesson, []learn.Unread, error) {
 	if _, err := os.Stat(g.bookDir()); err != nil {

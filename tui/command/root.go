@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
+	"pourbench/pour/again"
 	"pourbench/pour/planfile"
 	"pourbench/tui"
 	"pourbench/tui/live"
@@ -118,6 +119,12 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 			hand := g.hand(shelf)
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
+	}
+	o.Past = func(id string) (again.Past, []again.Past, error) { return g.lookBack(shelf, id) }
+	o.Pours = g.pours
+	o.PourAgain = func(id string) (tui.Poured, error) {
+		plan, said, err := g.pouredAgain(shelf, id)
+		return tui.Poured{Plan: &plan, Said: said}, err
 	}
 	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {

@@ -180,7 +180,10 @@ func (p *Page) broken(w int, find string) []Line {
 			able++
 			of = able
 		}
-		parts := screen.Wrap(l.Text, max(w-p.LeadW, 10))
+		parts := []string{l.Text} // what fits keeps its columns
+		if room := max(w-p.LeadW, 10); screen.Width(l.Text) > room {
+			parts = screen.Wrap(l.Text, room)
+		}
 		if len(parts) == 0 {
 			parts = []string{""}
 		}

@@ -122,3 +122,9 @@ func TestAGroupOfLinesIsFoundTogether(t *testing.T) {
 		}
 	}
 }
+
+// A line that fits stands as it was written, with the room between its columns; one that does not is broken at its words.
+func TestALineThatFitsKeepsItsColumns(t *testing.T) {
+	s := onStage(t, 80, 24, NewPage("A page", "first\n  week 0      ###      3.0\n"+strings.Repeat("word   ", 20)))
+	s.shows("  week 0      ###      3.0", "word word word")
+}

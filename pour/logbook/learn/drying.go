@@ -38,6 +38,7 @@ func dryingOf(p logbook.Pour, shelf pour.Shelf) Drying {
 	}
 	out.TauDays, out.LossG, out.FirstG = d.Fit.TauDays(), d.Fit.BG, d.Means[0].G
 	out.Said = d.Fit.Says(d.Bar.CutMoisture)
+	out.Said.Batch = p.ID
 	if !out.Said.LnD.Known() && !out.Said.Moisture.Known() {
 		out.Why = "too few weighings, or over too few days, to say more than was known: weigh on until the loss of a week is small"
 	}

@@ -3,12 +3,15 @@ package learn
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"testing"
 	"time"
 
 	"pourbench/chem/cure"
 	"pourbench/pour"
+	civil "pourbench/pour/day"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 )
 
 // weighs logs three bars of a pour as they dry by the law with that diffusivity, m²/s, on the usual days, to a tenth of a gram.
@@ -37,7 +40,7 @@ func TestBatchesThatWereWeighedTeachTheRack(t *testing.T) {
 	sheet := pour.Work(plan, shelf, pour.Hand{})
 	before, _, err := FromBook(book, shelf)
 	must(t, err)
-	if before.Rack != (cure.Rack{}) || len(before.Dried) != 0 {
+	if before.Rack.LnD != (cure.Learnt{}) || len(before.Rack.From)+len(before.Dried) != 0 {
 		t.Fatalf("nothing was weighed: %+v", before.Rack)
 	}
 	list, err := book.List()
@@ -54,7 +57,7 @@ func TestBatchesThatWereWeighedTeachTheRack(t *testing.T) {
 		return lesson
 	}
 	first, again := learnt(), learnt()
-	if first.Rack != again.Rack || first.Hand.Pours != before.Hand.Pours {
+	if !reflect.DeepEqual(first.Rack, again.Rack) || first.Hand.Pours != before.Hand.Pours {
 		t.Errorf("worked out %+v, recalled %+v", first.Rack, again.Rack)
 	}
 	if r := first.Rack.LnD; !r.Known() || r.Batches != 3 || math.Abs(r.Mean-math.Log(3e-11)) > 0.05 {
@@ -63,8 +66,21 @@ func TestBatchesThatWereWeighedTeachTheRack(t *testing.T) {
 	if len(first.Dried) != 3 || first.Dried[0].Bars != 3 || first.Dried[0].Weighings != 10 || first.Dried[0].Why != "" {
 		t.Errorf("%+v", first.Dried)
 	}
-	if hand := first.Taught(); hand.Rack != first.Rack || hand.Clock.Pours != first.Hand.Pours {
+	if hand := first.Taught(); !reflect.DeepEqual(hand.Rack, first.Rack) || hand.Clock.Pours != first.Hand.Pours {
 		t.Errorf("%+v", hand)
+	}
+	p, err := book.Read(list[0].ID, shelf)
+	must(t, err)
+	if d := life.DryingOf(p, shelf, first.Rack); d.Own != 0 || !d.Weighed { // the two others are too few
+		t.Errorf("it is forecast from itself: %+v", d)
+	}
+	if d := life.Of(p, shelf, first.Taught(), civil.Of(time.Date(2027, 2, 1, 0, 0, 0, 0, time.UTC))).Drying; d.Own != 0 || !d.Weighed {
+		t.Errorf("the list forecasts it from itself: %+v", d)
+	}
+	last, err := book.Read(list[3].ID, shelf)
+	must(t, err)
+	if d := life.DryingOf(last, shelf, first.Rack); d.Own != 3 || d.Weighed {
+		t.Errorf("one that was not weighed: %+v", d)
 	}
 	journal(t, book, list[0].ID, logbook.Event{ID: "x", Kind: logbook.LeftOut, Text: "wrong lye", Wall: time.Now()})
 	if r := learnt().Rack.LnD; r.Known() || r.Batches != 2 {

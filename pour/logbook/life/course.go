@@ -15,6 +15,7 @@ type Course struct {
 	LyeIn     time.Time // when lye met oil; the zero time: not known, and there is no course
 	CutAfterH float64   // hours in the mould, from lye-in
 	CureDays  float64   // on the rack, from the cut, as the plan has it: how far weighings go where no ready day is known
+	Today     day.Day   // a loaf that is not cut by then is cut that day at the earliest; the zero day: as it is planned
 	Whole     bool      // the bars come out of moulds of their own: nothing is cut, and the cure counts from there
 
 	Unmoulded, Cut Happened
@@ -143,7 +144,8 @@ func (c Course) cutFrom() time.Time {
 	return c.LyeIn.Truncate(time.Minute).Add(time.Duration(math.Round(c.CutAfterH*60)) * time.Minute)
 }
 
-// CutDay is the day the cure counts from: that of the cut, or of the unmoulding where nothing is cut; as planned while it is not done.
+// CutDay is the day the cure counts from: that of the cut, or of the unmoulding where nothing is cut; while it is not done, the day that is
+// planned, or today once that is past.
 func (c Course) CutDay() day.Day {
 	switch {
 	case c.Whole && c.Unmoulded.Yes:
@@ -151,7 +153,7 @@ func (c Course) CutDay() day.Day {
 	case c.Cut.Yes:
 		return c.Cut.Day
 	}
-	return day.Of(c.cutFrom())
+	return max(day.Of(c.cutFrom()), c.Today)
 }
 
 // length is how many days after the cut the course ends.

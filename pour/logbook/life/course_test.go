@@ -117,6 +117,30 @@ func TestWhatIsDueNextIsTheLastThatWasDueOrTheNextToCome(t *testing.T) {
 	}
 }
 
+// A cure cannot begin before the cut: while the loaf stands in its mould longer than planned, everything that counts from the cut waits, and
+// what holds it up stays where it was planned.
+func TestALoafThatIsNotCutYetIsCutTodayAtTheEarliest(t *testing.T) {
+	c := planned()
+	c.CureDays, c.Today = 3, on("2026-12-19")
+	const want = `2026-12-06 unmould 06 04:00 to 06 10:00
+2026-12-06 cut 06 04:00 to 06 10:00
+2026-12-19 weigh 0
+2026-12-20 weigh 1
+2026-12-21 weigh 2
+`
+	if d := cmp.Diff(want, told(c.Steps())); d != "" || c.CutDay() != c.Today {
+		t.Error(c.CutDay(), d)
+	}
+	c.Cut = happened("2026-12-08")
+	if c.CutDay() != on("2026-12-08") {
+		t.Errorf("it was cut on %s", c.CutDay())
+	}
+	c.Cut, c.Today = life.Happened{}, on("2026-12-05")
+	if c.CutDay() != on("2026-12-06") {
+		t.Errorf("before its day it is cut on %s", c.CutDay())
+	}
+}
+
 func TestBarsOfMouldsOfTheirOwnAreNotCut(t *testing.T) {
 	c := planned()
 	c.Whole, c.CureDays, c.Unmoulded = true, 3, happened("2026-12-08")

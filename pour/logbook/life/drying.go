@@ -29,12 +29,12 @@ type Drying struct {
 // ErrOtherBars is weighings that have no bar in common.
 var ErrOtherBars = errors.New("no bar was weighed twice: weigh the same three to five bars every time")
 
-// DryingOf works out how the batch of one pour's file dries, as [Dry] does.
+// DryingOf works out how the batch of one pour's file dries, as [Dry] does, by what her other batches taught.
 func DryingOf(p logbook.Pour, shelf pour.Shelf, rack cure.Rack) Drying {
 	if p.PlanErr != nil {
 		return Drying{Why: p.PlanErr}
 	}
-	return told(p, shelf).Rack.by(rack)
+	return told(p, shelf).Rack.by(rack.Without(p.ID))
 }
 
 // Dry works out how a batch dries: sheet is its plan's, weighed or worked, rack what the maker's own batches taught.

@@ -8,8 +8,8 @@ import (
 )
 
 // course is what the batch's way goes by.
-func (s story) course(b *Batch) Course {
-	c := Course{LyeIn: s.LyeIn, CutAfterH: s.Planned.CutAfterH, CureDays: s.Planned.CureDays, Whole: s.Whole}
+func (s story) course(b *Batch, today day.Day) Course {
+	c := Course{LyeIn: s.LyeIn, CutAfterH: s.Planned.CutAfterH, CureDays: s.Planned.CureDays, Today: today, Whole: s.Whole}
 	if out := b.Of(logbook.Unmoulded); len(out) > 0 {
 		c.Unmoulded = Happened{true, moment(out[0]).Day}
 	}

@@ -17,16 +17,14 @@ func Of(p logbook.Pour, shelf pour.Shelf, hand pour.Hand, today day.Day) Batch {
 	return told(p, shelf).on(hand, today)
 }
 
-// All works out every pour of a book, the latest first. One whose file cannot be read is in it, with its fault and nothing else.
+// All works out every pour of a book, the latest first, in a file of the folder keeping what it read. One whose file cannot be read is in it, with its fault and nothing else.
 func All(book logbook.Book, shelf pour.Shelf, hand pour.Hand, today day.Day) ([]Batch, error) {
 	entries, err := book.List()
 	if err != nil {
 		return nil, fmt.Errorf("gather the batches: %w", err)
 	}
-	out := make([]Batch, 0, len(entries))
-	for _, e := range entries {
-		out = append(out, read(book, shelf, e).on(hand, today))
-	}
+	told, out := stories(book, shelf, entries), make([]Batch, len(entries))
+	share(len(told), func(i int) { out[i] = told[i].on(hand, today) })
 	return out, nil
 }
 

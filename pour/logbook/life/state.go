@@ -21,9 +21,9 @@ func (s story) on(hand pour.Hand, today day.Day) Batch {
 		b.Lots = append(b.Lots, Lot{e.Lot, e.Life.Count, moment(e).Day})
 	}
 	if s.Fault == nil && s.PlanErr == nil {
-		b.Drying = s.Rack.by(hand.Rack)
+		b.Drying = s.Rack.by(hand.Rack.Without(s.ID))
 	}
-	b.Course = s.course(&b)
+	b.Course = s.course(&b, today)
 	if d := b.Drying; d.Known {
 		b.Ready = Around(b.Course.CutDay(), d.Ready.Low(), d.Ready.V, d.Ready.High())
 		b.Course.Ready = b.Ready
