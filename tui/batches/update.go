@@ -98,6 +98,8 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.ColorProfileMsg:
 		return m.askPixels(msg)
+	case seasonMsg:
+		m.seasonLoaded(msg)
 	case openedMsg:
 		m.opened(msg)
 	case writtenMsg:

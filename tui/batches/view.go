@@ -50,7 +50,7 @@ func (m *Model) draw(a screen.Area) {
 	m.drawSearch(a.At(p.search))
 	switch {
 	case m.board:
-		m.drawBoard(a.At(p.board))
+		m.drawBoard(a.At(p.board), a.At(within(p.board)))
 	default:
 		if !p.list.Empty() {
 			m.drawList(a.At(p.list), a.At(within(p.list)))

@@ -8,7 +8,9 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
+	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
+	"pourbench/pour/season"
 	"pourbench/tui"
 	"pourbench/tui/batches"
 	"pourbench/tui/live"
@@ -60,6 +62,13 @@ func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Op
 		Scent:  func(scent string) (title, text string, err error) { return g.scentText(book, shelf, scent) },
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
+		},
+		Season: func() (season.Board, string, error) {
+			b, err := g.seasonBoard()
+			if err != nil {
+				return season.Board{}, "", err
+			}
+			return b, paper.SeasonText(b), nil
 		},
 		Calendar: g.calendarFile,
 		Record:   func(id string) (string, error) { return g.batchRecord(book, shelf, id) },

@@ -69,7 +69,7 @@ func (g *program) drawDrying(p drying.Plot, file string) error {
 	if !strings.EqualFold(filepath.Ext(file), ".png") {
 		return fmt.Errorf("draw how it dries to %s: give the file a name that ends in .png", file)
 	}
-	if err := overwrites(file, "picture", "\x89PNG"); err != nil {
+	if err := overwrites(file, "picture", pngHead()); err != nil {
 		return err
 	}
 	return saved("the picture", file, p.PNG)
