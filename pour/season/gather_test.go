@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"pourbench/pour"
 	"pourbench/pour/day"
@@ -30,6 +31,10 @@ func TestABatchStandsByItsOwnFit(t *testing.T) {
 		t.Errorf("a cut loaf nobody counted: %+v", s.Bars)
 	}
 	b.State = life.InMould
+	b.Course = life.Course{LyeIn: time.Date(2026, 11, 1, 10, 0, 0, 0, time.UTC), CutAfterH: 20, CureDays: 28, Today: on(t, "2026-11-05")}
+	if s := season.StandingOf(b, loaf()); s.Cut != on(t, "2026-11-05") || s.Ready.Middle != on(t, "2026-12-03") {
+		t.Errorf("a loaf that waits for its cut: %+v", s)
+	}
 	if s := season.StandingOf(b, loaf()); !s.Bars.Known || s.Bars.Left != 9 || s.Mould != loaf() {
 		t.Errorf("%+v", s)
 	}

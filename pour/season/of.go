@@ -203,9 +203,6 @@ func (r *Row) stand(s Standing, today day.Day) {
 	r.Placed, r.Fixed, r.Pour, r.Cut, r.Ready = true, true, s.Poured, s.Cut, s.Ready
 	r.Bars, r.BarsKnown = s.Bars.Left, s.Bars.Known
 	r.inMould, r.onRack = s.inMould(), s.uncut() || s.onRack() && today-s.Ready.Late <= silentDays
-	if s.uncut() && r.Cut < today { // it was not cut yet, whatever was planned
-		r.Ready, r.Cut = r.Ready.add(int(today-r.Cut)), today
-	}
 	if r.onRack { // what dries is not dry yet
 		r.Ready = Band{max(r.Ready.Early, today), max(r.Ready.Middle, today), max(r.Ready.Late, today)}
 	}

@@ -70,11 +70,11 @@ func TestAPictureIsOpenedInTheSystemsProgramWhereTheTerminalDrawsNone(t *testing
 
 // A file of a pour can come from anybody: what it names is opened when it is a picture, and told first when it lies outside the logbook.
 func TestWhatIsNoPictureOrLiesElsewhereIsNotOpenedUnseen(t *testing.T) {
-	s, folder, opened := pictured(t, "run.png")
+	s, folder, _ := pictured(t, "run.png")
 	must(t, os.WriteFile(filepath.Join(folder, "run.png"), []byte("#!/bin/sh\n"), 0o700)) //nolint:gosec // that is what is tried
 	s.press("v")
 	s.says("is none that can be shown")
-	s, folder, opened = pictured(t, "../away/cut.png")
+	s, folder, opened := pictured(t, "../away/cut.png")
 	outside := filepath.Join(filepath.Dir(folder), "away", "cut.png")
 	drawnFile(t, outside, 4, 4)
 	s.press("v")

@@ -12,8 +12,10 @@ import (
 func TestTheSeasonIsASecondPage(t *testing.T) {
 	var fail error
 	s := opened(t, Options{
-		Read:   func() ([]life.Batch, error) { return handful(t), nil },
-		Season: func() (season.Board, string, error) { return season.Board{Rows: make([]season.Row, 9)}, "nine pours", fail },
+		Read: func() ([]life.Batch, error) { return handful(t), nil },
+		Season: func() (season.Board, string, error) {
+			return season.Board{Rows: make([]season.Row, 9)}, "nine pours", fail
+		},
 	})
 	s.press("tab")
 	s.hides("Alpine Meadow")

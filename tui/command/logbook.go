@@ -148,7 +148,11 @@ func (g *program) listPours(book logbook.Book, _ pour.Shelf, words []string) err
 	if err != nil {
 		return err
 	}
-	return g.print(paper.PourList(logbook.Search(list, strings.Join(words, " "))))
+	found := logbook.Search(list, strings.Join(words, " "))
+	if len(found) == 0 && len(list) > 0 {
+		return g.print(fmt.Sprintf("None of your %d %s holds %s; logbook list alone lists all.\n", len(list), map[bool]string{true: "pour", false: "pours"}[len(list) == 1], plain.Line(strings.Join(words, ", "))))
+	}
+	return g.print(paper.PourList(found))
 }
 
 func (g *program) showPour(book logbook.Book, shelf pour.Shelf, args []string) error {

@@ -23,7 +23,7 @@ func overwrites(file, what string, begins ...string) error {
 	if err != nil {
 		return fmt.Errorf("write the %s to %s: %w", what, file, err)
 	}
-	defer f.Close()
+	defer f.Close() //nolint:errcheck // it was only read
 	head := make([]byte, 16)
 	n, _ := io.ReadFull(f, head)
 	for _, b := range begins {

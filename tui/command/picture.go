@@ -36,7 +36,7 @@ func (g *program) pictureCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVarP(&d.file, "output", "o", "", "the file to write; \"-\" is standard output")
-	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", "))
+	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", ")+"; top is just under the surface, without icing, stands is from above with icing, embeds, toppings and cuts")
 	cmd.Flags().IntVar(&d.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
 	cmd.Flags().IntVar(&d.Width, "width", 1200, "width in pixels")
 	cmd.Flags().BoolVar(&d.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")

@@ -18,10 +18,10 @@ import (
 	"pourbench/pour/logbook/life"
 )
 
-// drawEvent draws an event of a batch's life that its form takes, on one of forty days after the pour.
-func drawEvent(t *rapid.T) logbook.Event {
+// drawEvent draws an event of a batch's life that its form takes, on one of so many days after the pour.
+func drawEvent(t *rapid.T, days int) logbook.Event {
 	e := logbook.Event{Kind: rapid.SampledFrom(life.Forms()).Draw(t, "kind").Kind}
-	e.Life.Day = (date(12, 5) + day.Day(rapid.IntRange(1, 40).Draw(t, "day"))).String()
+	e.Life.Day = (date(12, 5) + day.Day(rapid.IntRange(1, days).Draw(t, "day"))).String()
 	if rapid.Bool().Draw(t, "hour") {
 		e.Life.Day += fmt.Sprintf(" %02d:30", rapid.IntRange(0, 23).Draw(t, "hour"))
 	}
@@ -49,10 +49,10 @@ func drawEvent(t *rapid.T) logbook.Event {
 }
 
 // drawLife draws events as a file may hold them: marked at times of their own, some corrected, some taken back.
-func drawLife(t *rapid.T) []logbook.Event {
+func drawLife(t *rapid.T, days int) []logbook.Event {
 	var out []logbook.Event
 	for i := range rapid.IntRange(0, 14).Draw(t, "events") {
-		e := drawEvent(t)
+		e := drawEvent(t, days)
 		e.ID, e.Wall = fmt.Sprintf("e%d", i), at(12, 5).Add(time.Duration(i)*time.Hour)
 		if len(out) > 0 {
 			which := out[rapid.IntRange(0, len(out)-1).Draw(t, "which")]
@@ -79,7 +79,7 @@ func alike(a, b error) bool { return fmt.Sprint(a) == fmt.Sprint(b) }
 func TestEventsInAnyOrderGiveOneState(t *testing.T) {
 	plan, shelf := meadow(t)
 	rapid.Check(t, func(t *rapid.T) {
-		events := drawLife(t)
+		events := drawLife(t, 4) // many of one moment
 		today := date(12, 5) + day.Day(rapid.IntRange(0, 60).Draw(t, "today"))
 		of := func(events []logbook.Event) life.Batch {
 			return life.Of(logbook.Pour{ID: "x", Name: "x", Opened: pouredAt(), Plan: plan, Events: append(poured(), events...)}, shelf, pour.Hand{}, today)
@@ -97,8 +97,8 @@ func TestEventsInAnyOrderGiveOneState(t *testing.T) {
 func TestACorrectedEventCountsAsIfItHadBeenRight(t *testing.T) {
 	plan, shelf := meadow(t)
 	rapid.Check(t, func(t *rapid.T) {
-		events := drawLife(t)
-		wrong, right := drawEvent(t), drawEvent(t)
+		events := drawLife(t, 40)
+		wrong, right := drawEvent(t, 40), drawEvent(t, 40)
 		wrong.ID, wrong.Wall = "wrong", at(12, 20)
 		right.ID, right.Wall = "wrong", at(12, 20)
 		mended := right
@@ -190,7 +190,7 @@ func TestBarsAreWhereTheyAre(t *testing.T) {
 func TestBarsAddUpInAnyFile(t *testing.T) {
 	plan, shelf := meadow(t)
 	rapid.Check(t, func(t *rapid.T) {
-		a := life.Of(logbook.Pour{ID: "x", Opened: pouredAt(), Plan: plan, Events: append(poured(), drawLife(t)...)}, shelf, pour.Hand{}, date(1, 5)).Bars
+		a := life.Of(logbook.Pour{ID: "x", Opened: pouredAt(), Plan: plan, Events: append(poured(), drawLife(t, 40)...)}, shelf, pour.Hand{}, date(1, 5)).Bars
 		if a.Bars != a.Sold+a.Given+a.Kept+a.Seconds+a.Missing+a.Left || a.Left < 0 {
 			t.Fatalf("%+v", a)
 		}
