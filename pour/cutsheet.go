@@ -3,6 +3,7 @@ package pour
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"pourbench/pour/shape"
 )
@@ -268,6 +269,22 @@ func (c *CutSheet) best(p *Plan, s shape.Stretch, perMM func() float64) (shape.C
 	}
 	c.Best = BestSheet{Found: ok, Tight: plan.Tight, Shared: plan.Crowded, Lost: plan.Lost, OverMM: plan.Over, Trimmed: c.Best.Trimmed}
 	return plan.Cutting, ok
+}
+
+// Thick is how thick the bars are: in one length, or from the thinnest to the thickest where they differ by more than a tenth of a millimetre.
+func (c *CutSheet) Thick(show Show) string {
+	if len(c.Bars) == 0 {
+		return show.LenTold(c.UsualMM)
+	}
+	thin, thick := math.Inf(1), 0.0
+	for i := range c.Bars {
+		mm := c.Bars[i].ThicknessMM()
+		thin, thick = min(thin, mm), max(thick, mm)
+	}
+	if thick-thin < 0.1 {
+		return show.Len(c.UsualMM)
+	}
+	return strings.TrimSuffix(show.LenNear(thin), " mm") + " to " + show.LenNear(thick)
 }
 
 // marks are cuts as they are marked.

@@ -1,6 +1,9 @@
 package pour
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 func cutCodes() []CodeInfo {
 	return []CodeInfo{
@@ -8,6 +11,7 @@ func cutCodes() []CodeInfo {
 		{"cut-outside", Caution, false, "own cuts that would not cut: outside the loaf, or where another cut is"},
 		{"cut-rest", Note, false, "a bar and more is left at the ends of the loaf"},
 		{"bars-uneven", Note, false, "the heaviest bar weighs well more than the lightest"},
+		{"wires-twice", Stop, false, "two wires stand at one place, or nearer than a cut takes: a bar of nothing"},
 		{"wires-idle", Note, false, "wires that do not meet the loaf"},
 		{"wires-off-pitch", Caution, false, "the wires stand at another pitch than the embeds that are placed"},
 		{"slice-none", Note, false, "the trim has no room for the sample slice"},
@@ -53,8 +57,31 @@ func (s *Sheet) inspectPieces() {
 		s.warn(warning("cut-rest", placeCutting, fmt.Sprintf("%s at end A and %s at end B are trimmed: together more than a bar", show.Len(c.TrimAMM), show.Len(c.TrimBMM)), "let the bars have what is left over, cut one bar more, or lay the rest under the wires again"))
 	}
 	if light, heavy := c.LightG.orUnknown(), c.HeavyG.orUnknown(); heavy > light*(1+unevenPercent/100.0) {
-		s.warn(warning("bars-uneven", placeCutting, fmt.Sprintf("the lightest bar weighs %s as cut, the heaviest %s", show.Weight(light), show.Weight(heavy)), "cut equal bars or bars of one mass, or sell them by weight"))
+		thin, thick := s.between(c.LightG), s.between(c.HeavyG)
+		s.warn(warning("bars-uneven", placeCutting, fmt.Sprintf("the lightest bar, %s, weighs %s as cut, the heaviest, %s, %s", thin, show.Weight(light), thick, show.Weight(heavy)), "cut equal bars or bars of one mass, or sell them by weight"))
 	}
+}
+
+// between names the first bar of a mass as cut by its number and by the cuts it lies between, with its thickness.
+func (s *Sheet) between(g Figure) string {
+	i := slices.IndexFunc(s.Cut.Bars, func(b BarPiece) bool { return b.CutG == g })
+	if i < 0 {
+		return "of unknown place"
+	}
+	b, last := s.Cut.Bars[i], 0
+	for k, x := range s.Cut.CutsMM {
+		if x <= b.StartMM {
+			last = k + 1
+		}
+	}
+	place, n := "before the first cut", len(s.Cut.CutsMM)
+	switch {
+	case last > 0 && last < n:
+		place = fmt.Sprintf("between cuts %d and %d", last, last+1)
+	case last > 0:
+		place = "behind the last cut"
+	}
+	return fmt.Sprintf("bar %d %s, %s thick", i+1, place, s.Plan.Show.LenTold(b.ThicknessMM()))
 }
 
 // inspectWires looks at wires that cut all at once.
@@ -62,6 +89,13 @@ func (s *Sheet) inspectWires() {
 	g, show := &s.Cut.Gang, s.Plan.Show
 	if s.Plan.Cut.By != CutGang || !g.Placed {
 		return
+	}
+	wires := s.Plan.Cut.gang()
+	for i := range max(len(wires.Wires)-1, 0) {
+		if wires.Gap(i) <= noise {
+			s.warn(warning("wires-twice", placeCutting, fmt.Sprintf("wires %d and %d stand at %s and %s mm from the first: no bar is left between them", i+1, i+2, shortNumber(wires.Wires[i]), shortNumber(wires.Wires[i+1])),
+				"measure them again, or leave one of them out"))
+		}
 	}
 	if g.Idle > 0 {
 		s.warn(warning("wires-idle", placeCutting, fmt.Sprintf("%d of %d wires do not meet the loaf", g.Idle, g.Wires), "lay the loaf elsewhere, or take it as it is"))

@@ -66,7 +66,8 @@ func (s *Sheet) inspectStand() {
 	}
 	switch {
 	case p.GapMM.Known && p.GapMM.V < p.LaneMM.V-noise:
-		text := fmt.Sprintf("%s are left between neighbours, a cut wants a clear lane of %s", show.Len(p.GapMM.V), show.Len(p.LaneMM.V))
+		left, lane := show.LenBeside(p.GapMM.V, p.LaneMM.V)
+		text := fmt.Sprintf("%s are left between neighbours, a cut wants a clear lane of %s", left, lane)
 		if p.GapMM.V < 0 {
 			text = fmt.Sprintf("units of neighbouring bars stand %s into each other, a cut wants a clear lane of %s", show.Len(-p.GapMM.V), show.Len(p.LaneMM.V))
 		}

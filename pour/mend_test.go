@@ -22,6 +22,10 @@ func mendable(code string) bend {
 	switch code {
 	case "false-trace":
 		return all(number("base.oils_c", 24), number("base.lye_c", 24))
+	case "wires-twice": // with a bar less the icing would be piped sooner, and be another matter
+		return func(p *pour.Plan, _ *pour.Shelf) {
+			p.Icing, p.Cut = nil, pour.Cut{By: pour.CutGang, KerfMM: 0.6, WiresMM: []float64{0, 50, 100, 100, 150, 200}}
+		}
 	case "muddy-neighbours":
 		return func(p *pour.Plan, _ *pour.Shelf) {
 			snow := p.Base.Jugs[1]

@@ -178,6 +178,25 @@ func (s Show) LenNearApart(mm float64) Amount {
 	return apart(mm, 1, "mm")
 }
 
+// LenTold draws a length whole where it is whole, and to tenths of a millimetre where it is not: for one that a maker set, or one that is held
+// against another.
+func (s Show) LenTold(mm float64) string {
+	if s.Length == LengthInch || math.Abs(mm-math.Round(mm)) < 0.05 {
+		return s.Len(mm)
+	}
+	return s.LenNear(mm)
+}
+
+// LenBeside draws two lengths that are held against each other with as many digits as tell them apart, at most a hundredth of a millimetre.
+func (s Show) LenBeside(a, b float64) (string, string) {
+	for _, draw := range []func(float64) string{s.Len, s.LenNear} {
+		if x, y := draw(a), draw(b); x != y {
+			return x, y
+		}
+	}
+	return shortNumber(math.Round(a*100)/100) + " mm", shortNumber(math.Round(b*100)/100) + " mm"
+}
+
 // Volume draws millilitres, whole.
 func (s Show) Volume(ml float64) string { return s.VolumeApart(ml).String() }
 

@@ -86,7 +86,7 @@ func (s *Sheet) tellEmbed(a script.Act) string {
 	}
 	out := ""
 	if e.OutMM > 0 {
-		out = ", " + s.Plan.Show.Len(e.OutMM) + " of each above the base"
+		out = ", " + s.Plan.Show.LenTold(e.OutMM) + " of each above the base"
 	}
 	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm", len(e.Pieces), e.Name, where, out, distances(e.marks()))
 }

@@ -43,10 +43,15 @@ func (m *model) batchesLeft(msg batchesMsg) tea.Cmd {
 		m.say("back from the batches")
 		return m.readHand(m.say)
 	}
+	return m.bringPoured(msg.poured)
+}
+
+// bringPoured puts the new plan of a pour onto the bench; an unsaved plan is a question first.
+func (m *model) bringPoured(p Poured) tea.Cmd {
 	bring := func(m *model) tea.Cmd {
 		drop := m.dropJournal()
-		m.bring(*msg.poured.Plan, false, "", planfile.Stamp{})
-		m.say(msg.poured.Said)
+		m.bring(*p.Plan, false, "", planfile.Stamp{})
+		m.say(p.Said)
 		return drop
 	}
 	if m.session.Dirty() {
@@ -54,4 +59,40 @@ func (m *model) batchesLeft(msg batchesMsg) tea.Cmd {
 		return nil
 	}
 	return bring(m)
+}
+
+// pouredAgainMsg brings the new plan of a pour that was picked from the list.
+type pouredAgainMsg struct {
+	poured Poured
+	err    error
+	rev    int
+}
+
+// openPour makes the new plan of a pour beside the keyboard.
+func (m *model) openPour(id string) tea.Cmd {
+	make, rev := m.opt.PourAgain, m.session.Revision()
+	if make == nil {
+		m.refuse("no logbook was opened with this bench")
+		return nil
+	}
+	return func() tea.Msg {
+		poured, err := make(id)
+		return pouredAgainMsg{poured, err, rev}
+	}
+}
+
+// pouredAgain puts it onto the bench.
+func (m *model) pouredAgain(msg pouredAgainMsg) tea.Cmd {
+	switch {
+	case msg.err != nil:
+		m.refuse(reason(msg.err))
+		return nil
+	case msg.rev != m.session.Revision() && m.session.Dirty():
+		m.refuse("the plan on the bench was changed meanwhile; open the pour again")
+		return nil
+	}
+	drop := m.dropJournal()
+	m.bring(*msg.poured.Plan, false, "", planfile.Stamp{})
+	m.say(msg.poured.Said)
+	return drop
 }

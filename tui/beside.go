@@ -18,8 +18,12 @@ type kept struct {
 
 // price says what the planned order costs in mud and in time, in two lines.
 func (m *model) price() [2]string {
+	return m.priceOf(m.facts.Colours.Mingling.Orders, m.facts.ColoursFresh)
+}
+
+// priceOf is what the first of some orders costs; what is not fresh is being worked out again.
+func (m *model) priceOf(orders []pour.Order, fresh bool) [2]string {
 	f := m.facts
-	orders := f.Colours.Mingling.Orders
 	if len(orders) == 0 {
 		return [2]string{"mud …", "late …"}
 	}
@@ -29,7 +33,7 @@ func (m *model) price() [2]string {
 		late += " at most: " + own.LateJug
 	}
 	mud := fmt.Sprintf("mud %s at worst, %s in all", f.Show.Number(own.Worst, 2), f.Show.Number(own.Total, 2))
-	if !f.ColoursFresh {
+	if !fresh {
 		mud, late = mud+" …", late+" …"
 	}
 	return [2]string{mud, late}

@@ -50,6 +50,8 @@ func (m *model) cannot(id keys.ID) string {
 		if cell.Figure == "" && cell.Hint == "" {
 			return "this cell shows no figure; go to one with the arrows"
 		}
+	case keys.Happened:
+		return m.cannotRemember()
 	case keys.Said:
 		if m.status.Silent() {
 			return "nothing was said yet"

@@ -59,7 +59,7 @@ func (m *model) do(do panel.Do) bool {
 	if do.Pick != nil {
 		m.dialogs.Open(m.shelfList(*do.Pick, do.Picked))
 	}
-	if do.Edit != nil && m.make(do.Name, do.Edit, do.Said) != nil {
+	if do.Edit != nil && m.make(do.Name, do.Edit, m.withUnread(do)) != nil {
 		return false // the reason is in the status line
 	}
 	if do.Edit == nil && do.Said != "" {
@@ -123,6 +123,9 @@ func (m *model) nudge(cell grid.Cell, steps float64) {
 	e, err := cell.Nudge(steps)
 	if err == nil {
 		err = m.session.Nudge(cell.Name, e)
+	}
+	if err == nil && cell.Said != "" {
+		m.say(cell.Said)
 	}
 	if err != nil {
 		m.refuse(reason(err))

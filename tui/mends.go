@@ -75,7 +75,7 @@ func (m *model) readWarnings() {
 func (m *model) warningLines() []dialog.Line {
 	var out []dialog.Line
 	for i, w := range m.facts.Warnings {
-		mends := m.facts.MendsOf(i)
+		mends, first := m.facts.MendsOf(i), len(out)
 		why := panel.NoMend
 		switch {
 		case m.facts.Mends == nil:
@@ -93,6 +93,9 @@ func (m *model) warningLines() []dialog.Line {
 			}})
 		}
 		out = append(out, dialog.Line{Text: w.Code + ": " + meaning(w.Code), Quiet: true}, dialog.Line{})
+		for k := first; k < len(out); k++ {
+			out[k].Group = i + 1
+		}
 	}
 	if len(out) == 0 {
 		out = []dialog.Line{{Text: panel.NothingStands}}

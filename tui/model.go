@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/pour/again"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
@@ -33,23 +34,33 @@ type Example struct {
 type Options struct {
 	Document   planfile.Document // the plan to start with; an empty path: it has no file yet
 	Shelf      pour.Shelf
-	Keys       *keys.Map                 // the keys that are bound; nil: those the program was built with
-	KeyFaults  error                     // why the maker's own keys do not count; nil: they do, or there are none
-	Hand       pour.Hand                 // what the maker's logs have taught; the session has what they teach while the bench is open
-	Examples   func() []Example          // the plans that come with the program, read when they are asked for; nil: none
-	StateDir   string                    // where recovery journals are kept; empty: none are
-	Colour     string                    // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
-	Background string                    // "auto", "dark" or "light"; empty: auto
-	Pixels     string                    // pictures in real pixels, one of [pixels.Ways]; empty: none
-	NoMouse    bool                      // leave the mouse to the terminal
-	Say        string                    // first words in the status line
-	Environ    []string                  // the environment; nil: this process's own
-	Learned    func() (string, error)    // what the maker's pours have taught, as text; nil: there is no logbook
-	ReadHand   func() (pour.Hand, error) // what they teach by now; nil: it stays as it was
-	Pour       func(pour.Plan) error     // the live run of a plan, on this terminal; nil: there is none
-	Batches    func() (Poured, error)    // the page of batches, on this terminal; nil: there is none
-	Plain      bool                      // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
-	Notes      io.Writer                 // where [Open] says what became of unsaved work; nil: standard error
+	Keys       *keys.Map                                         // the keys that are bound; nil: those the program was built with
+	KeyFaults  error                                             // why the maker's own keys do not count; nil: they do, or there are none
+	Hand       pour.Hand                                         // what the maker's logs have taught; the session has what they teach while the bench is open
+	Examples   func() []Example                                  // the plans that come with the program, read when they are asked for; nil: none
+	StateDir   string                                            // where recovery journals are kept; empty: none are
+	Colour     string                                            // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
+	Background string                                            // "auto", "dark" or "light"; empty: auto
+	Pixels     string                                            // pictures in real pixels, one of [pixels.Ways]; empty: none
+	NoMouse    bool                                              // leave the mouse to the terminal
+	Say        string                                            // first words in the status line
+	Environ    []string                                          // the environment; nil: this process's own
+	Learned    func() (string, error)                            // what the maker's pours have taught, as text; nil: there is no logbook
+	ReadHand   func() (pour.Hand, error)                         // what they teach by now; nil: it stays as it was
+	Pour       func(pour.Plan) error                             // the live run of a plan, on this terminal; nil: there is none
+	Batches    func() (Poured, error)                            // the page of batches, on this terminal; nil: there is none
+	Past       func(id string) (again.Past, []again.Past, error) // the pour that a plan pours again, and the maker's others; nil: there is no logbook
+	Pours      func() ([]Past, error)                            // the pours that can be poured again, the latest first; nil: there are none
+	PourAgain  func(id string) (Poured, error)                   // the new plan of one of them
+	Plain      bool                                              // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
+	Notes      io.Writer                                         // where [Open] says what became of unsaved work; nil: standard error
+}
+
+// Past is a pour in the list of what can be opened.
+type Past struct {
+	ID, Name string
+	Day      string // on which it was begun
+	Words    string // how it went
 }
 
 // model is the workbench.
@@ -69,11 +80,13 @@ type model struct {
 	cursors  map[layout.ID]grid.Cursor
 	typing   *typing
 	dialogs  dialog.Stack
+	leftOut  []string // lines of the recipe taken last that were not understood
 	status   dialog.Status
 	quitting bool
 	warnings panel.Panel             // below the panels of every station, where it has room
 	last     [panel.Places]layout.ID // the panel that had the keys before the warnings took them
 	mending  mending
+	past     past
 	held     *held // what the mouse drags; nil: nothing
 	asleep   bool  // before the first frame: what is slow waits for it
 
@@ -189,6 +202,7 @@ func (m *model) settle() {
 			m.grids[p.ID] = g
 		}
 	}
+	m.tellPast()
 	m.dialogs.Frame = dialog.Frame{W: m.w, H: m.h, Keys: m.opt.Keys}
 	m.placed = layout.Split(m.wanted(icing))
 	for _, p := range m.panels {

@@ -31,6 +31,9 @@ func (m *model) openPlan(id string) tea.Cmd {
 	if id == newPlanID {
 		return m.newPlan()
 	}
+	if pour, ok := strings.CutPrefix(id, pourPrefix); ok {
+		return m.openPour(pour)
+	}
 	name, ok := strings.CutPrefix(id, examplePrefix)
 	if !ok {
 		return m.load(expand(id))

@@ -20,6 +20,7 @@ import (
 const (
 	examplePrefix = "\x00"
 	newPlanID     = "\x01new"
+	pourPrefix    = "\x02"
 )
 
 // onFile is a plan file that can be opened, as far as it was looked into.
@@ -33,10 +34,14 @@ type onFile struct {
 
 // listedMsg brings the plan files that can be opened, and lookedMsg what stands in them, for the list that shows them.
 type (
-	listedMsg struct{ files []onFile }
+	listedMsg struct {
+		files []onFile
+		pours []Past
+	}
 	lookedMsg struct {
 		list  *dialog.List
 		files []onFile
+		pours []Past
 	}
 )
 
@@ -51,7 +56,7 @@ const largestLooked = 1 << 20
 
 // list finds the plans that were opened or saved before and those of the folder, the latest first.
 func (m *model) list() tea.Cmd {
-	dir, state := filepath.Dir(m.file.path), m.opt.StateDir
+	dir, state, logged := filepath.Dir(m.file.path), m.opt.StateDir, m.opt.Pours
 	return func() tea.Msg {
 		var paths []string
 		if state != "" {
@@ -63,7 +68,11 @@ func (m *model) list() tea.Cmd {
 		slices.SortStableFunc(files, func(a, b onFile) int {
 			return cmp.Or(b.modified.Compare(a.modified), cmp.Compare(a.path, b.path))
 		})
-		return listedMsg{files[:min(len(files), mostListed)]}
+		var pours []Past
+		if logged != nil {
+			pours, _ = logged() // nor is a logbook that cannot be read
+		}
+		return listedMsg{files[:min(len(files), mostListed)], pours[:min(len(pours), mostListed)]}
 	}
 }
 
@@ -107,7 +116,7 @@ func onDisk(paths []string, stat func(string) (os.FileInfo, error)) []onFile {
 // listed opens the list of plans at once and looks into them beside the keyboard.
 func (m *model) listed(msg listedMsg) tea.Cmd {
 	l := &dialog.List{Title: "Open a plan: pick one, or type a path", Free: "open the file of that path", Choose: m.openPlan}
-	l.Items = m.plansOf(msg.files)
+	l.Items = m.plansOf(msg.files, msg.pours)
 	if len(msg.files) > 0 {
 		l.At = 1 // the latest plan
 	}
@@ -118,7 +127,7 @@ func (m *model) listed(msg listedMsg) tea.Cmd {
 		for i := range files[:min(len(files), mostLooked)] {
 			files[i].look(shelf)
 		}
-		return lookedMsg{l, files}
+		return lookedMsg{l, files, msg.pours}
 	}
 }
 
@@ -135,12 +144,12 @@ func (f *onFile) look(shelf pour.Shelf) {
 // looked says in the list what stands in its files.
 func (m *model) looked(msg lookedMsg) {
 	if m.dialogs.Top() == dialog.Dialog(msg.list) {
-		msg.list.Put(m.plansOf(msg.files))
+		msg.list.Put(m.plansOf(msg.files, msg.pours))
 	}
 }
 
-// plansOf lists a new plan, plan files, templates and examples.
-func (m *model) plansOf(files []onFile) []dialog.Item {
+// plansOf lists a new plan, plan files, templates, pours that can be poured again and examples.
+func (m *model) plansOf(files []onFile, pours []Past) []dialog.Item {
 	out := []dialog.Item{{ID: newPlanID, Name: "a new plan", Aside: "asks what is wanted", Detail: []string{"A new plan", "A few questions, and a whole plan to change."}}}
 	var templates []dialog.Item
 	for _, f := range files {
@@ -152,6 +161,9 @@ func (m *model) plansOf(files []onFile) []dialog.Item {
 		out = append(out, it)
 	}
 	out = append(out, templates...)
+	for _, p := range pours {
+		out = append(out, dialog.Item{ID: pourPrefix + p.ID, Name: p.Name, Aside: "poured " + p.Day, Detail: []string{p.Name, "pour it again: its plan as a new one, with what happened at " + p.ID, p.Words}})
+	}
 	for _, e := range m.examples() {
 		it := dialog.Item{ID: examplePrefix + e.Name, Name: e.Plan.Name, Aside: "example", Swatches: m.coloursOf(e.Plan)}
 		it.Detail = append([]string{e.Plan.Name, "an example that comes with pourbench"}, m.planWords(e.Plan)...)

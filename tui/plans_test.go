@@ -107,7 +107,7 @@ func TestTheListOfPlansOpensAtOnce(t *testing.T) {
 		t.Errorf("highlighted is %d of %+v", l.At, l.Items)
 	}
 	drive(m, "esc")
-	m.looked(lookedMsg{l, nil})
+	m.looked(lookedMsg{l, nil, nil})
 	if m.dialogs.Top() != nil {
 		t.Error("what was looked into late opened the list again")
 	}

@@ -110,6 +110,8 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		m.explain()
 	case keys.WhatHelps:
 		return m.suggest()
+	case keys.Happened:
+		return m.readPast()
 	case keys.Learned:
 		return tea.Batch(m.readLearned(), m.readHand(m.say))
 	case keys.Pour:

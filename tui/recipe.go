@@ -14,6 +14,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
+	"pourbench/tui/screen"
 )
 
 // recipeHint says what to write on the page of a recipe.
@@ -28,8 +29,46 @@ func (m *model) writeRecipe(text string) {
 	m.dialogs.Open(dialog.NewPad(dialog.Pad{
 		Title: "A recipe for the " + string(n), Hint: recipeHint,
 		Read: func(text string) dialog.Reading { return m.readRecipe(n, text) },
-		Take: func(text string) (tea.Cmd, error) { return nil, m.takeRecipe(n, text) },
+		Take: func(text string) (tea.Cmd, error) { return nil, m.askRecipe(n, text) },
 	}, text))
+}
+
+// askRecipe takes a recipe that was understood whole, and asks once about one of which lines were not: they would be lost.
+func (m *model) askRecipe(n pour.BatchName, text string) error {
+	r := recipe.Read(text, m.session.Shelf())
+	odd := unread(&r)
+	if len(odd) == 0 || len(r.Parts()) == 0 {
+		return m.takeRecipe(n, text)
+	}
+	m.ask("Take it without "+counted(len(odd), "line")+"?", "Not understood: "+strings.Join(odd, "; ")+".",
+		dialog.Answer{Text: "back to the recipe, to mend them", Keys: "b", Do: func() tea.Cmd { m.writeRecipe(text); return nil }},
+		dialog.Answer{Text: "take it without them", Keys: "t", Do: func() tea.Cmd {
+			if err := m.takeRecipe(n, text); err != nil {
+				m.refuse(err.Error())
+			}
+			return nil
+		}})
+	return nil
+}
+
+// unread are the lines of a recipe that were not understood, as they are written, each cut to a few words.
+func unread(r *recipe.Recipe) []string {
+	const letters = 40
+	var out []string
+	for _, l := range r.Lines {
+		if l.Kind == recipe.Odd {
+			out = append(out, "“"+screen.Clip(l.Text, letters)+"”")
+		}
+	}
+	return out
+}
+
+// withUnread says beside a blend that is made whole which lines of its recipe were left out of it.
+func (m *model) withUnread(do panel.Do) string {
+	if left := m.leftOut; do.Name == panel.SpreadName && len(left) > 0 {
+		return "without " + strings.Join(left, "; ") + ", not understood: " + do.Said
+	}
+	return do.Said
 }
 
 // pasteRecipe opens the page of a recipe on pasted text that has several lines and an oil on one of them, and says whether it has.
@@ -130,7 +169,11 @@ func (m *model) takeRecipe(n pour.BatchName, text string) error {
 	if so := r.Unfinished(); so != "" {
 		said = so + "; {spread} makes it 100 %, {undo} takes it all back"
 	}
-	m.say(said)
+	if m.leftOut = unread(&r); len(m.leftOut) > 0 {
+		m.status.Warn(m.fill("left out: " + strings.Join(m.leftOut, "; ") + ". " + said))
+	} else {
+		m.say(said)
+	}
 	m.station = panel.Batch
 	id := layout.ID("oils")
 	if n == pour.Icing {

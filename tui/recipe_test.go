@@ -38,6 +38,14 @@ func TestAPastedRecipeIsShownAndTaken(t *testing.T) {
 		t.Errorf("what was meant is not taken over:\n%s", shown)
 	}
 	drive(m, "enter")
+	if shown = ansi.Strip(m.View().Content); !strings.Contains(shown, "Take it without 1 line?") || !strings.Contains(shown, "Not understood: “") {
+		t.Errorf("a line is lost without a question:\n%s", shown)
+	}
+	drive(m, "b")
+	if shown = ansi.Strip(m.View().Content); !strings.Contains(shown, "→ shea butter 15 %") {
+		t.Errorf("the recipe is not there to be mended:\n%s", shown)
+	}
+	drive(m, "enter t")
 	want := []pour.OilPart{{Oil: "olive", Percent: 35, Held: true}, {Oil: "coconut", Percent: 25, Held: true}, {Oil: "shea", Percent: 15, Held: true}, {Oil: "canola", Percent: 12.5, Held: true}, {Oil: "castor", Percent: 5, Held: true}}
 	got := base(m).Oils
 	for i := range want {
@@ -48,7 +56,14 @@ func TestAPastedRecipeIsShownAndTaken(t *testing.T) {
 	if m.station != panel.Batch || m.at().ID != "oils" || !strings.Contains(m.status.Text(), "92.5 % so far, 7.5 % to go; % makes it 100 %") {
 		t.Errorf("at %s: %q", m.at().ID, m.status.Text())
 	}
-	drive(m, "u")
+	if !strings.Contains(m.status.Text(), "left out: “") {
+		t.Errorf("what was left out is not named: %q", m.status.Text())
+	}
+	drive(m, "%")
+	if !strings.Contains(m.status.Text(), "without “") || !strings.Contains(m.status.Text(), "100 % now") {
+		t.Errorf("made whole it says %q", m.status.Text())
+	}
+	drive(m, "u u")
 	if after := m.session.Plan(); len(after.Base.Oils) != len(before.Base.Oils) || after.Base.Oils[0] != before.Base.Oils[0] {
 		t.Errorf("taken back: %+v", after.Base.Oils)
 	}

@@ -31,7 +31,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon(), m.mendSoon())
 	}
 	m.settle()
-	return m, tea.Batch(cmd, m.develop(), m.mend())
+	return m, tea.Batch(cmd, m.develop(), m.mend(), m.lookBack(), m.askAgain())
 }
 
 func (m *model) take(msg tea.Msg) tea.Cmd {
@@ -123,6 +123,12 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.suggested(msg)
 	case learnedMsg:
 		m.learned(msg)
+	case pastMsg:
+		m.lookedBack(msg)
+	case againMsg:
+		m.askedAgain(msg)
+	case pouredAgainMsg:
+		return m.pouredAgain(msg)
 	case pouredMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
 	case batchesMsg:

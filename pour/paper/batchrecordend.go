@@ -127,7 +127,7 @@ func (r *batchRecord) gone() {
 	}
 	for _, e := range b.Events {
 		switch e.Kind {
-		case logbook.Sold, logbook.Given, logbook.Counted, logbook.Seconds:
+		case logbook.Sold, logbook.Given, logbook.Kept, logbook.Counted, logbook.Seconds:
 			r.keep(func() { r.wrapped("- ", dayOf(e).String()+": "+life.Tell(e, r.show)) })
 		}
 	}

@@ -102,7 +102,11 @@ func (d *desk) after() {
 	d.tick(row{text: "Washed up, gloves on; no batter and no oil into the drain", write: true})
 	d.tick(row{text: "Cut from " + d.cutFrom() + ", firm, its middle cool, gloves on", figure: figureOf(bed.CutAfterH) + " h", write: true})
 	d.cutsBench()
-	d.tick(row{text: fmt.Sprintf("%d bars of %s, one of them as cut", bars.Count, d.show.Len(bars.ThicknessMM)), figure: d.show.Weight(bars.CutG), write: true})
+	one := "one of them"
+	if c := d.sheet.Cut; c.HeavyG.Known && c.HeavyG.V-c.LightG.V > d.show.ScaleStepG {
+		one = "on average"
+	}
+	d.tick(row{text: fmt.Sprintf("%d bars of %s, %s as cut", bars.Count, d.thick(), one), figure: d.show.Weight(bars.CutG), write: true})
 	d.tick(row{text: "Cured until " + d.cureUntil() + ", on a rack, turned", figure: figureOf(bed.CureDays) + " d", write: true})
 	d.drying()
 	d.tick(row{text: "One bar cured, an estimate; pH by strip, never by tongue", figure: d.show.Weight(bars.CuredG), write: true})

@@ -112,7 +112,7 @@ func (d *desk) day() {
 
 // made is how much is made, and what times mean.
 func (d *desk) made() {
-	bars := fmt.Sprintf("%d bars of %s", d.sheet.Bars.Count, d.show.Len(d.sheet.Bars.ThicknessMM))
+	bars := fmt.Sprintf("%d bars of %s", d.sheet.Bars.Count, d.thick())
 	if !d.stopped {
 		bars += ", base batter " + d.show.Weight(d.sheet.Base.Size.BatterWeighG)
 		if d.sheet.Icing != nil {

@@ -161,14 +161,13 @@ func (c Dries) ready(p *page, plot drying.Plot) {
 		return
 	}
 	left := "that day is past: weigh to see"
-	switch today := plot.Today; {
-	case !today.Known:
+	switch days := int(math.Round(d.Ready.V) - plot.Today.V); { // as the calendar has it
+	case !plot.Today.Known:
 		left = "counted from the cut"
-	case d.Ready.V >= today.V:
-		left = counted(int(math.Ceil(d.Ready.V-today.V)), "day") + " left"
-		if d.Ready.V-today.V == 0 {
-			left = "that is today"
-		}
+	case days > 0:
+		left = counted(days, "day") + " left"
+	case days == 0:
+		left = "that is today"
 	}
 	p.wrapped("READY     ", fmt.Sprintf("on %s, when it loses less than %g %% a week; 80 %% band %s to %s; %s.", plot.DayWords(d.Ready.V), d.Criterion,
 		plot.Date(plot.Ready.Low), plot.Date(plot.Ready.High), left))

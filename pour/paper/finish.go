@@ -25,6 +25,14 @@ func (d *desk) clean() {
 	d.tick(row{text: "Bench and floor wiped wet, so that no powder dries on them; everything washed, hands last", write: true})
 }
 
+// thick is how thick the bars are.
+func (d *desk) thick() string {
+	if len(d.sheet.Cut.Bars) == 0 {
+		return d.show.Len(d.sheet.Bars.ThicknessMM)
+	}
+	return d.sheet.Cut.Thick(d.show)
+}
+
 // cut is what comes after: when to cut, what a bar weighs, how long it cures.
 func (d *desk) cut() {
 	bed, bars := d.sheet.Plan.Bed, d.sheet.Bars
@@ -34,7 +42,7 @@ func (d *desk) cut() {
 	if d.dressed() {
 		d.marked()
 	}
-	d.tick(row{text: "Bars, each " + d.show.Len(bars.ThicknessMM), figure: strconv.Itoa(bars.Count), write: true})
+	d.tick(row{text: "Bars, each " + d.thick(), figure: strconv.Itoa(bars.Count), write: true})
 	cut, cured := d.show.Weight(bars.CutG), d.show.Weight(bars.CuredG)
 	if d.stopped {
 		cut, cured = "", ""

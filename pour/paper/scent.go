@@ -34,9 +34,9 @@ func (p *page) unread(unread []learn.Unread) {
 	}
 }
 
-// ScentText writes the page of one scent.
-func ScentText(s scents.Page) string {
-	p := textPage()
+// ScentText writes the page of one scent, for paper or for a screen of so many columns, 60 at the least.
+func ScentText(s scents.Page, columns int) string {
+	p := &page{format: format{wide: max(columns, leastScent)}}
 	p.wrapped("", "SCENT: "+s.Name)
 	p.wrapped("", s.Sentence()+".")
 	p.raw("")
@@ -48,6 +48,13 @@ func ScentText(s scents.Page) string {
 	scentAudiences(p, s)
 	return p.text()
 }
+
+// Columns of a scent's page: of paper, of the narrowest screen with its frame, and the least that its weeks take.
+const (
+	ScentOnPaper  = 80
+	ScentOnScreen = 74
+	leastScent    = 60
+)
 
 func scentPoured(p *page, s scents.Page) {
 	text := s.ID

@@ -41,7 +41,7 @@ func rose(t *testing.T) scents.Page {
 
 func TestAScentsPageTellsAllOfIt(t *testing.T) {
 	page := rose(t)
-	golden.RequireEqual(t, ScentText(page)+"\n\n"+ScentText(scents.Page{ID: "made-up", Name: "made-up", Weeks: page.Weeks[2:]})+"\n\n"+
+	golden.RequireEqual(t, ScentText(page, ScentOnPaper)+"\n\n"+ScentText(scents.Page{ID: "made-up", Name: "made-up", Weeks: page.Weeks[2:]}, ScentOnPaper)+"\n\n"+
 		ScentList([]scents.Page{page, {ID: "made-up", Name: "made-up"}}, []learn.Unread{{ID: "x", Err: errors.New("it is locked")}})+"\n\n"+ScentList(nil, nil))
 }
 
@@ -52,10 +52,15 @@ func TestAScentsPageFitsAndInventsNothing(t *testing.T) {
 		page.Browning = append(page.Browning, scents.Browned{Pour: strings.Repeat("long", 15), Jug: "a jug", Looked: true, Seen: 1, Week: i, Placed: true})
 		page.Words = append(page.Words, scents.Word{Text: strings.Repeat("word ", i+1), Times: 1})
 	}
-	text := ScentText(page)
+	text := ScentText(page, ScentOnPaper)
 	for line := range strings.SplitSeq(text, "\n") {
 		if width(line) > 80 {
 			t.Errorf("%d columns: %q", width(line), line)
+		}
+	}
+	for line := range strings.SplitSeq(ScentText(page, ScentOnScreen), "\n") {
+		if width(line) > ScentOnScreen {
+			t.Errorf("%d columns on a screen: %q", width(line), line)
 		}
 	}
 	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) || !strings.Contains(text, "the last 8 of them") || strings.Count(text, "predicted") > 12 {

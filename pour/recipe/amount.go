@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -235,7 +236,17 @@ func oneNumber(runes []rune, from int) (n number, next int, why string) {
 	if unit != "" {
 		n.unit, n.to = unit, end
 	}
+	if (unit == "" || kindOf(unit) == "g" && unitWords()[unit] == 1) && thousands(text) {
+		return n, to, fmt.Sprintf("read %q as a number: it could be %s or %s; write the one you mean without the point", text, strings.ReplaceAll(text, ".", ""), strings.TrimRight(strings.TrimRight(text, "0"), "."))
+	}
 	return n, n.to, ""
+}
+
+// thousands says whether a number may be written with a point for its thousands, as in 1.000: three digits behind it, and one to three before
+// it that do not begin with 0. Of grams nobody weighs thousandths into a blend.
+func thousands(text string) bool {
+	at := strings.LastIndex(text, ".")
+	return at >= 1 && at <= 3 && len(text)-at == 4 && text[0] != '0'
 }
 
 // wordAt reads the word that stands at a place, blanks before it left out, and where it ends.

@@ -92,6 +92,8 @@ func (b *book) read(text string) Line {
 	case amount.bare.Known && b.unitNot(l.Text) != "":
 		l.amount.bare = pour.Figure{}
 		return l.odd(b.unitNot(l.Text) + " is no unit known here: write %, g, kg, oz or lb")
+	case !amount.there() && b.unread(words):
+		return l.odd("how much of it? Write its amount as a number, as in 12.5 % or 100 g")
 	case !amount.there():
 		l.Why = "no amount"
 	case len(words) == 0:
@@ -101,6 +103,22 @@ func (b *book) read(text string) Line {
 		return l.odd("no oil on the shelf has this name")
 	}
 	return l
+}
+
+// unread says whether words without a number end in a unit and begin with an oil: an amount in words.
+func (b *book) unread(words []string) bool {
+	if len(words) < 2 {
+		return false
+	}
+	if _, unit := unitWords()[words[len(words)-1]]; !unit {
+		return false
+	}
+	for n := len(words) - 1; n > 0; n-- {
+		if id, _ := b.oil(words[:n]); id != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // unitNot is the word at the end of a line, behind its one number, where all before that is an oil: it can only be a unit.

@@ -18,11 +18,6 @@ type Board struct {
 // Band is a day with the ends of its band of 80 %. Of the day by which to pour, Early is by the early end of the cure and so the latest.
 type Band struct{ Early, Middle, Late day.Day }
 
-// add moves all three.
-func (b Band) add(days int) Band {
-	return Band{b.Early + day.Day(days), b.Middle + day.Day(days), b.Late + day.Day(days)}
-}
-
 // Verdict says how a pour stands to the date it is for.
 type Verdict string
 

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"pourbench/pour"
 	"pourbench/pour/day"
@@ -30,15 +31,19 @@ func TestABatchStandsByItsOwnFit(t *testing.T) {
 		t.Errorf("a cut loaf nobody counted: %+v", s.Bars)
 	}
 	b.State = life.InMould
+	b.Course = life.Course{LyeIn: time.Date(2026, 11, 1, 10, 0, 0, 0, time.UTC), CutAfterH: 20, CureDays: 28, Today: on(t, "2026-11-05")}
+	if s := season.StandingOf(b, loaf()); s.Cut != on(t, "2026-11-05") || s.Ready.Middle != on(t, "2026-12-03") {
+		t.Errorf("a loaf that waits for its cut: %+v", s)
+	}
 	if s := season.StandingOf(b, loaf()); !s.Bars.Known || s.Bars.Left != 9 || s.Mould != loaf() {
 		t.Errorf("%+v", s)
 	}
 }
 
-// A loaf that nobody has logged any further for two months is in no mould.
+// A loaf that nobody has logged any further for two months is in no mould, though it is to be cut today at the earliest, every day anew.
 func TestALoafLeftLyingIsForgotten(t *testing.T) {
 	f := season.Facts{Today: on(t, "2026-12-31"), Standing: []season.Standing{
-		stands(t, "lying", "2026-10-30", "2026-10-31", life.InMould, less(0)), stands(t, "waiting", "2026-10-31", "2026-11-01", life.InMould, less(0)),
+		stands(t, "lying", "2026-10-31", "2026-12-31", life.InMould, less(0)), stands(t, "waiting", "2026-11-01", "2026-12-31", life.InMould, less(0)),
 	}}
 	if b := season.Of(f); len(b.Rows) != 1 || b.Rows[0].ID != "waiting" {
 		t.Errorf("%+v", b.Rows)

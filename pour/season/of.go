@@ -133,14 +133,14 @@ func (f Facts) done() map[int]string {
 // How long the season goes on with what nobody has logged any further, days: our own choice.
 const (
 	uncountedDays = 365 // after the pour, with bars that nobody has counted
-	silentDays    = 60  // after the day on which the loaf was to be cut, or the bars to be dry
+	silentDays    = 60  // after the pour of a loaf that is not cut, or after the bars are to be dry
 )
 
 // forgotten reports whether a pour is old and nobody has said what became of it: from before she kept account of it, or left lying.
 func (f Facts) forgotten(s Standing) bool {
 	switch {
 	case s.uncut():
-		return f.Today-s.Cut > silentDays
+		return f.Today-s.Poured > silentDays
 	case s.onRack() && f.Today-s.Ready.Late <= silentDays:
 		return false
 	}
@@ -203,9 +203,6 @@ func (r *Row) stand(s Standing, today day.Day) {
 	r.Placed, r.Fixed, r.Pour, r.Cut, r.Ready = true, true, s.Poured, s.Cut, s.Ready
 	r.Bars, r.BarsKnown = s.Bars.Left, s.Bars.Known
 	r.inMould, r.onRack = s.inMould(), s.uncut() || s.onRack() && today-s.Ready.Late <= silentDays
-	if s.uncut() && r.Cut < today { // it was not cut yet, whatever was planned
-		r.Ready, r.Cut = r.Ready.add(int(today-r.Cut)), today
-	}
 	if r.onRack { // what dries is not dry yet
 		r.Ready = Band{max(r.Ready.Early, today), max(r.Ready.Middle, today), max(r.Ready.Late, today)}
 	}

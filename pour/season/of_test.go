@@ -138,7 +138,6 @@ func TestAPourThatStandsGoesForwardFromWhatHappened(t *testing.T) {
 	f.Standing = []season.Standing{
 		stands(t, "a", "2026-11-28", "2026-12-02", life.Curing, less(0)),
 		stands(t, "slow", "2026-10-01", "2026-10-02", life.Curing, less(2)),
-		stands(t, "wet", "2026-12-17", "2026-12-18", life.InMould, less(0)),
 		stands(t, "sold", "2026-10-01", "2026-10-02", life.SoldOut, less(10)),
 		stands(t, "empty", "2026-10-01", "2026-10-02", life.Labelled, less(10)),
 		stands(t, "failed", "2026-10-01", "2026-10-02", life.Failed, life.Account{}),
@@ -150,7 +149,7 @@ func TestAPourThatStandsGoesForwardFromWhatHappened(t *testing.T) {
 	for _, r := range b.Rows {
 		row[r.ID] = r
 	}
-	if len(row) != 5 {
+	if len(row) != 4 {
 		t.Errorf("rows: %v", row)
 	}
 	if a := row["a"]; a.Ready.Middle != on(t, "2026-12-30") || a.Ready.Early != on(t, "2026-12-22") || a.Ready.Late != on(t, "2027-01-07") || a.Verdict != season.Likely || a.LateDays != 0 || a.Bars != 10 {
@@ -158,9 +157,6 @@ func TestAPourThatStandsGoesForwardFromWhatHappened(t *testing.T) {
 	}
 	if s := row["slow"]; s.Ready != (season.Band{f.Today, f.Today, f.Today}) || s.Bars != 8 {
 		t.Errorf("%+v", s)
-	}
-	if w := row["wet"]; w.Cut != f.Today || w.Ready.Middle != f.Today+28 {
-		t.Errorf("%+v", w)
 	}
 	if u := row["uncounted"]; u.BarsKnown || !u.Placed {
 		t.Errorf("%+v", u)

@@ -125,7 +125,10 @@ func (b Board) tellBy(r Row) []string {
 // tellDays says what its days are.
 func (b Board) tellDays(r Row) string {
 	text := "poured " + b.told(r.Pour)
-	if r.Planned() && !r.Fixed {
+	switch {
+	case r.Planned() && r.Fixed:
+		text = "planned for " + b.told(r.Pour)
+	case r.Planned():
 		text = "if poured " + b.told(r.Pour)
 	}
 	text += fmt.Sprintf(", cut %s, dry about %s", b.told(r.Cut), b.told(r.Ready.Middle))

@@ -22,6 +22,8 @@ func cutWays(m *mender, w pour.Warning) []ladder {
 		return []ladder{{equal}, {{"cut bars of one mass", oneMass(len(m.before.Cut.Bars))}}}
 	case "wires-idle", "wires-off-pitch":
 		return []ladder{m.ontoWires(w), {{"look for the best cut plan, one cut at a time", pour.BestCuts()}}, m.withoutIdle()}
+	case "wires-twice":
+		return []ladder{m.withoutTwins()}
 	case "slice-none":
 		return []ladder{m.thinnerSlice(), {{"take no sample slice", pour.SetNumber("cut.slice_mm", 0)}}}
 	case "best-none":
@@ -74,6 +76,17 @@ func (m *mender) allToMiddles() ladder {
 		}
 		return p, nil
 	}}}
+}
+
+// withoutTwins leaves out every wire that leaves no bar between itself and the one before it.
+func (m *mender) withoutTwins() ladder {
+	var kept []float64
+	for _, w := range slices.Sorted(slices.Values(m.plan.Cut.WiresMM)) {
+		if n := len(kept); n == 0 || w-kept[n-1] > m.plan.Cut.KerfMM {
+			kept = append(kept, w)
+		}
+	}
+	return ladder{{fmt.Sprintf("take each wire once, %d of them", len(kept)), pour.MyWires(kept)}}
 }
 
 // withoutIdle leaves out wires at the far end until all of them meet the loaf.

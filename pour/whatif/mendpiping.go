@@ -135,7 +135,7 @@ func (m *mender) lower() ladder {
 func (m *mender) taken(path string, mm float64, says string) ladder {
 	var out ladder
 	for _, v := range downFrom(mm) {
-		out = append(out, Mend{fmt.Sprintf(says, m.plan.Show.Len(v)), pour.SetNumber(path, v)})
+		out = append(out, Mend{fmt.Sprintf(says, m.plan.Show.LenTold(v)), pour.SetNumber(path, v)})
 	}
 	return out
 }

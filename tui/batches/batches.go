@@ -13,6 +13,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/day"
+	"pourbench/pour/drying"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/tui/dialog"
@@ -63,10 +64,10 @@ type Model struct {
 
 	all     []life.Batch // every pour, in the order that is chosen
 	shown   []life.Batch // those that hold what is searched for
-	read    bool  // the logbook was read
-	reading bool  // it is being read
-	fault   error // why it could not be read the last time
-	at, top int   // the chosen batch, of those shown, and the first one in sight
+	read    bool         // the logbook was read
+	reading bool         // it is being read
+	fault   error        // why it could not be read the last time
+	at, top int          // the chosen batch, of those shown, and the first one in sight
 	order   life.Sort
 
 	search    entry.Entry
@@ -79,8 +80,9 @@ type Model struct {
 	board  bool // the board of the season is in the place of the list
 	season seasonPage
 
-	detail   Detail // of the batch whose file was read last
-	detailOf string // its id
+	detail   Detail      // of the batch whose file was read last
+	detailOf string      // its id
+	plot     drying.Plot // of the same batch
 
 	undo   []undone
 	busy   bool // something is being written

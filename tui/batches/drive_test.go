@@ -222,7 +222,10 @@ func (k *kept) options(t testing.TB) Options {
 		Read: func() ([]life.Batch, error) { return life.All(k.book, k.shelf, pour.Hand{}, day.Of(k.wall)) },
 		Detail: func(id string) (Detail, error) {
 			p, err := k.book.Read(id, k.shelf)
-			return Detail{p.Plan, life.Marks(p.Events)}, err
+			if err != nil {
+				return Detail{}, err
+			}
+			return Detail{p.Plan, life.Marks(p.Events)}, nil
 		},
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(k.book, k.shelf, id, e, k.wall, "a")

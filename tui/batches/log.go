@@ -11,6 +11,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/disk"
+	"pourbench/pour/drying"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/tui/dialog"
@@ -115,7 +116,7 @@ func (m *Model) lines(b *life.Batch, e *logbook.Event, f life.Field) []dialog.Fi
 	if start == "0" && e.Corrects == "" { // nobody has typed it
 		start = ""
 	}
-	one := dialog.Field{Key: f.Key, Label: joined(", ", f.Label, f.Unit), Hint: f.Means, Words: f.Words, Need: f.Required, Start: start}
+	one := dialog.Field{Key: f.Key, Label: labelled(f.Label, f.Unit), Hint: f.Means, Words: f.Words, Need: f.Required, Start: start}
 	if f.Key == dayKey {
 		one.Words = []string{m.opt.Today.String(), (m.opt.Today - 1).String()}
 	}
@@ -130,8 +131,8 @@ func (m *Model) lines(b *life.Batch, e *logbook.Event, f life.Field) []dialog.Fi
 	for i, n := range e.Life.Bars {
 		each := one
 		each.Key = fmt.Sprintf("%s %d", massesKey, i)
-		each.Label = joined(", ", fmt.Sprintf("bar %d", n), f.Unit)
-		each.Start, each.Need, each.Words = "", true, nil
+		each.Label = labelled(fmt.Sprintf("bar %d", n), f.Unit)
+		each.Start, each.Need, each.Words, each.Hint = "", true, nil, "what it weighs now"
 		if i < len(e.Life.MassesG) {
 			each.Start = fmt.Sprintf("%g", e.Life.MassesG[i])
 		}
@@ -141,6 +142,14 @@ func (m *Model) lines(b *life.Batch, e *logbook.Event, f life.Field) []dialog.Fi
 		out = append(out, each)
 	}
 	return out
+}
+
+// labelled is a label with its unit, where it does not say that already.
+func labelled(label, unit string) string {
+	if unit == "" || strings.Contains(label, unit) {
+		return label
+	}
+	return label + ", " + unit
 }
 
 // dayKey is the field of the day, which every kind has.
@@ -391,7 +400,7 @@ func (m *Model) reopen() tea.Cmd {
 	if !ok || b.ID == m.detailOf || b.Fault != nil {
 		return nil
 	}
-	m.detailOf, m.detail = b.ID, Detail{}
+	m.detailOf, m.detail, m.plot = b.ID, Detail{}, drying.Plot{}
 	return m.open(b.ID)
 }
 
@@ -405,6 +414,9 @@ func (m *Model) opened(msg openedMsg) {
 		return
 	}
 	m.detail = msg.detail
+	if b, ok := m.chosen(); ok && b.ID == msg.id {
+		m.plot = m.plotOf(b)
+	}
 	m.settleBatch()
 }
 

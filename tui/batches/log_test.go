@@ -81,12 +81,11 @@ func TestTheSameBarsAreWeighedAgainWithTheirMassesAlone(t *testing.T) {
 }
 
 // log logs an event beside the page and lets it look.
-func (k *kept) log(id string, e logbook.Event) string {
+func (k *kept) log(id string, e logbook.Event) {
 	k.Helper()
-	logged, err := life.Log(k.book, k.shelf, id, e, k.wall, "b")
+	_, err := life.Log(k.book, k.shelf, id, e, k.wall, "b")
 	must(k, err)
 	k.finish(k.m.load())
-	return logged.Event.ID
 }
 
 func TestAMassThatIsNoneIsRefusedOnItsLine(t *testing.T) {
@@ -114,6 +113,7 @@ func TestAMarkIsCorrectedTakenBackAndBroughtBack(t *testing.T) {
 	id := k.m.all[0].ID
 	k.log(id, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Day: "2026-12-07", Count: 10}})
 	k.log(id, logbook.Event{Kind: logbook.Sold, What: "market", Life: logbook.Life{Day: "2026-12-18", Count: 3, Price: "7.50", Currency: "EUR"}})
+	k.size(120, 60)
 	before := k.file(id)
 	k.press("enter down c")
 	k.shows("Correct: sold", "7.50", "EUR", "market")

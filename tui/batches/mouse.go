@@ -82,7 +82,7 @@ func (m *Model) wheel(msg tea.MouseWheelMsg) {
 	case m.dialogs.Top() != nil:
 		m.dialogs.Wheel(msg)
 	case m.board:
-		m.season.move(map[int]keys.ID{-1: keys.Up, 1: keys.Down}[by])
+		m.season.move(map[int]keys.ID{-1: keys.Up, 1: keys.Down}[by], m.boardRows())
 	case image.Pt(msg.X, msg.Y).In(m.place().batch):
 		m.scroll = max(m.scroll+by*rows, 0)
 		m.settleBatch()

@@ -99,7 +99,7 @@ func (m *Model) paged(msg pageMsg) {
 	}
 	p := dialog.NewPage(msg.title, msg.text)
 	if msg.file != "" && m.opt.Write != nil {
-		write := dialog.Line{Text: "write this to a file", Do: func() tea.Cmd { m.askWrite(msg.title, msg.file, msg.text); return nil }}
+		write := dialog.Line{Lead: "  ", Text: "write this to a file", Do: func() tea.Cmd { m.askWrite(msg.title, msg.file, msg.text); return nil }}
 		p.Lines = append([]dialog.Line{write, {}}, p.Lines...)
 		p.Picks = true
 	}

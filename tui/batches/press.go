@@ -62,8 +62,6 @@ func (m *Model) goes(id keys.ID) bool {
 		m.say("by " + orderWords(m.order))
 	case keys.ToList:
 		m.toList()
-	case keys.Board:
-		m.board = !m.board
 	default:
 		return false
 	}
@@ -82,7 +80,7 @@ func (m *Model) move(id keys.ID) {
 	}
 	switch {
 	case m.board:
-		m.season.move(id)
+		m.season.move(id, m.boardRows())
 	case m.inside:
 		m.moveInside(id, by)
 	default:
@@ -139,6 +137,10 @@ func (m *Model) do(id keys.ID, nth int) tea.Cmd {
 	switch id {
 	case keys.LookAt:
 		return m.lookAt()
+	case keys.Board:
+		if m.board = !m.board; m.board {
+			return m.loadSeason()
+		}
 	case keys.LogMark:
 		return m.openForm(kindOf(m.logNames()[nth]))
 	case keys.LogAny:

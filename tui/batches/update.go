@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"pourbench/pour/drying"
 	"pourbench/pour/logbook/life"
 	"pourbench/tui/entry"
 	"pourbench/tui/keys"
@@ -70,7 +71,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case readMsg:
 		m.loaded(msg)
 		if b, ok := m.chosen(); ok && b.Fault == nil {
-			m.detailOf = b.ID
+			if m.detailOf != b.ID {
+				m.detailOf, m.detail, m.plot = b.ID, Detail{}, drying.Plot{}
+			}
 			cmd = tea.Batch(cmd, m.open(b.ID))
 		}
 	case tea.KeyPressMsg:
@@ -95,6 +98,8 @@ func (m *Model) take(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.ColorProfileMsg:
 		return m.askPixels(msg)
+	case seasonMsg:
+		m.seasonLoaded(msg)
 	case openedMsg:
 		m.opened(msg)
 	case writtenMsg:

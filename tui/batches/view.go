@@ -50,7 +50,7 @@ func (m *Model) draw(a screen.Area) {
 	m.drawSearch(a.At(p.search))
 	switch {
 	case m.board:
-		m.drawBoard(a.At(p.board))
+		m.drawBoard(a.At(p.board), a.At(within(p.board)))
 	default:
 		if !p.list.Empty() {
 			m.drawList(a.At(p.list), a.At(within(p.list)))
@@ -234,7 +234,9 @@ func (m *Model) footKeys() []keys.Binding {
 	case m.searching:
 		return slices.DeleteFunc(m.opt.Keys.Footer(keys.List, 0), func(b keys.Binding) bool { return b.ID == keys.Find })
 	}
-	return slices.DeleteFunc(m.opt.Keys.Footer(keys.Batching, 0), func(b keys.Binding) bool { return m.cannot(b.ID) != "" })
+	return slices.DeleteFunc(m.opt.Keys.Footer(keys.Batching, 0), func(b keys.Binding) bool {
+		return m.cannot(b.ID) != "" || m.inside && b.ID == keys.LookAt // there it is the key for what is named beside it
+	})
 }
 
 // joined writes words one after the other, those that are empty left out.

@@ -5,7 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
+	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -15,6 +18,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
+	"pourbench/tui"
 )
 
 // againCommand makes a new plan of a pour, and says what happened when it was poured.
@@ -117,6 +121,28 @@ func (g *program) pouredAgain(shelf pour.Shelf, id string) (pour.Plan, string, e
 		return pour.Plan{}, "", err
 	}
 	return past.Plan(), "a new plan of " + id + ": * stands beside what went otherwise then; {what happened} tells all of it and what the logbook suggests", nil
+}
+
+// pours lists the pours that can be poured again, the latest first.
+func (g *program) pours() ([]tui.Past, error) {
+	if _, err := os.Stat(g.bookDir()); err != nil {
+		return nil, nil // there is no logbook yet
+	}
+	book, err := logbook.OpenBook(g.bookDir())
+	if err != nil {
+		return nil, err
+	}
+	list, err := book.List()
+	if err != nil {
+		return nil, err
+	}
+	var out []tui.Past
+	for _, e := range list {
+		if e.Fault == nil && e.TrialScent == "" {
+			out = append(out, tui.Past{ID: e.ID, Name: e.Name, Day: e.Opened.Format(time.DateOnly), Words: strings.Join(append(slices.Clone(e.Troubles), e.Result), ", ")})
+		}
+	}
+	return out, nil
 }
 
 // compareCommand sets two plans or pours side by side.

@@ -8,7 +8,9 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
+	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
+	"pourbench/pour/season"
 	"pourbench/tui"
 	"pourbench/tui/batches"
 	"pourbench/tui/live"
@@ -38,24 +40,35 @@ func (g *program) showBatches(shelf pour.Shelf, words []string, order life.Sort)
 
 // batchesOptions is what the page of batches can do.
 func (g *program) batchesOptions(book logbook.Book, shelf pour.Shelf) batches.Options {
+	hand := g.quietHand(shelf)
 	o := batches.Options{
 		Today: g.today(), Folder: book.Folder(), Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Environ: g.Environ,
-		Read: func() ([]life.Batch, error) { return life.All(book, shelf, g.hand(shelf), g.today()) },
+		Read: func() ([]life.Batch, error) { return life.All(book, shelf, hand, g.today()) },
 		Detail: func(id string) (batches.Detail, error) {
 			p, err := book.Read(id, shelf)
-			return batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}, err
+			if err != nil {
+				return batches.Detail{}, err
+			}
+			return batches.Detail{Plan: p.Plan, Marks: life.Marks(p.Events)}, nil
 		},
 		Log: func(id string, e logbook.Event) (life.Logged, error) {
 			return life.Log(book, shelf, id, e, g.now(), session())
 		},
 		Again: func(id string) (pour.Plan, string, error) { return g.pouredAgain(shelf, id) },
 		Cut: func(id string) error {
-			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.hand(shelf)})
+			return g.pourLive(live.Options{Resume: id, Cut: true, Shelf: shelf, Hand: g.quietHand(shelf)})
 		},
 		Scents: g.scentsOf(book, shelf),
 		Scent:  func(scent string) (title, text string, err error) { return g.scentText(book, shelf, scent) },
 		Write: func(path, text string) error {
 			return disk.OS().Save(path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Shared, New: true})
+		},
+		Season: func() (season.Board, string, error) {
+			b, err := g.seasonBoard()
+			if err != nil {
+				return season.Board{}, "", err
+			}
+			return b, paper.SeasonText(b), nil
 		},
 		Calendar: g.calendarFile,
 		Record:   func(id string) (string, error) { return g.batchRecord(book, shelf, id) },

@@ -48,9 +48,8 @@ func (g *program) drying(book logbook.Book, shelf pour.Shelf, id string) (paper.
 	if p.PlanErr != nil {
 		return paper.Dries{}, fmt.Errorf("tell how %s dries: its plan cannot be used with today's shelf: %w", id, p.PlanErr)
 	}
-	hand := g.hand(shelf)
-	of := paper.Dries{Batch: life.Of(p, shelf, hand, g.today()), Sheet: pour.Weigh(p.Plan, shelf), Today: g.today()}
-	of.Drying = life.Dry(&of.Sheet, of.Batch.WeighIns, hand.Rack)
+	of := paper.Dries{Batch: life.Of(p, shelf, g.hand(shelf), g.today()), Sheet: pour.Weigh(p.Plan, shelf), Today: g.today()}
+	of.Drying = of.Batch.Drying
 	if of.Batch.Is(life.Trial) {
 		of.Drying = life.Drying{Why: errors.New("it is a trial of two small jugs: no loaf is cut")}
 	}
@@ -70,7 +69,7 @@ func (g *program) drawDrying(p drying.Plot, file string) error {
 	if !strings.EqualFold(filepath.Ext(file), ".png") {
 		return fmt.Errorf("draw how it dries to %s: give the file a name that ends in .png", file)
 	}
-	if err := overwrites(file, "picture", "\x89PNG"); err != nil {
+	if err := overwrites(file, "picture", pngHead()); err != nil {
 		return err
 	}
 	return saved("the picture", file, p.PNG)

@@ -32,7 +32,7 @@ func TestHowABatchDriesIsTold(t *testing.T) {
 	text := m.says("cure", id)
 	for _, want := range []string{
 		"cut on 2026-12-06; today is day 23, 29 Dec", "the mean of bars 2 and 5, weighed 8 times", "day 21, 27 Dec    114.6 g", "FIT ", "TODAY ", "in the week from now",
-		"READY ", "when it loses less than 0.5 % a week; 80 % band ", " left", "Summed over all that could be", "common practice, no source", "lean early", "Dry is not safe",
+		"READY ", "when it loses less than 0.5 % a week; 80 % band 31 Dec to 6 Jan; 5 days left", "Summed over all that could be", "common practice, no source", "lean early", "Dry is not safe",
 	} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), strings.Join(strings.Fields(want), " ")) {
 			t.Errorf("%q is not told:\n%s", want, text)

@@ -94,7 +94,7 @@ func leading(fields []life.Field, words []string) ([]string, error) {
 			}
 		case *string:
 			known := slices.ContainsFunc(f.Words, func(w string) bool { return strings.EqualFold(w, words[0]) })
-			if !f.Required && !f.Only && len(f.Words) > 0 && !known {
+			if !f.Required && !known {
 				n = 0 // it is one of the words that follow
 			}
 		}

@@ -35,7 +35,7 @@ func TestABatchIsLivedThroughByCommands(t *testing.T) {
 		{"lot ID 261205A", "8 bars labelled as 261205A", ""},
 		{"sell ID 3 --at market --price 7.50 --currency EUR --to cake", "3 bars sold, at market, 7.50 EUR a bar, for cake", ""},
 		{"give ID 1 --to friends", "1 bar given, for friends", ""},
-		{"keep ID 1 --as sample", "1 bar kept, as the batch's sample", ""},
+		{"keep ID 1 sample in the cool box", "1 bar kept, as the batch's sample, in the cool box", ""},
 		{"second ID 1 chipped", "1 bar not good enough to sell, chipped", ""},
 		{"count ID 1", "1 of 9 bars left, 1 missing", "2 bars were to be left, 1 fewer are there"},
 		{"take-back ID LAST", "taken back: 1 bar left by counting them", ""},
@@ -66,7 +66,7 @@ func TestABatchIsLivedThroughByCommands(t *testing.T) {
 			t.Errorf("show does not have %q:\n%s", want, show)
 		}
 	}
-	if got := m.says("record", id); !strings.Contains(got, "Label lot: 261205A") || !strings.Contains(got, "9 bars: 3 sold, 1 given away, 1 kept, 2 seconds, 0 missing, 2 left.") {
+	if got := m.says("record", id); !strings.Contains(got, "Label lot: 261205A") || !strings.Contains(got, "Sample bars kept, and where: 1 on "+m.now().Format(time.DateOnly)+", in the cool box") || !strings.Contains(got, "9 bars: 3 sold, 1 given away, 1 kept, 2 seconds, 0 missing, 2 left.") {
 		t.Errorf("%s", got)
 	}
 	if code, _, errs := m.types("backup", m.path("all.zip")); code != 0 || !strings.Contains(errs, "1 picture of your pours is not in it") {

@@ -28,6 +28,15 @@ func (g *program) hand(shelf pour.Shelf) pour.Hand {
 	return lesson.Taught()
 }
 
+// quietHand is hand where nothing can be said, because a screen is up: a logbook that cannot be read has taught nothing.
+func (g *program) quietHand(shelf pour.Shelf) pour.Hand {
+	lesson, _, err := g.taught(shelf)
+	if err != nil {
+		return pour.Hand{}
+	}
+	return lesson.Taught()
+}
+
 // taught is what the maker's pours teach by now, and which teach nothing. Nothing is said: the bench may have the terminal.
 func (g *program) taught(shelf pour.Shelf) (learn.Lesson, []learn.Unread, error) {
 	if _, err := os.Stat(g.bookDir()); err != nil {
@@ -139,7 +148,11 @@ func (g *program) listPours(book logbook.Book, _ pour.Shelf, words []string) err
 	if err != nil {
 		return err
 	}
-	return g.print(paper.PourList(logbook.Search(list, strings.Join(words, " "))))
+	found := logbook.Search(list, strings.Join(words, " "))
+	if len(found) == 0 && len(list) > 0 {
+		return g.print(fmt.Sprintf("None of your %d %s holds %s; logbook list alone lists all.\n", len(list), map[bool]string{true: "pour", false: "pours"}[len(list) == 1], plain.Line(strings.Join(words, ", "))))
+	}
+	return g.print(paper.PourList(found))
 }
 
 func (g *program) showPour(book logbook.Book, shelf pour.Shelf, args []string) error {

@@ -112,6 +112,9 @@ func TestThePoursAreListedSearchedAndCompared(t *testing.T) {
 			t.Errorf("%q finds %q", words, out)
 		}
 	}
+	if out := m.says("logbook", "list", "desert"); !strings.Contains(out, "None of your 1 pour") || strings.Contains(out, "No pour is logged") {
+		t.Errorf("nothing found is told as %q", out)
+	}
 	show := m.says("logbook", "show", id)
 	for _, want := range []string{"POUR RECORD: Alpine Meadow", "kept as " + id, "planned", "actual", "note: the sky was blue"} {
 		if !strings.Contains(show, want) {
@@ -267,5 +270,21 @@ func TestALoafIsCutInLines(t *testing.T) {
 	}
 	if strings.Contains(show, "bar 2 as cut 153.2 g 15.0 g") {
 		t.Error("a weight that was taken back stands in the record")
+	}
+}
+
+// What is typed wrong is answered in the maker's words, never in those of a library.
+func TestFlagsAndSearchesAreAnsweredInPlainWords(t *testing.T) {
+	m := newMaker(t)
+	for want, args := range map[string][]string{
+		"nothing here is below 0":    {"logbook", "cured", "x", "-5"},
+		`it wants a whole number`:    {"picture", "-o", "x.png", "--width", "abc"},
+		`unknown flag: --nosuch`:     {"picture", "--nosuch"},
+		`"abc" for "--width" flag: `: {"picture", "-o", "x.png", "--width", "abc"},
+	} {
+		code, _, errs := m.types(args...)
+		if code != 2 || !strings.Contains(errs, want) || strings.Contains(errs, "strconv") || strings.Contains(errs, "shorthand") {
+			t.Errorf("%q: exit %d, %q", args, code, errs)
+		}
 	}
 }

@@ -33,3 +33,6 @@ func overwrites(file, what string, begins ...string) error {
 	}
 	return fmt.Errorf("write the %s to %s: that file is there and is no %s; give another name, or remove it first", what, file, what)
 }
+
+// pngHead is what a PNG begins with (PNG specification, section 5.2).
+func pngHead() string { return string([]byte{0x89, 'P', 'N', 'G'}) }

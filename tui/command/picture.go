@@ -36,7 +36,7 @@ func (g *program) pictureCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVarP(&d.file, "output", "o", "", "the file to write; \"-\" is standard output")
-	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", "))
+	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", ")+"; top is just under the surface, without icing, stands is from above with icing, embeds, toppings and cuts")
 	cmd.Flags().IntVar(&d.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
 	cmd.Flags().IntVar(&d.Width, "width", 1200, "width in pixels")
 	cmd.Flags().BoolVar(&d.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")
@@ -85,7 +85,7 @@ func (g *program) picture(ctx context.Context, args []string, d drawing) error {
 	if d.file == "-" {
 		return draw(g.Out)
 	}
-	if err := overwrites(d.file, "picture", "\x89PNG"); err != nil {
+	if err := overwrites(d.file, "picture", pngHead()); err != nil {
 		return err
 	}
 	if err := disk.OS().Save(d.file, draw, disk.Want{Mode: disk.Shared, Still: ctx.Err}); err != nil && undrawn == nil {

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
+	"pourbench/pour/again"
 	"pourbench/pour/planfile"
 	"pourbench/tui"
 	"pourbench/tui/live"
@@ -46,13 +47,13 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	g.plainFlag(root)
 	root.Flags().StringVar(&g.pixels, "pixels", pixels.Auto, "pictures in real pixels: auto (where the terminal says that it draws them), off, or tmux (through tmux with allow-passthrough on, to a terminal that does)")
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return flagFault(err) })
 	cobra.MousetrapHelpText = "" // started by a double click on Windows it opens, like from a shell
 	root.AddCommand(g.newCommand())
 	root.AddCommand(g.planCommands()...)
 	root.AddCommand(g.explainCommand(), g.pictureCommand(), g.rulerCommand(), g.liveCommand(), g.logbookCommand())
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
 	root.AddCommand(g.againCommand(), g.compareCommand())
-	root.AddCommand(g.scentCommand())
 	root.AddCommand(g.cureCommand(), g.scentCommand())
 	root.AddCommand(g.recordCommand())
 	root.AddCommand(g.seasonCommand())
@@ -118,6 +119,12 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 			hand := g.hand(shelf)
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
+	}
+	o.Past = func(id string) (again.Past, []again.Past, error) { return g.lookBack(shelf, id) }
+	o.Pours = g.pours
+	o.PourAgain = func(id string) (tui.Poured, error) {
+		plan, said, err := g.pouredAgain(shelf, id)
+		return tui.Poured{Plan: &plan, Said: said}, err
 	}
 	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {

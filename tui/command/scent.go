@@ -37,7 +37,7 @@ func (g *program) scentCommand() *cobra.Command {
 		for _, u := range unread {
 			g.say("pour %s says nothing of it: %v", u.ID, u.Err)
 		}
-		return g.print(paper.ScentText(page))
+		return g.print(paper.ScentText(page, paper.ScentOnPaper))
 	})
 	cmd.Long = `What all your pours say of a scent: how often it was poured, what the clock has
 learnt of it, trouble, browning as predicted and as seen, how strong it was week
@@ -106,5 +106,5 @@ func (g *program) scentText(book logbook.Book, shelf pour.Shelf, id string) (tit
 	if err != nil {
 		return "", "", err
 	}
-	return page.Name, paper.ScentText(page), nil
+	return page.Name, paper.ScentText(page, paper.ScentOnScreen), nil
 }

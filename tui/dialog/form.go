@@ -34,7 +34,7 @@ type Form struct {
 	Done   func(texts map[string]string) (tea.Cmd, error) // takes the lines without blanks at their ends; an error keeps the form open
 
 	typed   []entry.Entry
-	at, top int
+	at      int
 	old     bool // what stands in the line was not typed
 	touched bool
 	refused string

@@ -23,6 +23,7 @@ type Line struct {
 	Under string         // said under the text, as an aside
 	Do    func() tea.Cmd // what the line says can be done; nil: nothing
 	Why   string         // why a line that can be highlighted does nothing
+	Group int            // lines of one group are found together; 0: the line stands by itself
 
 	of int // of a broken line: which of those that can be done it belongs to, from 1; 0: none
 }
@@ -165,9 +166,13 @@ func (p *Page) wrapped(w int) []Line {
 // broken is the lines that hold some words, all of them for none, broken to a width.
 func (p *Page) broken(w int, find string) []Line {
 	var out []Line
-	able := 0
+	able, groups := 0, map[int]bool{}
+	holds := func(l Line) bool { return strings.Contains(strings.ToLower(l.Lead+" "+l.Text+" "+l.Under), find) }
 	for _, l := range p.Lines {
-		if find != "" && !strings.Contains(strings.ToLower(l.Lead+" "+l.Text+" "+l.Under), find) {
+		groups[l.Group] = groups[l.Group] || l.Group != 0 && holds(l)
+	}
+	for _, l := range p.Lines {
+		if find != "" && !holds(l) && !groups[l.Group] {
 			continue
 		}
 		of := 0
@@ -175,7 +180,10 @@ func (p *Page) broken(w int, find string) []Line {
 			able++
 			of = able
 		}
-		parts := screen.Wrap(l.Text, max(w-p.LeadW, 10))
+		parts := []string{l.Text} // what fits keeps its columns
+		if room := max(w-p.LeadW, 10); screen.Width(l.Text) > room {
+			parts = screen.Wrap(l.Text, room)
+		}
 		if len(parts) == 0 {
 			parts = []string{""}
 		}

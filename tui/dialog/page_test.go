@@ -112,3 +112,19 @@ func TestHelpSaysWhatEachKeyDoesAndWhyItCannot(t *testing.T) {
 		t.Errorf("the reason stands in row %d, its key in row %d", at, y)
 	}
 }
+
+// Lines of one group are found together; others stand by themselves.
+func TestAGroupOfLinesIsFoundTogether(t *testing.T) {
+	p := &Page{Lines: []Line{{Text: "lye is strong", Group: 1}, {Text: "lower it", Group: 1}, {Text: "bars are thin", Group: 2}, {Text: "cut thicker", Group: 2}, {Text: "the end"}}}
+	for find, want := range map[string]int{"": 5, "strong": 2, "lower": 2, "thicker": 2, "the end": 1, "l": 2, "nothing": 0} {
+		if got := len(p.broken(60, find)); got != want {
+			t.Errorf("%q finds %d lines, want %d", find, got, want)
+		}
+	}
+}
+
+// A line that fits stands as it was written, with the room between its columns; one that does not is broken at its words.
+func TestALineThatFitsKeepsItsColumns(t *testing.T) {
+	s := onStage(t, 80, 24, NewPage("A page", "first\n  week 0      ###      3.0\n"+strings.Repeat("word   ", 20)))
+	s.shows("  week 0      ###      3.0", "word word word")
+}

@@ -11,7 +11,7 @@ import (
 // allOf stands for a binding as a whole, whatever each of its keys does.
 const allOf = -1
 
-// NewPalette lists the actions of the bench and of the live run to be searched, those of the screen itself first, each with its keys or
+// NewPalette lists the actions of bench, live run and batches to be searched, those of the screen itself first, each with its keys or
 // why it cannot act now.
 func NewPalette(on Actions) *List {
 	l := &List{Title: "Every action: type what it does", Below: true}
@@ -56,8 +56,11 @@ func NewPalette(on Actions) *List {
 
 // palettes is the modes whose actions a palette lists.
 func palettes(own keys.Mode) []keys.Mode {
-	if own == keys.Pouring {
+	switch own {
+	case keys.Pouring:
 		return []keys.Mode{keys.Pouring, keys.Bench}
+	case keys.Batching:
+		return []keys.Mode{keys.Batching}
 	}
-	return []keys.Mode{keys.Bench, keys.Pouring}
+	return []keys.Mode{keys.Bench, keys.Pouring, keys.Batching}
 }

@@ -71,6 +71,9 @@ func (g Grid) drawRow(a screen.Area, f frame, row, y int, l look.Look) {
 			w = g.roomy(f, r, i)
 		}
 		cell.draw(a, f.x[i], y, w, g.Columns[i].Right)
+		if cell.Marked {
+			a.Text(min(f.x[i]+f.w[i], a.W()-1), y, markSign, l.Accent)
+		}
 	}
 }
 
@@ -82,6 +85,9 @@ func (g Grid) roomy(f frame, r Row, col int) int {
 	}
 	return w
 }
+
+// markSign stands behind a cell of which something is to be told.
+const markSign = "*"
 
 // swatchW is how many cells a colour sample takes.
 const swatchW = 2

@@ -41,6 +41,8 @@ type Cell struct {
 	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there
 	ID       string                                 // Choice: what is chosen now
 
+	Field     string // the field of the plan it stands for, where it shows no figure: of a jug or a scent its name; empty: none
+	Marked    bool   // something is to be told of it, in its hint: a sign stands beside it
 	Said      string // Tick: said once it is done
 	Mark      string // a sign of one cell between the swatch and the text: whose colour it is
 	MarkStyle screen.Style

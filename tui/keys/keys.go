@@ -116,6 +116,7 @@ const (
 	Explain    ID = "explain"
 	WhatHelps  ID = "what helps"
 	Learned    ID = "learned"
+	Happened   ID = "what happened"
 	Pour       ID = "pour"
 	Batches    ID = "batches"
 	Said       ID = "messages"

@@ -62,6 +62,9 @@ func (f *Facts) cutCell(i int, at float64) grid.Cell {
 	c := f.number("cut "+strconv.Itoa(i+1), f.mm(at), at, pour.UnitMM, cutStepMM, func(mm float64) pour.Edit { return pour.MoveCut(f.Sheet.Cut, i, mm) })
 	c.Nudge = func(steps float64) (pour.Edit, error) { return pour.NudgeCut(f.Sheet.Cut, i, steps*cutStepMM), nil }
 	c.Figure = at2("cut.cuts_mm", i)
+	if f.Plan.Cut.By == pour.CutGang {
+		c.Said = "all wires move together: they are fixed to each other; own cuts move one by one"
+	}
 	c.Hint = fmt.Sprintf("cut %d, %s from end A; {more} {less} move it %s, {much more} {much less} ten times that, or drag it", i+1, f.Show.LenNear(at), f.Show.LenNear(cutStepMM))
 	return c
 }

@@ -160,7 +160,7 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	name := words("name of "+jug.Name, jug.Name, func(s string) pour.Edit { return pour.RenameJug(n, i, s) })
 	name.Swatch, _ = screen.Hex(line.Colour.Hex)
 	name.Mark, name.MarkStyle = colourMark(line.Colour), f.Look.Quiet
-	name.Hint = f.jugHint(line)
+	name.Hint, name.Field = f.jugHint(line), at(string(n)+".jug", i)+"name"
 	cells[jugName] = name
 	held := f.heldCell(jug.Held, "share")
 	held.Name, held.Flip = "hold of "+jug.Name, pour.HoldShare(n, i, !jug.Held)

@@ -63,6 +63,9 @@ func (f *Facts) holdOil(n pour.BatchName, on On) Do {
 	return Do{Name: "hold of " + name, Edit: pour.HoldOil(n, i, !oil.Held), Said: said}
 }
 
+// SpreadName is what the edit is called that makes a blend whole.
+const SpreadName = "spreading of the oils"
+
 // spreadOils makes a blend that is not finished whole, and says what gave way.
 func (f *Facts) spreadOils(n pour.BatchName) Do {
 	batch := f.Plan.Batch(n)
@@ -74,7 +77,7 @@ func (f *Facts) spreadOils(n pour.BatchName) Do {
 	if err == nil {
 		said += f.gaveWay(n, batch.Oils, next.Batch(n).Oils)
 	}
-	return Do{Name: "spreading of the oils", Edit: pour.SpreadOils(n), Said: said + "; {undo} takes it back"}
+	return Do{Name: SpreadName, Edit: pour.SpreadOils(n), Said: said + "; {undo} takes it back"}
 }
 
 // gaveWay says which oils are another part of the blend than before.

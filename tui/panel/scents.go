@@ -104,7 +104,7 @@ func (f *Facts) scentRow(n pour.BatchName, i int) grid.Row {
 	cells := make([]grid.Cell, limit+1)
 	cells[scentName] = grid.Cell{
 		Kind: grid.Choice, Text: line.Name, List: listScents, ID: line.ID, Name: "scent " + line.Name, Hint: f.scentHint(sc),
-		Pick: func(id string) pour.Edit { return pour.SwapScent(n, i, id) },
+		Pick: func(id string) pour.Edit { return pour.SwapScent(n, i, id) }, Field: at(string(n)+".scent", i) + "scent",
 	}
 	cells[scentLoad] = f.part(part.Fields(), "percent_of_oils", "load of "+line.Name, f.percent(line.LoadPercent, 2),
 		func(v float64) pour.Edit { return pour.SetScentLoad(n, i, v) })

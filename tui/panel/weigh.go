@@ -31,9 +31,12 @@ func (f *Facts) weighGrid() grid.Grid {
 		if stopped && (w.Kind == pour.WeighAlkali || w.Kind == pour.WeighWater) {
 			amount, unit, style = doNotMix, "", f.Look.Stop
 		}
-		c := f.shown(amount, at("totals", i)+"g", w.Name+", base and icing together")
+		c, name := f.shown(amount, at("totals", i)+"g", w.Name+", base and icing together, for having enough; weigh by batch"), w.Name
+		if w.Kind == pour.WeighAlkali && f.Plan.Icing != nil { // the one thing whose sum must never go into one batch
+			name += ", base + icing: weigh by batch"
+		}
 		c.Style = style
-		g.Rows = append(g.Rows, grid.Row{Sub: -1, Cells: []grid.Cell{weighName: {Text: w.Name}, weighG: c, weighUnit: f.label(unit), weighKind: f.label(w.Kind)}})
+		g.Rows = append(g.Rows, grid.Row{Sub: -1, Cells: []grid.Cell{weighName: {Text: name}, weighG: c, weighUnit: f.label(unit), weighKind: f.label(w.Kind)}})
 	}
 	return g
 }

@@ -27,7 +27,7 @@ func Forms() []Form {
 		{logbook.Lotted, "lot", "labelled", "bars labelled as a lot", "261205A --count 8"},
 		{logbook.Sold, "sell", "sold", "bars sold", "3 --at market --price 7.50 --currency EUR"},
 		{logbook.Given, "give", "given away", "bars given away", "2 --to friends"},
-		{logbook.Kept, "keep", "kept", "bars kept: as the batch's own sample, or for oneself", "1 --as sample"},
+		{logbook.Kept, "keep", "kept", "bars kept: as the batch's own sample, or for oneself", "1 sample"},
 		{logbook.Seconds, "second", "seconds", "bars found not good enough to sell", "1 chipped"},
 		{logbook.Counted, "count", "counted", "how many bars are left, by counting them", "5"},
 		{logbook.Failed, "fail", "failed", "the batch failed, and why", "seized and crumbles"},
@@ -52,78 +52,103 @@ const (
 
 // Fields are the fields of an event of its kind, bound to it: what is set in one is in the event. The plan gives the words for its scents and jugs.
 func Fields(e *logbook.Event, plan pour.Plan) []Field {
-	l := &e.Life
-	count := func(key, label, means string, low float64) Field {
-		return Field{Key: key, Label: label, Means: means, Unit: "bars", Low: low, High: mostBars, Required: true, Lead: true, At: &l.Count}
-	}
-	strength := Field{Key: "strength", Label: "strength", Means: "0 nothing to 4 very strong", High: logbook.Strongest, Whole: true, Required: true, Lead: true, At: &e.Value}
-	audience := Field{Key: "to", Label: "for whom", Means: "your own word for who it was for", At: &l.Audience}
-	masses := Field{Key: "masses", Label: "masses", Means: "of the bars, from end A or as --bars names them", Unit: string(pour.UnitGram), High: mostG, Lead: true, At: &l.MassesG}
-	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: the first ones", Low: 1, High: mostBars, At: &l.Bars}
 	var own []Field
 	switch e.Kind {
-	case logbook.Unmoulded:
-		own = []Field{{Key: "firm", Label: "how firm", Words: logbook.Firmness(), Lead: true, At: &e.What}}
-	case logbook.Sliced:
-		own = []Field{
-			masses, bars,
-			{Key: "count", Label: "bars", Means: "how many, where they are not all weighed", Unit: "bars", High: mostBars, At: &l.Count},
-			{Key: "crumbs", Label: "crumbs", Means: "what the cut left beside the bars", Unit: string(pour.UnitGram), High: mostG, At: &l.CrumbsG},
-			{Key: "seconds", Label: "seconds", Means: "of the bars, those not good enough to sell", Unit: "bars", High: mostBars, At: &l.Seconds},
+	case logbook.Cut, logbook.Cured:
+		return []Field{
+			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},
+			{Key: "day", Label: "day", Means: "year-month-day", Form: isDay, At: &e.What},
 		}
+	case logbook.Unmoulded, logbook.Sliced, logbook.WeighIn:
+		own = loafFields(e)
+	case logbook.Sniffed, logbook.Looked, logbook.Tested, logbook.Photo:
+		own = senseFields(e, plan)
+	case logbook.Lotted, logbook.Sold, logbook.Given, logbook.Kept, logbook.Seconds, logbook.Counted:
+		own = countFields(e)
+	}
+	return append(own,
+		Field{Key: "text", Label: "words", Required: e.Kind == logbook.Failed, Rest: true, At: &e.Text},
+		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &e.Life.Day})
+}
+
+// loafFields are those of the loaf and of weighing its bars.
+func loafFields(e *logbook.Event) []Field {
+	l := &e.Life
+	masses := Field{
+		Key: "masses", Label: "masses", Means: "of the bars, from end A or as --bars names them", Unit: string(pour.UnitGram), High: mostG,
+		Required: e.Kind == logbook.WeighIn, Lead: true, At: &l.MassesG,
+	}
+	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: the first ones", Low: 1, High: mostBars, At: &l.Bars}
+	switch e.Kind {
+	case logbook.Unmoulded:
+		return []Field{{Key: "firm", Label: "how firm", Words: logbook.Firmness(), Lead: true, At: &e.What}}
 	case logbook.WeighIn:
-		masses.Required = true
-		own = []Field{masses, bars}
+		return []Field{masses, bars}
+	}
+	return []Field{
+		masses, bars,
+		{Key: "count", Label: "bars", Means: "how many, where they are not all weighed", Unit: "bars", High: mostBars, At: &l.Count},
+		{Key: "crumbs", Label: "crumbs", Means: "what the cut left beside the bars", Unit: string(pour.UnitGram), High: mostG, At: &l.CrumbsG},
+		{Key: "seconds", Label: "seconds", Means: "of the bars, those not good enough to sell", Unit: "bars", High: mostBars, At: &l.Seconds},
+	}
+}
+
+// senseFields are those of what is smelt, seen, tested and pictured.
+func senseFields(e *logbook.Event, plan pour.Plan) []Field {
+	l := &e.Life
+	strength := Field{Key: "strength", Label: "strength", Means: "0 nothing to 4 very strong", High: logbook.Strongest, Whole: true, Required: true, Lead: true, At: &e.Value}
+	switch e.Kind {
 	case logbook.Sniffed:
-		own = []Field{strength, {Key: "scent", Label: "scent", Means: "of the plan; none: the bar as a whole", Words: scentsOf(plan), At: &l.Scent}}
+		return []Field{strength, {Key: "scent", Label: "scent", Means: "of the plan; none: the bar as a whole", Words: scentsOf(plan), At: &l.Scent}}
 	case logbook.Looked:
 		strength.Label, strength.Means = "how much", "0 none to 4 very much"
-		own = []Field{
+		return []Field{
 			{Key: "of", Label: "what", Words: logbook.Looks(), Required: true, Lead: true, At: &e.What},
 			strength,
 			{Key: "jug", Label: "jug", Means: "whose colour it is", Words: jugsOf(plan), At: &e.Jug},
 			{Key: "colour", Label: "colour", Means: "as it came out, #rrggbb", Form: isColour, At: &l.Colour},
 		}
 	case logbook.Tested:
-		own = []Field{
-			{Key: "test", Label: "test", Means: "pH as a screen; titration, % of free NaOH, as the proof", Words: []string{logbook.TestPH, logbook.TestTitration}, Only: true, Required: true, Lead: true, At: &e.What},
+		return []Field{
+			{
+				Key: "test", Label: "test", Means: "pH as a screen; titration, % of free NaOH, as the proof", Words: []string{logbook.TestPH, logbook.TestTitration},
+				Only: true, Required: true, Lead: true, At: &e.What,
+			},
 			{Key: "value", Label: "reading", High: 100, Required: true, Lead: true, At: &e.Value},
 		}
-	case logbook.Photo:
-		own = []Field{{Key: "file", Label: "file", Means: "of a picture", Required: true, Lead: true, At: &l.Path}}
+	}
+	return []Field{{Key: "file", Label: "file", Means: "of a picture", Required: true, Lead: true, At: &l.Path}}
+}
+
+// countFields are those of where bars went.
+func countFields(e *logbook.Event) []Field {
+	l := &e.Life
+	count := Field{Key: "count", Label: "bars", Means: "how many", Unit: "bars", Low: 1, High: mostBars, Required: true, Lead: true, At: &l.Count}
+	audience := Field{Key: "to", Label: "for whom", Means: "your own word for who it was for", At: &l.Audience}
+	switch e.Kind {
 	case logbook.Lotted:
-		own = []Field{
+		return []Field{
 			{Key: "lot", Label: "lot", Means: "as on the label", Required: true, Lead: true, At: &e.Lot},
 			{Key: "count", Label: "bars", Means: "none: all that are left", Unit: "bars", High: mostBars, At: &l.Count},
 		}
 	case logbook.Sold:
-		own = []Field{
-			count("count", "bars", "how many", 1),
+		return []Field{
+			count,
 			{Key: "at", Label: "where", Means: "market, shop, order: your own word", At: &e.What},
 			{Key: "price", Label: "price", Means: "of one bar", Form: isPrice, At: &l.Price},
 			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency},
 			audience,
 		}
 	case logbook.Given:
-		own = []Field{count("count", "bars", "how many", 1), audience}
+		return []Field{count, audience}
 	case logbook.Kept:
-		own = []Field{
-			count("count", "bars", "how many", 1),
-			{Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, At: &e.What},
-		}
-	case logbook.Seconds:
-		own = []Field{count("count", "bars", "how many", 1)}
+		return []Field{count, {
+			Key: "as", Label: "as", Means: "the batch's own sample, or for oneself", Words: []string{logbook.KeptSample, logbook.KeptOwn}, Only: true, Lead: true, At: &e.What,
+		}}
 	case logbook.Counted:
-		own = []Field{count("count", "bars left", "how many there are", 0)}
-	case logbook.Cut, logbook.Cured:
-		return []Field{
-			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},
-			{Key: "day", Label: "day", Means: "year-month-day", Form: isDay, At: &e.What},
-		}
+		count.Label, count.Means, count.Low = "bars left", "how many there are", 0
 	}
-	return append(own,
-		Field{Key: "text", Label: "words", Required: e.Kind == logbook.Failed, Rest: true, At: &e.Text},
-		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &l.Day})
+	return []Field{count}
 }
 
 // scentsOf are the ids of a plan's scents, each once.
