@@ -38,10 +38,10 @@ func (f *Facts) dryingGrid() grid.Grid {
 		f.stated("cure.label_g"),
 	}
 	if f.Plan.Cure.WeeklyLossPercent == 0 {
-		f.instead(&rows[0].Cells[formValue], pour.Know(f.Plan.Cure.Criterion()), "cure.weekly_loss_percent", func(v float64) string { return f.Show.Number(v, 1) })
+		f.instead(&rows[0].Cells[formValue], pour.Know(f.Plan.Cure.Criterion()), "cure.criterion_percent", func(v float64) string { return f.Show.Number(v, 1) })
 	}
 	if f.Plan.Cure.PackDays == 0 {
-		f.instead(&rows[5].Cells[formValue], pour.Know(f.Plan.PackDay()), "cure.pack_days", days)
+		f.instead(&rows[5].Cells[formValue], pour.Know(f.Plan.PackDay()), "cure.pack_day", days)
 	}
 	if f.Plan.Cure.LabelG > 0 {
 		rows = append(rows, f.figure("cut for it", weight(c.CutForLabelG), "cure.cut_for_label_g", "to weigh that when packed"))
