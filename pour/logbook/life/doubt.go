@@ -63,7 +63,7 @@ func (c *check) doubtWeighing(doubt func(string, ...any)) {
 	now := WeighIn{Bars: numbered(c.e.Life), MassesG: c.e.Life.MassesG}
 	for i := len(c.before.WeighIns) - 1; i >= 0; i-- {
 		last := c.before.WeighIns[i]
-		if last.When.compare(at) > 0 {
+		if last.When.DaysSince(at) > 0 {
 			continue
 		}
 		if last.When.Day == at.Day {
