@@ -174,6 +174,9 @@ func (r *Row) plan(d Design, p Planned, f Facts) {
 		}
 	}
 	switch {
+	case p.Day != nil && *p.Day < f.Today:
+		r.missed(*p.Day, house.onOrAfter(f.Today))
+		return
 	case p.Day != nil:
 		r.Pour, r.Placed, r.Fixed = *p.Day, true, true
 	case r.HasDate && r.By.Late >= f.Today:
@@ -189,6 +192,13 @@ func (r *Row) plan(d Design, p Planned, f Facts) {
 	for _, e := range d.Embeds {
 		r.Embeds = append(r.Embeds, EmbedBy{e.Name, r.Pour - day.Day(e.Days)})
 	}
+}
+
+// missed says that a pour was planned for a day that is over, without a pour in the logbook to show for it. Its loaf stands nowhere; what comes
+// after it is reckoned from the next day on which it could be poured.
+func (r *Row) missed(planned, next day.Day) {
+	r.Pour, r.Placed, r.Fixed, r.Missed, r.next = planned, true, true, true, next
+	r.Cut, r.Ready = r.at(next)
 }
 
 // at is when the row is cut and dry if it is poured on a day.
@@ -221,6 +231,8 @@ func (r *Row) judge(today day.Day) {
 	switch {
 	case r.Due < today:
 		r.Verdict = Gone
+	case r.Missed:
+		r.Verdict = Past
 	case r.Ready.Late <= r.Label:
 		r.Verdict = InTime
 	case r.Ready.Middle <= r.Label:

@@ -16,7 +16,7 @@ func (v Verdict) Sign() string {
 		return "~"
 	case Luck:
 		return "?"
-	case TooLate:
+	case TooLate, Past:
 		return "!"
 	case Gone:
 		return "×"
@@ -32,6 +32,8 @@ func (b Board) ByWords(row int) string {
 		return "cannot be read"
 	case !r.Planned():
 		return "poured " + b.told(r.Pour)
+	case r.Missed:
+		return "past " + b.told(r.Pour)
 	case r.Fixed:
 		return "on " + b.told(r.Pour)
 	case !r.HasDate:
@@ -126,6 +128,8 @@ func (b Board) tellBy(r Row) []string {
 func (b Board) tellDays(r Row) string {
 	text := "poured " + b.told(r.Pour)
 	switch {
+	case r.Missed:
+		text = fmt.Sprintf("planned for %s, which is past; if poured %s", b.told(r.Pour), b.told(r.next))
 	case r.Planned() && r.Fixed:
 		text = "planned for " + b.told(r.Pour)
 	case r.Planned():
@@ -139,6 +143,8 @@ func (b Board) tellDays(r Row) string {
 	case r.Verdict == NoDate || r.Verdict == Gone:
 	case r.LateDays > 0:
 		text += fmt.Sprintf(": %s too late", counted(r.LateDays, "day"))
+	case r.Missed:
+		text += fmt.Sprintf(": %s to spare", counted(-r.LateDays, "day"))
 	default:
 		text += fmt.Sprintf(": %s, %s to spare", r.Verdict, counted(-r.LateDays, "day"))
 	}
