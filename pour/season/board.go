@@ -69,6 +69,8 @@ type Row struct {
 	mould   pour.Mould
 	inMould bool    // its days in the mould count
 	onRack  bool    // its days on the rack count
+	uncut   bool    // it was poured, and its cut is yet to come
+	lawless bool    // its weighings follow no drying law: Ready is by the plan
 	next    day.Day // of a missed pour, the first bench day from today on
 	cut     int     // days in the mould
 	span    Span    // days on the rack

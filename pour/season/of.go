@@ -212,6 +212,7 @@ func (r *Row) stand(s Standing, today day.Day) {
 	r.Name, r.State, r.mould = s.Name, s.State, s.Mould
 	r.Placed, r.Fixed, r.Pour, r.Cut, r.Ready = true, true, s.Poured, s.Cut, s.Ready
 	r.Bars, r.BarsKnown = s.Bars.Left, s.Bars.Known
+	r.uncut, r.lawless = s.uncut(), s.Lawless
 	r.inMould, r.onRack = s.inMould(), s.uncut() || s.onRack() && today-s.Ready.Late <= silentDays
 	if r.onRack { // what dries is not dry yet
 		r.Ready = Band{max(r.Ready.Early, today), max(r.Ready.Middle, today), max(r.Ready.Late, today)}

@@ -254,3 +254,21 @@ func TestAPlannedPourWhoseDayIsPastCoversNothing(t *testing.T) {
 		}
 	}
 }
+
+// What is told of a pour says no more than is known: a loaf that is whole is yet to be cut, and bars whose weighings follow no law dry as the plan says.
+func TestWhatIsNotKnownOfAPourIsNotToldAsAFact(t *testing.T) {
+	f := season.Facts{Today: on(t, "2026-11-28")}
+	whole, soon, odd := stands(t, "whole", "2026-11-26", "2026-11-28", life.Unmoulded, less(0)), stands(t, "soon", "2026-11-28", "2026-11-30", life.InMould, less(0)), stands(t, "odd", "2026-11-01", "2026-11-02", life.Curing, less(0))
+	odd.Ready, odd.Lawless = season.Band{odd.Cut + 40, odd.Cut + 40, odd.Cut + 40}, true
+	f.Standing = []season.Standing{whole, soon, odd}
+	b := season.Of(f)
+	for i, r := range b.Rows {
+		want := map[string]string{
+			"whole": "poured Thu 26 Nov, to be cut, today at the earliest, dry about", "soon": "poured Sat 28 Nov, to be cut Mon 30 Nov, dry about",
+			"odd": "poured Sun 1 Nov, cut Mon 2 Nov, dry about Sat 12 Dec by the plan; its weighings follow no drying law",
+		}[r.ID]
+		if said := strings.Join(b.TellPlan(i), "\n"); !strings.Contains(said, want) {
+			t.Errorf("%s: %q is missing in\n%s", r.ID, want, said)
+		}
+	}
+}

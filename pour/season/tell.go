@@ -135,9 +135,12 @@ func (b Board) tellDays(r Row) string {
 	case r.Planned():
 		text = "if poured " + b.told(r.Pour)
 	}
-	text += fmt.Sprintf(", cut %s, dry about %s", b.told(r.Cut), b.told(r.Ready.Middle))
+	text += fmt.Sprintf(", %s, dry about %s", b.tellCut(r), b.told(r.Ready.Middle))
 	if r.Ready.Early != r.Ready.Late {
 		text += fmt.Sprintf(" (%s to %s)", b.told(r.Ready.Early), b.told(r.Ready.Late))
+	}
+	if r.lawless {
+		text += " by the plan; its weighings follow no drying law"
 	}
 	switch {
 	case r.Verdict == NoDate || r.Verdict == Gone:
@@ -149,6 +152,17 @@ func (b Board) tellDays(r Row) string {
 		text += fmt.Sprintf(": %s, %s to spare", r.Verdict, counted(-r.LateDays, "day"))
 	}
 	return text
+}
+
+// tellCut says when the loaf was cut; one that is poured and whole is cut today at the earliest, and nobody knows that it will be.
+func (b Board) tellCut(r Row) string {
+	switch {
+	case r.uncut && r.Cut <= b.Today:
+		return "to be cut, today at the earliest"
+	case r.uncut:
+		return "to be cut " + b.told(r.Cut)
+	}
+	return "cut " + b.told(r.Cut)
 }
 
 // TellCollisions says all that collides, by day.
