@@ -108,12 +108,20 @@ func (l Loaf) told(s life.Step) (kind, what string, words []string) {
 	case life.DueCut:
 		return kindCut, "Cut window", []string{"If it is firm and its middle is cool. Gloves on: it is still caustic.", "Weigh three to five bars that you will weigh again: that is day 0."}
 	case life.DueWeigh:
-		return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weigh bars, day %d", s.Nth), []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: the same bars, on the same scale, at about the same hour."}
+		return fmt.Sprintf("weigh-%d", s.Nth), fmt.Sprintf("Weigh bars, day %d", s.Nth) + l.ifCut(), []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: the same bars, on the same scale, at about the same hour."}
 	case life.DueTurn:
-		return fmt.Sprintf("turn-%d", s.Nth), "Turn bars", []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: another face up, air all round."}
+		return fmt.Sprintf("turn-%d", s.Nth), "Turn bars" + l.ifCut(), []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: another face up, air all round."}
 	default:
 		return "ready", "Ready (forecast" + band(s, ", ", " to ") + ")", l.readyWords(s)
 	}
+}
+
+// ifCut marks what counts from a cut that has not been: its day is a forecast.
+func (l Loaf) ifCut() string {
+	if l.Course.Cut.Yes || l.Course.Whole && l.Course.Unmoulded.Yes {
+		return ""
+	}
+	return " (forecast)"
 }
 
 // band is a forecast's band in words; nothing where there is none.

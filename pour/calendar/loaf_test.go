@@ -63,17 +63,17 @@ func told(entries []calendar.Entry) string {
 func TestALoafIsInTheCalendarFromTheMouldToTheRack(t *testing.T) {
 	const want = `unmould 2026-12-06 04:00/2026-12-06 10:00 -1h0m0s "Unmould: Alpine Meadow of 5 Dec"
 cut 2026-12-06 04:00/2026-12-06 10:00 -1h0m0s "Cut window: Alpine Meadow of 5 Dec"
-weigh-0 2026-12-06/2026-12-07 9h0m0s "Weigh bars, day 0: Alpine Meadow of 5 Dec"
-weigh-1 2026-12-07/2026-12-08 9h0m0s "Weigh bars, day 1: Alpine Meadow of 5 Dec"
-weigh-2 2026-12-08/2026-12-09 9h0m0s "Weigh bars, day 2: Alpine Meadow of 5 Dec"
-weigh-4 2026-12-10/2026-12-11 9h0m0s "Weigh bars, day 4: Alpine Meadow of 5 Dec"
-weigh-7 2026-12-13/2026-12-14 9h0m0s "Weigh bars, day 7: Alpine Meadow of 5 Dec"
-turn-7 2026-12-13/2026-12-14 silent "Turn bars: Alpine Meadow of 5 Dec"
-weigh-14 2026-12-20/2026-12-21 9h0m0s "Weigh bars, day 14: Alpine Meadow of 5 Dec"
-turn-14 2026-12-20/2026-12-21 silent "Turn bars: Alpine Meadow of 5 Dec"
-weigh-21 2026-12-27/2026-12-28 9h0m0s "Weigh bars, day 21: Alpine Meadow of 5 Dec"
-turn-21 2026-12-27/2026-12-28 silent "Turn bars: Alpine Meadow of 5 Dec"
-weigh-28 2027-01-03/2027-01-04 9h0m0s "Weigh bars, day 28: Alpine Meadow of 5 Dec"
+weigh-0 2026-12-06/2026-12-07 9h0m0s "Weigh bars, day 0 (forecast): Alpine Meadow of 5 Dec"
+weigh-1 2026-12-07/2026-12-08 9h0m0s "Weigh bars, day 1 (forecast): Alpine Meadow of 5 Dec"
+weigh-2 2026-12-08/2026-12-09 9h0m0s "Weigh bars, day 2 (forecast): Alpine Meadow of 5 Dec"
+weigh-4 2026-12-10/2026-12-11 9h0m0s "Weigh bars, day 4 (forecast): Alpine Meadow of 5 Dec"
+weigh-7 2026-12-13/2026-12-14 9h0m0s "Weigh bars, day 7 (forecast): Alpine Meadow of 5 Dec"
+turn-7 2026-12-13/2026-12-14 silent "Turn bars (forecast): Alpine Meadow of 5 Dec"
+weigh-14 2026-12-20/2026-12-21 9h0m0s "Weigh bars, day 14 (forecast): Alpine Meadow of 5 Dec"
+turn-14 2026-12-20/2026-12-21 silent "Turn bars (forecast): Alpine Meadow of 5 Dec"
+weigh-21 2026-12-27/2026-12-28 9h0m0s "Weigh bars, day 21 (forecast): Alpine Meadow of 5 Dec"
+turn-21 2026-12-27/2026-12-28 silent "Turn bars (forecast): Alpine Meadow of 5 Dec"
+weigh-28 2027-01-03/2027-01-04 9h0m0s "Weigh bars, day 28 (forecast): Alpine Meadow of 5 Dec"
 ready 2027-01-03/2027-01-04 9h0m0s "Ready (forecast, 30 Dec to 7 Jan): Alpine Meadow of 5 Dec"
 `
 	entries := meadow(t).Entries()
@@ -110,7 +110,7 @@ turn-14 2026-12-21/2026-12-22 silent "Turn bars: Alpine Meadow of 5 Dec" #1
 weigh-21 2026-12-28/2026-12-29 9h0m0s "Weigh bars, day 21: Alpine Meadow of 5 Dec" #1
 turn-21 2026-12-28/2026-12-29 silent "Turn bars: Alpine Meadow of 5 Dec" #1
 ready 2026-12-29/2026-12-30 9h0m0s "Ready (forecast, 24 Dec to 6 Jan): Alpine Meadow of 5 Dec" #1
-weigh-28 2027-01-03/2027-01-04 silent "Weigh bars, day 28: Alpine Meadow of 5 Dec" #1 cancelled
+weigh-28 2027-01-03/2027-01-04 silent "Weigh bars, day 28 (forecast): Alpine Meadow of 5 Dec" #1 cancelled
 `
 	out, _ := r.Revise(l.Entries(), all, l.Revised)
 	if d := cmp.Diff(want, told(out)); d != "" {

@@ -28,7 +28,8 @@ const (
 	Likely  Verdict = "likely"    // by the middle of the band, not by its late end
 	Luck    Verdict = "with luck" // by the early end alone
 	TooLate Verdict = "too late"
-	Gone    Verdict = "gone by" // the date is over
+	Past    Verdict = "day past" // the day it was planned for is over, and it stands in no logbook
+	Gone    Verdict = "gone by"  // the date is over
 )
 
 // EmbedBy is a kind of embed and the day by which it is to be made.
@@ -49,6 +50,7 @@ type Row struct {
 
 	Placed  bool // its days are known: it was poured, has a day or has a date
 	Fixed   bool // its day was named, or is past
+	Missed  bool // planned for a day that is over, and not poured: it covers nothing, and Cut and Ready are as if poured on the next day that there is
 	Pour    day.Day
 	Cut     day.Day
 	Ready   Band
@@ -65,10 +67,13 @@ type Row struct {
 	Fault     error // why nothing is known of it
 
 	mould   pour.Mould
-	inMould bool // its days in the mould count
-	onRack  bool // its days on the rack count
-	cut     int  // days in the mould
-	span    Span // days on the rack
+	inMould bool    // its days in the mould count
+	onRack  bool    // its days on the rack count
+	uncut   bool    // it was poured, and its cut is yet to come
+	lawless bool    // its weighings follow no drying law: Ready is by the plan
+	next    day.Day // of a missed pour, the first bench day from today on
+	cut     int     // days in the mould
+	span    Span    // days on the rack
 }
 
 // Planned reports whether it is yet to be poured.

@@ -24,7 +24,7 @@ func (b *Board) collide() {
 func (b *Board) inTurn() []int {
 	var out []int
 	for i, r := range b.Rows {
-		if r.Placed && r.Fault == nil {
+		if r.Placed && !r.Missed && r.Fault == nil {
 			out = append(out, i)
 		}
 	}
@@ -126,7 +126,7 @@ func (b *Board) dayClashes(l *loads) {
 		} else if !b.House.pours(r.Pour) {
 			b.say(Collision{Kind: OffDay, Day: r.Pour, Row: i, Text: b.tellOff(r), Help: b.helpMove(l, i)})
 		}
-		if r.HasDate && r.Verdict != Gone && r.LateDays > 0 {
+		if r.HasDate && r.Verdict != Gone && !r.Missed && r.LateDays > 0 {
 			b.say(Collision{Kind: Late, Day: r.Pour, Row: i, Date: r.For, Text: b.tellLate(r), Help: b.helpLate(r)})
 		}
 		for _, e := range r.Embeds {

@@ -11,7 +11,7 @@ import (
 func (b *Board) cover() {
 	left := make([]int, len(b.Rows))
 	for i, r := range b.Rows {
-		if r.BarsKnown && r.Placed && r.Fault == nil {
+		if r.BarsKnown && r.Placed && !r.Missed && r.Fault == nil {
 			left[i] = max(r.Bars, 0)
 		}
 	}
@@ -54,7 +54,7 @@ func (b *Board) sources(d *DateRow, design string) []int {
 		return 2
 	}
 	for i, r := range b.Rows {
-		if r.Placed && r.Fault == nil && same(r.Name, design) && r.Ready.Middle <= d.Label && (!r.HasDate || same(r.For, d.Name) || r.Due < d.Day) {
+		if r.Placed && !r.Missed && r.Fault == nil && same(r.Name, design) && r.Ready.Middle <= d.Label && (!r.HasDate || same(r.For, d.Name) || r.Due < d.Day) {
 			out = append(out, i)
 		}
 	}

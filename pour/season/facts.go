@@ -82,6 +82,7 @@ type Standing struct {
 	Poured   day.Day
 	Cut      day.Day // when it was cut, or is to be
 	Ready    Band    // when its bars are dry
+	Lawless  bool    // its weighings follow no drying law, and Ready is by the plan
 	Mould    pour.Mould
 	Bars     life.Account
 }

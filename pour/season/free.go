@@ -28,11 +28,8 @@ func (b *Board) free(l *loads, row int) (before, after day.Day, hasBefore, hasAf
 			break
 		}
 	}
-	for n := day.Day(1); n <= searchDays; n++ {
-		on := r.Pour + n
-		if on < b.Today {
-			on, n = b.Today, b.Today-r.Pour
-		}
+	from := max(r.Pour+1, b.Today)
+	for on := from; on < from+searchDays; on++ {
 		if b.fits(l, r, on) {
 			after, hasAfter = on, true
 			break

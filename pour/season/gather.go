@@ -63,6 +63,7 @@ func StandingOf(b life.Batch, mould pour.Mould) Standing {
 	if r := b.Course.Ready; r.Known {
 		s.Ready = Band{r.Early, r.Day, r.Late}
 	}
+	s.Lawless = b.Drying.Misfit() && s.onRack() && !b.Course.Ready.Known
 	if s.uncut() && !s.Bars.Known && b.Planned.Bars > 0 { // nobody could count them yet
 		s.Bars = life.Account{Known: true, Planned: true, Bars: b.Planned.Bars, Left: b.Planned.Bars}
 	}

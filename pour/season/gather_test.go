@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"pourbench/chem/cure"
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
@@ -20,6 +21,14 @@ func TestABatchStandsByItsOwnFit(t *testing.T) {
 	b := life.Batch{ID: "a", Name: "Rose", State: life.Curing, Poured: on(t, "2026-11-01")}
 	b.Course = life.Course{Cut: life.Happened{Yes: true, Day: on(t, "2026-11-03")}, CureDays: 28}
 	if s := season.StandingOf(b, pour.Mould{}); s.Cut != on(t, "2026-11-03") || s.Ready != (season.Band{on(t, "2026-12-01"), on(t, "2026-12-01"), on(t, "2026-12-01")}) || s.Bars.Known {
+		t.Errorf("%+v", s)
+	}
+	b.Drying.Why = &cure.Refusal{Reason: cure.Misfit}
+	if s := season.StandingOf(b, pour.Mould{}); !s.Lawless {
+		t.Errorf("its weighings follow no law, and nothing is said of it: %+v", s)
+	}
+	b.Drying.Why = nil
+	if s := season.StandingOf(b, pour.Mould{}); s.Lawless {
 		t.Errorf("%+v", s)
 	}
 	b.Course.Ready = life.Forecast{Known: true, Day: on(t, "2026-12-09"), Early: on(t, "2026-12-04"), Late: on(t, "2026-12-20")}

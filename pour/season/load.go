@@ -46,6 +46,9 @@ type loads struct {
 // use adds what a row takes up if it is poured on a day, or with a sign of -1 takes it away again. A mould is free again on the day its
 // loaf is cut; bars leave the rack when they are dry by the late end of their band. Nothing counts twice: a loaf that is cut is in no mould.
 func (l *loads) use(r *Row, house House, on day.Day, sign int) {
+	if r.Missed {
+		return
+	}
 	l.bench.add(on, on+1, sign)
 	cut, ready := r.at(on)
 	if at, need, ok := house.mould(r.mould); ok && r.inMould {

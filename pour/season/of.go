@@ -174,6 +174,9 @@ func (r *Row) plan(d Design, p Planned, f Facts) {
 		}
 	}
 	switch {
+	case p.Day != nil && *p.Day < f.Today:
+		r.missed(*p.Day, house.onOrAfter(f.Today))
+		return
 	case p.Day != nil:
 		r.Pour, r.Placed, r.Fixed = *p.Day, true, true
 	case r.HasDate && r.By.Late >= f.Today:
@@ -191,6 +194,13 @@ func (r *Row) plan(d Design, p Planned, f Facts) {
 	}
 }
 
+// missed says that a pour was planned for a day that is over, without a pour in the logbook to show for it. Its loaf stands nowhere; what comes
+// after it is reckoned from the next day on which it could be poured.
+func (r *Row) missed(planned, next day.Day) {
+	r.Pour, r.Placed, r.Fixed, r.Missed, r.next = planned, true, true, true, next
+	r.Cut, r.Ready = r.at(next)
+}
+
 // at is when the row is cut and dry if it is poured on a day.
 func (r *Row) at(poured day.Day) (cut day.Day, ready Band) {
 	cut = poured + day.Day(r.cut)
@@ -202,6 +212,7 @@ func (r *Row) stand(s Standing, today day.Day) {
 	r.Name, r.State, r.mould = s.Name, s.State, s.Mould
 	r.Placed, r.Fixed, r.Pour, r.Cut, r.Ready = true, true, s.Poured, s.Cut, s.Ready
 	r.Bars, r.BarsKnown = s.Bars.Left, s.Bars.Known
+	r.uncut, r.lawless = s.uncut(), s.Lawless
 	r.inMould, r.onRack = s.inMould(), s.uncut() || s.onRack() && today-s.Ready.Late <= silentDays
 	if r.onRack { // what dries is not dry yet
 		r.Ready = Band{max(r.Ready.Early, today), max(r.Ready.Middle, today), max(r.Ready.Late, today)}
@@ -221,6 +232,8 @@ func (r *Row) judge(today day.Day) {
 	switch {
 	case r.Due < today:
 		r.Verdict = Gone
+	case r.Missed:
+		r.Verdict = Past
 	case r.Ready.Late <= r.Label:
 		r.Verdict = InTime
 	case r.Ready.Middle <= r.Label:

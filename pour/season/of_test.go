@@ -220,3 +220,55 @@ func TestAPlannedPourThatWasPouredIsOne(t *testing.T) {
 		t.Errorf("%+v", r[0])
 	}
 }
+
+// A pour that was planned for a day that is over was poured, and then it stands in the logbook, or was not: it gives no bars, whatever the day
+// it would have been dry.
+func TestAPlannedPourWhoseDayIsPastCoversNothing(t *testing.T) {
+	f := oneDate(season.Date{Name: "snow fair", Day: on(t, "2027-02-10"), LabelDays: 2, Wants: []season.Want{{"Alpine Meadow", 6}}}, on(t, "2026-11-28"))
+	past := on(t, "2026-01-02")
+	f.File.Pours[0].Day = &past
+	b := season.Of(f)
+	if r := b.Rows[0]; r.Verdict != season.Past || r.Verdict.Sign() == "✓" || !r.Missed || len(r.Embeds) != 0 {
+		t.Errorf("%+v", r)
+	}
+	if c := b.Dates[0].Covers[0]; c.Short != 6 || len(c.From) != 0 {
+		t.Errorf("%+v", c)
+	}
+	// Poured on 28 November it is cut on the 29th and dry 28 days later, on 27 December, 43 days before labels begin on 8 February.
+	said := strings.Join(b.Tell(0), "\n")
+	for _, want := range []string{
+		"planned for Fri 2 Jan 2026, which is past; if poured Sat 28 Nov, cut Sun 29 Nov, dry about Sun 27 Dec", ": 43 days to spare",
+		"! day past: ", "if it was poured, name its pour of the logbook; else the next free day is Sat 28 Nov, which is still in time for snow fair",
+	} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is missing in\n%s", want, said)
+		}
+	}
+	if strings.Contains(said, "in time, ") {
+		t.Error(said)
+	}
+	marks := b.Strip(0, season.Monday(past), 60)
+	for _, m := range marks {
+		if m == season.CutMark || m == season.DryingMark || m == season.BandMark {
+			t.Errorf("the strip draws %q for a loaf that is not there", m.Sign())
+		}
+	}
+}
+
+// What is told of a pour says no more than is known: a loaf that is whole is yet to be cut, and bars whose weighings follow no law dry as the plan says.
+func TestWhatIsNotKnownOfAPourIsNotToldAsAFact(t *testing.T) {
+	f := season.Facts{Today: on(t, "2026-11-28")}
+	whole, soon, odd := stands(t, "whole", "2026-11-26", "2026-11-28", life.Unmoulded, less(0)), stands(t, "soon", "2026-11-28", "2026-11-30", life.InMould, less(0)), stands(t, "odd", "2026-11-01", "2026-11-02", life.Curing, less(0))
+	odd.Ready, odd.Lawless = season.Band{odd.Cut + 40, odd.Cut + 40, odd.Cut + 40}, true
+	f.Standing = []season.Standing{whole, soon, odd}
+	b := season.Of(f)
+	for i, r := range b.Rows {
+		want := map[string]string{
+			"whole": "poured Thu 26 Nov, to be cut, today at the earliest, dry about", "soon": "poured Sat 28 Nov, to be cut Mon 30 Nov, dry about",
+			"odd": "poured Sun 1 Nov, cut Mon 2 Nov, dry about Sat 12 Dec by the plan; its weighings follow no drying law",
+		}[r.ID]
+		if said := strings.Join(b.TellPlan(i), "\n"); !strings.Contains(said, want) {
+			t.Errorf("%s: %q is missing in\n%s", r.ID, want, said)
+		}
+	}
+}

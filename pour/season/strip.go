@@ -105,6 +105,9 @@ func (b Board) Strip(row int, from day.Day, weeks int) []Mark {
 		return out
 	}
 	put(out, Cell(r.Pour, from), PourMark, +1)
+	if r.Missed {
+		return out
+	}
 	put(out, Cell(r.Cut, from), CutMark, +1)
 	for _, e := range r.Embeds {
 		put(out, Cell(e.By, from), EmbedsMark, -1)

@@ -16,7 +16,7 @@ func (v Verdict) Sign() string {
 		return "~"
 	case Luck:
 		return "?"
-	case TooLate:
+	case TooLate, Past:
 		return "!"
 	case Gone:
 		return "×"
@@ -32,6 +32,8 @@ func (b Board) ByWords(row int) string {
 		return "cannot be read"
 	case !r.Planned():
 		return "poured " + b.told(r.Pour)
+	case r.Missed:
+		return "past " + b.told(r.Pour)
 	case r.Fixed:
 		return "on " + b.told(r.Pour)
 	case !r.HasDate:
@@ -126,23 +128,41 @@ func (b Board) tellBy(r Row) []string {
 func (b Board) tellDays(r Row) string {
 	text := "poured " + b.told(r.Pour)
 	switch {
+	case r.Missed:
+		text = fmt.Sprintf("planned for %s, which is past; if poured %s", b.told(r.Pour), b.told(r.next))
 	case r.Planned() && r.Fixed:
 		text = "planned for " + b.told(r.Pour)
 	case r.Planned():
 		text = "if poured " + b.told(r.Pour)
 	}
-	text += fmt.Sprintf(", cut %s, dry about %s", b.told(r.Cut), b.told(r.Ready.Middle))
+	text += fmt.Sprintf(", %s, dry about %s", b.tellCut(r), b.told(r.Ready.Middle))
 	if r.Ready.Early != r.Ready.Late {
 		text += fmt.Sprintf(" (%s to %s)", b.told(r.Ready.Early), b.told(r.Ready.Late))
+	}
+	if r.lawless {
+		text += " by the plan; its weighings follow no drying law"
 	}
 	switch {
 	case r.Verdict == NoDate || r.Verdict == Gone:
 	case r.LateDays > 0:
 		text += fmt.Sprintf(": %s too late", counted(r.LateDays, "day"))
+	case r.Missed:
+		text += fmt.Sprintf(": %s to spare", counted(-r.LateDays, "day"))
 	default:
 		text += fmt.Sprintf(": %s, %s to spare", r.Verdict, counted(-r.LateDays, "day"))
 	}
 	return text
+}
+
+// tellCut says when the loaf was cut; one that is poured and whole is cut today at the earliest, and nobody knows that it will be.
+func (b Board) tellCut(r Row) string {
+	switch {
+	case r.uncut && r.Cut <= b.Today:
+		return "to be cut, today at the earliest"
+	case r.uncut:
+		return "to be cut " + b.told(r.Cut)
+	}
+	return "cut " + b.told(r.Cut)
 }
 
 // TellCollisions says all that collides, by day.

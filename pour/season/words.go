@@ -159,6 +159,8 @@ func (b *Board) helpMove(l *loads, row int) string {
 	r := &b.Rows[row]
 	before, after, hasBefore, hasAfter := b.free(l, row)
 	switch {
+	case r.Missed && hasAfter:
+		return fmt.Sprintf("if it was poured, name its pour of the logbook; else the next free day is %s%s", b.told(after), b.cost(r, after))
 	case hasBefore:
 		return fmt.Sprintf("pour %s on %s, the next free day before", r.Name, b.told(before))
 	case hasAfter:

@@ -198,7 +198,7 @@ func collides(b season.Board, row int) bool {
 
 func signStyle(b season.Board, row int, l look.Look) screen.Style {
 	switch v := b.Rows[row].Verdict; {
-	case collides(b, row), v == season.TooLate, v == season.Luck:
+	case collides(b, row), v == season.TooLate, v == season.Past, v == season.Luck:
 		return l.Caution
 	case v == season.InTime:
 		return l.Good

@@ -36,7 +36,7 @@ func TestTheCalendarFollowsAPour(t *testing.T) {
 	m := worked(t)
 	id, file := m.poured(), m.path("soap.ics")
 	list := m.says("calendar")
-	for _, want := range []string{"Unmould: Alpine Meadow of ", "Cut window: Alpine Meadow of ", "Weigh bars, day 7: Alpine Meadow of ", "Turn bars"} {
+	for _, want := range []string{"Unmould: Alpine Meadow of ", "Cut window: Alpine Meadow of ", "Weigh bars, day 7", ": Alpine Meadow of ", "Turn bars"} {
 		if !strings.Contains(list, want) {
 			t.Errorf("%q is not due:\n%s", want, list)
 		}

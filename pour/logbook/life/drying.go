@@ -219,6 +219,9 @@ func (w WeighIn) byBar() map[int]float64 {
 	return out
 }
 
+// Misfit reports whether the weighings are such that no drying law fits them.
+func (d Drying) Misfit() bool { return errors.Is(d.Why, &cure.Refusal{Reason: cure.Misfit}) }
+
 // Tell says in words how far it is: dry when and how sure, or why that cannot be told.
 func (d Drying) Tell() string {
 	switch {

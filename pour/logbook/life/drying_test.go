@@ -89,7 +89,7 @@ func TestWeighingsThatFollowTheLawTellTheDay(t *testing.T) {
 	odd := dried(&s, 21, 0.09, 0, 1, 2, 4, 7, 10, 14, 21)
 	odd[4].MassesG[0] += 3
 	d = life.Dry(&s, odd, cure.Rack{})
-	if !d.Weighed || d.Known || d.Fit == nil || !errors.Is(d.Why, &cure.Refusal{Reason: cure.Misfit}) || !strings.Contains(d.Tell(), "does not follow the drying law") {
+	if !d.Weighed || d.Known || d.Fit == nil || !errors.Is(d.Why, &cure.Refusal{Reason: cure.Misfit}) || !d.Misfit() || !strings.Contains(d.Tell(), "does not follow the drying law") {
 		t.Errorf("%+v", d)
 	}
 	rising := dried(&s, 21, 0.09, 0, 1)
