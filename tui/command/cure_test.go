@@ -106,3 +106,27 @@ func TestAScentsPageFollowsTheLogbook(t *testing.T) {
 		t.Errorf("the list:\n%s", list)
 	}
 }
+
+// A batch that failed is not forecast.
+func TestAFailedBatchIsNotForecast(t *testing.T) {
+	m, id := dried(t, 0)
+	before := m.says("cure", id)
+	m.says("logbook", "fail", id, "orange spots")
+	if got := m.says("cure", id); strings.Contains(before, "failed") || !strings.Contains(got, "none: the batch is logged as failed") || strings.Contains(got, "READY") {
+		t.Errorf("%s\n%s", before, got)
+	}
+	if code, _, errs := m.types("logbook", "sniff", id, ""); code != 2 || !strings.Contains(errs, "strength") {
+		t.Errorf("exit %d, %s", code, errs)
+	}
+}
+
+// A weighing of other bars is left out, and said.
+func TestAWeighingOfOtherBarsIsLeftOut(t *testing.T) {
+	m, id := dried(t, 3)
+	if _, _, errs := m.types("logbook", "weigh", id, "121", "122", "--bars", "1 2", "--day", "2026-12-12"); !strings.Contains(errs, "the bars weighed on 2026-12-08 were 2 5, not 1") {
+		t.Errorf("%s", errs)
+	}
+	if got := m.says("cure", id); !strings.Contains(got, "LEFT OUT  the weighing of 2026-12-12") {
+		t.Errorf("%s", got)
+	}
+}

@@ -131,7 +131,7 @@ func (c *check) doubtWeighing(doubt func(string, ...any)) {
 		if common == 0 {
 			doubt("none of these bars was weighed on %s: weigh the same ones every time", last.When.Day)
 		} else if len(others) > 0 && !slices.Contains(last.Bars, OneBar) {
-			doubt("bars %s were not weighed on %s, bars %s were: weigh the same ones every time", joined(others, strconv.Itoa), last.When.Day, joined(last.Bars, strconv.Itoa))
+			doubt("the bars weighed on %s were %s, not %s: weigh the same ones every time", last.When.Day, joined(last.Bars, strconv.Itoa), joined(others, strconv.Itoa))
 		}
 		return
 	}

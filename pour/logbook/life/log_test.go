@@ -272,7 +272,7 @@ func TestTheSameBarsAreWeighedAgain(t *testing.T) {
 		t.Errorf("%v, %q", got.Event.Life.Bars, got.Doubts)
 	}
 	weigh(12, nil, 146, 147, 148)
-	if got := strings.Join(weigh(14, []int{1, 2, 3}, 144, 145, 146).Doubts, "; "); got != "bars 1 3 were not weighed on 2026-12-12, bars 2 5 8 were: weigh the same ones every time" {
+	if got := strings.Join(weigh(14, []int{1, 2, 3}, 144, 145, 146).Doubts, "; "); got != "the bars weighed on 2026-12-12 were 2 5 8, not 1 3: weigh the same ones every time" {
 		t.Errorf("%q", got)
 	}
 	d := b.on(date(12, 15)).Drying
