@@ -175,6 +175,17 @@ func (c corrections) dated(e Event) Event {
 	return e.on(from)
 }
 
+// Marked tells when each event was first marked, by the clock on the wall: a correction when that was which its chain of corrections began with.
+func Marked(events []Event) func(Event) time.Time {
+	c := chains(events)
+	return func(e Event) time.Time {
+		if first, ok := c.by[c.first(e.ID)]; ok && first.Kind != "" {
+			return first.Wall
+		}
+		return e.Wall
+	}
+}
+
 // namesDay reports whether an event says its day, rather than leaving it to when it was marked.
 func (e Event) namesDay() bool {
 	return e.Life.Day != "" || e.What != "" && (e.Kind == Cut || e.Kind == Cured)

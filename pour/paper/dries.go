@@ -66,6 +66,9 @@ func (c Dries) weighed(p *page, plot drying.Plot) {
 		p.wrapped("WEIGHED   ", "nothing yet: pourbench logbook weigh. Take the same three to five bars at the same hour, on days 0, 1, 2, 4, 7, then every week.")
 		return
 	}
+	for _, on := range d.LeftOut {
+		p.wrapped("LEFT OUT  ", "the weighing of "+on.String()+": not all of these bars were weighed then. Weigh the same ones every time.")
+	}
 	off := d.Fit != nil && d.Weighed
 	text := barsText(d.Bars) + ", weighed " + often(len(d.Means)) + ":"
 	if off {

@@ -53,6 +53,9 @@ func (g *program) drying(book logbook.Book, shelf pour.Shelf, id string) (paper.
 	if of.Batch.Is(life.Trial) {
 		of.Drying = life.Drying{Why: errors.New("it is a trial of two small jugs: no loaf is cut")}
 	}
+	if of.Batch.Is(life.Failed) {
+		of.Drying.Fit, of.Drying.Known, of.Drying.Why = nil, false, errors.New("the batch is logged as failed")
+	}
 	if d := of.Drying; d.Known {
 		if s, err := d.Fit.Posterior(d.Criterion); err == nil {
 			of.Spread = &s

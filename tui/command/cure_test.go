@@ -94,6 +94,7 @@ func TestAScentsPageFollowsTheLogbook(t *testing.T) {
 	m.now = func() time.Time { return time.Date(2027, 2, 2, 9, 0, 0, 0, time.UTC) }
 	m.says("logbook", "sniff", id, "1", "--scent", "alp-rose", "--day", "2027-02-01")
 	m.says("logbook", "look", id, "browning", "2", "--jug", "poppy", "--day", "2026-12-20")
+	m.says("logbook", "lot", id, "L1", "--count", "5")
 	m.says("logbook", "sell", id, "3", "--to", "bright")
 	text := m.says("scent", "Alp Rose")
 	for _, want := range []string{"strong at week 0, faint by week 8", "week 0          ###############", "Your words: of roses, sharp.", "seen 2 of 4 in", "bright: 3 bars sold, of 1 pour"} {

@@ -22,8 +22,11 @@ import (
 func drawEvent(t *rapid.T, days int) logbook.Event {
 	e := logbook.Event{Kind: rapid.SampledFrom(life.Forms()).Draw(t, "kind").Kind}
 	e.Life.Day = (date(12, 5) + day.Day(rapid.IntRange(1, days).Draw(t, "day"))).String()
-	if rapid.Bool().Draw(t, "hour") {
+	switch rapid.IntRange(0, 2).Draw(t, "said") {
+	case 0:
 		e.Life.Day += fmt.Sprintf(" %02d:30", rapid.IntRange(0, 23).Draw(t, "hour"))
+	case 1:
+		e.Life.Day = "" // when it was marked
 	}
 	n := rapid.IntRange(0, 5).Draw(t, "n")
 	switch e.Kind {
@@ -53,7 +56,7 @@ func drawLife(t *rapid.T, days int) []logbook.Event {
 	var out []logbook.Event
 	for i := range rapid.IntRange(0, 14).Draw(t, "events") {
 		e := drawEvent(t, days)
-		e.ID, e.Wall = fmt.Sprintf("e%d", i), at(12, 5).Add(time.Duration(i)*time.Hour)
+		e.ID, e.Wall = fmt.Sprintf("e%d", i), at(12, 5).Add(time.Duration(i*7)*time.Hour)
 		if len(out) > 0 {
 			which := out[rapid.IntRange(0, len(out)-1).Draw(t, "which")]
 			switch rapid.IntRange(0, 5).Draw(t, "mend") {
@@ -99,6 +102,9 @@ func TestACorrectedEventCountsAsIfItHadBeenRight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		events := drawLife(t, 40)
 		wrong, right := drawEvent(t, 40), drawEvent(t, 40)
+		if right.Life.Day == "" { // a correction that names no day keeps that of what it corrects
+			right.Life.Day = "2026-12-20 10:00"
+		}
 		wrong.ID, wrong.Wall = "wrong", at(12, 20)
 		right.ID, right.Wall = "wrong", at(12, 20)
 		mended := right
@@ -195,4 +201,61 @@ func TestBarsAddUpInAnyFile(t *testing.T) {
 			t.Fatalf("%+v", a)
 		}
 	})
+}
+
+// The screen writes the day alone and a command nothing, so that its mark counts by its minute: of what is done on one day in whatever mix of
+// both, bars are counted in the order they were marked, in whatever order the marks lie in the file.
+func TestBarsOfOneDayAreCountedAsTheyWereMarked(t *testing.T) {
+	plan, shelf := meadow(t)
+	rapid.Check(t, func(t *rapid.T) {
+		cut := count(logbook.Sliced, 40)
+		cut.ID, cut.Wall, cut.Life.Day = "cut", at(12, 6), "2026-12-06"
+		events := []logbook.Event{cut}
+		left, sold, missing := 40, 0, 0
+		for i := range rapid.IntRange(1, 8).Draw(t, "marks") {
+			e := count(rapid.SampledFrom([]logbook.EventKind{logbook.Sold, logbook.Counted}).Draw(t, "kind"), rapid.IntRange(1, 4).Draw(t, "n"))
+			e.ID, e.Wall = fmt.Sprintf("e%d", 9-i), at(12, 7).Add(time.Duration(i)*time.Hour)
+			e.Life.Day = rapid.SampledFrom([]string{"", "2026-12-07", e.Wall.Format("2006-01-02 15:04")}).Draw(t, "day")
+			if e.Kind == logbook.Counted {
+				e.Life.Count += left - 5
+				missing, left = missing+left-e.Life.Count, e.Life.Count
+			} else {
+				sold, left = sold+e.Life.Count, left-e.Life.Count
+			}
+			if rapid.Bool().Draw(t, "mended") { // mistyped, and put right the day after
+				wrong := e
+				wrong.Life.Count += 3
+				events = append(events, wrong)
+				e.ID, e.Corrects, e.Wall = "m"+e.ID, wrong.ID, at(12, 8).Add(-time.Duration(i)*time.Hour)
+			}
+			events = append(events, e)
+			if left < 6 {
+				break
+			}
+		}
+		rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 1)).Shuffle(len(events), func(i, j int) { events[i], events[j] = events[j], events[i] })
+		got := life.Of(logbook.Pour{ID: "x", Opened: pouredAt(), Plan: plan, Events: append(poured(), events...)}, shelf, pour.Hand{}, date(12, 9)).Bars
+		if want := (life.Account{Known: true, Bars: 40, Sold: sold, Missing: missing, Left: left}); got != want {
+			t.Fatalf("%+v, want %+v", got, want)
+		}
+	})
+}
+
+// What is logged on a later day for an earlier one without its hour comes after what was marked on that day itself: 10 - 2, counted 6, 1 more.
+func TestWhatIsLoggedLaterComesAtTheEndOfItsDay(t *testing.T) {
+	plan, shelf := meadow(t)
+	mark := func(id string, wall time.Time, day string, e logbook.Event) logbook.Event {
+		e.ID, e.Wall, e.Life.Day = id, wall, day
+		return e
+	}
+	events := []logbook.Event{
+		mark("a", at(12, 9), "2026-12-07", count(logbook.Sold, 1)),
+		mark("b", at(12, 7).Add(9*time.Hour), "", count(logbook.Counted, 6)),
+		mark("c", at(12, 7).Add(8*time.Hour), "2026-12-07", count(logbook.Sold, 2)),
+		mark("d", at(12, 6), "", count(logbook.Sliced, 10)),
+	}
+	got := life.Of(logbook.Pour{ID: "x", Opened: pouredAt(), Plan: plan, Events: append(poured(), events...)}, shelf, pour.Hand{}, date(12, 12)).Bars
+	if want := (life.Account{Known: true, Bars: 10, Sold: 3, Missing: 2, Left: 5}); got != want {
+		t.Fatalf("%+v, want %+v", got, want)
+	}
 }

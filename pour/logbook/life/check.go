@@ -102,6 +102,10 @@ func (c *check) place() error {
 	switch {
 	case c.before.State == Trial && !slices.Contains(notes, e.Kind):
 		return errors.New("it was a trial, and nothing was poured into a mould")
+	case e.Kind == logbook.Sold && c.before.Is(Failed) && e.Corrects == "":
+		return errors.New("the batch is logged as failed, and its bars are not sold; take that back if it is not so")
+	case e.Kind == logbook.Sold && c.before.CutDay == nil && e.Corrects == "":
+		return errors.New("it is not logged that the loaf was cut: log that first, with slice")
 	case e.Life.Scent != "" && c.pour.PlanErr == nil && !slices.Contains(scentsOf(c.pour.Plan), e.Life.Scent):
 		return strict.NoWord("scent", e.Life.Scent, scentsOf(c.pour.Plan))
 	case e.Jug != "" && c.pour.PlanErr == nil && !slices.Contains(jugsOf(c.pour.Plan), e.Jug):

@@ -2,8 +2,11 @@ package life
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 
 	"pourbench/pour/logbook"
+	"pourbench/pour/strict"
 )
 
 // farOff is how many times the planned mass, or which part of it, is taken for a slip: no bar is cut twice or half as thick by mistake.
@@ -46,15 +49,59 @@ func (c *check) doubts() []string {
 		if c.before.Is(Failed) {
 			doubt("the batch is logged as failed")
 		}
-		if e.Life.Price != "" && e.Life.Currency == "" {
-			doubt("the price has no currency")
+		if e.Kind == logbook.Sold {
+			c.doubtSale(doubt)
 		}
 	case logbook.Counted:
-		if miss := c.after.Bars.Missing - c.before.Bars.Missing; miss != 0 && c.before.Bars.Known {
-			doubt("%d bars were to be left, %d fewer are there", c.before.Bars.Left, miss)
-		}
+		c.doubtCount(doubt)
 	}
 	return out
+}
+
+// doubtCount compares a count with the bars that were to be left.
+func (c *check) doubtCount(doubt func(string, ...any)) {
+	was := c.before.Bars
+	switch miss := c.after.Bars.Missing - was.Missing; {
+	case !was.Known || miss == 0:
+	case miss > 0:
+		doubt("%d bars were to be left, %d fewer are there", was.Left, miss)
+	case c.e.Life.Count > was.Bars && !was.Planned:
+		doubt("%d bars were to be left, %d more are there: that is more than the %d that were cut", was.Left, -miss, was.Bars)
+	default:
+		doubt("%d bars were to be left, %d more are there", was.Left, -miss)
+	}
+}
+
+// priceOff is how many times an earlier price of the batch, or which part of it, is taken for a slip of the decimal sign.
+const priceOff = 20
+
+// doubtSale says what of a sale can hardly be: bars that are not ready or have no lot, a price far from the earlier ones.
+func (c *check) doubtSale(doubt func(string, ...any)) {
+	e := c.e
+	if c.before.Is(Cut, Curing) {
+		doubt("the batch is not ready by its own forecast")
+	}
+	if c.before.CutDay != nil && len(c.before.Lots) == 0 {
+		doubt("no bar of it is labelled with a lot")
+	}
+	if e.Life.Price == "" {
+		return
+	}
+	if e.Life.Currency == "" {
+		doubt("the price has no currency")
+	}
+	price, err := strict.ParseNumber(e.Life.Price)
+	sales := c.before.Of(logbook.Sold)
+	for i := len(sales) - 1; i >= 0 && err == nil; i-- {
+		was, unread := strict.ParseNumber(sales[i].Life.Price)
+		if unread != nil || was <= 0 || sales[i].Life.Currency != e.Life.Currency {
+			continue
+		}
+		if price > was*priceOff || price*priceOff < was {
+			doubt("a price of %s is far from the %s of %s", e.Life.Price, sales[i].Life.Price, moment(sales[i]).Day)
+		}
+		return
+	}
 }
 
 // doubtWeighing compares a weighing with the last one before it.
@@ -63,17 +110,18 @@ func (c *check) doubtWeighing(doubt func(string, ...any)) {
 	now := WeighIn{Bars: numbered(c.e.Life), MassesG: c.e.Life.MassesG}
 	for i := len(c.before.WeighIns) - 1; i >= 0; i-- {
 		last := c.before.WeighIns[i]
-		if last.When.compare(at) > 0 {
+		if last.When.DaysSince(at) > 0 {
 			continue
 		}
 		if last.When.Day == at.Day {
 			doubt("there is a weighing of that day already: both are counted")
 		}
-		common := 0
+		common, others := 0, []int(nil)
 		for _, bar := range now.Bars {
 			was, ok := last.Mass(bar)
 			g, _ := now.Mass(bar)
 			if !ok {
+				others = append(others, bar)
 				continue
 			}
 			if common++; g > was+heavierG {
@@ -82,6 +130,8 @@ func (c *check) doubtWeighing(doubt func(string, ...any)) {
 		}
 		if common == 0 {
 			doubt("none of these bars was weighed on %s: weigh the same ones every time", last.When.Day)
+		} else if len(others) > 0 && !slices.Contains(last.Bars, OneBar) {
+			doubt("bars %s were not weighed on %s, bars %s were: weigh the same ones every time", joined(others, strconv.Itoa), last.When.Day, joined(last.Bars, strconv.Itoa))
 		}
 		return
 	}

@@ -4,11 +4,13 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
 	"pourbench/chem/cure"
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 )
 
@@ -22,6 +24,7 @@ type Drying struct {
 	Ready     cure.Estimate   // days from the cut; dry by that criterion is all that it means
 	Bars      []int           // the same bars, weighed every time, by their numbers
 	Means     []cure.Weighing // of those bars, by day
+	LeftOut   []day.Day       // of weighings that lack one of those bars, and are left out
 	Own       int             // own batches that the prior rests on; 0: on none
 	Bar       pour.DryingBar  // the bar as the law takes it
 }
@@ -50,13 +53,14 @@ type racked struct {
 	StepG     float64 // of the scale
 	Bars      []int
 	Means     []cure.Weighing
+	LeftOut   []day.Day
 	WeighIns  int
 }
 
 // onRack gathers it from the plan's sheet and the weighings.
 func onRack(sheet *pour.Sheet, weighIns []WeighIn) racked {
 	r := racked{Criterion: sheet.Plan.Cure.Criterion(), StepG: sheet.Plan.Show.ScaleStepG, WeighIns: len(weighIns)}
-	r.Bars, r.Means = sameBars(weighIns)
+	r.Bars, r.Means, r.LeftOut = sameBars(weighIns)
 	var err error
 	if r.Bar, err = sheet.DryingBar(cure.Rack{}, r.Bars...); err != nil {
 		r.Refused = err.Error()
@@ -66,7 +70,7 @@ func onRack(sheet *pour.Sheet, weighIns []WeighIn) racked {
 
 // by works out how the batch dries, with what the maker's own batches taught.
 func (r racked) by(rack cure.Rack) Drying {
-	d := Drying{Criterion: r.Criterion, Bars: r.Bars, Means: r.Means, Bar: r.Bar}
+	d := Drying{Criterion: r.Criterion, Bars: r.Bars, Means: r.Means, LeftOut: r.LeftOut, Bar: r.Bar}
 	if r.Refused != "" {
 		d.Why = errors.New(r.Refused)
 		return d
@@ -107,61 +111,98 @@ func (d *Drying) fit(stepG float64) {
 	}
 }
 
-// sameBars are the bars that can be followed and their means: the bar that was weighed most often, the lowest of several, and with it those
-// that were weighed every time it was. The one bar of older logs is followed where no bar has a number.
-func sameBars(weighIns []WeighIn) ([]int, []cure.Weighing) {
-	times := map[int]int{}
+// mostCounted is how many bars that are followed count for more than fewer: three tell as much as all of them (common practice, no source).
+const mostCounted = 3
+
+// sameBars are the bars that can be followed, their means, and the days of the weighings that lack one of them and are left out. Of the bars that
+// weighings have in common those are followed that were weighed again most, a bar counting each time, and the lowest of several. The one bar of
+// older logs is followed where no bar has a number.
+func sameBars(weighIns []WeighIn) (bars []int, means []cure.Weighing, left []day.Day) {
 	known := make([]map[int]float64, len(weighIns))
+	numbered := false
 	for i, w := range weighIns {
 		known[i] = w.byBar()
 		for bar := range known[i] {
-			times[bar]++
+			numbered = numbered || bar != OneBar
 		}
 	}
-	if len(times) > 1 {
-		delete(times, OneBar)
+	if numbered {
+		for _, g := range known {
+			delete(g, OneBar)
+		}
 	}
 	most := -1
-	for bar, n := range times {
-		if m := times[most]; n > m || n == m && bar < most {
-			most = bar
+	for _, set := range inCommon(known) {
+		again := -1
+		for _, g := range known {
+			if holds(g, set) {
+				again++
+			}
+		}
+		score := again * min(len(set), mostCounted)
+		if better := cmp.Or(cmp.Compare(score, most), cmp.Compare(len(set), len(bars)), slices.Compare(bars, set)); better > 0 {
+			bars, most = set, score
 		}
 	}
-	if most < 0 {
-		return nil, nil
-	}
-	var bars []int
-	for bar := range times {
-		if every(known, most, bar) {
-			bars = append(bars, bar)
-		}
-	}
-	slices.Sort(bars)
-	var means []cure.Weighing
 	for i, g := range known {
-		if _, ok := g[most]; !ok {
-			continue
+		switch {
+		case len(bars) == 0:
+		case !holds(g, bars):
+			left = append(left, weighIns[i].When.Day)
+		default:
+			sum := 0.0
+			for _, bar := range bars {
+				sum += g[bar]
+			}
+			means = append(means, cure.Weighing{Day: weighIns[i].Days, G: sum / float64(len(bars))})
 		}
-		sum := 0.0
-		for _, bar := range bars {
-			sum += g[bar]
-		}
-		means = append(means, cure.Weighing{Day: weighIns[i].Days, G: sum / float64(len(bars))})
 	}
 	slices.SortStableFunc(means, func(a, b cure.Weighing) int { return cmp.Compare(a.Day, b.Day) })
-	return bars, means
+	return bars, means, left
 }
 
-// every reports whether a bar was weighed each time another was.
-func every(known []map[int]float64, most, bar int) bool {
-	for _, g := range known {
-		_, there := g[most]
-		if _, ok := g[bar]; there && !ok {
-			return false
+// inCommon lists the sets of bars that weighings have in common: those of each, of every two, and of all in which a bar is.
+func inCommon(known []map[int]float64) [][]int {
+	seen := map[string]bool{}
+	var out [][]int
+	add := func(set []int) {
+		if key := fmt.Sprint(set); len(set) > 0 && !seen[key] {
+			seen[key] = true
+			out = append(out, set)
 		}
 	}
-	return true
+	for _, g := range known {
+		add(slices.Sorted(maps.Keys(g)))
+	}
+	own, closed := len(out), map[int][]int{}
+	for _, g := range known {
+		for bar := range g {
+			if was, there := closed[bar]; there {
+				closed[bar] = both(was, g)
+			} else {
+				closed[bar] = slices.Sorted(maps.Keys(g))
+			}
+		}
+	}
+	for i := range own {
+		for _, other := range out[:i] {
+			set := slices.DeleteFunc(slices.Clone(out[i]), func(bar int) bool { return !slices.Contains(other, bar) })
+			add(set)
+		}
+	}
+	for _, set := range closed {
+		add(set)
+	}
+	return out
 }
+
+// both is the bars of a set that a weighing has too.
+func both(set []int, g map[int]float64) []int {
+	return slices.DeleteFunc(slices.Clone(set), func(bar int) bool { _, ok := g[bar]; return !ok })
+}
+
+// holds reports whether a weighing has every bar of a set.
+func holds(g map[int]float64, set []int) bool { return len(both(set, g)) == len(set) }
 
 // byBar is what each bar weighed, by its number from 1; where no numbers were said, the first ones in their order.
 func (w WeighIn) byBar() map[int]float64 {

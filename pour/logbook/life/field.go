@@ -27,15 +27,22 @@ type Field struct {
 	Words    []string // what it usually is
 	Only     bool     // and nothing else
 	Required bool
-	Lead     bool               // typed without its key, in the order of the fields
-	Rest     bool               // takes the words that are left
-	Form     func(string) error // what a text has to look like; nil: anything
-	At       any                // *string, *float64, *int, *[]int or *[]float64 in the event
+	Lead     bool                // typed without its key, in the order of the fields
+	Rest     bool                // takes the words that are left
+	Form     func(string) error  // what a text has to look like; nil: anything
+	Spelt    func(string) string // how a text is written in the file; nil: as it is typed
+	At       any                 // *string, *float64, *int, *[]int or *[]float64 in the event
 }
 
 // Set reads what was typed into the event. Nothing leaves the field empty. An error says how to type it.
 func (f Field) Set(text string) error {
 	text = strings.TrimSpace(plain.Text(text))
+	if text == "" && f.Required {
+		switch f.At.(type) {
+		case *float64, *int:
+			return strict.Fault{Path: f.Key, Value: `""`, Problem: "has nothing in it", Mend: "write " + f.Describe()}
+		}
+	}
 	var err error
 	switch at := f.At.(type) {
 	case *string:
@@ -76,6 +83,9 @@ func (f Field) word(text *string) error {
 		*text = f.Words[i]
 	} else if f.Only {
 		return strict.NoWord(f.Key, *text, f.Words)
+	}
+	if f.Spelt != nil {
+		*text = f.Spelt(*text)
 	}
 	if f.Form != nil {
 		return f.Form(*text)
@@ -172,6 +182,14 @@ func isDay(s string) error {
 
 // dayAndHour is how a day is written with its hour.
 const dayAndHour = "2006-01-02 15:04"
+
+// withPoint writes a number with a comma as its decimal sign with a point, as it is kept in files; what is no number stays as it is.
+func withPoint(s string) string {
+	if _, err := strict.ParseNumber(s); err != nil {
+		return s
+	}
+	return strings.Replace(s, ",", ".", 1)
+}
 
 func isPrice(s string) error {
 	return matches(s, `^\d{1,9}(\.\d{1,6})?$`, "is no price; write a decimal number, such as 7.50")

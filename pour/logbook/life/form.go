@@ -78,7 +78,7 @@ func loafFields(e *logbook.Event) []Field {
 		Key: "masses", Label: "masses", Means: "of the bars, from end A or as --bars names them", Unit: string(pour.UnitGram), High: mostG,
 		Required: e.Kind == logbook.WeighIn, Lead: true, At: &l.MassesG,
 	}
-	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: the first ones", Low: 1, High: mostBars, At: &l.Bars}
+	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: those of the last weighing, or the first ones", Low: 1, High: mostBars, At: &l.Bars}
 	switch e.Kind {
 	case logbook.Unmoulded:
 		return []Field{{Key: "firm", Label: "how firm", Words: logbook.Firmness(), Lead: true, At: &e.What}}
@@ -135,7 +135,7 @@ func countFields(e *logbook.Event) []Field {
 		return []Field{
 			count,
 			{Key: "at", Label: "where", Means: "market, shop, order: your own word", At: &e.What},
-			{Key: "price", Label: "price", Means: "of one bar", Form: isPrice, At: &l.Price},
+			{Key: "price", Label: "price", Means: "of one bar", Spelt: withPoint, Form: isPrice, At: &l.Price},
 			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency},
 			audience,
 		}

@@ -41,6 +41,9 @@ func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall t
 		if e.Kind == logbook.Lotted && e.Life.Count == 0 && before.Bars.Known {
 			e.Life.Count = before.Bars.Left
 		}
+		if e.Corrects == "" {
+			e.Life = before.usual(e)
+		}
 		after := p
 		after.Events = append(slices.Clip(p.Events), e)
 		now := Of(after, shelf, pour.Hand{}, today)
@@ -55,6 +58,25 @@ func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall t
 		return Logged{}, err
 	}
 	return out, nil
+}
+
+// usual is what an event says with what it leaves out taken over from the last of its kind: the bars of the last weighing where that was of as
+// many, the currency of the last sale.
+func (b Batch) usual(e logbook.Event) logbook.Life {
+	l := e.Life
+	if n := len(b.WeighIns); e.Kind == logbook.WeighIn && len(l.Bars) == 0 && n > 0 {
+		if last := b.WeighIns[n-1].Bars; len(last) == len(l.MassesG) && !slices.Contains(last, OneBar) {
+			l.Bars = slices.Clone(last)
+		}
+	}
+	if e.Kind == logbook.Sold && l.Price != "" && l.Currency == "" {
+		for _, sale := range b.Of(logbook.Sold) {
+			if sale.Life.Currency != "" {
+				l.Currency = sale.Life.Currency
+			}
+		}
+	}
+	return l
 }
 
 // stamped is an event with its id and times. What is not of life stands at the run time of the last mark; a correction at that of what it corrects.

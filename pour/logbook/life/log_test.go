@@ -3,6 +3,7 @@ package life_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/disk/disktest"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
@@ -205,11 +207,89 @@ func TestWhatCanHardlyBeIsSaid(t *testing.T) {
 			t.Errorf("%s: %q, want %q", e.Kind, got, want)
 		}
 	}
-	says(6, count(logbook.Sold, 1), "not logged that the loaf was cut")
+	says(6, count(logbook.Given, 1), "not logged that the loaf was cut")
+	if got := b.refuses(at(12, 6), count(logbook.Sold, 1)); !strings.Contains(got, "not logged that the loaf was cut") {
+		t.Errorf("%s", got)
+	}
 	says(7, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Count: 9}}, "9 bars where the plan has 10")
 	says(7, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{MassesG: []float64{150, 151}}}, "")
 	says(8, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{MassesG: []float64{149, 512}}}, "mass 2, 512 g, is 3.3 times that of a planned bar; bar 2, 512 g, is heavier than the 151 g of 2026-12-07")
 	says(9, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{MassesG: []float64{149}, Bars: []int{7}}}, "none of these bars was weighed on 2026-12-08")
 	says(10, count(logbook.Counted, 7), "8 bars were to be left, 1 fewer are there")
 	says(11, logbook.Event{Kind: logbook.Sold, Life: logbook.Life{Count: 1, Price: "7.5"}}, "no currency")
+}
+
+// A sale says what of it can hardly be, and takes over the currency of the last one; more bars than were cut are more, not fewer below 0.
+func TestASaleAndACountSayWhatCanHardlyBe(t *testing.T) {
+	b := newBench(t)
+	b.logs(at(12, 6), count(logbook.Sliced, 10))
+	sale := func(on int, price, currency string) life.Logged {
+		t.Helper()
+		e := count(logbook.Sold, 1)
+		e.Life.Currency = currency
+		for _, f := range life.Fields(&e, b.plan) {
+			if f.Key == "price" {
+				must(t, f.Set(price))
+			}
+		}
+		return b.logs(at(12, on), e)
+	}
+	first := sale(7, "7,50", "EUR")
+	if first.Event.Life.Price != "7.50" || !slices.Equal(first.Doubts, []string{"the batch is not ready by its own forecast", "no bar of it is labelled with a lot"}) {
+		t.Errorf("%+v: %q", first.Event.Life, first.Doubts)
+	}
+	b.logs(at(12, 8), logbook.Event{Kind: logbook.Lotted, Lot: "L1", Life: logbook.Life{Count: 5}})
+	if second := sale(9, "8", ""); second.Event.Life.Currency != "EUR" || len(second.Doubts) > 0 {
+		t.Errorf("%+v: %q", second.Event.Life, second.Doubts)
+	}
+	for price, want := range map[string]int{"160": 0, "160.01": 1, "0.40": 0, "0.39": 1} { // 8 × 20 and 8 ÷ 20
+		got := sale(10, price, "")
+		if len(got.Doubts) != want || want > 0 && !strings.Contains(got.Doubts[0], "far from the 8 of 2026-12-09") {
+			t.Errorf("%s: %q", price, got.Doubts)
+		}
+		b.logs(at(12, 10), logbook.Event{Kind: logbook.TakenBack, What: got.Event.ID})
+	}
+	if got := strings.Join(b.logs(at(12, 11), count(logbook.Counted, 50)).Doubts, "; "); got != "8 bars were to be left, 42 more are there: that is more than the 10 that were cut" {
+		t.Errorf("%q", got)
+	}
+	b.logs(at(12, 12), logbook.Event{Kind: logbook.Failed, Text: "spots"})
+	if got := b.refuses(at(12, 12), count(logbook.Sold, 1)); !strings.Contains(got, "failed") {
+		t.Errorf("%s", got)
+	}
+}
+
+// A weighing that names no bars is of those that were weighed the last time; one of other bars is doubted and, the bars followed staying the
+// same, left out: 3 bars in 3 weighings say more than one bar in 4.
+func TestTheSameBarsAreWeighedAgain(t *testing.T) {
+	b := newBench(t)
+	b.logs(at(12, 6), count(logbook.Sliced, 10))
+	weigh := func(on int, bars []int, g ...float64) life.Logged {
+		t.Helper()
+		return b.logs(at(12, on), logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{Bars: bars, MassesG: g}})
+	}
+	weigh(7, []int{2, 5, 8}, 150, 151, 152)
+	if got := weigh(9, nil, 148, 149, 150); !slices.Equal(got.Event.Life.Bars, []int{2, 5, 8}) || len(got.Doubts) > 0 {
+		t.Errorf("%v, %q", got.Event.Life.Bars, got.Doubts)
+	}
+	weigh(12, nil, 146, 147, 148)
+	if got := strings.Join(weigh(14, []int{1, 2, 3}, 144, 145, 146).Doubts, "; "); got != "bars 1 3 were not weighed on 2026-12-12, bars 2 5 8 were: weigh the same ones every time" {
+		t.Errorf("%q", got)
+	}
+	d := b.on(date(12, 15)).Drying
+	if !slices.Equal(d.Bars, []int{2, 5, 8}) || len(d.Means) != 3 || d.Means[2].G != 147 || !slices.Equal(d.LeftOut, []day.Day{date(12, 14)}) {
+		t.Errorf("bars %v, means %v, left out %v", d.Bars, d.Means, d.LeftOut)
+	}
+}
+
+// An empty text is no number: where one is needed it is refused.
+func TestNothingIsNoNumber(t *testing.T) {
+	e := logbook.Event{Kind: logbook.Sniffed, Value: 3}
+	for _, f := range life.Fields(&e, pour.Plan{}) {
+		if err := f.Set(""); (err != nil) != (f.Key == "strength") {
+			t.Errorf("%s: %v", f.Key, err)
+		}
+	}
+	if e.Value != 3 {
+		t.Errorf("%v", e.Value)
+	}
 }

@@ -3,6 +3,7 @@ package life
 import (
 	"cmp"
 	"slices"
+	"time"
 
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
@@ -47,10 +48,38 @@ func (m Moment) minute() int {
 	return minutes * hours / 2
 }
 
-// inOrder sorts events by when they were, so that the order they came into the file says nothing: what was marked earlier comes first where
-// the moment is the same.
-func inOrder(events []logbook.Event) {
+// inOrder sorts events of a file by when they were, so that the order they came into it says nothing: by their days and, within one, by the
+// hour where they say one and by when they were marked where they do not. What was marked on a later day than its own and says no hour comes
+// at the end of that day. A correction stands where what it corrects was marked.
+func inOrder(events, file []logbook.Event) {
+	marked := logbook.Marked(file)
 	slices.SortFunc(events, func(a, b logbook.Event) int {
-		return cmp.Or(moment(a).compare(moment(b)), a.Wall.Compare(b.Wall), cmp.Compare(a.ID, b.ID))
+		x, y := marked(a), marked(b)
+		return cmp.Or(placed(a, x).Compare(placed(b, y)), x.Compare(y), a.Wall.Compare(b.Wall), cmp.Compare(a.ID, b.ID))
 	})
+}
+
+// placed is where an event stands among those of its day, by the clock on the wall as if that were UTC.
+func placed(e logbook.Event, marked time.Time) time.Time {
+	at, hour := e.When()
+	if hour {
+		return civil(at)
+	}
+	y, m, d := at.Date()
+	begin := time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
+	end := time.Date(y, m, d+1, 0, 0, 0, -1, time.UTC)
+	switch t := civil(marked); {
+	case t.Before(begin):
+		return begin
+	case t.After(end):
+		return end
+	default:
+		return t
+	}
+}
+
+// civil is what the clock on the wall showed, kept as if that were UTC.
+func civil(t time.Time) time.Time {
+	y, m, d := t.Date()
+	return time.Date(y, m, d, t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), time.UTC)
 }

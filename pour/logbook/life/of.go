@@ -95,7 +95,7 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 			s.Events = append(s.Events, e)
 		}
 	}
-	inOrder(s.Events)
+	inOrder(s.Events, p.Events)
 	for _, e := range s.Events {
 		if s.cuts(e) && s.Cut == nil {
 			at := moment(e)
@@ -132,7 +132,7 @@ func Events(p logbook.Pour) []logbook.Event {
 			out = append(out, e)
 		}
 	}
-	inOrder(out)
+	inOrder(out, p.Events)
 	return out
 }
 

@@ -1,7 +1,6 @@
 package life
 
 import (
-	"cmp"
 	"slices"
 	"time"
 
@@ -35,7 +34,7 @@ func (w WeighIn) Mass(bar int) (g float64, ok bool) {
 // older logs.
 func weighIns(events []logbook.Event, bars map[string]int) []WeighIn {
 	var out []WeighIn
-	var live *WeighIn
+	live := -1 // where the cut that was run live stands in it
 	for _, e := range events {
 		w := weighIn(e)
 		switch {
@@ -44,14 +43,15 @@ func weighIns(events []logbook.Event, bars map[string]int) []WeighIn {
 			if !ok {
 				continue // trims and slice
 			}
-			if live == nil {
-				live = &w
+			if live < 0 {
+				live, out = len(out), append(out, w)
 			}
-			if i := slices.Index(live.Bars, bar); i >= 0 { // weighed again
-				live.MassesG[i] = e.Value
+			cut := &out[live]
+			if i := slices.Index(cut.Bars, bar); i >= 0 { // weighed again
+				cut.MassesG[i] = e.Value
 				continue
 			}
-			live.Bars, live.MassesG = append(live.Bars, bar), append(live.MassesG, e.Value)
+			cut.Bars, cut.MassesG = append(cut.Bars, bar), append(cut.MassesG, e.Value)
 		case e.Kind == logbook.Cut || e.Kind == logbook.Cured:
 			w.Bars, w.MassesG = []int{OneBar}, []float64{e.Value}
 			out = append(out, w)
@@ -60,10 +60,6 @@ func weighIns(events []logbook.Event, bars map[string]int) []WeighIn {
 			out = append(out, w)
 		}
 	}
-	if live != nil {
-		out = append(out, *live)
-	}
-	slices.SortStableFunc(out, func(a, b WeighIn) int { return cmp.Or(a.When.compare(b.When), cmp.Compare(a.EventID, b.EventID)) })
 	return out
 }
 
