@@ -18,6 +18,20 @@ const (
 // dayBefore is nine in the morning of the day before a whole day.
 const dayBefore = -15 * time.Hour
 
+// What things have to be bought for: a pour, and embeds.
+const (
+	kindPourBy = "pour-by"
+	embedMark  = "embed-"
+)
+
+// ahead is nine in the morning a week before a whole day, time enough to buy oils; common practice, no source.
+const ahead = inMorning - 7*24*time.Hour
+
+// early is an earlier reminder than the entry's own, for what has to be bought first; false: it needs none.
+func (e Entry) early() (time.Duration, bool) {
+	return ahead, e.Reminded && e.AllDay && (e.Kind == kindPourBy || strings.HasPrefix(e.Kind, embedMark)) && OfTheSeason(e.Batch)
+}
+
 // OfTheSeason reports whether entries are the season's.
 func OfTheSeason(batch string) bool {
 	return strings.HasPrefix(batch, dateMark) || strings.HasPrefix(batch, plannedMark)
@@ -79,10 +93,10 @@ func planned(r season.Row, today day.Day, revised time.Time) []Entry {
 		out = append(out, seasonal(batch, "pour", "Pour: "+name, r.Pour, dayBefore, revised))
 	}
 	if by, ok := pourBy(r, today); ok {
-		out = append(out, seasonal(batch, "pour-by", "Pour by: "+name, by, inMorning, revised, byWords(r)))
+		out = append(out, seasonal(batch, kindPourBy, "Pour by: "+name, by, inMorning, revised, byWords(r)))
 	}
 	for i, e := range r.Embeds {
-		out = append(out, seasonal(batch, fmt.Sprintf("embed-%d", i+1), "Make embeds by: "+e.Name+", "+name, e.By, inMorning, revised))
+		out = append(out, seasonal(batch, fmt.Sprintf(embedMark+"%d", i+1), "Make embeds by: "+e.Name+", "+name, e.By, inMorning, revised))
 	}
 	return out
 }

@@ -65,6 +65,10 @@ pour 2026-11-20/2026-11-21 -15h0m0s "Pour: First Snow"
 	if err := calendar.Write(&out, entries); err != nil {
 		t.Error(err)
 	}
+	// The day to pour by and that of the embeds speak up a week before too, at nine: seven days less nine hours are six days and fifteen hours.
+	if n := strings.Count(out.String(), "TRIGGER:-P6DT15H"); n != 2 {
+		t.Errorf("%d reminders a week before, want 2:\n%s", n, out.String())
+	}
 }
 
 // As days go by, the day by which to pour is the next that is left, until none is.

@@ -62,13 +62,22 @@ func event(e Entry) *ics.VEvent {
 		v.SetDescription(e.Words)
 	}
 	v.SetTimeTransparency(ics.TransparencyTransparent)
-	if e.Reminded && !e.Cancelled {
-		a := v.AddAlarm()
-		a.SetAction(ics.ActionDisplay)
-		a.SetProperty(ics.ComponentPropertyDescription, e.What)
-		a.SetTrigger(trigger(e.Remind))
+	if !e.Reminded || e.Cancelled {
+		return v
+	}
+	remind(v, e.What, e.Remind)
+	if before, ok := e.early(); ok {
+		remind(v, e.What, before)
 	}
 	return v
+}
+
+// remind has the calendar speak up at a time from the start.
+func remind(v *ics.VEvent, what string, from time.Duration) {
+	a := v.AddAlarm()
+	a.SetAction(ics.ActionDisplay)
+	a.SetProperty(ics.ComponentPropertyDescription, what)
+	a.SetTrigger(trigger(from))
 }
 
 // trigger writes a duration of whole minutes; RFC 5545, 3.3.6.

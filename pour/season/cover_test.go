@@ -58,3 +58,19 @@ func TestBarsAreSharedOutFromTheEarliestDateOn(t *testing.T) {
 		t.Errorf("said:\n%s", said)
 	}
 }
+
+// A pour that is too late for a market that has all it wants of bars that stand is not needed for it, and it says so.
+func TestAPourThatIsNotNeededSaysSo(t *testing.T) {
+	f := oneDate(season.Date{Name: "market", Day: on(t, "2026-12-19"), LabelDays: 2, Wants: []season.Want{{"Alpine Meadow", 6}}}, on(t, "2026-11-28"))
+	dry := stands(t, "dry", "2026-10-01", "2026-10-02", life.Ready, less(2))
+	dry.Name = "Alpine Meadow"
+	const says = "it is not needed for market, which has all it wants of it from bars that stand"
+	for _, bars := range []int{6, 9} { // of 8 that stand
+		f.File.Dates[0].Wants[0].Bars = bars
+		f.Standing = []season.Standing{dry}
+		said := strings.Join(season.Of(f).TellCollisions(), "\n")
+		if !strings.Contains(said, "too late for market") || strings.Contains(said, says) != (bars <= 8) {
+			t.Errorf("%d wanted: %s", bars, said)
+		}
+	}
+}

@@ -169,6 +169,17 @@ func (s Store) RemoveDate(name string) error {
 	})
 }
 
+// PoursFor are the pours for the date of a name, by their numbers from 1.
+func (f File) PoursFor(name string) []int {
+	var out []int
+	for i, p := range f.Pours {
+		if p.For != "" && same(p.For, name) {
+			out = append(out, i+1)
+		}
+	}
+	return out
+}
+
 // rename has the pours of a date say another name.
 func (f *File) rename(t *draft, from, to string) error {
 	f.Pours = slices.Clone(f.Pours)

@@ -118,13 +118,34 @@ func (b *Board) tellLate(r *Row) string {
 
 // helpLate says what is left when a pour cannot be dry in time.
 func (b *Board) helpLate(r *Row) string {
-	switch {
+	switch others := b.without(r); {
+	case others != "":
+		return fmt.Sprintf("it is not needed for %s, which has all it wants of it %s", r.For, others)
 	case r.By.Middle >= b.Today:
 		return fmt.Sprintf("pour it by %s; to be sure, by %s", b.told(r.By.Middle), b.told(r.By.Late))
 	case r.By.Early >= b.Today:
 		return fmt.Sprintf("poured by %s it would do if it dries as fast as the early end of its band; else take bars that are dry already", b.told(r.By.Early))
 	}
 	return "take bars that are dry already, or another design whose cure is shorter"
+}
+
+// without says of what a row's date has all that it wants of the design; nothing where it is short, or wants none. Who is too late
+// for a date gives nothing to it, so these are others.
+func (b *Board) without(r *Row) string {
+	at := b.dateAt(r.For)
+	if at < 0 {
+		return ""
+	}
+	for _, c := range b.Dates[at].Covers {
+		if !same(c.Design, r.Name) || c.Short > 0 || len(c.From) == 0 {
+			continue
+		}
+		if slices.ContainsFunc(c.From, func(s Share) bool { return b.Rows[s.Row].Planned() }) {
+			return "from other pours"
+		}
+		return "from bars that stand"
+	}
+	return ""
 }
 
 func (b *Board) tellEmbed(r *Row, e EmbedBy) string {

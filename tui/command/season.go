@@ -1,6 +1,7 @@
 package command
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
@@ -45,9 +46,7 @@ hand, comments too, stays. Dry is dry by your criterion, never safe.`,
 	}
 	cmd.Flags().BoolVar(&design, "design", false, "how each design did, by audience and channel")
 	cmd.AddCommand(g.addDateCommand(), g.changeDateCommand(), g.seasonStep("remove-date NAME", "Take a date out; its pours stay", 1, `remove-date "winter market"`,
-		func(s season.Store, args []string) (string, error) {
-			return args[0] + " is out of the season", s.RemoveDate(args[0])
-		}))
+		g.removeDate))
 	cmd.AddCommand(g.addPourCommand(), g.changePourCommand(), g.seasonStep("remove-pour NUMBER", "Take a planned pour out", 1, "remove-pour 2", g.removePour))
 	cmd.AddCommand(g.houseCommand(), g.addMouldCommand(), g.seasonStep("remove-mould NAME", "Take a mould out", 1, `remove-mould "loaf 10"`,
 		func(s season.Store, args []string) (string, error) {
@@ -199,7 +198,11 @@ func (g *program) addDateCommand() *cobra.Command {
 			if on < g.today() {
 				g.say("%s is over already", on)
 			}
-			return fmt.Sprintf("%s on %s %s is in the season", d.Name, on.Weekday(), on), s.AddDate(d)
+			if err := s.AddDate(d); err != nil {
+				return "", err
+			}
+			g.unheard(d.Wants)
+			return fmt.Sprintf("%s on %s %s is in the season", d.Name, on.Weekday(), on), nil
 		})
 	flags.add(cmd)
 	return cmd
@@ -228,12 +231,54 @@ func (g *program) changeDateCommand() *cobra.Command {
 				}
 				return d
 			})
-			return args[0] + " is changed", errors.Join(bad, err)
+			if err = errors.Join(bad, err); err == nil {
+				w, _ := wants(flags.wants)
+				g.unheard(w)
+			}
+			return args[0] + " is changed", err
 		})
 	flags.add(cmd)
 	cmd.Flags().StringVar(&name, "name", "", "another name; its pours follow")
 	cmd.Flags().StringVar(&to, "day", "", "another day")
 	return cmd
+}
+
+// removeDate takes a date out, and says which pours are for none without it.
+func (g *program) removeDate(s season.Store, args []string) (string, error) {
+	f, err := season.Load(s.Dir)
+	if err != nil {
+		return "", err
+	}
+	text := args[0] + " is out of the season"
+	for _, n := range f.PoursFor(args[0]) {
+		p := f.Pours[n-1]
+		text += fmt.Sprintf("\npour %d, %s, stays and is for no date now", n, cmp.Or(p.Pour, p.Plan))
+	}
+	return text, s.RemoveDate(args[0])
+}
+
+// unheard warns of designs that are wanted and that no pour is of, planned or logged: the name may have been mistyped.
+func (g *program) unheard(wants []season.Want) {
+	b, err := g.seasonBoard()
+	if err != nil {
+		return // the season itself says it
+	}
+	all, err := g.logged()
+	if err != nil {
+		return
+	}
+	var names []string
+	for _, r := range b.Rows {
+		names = append(names, r.Name)
+	}
+	for _, p := range all.batches {
+		names = append(names, p.Name)
+	}
+	for _, w := range wants {
+		if !slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(strings.TrimSpace(n), w.Design) }) {
+			g.say("no pour of %q is planned or in the logbook; %s", w.Design, strict.Meant(w.Design, names, "if it is spelled as in its plan, plan one: pourbench season add-pour", ""))
+		}
+	}
 }
 
 // houseCommand says or changes what the maker has to pour with.
