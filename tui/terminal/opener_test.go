@@ -44,3 +44,10 @@ func TestAFileIsOpenedOrSaidWhyNot(t *testing.T) {
 		t.Errorf("an opener that fails says %v", err)
 	}
 }
+
+func must(t *testing.T, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}

@@ -27,13 +27,6 @@ type tty struct {
 	cooked unix.Termios
 }
 
-func must(t *testing.T, err error) {
-	t.Helper()
-	if err != nil {
-		t.Fatal(err)
-	}
-}
-
 // onTTY puts this process on a pseudo-terminal of a size until the test ends.
 func onTTY(t *testing.T, w, h uint16) *tty {
 	t.Helper()
