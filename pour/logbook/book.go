@@ -15,6 +15,7 @@ import (
 	"pourbench/pour/disk"
 	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
+	"pourbench/pour/strict"
 )
 
 // Book is a folder with one file for every pour.
@@ -92,10 +93,41 @@ func (b Book) Read(id string, shelf pour.Shelf) (Pour, error) {
 		return Pour{}, err
 	}
 	src, err := read(b.Path(id))
+	if errors.Is(err, fs.ErrNotExist) {
+		return Pour{}, missing{id, b.named(), err}
+	}
 	if err != nil {
 		return Pour{}, fmt.Errorf("read the pour %s: %w", id, err)
 	}
 	return parse(id, b.Path(id), string(src), shelf)
+}
+
+// missing is a pour that is not in the logbook.
+type missing struct {
+	id    string
+	there []string
+	err   error
+}
+
+func (m missing) Error() string {
+	return fmt.Sprintf("read the pour %s: there is no such batch; %s", m.id, strict.Meant(m.id, m.there, "pourbench batches lists them", "pourbench batches lists them"))
+}
+
+func (m missing) Unwrap() error { return m.err }
+
+// named lists the ids of the pours whose files lie in the folder; where it cannot be read there are none.
+func (b Book) named() []string {
+	files, err := os.ReadDir(b.Folder())
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, f := range files {
+		if id, ok := strings.CutSuffix(f.Name(), Suffix); ok && checkID(id) == nil {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // read reads a plain file, no further than it can be a pour's. A pipe would be waited for for ever.

@@ -131,6 +131,11 @@ func (r *batchRecord) gone() {
 			r.keep(func() { r.wrapped("- ", dayOf(e).String()+": "+life.Tell(e, r.show)) })
 		}
 	}
+	for _, m := range life.Marks(r.record.Events) {
+		if e := m.Event; !m.Standing && m.Why == "taken back" {
+			r.keep(func() { r.wrapped("- ", "taken back: "+dayOf(e).String()+", "+life.Tell(e, r.show)) })
+		}
+	}
 	if b.Bars.Known && (b.CutDay != nil || len(b.Lots) > 0) {
 		a := b.Bars
 		r.wrapped("", fmt.Sprintf("%d bars: %d sold, %d given away, %d kept, %d seconds, %d missing, %d left.", a.Bars, a.Sold, a.Given, a.Kept, a.Seconds, a.Missing, a.Left))

@@ -20,8 +20,8 @@ const (
 	mostPixels = 200 << 20
 )
 
-// isPicture says whether a file begins like a picture, of any kind that is known.
-func isPicture(path string) error {
+// IsPicture says whether a file begins like a picture, of any kind that is known.
+func IsPicture(path string) error {
 	f, err := openFile(path)
 	if err != nil {
 		return err

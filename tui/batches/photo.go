@@ -96,7 +96,7 @@ func (m *Model) showPhoto(path string) tea.Cmd {
 	if !draws {
 		show := m.opt.Show
 		return func() tea.Msg {
-			if err := isPicture(path); err != nil {
+			if err := IsPicture(path); err != nil {
 				return saidMsg{err: err}
 			}
 			return saidMsg{"opened: " + path, show(path)}

@@ -11,6 +11,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/strict"
+	"pourbench/tui/batches"
 )
 
 // lifeCommands are the commands that log what becomes of a batch: one for every kind of event, from the table of their fields, and those that mend.
@@ -69,7 +70,8 @@ func (g *program) lifeCommand(form life.Form) *cobra.Command {
 		return g.logLife(book, shelf, record, e)
 	})
 	for _, f := range fields {
-		if !f.Lead && !f.Rest {
+		_, counts := f.At.(*int)
+		if !f.Lead && !f.Rest || counts && !f.Required {
 			typed[f.Key] = new(string)
 			cmd.Flags().StringVar(typed[f.Key], f.Key, "", f.Describe())
 		}
@@ -91,6 +93,10 @@ func leading(fields []life.Field, words []string) ([]string, error) {
 		case *[]float64:
 			if n = numbers(words); n == 0 && f.Required {
 				n = 1 // to be told what is wrong with it
+			}
+		case *int:
+			if !f.Required && numbers(words[:1]) == 0 {
+				n = 0 // as well
 			}
 		case *string:
 			known := slices.ContainsFunc(f.Words, func(w string) bool { return strings.EqualFold(w, words[0]) })
@@ -118,6 +124,11 @@ func numbers(words []string) int {
 
 // logLife logs an event of a batch's life and says what it wrote, beside what was planned and what of it is doubtful.
 func (g *program) logLife(book logbook.Book, shelf pour.Shelf, record logbook.Pour, e logbook.Event) error {
+	if e.Kind == logbook.Photo && e.Corrects == "" {
+		if err := batches.IsPicture(e.Life.Path); err != nil {
+			return err
+		}
+	}
 	out, err := life.Log(book, shelf, record.ID, e, g.now(), session())
 	if err != nil {
 		return err
@@ -145,7 +156,11 @@ func named(record logbook.Pour, id string) (logbook.Event, error) {
 	case 0:
 		return logbook.Event{}, fmt.Errorf("find the event %q: %s has none that begins so; pourbench logbook show %s lists them", id, record.ID, record.ID)
 	}
-	return logbook.Event{}, fmt.Errorf("find the event %q: %d events of %s begin so; type more of it", id, len(found), record.ID)
+	var list strings.Builder
+	for _, e := range found {
+		fmt.Fprintf(&list, "\n  %s  %s  %s", e.ID, e.Day(), life.Tell(e, record.Plan.Show))
+	}
+	return logbook.Event{}, fmt.Errorf("find the event %q: %d events of %s begin so; type more of one of them:%s", id, len(found), record.ID, list.String())
 }
 
 // correct logs an event anew with some of its fields changed.

@@ -129,7 +129,7 @@ func countFields(e *logbook.Event) []Field {
 	case logbook.Lotted:
 		return []Field{
 			{Key: "lot", Label: "lot", Means: "as on the label", Required: true, Lead: true, At: &e.Lot},
-			{Key: "count", Label: "bars", Means: "none: all that are left", Unit: "bars", High: mostBars, At: &l.Count},
+			{Key: "count", Label: "bars", Means: "none: all that are left", Unit: "bars", Low: 1, High: mostBars, Lead: true, At: &l.Count},
 		}
 	case logbook.Sold:
 		return []Field{
