@@ -48,6 +48,11 @@ func (m *Model) mass(s underway.Step) (underway.Mass, bool) {
 	return underway.Mass{}, false
 }
 
+// weighsBar reports whether an event is the weight of a bar; trims and slice may weigh nothing.
+func (m *Model) weighsBar(e logbook.Event) bool {
+	return m.cutting() && slices.ContainsFunc(m.masses(), func(x underway.Mass) bool { return x.Bar > 0 && x.Step == e.Step })
+}
+
 // pieceName is what a step of the cut weighs.
 func (m *Model) pieceName(step string) string {
 	for _, x := range m.masses() {

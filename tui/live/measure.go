@@ -102,6 +102,9 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 	if lot != "" && m.cutting() {
 		return fmt.Errorf("note %q: a piece that was cut has no lot; type its number alone", typed)
 	}
+	if v <= 0 && m.weighsBar(t.Event) {
+		return fmt.Errorf("weigh %s: %q: a bar of nothing is none; type what it weighs, or go on without", m.weighedWords(t.Event), typed)
+	}
 	show := m.sheet().Plan.Show
 	e := t.Event
 	e.Value = show.FromUnit(v, t.Unit)

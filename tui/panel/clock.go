@@ -162,7 +162,7 @@ func (f *Facts) drawJugTime(a screen.Area, batch *pour.BatchSheet, i int, x axis
 	if !j.Clock.Stages[chem.Emulsion].Mid.Known && !j.Clock.Stages[chem.Light].Mid.Known {
 		a.Text(x.x, 0, screen.Clip("no times can be given: see the warnings", x.w), f.Look.Quiet)
 	}
-	if j.Clock.PourAtMin.Known {
+	if known := j.Clock.Stages[chem.Emulsion].Mid.Known || j.Clock.Stages[chem.Light].Mid.Known; known && j.Clock.PourAtMin.Known { // no mark over the words
 		at := min(x.at(j.Clock.PourAtMin.V), x.x+x.w-1)
 		a.Text(at, 0, "▼", f.Look.Strong.With(screen.Reverse))
 		if last := min(x.at(j.Clock.LastAtMin.V), x.x+x.w-1); last > at {

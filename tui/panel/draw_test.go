@@ -150,6 +150,13 @@ func TestTheClocksBarTurnsAtTheMinuteOfEachStage(t *testing.T) {
 			t.Errorf("%s is late with %.1f %%, said as %q", j.Name, j.Clock.LateChancePercent.V, side)
 		}
 	}
+	f.Sheet.Base.Jugs = slices.Clone(f.Sheet.Base.Jugs)
+	for s := range chem.Stages { // its pour is known, and no stage is
+		f.Sheet.Base.Jugs[0].Clock.Stages[s].Mid = pour.Figure{}
+	}
+	if drawn = lines(f, panelOf(t, "clock"), w, 13); !strings.Contains(drawn[1], "no times can be given: see the warnings") {
+		t.Errorf("without stages the words are %q", drawn[1])
+	}
 	f.Sheet.Base.Refused.Times = "it is too cold"
 	if drawn = lines(f, panelOf(t, "clock"), w, 13); !strings.Contains(drawn[0], "No times: it is too cold") {
 		t.Errorf("without times it says %q", drawn[0])
