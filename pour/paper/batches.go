@@ -12,7 +12,7 @@ import (
 func BatchList(batches []life.Batch, today day.Day) string {
 	p := textPage()
 	if len(batches) == 0 {
-		p.wrapped("", "No batch is there. A run of a plan logs itself: pourbench run.")
+		p.wrapped("", "No batch is there, or none holds every word that was asked for. A run of a plan logs itself: pourbench run.")
 	}
 	for _, b := range batches {
 		head := b.ID

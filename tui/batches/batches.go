@@ -73,9 +73,11 @@ type Model struct {
 	search    entry.Entry
 	searching bool // keys type into the search
 
-	inside bool // the keys go to the chosen batch
-	mark   int  // the chosen mark of it, of those that are drawn
-	scroll int  // the first line of it in sight
+	inside bool   // the keys go to the chosen batch
+	mark   int    // the chosen mark of it, of those that are drawn
+	scroll int    // the first line of it in sight
+	follow string // id of the mark to choose once the batch's file was read again; empty: the chosen one stays
+	kept   bool   // a form was kept and no key was pressed since: an Enter that bounces must open nothing
 
 	board  bool // the board of the season is in the place of the list
 	season seasonPage

@@ -98,6 +98,10 @@ func (m *Model) openFormOf(b *life.Batch, e logbook.Event, corrects string) {
 			return nil, err
 		}
 		if corrects != "" {
+			if same(e, event, m.planOf(b)) {
+				m.say("nothing was changed, so nothing was written")
+				return nil, nil
+			}
 			event.Corrects = corrects
 		}
 		said := m.words(event)
@@ -296,11 +300,40 @@ func (m *Model) written(msg writtenMsg) tea.Cmd {
 	if msg.undo.id != "" {
 		m.undo = append(m.undo, msg.undo)
 	}
+	m.follow, m.kept = msg.log.Event.ID, msg.form != nil
 	m.say(msg.said)
 	for _, doubt := range msg.log.Doubts {
 		m.status.WarnBeside(doubt)
 	}
 	return tea.Batch(m.load(), m.open(msg.id))
+}
+
+// same reports whether two events say the same in every field of their kind.
+func same(a, b logbook.Event, plan pour.Plan) bool {
+	return slices.EqualFunc(life.Fields(&a, plan), life.Fields(&b, plan), func(x, y life.Field) bool { return x.Text() == y.Text() })
+}
+
+// newest chooses the mark that was made last, which is the one that a slip of the hand is in.
+func (m *Model) newest() {
+	b, ok := m.chosen()
+	if !ok {
+		return
+	}
+	marks := m.marks(b)
+	for i, mk := range marks {
+		if at := marks[min(m.mark, len(marks)-1)]; i == 0 || !mk.Event.Wall.Before(at.Event.Wall) {
+			m.mark = i
+		}
+	}
+	m.bringMark()
+}
+
+// followMark chooses the mark that was just written, once it is read back.
+func (m *Model) followMark(b *life.Batch) {
+	if i := slices.IndexFunc(m.marks(b), func(mk life.Mark) bool { return mk.Event.ID == m.follow }); m.follow != "" && i >= 0 {
+		m.mark, m.follow = i, ""
+		m.bringMark()
+	}
 }
 
 // chosenMark is the mark that is chosen in the batch.
@@ -416,6 +449,7 @@ func (m *Model) opened(msg openedMsg) {
 	m.detail = msg.detail
 	if b, ok := m.chosen(); ok && b.ID == msg.id {
 		m.plot = m.plotOf(b)
+		m.followMark(b)
 	}
 	m.settleBatch()
 }

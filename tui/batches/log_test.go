@@ -149,3 +149,39 @@ func TestAMarkIsCorrectedTakenBackAndBroughtBack(t *testing.T) {
 	k.press("u")
 	k.says("nothing was logged")
 }
+
+// Gloves bounce: the mark that was made last is the chosen one, the Enter after a form opens nothing, and a correction that corrects nothing
+// is not written.
+func TestABouncingEnterStrikesNoMark(t *testing.T) {
+	k := onDisk(t, "Alpine Meadow")
+	id := k.m.all[0].ID
+	k.log(id, logbook.Event{Kind: logbook.Unmoulded, What: logbook.FirmHard, Life: logbook.Life{Day: "2026-12-06"}})
+	k.log(id, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Day: "2026-12-07", Count: 10}})
+	k.size(120, 60)
+	k.press("enter")
+	if mk, _ := k.m.chosenMark(); mk.Event.Kind != logbook.Sliced {
+		t.Errorf("the chosen mark is %s, not the last one", mk.Event.Kind)
+	}
+	k.press("up n")
+	k.write("3")
+	k.press("ctrl+s")
+	mk, _ := k.m.chosenMark()
+	if mk.Event.Kind != logbook.Sniffed {
+		t.Errorf("the chosen mark is %s, not what was just logged", mk.Event.Kind)
+	}
+	before := k.file(id)
+	k.press("enter")
+	if k.m.dialogs.Top() != nil {
+		t.Error("an Enter that bounces opens a form")
+	}
+	k.says("kept already")
+	k.press("enter")
+	k.shows("Correct: ")
+	k.press("ctrl+s")
+	k.says("nothing was changed")
+	if k.file(id) != before {
+		t.Error("a correction that corrects nothing was written")
+	}
+	k.press("up enter")
+	k.shows("Correct: ")
+}

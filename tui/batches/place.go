@@ -88,7 +88,9 @@ type columns struct{ colours, name, state, poured, due column }
 const (
 	mark     = 2
 	coloursW = 8
-	stateW   = 13
+	stateW   = 13 // of most states
+	longW    = 16 // of the longest one, "out of the mould"
+	withWide = 60
 	dayW     = 10
 	withDayW = 74
 )
@@ -101,14 +103,18 @@ func columnsIn(w int) columns {
 		*col = column{x, width}
 		x += width + 1
 	}
-	rest := w - mark - coloursW - 1 - stateW - 1 - 1
+	state := stateW
+	if w >= withWide {
+		state = longW
+	}
+	rest := w - mark - coloursW - 1 - state - 1 - 1
 	if w >= withDayW {
 		rest -= dayW + 1
 	}
-	name := rest * 45 / 100
+	name := rest * 52 / 100
 	next(&c.colours, coloursW)
 	next(&c.name, name)
-	next(&c.state, stateW)
+	next(&c.state, state)
 	if w >= withDayW {
 		next(&c.poured, dayW)
 	}

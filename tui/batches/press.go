@@ -43,6 +43,7 @@ func (m *Model) perform(b keys.Binding, nth int) tea.Cmd {
 		return m.askLog()
 	}
 	m.status.Clear()
+	m.kept = m.kept && b.ID == keys.LookAt
 	if m.goes(b.ID) {
 		m.settle()
 		return m.reopen()
@@ -189,10 +190,16 @@ func (m *Model) logNames() []string {
 
 // lookAt goes into the batch; inside it, it corrects the chosen mark.
 func (m *Model) lookAt() tea.Cmd {
-	if m.inside {
+	switch {
+	case m.inside && m.kept:
+		m.kept = false
+		m.say("that was kept already; {look at} again corrects the chosen mark")
+		return nil
+	case m.inside:
 		return m.correct()
 	}
 	m.inside = true
+	m.newest()
 	m.settle()
 	return nil
 }

@@ -5,8 +5,8 @@ func batching() []Binding {
 	return []Binding{
 		{ID: Up, Mode: Batching, Keys: []string{"up"}, Help: "go to the batch before; among the marks of a batch, to the mark before"},
 		{ID: Down, Mode: Batching, Keys: []string{"down"}, Help: "go to the next batch, or the next mark of one"},
-		{ID: PageUp, Mode: Batching, Keys: []string{"pgup"}, Help: "go up a screenful"},
-		{ID: PageDown, Mode: Batching, Keys: []string{"pgdown"}, Help: "go down a screenful"},
+		{ID: PageUp, Mode: Batching, Keys: []string{"pgup"}, Help: "go up a screenful; on the board of the season, a week back"},
+		{ID: PageDown, Mode: Batching, Keys: []string{"pgdown"}, Help: "go down a screenful; on the board of the season, a week on"},
 		{ID: First, Mode: Batching, Keys: []string{"home"}, Help: "go to the first batch, or to the top of one"},
 		{ID: Last, Mode: Batching, Keys: []string{"end"}, Help: "go to the last batch, or to the end of one"},
 		{ID: Search, Mode: Batching, Keys: []string{"/"}, Label: "search", Foot: 3, Help: "type to see only the batches that hold every word: name, state, what is due, day, scent, audience, notes; {list choose} keeps the search, {list close} lets it go"},
