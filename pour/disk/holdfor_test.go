@@ -59,10 +59,11 @@ func TestANameIsWaitedForAndTakenOverFromTheDead(t *testing.T) {
 		time.Sleep(20 * time.Millisecond)
 		_ = held.Release()
 	}()
-	if held, err = disk.OS().HoldFor(path, time.Minute); err != nil {
+	next, err := disk.OS().HoldFor(path, time.Minute)
+	if err != nil {
 		t.Fatal(err)
 	}
-	if err := held.Release(); err != nil {
+	if err := next.Release(); err != nil {
 		t.Error(err)
 	}
 }
