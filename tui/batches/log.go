@@ -325,6 +325,9 @@ func (m *Model) newest() {
 			m.mark = i
 		}
 	}
+	if len(marks) > 0 && (b.ID != m.detailOf || m.detail.Marks == nil) { // its file is being read: there are more lines and marks to come
+		m.follow = marks[m.mark].Event.ID
+	}
 	m.bringMark()
 }
 

@@ -162,6 +162,13 @@ func TestABouncingEnterStrikesNoMark(t *testing.T) {
 	if mk, _ := k.m.chosenMark(); mk.Event.Kind != logbook.Sliced {
 		t.Errorf("the chosen mark is %s, not the last one", mk.Event.Kind)
 	}
+	k.m.detail, k.m.detailOf = Detail{}, id // as when the keys are quicker than the disk
+	k.press("esc enter")
+	k.m.mark, k.m.scroll = 0, 0
+	k.finish(k.m.open(id))
+	if mk, _ := k.m.chosenMark(); mk.Event.Kind != logbook.Sliced {
+		t.Errorf("the chosen mark is %s once the file is read, not the last one", mk.Event.Kind)
+	}
 	k.press("up n")
 	k.write("3")
 	k.press("ctrl+s")
