@@ -109,7 +109,7 @@ func (t *talk) act(a lines.Asked) {
 		t.help(rest)
 		return
 	case keys.Palette: // a line says an action by its name
-		t.help(cmp.Or(rest, helpAll))
+		t.help(cmp.Or(rest, lines.Every))
 		return
 	}
 	if rest != "" && ofRow(b) {
@@ -260,9 +260,6 @@ func unheard(id keys.ID) string {
 	return ""
 }
 
-// helpAll asks for help with every action.
-const helpAll = "all"
-
 // help tells what can be said: in short, all of it, or what holds a word.
 func (t *talk) help(about string) {
 	if about == "" {
@@ -277,20 +274,5 @@ func (t *talk) help(about string) {
 			t.out.Say(l)
 		}
 	}
-	for _, b := range t.table() {
-		if unheard(b.ID) != "" || about == "" && b.Foot == 0 {
-			continue
-		}
-		text := strings.Join(lines.Words(b), ", ") + ": " + b.Help
-		if about != "" && about != helpAll && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
-			continue
-		}
-		if why := t.m.whyNot(b, -1); why != "" {
-			if about == "" {
-				continue
-			}
-			text += " (not now: " + why + ")"
-		}
-		t.out.Say(text)
-	}
+	t.out.Actions(t.table(), about, unheard, t.m.whyNot)
 }

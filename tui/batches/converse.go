@@ -239,7 +239,7 @@ func (t *talk) act(a lines.Asked) {
 	}
 	switch b.ID {
 	case keys.Help, keys.Palette:
-		t.help(cmp.Or(a.Rest, map[keys.ID]string{keys.Palette: helpAll}[b.ID]))
+		t.help(cmp.Or(a.Rest, map[keys.ID]string{keys.Palette: lines.Every}[b.ID]))
 		return
 	case keys.Correct, keys.TakeBack:
 		t.m.inside = true
@@ -350,9 +350,6 @@ func colourWords(list []string) string {
 	return strings.Join(out, ", ")
 }
 
-// helpAll asks for help with every action.
-const helpAll = "all"
-
 // help tells what can be said: in short, all of it, or what holds a word.
 func (t *talk) help(about string) {
 	if about == "" {
@@ -360,20 +357,5 @@ func (t *talk) help(about string) {
 		t.out.Say("log lists what can be logged; so does its name: weigh 128,4, sniff 3, sell 2, fail. A form is answered line by line, Enter keeps it. mark 2 correct and mark 2 take back change a mark, undo undoes the last thing.")
 		t.out.Say("? all tells every action, ? and a word those with that word.")
 	}
-	for _, b := range t.m.opt.Keys.Of(keys.Batching) {
-		if unheard(b.ID) != "" || about == "" && b.Foot == 0 {
-			continue
-		}
-		text := strings.Join(lines.Words(b), ", ") + ": " + b.Help
-		if about != "" && about != helpAll && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
-			continue
-		}
-		if why := t.m.whyNot(b, -1); why != "" {
-			if about == "" {
-				continue
-			}
-			text += " (not now: " + why + ")"
-		}
-		t.out.Say(text)
-	}
+	t.out.Actions(t.m.opt.Keys.Of(keys.Batching), about, unheard, t.m.whyNot)
 }

@@ -304,7 +304,7 @@ func (t *talk) act(a lines.Asked) {
 		t.help(rest)
 		return
 	case keys.Palette: // a line says an action by its name
-		t.help(cmp.Or(rest, helpAll))
+		t.help(cmp.Or(rest, lines.Every))
 		return
 	}
 	if rest != "" && ofJug(b.ID) {

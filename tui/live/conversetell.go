@@ -1,11 +1,9 @@
 package live
 
 import (
-	"fmt"
 	"strings"
 
 	"pourbench/tui/dialog"
-	"pourbench/tui/lines"
 )
 
 // journalText says where the marks are kept: their whole path, since it is not on a screen to be looked at again.
@@ -104,9 +102,6 @@ func (t *talk) tellJug(i int) {
 	t.out.Say(text)
 }
 
-// helpAll asks for help with every action.
-const helpAll = "all"
-
 // help tells what can be said: in short, all of it, or what holds a word.
 func (t *talk) help(about string) {
 	if about == "" {
@@ -114,20 +109,5 @@ func (t *talk) help(about string) {
 		t.out.Say("A stage is said by its letter or its word, with the jug before or behind it: 3 l, light 3, poppy medium, not yet thick 2. Trouble likewise: 3 trouble rices. A weight or a temperature: w 1 34,5.")
 		t.out.Say("? all tells every action, ? and a word those with that word.")
 	}
-	for _, b := range t.table() {
-		if unheard(b.ID) != "" || about == "" && b.Foot == 0 {
-			continue
-		}
-		text := strings.Join(lines.Words(b), ", ") + ": " + b.Help
-		if about != "" && about != helpAll && !strings.Contains(strings.ToLower(text), strings.ToLower(about)) {
-			continue
-		}
-		if why := t.m.whyNot(b, -1); why != "" {
-			if about == "" {
-				continue
-			}
-			text += fmt.Sprintf(" (not now: %s)", why)
-		}
-		t.out.Say(text)
-	}
+	t.out.Actions(t.table(), about, unheard, t.m.whyNot)
 }
