@@ -6,6 +6,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"pourbench/pour/day"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/season"
 )
@@ -72,5 +73,25 @@ func TestAPourThatIsNotNeededSaysSo(t *testing.T) {
 		if !strings.Contains(said, "too late for market") || strings.Contains(said, says) != (bars <= 8) {
 			t.Errorf("%d wanted: %s", bars, said)
 		}
+	}
+}
+
+// Bars that are dry at the latest on the very day of the labels are sure for it; those that may be dry a day after it are not.
+func TestBarsThatAreDryByTheDayOfTheLabelsAreSure(t *testing.T) {
+	poured := on(t, "2026-11-21")
+	of := func(market day.Day) (season.Board, season.Cover) {
+		b := season.Of(season.Facts{Today: on(t, "2026-11-20"), Designs: map[string]season.Design{"a": meadow()}, File: season.File{
+			Dates: []season.Date{{Name: "fair", Day: market, Wants: []season.Want{{Design: meadow().Name, Bars: 3}}}},
+			Pours: []season.Planned{{Plan: "a", For: "fair", Day: &poured}},
+		}})
+		return b, b.Dates[0].Covers[0]
+	}
+	b, _ := of(on(t, "2027-09-01"))
+	late := b.Rows[0].Ready.Late
+	if _, c := of(late); c.Unsure != 0 || c.Short != 0 {
+		t.Errorf("dry by the day itself: %+v", c)
+	}
+	if _, c := of(late - 1); c.Unsure != 3 {
+		t.Errorf("dry a day after it: %+v", c)
 	}
 }

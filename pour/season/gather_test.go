@@ -71,6 +71,23 @@ func TestADayThatIsFullIsNotFree(t *testing.T) {
 	}
 }
 
+// A rack that is full to the last place has room for all that lies on it, and one place less has not.
+func TestARackThatIsJustFullHasRoom(t *testing.T) {
+	on := first + 9
+	for less, want := range []bool{true, false} {
+		f := season.Facts{Today: first, Designs: map[string]season.Design{"a": meadow()}}
+		f.File.House = season.House{MostPours: 1, RackBars: 2*meadow().Bars - less}
+		f.File.Pours = []season.Planned{{Plan: "a", Day: &on}, {Plan: "a", Day: &on}}
+		found := false
+		for _, c := range season.Of(f).Collisions {
+			found = found || strings.Contains(c.Help, (first+8).Short()+", the next free day before")
+		}
+		if found != want {
+			t.Errorf("with %d places too few the day before is free: %v", less, found)
+		}
+	}
+}
+
 // The plans that a season names are read from its own folder or where they are said to be; one that cannot be is a fault of its pour alone.
 func TestThePlansOfASeasonAreRead(t *testing.T) {
 	shelf, err := presets.Shelf()

@@ -189,6 +189,9 @@ func TestABouncingEnterStrikesNoMark(t *testing.T) {
 	if k.file(id) != before {
 		t.Error("a correction that corrects nothing was written")
 	}
-	k.press("up enter")
+	k.press("n")
+	k.write("2")
+	k.press("ctrl+s")
+	k.press("up enter") // another key was between: that is meant
 	k.shows("Correct: ")
 }
