@@ -7,6 +7,7 @@ import (
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
+	"pourbench/pour/lot"
 )
 
 // Shelf is the catalogue a plan draws from. It is a value handed on: presets fill it, a maker's own file is laid over it.
@@ -19,6 +20,8 @@ type Shelf struct {
 	Moulds     []MouldEntry
 	Techniques []Technique
 	Toppings   []ToppingMaterial
+
+	Stock lot.Stock // what lies there, laid over like a maker's file; the zero value: no ledger is kept
 
 	plain colour.Paint // a batter without colour; the zero Paint: not prepared
 }
