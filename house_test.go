@@ -28,6 +28,7 @@ func house() []room {
 		{"pour/day", "std"},
 		{"pour/disk/disktest", "pour/disk"},
 		{"pour/money", ""},
+		{"pour/cost", "pour/money"},
 		{"pour/lot", "pour/money pour/day"},
 		{"pour/script", "std"},
 		{"pour/shape", "std"},
