@@ -1,0 +1,46 @@
+package command
+
+import (
+	"github.com/spf13/cobra"
+
+	"pourbench/pour/paper"
+	"pourbench/pour/stock"
+)
+
+// stockCommand lists what lies on the shelves, and holds the commands that write into the ledger.
+func (g *program) stockCommand() *cobra.Command {
+	all := false
+	cmd := &cobra.Command{
+		Use: "stock", Short: "What lies on your shelves by packs and lots, what it cost, what came and what went", Args: cobra.NoArgs,
+		Long: `List what lies on your shelves: of every material how much there is, what is past its
+date and what it cost, and its packs in the order in which they are picked, first
+expired first out.
+
+It stands in ` + stock.FileName + ` beside your pours, a plain file that only grows. You may mend it
+by hand; a correction is better made by an entry of its own.`,
+		Example: "  pourbench stock\n  pourbench stock --all      packs that are used up, too",
+		RunE: func(*cobra.Command, []string) error {
+			s, err := g.stocked()
+			if err != nil {
+				return err
+			}
+			return g.print(paper.StockList(s, all))
+		},
+	}
+	cmd.Flags().BoolVar(&all, "all", false, "packs that are used up, too")
+	for _, family := range g.stockFamilies() {
+		cmd.AddCommand(family()...)
+	}
+	return cmd
+}
+
+// stockFamilies are the commands below stock, a line for each family.
+func (g *program) stockFamilies() []func() []*cobra.Command {
+	return []func() []*cobra.Command{}
+}
+
+// ledger is the maker's ledger of stock.
+func (g *program) ledger() stock.Ledger { return stock.New(g.dataDir()) }
+
+// stocked is what lies there today by the ledger.
+func (g *program) stocked() (stock.State, error) { return g.ledger().State(g.today()) }
