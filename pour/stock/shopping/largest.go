@@ -138,7 +138,7 @@ func (g grower) reach(but []Limit) Reach {
 		}
 	}
 	low = g.lookOn(low, but)
-	r := Reach{To: g.sizing.value(low)}
+	r := Reach{To: g.sizing.of(low)}
 	if low < g.sizing.most {
 		r.Limits = g.lacks(low+1, but)
 	}
@@ -167,7 +167,7 @@ func (g grower) lookOn(fits int, but []Limit) int {
 
 // lacks says what there is too little of for a number of steps.
 func (g grower) lacks(steps int, but []Limit) []Limit {
-	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.value(steps)), g.shelf)
+	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.of(steps)), g.shelf)
 	var out []Limit
 	const slack = 1e-6 // mm, so that a base that reaches the rim does not stand over it
 	if sheet.Base.Size.HeightMM > g.rimMM+slack {
