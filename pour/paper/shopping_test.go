@@ -96,8 +96,18 @@ func TestTheShoppingListAsATable(t *testing.T) {
 		got[cells["id"]] = cells
 	}
 	for _, want := range [][3]string{
-		{"olive", "packs", "3"}, {"olive", "pack_size", "1000"}, {"olive", "price", "8.00"}, {"olive", "cost", "24.00"}, {"olive", "left_over", "125"}, {"olive", "short", "2875"}, {"olive", "currency", "EUR"},
-		{"mica", "short", "1.25"}, {"mica", "cost", ""}, {"moon", "unit", "pieces"}, {"naoh", "short", "0"}, {"mica", "name", "'@gold"},
+		{"olive", "packs", "3"},
+		{"olive", "pack_size", "1000"},
+		{"olive", "price", "8.00"},
+		{"olive", "cost", "24.00"},
+		{"olive", "left_over", "125"},
+		{"olive", "short", "2875"},
+		{"olive", "currency", "EUR"},
+		{"mica", "short", "1.25"},
+		{"mica", "cost", ""},
+		{"moon", "unit", "pieces"},
+		{"naoh", "short", "0"},
+		{"mica", "name", "'@gold"},
 	} {
 		if v := got[want[0]][want[1]]; v != want[2] {
 			t.Errorf("%s: %s is %q, want %q", want[0], want[1], v, want[2])

@@ -212,6 +212,9 @@ func (g *program) largest(args []string) error {
 	}
 	g.sayUnread(f)
 	l, err := f.Largest(doc.Plan, shelf, planID(doc.Path))
+	if errors.Is(err, shopping.ErrNothingKept) {
+		return g.print(doc.Plan.Name + ": " + err.Error() + "\n")
+	}
 	if err != nil {
 		return err
 	}

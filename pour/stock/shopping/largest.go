@@ -46,8 +46,8 @@ func (l Largest) Edit() pour.Edit {
 	}
 }
 
-// errNothingKept is that of a plan nothing of which is in the ledger.
-var errNothingKept = errors.New("find the largest batch: the ledger knows no pack of anything this plan needs; receive what you have first")
+// ErrNothingKept is that of a plan nothing of which is in the ledger.
+var ErrNothingKept = errors.New("the ledger knows no pack of anything this plan needs; receive what you have first")
 
 // Grow finds the largest pour of a plan that some free material allows, and what limits it. It weighs the plan anew at every size it tries, so that
 // rounding on the scales, lye and what goes by bars are true. What it finds fits, and nothing larger does. A material that is not in free was
@@ -68,7 +68,7 @@ func Grow(p pour.Plan, shelf pour.Shelf, free map[lot.Material]lot.Quantity) (La
 		}
 	}
 	if !known {
-		return l, errNothingKept
+		return l, ErrNothingKept
 	}
 	l.Reach = g.reach(nil)
 	if len(l.Limits) > 0 {
