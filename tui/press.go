@@ -112,6 +112,10 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return m.suggest()
 	case keys.Happened:
 		return m.readPast()
+	case keys.Shopping:
+		return m.provide()
+	case keys.Largest:
+		return m.enlarge()
 	case keys.Learned:
 		return tea.Batch(m.readLearned(), m.readHand(m.say))
 	case keys.Pour:
