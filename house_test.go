@@ -51,6 +51,7 @@ func house() []room {
 		{"pour/again", "pour/logbook/learn pour/logbook/life pour/logbook/live pour/logbook pour/whatif pour pour/day chem chem/cure"},
 		{"pour/ruler", "pour pour/shape"},
 		{"pour/season", "pour/money pour/planfile pour/logbook/life pour/logbook pour pour/strict pour/disk pour/day pour/plain"},
+		{"pour/stock/shopping", "pour/season pour pour/lot pour/money pour/day"},
 		{"pour/drying", "pour pour/day pour/logbook/life chem/cure"},
 		{"pour/paper", "pour/stock/trace pour/again pour/season pour/stock pour/lot pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock chem/cure"},
 		{"pour/calendar", "pour/season pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},

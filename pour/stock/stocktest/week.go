@@ -31,7 +31,7 @@ func material(n int) lot.Material {
 
 // receive buys a pack of at least so much.
 func (h *house) receive(m lot.Material, least lot.Quantity) {
-	q := least*lot.Quantity(2+h.dice(6)) + lot.Quantity(h.dice(90_000))
+	q := least*lot.Quantity(2+h.dice(12)) + lot.Quantity(h.dice(90_000))
 	if m.Kind.Counted() {
 		q = (q/lot.One + 1) * lot.One
 	}
