@@ -62,8 +62,13 @@ func recall(p *page, g trace.Graph, t trace.Thing) {
 	if t.Kind == trace.Batch || len(r.Batches) > 0 || len(r.Places) > 0 {
 		p.raw("")
 		p.wrapped("Recall: ", reached(r))
+		of := ""
 		for _, x := range r.Places {
-			p.wrapped("  ", x.Of+"  "+g.Tell(x))
+			if x.Of != of {
+				of = x.Of
+				p.wrapped("  ", "of "+of+":")
+			}
+			p.wrapped("    ", g.Tell(x))
 		}
 	}
 	for _, d := range r.Doubts {

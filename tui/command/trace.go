@@ -25,8 +25,9 @@ lot on a bar's label back to every lot that is in it, packaging included.
 
 Under it stand the balance of the lot in grams and every sale that a recall has to
 name. The page carries the moment it was asked for: keep it as the record of a drill.
-A lot that was typed in a pour but is not in the ledger is followed too, and marked.`,
-		Example: "  pourbench trace A12\n  pourbench trace olive-3\n  pourbench trace " + examplePour + "\n  pourbench trace 261205A --csv > recall.csv",
+A lot that was typed in a pour but is not in the ledger is followed too, and marked.
+NUMBER is a supplier's lot, a pack as olive-3, a batch by its id, or the lot on a bar.`,
+		Example: "  pourbench trace A12",
 		RunE: func(_ *cobra.Command, args []string) error {
 			if !csv {
 				text, err := g.traceText(args[0])

@@ -53,7 +53,7 @@ type loaf struct {
 }
 
 func (b *loaf) mark(after int, e logbook.Event) {
-	e.ID, e.Wall = fmt.Sprintf("e%d", len(b.p.Events)+1), (b.h.day + day.Day(after)).At(10, len(b.p.Events), time.UTC)
+	e.ID, e.Wall = fmt.Sprintf("e%d", len(b.p.Events)+1), (b.h.day+day.Day(after)).At(10, len(b.p.Events), time.UTC)
 	b.p.Events = append(b.p.Events, e)
 }
 

@@ -25,8 +25,8 @@ func Seeded(seed uint64) Dice { return rand.New(rand.NewPCG(seed, seed)).IntN }
 // Size is how large a business is.
 type Size struct {
 	Batches   int
-	Materials int // that it buys, packaging among them
-	Each      int // materials that go into a batch
+	Materials int  // that it buys, packaging among them
+	Each      int  // materials that go into a batch
 	Clean     bool // without what can hardly be: lots the ledger has no entry of, packs without a number
 }
 

@@ -21,42 +21,40 @@ type Balance struct {
 // Balance weighs up a lot or a pack, to the ten-thousandth. False: it is none, or no pack of it is in the ledger. What moved is added up from the
 // ledger's entries, what is left is what the shelves say.
 func (g Graph) Balance(t Thing) (Balance, bool) {
-	book := map[string]lot.Quantity{} // what should be in each pack
+	ours := map[string]bool{}
 	var b Balance
 	for _, p := range g.packsOf(t) {
 		b.Kind, b.Left = p.Material.Kind, b.Left+p.Left
-		book[p.ID] = 0
+		ours[p.ID] = true
 	}
-	if len(book) == 0 {
+	if len(ours) == 0 {
 		return Balance{}, false
 	}
-	for _, e := range g.state.Entries {
-		left, ours := book[e.Pack]
-		if !ours {
-			continue
+	stock.Moved(g.state.Entries, map[string]lot.Quantity{}, func(e stock.Entry, out lot.Quantity) {
+		if ours[e.Pack] {
+			b.add(e.Kind, out, g.target(e.For).Kind == Pack)
 		}
-		switch e.Kind {
-		case stock.Received, stock.Made:
-			b.Received += e.Q
-			left += e.Q
-		case stock.Taken:
-			if g.target(e.For).Kind == Pack {
-				b.Made += e.Q
-			} else {
-				b.Batches += e.Q
-			}
-			left -= e.Q
-		case stock.Lost:
-			b.Lost += e.Q
-			left -= e.Q
-		case stock.Counted:
-			b.Counted += left - e.Q
-			left = e.Q
-		}
-		book[e.Pack] = left
-	}
+	})
 	b.Off = b.Received - b.Batches - b.Made - b.Lost - b.Counted - b.Left
 	return b, true
+}
+
+// add adds what an entry moved.
+func (b *Balance) add(kind stock.Kind, out lot.Quantity, made bool) {
+	switch kind {
+	case stock.Received, stock.Made:
+		b.Received -= out
+	case stock.Lost:
+		b.Lost += out
+	case stock.Counted:
+		b.Counted += out
+	default:
+		if made {
+			b.Made += out
+		} else {
+			b.Batches += out
+		}
+	}
 }
 
 // packsOf are the packs of a lot, or the pack itself.

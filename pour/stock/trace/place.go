@@ -32,20 +32,17 @@ func (g *Graph) bars(b *life.Batch) {
 			labels = append(labels, t)
 		}
 	}
-	for _, t := range labels {
-		g.link(Link{From: BatchOf(b.ID), To: t})
-		g.places[t] = place{bars: counts[t]}
-	}
-	doubt := ""
-	if len(labels) > 1 {
-		doubt = "the batch has several labels: which of them went there nobody wrote"
-	}
-	for _, t := range g.whereBars(b) {
-		if len(labels) != 1 {
+	where := g.whereBars(b)
+	if len(labels) != 1 {
+		for _, t := range where {
 			g.link(Link{From: BatchOf(b.ID), To: t})
 		}
-		for _, label := range labels {
-			g.link(Link{From: label, To: t, Doubt: doubt})
+	}
+	for _, label := range labels {
+		g.link(Link{From: BatchOf(b.ID), To: label})
+		g.places[label] = place{bars: counts[label]}
+		for _, t := range where {
+			g.link(Link{From: label, To: t})
 		}
 	}
 }

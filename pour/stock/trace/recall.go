@@ -68,7 +68,7 @@ func (g Graph) doubts(t Thing) []string {
 	seen := map[string]bool{}
 	for _, x := range append([]Thing{t}, g.Reach(t, Forward)...) {
 		for _, l := range g.Links(x, Forward) {
-			if l.Doubt == "" || l.From.Kind == Bars {
+			if l.Doubt == "" {
 				continue
 			}
 			said := l.From.words() + " into " + l.To.words() + ": " + l.Doubt
@@ -77,7 +77,7 @@ func (g Graph) doubts(t Thing) []string {
 				out = append(out, said)
 			}
 		}
-		if m := g.mark(x); m != "" {
+		if m := g.mark(x); m != "" && (x.Kind != Bars || x == t) {
 			out = append(out, x.words()+": "+m)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"pourbench/pour/logbook"
+	"pourbench/pour/plain"
 )
 
 // Columns are the columns of the rows of a tree.
@@ -14,7 +15,8 @@ func Columns() []string {
 	}
 }
 
-// Rows are all links on a thing's way, one row for each, as deep as each is met first. A cell that says nothing is empty, never 0.
+// Rows are all links on a thing's way, one row for each, as deep as each is met first, for a table that is handed on. A cell that says nothing is
+// empty, never 0.
 func (g Graph) Rows(t Thing, way Way) [][]string {
 	var out [][]string
 	depth := map[Thing]int{t: 1}
@@ -41,6 +43,9 @@ func (g Graph) row(l Link, way Way, depth int) []string {
 	}
 	if l.From.Kind == Lot {
 		r["material"], r["lot"] = l.From.Material.String(), g.number(l.From)
+		if s, ok := g.spelt[l.From]; ok {
+			r["material"] = s.name
+		}
 	}
 	if p, ok := g.packs[l.From.ID]; ok && l.From.Kind == Pack {
 		r["material"], r["lot"], r["unit"] = p.Material.String(), p.Lot, p.Material.Kind.Unit()
@@ -63,7 +68,9 @@ func (g Graph) row(l Link, way Way, depth int) []string {
 	}
 	out := make([]string, len(Columns()))
 	for i, name := range Columns() {
-		out[i] = r[name]
+		if out[i] = r[name]; name != "quantity" && name != "bars" { // numbers may begin with a sign
+			out[i] = plain.Cell(r[name])
+		}
 	}
 	return out
 }
@@ -78,7 +85,7 @@ func (g Graph) number(t Thing) string {
 		return g.label(t)
 	case Lot:
 		if of := g.packsOf(t); len(of) > 0 {
-			return of[0].Lot
+			return strings.Join(strings.Fields(of[0].Lot), " ")
 		}
 		if s, ok := g.spelt[t]; ok {
 			return s.number

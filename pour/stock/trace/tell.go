@@ -27,9 +27,9 @@ func (g Graph) Tell(t Thing) string {
 
 // tellLot tells a lot by what it is called and who sent it.
 func (g Graph) tellLot(t Thing) string {
-	name, number, from := t.Material.ID, t.ID, []string{}
+	name, from := t.Material.ID, []string{}
 	if s, ok := g.spelt[t]; ok {
-		name, number = s.name, s.number
+		name = s.name
 	}
 	made := false
 	for _, l := range g.Links(t, Forward) {
@@ -37,7 +37,7 @@ func (g Graph) tellLot(t Thing) string {
 		if l.To.Kind != Pack || !ok {
 			continue
 		}
-		number, made = p.Lot, p.Made
+		made = p.Made
 		if p.Name != "" {
 			name = p.Name
 		}
@@ -45,7 +45,7 @@ func (g Graph) tellLot(t Thing) string {
 			from = append(from, p.Supplier)
 		}
 	}
-	text := fmt.Sprintf("lot %s of %s", number, name)
+	text := fmt.Sprintf("lot %s of %s", g.number(t), name)
 	if made {
 		text += ", made here"
 	}
@@ -143,13 +143,10 @@ func tellBars(n int) string {
 	return fmt.Sprintf("%d bars", n)
 }
 
-// tellLink tells the thing at the other end of a link, and how much went along it.
+// tellLink tells the thing at the other end of a link, and how much went along it: of a lot into its packs all of them, which needs no words.
 func (g Graph) tellLink(l Link, way Way) string {
 	far := l.far(way)
-	if l.From.Kind == Lot || l.Q == 0 && len(l.Entries) == 0 {
-		if l.To.Kind == Batch && l.Q > 0 { // typed, of no pack
-			return l.Q.String() + " g" + direction(way) + g.Tell(far)
-		}
+	if l.Q == 0 || l.To.Kind == Pack && l.From.Kind == Lot {
 		return g.Tell(far)
 	}
 	unit := lot.Kind("")
@@ -186,6 +183,10 @@ func (g Graph) mark(t Thing) string {
 			return "no lot was written down"
 		case ok && p.Made && len(g.Links(t, Backward)) == 0:
 			return "made of nothing that the ledger names"
+		}
+	case Bars:
+		if labels := g.Links(BatchOf(t.Of), Forward); len(slices.DeleteFunc(labels, func(l Link) bool { return l.To.Kind != Bars })) > 1 {
+			return "its batch has several labels: which bars of it are where nobody wrote"
 		}
 	case Batch:
 		if b, ok := g.batches[t.ID]; ok && b.Bars.Over > 0 {

@@ -30,7 +30,9 @@ func (g *Graph) typed(b *life.Batch, named map[string][]Thing) {
 		q, _ := lot.Weighed(e.Value) // what cannot be weighed is said as nothing: the doubt stands anyhow
 		for _, from := range g.meant(folded(e.Lot), folded(e.What), named) {
 			if !g.taken(from, b.ID) {
-				g.spelt[from] = spelling{e.What, e.Lot}
+				if _, ok := g.spelt[from]; !ok {
+					g.spelt[from] = spelling{e.What, e.Lot}
+				}
 				g.flow(at, Link{From: from, To: BatchOf(b.ID), Q: q, Jugs: jugs(e.Jug), Doubt: notInLedger})
 			}
 		}
