@@ -17,15 +17,21 @@ const mostDigits = 9
 
 // Parse reads a decimal number as it is written in a file: one to nine digits, and after a point one to nine more.
 func Parse(text string) (Amount, error) {
+	d, err := parse("price", text, "7.50")
+	return Amount{d}, err
+}
+
+// parse reads a decimal number of a kind, of which the mend shows one.
+func parse(kind, text, such string) (decimal.Decimal, error) {
 	before, after, point := strings.Cut(text, ".")
 	if !digits(before) || point && !digits(after) {
-		return Amount{}, fmt.Errorf("read the price %q: write a decimal number, such as 7.50", text)
+		return decimal.Decimal{}, fmt.Errorf("read the %s %q: write a decimal number, such as %s", kind, text, such)
 	}
 	d, err := decimal.NewFromString(text)
 	if err != nil {
-		return Amount{}, fmt.Errorf("read the price %q: %w", text, err)
+		return decimal.Decimal{}, fmt.Errorf("read the %s %q: %w", kind, text, err)
 	}
-	return Amount{d}, nil
+	return d, nil
 }
 
 // digits reports whether a text is digits alone, at least one and no more than a price has.
