@@ -55,8 +55,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
 	root.AddCommand(g.againCommand(), g.compareCommand())
 	root.AddCommand(g.cureCommand(), g.scentCommand())
-	root.AddCommand(g.recordCommand())
-	root.AddCommand(g.seasonCommand(), g.stockCommand())
+	root.AddCommand(g.recordCommand(), g.traceCommand())
+	root.AddCommand(g.seasonCommand(), g.stockCommand(), g.shoppingCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root

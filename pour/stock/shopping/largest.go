@@ -46,8 +46,8 @@ func (l Largest) Edit() pour.Edit {
 	}
 }
 
-// errNothingKept is that of a plan nothing of which is in the ledger.
-var errNothingKept = errors.New("find the largest batch: the ledger knows no pack of anything this plan needs; receive what you have first")
+// ErrNothingKept is that of a plan nothing of which is in the ledger.
+var ErrNothingKept = errors.New("the ledger knows no pack of anything this plan needs; receive what you have first")
 
 // Grow finds the largest pour of a plan that some free material allows, and what limits it. It weighs the plan anew at every size it tries, so that
 // rounding on the scales, lye and what goes by bars are true. What it finds fits, and nothing larger does. A material that is not in free was
@@ -68,7 +68,7 @@ func Grow(p pour.Plan, shelf pour.Shelf, free map[lot.Material]lot.Quantity) (La
 		}
 	}
 	if !known {
-		return l, errNothingKept
+		return l, ErrNothingKept
 	}
 	l.Reach = g.reach(nil)
 	if len(l.Limits) > 0 {
@@ -138,7 +138,7 @@ func (g grower) reach(but []Limit) Reach {
 		}
 	}
 	low = g.lookOn(low, but)
-	r := Reach{To: g.sizing.value(low)}
+	r := Reach{To: g.sizing.of(low)}
 	if low < g.sizing.most {
 		r.Limits = g.lacks(low+1, but)
 	}
@@ -167,7 +167,7 @@ func (g grower) lookOn(fits int, but []Limit) int {
 
 // lacks says what there is too little of for a number of steps.
 func (g grower) lacks(steps int, but []Limit) []Limit {
-	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.value(steps)), g.shelf)
+	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.of(steps)), g.shelf)
 	var out []Limit
 	const slack = 1e-6 // mm, so that a base that reaches the rim does not stand over it
 	if sheet.Base.Size.HeightMM > g.rimMM+slack {

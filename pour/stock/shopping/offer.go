@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/day"
 	"pourbench/pour/lot"
 	"pourbench/pour/money"
+	"pourbench/pour/stock"
 )
 
 // Offer is a size of pack that can be bought.
@@ -52,5 +53,18 @@ func Offers(packs []lot.Pack, typed []Offer) []Offer {
 	slices.SortStableFunc(out, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(b.Size, a.Size), a.Price.Compare(b.Price), cmp.Compare(a.Supplier, b.Supplier))
 	})
+	return out
+}
+
+// Typed are the offers that were typed into a ledger, by material: the entries that stand.
+func Typed(entries []stock.Entry) map[lot.Material][]Offer {
+	out := map[lot.Material][]Offer{}
+	for _, e := range entries {
+		if e.Kind == stock.Offered && e.Q > e.Loss {
+			out[e.Material] = append(out[e.Material], Offer{
+				Size: e.Q, Usable: e.Q - max(e.Loss, 0), Price: e.Price, Priced: e.Price.Sign() > 0, Supplier: e.Supplier, Day: e.Day, Typed: true,
+			})
+		}
+	}
 	return out
 }
