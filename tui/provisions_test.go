@@ -29,8 +29,10 @@ func provided(t *testing.T, times float64) (*model, *shopping.Facts) {
 	m := newModel(Options{
 		Document: planfile.Document{Plan: plan}, Shelf: shelf, Background: "dark",
 		Provisions: Provisions{
-			Read:    func() (shopping.Facts, error) { return *f, nil },
-			Designs: func() []shopping.Pour { return []shopping.Pour{{Name: "Hay Day", Plan: "hay.toml", Needs: sheet.Needs(shelf)}} },
+			Read: func() (shopping.Facts, error) { return *f, nil },
+			Designs: func() []shopping.Pour {
+				return []shopping.Pour{{Name: "Hay Day", Plan: "hay.toml", Needs: sheet.Needs(shelf)}}
+			},
 		},
 	})
 	finish(m, m.Init())
