@@ -129,7 +129,7 @@ func (g *program) shelf() (pour.Shelf, error) {
 	}
 	state, err := g.stocked()
 	if err != nil {
-		g.say("%v; until then the plan is shown without your stock", err)
+		g.say("the ledger cannot be read, so the plan is shown without your stock: %v", err)
 		return shelf, nil
 	}
 	shelf.Stock = state.Stock
