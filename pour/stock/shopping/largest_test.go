@@ -154,6 +154,9 @@ func TestHalfOfAnOilIsHalfTheBatch(t *testing.T) {
 	shelf, plans := examples(t)
 	p := plans[3].Clone() // no icing
 	p.Base.Size, p.Base.OilsG = pour.SizeOils, 1000
+	for i := range p.Base.Jugs {
+		p.Base.Jugs[i].Colourants = nil // their carrier is one of the oils
+	}
 	first := p.Base.Oils[0]
 	m := lot.Material{Kind: lot.Oil, ID: first.Oil}
 	second := lot.Material{Kind: lot.Oil, ID: p.Base.Oils[1].Oil}
