@@ -34,9 +34,10 @@ func house() []room {
 		{"pour/shape", "std"},
 		{"pour/relief", "std pour/script pour/shape"},
 		{"pour/swirl", "std pour/script pour/relief"},
-		{"pour", "pour/lot pour/strict chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
+		{"pour", "pour/lot pour/strict pour/plain chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
 		{"pour/pourtest", "pour"},
-		{"pour/recipe", "pour pour/strict pour/plain"},
+		{"pour/naming", "pour/strict"},
+		{"pour/recipe", "pour/naming pour/lot pour pour/strict pour/plain"},
 		{"pour/whatif", "pour pour/script pour/strict chem chem/colour"},
 		{"pour/fresh", "pour/strict pour/whatif pour chem chem/colour"},
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
@@ -44,6 +45,7 @@ func house() []room {
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
 		{"pour/stock", "pour/lot pour/money pour/strict pour/disk pour/day pour/plain"},
+		{"pour/stock/invoice", "pour pour/naming pour/lot pour/money pour/stock pour/strict pour/day pour/plain"},
 		{"pour/stock/trace", "pour/stock pour/lot pour/logbook/life pour/logbook pour pour/day pour/strict pour/plain"},
 		{"pour/stock/closing", "pour/stock pour/lot pour/money pour/logbook/life pour/logbook pour/day"},
 		{"pour/stock/stocktest", "pour/stock pour/lot pour/money pour/day pour/logbook/life pour/logbook pour"},
@@ -77,7 +79,8 @@ func house() []room {
 		{"tui/batches", "tui/board tui/chart pour/season tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/drying pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain chem/cure"},
 		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
-		{"tui/command", "pour/money pour/stock/closing pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
+		{"tui/command", "pour/money pour/stock/closing pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping pour/stock/invoice"},
+			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
 		{".", "tui/command presets"},
 	}
 }

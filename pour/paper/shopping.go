@@ -113,11 +113,7 @@ func ExpiringText(list []shopping.Expiring, within int) string {
 		if i > 0 {
 			p.raw("")
 		}
-		name := x.Pack.Name
-		if name == "" {
-			name = x.Pack.Material.ID
-		}
-		p.wrapped("", fmt.Sprintf("%s %s, %s", x.Pack.ID, name, x.Tell()))
+		p.wrapped("", fmt.Sprintf("%s %s, %s", x.Pack.ID, x.Name(), x.Tell()))
 		for _, line := range x.TellUses() {
 			p.wrapped("    ", line)
 		}

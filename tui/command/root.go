@@ -126,6 +126,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 		plan, said, err := g.pouredAgain(shelf, id)
 		return tui.Poured{Plan: &plan, Said: said}, err
 	}
+	o.Provisions = tui.Provisions{Read: g.provisions, Designs: g.designs}
 	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {
 		return tui.Converse(o, g.talking())

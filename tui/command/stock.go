@@ -38,6 +38,7 @@ by hand; a correction is better made by an entry of its own.`,
 func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
 		g.shoppingCommands,
+		g.stockCloseCommands,
 	}
 }
 

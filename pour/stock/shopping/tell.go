@@ -28,6 +28,29 @@ func (b Buy) Tell(m lot.Material) string {
 	return text
 }
 
+// Tell says what to get of a row: its packs with their price, or how much where no pack is known.
+func (r Row) Tell(currency string) string {
+	text := r.Name + ": "
+	switch {
+	case r.Short == 0:
+		return text + "enough"
+	case r.Made():
+		return text + "make " + Much(r.Material, r.Short)
+	case !r.Chosen:
+		return text + Much(r.Material, r.Short) + ", no pack known"
+	}
+	for i, b := range r.Choice.Buys {
+		if i > 0 {
+			text += " and "
+		}
+		text += b.Tell(r.Material)
+	}
+	if r.Choice.Priced {
+		text += ", " + Money(r.Choice.Cost, currency)
+	}
+	return text + "; " + r.After()
+}
+
 // Why is a row's reckoning in words: what is wanted, what lies there, what of that is spoken for, what is short.
 func (r Row) Why() string {
 	much := func(q lot.Quantity) string { return Much(r.Material, q) }

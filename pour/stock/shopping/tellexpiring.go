@@ -1,10 +1,14 @@
 package shopping
 
 import (
+	"cmp"
 	"fmt"
 
 	"pourbench/pour/lot"
 )
+
+// Name is what the pack is called.
+func (x Expiring) Name() string { return cmp.Or(x.Pack.Name, x.Pack.Material.ID) }
 
 // Tell says what there is of a pack and until when.
 func (x Expiring) Tell() string {
