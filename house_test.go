@@ -34,7 +34,7 @@ func house() []room {
 		{"pour/shape", "std"},
 		{"pour/relief", "std pour/script pour/shape"},
 		{"pour/swirl", "std pour/script pour/relief"},
-		{"pour", "pour/lot pour/strict chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
+		{"pour", "pour/lot pour/strict pour/plain chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
 		{"pour/pourtest", "pour"},
 		{"pour/naming", "pour/strict"},
 		{"pour/recipe", "pour/naming pour/lot pour pour/strict pour/plain"},
@@ -78,7 +78,7 @@ func house() []room {
 		{"tui/batches", "tui/board tui/chart pour/season tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/drying pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain chem/cure"},
 		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
-		{"tui/command", "pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
+		{"tui/command", "pour/stock/invoice pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
 		{".", "tui/command presets"},
 	}
 }
