@@ -31,9 +31,7 @@ func InvoiceText(inv invoice.Invoice) string {
 	for _, odd := range inv.Check() {
 		p.alert(odd)
 	}
-	if n := inv.Count(invoice.Odd); n > 0 {
-		p.wrapped("", fmt.Sprintf("%d understood, %d not understood.", inv.Count(invoice.Taken), n))
-	}
+	p.wrapped("", fmt.Sprintf("%d understood, %d not understood.", inv.Count(invoice.Taken), inv.Count(invoice.Odd)))
 	return p.text()
 }
 

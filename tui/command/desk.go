@@ -209,14 +209,14 @@ func kindOf(s stock.State, pack string) lot.Kind {
 func (g *program) countCommand() *cobra.Command {
 	var on func() (day.Day, error)
 	tare, why := "", ""
-	cmd := g.deskCommand("count PACK WEIGHED", "Write in what is left in a pack: its weight with the tub, less the empty tub; or its pieces", 2, "count olive-1 2650 --tare 350",
+	cmd := g.deskCommand("count PACK WEIGHED", "Write in what is left in a pack: its weight with the tub, less the empty tub; or its pieces", anyWords, "count olive-1 2650 --tare 350",
 		func(s stock.State, args []string) (desk.Deed, error) {
 			w := desk.Weighing{Pack: args[0], Why: why}
 			var err error
 			if w.On, err = on(); err != nil {
 				return desk.Deed{}, err
 			}
-			if w.Found, err = invoice.Quantity(args[1], kindOf(s, args[0])); err != nil {
+			if w.Found, err = invoice.Quantity(strings.Join(args[1:], " "), kindOf(s, args[0])); err != nil {
 				return desk.Deed{}, err
 			}
 			if tare != "" {
@@ -237,7 +237,7 @@ func (g *program) countCommand() *cobra.Command {
 func (g *program) loseCommand() *cobra.Command {
 	var on func() (day.Day, error)
 	why := ""
-	cmd := g.deskCommand("lose PACK [AMOUNT]", "Write in what was spilled or thrown away; without AMOUNT all that is left", 2, "lose olive-1 200 --why spilled",
+	cmd := g.deskCommand("lose PACK [AMOUNT]", "Write in what was spilled or thrown away; without AMOUNT all that is left", anyWords, "lose olive-1 200 --why spilled",
 		func(s stock.State, args []string) (desk.Deed, error) {
 			at, err := on()
 			if err != nil {
@@ -245,11 +245,11 @@ func (g *program) loseCommand() *cobra.Command {
 			}
 			q := lot.Quantity(0)
 			if len(args) > 1 {
-				if q, err = invoice.Quantity(args[1], kindOf(s, args[0])); err != nil {
+				if q, err = invoice.Quantity(strings.Join(args[1:], " "), kindOf(s, args[0])); err != nil {
 					return desk.Deed{}, err
 				}
 				if q == 0 {
-					return desk.Deed{}, fmt.Errorf("lose %q: nothing was lost", args[1])
+					return desk.Deed{}, fmt.Errorf("lose %s of %s: nothing was lost", args[1], args[0])
 				}
 			}
 			return desk.Lose(s, args[0], q, why, at)
@@ -260,7 +260,7 @@ func (g *program) loseCommand() *cobra.Command {
 }
 
 func (g *program) correctCommand() *cobra.Command {
-	return g.deskCommand("correct ENTRY KEY=VALUE", "Write an entry anew with some of it changed: "+strings.Join(desk.CorrectKeys(), ", "), anyWords, "correct s12 price=46.25 lot=A13",
+	return g.deskCommand("correct ENTRY KEY=VALUE", "Write an entry anew with some of it changed: "+strings.Join(desk.CorrectKeys(""), ", "), anyWords, "correct s12 price=46.25 lot=A13",
 		func(s stock.State, args []string) (desk.Deed, error) { return desk.Correct(s, args[0], args[1:]) })
 }
 
@@ -321,4 +321,3 @@ func (g *program) checkCommand() *cobra.Command {
 		},
 	}
 }
-

@@ -91,9 +91,27 @@ func Tell(e stock.Entry) string {
 	return strings.Join(words, " ")
 }
 
-// CorrectKeys are the keys of an entry that can be corrected.
-func CorrectKeys() []string {
-	return []string{"day", "name", "lot", "supplier", "expires", "quantity", "tare", "loss", "price", "postage", "text"}
+// CorrectKeys are the keys that can be corrected of an entry of a kind; of no kind: of any.
+func CorrectKeys(k stock.Kind) []string {
+	switch k {
+	case stock.Received, "":
+		keys := []string{"day", "name", "lot", "supplier", "expires", "quantity", "tare", "loss", "price", "postage"}
+		if k == "" {
+			keys = append(keys, "text")
+		}
+		return keys
+	case stock.Offered:
+		return []string{"day", "name", "supplier", "quantity", "loss", "price"}
+	case stock.Made:
+		return []string{"day", "name", "lot", "expires", "quantity", "tare", "loss"}
+	case stock.Opened:
+		return []string{"day"}
+	case stock.Taken, stock.Counted, stock.Lost:
+		return []string{"day", "quantity", "text"}
+	case stock.Rule:
+		return []string{"text"}
+	}
+	return nil
 }
 
 // Correct writes an entry anew with some of it changed, as KEY=VALUE; an empty value takes it out.
@@ -102,8 +120,9 @@ func Correct(s stock.State, id string, pairs []string) (Deed, error) {
 	if err != nil {
 		return Deed{}, err
 	}
+	keys := CorrectKeys(was.Kind)
 	if len(pairs) == 0 {
-		return Deed{}, fmt.Errorf("correct %s: write what is to change as KEY=VALUE; the keys are %s", was.ID, strings.Join(CorrectKeys(), ", "))
+		return Deed{}, fmt.Errorf("correct %s: write what is to change as KEY=VALUE; of one that is %s the keys are %s", was.ID, was.Kind, strings.Join(keys, ", "))
 	}
 	e := was
 	e.ID, e.Corrects = "", was.ID
@@ -113,8 +132,8 @@ func Correct(s stock.State, id string, pairs []string) (Deed, error) {
 	}
 	for _, pair := range pairs {
 		key, value, ok := strings.Cut(pair, "=")
-		if !ok || !slices.Contains(CorrectKeys(), key) {
-			return Deed{}, fmt.Errorf("correct %s: %q: write KEY=VALUE; the keys are %s", was.ID, pair, strings.Join(CorrectKeys(), ", "))
+		if !ok || !slices.Contains(keys, key) {
+			return Deed{}, fmt.Errorf("correct %s: %q: write KEY=VALUE; of one that is %s the keys are %s", was.ID, pair, was.Kind, strings.Join(keys, ", "))
 		}
 		if err := set(&e, kind, key, plain.Line(value)); err != nil {
 			return Deed{}, fmt.Errorf("correct %s: %w", was.ID, err)
@@ -124,7 +143,7 @@ func Correct(s stock.State, id string, pairs []string) (Deed, error) {
 		return Deed{}, fmt.Errorf("correct %s: %w", was.ID, err)
 	}
 	d := Deed{Entries: []stock.Entry{e}}
-	d.say("%s, in the place of %s", Tell(e), was.ID)
+	d.say("%s", Tell(e))
 	if was.Kind == stock.Received && slices.ContainsFunc(s.Entries, func(o stock.Entry) bool { return o.Pack == was.Pack && o.Kind == stock.Taken }) {
 		d.say("what was taken since is costed anew")
 	}
