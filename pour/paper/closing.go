@@ -33,18 +33,31 @@ func ClosingText(m closing.Materials, b closing.Bars) string {
 		closingRow(p, strings.ToUpper(string(r.Material.Kind))+" "+r.Name, r.Material.Kind.Unit(), r)
 	}
 	if len(m.Rows) > 0 {
-		p.raw("")
-		closingRow(p, "ALL THAT IS WEIGHED", lot.Oil.Unit(), m.Weighed)
-		p.raw("")
-		closingRow(p, "ALL THAT IS COUNTED", lot.Packaging.Unit(), m.Pieces)
-		p.raw("")
-		closingRow(p, "ALL OF IT", "", m.Total)
+		closingTotals(p, m)
 	}
 	closingBars(p, b)
 	for _, d := range m.Odd {
 		p.alert(d.Entry + " " + d.Text)
 	}
 	return p.text()
+}
+
+// closingTotals writes the books of all materials: grams and pieces apart, where there are both, and the money of both.
+func closingTotals(p *page, m closing.Materials) {
+	weighed, counted := false, false
+	for _, r := range m.Rows {
+		weighed, counted = weighed || !r.Material.Kind.Counted(), counted || r.Material.Kind.Counted()
+	}
+	if weighed {
+		p.raw("")
+		closingRow(p, "ALL THAT IS WEIGHED", lot.Oil.Unit(), m.Weighed)
+	}
+	if counted {
+		p.raw("")
+		closingRow(p, "ALL THAT IS COUNTED", lot.Packaging.Unit(), m.Pieces)
+	}
+	p.raw("")
+	closingRow(p, "ALL OF IT", "", m.Total)
 }
 
 func currency(code string) string {
@@ -110,7 +123,9 @@ type barsLine struct {
 }
 
 func barsLines(b closing.Bars) []barsLine {
-	of := func(key, words string, c closing.Count) barsLine { return barsLine{key, words, c.Bars, true, c.Cost, true} }
+	of := func(key, words string, c closing.Count) barsLine {
+		return barsLine{key, words, c.Bars, true, c.Cost, true}
+	}
 	return []barsLine{
 		of("opening", "bars there were", b.Opening),
 		{"loaves", "+ in loaves not cut then", 0, false, b.Loaves, true},
