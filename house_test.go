@@ -49,7 +49,7 @@ func house() []room {
 		{"pour/stock/trace", "pour/stock pour/lot pour/logbook/life pour/logbook pour pour/day pour/strict pour/plain"},
 		{"pour/stock/closing", "pour/stock pour/lot pour/money pour/logbook/life pour/logbook pour/day"},
 		{"pour/stock/stocktest", "pour/stock pour/lot pour/money pour/day pour/logbook/life pour/logbook pour"},
-		{"pour/stock/taking", "pour/stock pour/lot pour/logbook pour pour/day"},
+		{"pour/stock/taking", "pour/stock pour/lot pour/logbook pour pour/day pour/strict"},
 		{"pour/stock/desk", "pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/plain"},
 		{"pour/logbook/learn", "pour/logbook/life pour/logbook/live pour/logbook pour chem chem/clock chem/cure"},
 		{"pour/logbook/scents", "pour/logbook/life pour/logbook/learn pour/logbook pour pour/day chem"},
