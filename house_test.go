@@ -43,6 +43,7 @@ func house() []room {
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
+		{"pour/shelffile", "pour pour/strict pour/disk"},
 		{"pour/stock", "pour/lot pour/money pour/strict pour/disk pour/day pour/plain"},
 		{"pour/logbook/learn", "pour/logbook/life pour/logbook/live pour/logbook pour chem chem/clock chem/cure"},
 		{"pour/logbook/scents", "pour/logbook/life pour/logbook/learn pour/logbook pour pour/day chem"},
