@@ -195,8 +195,10 @@ func (s *scanner) pair(table string) {
 	}
 }
 
-// bare is where what was read from there on ends, without the blanks behind it.
-func (s *scanner) bare(from int) int { return from + len(strings.TrimRight(s.src[from:s.i], " \t")) }
+// bare is where what was read from there on ends, without the blanks behind it. What is not closed is read past the end of the text.
+func (s *scanner) bare(from int) int {
+	return from + len(strings.TrimRight(s.src[from:max(from, min(s.i, len(s.src)))], " \t"))
+}
 
 // value reads whatever stands after the sign, and marks the items of arrays and inline tables.
 func (s *scanner) value(path string) {

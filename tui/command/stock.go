@@ -24,6 +24,12 @@ by hand; a correction is better made by an entry of its own.`,
 			if err != nil {
 				return err
 			}
+			f, err := g.reserved(s)
+			if err != nil {
+				g.say("%v", err) // what lies there lies there whatever the season says
+			} else {
+				s.Stock = f.Stock
+			}
 			return g.print(paper.StockList(s, all))
 		},
 	}
@@ -36,7 +42,11 @@ by hand; a correction is better made by an entry of its own.`,
 
 // stockFamilies are the commands below stock, a line for each family.
 func (g *program) stockFamilies() []func() []*cobra.Command {
-	return []func() []*cobra.Command{}
+	return []func() []*cobra.Command{
+		g.deskCommands,
+		g.shoppingCommands,
+		g.stockCloseCommands,
+	}
 }
 
 // ledger is the maker's ledger of stock.

@@ -16,7 +16,7 @@ type Limit struct {
 	Name     string
 	Need     lot.Quantity // one step larger
 	Free     lot.Quantity
-	Rim      bool // no material: the base reaches the rim
+	Rim      bool // no material: the mould is full
 }
 
 // Reach is how large a batch can be, and why not one step larger.
@@ -46,8 +46,8 @@ func (l Largest) Edit() pour.Edit {
 	}
 }
 
-// errNothingKept is that of a plan nothing of which is in the ledger.
-var errNothingKept = errors.New("find the largest batch: the ledger knows no pack of anything this plan needs; receive what you have first")
+// ErrNothingKept is that of a plan nothing of which is in the ledger.
+var ErrNothingKept = errors.New("the ledger knows no pack of anything this plan needs; receive what you have first")
 
 // Grow finds the largest pour of a plan that some free material allows, and what limits it. It weighs the plan anew at every size it tries, so that
 // rounding on the scales, lye and what goes by bars are true. What it finds fits, and nothing larger does. A material that is not in free was
@@ -57,18 +57,18 @@ func Grow(p pour.Plan, shelf pour.Shelf, free map[lot.Material]lot.Quantity) (La
 	if err := unmixable(&sheet); err != nil {
 		return Largest{}, fmt.Errorf("find the largest batch: %w", err)
 	}
-	g := grower{plan: p, shelf: shelf, free: free, sizing: sizingOf(p), rimMM: max(p.Mould.HeightMM, sheet.Base.Size.HeightMM)}
+	g := grower{plan: p, shelf: shelf, free: free, sizing: sizingOf(p), fullMM: max(p.Mould.FullMM(), sheet.Base.Size.HeightMM)}
 	l := Largest{Sizing: g.sizing}
 	known := false
 	for _, n := range needs(&sheet, shelf) {
 		if _, is := free[n.Material]; is {
 			known = true
-		} else {
+		} else if n.Material != tap() {
 			l.Unkept = append(l.Unkept, n.Name)
 		}
 	}
 	if !known {
-		return l, errNothingKept
+		return l, ErrNothingKept
 	}
 	l.Reach = g.reach(nil)
 	if len(l.Limits) > 0 {
@@ -120,7 +120,7 @@ type grower struct {
 	shelf  pour.Shelf
 	free   map[lot.Material]lot.Quantity
 	sizing Sizing
-	rimMM  float64 // the base may stand so high
+	fullMM float64 // the base may stand so high
 }
 
 // reach is the largest size there is enough for, leaving out of account what some limits say.
@@ -138,7 +138,7 @@ func (g grower) reach(but []Limit) Reach {
 		}
 	}
 	low = g.lookOn(low, but)
-	r := Reach{To: g.sizing.value(low)}
+	r := Reach{To: g.sizing.of(low)}
 	if low < g.sizing.most {
 		r.Limits = g.lacks(low+1, but)
 	}
@@ -167,10 +167,10 @@ func (g grower) lookOn(fits int, but []Limit) int {
 
 // lacks says what there is too little of for a number of steps.
 func (g grower) lacks(steps int, but []Limit) []Limit {
-	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.value(steps)), g.shelf)
+	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.of(steps)), g.shelf)
 	var out []Limit
-	const slack = 1e-6 // mm, so that a base that reaches the rim does not stand over it
-	if sheet.Base.Size.HeightMM > g.rimMM+slack {
+	const slack = 1e-6 // mm, so that a base that is as high as it may be is not higher
+	if sheet.Base.Size.HeightMM > g.fullMM+slack {
 		out = append(out, Limit{Rim: true})
 	}
 	for _, n := range needs(&sheet, g.shelf) {

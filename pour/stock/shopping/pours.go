@@ -21,12 +21,12 @@ type Pour struct {
 }
 
 // Reservations are the pours that a season has planned and that are not poured yet: what they want is reserved. One whose day is over without
-// a pour still reserves, from today on. Those of which no plan can be read are named apart: what they want nobody knows.
+// a pour still reserves, from today on. Those of which no plan can be read or weighed are named apart: what they want nobody knows.
 func Reservations(b season.Board) (pours []Pour, unread []string) {
 	for _, r := range b.Rows {
 		switch {
 		case !r.Planned():
-		case r.Fault != nil:
+		case r.Fault != nil || len(r.Needs) == 0:
 			unread = append(unread, r.Name)
 		default:
 			p := Pour{Name: r.Name, Plan: r.Plan, For: r.For, Needs: r.Needs}

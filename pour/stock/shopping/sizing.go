@@ -36,8 +36,8 @@ func sizingOf(p pour.Plan) Sizing {
 	return Sizing{Label: "fill height", Unit: pour.UnitMM, Now: p.Mould.FillMM, Step: fillStepMM, least: leastFillMM / fillStepMM, most: mostFillMM / fillStepMM}
 }
 
-// value is a number of steps in the unit of the field: the decimal number nearest to it.
-func (z Sizing) value(steps int) float64 {
+// of is a number of steps in the unit of the field: the decimal number nearest to it.
+func (z Sizing) of(steps int) float64 {
 	if z.Step == fillStepMM {
 		return float64(steps) / (1 / fillStepMM)
 	}
