@@ -45,6 +45,7 @@ func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
 		g.deskCommands,
 		g.shoppingCommands,
+		g.stockTakeCommands,
 		g.stockCloseCommands,
 	}
 }
