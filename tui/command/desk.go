@@ -100,7 +100,7 @@ written. Postage and discounts in lines of their own are shared by price.`,
 
 // known is what a line of an invoice is read against.
 func (g *program) known(s stock.State) (invoice.Known, error) {
-	shelf, err := g.shelf()
+	shelf, err := g.catalogue()
 	return invoice.Known{Shelf: shelf, Held: s.Stock, Currency: s.Currency, Today: g.today()}, err
 }
 
