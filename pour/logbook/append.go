@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
 // Append journals events of a pour, whole and under a lock. They are on the disk when it returns, and the file has grown from before
@@ -41,9 +42,7 @@ func (b Book) Append(id string, wait time.Duration, events ...Event) (before, af
 // addition is what is written after the whole part of a file: what was torn, as an event, and the events.
 func addition(body, torn string, events []Event) []byte {
 	var out bytes.Buffer
-	if len(body) > 0 && body[len(body)-1] != '\n' {
-		out.WriteByte('\n')
-	}
+	out.WriteString(strict.Ended(body))
 	if torn != "" {
 		next := events[0]
 		lost := Event{
@@ -99,8 +98,8 @@ func (b Book) Decide(id string, shelf pour.Shelf, wait time.Duration, decide fun
 func grown(old []byte, events []Event) (stay int, add []byte, full error) {
 	body, torn := cutTorn(string(old))
 	add = addition(body, torn, events)
-	if len(body)+len(add) > form().Bytes {
-		return len(old), nil, fmt.Errorf("its file would be longer than the %d KiB that can be read back; take long notes out of it", form().Bytes>>10)
+	if err := form().Fits(len(body) + len(add)); err != nil {
+		return len(old), nil, err
 	}
 	return len(body), add, nil
 }

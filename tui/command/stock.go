@@ -27,6 +27,11 @@ by hand; a correction is better made by an entry of its own.`,
 			}
 			if asJSON {
 				return tables.WriteJSON(g.Out, s)
+			f, err := g.reserved(s)
+			if err != nil {
+				g.say("%v", err) // what lies there lies there whatever the season says
+			} else {
+				s.Stock = f.Stock
 			}
 			return g.print(paper.StockList(s, all))
 		},
@@ -44,6 +49,7 @@ func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
 		g.deskCommands, g.stockTableCommands,
 		g.shoppingCommands,
+		g.stockCloseCommands,
 	}
 }
 
