@@ -25,13 +25,14 @@ by hand; a correction is better made by an entry of its own.`,
 			if err != nil {
 				return err
 			}
-			if asJSON {
-				return tables.WriteJSON(g.Out, s)
 			f, err := g.reserved(s)
 			if err != nil {
 				g.say("%v", err) // what lies there lies there whatever the season says
 			} else {
 				s.Stock = f.Stock
+			}
+			if asJSON {
+				return tables.WriteJSON(g.Out, s)
 			}
 			return g.print(paper.StockList(s, all))
 		},
