@@ -50,6 +50,7 @@ func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
 		g.deskCommands, g.stockTableCommands,
 		g.shoppingCommands,
+		g.stockTakeCommands,
 		g.stockCloseCommands,
 	}
 }
