@@ -3,6 +3,7 @@ package tables
 import (
 	"fmt"
 	"io"
+	"maps"
 
 	"pourbench/pour/lot"
 	"pourbench/pour/money"
@@ -67,7 +68,14 @@ func ReadMovements(r io.Reader, s stock.State, ever []string) (desk.Deed, error)
 	for _, id := range ever {
 		there[id] = true
 	}
+	names := maps.Clone(there)
 	for _, row := range table {
+		names[row.at("entry")] = true
+	}
+	for _, row := range table {
+		if !names[row.at("corrects")] {
+			row.cells["corrects"] = "" // what it stands in the place of counts no more, and was not handed on
+		}
 		id := row.at("entry")
 		if id != "" && there[id] {
 			known++
