@@ -67,25 +67,31 @@ func (s *Sheet) cost(shelf Shelf) {
 		s.Cost = CostSheet{Why: nothingCosts}
 		return
 	}
-	c := CostSheet{Stated: true}
-	if hands := s.handsMin(); AsFigure(hands).Known {
-		c.HandsMin = Know(hands)
-	}
-	c.Bill = shelf.House.Bill(s.goods(shelf), int64(math.Round(c.HandsMin.V*60)), s.SaleableBars())
-	c.Bill.Currency = shelf.Currency()
+	why := ""
 	for _, b := range s.Batches() {
-		c.Why = cmp.Or(c.Why, b.Refused.Masses)
+		why = cmp.Or(why, b.Refused.Masses)
 	}
+	s.Cost = s.Costed(shelf, s.goods(shelf), s.handsMin(), s.SaleableBars(), why)
+}
+
+// Costed is what a batch of the plan costs with such goods, so many minutes of hands and such bars: planned ones or what really went in. Why says why
+// it cannot be known at all; empty: it can.
+func (s *Sheet) Costed(shelf Shelf, goods []cost.Line, handsMin float64, bars cost.Bars, why string) CostSheet {
+	c := CostSheet{Stated: true, Why: why}
+	if AsFigure(handsMin).Known {
+		c.HandsMin = Know(handsMin)
+	}
+	c.Bill = shelf.House.Bill(goods, int64(math.Round(c.HandsMin.V*60)), bars)
+	c.Bill.Currency = shelf.Currency()
 	if lacking := c.Bill.Lacking(); len(lacking) > 0 {
 		c.Why = cmp.Or(c.Why, lacking[0])
 	}
-	if c.Why == "" {
-		s.Cost = c
-		s.sell(shelf)
-		return
+	if c.Why != "" {
+		c.Bill.Lacks = why
+		return c
 	}
-	c.Bill.Lacks = c.Why
-	s.Cost = c
+	c.sell(s.Plan.Cost, shelf)
+	return c
 }
 
 // goods are the lines of what goes into the batch and on its bars: one for each material, wherever it goes.
@@ -111,13 +117,12 @@ func (s *Sheet) goods(shelf Shelf) []cost.Line {
 }
 
 // sell works out what the bars earn in each way they are sold.
-func (s *Sheet) sell(shelf Shelf) {
-	c := &s.Cost
+func (c *CostSheet) sell(plan Cost, shelf Shelf) {
 	unit, _ := c.PerBar()
 	for _, channel := range shelf.House.Selling() {
-		price, _ := amount(s.Plan.Cost.Price)
+		price, _ := amount(plan.Price)
 		if channel.Wholesale {
-			price, _ = amount(s.Plan.Cost.WholesalePrice)
+			price, _ = amount(plan.WholesalePrice)
 		}
 		sale := CostSale{Terms: shelf.House.Terms(channel, price)}
 		if e, err := c.Bill.Earns(sale.Terms); err != nil {
@@ -125,7 +130,7 @@ func (s *Sheet) sell(shelf Shelf) {
 		} else {
 			sale.Earning = e
 		}
-		if wanted, err := money.ParsePercent(strict.Short(s.Plan.Cost.MarginPercent)); err == nil && wanted.Sign() > 0 {
+		if wanted, err := money.ParsePercent(strict.Short(plan.MarginPercent)); err == nil && wanted.Sign() > 0 {
 			sale.ForIt, err = sale.Terms.ForMargin(unit, wanted)
 			if err == nil {
 				sale.Margin = wanted.String()
