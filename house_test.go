@@ -41,6 +41,7 @@ func house() []room {
 		{"pour/whatif", "pour pour/script pour/strict chem chem/colour"},
 		{"pour/fresh", "pour/strict pour/whatif pour chem chem/colour"},
 		{"pour/planfile", "pour pour/strict pour/disk pour/plain"},
+		{"pour/house", "pour/cost pour/money pour/lot pour/strict pour/disk"},
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
