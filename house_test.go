@@ -45,6 +45,7 @@ func house() []room {
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
+		{"pour/shelffile", "pour pour/strict pour/disk"},
 		{"pour/stock", "pour/lot pour/money pour/strict pour/disk pour/day pour/plain"},
 		{"pour/stock/invoice", "pour pour/naming pour/lot pour/money pour/stock pour/strict pour/day pour/plain"},
 		{"pour/stock/trace", "pour/stock pour/lot pour/logbook/life pour/logbook pour pour/day pour/strict pour/plain"},
