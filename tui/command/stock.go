@@ -5,11 +5,12 @@ import (
 
 	"pourbench/pour/paper"
 	"pourbench/pour/stock"
+	"pourbench/pour/stock/tables"
 )
 
 // stockCommand lists what lies on the shelves, and holds the commands that write into the ledger.
 func (g *program) stockCommand() *cobra.Command {
-	all := false
+	all, asJSON := false, false
 	cmd := &cobra.Command{
 		Use: "stock", Short: "What lies on your shelves by packs and lots, what it cost, what came and what went", Args: cobra.NoArgs,
 		Long: `List what lies on your shelves: of every material how much there is, what is past its
@@ -30,9 +31,13 @@ by hand; a correction is better made by an entry of its own.`,
 			} else {
 				s.Stock = f.Stock
 			}
+			if asJSON {
+				return tables.WriteJSON(g.Out, s)
+			}
 			return g.print(paper.StockList(s, all))
 		},
 	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "as JSON, all packs")
 	cmd.Flags().BoolVar(&all, "all", false, "packs that are used up, too")
 	for _, family := range g.stockFamilies() {
 		cmd.AddCommand(family()...)
@@ -43,7 +48,7 @@ by hand; a correction is better made by an entry of its own.`,
 // stockFamilies are the commands below stock, a line for each family.
 func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
-		g.deskCommands,
+		g.deskCommands, g.stockTableCommands,
 		g.shoppingCommands,
 		g.stockTakeCommands,
 		g.stockCloseCommands,
