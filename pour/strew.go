@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"pourbench/chem"
+	"pourbench/pour/lot"
 	"pourbench/pour/shape"
 )
 
@@ -313,12 +314,12 @@ func (s *Sheet) toppingPlastics(shelf Shelf) {
 }
 
 // toppingWeighings gives what is weighed of the toppings; batter is weighed with its batch.
-func (s *Sheet) toppingWeighings(shelf Shelf, give func(w Weighing, scaleG float64)) {
+func (s *Sheet) toppingWeighings(shelf Shelf, give func(w Weighing, of lot.Material, scaleG float64)) {
 	for _, l := range s.Toppings {
 		for _, part := range l.Parts {
 			m, _ := shelf.Topping(part.ID)
 			if g := part.G.orUnknown(); !m.Batter && !(g <= 0) {
-				give(Weighing{Name: part.Name, Kind: WeighTopping, G: g}, g)
+				give(Weighing{Name: part.Name, Kind: WeighTopping, G: g}, lot.Material{Kind: lot.Topping, ID: part.ID}, g)
 			}
 		}
 	}

@@ -3,6 +3,8 @@ package pour
 import (
 	"cmp"
 	"slices"
+
+	"pourbench/pour/lot"
 )
 
 // Kinds of things to weigh.
@@ -33,7 +35,7 @@ func (w Weighing) Fine() bool {
 // largest first and what is unknown last.
 func (s *Sheet) totals(shelf Shelf) {
 	var list []Weighing
-	add := func(w Weighing, scaleG float64) {
+	add := func(w Weighing, _ lot.Material, scaleG float64) {
 		w.G = roundTo(scaleG, s.Plan.Show.drawnStep(w.Kind, scaleG))
 		for i := range list {
 			if list[i].Kind == w.Kind && list[i].Name == w.Name {
@@ -50,7 +52,7 @@ func (s *Sheet) totals(shelf Shelf) {
 	s.toppingWeighings(shelf, add)
 	for _, k := range s.Embeds {
 		if g := k.AllG.orUnknown(); g > 0 {
-			add(Weighing{Name: k.Name, Kind: WeighEmbed, G: g}, g)
+			add(Weighing{Name: k.Name, Kind: WeighEmbed, G: g}, lot.Material{}, g)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Weighing) int { return cmp.Compare(b.G, a.G) })
@@ -61,7 +63,7 @@ func (s *Sheet) totals(shelf Shelf) {
 // each jug's batter at the split, then what goes into the jugs.
 func (b *BatchSheet) Weighings() []Weighing {
 	var list, doses []Weighing
-	b.weighings(func(w Weighing, scaleG float64) {
+	b.weighings(func(w Weighing, _ lot.Material, scaleG float64) {
 		w.G = scaleG
 		if w.Jug == "" {
 			list = append(list, w)
@@ -76,36 +78,36 @@ func (b *BatchSheet) Weighings() []Weighing {
 }
 
 // weighings gives everything that is weighed into a batch, exactly and as its scale shows it, each thing of each jug by
-// itself.
-func (b *BatchSheet) weighings(give func(w Weighing, scaleG float64)) {
-	add := func(kind, jug, name string, g, scaleG float64) {
+// itself, and which material it is: of a carrier its word instead of an id, and an extra that is a colourant as an extra.
+func (b *BatchSheet) weighings(give func(w Weighing, of lot.Material, scaleG float64)) {
+	add := func(kind, jug, name string, of lot.Material, g, scaleG float64) {
 		if g <= 0 {
 			return // nothing of it; what is unknown is given
 		}
-		give(Weighing{Name: name, Kind: kind, Jug: jug, G: g}, scaleG)
+		give(Weighing{Name: name, Kind: kind, Jug: jug, G: g}, of, scaleG)
 	}
 	if b.ReadyBlend != "" {
-		add(WeighOil, "", nameReadyOils+b.ReadyBlend, b.Size.OilsG, b.Size.OilsWeighG)
+		add(WeighOil, "", nameReadyOils+b.ReadyBlend, readyBlend(b.ReadyBlend), b.Size.OilsG, b.Size.OilsWeighG)
 	} else {
 		for _, o := range b.Oils {
-			add(WeighOil, "", o.Name, o.G, o.WeighG)
+			add(WeighOil, "", o.Name, lot.Material{Kind: lot.Oil, ID: o.ID}, o.G, o.WeighG)
 		}
 	}
 	lye, water := &b.Lye, b.Lye.WaterToAddG.orUnknown()
-	add(WeighAlkali, "", NameNaOH, lye.NaOH.WeighedG, lye.NaOH.ToWeighG)
-	add(WeighAlkali, "", NameKOH, lye.KOH.WeighedG, lye.KOH.ToWeighG)
-	add(WeighAlkali, "", NameStock, lye.Stock.WeighedG, lye.Stock.ToWeighG)
-	add(WeighWater, "", NameWater, water, water)
+	add(WeighAlkali, "", NameNaOH, lot.Material{Kind: lot.Alkali, ID: lot.NaOH}, lye.NaOH.WeighedG, lye.NaOH.ToWeighG)
+	add(WeighAlkali, "", NameKOH, lot.Material{Kind: lot.Alkali, ID: lot.KOH}, lye.KOH.WeighedG, lye.KOH.ToWeighG)
+	add(WeighAlkali, "", NameStock, lot.Material{Kind: lot.Blend, ID: lot.StockLye}, lye.Stock.WeighedG, lye.Stock.ToWeighG)
+	add(WeighWater, "", NameWater, lot.Material{Kind: lot.Other, ID: lot.Water}, water, water)
 	for _, x := range b.Extras {
-		add(WeighExtra, "", x.Name, x.G, x.G)
+		add(WeighExtra, "", x.Name, lot.Material{Kind: lot.Extra, ID: x.ID}, x.G, x.G)
 	}
 	for _, j := range b.Jugs {
 		for _, d := range j.Colourants {
-			add(WeighColour, j.Name, d.Name, d.PigmentG, d.PigmentG)
-			add(WeighCarrier, j.Name, d.CarrierName, d.CarrierG, d.CarrierG)
+			add(WeighColour, j.Name, d.Name, lot.Material{Kind: lot.Colourant, ID: d.ID}, d.PigmentG, d.PigmentG)
+			add(WeighCarrier, j.Name, d.CarrierName, lot.Material{ID: d.Carrier}, d.CarrierG, d.CarrierG)
 		}
 		for _, x := range j.Scents {
-			add(WeighScent, j.Name, x.Name, x.G, x.G)
+			add(WeighScent, j.Name, x.Name, lot.Material{Kind: lot.Scent, ID: x.ID}, x.G, x.G)
 		}
 	}
 }

@@ -52,6 +52,8 @@ func (m *model) cannot(id keys.ID) string {
 		}
 	case keys.Happened:
 		return m.cannotRemember()
+	case keys.Shopping, keys.Largest:
+		return m.cannotProvide()
 	case keys.Said:
 		if m.status.Silent() {
 			return "nothing was said yet"

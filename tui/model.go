@@ -52,6 +52,7 @@ type Options struct {
 	Past       func(id string) (again.Past, []again.Past, error) // the pour that a plan pours again, and the maker's others; nil: there is no logbook
 	Pours      func() ([]Past, error)                            // the pours that can be poured again, the latest first; nil: there are none
 	PourAgain  func(id string) (Poured, error)                   // the new plan of one of them
+	Provisions Provisions                                        // what the maker's stock says; the zero value: there is no ledger
 	Plain      bool                                              // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
 	Notes      io.Writer                                         // where [Open] says what became of unsaved work; nil: standard error
 }

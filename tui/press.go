@@ -104,16 +104,6 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		m.toggleUnits()
 	case keys.Mouse:
 		m.toggleMouse()
-	case keys.ReadAll:
-		m.readWarnings()
-	case keys.Explain:
-		m.explain()
-	case keys.WhatHelps:
-		return m.suggest()
-	case keys.Happened:
-		return m.readPast()
-	case keys.Learned:
-		return tea.Batch(m.readLearned(), m.readHand(m.say))
 	case keys.Pour:
 		return m.pourNow()
 	case keys.Batches:
@@ -130,6 +120,29 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return m.parted(terminal.Suspend())
 	case keys.Quit:
 		return m.quit()
+	default:
+		return m.read(b.ID)
+	}
+	return nil
+}
+
+// read opens what is read about the plan, or does what is worked out about it.
+func (m *model) read(id keys.ID) tea.Cmd {
+	switch id {
+	case keys.ReadAll:
+		m.readWarnings()
+	case keys.Explain:
+		m.explain()
+	case keys.WhatHelps:
+		return m.suggest()
+	case keys.Happened:
+		return m.readPast()
+	case keys.Shopping:
+		return m.provide()
+	case keys.Largest:
+		return m.enlarge()
+	case keys.Learned:
+		return tea.Batch(m.readLearned(), m.readHand(m.say))
 	}
 	return nil
 }

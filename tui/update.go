@@ -133,6 +133,10 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
 	case batchesMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg))
+	case largestMsg:
+		m.enlarged(msg)
+	case provisionsMsg:
+		m.provided(msg)
 	case handMsg:
 		m.relearn(msg)
 	default:

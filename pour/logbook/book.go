@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
-	"unicode"
 
 	"pourbench/pour"
 	"pourbench/pour/disk"
@@ -51,7 +50,7 @@ func (b Book) Create(p pour.Plan, trialScent string, opened time.Time, first []E
 	if err != nil {
 		return "", fmt.Errorf("open a pour: %w", err)
 	}
-	stem := opened.Format("2006-01-02") + "-" + slug(p.Name)
+	stem := opened.Format("2006-01-02") + "-" + plain.Slug(p.Name, "pour")
 	for k := 1; k < 1000; k++ {
 		id := stem
 		if k > 1 {
@@ -202,23 +201,4 @@ func checkID(id string) error {
 		return fmt.Errorf("find the pour %q: its name holds what no terminal can show; name its file otherwise", plain.Line(id))
 	}
 	return nil
-}
-
-// slug makes a file name of a plan's name: small letters, digits and dashes.
-func slug(name string) string {
-	const most = 40
-	var b strings.Builder
-	for _, r := range strings.ToLower(name) {
-		switch {
-		case b.Len() >= most:
-		case r < unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r)):
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-	}
-	if s := strings.Trim(b.String(), "-"); s != "" {
-		return s
-	}
-	return "pour"
 }

@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"io"
 	"strconv"
-	"strings"
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/plain"
 )
 
 // ExportCSV writes one line for every event of every pour. A text that a spreadsheet would take for a formula gets an apostrophe.
@@ -61,8 +61,8 @@ func csvRow(p Pour, elapsedMin *float64, e Event) []string {
 		run = number(*s)
 	}
 	return append([]string{
-		harmless(p.ID), harmless(p.Name), string(e.Kind), string(e.Batch), harmless(e.Jug), harmless(e.Step), stage, harmless(e.What), value,
-		harmless(e.Lot), harmless(e.Text), run, elapsed, e.Wall.Format(time.RFC3339),
+		plain.Cell(p.ID), plain.Cell(p.Name), string(e.Kind), string(e.Batch), plain.Cell(e.Jug), plain.Cell(e.Step), stage, plain.Cell(e.What), value,
+		plain.Cell(e.Lot), plain.Cell(e.Text), run, elapsed, e.Wall.Format(time.RFC3339),
 	}, e.lifeCells()...)
 }
 
@@ -73,14 +73,6 @@ func (e Event) runS() *float64 {
 	}
 	s := e.Run.Seconds()
 	return &s
-}
-
-// harmless keeps a spreadsheet from running a text.
-func harmless(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		return "'" + s
-	}
-	return s
 }
 
 // pourJSON and eventJSON are the shape of the JSON export; null where there is nothing.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"pourbench/pour/plain"
 )
 
 // lifeColumns are the columns of a batch's life in the CSV export. Lists are separated by blanks.
@@ -26,7 +28,7 @@ func (e Event) lifeCells() []string {
 	}
 	cells := []string{e.ID, e.Corrects, l.Day, strings.Join(bars, " "), strings.Join(masses, " "), cell(j.CrumbsG), cell(j.Count), cell(j.Seconds)}
 	for _, text := range []string{l.Price, l.Currency, l.Audience, l.Scent, l.Colour, l.Path} {
-		cells = append(cells, harmless(text))
+		cells = append(cells, plain.Cell(text))
 	}
 	return cells
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"pourbench/pour"
+	"pourbench/pour/plain"
 )
 
 // told is a pour with everything that a list tells of one.
@@ -171,7 +172,7 @@ func TestPoursAreNamedAfterTheirPlans(t *testing.T) {
 		"Alpine Meadow": "alpine-meadow", "  Été – 3 %  ": "t-3", "": "pour", "雪": "pour", "A--b": "a-b", "../x": "x",
 		strings.Repeat("long ", 20): "long-long-long-long-long-long-long-long",
 	} {
-		if got := slug(name); got != want {
+		if got := plain.Slug(name, "pour"); got != want {
 			t.Errorf("%q becomes %q, want %q", name, got, want)
 		}
 	}

@@ -24,7 +24,7 @@ const mostKnown = 5000
 // Remember puts the file of a plan onto the list in dir, once, so that a backup finds it. A name that would not stand on one line is
 // left out.
 func Remember(dir, path string) error {
-	path = sameFile(path)
+	path = SameFile(path)
 	if plain.Line(path) != path {
 		return nil
 	}

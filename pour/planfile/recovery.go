@@ -88,16 +88,16 @@ func (r Recovery) Of(path string) bool {
 	case path == "" || r.Path == "":
 		return path == r.Path
 	case filepath.IsAbs(r.Path):
-		return sameFile(path) == sameFile(r.Path)
+		return SameFile(path) == SameFile(r.Path)
 	}
 	return filepath.Base(r.File) == oldKey(path)+journalSuffix // the path is from a folder that nobody knows any more
 }
 
 // oldKey named the journal of a plan file before every bench had a journal of its own.
-func oldKey(path string) string { return fmt.Sprintf("%x", sha256.Sum256([]byte(sameFile(path))))[:16] }
+func oldKey(path string) string { return fmt.Sprintf("%x", sha256.Sum256([]byte(SameFile(path))))[:16] }
 
-// sameFile is the one name for every way to write a path.
-func sameFile(path string) string {
+// SameFile is the one name for every way to write a path: absolute, with its links followed where they can be.
+func SameFile(path string) string {
 	if abs, err := filepath.Abs(path); err == nil {
 		path = abs
 	}

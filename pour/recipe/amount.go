@@ -1,12 +1,13 @@
 package recipe
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
 
 	"pourbench/pour"
+	"pourbench/pour/lot"
+	"pourbench/pour/naming"
 	"pourbench/pour/strict"
 )
 
@@ -38,9 +39,8 @@ func (a amount) as(by unit) amount {
 	return a
 }
 
-// Exact: international avoirdupois pound and ounce (International Yard and Pound Agreement, 1959; from memory).
 const (
-	gramsPerPound = 453.59237
+	gramsPerPound = lot.PoundG
 	gramsPerOunce = gramsPerPound / 16
 )
 
@@ -67,7 +67,7 @@ const betweenNumbers = " -–—~x×*+/'"
 
 // split parts a line into a name and an amount; why says what cannot be read.
 func split(text string) (name string, a amount, why string) {
-	runes := []rune(unmarked(text))
+	runes := []rune(naming.Unmarked(text))
 	all, why := numbers(runes)
 	if why != "" {
 		return string(runes), amount{}, why
@@ -236,17 +236,10 @@ func oneNumber(runes []rune, from int) (n number, next int, why string) {
 	if unit != "" {
 		n.unit, n.to = unit, end
 	}
-	if (unit == "" || kindOf(unit) == "g" && unitWords()[unit] == 1) && thousands(text) {
-		return n, to, fmt.Sprintf("read %q as a number: it could be %s or %s; write the one you mean without the point", text, strings.ReplaceAll(text, ".", ""), strings.TrimRight(strings.TrimRight(text, "0"), "."))
+	if (unit == "" || kindOf(unit) == "g" && unitWords()[unit] == 1) && strict.PointThousands(text) != "" {
+		return n, to, strict.PointThousands(text)
 	}
 	return n, n.to, ""
-}
-
-// thousands says whether a number may be written with a point for its thousands, as in 1.000: three digits behind it, and one to three before
-// it that do not begin with 0. Of grams nobody weighs thousandths into a blend.
-func thousands(text string) bool {
-	at := strings.LastIndex(text, ".")
-	return at >= 1 && at <= 3 && len(text)-at == 4 && text[0] != '0'
 }
 
 // wordAt reads the word that stands at a place, blanks before it left out, and where it ends.
@@ -275,17 +268,4 @@ func unitAt(runes []rune, at int) (string, int) {
 		return word, end
 	}
 	return "", at
-}
-
-// unmarked takes the mark of a list from the beginning of a line: a dash, a dot, a bullet, or its number where a later number is the amount.
-func unmarked(text string) string {
-	rest := strings.TrimLeft(text, "-*•·–—> ")
-	if head, tail, ok := strings.Cut(rest, " "); ok && len(head) > 1 && strings.Trim(head[:len(head)-1], "0123456789") == "" && strings.ContainsAny(head[len(head)-1:], ".)") &&
-		strings.ContainsAny(tail, "0123456789") {
-		rest = tail
-	}
-	if rest != text && strings.HasPrefix(strings.TrimSpace(text), "-") && rest != "" && isDigit([]rune(rest)[0]) && !strings.HasPrefix(strings.TrimSpace(text), "- ") {
-		return text // a minus, not a dash
-	}
-	return rest
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pourbench/pour"
+	"pourbench/pour/naming"
 	"pourbench/pour/plain"
 	"pourbench/pour/strict"
 )
@@ -77,15 +78,15 @@ func (b *book) read(text string) Line {
 	}
 	name, amount, why := split(l.Text)
 	l.amount = amount
-	words := words(name)
-	switch id, near := b.oil(words); {
+	words := naming.Words(name)
+	switch oil, _ := b.oils.Find(words); {
 	case len(words) == 0 && !amount.there():
 		return l
-	case id != "" && why == "" && amount.there():
-		l.Kind, l.Oil, l.Name = Taken, id, b.name(id)
-	case id != "" && why == "":
+	case oil.Key != "" && why == "" && amount.there():
+		l.Kind, l.Oil, l.Name = Taken, oil.Key, oil.Name
+	case oil.Key != "" && why == "":
 		return l.odd("how much of it? Write an amount beside it, as in 12.5 %")
-	case id == "" && b.aside(words) != "":
+	case oil.Key == "" && b.aside(words) != "":
 		l.Kind, l.Why = Aside, b.aside(words)
 	case why != "":
 		return l.odd(why)
@@ -99,7 +100,7 @@ func (b *book) read(text string) Line {
 	case len(words) == 0:
 		return l.odd("of which oil? Write its name beside it")
 	default:
-		l.Near = near
+		l.Near = b.oils.Near(words)
 		return l.odd("no oil on the shelf has this name")
 	}
 	return l
@@ -114,7 +115,7 @@ func (b *book) unread(words []string) bool {
 		return false
 	}
 	for n := len(words) - 1; n > 0; n-- {
-		if id, _ := b.oil(words[:n]); id != "" {
+		if b.oil(words[:n]) != "" {
 			return true
 		}
 	}
@@ -123,13 +124,13 @@ func (b *book) unread(words []string) bool {
 
 // unitNot is the word at the end of a line, behind its one number, where all before that is an oil: it can only be a unit.
 func (b *book) unitNot(text string) string {
-	runes := []rune(unmarked(text))
+	runes := []rune(naming.Unmarked(text))
 	all, why := numbers(runes)
 	if why != "" || len(all) != 1 {
 		return ""
 	}
 	word, end := wordAt(runes, all[0].to)
-	if id, _ := b.oil(words(string(runes[:all[0].from]))); id == "" || strings.ContainsFunc(string(runes[end:]), letterOrDigit) {
+	if b.oil(naming.Words(string(runes[:all[0].from]))) == "" || strings.ContainsFunc(string(runes[end:]), letterOrDigit) {
 		return ""
 	}
 	return word

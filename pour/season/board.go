@@ -64,7 +64,8 @@ type Row struct {
 	LateDays  int // by the middle of the band after the first day of labelling; below 0: to spare
 	Bars      int // that it gives or, poured, has left; where BarsKnown
 	BarsKnown bool
-	Fault     error // why nothing is known of it
+	Needs     []pour.MaterialNeed // of a planned one
+	Fault     error               // why nothing is known of it
 
 	mould   pour.Mould
 	inMould bool    // its days in the mould count

@@ -25,7 +25,8 @@ type Design struct {
 	CutDays   int  // from the day of the pour to that of the cut
 	Cure      Span // from the cut until the bars are dry
 	Embeds    []Embed
-	Fault     error // why its plan cannot be used; nil: it can
+	Needs     []pour.MaterialNeed // of every material, for one pour
+	Fault     error               // why its plan cannot be used; nil: it can
 }
 
 // Span is a number of days with its band of 80 %; all three the same where there is none.

@@ -52,7 +52,10 @@ func readDesign(path string, shelf pour.Shelf, hand pour.Hand) Design {
 	if err != nil {
 		return Design{Name: filepath.Base(path), Fault: fmt.Errorf("its plan cannot be used: %w", err)}
 	}
-	return DesignOf(pour.Weigh(doc.Plan, shelf).Time(shelf, hand))
+	sheet := pour.Weigh(doc.Plan, shelf).Time(shelf, hand)
+	d := DesignOf(sheet)
+	d.Needs = sheet.Needs(shelf)
+	return d
 }
 
 // StandingOf is a batch as the season sees it. The mould is that of its plan; it counts only while the loaf is in it.

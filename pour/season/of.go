@@ -150,7 +150,7 @@ func (f Facts) forgotten(s Standing) bool {
 // plan fills in the days of a pour that is planned, backwards from its date and forwards from its day.
 func (r *Row) plan(d Design, p Planned, f Facts) {
 	r.Name, r.Fault, r.mould, r.cut, r.span = d.Name, d.Fault, d.Mould, d.CutDays, d.Cure
-	r.Bars, r.BarsKnown = d.Bars, d.BarsKnown
+	r.Bars, r.BarsKnown, r.Needs = d.Bars, d.BarsKnown, d.Needs
 	if d.Fault == nil && d.Name == "" {
 		r.Fault = fmt.Errorf("the plan %q was not read", p.Plan)
 	}

@@ -23,6 +23,7 @@ const (
 	Made      Kind = "made"       // a pack was made: as Received, its cost what was Taken For it
 	Rule      Kind = "rule"       // Formula and Currency of all costs from the first entry on; Text: why
 	TakenBack Kind = "taken back" // the entry with the ID in Of does not count
+	Offered   Kind = "offered"    // packs of Q of Material can be bought at Price from Supplier: nothing came
 	Torn      Kind = "torn"       // Text: an entry that was being written when the machine stopped
 )
 

@@ -61,7 +61,7 @@ func (e Entry) text() string {
 	number("quantity", e.Q.String(), e.Q != 0 || e.Kind == Counted)
 	number("tare_g", e.Tare.String(), e.Tare != 0)
 	number("usual_loss", e.Loss.String(), e.Loss != 0)
-	if e.Kind == Received {
+	if e.Kind == Received || e.Kind == Offered && e.Price.Sign() > 0 {
 		word("price", e.Price.String())
 	}
 	if e.Postage.Sign() != 0 {

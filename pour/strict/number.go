@@ -40,3 +40,14 @@ func thousandsLike(t string) bool {
 	whole, part, ok := strings.Cut(strings.TrimLeft(t, "+-"), ",")
 	return ok && len(part) == 3 && len(whole) >= 1 && len(whole) <= 3 && strings.Trim(whole, "0") != ""
 }
+
+// PointThousands says why a number of whole units cannot be read where its point may part thousands, as in 1.000: three digits behind it, and one
+// to three before it that do not begin with 0. Empty: it can. Of grams nobody weighs thousandths, and no price has them.
+func PointThousands(text string) string {
+	at := strings.LastIndex(text, ".")
+	if at < 1 || at > 3 || len(text)-at != 4 || text[0] == '0' {
+		return ""
+	}
+	return fmt.Sprintf("read %q as a number: it could be %s or %s; write the one you mean without the point", text, strings.ReplaceAll(text, ".", ""),
+		strings.TrimRight(strings.TrimRight(text, "0"), "."))
+}

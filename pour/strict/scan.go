@@ -21,6 +21,7 @@ type scanner struct {
 	here     string         // path of the table the keys belong to
 	count    map[string]int // items so far of every array of tables
 	places   map[string]place
+	spans    *spans   // the bytes of everything, for who writes into the text; nil: not wanted
 	comments []string // without the hash, trimmed
 	deep     place    // of the first bracket or dotted key that goes deeper than any file of ours; line 0: none
 }
@@ -141,7 +142,7 @@ func (s *scanner) stop(at place) {
 
 // header reads [table] or [[table]] and makes it the one the next keys belong to.
 func (s *scanner) header() {
-	at := s.place()
+	at, from := s.place(), s.i
 	s.i++
 	array := s.peek() == '['
 	if array {
@@ -154,6 +155,7 @@ func (s *scanner) header() {
 	for s.peek() == ']' || s.peek() == ' ' || s.peek() == '\t' {
 		s.i++
 	}
+	s.spans.header(s.here, from, s.bare(from))
 }
 
 // enter makes a table the one the next keys belong to.
@@ -175,6 +177,8 @@ func (s *scanner) enter(parts []string, array bool, at place) {
 
 // pair reads key = value.
 func (s *scanner) pair(table string) {
+	s.spaces()
+	from := s.i
 	parts, at := s.key()
 	path := table
 	if s.places != nil {
@@ -185,8 +189,15 @@ func (s *scanner) pair(table string) {
 	}
 	if s.spaces(); s.peek() == '=' {
 		s.i++
+		value := s.i + len(s.src[s.i:]) - len(strings.TrimLeft(s.src[s.i:], " \t"))
 		s.value(path)
+		s.spans.pair(path, table, span{from, value, s.bare(value), s.depth > 0})
 	}
+}
+
+// bare is where what was read from there on ends, without the blanks behind it. What is not closed is read past the end of the text.
+func (s *scanner) bare(from int) int {
+	return from + len(strings.TrimRight(s.src[from:max(from, min(s.i, len(s.src)))], " \t"))
 }
 
 // value reads whatever stands after the sign, and marks the items of arrays and inline tables.
@@ -208,7 +219,9 @@ func (s *scanner) value(path string) {
 				item = fmt.Sprintf("%s[%d]", path, n)
 				s.mark(item, s.place())
 			}
+			from := s.i
 			s.value(item)
+			s.spans.item(item, span{from, from, s.bare(from), true})
 		})
 	case '{':
 		s.items('}', func(int) { s.pair(path) })

@@ -120,8 +120,24 @@ func (g *program) load(args []string, shelf pour.Shelf) (planfile.Document, erro
 	return planfile.Document{Plan: plan}, err
 }
 
-// shelf is the built-in shelf with the maker's own laid over it.
+// shelf is the built-in shelf with the maker's own laid over it, and what lies there of it today. A ledger that cannot be read is told of and keeps
+// nobody from designing.
 func (g *program) shelf() (pour.Shelf, error) {
+	shelf, err := g.catalogue()
+	if err != nil {
+		return shelf, err
+	}
+	state, err := g.stocked()
+	if err != nil {
+		g.say("the ledger cannot be read, so the plan is shown without your stock: %v", err)
+		return shelf, nil
+	}
+	shelf.Stock = state.Stock
+	return shelf, nil
+}
+
+// catalogue is the built-in shelf with the maker's own laid over it.
+func (g *program) catalogue() (pour.Shelf, error) {
 	shelf, err := g.built.Shelf()
 	if err != nil {
 		return shelf, err

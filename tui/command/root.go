@@ -55,8 +55,8 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.batchesCommand(), g.calendarCommand())
 	root.AddCommand(g.againCommand(), g.compareCommand())
 	root.AddCommand(g.cureCommand(), g.scentCommand())
-	root.AddCommand(g.recordCommand())
-	root.AddCommand(g.seasonCommand(), g.stockCommand())
+	root.AddCommand(g.recordCommand(), g.traceCommand())
+	root.AddCommand(g.seasonCommand(), g.stockCommand(), g.shoppingCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
@@ -126,6 +126,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 		plan, said, err := g.pouredAgain(shelf, id)
 		return tui.Poured{Plan: &plan, Said: said}, err
 	}
+	o.Provisions = tui.Provisions{Read: g.provisions, Designs: g.designs}
 	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {
 		return tui.Converse(o, g.talking())

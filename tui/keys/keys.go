@@ -117,6 +117,8 @@ const (
 	WhatHelps  ID = "what helps"
 	Learned    ID = "learned"
 	Happened   ID = "what happened"
+	Shopping   ID = "what to get"
+	Largest    ID = "largest batch"
 	Pour       ID = "pour"
 	Batches    ID = "batches"
 	Said       ID = "messages"

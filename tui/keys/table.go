@@ -74,6 +74,8 @@ func keeping() []Binding {
 		{ID: Explain, Keys: []string{"e"}, Label: "explain", Help: "say where the figure under the cursor comes from: its formula, its numbers and their sources, its band, the warnings it feeds", Foot: 62},
 		{ID: WhatHelps, Keys: []string{"W"}, Label: "what helps", Help: "try changes and list those that bring every jug inside its window; {list choose} makes one", Foot: 52},
 		{ID: Happened, Keys: []string{"H"}, Help: "of a plan that pours a pour again: read what happened then and what the logbook suggests; {list choose} makes a suggestion"},
+		{ID: Shopping, Keys: []string{"G"}, Help: "read what to get for this plan and for the season, in which packs, the largest batch the stock allows, and what expires within a month; {list choose} makes the batch that large or writes a list to print"},
+		{ID: Largest, Keys: []string{"Z"}, Help: "make the batch as large as today's stock allows beside what other pours have reserved, and say what limits it"},
 		{ID: Learned, Keys: []string{"L"}, Help: "read what your own pours have taught the clock"},
 		{ID: Pour, Keys: []string{"P"}, Label: "pour", Help: "pour this plan now: the live run, full screen, with its logbook", Foot: 53},
 		{ID: Batches, Keys: []string{"B"}, Label: "batches", Help: "go to the batches: every pour with its state and what is due, cut, cure, sales and notes", Foot: 64},

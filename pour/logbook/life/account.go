@@ -1,6 +1,9 @@
 package life
 
-import "pourbench/pour/logbook"
+import (
+	"pourbench/pour/day"
+	"pourbench/pour/logbook"
+)
 
 // Account is where the bars of a batch are: Bars = Sold + Given + Kept + Seconds + Missing + Left, always.
 type Account struct {
@@ -61,3 +64,15 @@ func account(events []logbook.Event, cut int, isCut bool, planned int) Account {
 
 // out is how many bars went, as far as is known.
 func (a Account) out() int { return a.Sold + a.Given + a.Kept + a.Seconds }
+
+// On is where the bars were at the end of a day, by the events dated until then. Before the cut there are none.
+func (b *Batch) On(d day.Day) Account {
+	if b.CutDay == nil || *b.CutDay > d {
+		return Account{}
+	}
+	n := 0
+	for n < len(b.Events) && moment(b.Events[n]).Day <= d {
+		n++
+	}
+	return account(b.Events[:n], b.cutBars, true, b.Planned.Bars)
+}

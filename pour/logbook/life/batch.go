@@ -80,10 +80,12 @@ type Batch struct {
 	Ready    Forecast // when they are dry by the maker's criterion: by the weighings or, before there are two, by the plan
 	Lots     []Lot
 	Events   []logbook.Event // of its life, those that stand, by their moment
+	TypedIn  []logbook.Event // what was weighed in its run with a lot typed beside it, those that stand, in the order of the file
 	Fault    error           // why its file cannot be used; nil: it can
 	PlanErr  error           // why its plan cannot be used with today's shelf: then nothing is known of what was planned
 
-	words string // of its file, in small letters, for a search
+	words   string // of its file, in small letters, for a search
+	cutBars int    // as the cut said; 0: it said nothing
 }
 
 // Lot is bars that were labelled.

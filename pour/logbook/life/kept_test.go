@@ -14,6 +14,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
+	"pourbench/pour/lot"
 )
 
 // What was kept gives the same batches as the files do, is not believed where a file or the shelf is another, and may be gone or broken.
@@ -45,6 +46,11 @@ func TestWhatIsKeptIsBelievedOnlyWhereItFits(t *testing.T) {
 	writeKept(book, k)
 	if got := all(shelf)[0].Name; got != "From What Is Kept" {
 		t.Errorf("%q was read anew", got)
+	}
+	stocked := shelf
+	stocked.Stock = lot.Stock{Today: today, Currency: "EUR", Held: map[lot.Material]lot.Holding{{Kind: lot.Oil, ID: "olive"}: {}}}
+	if keptSum(stocked) != keptSum(shelf) {
+		t.Error("what lies in stock makes every pour be read anew")
 	}
 	other := shelf
 	other.Oils = other.Oils[:len(other.Oils)-1]

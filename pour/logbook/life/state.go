@@ -10,7 +10,7 @@ import (
 func (s story) on(hand pour.Hand, today day.Day) Batch {
 	b := Batch{
 		ID: s.ID, Name: s.Name, Poured: s.Poured, Swatches: s.Swatches, Planned: s.Planned, WeighIns: s.WeighIns, Events: s.Events,
-		Fault: s.Fault, PlanErr: s.PlanErr, words: s.Words,
+		Fault: s.Fault, PlanErr: s.PlanErr, words: s.Words, TypedIn: s.TypedIn, cutBars: s.CutBars,
 	}
 	b.Bars = account(s.Events, s.CutBars, s.Cut != nil, s.Planned.Bars)
 	if s.Cut != nil {
