@@ -51,6 +51,9 @@ func (s *Sheet) inspectJugs(b *BatchSheet) {
 // rimMM is the room below the rim that keeps a filled mould from spilling when it is carried: common practice, no source.
 const rimMM = 3
 
+// FullMM is how high the base may stand in the mould so that it can be carried and swirled, mm.
+func (m Mould) FullMM() float64 { return m.HeightMM - rimMM }
+
 // lowMM is how far below the planned height a batch may stand before bars come out visibly small: common practice, no source.
 const lowMM = 3
 
@@ -60,7 +63,7 @@ func (s *Sheet) inspectMould() {
 	switch {
 	case height > m.HeightMM:
 		s.warn(warning("mould-overfull", "mould", fmt.Sprintf("the base stands %s high in a mould of %s", show.Len(height), show.Len(m.HeightMM)), "take less oil, a larger mould or a lower fill"))
-	case height > m.HeightMM-rimMM:
+	case height > m.FullMM():
 		s.warn(warning("mould-high", "mould", fmt.Sprintf("the base stands %s high, hard under the rim at %s", show.Len(height), show.Len(m.HeightMM)), "leave a few millimetres to carry it and to swirl"))
 	case height < m.FillMM-lowMM:
 		s.warn(warning("mould-underfilled", "mould", fmt.Sprintf("the base stands %s high instead of %s", show.Len(height), show.Len(m.FillMM)), "size the base by its mould, or lower the fill height"))
@@ -82,12 +85,12 @@ func (s *Sheet) inspectMould() {
 // inspectIcing says where the icing stands well over the rim although the base does not reach it: nothing but its own stiffness holds it there.
 func (s *Sheet) inspectIcing(baseMM float64) {
 	m, show := s.Plan.Mould, s.Plan.Show
-	if over := baseMM + s.Piping.HighMM.V - m.HeightMM; s.Icing != nil && s.Piping.HighMM.Known && baseMM <= m.HeightMM-rimMM && over > rimMM {
+	if over := baseMM + s.Piping.HighMM.V - m.HeightMM; s.Icing != nil && s.Piping.HighMM.Known && baseMM <= m.FullMM() && over > rimMM {
 		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("the icing is piped %s high and comes to stand %s over the rim at %s", show.Len(s.Piping.HighMM.V), show.Len(over), show.Len(m.HeightMM)),
 			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))
 		return
 	}
-	if s.Icing != nil && baseMM <= m.HeightMM-rimMM && s.Bars.OverRimMM > rimMM {
+	if s.Icing != nil && baseMM <= m.FullMM() && s.Bars.OverRimMM > rimMM {
 		s.warn(warning("icing-over-rim", "mould", fmt.Sprintf("base and icing stand %s high on average, %s over the rim at %s; peaks stand higher", show.Len(s.Bars.StandsMM), show.Len(s.Bars.OverRimMM), show.Len(m.HeightMM)),
 			"pipe it stiff enough to hold itself, keep it off the walls, and cover the loaf with something high that does not touch"))
 	}

@@ -63,7 +63,7 @@ func stockOf(p *page, s stock.State, m lot.Material, all bool) {
 	if h.Reserved > 0 {
 		words = append(words, fmt.Sprintf("%s %s reserved", h.Reserved, unit))
 	}
-	words = append(words, strings.TrimSpace("cost "+cost.Over(1, cents).String()+" "+s.Currency))
+	words = append(words, strings.TrimSpace("cost "+cost.Over(1, 2).Cents()+" "+s.Currency))
 	empty := 0
 	for _, k := range h.Packs {
 		if k.Left <= 0 {
@@ -108,6 +108,3 @@ func stockPack(k lot.Pack, s stock.State) string {
 	add(k.Blocked(s.Today), "PAST ITS DATE "+k.Expires.String()+": blocked")
 	return k.ID + "  " + strings.Join(words, ", ")
 }
-
-// cents is how many digits after the point money is shown with.
-const cents = 2

@@ -84,3 +84,23 @@ func (a *asker) first(steps []backup.Step) error {
 	}
 	return fmt.Errorf("restore: %d files differ from those in the backup, nothing was written; --replace writes over them:\n%s", differ, strings.Join(names, "\n"))
 }
+
+// agree asks whether something may be done. With nobody to ask it may not.
+func (a *asker) agree(question string) bool {
+	if a.in == nil {
+		return false
+	}
+	for {
+		_, _ = fmt.Fprintf(a.out, "%s y yes, n no: ", plain.Line(question))
+		line, err := a.in.ReadString('\n')
+		switch strings.ToLower(strings.TrimSpace(line)) {
+		case "y", "yes":
+			return true
+		case "n", "no":
+			return false
+		}
+		if err != nil {
+			return false
+		}
+	}
+}

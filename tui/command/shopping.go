@@ -166,7 +166,7 @@ limit it next. On the bench a key makes it so large, and undo takes it back.`,
 		Example: "  pourbench stock largest meadow.toml",
 		RunE:    func(_ *cobra.Command, args []string) error { return g.largest(args) },
 	}
-	return []*cobra.Command{expiring, largest}
+	return []*cobra.Command{expiring, largest, g.offerCommand()}
 }
 
 // mostDaysAhead is how far ahead it makes sense to look, days.

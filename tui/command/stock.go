@@ -37,7 +37,9 @@ by hand; a correction is better made by an entry of its own.`,
 // stockFamilies are the commands below stock, a line for each family.
 func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
+		g.deskCommands,
 		g.shoppingCommands,
+		g.stockCloseCommands,
 	}
 }
 

@@ -16,7 +16,7 @@ type Limit struct {
 	Name     string
 	Need     lot.Quantity // one step larger
 	Free     lot.Quantity
-	Rim      bool // no material: the base reaches the rim
+	Rim      bool // no material: the mould is full
 }
 
 // Reach is how large a batch can be, and why not one step larger.
@@ -57,13 +57,13 @@ func Grow(p pour.Plan, shelf pour.Shelf, free map[lot.Material]lot.Quantity) (La
 	if err := unmixable(&sheet); err != nil {
 		return Largest{}, fmt.Errorf("find the largest batch: %w", err)
 	}
-	g := grower{plan: p, shelf: shelf, free: free, sizing: sizingOf(p), rimMM: max(p.Mould.HeightMM, sheet.Base.Size.HeightMM)}
+	g := grower{plan: p, shelf: shelf, free: free, sizing: sizingOf(p), fullMM: max(p.Mould.FullMM(), sheet.Base.Size.HeightMM)}
 	l := Largest{Sizing: g.sizing}
 	known := false
 	for _, n := range needs(&sheet, shelf) {
 		if _, is := free[n.Material]; is {
 			known = true
-		} else {
+		} else if n.Material != tap() {
 			l.Unkept = append(l.Unkept, n.Name)
 		}
 	}
@@ -120,7 +120,7 @@ type grower struct {
 	shelf  pour.Shelf
 	free   map[lot.Material]lot.Quantity
 	sizing Sizing
-	rimMM  float64 // the base may stand so high
+	fullMM float64 // the base may stand so high
 }
 
 // reach is the largest size there is enough for, leaving out of account what some limits say.
@@ -169,8 +169,8 @@ func (g grower) lookOn(fits int, but []Limit) int {
 func (g grower) lacks(steps int, but []Limit) []Limit {
 	sheet := pour.Weigh(g.sizing.at(g.plan, g.sizing.of(steps)), g.shelf)
 	var out []Limit
-	const slack = 1e-6 // mm, so that a base that reaches the rim does not stand over it
-	if sheet.Base.Size.HeightMM > g.rimMM+slack {
+	const slack = 1e-6 // mm, so that a base that is as high as it may be is not higher
+	if sheet.Base.Size.HeightMM > g.fullMM+slack {
 		out = append(out, Limit{Rim: true})
 	}
 	for _, n := range needs(&sheet, g.shelf) {

@@ -69,7 +69,7 @@ func (l Largest) TellUnkept() string {
 // Tell says what limits a batch.
 func (l Limit) Tell() string {
 	if l.Rim {
-		return "the mould: the base reaches its rim"
+		return "the mould: the base comes near its rim"
 	}
 	return fmt.Sprintf("%s: %s free, a step larger wants %s", l.Name, Much(l.Material, l.Free), Much(l.Material, l.Need))
 }
