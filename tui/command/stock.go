@@ -10,9 +10,12 @@ import (
 // stockCommand lists what lies on the shelves, and holds the commands that write into the ledger.
 func (g *program) stockCommand() *cobra.Command {
 	all := false
-	cmd := &cobra.Command{
+	var cmd *cobra.Command
+	cmd = &cobra.Command{
 		Use: "stock", Short: "What lies on your shelves by packs and lots, what it cost, what came and what went", Args: cobra.NoArgs,
-		Long: `List what lies on your shelves: of every material how much there is, what is past its
+		Long: `On a terminal, open the page of stock: packs and lots, what came and went of each;
+receive, open, weigh, lose and correct there. Else, or with --all, list what lies on
+your shelves: of every material how much there is, what is past its
 date and what it cost, and its packs in the order in which they are picked, first
 expired first out.
 
@@ -20,6 +23,17 @@ It stands in ` + stock.FileName + ` beside your pours, a plain file that only gr
 by hand; a correction is better made by an entry of its own.`,
 		Example: "  pourbench stock\n  pourbench stock --all      packs that are used up, too",
 		RunE: func(*cobra.Command, []string) error {
+			var err error
+			if g.plain, err = g.converses(nil, cmd.Flags().Changed("plain")); err != nil {
+				return err
+			}
+			if !all && (g.plain || g.terminal()) {
+				shelf, err := g.shelf()
+				if err != nil {
+					return err
+				}
+				return g.showStock(shelf, nil)
+			}
 			s, err := g.stocked()
 			if err != nil {
 				return err
@@ -27,6 +41,8 @@ by hand; a correction is better made by an entry of its own.`,
 			return g.print(paper.StockList(s, all))
 		},
 	}
+	g.plainFlag(cmd)
+	cmd.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	cmd.Flags().BoolVar(&all, "all", false, "packs that are used up, too")
 	for _, family := range g.stockFamilies() {
 		cmd.AddCommand(family()...)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"pourbench/pour/lot"
+	"pourbench/pour/money"
 	"pourbench/pour/stock"
 	"pourbench/tui/listing"
 	"pourbench/tui/screen"
@@ -74,7 +75,7 @@ func (m *Model) tellMaterial(r row, say sayer) {
 			say("free", amount(-short, kind), m.look.Text)
 		}
 	}
-	say("cost", m.money(cost)+m.perUnit(q, kind, r.holding)+", by "+formula(m.shelves.state.Formula), m.look.Text)
+	say("cost", m.money(cost)+m.perUnit(q, kind, cost)+" ("+formula(m.shelves.state.Formula)+")", m.look.Text)
 	n, empty := 0, 0
 	for _, p := range r.holding.Packs {
 		if p.Left > 0 {
@@ -89,8 +90,7 @@ func (m *Model) tellMaterial(r row, say sayer) {
 }
 
 // perUnit is what a usable kilogram, or a piece, of what lies there cost.
-func (m *Model) perUnit(q lot.Quantity, kind lot.Kind, h lot.Holding) string {
-	_, cost := h.Layers.Total()
+func (m *Model) perUnit(q lot.Quantity, kind lot.Kind, cost money.Amount) string {
 	const gPerKg = 1000
 	switch {
 	case q <= 0:

@@ -11,6 +11,7 @@ import (
 	"pourbench/pour/stock"
 	"pourbench/pour/stock/desk"
 	"pourbench/pour/stock/invoice"
+	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
 )
 
@@ -30,6 +31,12 @@ func (m *Model) fillIn(f dialog.Form, make func(texts map[string]string) (deed, 
 	f.Done = func(texts map[string]string) (tea.Cmd, error) {
 		do, err := make(texts)
 		if err != nil || do == nil {
+			return nil, err
+		}
+		if _, err := do(m.shelves.state); err != nil { // it would be refused under the lock, too
+			if _, asks := texts[whyKey]; asks && texts[whyKey] == "" && strings.Contains(err.Error(), "say why") {
+				return nil, wrong(whyKey, err)
+			}
 			return nil, err
 		}
 		return m.write(do, writtenMsg{form: made, undo: undone{said: "undone: " + f.Title}}), nil
@@ -105,7 +112,7 @@ func (m *Model) countForm() {
 			return nil, err
 		}
 		w := desk.Weighing{Pack: p.ID, Why: texts[whyKey], On: on}
-		if w.Found, err = invoice.Quantity(texts[foundKey], kind); err != nil {
+		if w.Found, err = quantity(texts[foundKey], kind); err != nil {
 			return nil, wrong(foundKey, err)
 		}
 		if !kind.Counted() {
@@ -123,6 +130,14 @@ func (m *Model) countForm() {
 func quantityOrNone(text string, kind lot.Kind) (lot.Quantity, error) {
 	if t := strings.TrimSpace(text); t == "" || t == "0" {
 		return 0, nil
+	}
+	return quantity(text, kind)
+}
+
+// quantity reads how much was typed; a number alone is in the unit that stands before the line.
+func quantity(text string, kind lot.Kind) (lot.Quantity, error) {
+	if _, err := strict.ParseNumber(strings.TrimSpace(text)); err == nil {
+		text += " " + kind.Unit()
 	}
 	return invoice.Quantity(text, kind)
 }

@@ -62,7 +62,9 @@ func (m *Model) beside(l invoice.Line) dialog.Line {
 	case invoice.Odd:
 		return dialog.Line{Lead: "×", Style: m.look.Wrong, Text: l.Tell()}
 	case invoice.Blank:
-		return dialog.Line{}
+		if l.Text == "" {
+			return dialog.Line{}
+		}
 	}
 	return dialog.Line{Lead: "·", Style: m.look.Quiet, Text: l.Tell(), Quiet: true}
 }
