@@ -5,11 +5,12 @@ import (
 
 	"pourbench/pour/paper"
 	"pourbench/pour/stock"
+	"pourbench/pour/stock/tables"
 )
 
 // stockCommand lists what lies on the shelves, and holds the commands that write into the ledger.
 func (g *program) stockCommand() *cobra.Command {
-	all := false
+	all, asJSON := false, false
 	var cmd *cobra.Command
 	cmd = &cobra.Command{
 		Use: "stock", Short: "What lies on your shelves by packs and lots, what it cost, what came and what went", Args: cobra.NoArgs,
@@ -27,12 +28,8 @@ by hand; a correction is better made by an entry of its own.`,
 			if g.plain, err = g.converses(nil, cmd.Flags().Changed("plain")); err != nil {
 				return err
 			}
-			if !all && (g.plain || g.terminal()) {
-				shelf, err := g.shelf()
-				if err != nil {
-					return err
-				}
-				return g.showStock(shelf, nil)
+			if !all && !asJSON && (g.plain || g.terminal()) {
+				return g.showStock(nil)
 			}
 			s, err := g.stocked()
 			if err != nil {
@@ -44,11 +41,15 @@ by hand; a correction is better made by an entry of its own.`,
 			} else {
 				s.Stock = f.Stock
 			}
+			if asJSON {
+				return tables.WriteJSON(g.Out, s)
+			}
 			return g.print(paper.StockList(s, all))
 		},
 	}
 	g.plainFlag(cmd)
 	cmd.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "as JSON, all packs")
 	cmd.Flags().BoolVar(&all, "all", false, "packs that are used up, too")
 	for _, family := range g.stockFamilies() {
 		cmd.AddCommand(family()...)
@@ -59,7 +60,7 @@ by hand; a correction is better made by an entry of its own.`,
 // stockFamilies are the commands below stock, a line for each family.
 func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
-		g.deskCommands,
+		g.deskCommands, g.stockTableCommands,
 		g.shoppingCommands,
 		g.stockTakeCommands,
 		g.stockCloseCommands,

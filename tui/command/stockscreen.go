@@ -12,7 +12,11 @@ import (
 )
 
 // showStock opens the page of stock on this terminal, or talks of it in lines; words are searched for at first.
-func (g *program) showStock(shelf pour.Shelf, words []string) error {
+func (g *program) showStock(words []string) error {
+	shelf, err := g.shelf()
+	if err != nil {
+		return err
+	}
 	o := g.stockOptions(shelf)
 	o.Search = strings.Join(words, " ")
 	if g.talk.In != nil || g.plain {
@@ -54,7 +58,7 @@ func (g *program) stockReader(file string) func() (stock.State, error) {
 		if err != nil {
 			return s, err
 		}
-		if f, err := g.provisions(); err == nil { // without the season nothing is reserved, and the stock can be seen all the same
+		if f, err := g.reserved(s); err == nil { // without the season nothing is reserved, and the stock can be seen all the same
 			s.Stock = f.Stock
 		}
 		was, state = stamp, s

@@ -32,7 +32,7 @@ you ask again after it was written in. The lots are written into the pour.`
 		return errors.Join(g.print(said), err)
 	})
 	back.Example = "  pourbench stock back " + examplePour + " it was the wrong batch"
-	return []*cobra.Command{take, back}
+	return []*cobra.Command{take, back, g.packCommand(), g.makeCommand()}
 }
 
 // poured is a pour that can take out of packs, its sheet and the day it was poured.

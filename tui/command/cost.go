@@ -1,0 +1,26 @@
+package command
+
+import (
+	"github.com/spf13/cobra"
+
+	"pourbench/pour"
+	"pourbench/pour/paper"
+)
+
+// costCommand tells what a batch costs and what its bars earn.
+func (g *program) costCommand() *cobra.Command {
+	cmd := g.onPlan("cost [PLAN]", "What the batch and a bar of it cost, where the money goes, and what selling it leaves", func(s pour.Sheet, _ pour.Shelf) error {
+		return g.print(paper.CostText(paper.Costs{Name: s.Plan.Name, Sheet: s.Cost}))
+	})
+	cmd.Long = `Tell what a plan's batch is going to cost: its materials at what their packs cost, or
+where no pack reaches at the price your shelf or your costs name; packaging of the bars
+that can be sold, energy, hands' time by the run, overhead. Then what a bar costs that
+can be sold, and what it leaves, sold by hand and to a shop: margin (of the price) and
+markup (on the cost), an hour's earnings, bars to break even, what a tenth more or less
+of the three largest costs does.
+
+Prices asked, packaging and other work are the plan's own, in its table [cost]. It is no
+tax advice: your local rules decide what you must count and charge.`
+	cmd.Example = "  pourbench cost\n  pourbench cost meadow.toml"
+	return cmd
+}
