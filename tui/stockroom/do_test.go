@@ -113,7 +113,9 @@ func TestLinesPastedOntoThePageAreWhatCame(t *testing.T) {
 
 func TestWhatCannotBeWrittenIsNotLost(t *testing.T) {
 	r := stocked(t)
-	r.m.opt.Decide = func(func(stock.State) ([]stock.Entry, error)) ([]stock.Entry, error) { return nil, errors.New("the disk is full") }
+	r.m.opt.Decide = func(func(stock.State) ([]stock.Entry, error)) ([]stock.Entry, error) {
+		return nil, errors.New("the disk is full")
+	}
 	r.press("home down down down down l")
 	r.write("12")
 	r.press("enter space ctrl+s")
