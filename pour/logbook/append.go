@@ -68,30 +68,46 @@ func Lines(events []Event) string {
 // terminals cannot both sell the last bar. An error of decide is returned as it is, and nothing is written. The id and what else times a mark
 // are the caller's; see [Book.Append] for wait.
 func (b Book) Decide(id string, shelf pour.Shelf, wait time.Duration, decide func(Pour) (Event, error)) (Event, error) {
-	if err := checkID(id); err != nil {
+	events, err := b.DecideAll(id, shelf, wait, func(p Pour) ([]Event, error) {
+		e, err := decide(p)
+		return []Event{e}, err
+	})
+	if err != nil {
 		return Event{}, err
 	}
-	var e Event
+	return events[0], nil
+}
+
+// DecideAll journals events as [Book.Decide] does one, all of them or none. None to write is no error.
+func (b Book) DecideAll(id string, shelf pour.Shelf, wait time.Duration, decide func(Pour) ([]Event, error)) ([]Event, error) {
+	if err := checkID(id); err != nil {
+		return nil, err
+	}
+	var events []Event
 	var refused error
 	_, _, err := b.disk.Append(b.Path(id), wait, func(old []byte) (int, []byte) {
 		var p Pour
 		if p, refused = parse(id, b.Path(id), string(old), shelf); refused == nil {
-			e, refused = decide(p)
+			events, refused = decide(p)
 		}
-		if refused != nil {
+		if refused != nil || len(events) == 0 {
 			return len(old), nil
 		}
-		stay, add, full := grown(old, []Event{e})
+		stay, add, full := grown(old, events)
 		refused = full
 		return stay, add
 	})
 	if refused != nil {
-		return Event{}, refused
+		return nil, refused
 	}
 	if err != nil {
-		return Event{}, fmt.Errorf("journal %s of %s: %w", e.Kind, id, err)
+		what := "events"
+		if len(events) > 0 {
+			what = string(events[0].Kind)
+		}
+		return nil, fmt.Errorf("journal %s of %s: %w", what, id, err)
 	}
-	return e, nil
+	return events, nil
 }
 
 // grown is how many bytes of a file stay and what comes after them, or that it would be too long.

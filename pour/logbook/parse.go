@@ -128,6 +128,8 @@ func readEvent(t *strict.Table) Event {
 	t.Number("value", &e.Value)
 	t.Read("lot", &e.Lot)
 	t.Prose("text", &e.Text)
+	t.Read("pack", &e.Pack)
+	t.Read("entry", &e.Entry)
 	readLife(t, &e.Life)
 	t.Read("corrects", &e.Corrects)
 	t.Read("id", &e.ID)
