@@ -44,11 +44,13 @@ func house() []room {
 		{"pour/logbook", "pour/planfile pour pour/strict pour/disk pour/plain chem"},
 		{"pour/logbook/live", "pour/logbook pour pour/plain chem chem/clock"},
 		{"pour/logbook/life", "pour/logbook/live pour/logbook pour pour/strict pour/day pour/plain chem/cure"},
+		{"pour/shelffile", "pour pour/strict pour/disk"},
 		{"pour/stock", "pour/lot pour/money pour/strict pour/disk pour/day pour/plain"},
 		{"pour/stock/invoice", "pour pour/naming pour/lot pour/money pour/stock pour/strict pour/day pour/plain"},
 		{"pour/stock/trace", "pour/stock pour/lot pour/logbook/life pour/logbook pour pour/day pour/strict pour/plain"},
 		{"pour/stock/closing", "pour/stock pour/lot pour/money pour/logbook/life pour/logbook pour/day"},
 		{"pour/stock/stocktest", "pour/stock pour/lot pour/money pour/day pour/logbook/life pour/logbook pour"},
+		{"pour/stock/taking", "pour/stock pour/lot pour/logbook pour pour/day"},
 		{"pour/stock/desk", "pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/plain"},
 		{"pour/logbook/learn", "pour/logbook/life pour/logbook/live pour/logbook pour chem chem/clock chem/cure"},
 		{"pour/logbook/scents", "pour/logbook/life pour/logbook/learn pour/logbook pour pour/day chem"},
@@ -80,7 +82,7 @@ func house() []room {
 		{"tui/batches", "tui/board tui/chart pour/season tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/drying pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain chem/cure"},
 		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
-		{"tui/command", "pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/lot pour/stock/invoice pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
+		{"tui/command", "pour/stock/taking pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/lot pour/stock/invoice pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
 		{".", "tui/command presets"},
 	}
 }

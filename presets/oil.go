@@ -2,10 +2,12 @@ package presets
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"pourbench/chem"
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 // readOil reads an [[oil]]: an oil, butter, wax or free acid.
@@ -93,6 +95,15 @@ const (
 	mostAcidsPercent  = 112
 )
 
+// acidPercent draws a part of the fatty acids as percent, to as many places as a profile is known at best; empty: none of it.
+func acidPercent(part float64) string {
+	const places = 1e4
+	if part == 0 {
+		return ""
+	}
+	return strict.Short(math.Round(100*part*places) / places)
+}
+
 // readProfile reads fatty_acids_percent and scales it to sum to 1.
 func readProfile(r *row, to *chem.Profile) {
 	const key = "fatty_acids_percent"
@@ -100,7 +111,15 @@ func readProfile(r *row, to *chem.Profile) {
 	for a := range acids {
 		acids[a] = chem.Acid(a).Key()
 	}
-	if !r.ask(key, "{ "+strings.Join(acids, ", ")+" }", "", "percent of each fatty acid; scaled to sum to 100") {
+	const means = "percent of each fatty acid; scaled to sum to 100"
+	asked := r.ask(key, "{ "+strings.Join(acids, ", ")+" }", "", means)
+	r.is(func(k *pour.ShelfKey) {
+		k.Kind = pour.KeyParts
+		for a, acid := range acids {
+			k.Parts = append(k.Parts, pour.ShelfKey{Key: key + "." + acid, Means: means, Kind: pour.KeyNumber, High: 100, Value: acidPercent(to[a])})
+		}
+	})
+	if !asked {
 		return
 	}
 	in, ok := r.in.Section(key)

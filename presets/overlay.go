@@ -44,49 +44,69 @@ type shelf struct {
 // tables lists the tables a shelf file can have, each with what reads its entries, and tells of its keys.
 func (s *shelf) tables() []table {
 	return []table{
-		{"oil", "oils, butters, waxes and free acids", layer(&s.Oils, func(o *pour.Oil) *string { return &o.ID }, readOil)},
-		{"colourant", "pigments, micas, dyes, lakes and plant colours", layer(&s.Colourants, func(c *pour.Colourant) *string { return &c.ID }, readColourant)},
-		{"extra", "what goes into a whole batch before the split", layer(&s.Extras, func(x *pour.Extra) *string { return &x.ID }, readExtra)},
-		{"family", "families of scents", layer(&s.Families, func(f *pour.Family) *string { return &f.ID }, readFamily)},
-		{"scent", "fragrance and essential oils", layer(&s.Scents, func(sc *pour.Scent) *string { return &sc.ID }, s.readScent)},
-		{"mould", "moulds and how they are cut", layer(&s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould)},
-		{"technique", "ways for the jugs to meet in the mould", layer(&s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique)},
-		{"topping", "what is strewn, dusted, sprayed or drizzled on top", layer(&s.Toppings, func(m *pour.ToppingMaterial) *string { return &m.ID }, readTopping)},
+		{"oil", "oils, butters, waxes and free acids", layered(&s.Oils, func(o *pour.Oil) *string { return &o.ID }, readOil)},
+		{"colourant", "pigments, micas, dyes, lakes and plant colours", layered(&s.Colourants, func(c *pour.Colourant) *string { return &c.ID }, readColourant)},
+		{"extra", "what goes into a whole batch before the split", layered(&s.Extras, func(x *pour.Extra) *string { return &x.ID }, readExtra)},
+		{"family", "families of scents", layered(&s.Families, func(f *pour.Family) *string { return &f.ID }, readFamily)},
+		{"scent", "fragrance and essential oils", layered(&s.Scents, func(sc *pour.Scent) *string { return &sc.ID }, s.readScent)},
+		{"mould", "moulds and how they are cut", layered(&s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould)},
+		{"technique", "ways for the jugs to meet in the mould", layered(&s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique)},
+		{"topping", "what is strewn, dusted, sprayed or drizzled on top", layered(&s.Toppings, func(m *pour.ToppingMaterial) *string { return &m.ID }, readTopping)},
 	}
 }
 
 // table is a table of a shelf file.
 type table struct {
 	name, means string
-	read        func(name, own string, entries []*strict.Table, told *[]keyTold)
+	layer
 }
 
-// layer makes what lays entries over a list. fill reads the keys of an entry over what is there. With told it reads
-// nothing and tells which keys a blank entry has.
-func layer[T any](list *[]T, id func(*T) *string, fill func(*row, *T)) func(name, own string, entries []*strict.Table, told *[]keyTold) {
-	return func(name, own string, entries []*strict.Table, told *[]keyTold) {
-		if told != nil {
-			fill(&row{told: told, own: name, fresh: true}, new(T))
-			return
-		}
-		out := slices.Clone(*list)
-		seen := map[string]bool{}
-		for i, in := range entries {
-			r := &row{in: in, own: own}
-			if !r.identify(name, i, seen) {
-				continue
+// layer is what is done with the entries of one table.
+type layer struct {
+	read func(name, own string, entries []*strict.Table) // lays entries over the list
+	tell func(id string) ([]keyTold, bool)               // tells every key of an entry with what it has there; an empty id: of a blank one
+}
+
+// layered makes what is done with a list. fill reads the keys of an entry over what is there, or tells of them.
+func layered[T any](list *[]T, id func(*T) *string, fill func(*row, *T)) layer {
+	return layer{
+		read: func(name, own string, entries []*strict.Table) { *list = laid(*list, id, fill, name, own, entries) },
+		tell: func(want string) ([]keyTold, bool) {
+			told, blank := []keyTold{}, *new(T)
+			if want == "" {
+				fill(&row{told: &told, own: "yours", fresh: true}, &blank)
+				return told, true
 			}
-			at := indexOf(out, r.id, id)
-			if r.fresh = at < 0; r.fresh {
-				var blank T
-				out, at = append(out, blank), len(out)
-				*id(&out[at]) = r.id
+			at := indexOf(*list, want, id)
+			if at < 0 {
+				return nil, false
 			}
-			fill(r, &out[at])
-			in.Only(r.known...)
-		}
-		*list = out
+			blank = (*list)[at]
+			fill(&row{told: &told, own: "yours"}, &blank)
+			return told, true
+		},
 	}
+}
+
+// laid lays entries of a file over a list.
+func laid[T any](list []T, id func(*T) *string, fill func(*row, *T), name, own string, entries []*strict.Table) []T {
+	out := slices.Clone(list)
+	seen := map[string]bool{}
+	for i, in := range entries {
+		r := &row{in: in, own: own}
+		if !r.identify(name, i, seen) {
+			continue
+		}
+		at := indexOf(out, r.id, id)
+		if r.fresh = at < 0; r.fresh {
+			var blank T
+			out, at = append(out, blank), len(out)
+			*id(&out[at]) = r.id
+		}
+		fill(r, &out[at])
+		in.Only(r.known...)
+	}
+	return out
 }
 
 // indexOf finds an entry by its id; -1: none has it.
@@ -106,7 +126,7 @@ func lay(base pour.Shelf, file *strict.File, own string) (pour.Shelf, error) {
 	format(top)
 	for _, t := range s.tables() {
 		known = append(known, t.name)
-		t.read(t.name, own, top.List(t.name), nil)
+		t.read(t.name, own, top.List(t.name))
 	}
 	top.Only(known...)
 	if err := file.Err(); err != nil {

@@ -3,6 +3,7 @@ package presets
 import (
 	"strings"
 
+	"pourbench/pour"
 	"pourbench/pour/strict"
 )
 
@@ -10,6 +11,7 @@ import (
 type keyTold struct {
 	key, takes, standard, means string
 	needed                      bool // a new entry must have it
+	is                          pour.ShelfKey
 }
 
 // Reference tells every key a shelf file can have, table by table: what can stand there, what a new entry has where it is
@@ -20,8 +22,7 @@ func Reference() string {
 		"shelf changes only the keys it names; a new id is a new entry, which needs the keys that are required.\n" +
 		"A source is { text = \"the certificate of lot 12\", confidence = \"read\" }; confidence is one of\n" + strings.Join(confidences(), ", ") + ".\n")
 	for _, t := range (&shelf{}).tables() {
-		var told []keyTold
-		t.read(t.name, "yours", nil, &told)
+		told, _ := t.tell("")
 		keys := make([]strict.Told, len(told))
 		for i, k := range told {
 			keys[i] = strict.Told{Key: k.key, Takes: k.takes, Default: k.standard, Means: k.means}

@@ -33,9 +33,17 @@ func confidences() []string {
 func (r *row) ask(key, takes, standard, means string) bool {
 	r.known = append(r.known, key)
 	if r.told != nil {
-		*r.told = append(*r.told, keyTold{key: key, takes: takes, standard: standard, means: means, needed: slices.Contains(r.needed, key)})
+		needed := slices.Contains(r.needed, key)
+		*r.told = append(*r.told, keyTold{key: key, takes: takes, standard: standard, means: means, needed: needed, is: pour.ShelfKey{Key: key, Means: means, Needed: needed}})
 	}
 	return r.has(key)
+}
+
+// is tells more of the key that was asked for last: what can stand there, and what the entry has.
+func (r *row) is(more func(k *pour.ShelfKey)) {
+	if r.told != nil {
+		more(&(*r.told)[len(*r.told)-1].is)
+	}
 }
 
 // has reports whether the entry names the key.
@@ -59,7 +67,9 @@ func (r *row) need(keys ...string) {
 
 // text reads one line of text of at most most letters.
 func (r *row) text(key string, to *string, most int, means string) {
-	if r.ask(key, fmt.Sprintf("text, %d letters", most), *to, means) {
+	asked := r.ask(key, fmt.Sprintf("text, %d letters", most), *to, means)
+	r.is(func(k *pour.ShelfKey) { k.Most, k.Value = most, *to })
+	if asked {
 		r.in.Line(key, to, most)
 	}
 }
@@ -74,7 +84,9 @@ func (r *row) name(to *string) {
 
 // number reads a number from low to high.
 func (r *row) number(key string, to *float64, low, high float64, means string) bool {
-	return r.ask(key, fmt.Sprintf("%s to %s", strict.Short(low), strict.Short(high)), standardOf(*to), means) && r.in.Within(key, to, low, high)
+	asked := r.ask(key, fmt.Sprintf("%s to %s", strict.Short(low), strict.Short(high)), standardOf(*to), means)
+	r.is(func(k *pour.ShelfKey) { k.Kind, k.Low, k.High, k.Value = pour.KeyNumber, low, high, strict.Short(*to) })
+	return asked && r.in.Within(key, to, low, high)
 }
 
 // standardOf draws the number a new entry has where its key is left out; 0 is nothing to tell of.
@@ -91,6 +103,9 @@ func (r *row) figure(key string, to *pour.Figure, low, high float64, means strin
 	if r.number(key, &v, low, high, means) {
 		*to = pour.Know(v)
 	}
+	if !to.Known {
+		r.is(func(k *pour.ShelfKey) { k.Value = "" })
+	}
 }
 
 // ordered faults a low figure that is above its high one.
@@ -102,21 +117,27 @@ func (r *row) ordered(lowKey string, low float64, highKey string, high float64) 
 
 // flag reads true or false.
 func (r *row) flag(key string, to *bool, means string) {
-	if r.ask(key, "true or false", fmt.Sprint(*to), means) {
+	asked := r.ask(key, "true or false", fmt.Sprint(*to), means)
+	r.is(func(k *pour.ShelfKey) { k.Kind, k.Value = pour.KeyFlag, map[bool]string{true: "yes", false: "no"}[*to] })
+	if asked {
 		r.in.Flag(key, to)
 	}
 }
 
 // word reads one of a set of words.
 func (r *row) word(key string, to *string, means string, words ...string) {
-	if r.ask(key, strings.Join(words, ", "), *to, means) {
+	asked := r.ask(key, strings.Join(words, ", "), *to, means)
+	r.is(func(k *pour.ShelfKey) { k.Kind, k.Words, k.Value = pour.KeyWord, words, *to })
+	if asked {
 		r.in.Word(key, to, words...)
 	}
 }
 
 // ids reads a list of ids that must be known.
 func (r *row) ids(key string, to *[]string, means, kind string, known []string) {
-	if !r.ask(key, "list of ids", "", means) || !r.in.Lines(key, to) {
+	asked := r.ask(key, "list of ids", "", means)
+	r.is(func(k *pour.ShelfKey) { k.Kind, k.Words, k.Value = pour.KeyList, known, strings.Join(*to, "; ") })
+	if !asked || !r.in.Lines(key, to) {
 		return
 	}
 	for _, id := range *to {
@@ -130,7 +151,9 @@ func (r *row) ids(key string, to *[]string, means, kind string, known []string) 
 // names reads a list of names.
 func (r *row) names(key string, to *[]string, means string) {
 	const most = 120
-	if !r.ask(key, "list of names", "", means) || !r.in.Lines(key, to) {
+	asked := r.ask(key, "list of names", "", means)
+	r.is(func(k *pour.ShelfKey) { k.Kind, k.Value = pour.KeyList, strings.Join(*to, "; ") })
+	if !asked || !r.in.Lines(key, to) {
 		return
 	}
 	for _, name := range *to {
@@ -143,7 +166,9 @@ func (r *row) names(key string, to *[]string, means string) {
 // colour reads "#rrggbb".
 func (r *row) colour(key string, to *string, means string) {
 	hex := ""
-	if !r.ask(key, `"#rrggbb"`, "", means) || !r.in.Read(key, &hex) {
+	asked := r.ask(key, `"#rrggbb"`, "", means)
+	r.is(func(k *pour.ShelfKey) { k.Kind, k.Value = pour.KeyColour, *to })
+	if !asked || !r.in.Read(key, &hex) {
 		return
 	}
 	if hex = strings.ToLower(hex); len(hex) != 7 || hex[0] != '#' || strings.Trim(hex[1:], "0123456789abcdef") != "" {
@@ -159,7 +184,14 @@ func (r *row) source(key string, to *pour.Source, figures ...string) {
 	if len(figures) <= 3 {
 		means = "source of " + strings.Join(figures, ", ")
 	}
-	if r.ask(key, "{ text, confidence }", "", means) {
+	asked := r.ask(key, "{ text, confidence }", "", means)
+	r.is(func(k *pour.ShelfKey) {
+		k.Kind, k.Parts = pour.KeyParts, []pour.ShelfKey{
+			{Key: key + ".text", Means: means, Most: mostSource, Value: to.Text},
+			{Key: key + ".confidence", Means: "how far that source was checked", Kind: pour.KeyWord, Words: confidences(), Value: to.Confidence},
+		}
+	})
+	if asked {
 		r.statedSource(key, to)
 		return
 	}
@@ -172,6 +204,9 @@ func (r *row) source(key string, to *pour.Source, figures ...string) {
 	}
 }
 
+// mostSource is the letters of the longest source.
+const mostSource = 400
+
 func (r *row) statedSource(key string, to *pour.Source) {
 	const example = `write { text = "the certificate of lot 12", confidence = "read" }`
 	in, ok := r.in.Section(key)
@@ -179,7 +214,7 @@ func (r *row) statedSource(key string, to *pour.Source) {
 		return
 	}
 	in.Only("text", "confidence")
-	in.Line("text", &to.Text, 400)
+	in.Line("text", &to.Text, mostSource)
 	in.Word("confidence", &to.Confidence, confidences()...)
 	if !in.Has("text") || !in.Has("confidence") || to.Text == "" {
 		r.fault(key, "", "needs text and confidence", example)

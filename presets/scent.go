@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pourbench/pour"
+	"pourbench/pour/strict"
 )
 
 // behaviours lists the words for how a scent behaves in batter.
@@ -53,10 +54,29 @@ func (s *shelf) readScent(r *row, sc *pour.Scent) {
 		"limit_percent", "density_g_ml", "flash_c", "allergen")
 }
 
+// allergenKeys are the keys of one allergen.
+func allergenKeys(at string, a pour.Allergen) []pour.ShelfKey {
+	percent := ""
+	if a.Name != "" {
+		percent = strict.Short(a.Percent)
+	}
+	return []pour.ShelfKey{
+		{Key: at + ".name", Means: "the substance, as the allergen statement names it", Most: 60, Value: a.Name},
+		{Key: at + ".percent", Means: "percent of the scent", Kind: pour.KeyNumber, High: 100, Value: percent},
+	}
+}
+
 // readAllergens reads the allergens of a scent; a maker's list replaces the one that was there.
 func readAllergens(r *row, to *[]pour.Allergen) {
 	const key = "allergen"
-	if !r.ask(key, "[[scent.allergen]] with name and percent", "", "substances to be named above a threshold, percent of the scent") {
+	asked := r.ask(key, "[[scent.allergen]] with name and percent", "", "substances to be named above a threshold, percent of the scent")
+	r.is(func(k *pour.ShelfKey) {
+		k.Kind, k.Row = pour.KeyRows, allergenKeys(key, pour.Allergen{})
+		for i, a := range *to {
+			k.Parts = append(k.Parts, allergenKeys(fmt.Sprintf("%s[%d]", key, i), a)...)
+		}
+	})
+	if !asked {
 		return
 	}
 	list := r.in.List(key)

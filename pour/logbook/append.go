@@ -9,6 +9,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
 // Append journals events of a pour, whole and under a lock. They are on the disk when it returns, and the file has grown from before
@@ -41,9 +42,7 @@ func (b Book) Append(id string, wait time.Duration, events ...Event) (before, af
 // addition is what is written after the whole part of a file: what was torn, as an event, and the events.
 func addition(body, torn string, events []Event) []byte {
 	var out bytes.Buffer
-	if len(body) > 0 && body[len(body)-1] != '\n' {
-		out.WriteByte('\n')
-	}
+	out.WriteString(strict.Ended(body))
 	if torn != "" {
 		next := events[0]
 		lost := Event{
@@ -69,38 +68,54 @@ func Lines(events []Event) string {
 // terminals cannot both sell the last bar. An error of decide is returned as it is, and nothing is written. The id and what else times a mark
 // are the caller's; see [Book.Append] for wait.
 func (b Book) Decide(id string, shelf pour.Shelf, wait time.Duration, decide func(Pour) (Event, error)) (Event, error) {
-	if err := checkID(id); err != nil {
+	events, err := b.DecideAll(id, shelf, wait, func(p Pour) ([]Event, error) {
+		e, err := decide(p)
+		return []Event{e}, err
+	})
+	if err != nil {
 		return Event{}, err
 	}
-	var e Event
+	return events[0], nil
+}
+
+// DecideAll journals events as [Book.Decide] does one, all of them or none. None to write is no error.
+func (b Book) DecideAll(id string, shelf pour.Shelf, wait time.Duration, decide func(Pour) ([]Event, error)) ([]Event, error) {
+	if err := checkID(id); err != nil {
+		return nil, err
+	}
+	var events []Event
 	var refused error
 	_, _, err := b.disk.Append(b.Path(id), wait, func(old []byte) (int, []byte) {
 		var p Pour
 		if p, refused = parse(id, b.Path(id), string(old), shelf); refused == nil {
-			e, refused = decide(p)
+			events, refused = decide(p)
 		}
-		if refused != nil {
+		if refused != nil || len(events) == 0 {
 			return len(old), nil
 		}
-		stay, add, full := grown(old, []Event{e})
+		stay, add, full := grown(old, events)
 		refused = full
 		return stay, add
 	})
 	if refused != nil {
-		return Event{}, refused
+		return nil, refused
 	}
 	if err != nil {
-		return Event{}, fmt.Errorf("journal %s of %s: %w", e.Kind, id, err)
+		what := "events"
+		if len(events) > 0 {
+			what = string(events[0].Kind)
+		}
+		return nil, fmt.Errorf("journal %s of %s: %w", what, id, err)
 	}
-	return e, nil
+	return events, nil
 }
 
 // grown is how many bytes of a file stay and what comes after them, or that it would be too long.
 func grown(old []byte, events []Event) (stay int, add []byte, full error) {
 	body, torn := cutTorn(string(old))
 	add = addition(body, torn, events)
-	if len(body)+len(add) > form().Bytes {
-		return len(old), nil, fmt.Errorf("its file would be longer than the %d KiB that can be read back; take long notes out of it", form().Bytes>>10)
+	if err := form().Fits(len(body) + len(add)); err != nil {
+		return len(old), nil, err
 	}
 	return len(body), add, nil
 }

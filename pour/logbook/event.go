@@ -36,13 +36,14 @@ const (
 	Discounted EventKind = "not counted"  // the jump with the ID in What is taken back: the run is Value seconds earlier
 	Unpoured   EventKind = "left in jug"  // a jug that was not used
 	Rescued    EventKind = "changed plan" // What she did instead of the plan
+	Drew       EventKind = "drew"         // Value g or pieces of What went into Batch and Jug out of a Pack, by an Entry of the ledger of stock
 )
 
 // eventKinds lists every kind, in the order they are explained.
 func eventKinds() []EventKind {
 	return append([]EventKind{
 		Opened, Resumed, Jumped, Done, Seen, NotYet, Troubled, Noted, Blended, Read, Weighed, TakenBack, Ended,
-		Cut, Cured, Result, LeftOut, TakenIn, TornRecord, Discounted, Unpoured, Rescued,
+		Cut, Cured, Result, LeftOut, TakenIn, TornRecord, Discounted, Unpoured, Rescued, Drew,
 	}, lifeKinds()...)
 }
 
@@ -79,6 +80,8 @@ type Event struct {
 	Value float64
 	Lot   string
 	Text  string
+	Pack  string // of Drew: the pack's name in the ledger of stock
+	Entry string // of Drew: the ledger's entry, which alone moves anything
 
 	Life     Life
 	Corrects string // ID of the event in whose place this one stands

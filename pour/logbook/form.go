@@ -24,7 +24,7 @@ const (
 // eventKeys are the keys of an event, in the order they are written. The last is in every event, so that a torn one shows.
 func eventKeys() []string {
 	return []string{
-		"kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text",
+		"kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "pack", "entry",
 		"day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path", "corrects",
 		"id", "run_s", "clock", "clock_s", "clock_sleeps", "wall",
 	}
@@ -67,6 +67,8 @@ func (e Event) text() string {
 	}
 	word("lot", e.Lot)
 	word("text", e.Text)
+	word("pack", e.Pack)
+	word("entry", e.Entry)
 	b.WriteString(e.Life.text())
 	word("corrects", e.Corrects)
 	word("id", e.ID)
@@ -87,7 +89,7 @@ func (e Event) text() string {
 // measures reports whether an event of that kind carries a value.
 func (k EventKind) measures() bool {
 	switch k {
-	case Jumped, Blended, Read, Weighed, Cut, Cured, Discounted, Sniffed, Looked, Tested:
+	case Jumped, Blended, Read, Weighed, Cut, Cured, Discounted, Drew, Sniffed, Looked, Tested:
 		return true
 	}
 	return false

@@ -128,6 +128,8 @@ func readEvent(t *strict.Table) Event {
 	t.Number("value", &e.Value)
 	t.Read("lot", &e.Lot)
 	t.Prose("text", &e.Text)
+	t.Read("pack", &e.Pack)
+	t.Read("entry", &e.Entry)
 	readLife(t, &e.Life)
 	t.Read("corrects", &e.Corrects)
 	t.Read("id", &e.ID)
@@ -163,22 +165,5 @@ func kindWords() []string {
 	return words
 }
 
-// cutTorn parts a file from an event at its end that was being written when the machine stopped: one that does not end with a whole
-// line for its last key.
-func cutTorn(src string) (body, torn string) {
-	at := strings.LastIndex(src, "\n[")
-	if at < 0 || !strings.HasPrefix(eventLine, src[at+1:min(len(src), at+1+len(eventLine))]) {
-		return src, ""
-	}
-	last := src[at+1:]
-	for _, l := range strings.SplitAfter(last, "\n") {
-		key, v, _ := strings.Cut(strings.TrimRight(l, "\n"), "=")
-		if strings.TrimSpace(key) != "wall" {
-			continue
-		}
-		if _, err := time.Parse(time.RFC3339Nano, strings.TrimSpace(v)); err == nil || strings.HasSuffix(l, "\n") {
-			return src, "" // whole; or mended by hand, and then the strict reader has its say
-		}
-	}
-	return src[:at+1], last
-}
+// cutTorn parts a file from an event at its end that was being written when the machine stopped.
+func cutTorn(src string) (body, torn string) { return strict.CutTorn(src, eventLine, "wall") }

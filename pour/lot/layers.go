@@ -26,10 +26,24 @@ type Layers struct {
 
 // Receive lays a receipt on top: its usable quantity, which is what was bought less the usual loss, and what it cost.
 func (l *Layers) Receive(x Layer) {
+	if x.Q <= 0 {
+		return
+	}
 	l.List = append(l.List, x)
 	if l.Formula == Average && len(l.List) > 1 {
 		q, cost := l.Total()
 		l.List = []Layer{{Pack: x.Pack, Q: q, Cost: cost}}
+	}
+}
+
+// Return lays back what was issued and is there after all, so that it is the next to go out.
+func (l *Layers) Return(x Layer) {
+	if l.Formula == Average {
+		l.Receive(x)
+		return
+	}
+	if x.Q > 0 {
+		l.List = append([]Layer{x}, l.List...)
 	}
 }
 

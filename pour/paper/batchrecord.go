@@ -107,9 +107,10 @@ func (r *batchRecord) grams(w pour.Weighing) func(float64) string {
 	return r.show.Weight
 }
 
-// weighed is the lot and the mass that were logged of something, or room to write them.
+// weighed is the lot and the mass that were logged of something, or room to write them. Lots that were drawn of packs for it stand where none was typed.
 func (r *batchRecord) weighed(n pour.BatchName, w pour.Weighing) (lot, actual string) {
 	lot, actual = r.blank, r.blank
+	var drawn []string
 	for _, e := range r.state.Marks {
 		if e.Kind == logbook.Weighed && e.What == w.Name && e.Jug == w.Jug && (e.Batch == n || e.Batch == "") {
 			actual = r.grams(w)(e.Value)
@@ -117,6 +118,12 @@ func (r *batchRecord) weighed(n pour.BatchName, w pour.Weighing) (lot, actual st
 				lot = e.Lot
 			}
 		}
+		if e.Kind == logbook.Drew && e.What == w.Name && e.Jug == w.Jug && (e.Batch == n || e.Batch == "") && e.Lot != "" && !slices.Contains(drawn, e.Lot) {
+			drawn = append(drawn, e.Lot)
+		}
+	}
+	if lot == r.blank && len(drawn) > 0 {
+		lot = strings.Join(drawn, ", ")
 	}
 	return lot, actual
 }

@@ -39,6 +39,9 @@ func livedThrough(t *testing.T) (logbook.Pour, pour.Sheet, life.Batch) {
 	mark(9, logbook.Event{Kind: logbook.Rescued, Batch: pour.Base, Jug: "poppy", What: "spoon it in"})
 	mark(50, logbook.Event{Kind: logbook.Noted, Text: "window open"})
 	mark(60, logbook.Event{Kind: logbook.Ended})
+	mark(60, logbook.Event{Kind: logbook.Drew, Batch: pour.Base, What: "olive oil", Value: 355, Lot: "OL-99", Pack: "olive-1", Entry: "s1"})
+	mark(60, logbook.Event{Kind: logbook.Drew, Batch: pour.Base, What: "castor oil", Value: 30, Lot: "CA-1", Pack: "castor-1", Entry: "s2"})
+	mark(60, logbook.Event{Kind: logbook.Drew, Batch: pour.Base, What: "castor oil", Value: 13, Lot: "CA-2", Pack: "castor-2", Entry: "s3"})
 	on(12, 6, logbook.Event{Kind: logbook.Unmoulded, What: "firm"})
 	on(12, 6, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{MassesG: []float64{150, 151, 152, 153, 154, 155, 156, 157, 158}, CrumbsG: 7, Seconds: 1}})
 	on(12, 13, logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{MassesG: []float64{145, 146, 147}}})
@@ -56,7 +59,7 @@ func TestTheBatchRecordHasTheFieldsOfGoodPractice(t *testing.T) {
 	got := BatchRecord(p, sheet, b)
 	for _, want := range []string{
 		"Batch number: 2026-12-05-alpine-meadow", "Label lot: 261205A", "digest " + p.Digest(), "Poured on: 2026-12-05", "Maker: ____",
-		"OL-77   343.8 g     355.0 g", "CO-12   232.1 g     232.1 g", "sodium hydroxide (NaOH)", "into poppy", "alp rose", "Equipment: ",
+		"OL-77   343.8 g     355.0 g", "CO-12   232.1 g     232.1 g", "sodium hydroxide (NaOH)", "CA-1, CA-2", "into poppy", "alp rose", "Equipment: ",
 		"36 deg C    39 deg C", "fern: light, from lye-in",
 		"- Base olive oil: planned 343.8 g, was 355.0 g.", "- Base oils: planned 36 deg C, was 39 deg C.", "- Poppy: trouble, seizes.", "- Poppy: changed plan, spoon it in.",
 		"- Note, window open.", "- 9 bars, planned 10.", "Others, and what was done: ____",

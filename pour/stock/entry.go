@@ -27,6 +27,11 @@ const (
 	Torn      Kind = "torn"       // Text: an entry that was being written when the machine stopped
 )
 
+// kinds lists the kinds of entry.
+func kinds() []Kind {
+	return []Kind{Received, Opened, Taken, Counted, Lost, Made, Rule, TakenBack, Offered, Torn}
+}
+
 // Entry is one line of the ledger. Which fields count depends on the kind.
 type Entry struct {
 	ID   string

@@ -3,7 +3,6 @@ package stock
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"pourbench/pour/day"
 	"pourbench/pour/strict"
@@ -18,6 +17,7 @@ const FileName = "ledger.toml"
 const (
 	headLine  = "# What came, went and was made of it. You may mend this file by hand; a correction is better made by an entry of its own."
 	entryLine = "[[entry]]"
+	lastKey   = "wall"
 	wallForm  = "2006-01-02T15:04:05.000Z07:00"
 )
 
@@ -28,7 +28,7 @@ func head() string { return fmt.Sprintf("%s\nformat = %d\n", headLine, FileForma
 func keys() []string {
 	return []string{
 		"kind", "id", "day", "pack", "material", "name", "lot", "supplier", "expires", "quantity", "tare_g", "usual_loss", "price", "postage",
-		"for", "jug", "planned", "formula", "currency", "text", "of", "corrects", "wall",
+		"for", "jug", "planned", "formula", "currency", "text", "of", "corrects", lastKey,
 	}
 }
 
@@ -75,12 +75,6 @@ func (e Entry) text() string {
 	word("text", e.Text)
 	word("of", e.Of)
 	word("corrects", e.Corrects)
-	fmt.Fprintf(&b, "wall = %s\n", e.Wall.Format(wallForm))
+	fmt.Fprintf(&b, "%s = %s\n", lastKey, e.Wall.Format(wallForm))
 	return b.String()
-}
-
-// wallOK reports whether a line's value is a whole moment.
-func wallOK(v string) bool {
-	_, err := time.Parse(time.RFC3339Nano, strings.TrimSpace(v))
-	return err == nil
 }

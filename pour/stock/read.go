@@ -2,6 +2,7 @@ package stock
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"time"
 
@@ -16,25 +17,43 @@ func form() strict.Form {
 	return strict.Form{Noun: "ledger", Bytes: 64 << 20, Items: 1_000_000, Letters: 10_000, Again: "look at what was changed last"}
 }
 
-// Parse reads the text of a ledger. Any error is a [*strict.Error]. What a crash left half written at the end is left out.
+// Parse reads the text of a ledger. Any error is a [*strict.Error]. What a crash left half written at the end is an entry of the kind [Torn].
 func Parse(file, src string) ([]Entry, error) {
-	body, _ := cutTorn(strings.TrimPrefix(strings.ReplaceAll(src, "\r\n", "\n"), "\ufeff"))
+	src, err := form().Slurp(file, strings.NewReader(src))
+	if err != nil {
+		return nil, err
+	}
+	body, torn := cutTorn(evened(src))
+	out, err := parseWhole(file, body, 0)
+	if err == nil && torn != "" {
+		out = append(out, tornEntry(plain.Line(torn)))
+	}
+	return out, err
+}
+
+// parseWhole reads the text of a ledger in which nothing is torn. Before is how many entries stand before those of the text.
+func parseWhole(file, body string, before int) ([]Entry, error) {
 	doc, err := form().Open(file, body)
 	if err != nil {
 		return nil, err
 	}
 	top := doc.Top()
 	n := int64(0)
-	if top.Whole("format", &n); n != FileFormat && body != "" {
+	if top.Whole("format", &n); n != FileFormat && strings.TrimSpace(body) != "" {
 		top.Say("format", fmt.Sprint(n), "is none this program reads", fmt.Sprintf("write format = %d, if this is a ledger", FileFormat))
 	}
 	top.Only("format", "entry")
-	var out []Entry
-	for i, t := range top.List("entry") {
+	tables := top.List("entry")
+	out, seen := make([]Entry, 0, len(tables)), make(map[string]bool, len(tables))
+	for i, t := range tables {
 		e := readEntry(t)
 		if e.ID == "" { // written by hand: it needs a name to be taken back by
-			e.ID = fmt.Sprintf("line-%d", i+1)
+			e.ID = fmt.Sprintf("line-%d", before+i+1)
 		}
+		if seen[e.ID] {
+			t.Say("id", strict.Quote(e.ID), "is the id of another entry, too", "give one of them another id")
+		}
+		seen[e.ID] = true
 		out = append(out, e)
 	}
 	return out, doc.Err()
@@ -43,17 +62,15 @@ func Parse(file, src string) ([]Entry, error) {
 func readEntry(t *strict.Table) Entry {
 	t.Only(keys()...)
 	var e Entry
-	t.Missing("kind")
-	read(t, "kind", &e.Kind, func(s string) (Kind, error) { return Kind(s), nil })
+	kind, formula := "", ""
+	t.Word("kind", &kind, words(kinds())...)
+	e.Kind = Kind(kind)
 	t.Read("id", &e.ID)
 	readDay(t, "day", &e.Day)
 	t.Read("pack", &e.Pack)
 	read(t, "material", &e.Material, lot.ParseMaterial)
-	for key, at := range map[string]*string{
-		"name": &e.Name, "lot": &e.Lot, "supplier": &e.Supplier, "for": &e.For, "jug": &e.Jug, "currency": &e.Currency,
-		"text": &e.Text, "of": &e.Of, "corrects": &e.Corrects,
-	} {
-		t.Read(key, at)
+	for _, f := range e.lines() {
+		t.Read(f.key, f.at)
 	}
 	readDay(t, "expires", &e.Expires)
 	readQuantity(t, "quantity", &e.Q)
@@ -61,10 +78,44 @@ func readEntry(t *strict.Table) Entry {
 	readQuantity(t, "usual_loss", &e.Loss)
 	read(t, "price", &e.Price, money.Parse)
 	read(t, "postage", &e.Postage, money.Parse)
-	read(t, "formula", &e.Formula, func(s string) (lot.Formula, error) { return lot.Formula(s), nil })
+	t.Word("formula", &formula, string(lot.FIFO), string(lot.Average))
+	e.Formula = lot.Formula(formula)
 	t.Flag("planned", &e.Planned)
 	t.Moment("wall", &e.Wall)
+	if e.Day == 0 && !e.Wall.IsZero() && e.Corrects == "" && !t.Has("day") {
+		e.Day = day.Of(e.Wall)
+	}
+	check(t, e)
 	return e
+}
+
+// line is a key of an entry whose value is a line of text.
+type line struct {
+	key string
+	at  *string
+}
+
+// lines are the keys of an entry that hold a line of text of any kind.
+func (e *Entry) lines() []line {
+	return []line{
+		{"name", &e.Name},
+		{"lot", &e.Lot},
+		{"supplier", &e.Supplier},
+		{"for", &e.For},
+		{"jug", &e.Jug},
+		{"currency", &e.Currency},
+		{"text", &e.Text},
+		{"of", &e.Of},
+		{"corrects", &e.Corrects},
+	}
+}
+
+func words(kinds []Kind) []string {
+	out := make([]string, len(kinds))
+	for i, k := range kinds {
+		out[i] = string(k)
+	}
+	return out
 }
 
 // read reads a line of text as something else.
@@ -95,24 +146,25 @@ func readQuantity(t *strict.Table, key string, at *lot.Quantity) {
 	}
 	q, ok := lot.Weighed(v)
 	if !ok {
-		t.Say(key, fmt.Sprint(v), "is no quantity", "write grams or pieces, 0 or more")
+		t.Say(key, strict.Short(v), "is no quantity", "write grams or pieces, from 0 to a hundred tonnes")
+		return
+	}
+	const slack = 1e-7 // of a float64, far below what any scale shows
+	if math.Abs(q.V()-v) > slack {
+		t.Say(key, strict.Short(v), "is finer than a ledger keeps", "write at most four digits after the point")
 		return
 	}
 	*at = q
 }
 
-// cutTorn parts the text from an entry at its end that was being written when the machine stopped.
+// cutTorn parts the text from an entry at its end that was being written when the machine stopped. A whole one that was written by hand, which has no
+// id, may lack the moment of its writing.
 func cutTorn(src string) (body, torn string) {
-	at := strings.LastIndex(src, "\n[")
-	if at < 0 || !strings.HasPrefix(entryLine, src[at+1:min(len(src), at+1+len(entryLine))]) {
-		return src, ""
-	}
-	last := src[at+1:]
-	for _, line := range strings.SplitAfter(last, "\n") {
-		key, v, _ := strings.Cut(strings.TrimRight(line, "\n"), "=")
-		if strings.TrimSpace(key) == "wall" && (wallOK(v) || strings.HasSuffix(line, "\n")) {
+	body, torn = strict.CutTorn(src, entryLine, lastKey)
+	if strings.HasSuffix(torn, "\n") && !strings.Contains(torn, "\nid ") {
+		if _, err := parseWhole("", head()+torn, 0); err == nil {
 			return src, ""
 		}
 	}
-	return src[:at+1], plain.Line(last)
+	return body, torn
 }

@@ -39,6 +39,13 @@ func Append(src, list string, pairs ...Pair) (string, error) {
 		func(tree any) (any, bool) { return grown(tree, list, inline(pairs)) }, func(tree any) any { return tree })
 }
 
+// Value is what stands at a key of a TOML text, as it is written; empty: nothing, or a section of its own.
+func Value(src, path string) string {
+	src = strings.TrimPrefix(src, bom)
+	at := spansOf(src).pairs[path]
+	return src[at.value:at.to]
+}
+
 const bom = "\ufeff"
 
 // rewritten makes a change and looks whether what came out, as read has it, is what was asked for, and nothing else.
@@ -225,8 +232,12 @@ func (t *text) add(list string, pairs []Pair) (string, error) {
 	if home == "" {
 		return t.atEnd(header, pairs...), nil
 	}
+	like := t.headers[home]
+	if first, ok := t.headers[list+"[0]"]; ok {
+		like = first
+	}
 	nl, end := t.newline(), t.lineEnd(t.end(home))
-	return t.put(end, end, nl+nl+strings.TrimSuffix(block(header, t.indent(t.headers[home].from), nl, pairs), nl)), nil
+	return t.put(end, end, nl+nl+strings.TrimSuffix(block(header, t.indent(like.from), nl, pairs), nl)), nil
 }
 
 // unset takes out what stands at a path.
@@ -242,7 +253,19 @@ func (t *text) unset(path string) (string, error) {
 	if at, ok := t.headers[path]; ok {
 		return t.unline(at.from, t.end(path)), nil
 	}
+	if at, ok := t.headers[path+"[0]"]; ok {
+		return t.again(t.unline(at.from, t.end(path+"[0]")), path)
+	}
 	return t.undot(path)
+}
+
+// again takes out what is left at a path of a text.
+func (t *text) again(out, path string) (string, error) {
+	next := &text{src: out, spans: spansOf(out)}
+	if !next.holds(path) {
+		return out, nil
+	}
+	return next.unset(path)
 }
 
 // undot takes out a table that is written as dotted keys, one after the other.
@@ -256,12 +279,7 @@ func (t *text) undot(path string) (string, error) {
 	if first == "" {
 		return "", ErrOtherwise
 	}
-	out := t.unline(from, t.pairs[first].to)
-	next := &text{src: out, spans: spansOf(out)}
-	if !next.holds(path) {
-		return out, nil
-	}
-	return next.unset(path)
+	return t.again(t.unline(from, t.pairs[first].to), path)
 }
 
 // unline takes bytes out, and their line with them where nothing else stands on it.

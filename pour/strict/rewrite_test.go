@@ -69,6 +69,7 @@ func TestAChangeOfAFileTouchesNothingElse(t *testing.T) {
 		{"a line out", unset("oil[0].inci_source.text"), "  text = \"label\"\n", ""},
 		{"a section out", unset("oil[0].inci_source"), "  [oil.inci_source]\n  text = \"label\"\n  confidence = \"read\"\n", ""},
 		{"a dotted table out", unset("oil[1].source"), "source.text = \"\"\"two\nlines\"\"\"\n", ""},
+		{"a list of sections out", unset("scent[0].allergen"), "  [[scent.allergen]]\n  name = \"citral\"   # low\n  percent = 0.4\n", ""},
 		{"an entry out", unset("scent[0]"), "[[scent]]\nid = \"rose\"\n  [[scent.allergen]]\n  name = \"citral\"   # low\n  percent = 0.4\n", ""},
 		{"a part of an inline table out", unset("colourant[0].source.confidence"), `"a", confidence = "read" }`, `"a" }`},
 		{"an item of a list out", unset("oil[0].also[0]"), "[ \"oliva\",\n   \"jaitun\"", "[ \n   \"jaitun\""},
@@ -77,7 +78,7 @@ func TestAChangeOfAFileTouchesNothingElse(t *testing.T) {
 		{
 			"a table of an entry more", func(src string) (string, error) {
 				return Append(src, "scent[0].allergen", Pair{"name", `"geraniol"`}, Pair{"percent", "2"})
-			}, "percent = 0.4\n", "percent = 0.4\n\n[[scent.allergen]]\nname = \"geraniol\"\npercent = 2\n",
+			}, "percent = 0.4\n", "percent = 0.4\n\n  [[scent.allergen]]\n  name = \"geraniol\"\n  percent = 2\n",
 		},
 		{
 			"the first table of an entry", func(src string) (string, error) { return Append(src, "oil[1].lot", Pair{"n", "1"}) },

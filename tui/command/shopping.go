@@ -12,6 +12,7 @@ import (
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/pour/season"
+	"pourbench/pour/stock"
 	"pourbench/pour/stock/shopping"
 )
 
@@ -118,6 +119,11 @@ func (g *program) provisions() (shopping.Facts, error) {
 	if err != nil {
 		return shopping.Facts{}, err
 	}
+	return g.reserved(state)
+}
+
+// reserved is what lies there with what the season's pours have reserved of it.
+func (g *program) reserved(state stock.State) (shopping.Facts, error) {
 	board, err := g.seasonBoard()
 	if err != nil {
 		return shopping.Facts{}, fmt.Errorf("see what the season has reserved: %w", err)

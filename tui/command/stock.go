@@ -24,6 +24,12 @@ by hand; a correction is better made by an entry of its own.`,
 			if err != nil {
 				return err
 			}
+			f, err := g.reserved(s)
+			if err != nil {
+				g.say("%v", err) // what lies there lies there whatever the season says
+			} else {
+				s.Stock = f.Stock
+			}
 			return g.print(paper.StockList(s, all))
 		},
 	}
@@ -39,6 +45,7 @@ func (g *program) stockFamilies() []func() []*cobra.Command {
 	return []func() []*cobra.Command{
 		g.deskCommands,
 		g.shoppingCommands,
+		g.stockTakeCommands,
 		g.stockCloseCommands,
 	}
 }

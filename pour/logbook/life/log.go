@@ -60,6 +60,19 @@ func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall t
 	return out, nil
 }
 
+// LogAll appends events that something else decided out of what the file holds, such as what was drawn of packs for the pour: stamped as [Log] does,
+// all or none. None is no error.
+func LogAll(book logbook.Book, shelf pour.Shelf, id string, wall time.Time, session string, decide func(logbook.Pour) []logbook.Event) ([]logbook.Event, error) {
+	return book.DecideAll(id, shelf, asking, func(p logbook.Pour) ([]logbook.Event, error) {
+		var out []logbook.Event
+		for _, e := range decide(p) {
+			e = stamped(p, e, wall, session)
+			out, p.Events = append(out, e), append(slices.Clip(p.Events), e)
+		}
+		return out, nil
+	})
+}
+
 // usual is what an event says with what it leaves out taken over from the last of its kind: the bars of the last weighing where that was of as
 // many, the currency of the last sale.
 func (b Batch) usual(e logbook.Event) logbook.Life {

@@ -36,7 +36,7 @@ type Choice struct {
 
 // mostSteps bounds how finely a need is divided. What is bought by the pack is a few dozen packs: only sizes that share no round measure, or a
 // need that is thousands of packs, come near it.
-const mostSteps = 1 << 19
+const mostSteps = 1 << 17
 
 // sum is what a choice comes to. All parts of it add up, so that the best choice for a need is the best for a smaller one and a pack more.
 type sum struct {
@@ -61,6 +61,7 @@ func Choose(need lot.Quantity, offers []Offer, rule Rule) (Choice, bool) {
 	if len(offers) == 0 {
 		return Choice{}, false
 	}
+	offers = worthwhile(offers, rule)
 	step, coarse := stepOf(need, offers)
 	n := int((need + step - 1) / step)
 	var packs []sum
@@ -83,6 +84,23 @@ func Choose(need lot.Quantity, offers []Offer, rule Rule) (Choice, bool) {
 	}
 	return gathered(need, offers, best, packs, coarse), true
 }
+
+// worthwhile leaves out the offers that no best choice has a pack of: where so many packs of another hold at least as much and cost less in all,
+// they would be taken in its place. What leaves least over may be any.
+func worthwhile(offers []Offer, rule Rule) []Offer {
+	if rule != Cheapest {
+		return offers
+	}
+	return slices.DeleteFunc(slices.Clone(offers), func(a Offer) bool {
+		return slices.ContainsFunc(offers, func(b Offer) bool {
+			n := int((a.Usable + b.Usable - 1) / b.Usable)
+			return a.Priced && b.Priced && n <= mostInPlace && b.Price.Times(n).Compare(a.Price) < 0
+		})
+	})
+}
+
+// mostInPlace is how many packs are tried in the place of one.
+const mostInPlace = 1000
 
 // stepOf is the largest quantity that divides all packs; where the need is too many of those, a larger one, and then packs count for a little
 // less than they hold.

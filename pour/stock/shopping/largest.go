@@ -63,7 +63,7 @@ func Grow(p pour.Plan, shelf pour.Shelf, free map[lot.Material]lot.Quantity) (La
 	for _, n := range needs(&sheet, shelf) {
 		if _, is := free[n.Material]; is {
 			known = true
-		} else {
+		} else if n.Material != tap() {
 			l.Unkept = append(l.Unkept, n.Name)
 		}
 	}

@@ -58,7 +58,7 @@ func enough(want, free map[lot.Material]lot.Quantity) bool {
 // larger is the plan some steps larger, made by hand.
 func larger(p pour.Plan, was pour.Plan, steps float64) pour.Plan {
 	p = p.Clone()
-	by := 1.0
+	var by float64
 	switch {
 	case p.Base.Size == pour.SizeOils:
 		p.Base.OilsG += steps

@@ -60,7 +60,7 @@ func Of(s lot.Stock, typed map[lot.Material][]Offer, chosen, others []Pour, rule
 	for _, row := range l.wanted() {
 		h := s.Held[row.Material]
 		row.Kept = len(h.Packs) > 0
-		if row.Material == (lot.Material{Kind: lot.Other, ID: lot.Water}) && !row.Kept {
+		if row.Material == tap() && !row.Kept {
 			continue
 		}
 		row.Usable, row.Blocked = h.Left(s.Today)
@@ -99,3 +99,6 @@ func (l *List) wanted() []Row {
 	})
 	return out
 }
+
+// tap is what comes from the tap unless it was ever bought.
+func tap() lot.Material { return lot.Material{Kind: lot.Other, ID: lot.Water} }

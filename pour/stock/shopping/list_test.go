@@ -187,3 +187,20 @@ func TestWhatExpiresAndWhoWouldUseIt(t *testing.T) {
 		t.Errorf("got\n%swant\n%s", got, want)
 	}
 }
+
+// Of very many offers the newest count.
+func TestOldOffersAreOldNews(t *testing.T) {
+	var packs []lot.Pack
+	for i := range 100 {
+		packs = append(packs, lot.Pack{Size: kg + lot.Quantity(i), Price: price(t, "5"), Bought: day.Day(1000 - i)})
+	}
+	got := shopping.Offers(packs, nil)
+	if len(got) != 36 {
+		t.Fatalf("%d offers", len(got))
+	}
+	for _, o := range got {
+		if o.Day < 1000-35 {
+			t.Errorf("one of day %d counts", o.Day)
+		}
+	}
+}

@@ -23,8 +23,11 @@ type Offer struct {
 	Typed    bool    // nothing was ever received of it: it was typed
 }
 
+// mostOffers bounds in how many packs a material is known.
+const mostOffers = 36
+
 // Offers are the sizes of pack a material is known in, each supplier's by itself with the price paid last: those of the packs that came, and
-// those that were typed. A pack that cost nothing was no offer, and what the maker made herself is not bought. The larger packs stand first.
+// those that were typed. A pack that cost nothing was no offer, and what the maker made herself is not bought. Of more than a few dozen the newest count: what was offered before is old news. The larger packs stand first.
 func Offers(packs []lot.Pack, typed []Offer) []Offer {
 	var all []Offer
 	for _, p := range packs {
@@ -50,6 +53,8 @@ func Offers(packs []lot.Pack, typed []Offer) []Offer {
 			out[at] = o
 		}
 	}
+	slices.SortStableFunc(out, func(a, b Offer) int { return cmp.Compare(b.Day, a.Day) })
+	out = out[:min(len(out), mostOffers)]
 	slices.SortStableFunc(out, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(b.Size, a.Size), a.Price.Compare(b.Price), cmp.Compare(a.Supplier, b.Supplier))
 	})

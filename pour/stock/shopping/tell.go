@@ -67,7 +67,7 @@ func (r Row) Why() string {
 	if r.Blocked > 0 {
 		text += fmt.Sprintf(", %s more past its date", much(r.Blocked))
 	}
-	if r.Short > 0 {
+	if r.Short > 0 && (r.Kept || r.Short < r.Need) {
 		text += fmt.Sprintf("; %s short", much(r.Short))
 		if free := max(r.Usable-r.Reserved, 0); r.Short > r.Need-min(free, r.Need) {
 			text += ", as some is past its date before its pour"

@@ -1,0 +1,131 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"pourbench/pour"
+	"pourbench/pour/day"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
+	"pourbench/pour/stock"
+	"pourbench/pour/stock/taking"
+)
+
+// stockTakeCommands are the commands with which batches take out of packs and give back.
+func (g *program) stockTakeCommands() []*cobra.Command {
+	take := g.book("take ID", "Take what a poured batch used out of its packs, first expired first out", 1, "", func(book logbook.Book, shelf pour.Shelf, args []string) error {
+		said, err := g.takeStock(book, shelf, args[0])
+		return errors.Join(g.print(said), err)
+	})
+	take.Example = "  pourbench stock take " + examplePour
+	take.Long = `Take what a poured batch used out of its packs: what was weighed by the marks of its run,
+and what the plan has where nothing was weighed, which is marked. A lot that was typed at
+the scale is taken; else packs are picked first expired first out, and those past their
+date on the day of the pour are left alone. What no pack covers is said, and taken when
+you ask again after it was written in. The lots are written into the pour.`
+	back := g.book("back ID [WHY]", "Give back to its packs what was taken for a batch", anyWords, "", func(book logbook.Book, shelf pour.Shelf, args []string) error {
+		said, err := g.giveBack(book, shelf, args[0], strings.Join(args[1:], " "))
+		return errors.Join(g.print(said), err)
+	})
+	back.Example = "  pourbench stock back " + examplePour + " it was the wrong batch"
+	return []*cobra.Command{take, back}
+}
+
+// poured is a pour that can take out of packs, its sheet and the day it was poured.
+func (g *program) poured(book logbook.Book, shelf pour.Shelf, id string) (logbook.Pour, pour.Sheet, day.Day, error) {
+	record, err := book.Read(id, shelf)
+	if err != nil {
+		return record, pour.Sheet{}, 0, err
+	}
+	switch _, mixed := logbook.LyeInAt(logbook.Standing(record.Events), pour.Base); {
+	case record.PlanErr != nil:
+		return record, pour.Sheet{}, 0, fmt.Errorf("take stock for %s: its plan cannot be used with today's shelf: %w", id, record.PlanErr)
+	case record.TrialScent != "":
+		return record, pour.Sheet{}, 0, fmt.Errorf("take stock for %s: it is a trial in two small jugs, not its plan; write what went in as lost (pourbench stock lose)", id)
+	case !mixed:
+		return record, pour.Sheet{}, 0, fmt.Errorf("take stock for %s: lye has not met oil, so nothing was used", id)
+	}
+	on := life.Of(record, shelf, pour.Hand{}, g.today()).Poured
+	return record, pour.Weigh(record.Plan, shelf), on, nil
+}
+
+// takeStock takes what a pour used out of the packs, as far as it was not taken yet, writes it into the pour, and says what it took.
+func (g *program) takeStock(book logbook.Book, shelf pour.Shelf, id string) (string, error) {
+	record, sheet, on, err := g.poured(book, shelf, id)
+	if err != nil {
+		return "", err
+	}
+	return g.draw(book, shelf, id, on, taking.Wants(&sheet, shelf, logbook.Standing(record.Events)))
+}
+
+// errNothing says that a deed writes nothing.
+var errNothing = errors.New("nothing to write")
+
+// draw takes for a pour what is wanted and was not taken yet. What was taken is in the ledger first, and then in the pour.
+func (g *program) draw(book logbook.Book, shelf pour.Shelf, id string, on day.Day, wants []taking.Want) (string, error) {
+	var t taking.Taking
+	var more []taking.Lack
+	_, err := g.ledger().Decide(g.now(), session(), func(s stock.State) ([]stock.Entry, error) {
+		rest, beyond := taking.Rest(wants, s, id)
+		t, more = taking.Of(rest, s.Stock, on), beyond
+		if len(t.Draws) == 0 {
+			return nil, errNothing
+		}
+		return t.Entries(id, on), nil
+	})
+	if err != nil && !errors.Is(err, errNothing) {
+		return "", err
+	}
+	said := t.Tell() + taking.TellLacks(more)
+	if said == "" {
+		said = "nothing is left to take: it was all taken\n"
+	}
+	return said, g.enterDrawn(book, shelf, id, wants)
+}
+
+// enterDrawn makes the pour say what the ledger says was taken for it.
+func (g *program) enterDrawn(book logbook.Book, shelf pour.Shelf, id string, wants []taking.Want) error {
+	s, err := g.stocked()
+	if err != nil {
+		return err
+	}
+	_, err = life.LogAll(book, shelf, id, g.now(), session(), func(p logbook.Pour) []logbook.Event {
+		return taking.Drew(wants, s, id, logbook.Standing(p.Events))
+	})
+	if err != nil {
+		return fmt.Errorf("%w; the ledger has it, and pourbench stock take %s writes it into the pour", err, id)
+	}
+	return nil
+}
+
+// giveBack gives back all that was taken for a pour, and takes it out of the pour's marks.
+func (g *program) giveBack(book logbook.Book, shelf pour.Shelf, id, reason string) (string, error) {
+	if _, err := book.Read(id, shelf); err != nil {
+		return "", err
+	}
+	if reason == "" {
+		reason = "given back"
+	}
+	n := 0
+	_, err := g.ledger().Decide(g.now(), session(), func(s stock.State) ([]stock.Entry, error) {
+		out := taking.Back(s, id, g.today(), reason)
+		if n = len(out); n == 0 {
+			return nil, errNothing
+		}
+		return out, nil
+	})
+	if err != nil && !errors.Is(err, errNothing) {
+		return "", err
+	}
+	if err := g.enterDrawn(book, shelf, id, nil); err != nil {
+		return "", err
+	}
+	if n == 0 {
+		return "nothing was taken for " + id + "\n", nil
+	}
+	return fmt.Sprintf("%d takes for %s are given back to their packs\n", n, id), nil
+}
