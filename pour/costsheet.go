@@ -45,8 +45,8 @@ func (s *Sheet) SaleableBars() cost.Bars {
 	return cost.Bars{Cut: n, Good: good, Testers: min(s.Plan.Cost.Testers, good)}
 }
 
-// handsMin is how long the hands work on the batch by the plan: the run's tasks but the cooling of the lye, the cut's, and other work.
-func (s *Sheet) handsMin() float64 {
+// HandsMin is how long the hands work on the batch by the plan: the run's tasks but the cooling of the lye, the cut's, and other work.
+func (s *Sheet) HandsMin() float64 {
 	sum := s.Plan.Cost.HandsMin
 	for _, tasks := range [][]Task{s.Run, s.CutRun} {
 		for _, t := range tasks {
@@ -71,7 +71,7 @@ func (s *Sheet) cost(shelf Shelf) {
 	for _, b := range s.Batches() {
 		why = cmp.Or(why, b.Refused.Masses)
 	}
-	s.Cost = s.Costed(shelf, s.goods(shelf), s.handsMin(), s.SaleableBars(), why)
+	s.Cost = s.Costed(shelf, s.goods(shelf), s.HandsMin(), s.SaleableBars(), why)
 }
 
 // Costed is what a batch of the plan costs with such goods, so many minutes of hands and such bars: planned ones or what really went in. Why says why

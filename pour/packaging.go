@@ -20,3 +20,6 @@ func (c Cost) PackagingFor(bars int) []MaterialNeed {
 	}
 	return out
 }
+
+// Wants is all that has to be there for one pour: what is weighed and laid into it, and what its bars are packed in.
+func (s *Sheet) Wants(shelf Shelf) []MaterialNeed { return append(s.Needs(shelf), s.Packaging()...) }

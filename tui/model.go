@@ -49,6 +49,7 @@ type Options struct {
 	ReadHand   func() (pour.Hand, error)                         // what they teach by now; nil: it stays as it was
 	Pour       func(pour.Plan) error                             // the live run of a plan, on this terminal; nil: there is none
 	Batches    func() (Poured, error)                            // the page of batches, on this terminal; nil: there is none
+	Stock      func() error                                      // the page of stock, on this terminal; nil: there is none
 	Past       func(id string) (again.Past, []again.Past, error) // the pour that a plan pours again, and the maker's others; nil: there is no logbook
 	Pours      func() ([]Past, error)                            // the pours that can be poured again, the latest first; nil: there are none
 	PourAgain  func(id string) (Poured, error)                   // the new plan of one of them

@@ -108,6 +108,8 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return m.pourNow()
 	case keys.Batches:
 		return m.goBatches()
+	case keys.Stock:
+		return m.goStock()
 	case keys.Replay:
 		return m.replay()
 	case keys.Help:

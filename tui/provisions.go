@@ -39,7 +39,7 @@ type provisionsMsg struct {
 // cannotProvide says why nothing can be said of the stock.
 func (m *model) cannotProvide() string {
 	if m.opt.Provisions.Read == nil {
-		return "no ledger was opened with this bench"
+		return noLedger
 	}
 	return ""
 }

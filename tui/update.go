@@ -131,6 +131,8 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		return m.pouredAgain(msg)
 	case pouredMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
+	case stockMsg:
+		return tea.Batch(m.back(), m.backdrop.Ask(), m.stockLeft(msg))
 	case batchesMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg))
 	case largestMsg:

@@ -10,6 +10,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 	"pourbench/pour/lot"
 	"pourbench/pour/plain"
 	"pourbench/pour/stock"
@@ -20,23 +21,28 @@ import (
 
 // packCommand takes packaging for the bars of a batch.
 func (g *program) packCommand() *cobra.Command {
-	cmd := g.book("pack ID WHAT COUNT", "Take packaging for the bars of a batch", anyWords, "", func(book logbook.Book, shelf pour.Shelf, args []string) error {
+	cmd := g.book("pack ID [WHAT COUNT]", "Take packaging for the bars of a batch", anyWords, "", func(book logbook.Book, shelf pour.Shelf, args []string) error {
 		said, err := g.packBars(book, shelf, args[0], args[1:])
 		return errors.Join(g.print(said), err)
 	})
 	cmd.Example = "  pourbench stock pack " + examplePour + " box 24 label 24"
 	cmd.Long = `Take packaging for the bars of a batch: boxes, labels, bands, by the piece. What you name is
-taken each time, so that bars can be packed a few at a time.`
+taken each time, so that bars can be packed a few at a time. Without it the pieces are
+taken that the plan wants for the bars that can be sold, as far as they were not taken.`
 	return cmd
 }
 
 // packBars takes pieces of packaging for a batch.
 func (g *program) packBars(book logbook.Book, shelf pour.Shelf, id string, words []string) (string, error) {
-	if _, _, _, err := g.poured(book, shelf, id); err != nil {
+	record, sheet, _, err := g.poured(book, shelf, id)
+	if err != nil {
 		return "", err
 	}
+	if len(words) == 0 {
+		return g.packAll(book, shelf, record, &sheet)
+	}
 	var t taking.Taking
-	_, err := g.ledger().Decide(g.now(), session(), func(s stock.State) ([]stock.Entry, error) {
+	_, err = g.ledger().Decide(g.now(), session(), func(s stock.State) ([]stock.Entry, error) {
 		wants, err := wanted(s.Stock, words)
 		if err != nil {
 			return nil, err
@@ -55,6 +61,22 @@ func (g *program) packBars(book logbook.Book, shelf pour.Shelf, id string, words
 		return "", err
 	}
 	return t.Tell(), g.enterDrawn(book, shelf, id, nil)
+}
+
+// packAll takes the packaging that the plan wants for the bars that can be sold, as far as it was not taken.
+func (g *program) packAll(book logbook.Book, shelf pour.Shelf, record logbook.Pour, sheet *pour.Sheet) (string, error) {
+	bars, known := taking.Bars(life.Of(record, shelf, pour.Hand{}, g.today()))
+	if !known {
+		bars = sheet.SaleableBars()
+	}
+	var wants []taking.Want
+	for _, n := range record.Plan.Cost.PackagingFor(bars.Good) {
+		wants = append(wants, taking.Want{MaterialNeed: n})
+	}
+	if len(wants) == 0 {
+		return "", fmt.Errorf("pack %s: its plan names no packaging; name it: pourbench stock pack %s box %d", record.ID, record.ID, bars.Good)
+	}
+	return g.draw(book, shelf, record.ID, g.today(), wants)
 }
 
 // wanted reads what is named with how much of it, one behind the other.

@@ -22,7 +22,7 @@ func Wanted(p pour.Plan, shelf pour.Shelf, file string) (Pour, error) {
 	if err := unmixable(&sheet); err != nil {
 		return Pour{}, fmt.Errorf("work out what %q wants: %w", p.Name, err)
 	}
-	return Pour{Name: p.Name, Plan: file, Needs: sheet.Needs(shelf)}, nil
+	return Pour{Name: p.Name, Plan: file, Needs: sheet.Wants(shelf)}, nil
 }
 
 // For is the list for some pours. One that the season has planned is that pour, on its day, and is not reserved beside; the other planned pours are,
