@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strings"
 	"time"
 
 	"pourbench/pour/day"
@@ -55,7 +56,7 @@ func (l Ledger) grown(old string, wall time.Time, session string, decide func(St
 		return len(old), nil, nil, nil
 	}
 	text := ""
-	if len(body) == 0 { // somebody emptied it
+	if strings.TrimSpace(evened(body)) == "" { // somebody emptied it
 		text = head()
 	}
 	ids := numbers{taken: map[string]bool{}, next: len(entries) + 1, session: session}
@@ -206,7 +207,7 @@ func plainly(add []Entry, err error) error {
 	}
 	var all []error
 	for _, f := range faults.Faults {
-		f.File, f.Line = "", 0
+		f.File, f.Line, f.Path = "", 0, f.Path[strings.IndexByte(f.Path, '.')+1:]
 		all = append(all, fmt.Errorf("%s: %w", what, f))
 	}
 	return errors.Join(all...)

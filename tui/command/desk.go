@@ -178,7 +178,7 @@ const mostPasted = 1 << 20
 
 // pasted reads the lines of an invoice.
 func (g *program) pasted(file string) (string, error) {
-	var from io.Reader = g.In
+	from := g.In
 	if file != "-" {
 		f, _, err := disk.Given(file)
 		if err != nil {

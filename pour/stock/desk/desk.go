@@ -209,10 +209,9 @@ func Count(s stock.State, w Weighing) (Deed, error) {
 		why = "usual loss"
 	}
 	d := Deed{Entries: []stock.Entry{{Kind: stock.Counted, Day: w.On, Pack: p.ID, Q: left, Text: why}}}
-	switch {
-	case short == 0:
+	if short == 0 {
 		d.say("%s: %s %s are left, as the book has it", p.ID, left, unit)
-	default:
+	} else {
 		d.say("%s: %s %s are left, %s than the book's %s: %s", p.ID, left, unit, lessMore(short, unit), p.Left, why)
 	}
 	return d, nil

@@ -52,3 +52,12 @@ func (f Facts) Largest(p pour.Plan, shelf pour.Shelf, file string) (Largest, err
 func (f Facts) Expires(within int, designs []Pour) []Expiring {
 	return Expires(f.Stock, within, f.Planned, designs)
 }
+
+// TellUnread says which planned pours reserve nothing because nobody knows what they want.
+func (f Facts) TellUnread() []string {
+	var out []string
+	for _, name := range f.Unread {
+		out = append(out, fmt.Sprintf("the planned pour %s reserves nothing: its plan cannot be read or weighed", name))
+	}
+	return out
+}

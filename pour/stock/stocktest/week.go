@@ -29,12 +29,19 @@ func material(n int) lot.Material {
 	return lot.Material{Kind: kinds[n%len(kinds)], ID: fmt.Sprintf("thing-%d", n)}
 }
 
+// size is the pack it comes in: the smallest that holds so much, of those that are sold, or as much as is wanted.
+func size(least lot.Quantity) lot.Quantity {
+	for _, g := range []lot.Quantity{10, 50, 100, 250, 500, 1000, 2500, 5000, 10_000, 25_000} {
+		if g*lot.One >= least {
+			return g * lot.One
+		}
+	}
+	return (least/lot.One + 1) * lot.One
+}
+
 // receive buys a pack of at least so much.
 func (h *house) receive(m lot.Material, least lot.Quantity) {
-	q := least*lot.Quantity(2+h.dice(12)) + lot.Quantity(h.dice(90_000))
-	if m.Kind.Counted() {
-		q = (q/lot.One + 1) * lot.One
-	}
+	q := size(least * lot.Quantity(2+h.dice(12)))
 	p := &pack{id: fmt.Sprintf("%s-%d", m.ID, len(h.packs[m])+1), m: m, bought: h.day, left: q}
 	if !h.one(10) || h.size.Clean {
 		p.lot = fmt.Sprintf("L%d", h.dice(2_000))

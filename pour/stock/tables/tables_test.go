@@ -175,3 +175,20 @@ func TestATableThatCannotBeIsRefusedWithItsLine(t *testing.T) {
 		t.Errorf("a table of semicolons: %+v %v", deed, err)
 	}
 }
+
+// A text that a spreadsheet would run is handed on with an apostrophe and comes back without.
+func TestNoCellIsAFormula(t *testing.T) {
+	const today = day.Day(20_000)
+	e := stock.Entry{ID: "e1", Kind: stock.Received, Day: today, Pack: "olive-1", Material: lot.Material{Kind: lot.Oil, ID: "olive"}, Q: lot.One, Lot: "=1+1", Supplier: "@mill"}
+	var out bytes.Buffer
+	if err := tables.WriteMovements(&out, stock.Of([]stock.Entry{e}, today)); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(out.String(), ",'=1+1,'@mill,") {
+		t.Errorf("handed on as %q", out.String())
+	}
+	d, err := tables.ReadMovements(&out, stock.Of(nil, today), nil)
+	if err != nil || len(d.Entries) != 1 || d.Entries[0].Lot != e.Lot || d.Entries[0].Supplier != e.Supplier {
+		t.Errorf("came back as %+v %v", d.Entries, err)
+	}
+}
