@@ -182,7 +182,7 @@ func (t *talk) answerAdding(text string) {
 // asksFigure says whether a row was added whose figure is still to be given: the cursor is on it.
 func (t *talk) asksFigure() bool {
 	cell, _, _ := t.m.cell()
-	if !t.adding || t.m.dialogs.Top() != nil || t.m.typing != nil || cell.Set == nil {
+	if !t.adding || t.m.dialogs.Top() != nil || t.m.typing != nil || cell.Set == nil && cell.Keep == nil {
 		return false
 	}
 	t.adding = false

@@ -127,6 +127,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 		return tui.Poured{Plan: &plan, Said: said}, err
 	}
 	o.Provisions = tui.Provisions{Read: g.provisions, Designs: g.designs}
+	o.OwnShelf = g.ownShelf()
 	o.Stock = func() error { return g.showStock(nil) }
 	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {

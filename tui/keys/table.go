@@ -31,6 +31,7 @@ func moving() []Binding {
 		{ID: GoIcing, Keys: []string{"f8"}, Help: "go to the icing"},
 		{ID: GoTop, Keys: []string{"A"}, Help: "go to the top: what is piped, strewn and set"},
 		{ID: GoCut, Keys: []string{"C"}, Help: "go to the cut: where the loaf is cut, and its bars"},
+		{ID: GoShelf, Keys: []string{"F"}, Help: "go to the shelf: oils, colourants, scents and what is known of them, written into your own shelf file"},
 	}
 }
 
