@@ -80,7 +80,7 @@ func keeping() []Binding {
 		{ID: Learned, Keys: []string{"L"}, Help: "read what your own pours have taught the clock"},
 		{ID: Pour, Keys: []string{"P"}, Label: "pour", Help: "pour this plan now: the live run, full screen, with its logbook", Foot: 53},
 		{ID: Batches, Keys: []string{"B"}, Label: "batches", Help: "go to the batches: every pour with its state and what is due, cut, cure, sales and notes", Foot: 64},
-		{ID: Stock, Keys: []string{"D"}, Label: "stock", Help: "go to the stock: packs and lots, what came, what is left, opened, expired, to get, and where a lot went", Foot: 65},
+		{ID: Stock, Keys: []string{"D"}, Label: "stock", Help: "go to the stock: packs and lots, what came, what is left, opened, expired, to get, and where a lot went"},
 		{ID: Said, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},
 		{ID: Palette, Keys: []string{":", "ctrl+k"}, Label: "any action", Foot: 63, Help: "search every action of bench and live run, with its key or why it cannot act now; Enter does it"},
 		{ID: Help, Keys: []string{"?", "f1"}, Must: true, Label: "all keys", Help: "list every key; a key that cannot act now says why, and Enter on a line that was searched for does it", Foot: 51},

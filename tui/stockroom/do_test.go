@@ -196,3 +196,22 @@ func TestThePagesOfTheOthersAreRead(t *testing.T) {
 	r.press("esc t")
 	r.says("× no logbook")
 }
+
+func TestWhatIsWrittenInAlreadyIsAskedAbout(t *testing.T) {
+	r := opened(t, nil)
+	r.receives("olive 5 kg 38.50 lot A12")
+	before := r.file()
+	r.receives("olive 5 kg 38.50 lot A12")
+	r.shows("Did it come again?")
+	r.press("n")
+	r.shows("olive 5 kg 38.50 lot A12")
+	if r.file() != before {
+		t.Error("it was written in without an answer")
+	}
+	r.press("esc")
+	r.receives("olive 5 kg 38.50 lot A12")
+	r.press("y")
+	if r.lies("olive-2") != "5000" {
+		t.Error("it was not written in again")
+	}
+}

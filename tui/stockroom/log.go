@@ -89,6 +89,10 @@ func (m *Model) written(msg writtenMsg) tea.Cmd {
 }
 
 func (m *Model) notWritten(msg writtenMsg) {
+	if errors.Is(msg.err, desk.ErrReceived) && msg.pad != "" {
+		m.askAgain(msg.pad, msg.err)
+		return
+	}
 	why := "not written: " + msg.err.Error()
 	m.refuse(why)
 	switch {

@@ -92,7 +92,18 @@ func (m *Model) take(text string) (tea.Cmd, error) {
 	return nil, nil
 }
 
-// receive writes in what came. What seems to be written in already is asked about by being refused, and opens again.
+// askAgain asks whether what seems to be written in already came again.
+func (m *Model) askAgain(text string, why error) {
+	m.dialogs.Open(&dialog.Question{
+		Title: "Did it come again?", Text: why.Error(),
+		Answers: []dialog.Answer{
+			{Text: "no: back to what was typed", Keys: "n", Do: func() tea.Cmd { m.openPad(text); return nil }},
+			{Text: "yes: write it in once more", Keys: "y", Do: func() tea.Cmd { return m.receive(text, true) }},
+		},
+	})
+}
+
+// receive writes in what came; again says that what seems to be written in already came again.
 func (m *Model) receive(text string, again bool) tea.Cmd {
 	inv := invoice.Read(text, m.known())
 	items := inv.Items()
