@@ -102,7 +102,13 @@ func standardOf(v float64) string {
 func (r *row) price(to *money.Amount) {
 	const key = "price_per_kg"
 	text := ""
-	if !r.ask(key, `amount, as "7.70"`, "", "what a kilogram usually costs, for what no pack of yours says; in the currency of your costs") || !r.in.Read(key, &text) {
+	asked := r.ask(key, `amount, as "7.70"`, "", "what a kilogram usually costs, for what no pack of yours says; in the currency of your costs")
+	r.is(func(k *pour.ShelfKey) {
+		if k.Kind = pour.KeyPrice; to.Sign() > 0 {
+			k.Value = to.Exact()
+		}
+	})
+	if !asked || !r.in.Read(key, &text) {
 		return
 	}
 	price, err := money.Parse(text)

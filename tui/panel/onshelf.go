@@ -116,7 +116,7 @@ func (f *Facts) shelfGrid() grid.Grid {
 				own = "yours"
 			}
 			g.Rows = append(g.Rows, grid.Row{Item: n, Sub: -1, Cells: []grid.Cell{
-				shelfName: {Kind: grid.Shown, Text: e.name, Hint: t.called + " " + e.id + ": {panel} goes to what is known of it; {add} adds one, {remove} takes yours out of your shelf file"},
+				shelfName: {Kind: grid.Shown, Text: e.name, Hint: t.called + " " + e.id + ": {next panel} goes to what is known of it; {add} adds one, {remove} takes yours out of your shelf file"},
 				shelfOwn:  {Text: own},
 			}})
 			n++
