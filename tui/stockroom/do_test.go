@@ -142,7 +142,7 @@ func TestAnotherTerminalsEntriesAreSeenWithoutAKey(t *testing.T) {
 	r := stocked(t)
 	r.press("end")
 	was, _ := r.m.chosen()
-	_, err := r.ledger.Decide(r.wall, "b", func(s stock.State) ([]stock.Entry, error) {
+	_, err := r.ledger.Decide(r.wall, "b", func(stock.State) ([]stock.Entry, error) {
 		return []stock.Entry{{Kind: stock.Lost, Pack: "box-1", Q: 120_000, Text: "torn"}}, nil
 	})
 	must(t, err)

@@ -43,7 +43,7 @@ func (m *Model) understand(text string) dialog.Reading {
 		for _, x := range inv.Items() {
 			n += x.Packs
 		}
-		out.Sum = append(out.Sum, dialog.Line{Text: plural(n, "pack") + (" would be written in; an empty line takes them"), Style: m.look.Good})
+		out.Sum = append(out.Sum, dialog.Line{Text: plural(n, "pack") + " would be written in; an empty line takes them", Style: m.look.Good})
 	}
 	if odd := inv.Count(invoice.Odd); odd > 0 {
 		out.Sum = append(out.Sum, dialog.Line{Text: "× " + plural(odd, "line") + " not understood: mend or empty it, else it is left out", Style: m.look.Caution})
