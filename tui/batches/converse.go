@@ -143,7 +143,7 @@ func (t *talk) command(text string) {
 		t.tellList()
 		return
 	case word == saySearch || word == "/":
-		t.m.search = entry.New(rest)
+		t.m.search.Typed = entry.New(rest)
 		t.m.resift()
 		t.tellList()
 		return
