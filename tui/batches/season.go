@@ -102,7 +102,7 @@ func (m *Model) drawBoard(box, a screen.Area) {
 // tellBoard tells the board of the season.
 func (t *talk) tellBoard() {
 	for l := range strings.SplitSeq(t.m.season.text, "\n") {
-		t.out.Say(l)
+		t.Out.Say(l)
 	}
 	t.m.board = false // it is read and done with
 }
