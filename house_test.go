@@ -51,7 +51,7 @@ func house() []room {
 		{"pour/stock/trace", "pour/stock pour/lot pour/logbook/life pour/logbook pour pour/day pour/strict pour/plain"},
 		{"pour/stock/closing", "pour/stock pour/lot pour/money pour/logbook/life pour/logbook pour/day"},
 		{"pour/stock/stocktest", "pour/stock pour/lot pour/money pour/day pour/logbook/life pour/logbook pour"},
-		{"pour/stock/taking", "pour/stock pour/lot pour/cost pour/logbook/life pour/logbook pour pour/day pour/strict"},
+		{"pour/stock/taking", "pour/stock pour/money pour/lot pour/cost pour/logbook/life pour/logbook pour pour/day pour/strict"},
 		{"pour/stock/desk", "pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/plain"},
 		{"pour/stock/tables", "pour/stock/desk pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/plain pour/strict pour pour/logbook pour/logbook/life"},
 		{"pour/logbook/learn", "pour/logbook/life pour/logbook/live pour/logbook pour chem chem/clock chem/cure"},

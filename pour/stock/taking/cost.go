@@ -10,6 +10,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/lot"
+	"pourbench/pour/money"
 	"pourbench/pour/stock"
 )
 
@@ -104,4 +105,15 @@ func True(s stock.State, shelf pour.Shelf, sheet *pour.Sheet, b life.Batch, want
 		notes = append(notes, "nobody wrote how many bars it gave: those of the plan are counted")
 	}
 	return sheet.Costed(shelf, goods, sheet.HandsMin(), bars, ""), notes
+}
+
+// Costs is what was taken for every batch, and for everything made beforehand, cost by the ledger, by its id.
+func Costs(s stock.State) map[string]money.Amount {
+	out := map[string]money.Amount{}
+	for _, e := range s.Entries {
+		if e.Kind == stock.Taken {
+			out[e.For] = out[e.For].Plus(s.Costs[e.ID])
+		}
+	}
+	return out
 }

@@ -10,6 +10,7 @@ import (
 	"pourbench/pour/lot"
 	"pourbench/pour/money"
 	"pourbench/pour/stock"
+	"pourbench/pour/stock/stocktest"
 	"pourbench/pour/stock/taking"
 )
 
@@ -70,5 +71,55 @@ func TestSampleAndSecondsCarryNoCost(t *testing.T) {
 	}}
 	if bars, known := taking.Bars(b); !known || bars != (cost.Bars{Cut: 12, Good: 9, Testers: 1}) {
 		t.Errorf("it has %+v", bars)
+	}
+}
+
+// What all batches and blends of some years cost is what each of them by itself does, line by line, and all of it is what left the layers.
+func TestAllBatchesCostWhatEachDoes(t *testing.T) {
+	_, shelf := example(t)
+	s := stocktest.Draw(stocktest.Seeded(7), stocktest.Size{Batches: 40, Materials: 12, Each: 6}).State()
+	all := taking.Costs(s)
+	var sum, left money.Amount
+	for id, is := range all {
+		var own money.Amount
+		lines, _ := taking.Goods(s, shelf, id, nil)
+		for _, l := range lines {
+			own = own.Plus(l.Amount)
+		}
+		if own.Compare(is) != 0 {
+			t.Errorf("%s costs %s, by its lines %s", id, is, own)
+		}
+		sum = sum.Plus(is)
+	}
+	for _, e := range s.Entries {
+		if e.Kind == stock.Taken {
+			left = left.Plus(s.Costs[e.ID])
+		}
+	}
+	if len(all) < 40 || sum.Compare(left) != 0 || sum.Sign() <= 0 {
+		t.Errorf("%d of them cost %s, taken was %s", len(all), sum, left)
+	}
+}
+
+func BenchmarkCostsOfTenYears(b *testing.B) {
+	s := stocktest.Draw(stocktest.Seeded(1), stocktest.TenYears()).State()
+	b.ReportMetric(float64(len(s.Entries)), "entries")
+	for b.Loop() {
+		taking.Costs(s)
+	}
+}
+
+// What was not taken stands at what lies there, once for all jugs: 3000 g at 10.00 a kilogram and 720 g at 5.00 are 33.60, and not 37.20.
+func TestWhatLiesThereIsCountedOnceForAllJugs(t *testing.T) {
+	_, shelf := example(t)
+	first, second := received("l1", olive(), 3000, on(t, "2026-03-03"), 0), received("l2", olive(), 3000, on(t, "2026-03-20"), 0)
+	second.Price = amount(t, "15.00")
+	s := stock.Of([]stock.Entry{first, second}, on(t, "2026-04-10"))
+	shelf.Stock = s.Stock
+	fern := want(720, "")
+	fern.Jug = "fern"
+	lines, _ := taking.Goods(s, shelf, "pour", []taking.Want{want(3000, ""), fern})
+	if len(lines) != 1 || lines[0].Amount.Cents() != "33.60" {
+		t.Errorf("it costs %+v", lines)
 	}
 }
