@@ -74,6 +74,8 @@ func TestWhatCannotBeIsRefusedAtItsLine(t *testing.T) {
 	r.write("7")
 	r.press("ctrl+s")
 	r.shows("×")
+	r.press("esc home down down down down enter c ctrl+s")
+	r.says("nothing was changed, so nothing was written")
 	if r.file() != before {
 		t.Error("something that was refused is written")
 	}
