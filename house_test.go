@@ -81,9 +81,9 @@ func house() []room {
 		{"tui/panel", "tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour/whatif pour pour/strict pour/swirl pour/plain chem chem/colour"},
 		{"tui/terminal", "tui/look tui/screen"},
 		{"tui/live", "tui/lines tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem"},
-		{"tui/batches", "tui/board tui/chart pour/season tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/drying pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain chem/cure"},
 		{"tui/listing", "tui/entry tui/keys tui/look tui/screen"},
-		{"tui/stockroom", "tui/listing tui/lines tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/stock/desk pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/disk pour/strict pour/plain pour"},
+		{"tui/batches", "tui/listing tui/board tui/chart pour/season tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/drying pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain chem/cure"},
+		{"tui/stockroom", "tui/listing tui/lines tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/stock/desk pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/disk pour/plain pour"},
 		{"tui", "tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
 		{"tui/command", "pour/shelffile tui/stockroom pour/house pour/stock/tables pour/stock/taking pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/lot pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},

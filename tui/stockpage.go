@@ -23,11 +23,10 @@ func (m *model) goStock() tea.Cmd {
 }
 
 // stockLeft says how the page of stock was left.
-func (m *model) stockLeft(msg stockMsg) tea.Cmd {
+func (m *model) stockLeft(msg stockMsg) {
 	if msg.err != nil {
 		m.refuse(reason(msg.err))
-		return nil
+		return
 	}
 	m.say("back from the stock")
-	return nil
 }

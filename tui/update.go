@@ -132,7 +132,8 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 	case pouredMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
 	case stockMsg:
-		return tea.Batch(m.back(), m.backdrop.Ask(), m.stockLeft(msg))
+		m.stockLeft(msg)
+		return tea.Batch(m.back(), m.backdrop.Ask())
 	case batchesMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg))
 	case largestMsg:

@@ -74,6 +74,8 @@ func TestWhatCannotBeIsRefusedAtItsLine(t *testing.T) {
 	r.write("7")
 	r.press("ctrl+s")
 	r.shows("×")
+	r.press("esc home down down down down enter c ctrl+s")
+	r.says("nothing was changed, so nothing was written")
 	if r.file() != before {
 		t.Error("something that was refused is written")
 	}
@@ -142,7 +144,7 @@ func TestAnotherTerminalsEntriesAreSeenWithoutAKey(t *testing.T) {
 	r := stocked(t)
 	r.press("end")
 	was, _ := r.m.chosen()
-	_, err := r.ledger.Decide(r.wall, "b", func(s stock.State) ([]stock.Entry, error) {
+	_, err := r.ledger.Decide(r.wall, "b", func(stock.State) ([]stock.Entry, error) {
 		return []stock.Entry{{Kind: stock.Lost, Pack: "box-1", Q: 120_000, Text: "torn"}}, nil
 	})
 	must(t, err)

@@ -11,7 +11,6 @@ import (
 	"pourbench/pour/stock"
 	"pourbench/pour/stock/desk"
 	"pourbench/pour/stock/invoice"
-	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
 )
 
@@ -112,7 +111,7 @@ func (m *Model) countForm() {
 			return nil, err
 		}
 		w := desk.Weighing{Pack: p.ID, Why: texts[whyKey], On: on}
-		if w.Found, err = quantity(texts[foundKey], kind); err != nil {
+		if w.Found, err = invoice.Quantity(texts[foundKey], kind); err != nil {
 			return nil, wrong(foundKey, err)
 		}
 		if !kind.Counted() {
@@ -130,14 +129,6 @@ func (m *Model) countForm() {
 func quantityOrNone(text string, kind lot.Kind) (lot.Quantity, error) {
 	if t := strings.TrimSpace(text); t == "" || t == "0" {
 		return 0, nil
-	}
-	return quantity(text, kind)
-}
-
-// quantity reads how much was typed; a number alone is in the unit that stands before the line.
-func quantity(text string, kind lot.Kind) (lot.Quantity, error) {
-	if _, err := strict.ParseNumber(strings.TrimSpace(text)); err == nil {
-		text += " " + kind.Unit()
 	}
 	return invoice.Quantity(text, kind)
 }
