@@ -73,7 +73,7 @@ func Stations() []Station {
 			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
 		),
 		Cut:   station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan(), drying()), of(weigh())),
-		Shelf: station("Shelf", keys.GoShelf, of(onShelf()), of(entryForm()), of(weigh())),
+		Shelf: station("Shelf", keys.GoShelf, of(onShelf()), of(entryForm()), of(packs(), weigh())),
 	}
 }
 
