@@ -36,8 +36,8 @@ func TestTheBenchChangesTheMakersOwnShelfFile(t *testing.T) {
 	if own, err := o.Named(); err != nil || len(own[olive]) != 3 {
 		t.Errorf("the file says %v, %v", own, err)
 	}
-	if _, err := o.Change(pour.ShelfChange{Of: olive, Key: "sap_koh_mg_g", Value: "19"}); err == nil {
-		t.Error("a saponification value of 19 was written")
+	if _, err := o.Change(pour.ShelfChange{Of: olive, Key: "sap_koh_mg_g", Value: "-5"}); err == nil {
+		t.Error("a saponification value below 0 was written")
 	}
 	if err := back(); err != nil {
 		t.Fatal(err)
