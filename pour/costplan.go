@@ -48,10 +48,13 @@ func (p *PackagingPart) Fields() []Field {
 // pieces is how many of it a bar wants.
 func (p PackagingPart) pieces() float64 { return orUsual(p.PerBar, 1) }
 
-// amount is a price of the plan; false: none is named.
-func amount(text string) (money.Amount, bool) {
+// amount is a price of the plan; 0: none is named.
+func amount(text string) money.Amount {
 	a, err := money.Parse(text)
-	return a, err == nil && a.Sign() > 0
+	if err != nil {
+		return money.Amount{}
+	}
+	return a
 }
 
 // money checks an amount as a plan writes it.

@@ -38,6 +38,18 @@ const (
 // PerBar is what a saleable bar costs. False: it is not known, and it is the least it costs.
 func (c CostSheet) PerBar() (money.Amount, bool) { return c.Bill.Unit() }
 
+// Told is what a saleable bar costs as it is shown: the least it costs where not all of it is known, a dash where nothing is.
+func (c CostSheet) Told() string {
+	bar, known := c.PerBar()
+	switch {
+	case known:
+		return cost.Written(bar, c.Bill.Currency)
+	case bar.Sign() > 0:
+		return "> " + cost.Written(bar, c.Bill.Currency)
+	}
+	return dash
+}
+
 // SaleableBars is how many bars come off the cutter and how many of them can be sold; sample and trims are none of them.
 func (s *Sheet) SaleableBars() cost.Bars {
 	n := len(s.Cut.Bars)
@@ -59,7 +71,7 @@ func (s *Sheet) HandsMin() float64 {
 }
 
 // nothingCosts is why there is no cost where nothing has a price.
-const nothingCosts = "nothing has a price yet: receive packs (pourbench stock receive), write price_per_kg in your shelf file, or state your costs (pourbench cost)"
+const nothingCosts = "nothing has a price yet: receive packs (pourbench stock receive), write price_per_kg in your shelf file, or state your costs (pourbench cost set)"
 
 // cost works out what the batch costs. Where nothing has a price it says so and does nothing else.
 func (s *Sheet) cost(shelf Shelf) {
@@ -120,9 +132,9 @@ func (s *Sheet) goods(shelf Shelf) []cost.Line {
 func (c *CostSheet) sell(plan Cost, shelf Shelf) {
 	unit, _ := c.PerBar()
 	for _, channel := range shelf.House.Selling() {
-		price, _ := amount(plan.Price)
+		price := amount(plan.Price)
 		if channel.Wholesale {
-			price, _ = amount(plan.WholesalePrice)
+			price = amount(plan.WholesalePrice)
 		}
 		sale := CostSale{Terms: shelf.House.Terms(channel, price)}
 		if e, err := c.Bill.Earns(sale.Terms); err != nil {

@@ -29,7 +29,7 @@ func NewStore(dir string) Store { return Store{Dir: dir, Disk: disk.OS(), Wait: 
 func (s Store) Path() string { return filepath.Join(s.Dir, FileName) }
 
 // head is how a new file begins.
-const head = "# Your costs. Write in it as you like: pourbench changes a line and leaves the rest. Its keys: pourbench cost --file\nformat = 1\n"
+const head = "# Your costs. Write in it as you like: pourbench changes a line and leaves the rest. Its keys: pourbench cost keys\nformat = 1\n"
 
 // Set states a cost by its key; an empty text takes it out. What cannot be is refused, and nothing is written then.
 func (s Store) Set(key, text string) error {

@@ -132,76 +132,64 @@ func costIn(a money.Amount, known bool, currency string) string {
 	return strings.TrimSpace(written(a, known) + " " + currency)
 }
 
-// costSales is what the bars earn, one way of selling beside the other.
+// costSales is what the bars earn, one way of selling beside the other. A line of which no way has anything is left out.
 func (p *page) costSales(c *pour.CostSheet) {
 	if len(c.Sales) == 0 {
 		return
 	}
-	head := []string{"sold"}
+	columns, head := []column{{}}, []string{"sold"}
 	for _, s := range c.Sales {
-		head = append(head, s.Terms.Channel.Name)
+		columns, head = append(columns, column{figure: true}), append(head, s.Terms.Channel.Name)
 	}
 	rows := [][]string{head}
-	row := func(name string, of func(s *pour.CostSale) string) {
-		r, any := []string{name}, false
+	for _, line := range saleLines() {
+		row, any := []string{line.name}, false
 		for i := range c.Sales {
-			cell := of(&c.Sales[i])
+			cell := line.of(&c.Sales[i])
 			any = any || cell != ""
-			r = append(r, cmp.Or(cell, "—"))
+			row = append(row, cmp.Or(cell, "—"))
 		}
 		if any {
-			rows = append(rows, r)
+			rows = append(rows, row)
 		}
-	}
-	earns := func(of func(e *cost.Earning) string) func(s *pour.CostSale) string {
-		return func(s *pour.CostSale) string {
-			if s.Why != "" {
-				return ""
-			}
-			return of(&s.Earning)
-		}
-	}
-	row("price asked", func(s *pour.CostSale) string {
-		if s.Terms.Price.Sign() == 0 {
-			return ""
-		}
-		return s.Terms.Price.Cents()
-	})
-	row("without tax", earns(func(e *cost.Earning) string { return e.Net.Cents() }))
-	row("fee", earns(func(e *cost.Earning) string { return e.Fee.Cents() }))
-	row("margin, of the price", earns(func(e *cost.Earning) string { return e.Margin.Rounded(2) + " %" }))
-	row("markup, on the cost", earns(func(e *cost.Earning) string {
-		if !e.Marked {
-			return ""
-		}
-		return e.Markup.Rounded(2) + " %"
-	}))
-	row("left of a bar sold", earns(func(e *cost.Earning) string { return e.Contribution.Cents() }))
-	row("an hour of hands earns", earns(func(e *cost.Earning) string {
-		if !e.Hours {
-			return ""
-		}
-		return e.PerHour.Cents()
-	}))
-	row("breaks even at", earns(func(e *cost.Earning) string {
-		if e.Never != "" {
-			return ""
-		}
-		return fmt.Sprintf("%d bars a month", e.BreakEven)
-	}))
-	row("price for the margin", func(s *pour.CostSale) string {
-		if s.Margin == "" {
-			return ""
-		}
-		return s.ForIt.Cents() + " for " + s.Margin + " %"
-	})
-	columns := []column{{}}
-	for range c.Sales {
-		columns = append(columns, column{figure: true})
 	}
 	p.raw("")
 	p.rows(columns, rows)
 	p.costWhys(c)
+}
+
+// saleLine is one thing that is told of every way of selling; empty: there is nothing to tell.
+type saleLine struct {
+	name string
+	of   func(s *pour.CostSale) string
+}
+
+func saleLines() []saleLine {
+	earns := func(name string, of func(e *cost.Earning) string) saleLine {
+		return saleLine{name, func(s *pour.CostSale) string {
+			if s.Why != "" {
+				return ""
+			}
+			return of(&s.Earning)
+		}}
+	}
+	told := func(known bool, text string) string {
+		if !known {
+			return ""
+		}
+		return text
+	}
+	return []saleLine{
+		{"price asked", func(s *pour.CostSale) string { return told(s.Terms.Price.Sign() > 0, s.Terms.Price.Cents()) }},
+		earns("without tax", func(e *cost.Earning) string { return e.Net.Cents() }),
+		earns("fee", func(e *cost.Earning) string { return e.Fee.Cents() }),
+		earns("margin, of the price", func(e *cost.Earning) string { return e.Margin.Rounded(2) + " %" }),
+		earns("markup, on the cost", func(e *cost.Earning) string { return told(e.Marked, e.Markup.Rounded(2)+" %") }),
+		earns("left of a bar sold", func(e *cost.Earning) string { return e.Contribution.Cents() }),
+		earns("an hour of hands earns", func(e *cost.Earning) string { return told(e.Hours, e.PerHour.Cents()) }),
+		earns("breaks even at", func(e *cost.Earning) string { return told(e.Never == "", fmt.Sprintf("%d bars a month", e.BreakEven)) }),
+		{"price for the margin", func(s *pour.CostSale) string { return told(s.Margin != "", s.ForIt.Cents()+" for "+s.Margin+" %") }},
+	}
 }
 
 // costWhys says why something of a sale is not known, each reason once.

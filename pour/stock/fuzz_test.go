@@ -37,7 +37,7 @@ func FuzzALedgerIsReadOrRefused(f *testing.F) {
 		if err := os.WriteFile(l.Path(), []byte(src), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := l.Decide(now(), "aa", func(s stock.State) ([]stock.Entry, error) {
+		if _, err := l.Decide(now(), "aa", func(stock.State) ([]stock.Entry, error) {
 			return []stock.Entry{{Kind: stock.Offered, Material: olive(), Q: 1}}, nil
 		}); err != nil {
 			t.Fatalf("nothing can be added to what can be read: %v", err)

@@ -32,5 +32,6 @@ of its packs, its own bars, and what was not taken at what it would cost today.
 Prices asked, packaging and other work are the plan's own, in its table [cost]. It is no
 tax advice: your local rules decide what you must count and charge.`
 	cmd.Example = "  pourbench cost\n  pourbench cost meadow.toml\n  pourbench cost " + examplePour
+	cmd.AddCommand(g.costSettings()...)
 	return cmd
 }

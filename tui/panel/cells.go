@@ -50,8 +50,7 @@ func choices(fields []pour.Field, key string) []string {
 	return field.Choices()
 }
 
-// trim takes the last bits off a nudged number, so that 0.1 + 0.2 is typed as 0.3.
-// Trim takes the noise of sums of steps off a number.
+// Trim takes the last bits off a nudged number, so that 0.1 + 0.2 is typed as 0.3.
 func Trim(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // asTyped shows a number as it would be typed.
