@@ -46,31 +46,35 @@ func stocked(t testing.TB) stock.Ledger {
 // What cannot be is refused with how to put it right, and the file stays as it was to the byte.
 func TestWhatCannotBeIsRefused(t *testing.T) {
 	box := lot.Material{Kind: lot.Packaging, ID: "box"}
-	for want, e := range map[string]stock.Entry{
-		`on 2026-11-28: kind = "resieved": is not a word this key knows; write one of received`: {Kind: "resieved"},
-		"pack: is missing":                                               {Kind: stock.Opened},
-		"quantity: is missing":                                           {Kind: stock.Taken, Pack: "olive-1", For: "meadow"},
-		"for: is missing":                                                {Kind: stock.Taken, Pack: "olive-1", Q: 1},
-		"text: is missing":                                               {Kind: stock.Lost, Pack: "olive-1", Q: 1},
-		"quantity = -0.0001: is no quantity":                             {Kind: stock.Taken, Pack: "olive-1", Q: -1, For: "meadow"},
-		"is no number of pieces":                                         {Kind: stock.Received, Pack: "box-2", Material: box, Q: 5},
-		"write whole pieces":                                             {Kind: stock.Taken, Pack: "box-1", For: "meadow", Q: 5},
-		"usual_loss = 2: is all of it":                                   {Kind: stock.Received, Pack: "olive-3", Material: olive(), Q: 2 * lot.One, Loss: 2 * lot.One},
-		`about the pack "olive-9", which never came; write first`:        {Kind: stock.Opened, Pack: "olive-9"},
-		`brings the pack "olive-1", which came on 2026-03-03 already`:    {Kind: stock.Received, Pack: "olive-1", Material: olive(), Q: 1},
-		"takes olive-1 for itself; name what it went into":               {Kind: stock.Taken, Pack: "olive-1", Q: 1, For: "olive-1"},
-		"takes mix-1 for itself":                                         {Kind: stock.Taken, Pack: "mix-1", Q: 1, For: "mix-1"},
-		"without a reason; write in its text why":                        {Kind: stock.Rule, Formula: lot.Average},
-		"is in CHF and the ledger in EUR, and nothing is converted":      {Kind: stock.Rule, Currency: "CHF"},
-		"write what was paid in EUR":                                     {Kind: stock.Received, Pack: "olive-3", Material: olive(), Q: 1, Currency: "USD"},
-		"is no code of a currency; write its three capital letters":      {Kind: stock.Rule, Currency: "Euro"},
-		`takes back "s9", and no entry has that id`:                      {Kind: stock.TakenBack, Of: "s9"},
-		`corrects "s9", and no entry has that id`:                        {Kind: stock.Opened, Pack: "olive-1", Corrects: "s9"},
-		`is "opened" and corrects one that is "taken"`:                   {Kind: stock.Opened, Pack: "olive-1", Corrects: "took"},
-		`the entry "taken" of olive-1 on 2026-04-01: it is about`:        {Kind: stock.TakenBack, Of: "r-olive-1"},
-		"none that is paid: what is made costs what was taken for it":    {Kind: stock.Made, Pack: "mix-2", Material: lot.Material{Kind: lot.Blend, ID: "mix"}, Q: 1, Postage: price(t, "1")},
-		`write the entry "took": another has that id; leave the id empt`: {ID: "took", Kind: stock.Opened, Pack: "olive-2"},
+	for _, c := range []struct {
+		want string
+		e    stock.Entry
+	}{
+		{`on 2026-11-28: kind = "resieved": is not a word this key knows; write one of received`, stock.Entry{Kind: "resieved"}},
+		{"pack: is missing", stock.Entry{Kind: stock.Opened}},
+		{"quantity: is missing", stock.Entry{Kind: stock.Taken, Pack: "olive-1", For: "meadow"}},
+		{"for: is missing", stock.Entry{Kind: stock.Taken, Pack: "olive-1", Q: 1}},
+		{"text: is missing", stock.Entry{Kind: stock.Lost, Pack: "olive-1", Q: 1}},
+		{"quantity = -0.0001: is no quantity", stock.Entry{Kind: stock.Taken, Pack: "olive-1", Q: -1, For: "meadow"}},
+		{"is no number of pieces", stock.Entry{Kind: stock.Received, Pack: "box-2", Material: box, Q: 5}},
+		{"write whole pieces", stock.Entry{Kind: stock.Taken, Pack: "box-1", For: "meadow", Q: 5}},
+		{"usual_loss = 2: is all of it", stock.Entry{Kind: stock.Received, Pack: "olive-3", Material: olive(), Q: 2 * lot.One, Loss: 2 * lot.One}},
+		{`about the pack "olive-9", which never came; write first`, stock.Entry{Kind: stock.Opened, Pack: "olive-9"}},
+		{`brings the pack "olive-1", which came on 2026-03-03 already`, stock.Entry{Kind: stock.Received, Pack: "olive-1", Material: olive(), Q: 1}},
+		{"takes olive-1 for itself; name what it went into", stock.Entry{Kind: stock.Taken, Pack: "olive-1", Q: 1, For: "olive-1"}},
+		{"takes mix-1 for itself", stock.Entry{Kind: stock.Taken, Pack: "mix-1", Q: 1, For: "mix-1"}},
+		{"without a reason; write in its text why", stock.Entry{Kind: stock.Rule, Formula: lot.Average}},
+		{"is in CHF and the ledger in EUR, and nothing is converted", stock.Entry{Kind: stock.Rule, Currency: "CHF"}},
+		{"write what was paid in EUR", stock.Entry{Kind: stock.Received, Pack: "olive-3", Material: olive(), Q: 1, Currency: "USD"}},
+		{"is no code of a currency; write its three capital letters", stock.Entry{Kind: stock.Rule, Currency: "Euro"}},
+		{`takes back "s9", and no entry has that id`, stock.Entry{Kind: stock.TakenBack, Of: "s9"}},
+		{`corrects "s9", and no entry has that id`, stock.Entry{Kind: stock.Opened, Pack: "olive-1", Corrects: "s9"}},
+		{`is "opened" and corrects one that is "taken"`, stock.Entry{Kind: stock.Opened, Pack: "olive-1", Corrects: "took"}},
+		{`the entry "taken" of olive-1 on 2026-04-01: it is about`, stock.Entry{Kind: stock.TakenBack, Of: "r-olive-1"}},
+		{"none that is paid: what is made costs what was taken for it", stock.Entry{Kind: stock.Made, Pack: "mix-2", Material: lot.Material{Kind: lot.Blend, ID: "mix"}, Q: 1, Postage: price(t, "1")}},
+		{`write the entry "took": another has that id; leave the id empt`, stock.Entry{ID: "took", Kind: stock.Opened, Pack: "olive-2"}},
 	} {
+		want, e := c.want, c.e
 		l := stocked(t)
 		before, _ := os.ReadFile(l.Path())
 		_, err := write(l, e)
