@@ -9,7 +9,10 @@ func Entry(base pour.Shelf, of pour.EntryName) []pour.ShelfKey {
 		if t.name != of.Table {
 			continue
 		}
-		told, _ := t.tell(of.ID)
+		told, ok := t.tell(of.ID)
+		if !ok {
+			return nil
+		}
 		out := make([]pour.ShelfKey, len(told))
 		for i, k := range told {
 			out[i] = k.is

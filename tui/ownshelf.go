@@ -2,6 +2,8 @@ package tui
 
 import (
 	"errors"
+	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -46,19 +48,37 @@ func (m *model) shelve(c pour.ShelfChange) error {
 	}
 	var takeBack func() error
 	err := m.session.Do(c.Name, func(back bool) (pour.Shelf, error) {
-		var err error
 		if back {
-			err = takeBack()
-		} else {
-			takeBack, err = o.Change(c)
+			if err := takeBack(); err != nil {
+				return pour.Shelf{}, err
+			}
+			return o.Shelf()
 		}
-		if err != nil {
+		var err error
+		if takeBack, err = o.Change(c); err != nil {
 			return pour.Shelf{}, err
 		}
-		return o.Shelf()
+		next, err := o.Shelf()
+		if err == nil {
+			err = m.stillCarries(next)
+		}
+		if err != nil {
+			err = errors.Join(err, takeBack())
+		}
+		return next, err
 	})
 	m.lookAtShelf()
 	return err
+}
+
+// stillCarries says what the plan on the bench would miss on another shelf, or would have too much of.
+func (m *model) stillCarries(next pour.Shelf) error {
+	plan := m.session.Plan()
+	faults := plan.Check(next)
+	if len(faults) <= len(plan.Check(m.session.Shelf())) {
+		return nil
+	}
+	return fmt.Errorf("the plan on the bench would not hold with it: %w", faults[0])
 }
 
 // reshelve is [model.shelve] that says what came of it.
@@ -107,6 +127,9 @@ func (m *model) askEntry(n panel.NewEntry) {
 			return nil, err
 		}
 		m.say(texts["name"] + " is in your shelf file; {undo} takes it out")
+		if n.Into != nil {
+			return nil, nil
+		}
 		m.settle()
 		m.seek(func(f *panel.Facts) (panel.To, bool) { return panel.EntryRow(f, c.Of) })
 		return nil, nil
@@ -117,18 +140,46 @@ func (m *model) askEntry(n panel.NewEntry) {
 // newEntry is what a filled form comes to. Its id is made of its name; one that is taken gets a number.
 func (m *model) newEntry(n panel.NewEntry, texts map[string]string) (pour.ShelfChange, error) {
 	name := texts["name"]
+	if n.Into != nil {
+		return oneMore(n, texts)
+	}
 	id := plain.Slug(name, "")
 	if id == "" {
 		return pour.ShelfChange{}, dialog.WrongFieldError{Key: "name", Err: errors.New("give it a name with letters in it")}
 	}
 	c := pour.ShelfChange{Of: pour.EntryName{Table: n.Table, ID: m.freeID(n.Table, id)}, Name: "new entry " + name}
-	for _, k := range n.Keys {
+	var err error
+	c.New, err = pairs(n.Keys, texts)
+	return c, err
+}
+
+// pairs is what was typed at keys as a shelf file has it.
+func pairs(all []pour.ShelfKey, texts map[string]string) ([]strict.Pair, error) {
+	var out []strict.Pair
+	for _, k := range all {
 		v, err := k.TOML(texts[k.Key])
 		if err != nil {
-			return c, dialog.WrongFieldError{Key: k.Key, Err: err}
+			return nil, dialog.WrongFieldError{Key: k.Key, Err: err}
 		}
-		c.New = append(c.New, strict.Pair{Key: k.Key, Value: v})
+		out = append(out, strict.Pair{Key: k.Last(), Value: v})
 	}
+	return out, nil
+}
+
+// oneMore is one more row of a list of an entry.
+func oneMore(n panel.NewEntry, texts map[string]string) (pour.ShelfChange, error) {
+	list, row := *n.Into, len(n.Into.Parts)/max(len(n.Into.Row), 1)
+	c := pour.ShelfChange{Of: n.Of, Key: fmt.Sprintf("%s[%d]", list.Key, row), In: list.Key, Added: true, Name: "new " + n.Called}
+	var err error
+	if c.New, err = pairs(n.Keys, texts); err != nil {
+		return c, err
+	}
+	list.Parts = slices.Clone(list.Parts)
+	for _, k := range n.Keys {
+		k.Value = texts[k.Key]
+		list.Parts = append(list.Parts, k)
+	}
+	c.Value, c.Whole = list.Whole(), list.Whole()
 	return c, nil
 }
 

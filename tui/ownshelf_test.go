@@ -61,7 +61,7 @@ func onKey(t *testing.T, m *model, name string) {
 
 func TestAPriceIsTypedOnTheShelfAndUndone(t *testing.T) {
 	m, text := shelving(t)
-	onKey(t, m, "price per kg")
+	onKey(t, m, "price")
 	drive(m, "7 , 7 0 enter")
 	if got := text(); got != "[[oil]]\nid = \"olive\"\nprice_per_kg = \"7.70\"\n" {
 		t.Fatalf("the shelf file holds\n%s", got)
@@ -95,27 +95,80 @@ func TestWhatCannotBeOnTheShelfIsRefusedAtItsCell(t *testing.T) {
 	}
 }
 
-func TestAnAllergenComesAndGoes(t *testing.T) {
-	m, text := shelving(t)
-	f := m.facts
-	place, ok := panel.EntryRow(f, pour.EntryName{Table: "scent", ID: "alp-rose"})
+// toEntry puts the cursor of the list on an entry.
+func toEntry(t *testing.T, m *model, table, id string) {
+	t.Helper()
+	of := pour.EntryName{Table: table, ID: id}
+	place, ok := panel.EntryRow(m.facts, of)
 	if !ok {
-		t.Fatal("alp rose is not listed")
+		t.Fatalf("%s is not listed", id)
 	}
 	m.seek(func(*panel.Facts) (panel.To, bool) { return place, true })
 	m.settle()
-	if m.facts.Entry.ID != "alp-rose" {
+	if m.facts.Entry != of {
 		t.Fatalf("the cursor is on %v", m.facts.Entry)
 	}
-	before := len(m.session.Shelf().Scents)
-	drive(m, "tab a")
-	sc, _ := m.session.Shelf().Scent("alp-rose")
-	if !strings.Contains(text(), "alp-rose") || len(sc.Allergens) == 0 || len(m.session.Shelf().Scents) != before {
-		t.Fatalf("the file holds\n%s", text())
+}
+
+// Nothing is written of an allergen but what was typed: its percent stands on labels.
+func TestAnAllergenIsAskedForAndGoes(t *testing.T) {
+	m, text := shelving(t)
+	toEntry(t, m, "scent", "alp-rose")
+	was, _ := m.session.Shelf().Scent("alp-rose")
+	drive(m, "tab a f a r n e s o l ctrl+s")
+	if m.dialogs.Top() == nil || text() != "" {
+		t.Fatalf("without a percent the file holds\n%s", text())
 	}
-	drive(m, "esc u")
+	drive(m, "0 . 2 5 ctrl+s")
+	sc, _ := m.session.Shelf().Scent("alp-rose")
+	if n := len(sc.Allergens); m.dialogs.Top() != nil || n != len(was.Allergens)+1 || sc.Allergens[n-1] != (pour.Allergen{Name: "farnesol", Percent: 0.25}) {
+		t.Fatalf("alp rose has %v, and the file holds\n%s", sc.Allergens, text())
+	}
+	drive(m, "u")
 	if text() != "" {
 		t.Errorf("undone the file holds\n%s", text())
+	}
+}
+
+func TestAnEntryThatThePlanUsesStays(t *testing.T) {
+	m, text := shelving(t)
+	toEntry(t, m, "scent", "alp-rose")
+	drive(m, "a e l d e r ctrl+s")
+	if !strings.Contains(text(), `id = "elder"`) {
+		t.Fatalf("the file holds\n%s", text())
+	}
+	if err := m.session.Apply("scent", pour.AddScent(pour.Base, "elder", 1, []string{"pot"})); err != nil {
+		t.Fatal(err)
+	}
+	m.settle()
+	toEntry(t, m, "scent", "elder")
+	drive(m, "d")
+	if !strings.Contains(text(), `id = "elder"`) || !strings.Contains(m.status.Text(), "would not hold") {
+		t.Errorf("it says %q, and the file holds\n%s", m.status.Text(), text())
+	}
+	drive(m, "u d")
+	if strings.Contains(text(), "elder") {
+		t.Errorf("out of the plan it stays in\n%s", text())
+	}
+}
+
+func TestWhatIsHersIsMarkedAndTheListIsSearched(t *testing.T) {
+	m, _ := shelving(t)
+	onKey(t, m, "price")
+	drive(m, "7 enter")
+	g := m.grids["entry"]
+	marked := 0
+	for _, r := range g.Rows {
+		if n := len(r.Cells); n > 0 && r.Cells[n-1].Text == "yours" {
+			marked++
+		}
+	}
+	if marked != 1 {
+		t.Errorf("%d lines are marked as hers", marked)
+	}
+	drive(m, "shift+tab enter c a s t o r enter")
+	if m.facts.Entry.ID != "castor" {
+		t.Errorf("the search goes to %v", m.facts.Entry)
 	}
 }
 

@@ -31,7 +31,7 @@ func moving() []Binding {
 		{ID: GoIcing, Keys: []string{"f8"}, Help: "go to the icing"},
 		{ID: GoTop, Keys: []string{"A"}, Help: "go to the top: what is piped, strewn and set"},
 		{ID: GoCut, Keys: []string{"C"}, Help: "go to the cut: where the loaf is cut, and its bars"},
-		{ID: GoShelf, Keys: []string{"F"}, Help: "go to the shelf: oils, colourants, scents and what is known of them, written into your own shelf file"},
+		{ID: GoShelf, Keys: []string{"F"}, Help: "go to the shelf: oils, colourants, extras, scents, toppings, moulds, and your own entries"},
 	}
 }
 
@@ -45,10 +45,10 @@ func changing() []Binding {
 		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Needs: Numbers, Help: "ten steps down"},
 		{ID: Hold, Keys: []string{"space"}, Needs: Held, Label: "hold", Help: "hold a jug's share or an oil's part so that it does not give way, or let it go; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
 		{ID: Flip, Keys: []string{"space"}, Needs: Words, Label: "switch", Help: "switch a word to its next value", Foot: 13},
-		{ID: Add, Keys: []string{"a"}, Needs: Adding, Label: "add", Help: "add a jug, an oil, an extra, a scent, a burst, a topping or a material of it, an embed or a cut", Foot: 14},
+		{ID: Add, Keys: []string{"a"}, Needs: Adding, Label: "add", Help: "add a jug, an oil, an extra, a scent, a burst, a topping or a material of it, an embed or a cut; on the shelf an entry of your own or an allergen", Foot: 14},
 		{ID: Spread, Keys: []string{"%"}, Needs: Spreading, Label: "make it 100 %", Help: "make the oils sum to 100 %: those that are not held take what is to go, or lose what is too much; where none can, all are scaled in proportion, held ones too", Foot: 9},
 		{ID: Colour, Keys: []string{"c"}, Needs: Coloured, Label: "colourant", Help: "add a colourant to the jug", Foot: 15},
-		{ID: Remove, Keys: []string{"d", "delete"}, Needs: Removing, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent, burst, topping, embed or cut", Foot: 16},
+		{ID: Remove, Keys: []string{"d", "delete"}, Needs: Removing, Label: "remove", Help: "remove the jug, its colourant under the cursor, the oil, extra, scent, burst, topping, embed or cut; on the shelf what your file says", Foot: 16},
 		{ID: Earlier, Keys: []string{"shift+up", "K"}, Needs: Ordered, Label: "earlier", Help: "move the jug, task, topping or embed one place up", Foot: 17},
 		{ID: Later, Keys: []string{"shift+down", "J"}, Needs: Ordered, Label: "later", Help: "move the jug, task, topping or embed one place down", Foot: 18},
 		{ID: Rename, Keys: []string{"r"}, Needs: Named, Label: "rename", Help: "rename the jug, topping or embed", Foot: 19},

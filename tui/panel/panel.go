@@ -74,6 +74,8 @@ type Do struct {
 type NewEntry struct {
 	Table, Called string
 	Keys          []pour.ShelfKey
+	Into          *pour.ShelfKey // it is one more row of this list of an entry; nil: an entry of its own
+	Of            pour.EntryName // the entry of that list
 }
 
 // To is a row to go to, by its item and part, and a column.

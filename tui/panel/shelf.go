@@ -32,6 +32,8 @@ func (f *Facts) Items(kind string) []dialog.Item {
 		return append(each(f.Shelf.Extras, f.extraItem), each(f.Shelf.Colourants, f.colourantItem)...)
 	case listScents:
 		return each(f.Shelf.Scents, f.scentItem)
+	case listEntries:
+		return f.entryItems()
 	case listToppings:
 		return each(f.Shelf.Toppings, f.toppingItem)
 	case listMoulds:
