@@ -21,6 +21,6 @@ func main() {
 	}
 	os.Exit(command.Main(
 		command.Process{Args: os.Args[1:], In: os.Stdin, Out: os.Stdout, Errs: os.Stderr, Environ: os.Environ()},
-		command.Builtin{Shelf: presets.Shelf, Overlay: presets.Overlay, Plans: presets.Plans, Plan: presets.Plan, Reference: presets.Reference},
+		command.Builtin{Shelf: presets.Shelf, Overlay: presets.Overlay, Plans: presets.Plans, Plan: presets.Plan, Entry: presets.Entry, Reference: presets.Reference},
 	))
 }

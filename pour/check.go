@@ -41,6 +41,7 @@ func (p Plan) Check(s Shelf) []strict.Fault {
 		c.batch(Icing, p.Icing)
 	}
 	c.toppings(p.Top.Toppings)
+	c.packaging(p.Cost.Packaging)
 	return c.faults
 }
 
@@ -146,6 +147,10 @@ func (c *checker) text(at spot, f *Field, v string) {
 		c.colour(at, f, v)
 	case TakesJug:
 		c.jug(at, f, v)
+	case TakesMoney:
+		c.money(at, f, v)
+	case TakesID:
+		c.id(at, f, v)
 	default:
 		c.onShelf(at, f, v)
 	}

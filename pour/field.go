@@ -77,6 +77,8 @@ const (
 	TakesExtra                  // of an extra or a colourant
 	TakesScent                  // of a scent
 	TakesTopping                // of a topping material
+	TakesMoney                  // an amount of money, "6.50"
+	TakesID                     // an id that is on no shelf: small letters, digits and hyphens
 )
 
 // Field is one row of the list of everything a plan holds: what reading, writing, checking, editing, the screens and the
@@ -127,6 +129,8 @@ func (f *Field) each(grow int, scratch bool, visit func(i int, fields []Field)) 
 		eachOf(at, grow, scratch, (*Topping).Fields, visit)
 	case *[]ToppingPart:
 		eachOf(at, grow, scratch, (*ToppingPart).Fields, visit)
+	case *[]PackagingPart:
+		eachOf(at, grow, scratch, (*PackagingPart).Fields, visit)
 	case *[]Embed:
 		eachOf(at, grow, scratch, (*Embed).Fields, visit)
 	default:
@@ -189,7 +193,7 @@ type Table struct {
 
 // Spare reports whether the table need not be written: no plan had it once, and it says nothing but its defaults.
 func (t Table) Spare() bool {
-	if !slices.Contains([]string{tablePiping, tableTop, tableCut, tableCure}, t.Key) {
+	if !slices.Contains([]string{tablePiping, tableTop, tableCut, tableCure, tableCost}, t.Key) {
 		return false
 	}
 	return !slices.ContainsFunc(t.Fields, func(f Field) bool { return !f.Zero() && !f.atDefault() })

@@ -4,7 +4,7 @@ package pour
 
 // tableKeys are the tables of a plan file in its order; the first is what stands above the sections.
 func tableKeys() []string {
-	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut, tableCure}
+	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut, tableCure, tableCost}
 }
 
 // The tables that are written only where they say something.
@@ -13,6 +13,7 @@ const (
 	tableTop    = "top"
 	tableCut    = "cut"
 	tableCure   = "cure"
+	tableCost   = "cost"
 )
 
 // Tables lists everything a plan holds, table by table in the order of the file, each row pointing into the plan. The
@@ -53,6 +54,8 @@ func (p *Plan) fieldsOf(key string) []Field {
 		return cutFields(&p.Cut)
 	case tableCure:
 		return cureFields(&p.Cure)
+	case tableCost:
+		return costFields(&p.Cost)
 	case string(Base):
 		return batchFields(Base, &p.Base)
 	case string(Icing):

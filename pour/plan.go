@@ -27,6 +27,7 @@ type Plan struct {
 	Top      Top    // what goes onto and into the poured loaf
 	Cut      Cut
 	Cure     Cure
+	Cost     Cost
 	Base     Batch
 	Icing    *Batch // nil: no icing
 	Template bool   // begins new plans: opened at the bench it gives one of its own
@@ -258,6 +259,7 @@ type ScentPart struct {
 func (p Plan) Clone() Plan {
 	p.Run.Order = append([]string(nil), p.Run.Order...)
 	p.Top = p.Top.clone()
+	p.Cost.Packaging = append([]PackagingPart(nil), p.Cost.Packaging...)
 	p.Cut.MarksMM = append([]float64(nil), p.Cut.MarksMM...)
 	p.Cut.WiresMM = append([]float64(nil), p.Cut.WiresMM...)
 	p.Base = p.Base.Clone()

@@ -35,6 +35,7 @@ type Sheet struct {
 	Piping    PipingSheet   // the icing as it is piped
 	Toppings  []ToppingLine
 	Cure      CureSheet // how a bar dries; filled in by [Sheet.Time]
+	Cost      CostSheet // what the batch is going to cost
 	Mingling  Mingling  // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 

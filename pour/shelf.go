@@ -7,7 +7,9 @@ import (
 	"pourbench/chem"
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
+	"pourbench/pour/cost"
 	"pourbench/pour/lot"
+	"pourbench/pour/money"
 )
 
 // Shelf is the catalogue a plan draws from. It is a value handed on: presets fill it, a maker's own file is laid over it.
@@ -21,9 +23,11 @@ type Shelf struct {
 	Techniques []Technique
 	Toppings   []ToppingMaterial
 
-	Stock lot.Stock // what lies there, laid over like a maker's file; the zero value: no ledger is kept
+	House cost.House // what her costs are beside materials, laid over in the same way; the zero value: nothing is stated
+	Stock lot.Stock  // what lies there, laid over like a maker's file; the zero value: no ledger is kept
 
-	plain colour.Paint // a batter without colour; the zero Paint: not prepared
+	priced bool         // some entry names a price; set by Prepared
+	plain  colour.Paint // a batter without colour; the zero Paint: not prepared
 }
 
 // Source says where a figure comes from and how far it was checked.
@@ -65,6 +69,7 @@ type Oil struct {
 	FreeAcidPercent Figure // usual free fatty acid as sold, % of its mass as oleic acid; 100 for a free acid, unknown where not stated
 	FreeAcidSource  Source // empty where FreeAcidPercent is unknown
 	Note            string
+	PricePerKG      money.Amount // what a kilogram costs where no pack says; 0: not stated
 }
 
 // How a colourant wets.
@@ -101,6 +106,7 @@ type Colourant struct {
 	stain           colour.Stain // what it does to a batter; set by Prepared
 	BulkGML         float64      // loose bulk density for spoon estimates; 0: unknown
 	Source          Source
+	PricePerKG      money.Amount // what a kilogram costs where no pack says; 0: not stated
 }
 
 // Kinds of extra, which decide its cautions.
@@ -140,6 +146,7 @@ type Extra struct {
 	DoseHighPercent float64
 	Caution         string
 	Source          Source
+	PricePerKG      money.Amount // what a kilogram costs where no pack says; 0: not stated
 }
 
 // ClockDosePercent is the dose, percent of oils, that ClockFactor holds for: the stated one, or the middle of the usual doses.
@@ -185,6 +192,7 @@ type Scent struct {
 	Allergens       []Allergen
 	Invented        bool // an example scent: not a product
 	Source          Source
+	PricePerKG      money.Amount // what a kilogram costs where no pack says; 0: not stated
 }
 
 // Allergen is a substance to be named above a threshold.
@@ -244,6 +252,7 @@ type ToppingMaterial struct {
 	Wet         ToppingWet
 	Alkali      ToppingAlkali
 	Use         ToppingUse
+	PricePerKG  money.Amount // what a kilogram costs where no pack says; 0: not stated
 }
 
 // ToppingHeat is what warmth does to a topping.
@@ -317,6 +326,7 @@ func (s Shelf) Prepared() (Shelf, error) {
 	if s.plain, err = colour.NewPaint(cream, 0); err != nil {
 		return s, err
 	}
+	s.priced = s.anyPrice()
 	s.Colourants = append([]Colourant(nil), s.Colourants...)
 	for i := range s.Colourants {
 		c := &s.Colourants[i]

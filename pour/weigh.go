@@ -42,6 +42,7 @@ func Weigh(p Plan, s Shelf) Sheet {
 	sheet.totals(s)
 	sheet.write(s)
 	sheet.schedule()
+	sheet.cost(s)
 	sheet.inspect(s)
 	return sheet
 }

@@ -29,6 +29,7 @@ func readColourant(r *row, c *pour.Colourant) {
 	r.flag("white", &c.White, "whitens")
 	r.colour("colour", &c.Colour, "a white batter with it at the middle of the dose")
 	r.number("bulk_g_ml", &c.BulkGML, 0, 8, "loose bulk density, for spoon estimates; 0: unknown")
+	r.price(&c.PricePerKG)
 	r.source("source", &c.Source, "dose_low_percent", "dose_high_percent", "carrier_parts", "alkali", "colour", "bulk_g_ml")
 }
 
@@ -60,6 +61,7 @@ func readExtra(r *row, x *pour.Extra) {
 	r.number("dose_high_percent", &x.DoseHighPercent, 0.001, 50, "the same, its upper end")
 	r.ordered("dose_low_percent", x.DoseLowPercent, "dose_high_percent", x.DoseHighPercent)
 	r.text("caution", &x.Caution, 200, "what to mind")
+	r.price(&x.PricePerKG)
 	r.source("source", &x.Source, "water_percent", "fat_percent", "fat_sap_koh_mg_g", "alkali_koh_mg_g", "density_g_ml",
 		"clock_factor", "clock_sd", "clock_at_percent", "dose_low_percent", "dose_high_percent")
 }

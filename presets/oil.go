@@ -34,6 +34,7 @@ func readOil(r *row, o *pour.Oil) {
 	r.number("unsaponifiable_g_kg", &o.Fat.UnsaponifiableGKg, 0, 900, "what alkali leaves, g per kg")
 	r.number("density_g_ml", &o.Fat.DensityGML, 0.7, 1.2, "density at density_c")
 	r.number("density_c", &o.Fat.DensityC, -20, 120, "temperature of that density, °C")
+	r.price(&o.PricePerKG)
 	r.source("density_source", &o.DensitySource, "density_g_ml", "density_c")
 	readProfile(r, &o.Fat.Profile)
 	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"pourbench/pour"
+	"pourbench/pour/money"
 	"pourbench/pour/plain"
 	"pourbench/pour/strict"
 )
@@ -95,6 +96,27 @@ func standardOf(v float64) string {
 		return ""
 	}
 	return strict.Short(v)
+}
+
+// price reads what a kilogram costs, as text, so that it stays exact.
+func (r *row) price(to *money.Amount) {
+	const key = "price_per_kg"
+	text := ""
+	asked := r.ask(key, `amount, as "7.70"`, "", "what a kilogram usually costs, for what no pack of yours says; in the currency of your costs")
+	r.is(func(k *pour.ShelfKey) {
+		if k.Kind = pour.KeyPrice; to.Sign() > 0 {
+			k.Value = to.Exact()
+		}
+	})
+	if !asked || !r.in.Read(key, &text) {
+		return
+	}
+	price, err := money.Parse(text)
+	if err != nil {
+		r.fault(key, strict.Quote(text), "is no amount of money", `write it between quotation marks with a point, without a currency: "7.70"`)
+		return
+	}
+	*to = price
 }
 
 // figure reads a number from low to high that may stay unknown.

@@ -50,6 +50,7 @@ func (s *shelf) readScent(r *row, sc *pour.Scent) {
 	r.number("flash_c", &sc.FlashC, 0, 300, "flash point, °C")
 	readAllergens(r, &sc.Allergens)
 	r.flag("invented", &sc.Invented, "an example: not a product")
+	r.price(&sc.PricePerKG)
 	r.source("source", &sc.Source, "behaviour", "rices", "test_load_percent", "vanillin_percent", "alkali_koh_mg_g",
 		"limit_percent", "density_g_ml", "flash_c", "allergen")
 }

@@ -34,6 +34,7 @@ func readTopping(r *row, m *pour.ToppingMaterial) {
 func readToppingBehaviour(r *row, m *pour.ToppingMaterial) {
 	r.figure("melts_c", &m.Heat.MeltsC, 0, 3000, "softens or melts from, °C; left out: no melting in play")
 	r.text("heat", &m.Heat.Note, 200, "more on that")
+	r.price(&m.PricePerKG)
 	r.source("heat_source", &m.Heat.Source, "melts_c", "heat")
 
 	r.crystals("crystals", &m.Wet.Crystals)

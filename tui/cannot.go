@@ -35,7 +35,7 @@ func (m *model) cannot(id keys.ID) string {
 			return "this figure is worked out from the plan; it cannot be typed"
 		}
 	case keys.More, keys.Less, keys.MuchMore, keys.MuchLess:
-		if cell.Nudge == nil {
+		if cell.Nudge == nil && (cell.Keep == nil || cell.Kind == grid.Words) {
 			return "this cell holds nothing to nudge; go to a number with the arrows"
 		}
 	case keys.Flip:

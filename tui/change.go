@@ -59,10 +59,16 @@ func (m *model) do(do panel.Do) bool {
 	if do.Pick != nil {
 		m.dialogs.Open(m.shelfList(*do.Pick, do.Picked))
 	}
+	if do.Form != nil {
+		m.askEntry(*do.Form)
+	}
+	if do.Shelf != nil && m.reshelve(*do.Shelf, do.Said) != nil {
+		return false
+	}
 	if do.Edit != nil && m.make(do.Name, do.Edit, m.withUnread(do)) != nil {
 		return false // the reason is in the status line
 	}
-	if do.Edit == nil && do.Said != "" {
+	if do.Edit == nil && do.Shelf == nil && do.Said != "" {
 		m.say(do.Said)
 	}
 	if do.Seek != nil {
@@ -94,6 +100,10 @@ func (m *model) changeCell(cell grid.Cell) {
 	case grid.Number, grid.Words, grid.Numbers:
 		m.begin(cell.Plain)
 	case grid.Tick:
+		if cell.Keep != nil {
+			m.keepTurned(cell, 1)
+			return
+		}
 		_ = m.make(cell.Name, cell.Flip, cell.Said) // a refusal is in the status line
 	case grid.Choice:
 		m.dialogs.Open(m.shelfList(cell, func(id string) panel.Do { return m.chosen(cell, id) }))
@@ -120,6 +130,10 @@ func (m *model) chosen(cell grid.Cell, id string) panel.Do {
 }
 
 func (m *model) nudge(cell grid.Cell, steps float64) {
+	if cell.Keep != nil {
+		m.keepTurned(cell, steps)
+		return
+	}
 	e, err := cell.Nudge(steps)
 	if err == nil {
 		err = m.session.Nudge(cell.Name, e)
@@ -166,15 +180,23 @@ func (m *model) toggleUnits() {
 }
 
 func (m *model) undo() {
-	if name, err := m.session.Undo(); err == nil {
-		m.say("undone: " + name)
+	name, err := m.session.Undo()
+	if err != nil {
+		m.refuse("undo " + name + ": " + reason(err))
+		return
 	}
+	m.lookAtShelf()
+	m.say("undone: " + name)
 }
 
 func (m *model) redo() {
-	if name, err := m.session.Redo(); err == nil {
-		m.say("done again: " + name)
+	name, err := m.session.Redo()
+	if err != nil {
+		m.refuse("do " + name + " again: " + reason(err))
+		return
 	}
+	m.lookAtShelf()
+	m.say("done again: " + name)
 }
 
 func (m *model) toggleMouse() {

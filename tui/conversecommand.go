@@ -125,6 +125,8 @@ func (t *talk) act(a lines.Asked) {
 		t.pour()
 	case keys.Batches:
 		t.batches()
+	case keys.Stock:
+		t.stock()
 	default:
 		t.adding = b.ID == keys.Add || b.ID == keys.Colour
 		t.update(func() tea.Cmd { return t.m.perform(string(b.ID), b, a.Nth) })
@@ -180,7 +182,7 @@ func (t *talk) answerAdding(text string) {
 // asksFigure says whether a row was added whose figure is still to be given: the cursor is on it.
 func (t *talk) asksFigure() bool {
 	cell, _, _ := t.m.cell()
-	if !t.adding || t.m.dialogs.Top() != nil || t.m.typing != nil || cell.Set == nil {
+	if !t.adding || t.m.dialogs.Top() != nil || t.m.typing != nil || cell.Set == nil && cell.Keep == nil {
 		return false
 	}
 	t.adding = false
@@ -226,6 +228,18 @@ func (t *talk) batches() {
 	t.lend(func() (tea.Msg, error) {
 		poured, err := t.m.opt.Batches()
 		return batchesMsg{poured, err}, err
+	})
+}
+
+// stock hands the conversation to the page of stock and takes it back when that is left.
+func (t *talk) stock() {
+	if t.m.opt.Stock == nil {
+		t.m.refuse(noLedger)
+		return
+	}
+	t.lend(func() (tea.Msg, error) {
+		err := t.m.opt.Stock()
+		return stockMsg{err}, err
 	})
 }
 

@@ -143,6 +143,8 @@ func (t *talk) turn(cell grid.Cell, text string) {
 		t.m.refuse(t.cellName() + " is one of " + strings.Join(cell.Round, ", "))
 	case i == 0:
 		t.m.say(t.cellName() + " is " + cell.Round[0] + " already")
+	case cell.Keep != nil:
+		t.update(func() tea.Cmd { t.m.keepTurned(cell, float64(i)); return nil })
 	case cell.Nudge == nil:
 		t.update(func() tea.Cmd { _ = t.m.edit(cell.Name, cell.Flip); return nil })
 	default:

@@ -71,7 +71,11 @@ func (m *model) totals() (text []string, counts map[pour.Severity]int) {
 	for _, w := range f.Warnings {
 		counts[w.Severity]++
 	}
-	return []string{"oils " + f.Show.Weight(oils), "batter " + f.Show.Weight(batter), fmt.Sprintf("%d bars", f.Sheet.Bars.Count)}, counts
+	text = []string{"oils " + f.Show.Weight(oils), "batter " + f.Show.Weight(batter), fmt.Sprintf("%d bars", f.Sheet.Bars.Count)}
+	if f.Sheet.Cost.Stated {
+		text = append(text, "a bar "+f.Sheet.Cost.Told())
+	}
+	return text, counts
 }
 
 // drawStatus draws the last thing the bench said, or what the cell under the cursor is.

@@ -49,9 +49,11 @@ type Options struct {
 	ReadHand   func() (pour.Hand, error)                         // what they teach by now; nil: it stays as it was
 	Pour       func(pour.Plan) error                             // the live run of a plan, on this terminal; nil: there is none
 	Batches    func() (Poured, error)                            // the page of batches, on this terminal; nil: there is none
+	Stock      func() error                                      // the page of stock, on this terminal; nil: there is none
 	Past       func(id string) (again.Past, []again.Past, error) // the pour that a plan pours again, and the maker's others; nil: there is no logbook
 	Pours      func() ([]Past, error)                            // the pours that can be poured again, the latest first; nil: there are none
 	PourAgain  func(id string) (Poured, error)                   // the new plan of one of them
+	OwnShelf   OwnShelf                                          // the maker's own shelf file; the zero value: the bench cannot change it
 	Provisions Provisions                                        // what the maker's stock says; the zero value: there is no ledger
 	Plain      bool                                              // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
 	Notes      io.Writer                                         // where [Open] says what became of unsaved work; nil: standard error
@@ -90,6 +92,8 @@ type model struct {
 	past     past
 	held     *held // what the mouse drags; nil: nothing
 	asleep   bool  // before the first frame: what is slow waits for it
+
+	own map[pour.EntryName][]string // what the maker's own shelf file says
 
 	facts  *panel.Facts   // drawn from; made afresh at the end of every Update
 	panels []*panel.Panel // of the station, in the order Tab visits them
@@ -134,6 +138,7 @@ func newModel(o Options) *model {
 		}
 		m.focus[s] = m.stations[s].Panels(true)[0]
 	}
+	m.lookAtShelf()
 	if o.Say != "" {
 		m.say(o.Say)
 	}
@@ -199,6 +204,9 @@ func (m *model) settle() {
 	for _, p := range m.panels {
 		if p.Grid != nil {
 			g := p.Grid(m.facts)
+			if p.ID == panel.OnShelf {
+				m.facts.Entry = panel.EntryAt(m.facts, g.Settle(m.cursors[p.ID]).Row)
+			}
 			g.Empty = m.fill(g.Empty)
 			m.grids[p.ID] = g
 		}
@@ -220,7 +228,8 @@ func (m *model) gather() *panel.Facts {
 	f := &panel.Facts{
 		Plan: m.session.Plan(), Sheet: m.session.Sheet(), Shelf: m.session.Shelf(), Show: m.session.Plan().Show, Look: m.look, Keys: m.opt.Keys,
 		Colourless: m.studio.depth == picture.Plain,
-		Warnings:   m.session.Warnings(), Mends: m.session.Mends(), Picture: m.drawFace,
+		Form:       m.opt.OwnShelf.Entry, Own: m.own,
+		Warnings: m.session.Warnings(), Mends: m.session.Mends(), Picture: m.drawFace,
 	}
 	f.Timed, f.Fresh = m.session.Clock()
 	f.Colours, f.ColoursFresh = m.session.Colours()

@@ -15,6 +15,8 @@ func (m *model) whyNot(b keys.Binding, _ int) string {
 		return m.fill("during a pour only; {pour} pours this plan")
 	case b.Mode == keys.Batching:
 		return m.fill("on the page of batches only; {batches} goes there")
+	case b.Mode == keys.Stocking:
+		return m.fill("on the page of stock only; {stock} goes there")
 	case !b.Acts(m.at().Has()):
 		return "not in the panel " + m.at().Title
 	}

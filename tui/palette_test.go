@@ -216,7 +216,7 @@ func TestWhatStandsInBracesIsAnAction(t *testing.T) {
 			for _, named := range inBraces.FindAllString(lit.Value, -1) {
 				seen++
 				known := false
-				for mode := keys.Bench; mode <= keys.Form; mode++ {
+				for mode := keys.Bench; mode <= keys.Stocking; mode++ {
 					known = known || m.Fill(mode, named) != named
 				}
 				if !known {

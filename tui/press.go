@@ -108,6 +108,8 @@ func (m *model) act(b keys.Binding, nth int) tea.Cmd {
 		return m.pourNow()
 	case keys.Batches:
 		return m.goBatches()
+	case keys.Stock:
+		return m.goStock()
 	case keys.Replay:
 		return m.replay()
 	case keys.Help:
@@ -247,14 +249,11 @@ func (m *model) actTyping(id keys.ID) {
 // commit keeps what was typed; a refusal stays at the cell with its reason.
 func (m *model) commit() bool {
 	cell, _, ok := m.cell()
-	if !ok || cell.Set == nil {
+	if !ok || cell.Set == nil && cell.Keep == nil {
 		m.typing = nil
 		return false
 	}
-	e, err := cell.Set(m.typing.Entry.Text())
-	if err == nil {
-		err = m.session.Apply(cell.Name, e)
-	}
+	err := m.keepTyped(cell, m.typing.Entry.Text())
 	if err != nil {
 		m.typing.Refused = reason(err)
 		m.refuse(m.typing.Refused)
@@ -263,6 +262,22 @@ func (m *model) commit() bool {
 	m.typing = nil
 	m.status.Clear()
 	return true
+}
+
+// keepTyped makes what was typed in a cell an edit of the plan, or a change of the shelf.
+func (m *model) keepTyped(cell grid.Cell, text string) error {
+	if cell.Keep != nil {
+		c, err := cell.Keep(text)
+		if err == nil {
+			err = m.shelve(c)
+		}
+		return err
+	}
+	e, err := cell.Set(text)
+	if err == nil {
+		err = m.session.Apply(cell.Name, e)
+	}
+	return err
 }
 
 // begin starts typing in the cell under the cursor.

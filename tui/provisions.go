@@ -39,7 +39,7 @@ type provisionsMsg struct {
 // cannotProvide says why nothing can be said of the stock.
 func (m *model) cannotProvide() string {
 	if m.opt.Provisions.Read == nil {
-		return "no ledger was opened with this bench"
+		return noLedger
 	}
 	return ""
 }
@@ -106,7 +106,7 @@ func (m *model) provide() tea.Cmd {
 		if err != nil {
 			return provisionsMsg{err: err}
 		}
-		msg := provisionsMsg{largest: find(f), season: f.For(nil, true, shopping.Cheapest), unread: f.Unread}
+		msg := provisionsMsg{largest: find(f), season: f.For(nil, true, shopping.Cheapest), unread: f.TellUnread()}
 		own, err := shopping.Wanted(plan, shelf, file)
 		if err != nil {
 			return provisionsMsg{err: err}
@@ -127,8 +127,8 @@ func (m *model) provided(msg provisionsMsg) {
 	if len(msg.season.Pours) > 0 {
 		lines = append(lines, m.listLines("for the season", msg.season)...)
 	}
-	for _, name := range msg.unread {
-		lines = append(lines, dialog.Line{Text: "the planned pour " + name + " reserves nothing: its plan cannot be read or weighed"})
+	for _, text := range msg.unread {
+		lines = append(lines, dialog.Line{Text: text})
 	}
 	lines = append(lines, m.expiringLines(msg.expire)...)
 	m.say("")

@@ -131,6 +131,9 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		return m.pouredAgain(msg)
 	case pouredMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
+	case stockMsg:
+		m.stockLeft(msg)
+		return tea.Batch(m.back(), m.backdrop.Ask())
 	case batchesMsg:
 		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg))
 	case largestMsg:

@@ -135,6 +135,7 @@ func (m *model) tabs() []int {
 }
 
 func (m *model) drawTabs(a screen.Area) {
+	end := 0
 	for i, x := range m.tabs() {
 		name := " " + m.stations[i].Name + " "
 		st := m.look.Quiet
@@ -143,8 +144,15 @@ func (m *model) drawTabs(a screen.Area) {
 			name = "►" + name[1:]
 		}
 		a.Text(x, 0, name, st)
+		end = x + screen.Width(name)
 	}
-	a.Right(a.W()-1, 0, m.key(keys.PrevPlace)+" "+m.key(keys.NextPlace)+" stations", m.look.Quiet)
+	hint := m.key(keys.PrevPlace) + " " + m.key(keys.NextPlace)
+	if named := hint + " stations"; end+screen.Width(named) < a.W() {
+		hint = named
+	}
+	if end+screen.Width(hint) < a.W() {
+		a.Right(a.W()-1, 0, hint, m.look.Quiet)
+	}
 }
 
 // cursorOf is the cell under the cursor, or the place in it that is typed at; nothing while a dialog is open.

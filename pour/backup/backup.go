@@ -13,9 +13,11 @@ import (
 	"time"
 
 	"pourbench/pour/calendar"
+	"pourbench/pour/house"
 	"pourbench/pour/logbook"
 	"pourbench/pour/plain"
 	"pourbench/pour/season"
+	"pourbench/pour/stock"
 )
 
 // Kind is what a file in an archive is.
@@ -43,12 +45,14 @@ func kinds() []struct {
 	}
 }
 
-// besides lists the files of a maker's folder of data that are kept beside her pours.
-func besides() []string { return []string{calendar.FileName, season.FileName} }
+// besides lists the files of a maker's folder of data that are kept beside her pours: the last has what her house costs.
+func besides() []string {
+	return []string{calendar.FileName, season.FileName, stock.FileName, house.FileName}
+}
 
-// Limits of an archive. A pour of a whole day is a tenth of a megabyte.
+// Limits of an archive. A pour of a whole day is a tenth of a megabyte, a ledger of ten years thirteen.
 const (
-	mostFile  = 8 << 20   // bytes of one file
+	mostFile  = 64 << 20  // bytes of one file
 	mostAll   = 256 << 20 // bytes of all files together
 	mostFiles = 20000
 )

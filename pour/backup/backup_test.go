@@ -24,7 +24,7 @@ import (
 func at() time.Time { return time.Date(2026, 11, 28, 9, 30, 15, 250e6, time.UTC) }
 
 // house is a maker's folders.
-func house(t *testing.T) Places {
+func home(t *testing.T) Places {
 	t.Helper()
 	home := t.TempDir()
 	p := Places{
@@ -51,11 +51,11 @@ func put(t *testing.T, path, text string) {
 // lived fills a house with one or two of everything.
 func lived(t *testing.T) (p Places, away string) {
 	t.Helper()
-	p, away = house(t), filepath.Join(t.TempDir(), "meadow.toml")
+	p, away = home(t), filepath.Join(t.TempDir(), "meadow.toml")
 	for path, text := range map[string]string{
 		filepath.Join(p.Home, "soap", "meadow.toml"): "a plan", away: "a plan on a stick", filepath.Join(p.Home, "gone.toml"): "",
 		p.Shelf: "a shelf", filepath.Join(p.Book, "2026-11-28-a.pour.toml"): "a pour", filepath.Join(p.Book, "notes.txt"): "no pour",
-		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "season.toml"): "a season", filepath.Join(p.Data, "other.toml"): "another program's",
+		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "season.toml"): "a season", filepath.Join(p.Data, "ledger.toml"): "a ledger", filepath.Join(p.Data, "costs.toml"): "what the house costs", filepath.Join(p.Data, ".ledger"): "kept", filepath.Join(p.Data, "other.toml"): "another program's",
 		filepath.Join(p.State, "bench-1.journal"): "unsaved", filepath.Join(p.State, "bench-1.lock"): "",
 	} {
 		put(t, path, text)
@@ -97,6 +97,8 @@ func TestWhatIsGatheredComesBackByteForByte(t *testing.T) {
 		{Pour, "2026-11-28-a.pour.toml", "~/.data/pours/2026-11-28-a.pour.toml", at(), []byte("a pour")},
 		{Beside, "calendar.toml", "~/.data/calendar.toml", at(), []byte("what the calendar was told")},
 		{Beside, "season.toml", "~/.data/season.toml", at(), []byte("a season")},
+		{Beside, "ledger.toml", "~/.data/ledger.toml", at(), []byte("a ledger")},
+		{Beside, "costs.toml", "~/.data/costs.toml", at(), []byte("what the house costs")},
 		{Journal, "bench-1.journal", "~/.state/bench-1.journal", at(), []byte("unsaved")},
 	}
 	same := cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) })
@@ -170,11 +172,13 @@ func holds(t *testing.T, path, want string) {
 func TestAFreshHomeGetsEverythingInItsPlace(t *testing.T) {
 	p, _ := lived(t)
 	files, _ := Gather(p)
-	q := house(t)
+	q := home(t)
 	want := map[string]State{
 		filepath.Join(q.Home, "soap", "meadow.toml"): New, filepath.Join(q.Plans, "meadow-2.toml"): New, q.Shelf: New,
 		filepath.Join(q.Data, "calendar.toml"):          New,
 		filepath.Join(q.Data, "season.toml"):            New,
+		filepath.Join(q.Data, "ledger.toml"):            New,
+		filepath.Join(q.Data, "costs.toml"):             New,
 		filepath.Join(q.Book, "2026-11-28-a.pour.toml"): New, filepath.Join(q.State, "bench-1.journal"): New,
 	}
 	if d := cmp.Diff(want, putBack(t, q, files)); d != "" {
@@ -195,7 +199,7 @@ func TestAFreshHomeGetsEverythingInItsPlace(t *testing.T) {
 func TestWhatDiffersIsToldAndWhatTurnsUpIsNotWrittenOver(t *testing.T) {
 	p, _ := lived(t)
 	files, _ := Gather(p)
-	q := house(t)
+	q := home(t)
 	put(t, q.Shelf, "another shelf")
 	steps, err := q.Steps(files)
 	if err != nil {
@@ -240,7 +244,7 @@ func TestUnsavedWorkOfAnOpenBenchIsLeftAlone(t *testing.T) {
 
 // A plan never lands where other programs keep their settings, nor outside the home.
 func TestAPlanGoesNowhereElse(t *testing.T) {
-	p := house(t)
+	p := home(t)
 	for from, want := range map[string]string{
 		"~/soap/a.toml":        filepath.Join(p.Home, "soap", "a.toml"),
 		"~/.config/x/a.toml":   filepath.Join(p.Plans, "n.toml"),
@@ -261,7 +265,7 @@ func TestAPlanGoesNowhereElse(t *testing.T) {
 }
 
 func TestTwoFilesForOnePlaceAreRefused(t *testing.T) {
-	p := house(t)
+	p := home(t)
 	two := []File{{Kind: Plan, Name: "a.toml", From: "~/soap/a.toml"}, {Kind: Plan, Name: "b.toml", From: "~/soap/A.toml"}}
 	if _, err := p.Steps(two); err == nil || !strings.Contains(err.Error(), "two files") {
 		t.Errorf("got %v", err)
@@ -276,10 +280,10 @@ func TestWhatCannotBeKeptIsToldAndTheRestIsKept(t *testing.T) {
 		t.Fatal(err)
 	}
 	files, left := Gather(p)
-	if len(files) != 7 || len(left) != 3 {
+	if len(files) != 9 || len(left) != 3 {
 		t.Fatalf("%d files, %v", len(files), left)
 	}
-	for i, want := range []string{"larger than 8 MB", "no plain file", "its name cannot stand"} {
+	for i, want := range []string{"larger than 64 MB", "no plain file", "its name cannot stand"} {
 		if !strings.Contains(left[i].Error(), want) {
 			t.Errorf("%v, want %q", left[i], want)
 		}

@@ -46,6 +46,7 @@ type Bill struct {
 	Lines     []Line // in the order of the kinds
 	Bars      Bars
 	HandsS    int64    // of work, s
+	Lacks     string   // why it cannot be known at all, beside its lines; empty: nothing
 	Uncounted []string // what is not stated and therefore not in it, in the maker's words
 }
 
@@ -70,7 +71,7 @@ func (b *Bill) add(kind Kind, name string, a money.Amount, from, uncounted strin
 
 // Sum is what the lines of some kinds come to, of all without one. Where a line's cost is not known the sum is the least it can be, and not known.
 func (b Bill) Sum(kinds ...Kind) (sum money.Amount, known bool) {
-	known = true
+	known = b.Lacks == ""
 	for _, l := range b.Lines {
 		if len(kinds) > 0 && !slices.Contains(kinds, l.Kind) {
 			continue
@@ -104,6 +105,9 @@ func (b Bill) Lacking() []string {
 		if l.Lacks != "" {
 			out = append(out, l.Name+": "+l.Lacks)
 		}
+	}
+	if b.Lacks != "" {
+		out = append(out, b.Lacks)
 	}
 	if len(b.Lines) == 0 {
 		out = append(out, "nothing of it has a price")

@@ -81,3 +81,12 @@ func Of(r *big.Rat) (Quantity, bool) {
 
 // Small reports whether a unit is so small that nobody writes thousandths of it.
 func (u Unit) Small() bool { return u.nano == nano }
+
+// Parse reads a quantity as [Quantity.String] writes it: g or pieces with a point, no unit, nothing below 0.
+func Parse(text string) (Quantity, bool) {
+	r := Unit{Mass, nano}.Written(text)
+	if r == nil {
+		return 0, false
+	}
+	return Of(r)
+}

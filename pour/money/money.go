@@ -53,6 +53,9 @@ func (a Amount) Over(n, digits int) Amount {
 // Compare is below 0 where a is less than b, above 0 where it is more.
 func (a Amount) Compare(b Amount) int { return a.d.Cmp(b.d) }
 
+// Equal reports whether two amounts are the same, however they were written.
+func (a Amount) Equal(b Amount) bool { return a.d.Equal(b.d) }
+
 // usualDigits are those after the point that most currencies have (ISO 4217, minor unit; memory).
 const usualDigits = 2
 

@@ -24,7 +24,7 @@ func Figures(s pour.Sheet) Report {
 	if !worked(s) {
 		return r
 	}
-	r.Base, r.Bars, r.Cut, r.Cure = batchReport(s.Base), barsReport(s), cutReport(s), cureReport(s)
+	r.Base, r.Bars, r.Cut, r.Cure, r.Cost = batchReport(s.Base), barsReport(s), cutReport(s), cureReport(s), costReport(s)
 	if s.Icing != nil {
 		r.Icing, r.Piping = icingReport(s), pipingReport(s.Piping)
 	}

@@ -59,7 +59,7 @@ func TestFiguresHoldExactlyTheKeysScriptsRelyOn(t *testing.T) {
 		v    any
 		want string
 	}{
-		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run cut_run neighbours bars cut toppings warnings embeds embed_kinds cure"},
+		{"top", got, "plan scale_step_g lye_step_g loss_percent base icing piping run cut_run neighbours bars cut toppings warnings embeds embed_kinds cure cost"},
 		{"base", base, batchKeys()},
 		{"icing", got["icing"], batchKeys() + " shape_g made_g"},
 		{"oil", base["oils"].([]any)[0], "name g sap_koh_mg_g sap_low_koh_mg_g sap_high_koh_mg_g"},

@@ -21,6 +21,7 @@ type Report struct {
 	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
 	Cure        *CureReport       `json:"cure"` // null: it could not be worked out
+	Cost        *CostReport       `json:"cost"` // null: nothing has a price
 	Warnings    []WarningReport   `json:"warnings"`
 }
 

@@ -1,9 +1,7 @@
 package paper
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"pourbench/pour/lot"
@@ -19,7 +17,7 @@ func StockList(s stock.State, all bool) string {
 		p.wrapped("", `Nothing lies on the shelves yet. Write in what came, one line for each: pourbench stock receive "olive 5 kg 38.50 lot A12"`)
 		return p.text()
 	}
-	materials := heldMaterials(s)
+	materials := s.Materials()
 	for _, kind := range lot.Kinds() {
 		first := true
 		for _, m := range materials {
@@ -37,18 +35,6 @@ func StockList(s stock.State, all bool) string {
 		p.alert(d.Entry + " " + d.Text)
 	}
 	return p.text()
-}
-
-// heldMaterials are the materials there are packs of, by kind as listed and by name.
-func heldMaterials(s stock.State) []lot.Material {
-	out := make([]lot.Material, 0, len(s.Held))
-	for m := range s.Held {
-		out = append(out, m)
-	}
-	slices.SortFunc(out, func(a, b lot.Material) int {
-		return cmp.Or(cmp.Compare(slices.Index(lot.Kinds(), a.Kind), slices.Index(lot.Kinds(), b.Kind)), cmp.Compare(a.ID, b.ID))
-	})
-	return out
 }
 
 // stockOf writes one material and its packs.

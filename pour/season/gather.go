@@ -54,7 +54,7 @@ func readDesign(path string, shelf pour.Shelf, hand pour.Hand) Design {
 	}
 	sheet := pour.Weigh(doc.Plan, shelf).Time(shelf, hand)
 	d := DesignOf(sheet)
-	d.Needs = sheet.Needs(shelf)
+	d.Needs = sheet.Wants(shelf)
 	return d
 }
 

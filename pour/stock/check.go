@@ -25,8 +25,10 @@ func check(t *strict.Table, e Entry) {
 	if e.Q == 0 && t.Has("quantity") && e.Kind != Counted {
 		t.Say("quantity", "0", "is nothing", "write how much it is; take the entry back if there was nothing")
 	}
-	if e.Material.Kind.Counted() && (e.Q%lot.One != 0 || e.Loss%lot.One != 0) {
-		t.Say("quantity", e.Q.String(), "is no number of pieces", "write whole pieces of what is counted")
+	for key, q := range map[string]lot.Quantity{"quantity": e.Q, "usual_loss": e.Loss} {
+		if e.Material.Kind.Counted() && q%lot.One != 0 {
+			t.Say(key, q.String(), "is no number of pieces", "write whole pieces of what is counted")
+		}
 	}
 	if e.Loss >= e.Q && e.Loss > 0 {
 		t.Say("usual_loss", e.Loss.String(), "is all of it", "write what of the pack usually stays in it or is spilled")

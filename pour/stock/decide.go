@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strings"
 	"time"
 
 	"pourbench/pour/day"
@@ -55,7 +56,7 @@ func (l Ledger) grown(old string, wall time.Time, session string, decide func(St
 		return len(old), nil, nil, nil
 	}
 	text := ""
-	if len(body) == 0 { // somebody emptied it
+	if strings.TrimSpace(evened(body)) == "" { // somebody emptied it
 		text = head()
 	}
 	ids := numbers{taken: map[string]bool{}, next: len(entries) + 1, session: session}
@@ -74,14 +75,21 @@ func (l Ledger) grown(old string, wall time.Time, session string, decide func(St
 		}
 		out[i].Wall = wall
 	}
-	if out, _, err = state.written(entries, out); err != nil {
+	if out, _, err = state.admit(entries, out); err != nil {
 		return 0, nil, nil, err
 	}
-	for _, e := range out {
-		text += e.text()
-	}
+	text += written(out)
 	text = strict.Ended(body) + text
 	return len(body), []byte(text), out, form().Fits(len(body) + len(text))
+}
+
+// written is entries as they stand in the file.
+func written(entries []Entry) string {
+	var b strings.Builder
+	for _, e := range entries {
+		b.WriteString(e.text())
+	}
+	return b.String()
 }
 
 // numbers gives out ids that no entry has.
@@ -114,17 +122,13 @@ func (s *State) Check(entries ...Entry) ([]Doubt, error) {
 			e.Day = s.Today
 		}
 	}
-	_, doubts, err := s.written(s.all, add)
+	_, doubts, err := s.admit(s.all, add)
 	return doubts, err
 }
 
-// written is the entries as they would be read back and what can hardly be of them, or why they cannot be added to those that are there.
-func (s *State) written(there, add []Entry) (back []Entry, doubts []Doubt, err error) {
-	text := head()
-	for _, e := range add {
-		text += e.text()
-	}
-	if back, err = parseWhole("", text, 0); err != nil {
+// admit gives the entries as they would be read back and what can hardly be of them, or why they cannot be added to those that are there.
+func (s *State) admit(there, add []Entry) (back []Entry, doubts []Doubt, err error) {
+	if back, err = parseWhole("", head()+written(add), 0); err != nil {
 		return nil, nil, plainly(add, err)
 	}
 	after, err := s.with(there, back)
@@ -206,7 +210,7 @@ func plainly(add []Entry, err error) error {
 	}
 	var all []error
 	for _, f := range faults.Faults {
-		f.File, f.Line = "", 0
+		f.File, f.Line, f.Path = "", 0, f.Path[strings.IndexByte(f.Path, '.')+1:]
 		all = append(all, fmt.Errorf("%s: %w", what, f))
 	}
 	return errors.Join(all...)

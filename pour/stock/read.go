@@ -152,19 +152,30 @@ func readQuantity(t *strict.Table, key string, at *lot.Quantity) {
 	const slack = 1e-7 // of a float64, far below what any scale shows
 	if math.Abs(q.V()-v) > slack {
 		t.Say(key, strict.Short(v), "is finer than a ledger keeps", "write at most four digits after the point")
-		return
+		q = max(q, 1)
 	}
 	*at = q
 }
 
-// cutTorn parts the text from an entry at its end that was being written when the machine stopped. A whole one that was written by hand, which has no
-// id, may lack the moment of its writing.
+// cutTorn parts the text from an entry at its end that was being written when the machine stopped. One that was written by hand, with whole lines and
+// no id, may lack the moment of its writing: this program writes the id right after the kind.
 func cutTorn(src string) (body, torn string) {
 	body, torn = strict.CutTorn(src, entryLine, lastKey)
-	if strings.HasSuffix(torn, "\n") && !strings.Contains(torn, "\nid ") {
-		if _, err := parseWhole("", head()+torn, 0); err == nil {
-			return src, ""
+	if torn == "" || !strings.HasSuffix(torn, "\n") {
+		return body, torn
+	}
+	others := 0
+	for line := range strings.Lines(torn) {
+		key, _, is := strings.Cut(line, "=")
+		switch key = strings.TrimSpace(key); {
+		case is && key == "id":
+			return body, torn
+		case is && key != "kind":
+			others++
 		}
+	}
+	if others > 0 {
+		return src, ""
 	}
 	return body, torn
 }

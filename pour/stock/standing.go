@@ -98,7 +98,7 @@ func inOrder(entries []Entry) []Entry {
 		}
 	}
 	for i, e := range entries {
-		if at, made := o.comes[e.For]; made && e.Kind == Taken && entries[at].Kind == Made {
+		if at, made := o.comes[e.For]; made && e.Kind == Taken && e.For != e.Pack && entries[at].Kind == Made {
 			o.into[e.For] = append(o.into[e.For], i)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
+	"pourbench/tui/listing"
 	"pourbench/tui/screen"
 )
 
@@ -198,7 +199,7 @@ func (m *Model) markLine(mk life.Mark) line {
 
 // drawBatch draws the chosen batch, the part of it that is in sight.
 func (m *Model) drawBatch(box, a screen.Area) {
-	box.Box(m.edge(m.inside))
+	box.Box(listing.Edge(m.inside, m.look))
 	b, ok := m.chosen()
 	if !ok {
 		return
@@ -244,7 +245,7 @@ func (m *Model) drawLine(a screen.Area, b *life.Batch, l line, first bool) {
 // settleBatch brings the chosen mark into sight while the keys go to the batch.
 func (m *Model) settleBatch() {
 	b, ok := m.chosen()
-	area := within(m.place().batch)
+	area := listing.Within(m.place().Chosen)
 	if !ok || area.Empty() {
 		m.mark, m.scroll = 0, 0
 		return
@@ -257,7 +258,7 @@ func (m *Model) settleBatch() {
 // bringMark scrolls so that the chosen mark is in sight.
 func (m *Model) bringMark() {
 	b, ok := m.chosen()
-	area := within(m.place().batch)
+	area := listing.Within(m.place().Chosen)
 	if !ok || area.Empty() {
 		return
 	}

@@ -19,6 +19,7 @@ import (
 	"pourbench/tui/dialog"
 	"pourbench/tui/entry"
 	"pourbench/tui/keys"
+	"pourbench/tui/listing"
 	"pourbench/tui/look"
 	"pourbench/tui/pixels"
 	"pourbench/tui/terminal"
@@ -70,8 +71,7 @@ type Model struct {
 	at, top int          // the chosen batch, of those shown, and the first one in sight
 	order   life.Sort
 
-	search    entry.Entry
-	searching bool // keys type into the search
+	search listing.Search
 
 	inside bool   // the keys go to the chosen batch
 	mark   int    // the chosen mark of it, of those that are drawn
@@ -106,7 +106,7 @@ func New(o Options) *Model {
 		o.Keys = keys.BuiltIn()
 	}
 	m := &Model{
-		opt: o, backdrop: terminal.NewBackdrop(o.Background, o.Environ), search: entry.New(o.Search), order: cmp.Or(o.Order, life.ByDue),
+		opt: o, backdrop: terminal.NewBackdrop(o.Background, o.Environ), search: listing.Search{Typed: entry.New(o.Search)}, order: cmp.Or(o.Order, life.ByDue),
 		dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}, pixels: pixels.Terminal{Way: o.Pixels},
 	}
 	m.look = m.backdrop.Look()

@@ -21,10 +21,8 @@ import (
 
 // talk is the page told in lines and answered in lines. It stands where the screen would, and says what the screen would draw.
 type talk struct {
-	m    *Model
-	out  *lines.Paper
-	left bool
-	cut  error // what ended it from outside
+	lines.Chat
+	m *Model
 }
 
 // Converse opens the page in plain mode and returns when the maker has left it or nothing more comes in. What [Open] says of what it
@@ -34,86 +32,26 @@ func Converse(o Options, with lines.Talk) (*Poured, error) {
 		o.Keys = keys.BuiltIn()
 	}
 	o.Plain, o.Keys, o.Pixels = true, o.Keys.Spoken(), ""
-	t := &talk{m: New(o), out: with.Out}
-	err := t.run(with.In)
+	t := newTalk(New(o), with.Out)
+	t.Finish(t.m.load())
+	t.Out.Gap()
+	t.Out.Say("The batches, in plain mode. A number chooses one and tells it, list tells all of them, search WORDS those that hold the words, log logs what happened to the chosen one, ? tells what can be said, q leaves.")
+	t.Said()
+	t.tellList()
+	err := t.Run(with.In)
 	if err == nil && with.Out.Err() != nil {
 		err = fmt.Errorf("tell the batches: %w", with.Out.Err())
 	}
 	return t.m.again, err
 }
 
-func (t *talk) run(in *lines.Input) error {
-	t.left = lines.Finish(t.m, t.m.load())
-	t.out.Gap()
-	t.out.Say("The batches, in plain mode. A number chooses one and tells it, list tells all of them, search WORDS those that hold the words, log logs what happened to the chosen one, ? tells what can be said, q leaves.")
-	t.said()
-	t.tellList()
-	for !t.left && t.out.Err() == nil {
-		t.ask()
-		switch e := <-in.Events; {
-		case e.End:
-			t.out.Gap()
-			return nil
-		case e.Signal != nil:
-			t.out.Gap()
-			return terminal.Ended(e.Signal)
-		case e.Long:
-			t.out.Say(lines.TooLong)
-		default:
-			t.hear(e.Text)
-		}
+func newTalk(m *Model, out *lines.Paper) *talk {
+	t := &talk{m: m}
+	t.Chat = lines.Chat{
+		Model: m, Dialogs: &m.dialogs, Status: &m.status, Refuse: m.refuse, Out: out, Name: "batches",
+		Command: t.command, Look: m.load, Ended: terminal.Ended,
 	}
-	return t.cut
-}
-
-// ask writes what a line is waited for with.
-func (t *talk) ask() {
-	if top := t.m.dialogs.Top(); top != nil {
-		t.out.Prompt(top.Tell().Ask + ", or " + dialog.LeaveIt)
-		return
-	}
-	t.out.Prompt("batches")
-}
-
-// hear takes a line to what waits for it: the topmost dialog, or the page.
-func (t *talk) hear(text string) {
-	if t.m.dialogs.Top() != nil {
-		t.hearDialog(text)
-	} else {
-		t.left = lines.Finish(t.m, t.m.load()) || t.left // another terminal may have written meanwhile
-		t.m.status.Clear()
-		t.command(text)
-	}
-	if t.left {
-		return
-	}
-	t.said()
-	if top := t.m.dialogs.Top(); top != nil {
-		t.tellDialog(top)
-	}
-}
-
-// said tells what stands in the status line, once.
-func (t *talk) said() {
-	t.out.Status(t.m.status.Text())
-	t.m.status.Clear()
-}
-
-func (t *talk) hearDialog(text string) {
-	cmd, told := t.m.dialogs.Hear(text, t.m.refuse)
-	if told != nil {
-		t.out.Tell(*told)
-	}
-	t.left = lines.Finish(t.m, cmd) || t.left
-}
-
-// tellDialog tells a dialog. One that asks for nothing is closed with that.
-func (t *talk) tellDialog(d dialog.Dialog) {
-	told := d.Tell()
-	t.out.Tell(told)
-	if told.Ask == "" {
-		t.hearDialog("")
-	}
+	return t
 }
 
 // What is said besides the rows of the table of keys.
@@ -143,7 +81,7 @@ func (t *talk) command(text string) {
 		t.tellList()
 		return
 	case word == saySearch || word == "/":
-		t.m.search = entry.New(rest)
+		t.m.search.Typed = entry.New(rest)
 		t.m.resift()
 		t.tellList()
 		return
@@ -178,7 +116,7 @@ func (t *talk) choose(n int, rest string) {
 		return
 	}
 	t.m.at, t.m.mark = n-1, 0
-	t.left = lines.Finish(t.m, t.m.reopen()) || t.left
+	t.Finish(t.m.reopen())
 	if rest == "" {
 		t.tellBatch()
 		return
@@ -206,7 +144,7 @@ func (t *talk) mark(text string) {
 	}
 	mk, _ := t.m.chosenMark()
 	l := t.m.markLine(mk)
-	t.out.Say(l.lead + ": " + l.text)
+	t.Out.Say(l.lead + ": " + l.text)
 }
 
 // logged opens the form of a kind that a line begins with, by its label or its name in a file, and says what stands behind it in the first
@@ -221,9 +159,9 @@ func (t *talk) logged(first, rest string) bool {
 			continue
 		}
 		b, _ := t.m.opt.Keys.Find(keys.Batching, keys.LogMark)
-		t.left = lines.Finish(t.m, t.m.perform(b, i)) || t.left
+		t.Finish(t.m.perform(b, i))
 		if top := t.m.dialogs.Top(); top != nil && rest != "" && !strings.EqualFold(joined(" ", first, rest), f.Label) {
-			t.hearDialog(rest)
+			t.Answer(rest)
 		}
 		return true
 	}
@@ -252,22 +190,20 @@ func (t *talk) act(a lines.Asked) {
 		at, _ := t.m.chosen()
 		err := t.m.opt.Cut(at.ID)
 		if errors.Is(err, terminal.ErrInterrupted) || errors.As(err, &terminal.EndedError{}) {
-			t.cut, t.left = err, true
+			t.Cut, t.Left = err, true
 			return
 		}
-		t.left = lines.Finish(t.m, func() tea.Msg { return backMsg{"the cut", err} }) || t.left
+		t.Finish(func() tea.Msg { return backMsg{"the cut", err} })
 		return
 	}
-	t.left = lines.Finish(t.m, t.m.perform(b, a.Nth)) || t.left
+	t.Finish(t.m.perform(b, a.Nth))
 	if b.ID == keys.Order {
 		t.tellList()
 	}
 	if b.ID == keys.Board && t.m.board {
 		t.tellBoard()
 	}
-	if top := t.m.dialogs.Top(); a.Rest != "" && top != nil && top.Tell().Ask != "" {
-		t.hearDialog(a.Rest)
-	}
+	t.AnswerRest(a.Rest)
 }
 
 // unheard says why an action of the page has no line of its own, or "".
@@ -291,13 +227,13 @@ const toldBatches = 20
 // tellList tells the batches that are shown, each with its number.
 func (t *talk) tellList() {
 	if len(t.m.shown) == 0 {
-		t.out.Say(t.m.nothing())
+		t.Out.Say(t.m.nothing())
 		return
 	}
-	t.out.Say(t.m.counted() + ".")
+	t.Out.Say(t.m.counted() + ".")
 	for i, b := range t.m.shown {
 		if i == toldBatches {
-			t.out.Say(fmt.Sprintf("and %d more; search WORDS narrows the list", len(t.m.shown)-toldBatches))
+			t.Out.Say(fmt.Sprintf("and %d more; search WORDS narrows the list", len(t.m.shown)-toldBatches))
 			return
 		}
 		state := string(b.State)
@@ -305,7 +241,7 @@ func (t *talk) tellList() {
 			state = "faulty file"
 		}
 		due, _ := t.m.dueWords(b)
-		t.out.Say(strconv.Itoa(i+1) + " " + joined(", ", b.Name, state, "poured "+b.Poured.String(), due))
+		t.Out.Say(strconv.Itoa(i+1) + " " + joined(", ", b.Name, state, "poured "+b.Poured.String(), due))
 	}
 }
 
@@ -316,24 +252,24 @@ func (t *talk) tellBatch() {
 		t.m.refuse("no batch is chosen; list tells which there are")
 		return
 	}
-	t.out.Gap()
-	t.out.Say(joined(", ", b.Name, b.ID) + ".")
+	t.Out.Gap()
+	t.Out.Say(joined(", ", b.Name, b.ID) + ".")
 	const wide = 1 << 15
 	for _, l := range t.m.told(b, wide) {
 		switch {
 		case l.plot > 0 || l.lead == "" && l.text == "":
 		case l.head:
-			t.out.Say(l.lead + ":")
+			t.Out.Say(l.lead + ":")
 		case l.text == swatchesHere:
-			t.out.Say("colours: " + colourWords(b.Swatches))
+			t.Out.Say("colours: " + colourWords(b.Swatches))
 		case l.mark > 0:
-			t.out.Say(fmt.Sprintf("mark %d, %s: %s", l.mark, l.lead, l.text))
+			t.Out.Say(fmt.Sprintf("mark %d, %s: %s", l.mark, l.lead, l.text))
 		default:
-			t.out.Tell(dialog.Told{Lines: []dialog.Line{{Lead: l.lead, Text: l.text}}})
+			t.Out.Tell(dialog.Told{Lines: []dialog.Line{{Lead: l.lead, Text: l.text}}})
 		}
 	}
 	for _, text := range t.m.plotWords(b) {
-		t.out.Say(text)
+		t.Out.Say(text)
 	}
 }
 
@@ -353,9 +289,9 @@ func colourWords(list []string) string {
 // help tells what can be said: in short, all of it, or what holds a word.
 func (t *talk) help(about string) {
 	if about == "" {
-		t.out.Say("A number chooses a batch and tells it; Enter tells the chosen one again. list tells all batches, search WORDS those that hold every word, order goes on to the next order.")
-		t.out.Say("log lists what can be logged; so does its name: weigh 128,4, sniff 3, sell 2, fail. A form is answered line by line, Enter keeps it. mark 2 correct and mark 2 take back change a mark, undo undoes the last thing.")
-		t.out.Say("? all tells every action, ? and a word those with that word.")
+		t.Out.Say("A number chooses a batch and tells it; Enter tells the chosen one again. list tells all batches, search WORDS those that hold every word, order goes on to the next order.")
+		t.Out.Say("log lists what can be logged; so does its name: weigh 128,4, sniff 3, sell 2, fail. A form is answered line by line, Enter keeps it. mark 2 correct and mark 2 take back change a mark, undo undoes the last thing.")
+		t.Out.Say("? all tells every action, ? and a word those with that word.")
 	}
-	t.out.Actions(t.m.opt.Keys.Of(keys.Batching), about, unheard, t.m.whyNot)
+	t.Out.Actions(t.m.opt.Keys.Of(keys.Batching), about, unheard, t.m.whyNot)
 }

@@ -28,7 +28,7 @@ func voiced(t testing.TB, names ...string) *voice {
 	o.Plain, o.Keys = true, keys.BuiltIn().Spoken()
 	k.shop = opened(t, o)
 	v := &voice{kept: k}
-	v.talk = &talk{m: k.m, out: lines.NewPaper(&v.said)}
+	v.talk = newTalk(k.m, lines.NewPaper(&v.said))
 	return v
 }
 
@@ -36,8 +36,8 @@ func voiced(t testing.TB, names ...string) *voice {
 func (v *voice) hears(line string, words ...string) {
 	v.Helper()
 	v.said.Reset()
-	v.talk.hear(lines.Clean(line))
-	v.talk.ask()
+	v.talk.Hear(lines.Clean(line))
+	v.talk.Ask()
 	answer := strings.Join(strings.Fields(v.said.String()), " ")
 	for _, w := range words {
 		if !strings.Contains(answer, w) {
@@ -84,7 +84,7 @@ func TestABatchIsLivedInLines(t *testing.T) {
 	v.hears("order", "by ")
 	v.hears("dance", "is nothing to do; ? tells what can be said")
 	v.hears("q")
-	if !v.talk.left {
+	if !v.talk.Left {
 		t.Error("q does not leave")
 	}
 }
@@ -97,9 +97,9 @@ func TestEveryActionOfThePageCanBeSaid(t *testing.T) {
 		}
 		for _, w := range lines.Words(b) {
 			v.said.Reset()
-			v.talk.hear(w)
+			v.talk.Hear(w)
 			for v.m.dialogs.Top() != nil {
-				v.talk.hear("cancel")
+				v.talk.Hear("cancel")
 			}
 			if v.said.Len() == 0 {
 				t.Errorf("%s (%s) is answered with nothing", w, b.ID)
@@ -146,7 +146,7 @@ func TestTheCutIsLentTheConversation(t *testing.T) {
 	v.hears("cut live", "No: no such loaf")
 	v.m.opt.Cut = func(string) error { return terminal.ErrInterrupted }
 	v.hears("cut live")
-	if !v.talk.left || !errors.Is(v.talk.cut, terminal.ErrInterrupted) {
+	if !v.talk.Left || !errors.Is(v.talk.Cut, terminal.ErrInterrupted) {
 		t.Error("an interrupted cut does not end the conversation")
 	}
 }

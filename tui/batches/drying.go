@@ -10,6 +10,7 @@ import (
 	"pourbench/pour/drying"
 	"pourbench/pour/logbook/life"
 	"pourbench/tui/chart"
+	"pourbench/tui/listing"
 	"pourbench/tui/screen"
 )
 
@@ -95,7 +96,7 @@ const (
 
 // plotRows is how many lines of what is told of a batch are its drawing; 0: it has none.
 func (m *Model) plotRows(b *life.Batch) int {
-	area := within(m.place().batch)
+	area := listing.Within(m.place().Chosen)
 	if b.ID != m.detailOf || !dries(b) || m.plot.Empty() || m.opt.Plain || area.Dx() < plotW {
 		return 0
 	}

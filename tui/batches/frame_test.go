@@ -65,7 +65,7 @@ func TestEveryKeyOfTheTableActsOrSaysWhy(t *testing.T) {
 				s := page(t, list)
 				before := s.frame()
 				s.press(k)
-				if !s.left && s.frame() == before && s.m.status.Text() == "" && !s.m.searching {
+				if !s.left && s.frame() == before && s.m.status.Text() == "" && !s.m.search.On {
 					if b.ID == keys.Suspend || b.ID == keys.Up || b.ID == keys.First || b.ID == keys.PageUp || b.ID == keys.PageDown {
 						continue // it goes to the shell; it is the first already
 					}

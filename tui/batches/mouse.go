@@ -7,30 +7,31 @@ import (
 
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
+	"pourbench/tui/listing"
 )
 
 // click takes a click to the footer, to the line that says what was done last, to what is open, or to the batches and marks.
 func (m *Model) click(msg tea.MouseClickMsg) tea.Cmd {
 	f, at, p := m.dialogs.Frame, image.Pt(msg.X, msg.Y), m.place()
 	switch {
-	case msg.Button != tea.MouseLeft || p.tooSmall:
+	case msg.Button != tea.MouseLeft || p.TooSmall:
 	case m.photo.shown():
 		return m.closePhoto()
-	case at.In(p.footer):
+	case at.In(p.Footer):
 		return m.clickFooter(msg.X)
-	case at.In(p.status) && m.status.Text() != "":
+	case at.In(p.Status) && m.status.Text() != "":
 		m.dialogs.Open(m.status.Page(m.look))
 	case m.dialogs.Top() != nil:
 		return m.dialogs.Click(msg, m.refuse)
-	case at.In(p.title):
+	case at.In(p.Title):
 		return m.turn((msg.X > len(" Batches ")) != m.board)
-	case at.In(p.search) && f.H > 0:
+	case at.In(p.Search) && f.H > 0:
 		b, _ := m.opt.Keys.Find(keys.Batching, keys.Search)
 		return m.perform(b, 0)
-	case at.In(within(p.list)):
-		return m.clickRow(at.Y - within(p.list).Min.Y - 1)
-	case at.In(within(p.batch)):
-		m.clickMark(at.Y - within(p.batch).Min.Y)
+	case at.In(listing.Within(p.List)):
+		return m.clickRow(at.Y - listing.Within(p.List).Min.Y - 1)
+	case at.In(listing.Within(p.Chosen)):
+		m.clickMark(at.Y - listing.Within(p.Chosen).Min.Y)
 	}
 	return nil
 }
@@ -50,7 +51,7 @@ func (m *Model) clickRow(y int) tea.Cmd {
 	if y < 0 || i >= len(m.shown) {
 		return nil
 	}
-	m.searching = false
+	m.search.On = false
 	if i == m.at && !m.inside {
 		return m.lookAt()
 	}
@@ -66,7 +67,7 @@ func (m *Model) clickMark(y int) {
 		return
 	}
 	m.inside = true
-	lines := m.told(b, within(m.place().batch).Dx())
+	lines := m.told(b, listing.Within(m.place().Chosen).Dx())
 	if i := m.scroll + y; i < len(lines) && lines[i].mark > 0 {
 		m.mark = lines[i].mark - 1
 	}
@@ -83,7 +84,7 @@ func (m *Model) wheel(msg tea.MouseWheelMsg) {
 		m.dialogs.Wheel(msg)
 	case m.board:
 		m.season.move(map[int]keys.ID{-1: keys.Up, 1: keys.Down}[by], m.boardRows())
-	case image.Pt(msg.X, msg.Y).In(m.place().batch):
+	case image.Pt(msg.X, msg.Y).In(m.place().Chosen):
 		m.scroll = max(m.scroll+by*rows, 0)
 		m.settleBatch()
 	default:
@@ -100,7 +101,7 @@ func (m *Model) clickFooter(x int) tea.Cmd {
 		return nil
 	case m.dialogs.Top() != nil:
 		return m.dialogs.Act(id, m.refuse)
-	case m.searching:
+	case m.search.On:
 		m.actSearch(id)
 		return nil
 	}

@@ -1,73 +1,14 @@
 package batches
 
-import (
-	"image"
-
-	"pourbench/tui/screen"
-)
-
-// The smallest screen with a list on it, and the width from which list and batch stand beside each other.
-const (
-	minW  = 44
-	minH  = 12
-	wideW = 100
-)
-
-// place is where the parts of the page stand. What is not there is empty.
-type place struct {
-	title, search, list, batch, board, status, footer image.Rectangle
-
-	tooSmall bool
-}
-
-// places lays the page out: list and batch beside each other where both have room, else the one that has the keys; the season's board has
-// the place of both.
-func places(w, h int, inside, board bool) place {
-	if w < minW || h < minH {
-		return place{tooSmall: true}
-	}
-	const top, feet = 2, 2
-	p := place{
-		title: image.Rect(0, 0, w, 1), search: image.Rect(0, 1, w, top),
-		status: image.Rect(0, h-feet, w, h-1), footer: image.Rect(0, h-1, w, h),
-	}
-	body := image.Rect(0, top, w, h-feet)
-	switch {
-	case board:
-		p.board = body
-	case w < wideW && inside:
-		p.batch = body
-	case w < wideW:
-		p.list = body
-	default:
-		p.list, p.batch = body, body
-		p.list.Max.X = listW(w)
-		p.batch.Min.X = p.list.Max.X
-	}
-	return p
-}
-
-// listW is the width of a list that has a batch beside it: a little more than half, as far as that is of use.
-func listW(w int) int {
-	const most = 110
-	return min(w*11/20, most)
-}
+import "pourbench/tui/listing"
 
 // place is where the parts stand now.
-func (m *Model) place() place {
-	return places(m.dialogs.Frame.W, m.dialogs.Frame.H, m.inside, m.board)
-}
-
-// within is the place inside a box's border, with a blank column at either side.
-func within(r image.Rectangle) image.Rectangle {
-	if r.Empty() {
-		return r
-	}
-	return image.Rect(r.Min.X+2, r.Min.Y+1, r.Max.X-2, r.Max.Y-1)
+func (m *Model) place() listing.Place {
+	return listing.Places(m.dialogs.Frame.W, m.dialogs.Frame.H, m.inside, m.board)
 }
 
 // rows is how many batches are in sight.
-func (m *Model) rows() int { return max(within(m.place().list).Dy()-1, 1) } // the head
+func (m *Model) rows() int { return m.place().Rows() }
 
 // settle brings what is chosen into sight.
 func (m *Model) settle() {
@@ -120,11 +61,4 @@ func columnsIn(w int) columns {
 	}
 	next(&c.due, rest-name)
 	return c
-}
-
-// drawTooSmall says what room the page wants.
-func drawTooSmall(a screen.Area, status string) {
-	for y, l := range append(screen.Wrap("the page of batches wants "+wanted(a.W(), a.H()), a.W()), screen.Wrap(status, a.W())...) {
-		a.Text(0, y, l, screen.Style{})
-	}
 }

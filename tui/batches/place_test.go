@@ -7,10 +7,12 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"pourbench/tui/listing"
 )
 
 // plan draws where the parts stand, at a fifth of the width and a third of the height: T title, ? search, L list, B batch, S season, s status, f footer.
-func drawing(p place, w, h int) string {
+func drawing(p listing.Place, w, h int) string {
 	var b strings.Builder
 	for y := 0; y < h; y += 3 {
 		for x := 0; x < w; x += 5 {
@@ -18,7 +20,7 @@ func drawing(p place, w, h int) string {
 			for _, part := range []struct {
 				image.Rectangle
 				sign byte
-			}{{p.title, 'T'}, {p.search, '?'}, {p.list, 'L'}, {p.batch, 'B'}, {p.board, 'S'}, {p.status, 's'}, {p.footer, 'f'}} {
+			}{{p.Title, 'T'}, {p.Search, '?'}, {p.List, 'L'}, {p.Chosen, 'B'}, {p.Whole, 'S'}, {p.Status, 's'}, {p.Footer, 'f'}} {
 				if at.In(part.Rectangle) {
 					sign = part.sign
 				}
@@ -44,21 +46,21 @@ func TestTheListStandsAloneBesideItsBatchOrGivesWayToIt(t *testing.T) {
 		{200, 60, false, false, strings.Repeat("T", 40) + "\n" + strings.Repeat(strings.Repeat("L", 22)+strings.Repeat("B", 18)+"\n", 19)},
 		{200, 60, false, true, strings.Repeat("T", 40) + "\n" + strings.Repeat(strings.Repeat("S", 40)+"\n", 19)},
 	} {
-		if d := cmp.Diff(c.want, drawing(places(c.w, c.h, c.inside, c.board), c.w, c.h)); d != "" {
+		if d := cmp.Diff(c.want, drawing(listing.Places(c.w, c.h, c.inside, c.board), c.w, c.h)); d != "" {
 			t.Errorf("%d × %d, inside %v, board %v:\n%s", c.w, c.h, c.inside, c.board, d)
 		}
 	}
-	if !places(minW-1, minH, false, false).tooSmall || !places(minW, minH-1, false, false).tooSmall || places(minW, minH, false, false).tooSmall {
+	if !listing.Places(listing.MinW-1, listing.MinH, false, false).TooSmall || !listing.Places(listing.MinW, listing.MinH-1, false, false).TooSmall || listing.Places(listing.MinW, listing.MinH, false, false).TooSmall {
 		t.Error("the smallest screen is another than is said")
 	}
 }
 
 func TestPartsNeverOverlapAndCoverTheScreen(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		w, h := rapid.IntRange(minW, 300).Draw(t, "w"), rapid.IntRange(minH, 100).Draw(t, "h")
-		p := places(w, h, rapid.Bool().Draw(t, "inside"), rapid.Bool().Draw(t, "board"))
+		w, h := rapid.IntRange(listing.MinW, 300).Draw(t, "w"), rapid.IntRange(listing.MinH, 100).Draw(t, "h")
+		p := listing.Places(w, h, rapid.Bool().Draw(t, "inside"), rapid.Bool().Draw(t, "board"))
 		area := 0
-		parts := []image.Rectangle{p.title, p.search, p.list, p.batch, p.board, p.status, p.footer}
+		parts := []image.Rectangle{p.Title, p.Search, p.List, p.Chosen, p.Whole, p.Status, p.Footer}
 		for i, r := range parts {
 			area += r.Dx() * r.Dy()
 			for _, other := range parts[:i] {
@@ -75,7 +77,7 @@ func TestPartsNeverOverlapAndCoverTheScreen(t *testing.T) {
 
 func TestColumnsStandBesideEachOtherAndEndWithTheList(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		w := rapid.IntRange(minW-4, 200).Draw(t, "w")
+		w := rapid.IntRange(listing.MinW-4, 200).Draw(t, "w")
 		c := columnsIn(w)
 		x := mark
 		for _, col := range []column{c.colours, c.name, c.state, c.poured, c.due} {

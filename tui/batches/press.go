@@ -8,6 +8,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
+	"pourbench/tui/listing"
 	"pourbench/tui/terminal"
 )
 
@@ -20,7 +21,7 @@ func (m *Model) press(k tea.KeyPressMsg) tea.Cmd {
 		return m.closePhoto()
 	case m.dialogs.Top() != nil:
 		return m.dialogs.Press(k, m.refuse)
-	case m.searching:
+	case m.search.On:
 		m.pressSearch(k)
 		return m.reopen()
 	}
@@ -57,7 +58,7 @@ func (m *Model) goes(id keys.ID) bool {
 	case keys.Up, keys.Down, keys.PageUp, keys.PageDown, keys.First, keys.Last:
 		m.move(id)
 	case keys.Search:
-		m.searching, m.inside, m.board = true, false, false
+		m.search.On, m.inside, m.board = true, false, false
 	case keys.Order:
 		m.reorder()
 		m.say("by " + orderWords(m.order))
@@ -103,7 +104,7 @@ func (m *Model) moveInside(id keys.ID, by int) {
 	if !ok {
 		return
 	}
-	h := max(within(m.place().batch).Dy(), 1)
+	h := max(listing.Within(m.place().Chosen).Dy(), 1)
 	last := len(m.marks(b)) - 1
 	switch {
 	case id == keys.PageUp:

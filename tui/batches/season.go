@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/season"
 	"pourbench/tui/board"
 	"pourbench/tui/keys"
+	"pourbench/tui/listing"
 	"pourbench/tui/screen"
 )
 
@@ -54,7 +55,7 @@ func (m *Model) seasonLoaded(msg seasonMsg) {
 }
 
 // boardRows is how many pours of the board are in sight.
-func (m *Model) boardRows() int { return max(board.Rows(within(m.place().board).Dy()), 1) }
+func (m *Model) boardRows() int { return max(board.Rows(listing.Within(m.place().Whole).Dy()), 1) }
 
 // move goes to another pour, or along the weeks.
 func (p *seasonPage) move(id keys.ID, rows int) {
@@ -101,7 +102,7 @@ func (m *Model) drawBoard(box, a screen.Area) {
 // tellBoard tells the board of the season.
 func (t *talk) tellBoard() {
 	for l := range strings.SplitSeq(t.m.season.text, "\n") {
-		t.out.Say(l)
+		t.Out.Say(l)
 	}
 	t.m.board = false // it is read and done with
 }

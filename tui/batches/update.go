@@ -7,8 +7,8 @@ import (
 
 	"pourbench/pour/drying"
 	"pourbench/pour/logbook/life"
-	"pourbench/tui/entry"
 	"pourbench/tui/keys"
+	"pourbench/tui/listing"
 	"pourbench/tui/screen"
 )
 
@@ -132,8 +132,8 @@ func (m *Model) hear(msg tea.Msg) (again tea.Cmd) {
 func (m *Model) paste(text string) {
 	switch {
 	case m.dialogs.Paste(text):
-	case m.searching:
-		m.search.Insert(text)
+	case m.search.On:
+		m.search.Typed.Insert(text)
 		m.resift()
 	default:
 		m.refuse("paste: {search} begins a search, {log anything} a form; text goes there")
@@ -149,29 +149,25 @@ func raw(sequence string) tea.Cmd {
 
 // pressSearch takes a key while the search is typed: the list goes by what stands there at every letter.
 func (m *Model) pressSearch(k tea.KeyPressMsg) {
-	if b, ok := m.opt.Keys.Lookup(keys.List, 0, k.String()); ok {
-		m.actSearch(b.ID)
-		return
-	}
+	does, changed, why := m.search.Press(k, m.opt.Keys)
 	switch {
-	case k.Text != "" && !k.Mod.Contains(tea.ModAlt):
-		m.search.Insert(k.Text)
-	case m.search.Press(k):
+	case changed:
+		m.status.Clear()
+		m.resift()
+	case why != "":
+		m.refuse(why)
 	default:
-		m.refuse(m.opt.Keys.Fill(keys.List, keys.Shown(k.String())+": a search is being typed; {choose} keeps it, {close} lets it go"))
-		return
+		m.actSearch(does)
 	}
-	m.status.Clear()
-	m.resift()
 }
 
 // actSearch does what a key of the search comes to.
 func (m *Model) actSearch(id keys.ID) {
 	switch id {
 	case keys.Choose:
-		m.searching = false
+		m.search.On = false
 	case keys.Close:
-		m.searching = false
+		m.search.On = false
 		m.clearSearch()
 	case keys.Up, keys.Down, keys.PageUp, keys.PageDown:
 		m.move(id)
@@ -180,6 +176,6 @@ func (m *Model) actSearch(id keys.ID) {
 
 // clearSearch lets the search go.
 func (m *Model) clearSearch() {
-	m.search = entry.Entry{}
+	m.search = listing.Search{}
 	m.resift()
 }

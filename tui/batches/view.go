@@ -11,6 +11,7 @@ import (
 	"pourbench/pour/plain"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
+	"pourbench/tui/listing"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 	"pourbench/tui/terminal"
@@ -38,31 +39,29 @@ func (m *Model) windowTitle() string {
 	return "batches"
 }
 
-func wanted(w, h int) string { return fmt.Sprintf("%d × %d; there are %d × %d", minW, minH, w, h) }
-
 func (m *Model) draw(a screen.Area) {
 	p := m.place()
-	if p.tooSmall {
-		drawTooSmall(a, m.status.Text())
+	if p.TooSmall {
+		listing.DrawTooSmall(a, "the page of batches", m.status.Text())
 		return
 	}
-	m.drawTitle(a.At(p.title))
-	m.drawSearch(a.At(p.search))
+	m.drawTitle(a.At(p.Title))
+	m.drawSearch(a.At(p.Search))
 	switch {
 	case m.board:
-		m.drawBoard(a.At(p.board), a.At(within(p.board)))
+		m.drawBoard(a.At(p.Whole), a.At(listing.Within(p.Whole)))
 	default:
-		if !p.list.Empty() {
-			m.drawList(a.At(p.list), a.At(within(p.list)))
+		if !p.List.Empty() {
+			m.drawList(a.At(p.List), a.At(listing.Within(p.List)))
 		}
-		if !p.batch.Empty() {
-			m.drawBatch(a.At(p.batch), a.At(within(p.batch)))
+		if !p.Chosen.Empty() {
+			m.drawBatch(a.At(p.Chosen), a.At(listing.Within(p.Chosen)))
 		}
 	}
-	m.status.Draw(a.At(p.status), m.key(keys.Said), m.look)
+	m.status.Draw(a.At(p.Status), m.key(keys.Said), m.look)
 	m.drawPhoto(a)
 	m.dialogs.Draw(a, m.look)
-	dialog.Footer(a.At(p.footer), m.footKeys(), m.look)
+	dialog.Footer(a.At(p.Footer), m.footKeys(), m.look)
 }
 
 // drawTitle names the two pages and today.
@@ -83,18 +82,7 @@ func (m *Model) drawSearch(a screen.Area) {
 	if m.board {
 		return
 	}
-	right := m.counted()
-	a.Right(a.W()-1, 0, right, m.look.Quiet)
-	room := a.W() - 1 - screen.Width(right) - 3
-	x := a.Text(1, 0, "search", m.look.Quiet) + 1
-	switch {
-	case m.searching:
-		m.search.Draw(a, x, 0, room-x, m.look.Typing)
-	case m.search.Text() != "":
-		a.Text(x, 0, screen.Clip(m.search.Text(), room-x), m.look.Strong)
-	default:
-		a.Text(x, 0, screen.Clip(m.fill("{search} and letters"), room-x), m.look.Quiet)
-	}
+	m.search.Draw(a, m.counted(), m.fill("{search} and letters"), m.look)
 }
 
 // counted says how many batches are shown and in which order.
@@ -110,17 +98,9 @@ func (m *Model) counted() string {
 	return n + word + ", by " + orderWords(m.order)
 }
 
-// edge is the style of a box that has the keys, or has not.
-func (m *Model) edge(keys bool) screen.Style {
-	if keys {
-		return m.look.Focus
-	}
-	return m.look.Rule
-}
-
 // drawList draws the batches that are in sight.
 func (m *Model) drawList(box, a screen.Area) {
-	box.Box(m.edge(!m.inside))
+	box.Box(listing.Edge(!m.inside, m.look))
 	c := columnsIn(a.W())
 	a.Text(c.name.x, 0, "batch", m.look.Quiet)
 	a.Text(c.state.x, 0, "state", m.look.Quiet)
@@ -231,7 +211,7 @@ func (m *Model) footKeys() []keys.Binding {
 	switch top := m.dialogs.Top(); {
 	case top != nil:
 		return top.Keys(m.dialogs.Frame)
-	case m.searching:
+	case m.search.On:
 		return slices.DeleteFunc(m.opt.Keys.Footer(keys.List, 0), func(b keys.Binding) bool { return b.ID == keys.Find })
 	}
 	return slices.DeleteFunc(m.opt.Keys.Footer(keys.Batching, 0), func(b keys.Binding) bool {

@@ -39,6 +39,7 @@ type Builtin struct {
 	Overlay   func(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) // a maker's shelf file laid over a shelf
 	Plans     func() []string                                                     // names of the examples; the first opens when none is named
 	Plan      func(name string) ([]byte, error)                                   // the TOML of an example
+	Entry     func(base pour.Shelf, of pour.EntryName) []pour.ShelfKey            // the keys of an entry on a shelf, of a blank one where it has no id
 	Reference func() string                                                       // what can stand in a shelf file
 }
 

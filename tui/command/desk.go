@@ -35,12 +35,22 @@ func (g *program) deskCommand(use, short string, most int, example string, do fu
 // atDesk does something to the ledger and prints what is said of it.
 func (g *program) atDesk(do func(stock.State) (desk.Deed, error)) error {
 	var deed desk.Deed
+	var doubts []stock.Doubt
 	written, err := g.ledger().Decide(g.now(), session(), func(s stock.State) (out []stock.Entry, err error) {
-		deed, err = do(s)
+		if deed, err = do(s); err != nil {
+			return nil, err
+		}
+		doubts, err = s.Check(deed.Entries...)
 		return deed.Entries, err
 	})
+	if errors.Is(err, desk.ErrReceived) {
+		return fmt.Errorf("%w (--again)", err)
+	}
 	if err != nil {
 		return err
+	}
+	for _, d := range doubts {
+		g.say("%s; it is written all the same", strings.TrimSuffix(d.Text+": "+d.Mend, ": "))
 	}
 	text := strings.Join(deed.Said, "\n")
 	if len(written) == 1 {
@@ -100,7 +110,7 @@ written. Postage and discounts in lines of their own are shared by price.`,
 
 // known is what a line of an invoice is read against.
 func (g *program) known(s stock.State) (invoice.Known, error) {
-	shelf, err := g.shelf()
+	shelf, err := g.catalogue()
 	return invoice.Known{Shelf: shelf, Held: s.Stock, Currency: s.Currency, Today: g.today()}, err
 }
 
@@ -168,7 +178,7 @@ const mostPasted = 1 << 20
 
 // pasted reads the lines of an invoice.
 func (g *program) pasted(file string) (string, error) {
-	var from io.Reader = g.In
+	from := g.In
 	if file != "-" {
 		f, _, err := disk.Given(file)
 		if err != nil {

@@ -33,7 +33,11 @@ pour without a question, and a pour in which nothing was marked is not kept. --t
 			if o.Sheet, o.Shelf, o.Hand, err = g.worked(args); err != nil {
 				return err
 			}
-			return g.pourLive(o)
+			if err := g.pourLive(o); err != nil {
+				return err
+			}
+			g.offerTake()
+			return nil
 		},
 	}
 	g.plainFlag(cmd)

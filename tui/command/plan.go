@@ -11,6 +11,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/disk"
+	"pourbench/pour/house"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/pour/whatif"
@@ -130,10 +131,19 @@ func (g *program) shelf() (pour.Shelf, error) {
 	state, err := g.stocked()
 	if err != nil {
 		g.say("the ledger cannot be read, so the plan is shown without your stock: %v", err)
-		return shelf, nil
+		return g.costed(shelf), nil
 	}
 	shelf.Stock = state.Stock
-	return shelf, nil
+	return g.costed(shelf), nil
+}
+
+// costed lays the maker's costs beside materials over a shelf.
+func (g *program) costed(shelf pour.Shelf) pour.Shelf {
+	var err error
+	if shelf.House, err = house.Load(g.dataDir()); err != nil {
+		g.say("your costs cannot be read, so nothing is counted of them: %v", err)
+	}
+	return shelf
 }
 
 // catalogue is the built-in shelf with the maker's own laid over it.

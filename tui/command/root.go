@@ -56,7 +56,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.againCommand(), g.compareCommand())
 	root.AddCommand(g.cureCommand(), g.scentCommand())
 	root.AddCommand(g.recordCommand(), g.traceCommand())
-	root.AddCommand(g.seasonCommand(), g.stockCommand(), g.shoppingCommand())
+	root.AddCommand(g.seasonCommand(), g.stockCommand(), g.shoppingCommand(), g.costCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root
@@ -127,6 +127,8 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 		return tui.Poured{Plan: &plan, Said: said}, err
 	}
 	o.Provisions = tui.Provisions{Read: g.provisions, Designs: g.designs}
+	o.OwnShelf = g.ownShelf()
+	o.Stock = func() error { return g.showStock(nil) }
 	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
 	if plain {
 		return tui.Converse(o, g.talking())

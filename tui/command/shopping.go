@@ -51,10 +51,18 @@ func (g *program) shopping(args []string, flags shoppingFlags) error {
 	if flags.csv && flags.print {
 		return errors.New("print the shopping list: --csv is a table and --print are pages; choose one")
 	}
-	list, err := g.shoppingList(args, flags)
-	switch {
-	case err != nil:
+	if flags == (shoppingFlags{}) {
+		text, err := g.shoppingText(args...)
+		return errors.Join(err, g.print(text))
+	}
+	list, unread, err := g.shoppingList(args, flags)
+	if err != nil {
 		return err
+	}
+	for _, line := range unread {
+		g.say("%s", line)
+	}
+	switch {
 	case flags.csv:
 		return list.CSV(g.Out)
 	case flags.print:
@@ -63,36 +71,42 @@ func (g *program) shopping(args []string, flags shoppingFlags) error {
 	return g.print(paper.ShoppingText(list))
 }
 
-// shoppingText is the list that pourbench shopping prints, for a page.
+// shoppingText is the list that pourbench shopping prints, for a page too.
 func (g *program) shoppingText(args ...string) (string, error) {
-	list, err := g.shoppingList(args, shoppingFlags{})
-	return paper.ShoppingText(list), err
+	list, unread, err := g.shoppingList(args, shoppingFlags{})
+	if err != nil {
+		return "", err
+	}
+	text := paper.ShoppingText(list)
+	for _, line := range unread {
+		text += line + "\n"
+	}
+	return text, nil
 }
 
-// shoppingList is what is to be bought for the plans of some files, or for the season.
-func (g *program) shoppingList(args []string, flags shoppingFlags) (shopping.List, error) {
+// shoppingList is what is to be bought for the plans of some files, or for the season, and which planned pours are not in it, in words.
+func (g *program) shoppingList(args []string, flags shoppingFlags) (list shopping.List, unread []string, err error) {
 	shelf, err := g.shelf()
 	if err != nil {
-		return shopping.List{}, err
+		return list, nil, err
 	}
 	var pours []shopping.Pour
 	for _, file := range args {
 		p, err := g.wanted(file, shelf)
 		if err != nil {
-			return shopping.List{}, err
+			return list, nil, err
 		}
 		pours = append(pours, p)
 	}
 	f, err := g.provisions()
 	if err != nil {
-		return shopping.List{}, err
+		return list, nil, err
 	}
-	g.sayUnread(f)
 	rule := shopping.Cheapest
 	if flags.leastLeft {
 		rule = shopping.LeastLeft
 	}
-	return f.For(pours, flags.season || len(args) == 0, rule), nil
+	return f.For(pours, flags.season || len(args) == 0, rule), f.TellUnread(), nil
 }
 
 // wanted is a pour of the plan in a file.
@@ -135,13 +149,6 @@ func (g *program) reserved(state stock.State) (shopping.Facts, error) {
 	}
 	f.Stock = shopping.Reserve(state.Stock, f.Planned)
 	return f, nil
-}
-
-// sayUnread says which planned pours reserve nothing because nobody knows what they want.
-func (g *program) sayUnread(f shopping.Facts) {
-	for _, name := range f.Unread {
-		g.say("the planned pour %s reserves nothing: its plan cannot be read or weighed; pourbench season says why", name)
-	}
 }
 
 // shoppingCommands are those below pourbench stock.
@@ -216,7 +223,9 @@ func (g *program) largest(args []string) error {
 	if err != nil {
 		return err
 	}
-	g.sayUnread(f)
+	for _, line := range f.TellUnread() {
+		g.say("%s", line)
+	}
 	l, err := f.Largest(doc.Plan, shelf, planID(doc.Path))
 	if errors.Is(err, shopping.ErrNothingKept) {
 		return g.print(doc.Plan.Name + ": " + err.Error() + "\n")

@@ -1,8 +1,10 @@
 package command
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -32,7 +34,7 @@ you ask again after it was written in. The lots are written into the pour.`
 		return errors.Join(g.print(said), err)
 	})
 	back.Example = "  pourbench stock back " + examplePour + " it was the wrong batch"
-	return []*cobra.Command{take, back}
+	return []*cobra.Command{take, back, g.packCommand(), g.makeCommand()}
 }
 
 // poured is a pour that can take out of packs, its sheet and the day it was poured.
@@ -128,4 +130,25 @@ func (g *program) giveBack(book logbook.Book, shelf pour.Shelf, id, reason strin
 		return "nothing was taken for " + id + "\n", nil
 	}
 	return fmt.Sprintf("%d takes for %s are given back to their packs\n", n, id), nil
+}
+
+// offerTake says how to take what the run that just ended used, where a ledger is kept and nothing was taken for it. What cannot be read is told of
+// elsewhere.
+func (g *program) offerTake() {
+	s, err := g.stocked()
+	if err != nil || len(s.Held) == 0 {
+		return
+	}
+	book, err := logbook.OpenBook(g.bookDir())
+	if err != nil {
+		return
+	}
+	list, err := book.List()
+	if err != nil || len(list) == 0 {
+		return
+	}
+	last := slices.MaxFunc(list, func(a, b logbook.Entry) int { return cmp.Compare(a.Modified, b.Modified) })
+	if last.Ended && last.Fault == nil && last.TrialScent == "" && len(taking.TakenFor(s, last.ID)) == 0 {
+		g.say("%s is poured: pourbench stock take %s takes what it used out of your packs", last.Name, last.ID)
+	}
 }

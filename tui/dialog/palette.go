@@ -59,8 +59,8 @@ func palettes(own keys.Mode) []keys.Mode {
 	switch own {
 	case keys.Pouring:
 		return []keys.Mode{keys.Pouring, keys.Bench}
-	case keys.Batching:
-		return []keys.Mode{keys.Batching}
+	case keys.Batching, keys.Stocking:
+		return []keys.Mode{own}
 	}
-	return []keys.Mode{keys.Bench, keys.Pouring, keys.Batching}
+	return []keys.Mode{keys.Bench, keys.Pouring, keys.Batching, keys.Stocking}
 }

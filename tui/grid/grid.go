@@ -41,6 +41,9 @@ type Cell struct {
 	Adds     func(id string) string                 // Choice: what is picked is added and the cursor goes on to its figure; says what to type there. nil: it replaces what stands there
 	ID       string                                 // Choice: what is chosen now
 
+	Keep func(text string) (pour.ShelfChange, error) // Number, Words, Tick: it is of an entry on the shelf, and this is what it comes to there; nil: it is of the plan
+	Step float64                                     // Number of an entry: one step up
+
 	Field     string // the field of the plan it stands for, where it shows no figure: of a jug or a scent its name; empty: none
 	Marked    bool   // something is to be told of it, in its hint: a sign stands beside it
 	Said      string // Tick: said once it is done

@@ -174,7 +174,7 @@ func (b *binder) clash(i, j int, key string) {
 
 // free names some letters that do nothing in a mode.
 func (b *binder) free(mode Mode) string {
-	if mode != Bench && mode != Pouring && mode != Batching {
+	if mode != Bench && mode != Pouring && mode != Batching && mode != Stocking {
 		return ""
 	}
 	var out []string

@@ -21,6 +21,7 @@ const (
 	Pad                  // lines are being typed or pasted
 	Batching             // the page of batches
 	Form                 // a form is being filled
+	Stocking             // the page of stock
 	modes    int  = iota
 )
 
@@ -33,14 +34,17 @@ func OfPour() []Mode { return []Mode{Pouring, Line, List, Page, Asking} }
 // OfBatches lists the modes of the page of batches.
 func OfBatches() []Mode { return []Mode{Batching, Form, Line, List, Page, Asking} }
 
+// OfStock lists the modes of the page of stock.
+func OfStock() []Mode { return []Mode{Stocking, Form, Pad, Line, List, Page, Asking} }
+
 // Word is the mode's name in a file of keys.
 func (m Mode) Word() string {
-	return [modes]string{"bench", "typing", "pouring", "line", "list", "page", "question", "pad", "batches", "form"}[m]
+	return [modes]string{"bench", "typing", "pouring", "line", "list", "page", "question", "pad", "batches", "form", "stock"}[m]
 }
 
 // String is the mode's heading in help and on paper.
 func (m Mode) String() string {
-	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question", "on a page to fill", "on the page of batches", "in a form"}[m]
+	return [modes]string{"at the bench", "in a cell being typed", "during a pour", "in a line to type", "in a list", "on a page", "at a question", "on a page to fill", "on the page of batches", "in a form", "on the page of stock"}[m]
 }
 
 // ID names what a key does.
@@ -72,6 +76,7 @@ const (
 	GoIcing    ID = "go to icing"
 	GoTop      ID = "go to top"
 	GoCut      ID = "go to cut"
+	GoShelf    ID = "go to shelf"
 	Digits     ID = "type"
 	Change     ID = "change"
 	More       ID = "more"
@@ -121,6 +126,7 @@ const (
 	Largest    ID = "largest batch"
 	Pour       ID = "pour"
 	Batches    ID = "batches"
+	Stock      ID = "stock"
 	Said       ID = "messages"
 	Help       ID = "help"
 	Palette    ID = "palette"
@@ -173,6 +179,19 @@ const (
 	Calendar  ID = "calendar"
 	FlipBack  ID = "switch back"
 	KeepAll   ID = "keep all"
+)
+
+// What keys do on the page of stock.
+const (
+	Receive     ID = "receive"
+	ReceiveForm ID = "receive in a form"
+	OpenPack    ID = "open the pack"
+	CountPack   ID = "weigh the pack"
+	LosePack    ID = "lose some"
+	Emptied     ID = "used up too"
+	Expiring    ID = "expiring"
+	Trace       ID = "trace"
+	CostRule    ID = "rule of costs"
 )
 
 // What keys do while typing, in a list, on a page and at a question.

@@ -94,7 +94,7 @@ func TestKeysAreShownAsPeopleReadThem(t *testing.T) {
 
 func TestEveryScreenListsItsOwnModesAndTogetherAll(t *testing.T) {
 	seen := map[Mode]bool{}
-	for _, m := range slices.Concat(OfBench(), OfPour(), OfBatches()) {
+	for _, m := range slices.Concat(OfBench(), OfPour(), OfBatches(), OfStock()) {
 		seen[m] = true
 	}
 	if len(seen) != modes {

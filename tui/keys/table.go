@@ -2,10 +2,10 @@ package keys
 
 import "slices"
 
-// Table lists every action of the workbench, of the live run and of the page of batches with the keys it was built with. [Map] is the table with the keys that
+// Table lists every action of the workbench, of the live run of the pages of batches and of stock with the keys it was built with. [Map] is the table with the keys that
 // are bound, which is what is looked up in.
 func Table() []Binding {
-	return slices.Concat(moving(), changing(), picturing(), keeping(), pouring(), batching(), typing())
+	return slices.Concat(moving(), changing(), picturing(), keeping(), pouring(), batching(), stocking(), typing())
 }
 
 func moving() []Binding {
@@ -31,6 +31,7 @@ func moving() []Binding {
 		{ID: GoIcing, Keys: []string{"f8"}, Help: "go to the icing"},
 		{ID: GoTop, Keys: []string{"A"}, Help: "go to the top: what is piped, strewn and set"},
 		{ID: GoCut, Keys: []string{"C"}, Help: "go to the cut: where the loaf is cut, and its bars"},
+		{ID: GoShelf, Keys: []string{"F"}, Help: "go to the shelf: oils, colourants, scents and what is known of them, written into your own shelf file"},
 	}
 }
 
@@ -79,6 +80,7 @@ func keeping() []Binding {
 		{ID: Learned, Keys: []string{"L"}, Help: "read what your own pours have taught the clock"},
 		{ID: Pour, Keys: []string{"P"}, Label: "pour", Help: "pour this plan now: the live run, full screen, with its logbook", Foot: 53},
 		{ID: Batches, Keys: []string{"B"}, Label: "batches", Help: "go to the batches: every pour with its state and what is due, cut, cure, sales and notes", Foot: 64},
+		{ID: Stock, Keys: []string{"D"}, Label: "stock", Help: "go to the stock: packs and lots, what came, what is left, opened, expired, to get, and where a lot went"},
 		{ID: Said, Keys: []string{"!"}, Help: "read the last message in full, and what was said before it"},
 		{ID: Palette, Keys: []string{":", "ctrl+k"}, Label: "any action", Foot: 63, Help: "search every action of bench and live run, with its key or why it cannot act now; Enter does it"},
 		{ID: Help, Keys: []string{"?", "f1"}, Must: true, Label: "all keys", Help: "list every key; a key that cannot act now says why, and Enter on a line that was searched for does it", Foot: 51},

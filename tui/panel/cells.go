@@ -30,7 +30,7 @@ func (f *Facts) number(name, text string, v float64, u pour.Unit, step float64, 
 			}
 			return set(f.Show.FromUnit(n, u)), nil
 		},
-		Nudge: func(steps float64) (pour.Edit, error) { return set(trim(v + steps*step)), nil },
+		Nudge: func(steps float64) (pour.Edit, error) { return set(Trim(v + steps*step)), nil },
 	}
 }
 
@@ -50,8 +50,8 @@ func choices(fields []pour.Field, key string) []string {
 	return field.Choices()
 }
 
-// trim takes the last bits off a nudged number, so that 0.1 + 0.2 is typed as 0.3.
-func trim(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+// Trim takes the last bits off a nudged number, so that 0.1 + 0.2 is typed as 0.3.
+func Trim(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // asTyped shows a number as it would be typed.
 func asTyped(c grid.Cell) grid.Cell { c.Text = c.Plain; return c }

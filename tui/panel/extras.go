@@ -43,7 +43,7 @@ func middleDose(low, high float64) float64 {
 	if low <= 0 && high <= 0 {
 		return 1
 	}
-	return trim((low + high) / 2)
+	return Trim((low + high) / 2)
 }
 
 func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {

@@ -23,6 +23,10 @@ type Facts struct {
 	Colourless bool      // the terminal has no colours: a word stands in for a sample that nothing else tells of
 	Keys       *keys.Map // the keys that are bound
 
+	Entry pour.EntryName                                            // the entry under the cursor of the list of the shelf
+	Form  func(shelf pour.Shelf, of pour.EntryName) []pour.ShelfKey // the keys of an entry with what it has there; nil: the shelf cannot be changed here
+	Own   map[pour.EntryName][]string                               // what the maker's own shelf file says: keys by entry
+
 	Warnings     []pour.Warning
 	Mends        [][]whatif.Mend // of every warning; nil: they are not known yet
 	Colours      *pour.Sheet     // the last sheet that knows what the colours do; its Mingling may be unknown

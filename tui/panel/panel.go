@@ -63,9 +63,17 @@ type Do struct {
 	Picked func(id string) Do        // what picking from that list comes to
 	Name   string                    // what the edit is called, for undo
 	Edit   pour.Edit                 // nil: nothing is changed
+	Shelf  *pour.ShelfChange         // a change of the maker's own shelf file; nil: none
+	Form   *NewEntry                 // asked for before anything is added; nil: nothing is
 	Said   string                    // said once it is done
 	Seek   func(f *Facts) (To, bool) // where the cursor goes once it is done, on the plan as it is then
 	Begin  bool                      // what stands there is typed over
+}
+
+// NewEntry is what is asked for a new entry on the shelf: the name of its table in words, and the keys it must have.
+type NewEntry struct {
+	Table, Called string
+	Keys          []pour.ShelfKey
 }
 
 // To is a row to go to, by its item and part, and a column.

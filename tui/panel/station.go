@@ -22,6 +22,7 @@ const (
 	Icing
 	Top
 	Cut
+	Shelf
 	Places int = iota
 )
 
@@ -71,7 +72,8 @@ func Stations() []Station {
 			station("Top", keys.GoTop, of(toppings(), embeds()), of(pieces()), of(noIcing(), weigh())),
 			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
 		),
-		Cut: station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan(), drying()), of(weigh())),
+		Cut:   station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan(), drying(), costs()), of(weigh())),
+		Shelf: station("Shelf", keys.GoShelf, of(onShelf()), of(entryForm()), of(packs(), weigh())),
 	}
 }
 

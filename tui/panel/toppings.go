@@ -65,9 +65,9 @@ func freshTopping(x pour.ToppingMaterial) pour.Topping {
 	t := pour.Topping{Parts: []pour.ToppingPart{{Material: x.ID, Percent: 100}}}
 	switch use := x.Use; {
 	case use.CoverHighPercent > 0:
-		t.CoveragePercent = trim((use.CoverLowPercent + use.CoverHighPercent) / 2)
+		t.CoveragePercent = Trim((use.CoverLowPercent + use.CoverHighPercent) / 2)
 	case use.DoseHighG > 0:
-		t.GPerBar = trim((use.DoseLowG + use.DoseHighG) / 2)
+		t.GPerBar = Trim((use.DoseLowG + use.DoseHighG) / 2)
 	default:
 		t.GPerBar = 0.5
 	}

@@ -30,9 +30,13 @@ type Session struct {
 
 // step is a plan as it was, and what was done to it next.
 type step struct {
-	plan pour.Plan
-	name string
+	plan   pour.Plan
+	name   string
+	beside Beside // what was done is no edit of the plan but of what it is worked out with; nil: it is one
 }
+
+// Beside is a change of the shelf that the plan is worked out with: it is made, taken back and made again outside the plan, on the disk.
+type Beside func(back bool) (pour.Shelf, error)
 
 // Nothing to undo or to do again.
 var (
@@ -92,22 +96,44 @@ func (s *Session) apply(name string, e pour.Edit, grouped bool) error {
 		return nil
 	}
 	if !grouped {
-		s.undo = append(s.undo, step{s.plan, name})
+		s.undo = append(s.undo, step{plan: s.plan, name: name})
 	}
 	s.redo = nil
 	s.become(next)
 	return nil
 }
 
-// Undo takes the last edit back and says which it was.
+// Do makes a change of the shelf, which counts among the edits of the plan: the same undo takes it back, in its turn.
+func (s *Session) Do(name string, change Beside) error {
+	s.nudging = ""
+	shelf, err := change(false)
+	if err != nil {
+		return err
+	}
+	s.undo = append(s.undo, step{s.plan, name, change})
+	s.redo = nil
+	s.Stock(shelf)
+	return nil
+}
+
+// Stock puts another shelf behind the plan: its figures are worked out again.
+func (s *Session) Stock(shelf pour.Shelf) {
+	s.shelf = shelf
+	s.become(s.plan)
+}
+
+// Undo takes the last edit back and says which it was. A change of the shelf that cannot be taken back stays where it is.
 func (s *Session) Undo() (string, error) {
 	if len(s.undo) == 0 {
 		return "", errNothingToUndo
 	}
 	s.nudging = ""
 	last := s.undo[len(s.undo)-1]
+	if err := s.turn(last, true); err != nil {
+		return last.name, err
+	}
 	s.undo = s.undo[:len(s.undo)-1]
-	s.redo = append(s.redo, step{s.plan, last.name})
+	s.redo = append(s.redo, step{s.plan, last.name, last.beside})
 	s.become(last.plan)
 	return last.name, nil
 }
@@ -119,10 +145,25 @@ func (s *Session) Redo() (string, error) {
 	}
 	s.nudging = ""
 	next := s.redo[len(s.redo)-1]
+	if err := s.turn(next, false); err != nil {
+		return next.name, err
+	}
 	s.redo = s.redo[:len(s.redo)-1]
-	s.undo = append(s.undo, step{s.plan, next.name})
+	s.undo = append(s.undo, step{s.plan, next.name, next.beside})
 	s.become(next.plan)
 	return next.name, nil
+}
+
+// turn takes a change of the shelf back or makes it again; an edit of the plan needs nothing.
+func (s *Session) turn(x step, back bool) error {
+	if x.beside == nil {
+		return nil
+	}
+	shelf, err := x.beside(back)
+	if err == nil {
+		s.shelf = shelf
+	}
+	return err
 }
 
 // Plan returns the plan on the bench. It shares its lists with the session: change it by [Session.Apply] alone.

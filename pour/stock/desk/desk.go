@@ -23,6 +23,9 @@ type Deed struct {
 
 func (d *Deed) say(format string, args ...any) { d.Said = append(d.Said, fmt.Sprintf(format, args...)) }
 
+// ErrReceived says that the very same was received before: it may have come again, which is to be asked.
+var ErrReceived = errors.New("it is written in already; if it came again, say so")
+
 // NextPack is the name of the next pack of a material, short enough to write on its tub: the material's id and a number no pack has, nor one of more.
 func NextPack(s stock.State, m lot.Material, more ...stock.Entry) string {
 	most := 0
@@ -47,7 +50,7 @@ func Receive(s stock.State, items []invoice.Item, again bool) (Deed, error) {
 	var d Deed
 	for _, x := range items {
 		if p, is := received(s, x); is && !again {
-			return Deed{}, fmt.Errorf("receive %s: it is written in already, as %s of %s; if it came again, say so (--again)", x.Name, p.ID, p.Bought)
+			return Deed{}, fmt.Errorf("receive %s, which is %s of %s: %w", x.Name, p.ID, p.Bought, ErrReceived)
 		}
 		if err := d.currency(s, x); err != nil {
 			return Deed{}, err
@@ -119,7 +122,7 @@ func find(s stock.State, does, id string) (lot.Pack, error) {
 			}
 		}
 	}
-	mend := "pourbench stock lists the packs"
+	mend := "the list of stock has them"
 	if len(near) > 0 {
 		mend = "did you mean " + strings.Join(near, ", ") + "?"
 	}
@@ -144,7 +147,7 @@ func Open(s stock.State, pack string, on day.Day) (Deed, error) {
 	case err != nil:
 		return Deed{}, err
 	case p.Opened != 0:
-		return Deed{}, fmt.Errorf("open %s: it was opened on %s; pourbench stock correct mends the day", p.ID, p.Opened)
+		return Deed{}, fmt.Errorf("open %s: it was opened on %s; correct that entry where the day is wrong", p.ID, p.Opened)
 	}
 	if err := onDay(s, p, on); err != nil {
 		return Deed{}, fmt.Errorf("open %s: %w", p.ID, err)
@@ -187,7 +190,7 @@ func Count(s stock.State, w Weighing) (Deed, error) {
 		}
 		switch {
 		case w.Tare == nil && p.Tare == 0:
-			return refuse("what does its empty tub weigh? Write --tare 350, or --tare 0 where %s g is without the tub", w.Found)
+			return refuse("what does its empty tub weigh? Give its tare, or 0 where the %s g are without the tub", w.Found)
 		case tare > w.Found:
 			return refuse("the tub with what is in it weighs %s g, and the empty tub %s g: weigh again", w.Found, tare)
 		}
@@ -199,17 +202,16 @@ func Count(s stock.State, w Weighing) (Deed, error) {
 	short := p.Left - left
 	usual := short >= 0 && p.Lost+short <= p.Loss
 	if short != 0 && !usual && w.Why == "" {
-		return refuse("%s by the book are %s %s, and %s are there, %s: that is no usual loss; say why, as in --why spilled", p.ID, p.Left, unit, left, lessMore(short, unit))
+		return refuse("%s by the book are %s %s, and %s are there, %s: that is no usual loss; say why, as in: spilled", p.ID, p.Left, unit, left, lessMore(short, unit))
 	}
 	why := w.Why
 	if why == "" && short != 0 {
 		why = "usual loss"
 	}
 	d := Deed{Entries: []stock.Entry{{Kind: stock.Counted, Day: w.On, Pack: p.ID, Q: left, Text: why}}}
-	switch {
-	case short == 0:
+	if short == 0 {
 		d.say("%s: %s %s are left, as the book has it", p.ID, left, unit)
-	default:
+	} else {
 		d.say("%s: %s %s are left, %s than the book's %s: %s", p.ID, left, unit, lessMore(short, unit), p.Left, why)
 	}
 	return d, nil
@@ -235,12 +237,12 @@ func Lose(s stock.State, pack string, q lot.Quantity, why string, on day.Day) (D
 	err = onDay(s, p, on)
 	switch {
 	case strings.TrimSpace(why) == "":
-		err = errors.New("say why, as in spilled")
+		err = errors.New("say why, as in: spilled")
 	case err != nil:
 	case q <= 0:
 		err = errors.New("nothing is left in it")
 	case q > p.Left:
-		err = fmt.Errorf("%s %s are more than the %s left in it by the book; count it first (pourbench stock count)", q, unit, p.Left)
+		err = fmt.Errorf("%s %s are more than the %s left in it by the book; count it first", q, unit, p.Left)
 	}
 	if err != nil {
 		return Deed{}, fmt.Errorf("lose of %s: %w", p.ID, err)
@@ -268,7 +270,7 @@ func Rule(s stock.State, formula lot.Formula, currency, why string) (Deed, error
 	case e.Formula == s.Formula && e.Currency == s.Currency:
 		return Deed{}, fmt.Errorf("set the rule of costs: it is %s already, in %s", s.Formula, orNone(s.Currency))
 	case len(s.Held) > 0 && (e.Formula != s.Formula || s.Currency != "") && strings.TrimSpace(why) == "":
-		return Deed{}, errors.New(`set the rule of costs: one rule is kept for all; it costs anew all that went out, so say why, as in --why "my accountant asks for it"`)
+		return Deed{}, errors.New(`set the rule of costs: one rule is kept for all; it costs anew all that went out, so say why, as in: my accountant asks for it`)
 	}
 	d := Deed{Entries: []stock.Entry{e}}
 	d.say("costs are found by %s, in %s", e.Formula, orNone(e.Currency))

@@ -27,7 +27,7 @@ func entry(s stock.State, does, id string) (stock.Entry, error) {
 	case 1:
 		return found[0], nil
 	case 0:
-		return stock.Entry{}, fmt.Errorf("%s %q: no entry that counts begins so; pourbench stock entries lists them", does, id)
+		return stock.Entry{}, fmt.Errorf("%s %q: no entry that counts begins so; the list of entries has them", does, id)
 	}
 	var names []string
 	for _, e := range found[:min(len(found), 5)] {

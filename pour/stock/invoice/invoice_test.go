@@ -34,15 +34,6 @@ func on(t testing.TB, s string) day.Day {
 	return d
 }
 
-func price(t testing.TB, s string) money.Amount {
-	t.Helper()
-	a, err := money.Parse(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
-
 // What one line comes to, in the words of Item.Tell without the day. Units by hand: 1 oz is 28.349523125 g, 1 lb is 453.59237 g; densities are the
 // shelf's, 0.9114 g/mL for olive oil and 0.885 for lavender oil.
 func TestALineIsUnderstood(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 
 	"pourbench/pour/lot"
 	"pourbench/pour/naming"
+	"pourbench/pour/plain"
 )
 
 // book is what can come, ready to be looked up, and what is read against.
@@ -77,13 +78,13 @@ func (b *book) material(r reading) (m lot.Material, name string, isNew bool, why
 	switch {
 	case len(words) == 0:
 		return m, "", false, "of what? Write its name", nil
-	case kind != "" && fresh(kind):
-		return lot.Material{Kind: kind, ID: id(words)}, strings.Join(words, " "), true, "", nil
+	case kind != "" && fresh(kind) && slug(words) != "":
+		return lot.Material{Kind: kind, ID: slug(words)}, strings.Join(words, " "), true, "", nil
 	case b.labelled(words, things) != "":
 		code := b.labelled(words, things)
 		return m, "", false, "what is " + code + "? If it is its lot, write lot " + code, nil
-	case len(near) == 0 && r.pieces() && id(words) != "":
-		return lot.Material{Kind: lot.Packaging, ID: id(words)}, strings.Join(words, " "), true, "", nil
+	case len(near) == 0 && r.pieces() && slug(words) != "":
+		return lot.Material{Kind: lot.Packaging, ID: slug(words)}, strings.Join(words, " "), true, "", nil
 	}
 	return m, "", false, "nothing on the shelf has this name, and none came before; write packaging: or other: before it where it is on no shelf", near
 }
@@ -143,18 +144,5 @@ func (b *book) labelled(words []string, things naming.Book) string {
 	return ""
 }
 
-// id makes an id of a name: small letters, digits and hyphens.
-func id(words []string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(strings.Join(words, "-")) {
-		switch {
-		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-	}
-	const most = 40
-	out := b.String()
-	return strings.Trim(out[:min(len(out), most)], "-")
-}
+// slug makes an id of a name.
+func slug(words []string) string { return plain.Slug(strings.Join(words, " "), "") }

@@ -12,7 +12,7 @@ func Quantity(text string, kind lot.Kind) (lot.Quantity, error) {
 	refused := func(why string) (lot.Quantity, error) {
 		return 0, fmt.Errorf("read %q: %s", text, why)
 	}
-	if n := len(r.prices); n == 1 && len(r.sizes) == 0 && len(r.words) == 0 && r.prices[0].whole() {
+	if n := len(r.prices); n == 1 && len(r.sizes) == 0 && len(r.words) == 0 && r.prices[0].currency == "" && r.prices[0].of == ofUnknown {
 		one, _ := lot.UnitOf(kind.Unit())
 		r.sizes, r.prices = []measure{{text: r.prices[0].text, unit: one}}, nil
 	}
@@ -26,7 +26,9 @@ func Quantity(text string, kind lot.Kind) (lot.Quantity, error) {
 		return refused(map[bool]string{true: "write pieces, as in 40", false: "write a weight, as in 1850 g or 1.85 kg"}[kind.Counted()])
 	case volume != nil:
 		return refused("write its weight, in g or kg")
-	case kind.Counted() != (pieces != nil) || kind.Counted() && !pieces.amount.IsInt():
+	case pieces != nil && !pieces.amount.IsInt():
+		return refused("write whole pieces")
+	case kind.Counted() != (pieces != nil):
 		return refused("it is measured in " + kind.Unit())
 	}
 	q, ok := lot.Of(firstSized(mass, pieces).amount)

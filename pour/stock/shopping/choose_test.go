@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math/big"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -140,7 +141,7 @@ func told(c shopping.Choice) string {
 // What cannot be looked at in every way is still enough, and says so.
 func TestANeedOfManyFinePacksIsStillEnough(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		need := lot.Quantity(rapid.Int64Range(1e9, 1e13).Draw(t, "need"))
+		need := lot.Quantity(rapid.Int64Range(1e9, 1e11).Draw(t, "need"))
 		a := lot.Quantity(rapid.Int64Range(2e7, 9e7).Draw(t, "a"))
 		offers := []shopping.Offer{{Size: a, Usable: a, Price: price(t, "2"), Priced: true}, {Size: a + 1, Usable: a + 1, Price: price(t, "2.01"), Priced: true}}
 		c, ok := shopping.Choose(need, offers, shopping.Cheapest)
@@ -169,5 +170,28 @@ func TestOffersAreWhatWasPaidLast(t *testing.T) {
 	want := "5000 (4900) 30.00 false \n1000 (1000) 7.00 false market\n1000 (1000) 8.50 true mill\n500 (500) 0.00 true \n"
 	if got != want {
 		t.Errorf("got\n%swant\n%s", got, want)
+	}
+}
+
+// What costs the same leaves as little over as can be, in however many packs; of what leaves the same over, the fewest packs are taken.
+func TestWhatCostsTheSameLeavesLeastOver(t *testing.T) {
+	g := func(v int) lot.Quantity { return lot.Quantity(v) * lot.One }
+	offers := []shopping.Offer{
+		{Size: g(12), Usable: g(12), Price: price(t, "2"), Priced: true},
+		{Size: g(10), Usable: g(10), Price: price(t, "3"), Priced: true},
+		{Size: g(5), Usable: g(5), Price: price(t, "1"), Priced: true},
+	}
+	for rule, want := range map[shopping.Rule]string{shopping.Cheapest: "2×5 2.00 left 0", shopping.LeastLeft: "2×5 2.00 left 0"} {
+		if c, _ := shopping.Choose(g(10), offers, rule); told(c) != want {
+			t.Errorf("%s: %s, want %s", rule, told(c), want)
+		}
+	}
+	offers[1].Price = price(t, "2")
+	if c, _ := shopping.Choose(g(10), offers, shopping.Cheapest); told(c) != "1×10 2.00 left 0" {
+		t.Errorf("%s", told(c))
+	}
+	slices.Reverse(offers)
+	if c, _ := shopping.Choose(g(10), offers, shopping.Cheapest); told(c) != "1×10 2.00 left 0" {
+		t.Errorf("the smaller first: %s", told(c))
 	}
 }

@@ -22,7 +22,7 @@ func Wanted(p pour.Plan, shelf pour.Shelf, file string) (Pour, error) {
 	if err := unmixable(&sheet); err != nil {
 		return Pour{}, fmt.Errorf("work out what %q wants: %w", p.Name, err)
 	}
-	return Pour{Name: p.Name, Plan: file, Needs: sheet.Needs(shelf)}, nil
+	return Pour{Name: p.Name, Plan: file, Needs: sheet.Wants(shelf)}, nil
 }
 
 // For is the list for some pours. One that the season has planned is that pour, on its day, and is not reserved beside; the other planned pours are,
@@ -51,4 +51,13 @@ func (f Facts) Largest(p pour.Plan, shelf pour.Shelf, file string) (Largest, err
 // Expires lists what is past its date within some days; the designs are those that could use it beside the planned pours.
 func (f Facts) Expires(within int, designs []Pour) []Expiring {
 	return Expires(f.Stock, within, f.Planned, designs)
+}
+
+// TellUnread says which planned pours reserve nothing because nobody knows what they want.
+func (f Facts) TellUnread() []string {
+	var out []string
+	for _, name := range f.Unread {
+		out = append(out, fmt.Sprintf("the planned pour %s reserves nothing: its plan cannot be read or weighed", name))
+	}
+	return out
 }

@@ -206,3 +206,28 @@ func TestTheRimLimitsToo(t *testing.T) {
 		}
 	}
 }
+
+// What bars are packed in is on the list and limits no batch.
+func TestPackagingIsWantedToo(t *testing.T) {
+	shelf, plans := examples(t)
+	p := plans[0]
+	p.Cost.Packaging = []pour.PackagingPart{{Of: "box"}}
+	box := lot.Material{Kind: lot.Packaging, ID: "box"}
+	w, err := shopping.Wanted(p, shelf, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	bars := lot.Quantity(0)
+	for _, n := range w.Needs {
+		if n.Material == box {
+			bars += n.Q
+		}
+	}
+	if sheet := pour.Weigh(p, shelf); bars != lot.Quantity(sheet.Bars.Count)*lot.One {
+		t.Errorf("%s boxes for %d bars", bars, sheet.Bars.Count)
+	}
+	l, err := shopping.Grow(p, shelf, map[lot.Material]lot.Quantity{box: 0, {Kind: lot.Alkali, ID: lot.NaOH}: kg})
+	if err != nil || l.None {
+		t.Errorf("without boxes: %+v, %v", l.Reach, err)
+	}
+}

@@ -145,6 +145,11 @@ func TestReservedIsWhatTheSeasonHasPlannedAndNothingElse(t *testing.T) {
 	if len(pours) != 3 || len(unread) != 1 || unread[0] != "B" {
 		t.Fatalf("%+v, unread %q", pours, unread)
 	}
+	for _, p := range pours {
+		if p.On != 0 && p.On < today {
+			t.Errorf("%s is poured on %s, which is over", p.Name, p.On)
+		}
+	}
 	rest, own, ok := shopping.Without(pours, "a.toml")
 	if !ok || len(rest) != 2 || own.On != 0 && own.On != today { // the one whose day is over is due first, from today on
 		t.Errorf("own %+v of %d", own, len(rest)+1)

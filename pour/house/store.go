@@ -1,0 +1,170 @@
+package house
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"pourbench/pour/cost"
+	"pourbench/pour/disk"
+	"pourbench/pour/lot"
+	"pourbench/pour/strict"
+)
+
+// Store changes the file in a folder of data, one key at a time and under a lock. All else in it stays as it is, to the byte.
+type Store struct {
+	Dir  string // made where it is missing
+	Disk disk.Ops
+	Wait time.Duration // for another terminal that writes
+}
+
+// NewStore is the file of costs in a folder of data.
+func NewStore(dir string) Store { return Store{Dir: dir, Disk: disk.OS(), Wait: 2 * time.Second} }
+
+// Path is the file.
+func (s Store) Path() string { return filepath.Join(s.Dir, FileName) }
+
+// head is how a new file begins.
+const head = "# Your costs. Write in it as you like: pourbench changes a line and leaves the rest. Its keys: pourbench cost keys\nformat = 1\n"
+
+// Set states a cost by its key; an empty text takes it out. What cannot be is refused, and nothing is written then.
+func (s Store) Set(key, text string) error {
+	var h cost.House
+	return s.change("state "+key, func(src string, _ cost.House) (string, error) { return put(src, "", Rows(&h), key, text) })
+}
+
+// SetChannel states something of a way of selling by its name, which begins with it where it is new; an empty text takes it out.
+func (s Store) SetChannel(name, key, text string) error {
+	var c cost.Channel
+	return s.change("state "+key+" of "+name, func(src string, h cost.House) (string, error) {
+		at := slices.IndexFunc(h.Channels, func(c cost.Channel) bool { return c.Name == name })
+		if at >= 0 {
+			return put(src, fmt.Sprintf("channel[%d].", at), ChannelRows(&c), key, text)
+		}
+		row, err := rowOf(ChannelRows(&c), key)
+		if err != nil || text == "" {
+			return src, err
+		}
+		pairs := []strict.Pair{{Key: "name", Value: strict.Quote(name)}}
+		if key != "name" {
+			pairs = append(pairs, strict.Pair{Key: key, Value: row.value(text)})
+		}
+		return strict.Append(src, "channel", pairs...)
+	})
+}
+
+// DropChannel takes a way of selling out.
+func (s Store) DropChannel(name string) error {
+	return s.change("take out "+name, func(src string, h cost.House) (string, error) {
+		at := slices.IndexFunc(h.Channels, func(c cost.Channel) bool { return c.Name == name })
+		if at < 0 {
+			return "", fmt.Errorf("no way of selling is called %q", name)
+		}
+		return strict.Unset(src, fmt.Sprintf("channel[%d]", at))
+	})
+}
+
+// SetPrice states what a kilogram, or a piece, of a material costs that no pack has brought; an empty text takes it out.
+func (s Store) SetPrice(m lot.Material, text string) error {
+	return s.change("price "+m.String(), func(src string, h cost.House) (string, error) {
+		key, _ := keyOf(m)
+		at := slices.IndexFunc(h.Prices, func(p cost.Price) bool { return p.Of == m.String() })
+		path := fmt.Sprintf("price[%d]", at)
+		switch {
+		case at < 0 && text == "":
+			return src, nil
+		case at < 0:
+			return strict.Append(src, "price", strict.Pair{Key: "of", Value: strict.Quote(m.String())}, strict.Pair{Key: key, Value: strict.Quote(text)})
+		case text == "":
+			return strict.Unset(src, path)
+		}
+		return strict.Set(src, path+"."+key, strict.Quote(text))
+	})
+}
+
+func rowOf(rows []Row, key string) (Row, error) {
+	at := slices.IndexFunc(rows, func(r Row) bool { return r.Key == key })
+	if at >= 0 {
+		return rows[at], nil
+	}
+	keys := make([]string, len(rows))
+	for i, r := range rows {
+		keys[i] = r.Key
+	}
+	all := "it can be " + strings.Join(keys, ", ")
+	return Row{}, fmt.Errorf("%q is nothing that is stated there: %s", key, strict.Meant(key, keys, all, "I"+all[1:]))
+}
+
+// put writes a key of a table, or takes it out.
+func put(src, table string, rows []Row, key, text string) (string, error) {
+	row, err := rowOf(rows, key)
+	switch {
+	case err != nil:
+		return "", err
+	case text == "":
+		return strict.Unset(src, table+key)
+	}
+	return strict.Set(src, table+key, row.value(text))
+}
+
+// change makes a change in the file as it is at that moment, if what comes of it can be read.
+func (s Store) change(what string, next func(src string, h cost.House) (string, error)) error {
+	if err := s.locked(next); err != nil {
+		return fmt.Errorf("%s in %s: %w", what, s.Path(), err)
+	}
+	return nil
+}
+
+func (s Store) locked(next func(src string, h cost.House) (string, error)) (err error) {
+	if err := os.MkdirAll(s.Dir, 0o700); err != nil {
+		return disk.Reason(err)
+	}
+	held, err := s.Disk.HoldFor(filepath.Join(s.Dir, ".costs.lock"), s.Wait)
+	if errors.Is(err, disk.ErrLocked) {
+		return fmt.Errorf("%w: another pourbench is changing it; try again", err)
+	}
+	if err != nil {
+		return disk.Reason(err)
+	}
+	defer func() { err = errors.Join(err, held.Release()) }()
+	old, err := current(s.Path())
+	if err != nil {
+		return err
+	}
+	h, err := Read(s.Path(), old)
+	if err != nil {
+		return err
+	}
+	src := old
+	if strings.TrimSpace(old) == "" {
+		src = head
+	}
+	text, err := next(src, h)
+	if err != nil || text == old || text == head {
+		return err
+	}
+	if _, err := Read("costs as they would be", text); err != nil {
+		return err
+	}
+	return s.save(old, text)
+}
+
+// save writes the file if nobody has written it since it was read: an editor knows nothing of the lock.
+func (s Store) save(old, text string) error {
+	_, missing := os.Lstat(s.Path())
+	still := func() error {
+		if now, err := current(s.Path()); err != nil || now != old {
+			return errors.Join(err, errors.New("something else is writing it just now; try again"))
+		}
+		return nil
+	}
+	err := s.Disk.Save(s.Path(), disk.Bytes([]byte(text)), disk.Want{Mode: disk.Private, New: errors.Is(missing, os.ErrNotExist), Still: still})
+	if err != nil {
+		return disk.Reason(err)
+	}
+	return nil
+}

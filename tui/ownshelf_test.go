@@ -1,0 +1,131 @@
+package tui
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"pourbench/pour"
+	"pourbench/pour/shelffile"
+	"pourbench/presets"
+	"pourbench/tui/panel"
+)
+
+// shelving is a bench with a shelf file of the maker's own, which the test reads.
+func shelving(t *testing.T) (m *model, text func() string) {
+	t.Helper()
+	base, err := presets.Shelf()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lay := func(text string) (pour.Shelf, error) {
+		return presets.Overlay(base, "shelf.toml", strings.NewReader(text))
+	}
+	file := shelffile.New(t.TempDir()+"/shelf.toml", func(text string) error {
+		_, err := lay(text)
+		return err
+	})
+	text = func() string {
+		s, _, err := file.Text()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	m = opened(t, 120, 36)
+	m.opt.OwnShelf = OwnShelf{
+		Entry: presets.Entry,
+		Named: func() (map[pour.EntryName][]string, error) { return shelffile.Named("shelf.toml", text()) },
+		Change: func(c pour.ShelfChange) (func() error, error) {
+			done, err := file.Change(c)
+			return func() error { return file.Back(done) }, err
+		},
+		Shelf: func() (pour.Shelf, error) { return lay(text()) },
+	}
+	drive(m, "F")
+	return m, text
+}
+
+// onKey puts the cursor of the form on a key of the entry.
+func onKey(t *testing.T, m *model, name string) {
+	t.Helper()
+	drive(m, "tab")
+	for range 80 {
+		if cell, _, ok := m.cell(); ok && strings.HasPrefix(cell.Name, name+" of ") {
+			return
+		}
+		drive(m, "down")
+	}
+	t.Fatalf("there is no row for %s", name)
+}
+
+func TestAPriceIsTypedOnTheShelfAndUndone(t *testing.T) {
+	m, text := shelving(t)
+	onKey(t, m, "price per kg")
+	drive(m, "7 , 7 0 enter")
+	if got := text(); got != "[[oil]]\nid = \"olive\"\nprice_per_kg = \"7.70\"\n" {
+		t.Fatalf("the shelf file holds\n%s", got)
+	}
+	sheet := m.session.Sheet()
+	// olive oil alone has a price: 343.8 g of it at 7.70 a kilogram are 2.64726.
+	for _, l := range sheet.Cost.Bill.Lines {
+		if l.Name == "olive oil" && l.Amount.Cents() != "2.65" {
+			t.Errorf("olive oil costs %s", l.Amount)
+		}
+	}
+	if total, known := sheet.Cost.Bill.Total(); total.Cents() != "2.65" || known {
+		t.Errorf("the batch costs %s, known %v", total, known)
+	}
+	drive(m, "u")
+	if got := text(); got != "" || m.session.Sheet().Cost.Stated {
+		t.Errorf("undone the shelf file holds\n%s", got)
+	}
+	drive(m, "U")
+	if !strings.Contains(text(), "7.70") {
+		t.Errorf("done again the shelf file holds\n%s", text())
+	}
+}
+
+func TestWhatCannotBeOnTheShelfIsRefusedAtItsCell(t *testing.T) {
+	m, text := shelving(t)
+	onKey(t, m, "sap")
+	drive(m, "9 9 9 9 enter")
+	if m.typing == nil || m.typing.Refused == "" || text() != "" {
+		t.Errorf("a saponification value of 9999 was taken; the file holds %q", text())
+	}
+}
+
+func TestAnAllergenComesAndGoes(t *testing.T) {
+	m, text := shelving(t)
+	f := m.facts
+	place, ok := panel.EntryRow(f, pour.EntryName{Table: "scent", ID: "alp-rose"})
+	if !ok {
+		t.Fatal("alp rose is not listed")
+	}
+	m.seek(func(*panel.Facts) (panel.To, bool) { return place, true })
+	m.settle()
+	if m.facts.Entry.ID != "alp-rose" {
+		t.Fatalf("the cursor is on %v", m.facts.Entry)
+	}
+	before := len(m.session.Shelf().Scents)
+	drive(m, "tab a")
+	sc, _ := m.session.Shelf().Scent("alp-rose")
+	if !strings.Contains(text(), "alp-rose") || len(sc.Allergens) == 0 || len(m.session.Shelf().Scents) != before {
+		t.Fatalf("the file holds\n%s", text())
+	}
+	drive(m, "esc u")
+	if text() != "" {
+		t.Errorf("undone the file holds\n%s", text())
+	}
+}
+
+func TestABenchWithoutAShelfFileSaysSo(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "F a")
+	if !strings.Contains(m.status.Text(), "no shelf file") {
+		t.Errorf("it says %q", m.status.Text())
+	}
+	if err := m.shelve(pour.ShelfChange{}); !errors.Is(err, errNoOwnShelf) {
+		t.Errorf("a change without a file came to %v", err)
+	}
+}
