@@ -53,6 +53,9 @@ func (h *house) receive(m lot.Material, least lot.Quantity) {
 		Kind: stock.Received, Pack: p.id, Material: m, Name: "Thing " + m.ID, Lot: p.lot, Supplier: fmt.Sprintf("supplier %d", h.dice(5)), Q: q,
 		Loss: q / 100 * lot.Quantity(h.dice(4)), Price: h.price(4000), Postage: h.price(500),
 	}
+	if m.Kind.Counted() {
+		e.Loss = 0 // a carton stays whole
+	}
 	if !h.one(4) {
 		p.expires = h.day + 120 + dayOf(h.dice(600))
 		e.Expires = p.expires
