@@ -80,7 +80,7 @@ type Batch struct {
 	Ready    Forecast // when they are dry by the maker's criterion: by the weighings or, before there are two, by the plan
 	Lots     []Lot
 	Events   []logbook.Event // of its life, those that stand, by their moment
-	TypedIn  []logbook.Event // what was weighed in its run with a lot typed beside it, those that stand, in the order of the file
+	TypedIn  []logbook.Event // what its file says of lots: weighed with a lot typed beside it, or drawn from a pack; those that stand, in their order
 	Fault    error           // why its file cannot be used; nil: it can
 	PlanErr  error           // why its plan cannot be used with today's shelf: then nothing is known of what was planned
 

@@ -56,7 +56,7 @@ type story struct {
 	Planned  Planned
 	Swatches []string
 	Events   []logbook.Event // of its life, in their order
-	TypedIn  []logbook.Event // weighed with a lot
+	TypedIn  []logbook.Event // weighed with a lot, or drawn from a pack
 	WeighIns []WeighIn
 	Cut      *Moment // nil: it is not cut
 	CutBars  int     // as the cut said; 0: it said nothing
@@ -88,7 +88,7 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 			s.Ended = true
 		case e.Kind == logbook.Done && e.Step == logbook.LyeIn(pour.Base):
 			s.LyeIn, s.Poured = onWall(e.Wall), day.Of(e.Wall)
-		case e.Kind == logbook.Weighed && e.Lot != "":
+		case e.Kind == logbook.Weighed && e.Lot != "" || e.Kind == logbook.Drew:
 			s.TypedIn = append(s.TypedIn, e)
 		}
 		if ofLife(e) {

@@ -31,7 +31,7 @@ type Size struct {
 }
 
 // TenYears is the size of ten years of a business that pours four times a week: 2000 batches, 60 000 movements.
-func TenYears() Size { return Size{Batches: 2000, Materials: 40, Each: 15, Clean: true} }
+func TenYears() Size { return Size{Batches: 2000, Materials: 40, Each: 19, Clean: true} }
 
 // Business is what was drawn.
 type Business struct {

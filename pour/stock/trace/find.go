@@ -19,6 +19,12 @@ func (g Graph) Find(what string) ([]Thing, error) {
 			out = append(out, t)
 		}
 	}
+	slices.SortStableFunc(out, func(a, b Thing) int {
+		if a.Kind != b.Kind {
+			return slices.Index(Kinds(), a.Kind) - slices.Index(Kinds(), b.Kind)
+		}
+		return strings.Compare(a.ID+" "+a.Of, b.ID+" "+b.Of)
+	})
 	if len(out) == 0 {
 		return nil, fmt.Errorf("trace %q: no lot, pack, batch or label bears that number; %s", strings.TrimSpace(plain.Line(what)),
 			strict.Meant(number, g.numbers(), "pourbench stock lists packs and lots, pourbench batches the batches", "pourbench stock lists packs and lots, pourbench batches the batches"))
@@ -26,7 +32,7 @@ func (g Graph) Find(what string) ([]Thing, error) {
 	return out, nil
 }
 
-// things lists everything that has a number a maker knows.
+// things lists everything that has a number a maker knows, in any order.
 func (g Graph) things() []Thing {
 	seen := map[Thing]bool{}
 	var out []Thing
@@ -48,12 +54,6 @@ func (g Graph) things() []Thing {
 		add(l.From)
 		add(l.To)
 	}
-	slices.SortStableFunc(out, func(a, b Thing) int {
-		if a.Kind != b.Kind {
-			return slices.Index(Kinds(), a.Kind) - slices.Index(Kinds(), b.Kind)
-		}
-		return strings.Compare(a.ID+" "+a.Of, b.ID+" "+b.Of)
-	})
 	return out
 }
 

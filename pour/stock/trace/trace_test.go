@@ -107,7 +107,7 @@ func TestALotIsFollowedToEverySale(t *testing.T) {
 |  \- 1 g into batch nowhere [! no batch nowhere is in the logbook]
 |- pack olive-2 Olive oil, lot a12, 1000 g received 2026-02-26, 977.6544 g left
 |  \- 22.3456 g (as planned) in white, blue into batch meadow MEADOW, poured 2026-02-28, labelled, 20 bars (as above)
-\- 300 g into batch old OLD, poured 2026-02-28, sold out, 10 bars [! the lot was typed in the pour; the ledger has no entry of it]
+\- 300 g into batch old OLD, poured 2026-02-28, sold out, 10 bars [! it stands in the pour alone; the ledger has no entry of it]
    |- 2026-02-28: 10 bars sold
    |- 5 bars of old labelled C1 [! its batch has several labels: which bars of it are where nobody wrote]
    \- 5 bars of old labelled C2 [! its batch has several labels: which bars of it are where nobody wrote]
@@ -121,7 +121,7 @@ func TestALotIsFollowedToEverySale(t *testing.T) {
 		t.Errorf("the recall is %+v", r)
 	}
 	doubts := strings.Join(r.Doubts, "\n")
-	if !strings.Contains(doubts, "lot a12 into batch old: the lot was typed in the pour") || !strings.Contains(doubts, "no batch nowhere") || len(r.Doubts) != 2 {
+	if !strings.Contains(doubts, "lot a12 into batch old: it stands in the pour alone") || !strings.Contains(doubts, "no batch nowhere") || len(r.Doubts) != 2 {
 		t.Errorf("it doubts\n%s", doubts)
 	}
 	// 5000 + 1000 came; 12.3456 + 10 + 1 went into batches, 2000 into the master-batch, 50 fell over; the count found 2940 where 5000 - 2000 - 50 should be.
@@ -169,6 +169,23 @@ func TestATypedLotIsFoundAndMarked(t *testing.T) {
 	}
 	if _, ok := g.Balance(tree.Of); ok {
 		t.Error("a lot that never came has a balance")
+	}
+}
+
+// What a pour says it drew counts where the ledger has no entry of it any more, and not twice where it has.
+func TestWhatAPourDrewIsFoundWithoutTheLedger(t *testing.T) {
+	when := (today - 88).At(10, 0, time.UTC)
+	p := logbook.Pour{ID: "meadow", Opened: when, PlanErr: errNone{}, Events: []logbook.Event{
+		{ID: "a", Wall: when, Kind: logbook.Drew, What: "Olive oil", Pack: "olive-2", Lot: "a12", Value: 22.3456, Entry: "7"},
+		{ID: "b", Wall: when, Kind: logbook.Drew, What: "Box", Pack: "box-9", Value: 3, Entry: "99"},
+	}}
+	g := trace.Of(stock.Of(quarter(), today), []life.Batch{life.Of(p, pour.Shelf{}, pour.Hand{}, today)})
+	links := g.Links(trace.PackOf("olive-2"), trace.Forward)
+	if len(links) != 1 || links[0].Doubt != "" || links[0].Q != 223456 {
+		t.Errorf("of the pack in the ledger went %+v", links)
+	}
+	if got := linesOf(g.Tree(found(t, g, "box-9"), trace.Forward)); !strings.Contains(got, "into batch meadow") || !strings.Contains(got, "it stands in the pour alone") {
+		t.Errorf("of the pack that the ledger does not know:\n%s", got)
 	}
 }
 

@@ -8,7 +8,7 @@ import (
 )
 
 // notInLedger marks a lot that stands in a pour's file alone.
-const notInLedger = "the lot was typed in the pour; the ledger has no entry of it"
+const notInLedger = "it stands in the pour alone; the ledger has no entry of it"
 
 // byNumber gathers the lots of all packs by their number alone.
 func (g *Graph) byNumber() map[string][]Thing {
@@ -21,16 +21,20 @@ func (g *Graph) byNumber() map[string][]Thing {
 	return out
 }
 
-// typed links lots that were typed beside a weighing to the batch, where the ledger has taken nothing of that lot for it. Of which material the lot
+// typed links lots that were typed beside a weighing, and packs that were drawn from, to the batch, where the ledger has taken nothing of them for it. Of which material the lot
 // is, is taken from the name of what was weighed; where no pack of that number has that name, any of that number may be it and all are linked,
 // because a recall that names too many bars is better than one that misses some.
 func (g *Graph) typed(b *life.Batch, named map[string][]Thing) {
 	at := map[[2]Thing]int{}
 	for _, e := range b.TypedIn {
 		q, _ := lot.Weighed(e.Value) // what cannot be weighed is said as nothing: the doubt stands anyhow
-		for _, from := range g.meant(folded(e.Lot), folded(e.What), named) {
+		from := []Thing{PackOf(e.Pack)}
+		if e.Pack == "" {
+			from = g.meant(folded(e.Lot), folded(e.What), named)
+		}
+		for _, from := range from {
 			if !g.taken(from, b.ID) {
-				if _, ok := g.spelt[from]; !ok {
+				if _, ok := g.spelt[from]; !ok && from.Kind == Lot {
 					g.spelt[from] = spelling{e.What, e.Lot}
 				}
 				g.flow(at, Link{From: from, To: BatchOf(b.ID), Q: q, Jugs: jugs(e.Jug), Doubt: notInLedger})
