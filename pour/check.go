@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"pourbench/pour/label"
 	"pourbench/pour/strict"
 )
 
@@ -201,6 +202,8 @@ func (c *checker) onShelf(at spot, f *Field, id string) {
 		_, ok = c.shelf.Scent(id)
 	case TakesTopping:
 		_, ok = c.shelf.Topping(id)
+	case TakesMarket:
+		_, ok = c.shelf.Market(id)
 	default:
 		_, ok = c.shelf.Technique(id)
 	}
@@ -226,6 +229,8 @@ func (s *Shelf) known(takes Takes) (kind string, known []string) {
 		return "scent", ids(s.Scents, func(x Scent) string { return x.ID })
 	case TakesTopping:
 		return "topping", ids(s.Toppings, func(x ToppingMaterial) string { return x.ID })
+	case TakesMarket:
+		return "market", ids(s.Markets, func(x label.Market) string { return x.ID })
 	}
 	return "technique", ids(s.Techniques, func(x Technique) string { return x.ID })
 }

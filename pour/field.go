@@ -79,6 +79,7 @@ const (
 	TakesTopping                // of a topping material
 	TakesMoney                  // an amount of money, "6.50"
 	TakesID                     // an id that is on no shelf: small letters, digits and hyphens
+	TakesMarket                 // of a market
 )
 
 // Field is one row of the list of everything a plan holds: what reading, writing, checking, editing, the screens and the
@@ -193,7 +194,7 @@ type Table struct {
 
 // Spare reports whether the table need not be written: no plan had it once, and it says nothing but its defaults.
 func (t Table) Spare() bool {
-	if !slices.Contains([]string{tablePiping, tableTop, tableCut, tableCure, tableCost}, t.Key) {
+	if !slices.Contains([]string{tablePiping, tableTop, tableCut, tableCure, tableCost, tableLabel}, t.Key) {
 		return false
 	}
 	return !slices.ContainsFunc(t.Fields, func(f Field) bool { return !f.Zero() && !f.atDefault() })

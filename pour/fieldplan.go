@@ -4,7 +4,7 @@ package pour
 
 // tableKeys are the tables of a plan file in its order; the first is what stands above the sections.
 func tableKeys() []string {
-	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut, tableCure, tableCost}
+	return []string{"", "show", "mould", "room", "swirl", "bed", "run", string(Base), string(Icing), tablePiping, tableTop, tableCut, tableCure, tableCost, tableLabel}
 }
 
 // The tables that are written only where they say something.
@@ -14,6 +14,7 @@ const (
 	tableCut    = "cut"
 	tableCure   = "cure"
 	tableCost   = "cost"
+	tableLabel  = "label"
 )
 
 // Tables lists everything a plan holds, table by table in the order of the file, each row pointing into the plan. The
@@ -56,6 +57,8 @@ func (p *Plan) fieldsOf(key string) []Field {
 		return cureFields(&p.Cure)
 	case tableCost:
 		return costFields(&p.Cost)
+	case tableLabel:
+		return labelFields(&p.Label)
 	case string(Base):
 		return batchFields(Base, &p.Base)
 	case string(Icing):

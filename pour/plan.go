@@ -28,6 +28,7 @@ type Plan struct {
 	Cut      Cut
 	Cure     Cure
 	Cost     Cost
+	Label    Label
 	Base     Batch
 	Icing    *Batch // nil: no icing
 	Template bool   // begins new plans: opened at the bench it gives one of its own

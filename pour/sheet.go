@@ -34,9 +34,10 @@ type Sheet struct {
 	Embeds    []EmbedSheet  // by the plan's list
 	Piping    PipingSheet   // the icing as it is piped
 	Toppings  []ToppingLine
-	Cure      CureSheet // how a bar dries; filled in by [Sheet.Time]
-	Cost      CostSheet // what the batch is going to cost
-	Mingling  Mingling  // what the colours do beside each other; filled in by [Sheet.Mingle]
+	Cure      CureSheet  // how a bar dries; filled in by [Sheet.Time]
+	Cost      CostSheet  // what the batch is going to cost
+	Label     LabelSheet // what its label has to say; filled in by [Sheet.Time]
+	Mingling  Mingling   // what the colours do beside each other; filled in by [Sheet.Mingle]
 }
 
 // BatchSheet is every figure of one batch.

@@ -8,6 +8,7 @@ import (
 	"pourbench/chem/clock"
 	"pourbench/chem/colour"
 	"pourbench/pour/cost"
+	"pourbench/pour/label"
 	"pourbench/pour/lot"
 	"pourbench/pour/money"
 )
@@ -22,9 +23,13 @@ type Shelf struct {
 	Moulds     []MouldEntry
 	Techniques []Technique
 	Toppings   []ToppingMaterial
+	Markets    []label.Market
+	Allergens  []label.Allergen
+	Names      []label.Name // of what is listed as an ingredient, beside those of the oils
 
-	House cost.House // what her costs are beside materials, laid over in the same way; the zero value: nothing is stated
-	Stock lot.Stock  // what lies there, laid over like a maker's file; the zero value: no ledger is kept
+	House cost.House  // what her costs are beside materials, laid over in the same way; the zero value: nothing is stated
+	Label label.House // what she states once for all labels, laid over in the same way
+	Stock lot.Stock   // what lies there, laid over like a maker's file; the zero value: no ledger is kept
 
 	priced bool         // some entry names a price; set by Prepared
 	plain  colour.Paint // a batter without colour; the zero Paint: not prepared
@@ -391,6 +396,11 @@ func (s Shelf) Technique(id string) (Technique, bool) {
 // Topping returns the topping material with that id.
 func (s Shelf) Topping(id string) (ToppingMaterial, bool) {
 	return find(s.Toppings, id, func(m *ToppingMaterial) string { return m.ID })
+}
+
+// Market returns the market with that id.
+func (s Shelf) Market(id string) (label.Market, bool) {
+	return find(s.Markets, id, func(m *label.Market) string { return m.ID })
 }
 
 // titaniumClockFactor is what titanium white in the whole batch does to the speed of trace: common practice, no source (reference:

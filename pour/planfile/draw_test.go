@@ -124,6 +124,11 @@ func drawText(t *rapid.T, s pour.Shelf, f pour.Field) string {
 		return rapid.SampledFrom(s.Scents).Draw(t, f.Key).ID
 	case pour.TakesTopping:
 		return rapid.SampledFrom(s.Toppings).Draw(t, f.Key).ID
+	case pour.TakesMarket:
+		if len(s.Markets) == 0 {
+			return ""
+		}
+		return rapid.SampledFrom(s.Markets).Draw(t, f.Key).ID
 	case pour.TakesMoney:
 		return rapid.StringMatching(`[1-9][0-9]{0,3}(\.[0-9]{1,4})?`).Draw(t, f.Key)
 	case pour.TakesID:

@@ -94,6 +94,8 @@ func text(f pour.Field) string {
 		return "scent's id"
 	case pour.TakesTopping:
 		return "topping's id"
+	case pour.TakesMarket:
+		return "market's id"
 	case pour.TakesMoney:
 		return `amount, as "6.50"`
 	case pour.TakesID:
