@@ -2,6 +2,7 @@ package label
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -36,10 +37,13 @@ func Allergens(scents []ScentIn, cutG, curedG float64, m Market, list []Allergen
 		f.judge(i, cutG, curedG, m)
 	}
 	slices.SortStableFunc(f.of, func(a, b Found) int {
-		return cmp.Or(cmp.Compare(b.G, a.G), strings.Compare(a.Name, b.Name))
+		return cmp.Or(cmp.Compare(math.Round(b.G/least), math.Round(a.G/least)), strings.Compare(a.Name, b.Name))
 	})
 	return f.of
 }
+
+// least is the mass, g, below which a difference is not one: sums in another order are not another order.
+const least = 1e-9
 
 // sums are being added up.
 type sums struct {
