@@ -43,13 +43,14 @@ const (
 
 // Charge is something that went into a bar, in grams of one average bar as it was made, nothing dried.
 type Charge struct {
-	In   string // the mixing it went into: "base", "icing", or an embed's or topping's name; only charges of one mixing react with each other
-	Kind Kind
-	Name Name
-	From string // what of the shelf it came with, as screens name it: "titanium white"
-	G    float64
-	Fat  chem.Fat // Fat: its kind and saponification value
-	Acid Taking   // Acid: what it takes up and becomes
+	In    string // the mixing it went into: "base", "icing", or an embed's or topping's name; only charges of one mixing react with each other
+	Kind  Kind
+	Name  Name
+	From  string // what of the shelf it came with, as screens name it: "titanium white"
+	Doubt string // why its amount is not sure; empty: it is
+	G     float64
+	Fat   chem.Fat // Fat: its kind and saponification value
+	Acid  Taking   // Acid: what it takes up and becomes
 }
 
 // Taking is what an acid does with alkali, per gram of it.
