@@ -37,7 +37,7 @@ func house() []room {
 		{"pour/shape", "std"},
 		{"pour/relief", "std pour/script pour/shape"},
 		{"pour/swirl", "std pour/script pour/relief"},
-		{"pour", "pour/label pour/cost pour/money pour/lot pour/strict pour/plain chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
+		{"pour", "pour/label pour/day pour/cost pour/money pour/lot pour/strict pour/plain chem chem/clock chem/colour chem/cure pour/script pour/swirl pour/shape pour/relief"},
 		{"pour/pourtest", "pour"},
 		{"pour/naming", "pour/strict"},
 		{"pour/recipe", "pour/naming pour/lot pour pour/strict pour/plain"},

@@ -1,8 +1,12 @@
 package pour
 
 import (
+	"fmt"
+	"slices"
+
 	"pourbench/pour/lot"
 	"pourbench/pour/plain"
+	"pourbench/pour/strict"
 )
 
 // MaterialNeed is what a plan wants of one material for one of its batches or jugs.
@@ -69,4 +73,20 @@ func (s *Sheet) material(kind string, of lot.Material, n BatchName, shelf Shelf)
 // readyBlend is the material of a blend of oils that was mixed beforehand.
 func readyBlend(name string) lot.Material {
 	return lot.Material{Kind: lot.Blend, ID: plain.Slug(name, "blend")}
+}
+
+// Listed refuses a material of a kind that shelves list where this one does not, and says which was perhaps meant. What no shelf lists is let by.
+func (s *Shelf) Listed(m lot.Material) error {
+	takes, ok := map[lot.Kind]Takes{lot.Oil: TakesOil, lot.Colourant: TakesColourant, lot.Scent: TakesScent, lot.Topping: TakesTopping}[m.Kind]
+	kind, known := s.known(takes)
+	switch {
+	case m.Kind == lot.Extra:
+		kind, known = "extra", ids(s.Extras, func(x Extra) string { return x.ID })
+	case !ok:
+		return nil
+	}
+	if slices.Contains(known, m.ID) {
+		return nil
+	}
+	return fmt.Errorf("%s is no %s on the shelf: %s", strict.Quote(m.ID), kind, strict.Meant(m.ID, known, "take one that is on the shelf, or add it to your own shelf file", ""))
 }

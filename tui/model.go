@@ -54,6 +54,7 @@ type Options struct {
 	Pours      func() ([]Past, error)                            // the pours that can be poured again, the latest first; nil: there are none
 	PourAgain  func(id string) (Poured, error)                   // the new plan of one of them
 	OwnShelf   OwnShelf                                          // the maker's own shelf file; the zero value: the bench cannot change it
+	Restock    Restock                                           // the shelf again, where its files changed; nil: it stays as it is
 	Provisions Provisions                                        // what the maker's stock says; the zero value: there is no ledger
 	Plain      bool                                              // it is told in lines, by [Converse]: nothing waits for a frame or moves by itself
 	Notes      io.Writer                                         // where [Open] says what became of unsaved work; nil: standard error
@@ -149,7 +150,7 @@ func newModel(o Options) *model {
 
 // Init asks the terminal for its background and looks for work that was never saved.
 func (m *model) Init() tea.Cmd {
-	return tea.Batch(m.findLostWork(), m.enlist(), m.wake(), m.backdrop.Ask())
+	return tea.Batch(m.findLostWork(), m.enlist(), m.wake(), m.backdrop.Ask(), m.lookSoon())
 }
 
 // regard takes what the terminal says of its colours. Pictures stand on its background whatever it is; whether it counts as dark may have been

@@ -59,7 +59,9 @@ func (m *model) takeOwn(msg tea.Msg) tea.Cmd {
 	case tea.MouseWheelMsg:
 		return m.wheel(msg)
 	case tea.FocusMsg:
-		return m.checkFile()
+		return tea.Batch(m.checkFile(), m.restock())
+	case lookAgainMsg:
+		return tea.Batch(m.restock(), m.lookSoon())
 	case timedMsg:
 		m.session.Timed(msg.rev, msg.sheet)
 		return m.workFigures()
@@ -130,12 +132,14 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 	case pouredAgainMsg:
 		return m.pouredAgain(msg)
 	case pouredMsg:
-		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg))
+		return tea.Batch(m.back(), m.backdrop.Ask(), m.poured(msg), m.restock())
 	case stockMsg:
 		m.stockLeft(msg)
-		return tea.Batch(m.back(), m.backdrop.Ask())
+		return tea.Batch(m.back(), m.backdrop.Ask(), m.restock())
 	case batchesMsg:
-		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg))
+		return tea.Batch(m.back(), m.backdrop.Ask(), m.batchesLeft(msg), m.restock())
+	case restockedMsg:
+		m.restocked(msg)
 	case largestMsg:
 		m.enlarged(msg)
 	case provisionsMsg:

@@ -1,6 +1,7 @@
 package cost
 
 import (
+	"fmt"
 	"slices"
 
 	"pourbench/pour/money"
@@ -101,6 +102,9 @@ func (b Bill) perGood(sum money.Amount, known bool) (money.Amount, bool) {
 // Lacking lists what keeps the total from being known, in the maker's words.
 func (b Bill) Lacking() []string {
 	var out []string
+	if b.Bars.Good <= 0 {
+		out = append(out, fmt.Sprintf("no bar of it can be sold: %d come off the cutter, and all of them are rejects", b.Bars.Cut))
+	}
 	for _, l := range b.Lines {
 		if l.Lacks != "" {
 			out = append(out, l.Name+": "+l.Lacks)
@@ -111,9 +115,6 @@ func (b Bill) Lacking() []string {
 	}
 	if len(b.Lines) == 0 {
 		out = append(out, "nothing of it has a price")
-	}
-	if b.Bars.Good <= 0 {
-		out = append(out, "no bar of it can be sold")
 	}
 	return out
 }

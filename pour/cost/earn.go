@@ -52,7 +52,8 @@ type Earning struct {
 	Marked       bool          // the bar costs something, so that Markup is known
 	Testers      money.Amount  // what those given away cost, spread over the bars sold
 	Variable     money.Amount  // what one more bar sold costs: materials, packaging, energy and labour over the bars sold, and the fee
-	Contribution money.Amount  // net - variable
+	Contribution money.Amount  // net - variable: what is left towards the fixed cost of a month, overhead being no part of it
+	Profit       money.Amount  // net - fee - all that the batch costs over the bars sold: overhead and testers are in it
 	PerHour      money.Amount  // what all bars sold leave for an hour of hands: net - fees - all costs but labour
 	Hours        bool          // hands' time is known, so that PerHour is
 	BreakEven    int           // bars to sell in a month until its fixed cost and the profit wanted are covered, rounded up
@@ -81,6 +82,7 @@ func (b Bill) Earns(t Terms) (Earning, error) {
 	variable, _ := b.Sum(Materials, Packaging, Energy, Labour)
 	e.Variable = variable.Part(1, sold).Plus(e.Fee)
 	e.Contribution = e.Net.Minus(e.Variable)
+	e.Profit = e.Net.Minus(e.Fee).Minus(total.Part(1, sold))
 	e.hour(b, total)
 	e.even()
 	return e, nil

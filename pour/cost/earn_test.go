@@ -134,6 +134,7 @@ func TestTestersAreCarriedByTheBarsSold(t *testing.T) {
 	is(t, "its part of the testers", e.Testers.Over(1, 6).String(), "0.064793") // 4 × 2.267747 ÷ 140
 	is(t, "variable", e.Variable.Over(1, 4).String(), "2.3249")                 // 295.5556 ÷ 140 + 0.21375
 	is(t, "an hour", e.PerHour.Cents(), "101.16")                               // (140 × 6.28625 - 222.5556) ÷ 6.5
+	is(t, "the profit", e.Profit.Over(1, 4).String(), "3.9537")                 // 6.28625 - 326.5556 ÷ 140
 }
 
 func TestTheThreeLargestCostsDearerAndCheaper(t *testing.T) {
@@ -193,4 +194,15 @@ func near(t *rapid.T, what string, got money.Amount, want *big.Rat) {
 	if off := new(big.Rat).Sub(have, want); !ok || off.Abs(off).Cmp(big.NewRat(1, 1e10)) > 0 {
 		t.Fatalf("%s is %s, want %s", what, got.Exact(), want.FloatString(12))
 	}
+}
+
+// Profit is what is left when everything is counted, and it sums over the bars sold to what all of them brought less what the batch cost.
+func TestTheProfitCountsFeeOverheadAndTesters(t *testing.T) {
+	b := c1(t, lot.FIFO)
+	e, err := b.Earns(terms(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	is(t, "the profit of C1's bar", e.Profit.Over(1, 4).String(), "4.0185")                      // 6.50 - 0.21375 - 326.5556 ÷ 144
+	is(t, "overhead between them", e.Contribution.Minus(e.Profit).Over(1, 4).String(), "0.2153") // 31.00 ÷ 144
 }

@@ -135,6 +135,8 @@ func costIn(a money.Amount, known bool, currency string) string {
 // costSales is what the bars earn, one way of selling beside the other. A line of which no way has anything is left out.
 func (p *page) costSales(c *pour.CostSheet) {
 	if len(c.Sales) == 0 {
+		p.raw("")
+		p.wrapped("", "What selling a bar leaves is not known as long as its cost is not.")
 		return
 	}
 	columns, head := []column{{}}, []string{"sold"}
@@ -183,12 +185,13 @@ func saleLines() []saleLine {
 		{"price asked", func(s *pour.CostSale) string { return told(s.Terms.Price.Sign() > 0, s.Terms.Price.Cents()) }},
 		earns("without tax", func(e *cost.Earning) string { return e.Net.Cents() }),
 		earns("fee", func(e *cost.Earning) string { return e.Fee.Cents() }),
-		earns("margin, of the price", func(e *cost.Earning) string { return e.Margin.Rounded(2) + " %" }),
-		earns("markup, on the cost", func(e *cost.Earning) string { return told(e.Marked, e.Markup.Rounded(2)+" %") }),
-		earns("left of a bar sold", func(e *cost.Earning) string { return e.Contribution.Cents() }),
+		earns("margin before fee, of the price", func(e *cost.Earning) string { return e.Margin.Rounded(2) + " %" }),
+		earns("markup before fee, on the cost", func(e *cost.Earning) string { return told(e.Marked, e.Markup.Rounded(2)+" %") }),
+		earns("contribution, before overhead", func(e *cost.Earning) string { return e.Contribution.Cents() }),
+		earns("profit of a bar, all counted", func(e *cost.Earning) string { return e.Profit.Cents() }),
 		earns("an hour of hands earns", func(e *cost.Earning) string { return told(e.Hours, e.PerHour.Cents()) }),
 		earns("breaks even at", func(e *cost.Earning) string { return told(e.Never == "", fmt.Sprintf("%d bars a month", e.BreakEven)) }),
-		{"price for the margin", func(s *pour.CostSale) string { return told(s.Margin != "", s.ForIt.Cents()+" for "+s.Margin+" %") }},
+		{"price for it, before fee", func(s *pour.CostSale) string { return told(s.Margin != "", s.ForIt.Cents()+" for "+s.Margin+" %") }},
 	}
 }
 

@@ -37,6 +37,7 @@ type SaleReport struct {
 	MarginPercent *string `json:"margin_percent"`
 	MarkupPercent *string `json:"markup_percent"`
 	Contribution  *string `json:"contribution"`
+	Profit        *string `json:"profit"` // of a bar sold, fee, overhead and testers counted
 	PerHour       *string `json:"per_hour"`
 	BreakEvenBars *int    `json:"break_even_bars"`
 	ForMargin     *string `json:"price_for_margin"`
@@ -69,7 +70,7 @@ func saleReport(s *pour.CostSale) SaleReport {
 	if s.Why != "" {
 		return r
 	}
-	r.Net, r.Fee, r.Contribution, r.PerHour = exact(e.Net, true), exact(e.Fee, true), exact(e.Contribution, true), exact(e.PerHour, e.Hours)
+	r.Net, r.Fee, r.Contribution, r.Profit, r.PerHour = exact(e.Net, true), exact(e.Fee, true), exact(e.Contribution, true), exact(e.Profit, true), exact(e.PerHour, e.Hours)
 	margin, markup := e.Margin.String(), e.Markup.String()
 	r.MarginPercent = &margin
 	if e.Marked {

@@ -34,8 +34,10 @@ type svg struct {
 	used    [faces]map[rune]bool // letters whose outlines are needed
 }
 
-// printf writes; a builder takes everything.
-func (w *svg) printf(format string, args ...any) { w.WriteString(fmt.Sprintf(format, args...)) }
+// printf writes.
+func (w *svg) printf(format string, args ...any) {
+	_, _ = fmt.Fprintf(w, format, args...) // a builder takes everything
+}
 
 // draw writes what is drawn, where it is put.
 func (w *svg) draw(d *Drawing) {

@@ -36,6 +36,15 @@ func (g *program) costSettings() []*cobra.Command {
 				if err != nil {
 					return err
 				}
+				if text := second(args, 2); text != "" { // a price that stands for nothing may still be taken out
+					shelf, err := g.catalogue()
+					if err == nil {
+						err = shelf.Listed(m)
+					}
+					if err != nil {
+						return fmt.Errorf("name a price of %s: %w", m, err)
+					}
+				}
 				return g.stated("price of "+m.String(), second(args, 2), store().SetPrice(m, second(args, 2)))
 			},
 		},

@@ -116,20 +116,21 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 			return lesson.Taught(), err
 		},
 		Pour: func(p pour.Plan) error {
+			shelf := g.asItIs(shelf) // an entry that was added at the bench may be in the plan
 			hand := g.hand(shelf)
 			return g.pourLive(live.Options{Shelf: shelf, Hand: hand, Sheet: pour.Work(p, shelf, hand)})
 		},
 	}
-	o.Past = func(id string) (again.Past, []again.Past, error) { return g.lookBack(shelf, id) }
+	o.Past = func(id string) (again.Past, []again.Past, error) { return g.lookBack(g.asItIs(shelf), id) }
 	o.Pours = g.pours
 	o.PourAgain = func(id string) (tui.Poured, error) {
-		plan, said, err := g.pouredAgain(shelf, id)
+		plan, said, err := g.pouredAgain(g.asItIs(shelf), id)
 		return tui.Poured{Plan: &plan, Said: said}, err
 	}
 	o.Provisions = tui.Provisions{Read: g.provisions, Designs: g.designs}
-	o.OwnShelf = g.ownShelf()
+	o.OwnShelf, o.Restock = g.ownShelf(), g.restock()
 	o.Stock = func() error { return g.showStock(nil) }
-	o.Batches = func() (tui.Poured, error) { return g.showBatches(shelf, nil, "") }
+	o.Batches = func() (tui.Poured, error) { return g.showBatches(g.asItIs(shelf), nil, "") }
 	if plain {
 		return tui.Converse(o, g.talking())
 	}

@@ -154,14 +154,15 @@ func (f *Facts) costSale(s *pour.CostSale) []grid.Row {
 		rows = append(rows, f.worth("earns", f.Show.Number(pour.Unknown(), 0), "", s.Why))
 	} else {
 		rows = append(rows, f.worth("without tax", e.Net.Cents(), unit, ""), f.worth("fee", e.Fee.Cents(), unit, "a selling cost, no part of a bar's"),
-			f.worth("margin", e.Margin.Rounded(1), "%", "of the price"), f.markup(e), f.worth("left of a bar sold", e.Contribution.Cents(), unit, "towards fixed cost"))
+			f.worth("margin", e.Margin.Rounded(1), "%", "of the price, before the fee"), f.markup(e),
+			f.worth("contribution", e.Contribution.Cents(), unit, "before overhead"), f.worth("profit", e.Profit.Cents(), unit, "fee, overhead, testers"))
 		if e.Hours {
 			rows = append(rows, f.worth("an hour earns", e.PerHour.Cents(), unit, ""))
 		}
 		rows = append(rows, f.even(e))
 	}
 	if s.Margin != "" {
-		rows = append(rows, f.worth("price to ask", s.ForIt.Cents(), unit, "for a margin of "+s.Margin+" %"))
+		rows = append(rows, f.worth("price to ask", s.ForIt.Cents(), unit, "margin of "+s.Margin+" % before the fee"))
 	}
 	return rows
 }
@@ -170,7 +171,7 @@ func (f *Facts) markup(e *cost.Earning) grid.Row {
 	if !e.Marked {
 		return f.worth("markup", f.Show.Number(pour.Unknown(), 0), "%", "the bar costs nothing")
 	}
-	return f.worth("markup", e.Markup.Rounded(1), "%", "on the cost")
+	return f.worth("markup", e.Markup.Rounded(1), "%", "on the cost, before the fee")
 }
 
 func (f *Facts) even(e *cost.Earning) grid.Row {
