@@ -3,6 +3,8 @@ package presets
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"pourbench/pour"
 	"pourbench/pour/day"
@@ -42,6 +44,7 @@ func readMarket(r *row, m *label.Market) {
 	r.number("figures", &figures, 0, 9, "of a weight that count at most; 0: any")
 	m.Figures = int(figures)
 	r.flag("only_soap", &m.OnlySoap, "sold only as soap: claims of more move it to another class")
+	readPrint(r, &m.Print)
 	source := pour.Source{Text: m.From, Confidence: m.Checked}
 	r.source("source", &source, "allergens", "over_percent", "heights", "row")
 	m.From, m.Checked = source.Text, source.Confidence
@@ -130,4 +133,37 @@ func dayOf(in *strict.Table, key string, to *day.Day) {
 		return
 	}
 	*to = d
+}
+
+// readPrint reads how a label is printed there.
+func readPrint(r *row, p *label.Print) {
+	const key = "print"
+	keys := "identity, wants, made_for, not_food, by_capital, bold_net, lowest_percent, lowest_cm2, clear_mm, text_mm, small_cm2, small_mm, no_band"
+	if !r.ask(key, "{ "+keys+" }", "", "how a label is printed there; pourbench label markets tells what each market has") {
+		return
+	}
+	in, ok := r.in.Section(key)
+	if !ok {
+		return
+	}
+	in.Only(strings.Split(keys, ", ")...)
+	in.Line("identity", &p.Identity, 60)
+	in.Lines("wants", &p.Wants)
+	known := []string{label.WantsMaker, label.WantsContact, label.WantsLot, label.WantsDate, label.WantsIngredients}
+	for _, w := range p.Wants {
+		if !slices.Contains(known, w) {
+			in.Add("wants", strict.NoWord("wants", w, known))
+		}
+	}
+	in.Line("made_for", &p.MadeFor, 40)
+	in.Line("not_food", &p.NotFood, 80)
+	in.Flag("by_capital", &p.ByCapital)
+	in.Flag("bold_net", &p.BoldNet)
+	in.Within("lowest_percent", &p.Lowest, 0, 100)
+	in.Within("lowest_cm2", &p.LowestCM2, 0, 1e4)
+	in.Within("clear_mm", &p.ClearMM, 0, 50)
+	in.Within("text_mm", &p.TextMM, 0, 20)
+	in.Within("small_cm2", &p.SmallCM2, 0, 1e4)
+	in.Within("small_mm", &p.SmallMM, 0, 20)
+	in.Line("no_band", &p.NoBand, 120)
 }

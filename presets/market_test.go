@@ -2,6 +2,7 @@ package presets_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -111,5 +112,19 @@ scent_word = "Perfume"
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v, want %q", text, err, want)
 		}
+	}
+}
+
+// How a label is printed in a market, by 16 CFR 500.6, 21 CFR 701.3 and C.R.C. c. 417, ss. 14 to 16.
+func TestMarketsSayHowTheirLabelIsPrinted(t *testing.T) {
+	us, ca := market(t, "us-cosmetic").Print, market(t, "ca").Print
+	if !us.AtFoot(33) || us.AtFoot(32) || us.LeastMM(100) != 1.5875 || us.LeastMM(77) != 0.79375 {
+		t.Errorf("United States: %+v", us)
+	}
+	if !ca.BoldNet || ca.NoBand == "" || ca.LeastMM(44) != 1.6 || ca.LeastMM(10) != 0.8 || ca.Identity != "Soap / Savon" {
+		t.Errorf("Canada: %+v", ca)
+	}
+	if !slices.Contains(market(t, "eu").Print.Wants, label.WantsLot) || slices.Contains(market(t, "us-soap").Print.Wants, label.WantsIngredients) {
+		t.Error("what is wanted in the EU, and of soap in the United States")
 	}
 }

@@ -61,7 +61,7 @@ func (m Market) holds(bars []float64, nominal float64) bool {
 		return Average(bars, nominal).Holds
 	}
 	const five = 0.95 // NMI guide (read)
-	return mean(bars) >= nominal-slack && least(bars) >= five*nominal-slack
+	return mean(bars) >= nominal-slack && lightest(bars) >= five*nominal-slack
 }
 
 func mean(list []float64) float64 {
@@ -75,7 +75,7 @@ func mean(list []float64) float64 {
 	return sum / float64(len(list))
 }
 
-func least(list []float64) float64 {
+func lightest(list []float64) float64 {
 	if len(list) == 0 {
 		return 0
 	}

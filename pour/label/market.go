@@ -48,6 +48,8 @@ type Market struct {
 	Figures      int    // of a weight that count at most; 0: any
 	OnlySoap     bool   // sold only as soap: words that claim more move it to another class
 
+	Print Print
+
 	From    string // where all that is from
 	Checked string // and how far it was checked, in the words of a source
 	Rows    []Row

@@ -56,7 +56,7 @@ func Declare(o Weighing) Net {
 	}
 	bars := o.held()
 	if len(o.Bars) > 0 {
-		n.From, n.Bars, n.Average, n.Least = FromScale, len(o.Bars), mean(o.Bars), least(o.Bars)
+		n.From, n.Bars, n.Average, n.Least = FromScale, len(o.Bars), mean(o.Bars), lightest(o.Bars)
 	} else {
 		n.Average, n.Least = o.Forecast, o.ForecastLow
 	}
@@ -65,11 +65,11 @@ func Declare(o Weighing) Net {
 		n.Why = "it is not known what a bar weighs"
 	case n.System == ByAverage && o.Market.Average == "":
 		n.Notes = append(n.Notes, "what single packs may be short by there was not found, so every bar has to hold")
-		n.Most = o.Market.figures(math.Floor(least(bars)))
+		n.Most = o.Market.figures(math.Floor(lightest(bars)))
 	case n.System == ByAverage:
 		n.Most = o.Market.figures(o.Market.mostByAverage(bars))
 	default:
-		n.Most = o.Market.figures(math.Floor(least(bars)))
+		n.Most = o.Market.figures(math.Floor(lightest(bars)))
 	}
 	n.note(o)
 	n.declare(o)
