@@ -41,15 +41,12 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 		l.Refused = "no market " + plan.Market + " on the shelf"
 		return l
 	}
-	charges, err := s.Contents(shelf, of.Went)
+	c, err := s.charged(&shelf, of.Went)
 	if err != nil {
 		l.Refused = err.Error()
 		return l
 	}
-	made := 0.0
-	for _, c := range charges {
-		made += c.G
-	}
+	charges, made := c.out, c.sum()
 	l.MadeG, l.CuredG = AsFigure(made), s.labelCuredG(made)
 	entries, err := label.Made(l.Style, charges, m, plan.Names == NamesEnglish)
 	if err != nil {
@@ -59,6 +56,7 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.Lines = label.List(entries, m)
 	l.Allergens = label.Allergens(scentsIn(charges, shelf), made, l.CuredG.orUnknown(), m, shelf.Allergens)
 	l.Text = label.Text(l.Lines, l.Allergens, m)
+	l.Food = s.labelFood(shelf)
 	return l
 }
 
@@ -101,5 +99,6 @@ func (s *Shelf) scentIn(name string) label.ScentIn {
 func (s *Sheet) label(shelf Shelf) {
 	if s.Plan.Label.Market != "" {
 		s.Label = s.Labelled(shelf, Labelling{})
+		s.inspectLabel(shelf)
 	}
 }
