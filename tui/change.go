@@ -59,6 +59,9 @@ func (m *model) do(do panel.Do) bool {
 	if do.Pick != nil {
 		m.dialogs.Open(m.shelfList(*do.Pick, do.Picked))
 	}
+	if do.Try != nil {
+		m.trying = trying{of: do.Try, opened: m.file.opened}
+	}
 	if do.Form != nil {
 		m.askEntry(*do.Form)
 	}
