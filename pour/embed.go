@@ -49,6 +49,21 @@ type Embed struct {
 	AcrossMM   float64   // from the bar's middle to the right, seen from end A
 	AtMM       []float64 // EmbedOwn: centres from end A
 	SetMin     float64   // to set one piece; 0: as it usually takes
+	MadeOf     []MadeOf  // what it is made of; none: cold-process soap as the base is, anything else not known
+}
+
+// MadeOf is a part of what an embed is made of.
+type MadeOf struct {
+	Name    string  // as a list of ingredients names it
+	Percent float64 // of the piece by mass; the parts of a piece sum to 100, or none says how much
+}
+
+// Fields are the rows of the list, pointing into the item.
+func (m *MadeOf) Fields() []Field {
+	return []Field{
+		{Key: "name", Label: "ingredient", Need: Required, High: 80, At: &m.Name, Means: "as a list of ingredients names it"},
+		{Key: "percent", Label: "part", Need: Quiet, Unit: UnitPercent, High: 100, Step: 1, At: &m.Percent, Means: "of the piece by mass; all 0: not known"},
+	}
 }
 
 // Fields are the rows of the list, pointing into the item.
@@ -77,6 +92,7 @@ func (e *Embed) Fields() []Field {
 		{Key: "across_mm", Label: "off the middle, across", Need: Quiet, Unit: UnitMM, Low: -1000, High: 1000, Step: 0.5, At: &e.AcrossMM, Means: "from the bar's middle to the right, seen from end A"},
 		{Key: "at_mm", Label: "centres", Need: Quiet, Unit: UnitMM, High: 3000, Step: 0.5, At: &e.AtMM, Means: "centres from end A, where in is at"},
 		{Key: "set_min", Label: "set one", Need: Quiet, Unit: UnitMinute, High: 10, Step: 0.05, At: &e.SetMin, Means: "to set one piece; 0: estimated"},
+		{Key: "made_of", Label: "made of", Need: Quiet, High: maxParts, At: &e.MadeOf, Means: "its ingredients; none: cold-process soap as the base is, anything else not known"},
 	}
 }
 

@@ -48,25 +48,28 @@ type inBar struct {
 // embedded is what embeds bring into the bar at a place of [CutSheet.Bars], with its part of every rod.
 func (s *Sheet) embedded(bar int) inBar {
 	var in inBar
-	part := 0.0
-	if b := s.Cut.Bars[bar]; len(s.Embeds) > 0 {
-		part = b.ThicknessMM() / s.Plan.Mould.AlongMM()
-	}
-	for _, k := range s.Embeds {
-		n := 0.0
-		for _, p := range k.Pieces {
-			switch {
-			case k.Rod && s.rodIn(p, bar):
-				n += part
-			case p.Bar == bar+1:
-				n++
-			}
-		}
+	for i := range s.Embeds {
+		k := &s.Embeds[i]
+		n := s.piecesIn(k, bar)
 		in.g += n * k.PieceG.orUnknown()
 		in.curedG += n * k.CuredG.orUnknown()
 		in.displacedMM3 += n * k.SubmergedMM3.V
 	}
 	return in
+}
+
+// piecesIn is how many pieces of a kind are in the bar at a place of [CutSheet.Bars], with its part of every rod.
+func (s *Sheet) piecesIn(k *EmbedSheet, bar int) float64 {
+	n := 0.0
+	for _, p := range k.Pieces {
+		switch {
+		case k.Rod && s.rodIn(p, bar):
+			n += s.Cut.Bars[bar].ThicknessMM() / s.Plan.Mould.AlongMM()
+		case p.Bar == bar+1:
+			n++
+		}
+	}
+	return n
 }
 
 // rodIn reports whether a rod lies in a bar: of bars side by side, in the one that its middle is in.

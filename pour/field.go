@@ -128,6 +128,8 @@ func (f *Field) each(grow int, scratch bool, visit func(i int, fields []Field)) 
 		eachOf(at, grow, scratch, (*ScentPart).Fields, visit)
 	case *[]Topping:
 		eachOf(at, grow, scratch, (*Topping).Fields, visit)
+	case *[]MadeOf:
+		eachOf(at, grow, scratch, (*MadeOf).Fields, visit)
 	case *[]ToppingPart:
 		eachOf(at, grow, scratch, (*ToppingPart).Fields, visit)
 	case *[]PackagingPart:

@@ -192,18 +192,18 @@ func (t *topper) plastic() {
 		}
 		text += fmt.Sprintf(", %s of the cured bar, %s the line of %s", show.Percent(p.V, 3), under, show.Percent(PlasticPercent, 2))
 	}
-	text += fmt.Sprintf("; in the EU no longer sold loose since %s, in rinse-off products not from %s on", day(loose), day(rinseOff))
+	text += fmt.Sprintf("; in the EU no longer sold loose since %s, in rinse-off products not from %s on", dateOf(loose), dateOf(rinseOff))
 	if at := t.Plan.PourAt; !at.IsZero() {
 		ready := at.Add(time.Duration(t.Plan.Bed.CutAfterH*float64(time.Hour)) + time.Duration(t.Plan.Bed.CureDays*24*float64(time.Hour)))
 		if !ready.Before(rinseOff) {
-			text += "; these bars are ready after that, on " + day(ready)
+			text += "; these bars are ready after that, on " + dateOf(ready)
 		}
 	}
 	t.say("topping-plastic", text, "take glitter of mica or glass; read Regulation (EU) 2023/2055 or the rules of where you sell: their own text counts")
 }
 
-// day writes a date.
-func day(at time.Time) string { return at.Format("2 January 2006") }
+// dateOf writes a date.
+func dateOf(at time.Time) string { return at.Format("2 January 2006") }
 
 // wire says what the cut does to grains that lie on the loaf.
 func (t *topper) wire() {

@@ -20,6 +20,7 @@ func (s Sheet) Time(shelf Shelf, h Hand) Sheet {
 	s.pipeWindow()
 	s.inspectToppingHeat(shelf)
 	s.dry(h.Rack)
+	s.label(shelf)
 	s.Timed = true
 	s.sortWarnings()
 	return s

@@ -31,6 +31,7 @@ func (t Top) clone() Top {
 	for i := range t.Embeds {
 		t.Embeds[i].AtMM = append([]float64(nil), t.Embeds[i].AtMM...)
 		t.Embeds[i].Corners = append([]float64(nil), t.Embeds[i].Corners...)
+		t.Embeds[i].MadeOf = append([]MadeOf(nil), t.Embeds[i].MadeOf...)
 	}
 	return t
 }

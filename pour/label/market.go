@@ -37,6 +37,7 @@ type Market struct {
 	HeightBy    string  // one of the HeightBy… words
 	Heights     []Height
 	Rows        []Row
+	Print       Print
 }
 
 // Height is a row of a table of letter heights.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"pourbench/pour/shape"
+	"pourbench/pour/vector"
 )
 
 // How a strip is laid out, mm above its edge, which is what is laid along the mould.
@@ -76,12 +77,12 @@ func (b *band) draw(number, of int) {
 // outline is the edge with a tick every 10 mm, both ends and what the strip is.
 func (b *band) outline(number, of int) {
 	left, right := b.at(b.strip.From), b.at(b.strip.To)
-	b.line(classEdge, left, b.foot, right, b.foot, bold)
-	b.line(classEdge, left, b.foot, left, b.foot-rowsAt-rowHigh, thin)
-	b.line(classEdge, right, b.foot, right, b.foot-rowsAt-rowHigh, thin)
+	b.Line(classEdge, left, b.foot, right, b.foot, bold)
+	b.Line(classEdge, left, b.foot, left, b.foot-rowsAt-rowHigh, thin)
+	b.Line(classEdge, right, b.foot, right, b.foot-rowsAt-rowHigh, thin)
 	for mm := float64(0); mm <= b.strip.To+slack; mm += tickApart {
 		if b.on(mm) {
-			b.line(classTick, b.at(mm), b.foot, b.at(mm), b.foot-tickHigh, fine)
+			b.Line(classTick, b.at(mm), b.foot, b.at(mm), b.foot-tickHigh, fine)
 		}
 	}
 	text := b.edge.Along + ": " + b.edge.EndA + " here"
@@ -91,9 +92,9 @@ func (b *band) outline(number, of int) {
 	if of > 1 {
 		text = fmt.Sprintf("strip %d of %d, %s to %s mm. %s", number, of, short(b.strip.From), short(b.strip.To), text)
 	}
-	b.write(left, b.foot-headAt, plainText, start, fitted(text, plainText, b.strip.To-b.strip.From-33))
+	b.Write(left, b.foot-headAt, plainText, vector.Start, fitted(text, plainText, b.strip.To-b.strip.From-33))
 	if number == of {
-		b.write(right, b.foot-headAt, plainText, end, "other end")
+		b.Write(right, b.foot-headAt, plainText, vector.End, "other end")
 	}
 	b.arrow(right-32, b.foot-headAt-1, 10)
 }
@@ -108,12 +109,12 @@ func (b *band) span(s Span) {
 	switch s.Kind {
 	case Trim:
 		for _, l := range shape.Hatch(b.at(from), b.foot-spansHigh, to-from, spansHigh, hatchApart) {
-			b.line(classHatch, l[0], l[1], l[2], l[3], fine)
+			b.Line(classHatch, l[0], l[1], l[2], l[3], fine)
 		}
 		b.named("trim", mid, to-from)
 	case Slice:
 		for y := b.foot - spansHigh; y < b.foot; y += hatchApart {
-			b.line(classHatch, b.at(from), y, b.at(to), y, fine)
+			b.Line(classHatch, b.at(from), y, b.at(to), y, fine)
 		}
 		b.named("sample", mid, to-from)
 	case Bar:
@@ -126,20 +127,20 @@ func (b *band) named(text string, mid, room float64) {
 	if wideOf(text, smallText) > room {
 		text = text[:1]
 	}
-	b.write(mid, b.foot-spansHigh-1, smallText, middle, text)
+	b.Write(mid, b.foot-spansHigh-1, smallText, vector.Middle, text)
 }
 
 // centre is the middle of an embed: another sign than a cut, with its distance.
 func (b *band) centre(c Centre) {
 	x := b.at(c.MM)
-	b.line(classCentre, x, b.foot, x, b.foot-centresAt, thin)
+	b.Line(classCentre, x, b.foot, x, b.foot-centresAt, thin)
 	b.diamond(x, b.foot)
 	text := tenth(c.MM)
 	if kinds := b.edge.kinds(); len(kinds) > 1 {
 		text = letter(slices.Index(kinds, c.Name)) + " " + text
 	}
 	row := free(b.under[:], x, wideOf(text, smallText))
-	b.write(x, b.foot-centresAt-1-float64(row)*rowHigh, smallText, middle, text)
+	b.Write(x, b.foot-centresAt-1-float64(row)*rowHigh, smallText, vector.Middle, text)
 }
 
 // free is the first row in which a text of a width has room about x, or the last; it is taken then.
@@ -159,14 +160,14 @@ func (b *band) cut(number int, mm float64) {
 	half := wideOf(text, smallText) / 2
 	words := max(b.at(b.strip.From)+half, min(x, b.at(b.strip.To)-half))
 	y := b.foot - rowsAt + float64(labelRows-1-free(b.rows[:], words, 2*half))*rowHigh
-	b.line(classCut, x, b.foot, x, y+0.8, bold)
-	b.write(words, y, smallText, middle, text)
+	b.Line(classCut, x, b.foot, x, y+0.8, bold)
+	b.Write(words, y, smallText, vector.Middle, text)
 }
 
 // cross is one mark to lay a strip on the next by.
 func (b *band) cross(x, y float64) {
-	b.line(classCross, x-crossHalf, y, x+crossHalf, y, thin)
-	b.line(classCross, x, y-crossHalf, x, y+crossHalf, thin)
+	b.Line(classCross, x-crossHalf, y, x+crossHalf, y, thin)
+	b.Line(classCross, x, y-crossHalf, x, y+crossHalf, thin)
 }
 
 // tenth draws a distance as it is printed beside a mark, which itself stands exactly.

@@ -1,41 +1,13 @@
 package ruler
 
-import "unicode/utf8"
+import (
+	"unicode/utf8"
 
-// drawing is one sheet as what is drawn on it, the same for every kind of file.
-type drawing struct {
-	left, wide, high float64 // its left edge stands at x = left
-	strokes          []stroke
-	signs            []sign
-	labels           []label
-}
-
-// stroke is a straight line.
-type stroke struct {
-	x1, y1, x2, y2, thick float64
-	class                 string // what it is: names it in the SVG
-}
-
-// sign is a filled shape.
-type sign struct {
-	points [][2]float64
-	class  string
-}
-
-// label is words; y is their foot.
-type label struct {
-	x, y, size float64
-	anchor     anchor
-	text       string
-}
-
-type anchor int
-
-const (
-	start anchor = iota
-	middle
-	end
+	"pourbench/pour/vector"
 )
+
+// drawing is one sheet of the ruler.
+type drawing struct{ vector.Drawing }
 
 // What the strokes are, thickest last.
 const (
@@ -57,24 +29,16 @@ const (
 	signHalfWide = 1.2
 )
 
-func (d *drawing) line(class string, x1, y1, x2, y2, thick float64) {
-	d.strokes = append(d.strokes, stroke{x1, y1, x2, y2, thick, class})
-}
-
-func (d *drawing) write(x, y, size float64, at anchor, text string) {
-	d.labels = append(d.labels, label{x, y, size, at, text})
-}
-
 // diamond is the sign of a middle; its lower tip points at the place.
 func (d *drawing) diamond(x, tip float64) {
 	const h = signHalfWide
-	d.signs = append(d.signs, sign{[][2]float64{{x, tip}, {x + h, tip - 2*h}, {x, tip - 4*h}, {x - h, tip - 2*h}}, classCentre})
+	d.Signs = append(d.Signs, vector.Sign{Points: [][2]float64{{x, tip}, {x + h, tip - 2*h}, {x, tip - 4*h}, {x - h, tip - 2*h}}, Class: classCentre})
 }
 
 // arrow points to the right from x.
 func (d *drawing) arrow(x, y, long float64) {
-	d.line(classArrow, x, y, x+long, y, bold)
-	d.signs = append(d.signs, sign{[][2]float64{{x + long, y}, {x + long - 3, y - 1.2}, {x + long - 3, y + 1.2}}, classArrow})
+	d.Line(classArrow, x, y, x+long, y, bold)
+	d.Signs = append(d.Signs, vector.Sign{Points: [][2]float64{{x + long, y}, {x + long - 3, y - 1.2}, {x + long - 3, y + 1.2}}, Class: classArrow})
 }
 
 // wideOf is about how wide a text is.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"pourbench/pour/ruler"
+	"pourbench/pour/vector/vectortest"
 )
 
 // e1 is the first worked example of the cuts: 250 mm in bars of 25, a wire of 0.6, what is left to both trims.
@@ -35,7 +36,7 @@ func metre() ruler.Ruler {
 	return ruler.Ruler{Plan: "Long (one) metre \\ мыло", KerfMM: 0.6, Edges: []ruler.Edge{e}}
 }
 
-func pdfOf(t *testing.T, r ruler.Ruler, p ruler.Paper) []printed {
+func pdfOf(t *testing.T, r ruler.Ruler, p ruler.Paper) []vectortest.Page {
 	t.Helper()
 	var b bytes.Buffer
 	if err := r.PDF(&b, p); err != nil {
@@ -44,7 +45,7 @@ func pdfOf(t *testing.T, r ruler.Ruler, p ruler.Paper) []printed {
 	if dir := os.Getenv("POURBENCH_LOOK"); dir != "" {
 		_ = os.WriteFile(dir+"/"+strings.ReplaceAll(t.Name(), "/", "-")+p.Name+".pdf", b.Bytes(), 0o600)
 	}
-	pages, catalog := readPDF(t, b.Bytes())
+	pages, catalog := vectortest.ReadPDF(t, b.Bytes())
 	if !strings.Contains(catalog, "/ViewerPreferences << /PrintScaling /None >>") {
 		t.Errorf("the catalog does not ask for printing without scaling: %s", catalog)
 	}
@@ -54,16 +55,16 @@ func pdfOf(t *testing.T, r ruler.Ruler, p ruler.Paper) []printed {
 func TestThePagesAreThePapers(t *testing.T) {
 	for _, p := range ruler.Papers() {
 		got := pdfOf(t, e1(), p)[0]
-		if math.Abs(got.wide-p.Wide) > 0.002 || math.Abs(got.high-p.High) > 0.002 {
-			t.Errorf("%s is %g by %g mm", p.Name, got.wide, got.high)
+		if math.Abs(got.Wide-p.Wide) > 0.002 || math.Abs(got.High-p.High) > 0.002 {
+			t.Errorf("%s is %g by %g mm", p.Name, got.Wide, got.High)
 		}
-		for _, l := range got.lines {
-			for _, x := range []float64{l.x1, l.x2} {
+		for _, l := range got.Lines {
+			for _, x := range []float64{l.X1, l.X2} {
 				if x < 9.99 || x > p.Wide-9.99 {
 					t.Errorf("%s: a line runs into the margin at %g", p.Name, x)
 				}
 			}
-			for _, y := range []float64{l.y1, l.y2} {
+			for _, y := range []float64{l.Y1, l.Y2} {
 				if y < 9.99 || y > p.High-9.99 {
 					t.Errorf("%s: a line runs into the margin at height %g", p.Name, y)
 				}
@@ -76,8 +77,8 @@ func TestEverySheetHasABarOf100MM(t *testing.T) {
 	for _, p := range ruler.Papers() {
 		for i, page := range pdfOf(t, metre(), p) {
 			found := 0
-			for _, l := range page.lines {
-				if l.y1 == l.y2 && math.Abs(math.Hypot(l.x2-l.x1, l.y2-l.y1)-100) < 0.0005 {
+			for _, l := range page.Lines {
+				if l.Y1 == l.Y2 && math.Abs(math.Hypot(l.X2-l.X1, l.Y2-l.Y1)-100) < 0.0005 {
 					found++
 				}
 			}
@@ -89,18 +90,18 @@ func TestEverySheetHasABarOf100MM(t *testing.T) {
 }
 
 // standing is every upright line at least so high whose lower end stands at foot, by its distance from left.
-func (p printed) standing(left, foot, high, thick float64) (out []float64) {
-	for _, l := range p.lines {
-		if l.x1 == l.x2 && math.Abs(math.Max(l.y1, l.y2)-foot) < 0.02 && math.Abs(l.y1-l.y2) > high && math.Abs(l.thick-thick) < 0.01 {
-			out = append(out, l.x1-left)
+func standing(p vectortest.Page, left, foot, high, thick float64) (out []float64) {
+	for _, l := range p.Lines {
+		if l.X1 == l.X2 && math.Abs(math.Max(l.Y1, l.Y2)-foot) < 0.02 && math.Abs(l.Y1-l.Y2) > high && math.Abs(l.Thick-thick) < 0.01 {
+			out = append(out, l.X1-left)
 		}
 	}
 	return out
 }
 
 // tips is where the lowest corners of the four-cornered signs point.
-func (p printed) tips(left float64) (out []float64) {
-	for _, f := range p.fills {
+func tips(p vectortest.Page, left float64) (out []float64) {
+	for _, f := range p.Fills {
 		low := f[0]
 		for _, at := range f {
 			if at[1] > low[1] {
@@ -118,30 +119,20 @@ func TestEveryMarkStandsAtItsDistance(t *testing.T) {
 	r := e1()
 	page := pdfOf(t, r, ruler.Papers()[0])[0]
 	const foot = 96 // of the first strip
-	near(t, "cuts", page.standing(10, foot, 20, 0.35), r.Edges[0].Cuts)
-	near(t, "ends", page.standing(10, foot, 20, 0.2), []float64{0, 250})
+	near(t, "cuts", standing(page, 10, foot, 20, 0.35), r.Edges[0].Cuts)
+	near(t, "ends", standing(page, 10, foot, 20, 0.2), []float64{0, 250})
 	var centres []float64
 	for _, c := range r.Edges[0].Centres {
 		centres = append(centres, c.MM)
 	}
-	near(t, "middles", page.tips(10), centres)
+	near(t, "middles", tips(page, 10), centres)
 	for _, want := range []string{"1: 9.8", "10: 240.2", "22.6", "Meadow: ruler", "trim", "other end", "sheet 1 of 1"} {
-		page.says(t, want)
+		page.Says(t, want)
 	}
-	page.says(t, "This bar is 100 mm: measure it.")
-	page.says(t, "Print at 100 %")
-	page.says(t, "one cut takes 0.6 mm")
-	page.says(t, "end A here")
-}
-
-func (p printed) says(t *testing.T, want string) {
-	t.Helper()
-	for _, l := range p.texts {
-		if strings.Contains(l.text, want) {
-			return
-		}
-	}
-	t.Errorf("the page does not say %q", want)
+	page.Says(t, "This bar is 100 mm: measure it.")
+	page.Says(t, "Print at 100 %")
+	page.Says(t, "one cut takes 0.6 mm")
+	page.Says(t, "end A here")
 }
 
 func near(t *testing.T, what string, got, want []float64) {
@@ -170,10 +161,10 @@ func TestStripsOfALongLoafFitTogether(t *testing.T) {
 				want = append(want, mm-from[i])
 			}
 		}
-		near(t, "cuts", page.standing(10, foot, 20, 0.35), want)
-		for _, l := range page.lines {
-			if l.y1 == l.y2 && math.Abs(math.Abs(l.x2-l.x1)-5) < 0.02 && l.y1 < foot && l.y1 > foot-50 {
-				crosses = append(crosses, (l.x1+l.x2)/2-10+from[i])
+		near(t, "cuts", standing(page, 10, foot, 20, 0.35), want)
+		for _, l := range page.Lines {
+			if l.Y1 == l.Y2 && math.Abs(math.Abs(l.X2-l.X1)-5) < 0.02 && l.Y1 < foot && l.Y1 > foot-50 {
+				crosses = append(crosses, (l.X1+l.X2)/2-10+from[i])
 			}
 		}
 		joints := []float64{255, 500, 745}
@@ -186,8 +177,8 @@ func TestStripsOfALongLoafFitTogether(t *testing.T) {
 	if len(pages) != 2 {
 		t.Errorf("four strips stand on %d sheets", len(pages))
 	}
-	pages[1].says(t, "strip 4 of 4, 735 to 1000 mm.")
-	pages[0].says(t, "Long (one) metre \\ мыло: ruler")
+	pages[1].Says(t, "strip 4 of 4, 735 to 1000 mm.")
+	pages[0].Says(t, "Long (one) metre \\ мыло: ruler")
 }
 
 // e2 is the second worked example, with a sample slice of 5 mm between two cuts that stand 5.6 apart, and a second kind of embed.
@@ -205,9 +196,9 @@ func e2() ruler.Ruler {
 
 func TestWordsOfCutsAndMiddlesDoNotRunIntoEachOther(t *testing.T) {
 	page := pdfOf(t, e2(), ruler.Papers()[0])[0]
-	var marks []printedText
-	for _, l := range page.texts {
-		if l.y > 50 && l.y < 96 && !strings.Contains(l.text, " along") && strings.ContainsAny(l.text, "0123456789") {
+	var marks []vectortest.Text
+	for _, l := range page.Texts {
+		if l.Y > 50 && l.Y < 96 && !strings.Contains(l.Text, " along") && strings.ContainsAny(l.Text, "0123456789") {
 			marks = append(marks, l)
 		}
 	}
@@ -216,14 +207,14 @@ func TestWordsOfCutsAndMiddlesDoNotRunIntoEachOther(t *testing.T) {
 	}
 	for i, a := range marks {
 		for _, b := range marks[i+1:] {
-			if wide := 0.5 * 2.8 * float64(len(a.text)); math.Abs(a.y-b.y) < 2.8 && b.x > a.x && b.x < a.x+wide {
-				t.Errorf("%q at %.1f runs into %q at %.1f", a.text, a.x, b.text, b.x)
+			if wide := 0.5 * 2.8 * float64(len(a.Text)); math.Abs(a.Y-b.Y) < 2.8 && b.X > a.X && b.X < a.X+wide {
+				t.Errorf("%q at %.1f runs into %q at %.1f", a.Text, a.X, b.Text, b.X)
 			}
 		}
 	}
-	page.says(t, "a: moon, b: star")
-	page.says(t, "a 16.1")
-	page.says(t, "poured 2026-12-01")
+	page.Says(t, "a: moon, b: star")
+	page.Says(t, "a 16.1")
+	page.Says(t, "poured 2026-12-01")
 }
 
 func TestTheSamePlanGivesTheSameFile(t *testing.T) {

@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"pourbench/pour/vector"
 )
 
 // Ruler is everything that is printed.
@@ -69,28 +71,19 @@ type Span struct {
 	From, To float64
 }
 
-// Paper is the sheets a ruler is printed on, lying on their long side.
-type Paper struct {
-	Name       string
-	Wide, High float64
-}
+// Paper is the sheets a ruler is printed on.
+type Paper = vector.Paper
 
-// Papers lists what a ruler can be printed on; the first is meant where none is named. The sizes are those of ISO 216 and, of Letter, 11 by
-// 8.5 inches of 25.4 mm (memory).
-func Papers() []Paper {
-	return []Paper{{"a4", 297, 210}, {"letter", 279.4, 215.9}}
-}
+// Papers lists what a ruler can be printed on; the first is meant where none is named.
+func Papers() []Paper { return vector.Papers() }
 
 // PaperOf is the paper of a name.
 func PaperOf(name string) (Paper, error) {
-	var names []string
-	for _, p := range Papers() {
-		if p.Name == strings.ToLower(name) {
-			return p, nil
-		}
-		names = append(names, p.Name)
+	p, err := vector.PaperOf(name)
+	if err != nil {
+		return p, fmt.Errorf("draw the ruler %w", err)
 	}
-	return Paper{}, fmt.Errorf("draw the ruler on paper %q: write %s", name, strings.Join(names, " or "))
+	return p, nil
 }
 
 // CheckMM is the length of the bar that is measured to see whether the print is true.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pourbench/pour/shape"
+	"pourbench/pour/vector"
 )
 
 // How a sheet is laid out, mm from its top.
@@ -44,7 +45,7 @@ func (r Ruler) sheets(p Paper) []drawing {
 	var out []drawing
 	all := (len(places) + each - 1) / each
 	for i := range all {
-		d := drawing{wide: p.Wide, high: p.High}
+		d := drawing{vector.Drawing{Wide: p.Wide, High: p.High}}
 		r.head(&d, marginMM, p.Wide-2*marginMM, fmt.Sprintf("sheet %d of %d", i+1, all))
 		for j, at := range places[i*each : min(len(places), (i+1)*each)] {
 			b := band{drawing: &d, edge: at.edge, strip: at.strip, x: marginMM, foot: bandsAt + float64(j+1)*bandHigh}
@@ -61,7 +62,7 @@ func (r Ruler) whole() drawing {
 	for _, e := range r.Edges {
 		long = max(long, e.LengthMM)
 	}
-	d := drawing{left: -marginMM, wide: long + 2*marginMM, high: bandsAt + marginMM + float64(len(r.Edges))*bandHigh}
+	d := drawing{vector.Drawing{Left: -marginMM, Wide: long + 2*marginMM, High: bandsAt + marginMM + float64(len(r.Edges))*bandHigh}}
 	r.head(&d, 0, long, "")
 	for i, e := range r.Edges {
 		b := band{drawing: &d, edge: e, strip: shape.Strip{To: e.LengthMM}, foot: bandsAt + float64(i+1)*bandHigh}
@@ -75,17 +76,17 @@ const leastWide = 240
 
 // head is the words above, and the bar to measure.
 func (r Ruler) head(d *drawing, x, wide float64, sheet string) {
-	d.write(x, titleAt, titleText, start, fitted(r.title(), titleText, wide-wideOf(sheet, plainText)-4))
-	d.write(x+wide, titleAt, plainText, end, sheet)
+	d.Write(x, titleAt, titleText, vector.Start, fitted(r.title(), titleText, wide-wideOf(sheet, plainText)-4))
+	d.Write(x+wide, titleAt, plainText, vector.End, sheet)
 	y := float64(linesAt)
 	for _, text := range r.words() {
-		d.write(x, y, plainText, start, fitted(text, plainText, wide*1.3))
+		d.Write(x, y, plainText, vector.Start, fitted(text, plainText, wide*1.3))
 		y += lineHigh
 	}
-	d.line(classCheck, x, checkAt, x+CheckMM, checkAt, bold)
-	d.line(classCheck, x, checkAt-tickHalf, x, checkAt+tickHalf, thin)
-	d.line(classCheck, x+CheckMM, checkAt-tickHalf, x+CheckMM, checkAt+tickHalf, thin)
-	d.write(x+CheckMM+3, checkAt+1, plainText, start, "This bar is 100 mm: measure it. At 99.5 a mark at 250 is 1.25 mm off.")
+	d.Line(classCheck, x, checkAt, x+CheckMM, checkAt, bold)
+	d.Line(classCheck, x, checkAt-tickHalf, x, checkAt+tickHalf, thin)
+	d.Line(classCheck, x+CheckMM, checkAt-tickHalf, x+CheckMM, checkAt+tickHalf, thin)
+	d.Write(x+CheckMM+3, checkAt+1, plainText, vector.Start, "This bar is 100 mm: measure it. At 99.5 a mark at 250 is 1.25 mm off.")
 }
 
 // title names the ruler, its plan and its day.

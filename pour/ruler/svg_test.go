@@ -54,7 +54,11 @@ func svgOf(t *testing.T, r ruler.Ruler) drawn {
 func lengths(t *testing.T, text string) (out []float64) {
 	t.Helper()
 	for _, word := range strings.Fields(text) {
-		out = append(out, number(t, strings.TrimSuffix(word, "mm")))
+		v, err := strconv.ParseFloat(strings.TrimSuffix(word, "mm"), 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, v)
 	}
 	return out
 }

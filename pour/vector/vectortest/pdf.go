@@ -1,4 +1,5 @@
-package ruler_test
+// Package vectortest reads PDF and SVG back as a printer at 100 % puts them on paper. It knows nothing of how they are made. For tests only.
+package vectortest
 
 import (
 	"bytes"
@@ -17,24 +18,42 @@ import (
 // mmPerPoint is 1/72 inch of 25.4 mm.
 const mmPerPoint = 25.4 / 72
 
-// printed is one page as a printer at 100 % puts it on paper, mm from the upper left corner. It is read by this file alone, which knows nothing
-// of how the ruler is made: objects by the file's own table, the page's stream decompressed, its operators carried out.
-type printed struct {
-	wide, high float64
-	lines      []printedLine
-	texts      []printedText
-	fills      [][][2]float64
+// Page is one page as it lies on paper, mm from the upper left corner.
+type Page struct {
+	Wide, High float64
+	Lines      []Line
+	Texts      []Text
+	Fills      [][][2]float64
+	Pictures   []Box
 }
 
-type printedLine struct{ x1, y1, x2, y2, thick float64 }
+// Line is a straight line.
+type Line struct{ X1, Y1, X2, Y2, Thick float64 }
 
-type printedText struct {
-	x, y float64
-	text string
+// Text is words, their foot's beginning, and of a PDF the letters' em and face.
+type Text struct {
+	X, Y, Size float64
+	Face       string
+	Text       string
+	Box        Box // of an SVG: what encloses their outlines
 }
 
-// readPDF reads every page. The table at the end must lead to every object.
-func readPDF(t *testing.T, file []byte) (pages []printed, catalog string) {
+// Box is what encloses something.
+type Box struct{ X1, Y1, X2, Y2 float64 }
+
+// Says fails the test where no words on the page hold some.
+func (p Page) Says(t *testing.T, want string) {
+	t.Helper()
+	for _, l := range p.Texts {
+		if strings.Contains(l.Text, want) {
+			return
+		}
+	}
+	t.Errorf("the page does not say %q", want)
+}
+
+// ReadPDF reads every page and the catalog: objects by the file's own table, a page's stream decompressed, its operators carried out. The table at the end must lead to every object.
+func ReadPDF(t *testing.T, file []byte) (pages []Page, catalog string) {
 	t.Helper()
 	objects := objectsOf(t, file)
 	root := regexp.MustCompile(`/Root (\d+) 0 R`).FindSubmatch(file)
@@ -50,7 +69,7 @@ func readPDF(t *testing.T, file []byte) (pages []printed, catalog string) {
 			t.Fatalf("a page changes its own scale or turns: %s", body)
 		}
 		box := regexp.MustCompile(`/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]`).FindSubmatch(slices.Concat(body, all))
-		p := printed{wide: number(t, string(box[1])) * mmPerPoint, high: number(t, string(box[2])) * mmPerPoint}
+		p := Page{Wide: number(t, string(box[1])) * mmPerPoint, High: number(t, string(box[2])) * mmPerPoint}
 		p.carryOut(t, streamOf(t, objects[atoi(t, regexp.MustCompile(`/Contents (\d+) 0 R`).FindSubmatch(body)[1])]))
 		pages = append(pages, p)
 	}
@@ -111,7 +130,7 @@ func (m matrix) within(n matrix) matrix {
 }
 
 // carryOut does what the operators of a page say.
-func (p *printed) carryOut(t *testing.T, stream string) {
+func (p *Page) carryOut(t *testing.T, stream string) {
 	t.Helper()
 	now, saved := matrix{1, 0, 0, 1, 0, 0}, []matrix{}
 	var stack []string
@@ -120,8 +139,11 @@ func (p *printed) carryOut(t *testing.T, stream string) {
 	thick := 1.0
 	point := func(from int) [2]float64 {
 		x, y := now.of(number(t, stack[from]), number(t, stack[from+1]))
-		return [2]float64{x * mmPerPoint, p.high - y*mmPerPoint}
+		return [2]float64{x * mmPerPoint, p.High - y*mmPerPoint}
 	}
+	scale := func() float64 { return math.Sqrt(math.Abs(now[0]*now[3]-now[1]*now[2])) * mmPerPoint }
+	var face string
+	var size float64
 	for _, word := range wordsOf(stream) {
 		switch word {
 		case "q":
@@ -139,16 +161,21 @@ func (p *printed) carryOut(t *testing.T, stream string) {
 		case "m", "l":
 			path = append(path, point(len(stack)-2))
 		case "S":
-			k := math.Sqrt(math.Abs(now[0]*now[3]-now[1]*now[2])) * mmPerPoint
-			p.lines = append(p.lines, printedLine{path[0][0], path[0][1], path[1][0], path[1][1], thick * k})
+			p.Lines = append(p.Lines, Line{path[0][0], path[0][1], path[1][0], path[1][1], thick * scale()})
 			path = nil
 		case "f":
-			p.fills, path = append(p.fills, path), nil
+			p.Fills, path = append(p.Fills, path), nil
+		case "Tf":
+			face, size = stack[0], number(t, stack[1])
+		case "Do":
+			x1, y1 := now.of(0, 0)
+			x2, y2 := now.of(1, 1)
+			p.Pictures = append(p.Pictures, Box{x1 * mmPerPoint, p.High - y2*mmPerPoint, x2 * mmPerPoint, p.High - y1*mmPerPoint})
 		case "Td":
 			at = point(0)
 		case "Tj":
-			p.texts = append(p.texts, printedText{at[0], at[1], stack[0]})
-		case "J", "j", "d", "Tf", "BT", "ET", "rg", "g", "G", "RG", "h":
+			p.Texts = append(p.Texts, Text{X: at[0], Y: at[1], Size: size * scale(), Face: face, Text: stack[0]})
+		case "J", "j", "d", "BT", "ET", "rg", "g", "G", "RG", "h":
 		default:
 			stack = append(stack, word)
 			continue

@@ -1,0 +1,79 @@
+package pour
+
+import (
+	"pourbench/pour/label"
+)
+
+// embed adds what the pieces of a kind bring into an average bar. A cold-process piece of which the plan says nothing is taken to be made as the base
+// is, colours and scents with it, and to have lost some water since, as where its mass is worked out.
+func (c *charger) embed(i int, base []label.Charge) {
+	k, e := &c.sheet.Embeds[i], &c.sheet.Plan.Top.Embeds[i]
+	n := len(c.sheet.Cut.Bars)
+	g := mean(n, func(bar int) float64 { return c.sheet.piecesIn(k, bar) }) * k.PieceG.orUnknown()
+	c.into(e.Name, 1)
+	switch {
+	case len(e.MadeOf) > 0:
+		c.parts(e.madeOf(), label.Other, e.Name, g)
+	case e.soap():
+		c.aged(base, agedLoss(e.made()), g)
+	default:
+		c.put(label.Charge{Kind: label.Other, Name: label.Name{INCI: e.Name}, From: e.Name, Doubt: "what " + e.Name + " is made of is not stated"}, g)
+	}
+}
+
+// aged adds so many grams of what a batch is made of, once it has lost that part of its mass as water, or all the water it has.
+func (c *charger) aged(of []label.Charge, lost, g float64) {
+	all, water := 0.0, 0.0
+	for _, x := range of {
+		all += x.G
+		if x.Kind == label.Water {
+			water += x.G
+		}
+	}
+	lost = min(lost, water/all)
+	fresh := g / (1 - lost)
+	for _, x := range of {
+		part := x.G / all
+		if x.Kind == label.Water {
+			part *= 1 - lost*all/water
+		}
+		c.put(x, fresh*part)
+	}
+}
+
+// strewn adds what a topping brings: of what is strewn on the loaf an average bar's part, of what goes on later all. What evaporates leaves its parts
+// as they are. Icing batter is the icing's. It returns why it cannot be told.
+func (c *charger) strewn(i int) string {
+	l := &c.sheet.Toppings[i]
+	if !l.AddsG.Known {
+		return "how much of " + l.Name + " goes on is not known"
+	}
+	part := 1.0
+	if l.OnLoaf() {
+		bars := c.sheet.Cut.Bars
+		part = mean(len(bars), func(k int) float64 { return c.sheet.partOf(bars[k].ThicknessMM(), bars[k].WideMM()) }) / c.sheet.barPart()
+	}
+	c.into(l.Name, part)
+	sum := 0.0
+	for _, p := range l.Parts {
+		sum += p.Percent
+	}
+	for _, p := range l.Parts {
+		m := inList(c.shelf.Toppings, p.ID, func(m *ToppingMaterial) string { return m.ID })
+		c.parts(m.inLists(), label.Other, m.Name, l.PerBarG.V*p.Percent/sum*m.adds())
+	}
+	return ""
+}
+
+// madeOf is what a piece is made of by the plan. Where no part says how much of it there is, they are taken as equal.
+func (e *Embed) madeOf() []Ingredient {
+	out, sum := make([]Ingredient, len(e.MadeOf)), 0.0
+	for k, p := range e.MadeOf {
+		out[k] = Ingredient{Name: p.Name, Percent: p.Percent}
+		sum += p.Percent
+	}
+	if sum == 0 {
+		return equalParts(e.Name, len(out), func(i int) string { return e.MadeOf[i].Name })
+	}
+	return out
+}

@@ -1,0 +1,48 @@
+package pour_test
+
+import (
+	"strings"
+	"testing"
+
+	"pourbench/chem/colour"
+	"pourbench/pour"
+	"pourbench/pour/label"
+)
+
+// eu is a market with the rules of the EU for a list, as they were looked up (reference: markets, section 1, read at second hand).
+func eu() label.Market {
+	return label.Market{
+		ID: "here", Name: "Here", Heading: "Ingredients:", ScentWord: "Parfum", FreePercent: 1, Allergens: label.AllergensLong, OverPercent: 0.01, HeightBy: label.HeightByMass,
+		Heights: []label.Height{{UpTo: 50, MM: 2}, {UpTo: 200, MM: 3}, {UpTo: 1000, MM: 4}, {MM: 6}},
+	}
+}
+
+// labelled is a plan with a label, worked out.
+func labelled(t testing.TB, p pour.Plan, shelf pour.Shelf) pour.LabelSheet {
+	t.Helper()
+	shelf.Markets = []label.Market{eu()}
+	p.Label.Market = "here"
+	return pour.Work(p, shelf, pour.Hand{}).Label
+}
+
+func TestALabelIsWorkedOutWhereAMarketIsStated(t *testing.T) {
+	p, shelf := twoJugs(t)
+	if l := pour.Work(p, shelf, pour.Hand{}).Label; l.Market != "" || len(l.Lines) > 0 || l.Refused != "" {
+		t.Errorf("a plan that asks for no label has %+v", l)
+	}
+	l := labelled(t, p, shelf)
+	if l.Refused != "" || !strings.HasPrefix(l.Text, "Ingredients: ") {
+		t.Fatalf("no list: %q, %q", l.Refused, l.Text)
+	}
+	sum := 0.0
+	for _, line := range l.Lines {
+		sum += line.G
+	}
+	if !near(sum, l.MadeG.V, 1e-9) || !near(l.MadeG.V, 153.601384, 1e-6) {
+		t.Errorf("the lines sum to %v, the bar as made is %v, by hand 153.601384", sum, l.MadeG)
+	}
+	timed := pour.Weigh(p, shelf).Time(shelf, pour.Hand{}).Mingle(shelf, pour.Hand{}, colour.NewJudge())
+	if timed.Label.Market != "" {
+		t.Error("a label where none is asked for")
+	}
+}
