@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"pourbench/pour"
 	"pourbench/pour/label"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
@@ -22,7 +23,7 @@ const (
 
 // allergens is what the scents bring of the substances a market wants named, against the threshold from which it does.
 func allergens() Panel {
-	return Panel{ID: "allergens", Title: "Allergens of the scents", cells: keys.Words, Grid: (*Facts).allergenGrid, change: changeMarket}
+	return Panel{ID: "allergens", Title: "Allergens of the scents", cells: keys.Words, least: atMost(leastAllergens), Grid: (*Facts).allergenGrid, change: changeMarket}
 }
 
 func (f *Facts) allergenGrid() grid.Grid {
@@ -103,7 +104,8 @@ func (f *Facts) allergenStands(a *label.Found) (string, screen.Style) {
 func (f *Facts) sources(a *label.Found) string {
 	var out []string
 	for _, t := range a.From {
-		out = append(out, t.Scent+" "+f.Show.DoseApart(t.G).Number)
+		v, _ := f.Show.ToUnit(t.G, pour.UnitGram)
+		out = append(out, t.Scent+" "+f.Show.Number(v, allergenPlaces))
 	}
 	text := strings.Join(out, ", ")
 	if text != "" {

@@ -20,7 +20,18 @@ const (
 
 // ingredients is the list as the label of the market has it, in its order.
 func ingredients() Panel {
-	return Panel{ID: "ingredients", Title: "Ingredients", cells: keys.Words, Grid: (*Facts).ingredientGrid, change: changeMarket}
+	return Panel{ID: "ingredients", Title: "Ingredients", cells: keys.Words, least: atMost(leastIngredients), Grid: (*Facts).ingredientGrid, change: changeMarket}
+}
+
+// On a low screen list and allergens stand below each other in so many lines.
+const (
+	leastIngredients = 9
+	leastAllergens   = 6
+)
+
+// atMost is a panel that can do with so many lines beside others.
+func atMost(lines int) func(int) int {
+	return func(want int) int { return min(want, lines) }
 }
 
 // What stands on the panels of a label where there is nothing to show.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"pourbench/pour"
+	"pourbench/pour/label"
 	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
@@ -151,11 +152,14 @@ func (f *Facts) labelFigures() []grid.Row {
 	high := f.shown(f.Show.Figure(l.HeightMM, func(v float64) string { return f.Show.Number(v, 2) + " mm" }), "label.height_mm", "least height of the figures of the weight in this market, mm; "+askLocally)
 	rows := []grid.Row{formRow("it declares", net), formRow("figures at least", high)}
 	if l.Report.Report != "" {
-		rows = append(rows, formRow("held against it", f.verdictCellOf(l)))
+		rows = append(rows, formRow("the design is", f.labelVerdict(l.Report)))
 	}
 	for i := range rows {
 		rows[i].Cells = f.awaited(rows[i].Cells)
 		rows[i].Cells[formLabel].Style = f.Look.Quiet
+	}
+	for _, miss := range l.Report.Missed {
+		rows = append(rows, heading(miss.Tell()))
 	}
 	return rows
 }
@@ -173,14 +177,24 @@ func (f *Facts) netSays(l *pour.LabelSheet) string {
 	return "worked out from how the bars dry; weigh the cured bars before you print"
 }
 
-// verdictCellOf is how the design stands to its report.
-func (f *Facts) verdictCellOf(l *pour.LabelSheet) grid.Cell {
-	told := verdictTold(l.Report)
-	c := grid.Cell{Kind: grid.Shown, Text: "✓ " + told, Style: f.Look.Good, Hint: told}
-	if l.Report.Why != "" || len(l.Report.Missed) > 0 {
-		c.Text, c.Style = "! "+told, f.Look.Caution
+// labelVerdict is how the design stands to its report; what leaves it stands below in full.
+func (f *Facts) labelVerdict(v label.Verdict) grid.Cell {
+	c := grid.Cell{Kind: grid.Shown, Text: "✓ " + verdictWord(v), Style: f.Look.Good, Hint: v.Tell()}
+	if v.Why != "" || len(v.Missed) > 0 {
+		c.Text, c.Style = "! "+verdictWord(v), f.Look.Caution
 	}
 	return c
+}
+
+// verdictWord is how the design stands to its report, in a word or two.
+func verdictWord(v label.Verdict) string {
+	switch {
+	case v.Why != "":
+		return "not judged"
+	case len(v.Missed) > 0:
+		return "outside " + v.Report
+	}
+	return "inside " + v.Report
 }
 
 // marketItems lists the markets of the shelf, and that there be no label.

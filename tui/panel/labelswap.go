@@ -153,7 +153,7 @@ func (f *Facts) swapEffects(now, with *pour.LabelSheet) []grid.Row {
 	}
 	var rows []grid.Row
 	if now.Report.Report != "" {
-		rows = append(rows, f.swapVerdict(now.Report, with.Report))
+		rows = append(rows, f.swapVerdict(now.Report, with.Report)...)
 	}
 	rows = append(rows, f.swapAllergens(now, with)...)
 	rows = append(rows, f.swapLines(now, with)...)
@@ -163,22 +163,17 @@ func (f *Facts) swapEffects(now, with *pour.LabelSheet) []grid.Row {
 	return rows
 }
 
-// swapVerdict compares how the design stands to the report.
-func (f *Facts) swapVerdict(now, with label.Verdict) grid.Row {
-	short := func(v label.Verdict) string {
-		switch {
-		case v.Why != "":
-			return "not judged"
-		case len(v.Missed) > 0:
-			return "outside"
-		}
-		return "inside"
-	}
+// swapVerdict compares how the design stands to the report, with all that leaves it then.
+func (f *Facts) swapVerdict(now, with label.Verdict) []grid.Row {
 	st := f.Look.Good
-	if short(with) != "inside" {
+	if with.Why != "" || len(with.Missed) > 0 {
 		st = f.Look.Caution
 	}
-	return f.swapped("report "+with.Report, short(now), short(with), "now "+verdictTold(now)+"; with it "+verdictTold(with), st)
+	rows := []grid.Row{f.swapped("report", verdictWord(now), verdictWord(with), "now "+now.Tell()+"; with it "+with.Tell(), st)}
+	for _, miss := range with.Missed {
+		rows = append(rows, heading(miss.Tell()))
+	}
+	return rows
 }
 
 // swapAllergens is which allergens would be named that are not, which no longer, and of which much changes.
@@ -259,19 +254,4 @@ func (f *Facts) swapLines(now, with *pour.LabelSheet) []grid.Row {
 		rows = append(rows, f.swapped("ingredients", "", "the same", "the same ingredients in the same order", f.Look.Quiet))
 	}
 	return rows
-}
-
-// verdictTold is how a design stands to its report, in one line.
-func verdictTold(v label.Verdict) string {
-	switch {
-	case v.Why != "":
-		return v.Why
-	case len(v.Missed) == 0:
-		return "inside " + v.Report
-	}
-	var out []string
-	for _, m := range v.Missed {
-		out = append(out, fmt.Sprintf("%s %.1f %%, beyond by %.1f", m.What, m.Is, m.By))
-	}
-	return "outside " + v.Report + ": " + strings.Join(out, "; ")
 }
