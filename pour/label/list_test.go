@@ -48,7 +48,15 @@ func TestExactlyOnePercentInTheEUAndInCanada(t *testing.T) {
 			t.Errorf("%v %% in %s: free %v", got[1].Percent, c.m.ID, got[1].Free)
 		}
 	}
-	// 0.1 ten times is 1 but for binary rounding; of 100 it is 1 % all the same.
+	// 0.29 of 29 g come out under 1 % and 0.07 of 7 g above it, by binary rounding alone.
+	for _, m := range listed() {
+		for of, g := range map[float64]float64{28.71: 0.29, 6.93: 0.07} {
+			if got := label.List([]label.Entry{plainEntry("a", of), plainEntry("b", g)}, m); got[1].Free != m.FreeAt {
+				t.Errorf("%v g and %v g in %s: %v %% is free: %v", of, g, m.ID, got[1].Percent, got[1].Free)
+			}
+		}
+	}
+	// So is 0.1 ten times.
 	for _, m := range []label.Market{listEU(), listCA()} {
 		tenths := []label.Entry{plainEntry("a", 99)}
 		for range 10 {

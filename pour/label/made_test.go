@@ -177,6 +177,27 @@ func TestReactedLyeIsNotListed(t *testing.T) {
 	}
 }
 
+// A name that was looked up says itself whether it is a colourant; one that was not stands with the colourants where it came as one.
+func TestWhatStandsWithTheColourants(t *testing.T) {
+	for _, c := range []struct {
+		kind label.Kind
+		n    label.Name
+		want label.Class
+	}{
+		{label.Colour, whiteName(), label.Colourant},
+		{label.Other, whiteName(), label.Colourant},
+		{label.Colour, named("Mica", "", ""), label.Plain},
+		{label.Colour, label.Name{INCI: "sunset"}, label.Colourant},
+		{label.Other, label.Name{INCI: "sunset"}, label.Plain},
+	} {
+		for _, style := range []label.Style{label.AsAdded, label.AsSalts} {
+			if got := lines(t, style, []label.Charge{{Kind: c.kind, Name: c.n, G: 1}}, listEU()); got[0].Class != c.want {
+				t.Errorf("%s %s stands with what is %s", c.kind, c.n.INCI, got[0].Class)
+			}
+		}
+	}
+}
+
 func TestWhatALineCameWith(t *testing.T) {
 	palm := named("Elaeis Guineensis (Palm) Oil", "", "")
 	got := lines(t, label.AsAdded, []label.Charge{

@@ -49,7 +49,7 @@ func drawBar(t *rapid.T) []label.Charge {
 	for i := range bar {
 		bar[i] = rapid.SampledFrom(of).Draw(t, "of")
 		bar[i].In = rapid.SampledFrom([]string{"base", "icing", "stars"}).Draw(t, "in")
-		bar[i].G = rapid.Float64Range(0, 50).Draw(t, "g")
+		bar[i].G = rapid.Float64Range(0.001, 50).Draw(t, "g")
 	}
 	return bar
 }
@@ -183,10 +183,10 @@ func TestDoublingChangesNoAllergen(t *testing.T) {
 		scents := make([]label.ScentIn, rapid.IntRange(1, 5).Draw(t, "scents"))
 		total := map[string]float64{}
 		for i := range scents {
-			scents[i].Name, scents[i].G = fmt.Sprint("scent ", i), rapid.Float64Range(0, 5).Draw(t, "g")
+			scents[i].Name, scents[i].G = fmt.Sprint("scent ", i), rapid.Float64Range(0.001, 5).Draw(t, "g")
 			for range rapid.IntRange(0, 6).Draw(t, "parts") {
 				a := rapid.SampledFrom(list).Draw(t, "row")
-				p := label.Part{Name: a.Name, Percent: rapid.Float64Range(0, 20).Draw(t, "percent")}
+				p := label.Part{Name: a.Name, Percent: rapid.Float64Range(0.0001, 20).Draw(t, "percent")}
 				scents[i].Parts = append(scents[i].Parts, p)
 				total[a.Name] += scents[i].G * p.Percent / 100
 			}
