@@ -81,7 +81,7 @@ func house() []room {
 		{"tui/session", "pour/whatif pour chem/colour"},
 		{"tui/dialog", "pour/strict pour/plain tui/entry tui/keys tui/look tui/screen"},
 		{"tui/lines", "tui/dialog tui/grid tui/keys tui/look tui/screen pour/plain"},
-		{"tui/panel", "pour/lot pour/cost pour/money tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour/whatif pour pour/strict pour/swirl pour/plain chem chem/colour"},
+		{"tui/panel", "pour/label pour/lot pour/cost pour/money tui/dialog tui/grid tui/keys tui/layout tui/look tui/screen pour/whatif pour pour/strict pour/swirl pour/plain chem chem/colour"},
 		{"tui/terminal", "tui/look tui/screen"},
 		{"tui/live", "tui/lines tui/terminal tui/dialog tui/keys tui/look tui/screen pour/logbook/learn pour/logbook/live pour/logbook pour pour/strict pour/disk pour/plain chem"},
 		{"tui/listing", "tui/entry tui/keys tui/look tui/screen"},
