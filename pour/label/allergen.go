@@ -10,6 +10,7 @@ type Allergen struct {
 	Old        bool // one of the 24 that stood before
 	Extract    bool // a natural extract or oil, which counts with all of its mass
 	Prohibited bool // may not be there at all
+	CapOnly    bool // limited, and not named on labels
 	MostRinse  float64
 	Note       string
 	Confidence string
@@ -23,6 +24,10 @@ type Found struct {
 	CuredPercent float64  // what is judged
 	Named        bool     // above the threshold of the market
 	From         []Traced // largest first
+	Prohibited   bool     // may not be there at all
+	Most         float64  // percent of the cured bar that may be there; 0: no limit is known here
+	Over         bool     // it is beyond that
+	Either       []string // its CAS number stands in several rows of the list: to be asked, and never named by itself
 	Unlisted     bool     // stands in no list: it is shown and never named by itself
 }
 

@@ -50,6 +50,8 @@ type Charge struct {
 	G    float64
 	Fat  chem.Fat // Fat: its kind and saponification value
 	Acid Taking   // Acid: what it takes up and becomes
+
+	Doubt string // why its amount is not sure; empty: it is
 }
 
 // Taking is what an acid does with alkali, per gram of it.
@@ -86,11 +88,12 @@ const (
 	Plain     Class = "plain"     // by mass, or freely under the market's threshold
 	Perfume   Class = "perfume"   // scent that is listed as one word
 	Colourant Class = "colourant" // last
+	Unlisted  Class = "unlisted"  // in the balance and never on a label: the impurity of the alkali
 )
 
 // Line is an ingredient in its place in a list.
 type Line struct {
 	Entry
 	Percent float64 // of the bar as it was made
-	Free    bool    // at or under the threshold, from where any order is right
+	Free    bool    // of what stands by mass: at or under the threshold, from where any order is right
 }

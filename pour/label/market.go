@@ -24,6 +24,7 @@ type Market struct {
 
 	Heading     string  // before the list: "Ingredients:"
 	WholeINCI   bool    // INCI names keep the English word in brackets
+	EUTrivial   bool    // but what the EU calls otherwise than by that name without the word ("Aqua", "Cera Alba") is called so
 	English     bool    // English names may be used instead of INCI
 	ScentWord   string  // "Parfum", "Fragrance"
 	ScentLast   bool    // it may stand at the end
