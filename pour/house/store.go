@@ -1,17 +1,15 @@
 package house
 
 import (
-	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 	"time"
 
 	"pourbench/pour/cost"
 	"pourbench/pour/disk"
 	"pourbench/pour/lot"
+	"pourbench/pour/ownfile"
 	"pourbench/pour/strict"
 )
 
@@ -95,8 +93,7 @@ func rowOf(rows []Row, key string) (Row, error) {
 	for i, r := range rows {
 		keys[i] = r.Key
 	}
-	all := "it can be " + strings.Join(keys, ", ")
-	return Row{}, fmt.Errorf("%q is nothing that is stated there: %s", key, strict.Meant(key, keys, all, "I"+all[1:]))
+	return Row{}, ownfile.Strange(key, keys)
 }
 
 // put writes a key of a table, or takes it out.
@@ -113,58 +110,16 @@ func put(src, table string, rows []Row, key, text string) (string, error) {
 
 // change makes a change in the file as it is at that moment, if what comes of it can be read.
 func (s Store) change(what string, next func(src string, h cost.House) (string, error)) error {
-	if err := s.locked(next); err != nil {
-		return fmt.Errorf("%s in %s: %w", what, s.Path(), err)
-	}
-	return nil
-}
-
-func (s Store) locked(next func(src string, h cost.House) (string, error)) (err error) {
-	if err := os.MkdirAll(s.Dir, 0o700); err != nil {
-		return disk.Reason(err)
-	}
-	held, err := s.Disk.HoldFor(filepath.Join(s.Dir, ".costs.lock"), s.Wait)
-	if errors.Is(err, disk.ErrLocked) {
-		return fmt.Errorf("%w: another pourbench is changing it; try again", err)
-	}
-	if err != nil {
-		return disk.Reason(err)
-	}
-	defer func() { err = errors.Join(err, held.Release()) }()
-	old, err := current(s.Path())
-	if err != nil {
-		return err
-	}
-	h, err := Read(s.Path(), old)
-	if err != nil {
-		return err
-	}
-	src := old
-	if strings.TrimSpace(old) == "" {
-		src = head
-	}
-	text, err := next(src, h)
-	if err != nil || text == old || text == head {
-		return err
-	}
-	if _, err := Read("costs as they would be", text); err != nil {
-		return err
-	}
-	return s.save(old, text)
-}
-
-// save writes the file if nobody has written it since it was read: an editor knows nothing of the lock.
-func (s Store) save(old, text string) error {
-	_, missing := os.Lstat(s.Path())
-	still := func() error {
-		if now, err := current(s.Path()); err != nil || now != old {
-			return errors.Join(err, errors.New("something else is writing it just now; try again"))
+	return s.file().Change(what, func(src string) (string, error) {
+		h, err := Read(s.Path(), src)
+		if err != nil {
+			return "", err
 		}
-		return nil
-	}
-	err := s.Disk.Save(s.Path(), disk.Bytes([]byte(text)), disk.Want{Mode: disk.Private, New: errors.Is(missing, os.ErrNotExist), Still: still})
-	if err != nil {
-		return disk.Reason(err)
-	}
-	return nil
+		return next(src, h)
+	})
+}
+
+func (s Store) file() ownfile.File {
+	reads := func(name, text string) error { _, err := Read(name, text); return err }
+	return ownfile.File{Path: s.Path(), Lock: ".costs.lock", Head: head, Form: form(), Reads: reads, Disk: s.Disk, Wait: s.Wait}
 }
