@@ -31,9 +31,9 @@ type Shelf struct {
 	Label label.House // what she states once for all labels, laid over in the same way
 	Stock lot.Stock   // what lies there, laid over like a maker's file; the zero value: no ledger is kept
 
-	priced bool         // some entry names a price; set by Prepared
+	priced bool                  // some entry names a price; set by Prepared
 	listed map[string]label.Name // by what a list can call it, in small letters; set by Prepared
-	plain  colour.Paint // a batter without colour; the zero Paint: not prepared
+	plain  colour.Paint          // a batter without colour; the zero Paint: not prepared
 }
 
 // Source says where a figure comes from and how far it was checked.
@@ -100,11 +100,11 @@ const (
 // Colourant is a pigment, mica, dye, lake or plant colour.
 type Colourant struct {
 	ID, Name        string
-	Class           string  // "pigment", "mica", "dye", "lake" or "plant"
-	ColourIndex     string  // CI number, where it has one
+	Class           string       // "pigment", "mica", "dye", "lake" or "plant"
+	ColourIndex     string       // CI number, where it has one
 	MadeOf          []Ingredient // what it is in a list; none: by its number, or its name
-	Disperse        string  // DisperseOil, DisperseWater or DisperseEither
-	DoseLowPercent  float64 // usual dose of the jug's batter
+	Disperse        string       // DisperseOil, DisperseWater or DisperseEither
+	DoseLowPercent  float64      // usual dose of the jug's batter
 	DoseHighPercent float64
 	CarrierParts    float64 // usual grams of carrier per gram
 	Alkali          string  // AlkaliStable, AlkaliShifts, AlkaliDies or AlkaliUnknown
@@ -141,15 +141,15 @@ const (
 // Extra goes into the whole batch before the split.
 type Extra struct {
 	ID, Name        string
-	Kind            string  // one of the Extra… kinds
+	Kind            string       // one of the Extra… kinds
 	MadeOf          []Ingredient // what it is in a list; none: by its name
-	In              string  // InOils or InLye
-	LyeWhen         string  // one of the Lye… words: when it joins, where it goes into the lye
-	Dust            bool    // a fine powder that must not be breathed
-	WaterPercent    float64 // of its mass
-	FatPercent      float64 // fat that alkali can saponify, of its mass; 0 for none
-	FatSapKOHMgG    float64 // saponification value of that fat, mg KOH per g; above 0 wherever FatPercent is
-	AlkaliKOHMgG    float64 // alkali it uses up beside its fat, mg KOH per g; 0 for none
+	In              string       // InOils or InLye
+	LyeWhen         string       // one of the Lye… words: when it joins, where it goes into the lye
+	Dust            bool         // a fine powder that must not be breathed
+	WaterPercent    float64      // of its mass
+	FatPercent      float64      // fat that alkali can saponify, of its mass; 0 for none
+	FatSapKOHMgG    float64      // saponification value of that fat, mg KOH per g; above 0 wherever FatPercent is
+	AlkaliKOHMgG    float64      // alkali it uses up beside its fat, mg KOH per g; 0 for none
 	DensityGML      float64
 	ClockFactor     float64 // on the speed of trace; 1: none
 	ClockSD         float64 // of ln ClockFactor
@@ -254,16 +254,16 @@ const (
 // ToppingMaterial is what can be strewn, dusted, sprayed or drizzled on a bar.
 type ToppingMaterial struct {
 	ID, Name    string
-	Kind        string   // one of the Topping… kinds
-	When        string   // one of the Strew… words: when it usually goes on
-	Ingredients []string // as a list of ingredients names them, largest first; its packet's own list decides
+	Kind        string       // one of the Topping… kinds
+	When        string       // one of the Strew… words: when it usually goes on
+	Ingredients []string     // as a list of ingredients names them, largest first; its packet's own list decides
 	MadeOf      []Ingredient // the same with how much of each; none: Ingredients, in equal parts
-	Colour      string   // "#rrggbb", for the picture: an estimate
-	Note        string   // how it is put on, what else to mind
-	Dust        bool     // a fine powder that must not be breathed
-	Flammable   bool     // its vapour burns
-	Plastic     bool     // synthetic polymer particles, which have dates
-	Batter      bool     // it is icing batter, thinned: it is weighed with its batch
+	Colour      string       // "#rrggbb", for the picture: an estimate
+	Note        string       // how it is put on, what else to mind
+	Dust        bool         // a fine powder that must not be breathed
+	Flammable   bool         // its vapour burns
+	Plastic     bool         // synthetic polymer particles, which have dates
+	Batter      bool         // it is icing batter, thinned: it is weighed with its batch
 	Heat        ToppingHeat
 	Wet         ToppingWet
 	Alkali      ToppingAlkali

@@ -25,12 +25,12 @@ func form() strict.Form {
 
 // Load reads the costs in a folder of data. A file that is not there states nothing.
 func Load(dir string) (cost.House, error) {
-	file := NewStore(dir).file()
+	file := NewStore(dir)
 	text, err := file.Text()
 	if err != nil {
 		return cost.House{}, err
 	}
-	return Read(file.Path, text)
+	return Read(file.Path(), text)
 }
 
 // Read reads the text of a file of costs; no text states nothing. Any failure is a [*strict.Error].

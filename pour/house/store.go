@@ -2,29 +2,22 @@ package house
 
 import (
 	"fmt"
-	"path/filepath"
 	"slices"
-	"time"
 
 	"pourbench/pour/cost"
-	"pourbench/pour/disk"
 	"pourbench/pour/lot"
 	"pourbench/pour/ownfile"
 	"pourbench/pour/strict"
 )
 
 // Store changes the file in a folder of data, one key at a time and under a lock. All else in it stays as it is, to the byte.
-type Store struct {
-	Dir  string // made where it is missing
-	Disk disk.Ops
-	Wait time.Duration // for another terminal that writes
+type Store struct{ ownfile.File }
+
+// NewStore is the file of costs in a folder of data, which is made where it is missing.
+func NewStore(dir string) Store {
+	reads := func(name, text string) error { _, err := Read(name, text); return err }
+	return Store{ownfile.New(dir, FileName, head, form(), reads)}
 }
-
-// NewStore is the file of costs in a folder of data.
-func NewStore(dir string) Store { return Store{Dir: dir, Disk: disk.OS(), Wait: 2 * time.Second} }
-
-// Path is the file.
-func (s Store) Path() string { return filepath.Join(s.Dir, FileName) }
 
 // head is how a new file begins.
 const head = "# Your costs. Write in it as you like: pourbench changes a line and leaves the rest. Its keys: pourbench cost keys\nformat = 1\n"
@@ -110,16 +103,11 @@ func put(src, table string, rows []Row, key, text string) (string, error) {
 
 // change makes a change in the file as it is at that moment, if what comes of it can be read.
 func (s Store) change(what string, next func(src string, h cost.House) (string, error)) error {
-	return s.file().Change(what, func(src string) (string, error) {
+	return s.Change(what, func(src string) (string, error) {
 		h, err := Read(s.Path(), src)
 		if err != nil {
 			return "", err
 		}
 		return next(src, h)
 	})
-}
-
-func (s Store) file() ownfile.File {
-	reads := func(name, text string) error { _, err := Read(name, text); return err }
-	return ownfile.File{Path: s.Path(), Lock: ".costs.lock", Head: head, Form: form(), Reads: reads, Disk: s.Disk, Wait: s.Wait}
 }

@@ -27,12 +27,12 @@ func form() strict.Form {
 
 // Load reads what is stated for labels in a folder of data. A file that is not there states nothing. A logo's path goes from that folder.
 func Load(dir string) (label.House, error) {
-	file := NewStore(dir).file()
+	file := NewStore(dir)
 	text, err := file.Text()
 	if err != nil {
 		return label.House{}, err
 	}
-	h, err := Read(file.Path, text)
+	h, err := Read(file.Path(), text)
 	if h.Logo != "" && !filepath.IsAbs(h.Logo) {
 		h.Logo = filepath.Join(dir, h.Logo)
 	}

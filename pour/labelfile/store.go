@@ -2,41 +2,29 @@ package labelfile
 
 import (
 	"fmt"
-	"path/filepath"
 	"slices"
-	"time"
 
 	"pourbench/pour/day"
-	"pourbench/pour/disk"
 	"pourbench/pour/label"
 	"pourbench/pour/ownfile"
 	"pourbench/pour/strict"
 )
 
 // Store changes the file in a folder of data, one thing at a time and under a lock. All else in it stays as it is, to the byte.
-type Store struct {
-	Dir  string // made where it is missing
-	Disk disk.Ops
-	Wait time.Duration // for another terminal that writes
+type Store struct{ ownfile.File }
+
+// NewStore is the label file in a folder of data, which is made where it is missing.
+func NewStore(dir string) Store {
+	reads := func(name, text string) error { _, err := Read(name, text); return err }
+	return Store{ownfile.New(dir, FileName, head, form(), reads)}
 }
-
-// NewStore is the label file in a folder of data.
-func NewStore(dir string) Store { return Store{Dir: dir, Disk: disk.OS(), Wait: 2 * time.Second} }
-
-// Path is the file.
-func (s Store) Path() string { return filepath.Join(s.Dir, FileName) }
 
 // head is how a new file begins.
 const head = "# What your labels say. Write in it as you like: pourbench changes a line and leaves the rest. Its keys: pourbench label keys\nformat = 1\n"
 
-func (s Store) file() ownfile.File {
-	reads := func(name, text string) error { _, err := Read(name, text); return err }
-	return ownfile.File{Path: s.Path(), Lock: ".label.lock", Head: head, Form: form(), Reads: reads, Disk: s.Disk, Wait: s.Wait}
-}
-
 // change makes a change in the file as it is at that moment, if what comes of it can be read.
 func (s Store) change(what string, next func(src string, h label.House) (string, error)) error {
-	return s.file().Change(what, func(src string) (string, error) {
+	return s.Change(what, func(src string) (string, error) {
 		h, err := Read(s.Path(), src)
 		if err != nil {
 			return "", err

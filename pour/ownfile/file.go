@@ -16,10 +16,10 @@ import (
 	"pourbench/pour/strict"
 )
 
-// File is such a file. It need not be there.
+// File is such a file. It need not be there, nor its folder.
 type File struct {
-	Path  string
-	Lock  string // name of the file beside it that is held while it is changed
+	Dir   string
+	Name  string // its file name, "costs.toml"; what is held while it is changed goes by it
 	Head  string // how a new one begins
 	Form  strict.Form
 	Reads func(name, text string) error // whether a text can be read as that file
@@ -27,34 +27,46 @@ type File struct {
 	Wait  time.Duration // for another terminal that writes
 }
 
+// New is a file in a folder of data on the system's disk.
+func New(dir, name, head string, form strict.Form, reads func(name, text string) error) File {
+	return File{Dir: dir, Name: name, Head: head, Form: form, Reads: reads, Disk: disk.OS(), Wait: 2 * time.Second}
+}
+
+// Path is where it lies.
+func (f File) Path() string { return filepath.Join(f.Dir, f.Name) }
+
+// lock is the file beside it that is held.
+func (f File) lock() string {
+	return filepath.Join(f.Dir, "."+strings.TrimSuffix(f.Name, filepath.Ext(f.Name))+".lock")
+}
+
 // Text is what the file holds; nothing where there is no file. Any failure is a [*strict.Error].
 func (f File) Text() (string, error) {
-	in, _, err := disk.Read(f.Path)
+	in, _, err := disk.Read(f.Path())
 	if errors.Is(err, fs.ErrNotExist) {
 		return "", nil
 	}
 	if err != nil {
-		return "", strict.Refuse(f.Path, disk.Reason(err), "give yourself leave to read it, or move it away")
+		return "", strict.Refuse(f.Path(), disk.Reason(err), "give yourself leave to read it, or move it away")
 	}
 	defer func() { _ = in.Close() }() // only read
-	return f.Form.Slurp(f.Path, io.Reader(in))
+	return f.Form.Slurp(f.Path(), io.Reader(in))
 }
 
 // Change makes a change in the file as it is at that moment: next is handed its text, or how a new one begins. Where what comes of it cannot be read it is
 // refused, and nothing is written; nor where it changes nothing.
 func (f File) Change(what string, next func(text string) (string, error)) error {
 	if err := f.locked(next); err != nil {
-		return fmt.Errorf("%s in %s: %w", what, f.Path, err)
+		return fmt.Errorf("%s in %s: %w", what, f.Path(), err)
 	}
 	return nil
 }
 
 func (f File) locked(next func(text string) (string, error)) (err error) {
-	dir := filepath.Dir(f.Path)
-	if err := os.MkdirAll(dir, 0o700); err != nil {
+	if err := os.MkdirAll(f.Dir, 0o700); err != nil {
 		return disk.Reason(err)
 	}
-	held, err := f.Disk.HoldFor(filepath.Join(dir, f.Lock), f.Wait)
+	held, err := f.Disk.HoldFor(f.lock(), f.Wait)
 	if errors.Is(err, disk.ErrLocked) {
 		return fmt.Errorf("%w: another pourbench is changing it; try again", err)
 	}
@@ -66,7 +78,7 @@ func (f File) locked(next func(text string) (string, error)) (err error) {
 	if err != nil {
 		return err
 	}
-	if err := f.Reads(f.Path, old); err != nil {
+	if err := f.Reads(f.Path(), old); err != nil {
 		return err
 	}
 	src := old
@@ -85,14 +97,14 @@ func (f File) locked(next func(text string) (string, error)) (err error) {
 
 // save writes the file if nobody has written it since it was read: an editor knows nothing of the lock.
 func (f File) save(old, text string) error {
-	_, missing := os.Lstat(f.Path)
+	_, missing := os.Lstat(f.Path())
 	still := func() error {
 		if now, err := f.Text(); err != nil || now != old {
 			return errors.Join(err, errors.New("something else is writing it just now; try again"))
 		}
 		return nil
 	}
-	err := f.Disk.Save(f.Path, disk.Bytes([]byte(text)), disk.Want{Mode: disk.Private, New: errors.Is(missing, os.ErrNotExist), Still: still})
+	err := f.Disk.Save(f.Path(), disk.Bytes([]byte(text)), disk.Want{Mode: disk.Private, New: errors.Is(missing, os.ErrNotExist), Still: still})
 	if err != nil {
 		return disk.Reason(err)
 	}

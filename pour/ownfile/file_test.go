@@ -22,17 +22,15 @@ func form() strict.Form {
 // file is an own file with a text in a fresh folder; it cannot hold the word "bad".
 func file(t *testing.T, text string) ownfile.File {
 	t.Helper()
-	f := ownfile.File{
-		Path: filepath.Join(t.TempDir(), "data", "own.toml"), Lock: ".own.lock", Head: head, Form: form(), Disk: disk.OS(), Wait: 10 * time.Millisecond,
-		Reads: func(name, text string) error {
-			if strings.Contains(text, "bad") {
-				return errors.New(name + " holds what is bad")
-			}
-			return nil
-		},
-	}
+	f := ownfile.New(filepath.Join(t.TempDir(), "data"), "own.toml", head, form(), func(name, text string) error {
+		if strings.Contains(text, "bad") {
+			return errors.New(name + " holds what is bad")
+		}
+		return nil
+	})
+	f.Wait = 10 * time.Millisecond
 	if text != "" {
-		put(t, f.Path, text)
+		put(t, f.Path(), text)
 	}
 	return f
 }
@@ -63,7 +61,7 @@ func TestAFileBeginsWithItsHeadAndOnlyForSomething(t *testing.T) {
 	if err := f.Change("do nothing", more("")); err != nil {
 		t.Error(err)
 	}
-	if _, err := os.Stat(f.Path); err == nil {
+	if _, err := os.Stat(f.Path()); err == nil {
 		t.Error("nothing made a file")
 	}
 	if err := f.Change("begin", more("a = 1\n")); err != nil {
@@ -78,22 +76,22 @@ func TestAFileBeginsWithItsHeadAndOnlyForSomething(t *testing.T) {
 
 func TestWhatCannotBeReadIsNotWritten(t *testing.T) {
 	f := file(t, "a = 1\n")
-	if err := f.Change("spoil", more("bad")); err == nil || !strings.Contains(err.Error(), "spoil in "+f.Path) || !strings.Contains(err.Error(), "as it would be") {
+	if err := f.Change("spoil", more("bad")); err == nil || !strings.Contains(err.Error(), "spoil in "+f.Path()) || !strings.Contains(err.Error(), "as it would be") {
 		t.Error(err)
 	}
 	if err := f.Change("fail", func(string) (string, error) { return "x", errors.New("no such thing") }); err == nil || !strings.Contains(err.Error(), "no such thing") {
 		t.Error(err)
 	}
 	holds(t, f, "a = 1\n")
-	put(t, f.Path, "bad = 1\n")
-	if err := f.Change("mend", func(string) (string, error) { return "good = 1\n", nil }); err == nil || !strings.Contains(err.Error(), f.Path+" holds") {
+	put(t, f.Path(), "bad = 1\n")
+	if err := f.Change("mend", func(string) (string, error) { return "good = 1\n", nil }); err == nil || !strings.Contains(err.Error(), f.Path()+" holds") {
 		t.Error(err)
 	}
 	holds(t, f, "bad = 1\n")
-	if err := os.Remove(f.Path); err != nil {
+	if err := os.Remove(f.Path()); err != nil {
 		t.Fatal(err)
 	}
-	put(t, f.Path, strings.Repeat("a", 2000))
+	put(t, f.Path(), strings.Repeat("a", 2000))
 	if _, err := f.Text(); err == nil {
 		t.Error("a file larger than any is read")
 	}
@@ -102,7 +100,7 @@ func TestWhatCannotBeReadIsNotWritten(t *testing.T) {
 // Neither another terminal nor an editor loses anything: who holds the file is waited for and then told of, what was saved meanwhile stays.
 func TestNothingIsWrittenOverWhatAnotherWrites(t *testing.T) {
 	f := file(t, "a = 1\n")
-	held, err := f.Disk.HoldFor(filepath.Join(filepath.Dir(f.Path), f.Lock), 0)
+	held, err := f.Disk.HoldFor(filepath.Join(f.Dir, ".own.lock"), 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -113,7 +111,7 @@ func TestNothingIsWrittenOverWhatAnotherWrites(t *testing.T) {
 		t.Fatal(err)
 	}
 	err = f.Change("go on", func(text string) (string, error) {
-		put(t, f.Path, "c = 3\n") // an editor, which knows of no lock
+		put(t, f.Path(), "c = 3\n") // an editor, which knows of no lock
 		return text + "b = 2\n", nil
 	})
 	if err == nil || !strings.Contains(err.Error(), "try again") {
