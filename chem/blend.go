@@ -114,7 +114,7 @@ func (b Blend) GlycerolG() float64 {
 			mol += b[i].G * b[i].Fat.Sap / mgPerMolKOH
 		}
 	}
-	return mol / 3 * MolarGlycerol
+	return glycerolG(mol)
 }
 
 // OilSlope is how the density of a liquid vegetable oil changes, g/mL per K: Lipid Handbook (memory), -0.00064 to

@@ -77,6 +77,9 @@ func take(want, of float64) (part, left float64) {
 	return of / want, 0
 }
 
+// glycerolG is what triglycerides set free when they take up that much alkali, mol.
+func glycerolG(mol float64) float64 { return mol / 3 * MolarGlycerol }
+
 // reacted is the part of one fat, to that fraction.
 func (p Part) reacted(fraction, sodium float64) Soap {
 	n := fraction * p.G * p.Fat.Sap / mgPerMolKOH
@@ -86,7 +89,7 @@ func (p Part) reacted(fraction, sodium float64) Soap {
 	s := Soap{LeftG: (1 - fraction) * p.G}
 	switch p.Fat.Kind {
 	case Triglyceride:
-		s.GlycerolG = n / 3 * MolarGlycerol
+		s.GlycerolG = glycerolG(n)
 	case FreeAcid:
 		s.WaterG = n * MolarWater
 	case WaxEster:

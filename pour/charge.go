@@ -1,6 +1,7 @@
 package pour
 
 import (
+	"cmp"
 	"slices"
 
 	"pourbench/chem"
@@ -13,13 +14,14 @@ type charger struct {
 	sheet *Sheet
 	shelf *Shelf
 	water label.Name
+	scent label.Name
 	in    string  // the mixing that is charged
 	part  float64 // and of what goes into it, the part that is in a bar
 	out   []label.Charge
 }
 
 func newCharger(s *Sheet, shelf *Shelf) charger {
-	return charger{sheet: s, shelf: shelf, water: shelf.LabelName(waterINCI), out: make([]label.Charge, 0, 64)}
+	return charger{sheet: s, shelf: shelf, water: shelf.LabelName(waterINCI), scent: shelf.LabelName(parfumINCI), out: make([]label.Charge, 0, 64)}
 }
 
 // The names of what no shelf lists.
@@ -64,17 +66,17 @@ func (c *charger) charge(w Went, b *Batch) {
 		c.extra(w)
 	case lot.Colourant:
 		col := c.shelf.colourant(w.Material.ID)
-		c.parts(col.label(), label.Colour, col.Name, w.G)
+		c.parts(listed(col.MadeOf, cmp.Or(col.ColourIndex, col.Name)), label.Colour, col.Name, w.G)
 	case lot.Scent:
-		x, _ := c.shelf.Scent(w.Material.ID)
-		c.put(label.Charge{Kind: label.Scent, Name: c.shelf.LabelName(x.label()), From: x.Name}, w.G)
+		x := inList(c.shelf.Scents, w.Material.ID, func(x *Scent) string { return x.ID })
+		c.put(label.Charge{Kind: label.Scent, Name: c.scent, From: x.Name}, w.G)
 	default:
 		c.put(label.Charge{Kind: label.Water, Name: c.water, From: NameWater}, w.G)
 	}
 }
 
 func (c *charger) oil(id string, g float64) {
-	o, _ := c.shelf.Oil(id)
+	o := inList(c.shelf.Oils, id, func(o *Oil) string { return o.ID })
 	c.put(label.Charge{Kind: label.Fat, Name: o.label(), From: o.Name, Fat: o.Fat}, g)
 }
 
@@ -113,7 +115,7 @@ func (c *charger) blend(w Went, b *Batch) {
 func (c *charger) extra(w Went) {
 	x, _ := c.shelf.Extra(w.Material.ID)
 	from := len(c.out)
-	c.parts(x.label(), label.Other, x.Name, w.G)
+	c.parts(listed(x.MadeOf, x.Name), label.Other, x.Name, w.G)
 	added := c.out[from:]
 	if x.AlkaliKOHMgG <= 0 || len(added) == 0 {
 		return
@@ -136,7 +138,7 @@ func (c *charger) parts(of []Ingredient, kind label.Kind, from string, g float64
 		switch {
 		case x.Name.INCI == c.water.INCI:
 			x.Kind = label.Water
-		case x.Name.INCI == parfumINCI:
+		case x.Name.INCI == c.scent.INCI:
 			x.Kind = label.Scent
 		case x.Name.Colour:
 			x.Kind = label.Colour

@@ -59,8 +59,8 @@ func (c *charger) strewn(i int) string {
 		sum += p.Percent
 	}
 	for _, p := range l.Parts {
-		m, _ := c.shelf.Topping(p.ID)
-		c.parts(m.label(), label.Other, m.Name, l.PerBarG.V*p.Percent/sum*m.adds())
+		m := inList(c.shelf.Toppings, p.ID, func(m *ToppingMaterial) string { return m.ID })
+		c.parts(m.inLists(), label.Other, m.Name, l.PerBarG.V*p.Percent/sum*m.adds())
 	}
 	return ""
 }
@@ -68,14 +68,12 @@ func (c *charger) strewn(i int) string {
 // madeOf is what a piece is made of by the plan. Where no part says how much of it there is, they are taken as equal.
 func (e *Embed) madeOf() []Ingredient {
 	out, sum := make([]Ingredient, len(e.MadeOf)), 0.0
-	for _, p := range e.MadeOf {
-		sum += p.Percent
-	}
 	for k, p := range e.MadeOf {
 		out[k] = Ingredient{Name: p.Name, Percent: p.Percent}
-		if sum == 0 {
-			out[k].Percent, out[k].Doubt = 100/float64(len(e.MadeOf)), "how much of each "+e.Name+" holds is not stated: taken as equal"
-		}
+		sum += p.Percent
+	}
+	if sum == 0 {
+		return equalParts(e.Name, len(out), func(i int) string { return e.MadeOf[i].Name })
 	}
 	return out
 }

@@ -14,44 +14,73 @@ type Ingredient struct {
 	Doubt   string  // why its percent is not sure; empty: it is
 }
 
-// LabelName is the name of an ingredient on the shelf; a text that stands nowhere is the name as it stands, unverified.
+// LabelName is the name of an ingredient on the shelf, found by any of its forms. A text that stands nowhere is the name as it stands, unverified.
 func (s Shelf) LabelName(text string) label.Name {
-	for i := range s.Names {
-		if n := &s.Names[i]; strings.EqualFold(n.INCI, text) || strings.EqualFold(n.Plain, text) || strings.EqualFold(n.English, text) {
-			return *n
-		}
+	if n, ok := s.listed[strings.ToLower(text)]; ok {
+		return n
 	}
 	return label.Name{INCI: text}
 }
 
-// label is the name of an oil in lists.
-func (o Oil) label() label.Name {
-	return label.Name{INCI: cmp.Or(o.INCI, o.Name), English: o.Name, Confidence: o.INCISource.Confidence, Salts: label.Salts{Sodium: o.INCISoap, Confidence: o.INCISource.Confidence}}
-}
-
-// label is what a colourant is made of.
-func (c Colourant) label() []Ingredient {
-	return []Ingredient{{Name: cmp.Or(c.ColourIndex, c.Name), Percent: 100}}
-}
-
-// label is what an extra is made of.
-func (x Extra) label() []Ingredient { return []Ingredient{{Name: x.Name, Percent: 100}} }
-
-// label is what a topping is made of. Its list names no parts: they are taken as equal.
-func (m ToppingMaterial) label() []Ingredient {
-	if len(m.Ingredients) == 0 {
-		return []Ingredient{{Name: m.Name, Percent: 100}}
-	}
-	out := make([]Ingredient, 0, len(m.Ingredients))
-	for _, text := range m.Ingredients {
-		x := Ingredient{Name: text, Percent: 100 / float64(len(m.Ingredients))}
-		if len(m.Ingredients) > 1 {
-			x.Doubt = "how much of each " + m.Name + " holds is not stated: taken as equal"
+// listedNames are all names by each of their forms; those of the oils come first, because they know their soaps.
+func (s *Shelf) listedNames() map[string]label.Name {
+	out := make(map[string]label.Name, 3*(len(s.Oils)+len(s.Names)))
+	add := func(n label.Name) {
+		for _, text := range [3]string{n.INCI, n.Plain, n.English} {
+			key := strings.ToLower(text)
+			if _, there := out[key]; !there && text != "" {
+				out[key] = n
+			}
 		}
-		out = append(out, x)
+	}
+	for i := range s.Oils {
+		if s.Oils[i].INCI != "" {
+			add(s.Oils[i].label())
+		}
+	}
+	for _, n := range s.Names {
+		add(n)
 	}
 	return out
 }
 
-// label is the name of a scent in lists: what is listed as one word.
-func (x Scent) label() string { return parfumINCI }
+// label is the name of an oil in lists. One without a name goes by what screens call it, unverified.
+func (o *Oil) label() label.Name {
+	if o.INCI == "" {
+		return label.Name{INCI: o.Name}
+	}
+	return label.Name{
+		INCI: o.INCI, Plain: o.INCIPlain, English: o.Name, Confidence: o.INCISource.Confidence,
+		Salts: label.Salts{
+			Sodium: o.INCISoap, Potassium: o.INCIPotassium, Unassigned: o.SaltUnassigned, Confidence: cmp.Or(o.SaltSource.Confidence, o.INCISource.Confidence),
+		},
+	}
+}
+
+// listed is what something is in a list where its shelf entry does not say what it is made of.
+func listed(made []Ingredient, name string) []Ingredient {
+	if len(made) > 0 {
+		return made
+	}
+	return []Ingredient{{Name: name, Percent: 100}}
+}
+
+// inLists is what a topping is made of. Where its entry names its parts without how much of each, they are taken as equal.
+func (m *ToppingMaterial) inLists() []Ingredient {
+	if len(m.MadeOf) > 0 || len(m.Ingredients) == 0 {
+		return listed(m.MadeOf, m.Name)
+	}
+	return equalParts(m.Name, len(m.Ingredients), func(i int) string { return m.Ingredients[i] })
+}
+
+// equalParts are the parts of something of which nobody says how much of each there is.
+func equalParts(whole string, n int, name func(int) string) []Ingredient {
+	out := make([]Ingredient, n)
+	for i := range out {
+		out[i] = Ingredient{Name: name(i), Percent: 100 / float64(n)}
+		if n > 1 {
+			out[i].Doubt = "how much of each part " + whole + " holds is not stated: taken as equal"
+		}
+	}
+	return out
+}

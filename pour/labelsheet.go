@@ -90,9 +90,9 @@ func scentsIn(charges []label.Charge, shelf Shelf) []label.ScentIn {
 // scentIn is a scent by its name, without a mass, with what its statement says is in it.
 func (s *Shelf) scentIn(name string) label.ScentIn {
 	x := inList(s.Scents, name, func(x *Scent) string { return x.Name })
-	in := label.ScentIn{Name: name, Parts: make([]label.Part, 0, len(x.Allergens))}
+	in := label.ScentIn{Name: name, Extract: x.Extract, Parts: make([]label.Part, 0, len(x.Allergens))}
 	for _, a := range x.Allergens {
-		in.Parts = append(in.Parts, label.Part{Name: a.Name, Percent: a.Percent})
+		in.Parts = append(in.Parts, label.Part{Name: a.Name, CAS: a.CAS, Percent: a.Percent})
 	}
 	return in
 }

@@ -31,8 +31,9 @@ type Shelf struct {
 	Label label.House // what she states once for all labels, laid over in the same way
 	Stock lot.Stock   // what lies there, laid over like a maker's file; the zero value: no ledger is kept
 
-	priced bool         // some entry names a price; set by Prepared
-	plain  colour.Paint // a batter without colour; the zero Paint: not prepared
+	priced bool                  // some entry names a price; set by Prepared
+	listed map[string]label.Name // by what a list can call it, in small letters; set by Prepared
+	plain  colour.Paint          // a batter without colour; the zero Paint: not prepared
 }
 
 // Source says where a figure comes from and how far it was checked.
@@ -64,8 +65,12 @@ func MakersWords(text string) string {
 type Oil struct {
 	ID, Name        string
 	Also            []string // other names it goes by
-	INCI, INCISoap  string   // as added, and as its sodium soap
+	INCI, INCISoap  string   // as added, with the English word where it has one, and as its sodium soap
+	INCIPlain       string   // as added in the form without the English word, where it is not what is left without its brackets
+	INCIPotassium   string   // as its potassium soap; empty: not known
+	SaltUnassigned  bool     // no assigned name of its soaps was found: INCISoap is what makers write
 	INCISource      Source
+	SaltSource      Source // of the names of its soaps; empty: INCISource
 	Fat             chem.Fat
 	SapSource       Source
 	IodineSource    Source
@@ -95,10 +100,11 @@ const (
 // Colourant is a pigment, mica, dye, lake or plant colour.
 type Colourant struct {
 	ID, Name        string
-	Class           string  // "pigment", "mica", "dye", "lake" or "plant"
-	ColourIndex     string  // CI number, where it has one
-	Disperse        string  // DisperseOil, DisperseWater or DisperseEither
-	DoseLowPercent  float64 // usual dose of the jug's batter
+	Class           string       // "pigment", "mica", "dye", "lake" or "plant"
+	ColourIndex     string       // CI number, where it has one
+	MadeOf          []Ingredient // what it is in a list; none: by its number, or its name
+	Disperse        string       // DisperseOil, DisperseWater or DisperseEither
+	DoseLowPercent  float64      // usual dose of the jug's batter
 	DoseHighPercent float64
 	CarrierParts    float64 // usual grams of carrier per gram
 	Alkali          string  // AlkaliStable, AlkaliShifts, AlkaliDies or AlkaliUnknown
@@ -135,14 +141,15 @@ const (
 // Extra goes into the whole batch before the split.
 type Extra struct {
 	ID, Name        string
-	Kind            string  // one of the Extra… kinds
-	In              string  // InOils or InLye
-	LyeWhen         string  // one of the Lye… words: when it joins, where it goes into the lye
-	Dust            bool    // a fine powder that must not be breathed
-	WaterPercent    float64 // of its mass
-	FatPercent      float64 // fat that alkali can saponify, of its mass; 0 for none
-	FatSapKOHMgG    float64 // saponification value of that fat, mg KOH per g; above 0 wherever FatPercent is
-	AlkaliKOHMgG    float64 // alkali it uses up beside its fat, mg KOH per g; 0 for none
+	Kind            string       // one of the Extra… kinds
+	MadeOf          []Ingredient // what it is in a list; none: by its name
+	In              string       // InOils or InLye
+	LyeWhen         string       // one of the Lye… words: when it joins, where it goes into the lye
+	Dust            bool         // a fine powder that must not be breathed
+	WaterPercent    float64      // of its mass
+	FatPercent      float64      // fat that alkali can saponify, of its mass; 0 for none
+	FatSapKOHMgG    float64      // saponification value of that fat, mg KOH per g; above 0 wherever FatPercent is
+	AlkaliKOHMgG    float64      // alkali it uses up beside its fat, mg KOH per g; 0 for none
 	DensityGML      float64
 	ClockFactor     float64 // on the speed of trace; 1: none
 	ClockSD         float64 // of ln ClockFactor
@@ -185,6 +192,8 @@ type Scent struct {
 	ID, Name        string
 	Families        []string // family ids
 	Notes           string   // what it smells of
+	INCI            string   // of an essential oil, as lists name it; empty: none is stated
+	Extract         string   // the listed natural extract that it is, as labels name that; empty: it is none
 	Behaviour       string   // one of the Behaviour… words; empty: the fastest of its families
 	Rices           bool     // known to rice or separate
 	TestLoadPercent float64  // of oils, at which the behaviour was seen; 0: 3
@@ -203,6 +212,7 @@ type Scent struct {
 // Allergen is a substance to be named above a threshold.
 type Allergen struct {
 	Name    string
+	CAS     string  // its number, where the statement gives it; empty: not
 	Percent float64 // of the scent
 }
 
@@ -244,15 +254,16 @@ const (
 // ToppingMaterial is what can be strewn, dusted, sprayed or drizzled on a bar.
 type ToppingMaterial struct {
 	ID, Name    string
-	Kind        string   // one of the Topping… kinds
-	When        string   // one of the Strew… words: when it usually goes on
-	Ingredients []string // as a list of ingredients names them, largest first; its packet's own list decides
-	Colour      string   // "#rrggbb", for the picture: an estimate
-	Note        string   // how it is put on, what else to mind
-	Dust        bool     // a fine powder that must not be breathed
-	Flammable   bool     // its vapour burns
-	Plastic     bool     // synthetic polymer particles, which have dates
-	Batter      bool     // it is icing batter, thinned: it is weighed with its batch
+	Kind        string       // one of the Topping… kinds
+	When        string       // one of the Strew… words: when it usually goes on
+	Ingredients []string     // as a list of ingredients names them, largest first; its packet's own list decides
+	MadeOf      []Ingredient // the same with how much of each; none: Ingredients, in equal parts
+	Colour      string       // "#rrggbb", for the picture: an estimate
+	Note        string       // how it is put on, what else to mind
+	Dust        bool         // a fine powder that must not be breathed
+	Flammable   bool         // its vapour burns
+	Plastic     bool         // synthetic polymer particles, which have dates
+	Batter      bool         // it is icing batter, thinned: it is weighed with its batch
 	Heat        ToppingHeat
 	Wet         ToppingWet
 	Alkali      ToppingAlkali
@@ -332,6 +343,7 @@ func (s Shelf) Prepared() (Shelf, error) {
 		return s, err
 	}
 	s.priced = s.anyPrice()
+	s.listed = s.listedNames()
 	s.Colourants = append([]Colourant(nil), s.Colourants...)
 	for i := range s.Colourants {
 		c := &s.Colourants[i]

@@ -2,6 +2,7 @@ package label
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -25,9 +26,10 @@ type Part struct {
 // Allergens returns what is in the scents of a bar that weighs cutG as it was made and curedG when it is sold, the largest first: one substance, or one
 // group, summed over all of them. A scent that is itself a listed extract counts with all of its mass, and its parts count by themselves as well. One is
 // named where the market's list has it and more than the market's threshold of the cured bar is there, none of the scent taken to be lost in drying.
+// One CAS number in several rows of the list is never picked from: it comes by its own name, with [Found.Either], and counts for none of them.
 // Percentages are NaN for a bar without mass, and nothing is named then.
 func Allergens(scents []ScentIn, cutG, curedG float64, m Market, list []Allergen) []Found {
-	f := sums{list: list, at: map[string]int{}}
+	f := sums{list: list, at: map[sum]int{}}
 	for i := range scents {
 		f.scent(&scents[i])
 	}
@@ -35,63 +37,81 @@ func Allergens(scents []ScentIn, cutG, curedG float64, m Market, list []Allergen
 		f.judge(i, cutG, curedG, m)
 	}
 	slices.SortStableFunc(f.of, func(a, b Found) int {
-		return cmp.Or(cmp.Compare(b.G, a.G), strings.Compare(a.Name, b.Name))
+		return cmp.Or(cmp.Compare(math.Round(b.G/least), math.Round(a.G/least)), strings.Compare(a.Name, b.Name))
 	})
 	return f.of
 }
+
+// least is the mass, g, below which a difference is not one: sums in another order are not another order.
+const least = 1e-9
 
 // sums are being added up.
 type sums struct {
 	list []Allergen
 	of   []Found
-	row  []int // of each, its row of the list; -1: none
-	at   map[string]int
+	row  []int // of each, its row of the list; none
+	at   map[sum]int
 }
+
+// sum is what is added up: a row of the list, or a name that has none.
+type sum struct {
+	row  int
+	name string // in small letters; empty with a row
+}
+
+// none is the row of what stands in no list.
+const none = -1
 
 func (f *sums) scent(s *ScentIn) {
-	self := -1
+	self := none
 	if s.Extract != "" {
-		self = slices.IndexFunc(f.list, func(a Allergen) bool { return strings.EqualFold(a.Name, s.Extract) })
-		f.add(self, Found{Name: s.Extract}, s.Name, s.G)
+		self = f.count(s.Name, Part{Name: s.Extract}, s.G, none)
 	}
 	for _, p := range s.Parts {
-		g := s.G * p.Percent / 100
-		switch rows := Match(p, f.list); {
-		case len(rows) == 0:
-			f.add(-1, Found{Name: p.Name}, s.Name, g)
-		case len(rows) > 1:
-			either := Found{Name: p.Name}
-			for _, row := range rows {
-				either.Either = append(either.Either, f.list[row].Name)
-			}
-			f.add(-1, either, s.Name, g)
-		case rows[0] != self: // All of an extract's mass counts already.
-			f.add(rows[0], Found{Name: f.list[rows[0]].Name}, s.Name, g)
-		}
+		f.count(s.Name, p, s.G*p.Percent/100, self)
 	}
 }
 
-// add counts g of a row of the list, or of what has none under its own name.
-func (f *sums) add(row int, is Found, scent string, g float64) {
-	if !(g > 0) {
+// count adds g of a part of a scent, and returns its row of the list, or none. All of an extract's mass counts already, so that a part that is the
+// extract itself is left out.
+func (f *sums) count(scent string, p Part, g float64, self int) int {
+	rows := Match(p, f.list)
+	switch {
+	case len(rows) == 1 && rows[0] == self:
+	case len(rows) == 1:
+		f.add(sum{row: rows[0]}, Found{Name: f.list[rows[0]].Name}, Traced{scent, g})
+	default:
+		is := Found{Name: p.Name}
+		for _, row := range rows {
+			is.Either = append(is.Either, f.list[row].Name)
+		}
+		f.add(sum{none, strings.ToLower(p.Name)}, is, Traced{scent, g})
+	}
+	if len(rows) != 1 {
+		return none
+	}
+	return rows[0]
+}
+
+// add counts some of what is added up.
+func (f *sums) add(key sum, is Found, some Traced) {
+	if !(some.G > 0) {
 		return
 	}
-	key := strings.ToLower(is.Name)
 	at, known := f.at[key]
 	if !known {
 		at = len(f.of)
 		f.at[key] = at
-		f.of, f.row = append(f.of, is), append(f.row, row)
+		f.of, f.row = append(f.of, is), append(f.row, key.row)
 	}
 	found := &f.of[at]
-	found.G += g
-	for i := range found.From {
-		if found.From[i].Scent == scent {
-			found.From[i].G += g
-			return
-		}
+	found.G += some.G
+	from := slices.IndexFunc(found.From, func(t Traced) bool { return t.Scent == some.Scent })
+	if from < 0 {
+		found.From = append(found.From, some)
+		return
 	}
-	found.From = append(found.From, Traced{Scent: scent, G: g})
+	found.From[from].G += some.G
 }
 
 // judge puts a sum in proportion to the bar and says what follows from that.
@@ -101,7 +121,7 @@ func (f *sums) judge(at int, cutG, curedG float64, m Market) {
 	found.CutPercent = chem.PercentOfBar(found.G, cutG)
 	found.CuredPercent = chem.PercentOfBar(found.G, curedG)
 	row := f.row[at]
-	if row < 0 {
+	if row == none {
 		found.Unlisted = true
 		return
 	}

@@ -83,7 +83,7 @@ type entries struct {
 
 // add writes down an ingredient; nothing of one is none.
 func (e *entries) add(c *Charge, n Name, text string, class Class, g float64, unsure ...string) {
-	if g <= 0 {
+	if !(g > 0) {
 		return
 	}
 	entry := Entry{Name: n, Text: text, G: g, Class: class}
@@ -134,7 +134,7 @@ func (e *entries) react(in []*Charge) {
 	for _, c := range in {
 		switch c.Kind {
 		case Fat:
-			e.soap(c, r.Fats[fat], r.SodiumShare)
+			e.soap(c, r.Fats[fat])
 			fat++
 		case NaOH:
 			e.asIs(c, r.NaOHLeftG*c.G/max(naohG, c.G))
@@ -149,52 +149,52 @@ func (e *entries) react(in []*Charge) {
 }
 
 // soap writes down what one fat becomes.
-func (e *entries) soap(c *Charge, s chem.Soap, sodium float64) {
-	alcohol := ""
-	if c.Fat.Kind == chem.WaxEster {
-		alcohol = "a wax: this line also holds the fatty alcohol that is set free, which cannot be told apart without analysis; ask the assessor"
-	}
-	e.salts(c, c.Name.Salts, s.SodiumG, s.PotassiumG, alcohol)
+func (e *entries) soap(c *Charge, s chem.Soap) {
+	e.salts(c, c.Name.Salts, s.SodiumG, s.PotassiumG)
 	e.add(c, glycerin(), e.words.text(glycerin()), Plain, s.GlycerolG)
 	e.add(c, water(), e.words.text(water()), Plain, s.WaterG)
 	e.asIs(c, s.LeftG)
 }
 
-// neutral writes down what an acid becomes of which that fraction was neutralised.
+// neutral writes down what an acid becomes of which that fraction was neutralised. An acid that is only a little of what was put in (milk, vinegar)
+// has no salts of its own: it stays in that thing's line, and the alkali it took up is there with it.
 func (e *entries) neutral(c *Charge, fraction, sodium float64) {
 	n := fraction * c.G * c.Acid.KOHMgG / 1000 / chem.MolarKOH
-	if n <= 0 {
-		e.asIs(c, c.G)
+	naohG, kohG := n*sodium*chem.MolarNaOH, n*(1-sodium)*chem.MolarKOH
+	if c.Acid.Salts == (Salts{}) {
+		e.asIs(c, c.G+naohG+kohG)
 		return
 	}
 	waterG := fraction * c.G * c.Acid.WaterG
 	rest := fraction*c.G - waterG
-	e.salts(c, c.Acid.Salts, sodium*(rest+n*chem.MolarNaOH), (1-sodium)*(rest+n*chem.MolarKOH), "")
+	e.salts(c, c.Acid.Salts, sodium*rest+naohG, (1-sodium)*rest+kohG)
 	e.add(c, water(), e.words.text(water()), Plain, waterG)
-	e.asIs(c, (1-fraction)*c.G)
+	e.asIs(c, c.G-fraction*c.G)
 }
 
 // salts writes down the two salts of a fat or an acid. One that has no name of its own is described and not named.
-func (e *entries) salts(c *Charge, s Salts, sodiumG, potassiumG float64, unsure string) {
-	for _, salt := range []struct {
-		name  string
-		metal string
-		g     float64
-	}{{s.Sodium, "sodium", sodiumG}, {s.Potassium, "potassium", potassiumG}} {
-		if salt.name != "" && !s.Unassigned {
-			n := Name{INCI: salt.name, Confidence: s.Confidence}
-			e.add(c, n, salt.name, Plain, salt.g, n.unsure(), unsure)
-			continue
-		}
-		text := "Saponified " + e.words.text(c.Name)
-		if c.Kind == Acid {
-			text = "Neutralised " + e.words.text(c.Name)
-		}
-		why := fmt.Sprintf("no assigned name of its %s salt was found", salt.metal)
-		if salt.name != "" {
-			why += fmt.Sprintf(" (makers write %q)", salt.name)
-		}
-		why += ": it is described; list as added, or ask the assessor and state the name on your shelf"
-		e.add(c, Name{INCI: text}, text, Plain, salt.g, why)
+func (e *entries) salts(c *Charge, s Salts, sodiumG, potassiumG float64) {
+	e.salt(c, s, "sodium", s.Sodium, sodiumG)
+	e.salt(c, s, "potassium", s.Potassium, potassiumG)
+}
+
+func (e *entries) salt(c *Charge, s Salts, metal, name string, g float64) {
+	wax := ""
+	if c.Kind == Fat && c.Fat.Kind == chem.WaxEster {
+		wax = "this line also holds the fatty alcohol that a wax sets free, which nothing but analysis tells apart: ask the assessor"
 	}
+	if name != "" && !s.Unassigned {
+		n := Name{INCI: name, Confidence: s.Confidence}
+		e.add(c, n, name, Plain, g, n.unsure(), wax)
+		return
+	}
+	text := "Saponified " + e.words.text(c.Name)
+	if c.Kind == Acid {
+		text = "Neutralised " + e.words.text(c.Name)
+	}
+	why := fmt.Sprintf("no assigned name of its %s salt was found", metal)
+	if name != "" {
+		why += fmt.Sprintf(" (makers write %q)", name)
+	}
+	e.add(c, Name{INCI: text}, text, Plain, g, why+": it is described; list as added, or ask the assessor and state the name on your shelf", wax)
 }

@@ -16,6 +16,12 @@ const (
 	HeightBySide = "side" // the longest side of the pack
 )
 
+// How single packs are judged where the average of a batch counts.
+const (
+	AverageTNE  = "tne"  // Directive 76/211/EEC, annex I: few short by more than the tolerable error, none by more than twice that
+	AverageFive = "five" // none short by more than 5 % (NMI guide to pre-packaged goods)
+)
+
 // Market is where a bar is sold and what its label follows there. It is filled from the shelf.
 type Market struct {
 	ID, Name string
@@ -36,8 +42,17 @@ type Market struct {
 	Pounds      bool    // ounces stand beside the grams
 	HeightBy    string  // one of the HeightBy… words
 	Heights     []Height
-	Rows        []Row
-	Print       Print
+
+	Average      string // how single packs are judged where the average counts: AverageTNE, AverageFive; empty: not known here, every pack must hold
+	AfterPacking bool   // the weight is judged after it was packed too, so that what a bar still loses counts
+	Figures      int    // of a weight that count at most; 0: any
+	OnlySoap     bool   // sold only as soap: words that claim more move it to another class
+
+	Print Print
+
+	From    string // where all that is from
+	Checked string // and how far it was checked, in the words of a source
+	Rows    []Row
 }
 
 // Height is a row of a table of letter heights.

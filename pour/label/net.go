@@ -1,47 +1,163 @@
 package label
 
+import (
+	"fmt"
+	"math"
+
+	"pourbench/chem"
+)
+
+// The weight systems.
+const (
+	ByMinimum = "minimum" // no bar is lighter than its label
+	ByAverage = "average" // the batch is not, on average, and few bars by much
+)
+
 // Net is the weight a label may declare.
 type Net struct {
 	System  string
-	G       float64 // whole grams; 0: not known
+	G       float64 // that is declared, whole grams: the stated one, or the most that holds; 0: none is known
+	Most    float64 // the most that holds, whole grams; 0: not known
 	Ounces  string  // beside the grams where the market wants it: "3.4 oz"
 	Text    string  // as it is printed
-	From    string  // what it rests on: "forecast", "weighed"
+	From    string  // what it rests on: FromForecast or FromScale
 	Bars    int     // how many were weighed
 	Average float64 // g, and the lightest of them
 	Least   float64
-	Why     string // why there is none, or why it fails; empty: it holds
+	Why     string   // why there is none, or why it fails; empty: it holds
+	Notes   []string // what else is to be known
 }
 
-// State is how a line of a market's list stands.
-type State string
-
-// The states.
+// What a weight rests on.
 const (
-	Ticked  State = "ticked"  // the design answers it, or the maker ticked it
-	Open    State = "open"    // the design says it is not met, or it is to be done
-	Unknown State = "unknown" // nothing here can tell
+	FromForecast = "forecast"
+	FromScale    = "weighed"
 )
 
-// Check is a line of a market's list for one design or batch.
-type Check struct {
-	Row   Row
-	State State
-	Why   string // what it rests on
-	Stale bool   // its row was looked up over twelve months ago
+// Weighing is what a weight is declared from.
+type Weighing struct {
+	System      string    // ByMinimum or ByAverage; empty: ByMinimum
+	Bars        []float64 // as weighed when they were packed, g; none: the forecast counts
+	Forecast    float64   // of the usual bar when it is packed, g; 0: not known
+	ForecastLow float64   // of the lightest bar that is to be expected, g
+	ScaleErrorG float64   // by which the scale may be wrong
+	FurtherLoss float64   // of its mass that a bar still loses after packing, a fraction; counts where the market judges it then
+	StatedG     float64   // what the label says already; 0: nothing
+	Market      Market
 }
 
-// Verdict is whether a design stays inside a report.
-type Verdict struct {
-	Report string // id; empty: none is asked for
-	Missed []Miss // nothing in it: inside
-	Why    string // why it cannot be judged; empty: it was
+// Declare finds the largest whole grams a label may declare, and holds what is stated against it. By the minimum: floor of the lightest bar, less what the
+// scale may be wrong by and what the bar still loses where that counts (derived: minimum filling always satisfies the average rules). By the average:
+// the market's rules. Where those for single packs are not known here, every bar must hold.
+func Declare(o Weighing) Net {
+	n := Net{System: o.System, From: FromForecast}
+	if n.System == "" {
+		n.System = ByMinimum
+	}
+	bars := o.held()
+	if len(o.Bars) > 0 {
+		n.From, n.Bars, n.Average, n.Least = FromScale, len(o.Bars), mean(o.Bars), lightest(o.Bars)
+	} else {
+		n.Average, n.Least = o.Forecast, o.ForecastLow
+	}
+	switch {
+	case len(bars) == 0:
+		n.Why = "it is not known what a bar weighs"
+	case n.System == ByAverage && o.Market.Average == "":
+		n.Notes = append(n.Notes, "what single packs may be short by there was not found, so every bar has to hold")
+		n.Most = o.Market.figures(math.Floor(lightest(bars)))
+	case n.System == ByAverage:
+		n.Most = o.Market.figures(o.Market.mostByAverage(bars))
+	default:
+		n.Most = o.Market.figures(math.Floor(lightest(bars)))
+	}
+	n.note(o)
+	n.declare(o)
+	return n
 }
 
-// Miss is a figure that leaves its range.
-type Miss struct {
-	Range Range
-	What  string  // as screens name it
-	Is    float64 // percent
-	By    float64 // how far beyond the end it passed; above 0
+// held is what the bars weigh at least by the scale that weighed them, and when they are judged. A forecast is one bar: the lightest by the minimum, the
+// usual by the average.
+func (o Weighing) held() []float64 {
+	bars := o.Bars
+	if len(bars) == 0 {
+		g := o.ForecastLow
+		if o.System == ByAverage && o.Market.Average != "" {
+			g = o.Forecast
+		}
+		if !(g > 0) {
+			return nil
+		}
+		bars = []float64{g}
+	}
+	loss := 0.0
+	if o.Market.AfterPacking {
+		loss = math.Max(o.FurtherLoss, 0)
+	}
+	out := make([]float64, len(bars))
+	for i, g := range bars {
+		out[i] = math.Max(0, (g-o.ScaleErrorG)*(1-loss)) + slack
+	}
+	return out
+}
+
+// slack keeps what is a whole gram from falling to the one below by the last bits of a binary fraction, g.
+const slack = 1e-9
+
+// figures is whole grams with no more figures than count, rounded down.
+func (m Market) figures(g float64) float64 {
+	if m.Figures <= 0 || g <= 0 {
+		return g
+	}
+	step := math.Pow(10, math.Max(0, math.Floor(math.Log10(g))+1-float64(m.Figures)))
+	return math.Floor(g/step) * step
+}
+
+// declare puts the weight into words and says why it fails.
+func (n *Net) declare(o Weighing) {
+	n.G = n.Most
+	if o.StatedG > 0 {
+		n.G = o.StatedG
+		if n.Why == "" && o.StatedG > n.Most {
+			n.Why = fmt.Sprintf("the label says %s g, and by the %s %s g holds", short(o.StatedG), n.System, short(n.Most))
+		}
+	}
+	if n.G <= 0 {
+		n.G = 0
+		if n.Why == "" {
+			n.Why = "the bars weigh too little for a whole gram"
+		}
+		return
+	}
+	n.Text = short(n.G) + " g"
+	if o.Market.Pounds {
+		n.Ounces = Ounces(n.G)
+		n.Text = "Net Wt " + n.Ounces + " (" + n.Text + ")"
+	}
+}
+
+// note says what the weight rests on beside what was weighed.
+func (n *Net) note(o Weighing) {
+	if n.Most > 0 && n.From == FromForecast {
+		n.Notes = append(n.Notes, "it is a forecast: weigh the cured bars before you print labels")
+	}
+	if tne, ok := chem.TolerableShortfall(n.Most); ok && o.ScaleErrorG > tne*scalePart+slack {
+		n.Notes = append(n.Notes, fmt.Sprintf("a scale that may be wrong by %s g is coarse for it: checkers' own are good to %s g there (WELMEC 6.9)", short(o.ScaleErrorG), short(tne*scalePart)))
+	}
+}
+
+// scalePart is the part of the tolerable error by which the scale of a check may be wrong: WELMEC 6.9 (read).
+const scalePart = 1.0 / 5
+
+// Ounces is a mass in avoirdupois ounces of 28.349523125 g, rounded down to a tenth, so that neither figure overstates; from a pound on with pounds beside
+// (16 CFR 500.9, memory).
+func Ounces(g float64) string {
+	const gPerOunce, perPound = 28.349523125, 16
+	oz := math.Floor(g/gPerOunce*10+slack) / 10
+	if oz < perPound {
+		return short(oz) + " oz"
+	}
+	pounds := math.Floor(oz / perPound)
+	rest := math.Floor((oz-pounds*perPound)*10+slack*10) / 10
+	return fmt.Sprintf("%s oz / %s lb %s oz", short(oz), short(pounds), short(rest))
 }

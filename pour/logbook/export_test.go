@@ -100,7 +100,7 @@ func TestTheJSONOfAPourIsByHand(t *testing.T) {
 		"kind": "seen", "batch": "base", "jug": "fern", "step": nil, "stage": "medium", "what": nil, "value": nil, "lot": nil, "text": nil,
 		"run_s": 300., "elapsed_min": 3., "wall": "2026-12-05T10:05:00Z", "id": "e2",
 		"corrects": nil, "day": nil, "bars": nil, "masses_g": nil, "crumbs_g": nil, "count": nil, "seconds": nil, "price": nil, "currency": nil,
-		"audience": nil, "scent": nil, "colour": nil, "path": nil,
+		"audience": nil, "scent": nil, "colour": nil, "path": nil, "market": nil,
 	}
 	if d := cmp.Diff(want, events[2]); d != "" {
 		t.Error(d)

@@ -11,7 +11,7 @@ import (
 // lifeColumns are the columns of a batch's life in the CSV export. Lists are separated by blanks.
 func lifeColumns() []string {
 	return []string{
-		"id", "corrects", "day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path",
+		"id", "corrects", "day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path", "market",
 	}
 }
 
@@ -27,7 +27,7 @@ func (e Event) lifeCells() []string {
 		masses[i] = strconv.FormatFloat(g, 'f', -1, 64)
 	}
 	cells := []string{e.ID, e.Corrects, l.Day, strings.Join(bars, " "), strings.Join(masses, " "), cell(j.CrumbsG), cell(j.Count), cell(j.Seconds)}
-	for _, text := range []string{l.Price, l.Currency, l.Audience, l.Scent, l.Colour, l.Path} {
+	for _, text := range []string{l.Price, l.Currency, l.Audience, l.Scent, l.Colour, l.Path, l.Market} {
 		cells = append(cells, plain.Cell(text))
 	}
 	return cells
@@ -56,13 +56,14 @@ type lifeJSON struct {
 	Scent    *string   `json:"scent"`
 	Colour   *string   `json:"colour"`
 	Path     *string   `json:"path"`
+	Market   *string   `json:"market"`
 }
 
 func (e Event) lifeJSON() lifeJSON {
 	l := e.Life
 	out := lifeJSON{
 		ID: e.ID, Corrects: orNull(e.Corrects), Bars: l.Bars, MassesG: l.MassesG, Price: orNull(l.Price), Currency: orNull(l.Currency),
-		Audience: orNull(l.Audience), Scent: orNull(l.Scent), Colour: orNull(l.Colour), Path: orNull(l.Path), Day: orNull(l.Day),
+		Audience: orNull(l.Audience), Scent: orNull(l.Scent), Colour: orNull(l.Colour), Path: orNull(l.Path), Market: orNull(l.Market), Day: orNull(l.Day),
 	}
 	if e.Kind == Sliced {
 		out.CrumbsG, out.Seconds = &l.CrumbsG, &l.Seconds

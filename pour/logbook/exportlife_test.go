@@ -37,12 +37,12 @@ func TestTheTableOfABatchsLifeIsByHand(t *testing.T) {
 		got = append(got, append([]string{r[2], r[11], r[12]}, r[14:]...))
 	}
 	want := [][]string{
-		{"kind", "run_s", "elapsed_min", "id", "corrects", "day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path"},
-		{"done", "120", "0", "e0", "", "", "", "", "", "", "", "", "", "", "", "", ""},
-		{"sliced", "", "", "e1", "", "2026-12-06", "", "128.4 127", "6.5", "", "0", "", "", "", "", "", ""},
-		{"weigh-in", "", "", "e3", "e2", "2026-12-07", "2", "119", "", "", "", "", "", "", "", "", ""},
-		{"sold", "", "", "e4", "", "", "", "", "", "2", "", "7.50", "EUR", "'=cake people", "", "", ""},
-		{"counted", "", "", "e5", "", "", "", "", "", "0", "", "", "", "", "", "", ""},
+		{"kind", "run_s", "elapsed_min", "id", "corrects", "day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path", "market"},
+		{"done", "120", "0", "e0", "", "", "", "", "", "", "", "", "", "", "", "", "", ""},
+		{"sliced", "", "", "e1", "", "2026-12-06", "", "128.4 127", "6.5", "", "0", "", "", "", "", "", "", ""},
+		{"weigh-in", "", "", "e3", "e2", "2026-12-07", "2", "119", "", "", "", "", "", "", "", "", "", ""},
+		{"sold", "", "", "e4", "", "", "", "", "", "2", "", "7.50", "EUR", "'=cake people", "", "", "", ""},
+		{"counted", "", "", "e5", "", "", "", "", "", "0", "", "", "", "", "", "", "", ""},
 	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)

@@ -25,7 +25,7 @@ const (
 func eventKeys() []string {
 	return []string{
 		"kind", "batch", "jug", "step", "stage", "what", "value", "lot", "text", "pack", "entry",
-		"day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path", "corrects",
+		"day", "bars", "masses_g", "crumbs_g", "count", "seconds", "price", "currency", "audience", "scent", "colour", "path", "market", "corrects",
 		"id", "run_s", "clock", "clock_s", "clock_sleeps", "wall",
 	}
 }

@@ -18,6 +18,7 @@ const (
 	Looked    EventKind = "looked"    // What aspect, Value 0 to 4, of a Jug where it is a colour, then Colour as seen
 	Tested    EventKind = "tested"    // What test, Value
 	Photo     EventKind = "photo"     // Path, from the folder of the pour's file
+	Ticked    EventKind = "ticked"    // a line of a market's check list is done for this batch: What is the line's id, Life.Market the market's, Text how
 	Lotted    EventKind = "lot"       // Count of bars labelled as Lot
 	Sold      EventKind = "sold"      // Count by the channel What at a Price each, to an Audience
 	Given     EventKind = "given"     // Count to an Audience
@@ -30,7 +31,7 @@ const (
 // lifeKinds lists the kinds of a batch's life, in the order they usually come.
 func lifeKinds() []EventKind {
 	return []EventKind{
-		Unmoulded, Sliced, WeighIn, Sniffed, Looked, Tested, Photo, Lotted, Sold, Given, Kept, Seconds, Counted, Failed,
+		Unmoulded, Sliced, WeighIn, Sniffed, Looked, Tested, Photo, Ticked, Lotted, Sold, Given, Kept, Seconds, Counted, Failed,
 	}
 }
 
@@ -51,6 +52,7 @@ type Life struct {
 	Scent    string    // id of the scent that was sniffed; empty: the bar
 	Colour   string    // as #rrggbb
 	Path     string    // of a picture, from the folder of the pour's file
+	Market   string    // id of a market on the shelf
 }
 
 // The forms of a day in a file.
@@ -201,7 +203,7 @@ func (e Event) Dated(other Event) Event {
 
 // Plain is what can be shown on a terminal, text by text.
 func (l Life) Plain() Life {
-	for _, s := range []*string{&l.Day, &l.Price, &l.Currency, &l.Audience, &l.Scent, &l.Colour, &l.Path} {
+	for _, s := range []*string{&l.Day, &l.Price, &l.Currency, &l.Audience, &l.Scent, &l.Colour, &l.Path, &l.Market} {
 		*s = plain.Line(*s)
 	}
 	return l

@@ -42,6 +42,7 @@ func (l Life) text() string {
 	word("scent", l.Scent)
 	word("colour", l.Colour)
 	word("path", l.Path)
+	word("market", l.Market)
 	return b.String()
 }
 
@@ -104,6 +105,7 @@ func readLife(t *strict.Table, l *Life) {
 		t.Say("colour", strict.Quote(l.Colour), "is no colour", `write it as "#rrggbb"`)
 	}
 	t.Read("path", &l.Path)
+	t.Read("market", &l.Market)
 }
 
 func price() *regexp.Regexp { return regexp.MustCompile(`^\d{1,9}(\.\d{1,6})?$`) }

@@ -155,6 +155,7 @@ func (m *Model) kinds(b *life.Batch) []part {
 		{logbook.Looked, "looked at"},
 		{logbook.Tested, "tested"},
 		{logbook.Photo, "pictures"},
+		{logbook.Ticked, "ticked for a market"},
 		{logbook.Lotted, "lots"},
 		{logbook.Failed, "failed"},
 	} {

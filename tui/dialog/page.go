@@ -180,14 +180,7 @@ func (p *Page) broken(w int, find string) []Line {
 			able++
 			of = able
 		}
-		parts := []string{l.Text} // what fits keeps its columns
-		if room := max(w-p.LeadW, 10); screen.Width(l.Text) > room {
-			parts = screen.Wrap(l.Text, room)
-		}
-		if len(parts) == 0 {
-			parts = []string{""}
-		}
-		for i, part := range parts {
+		for i, part := range p.parts(l, w) {
 			next := Line{Text: part, Quiet: l.Quiet, of: of}
 			if i == 0 {
 				next.Lead, next.Style, next.Do, next.Why = l.Lead, l.Style, l.Do, l.Why
@@ -199,6 +192,21 @@ func (p *Page) broken(w int, find string) []Line {
 		}
 	}
 	return out
+}
+
+// parts is the text of a line broken to a width. What fits keeps its columns; behind words in front that leave too little room it begins below them.
+func (p *Page) parts(l Line, w int) []string {
+	parts, room := []string{l.Text}, max(w-p.LeadW, 10)
+	if screen.Width(l.Text) > room {
+		parts = screen.Wrap(l.Text, room)
+	}
+	if len(parts) == 0 {
+		return []string{""}
+	}
+	if lead := screen.Width(l.Lead); lead >= p.LeadW && lead+1+screen.Width(parts[0]) > w {
+		parts = append([]string{""}, parts...)
+	}
+	return parts
 }
 
 // found is where the lines that can be done stand among those broken to the page's width, once something is searched for.

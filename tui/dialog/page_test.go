@@ -91,6 +91,16 @@ func TestLinesAreWrappedUnderTheirText(t *testing.T) {
 	s.shows("a long lead beside", "alone")
 }
 
+// Words in front that are longer than their room leave the text whole: it begins below them where it does not fit beside them.
+func TestLongWordsInFrontCutNoText(t *testing.T) {
+	lead := "a lead of thirty and more cells"
+	s := onStage(t, 80, 24, &Page{Title: "A page", LeadW: 20, Lines: []Line{
+		{Lead: lead, Text: "short"},
+		{Lead: lead, Text: "one two three four five six seven eight nine ten eleven end"},
+	}})
+	s.shows(lead+" short", lead+"  ", " one two three", "eleven end")
+}
+
 func TestHelpSaysWhatEachKeyDoesAndWhyItCannot(t *testing.T) {
 	p := NewHelp(keys.OfPour(), Actions{Keys: keys.BuiltIn(), Own: keys.Pouring, WhyNot: func(b keys.Binding, _ int) string {
 		if b.ID == keys.Discount {

@@ -39,6 +39,8 @@ func drawEvent(t *rapid.T, days int) logbook.Event {
 		e.Value, e.What = float64(min(n, 4)), map[logbook.EventKind]string{logbook.Looked: logbook.LookAsh, logbook.Tested: logbook.TestTitration}[e.Kind]
 	case logbook.Unmoulded:
 		e.What = rapid.SampledFrom(logbook.Firmness()).Draw(t, "firm")
+	case logbook.Ticked:
+		e.What, e.Life.Market = "notified", "eu"
 	case logbook.Lotted:
 		e.Lot, e.Life.Count = "L1", n
 	case logbook.Failed:

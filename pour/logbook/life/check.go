@@ -8,6 +8,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 	"pourbench/pour/strict"
@@ -17,6 +18,7 @@ import (
 type check struct {
 	pour          logbook.Pour
 	before, after *Batch
+	shelf         pour.Shelf
 	e             logbook.Event
 	now           time.Time
 }
@@ -33,7 +35,7 @@ func (c *check) refusal() error {
 	} else if !c.e.Kind.OfLife() {
 		return fmt.Errorf("it is no event of a batch's life; its kinds are %s", kinds())
 	}
-	for _, f := range []func() error{c.form, c.day, c.place, c.counts, c.bars} {
+	for _, f := range []func() error{c.form, c.day, c.place, c.ticked, c.counts, c.bars} {
 		if err := f(); err != nil {
 			return err
 		}

@@ -24,6 +24,7 @@ func Forms() []Form {
 		{logbook.Looked, "look", "looked at", "how much there is of something to see, 0 none to 4 very much; or a jug's colour as it came out", "ash 2"},
 		{logbook.Tested, "test", "tested", "what a test read: pH as a screen, titration as the proof; never by tongue", "pH 9.5 strip, 1 % in distilled water"},
 		{logbook.Photo, "photo", "photo", "a picture, by its file", "pictures/cut.png"},
+		{logbook.Ticked, "tick", "ticked", "a line of a market's check list is done for this batch, and how", "eu notified told on 3 December"},
 		{logbook.Lotted, "lot", "labelled", "bars labelled as a lot", "261205A --count 8"},
 		{logbook.Sold, "sell", "sold", "bars sold", "3 --at market --price 7.50 --currency EUR"},
 		{logbook.Given, "give", "given away", "bars given away", "2 --to friends"},
@@ -63,6 +64,11 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 		own = loafFields(e)
 	case logbook.Sniffed, logbook.Looked, logbook.Tested, logbook.Photo:
 		own = senseFields(e, plan)
+	case logbook.Ticked:
+		own = []Field{
+			{Key: "market", Label: "market", Means: "its id: pourbench label markets lists them", Required: true, Lead: true, At: &e.Life.Market},
+			{Key: "row", Label: "line", Means: "its id in the market's check list: pourbench label check shows it", Required: true, Lead: true, At: &e.What},
+		}
 	case logbook.Lotted, logbook.Sold, logbook.Given, logbook.Kept, logbook.Seconds, logbook.Counted:
 		own = countFields(e)
 	}

@@ -47,7 +47,7 @@ func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall t
 		after := p
 		after.Events = append(slices.Clip(p.Events), e)
 		now := Of(after, shelf, pour.Hand{}, today)
-		c := check{pour: p, before: &before, after: &now, e: e, now: wall}
+		c := check{pour: p, before: &before, after: &now, shelf: shelf, e: e, now: wall}
 		if err := c.refusal(); err != nil {
 			return logbook.Event{}, fmt.Errorf("log %s of %s: %w", e.Kind, id, err)
 		}

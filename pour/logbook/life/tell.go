@@ -28,6 +28,8 @@ func Tell(e logbook.Event, show pour.Show) string {
 		say("%s %.6g%s", e.What, e.Value, map[string]string{logbook.TestTitration: " % free NaOH"}[e.What])
 	case logbook.Photo:
 		say("photo %s", l.Path)
+	case logbook.Ticked:
+		say("ticked %s for %s", e.What, l.Market)
 	case logbook.Lotted:
 		say("%s labelled as %s", bars(l.Count), e.Lot)
 	case logbook.Sold, logbook.Given, logbook.Kept:

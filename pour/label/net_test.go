@@ -1,0 +1,151 @@
+package label_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"pourbench/pour/label"
+)
+
+// Worked examples W1 and W2 of the weights (derived by another hand from Directive 76/211/EEC, annex I).
+func w1() []float64 {
+	return []float64{101.2, 99.4, 103.0, 98.7, 100.8, 102.1, 97.9, 101.6, 100.3, 99.1, 102.7, 98.4}
+}
+
+func w2() []float64 {
+	return []float64{104.1, 103.2, 105.0, 94.9, 104.4, 103.8, 102.9, 104.7, 103.5, 104.0, 103.1, 104.2}
+}
+
+func eu() label.Market { return label.Market{Average: label.AverageTNE} }
+func aus() label.Market {
+	return label.Market{Average: label.AverageFive, AfterPacking: true, Figures: 3}
+}
+
+func TestTheAverageSystemStandsAsInTheWorkedTables(t *testing.T) {
+	for _, c := range []struct {
+		bars                 []float64
+		nominal, tne, t1, t2 float64
+		meanOK               bool
+		under1, under2       int
+		average, minimum     bool
+	}{
+		{w1(), 100, 4.5, 95.5, 91.0, true, 0, 0, true, false},
+		{w1(), 101, 4.6, 96.4, 91.8, false, 0, 0, false, false},
+		{w1(), 98, 4.5, 93.5, 89.0, true, 0, 0, true, false},
+		{w1(), 97, 4.5, 92.5, 88.0, true, 0, 0, true, true},
+		{w2(), 100, 4.5, 95.5, 91.0, true, 1, 0, false, false},
+		{w2(), 99, 4.5, 94.5, 90.0, true, 0, 0, true, false},
+		{w2(), 103, 4.7, 98.3, 93.6, true, 1, 0, false, false},
+	} {
+		h := label.Average(c.bars, c.nominal)
+		near := func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
+		if !near(h.TNE, c.tne) || !near(h.T1, c.t1) || !near(h.T2, c.t2) || h.MeanOK != c.meanOK || h.Under1 != c.under1 || h.Under2 != c.under2 || h.Holds != c.average {
+			t.Errorf("at %g g: %+v, want %+v", c.nominal, h, c)
+		}
+		n := label.Declare(label.Weighing{Bars: c.bars, StatedG: c.nominal, Market: eu()})
+		if holds := n.Why == ""; holds != c.minimum {
+			t.Errorf("at %g g by the minimum: %q", c.nominal, n.Why)
+		}
+	}
+}
+
+func TestTheLargestWholeGrams(t *testing.T) {
+	without := slices.DeleteFunc(w2(), func(g float64) bool { return g == 94.9 })
+	for _, c := range []struct {
+		bars    []float64
+		system  string
+		market  label.Market
+		loss, e float64
+		want    float64
+	}{
+		{w1(), label.ByAverage, eu(), 0, 0, 100},
+		{w1(), label.ByMinimum, eu(), 0, 0, 97},
+		{w2(), label.ByAverage, eu(), 0, 0, 99},
+		{w2(), label.ByMinimum, eu(), 0, 0, 94},
+		{without, label.ByAverage, eu(), 0, 0, 103},
+		{w1(), label.ByMinimum, label.Market{AfterPacking: true}, 0.03, 0, 94}, // floor(97.9 × 0.97) = floor(94.963)
+		{w1(), label.ByMinimum, eu(), 0.03, 0, 97},                             // judged at packing
+		{w1(), label.ByMinimum, eu(), 0, 1, 96},                                // the scale may be a gram out
+		{w1(), label.ByAverage, eu(), 0, 1, 99},
+		{w1(), label.ByAverage, label.Market{}, 0, 0, 97},       // no rule for single packs is known: all must hold
+		{w2(), label.ByAverage, aus(), 0, 0, 99},                // 94.9 ÷ 0.95 = 99.89
+		{[]float64{1234.5}, label.ByMinimum, aus(), 0, 0, 1230}, // three figures
+		{[]float64{0.7}, label.ByMinimum, eu(), 0, 0, 0},
+		{[]float64{97}, label.ByMinimum, eu(), 0, 0, 97},
+	} {
+		n := label.Declare(label.Weighing{System: c.system, Bars: c.bars, FurtherLoss: c.loss, ScaleErrorG: c.e, Market: c.market})
+		if n.Most != c.want || n.G != c.want || (n.Why == "") != (c.want > 0) {
+			t.Errorf("%v by the %s: %+v, want %g", c.bars, c.system, n, c.want)
+		}
+	}
+}
+
+// floor(0.025 N): none may be short under 40 bars, one from there to 79.
+func TestHowManyMayBeShort(t *testing.T) {
+	for bars, want := range map[int]int{0: 0, 39: 0, 40: 1, 79: 1, 80: 2, 1000: 25} {
+		if got := label.AllowedShort(bars); got != want {
+			t.Errorf("of %d bars %d, want %d", bars, got, want)
+		}
+	}
+	bars := slices.Repeat([]float64{101}, 40)
+	bars[7] = 95
+	if h := label.Average(bars, 100); !h.Holds || h.Under1 != 1 {
+		t.Errorf("one short of forty: %+v", h)
+	}
+	if h := label.Average(bars[:39], 100); h.Holds {
+		t.Errorf("one short of 39: %+v", h)
+	}
+	bars[7] = 90.9
+	if h := label.Average(bars, 100); h.Holds || h.Under2 != 1 {
+		t.Errorf("one short by over two errors: %+v", h)
+	}
+}
+
+// 97 ÷ 28.349523125 = 3.4216: 3.4 oz, and neither figure overstates.
+func TestTheWeightInOuncesOverstatesNothing(t *testing.T) {
+	n := label.Declare(label.Weighing{Bars: []float64{97.4}, Market: label.Market{Pounds: true}})
+	if n.Text != "Net Wt 3.4 oz (97 g)" {
+		t.Errorf("it says %q", n.Text)
+	}
+	for g, want := range map[float64]string{100: "3.5 oz", 113.398092500: "4 oz", 500: "17.6 oz / 1 lb 1.6 oz", 453.59237: "16 oz / 1 lb 0 oz"} {
+		if got := label.Ounces(g); got != want {
+			t.Errorf("%g g: %q, want %q", g, got, want)
+		}
+	}
+}
+
+func TestAWeightByForecastSaysSo(t *testing.T) {
+	n := label.Declare(label.Weighing{Forecast: 103.2, ForecastLow: 98.6, Market: eu()})
+	if n.G != 98 || n.From != label.FromForecast || !strings.Contains(strings.Join(n.Notes, " "), "forecast") {
+		t.Errorf("%+v", n)
+	}
+	if n := label.Declare(label.Weighing{System: label.ByAverage, Forecast: 103.2, ForecastLow: 98.6, Market: eu()}); n.G != 103 {
+		t.Errorf("by the average %+v", n)
+	}
+	if n := label.Declare(label.Weighing{Market: eu()}); n.G != 0 || n.Why == "" || n.Text != "" {
+		t.Errorf("of nothing %+v", n)
+	}
+	if n := label.Declare(label.Weighing{Bars: w1(), ScaleErrorG: 1, Market: eu()}); !strings.Contains(strings.Join(n.Notes, " "), "0.9 g") {
+		t.Errorf("a coarse scale: %q", n.Notes)
+	}
+}
+
+// Whatever is weighed: the minimum always satisfies the average rules, no more holds, and a coarser scale never declares more.
+func TestTheMinimumSatisfiesTheAverage(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		bars := rapid.SliceOfN(rapid.Float64Range(20, 300), 1, 60).Draw(t, "bars")
+		n := label.Declare(label.Weighing{Bars: bars, Market: eu()})
+		a := label.Declare(label.Weighing{System: label.ByAverage, Bars: bars, Market: eu()})
+		if !label.Average(bars, n.G).Holds || a.G < n.G || label.Average(bars, a.G+1).Holds && a.G+1 <= a.Average {
+			t.Fatalf("minimum %g, average %g", n.G, a.G)
+		}
+		coarse := label.Declare(label.Weighing{Bars: bars, ScaleErrorG: rapid.Float64Range(0, 5).Draw(t, "error"), Market: eu()})
+		if coarse.Most > n.Most {
+			t.Fatalf("%g with a coarser scale, %g without", coarse.Most, n.Most)
+		}
+	})
+}
