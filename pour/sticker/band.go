@@ -75,7 +75,7 @@ func (b *band) lay(s *setter) (over float64, faults []string) {
 	f := b.weight(s, b.least, b.front.wide)
 	faults = b.footFaults(&f, b.front, b.high, b.cm2())
 	low := f.high() + f.tail()
-	b.setFoot(s, b.front, f, b.front.y+b.front.high)
+	b.setFoot(s, b.front, vector.Middle, f, b.front.y+b.front.high)
 	over = b.head(s, b.front, vector.Middle) + f.clear + low - b.front.high
 	room := b.back
 	d := b.dates(s)

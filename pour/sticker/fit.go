@@ -102,8 +102,14 @@ func (l *Label) smallPrint() []block {
 func (l *Label) sayable(s *vector.Letters) []string {
 	var out []string
 	for _, of := range []struct{ what, text string }{
-		{"its title", l.Title}, {"what it is", l.Identity}, {"what it says", l.Says}, {"the weight", l.Net}, {"the list", l.List},
-		{"a caution", strings.Join(l.Cautions, " ")}, {"who made it", strings.Join(l.Maker, " ")}, {"the lot", l.Lot},
+		{"its title", l.Title},
+		{"what it is", l.Identity},
+		{"what it says", l.Says},
+		{"the weight", l.Net},
+		{"the list", l.List},
+		{"a caution", strings.Join(l.Cautions, " ")},
+		{"who made it", strings.Join(l.Maker, " ")},
+		{"the lot", l.Lot},
 	} {
 		if lack := s.Missing(vector.Regular, strings.Join(words(of.text), " ")); len(lack) > 0 {
 			out = append(out, fmt.Sprintf("%s has letters that this face cannot print: %s", of.what, string(lack)))

@@ -30,7 +30,7 @@ func (l *Label) single(s *setter) (over float64, faults []string) {
 		low = max(low, dates.high)
 	}
 	bottom := in.y + in.high
-	l.setFoot(s, in, f, bottom)
+	l.setFoot(s, in, vector.Start, f, bottom)
 	if dates.high > 0 {
 		at := bottom - dates.high
 		if !beside {
@@ -65,10 +65,10 @@ func (l *Label) footFaults(f *foot, in box, high, cm2 float64) []string {
 }
 
 // setFoot writes the weight so that it ends at the bottom.
-func (l *Label) setFoot(s *setter, in box, f foot, bottom float64) {
+func (l *Label) setFoot(s *setter, in box, at vector.Anchor, f foot, bottom float64) {
 	y := bottom - f.tail()
 	for i := len(f.lines) - 1; i >= 0; i-- {
-		s.write(in, vector.Start, y, f.em, f.face, f.lines[i])
+		s.write(in, at, y, f.em, f.face, f.lines[i])
 		y -= lineHigh * f.em
 	}
 }
