@@ -91,8 +91,8 @@ func written(t testing.TB, l sticker.Label, form string, p sticker.Print) []byte
 }
 
 // both is the one page of a label, as PDF and as SVG.
-func both(t *testing.T, l sticker.Label, p sticker.Print) map[string]vectortest.Page {
+func both(t *testing.T, l sticker.Label) map[string]vectortest.Page {
 	t.Helper()
-	pages, _ := vectortest.ReadPDF(t, written(t, l, ".pdf", p))
-	return map[string]vectortest.Page{"pdf": pages[0], "svg": vectortest.ReadSVG(t, written(t, l, ".svg", p))}
+	pages, _ := vectortest.ReadPDF(t, written(t, l, ".pdf", sticker.Print{}))
+	return map[string]vectortest.Page{"pdf": pages[0], "svg": vectortest.ReadSVG(t, written(t, l, ".svg", sticker.Print{}))}
 }

@@ -69,7 +69,7 @@ func TestOneLoafIsLabelledForEveryMarket(t *testing.T) {
 		p, shelf := loaf(t, id)
 		p.Label.HighMM = high
 		l := of(t, p, shelf, sticker.Details{Logo: logo(t)})
-		for form, page := range both(t, l, sticker.Print{}) {
+		for form, page := range both(t, l) {
 			near(t, id+form+" wide", page.Wide, 80)
 			near(t, id+form+" high", page.High, high)
 			for _, want := range []string{"Meadow", l.Identity, "100 g", "Ingredients", "CI 77891", "Keep out of eyes.", "Hill House Soap", "Lot 2026-11-29", "Best used before the end of 10/2028", "12M"} {
@@ -119,13 +119,25 @@ func TestTheWeightIsAsHighAsTheTablesAsk(t *testing.T) {
 		wide, high, g float64
 		least         float64
 	}{
-		{"eu", 80, 55, 100, 3}, {"us-soap", 80, 55, 100, 3.175}, {"au", 80, 55, 100, 2}, {"ca", 80, 55, 100, 3.2},
-		{"eu", 60, 50, 50, 2}, {"us-soap", 60, 50, 50, 1.5875}, {"au", 60, 50, 50, 2}, {"ca", 60, 50, 50, 1.6},
-		{"eu", 120, 140, 250, 4}, {"us-soap", 120, 140, 250, 4.7625}, {"au", 120, 140, 250, 2.5}, {"ca", 120, 140, 250, 3.2},
-		{"eu", 80, 55, 200, 3}, {"eu", 80, 55, 201, 4}, {"gb", 80, 55, 50, 2}, {"au", 120, 55, 100, 2},
+		{"eu", 80, 55, 100, 3},
+		{"us-soap", 80, 55, 100, 3.175},
+		{"au", 80, 55, 100, 2},
+		{"ca", 80, 55, 100, 3.2},
+		{"eu", 60, 50, 50, 2},
+		{"us-soap", 60, 50, 50, 1.5875},
+		{"au", 60, 50, 50, 2},
+		{"ca", 60, 50, 50, 1.6},
+		{"eu", 120, 140, 250, 4},
+		{"us-soap", 120, 140, 250, 4.7625},
+		{"au", 120, 140, 250, 2.5},
+		{"ca", 120, 140, 250, 3.2},
+		{"eu", 80, 55, 200, 3},
+		{"eu", 80, 55, 201, 4},
+		{"gb", 80, 55, 50, 2},
+		{"au", 120, 55, 100, 2},
 	} {
 		l := plain(t, c.market, c.wide, c.high, c.g)
-		for form, page := range both(t, l, sticker.Print{}) {
+		for form, page := range both(t, l) {
 			net := find(t, page, " g")
 			is := net.Size * figureOf
 			if strings.HasPrefix(c.market, "us") { // mixed letters go by the small o, whose flat neighbours are lower
@@ -145,10 +157,10 @@ func TestTheWeightIsAsHighAsTheTablesAsk(t *testing.T) {
 
 func TestCapitalsAreMeasuredAsCapitals(t *testing.T) {
 	l := plain(t, "us-soap", 80, 55, 100)
-	mixed := find(t, both(t, l, sticker.Print{})["svg"], "100")
+	mixed := find(t, both(t, l)["svg"], "100")
 	l.Net = "NET WT 3.5 OZ 100 G"
 	l.LetterMM = 1
-	capital := find(t, both(t, l, sticker.Print{})["svg"], "100")
+	capital := find(t, both(t, l)["svg"], "100")
 	if high := capital.Size * 1480 / 2048; high < 3.175 || capital.Size > mixed.Size*0.8 {
 		t.Errorf("capitals are %.3f mm high, their em is %.2f and that of mixed letters %.2f", high, capital.Size, mixed.Size)
 	}
@@ -156,7 +168,7 @@ func TestCapitalsAreMeasuredAsCapitals(t *testing.T) {
 
 func TestCanadaHasItsFiguresBold(t *testing.T) {
 	for market, bold := range map[string]bool{"ca": true, "eu": false} {
-		page := both(t, plain(t, market, 90, 80, 100), sticker.Print{})["pdf"]
+		page := both(t, plain(t, market, 90, 80, 100))["pdf"]
 		title, list, net := find(t, page, "Meadow").Face, find(t, page, "Aqua").Face, find(t, page, "100 g").Face
 		if title == list || (net == title) != bold || (net == list) == bold {
 			t.Errorf("%s: the title is in %s, the list in %s, the weight in %s", market, title, list, net)
@@ -167,7 +179,7 @@ func TestCanadaHasItsFiguresBold(t *testing.T) {
 func TestTheWeightStandsInTheLowestPartOfAnAmericanLabel(t *testing.T) {
 	for _, size := range [][2]float64{{80, 55}, {120, 140}, {90, 40}} {
 		l := plain(t, "us-cosmetic", size[0], size[1], 100)
-		net := find(t, both(t, l, sticker.Print{})["svg"], "oz")
+		net := find(t, both(t, l)["svg"], "oz")
 		if net.Box.Y1 < 0.7*size[1] {
 			t.Errorf("on %gx%g it begins at %.2f", size[0], size[1], net.Box.Y1)
 		}
