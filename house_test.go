@@ -63,6 +63,7 @@ func house() []room {
 		{"pour/logbook/scents", "pour/logbook/life pour/logbook/learn pour/logbook pour pour/day chem"},
 		{"pour/again", "pour/logbook/learn pour/logbook/life pour/logbook/live pour/logbook pour/whatif pour pour/day chem chem/cure"},
 		{"pour/ruler", "pour pour/shape pour/vector"},
+		{"pour/sticker", "pour pour/label pour/day pour/shape pour/vector"},
 		{"pour/season", "pour/money pour/planfile pour/logbook/life pour/logbook pour pour/strict pour/disk pour/day pour/plain"},
 		{"pour/stock/shopping", "pour/season pour/stock pour pour/lot pour/money pour/day pour/plain"},
 		{"pour/drying", "pour pour/day pour/logbook/life chem/cure"},
