@@ -41,8 +41,11 @@ func oneLabel(t *testing.T) paper.Label {
 		},
 		Allergens: []label.Found{
 			{Name: "Linalool", CuredPercent: 0.010014, Named: true, From: []label.Traced{{Scent: "lavender"}, {Scent: "lime"}}},
-			{Name: "Citral", CuredPercent: 0.01}, {Name: "Orange oil", CuredPercent: 0.2, Either: []string{"orange flower", "orange peel"}},
-			{Name: "Safrole", CuredPercent: 0.02, Most: 0.01, Over: true}, {Name: "Banned", CuredPercent: 0.001, Prohibited: true}, {Name: "Odd", CuredPercent: 0.1, Unlisted: true},
+			{Name: "Citral", CuredPercent: 0.01},
+			{Name: "Orange oil", CuredPercent: 0.2, Either: []string{"orange flower", "orange peel"}},
+			{Name: "Safrole", CuredPercent: 0.02, Most: 0.01, Over: true},
+			{Name: "Banned", CuredPercent: 0.001, Prohibited: true},
+			{Name: "Odd", CuredPercent: 0.1, Unlisted: true},
 		},
 		Net: label.Net{System: "minimum", G: 109, Text: "109 g", From: label.FromScale, Notes: []string{"of its own"}, Bars: 3, Average: 110.25, Least: 109.75}, HeightMM: pour.Know(3),
 		Food:   "it stands under piped icing",

@@ -52,11 +52,7 @@ func (g *program) tickLines(args []string, of labelOf, tick, untick []string, no
 		}
 		return nil
 	}
-	shelf, err := g.shelf()
-	if err != nil {
-		return err
-	}
-	book, err := logbook.OpenBook(g.bookDir())
+	book, shelf, err := g.openBook()
 	if err != nil {
 		return err
 	}
