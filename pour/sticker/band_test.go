@@ -75,6 +75,22 @@ func panels(t *testing.T, page vectortest.Page, sides [][2]float64) {
 	}
 }
 
+// Where the side is narrower than the jar, that stands on the back.
+func TestAJarHasRoomOnABand(t *testing.T) {
+	l := plain(t, "eu", 80, 55, 100)
+	l.OpenMonths, l.Bar, l.BandHigh = 6, sticker.Bar{Front: 77, Side: 12, Up: 66}, 0
+	if jar := find(t, vectortest.ReadSVG(t, written(t, l, ".svg", sticker.Print{Band: true})), "6M"); jar.Box.X2 > 75 {
+		t.Errorf("it stands at %.2f", jar.Box.X2)
+	}
+}
+
+// A batch number is not broken for the sake of a narrow side.
+func TestALotStaysInOnePieceOnABand(t *testing.T) {
+	l := plain(t, "eu", 80, 55, 100)
+	l.Lot, l.Bar, l.BandHigh = "2026-11-29-meadow-summer-hill", sticker.Bar{Front: 77, Side: 24, Up: 66}, 0
+	find(t, vectortest.ReadSVG(t, written(t, l, ".svg", sticker.Print{Band: true})), l.Lot)
+}
+
 // A round has its front on 40 % of the way round, by 16 CFR 500.21(a), and no folds.
 func TestABandRoundARoundHasNoFolds(t *testing.T) {
 	l := plain(t, "us-soap", 80, 55, 100)
@@ -88,6 +104,10 @@ func TestABandRoundARoundHasNoFolds(t *testing.T) {
 	}
 	if net := find(t, page, "oz"); net.Box.X1 < 0.6*219.911 || net.Size*smallOf < 3.175 {
 		t.Errorf("the weight of %.2f mm stands at %.1f", net.Size*smallOf, net.Box.X1)
+	}
+	oz := find(t, page, "oz")
+	if middle := (oz.Box.X1 + oz.Box.X2) / 2; math.Abs(middle-0.8*219.911) > 0.5 {
+		t.Errorf("the middle of its front stands at %.2f", middle)
 	}
 	panels(t, page, [][2]float64{{0, 0.6 * 219.911}, {0.6 * 219.911, 219.911}})
 }

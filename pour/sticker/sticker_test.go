@@ -136,6 +136,7 @@ func TestALabelThatCannotBePrintedSoIsRefused(t *testing.T) {
 		"with a margin of 3 mm":                                 {"l.pdf", sticker.Print{Paper: a4, MarginMM: 3}, func(*sticker.Label) {}},
 		"print 100000 labels":                                   {"l.pdf", sticker.Print{Paper: a4, Count: 100000}, func(*sticker.Label) {}},
 		"does not fit on a sheet":                               {"l.pdf", sticker.Print{Paper: a4}, func(l *sticker.Label) { l.Wide, l.High = 290, 200 }},
+		"60.0 by 274.0 mm does not fit":                         {"l.pdf", sticker.Print{Paper: a4}, func(l *sticker.Label) { l.Wide, l.High = 60, 274 }}, // over the line to measure
 	} {
 		l := plain(t, "eu", 80, 55, 100)
 		c.change(&l)
