@@ -26,7 +26,7 @@ const demo = "alpine-meadow"
 // shelfFiles lists the files of the shelf in the order they are read: scents name families.
 func shelfFiles() []string {
 	return []string{
-		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "scents.toml", "moulds.toml", "techniques.toml", "toppings.toml", "markets.toml",
+		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "scents.toml", "moulds.toml", "techniques.toml", "toppings.toml", "names.toml", "markets.toml",
 	}
 }
 
