@@ -14,6 +14,8 @@ func labelCodes() []CodeInfo {
 		{"label-made-of", Caution, false, "what a piece is made of is not stated: the list lacks it"},
 		{"label-allergen-open", Note, false, "a number of a scent's statement stands for more than one allergen"},
 		{"label-prohibited", Caution, false, "a substance of a scent that is prohibited or over what is allowed"},
+		{"label-claim", Caution, false, "the label's own words claim more than the bar may be sold as"},
+		{"label-weight", Caution, false, "the weight in the plan is more than the label may declare"},
 		{"label-food", Caution, false, "the bar could be taken for food"},
 	}
 }
@@ -38,6 +40,13 @@ func (s *Sheet) inspectLabel(shelf Shelf) {
 		}
 	}
 	s.allergenWarnings()
+	for _, c := range l.Claims {
+		s.warn(warning("label-claim", placeLabel, "on the label "+c.Tell(), "say it otherwise, or sell the bar as what the word makes of it; look the current text up"))
+	}
+	if of := s.Plan.Cure.LabelG; l.Net.Most > 0 && of > l.Net.Most && s.Cure.PackG.Mid.Known && !s.overMass() {
+		s.warn(warning("label-weight", placeLabel, fmt.Sprintf("the plan has a label of %s, and by the %s %s holds", s.Plan.Show.Weight(of), l.Net.System, s.Plan.Show.Weight(l.Net.Most)),
+			"put less on the label, or cut thicker bars; weigh the cured bars before labels are printed"))
+	}
 	if l.Food != "" && !strings.Contains(strings.ToLower(s.Plan.Label.Cautions), "food") {
 		s.warn(warning("label-food", placeLabel, l.Food+", so that it could be taken for food, by a child first",
 			"write not food among its cautions and leave no small loose parts; find out what holds where you sell: some places forbid such soap. Where it cannot be taken for food, say so in the plan"))
@@ -46,21 +55,12 @@ func (s *Sheet) inspectLabel(shelf Shelf) {
 
 // unsureNames notes the lines of the list that are not sure.
 func (s *Sheet) unsureNames() {
-	var names []string
-	why := ""
-	for i := range s.Label.Lines {
-		x := &s.Label.Lines[i]
-		if x.Unverified == "" || x.Class == label.Unlisted {
-			continue
-		}
-		if why == "" {
-			why = x.Unverified
-		}
-		names = append(names, x.Text)
-	}
+	names := s.Label.unsure()
 	if len(names) == 0 {
 		return
 	}
+	first := slices.IndexFunc(s.Label.Lines, func(x label.Line) bool { return x.Text == names[0] })
+	why := s.Label.Lines[first].Unverified
 	s.warn(warning("label-name-unverified", placeLabel, fmt.Sprintf("not sure in the list: %s; of the first: %s", few(names), why),
 		"look at the suppliers' own sheets and state the name on your shelf; ask whoever assesses the bar"))
 }

@@ -1,6 +1,7 @@
 package pour_test
 
 import (
+	"math"
 	"strings"
 
 	"pourbench/pour"
@@ -61,11 +62,26 @@ func labelRows() []codeRow {
 	like := func(word string) bend { return func(p *pour.Plan, _ *pour.Shelf) { p.Label.LikeFood = word } }
 	capped := label.Allergen{Name: "Capped", CAS: []string{"64-17-5"}, MostRinse: 0.02, CapOnly: true}
 	twice := label.Allergen{Name: "Also", CAS: []string{"64-17-5"}}
+	says := func(text string) bend { return func(p *pour.Plan, _ *pour.Shelf) { p.Label.Says = text } }
 	return []codeRow{
-		{"label-name-unverified", sold(func(p *pour.Plan, shelf *pour.Shelf) { known(p, shelf); moon(pour.MadeOf{Name: "Nobody Knows"})(p, shelf) }), sold(known)},
+		{"label-claim", sold(says("heals the skin")), sold(says("smells of hay"))},
+		{"label-weight", sold(lightly(1)), sold(lightly(0))},
+		{"label-name-unverified", sold(func(p *pour.Plan, shelf *pour.Shelf) {
+			known(p, shelf)
+			moon(pour.MadeOf{Name: "Nobody Knows"})(p, shelf)
+		}), sold(known)},
 		{"label-made-of", sold(moon()), sold(moon(pour.MadeOf{Name: "Glycerin", Percent: 100}))},
 		{"label-allergen-open", sold(lists(capped, 1, twice)), sold(lists(twice, 1))},
 		{"label-prohibited", sold(lists(capped, 20)), sold(lists(capped, 0.1))},
 		{"label-food", sold(like(pour.LikeFoodYes)), sold(like(pour.LikeFoodNo))},
+	}
+}
+
+// lightly puts a label into the plan that the usual bar is forecast to carry by so much of what its band is below the middle, so that the lightest does
+// not; by 0 it is what the lightest carries.
+func lightly(part float64) bend {
+	return func(p *pour.Plan, shelf *pour.Shelf) {
+		s := pour.Work(*p, *shelf, pour.Hand{})
+		p.Cure.LabelG = math.Floor(s.Label.Net.Most + part*(s.Cure.PackG.Mid.V-s.Label.Net.Most))
 	}
 }

@@ -23,13 +23,13 @@ type Label struct {
 
 // The words of a label.
 const (
-	NamesINCI     = "inci"
-	NamesEnglish  = "english"
-	SystemMinimum = "minimum" // no bar is lighter than its label
-	SystemAverage = "average" // the bars of a batch are not lighter than it on average, and few by much
-	LikeFoodJudged = "judged" // by the design
-	LikeFoodYes   = "yes"
-	LikeFoodNo    = "no"
+	NamesINCI      = "inci"
+	NamesEnglish   = "english"
+	SystemMinimum  = "minimum" // no bar is lighter than its label
+	SystemAverage  = "average" // the bars of a batch are not lighter than it on average, and few by much
+	LikeFoodJudged = "judged"  // by the design
+	LikeFoodYes    = "yes"
+	LikeFoodNo     = "no"
 )
 
 func labelFields(l *Label) []Field {

@@ -45,6 +45,9 @@ func entries(s pour.Shelf) []entry {
 	for _, sc := range s.Scents {
 		all = append(all, entry{"scent", sc.ID, sc.Name, []pour.Source{sc.Source}})
 	}
+	for _, a := range s.Allergens {
+		all = append(all, entry{"allergen", a.Entry, a.Name, []pour.Source{{Text: a.From, Confidence: a.Confidence}}})
+	}
 	for _, m := range s.Moulds {
 		all = append(all, entry{"mould", m.ID, m.Name, []pour.Source{m.Source}})
 	}

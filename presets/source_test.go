@@ -75,7 +75,7 @@ func TestNamelessSourcesAreRefused(t *testing.T) {
 
 func TestNoShelfFileCitesWhatHasNoName(t *testing.T) {
 	files, err := filepath.Glob("*.toml")
-	if err != nil || len(files) != 10 {
+	if err != nil || len(files) != 11 {
 		t.Fatalf("%d shelf files, %v", len(files), err)
 	}
 	for _, name := range append(files, "../testdata/oils.csv", "../testdata/README.md") {

@@ -236,7 +236,7 @@ func TestTheStationsAndPanelsGoRoundBothWays(t *testing.T) {
 		drive(m, "]")
 		went = append(went, m.here().Name)
 	}
-	if got := strings.Join(went, " "); got != "Swirl Scent Run Icing Top Cut Shelf Mould Batch Jugs" {
+	if got := strings.Join(went, " "); got != "Swirl Scent Run Icing Top Cut Label Shelf Mould Batch Jugs" {
 		t.Errorf("] goes to %s", got)
 	}
 	drive(m, "[")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pourbench/pour"
+	"pourbench/tui/entry"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
 	"pourbench/tui/panel"
@@ -59,6 +60,9 @@ func (m *model) do(do panel.Do) bool {
 	if do.Pick != nil {
 		m.dialogs.Open(m.shelfList(*do.Pick, do.Picked))
 	}
+	if do.Try != nil {
+		m.trying = trying{of: do.Try, opened: m.file.opened}
+	}
 	if do.Form != nil {
 		m.askEntry(*do.Form)
 	}
@@ -97,7 +101,10 @@ func (m *model) seek(where func(*panel.Facts) (panel.To, bool)) {
 
 func (m *model) changeCell(cell grid.Cell) {
 	switch cell.Kind {
-	case grid.Number, grid.Words, grid.Numbers:
+	case grid.Number:
+		m.begin("")
+		m.typing.Entry = entry.Over(cell.Plain) // a figure is mostly typed anew
+	case grid.Words, grid.Numbers:
 		m.begin(cell.Plain)
 	case grid.Tick:
 		if cell.Keep != nil {

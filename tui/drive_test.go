@@ -146,7 +146,7 @@ func base(m *model) pour.Batch { return m.session.Plan().Base }
 // goTo puts the focus on a panel of a station.
 func goTo(t testing.TB, m *model, s panel.Place, id layout.ID) {
 	t.Helper()
-	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8", "A", "C"}[s])
+	drive(m, []string{"f2", "f3", "f4", "f5", "f6", "f7", "f8", "A", "C", "E", "F"}[s])
 	for range m.panels {
 		if m.at().ID == id {
 			return

@@ -90,6 +90,7 @@ type model struct {
 	warnings panel.Panel             // below the panels of every station, where it has room
 	last     [panel.Places]layout.ID // the panel that had the keys before the warnings took them
 	mending  mending
+	trying   trying
 	past     past
 	held     *held // what the mouse drags; nil: nothing
 	asleep   bool  // before the first frame: what is slow waits for it
@@ -240,6 +241,7 @@ func (m *model) gather() *panel.Facts {
 	if m.typing != nil {
 		f.Typing = &m.typing.Typed
 	}
+	f.Trial = m.tried()
 	return f
 }
 

@@ -84,7 +84,7 @@ func (m *model) clickStatus() tea.Cmd {
 func (m *model) clickTab(x int) {
 	for s, from := range m.tabs() {
 		if x >= from && x < from+screen.Width(m.stations[s].Name)+2 {
-			m.station = panel.Place(s)
+			m.station = panel.Place(s) // where tabs share a blank, it is the later one's, as it is drawn
 		}
 	}
 }

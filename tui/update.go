@@ -31,7 +31,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = tea.Batch(cmd, m.workFigures(), m.journalSoon(), m.mendSoon())
 	}
 	m.settle()
-	return m, tea.Batch(cmd, m.develop(), m.mend(), m.lookBack(), m.askAgain())
+	return m, tea.Batch(cmd, m.develop(), m.mend(), m.try(), m.lookBack(), m.askAgain())
 }
 
 func (m *model) take(msg tea.Msg) tea.Cmd {
@@ -123,6 +123,8 @@ func (m *model) takeResult(msg tea.Msg) tea.Cmd {
 		m.looked(msg)
 	case suggestedMsg:
 		m.suggested(msg)
+	case triedMsg:
+		m.tryDone(msg)
 	case learnedMsg:
 		m.learned(msg)
 	case pastMsg:

@@ -123,16 +123,30 @@ func (m *model) drawPages(a screen.Area, end int) {
 	a.Right(a.W()-2, 0, text, m.look.Quiet)
 }
 
-// tabs is the column of every station's tab.
+// tabApart is how far names of tabs stand from each other where there is room: their own two blanks and one between.
+const tabApart = 3
+
+// tabs is the column of every station's tab. On narrow screens they stand closer, sharing the blanks between them.
 func (m *model) tabs() []int {
+	names := 0
+	for _, s := range m.stations {
+		names += screen.Width(s.Name)
+	}
+	apart := tabApart
+	for apart > 1 && names+apart*len(m.stations)+screen.Width(m.tabHint()) > m.w {
+		apart--
+	}
 	out := make([]int, len(m.stations))
 	x := 0
 	for i, s := range m.stations {
 		out[i] = x
-		x += screen.Width(s.Name) + 3
+		x += screen.Width(s.Name) + apart
 	}
 	return out
 }
+
+// tabHint is the keys that go to the station before and after.
+func (m *model) tabHint() string { return m.key(keys.PrevPlace) + " " + m.key(keys.NextPlace) }
 
 func (m *model) drawTabs(a screen.Area) {
 	end := 0
@@ -146,7 +160,7 @@ func (m *model) drawTabs(a screen.Area) {
 		a.Text(x, 0, name, st)
 		end = x + screen.Width(name)
 	}
-	hint := m.key(keys.PrevPlace) + " " + m.key(keys.NextPlace)
+	hint := m.tabHint()
 	if named := hint + " stations"; end+screen.Width(named) < a.W() {
 		hint = named
 	}

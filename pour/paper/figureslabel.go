@@ -16,6 +16,7 @@ type LabelReport struct {
 	Text      string                `json:"text"`
 	NetG      Number                `json:"net_g"` // null: nothing says what may be declared
 	Net       string                `json:"net"`
+	NetMostG  Number                `json:"net_most_g"` // null: it is not known
 	NetFrom   string                `json:"net_from"`
 	NetWhy    string                `json:"net_why"`
 	HeightMM  Number                `json:"height_mm"`
@@ -89,6 +90,9 @@ func LabelOf(l pour.LabelSheet) *LabelReport {
 	}
 	if l.Net.G > 0 {
 		r.NetG = finite(l.Net.G)
+	}
+	if l.Net.Most > 0 {
+		r.NetMostG = finite(l.Net.Most)
 	}
 	for i, x := range l.Lines {
 		r.Lines[i] = LabelLineReport{x.Text, string(x.Class), finite(x.G), finite(x.Percent), x.Free, append([]string{}, x.From...), x.Unverified}

@@ -13,7 +13,7 @@ func labelWays(m *mender, w pour.Warning) []ladder {
 	case "label-food":
 		return []ladder{{{"write not food among its cautions", warnOfFood()}}}
 	case "label-weight":
-		return []ladder{{{"put " + m.plan.Show.Weight(l.Net.G) + " on the label", pour.SetNumber("cure.label_g", l.Net.G)}}}
+		return []ladder{{{"put " + m.plan.Show.Weight(l.Net.Most) + " on the label", pour.SetNumber("cure.label_g", l.Net.Most)}}}
 	case "label-prohibited":
 		return m.lessAllergen(w)
 	}

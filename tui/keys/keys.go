@@ -76,6 +76,7 @@ const (
 	GoIcing    ID = "go to icing"
 	GoTop      ID = "go to top"
 	GoCut      ID = "go to cut"
+	GoLabel    ID = "go to label"
 	GoShelf    ID = "go to shelf"
 	Digits     ID = "type"
 	Change     ID = "change"

@@ -31,6 +31,7 @@ func moving() []Binding {
 		{ID: GoIcing, Keys: []string{"f8"}, Help: "go to the icing"},
 		{ID: GoTop, Keys: []string{"A"}, Help: "go to the top: what is piped, strewn and set"},
 		{ID: GoCut, Keys: []string{"C"}, Help: "go to the cut: where the loaf is cut, and its bars"},
+		{ID: GoLabel, Keys: []string{"E"}, Help: "go to the label: its ingredients, allergens and weight in a market, the assessor's report, and what another scent would change"},
 		{ID: GoShelf, Keys: []string{"F"}, Help: "go to the shelf: oils, colourants, extras, scents, toppings, moulds, and your own entries"},
 	}
 }

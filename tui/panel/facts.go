@@ -27,6 +27,7 @@ type Facts struct {
 	Form  func(shelf pour.Shelf, of pour.EntryName) []pour.ShelfKey // the keys of an entry with what it has there; nil: the shelf cannot be changed here
 	Own   map[pour.EntryName][]string                               // what the maker's own shelf file says: keys by entry
 
+	Trial        *Trial // a scent that is tried in the place of another; nil: none is
 	Warnings     []pour.Warning
 	Mends        [][]whatif.Mend // of every warning; nil: they are not known yet
 	Colours      *pour.Sheet     // the last sheet that knows what the colours do; its Mingling may be unknown

@@ -99,7 +99,7 @@ func TestACellsFigureIsWhatIsWrittenAndExplainedUnderItsName(t *testing.T) {
 
 // Names are paths as `pourbench figures` writes them, also where it does not write the figure.
 func TestFiguresAreNamedByPaths(t *testing.T) {
-	path := regexp.MustCompile(`^((base|icing|show|mould|room|piping|cut|cure|cost|top|swirl|bed|run|bars|gel|totals\[\d+\]|run\[\d+\]|orders\[\d+\]|toppings\[\d+\]|embeds\[\d+\]|embed_kinds\[\d+\]|neighbours\[\d+\])(\.[a-z_]+(\[\d+\])?)+|[a-z_]+)$`)
+	path := regexp.MustCompile(`^((base|icing|show|mould|room|piping|cut|cure|cost|top|swirl|bed|run|bars|gel|label|totals\[\d+\]|run\[\d+\]|orders\[\d+\]|toppings\[\d+\]|embeds\[\d+\]|embed_kinds\[\d+\]|neighbours\[\d+\])(\.[a-z_]+(\[\d+\])?)+|[a-z_]+)$`)
 	f := worked(t, meadow, nil)
 	figures(f, func(p *Panel, c grid.Cell) {
 		if !path.MatchString(c.Figure) {

@@ -64,6 +64,7 @@ type Do struct {
 	Name   string                    // what the edit is called, for undo
 	Edit   pour.Edit                 // nil: nothing is changed
 	Shelf  *pour.ShelfChange         // a change of the maker's own shelf file; nil: none
+	Try    *Swap                     // tried beside the plan, which stays as it is; nil: nothing is
 	Form   *NewEntry                 // asked for before anything is added; nil: nothing is
 	Said   string                    // said once it is done
 	Seek   func(f *Facts) (To, bool) // where the cursor goes once it is done, on the plan as it is then

@@ -19,6 +19,8 @@ const (
 	listExtras     = "extras"
 	listScents     = "scents"
 	listToppings   = "toppings"
+	listMarkets    = "markets"
+	listReports    = "reports"
 )
 
 // Items lists a kind of things on the shelf, with all that is known of each.
@@ -36,6 +38,10 @@ func (f *Facts) Items(kind string) []dialog.Item {
 		return f.entryItems()
 	case listToppings:
 		return each(f.Shelf.Toppings, f.toppingItem)
+	case listMarkets:
+		return f.marketItems()
+	case listReports:
+		return f.reportItems()
 	case listMoulds:
 		return each(f.Shelf.Moulds, f.mouldItem)
 	default:

@@ -22,6 +22,7 @@ const (
 	Icing
 	Top
 	Cut
+	Label
 	Shelf
 	Places int = iota
 )
@@ -73,6 +74,7 @@ func Stations() []Station {
 			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
 		),
 		Cut:   station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan(), drying(), costs()), of(weigh())),
+		Label: station("Label", keys.GoLabel, of(ingredients(), allergens()), of(labelForm(), labelChecks()), of(anotherScent(), labelText())),
 		Shelf: station("Shelf", keys.GoShelf, of(onShelf()), of(entryForm()), of(packs(), weigh())),
 	}
 }

@@ -204,6 +204,19 @@ func (s *Session) Untimed() func() pour.Sheet {
 	return func() pour.Sheet { return sheet.Time(shelf, hand) }
 }
 
+// Tried returns a function that works out the plan as an edit would make it, with the clock's figures and without changing anything; its error
+// is why the edit would be refused.
+func (s *Session) Tried(e pour.Edit) func() (pour.Sheet, error) {
+	plan, shelf, hand := s.plan, s.shelf, s.hand
+	return func() (pour.Sheet, error) {
+		next, err := pour.Apply(plan, shelf, e)
+		if err != nil {
+			return pour.Sheet{}, err
+		}
+		return pour.Weigh(next, shelf).Time(shelf, hand), nil
+	}
+}
+
 // Timed takes the clock's figures for a revision; figures of a plan that has changed since are dropped.
 func (s *Session) Timed(rev int, sheet pour.Sheet) {
 	if rev == s.rev {
