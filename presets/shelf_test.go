@@ -31,7 +31,7 @@ type entry struct {
 func entries(s pour.Shelf) []entry {
 	var all []entry
 	for _, o := range s.Oils {
-		all = append(all, entry{"oil", o.ID, o.Name, []pour.Source{o.INCISource, o.SapSource, o.IodineSource, o.DensitySource, o.FattyAcidSource, o.FreeAcidSource}})
+		all = append(all, entry{"oil", o.ID, o.Name, []pour.Source{o.INCISource, o.SapSource, o.IodineSource, o.DensitySource, o.FattyAcidSource, o.FreeAcidSource, o.SaltSource}})
 	}
 	for _, c := range s.Colourants {
 		all = append(all, entry{"colourant", c.ID, c.Name, []pour.Source{c.Source}})
@@ -45,6 +45,9 @@ func entries(s pour.Shelf) []entry {
 	for _, sc := range s.Scents {
 		all = append(all, entry{"scent", sc.ID, sc.Name, []pour.Source{sc.Source}})
 	}
+	for _, a := range s.Allergens {
+		all = append(all, entry{"allergen", a.Entry, a.Name, []pour.Source{{Text: a.From, Confidence: a.Confidence}}})
+	}
 	for _, m := range s.Moulds {
 		all = append(all, entry{"mould", m.ID, m.Name, []pour.Source{m.Source}})
 	}
@@ -54,13 +57,20 @@ func entries(s pour.Shelf) []entry {
 	for _, m := range s.Toppings {
 		all = append(all, entry{"topping", m.ID, m.Name, []pour.Source{m.Heat.Source, m.Wet.Source, m.Alkali.Source, m.Use.Source}})
 	}
+	for _, n := range s.Names {
+		sources := []pour.Source{n.Source}
+		if n.Salts.Sodium != "" {
+			sources = append(sources, n.SaltSource)
+		}
+		all = append(all, entry{"name", n.ID, n.INCI, sources})
+	}
 	return all
 }
 
 func TestEveryEntryHasAnIDANameAndASource(t *testing.T) {
 	kebab := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	sourceID := regexp.MustCompile(`\bS\d\d\b`)
-	words := " read derived mixed memory common practice invented "
+	words := " read read (2nd-hand) derived mixed memory common practice invented "
 	seen := map[string]bool{}
 	for _, e := range entries(shelf(t)) {
 		if !kebab.MatchString(e.id) || seen[e.table+e.id] {
@@ -95,6 +105,7 @@ func TestTheShelfIsWellStocked(t *testing.T) {
 		{"moulds", len(s.Moulds), 6},
 		{"techniques", len(s.Techniques), 10},
 		{"toppings", len(s.Toppings), 30},
+		{"names", len(s.Names), 140},
 	} {
 		if c.have < c.few {
 			t.Errorf("%d %s, want %d or more", c.have, c.table, c.few)
