@@ -127,7 +127,7 @@ func TestWhatLeavesAReportIsBroughtBack(t *testing.T) {
 	}{
 		"an oil":            {nil, allows("oil olive", 0.95), "take "},
 		"less of an oil":    {nil, allows("oil coconut", 1.06), "bring coconut oil to "},
-		"an oil unnamed":    {nil, unnamed("oil castor"), "leave castor oil out"},
+		"an oil unnamed":    {nil, unnamed("oil castor"), "take coconut oil in place of castor oil"},
 		"a scent":           {nil, allows("scent lavender-oil", 0.7), "take "},
 		"a scent unnamed":   {nil, unnamed("scent lavender-oil"), "leave "},
 		"white":             {nil, allows("white", 0.6), "bring white pigments to 59.3 %"},
