@@ -49,7 +49,7 @@ func known(p *pour.Plan, shelf *pour.Shelf) {
 	}
 	shelf.Names = nil
 	for _, n := range []string{"Aqua", "Sodium Hydroxide", "Parfum"} {
-		shelf.Names = append(shelf.Names, label.Name{INCI: n, Confidence: "read"})
+		shelf.Names = append(shelf.Names, pour.ListName{Name: label.Name{INCI: n}, Source: pour.Source{Confidence: "read"}})
 	}
 	prepared, err := shelf.Prepared()
 	if err != nil {
