@@ -11,7 +11,7 @@ func labelAccounts() []accountRow {
 	line := func(t teller) *label.Line { return &t.sheet.Label.Lines[t.ix[0]] }
 	found := func(t teller) *label.Found { return &t.sheet.Label.Allergens[t.ix[0]] }
 	stated := func(t teller) bool { return t.sheet.Label.Market != "" && t.sheet.Label.Refused == "" }
-	unsure, judged := []string{"label-name-unverified", "label-made-of"}, []string{"label-prohibited", "label-allergen-open"}
+	unsure, judged := []string{"label-name-unverified", "label-made-of"}, []string{"label-prohibited", "label-allergen-open", "label-allergen-unstated"}
 	return []accountRow{
 		{pattern: "label.made_g", label: "an average bar as it was made", unit: UnitGram, of: stated, value: func(t teller) Figure { return t.sheet.Label.MadeG }, how: func(t teller) Term {
 			return sum(t.fig("bars.cut_g"), t.toppingsAfter())

@@ -13,6 +13,7 @@ func labelCodes() []CodeInfo {
 		{"label-name-unverified", Note, false, "a name or an amount of the list of ingredients is not sure"},
 		{"label-made-of", Caution, false, "what a piece is made of is not stated: the list lacks it"},
 		{"label-allergen-open", Note, false, "a number of a scent's statement stands for more than one allergen"},
+		{"label-allergen-unstated", Caution, false, "nothing says which allergens a scent brings: the list lacks them"},
 		{"label-prohibited", Caution, false, "a substance of a scent that is prohibited or over what is allowed"},
 		{"label-claim", Caution, false, "the label's own words claim more than the bar may be sold as"},
 		{"label-weight", Caution, false, "the weight in the plan is more than the label may declare"},
@@ -39,6 +40,10 @@ func (s *Sheet) inspectLabel(shelf Shelf) {
 		if e := &s.Plan.Top.Embeds[i]; e.unstated() && s.Embeds[i].inBars() {
 			s.warn(warning("label-made-of", placeLabel, "what "+e.Name+" is made of is not stated, so that the list lacks it", "write its ingredients as made_of of the embed, with the percent of each from its maker"))
 		}
+	}
+	if names := s.scentsUnstated(shelf); len(names) > 0 {
+		s.warn(warning("label-allergen-unstated", placeLabel, "nothing on the shelf says which allergens "+few(names)+" holds, so that the list lacks them",
+			"ask the supplier for the scent's allergen statement and put its substances on your shelf, with the percent of each"))
 	}
 	s.allergenWarnings()
 	s.warnOutside()
@@ -73,6 +78,23 @@ func few(names []string) string {
 		return strings.Join(names, ", ")
 	}
 	return fmt.Sprintf("%s and %d more", strings.Join(names[:mostNamed], ", "), len(names)-mostNamed)
+}
+
+// scentsUnstated are the scents in the bars of which the shelf states no allergen at all, where the market wants allergens named.
+func (s *Sheet) scentsUnstated(shelf Shelf) []string {
+	if m, ok := shelf.Market(s.Label.Market); !ok || m.Allergens == label.AllergensNone {
+		return nil
+	}
+	var names []string
+	for _, b := range s.Batches() {
+		for _, x := range b.Scents {
+			sc, known := shelf.Scent(x.ID)
+			if known && len(sc.Allergens) == 0 && x.G > 0 && !slices.Contains(names, x.Name) {
+				names = append(names, x.Name)
+			}
+		}
+	}
+	return names
 }
 
 // allergenWarnings tells what of the scents is not allowed, or asks which substance is meant.

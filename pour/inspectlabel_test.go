@@ -3,6 +3,7 @@ package pour_test
 import (
 	"math"
 	"strings"
+	"testing"
 
 	"pourbench/pour"
 	"pourbench/pour/label"
@@ -72,6 +73,7 @@ func labelRows() []codeRow {
 		}), sold(known)},
 		{"label-made-of", sold(moon()), sold(moon(pour.MadeOf{Name: "Glycerin", Percent: 100}))},
 		{"label-allergen-open", sold(lists(capped, 1, twice)), sold(lists(twice, 1))},
+		{"label-allergen-unstated", sold(), sold(lists(twice, 1))},
 		{"label-prohibited", sold(lists(capped, 20)), sold(lists(capped, 0.1))},
 		{"outside-report", allows("oil olive", 0.95), reported(nil)},
 		{"label-food", sold(like(pour.LikeFoodYes)), sold(like(pour.LikeFoodNo))},
@@ -84,5 +86,20 @@ func lightly(part float64) bend {
 	return func(p *pour.Plan, shelf *pour.Shelf) {
 		s := pour.Work(*p, *shelf, pour.Hand{})
 		p.Cure.LabelG = math.Floor(s.Label.Net.Most + part*(s.Cure.PackG.Mid.V-s.Label.Net.Most))
+	}
+}
+
+// A market without a list of allergens asks nothing of the scents; every scent is named once, though base and icing have it.
+func TestScentsOfWhichNothingIsStatedAreNamedOnce(t *testing.T) {
+	plan, full := hanger(t)
+	p, shelf := sold().of(plan, full)
+	p.Icing.Scents = append([]pour.ScentPart(nil), p.Base.Scents...)
+	w, ok := found(pour.Work(p, shelf, pour.Hand{}), "label-allergen-unstated")
+	if !ok || strings.Count(w.Text, "lavender oil") != 1 {
+		t.Errorf("%v: %+v", ok, w)
+	}
+	shelf.Markets[0].Allergens = label.AllergensNone
+	if w, ok := found(pour.Work(p, shelf, pour.Hand{}), "label-allergen-unstated"); ok {
+		t.Errorf("where none is named: %+v", w)
 	}
 }

@@ -13,7 +13,7 @@ func unmended() []string {
 	return []string{
 		"plan-fault", "lye-near-boil", "lye-meets-sugar", "lye-meets-milk", "lye-meets-alcohol", "lye-meets-acid", "lye-on-ice", "purity-assumed",
 		"scent-no-certificate", "jugs-alike", "dust", "salt-bar", "glycerin-sweat", "gel", "clock-refused", "clock-wide", "times-learnt", "pour-odd", "figure-unknown", "topping-damp", "topping-flammable", "topping-dust", "icing-rest",
-		"label-name-unverified", "label-made-of", "label-allergen-open", "label-claim",
+		"label-name-unverified", "label-made-of", "label-allergen-open", "label-allergen-unstated", "label-claim",
 	}
 }
 
