@@ -44,6 +44,7 @@ is help and never legal advice: check the current text, ask locally.`
 	cmd.Example = "  pourbench label meadow.toml --market eu\n  pourbench label " + examplePour + "\n  pourbench label check meadow.toml --market gb"
 	of.flags(cmd)
 	cmd.AddCommand(g.labelCheckCommand(), g.labelMarketsCommand())
+	cmd.AddCommand(g.labelSettings()...)
 	return cmd
 }
 
