@@ -115,6 +115,25 @@ func TestALabelNotesWhatItsMarketWantsAndItHasNot(t *testing.T) {
 	}
 }
 
+func TestALabelSaysThatRulesAreOld(t *testing.T) {
+	p, shelf := loaf(t, "eu")
+	s := pour.Work(p, shelf, pour.Hand{})
+	m := marketOf(t, "eu")
+	for years, want := range map[int]bool{0: false, 2: true} {
+		today := day.Of(m.AsOf.At(12, 0, time.UTC).AddDate(years, 0, 1))
+		s.Label = s.Labelled(shelf, pour.Labelling{Today: today})
+		l, err := sticker.Of(s, shelf, sticker.Details{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		l.Net = "100 g"
+		page := vectortest.ReadSVG(t, written(t, l, ".svg", sticker.Print{Paper: sticker.Papers()[0]}))
+		if said := find(t, page, "check the current text"); strings.Contains(said.Text, "over twelve months ago") != want || strings.Contains(l.Text(), "over twelve months ago") != want {
+			t.Errorf("after %d years it says %q", years, said.Text)
+		}
+	}
+}
+
 func TestALabelThatCannotBePrintedSoIsRefused(t *testing.T) {
 	a4 := sticker.Papers()[0]
 	for want, c := range map[string]struct {
@@ -175,6 +194,18 @@ func TestHowALabelComesOutIsMeasured(t *testing.T) {
 	d, err := l.Measure(sticker.Print{})
 	if err != nil || d.Fault != "" || d.NetMM < 3.175 || d.NetMM > 3.3 || d.SmallMM < 0.9 {
 		t.Errorf("%+v, %v", d, err)
+	}
+}
+
+// Where room is short the headline and the logo give way, before the small letters do.
+func TestTheHeadlineGivesWay(t *testing.T) {
+	l := plain(t, "eu", 80, 55, 100)
+	l.LetterMM = 1.2
+	ample := find(t, both(t, l)["pdf"], "Meadow").Size
+	l.List = strings.Repeat("Sodium Olivate, ", 44)
+	tight := find(t, both(t, l)["pdf"], "Meadow").Size
+	if small := 1.2 / smallOf; ample < 2.1*small || tight > 1.6*small || tight < 1.4*small {
+		t.Errorf("its em is %.2f mm where there is room, %.2f where there is little, small words' %.2f", ample, tight, small)
 	}
 }
 
