@@ -73,6 +73,7 @@ func labelRows() []codeRow {
 		{"label-made-of", sold(moon()), sold(moon(pour.MadeOf{Name: "Glycerin", Percent: 100}))},
 		{"label-allergen-open", sold(lists(capped, 1, twice)), sold(lists(twice, 1))},
 		{"label-prohibited", sold(lists(capped, 20)), sold(lists(capped, 0.1))},
+		{"outside-report", allows("oil olive", 0.95), reported(nil)},
 		{"label-food", sold(like(pour.LikeFoodYes)), sold(like(pour.LikeFoodNo))},
 	}
 }
