@@ -220,8 +220,8 @@ func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 		m := rapid.SampledFrom(markets).Draw(r, "market")
 		g := rapid.Float64Range(6, 900).Draw(r, "g")
 		l := sticker.Label{
-			Market: m, Title: text("title", 4), Identity: "Soap", Says: text("says", 12), List: text("list", 40), Cautions: []string{text("caution", 6)},
-			Wide: rapid.Float64Range(15, 160).Draw(r, "wide"), High: rapid.Float64Range(12, 160).Draw(r, "high"), Maker: []string{text("maker", 6)},
+			Market: m, Title: text("title", 4), Identity: "Soap", Says: text("says", 12), List: text("list", 30), Cautions: []string{text("caution", 6)},
+			Wide: rapid.Float64Range(30, 160).Draw(r, "wide"), High: rapid.Float64Range(20, 160).Draw(r, "high"), Maker: []string{text("maker", 6)},
 			Lot: text("lot", 2), Best: "10/2028", OpenMonths: rapid.IntRange(0, 36).Draw(r, "open"), Net: label.Declare(label.Weighing{Forecast: g, ForecastLow: g, Market: m}).Text,
 		}
 		l.NetMM = m.LetterMM(g, l.Wide, l.High, max(l.Wide, l.High))
@@ -242,6 +242,7 @@ func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 			r.Fatal(fmt.Sprintf("%+v", l))
 		}
 	})
+	t.Logf("%d printed", printed)
 	if printed < 10 {
 		t.Errorf("only %d were printed", printed)
 	}
