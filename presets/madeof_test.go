@@ -59,8 +59,10 @@ func TestWhatThingsAreMadeOfHasNames(t *testing.T) {
 		}
 	}
 	for _, c := range s.Colourants {
-		if len(c.MadeOf) == 0 {
-			named(c.ID, c.ColourIndex)
+		for _, number := range strings.Split(c.ColourIndex, ", ") {
+			if len(c.MadeOf) == 0 {
+				named(c.ID, number)
+			}
 		}
 	}
 	for _, x := range s.Extras {
@@ -165,8 +167,8 @@ func TestOwnIngredientsTakeTheShelfsPartsAway(t *testing.T) {
 id = "nonpareils"
 ingredients = ["Sucrose", "Rice Starch"]
 [[colourant]]
-id = "mica-gold"
-colour_index = "CI 77019, CI 77492"
+id = "mica-blue"
+colour_index = "CI 77019, CI 77007"
 [[extra]]
 id = "sodium-lactate"
 water_percent = 50
@@ -177,8 +179,8 @@ water_percent = 50
 	if m, _ := s.Topping("nonpareils"); len(m.MadeOf) > 0 {
 		t.Errorf("nonpareils are still %+v", m.MadeOf)
 	}
-	if c, _ := s.Colourant("mica-gold"); len(c.MadeOf) > 0 {
-		t.Errorf("gold mica is still %+v", c.MadeOf)
+	if c, _ := s.Colourant("mica-blue"); len(c.MadeOf) > 0 {
+		t.Errorf("blue mica is still %+v", c.MadeOf)
 	}
 	if x, _ := s.Extra("sodium-lactate"); len(x.MadeOf) != 2 || x.MadeOf[0].Doubt == "" {
 		t.Errorf("a solution of another strength is %+v, undoubted", x.MadeOf)
