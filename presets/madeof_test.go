@@ -120,6 +120,10 @@ func TestToppingsAreMadeOfWhatTheyList(t *testing.T) {
 	}
 }
 
+func part(name string, percent float64, doubt string) pour.Ingredient {
+	return pour.Ingredient{Name: name, Percent: percent, Doubt: doubt}
+}
+
 // ownExtra is what an extra of a shelf file is made of.
 func ownExtra(t *testing.T, keys string) ([]pour.Ingredient, error) {
 	t.Helper()
@@ -129,14 +133,14 @@ func ownExtra(t *testing.T, keys string) ([]pour.Ingredient, error) {
 }
 
 func TestSharesThatAreLeftOutAreEqualPartsOfTheRest(t *testing.T) {
-	const equal, own = "how much of each part my mix holds is not stated: taken as equal", "ask"
+	const equal, own, off = "how much of each part my mix holds is not stated: taken as equal", "ask", "the parts of my mix sum to 80 %: taken in proportion"
 	for keys, want := range map[string][]pour.Ingredient{
 		`made_of = [{ name = "A" }]`:                                                         {{Name: "A", Percent: 100}},
 		`made_of = [{ name = "A", percent = 70 }, { name = "B" }]`:                           {{Name: "A", Percent: 70}, {Name: "B", Percent: 30}},
-		`made_of = [{ name = "A", percent = 40 }, { name = "B" }, { name = "C" }]`:           {{"A", 40, equal}, {"B", 30, equal}, {"C", 30, equal}},
-		`made_of = [{ name = "A", percent = 60 }, { name = "B", percent = 20 }]`:             {{"A", 75, "the parts of my mix sum to 80 %: taken in proportion"}, {"B", 25, "the parts of my mix sum to 80 %: taken in proportion"}},
+		`made_of = [{ name = "A", percent = 40 }, { name = "B" }, { name = "C" }]`:           {part("A", 40, equal), part("B", 30, equal), part("C", 30, equal)},
+		`made_of = [{ name = "A", percent = 60 }, { name = "B", percent = 20 }]`:             {part("A", 75, off), part("B", 25, off)},
 		`made_of = [{ name = "A", percent = 50 }, { name = "B", percent = 50 }]`:             {{Name: "A", Percent: 50}, {Name: "B", Percent: 50}},
-		"made_of = [{ name = \"A\" }, { name = \"B\" }]\nmade_of_doubt = \"ask\"":            {{"A", 50, own}, {"B", 50, own}},
+		"made_of = [{ name = \"A\" }, { name = \"B\" }]\nmade_of_doubt = \"ask\"":            {part("A", 50, own), part("B", 50, own)},
 		"made_of = [{ name = \"A\", percent = 100 }]\nmade_of_doubt = \"\"\nwater_percent=3": {{Name: "A", Percent: 100}},
 	} {
 		got, err := ownExtra(t, keys)
