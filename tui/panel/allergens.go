@@ -52,14 +52,11 @@ func (f *Facts) allergenGrid() grid.Grid {
 
 // thresholdSays is which allergens a market wants named, and from where on.
 func (f *Facts) thresholdSays(m label.Market) string {
-	over := "over " + f.Show.Plain(m.OverPercent, "") + " % of the cured bar: "
-	switch m.Allergens {
-	case label.AllergensLong:
-		return "named " + over + "the long list; " + askLocally
-	case label.AllergensOld:
-		return "named " + over + "the old list of 24; " + askLocally
+	named := map[string]string{label.AllergensLong: "the long list", label.AllergensOld: "the old list of 24"}[m.Allergens]
+	if named == "" {
+		return "this market names none by itself; " + askLocally
 	}
-	return "this market names none by itself; " + askLocally
+	return "named over " + f.Show.Plain(m.OverPercent, "") + " %, " + named + "; " + askLocally
 }
 
 func (f *Facts) allergenRow(a *label.Found, m label.Market, i int) grid.Row {

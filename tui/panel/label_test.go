@@ -319,6 +319,20 @@ func TestAScentIsTriedBesideThePlanAndTaken(t *testing.T) {
 	}
 }
 
+// What a swap does to the pour is said as well: a scent that sets the batter is no better for naming fewer allergens.
+func TestWhatASwapBringsAgainstThePlanIsSaid(t *testing.T) {
+	f := labelledFacts(t, nil)
+	f.Trial = &Trial{Fresh: true, Sheet: f.Sheet}
+	was := f.Timed.Warnings
+	if got := f.swapWarnings(was); len(got) > 0 {
+		t.Errorf("%d warnings come that stand already", len(got))
+	}
+	come := append(slices.Clone(was), pour.Warning{Code: "scent-over-limit", Severity: pour.Stop, Where: "base scent rose", Text: "too much"}, pour.Warning{Code: "vanillin", Severity: pour.Note, Where: "base"})
+	if got := swapSaid(grid.Grid{Rows: f.swapWarnings(come)}); len(got) != 1 || !strings.Contains(got[0], "too much") {
+		t.Errorf("it says %q", got)
+	}
+}
+
 func swapSaid(g grid.Grid) (out []string) {
 	for _, r := range rowsOf(g) {
 		var words []string

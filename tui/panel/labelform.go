@@ -18,8 +18,8 @@ func labelForm() Panel {
 
 // The room of the form's labels and values.
 const (
-	labelFormW  = 20
-	labelValueW = 16
+	labelFormW  = 16
+	labelValueW = 18
 )
 
 func (f *Facts) labelGrid() grid.Grid {
@@ -145,9 +145,9 @@ func (f *Facts) labelFigures() []grid.Row {
 		return nil
 	}
 	net := f.shown(l.Net.Text, "label.net_g", f.netSays(l))
-	if l.Net.Why != "" {
+	if l.Net.Why != "" || l.Net.Text == "" {
 		net.Text, net.Style = f.Show.Number(pour.Unknown(), 0), f.Look.Caution
-		net.Hint = l.Net.Why + "; " + net.Hint
+		net.Hint = strings.TrimPrefix(l.Net.Why+"; "+net.Hint, "; ")
 	}
 	high := f.shown(f.Show.Figure(l.HeightMM, func(v float64) string { return f.Show.Number(v, 2) + " mm" }), "label.height_mm", "least height of the figures of the weight in this market, mm; "+askLocally)
 	rows := []grid.Row{formRow("it declares", net), formRow("figures at least", high)}

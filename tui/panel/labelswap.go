@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/label"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
+	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -112,6 +113,7 @@ func (f *Facts) swapGrid() grid.Grid {
 	default:
 		g.Rows = append(g.Rows, f.swapTaken(was))
 		g.Rows = append(g.Rows, f.swapEffects(f.labelled(), &t.Sheet.Label)...)
+		g.Rows = append(g.Rows, f.swapWarnings(t.Sheet.Warnings)...)
 	}
 	return g
 }
@@ -159,6 +161,18 @@ func (f *Facts) swapEffects(now, with *pour.LabelSheet) []grid.Row {
 	rows = append(rows, f.swapLines(now, with)...)
 	if now.Net.Text != with.Net.Text {
 		rows = append(rows, f.swapped("it declares", now.Net.Text, with.Net.Text, "the weight on the label", f.Look.Text))
+	}
+	return rows
+}
+
+// swapWarnings is what would stand against the plan with the swap and does not now, beside what is only noted.
+func (f *Facts) swapWarnings(with []pour.Warning) []grid.Row {
+	var rows []grid.Row
+	for _, w := range with {
+		known := slices.ContainsFunc(f.Timed.Warnings, func(o pour.Warning) bool { return o.Code == w.Code && o.Where == w.Where })
+		if !known && w.Severity != pour.Note {
+			rows = append(rows, f.swapped(look.Mark(w.Severity)+" "+w.Told(), "", "comes", w.Told()+" → "+w.Do, f.Look.Severity(w.Severity)))
+		}
 	}
 	return rows
 }
