@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pourbench/pour"
+	"pourbench/tui/entry"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
 	"pourbench/tui/panel"
@@ -100,7 +101,10 @@ func (m *model) seek(where func(*panel.Facts) (panel.To, bool)) {
 
 func (m *model) changeCell(cell grid.Cell) {
 	switch cell.Kind {
-	case grid.Number, grid.Words, grid.Numbers:
+	case grid.Number:
+		m.begin("")
+		m.typing.Entry = entry.Over(cell.Plain) // a figure is mostly typed anew
+	case grid.Words, grid.Numbers:
 		m.begin(cell.Plain)
 	case grid.Tick:
 		if cell.Keep != nil {

@@ -14,6 +14,7 @@ import (
 
 	"pourbench/pour/calendar"
 	"pourbench/pour/house"
+	"pourbench/pour/labelfile"
 	"pourbench/pour/logbook"
 	"pourbench/pour/plain"
 	"pourbench/pour/season"
@@ -45,9 +46,9 @@ func kinds() []struct {
 	}
 }
 
-// besides lists the files of a maker's folder of data that are kept beside her pours: the last has what her house costs.
+// besides lists the files of a maker's folder of data that are kept beside her pours: the last two have what her house costs and what her labels say.
 func besides() []string {
-	return []string{calendar.FileName, season.FileName, stock.FileName, house.FileName}
+	return []string{calendar.FileName, season.FileName, stock.FileName, house.FileName, labelfile.FileName}
 }
 
 // Limits of an archive. A pour of a whole day is a tenth of a megabyte, a ledger of ten years thirteen.

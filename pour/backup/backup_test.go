@@ -55,7 +55,7 @@ func lived(t *testing.T) (p Places, away string) {
 	for path, text := range map[string]string{
 		filepath.Join(p.Home, "soap", "meadow.toml"): "a plan", away: "a plan on a stick", filepath.Join(p.Home, "gone.toml"): "",
 		p.Shelf: "a shelf", filepath.Join(p.Book, "2026-11-28-a.pour.toml"): "a pour", filepath.Join(p.Book, "notes.txt"): "no pour",
-		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "season.toml"): "a season", filepath.Join(p.Data, "ledger.toml"): "a ledger", filepath.Join(p.Data, "costs.toml"): "what the house costs", filepath.Join(p.Data, ".ledger"): "kept", filepath.Join(p.Data, "other.toml"): "another program's",
+		filepath.Join(p.Data, "calendar.toml"): "what the calendar was told", filepath.Join(p.Data, "season.toml"): "a season", filepath.Join(p.Data, "ledger.toml"): "a ledger", filepath.Join(p.Data, "costs.toml"): "what the house costs", filepath.Join(p.Data, "label.toml"): "what labels say", filepath.Join(p.Data, ".ledger"): "kept", filepath.Join(p.Data, "other.toml"): "another program's",
 		filepath.Join(p.State, "bench-1.journal"): "unsaved", filepath.Join(p.State, "bench-1.lock"): "",
 	} {
 		put(t, path, text)
@@ -99,6 +99,7 @@ func TestWhatIsGatheredComesBackByteForByte(t *testing.T) {
 		{Beside, "season.toml", "~/.data/season.toml", at(), []byte("a season")},
 		{Beside, "ledger.toml", "~/.data/ledger.toml", at(), []byte("a ledger")},
 		{Beside, "costs.toml", "~/.data/costs.toml", at(), []byte("what the house costs")},
+		{Beside, "label.toml", "~/.data/label.toml", at(), []byte("what labels say")},
 		{Journal, "bench-1.journal", "~/.state/bench-1.journal", at(), []byte("unsaved")},
 	}
 	same := cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) })
@@ -179,6 +180,7 @@ func TestAFreshHomeGetsEverythingInItsPlace(t *testing.T) {
 		filepath.Join(q.Data, "season.toml"):            New,
 		filepath.Join(q.Data, "ledger.toml"):            New,
 		filepath.Join(q.Data, "costs.toml"):             New,
+		filepath.Join(q.Data, "label.toml"):             New,
 		filepath.Join(q.Book, "2026-11-28-a.pour.toml"): New, filepath.Join(q.State, "bench-1.journal"): New,
 	}
 	if d := cmp.Diff(want, putBack(t, q, files)); d != "" {

@@ -3,18 +3,13 @@
 package house
 
 import (
-	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"path/filepath"
 	"slices"
-	"strings"
 
 	"pourbench/pour/cost"
-	"pourbench/pour/disk"
 	"pourbench/pour/lot"
 	"pourbench/pour/money"
+	"pourbench/pour/ownfile"
 	"pourbench/pour/strict"
 )
 
@@ -30,42 +25,22 @@ func form() strict.Form {
 
 // Load reads the costs in a folder of data. A file that is not there states nothing.
 func Load(dir string) (cost.House, error) {
-	path := filepath.Join(dir, FileName)
-	text, err := current(path)
+	file := NewStore(dir)
+	text, err := file.Text()
 	if err != nil {
 		return cost.House{}, err
 	}
-	return Read(path, text)
-}
-
-// current is the text of a file; none where there is no file.
-func current(path string) (string, error) {
-	f, _, err := disk.Read(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return "", nil
-	}
-	if err != nil {
-		return "", strict.Refuse(path, disk.Reason(err), "give yourself leave to read it, or move it away")
-	}
-	defer func() { _ = f.Close() }() // only read
-	return form().Slurp(path, io.Reader(f))
+	return Read(file.Path(), text)
 }
 
 // Read reads the text of a file of costs; no text states nothing. Any failure is a [*strict.Error].
 func Read(name, text string) (cost.House, error) {
-	if strings.TrimSpace(text) == "" {
-		return cost.House{}, nil
-	}
-	file, err := form().Open(name, strings.TrimPrefix(text, "\ufeff"))
-	if err != nil {
+	file, err := ownfile.Open(form(), name, text, FileFormat, "these are your costs")
+	if err != nil || file == nil {
 		return cost.House{}, err
 	}
 	var h cost.House
 	top, known := file.Top(), []string{"format", "channel", "price"}
-	n := int64(0)
-	if top.Whole("format", &n); n != FileFormat {
-		top.Say("format", fmt.Sprint(n), "is none this program reads", fmt.Sprintf("write format = %d as the first line, if these are your costs", FileFormat))
-	}
 	readRows(top, Rows(&h), known...)
 	for _, t := range top.List("channel") {
 		h.Channels = append(h.Channels, readChannel(t, h.Channels))

@@ -1,32 +1,23 @@
 package house
 
 import (
-	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
-	"strings"
-	"time"
 
 	"pourbench/pour/cost"
-	"pourbench/pour/disk"
 	"pourbench/pour/lot"
+	"pourbench/pour/ownfile"
 	"pourbench/pour/strict"
 )
 
 // Store changes the file in a folder of data, one key at a time and under a lock. All else in it stays as it is, to the byte.
-type Store struct {
-	Dir  string // made where it is missing
-	Disk disk.Ops
-	Wait time.Duration // for another terminal that writes
+type Store struct{ ownfile.File }
+
+// NewStore is the file of costs in a folder of data, which is made where it is missing.
+func NewStore(dir string) Store {
+	reads := func(name, text string) error { _, err := Read(name, text); return err }
+	return Store{ownfile.New(dir, FileName, head, form(), reads)}
 }
-
-// NewStore is the file of costs in a folder of data.
-func NewStore(dir string) Store { return Store{Dir: dir, Disk: disk.OS(), Wait: 2 * time.Second} }
-
-// Path is the file.
-func (s Store) Path() string { return filepath.Join(s.Dir, FileName) }
 
 // head is how a new file begins.
 const head = "# Your costs. Write in it as you like: pourbench changes a line and leaves the rest. Its keys: pourbench cost keys\nformat = 1\n"
@@ -95,8 +86,7 @@ func rowOf(rows []Row, key string) (Row, error) {
 	for i, r := range rows {
 		keys[i] = r.Key
 	}
-	all := "it can be " + strings.Join(keys, ", ")
-	return Row{}, fmt.Errorf("%q is nothing that is stated there: %s", key, strict.Meant(key, keys, all, "I"+all[1:]))
+	return Row{}, ownfile.Strange(key, keys)
 }
 
 // put writes a key of a table, or takes it out.
@@ -113,58 +103,11 @@ func put(src, table string, rows []Row, key, text string) (string, error) {
 
 // change makes a change in the file as it is at that moment, if what comes of it can be read.
 func (s Store) change(what string, next func(src string, h cost.House) (string, error)) error {
-	if err := s.locked(next); err != nil {
-		return fmt.Errorf("%s in %s: %w", what, s.Path(), err)
-	}
-	return nil
-}
-
-func (s Store) locked(next func(src string, h cost.House) (string, error)) (err error) {
-	if err := os.MkdirAll(s.Dir, 0o700); err != nil {
-		return disk.Reason(err)
-	}
-	held, err := s.Disk.HoldFor(filepath.Join(s.Dir, ".costs.lock"), s.Wait)
-	if errors.Is(err, disk.ErrLocked) {
-		return fmt.Errorf("%w: another pourbench is changing it; try again", err)
-	}
-	if err != nil {
-		return disk.Reason(err)
-	}
-	defer func() { err = errors.Join(err, held.Release()) }()
-	old, err := current(s.Path())
-	if err != nil {
-		return err
-	}
-	h, err := Read(s.Path(), old)
-	if err != nil {
-		return err
-	}
-	src := old
-	if strings.TrimSpace(old) == "" {
-		src = head
-	}
-	text, err := next(src, h)
-	if err != nil || text == old || text == head {
-		return err
-	}
-	if _, err := Read("costs as they would be", text); err != nil {
-		return err
-	}
-	return s.save(old, text)
-}
-
-// save writes the file if nobody has written it since it was read: an editor knows nothing of the lock.
-func (s Store) save(old, text string) error {
-	_, missing := os.Lstat(s.Path())
-	still := func() error {
-		if now, err := current(s.Path()); err != nil || now != old {
-			return errors.Join(err, errors.New("something else is writing it just now; try again"))
+	return s.Change(what, func(src string) (string, error) {
+		h, err := Read(s.Path(), src)
+		if err != nil {
+			return "", err
 		}
-		return nil
-	}
-	err := s.Disk.Save(s.Path(), disk.Bytes([]byte(text)), disk.Want{Mode: disk.Private, New: errors.Is(missing, os.ErrNotExist), Still: still})
-	if err != nil {
-		return disk.Reason(err)
-	}
-	return nil
+		return next(src, h)
+	})
 }

@@ -6,7 +6,7 @@ import "pourbench/pour/day"
 type House struct {
 	Makers  []Maker
 	Reports []Report
-	Logo    string // path of a PNG, JPEG or SVG file of her own; empty: none
+	Logo    string // path of a PNG or JPEG file of her own; empty: none
 }
 
 // Maker is who stands on a label in a market.
@@ -24,35 +24,6 @@ type Report struct {
 	On     day.Day
 	Ranges []Range
 }
-
-// What a range is of.
-const (
-	RangeOil       = "oil"
-	RangeScent     = "scent"
-	RangeColourant = "colourant"
-	RangeExtra     = "extra"
-	RangeTopping   = "topping"
-	RangeEmbed     = "embed"    // by the short form of its name
-	RangeWhite     = "white"    // all white pigments together
-	RangeSuperfat  = "superfat" // of a batch, percent of what its fats could take up
-)
-
-// Range is the least and the most of something, percent of the bar as it was made unless it is superfat. An oil's goes by what was weighed, before alkali
-// made soap of it.
-type Range struct {
-	Kind  string // one of the Range… words
-	ID    string // on the shelf; empty for white and superfat
-	Least float64
-	Most  float64
-}
-
-// RangeKinds lists what a range can be of.
-func RangeKinds() []string {
-	return []string{RangeOil, RangeScent, RangeColourant, RangeExtra, RangeTopping, RangeEmbed, RangeWhite, RangeSuperfat}
-}
-
-// Whole says that a range of a kind is of no single material.
-func Whole(kind string) bool { return kind == RangeWhite || kind == RangeSuperfat }
 
 // MakerIn is who stands on a label in that market.
 func (h House) MakerIn(market string) (Maker, bool) {

@@ -111,7 +111,7 @@ func TestTheWeightInOuncesOverstatesNothing(t *testing.T) {
 	if n.Text != "Net Wt 3.4 oz (97 g)" {
 		t.Errorf("it says %q", n.Text)
 	}
-	for g, want := range map[float64]string{100: "3.5 oz", 113.398092500: "4 oz", 500: "17.6 oz / 1 lb 1.6 oz", 453.59237: "16 oz / 1 lb 0 oz"} {
+	for g, want := range map[float64]string{100: "3.5 oz", 98: "3.4 oz", 113.398092500: "4 oz", 500: "17.6 oz / 1 lb 1.6 oz", 453.59237: "16 oz / 1 lb 0 oz"} {
 		if got := label.Ounces(g); got != want {
 			t.Errorf("%g g: %q, want %q", g, got, want)
 		}

@@ -12,6 +12,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/house"
+	"pourbench/pour/labelfile"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/pour/whatif"
@@ -131,17 +132,20 @@ func (g *program) shelf() (pour.Shelf, error) {
 	state, err := g.stocked()
 	if err != nil {
 		g.say("the ledger cannot be read, so the plan is shown without your stock: %v", err)
-		return g.costed(shelf), nil
+		return g.housed(shelf), nil
 	}
 	shelf.Stock = state.Stock
-	return g.costed(shelf), nil
+	return g.housed(shelf), nil
 }
 
-// costed lays the maker's costs beside materials over a shelf.
-func (g *program) costed(shelf pour.Shelf) pour.Shelf {
+// housed lays what the maker's costs are beside materials, and what her labels say, over a shelf.
+func (g *program) housed(shelf pour.Shelf) pour.Shelf {
 	var err error
 	if shelf.House, err = house.Load(g.dataDir()); err != nil {
 		g.say("your costs cannot be read, so nothing is counted of them: %v", err)
+	}
+	if shelf.Label, err = labelfile.Load(g.dataDir()); err != nil {
+		g.say("your label file cannot be read, so labels have no maker and no report: %v", err)
 	}
 	return shelf
 }

@@ -8,6 +8,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/house"
+	"pourbench/pour/labelfile"
 	"pourbench/tui"
 )
 
@@ -31,7 +32,7 @@ func (g *program) restock() tui.Restock {
 // behindShelf tells the files that the shelf is made of apart by their sizes and times.
 func (g *program) behindShelf() string {
 	var b strings.Builder
-	for _, path := range []string{g.shelfPath(), g.ledger().Path(), house.NewStore(g.dataDir()).Path()} {
+	for _, path := range []string{g.shelfPath(), g.ledger().Path(), house.NewStore(g.dataDir()).Path(), labelfile.NewStore(g.dataDir()).Path()} {
 		if info, err := os.Stat(path); err == nil {
 			fmt.Fprintln(&b, path, info.Size(), info.ModTime().UnixNano())
 		}

@@ -36,4 +36,10 @@ func TestTheShelfIsReadAgainWhenAFileBehindItChanges(t *testing.T) {
 	if _, changed, _ := look(); changed {
 		t.Error("it is read again though nothing changed since")
 	}
+	if err := os.WriteFile(filepath.Join(g.dataDir(), "label.toml"), []byte("format = 1\n[[maker]]\nname = \"Mill\"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if shelf, changed, err := look(); !changed || err != nil || len(shelf.Label.Makers) != 1 {
+		t.Errorf("changed %v, %v, makers %+v", changed, err, shelf.Label.Makers)
+	}
 }

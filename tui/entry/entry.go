@@ -16,13 +16,21 @@ import (
 
 // Entry is the text typed so far and the place of the cursor in it. The zero value is empty.
 type Entry struct {
-	in textinput.Model
+	in   textinput.Model
+	over bool // what is typed first takes the place of all that stands
 }
 
 // New returns an entry that holds a text, with the cursor behind it.
 func New(text string) Entry {
 	var e Entry
 	e.Insert(text)
+	return e
+}
+
+// Over returns an entry that holds a text which the first letter typed replaces; a key that edits, or moves in it, keeps it.
+func Over(text string) Entry {
+	e := New(text)
+	e.over = text != ""
 	return e
 }
 
@@ -51,6 +59,10 @@ func (e Entry) Text() string { return e.in.Value() }
 // is never joined. Control characters are left out.
 func (e *Entry) Insert(text string) {
 	e.open()
+	if e.over && text != "" {
+		e.over = false
+		e.in.SetValue("")
+	}
 	text = strings.Map(func(r rune) rune {
 		if ends(r) {
 			return ' '
@@ -72,6 +84,7 @@ func (e *Entry) Press(k tea.KeyPressMsg) bool {
 		m.DeleteWordForward, m.DeleteAfterCursor, m.DeleteBeforeCursor, m.DeleteCharacterBackward, m.DeleteCharacterForward) {
 		return false
 	}
+	e.over = false
 	e.in, _ = e.in.Update(k)
 	return true
 }
@@ -101,7 +114,11 @@ func (e Entry) Draw(a screen.Area, x, y, w int, st screen.Style) {
 	a.Cut(x, y, w, 1).Fill(" ", st)
 	a.Cut(x, y, w, 1).Text(0, 0, text, st)
 	a.Type(x+cursor, y)
-	a.Restyle(x+cursor, y, 1, func(s screen.Style) screen.Style {
+	from, wide := x+cursor, 1
+	if e.over { // all that would be replaced stands out
+		from, wide = x, cursor+1
+	}
+	a.Restyle(from, y, wide, func(s screen.Style) screen.Style {
 		s.Attr = s.Attr&^screen.Underline | screen.Reverse
 		return s
 	})

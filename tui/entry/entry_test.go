@@ -34,6 +34,19 @@ func TestTypingInTheMiddleKeepsBothEnds(t *testing.T) {
 	}
 }
 
+func TestTheFirstDigitTakesThePlaceOfAFigure(t *testing.T) {
+	for _, c := range []struct{ press, typed, want string }{{"", "1", "1"}, {"end", "1", "251"}, {"backspace", "1", "21"}, {"", "", "25"}} {
+		e := Over("25")
+		if c.press != "" {
+			e.Press(pressed(c.press))
+		}
+		e.Insert(c.typed)
+		if e.Text() != c.want {
+			t.Errorf("25, then %q and %q: got %q, want %q", c.press, c.typed, e.Text(), c.want)
+		}
+	}
+}
+
 func TestControlCharactersAreNeverTyped(t *testing.T) {
 	e := New("a\x1b]0;x\x07\nb\u202ec\u009bd")
 	if got, want := e.Text(), "a]0;x bcd"; got != want {
