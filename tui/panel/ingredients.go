@@ -38,7 +38,8 @@ func atMost(lines int) func(int) int {
 const (
 	noLabel      = "no label is asked for: {change} chooses the market where the bars are sold"
 	labelAwaited = "the label is being worked out …"
-	askLocally   = "no legal advice: check the current text, ask locally"
+	askLocally   = "no legal advice: " + currentText
+	currentText  = "check the current text, ask locally"
 )
 
 // changeMarket chooses the market where a panel has no cell that could be changed.

@@ -63,7 +63,7 @@ func anotherScent() Panel {
 			of := f.swapAt(on.Row.Item)
 			return pick(listScents, "", func(id string) Do {
 				of.ID = id
-				return Do{Try: &of, Said: "tried beside the plan: nothing of it changed; go to “take it” to make it so"}
+				return Do{Try: &of, Said: "tried beside the plan: nothing of it changed; go to “" + takeIt + "” to make it so"}
 			})
 		},
 	}
@@ -92,7 +92,7 @@ func (f *Facts) scentName(id string) string {
 }
 
 func (f *Facts) swapGrid() grid.Grid {
-	g := grid.Grid{Empty: "no scent in this plan: {go to scent} is where one is added", Columns: []grid.Column{swapName: {W: 14, Grow: 2}, swapNow: {W: 10, Grow: 1}, swapWith: {W: 10, Grow: 1}}}
+	g := grid.Grid{Empty: "no scent in this plan: {go to scent} is where one is added", Columns: []grid.Column{swapName: {Head: "scent", W: 14, Grow: 2}, swapNow: {Head: "now", W: 10, Grow: 1}, swapWith: {Head: "with it", W: 10, Grow: 1}}}
 	if f.Plan.Label.Market == "" {
 		g.Empty = noLabel
 		return g
@@ -129,12 +129,15 @@ func (f *Facts) swapRow(of Swap, i int) grid.Row {
 	return grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{swapName: c, swapNow: tried}}
 }
 
+// takeIt is the row that makes a swap.
+const takeIt = "take it"
+
 // swapTaken is the row that makes the swap.
 func (f *Facts) swapTaken(was string) grid.Row {
 	of := f.Trial.Swap
 	said := f.scentName(of.ID) + " in place of " + f.scentName(was)
 	return grid.Row{Item: -1, Sub: -1, Cells: []grid.Cell{swapName: {
-		Kind: grid.Tick, Text: "→ take it", Style: f.Look.Accent, Name: said, Flip: of.Edit(), Said: "done: " + said + "; {undo} takes it back", Hint: "{change} puts " + said + "; {undo} takes it back",
+		Kind: grid.Tick, Text: takeIt, Style: f.Look.Accent, Name: said, Flip: of.Edit(), Said: "done: " + said + "; {undo} takes it back", Hint: "{change} puts " + said + "; {undo} takes it back",
 	}}}
 }
 
