@@ -63,10 +63,11 @@ func house() []room {
 		{"pour/logbook/scents", "pour/logbook/life pour/logbook/learn pour/logbook pour pour/day chem"},
 		{"pour/again", "pour/logbook/learn pour/logbook/life pour/logbook/live pour/logbook pour/whatif pour pour/day chem chem/cure"},
 		{"pour/ruler", "pour pour/shape pour/vector"},
+		{"pour/sticker", "pour pour/label pour/day pour/shape pour/vector"},
 		{"pour/season", "pour/money pour/planfile pour/logbook/life pour/logbook pour pour/strict pour/disk pour/day pour/plain"},
 		{"pour/stock/shopping", "pour/season pour/stock pour pour/lot pour/money pour/day pour/plain"},
 		{"pour/drying", "pour pour/day pour/logbook/life chem/cure"},
-		{"pour/paper", "pour/cost pour/plain pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/stock/trace pour/again pour/season pour/stock pour/lot pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock chem/cure pour/stock/shopping"},
+		{"pour/paper", "pour/label pour/cost pour/plain pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/stock/trace pour/again pour/season pour/stock pour/lot pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/swirl chem chem/clock chem/cure pour/stock/shopping"},
 		{"pour/calendar", "pour/season pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/house pour/labelfile pour/stock pour/season pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour/label pour/day pour/money pour pour/strict pour/plain chem"},
@@ -91,7 +92,7 @@ func house() []room {
 		{"tui/stockroom", "tui/listing tui/lines tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/stock/desk pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/disk pour/plain pour"},
 		{"tui", "pour/strict tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
 			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
-		{"tui/command", "pour/shelffile tui/stockroom pour/house pour/labelfile pour/stock/tables pour/stock/taking pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/lot pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
+		{"tui/command", "pour/label pour/shelffile tui/stockroom pour/house pour/labelfile pour/stock/tables pour/stock/taking pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/lot pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
 		{".", "tui/command presets"},
 	}
 }

@@ -206,6 +206,10 @@ func (t teller) itemName(parts []string) string {
 	case "embeds":
 		p, k, _ := t.sheet.Piece(i)
 		return t.sheet.Embeds[k].Name + " at " + t.sheet.Plan.Show.LenNear(p.CentreMM)
+	case "label.lines":
+		return t.sheet.Label.Lines[i].Text
+	case "label.allergens":
+		return t.sheet.Label.Allergens[i].Name
 	case "toppings":
 		if l := t.sheet.Toppings[i]; len(parts) > 2 {
 			return l.Parts[t.ix[1]].Name + " in " + l.Name
@@ -289,6 +293,10 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Embeds)
 	case pattern == "embeds":
 		return t.sheet.pieces()
+	case pattern == "label.lines":
+		return len(t.sheet.Label.Lines)
+	case pattern == "label.allergens":
+		return len(t.sheet.Label.Allergens)
 	case pattern == "toppings":
 		return len(t.sheet.Toppings)
 	case pattern == "toppings[].parts":

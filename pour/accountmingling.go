@@ -114,7 +114,7 @@ func accountRows() []accountRow {
 	var all []accountRow
 	for _, rows := range [...]func() []accountRow{
 		sizeAccounts, lyeAccounts, waterAccounts, takingAccounts, superfatAccounts, jugFatAccounts, volumeAccounts, jugAccounts, barAccounts, pipingAccounts, runAccounts, clockAccounts, gelAccounts, minglingAccounts, orderAccounts, totalAccounts, familyAccounts, toppingAccounts,
-		embedAccounts, pieceAccounts, cutAccounts, cureAccounts,
+		embedAccounts, pieceAccounts, cutAccounts, cureAccounts, labelAccounts,
 	} {
 		all = append(all, rows()...)
 	}

@@ -18,10 +18,14 @@ type charger struct {
 	in    string  // the mixing that is charged
 	part  float64 // and of what goes into it, the part that is in a bar
 	out   []label.Charge
+	has   []label.Amount // the same by what of the shelf it is, Percent in g until all is there
+
+	base    []label.Charge // what the base alone is charged with
+	baseHas []label.Amount
 }
 
-func newCharger(s *Sheet, shelf *Shelf) charger {
-	return charger{sheet: s, shelf: shelf, water: shelf.LabelName(waterINCI), scent: shelf.LabelName(parfumINCI), out: make([]label.Charge, 0, 64)}
+func newCharger(s *Sheet, shelf *Shelf) *charger {
+	return &charger{sheet: s, shelf: shelf, water: shelf.LabelName(waterINCI), scent: shelf.LabelName(parfumINCI), out: make([]label.Charge, 0, 64), has: make([]label.Amount, 0, 64)}
 }
 
 // The names of what no shelf lists.
@@ -42,17 +46,6 @@ func (c *charger) put(x label.Charge, g float64) {
 	}
 }
 
-// of are the charges of one mixing.
-func (c *charger) of(mixing string) []label.Charge {
-	out := make([]label.Charge, 0, len(c.out))
-	for _, x := range c.out {
-		if x.In == mixing {
-			out = append(out, x)
-		}
-	}
-	return out
-}
-
 // charge adds what went into a batch.
 func (c *charger) charge(w Went, b *Batch) {
 	switch w.Material.Kind {
@@ -66,9 +59,11 @@ func (c *charger) charge(w Went, b *Batch) {
 		c.extra(w)
 	case lot.Colourant:
 		col := c.shelf.colourant(w.Material.ID)
+		c.count(label.Amount{Kind: label.RangeColourant, ID: col.ID, Name: col.Name, White: col.White}, w.G)
 		c.parts(listed(col.MadeOf, cmp.Or(col.ColourIndex, col.Name)), label.Colour, col.Name, w.G)
 	case lot.Scent:
 		x := inList(c.shelf.Scents, w.Material.ID, func(x *Scent) string { return x.ID })
+		c.count(label.Amount{Kind: label.RangeScent, ID: x.ID, Name: x.Name}, w.G)
 		c.put(label.Charge{Kind: label.Scent, Name: c.scent, From: x.Name}, w.G)
 	default:
 		c.put(label.Charge{Kind: label.Water, Name: c.water, From: NameWater}, w.G)
@@ -77,6 +72,7 @@ func (c *charger) charge(w Went, b *Batch) {
 
 func (c *charger) oil(id string, g float64) {
 	o := inList(c.shelf.Oils, id, func(o *Oil) string { return o.ID })
+	c.count(label.Amount{Kind: label.RangeOil, ID: o.ID, Name: o.Name}, g)
 	c.put(label.Charge{Kind: label.Fat, Name: o.label(), From: o.Name, Fat: o.Fat}, g)
 }
 
@@ -114,6 +110,10 @@ func (c *charger) blend(w Went, b *Batch) {
 // extra adds an extra by its parts. What it takes up of the alkali, its acid does: the first part of it that has a salt, or the largest.
 func (c *charger) extra(w Went) {
 	x, _ := c.shelf.Extra(w.Material.ID)
+	if x.ID == "" { // a carrier that this shelf lists nowhere
+		x.ID, x.Name = w.Material.ID, w.Material.ID
+	}
+	c.count(label.Amount{Kind: label.RangeExtra, ID: x.ID, Name: x.Name}, w.G)
 	from := len(c.out)
 	c.parts(listed(x.MadeOf, x.Name), label.Other, x.Name, w.G)
 	added := c.out[from:]

@@ -6,25 +6,27 @@ import (
 
 // embed adds what the pieces of a kind bring into an average bar. A cold-process piece of which the plan says nothing is taken to be made as the base
 // is, colours and scents with it, and to have lost some water since, as where its mass is worked out.
-func (c *charger) embed(i int, base []label.Charge) {
+func (c *charger) embed(i int) {
 	k, e := &c.sheet.Embeds[i], &c.sheet.Plan.Top.Embeds[i]
 	n := len(c.sheet.Cut.Bars)
 	g := mean(n, func(bar int) float64 { return c.sheet.piecesIn(k, bar) }) * k.PieceG.orUnknown()
 	c.into(e.Name, 1)
 	switch {
 	case len(e.MadeOf) > 0:
+		c.count(embedAmount(e.Name), g)
 		c.parts(e.madeOf(), label.Other, e.Name, g)
 	case e.soap():
-		c.aged(base, agedLoss(e.made()), g)
+		c.aged(agedLoss(e.made()), g)
 	default:
+		c.count(embedAmount(e.Name), g)
 		c.put(label.Charge{Kind: label.Other, Name: label.Name{INCI: e.Name}, From: e.Name, Doubt: "what " + e.Name + " is made of is not stated"}, g)
 	}
 }
 
-// aged adds so many grams of what a batch is made of, once it has lost that part of its mass as water, or all the water it has.
-func (c *charger) aged(of []label.Charge, lost, g float64) {
+// aged adds so many grams of what the base is made of, once it has lost that part of its mass as water, or all the water it has.
+func (c *charger) aged(lost, g float64) {
 	all, water := 0.0, 0.0
-	for _, x := range of {
+	for _, x := range c.base {
 		all += x.G
 		if x.Kind == label.Water {
 			water += x.G
@@ -32,12 +34,15 @@ func (c *charger) aged(of []label.Charge, lost, g float64) {
 	}
 	lost = min(lost, water/all)
 	fresh := g / (1 - lost)
-	for _, x := range of {
+	for _, x := range c.base {
 		part := x.G / all
 		if x.Kind == label.Water {
 			part *= 1 - lost*all/water
 		}
 		c.put(x, fresh*part)
+	}
+	for _, a := range c.baseHas {
+		c.count(a, fresh*a.Percent/all)
 	}
 }
 
@@ -60,7 +65,9 @@ func (c *charger) strewn(i int) string {
 	}
 	for _, p := range l.Parts {
 		m := inList(c.shelf.Toppings, p.ID, func(m *ToppingMaterial) string { return m.ID })
-		c.parts(m.inLists(), label.Other, m.Name, l.PerBarG.V*p.Percent/sum*m.adds())
+		g := l.PerBarG.V * p.Percent / sum * m.adds()
+		c.count(label.Amount{Kind: label.RangeTopping, ID: m.ID, Name: m.Name}, g)
+		c.parts(m.inLists(), label.Other, m.Name, g)
 	}
 	return ""
 }

@@ -22,8 +22,8 @@ func Codes() []CodeInfo {
 	return all
 }
 
-func codeGroups() [10]func() []CodeInfo {
-	return [10]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes, cutCodes, cureCodes}
+func codeGroups() [11]func() []CodeInfo {
+	return [11]func() []CodeInfo{lyeCodes, scentCodes, colourCodes, mouldCodes, pipingCodes, runCodes, toppingCodes, embedCodes, cutCodes, cureCodes, labelCodes}
 }
 
 func lyeCodes() []CodeInfo {

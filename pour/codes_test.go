@@ -22,7 +22,7 @@ type codeRow struct {
 // Every warning has a plan that makes it fire and one without its cause that does not, at the severity of the table.
 func TestEveryCodeFiresForItsCauseAlone(t *testing.T) {
 	plan, full := hanger(t)
-	rows := slices.Concat(lyeRows(), scentRows(), colourRows(), mouldRows(), pipingRows(), runRows(), toppingRows(), embedRows(), cutRows(), cureRows())
+	rows := slices.Concat(lyeRows(), scentRows(), colourRows(), mouldRows(), pipingRows(), runRows(), toppingRows(), embedRows(), cutRows(), cureRows(), labelRows())
 	for _, c := range pour.Codes() {
 		i := slices.IndexFunc(rows, func(r codeRow) bool { return r.code == c.Code })
 		if i < 0 {

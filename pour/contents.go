@@ -2,6 +2,7 @@ package pour
 
 import (
 	"errors"
+	"slices"
 
 	"pourbench/pour/label"
 	"pourbench/pour/lot"
@@ -31,13 +32,22 @@ func (s *Sheet) AsPlanned(shelf Shelf) []Went {
 // in full, what goes onto it later. By the plan the charges sum to [Bars.CutG] and what goes on later. What went into the batches is handed in, as
 // weighed or, where it is nil, as planned; pieces and what is strewn are the plan's in either case. The error is why it cannot be told.
 func (s *Sheet) Contents(shelf Shelf, went []Went) ([]label.Charge, error) {
+	c, err := s.charged(&shelf, went)
+	if err != nil {
+		return nil, err
+	}
+	return c.out, nil
+}
+
+// charged charges all that is in an average bar.
+func (s *Sheet) charged(shelf *Shelf, went []Went) (*charger, error) {
 	if why := s.noBar(); why != "" {
 		return nil, errors.New(why)
 	}
 	if went == nil {
-		went = s.AsPlanned(shelf)
+		went = s.AsPlanned(*shelf)
 	}
-	c := newCharger(s, &shelf)
+	c := newCharger(s, shelf)
 	for _, b := range s.Batches() {
 		c.into(string(b.Name), s.inBar(b))
 		for _, w := range went {
@@ -45,17 +55,19 @@ func (s *Sheet) Contents(shelf Shelf, went []Went) ([]label.Charge, error) {
 				c.charge(w, s.Plan.Batch(b.Name))
 			}
 		}
+		if b.Name == Base {
+			c.base, c.baseHas = slices.Clone(c.out), slices.Clone(c.has)
+		}
 	}
-	base := c.of(string(Base))
 	for i := range s.Embeds {
-		c.embed(i, base)
+		c.embed(i)
 	}
 	for i := range s.Toppings {
 		if why := c.strewn(i); why != "" {
 			return nil, errors.New(why)
 		}
 	}
-	return c.out, nil
+	return c, nil
 }
 
 // noBar is why nothing can be said of a bar; empty: it can.

@@ -20,9 +20,15 @@ func (s *Sheet) inspectCure() {
 			show.Number(c.PackDay.V, 0), show.Percent(c.PackLossPercent.V, 2), show.Number(c.ReadyDay.Mid.V, 0), show.Number(c.ReadyDay.Low.V, 0), show.Number(c.ReadyDay.High.V, 0)),
 			"pack later, or weigh the same bars weekly and go by them; a closed wrap keeps the damp in"))
 	}
-	if p.LabelG > c.PackG.Mid.V+show.ScaleStepG/2 && p.LabelG > 0 {
+	if s.overMass() {
 		s.warn(warning("label-over-mass", placeCure, fmt.Sprintf("a bar is forecast to weigh %s when packed (%s to %s); the label says %s",
 			show.Weight(c.PackG.Mid.V), show.Weight(c.PackG.Low.V), show.Weight(c.PackG.High.V), show.Weight(p.LabelG)),
 			"cut thicker bars, put less on the label, or weigh every bar; local rules say how far one may be under"))
 	}
+}
+
+// overMass reports whether a bar is forecast to weigh less when it is packed than its label says.
+func (s *Sheet) overMass() bool {
+	of := s.Plan.Cure.LabelG
+	return of > 0 && of > s.Cure.PackG.Mid.V+s.Plan.Show.ScaleStepG/2
 }

@@ -12,7 +12,7 @@ type Label struct {
 	Title        string  // what the bar is called on its label; empty: the plan's name
 	Says         string  // her own words on it, looked through for claims
 	Cautions     string  // her own, beside those the design asks for
-	LikeFood     string  // LikeFoodYes or LikeFoodNo; empty: judged from the design
+	LikeFood     string  // one of the LikeFood… words; empty: LikeFoodJudged
 	BestBeforeMo float64 // months after it was made; 0: none
 	OpenMo       float64 // months after opening; 0: none
 	WideMM       float64 // of the label; 0: 80
@@ -23,12 +23,13 @@ type Label struct {
 
 // The words of a label.
 const (
-	NamesINCI     = "inci"
-	NamesEnglish  = "english"
-	SystemMinimum = "minimum" // no bar is lighter than its label
-	SystemAverage = "average" // the bars of a batch are not lighter than it on average, and few by much
-	LikeFoodYes   = "yes"
-	LikeFoodNo    = "no"
+	NamesINCI      = "inci"
+	NamesEnglish   = "english"
+	SystemMinimum  = "minimum" // no bar is lighter than its label
+	SystemAverage  = "average" // the bars of a batch are not lighter than it on average, and few by much
+	LikeFoodJudged = "judged"  // by the design
+	LikeFoodYes    = "yes"
+	LikeFoodNo     = "no"
 )
 
 func labelFields(l *Label) []Field {
@@ -41,7 +42,7 @@ func labelFields(l *Label) []Field {
 		{Key: "title", Label: "title", Need: Quiet, High: 60, At: &l.Title, Means: "what the bar is called on its label; empty: as the plan"},
 		{Key: "says", Label: "it says", Need: Quiet, Takes: TakesProse, High: 500, At: &l.Says, Means: "your own words on the label, looked through for claims"},
 		{Key: "cautions", Label: "cautions", Need: Quiet, Takes: TakesProse, High: 500, At: &l.Cautions, Means: "your own cautions on it"},
-		{Key: "like_food", Label: "looks like food", Need: Quiet, Takes: TakesWord, Words: LikeFoodYes + " " + LikeFoodNo, At: &l.LikeFood, Means: "whether it could be taken for food; empty: judged from icing, toppings and embeds"},
+		{Key: "like_food", Label: "looks like food", Need: Quiet, Takes: TakesWord, Words: LikeFoodJudged + " " + LikeFoodYes + " " + LikeFoodNo, At: &l.LikeFood, Means: "whether it could be taken for food; judged: from icing, name, scents, extras, toppings and embeds"},
 		{Key: "best_before_months", Label: "best before", Need: Quiet, High: 120, Step: 1, At: &l.BestBeforeMo, Means: "months after it was made; 0: none is printed"},
 		{Key: "open_months", Label: "after opening", Need: Quiet, High: 60, Step: 1, At: &l.OpenMo, Means: "months it is good for once opened; 0: none is printed"},
 		{Key: "wide_mm", Label: "label wide", Need: Quiet, Unit: UnitMM, High: 400, Step: 1, At: &l.WideMM, Means: "0: 80"},

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"cmp"
+	"slices"
 
 	"pourbench/pour/day"
 	"pourbench/pour/label"
@@ -17,19 +18,25 @@ type LabelSheet struct {
 	MadeG     Figure // mass of the average bar as it was made: what Lines sum to
 	CuredG    Figure // what allergens are judged on
 	Net       label.Net
-	HeightMM  Figure // least height of the weight's figures
-	Food      string // why it could be taken for food; empty: nothing says so
+	HeightMM  Figure        // least height of the weight's figures
+	Food      string        // why it could be taken for food; empty: nothing says so
+	Claims    []label.Claim // in its title and what it says
 	Checks    []label.Check
 	Report    label.Verdict
 	Refused   string // why nothing of this could be worked out; empty: it was
 }
 
-// Labelling is what became of a batch, beside its plan. The zero value: nothing yet, all is as planned.
+// Labelling is what became of a batch, and of its label once it was drawn, beside its plan. The zero value: nothing yet, all is as planned.
 type Labelling struct {
 	Went  []Went          // into its batches; nil: as planned
 	Bars  []float64       // as weighed when they were packed, g; none: the forecast counts
 	Ticks map[string]bool // rows of the market's list that the maker ticked
 	Today day.Day         // the zero Day: not known, no row is old
+	Lot   string          // of the batch; empty: it is not poured
+
+	LetterMM float64 // height of the weight's figures as the label was drawn; 0: it was not
+	Crowded  string  // why not all has room on it; empty: not known, or it has
+	Fits     bool    // it was drawn, and all has room
 }
 
 // Labelled works out what the label of the plan says of such a batch, in the plan's market. The sheet is one that [Sheet.Time] made.
@@ -41,15 +48,12 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 		l.Refused = "no market " + plan.Market + " on the shelf"
 		return l
 	}
-	charges, err := s.Contents(shelf, of.Went)
+	c, err := s.charged(&shelf, of.Went)
 	if err != nil {
 		l.Refused = err.Error()
 		return l
 	}
-	made := 0.0
-	for _, c := range charges {
-		made += c.G
-	}
+	charges, made := c.out, c.sum()
 	l.MadeG, l.CuredG = AsFigure(made), s.labelCuredG(made)
 	entries, err := label.Made(l.Style, charges, m, plan.Names == NamesEnglish)
 	if err != nil {
@@ -59,7 +63,98 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.Lines = label.List(entries, m)
 	l.Allergens = label.Allergens(scentsIn(charges, shelf), made, l.CuredG.orUnknown(), m, shelf.Allergens)
 	l.Text = label.Text(l.Lines, l.Allergens, m)
+	l.Net = label.Declare(s.weighing(m, of.Bars))
+	l.HeightMM = s.letterMM(m, l.Net)
+	l.Food = s.labelFood(shelf)
+	l.Claims = label.Claims(plan.Title+"\n"+plan.Says, m)
+	l.Checks = label.Checks(m, s.labelDesign(shelf, &l, of), of.Ticks, of.Today)
 	return l
+}
+
+// weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast. Bars are forecast as much lighter than the usual
+// one as the lightest is cut.
+func (s *Sheet) weighing(m label.Market, bars []float64) label.Weighing {
+	w := label.Weighing{System: s.Plan.Label.System, Bars: bars, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m}
+	if c := &s.Cure; c.PackG.Mid.Known {
+		w.Forecast, w.ForecastLow, w.FurtherLoss = c.PackG.Mid.V, c.PackG.Low.V, c.PackLossPercent.V/100
+		if light := s.Cut.LightG; light.Known && s.Bars.CutG > 0 {
+			w.ForecastLow *= min(1, light.V/s.Bars.CutG)
+		}
+	}
+	return w
+}
+
+// SizeMM is how wide and high the label is.
+func (l Label) SizeMM() (wide, high float64) {
+	const usualWide, usualHigh = 80, 55
+	return orUsual(l.WideMM, usualWide), orUsual(l.HighMM, usualHigh)
+}
+
+// letterMM is the least height of the weight's figures, on a pack that is the bar as cut with its label.
+func (s *Sheet) letterMM(m label.Market, n label.Net) Figure {
+	wide, high := s.Plan.Label.SizeMM()
+	mm := m.LetterMM(n.G, wide, high, s.longestMM())
+	return Figure{V: mm, Known: mm > 0}
+}
+
+// longestMM is the longest side of the bar or its label.
+func (s *Sheet) longestMM() float64 {
+	wide, high := s.Plan.Label.SizeMM()
+	longest := max(wide, high)
+	if box := s.dryingBox(nil); box.ThickMM > 0 { // the bar as cut; no number where there is none
+		longest = max(longest, box.ThickMM, box.WideMM, s.Bars.StandsMM)
+	}
+	return longest
+}
+
+// labelDesign is what of the design answers a market's list.
+func (s *Sheet) labelDesign(shelf Shelf, l *LabelSheet, of Labelling) label.Design {
+	maker, _ := shelf.Label.MakerIn(l.Market)
+	d := label.Design{
+		Maker: maker, Net: l.Net, LetterMM: of.LetterMM, LeastMM: l.HeightMM.V, Dated: s.Plan.Label.BestBeforeMo > 0 || s.Plan.Label.OpenMo > 0, Lot: of.Lot,
+		Listed: len(l.Lines) > 0, Unsure: l.unsure(), Unstated: s.unstated(shelf), Crowded: of.Crowded, Fits: of.Fits, Claims: l.Claims, Food: l.Food, Verdict: l.Report,
+	}
+	for i := range l.Allergens {
+		switch a := &l.Allergens[i]; {
+		case a.Over:
+			d.Prohibited = append(d.Prohibited, a.Name)
+		case len(a.Either) > 0:
+			d.Either = append(d.Either, a.Name)
+		}
+	}
+	for _, t := range s.Toppings {
+		for _, p := range t.Parts {
+			if m := inList(shelf.Toppings, p.ID, func(m *ToppingMaterial) string { return m.ID }); m.Plastic && !slices.Contains(d.Glitter, m.Name) {
+				d.Glitter = append(d.Glitter, m.Name)
+			}
+		}
+	}
+	return d
+}
+
+// unsure are the lines of the list that are not sure.
+func (l *LabelSheet) unsure() []string {
+	var out []string
+	for i := range l.Lines {
+		if x := &l.Lines[i]; x.Unverified != "" && x.Class != label.Unlisted {
+			out = append(out, x.Text)
+		}
+	}
+	return out
+}
+
+// unstated are the scents of which no allergens are stated.
+func (s *Sheet) unstated(shelf Shelf) []string {
+	var out []string
+	for _, b := range s.Batches() {
+		for _, x := range b.Scents {
+			sc := inList(shelf.Scents, x.ID, func(x *Scent) string { return x.ID })
+			if len(sc.Allergens) == 0 && !slices.Contains(out, x.Name) {
+				out = append(out, x.Name)
+			}
+		}
+	}
+	return out
 }
 
 // labelCuredG is the cured mass of a bar that weighs so much as it was made: the usual bar's dry mass and final moisture in proportion.
@@ -101,5 +196,6 @@ func (s *Shelf) scentIn(name string) label.ScentIn {
 func (s *Sheet) label(shelf Shelf) {
 	if s.Plan.Label.Market != "" {
 		s.Label = s.Labelled(shelf, Labelling{})
+		s.inspectLabel(shelf)
 	}
 }

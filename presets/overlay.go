@@ -17,7 +17,7 @@ func form() strict.Form {
 
 // Overlay reads a maker's shelf file from r and lays it over a shelf; name is what errors call the file. The base is not
 // changed. The file has the tables of the built-in one: [[oil]], [[colourant]], [[extra]], [[family]], [[scent]],
-// [[mould]], [[technique]], [[topping]] and [[market]]. An entry whose id is on the shelf changes only the keys it names (a list or an inner table
+// [[mould]], [[technique]], [[topping]], [[allergen]] and [[market]]. An entry whose id is on the shelf changes only the keys it names (a list or an inner table
 // as a whole); one with a new id is added at the end of its table. A figure that is changed without a source gets the
 // file itself as its source. Anything the file says that is not understood is a [*strict.Error].
 func Overlay(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) {
@@ -49,6 +49,7 @@ func (s *shelf) tables() []table {
 		{"colourant", "pigments, micas, dyes, lakes and plant colours", layered(&s.Colourants, func(c *pour.Colourant) *string { return &c.ID }, readColourant)},
 		{"extra", "what goes into a whole batch before the split", layered(&s.Extras, func(x *pour.Extra) *string { return &x.ID }, readExtra)},
 		{"family", "families of scents", layered(&s.Families, func(f *pour.Family) *string { return &f.ID }, readFamily)},
+		{"allergen", "what labels name above a threshold, and what a scent may not bring", layered(&s.Allergens, func(a *label.Allergen) *string { return &a.Entry }, readAllergen)},
 		{"scent", "fragrance and essential oils", layered(&s.Scents, func(sc *pour.Scent) *string { return &sc.ID }, s.readScent)},
 		{"mould", "moulds and how they are cut", layered(&s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould)},
 		{"technique", "ways for the jugs to meet in the mould", layered(&s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique)},

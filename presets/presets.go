@@ -23,10 +23,10 @@ var files embed.FS
 // demo is the plan the program opens when it is given none.
 const demo = "alpine-meadow"
 
-// shelfFiles lists the files of the shelf in the order they are read: scents name families.
+// shelfFiles lists the files of the shelf in the order they are read: scents name families and extracts among the allergens.
 func shelfFiles() []string {
 	return []string{
-		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "scents.toml", "moulds.toml", "techniques.toml", "toppings.toml", "markets.toml",
+		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "allergens.toml", "scents.toml", "moulds.toml", "techniques.toml", "toppings.toml", "markets.toml",
 	}
 }
 

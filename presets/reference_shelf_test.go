@@ -12,7 +12,7 @@ import (
 // TestTheReferenceTellsEveryKeyTheBuiltInShelfUses compares it with the files themselves, read by the library alone.
 func TestTheReferenceTellsEveryKeyTheBuiltInShelfUses(t *testing.T) {
 	text := presets.Reference()
-	for _, name := range []string{"oils", "colourants", "extras", "families", "scents", "moulds", "techniques", "toppings"} {
+	for _, name := range []string{"oils", "colourants", "extras", "families", "allergens", "scents", "moulds", "techniques", "toppings"} {
 		var file map[string]any
 		if _, err := toml.DecodeFile(name+".toml", &file); err != nil {
 			t.Fatal(err)

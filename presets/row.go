@@ -24,10 +24,10 @@ type row struct {
 	needed []string // those a new entry must have
 }
 
-// confidences lists how far a source can have been checked; "own" is what a maker's file says without naming a source,
-// "invented" an example's made-up figure.
+// confidences lists how far a source can have been checked; "read (2nd-hand)" is a copy or a transcription of the document by somebody else, "own" is
+// what a maker's file says without naming a source, "invented" an example's made-up figure.
 func confidences() []string {
-	return []string{"read", "derived", "mixed", "memory", "common practice", "own", "invented"}
+	return []string{"read", "read (2nd-hand)", "derived", "mixed", "memory", "common practice", "own", "invented"}
 }
 
 // ask notes that a key is one of the table, and reports whether the entry names it.

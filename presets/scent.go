@@ -2,6 +2,7 @@ package presets
 
 import (
 	"fmt"
+	"slices"
 
 	"pourbench/pour"
 	"pourbench/pour/strict"
@@ -39,6 +40,8 @@ func (s *shelf) readScent(r *row, sc *pour.Scent) {
 	r.name(&sc.Name)
 	r.ids("families", &sc.Families, "families it belongs to", "family", families)
 	r.text("notes", &sc.Notes, 200, "what it smells of")
+	r.text("inci", &sc.INCI, 120, "its INCI name, where it is an essential oil")
+	s.readExtract(r, &sc.Extract)
 	r.word("behaviour", &sc.Behaviour, "how it behaves in batter; left out: as the fastest of its families", behaviours()...)
 	r.flag("rices", &sc.Rices, "known to rice or separate")
 	r.number("test_load_percent", &sc.TestLoadPercent, 0, 20, "of the oils, at which the behaviour was seen; 0: 3")
@@ -52,7 +55,25 @@ func (s *shelf) readScent(r *row, sc *pour.Scent) {
 	r.flag("invented", &sc.Invented, "an example: not a product")
 	r.price(&sc.PricePerKG)
 	r.source("source", &sc.Source, "behaviour", "rices", "test_load_percent", "vanillin_percent", "alkali_koh_mg_g",
-		"limit_percent", "density_g_ml", "flash_c", "allergen")
+		"limit_percent", "density_g_ml", "flash_c", "allergen", "inci", "extract")
+}
+
+// readExtract reads which of the listed extracts a scent is.
+func (s *shelf) readExtract(r *row, to *string) {
+	const key = "extract"
+	r.text(key, to, 60, "the natural extract or oil of the list of allergens that it is; left out: it is none")
+	if !r.has(key) || *to == "" {
+		return
+	}
+	var known []string
+	for _, a := range s.Allergens {
+		if a.Extract {
+			known = append(known, a.Name)
+		}
+	}
+	if !slices.Contains(known, *to) {
+		r.fault(key, strict.Quote(*to), "is no extract of the list of allergens", strict.Meant(*to, known, "write the name that the list has for it, or leave it out", "Write the name that the list has for it, or leave it out"))
+	}
 }
 
 // allergenKeys are the keys of one allergen.
@@ -63,6 +84,7 @@ func allergenKeys(at string, a pour.Allergen) []pour.ShelfKey {
 	}
 	return []pour.ShelfKey{
 		{Key: at + ".name", Means: "the substance, as the allergen statement names it", Most: 60, Value: a.Name},
+		{Key: at + ".cas", Means: "its CAS number, where the statement gives it", Most: 60, Value: a.CAS},
 		{Key: at + ".percent", Means: "percent of the scent", Kind: pour.KeyNumber, High: 100, Value: percent},
 	}
 }
@@ -70,7 +92,7 @@ func allergenKeys(at string, a pour.Allergen) []pour.ShelfKey {
 // readAllergens reads the allergens of a scent; a maker's list replaces the one that was there.
 func readAllergens(r *row, to *[]pour.Allergen) {
 	const key = "allergen"
-	asked := r.ask(key, "[[scent.allergen]] with name and percent", "", "substances to be named above a threshold, percent of the scent")
+	asked := r.ask(key, "[[scent.allergen]] with name, cas and percent", "", "substances to be named above a threshold, percent of the scent")
 	r.is(func(k *pour.ShelfKey) {
 		k.Kind, k.Row = pour.KeyRows, allergenKeys(key, pour.Allergen{})
 		for i, a := range *to {
@@ -84,8 +106,11 @@ func readAllergens(r *row, to *[]pour.Allergen) {
 	out := make([]pour.Allergen, len(list))
 	sum := 0.0
 	for i, in := range list {
-		in.Only("name", "percent")
+		in.Only("name", "cas", "percent")
 		in.Line("name", &out[i].Name, 60)
+		if in.Line("cas", &out[i].CAS, 60) {
+			casIn(in, out[i].CAS)
+		}
 		in.Within("percent", &out[i].Percent, 0, 100)
 		if out[i].Name == "" || !in.Has("percent") {
 			in.Say("", "", fmt.Sprintf("number %d lacks its name or its percent", i+1), "write both, as the scent's allergen statement has them")

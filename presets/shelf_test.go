@@ -45,6 +45,9 @@ func entries(s pour.Shelf) []entry {
 	for _, sc := range s.Scents {
 		all = append(all, entry{"scent", sc.ID, sc.Name, []pour.Source{sc.Source}})
 	}
+	for _, a := range s.Allergens {
+		all = append(all, entry{"allergen", a.Entry, a.Name, []pour.Source{{Text: a.From, Confidence: a.Confidence}}})
+	}
 	for _, m := range s.Moulds {
 		all = append(all, entry{"mould", m.ID, m.Name, []pour.Source{m.Source}})
 	}
@@ -60,7 +63,7 @@ func entries(s pour.Shelf) []entry {
 func TestEveryEntryHasAnIDANameAndASource(t *testing.T) {
 	kebab := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	sourceID := regexp.MustCompile(`\bS\d\d\b`)
-	words := " read derived mixed memory common practice invented "
+	words := " read read (2nd-hand) derived mixed memory common practice invented "
 	seen := map[string]bool{}
 	for _, e := range entries(shelf(t)) {
 		if !kebab.MatchString(e.id) || seen[e.table+e.id] {

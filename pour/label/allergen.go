@@ -2,7 +2,7 @@ package label
 
 // Allergen is an entry of the list of substances that are named above a threshold.
 type Allergen struct {
-	Entry      string   // its number in the list
+	Entry      string   // its number in the list, in small letters; of prohibited ones with the annex before it: "ii-1380"
 	Name       string   // as a label names it
 	Covers     []string // what it stands for, as statements of scents name it
 	CAS        []string
@@ -13,7 +13,8 @@ type Allergen struct {
 	CapOnly    bool // limited, and not named on labels
 	MostRinse  float64
 	Note       string
-	Confidence string
+	From       string // the document it stands in
+	Confidence string // how far that was checked
 }
 
 // Found is an allergen of a bar.

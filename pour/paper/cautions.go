@@ -22,7 +22,7 @@ func (d *desk) cautions() {
 	d.tick(row{text: "Melted oil scalds: do not leave it alone. No flame near oil or scents."})
 	d.when(d.powders(), "Breathe in no powder, dry lye among them: no draught, a mask.")
 	d.when(d.scented(), "Scents undiluted can harm skin, eyes and lungs: gloves on, lids on, air moving. The certificate of your own lot sets the limit.")
-	d.when(d.foodLike(), "This design may look or smell like food. Say so on the wrapping (not food, keep from children), leave no small loose parts, "+
+	d.when(d.sheet.FoodLike(d.shelf) != "", "This design may look or smell like food. Say so on the wrapping (not food, keep from children), leave no small loose parts, "+
 		"and find out what rules hold where you sell: some places forbid such soap.")
 	d.tick(row{text: "This paper is a plan, not a promise: it cannot say that a batch, a bar or a label is safe or lawful. The labels and safety data " +
 		"sheets of what you use come first, then the rules of your place and the advice of people licensed to give it."})
@@ -113,35 +113,4 @@ func (d *desk) scented() bool {
 		}
 	}
 	return false
-}
-
-// foodLike says whether a bar could be taken for food: it wears icing, or its name or a scent speaks of food. Better once too often.
-func (d *desk) foodLike() bool {
-	if d.sheet.Icing != nil {
-		return true
-	}
-	said := []string{d.sheet.Plan.Name}
-	for _, b := range d.sheet.Batches() {
-		for _, x := range b.Scents {
-			sc, _ := d.shelf.Scent(x.ID)
-			said = append(said, x.Name, sc.Notes, strings.Join(sc.Families, " "))
-		}
-		for _, x := range b.Extras {
-			said = append(said, x.Name)
-		}
-	}
-	text := strings.ToLower(strings.Join(said, " "))
-	for _, word := range foodWords() {
-		if strings.Contains(text, word) {
-			return true
-		}
-	}
-	return false
-}
-
-func foodWords() []string {
-	return []string{
-		"cake", "bak", "biscuit", "cookie", "bread", "chocolate", "cocoa", "vanilla", "caramel", "candy", "sweet", "sugar", "honey", "milk", "cream",
-		"fruit", "berry", "apple", "lemon", "orange", "citrus", "coffee", "gourmand", "spice", "cinnamon", "dessert", "pudding",
-	}
 }

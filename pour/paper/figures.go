@@ -25,6 +25,7 @@ func Figures(s pour.Sheet) Report {
 		return r
 	}
 	r.Base, r.Bars, r.Cut, r.Cure, r.Cost = batchReport(s.Base), barsReport(s), cutReport(s), cureReport(s), costReport(s)
+	r.Label = labelReport(s)
 	if s.Icing != nil {
 		r.Icing, r.Piping = icingReport(s), pipingReport(s.Piping)
 	}

@@ -20,8 +20,9 @@ type Report struct {
 	Embeds      []EmbedReport     `json:"embeds"`
 	EmbedKinds  []EmbedKindReport `json:"embed_kinds"`
 	Toppings    []ToppingReport   `json:"toppings"`
-	Cure        *CureReport       `json:"cure"` // null: it could not be worked out
-	Cost        *CostReport       `json:"cost"` // null: nothing has a price
+	Cure        *CureReport       `json:"cure"`            // null: it could not be worked out
+	Cost        *CostReport       `json:"cost"`            // null: nothing has a price
+	Label       *LabelReport      `json:"label,omitempty"` // absent: no label is asked for
 	Warnings    []WarningReport   `json:"warnings"`
 }
 

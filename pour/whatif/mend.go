@@ -55,7 +55,7 @@ type mender struct {
 // ways are the ladders to try for a warning. A code that is not here has no edit that takes its warning away: it stands on what things are, or on what only the
 // maker can find out.
 func (m *mender) ways(w pour.Warning) []ladder {
-	for _, group := range [...]func(*mender, pour.Warning) []ladder{lyeWays, fatWays, scentWays, loadWays, colourWays, mouldWays, pipingWays, runWays, toppingWays, embedWays, cutWays, cureWays} {
+	for _, group := range [...]func(*mender, pour.Warning) []ladder{lyeWays, fatWays, scentWays, loadWays, colourWays, mouldWays, pipingWays, runWays, toppingWays, embedWays, cutWays, cureWays, labelWays} {
 		if ways := group(m, w); ways != nil {
 			return ways
 		}

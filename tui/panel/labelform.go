@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -107,15 +108,11 @@ func (f *Facts) reportCell(path string, field pour.Field) grid.Cell {
 
 // judgedRow is a row for a word that is judged from the design where it is not stated.
 func (f *Facts) judgedRow(path string, field pour.Field) grid.Row {
-	const judged = "judged"
 	own, _, _ := pour.Text(f.Plan, path)
-	values, now := append([]string{judged}, field.Choices()...), own
-	if now == "" {
-		now = judged
-	}
+	values, now := field.Choices(), cmp.Or(own, pour.LikeFoodJudged)
 	c := turning(field.Label, "‹ "+now+" ›", values, now, func(steps float64) pour.Edit {
 		next := turned(values, now, steps)
-		if next == judged {
+		if next == pour.LikeFoodJudged {
 			next = ""
 		}
 		return pour.SetText(path, next)
