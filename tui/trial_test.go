@@ -157,7 +157,7 @@ func TestAScentIsTriedInPlainLines(t *testing.T) {
 	s := speaking(t, Options{Document: planfile.Document{Plan: plan}, Shelf: m.session.Shelf()})
 	s.say("go another scent", "change 2", "gentian root")
 	s.hears("list", "gentian root in place of alp rose", "allergens named", "Citronellol")
-	s.hears("take it", "done: gentian root in place of alp rose")
+	s.hears("change take it", "done: gentian root in place of alp rose")
 	if got := s.m.session.Plan().Base.Scents[1].Scent; got != "gentian-root" {
 		t.Errorf("the scent is %s", got)
 	}

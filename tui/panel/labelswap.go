@@ -136,9 +136,11 @@ const takeIt = "take it"
 func (f *Facts) swapTaken(was string) grid.Row {
 	of := f.Trial.Swap
 	said := f.scentName(of.ID) + " in place of " + f.scentName(was)
-	return grid.Row{Item: -1, Sub: -1, Cells: []grid.Cell{swapName: {
-		Kind: grid.Tick, Text: takeIt, Style: f.Look.Accent, Name: said, Flip: of.Edit(), Said: "done: " + said + "; {undo} takes it back", Hint: "{change} puts " + said + "; {undo} takes it back",
-	}}}
+	take := grid.Cell{
+		Kind: grid.Tick, Text: takeIt, Style: f.Look.Accent, Name: said, Flip: of.Edit(), Said: "done: " + said + "; {undo} takes it back",
+		Hint: "{change} puts " + said + "; {undo} takes it back",
+	}
+	return grid.Row{Item: -1, Sub: -1, Cells: []grid.Cell{swapName: take, swapWith: f.label(f.scentName(of.ID))}}
 }
 
 // swapped is a row of what the swap changes.
