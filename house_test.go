@@ -42,7 +42,7 @@ func house() []room {
 		{"pour/pourtest", "pour"},
 		{"pour/naming", "pour/strict"},
 		{"pour/recipe", "pour/naming pour/lot pour pour/strict pour/plain"},
-		{"pour/whatif", "pour pour/script pour/strict chem chem/colour"},
+		{"pour/whatif", "pour pour/label pour/script pour/strict chem chem/colour"},
 		{"pour/fresh", "pour/strict pour/whatif pour chem chem/colour"},
 		{"pour/house", "pour/cost pour/money pour/lot pour/ownfile pour/strict"},
 		{"pour/labelfile", "pour/label pour/ownfile pour/strict pour/day"},

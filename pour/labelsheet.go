@@ -15,6 +15,7 @@ type LabelSheet struct {
 	Lines     []label.Line
 	Allergens []label.Found
 	Text      string // the list as it is printed, with its heading
+	Dried     string // where water would stand by what is in the cured bar; empty: where it does
 	MadeG     Figure // mass of the average bar as it was made: what Lines sum to
 	CuredG    Figure // what allergens are judged on
 	Net       label.Net
@@ -63,10 +64,12 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.Lines = label.List(entries, m)
 	l.Allergens = label.Allergens(scentsIn(charges, shelf), made, l.CuredG.orUnknown(), m, shelf.Allergens)
 	l.Text = label.Text(l.Lines, l.Allergens, m)
+	l.Dried = label.Dried(l.Lines, l.CuredG.orUnknown(), m)
 	l.Net = label.Declare(s.weighing(m, of.Bars))
 	l.HeightMM = s.letterMM(m, l.Net)
 	l.Food = s.labelFood(shelf)
 	l.Claims = label.Claims(plan.Title+"\n"+plan.Says, m)
+	l.Report = s.judged(&shelf, c.amounts(of.Went))
 	l.Checks = label.Checks(m, s.labelDesign(shelf, &l, of), of.Ticks, of.Today)
 	return l
 }

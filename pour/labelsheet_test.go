@@ -46,3 +46,21 @@ func TestALabelIsWorkedOutWhereAMarketIsStated(t *testing.T) {
 		t.Error("a label where none is asked for")
 	}
 }
+
+// The water that a bar has left is what its lines have less what it loses until it is cured: counted by hand from the list.
+func TestALabelSaysWhereWaterWouldStandOnceDried(t *testing.T) {
+	p, shelf := twoJugs(t)
+	l := labelled(t, p, shelf)
+	at, after := -1, ""
+	for i, line := range l.Lines {
+		switch {
+		case line.Text == "Aqua":
+			at = i
+		case at >= 0 && line.Class != label.Colourant && line.Class != label.Unlisted && line.G > l.Lines[at].G-(l.MadeG.V-l.CuredG.V):
+			after = line.Text
+		}
+	}
+	if at < 0 || after == "" || !strings.HasSuffix(l.Dried, " after "+after) {
+		t.Errorf("%q, by hand after %q; %s", l.Dried, after, l.Text)
+	}
+}

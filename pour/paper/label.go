@@ -92,10 +92,18 @@ func (p *page) labelLines(l *Label) {
 			if i == 0 || s.Lines[i-1].Class != label.Colourant {
 				rows = append(rows, []string{"colourants, last:", "", ""})
 			}
+		case label.Perfume:
+			if i > 0 && s.Lines[i-1].Class == label.Colourant {
+				rows = append(rows, []string{"scent, at the end:", "", ""})
+			}
 		}
 		rows = append(rows, []string{name, fmt.Sprintf("%.3f %%", x.Percent), strings.Join(x.From, ", ")})
 	}
 	p.rows([]column{{}, {figure: true}, {}}, rows)
+	if s.Dried != "" {
+		p.raw("")
+		p.wrapped("", s.Dried)
+	}
 	if len(notes) > 0 {
 		p.raw("")
 		p.wrapped("", "? not verified, check before it is printed; the label itself carries no mark:")

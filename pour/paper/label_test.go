@@ -34,10 +34,10 @@ func oneLabel(t *testing.T) paper.Label {
 		return label.Line{Entry: label.Entry{Text: text, Class: class, From: []string{"of " + text}, Unverified: unverified}, Percent: percent, Free: free}
 	}
 	s := pour.LabelSheet{
-		Market: "here", Style: label.AsSalts, Text: "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", MadeG: pour.Know(125.25), CuredG: pour.Know(110.5),
+		Market: "here", Dried: "Aqua stands elsewhere once dried", Style: label.AsSalts, Text: "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", MadeG: pour.Know(125.25), CuredG: pour.Know(110.5),
 		Lines: []label.Line{
 			line("Sodium Olivate", 70.1234, label.Plain, false, ""), line("Aqua", 28, label.Plain, false, ""), line("Mel", 0.5, label.Plain, true, "nobody looked it up"),
-			line("CI 1", 0.25, label.Colourant, false, ""), line("sodium carbonate", 0.0625, label.Unlisted, false, ""),
+			line("CI 1", 0.25, label.Colourant, false, ""), line("Parfum", 1.5, label.Perfume, false, ""), line("sodium carbonate", 0.0625, label.Unlisted, false, ""),
 		},
 		Allergens: []label.Found{
 			{Name: "Linalool", CuredPercent: 0.010014, Named: true, From: []label.Traced{{Scent: "lavender"}, {Scent: "lime"}}},
@@ -77,7 +77,7 @@ func TestALabelIsToldWithWhatItRestsOn(t *testing.T) {
 	text := paper.LabelText(l)
 	says(t, text, "Label of Meadow, as poured, 2026-12-05-meadow", "Market: Here (here)", "ask locally", "All 9 weights are as weighed.",
 		"Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "average bar of 125.25 g as it was made", "Sodium Olivate 70.123 % of Sodium Olivate", "under 1 %, where any order is right: ? Mel 0.500 %",
-		"colourants, last: CI 1 0.250 %", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
+		"colourants, last: CI 1 0.250 % of CI 1 scent, at the end: Parfum 1.500 %", "Aqua stands elsewhere once dried", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
 		"cured bar of 110.50 g: named above 0.01 %", "Linalool 0.01001 % named lavender, lime", "Citral 0.01000 % not named", "Orange oil 0.20000 % to be asked", "several rows (orange flower; orange peel)",
 		"! Safrole: beyond the 0.01 %", "! Banned: the list says that it may not be there", "Odd 0.10000 % in no list",
 		"NET WEIGHT 109 g", "by the minimum system, of 3 bars weighed: 110.25 g on average, the lightest 109.75 g of its own", "at least 3 mm high", "LOOKS LIKE FOOD it stands under piped icing",
