@@ -233,8 +233,13 @@ func TestTheFormSaysWeightLettersAndVerdict(t *testing.T) {
 	if got := value(t, g, "figures at least").Text; got != "3.00 mm" {
 		t.Errorf("the figures are %q", got)
 	}
-	if c := value(t, g, "the design is"); c.Text != "! outside R-12" || !slices.Contains(headings(g), "olive oil 42.1 %, 2.1 over its most") {
-		t.Errorf("the verdict is %q, below it stand %q", c.Text, headings(g))
+	if c := value(t, g, "the design is"); c.Text != "! outside R-12" || !slices.Contains(swapSaid(g), "! olive oil 42.1 %, 2.1 over its most") {
+		t.Errorf("the verdict is %q, below it stand %q", c.Text, swapSaid(g))
+	}
+	l.Claims = []label.Claim{{Word: "heals", Class: label.ClaimDrug, Clause: "21 CFR 701.20, read"}}
+	said := rowsOf(panelOf(t, "this label").Grid(f))
+	if i := slices.IndexFunc(said, func(r grid.Row) bool { return strings.Contains(r.Cells[formValue].Hint, "21 CFR 701.20") }); i < 0 || !strings.Contains(said[i].Cells[formValue].Text, "heals") {
+		t.Error("a word that changes what the bar is sold as is not pointed at")
 	}
 	l.Report.Missed, l.Net.Text, l.Net.Why = nil, "", "no bar weighs enough"
 	g = panelOf(t, "this label").Grid(f)

@@ -31,12 +31,33 @@ func (f *Facts) labelGrid() grid.Grid {
 		}
 		for _, field := range t.Fields {
 			rows = append(rows, f.labelRow(field))
-			if field.Key == "market" {
+			switch field.Key {
+			case "market":
 				rows = append(rows, f.labelFigures()...)
+			case "says":
+				rows = append(rows, f.claimRows()...)
 			}
 		}
 	}
 	return grid.Grid{Columns: []grid.Column{formLabel: {W: labelFormW}, formValue: {W: labelValueW, Grow: 1}}, Rows: rows}
+}
+
+// claimRows points at the words of title and text that move the bar into another class, or want proof.
+func (f *Facts) claimRows() []grid.Row {
+	l := f.labelled()
+	if f.noFigures(l) != "" {
+		return nil
+	}
+	var rows []grid.Row
+	for _, c := range l.Claims {
+		rows = append(rows, f.pointedAt(c.Tell(), c.Tell()+"; "+c.Clause+"; "+askLocally))
+	}
+	return rows
+}
+
+// pointedAt is a row of words that want an eye, over the whole width, with more of them in its hint.
+func (f *Facts) pointedAt(text, hint string) grid.Row {
+	return grid.Row{Item: -1, Sub: -1, Cells: f.awaited([]grid.Cell{formLabel: {Text: "!", Style: f.Look.Caution}, formValue: {Kind: grid.Shown, Text: text, Hint: hint, Style: f.Look.Caution}})}
 }
 
 // labelRow is the form's row for a key of the label.
@@ -156,7 +177,7 @@ func (f *Facts) labelFigures() []grid.Row {
 		rows[i].Cells[formLabel].Style = f.Look.Quiet
 	}
 	for _, miss := range l.Report.Missed {
-		rows = append(rows, heading(miss.Tell()))
+		rows = append(rows, f.pointedAt(miss.Tell(), miss.Tell()+"; the range is what the assessor looked at"))
 	}
 	return rows
 }
