@@ -2,6 +2,7 @@ package pour
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"pourbench/pour/day"
@@ -74,14 +75,19 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	return l
 }
 
-// weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast. Bars are forecast as much lighter than the usual
-// one as the lightest is cut.
+// weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast, where each bar of the cut dries as the usual one and
+// to the light end of what is to be expected. What it loses after packing is all down to what it weighs at last.
 func (s *Sheet) weighing(m label.Market, bars []float64) label.Weighing {
-	w := label.Weighing{System: s.Plan.Label.System, Bars: bars, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m}
-	if c := &s.Cure; c.PackG.Mid.Known {
-		w.Forecast, w.ForecastLow, w.FurtherLoss = c.PackG.Mid.V, c.PackG.Low.V, c.PackLossPercent.V/100
-		if light := s.Cut.LightG; light.Known && s.Bars.CutG > 0 {
-			w.ForecastLow *= min(1, light.V/s.Bars.CutG)
+	w := label.Weighing{System: s.Plan.Label.System, Bars: bars, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m, FurtherLoss: math.NaN()}
+	c := &s.Cure
+	if !c.PackG.Mid.Known {
+		return w
+	}
+	w.Forecast, w.ForecastLow, w.FurtherLoss = c.PackG.Mid.V, c.PackG.Low.V, max(0, 1-c.FinalG.V/c.PackG.Mid.V)
+	late := s.strewnLate()
+	for i := range s.Cut.Bars {
+		if b := &s.Cut.Bars[i]; b.CutG.Known && s.Bars.CutG > 0 {
+			w.Expected = append(w.Expected, late+(c.PackG.Low.V-late)*b.CutG.V/s.Bars.CutG)
 		}
 	}
 	return w
@@ -93,21 +99,22 @@ func (l Label) SizeMM() (wide, high float64) {
 	return orUsual(l.WideMM, usualWide), orUsual(l.HighMM, usualHigh)
 }
 
-// letterMM is the least height of the weight's figures, on a pack that is the bar as cut with its label.
+// letterMM is the least height of the weight's figures, on a pack that is the bar as cut with its label. The face it goes by is the side of the pack on
+// which the label stands (16 CFR 500.21(a)), however small the label: the bar's largest side, or the label where that is larger.
 func (s *Sheet) letterMM(m label.Market, n label.Net) Figure {
 	wide, high := s.Plan.Label.SizeMM()
-	mm := m.LetterMM(n.G, wide, high, s.longestMM())
-	return Figure{V: mm, Known: mm > 0}
-}
-
-// longestMM is the longest side of the bar or its label.
-func (s *Sheet) longestMM() float64 {
-	wide, high := s.Plan.Label.SizeMM()
 	longest := max(wide, high)
-	if box := s.dryingBox(nil); box.ThickMM > 0 { // the bar as cut; no number where there is none
-		longest = max(longest, box.ThickMM, box.WideMM, s.Bars.StandsMM)
+	if box := s.dryingBox(nil); box.ThickMM > 0 { // no number where there is no bar
+		sides := [3]float64{box.ThickMM, box.WideMM, s.Bars.StandsMM}
+		longest = max(longest, sides[0], sides[1], sides[2])
+		for i, a := range sides {
+			if b := sides[(i+1)%len(sides)]; a*b > wide*high {
+				wide, high = a, b
+			}
+		}
 	}
-	return longest
+	mm := m.LetterMM(n.G, wide, high, longest)
+	return Figure{V: mm, Known: mm > 0}
 }
 
 // labelDesign is what of the design answers a market's list.

@@ -23,7 +23,10 @@ func TestWaterOfTheCuredBarInTheWorkedExample(t *testing.T) {
 		{label.AsSalts, 1461.28 - 286.28, "Butyrospermum Parkii Butter"},
 		{label.AsSalts, 1461.28 - 90.6, ""},
 		{label.AsSalts, 1461.28 - 90.8, "Sodium Shea Butterate"},
-		{label.AsSalts, 1461.28, ""}, {label.AsSalts, 1461.3, ""}, {label.AsSalts, 0, ""}, {label.AsSalts, math.NaN(), ""},
+		{label.AsSalts, 1461.28, ""},
+		{label.AsSalts, 1461.3, ""},
+		{label.AsSalts, 0, ""},
+		{label.AsSalts, math.NaN(), ""},
 	} {
 		list := lines(t, c.style, s1(), listEU())
 		got := label.Dried(list, c.cured, listEU())
