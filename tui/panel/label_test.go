@@ -241,6 +241,10 @@ func TestTheFormSaysWeightLettersAndVerdict(t *testing.T) {
 	if i := slices.IndexFunc(said, func(r grid.Row) bool { return strings.Contains(r.Cells[formValue].Hint, "21 CFR 701.20") }); i < 0 || !strings.Contains(said[i].Cells[formValue].Text, "heals") {
 		t.Error("a word that changes what the bar is sold as is not pointed at")
 	}
+	l.HeightMM = pour.Know(25.4 / 8)
+	if got := value(t, panelOf(t, "this label").Grid(f), "figures at least").Text; got != "3.18 mm" { // 3.175 mm: an eighth of an inch is never told lower
+		t.Errorf("an eighth of an inch is %q", got)
+	}
 	l.Report.Missed, l.Net.Text, l.Net.Why = nil, "", "no bar weighs enough"
 	g = panelOf(t, "this label").Grid(f)
 	if got := value(t, g, "the design is").Text; got != "✓ inside R-12" {

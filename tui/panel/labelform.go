@@ -3,6 +3,7 @@ package panel
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 
 	"pourbench/pour"
@@ -167,7 +168,7 @@ func (f *Facts) labelFigures() []grid.Row {
 		net.Text, net.Style = f.Show.Number(pour.Unknown(), 0), f.Look.Caution
 		net.Hint = strings.TrimPrefix(l.Net.Why+"; "+net.Hint, "; ")
 	}
-	high := f.shown(f.Show.Figure(l.HeightMM, func(v float64) string { return f.Show.Number(v, 2) + " mm" }), "label.height_mm", "least height of the figures of the weight in this market, mm; "+askLocally)
+	high := f.shown(f.Show.Figure(l.HeightMM, func(v float64) string { return f.Show.Number(leastMM(v), 2) + " mm" }), "label.height_mm", "least height of the figures of the weight in this market, mm; "+askLocally)
 	rows := []grid.Row{formRow("it declares", net), formRow("figures at least", high)}
 	if l.Report.Report != "" {
 		rows = append(rows, formRow("the design is", f.labelVerdict(l.Report)))
@@ -180,6 +181,12 @@ func (f *Facts) labelFigures() []grid.Row {
 		rows = append(rows, f.pointedAt(miss.Tell(), miss.Tell()+"; the range is what the assessor looked at"))
 	}
 	return rows
+}
+
+// leastMM is a least height as it can be measured: never told lower than it is.
+func leastMM(v float64) float64 {
+	const hundredths, slack = 100, 1e-6
+	return math.Ceil(v*hundredths-slack) / hundredths
 }
 
 // netSays is what the weight of a label rests on.
