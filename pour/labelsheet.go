@@ -94,7 +94,7 @@ func (l Label) SizeMM() (wide, high float64) {
 func (s *Sheet) letterMM(m label.Market, n label.Net) Figure {
 	wide, high := s.Plan.Label.SizeMM()
 	mm := m.LetterMM(n.G, wide, high, s.longestMM())
-	return Figure{V: mm, Known: mm > 0}
+	return aboveNothing(mm)
 }
 
 // longestMM is the longest side of the bar or its label.
