@@ -196,6 +196,6 @@ func (s *Shelf) scentIn(name string) label.ScentIn {
 func (s *Sheet) label(shelf Shelf) {
 	if s.Plan.Label.Market != "" {
 		s.Label = s.Labelled(shelf, Labelling{})
-		s.inspectLabel(shelf)
+		s.inspectLabel()
 	}
 }
