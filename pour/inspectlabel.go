@@ -17,6 +17,7 @@ func labelCodes() []CodeInfo {
 		{"label-claim", Caution, false, "the label's own words claim more than the bar may be sold as"},
 		{"label-weight", Caution, false, "the weight in the plan is more than the label may declare"},
 		{"label-food", Caution, false, "the bar could be taken for food"},
+		{"outside-report", Caution, false, "something leaves what the assessor's report allows of it"},
 	}
 }
 
@@ -40,6 +41,7 @@ func (s *Sheet) inspectLabel() {
 		}
 	}
 	s.allergenWarnings()
+	s.warnOutside()
 	for _, c := range l.Claims {
 		s.warn(warning("label-claim", placeLabel, "on the label "+c.Tell(), "say it otherwise, or sell the bar as what the word makes of it; look the current text up"))
 	}

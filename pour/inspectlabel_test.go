@@ -49,7 +49,7 @@ func known(p *pour.Plan, shelf *pour.Shelf) {
 	}
 	shelf.Names = nil
 	for _, n := range []string{"Aqua", "Sodium Hydroxide", "Parfum"} {
-		shelf.Names = append(shelf.Names, label.Name{INCI: n, Confidence: "read"})
+		shelf.Names = append(shelf.Names, pour.ListName{Name: label.Name{INCI: n}, Source: pour.Source{Confidence: "read"}})
 	}
 	prepared, err := shelf.Prepared()
 	if err != nil {
@@ -73,6 +73,7 @@ func labelRows() []codeRow {
 		{"label-made-of", sold(moon()), sold(moon(pour.MadeOf{Name: "Glycerin", Percent: 100}))},
 		{"label-allergen-open", sold(lists(capped, 1, twice)), sold(lists(twice, 1))},
 		{"label-prohibited", sold(lists(capped, 20)), sold(lists(capped, 0.1))},
+		{"outside-report", allows("oil olive", 0.95), reported(nil)},
 		{"label-food", sold(like(pour.LikeFoodYes)), sold(like(pour.LikeFoodNo))},
 	}
 }

@@ -2,7 +2,6 @@ package pour
 
 import (
 	"cmp"
-	"strings"
 
 	"pourbench/pour/label"
 )
@@ -14,34 +13,23 @@ type Ingredient struct {
 	Doubt   string  // why its percent is not sure; empty: it is
 }
 
-// LabelName is the name of an ingredient on the shelf, found by any of its forms. A text that stands nowhere is the name as it stands, unverified.
-func (s Shelf) LabelName(text string) label.Name {
-	if n, ok := s.listed[strings.ToLower(text)]; ok {
-		return n
-	}
-	return label.Name{INCI: text}
+// ListName is the name of an ingredient on the shelf. Its confidence is that of its source.
+type ListName struct {
+	ID string
+	label.Name
+	Also       []string // other words for it, as food lists, packets and sheets have them
+	Note       string   // what else to know of it
+	Source     Source
+	SaltSource Source // of the names of its salts; empty where it has none
 }
 
-// listedNames are all names by each of their forms; those of the oils come first, because they know their soaps.
-func (s *Shelf) listedNames() map[string]label.Name {
-	out := make(map[string]label.Name, 3*(len(s.Oils)+len(s.Names)))
-	add := func(n label.Name) {
-		for _, text := range [3]string{n.INCI, n.Plain, n.English} {
-			key := strings.ToLower(text)
-			if _, there := out[key]; !there && text != "" {
-				out[key] = n
-			}
-		}
+// LabelName is the name of an ingredient on the shelf, found by any of its forms and by other words for it. A text that stands nowhere is the name
+// as it stands, unverified; so is a word that several names share (iron oxides), with what they have in common.
+func (s Shelf) LabelName(text string) label.Name {
+	if n, ok := s.listed[nameKey(text)]; ok {
+		return *n
 	}
-	for i := range s.Oils {
-		if s.Oils[i].INCI != "" {
-			add(s.Oils[i].label())
-		}
-	}
-	for _, n := range s.Names {
-		add(n)
-	}
-	return out
+	return label.Name{INCI: text}
 }
 
 // label is the name of an oil in lists. One without a name goes by what screens call it, unverified.

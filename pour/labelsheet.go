@@ -67,6 +67,7 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.HeightMM = s.letterMM(m, l.Net)
 	l.Food = s.labelFood(shelf)
 	l.Claims = label.Claims(plan.Title+"\n"+plan.Says, m)
+	l.Report = s.judged(&shelf, c.amounts(of.Went))
 	l.Checks = label.Checks(m, s.labelDesign(shelf, &l, of), of.Ticks, of.Today)
 	return l
 }

@@ -25,15 +25,15 @@ type Shelf struct {
 	Toppings   []ToppingMaterial
 	Markets    []label.Market
 	Allergens  []label.Allergen
-	Names      []label.Name // of what is listed as an ingredient, beside those of the oils
+	Names      []ListName // of what is listed as an ingredient, beside those of the oils
 
 	House cost.House  // what her costs are beside materials, laid over in the same way; the zero value: nothing is stated
 	Label label.House // what she states once for all labels, laid over in the same way
 	Stock lot.Stock   // what lies there, laid over like a maker's file; the zero value: no ledger is kept
 
-	priced bool                  // some entry names a price; set by Prepared
-	listed map[string]label.Name // by what a list can call it, in small letters; set by Prepared
-	plain  colour.Paint          // a batter without colour; the zero Paint: not prepared
+	priced bool         // some entry names a price; set by Prepared
+	listed names        // by what a list can call it, in small letters; set by Prepared
+	plain  colour.Paint // a batter without colour; the zero Paint: not prepared
 }
 
 // Source says where a figure comes from and how far it was checked.

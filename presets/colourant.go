@@ -16,6 +16,10 @@ func readColourant(r *row, c *pour.Colourant) {
 	r.name(&c.Name)
 	r.word("class", &c.Class, "what it is", "pigment", "mica", "dye", "lake", "plant")
 	r.text("colour_index", &c.ColourIndex, 80, "its CI number, where it has one")
+	if r.has("colour_index") {
+		c.MadeOf = nil // what was said of another number
+	}
+	r.madeOf(c.Name, &c.MadeOf)
 	r.word("disperse", &c.Disperse, "what it wets in", pour.DisperseOil, pour.DisperseWater, pour.DisperseEither)
 	r.number("dose_low_percent", &c.DoseLowPercent, 0, 20, "usual dose, percent of the jug's batter")
 	r.number("dose_high_percent", &c.DoseHighPercent, 0.001, 20, "the same, its upper end")
@@ -47,6 +51,10 @@ func readExtra(r *row, x *pour.Extra) {
 	if r.fresh {
 		x.Dust = x.Kind == pour.ExtraClay
 	}
+	if r.own != "" && r.has("water_percent") && len(x.MadeOf) > 1 {
+		x.MadeOf = doubted(x.MadeOf, "its water_percent is your own, its made_of is the shelf's: write both")
+	}
+	r.madeOf(x.Name, &x.MadeOf)
 	r.word("in", &x.In, "where it goes in", pour.InOils, pour.InLye)
 	r.word("lye_when", &x.LyeWhen, "when it joins the lye: in the water before the alkali, hot or cooled", pour.LyeBefore, pour.LyeHot, pour.LyeCooled)
 	r.flag("dust", &x.Dust, "a fine powder that must not be breathed; a clay is one unless it says otherwise")

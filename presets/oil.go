@@ -18,9 +18,7 @@ func readOil(r *row, o *pour.Oil) {
 	}
 	r.name(&o.Name)
 	r.names("also", &o.Also, "other names it goes by, as recipes write it")
-	r.text("inci", &o.INCI, 120, "its INCI name as added")
-	r.text("inci_soap", &o.INCISoap, 120, "its INCI name as sodium soap")
-	r.source("inci_source", &o.INCISource, "inci", "inci_soap")
+	readOilNames(r, o)
 	before := o.Fat.Kind
 	kind := string(before)
 	r.word("kind", &kind, "what its esters are", string(chem.Triglyceride), string(chem.WaxEster), string(chem.FreeAcid))
@@ -42,6 +40,24 @@ func readOil(r *row, o *pour.Oil) {
 	r.flag("resin", &o.Fat.Resin, "a resin: no fatty acids are expected of it")
 	r.number("melt_c", &o.Fat.MeltC, 10, 120, "melting point of a wax or resin, °C")
 	r.text("note", &o.Note, 600, "anything worth knowing")
+}
+
+// readOilNames reads what lists of ingredients call an oil and its soaps. A name that a file changes stands by itself: what was said of the one before it
+// (its form in the EU, that no assigned name was found) goes with that one.
+func readOilNames(r *row, o *pour.Oil) {
+	if r.has("inci") {
+		o.INCIPlain = ""
+	}
+	if r.has("inci_soap") {
+		o.SaltUnassigned, o.INCIPotassium = false, ""
+	}
+	r.text("inci", &o.INCI, 120, "its INCI name as added, with the English word in brackets")
+	r.text("inci_plain", &o.INCIPlain, 120, "the same as written in the EU; left out: without what stands in brackets")
+	r.source("inci_source", &o.INCISource, "inci", "inci_plain")
+	r.text("inci_soap", &o.INCISoap, 120, "its INCI name as sodium soap")
+	r.text("inci_potassium", &o.INCIPotassium, 120, "its INCI name as potassium soap: of the same stem, checked for none on the shelf")
+	r.flag("inci_soap_unassigned", &o.SaltUnassigned, "inci_soap is what makers write: no assigned name was found, and none goes onto a label")
+	r.source("salt_source", &o.SaltSource, "inci_soap", "inci_soap_unassigned")
 }
 
 // What a saponification value can be, mg KOH per g: acetic acid, the smallest that could count as a fatty acid, has 934.

@@ -17,8 +17,8 @@ func form() strict.Form {
 
 // Overlay reads a maker's shelf file from r and lays it over a shelf; name is what errors call the file. The base is not
 // changed. The file has the tables of the built-in one: [[oil]], [[colourant]], [[extra]], [[family]], [[scent]],
-// [[mould]], [[technique]], [[topping]], [[allergen]] and [[market]]. An entry whose id is on the shelf changes only the keys it names (a list or an inner table
-// as a whole); one with a new id is added at the end of its table. A figure that is changed without a source gets the
+// [[mould]], [[technique]], [[topping]], [[name]], [[allergen]] and [[market]]. An entry whose id is on the shelf changes only the keys it names (a list or an
+// inner table as a whole); one with a new id is added at the end of its table. A figure that is changed without a source gets the
 // file itself as its source. Anything the file says that is not understood is a [*strict.Error].
 func Overlay(base pour.Shelf, name string, r io.Reader) (pour.Shelf, error) {
 	text, err := form().Slurp(name, r)
@@ -54,6 +54,7 @@ func (s *shelf) tables() []table {
 		{"mould", "moulds and how they are cut", layered(&s.Moulds, func(m *pour.MouldEntry) *string { return &m.ID }, readMould)},
 		{"technique", "ways for the jugs to meet in the mould", layered(&s.Techniques, func(t *pour.Technique) *string { return &t.ID }, readTechnique)},
 		{"topping", "what is strewn, dusted, sprayed or drizzled on top", layered(&s.Toppings, func(m *pour.ToppingMaterial) *string { return &m.ID }, readTopping)},
+		{"name", "what lists of ingredients call things that are no oils", layered(&s.Names, func(n *pour.ListName) *string { return &n.ID }, readName)},
 		{"market", "where bars are sold, and what their labels follow there", layered(&s.Markets, func(m *label.Market) *string { return &m.ID }, readMarket)},
 	}
 }

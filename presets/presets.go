@@ -26,7 +26,8 @@ const demo = "alpine-meadow"
 // shelfFiles lists the files of the shelf in the order they are read: scents name families and extracts among the allergens.
 func shelfFiles() []string {
 	return []string{
-		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "allergens.toml", "scents.toml", "moulds.toml", "techniques.toml", "toppings.toml", "markets.toml",
+		"oils.toml", "colourants.toml", "extras.toml", "families.toml", "allergens.toml", "scents.toml", "moulds.toml", "techniques.toml", "toppings.toml",
+		"names.toml", "markets.toml",
 	}
 }
 

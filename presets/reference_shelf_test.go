@@ -12,7 +12,7 @@ import (
 // TestTheReferenceTellsEveryKeyTheBuiltInShelfUses compares it with the files themselves, read by the library alone.
 func TestTheReferenceTellsEveryKeyTheBuiltInShelfUses(t *testing.T) {
 	text := presets.Reference()
-	for _, name := range []string{"oils", "colourants", "extras", "families", "allergens", "scents", "moulds", "techniques", "toppings"} {
+	for _, name := range []string{"oils", "colourants", "extras", "families", "allergens", "scents", "moulds", "techniques", "toppings", "names"} {
 		var file map[string]any
 		if _, err := toml.DecodeFile(name+".toml", &file); err != nil {
 			t.Fatal(err)
@@ -35,7 +35,7 @@ func TestTheReferenceTellsEveryKeyTheBuiltInShelfUses(t *testing.T) {
 	for _, want := range []string{
 		"\n  sap_koh_mg_g               1 to 800              required  working saponification value, mg KOH per g\n",
 		"\n  density_c                  -20 to 120            20        temperature of that density, °C\n",
-		"\n  inci_source                { text, confidence }            source of inci, inci_soap\n",
+		"\n  inci_source                { text, confidence }            source of inci, inci_plain\n",
 		"\n  carrier_parts              0 to 20               2         usual grams of carrier for a gram\n",
 		"\n  dust                       true or false         true      a fine powder that must not be breathed\n",
 		"\n  free_acid_source           { text, confidence }            source of free_acid_percent\n",

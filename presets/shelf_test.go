@@ -31,7 +31,7 @@ type entry struct {
 func entries(s pour.Shelf) []entry {
 	var all []entry
 	for _, o := range s.Oils {
-		all = append(all, entry{"oil", o.ID, o.Name, []pour.Source{o.INCISource, o.SapSource, o.IodineSource, o.DensitySource, o.FattyAcidSource, o.FreeAcidSource}})
+		all = append(all, entry{"oil", o.ID, o.Name, []pour.Source{o.INCISource, o.SapSource, o.IodineSource, o.DensitySource, o.FattyAcidSource, o.FreeAcidSource, o.SaltSource}})
 	}
 	for _, c := range s.Colourants {
 		all = append(all, entry{"colourant", c.ID, c.Name, []pour.Source{c.Source}})
@@ -56,6 +56,13 @@ func entries(s pour.Shelf) []entry {
 	}
 	for _, m := range s.Toppings {
 		all = append(all, entry{"topping", m.ID, m.Name, []pour.Source{m.Heat.Source, m.Wet.Source, m.Alkali.Source, m.Use.Source}})
+	}
+	for _, n := range s.Names {
+		sources := []pour.Source{n.Source}
+		if n.Salts.Sodium != "" {
+			sources = append(sources, n.SaltSource)
+		}
+		all = append(all, entry{"name", n.ID, n.INCI, sources})
 	}
 	return all
 }
@@ -98,6 +105,7 @@ func TestTheShelfIsWellStocked(t *testing.T) {
 		{"moulds", len(s.Moulds), 6},
 		{"techniques", len(s.Techniques), 10},
 		{"toppings", len(s.Toppings), 30},
+		{"names", len(s.Names), 140},
 	} {
 		if c.have < c.few {
 			t.Errorf("%d %s, want %d or more", c.have, c.table, c.few)

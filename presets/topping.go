@@ -20,6 +20,10 @@ func readTopping(r *row, m *pour.ToppingMaterial) {
 		pour.ToppingDrizzle, pour.ToppingSpray, pour.ToppingPiece, pour.ToppingGrain, pour.ToppingDust)
 	r.word("when", &m.When, "usual: on the wet top, on a tacky skin, after the cut, on the cured bar", pour.StrewWet, pour.StrewSkin, pour.StrewCut, pour.StrewCure)
 	r.names("ingredients", &m.Ingredients, "what is in it, largest first, as a list of ingredients names it")
+	if r.has("ingredients") {
+		m.MadeOf = nil // what was said of other ingredients
+	}
+	r.madeOf(m.Name, &m.MadeOf)
 	r.colour("colour", &m.Colour, "its colour in the picture")
 	r.text("note", &m.Note, 200, "how it is put on, what else to mind")
 	r.flag("dust", &m.Dust, "a fine powder that must not be breathed")

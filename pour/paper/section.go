@@ -133,7 +133,7 @@ func placeOf(code string) step {
 		return placeBed
 	case "cured-heavier", "salt-bar", "icing-lane", "icing-crosses", "topping-weeps", "topping-damp", "topping-browns", "topping-plastic", "topping-wire", "embed-cut", "embed-hard", "embed-squeeze",
 		"cut-none", "cut-outside", "cut-rest", "bars-uneven", "wires-twice", "wires-idle", "slice-none", "cutter-low", "cutter-shallow", "lay-crushes", "packed-damp", "label-over-mass",
-		"label-name-unverified", "label-made-of", "label-allergen-open", "label-prohibited", "label-claim", "label-food", "label-weight":
+		"label-name-unverified", "label-made-of", "label-allergen-open", "label-prohibited", "label-claim", "label-food", "label-weight", "outside-report":
 		return placeCut
 	default:
 		return placeFront

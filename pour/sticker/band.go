@@ -2,6 +2,8 @@ package sticker
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"pourbench/pour/shape"
 	"pourbench/pour/vector"
@@ -78,19 +80,23 @@ func (b *band) lay(s *setter) (over float64, faults []string) {
 	b.setFoot(s, b.front, vector.Middle, f, b.front.y+b.front.high)
 	over = b.head(s, b.front, vector.Middle) + f.clear + low - b.front.high
 	room := b.back
-	d := b.dates(s)
-	switch {
+	switch d := b.dates(s, b.side.wide); {
 	case d.high == 0:
-	case b.side.wide >= d.wide:
+	case d.wide <= b.side.wide && d.high <= b.side.high && whole(d.lines, b.lot(), b.best()):
 		d.draw(s, b.side, b.side.y+(b.side.high-d.high)/2, false)
-		over = max(over, d.high-b.side.high)
 	default:
+		d = b.dates(s, room.wide)
 		d.draw(s, room, room.y+room.high-d.high, false)
 		room.high -= d.high + apart*s.em()
 	}
 	over = max(over, s.flow(room, vector.Start, b.smallPrint())-room.high)
 	b.marks(s)
 	return over, faults
+}
+
+// whole reports whether lines hold every word of some texts in one piece.
+func whole(lines []string, texts ...string) bool {
+	return slices.Equal(words(strings.Join(lines, " ")), words(strings.Join(texts, " ")))
 }
 
 // marks are the folds and the lap.

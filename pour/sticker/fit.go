@@ -21,7 +21,8 @@ const (
 // fitted is what was laid out, at the largest letters that fit.
 type fitted struct {
 	drawing *vector.Drawing
-	small   float64
+	small   float64 // height of its small letters
+	net     float64 // and of its weight
 	faults  []string
 }
 
@@ -52,7 +53,7 @@ func (l *Label) fit(letters *vector.Letters, wide, high, least float64, lay layo
 	}
 	s.d, s.small = &vector.Drawing{Wide: wide, High: high}, x
 	_, more := lay(s)
-	return fitted{s.d, x, append(faults, more...)}
+	return fitted{s.d, x, s.net, append(faults, more...)}
 }
 
 // largest is the largest height between two that does, the lower of which does.

@@ -7,6 +7,7 @@ import (
 	"image/png"
 	"os"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -18,10 +19,13 @@ import (
 	"pourbench/presets"
 )
 
+// onShelf is the built-in shelf, read once; nothing here changes what it holds.
+var onShelf = sync.OnceValues(presets.Shelf)
+
 // loaf is the built-in example, a loaf with icing, embeds and sprinkles, with a label in a market and who makes it.
 func loaf(t testing.TB, market string) (pour.Plan, pour.Shelf) {
 	t.Helper()
-	shelf, err := presets.Shelf()
+	shelf, err := onShelf()
 	if err != nil {
 		t.Fatal(err)
 	}

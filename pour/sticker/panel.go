@@ -23,7 +23,7 @@ func (l *Label) single(s *setter) (over float64, faults []string) {
 	f := l.weight(s, l.NetMM, in.wide)
 	faults = l.footFaults(&f, in, l.High, l.Wide*l.High/100)
 	head := l.head(s, in, vector.Start)
-	dates := l.dates(s)
+	dates := l.dates(s, in.wide)
 	beside := dates.high > 0 && f.wide+2*f.clear+dates.wide <= in.wide
 	low := f.high() + f.tail()
 	if beside {
@@ -80,17 +80,22 @@ type dates struct {
 	wide, high float64
 }
 
-func (l *Label) dates(s *setter) dates {
+// dates sets them in lines no wider than they may be with the jar beside them.
+func (l *Label) dates(s *setter, most float64) dates {
 	d := dates{months: l.OpenMonths}
-	for _, line := range []string{l.lot(), l.best()} {
-		if line != "" {
-			d.lines = append(d.lines, line)
-			d.wide = max(d.wide, s.Wide(vector.Regular, line, s.em()))
-			d.high += lineHigh * s.em()
-		}
-	}
+	beside := 0.0
 	if d.months > 0 {
-		d.wide += jarWide*s.em() + s.em()
+		beside = (jarWide + 1) * s.em()
+	}
+	for _, line := range []string{l.lot(), l.best()} {
+		d.lines = append(d.lines, s.wrapped(vector.Regular, line, s.em(), most-beside)...)
+	}
+	for _, line := range d.lines {
+		d.wide = max(d.wide, s.Wide(vector.Regular, line, s.em()))
+	}
+	d.wide += beside
+	d.high = float64(len(d.lines)) * lineHigh * s.em()
+	if d.months > 0 {
 		d.high = max(d.high, jarHigh*s.em())
 	}
 	return d
@@ -99,7 +104,7 @@ func (l *Label) dates(s *setter) dates {
 // draw sets them into a box from a height on, at its right or at its left.
 func (d dates) draw(s *setter, in box, y float64, right bool) {
 	em := s.em()
-	b := box{in.x, y, min(d.wide, in.wide), d.high}
+	b := box{in.x, y, d.wide, d.high}
 	if right {
 		b.x = in.x + in.wide - b.wide
 	}

@@ -13,6 +13,7 @@ type setter struct {
 
 	d     *vector.Drawing
 	small float64 // height of the small letters of all that is no headline
+	net   float64 // height of the weight as it was set
 }
 
 // box is room on a label.

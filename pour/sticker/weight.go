@@ -43,6 +43,7 @@ func (l *Label) weight(s *setter, least, wide float64) foot {
 	for _, line := range f.lines {
 		f.wide = max(f.wide, s.Wide(f.face, line, f.em))
 	}
+	s.net = f.em * l.measured(s.Letters, f.face)
 	f.clear = max(l.Market.Print.ClearMM, f.em*s.High(f.face, 'x'))
 	return f
 }

@@ -73,8 +73,8 @@ func (l *Label) pages(letters *vector.Letters, p Print) ([]vector.Drawing, error
 	if err != nil {
 		return nil, err
 	}
-	if faults := append(f.faults, l.sayable(letters)...); len(faults) > 0 {
-		return nil, errors.New("print the label: " + strings.Join(faults, "; "))
+	if len(f.faults) > 0 {
+		return nil, errors.New("print the label: " + strings.Join(f.faults, "; "))
 	}
 	if p.Paper == (vector.Paper{}) {
 		return []vector.Drawing{*f.drawing}, nil
@@ -90,16 +90,36 @@ func (l *Label) pages(letters *vector.Letters, p Print) ([]vector.Drawing, error
 	return pages, nil
 }
 
-// drawn is one label, or one band.
+// drawn is one label, or one band, and all that is wrong with it.
 func (l *Label) drawn(letters *vector.Letters, round bool) (fitted, error) {
+	wide, high, cm2, lay := l.Wide, l.High, l.Wide*l.High/100, l.single
 	if round {
 		b, err := l.banded()
 		if err != nil {
 			return fitted{}, err
 		}
-		return l.fit(letters, b.long(), b.high, l.Market.Print.LeastMM(b.cm2()), b.lay), nil
+		wide, high, cm2, lay = b.long(), b.high, b.cm2(), b.lay
 	}
-	return l.fit(letters, l.Wide, l.High, l.Market.Print.LeastMM(l.Wide*l.High/100), l.single), nil
+	f := l.fit(letters, wide, high, l.Market.Print.LeastMM(cm2), lay)
+	f.faults = append(f.faults, l.sayable(letters)...)
+	return f, nil
+}
+
+// Drawn is how a label comes out.
+type Drawn struct {
+	NetMM   float64 // height of its weight's letters, by what the market measures; 0: it has no weight
+	SmallMM float64 // height of its small letters
+	Fault   string  // why it cannot be printed so; empty: it can
+}
+
+// Measure lays the label out as it would be printed and says how it comes out.
+func (l Label) Measure(p Print) (Drawn, error) {
+	letters, err := vector.ReadLetters()
+	if err != nil {
+		return Drawn{}, err
+	}
+	f, err := l.drawn(letters, p.Band)
+	return Drawn{f.net, f.small, strings.Join(f.faults, "; ")}, err
 }
 
 // Notes is what is missing on the label, what on it is not sure, and what is to be known of how it is printed, each a sentence or a part of one.

@@ -31,7 +31,6 @@ func PDF(title string, pages []Drawing) ([]byte, error) {
 	for i := range pages {
 		pages[i].faces(&used)
 	}
-	used[Regular] = true
 	for at, in := range used {
 		if in {
 			f.AddUTF8FontFromBytes(family, Face(at).style(), Face(at).file())

@@ -16,6 +16,8 @@ func labelWays(m *mender, w pour.Warning) []ladder {
 		return []ladder{{{"put " + m.plan.Show.Weight(l.Net.Most) + " on the label", pour.SetNumber("cure.label_g", l.Net.Most)}}}
 	case "label-prohibited":
 		return m.lessAllergen(w)
+	case "outside-report":
+		return m.reportWays(w)
 	}
 	return nil
 }

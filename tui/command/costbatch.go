@@ -22,7 +22,7 @@ func (g *program) isBatch(book logbook.Book, name string) bool {
 
 // batchCost is what a poured batch cost.
 func (g *program) batchCost(book logbook.Book, shelf pour.Shelf, id string) (paper.Costs, error) {
-	record, sheet, _, err := g.poured(book, shelf, id)
+	record, sheet, _, err := g.poured("count", book, shelf, id)
 	if err != nil {
 		return paper.Costs{}, err
 	}

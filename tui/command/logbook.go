@@ -58,17 +58,23 @@ func (g *program) book(use, short string, most int, example string, do func(logb
 	return &cobra.Command{
 		Use: use, Short: short, Example: "  pourbench logbook " + example, Args: takes(most),
 		RunE: func(_ *cobra.Command, args []string) error {
-			shelf, err := g.shelf()
-			if err != nil {
-				return err
-			}
-			book, err := logbook.OpenBook(g.bookDir())
+			book, shelf, err := g.openBook()
 			if err != nil {
 				return err
 			}
 			return do(book, shelf, args)
 		},
 	}
+}
+
+// openBook is her logbook, and the shelf to read it with.
+func (g *program) openBook() (logbook.Book, pour.Shelf, error) {
+	shelf, err := g.shelf()
+	if err != nil {
+		return logbook.Book{}, shelf, err
+	}
+	book, err := logbook.OpenBook(g.bookDir())
+	return book, shelf, err
 }
 
 // anyWords is for a command that ends in as many words as are typed.

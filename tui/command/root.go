@@ -56,7 +56,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.AddCommand(g.againCommand(), g.compareCommand())
 	root.AddCommand(g.cureCommand(), g.scentCommand())
 	root.AddCommand(g.recordCommand(), g.traceCommand())
-	root.AddCommand(g.seasonCommand(), g.stockCommand(), g.shoppingCommand(), g.costCommand())
+	root.AddCommand(g.seasonCommand(), g.stockCommand(), g.shoppingCommand(), g.costCommand(), g.labelCommand())
 	root.AddCommand(g.backupCommands()...)
 	root.AddCommand(g.referenceCommands(root)...)
 	return root

@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour/day"
-	"pourbench/pour/logbook"
 	"pourbench/pour/planfile"
 	"pourbench/pour/season"
 )
@@ -79,11 +78,7 @@ func (g *program) toPour(named string) (season.Planned, error) {
 
 // isLogged refuses an id of no pour.
 func (g *program) isLogged(id string) error {
-	shelf, err := g.shelf()
-	if err != nil {
-		return err
-	}
-	book, err := logbook.OpenBook(g.bookDir())
+	book, shelf, err := g.openBook()
 	if err != nil {
 		return err
 	}

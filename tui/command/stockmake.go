@@ -34,7 +34,7 @@ taken that the plan wants for the bars that can be sold, as far as they were not
 
 // packBars takes pieces of packaging for a batch.
 func (g *program) packBars(book logbook.Book, shelf pour.Shelf, id string, words []string) (string, error) {
-	record, sheet, _, err := g.poured(book, shelf, id)
+	record, sheet, _, err := g.poured("take stock for", book, shelf, id)
 	if err != nil {
 		return "", err
 	}

@@ -37,19 +37,19 @@ you ask again after it was written in. The lots are written into the pour.`
 	return []*cobra.Command{take, back, g.packCommand(), g.makeCommand()}
 }
 
-// poured is a pour that can take out of packs, its sheet and the day it was poured.
-func (g *program) poured(book logbook.Book, shelf pour.Shelf, id string) (logbook.Pour, pour.Sheet, day.Day, error) {
+// poured is a pour whose loaf was mixed, its sheet and the day it was poured; what it is wanted for stands in a refusal.
+func (g *program) poured(wanted string, book logbook.Book, shelf pour.Shelf, id string) (logbook.Pour, pour.Sheet, day.Day, error) {
 	record, err := book.Read(id, shelf)
 	if err != nil {
 		return record, pour.Sheet{}, 0, err
 	}
 	switch _, mixed := logbook.LyeInAt(logbook.Standing(record.Events), pour.Base); {
 	case record.PlanErr != nil:
-		return record, pour.Sheet{}, 0, fmt.Errorf("take stock for %s: its plan cannot be used with today's shelf: %w", id, record.PlanErr)
+		return record, pour.Sheet{}, 0, fmt.Errorf("%s %s: its plan cannot be used with today's shelf: %w", wanted, id, record.PlanErr)
 	case record.TrialScent != "":
-		return record, pour.Sheet{}, 0, fmt.Errorf("take stock for %s: it is a trial in two small jugs, not its plan; write what went in as lost (pourbench stock lose)", id)
+		return record, pour.Sheet{}, 0, fmt.Errorf("%s %s: it is a trial in two small jugs, not its plan; write what went in as lost (pourbench stock lose)", wanted, id)
 	case !mixed:
-		return record, pour.Sheet{}, 0, fmt.Errorf("take stock for %s: lye has not met oil, so nothing was used", id)
+		return record, pour.Sheet{}, 0, fmt.Errorf("%s %s: lye has not met oil, so nothing was used", wanted, id)
 	}
 	on := life.Of(record, shelf, pour.Hand{}, g.today()).Poured
 	return record, pour.Weigh(record.Plan, shelf), on, nil
@@ -57,7 +57,7 @@ func (g *program) poured(book logbook.Book, shelf pour.Shelf, id string) (logboo
 
 // takeStock takes what a pour used out of the packs, as far as it was not taken yet, writes it into the pour, and says what it took.
 func (g *program) takeStock(book logbook.Book, shelf pour.Shelf, id string) (string, error) {
-	record, sheet, on, err := g.poured(book, shelf, id)
+	record, sheet, on, err := g.poured("take stock for", book, shelf, id)
 	if err != nil {
 		return "", err
 	}

@@ -2,6 +2,7 @@ package life
 
 import (
 	"fmt"
+	"strings"
 
 	"pourbench/pour/logbook"
 	"pourbench/pour/strict"
@@ -16,6 +17,15 @@ func (b Batch) Ticks(market string) map[string]logbook.Event {
 		}
 	}
 	return out
+}
+
+// TickedText is what was said with a tick, and on which day.
+func TickedText(e logbook.Event) string {
+	text := "ticked on " + e.Day()
+	if words := strings.Join(strings.Fields(e.Text), " "); words != "" {
+		text += ": " + words
+	}
+	return text
 }
 
 // ticked refuses a tick of a market that the shelf does not list, or of a line that its check list does not have.

@@ -225,7 +225,6 @@ func wordsOf(stream string) []string {
 }
 
 func number(t *testing.T, text string) float64 {
-	t.Helper()
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
 		t.Fatal(err)

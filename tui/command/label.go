@@ -1,0 +1,151 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"pourbench/pour"
+	"pourbench/pour/label"
+	"pourbench/pour/logbook"
+	"pourbench/pour/paper"
+	"pourbench/pour/strict"
+)
+
+// labelOf says which label is asked for, beside what the plan says of it.
+type labelOf struct {
+	market string // id; empty: the plan's
+	list   string // label.AsAdded or label.AsSalts; empty: the plan's
+}
+
+// labelCommand tells what a label says, and what is below it.
+func (g *program) labelCommand() *cobra.Command {
+	var of labelOf
+	cmd := &cobra.Command{
+		Use: "label [PLAN|ID]", Short: "What the label says: ingredients, allergens, weight; of a plan, or better of a poured batch", Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			l, err := g.labelled(args, of)
+			if err != nil {
+				return err
+			}
+			return g.print(paper.LabelText(l.told))
+		},
+	}
+	cmd.Long = `Tell what a label says in a market, and what every line of it rests on: ingredients
+by mass as what alkali made of them or as they were added, allergens of the scents on
+the cured bar, the weight that bars keep, the height of its letters, the assessor's
+report. Of a poured batch, by its name in the logbook, it goes by what was weighed into
+it, by what its bars weighed when they were packed, and by what was ticked for it.
+
+The market is the plan's own, in its table [label], or the one that --market names. It
+is help and never legal advice: check the current text, ask locally.`
+	cmd.Example = "  pourbench label meadow.toml --market eu\n  pourbench label " + examplePour + "\n  pourbench label check meadow.toml --market gb"
+	of.flags(cmd)
+	cmd.AddCommand(g.labelCheckCommand(), g.labelMarketsCommand())
+	return cmd
+}
+
+// flags are the flags that say which label is asked for.
+func (of *labelOf) flags(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&of.market, "market", "", "where the bars are sold: the id of a market (pourbench label markets); none: the plan's")
+	cmd.Flags().StringVar(&of.list, "list", "", "ingredients "+string(label.AsSalts)+" or "+string(label.AsAdded)+"; none: as the plan has it")
+}
+
+// labelsheet is a label as it was worked out, of a plan or of a batch.
+type labelsheet struct {
+	sheet pour.Sheet // its Label is that of the batch, where it is one
+	shelf pour.Shelf
+	told  paper.Label
+}
+
+// labelled works out the label of the plan or the batch that is named.
+func (g *program) labelled(args []string, of labelOf) (labelsheet, error) {
+	shelf, err := g.shelf()
+	if err != nil {
+		return labelsheet{}, err
+	}
+	if len(args) == 1 {
+		book, err := logbook.OpenBook(g.bookDir())
+		if err == nil && g.isBatch(book, args[0]) {
+			return g.labelOfBatch(book, shelf, args[0], of)
+		}
+	}
+	doc, err := g.load(args, shelf)
+	if err != nil {
+		return labelsheet{}, err
+	}
+	plan, market, err := of.on(doc.Plan, shelf)
+	if err != nil {
+		return labelsheet{}, err
+	}
+	sheet := pour.Weigh(plan, shelf).Time(shelf, g.hand(shelf))
+	sheet.Label = sheet.Labelled(shelf, pour.Labelling{Today: g.today()})
+	told := paper.Label{Name: plan.Name, Market: market, Show: plan.Show, Sheet: sheet.Label, Today: g.today()}
+	return labelsheet{sheet, shelf, told}, nil
+}
+
+// errNoMarket says that nobody said for which market a label is.
+var errNoMarket = errors.New("for which market: the plan names none in its table [label]; write --market and its id")
+
+// on is the plan with what was asked for in the place of what it says of its label, and its market.
+func (of labelOf) on(plan pour.Plan, shelf pour.Shelf) (pour.Plan, label.Market, error) {
+	l := &plan.Label
+	if of.market != "" {
+		l.Market = of.market
+	}
+	if of.list != "" {
+		if styles := []string{string(label.AsSalts), string(label.AsAdded)}; of.list != styles[0] && of.list != styles[1] {
+			return plan, label.Market{}, fmt.Errorf("label %s: %w", plan.Name, strict.NoWord("--list", of.list, styles))
+		}
+		l.List = of.list
+	}
+	m, err := marketOf(shelf, "--market", l.Market)
+	if l.Market == "" {
+		err = fmt.Errorf("%w: %s", errNoMarket, strings.Join(marketIDs(shelf), ", "))
+	}
+	if err != nil {
+		return plan, m, fmt.Errorf("label %s: %w", plan.Name, err)
+	}
+	return plan, m, nil
+}
+
+func marketIDs(shelf pour.Shelf) []string {
+	var ids []string
+	for _, m := range shelf.Markets {
+		ids = append(ids, m.ID)
+	}
+	return ids
+}
+
+// marketOf is the market of an id, which was typed in a place.
+func marketOf(shelf pour.Shelf, where, id string) (label.Market, error) {
+	m, ok := shelf.Market(id)
+	if !ok {
+		return m, strict.NoWord(where, id, marketIDs(shelf))
+	}
+	return m, nil
+}
+
+// labelMarketsCommand lists the markets, or tells the lines of one.
+func (g *program) labelMarketsCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "markets [MARKET]", Short: "List the markets, or every line of one with its document, clause, date and how far it was checked",
+		Example: "  pourbench label markets\n  pourbench label markets us-soap", Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			shelf, err := g.shelf()
+			if err != nil {
+				return err
+			}
+			if len(args) == 0 {
+				return g.print(paper.MarketsText(shelf.Markets, g.today()))
+			}
+			m, err := marketOf(shelf, "market", args[0])
+			if err != nil {
+				return fmt.Errorf("list the lines of a market: %w", err)
+			}
+			return g.print(paper.MarketText(m, g.today()))
+		},
+	}
+}

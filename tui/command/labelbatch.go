@@ -1,0 +1,60 @@
+package command
+
+import (
+	"fmt"
+
+	"pourbench/pour"
+	"pourbench/pour/label"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
+	"pourbench/pour/paper"
+	"pourbench/pour/stock/taking"
+)
+
+// labelOfBatch works out the label of a batch as it was poured.
+func (g *program) labelOfBatch(book logbook.Book, shelf pour.Shelf, id string, of labelOf) (labelsheet, error) {
+	record, _, _, err := g.poured("label", book, shelf, id)
+	if err != nil {
+		return labelsheet{}, err
+	}
+	plan, market, err := of.on(record.Plan, shelf)
+	if err != nil {
+		return labelsheet{}, err
+	}
+	record.Plan = plan
+	hand := g.hand(shelf)
+	l := labelsheet{sheet: pour.Weigh(plan, shelf).Time(shelf, hand), shelf: shelf}
+	l.told = g.labelOfPour(&l.sheet, shelf, record, life.Of(record, shelf, hand, g.today()), market)
+	return l, nil
+}
+
+// labelOfPour puts the label of a batch into the sheet of its plan, and tells what it rests on.
+func (g *program) labelOfPour(sheet *pour.Sheet, shelf pour.Shelf, record logbook.Pour, b life.Batch, market label.Market) paper.Label {
+	wants := taking.Wants(sheet, shelf, logbook.Standing(record.Events))
+	went, weighed := taking.Went(sheet, shelf, wants)
+	told := paper.Label{Name: record.Name, ID: record.ID, Market: market, Show: record.Plan.Show, Today: g.today(), Ticks: map[string]string{}}
+	of := pour.Labelling{Went: went, Ticks: map[string]bool{}, Today: told.Today}
+	for row, e := range b.Ticks(market.ID) {
+		of.Ticks[row] = true
+		told.Ticks[row] = life.TickedText(e)
+	}
+	all := len(sheet.AsPlanned(shelf))
+	switch {
+	case weighed == 0:
+		told.Rests = append(told.Rests, "Nothing of it was weighed by the marks of its run: its contents are the plan's.")
+	case weighed < all:
+		told.Rests = append(told.Rests, fmt.Sprintf("Its contents are what was weighed, %d of %d weights; of the rest the plan's count.", weighed, all))
+	default:
+		told.Rests = append(told.Rests, fmt.Sprintf("Its contents are what was weighed, all %d weights.", all))
+	}
+	told.Rests = append(told.Rests, "What is set into it and what is strewn are the plan's.")
+	if p, ok := b.Packing(); ok {
+		of.Bars = p.MassesG
+		told.Rests = append(told.Rests, fmt.Sprintf("Its bars were weighed on %s, for packing on %s.", p.Weighed, p.Day))
+	} else {
+		told.Rests = append(told.Rests, "No bar of it was weighed for packing (since it is ready, or in the week before it was labelled): its weight is the forecast.")
+	}
+	sheet.Label = sheet.Labelled(shelf, of)
+	told.Sheet = sheet.Label
+	return told
+}
