@@ -11,6 +11,7 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/label"
+	"pourbench/pour/lot"
 	"pourbench/pour/pourtest"
 )
 
@@ -80,23 +81,16 @@ func barsHave(s *pour.Sheet, n pour.BatchName) bool {
 	})
 }
 
-// calledOnShelf is what the shelf calls an oil, a colourant or an extra; of a scent nothing more is known.
+// calledOnShelf is what the shelf calls an oil, a colourant, an extra or a scent; empty: it is something else, or this shelf lists it nowhere.
 func calledOnShelf(w pour.Went, shelf pour.Shelf) string {
-	switch w.Material.Kind {
-	case "oil":
-		o, _ := shelf.Oil(w.Material.ID)
-		return o.Name
-	case "colourant":
-		c, _ := shelf.Colourant(w.Material.ID)
-		return c.Name
-	case "extra":
-		x, _ := shelf.Extra(w.Material.ID)
-		return x.Name
-	case "scent":
-		x, _ := shelf.Scent(w.Material.ID)
-		return x.Name
+	if w.Material.Kind != lot.Oil && w.Material.Kind != lot.Colourant && w.Material.Kind != lot.Extra && w.Material.Kind != lot.Scent {
+		return ""
 	}
-	return ""
+	name := shelf.Named(label.Range{Kind: string(w.Material.Kind), ID: w.Material.ID})
+	if name == w.Material.ID {
+		return ""
+	}
+	return name
 }
 
 // sameLabel compares lists and allergens.
