@@ -54,25 +54,33 @@ func labelAccounts() []accountRow {
 // aboveNothing is a figure that is known where it is above 0.
 func aboveNothing(v float64) Figure { return Figure{V: v, Known: v > 0} }
 
-// labelMost is the weight that may be declared, by the forecast.
+// labelMost is the weight that may be declared, by the forecast: each bar of the cut at the light end, without what goes on later and with it.
 func (t teller) labelMost() Term {
 	s := *t.sheet
 	m, _ := t.shelf.Market(s.Label.Market)
+	in := []Term{t.fig("cure.pack_g"), t.fig("cure.pack_light_g"), t.fig("cure.final_g"), t.fig("bars.cut_g"), t.whole("label.scale_error_g"), t.toppingsAfter()}
+	bars := len(in)
+	for i := range s.Cut.Bars {
+		in = append(in, t.fig("cut.bars[].cut_g", i))
+	}
 	return modelled("the market's rule for a weight ", func(v []float64) float64 {
 		w := s.weighing(m, nil)
-		w.Forecast, w.ForecastLow, w.FurtherLoss, w.ScaleErrorG = v[0], v[1]*min(1, v[2]/v[3]), v[4]/100, v[5]
+		w.Forecast, w.ForecastLow, w.FurtherLoss, w.ScaleErrorG, w.Expected = v[0], v[1], max(0, 1-v[2]/v[0]), v[4], nil
+		for _, cut := range v[bars:] {
+			w.Expected = append(w.Expected, v[5]+(v[1]-v[5])*cut/v[3])
+		}
 		return label.Declare(w).Most
-	}, t.fig("cure.pack_g"), t.fig("cure.pack_light_g"), t.fig("cut.lightest_g"), t.fig("bars.cut_g"), t.fig("cure.pack_loss_percent"), t.whole("label.scale_error_g"))
+	}, in...)
 }
 
 // labelHeight is a row of the market's table of heights.
 func (t teller) labelHeight() Term {
 	s := t.sheet
 	m, _ := t.shelf.Market(s.Label.Market)
-	wide, high := s.Plan.Label.SizeMM()
+	wide, high, longest := s.labelFace()
 	return modelled("the market's table of heights ", func(v []float64) float64 { return m.LetterMM(v[0], v[1], v[2], v[3]) },
-		t.fig("label.net_g"), t.known("width of the label", wide, UnitMM, "your plan, or as usual"), t.known("height of the label", high, UnitMM, "your plan, or as usual"),
-		t.known("longest side of bar or label", s.longestMM(), UnitMM, "the bar as cut, and the label"))
+		t.fig("label.net_g"), t.known("width of the face", wide, UnitMM, "the bar's largest side, or the label"), t.known("its height", high, UnitMM, "the same"),
+		t.known("longest side of bar or label", longest, UnitMM, "the bar as cut, and the label"))
 }
 
 // labelTraced is what a scent brings of an allergen.

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"pourbench/pour/day"
@@ -15,6 +16,7 @@ type LabelSheet struct {
 	Lines     []label.Line
 	Allergens []label.Found
 	Text      string // the list as it is printed, with its heading
+	Dried     string // where water would stand by what is in the cured bar; empty: where it does
 	MadeG     Figure // mass of the average bar as it was made: what Lines sum to
 	CuredG    Figure // what allergens are judged on
 	Net       label.Net
@@ -63,6 +65,7 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.Lines = label.List(entries, m)
 	l.Allergens = label.Allergens(scentsIn(charges, shelf), made, l.CuredG.orUnknown(), m, shelf.Allergens)
 	l.Text = label.Text(l.Lines, l.Allergens, m)
+	l.Dried = label.Dried(l.Lines, l.CuredG.orUnknown(), m)
 	l.Net = label.Declare(s.weighing(m, of.Bars))
 	l.HeightMM = s.letterMM(m, l.Net)
 	l.Food = s.labelFood(shelf)
@@ -72,14 +75,19 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	return l
 }
 
-// weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast. Bars are forecast as much lighter than the usual
-// one as the lightest is cut.
+// weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast, where each bar of the cut dries as the usual one and
+// to the light end of what is to be expected. What it loses after packing is all down to what it weighs at last.
 func (s *Sheet) weighing(m label.Market, bars []float64) label.Weighing {
-	w := label.Weighing{System: s.Plan.Label.System, Bars: bars, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m}
-	if c := &s.Cure; c.PackG.Mid.Known {
-		w.Forecast, w.ForecastLow, w.FurtherLoss = c.PackG.Mid.V, c.PackG.Low.V, c.PackLossPercent.V/100
-		if light := s.Cut.LightG; light.Known && s.Bars.CutG > 0 {
-			w.ForecastLow *= min(1, light.V/s.Bars.CutG)
+	w := label.Weighing{System: s.Plan.Label.System, Bars: bars, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m, FurtherLoss: math.NaN()}
+	c := &s.Cure
+	if !c.PackG.Mid.Known {
+		return w
+	}
+	w.Forecast, w.ForecastLow, w.FurtherLoss = c.PackG.Mid.V, c.PackG.Low.V, max(0, 1-c.FinalG.V/c.PackG.Mid.V)
+	late := s.strewnLate()
+	for i := range s.Cut.Bars {
+		if b := &s.Cut.Bars[i]; b.CutG.Known && s.Bars.CutG > 0 {
+			w.Expected = append(w.Expected, late+(c.PackG.Low.V-late)*b.CutG.V/s.Bars.CutG)
 		}
 	}
 	return w
@@ -93,19 +101,25 @@ func (l Label) SizeMM() (wide, high float64) {
 
 // letterMM is the least height of the weight's figures, on a pack that is the bar as cut with its label.
 func (s *Sheet) letterMM(m label.Market, n label.Net) Figure {
-	wide, high := s.Plan.Label.SizeMM()
-	mm := m.LetterMM(n.G, wide, high, s.longestMM())
-	return aboveNothing(mm)
+	wide, high, longest := s.labelFace()
+	return aboveNothing(m.LetterMM(n.G, wide, high, longest))
 }
 
-// longestMM is the longest side of the bar or its label.
-func (s *Sheet) longestMM() float64 {
-	wide, high := s.Plan.Label.SizeMM()
-	longest := max(wide, high)
-	if box := s.dryingBox(nil); box.ThickMM > 0 { // the bar as cut; no number where there is none
-		longest = max(longest, box.ThickMM, box.WideMM, s.Bars.StandsMM)
+// labelFace is the side of the pack on which the label stands (16 CFR 500.21(a)), however small the label: the bar's largest side as cut, or the label where
+// that is larger; and the longest side of either, mm.
+func (s *Sheet) labelFace() (wide, high, longest float64) {
+	wide, high = s.Plan.Label.SizeMM()
+	longest = max(wide, high)
+	if box := s.dryingBox(nil); box.ThickMM > 0 { // no number where there is no bar
+		sides := [3]float64{box.ThickMM, box.WideMM, s.Bars.StandsMM}
+		longest = max(longest, sides[0], sides[1], sides[2])
+		for i, a := range sides {
+			if b := sides[(i+1)%len(sides)]; a*b > wide*high {
+				wide, high = a, b
+			}
+		}
 	}
-	return longest
+	return wide, high, longest
 }
 
 // labelDesign is what of the design answers a market's list.

@@ -85,3 +85,22 @@ func BenchmarkLabel(b *testing.B) {
 		_ = s.Labelled(shelf, pour.Labelling{})
 	}
 }
+
+// The water that a bar has left is what its lines have less what it loses until it is cured: counted by hand from the list.
+func TestALabelSaysWhereWaterWouldStandOnceDried(t *testing.T) {
+	p, shelf := twoJugs(t)
+	p.Label.List = string(label.AsAdded) // as added, its water comes behind the alkali: 31.43 g less 18.18 g, and 14.49 g
+	l := labelled(t, p, shelf)
+	at, after := -1, ""
+	for i, line := range l.Lines {
+		switch {
+		case line.Text == "Aqua":
+			at = i
+		case at >= 0 && line.Class != label.Colourant && line.Class != label.Unlisted && line.G > l.Lines[at].G-(l.MadeG.V-l.CuredG.V):
+			after = line.Text
+		}
+	}
+	if at < 0 || after == "" || !strings.HasSuffix(l.Dried, " after "+after) {
+		t.Errorf("%q, by hand after %q; %s", l.Dried, after, l.Text)
+	}
+}

@@ -18,9 +18,10 @@ func readMarket(r *row, m *label.Market) {
 	if r.fresh {
 		m.Heading, m.ScentWord, m.FreePercent, m.Allergens, m.OverPercent, m.HeightBy = "Ingredients:", "Parfum", 1, label.AllergensLong, 0.01, label.HeightByMass
 	}
+	before := m.AsOf
 	r.name(&m.Name)
 	r.text("short", &m.Short, 16, "its name for narrow places")
-	r.day("as_of", &m.AsOf, "the day it was looked up")
+	r.day("as_of", &m.AsOf, "the day it was looked up; alone, it is that of every row that was as old")
 	if m.Short == "" {
 		m.Short = m.ID
 	}
@@ -43,12 +44,25 @@ func readMarket(r *row, m *label.Market) {
 	figures := float64(m.Figures)
 	r.number("figures", &figures, 0, 9, "of a weight that count at most; 0: any")
 	m.Figures = int(figures)
+	r.number("kilo_from_g", &m.KiloFrom, 0, 1e6, "of a weight: from there on it is said in kilograms; 0: never")
 	r.flag("only_soap", &m.OnlySoap, "sold only as soap: claims of more move it to another class")
 	readPrint(r, &m.Print)
 	source := pour.Source{Text: m.From, Confidence: m.Checked}
 	r.source("source", &source, "allergens", "over_percent", "heights", "row")
 	m.From, m.Checked = source.Text, source.Confidence
-	readRows(r, m)
+	if !readRows(r, m) && !r.fresh {
+		lookAgain(m, before)
+	}
+}
+
+// lookAgain gives a market's rows its new day: a maker who states only that she looked the market up anew looked up all that was as old as it.
+func lookAgain(m *label.Market, before day.Day) {
+	m.Rows = slices.Clone(m.Rows)
+	for i := range m.Rows {
+		if m.Rows[i].AsOf == before {
+			m.Rows[i].AsOf = m.AsOf
+		}
+	}
 }
 
 // readHeights reads the table of heights, from the smallest; the last row holds for all above.
@@ -79,11 +93,12 @@ func readHeights(r *row, to *[]label.Height) {
 	*to = out
 }
 
-// readRows reads the list to work through; a maker's list replaces the one that was there. A row's day is the market's where it names none.
-func readRows(r *row, m *label.Market) {
+// readRows reads the list to work through, and reports whether there is one; a maker's list replaces the one that was there. A row's day is the market's
+// where it names none.
+func readRows(r *row, m *label.Market) bool {
 	const key = "row"
 	if !r.ask(key, "[[market.row]] with id, text, document, clause, confidence, as_of, finds", "", "what stands on a label there, or is done before sale") {
-		return
+		return false
 	}
 	list := r.in.List(key)
 	out := make([]label.Row, len(list))
@@ -108,6 +123,7 @@ func readRows(r *row, m *label.Market) {
 		seen[w.ID] = true
 	}
 	m.Rows = out
+	return true
 }
 
 // day reads a day, as text: "2026-11-28".

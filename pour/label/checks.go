@@ -2,6 +2,8 @@ package label
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"time"
 
@@ -71,9 +73,7 @@ func answers() map[string]func(d *Design, m Market) (State, string) {
 }
 
 // Answers lists the words of [Row.Finds].
-func Answers() []string {
-	return []string{"maker", "contact", "net", "letters", "date", "lot", "identity", "list", "allergens", "long-list", "room", "claims", "food", "glitter", "report"}
-}
+func Answers() []string { return slices.Sorted(maps.Keys(answers())) }
 
 // Checks goes through the market's list: a row that the design answers stands as it says; one that only the maker can answer is ticked where she ticked it,
 // and unknown else. What the design says is open stays open though she ticked it. The zero today is not known: no row is stale then.

@@ -18,6 +18,14 @@ func TestWordsThatClaimMoreThanSoap(t *testing.T) {
 		{"Kills germs; ANTIBACTERIAL.", []string{"Kills", "germs", "ANTIBACTERIAL"}, []string{"Kills", "germs", "ANTIBACTERIAL"}},
 		{"Hypoallergenic and proven", []string{"Hypoallergenic", "proven"}, []string{"Hypoallergenic", "proven"}},
 		{"Cured six weeks; curing takes patience. Stone, milestone, retreat, germander", nil, nil},
+		{"anti bacterial, ANTI-Bacterial, anti\u2011bacterial", []string{"anti bacterial", "ANTI-Bacterial", "anti\u2011bacterial"}, []string{"anti bacterial", "ANTI-Bacterial", "anti\u2011bacterial"}},
+		{"non toxic and 100 % natural; cannot harm", []string{"non toxic", "100 % natural", "cannot harm"}, []string{"non toxic", "100 % natural", "cannot harm"}},
+		{"for dry skin, İSTANBUL soothing", []string{"dry skin", "soothing"}, nil},
+		{"A two-tone bar in calm tones, kept in dry conditions, cures six weeks", nil, nil},
+		{"treat", nil, nil},
+		{"anti", nil, nil},
+		{"a treatment", []string{"treatment"}, []string{"treatment"}},
+		{"", nil, nil},
 		{"Für dich: soothing", []string{"soothing"}, nil},
 	} {
 		for _, m := range []struct {

@@ -43,10 +43,11 @@ type Market struct {
 	HeightBy    string  // one of the HeightBy… words
 	Heights     []Height
 
-	Average      string // how single packs are judged where the average counts: AverageTNE, AverageFive; empty: not known here, every pack must hold
-	AfterPacking bool   // the weight is judged after it was packed too, so that what a bar still loses counts
-	Figures      int    // of a weight that count at most; 0: any
-	OnlySoap     bool   // sold only as soap: words that claim more move it to another class
+	Average      string  // how single packs are judged where the average counts: AverageTNE, AverageFive; empty: not known here, every pack must hold
+	AfterPacking bool    // the weight is judged after it was packed too, so that what a bar still loses counts
+	Figures      int     // of a weight that count at most; 0: any
+	KiloFrom     float64 // from so many g on it is said in kilograms; 0: always in grams
+	OnlySoap     bool    // sold only as soap: words that claim more move it to another class
 
 	Print Print
 

@@ -111,7 +111,7 @@ func TestTheWeightInOuncesOverstatesNothing(t *testing.T) {
 	if n.Text != "Net Wt 3.4 oz (97 g)" {
 		t.Errorf("it says %q", n.Text)
 	}
-	for g, want := range map[float64]string{100: "3.5 oz", 98: "3.4 oz", 113.398092500: "4 oz", 500: "17.6 oz / 1 lb 1.6 oz", 453.59237: "16 oz / 1 lb 0 oz"} {
+	for g, want := range map[float64]string{100: "3.5 oz", 98: "3.4 oz", 113.398092500: "4 oz", 500: "17.6 oz / 1 lb 1.6 oz", 453.59237: "16 oz / 1 lb 0 oz", 20: "0.7 oz", 25: "0.88 oz", 28.349523125: "1 oz", 1: "0.03 oz"} {
 		if got := label.Ounces(g); got != want {
 			t.Errorf("%g g: %q, want %q", g, got, want)
 		}
@@ -123,8 +123,12 @@ func TestAWeightByForecastSaysSo(t *testing.T) {
 	if n.G != 98 || n.From != label.FromForecast || !strings.Contains(strings.Join(n.Notes, " "), "forecast") {
 		t.Errorf("%+v", n)
 	}
-	if n := label.Declare(label.Weighing{System: label.ByAverage, Forecast: 103.2, ForecastLow: 98.6, Market: eu()}); n.G != 103 {
-		t.Errorf("by the average %+v", n)
+	// By the average each bar counts at the low end of its forecast: the mean of w1 is 100.43.
+	for system, want := range map[string]float64{label.ByMinimum: 97, label.ByAverage: 100} {
+		n := label.Declare(label.Weighing{System: system, Forecast: 103.2, ForecastLow: 80, Expected: w1(), Market: eu()})
+		if n.G != want || n.Average != 103.2 || n.Least != 97.9 || n.From != label.FromForecast {
+			t.Errorf("by the %s %+v", system, n)
+		}
 	}
 	if n := label.Declare(label.Weighing{Market: eu()}); n.G != 0 || n.Why == "" || n.Text != "" {
 		t.Errorf("of nothing %+v", n)
@@ -148,4 +152,59 @@ func TestTheMinimumSatisfiesTheAverage(t *testing.T) {
 			t.Fatalf("%g with a coarser scale, %g without", coarse.Most, n.Most)
 		}
 	})
+}
+
+// What is no mass is declared by nobody, and what is no scale error or loss takes nothing off.
+func TestAWeightOfWhatIsNoMassIsNotKnown(t *testing.T) {
+	for _, bars := range [][]float64{{math.NaN()}, {97, math.NaN()}, {math.Inf(1)}, {97, 0}, {97, -3}} {
+		for _, system := range []string{label.ByMinimum, label.ByAverage} {
+			if n := label.Declare(label.Weighing{System: system, Bars: bars, Market: eu()}); n.G != 0 || n.Most != 0 || n.Text != "" || n.Why == "" || n.Average != 0 {
+				t.Errorf("%v: %+v", bars, n)
+			}
+		}
+	}
+	for _, odd := range []float64{math.NaN(), -2} {
+		n := label.Declare(label.Weighing{Bars: []float64{97.5}, ScaleErrorG: odd, FurtherLoss: odd, StatedG: odd, Market: aus()})
+		if n.G != 97 || n.Why != "" {
+			t.Errorf("%v taken off: %+v", odd, n)
+		}
+		if got := strings.Contains(strings.Join(n.Notes, " "), "still loses"); got != math.IsNaN(odd) {
+			t.Errorf("a loss of %v: %q", odd, n.Notes)
+		}
+	}
+	if n := label.Declare(label.Weighing{System: label.ByAverage, Bars: []float64{4.2}, Market: eu()}); n.G != 0 || !strings.Contains(n.Why, "no whole gram") {
+		t.Errorf("under 5 g no error is laid down: %+v", n)
+	}
+	if n := label.Declare(label.Weighing{Bars: []float64{100}, FurtherLoss: 3, Market: aus()}); n.G != 0 {
+		t.Errorf("all of it goes: %+v", n)
+	}
+}
+
+// Three figures at most (NMI guide; C.R.C. c. 417 s. 25 to 27), and from 1000 g on kilograms in Canada.
+func TestFiguresThatCount(t *testing.T) {
+	ca := label.Market{Figures: 3, KiloFrom: 1000}
+	for _, c := range []struct {
+		stated, bar float64
+		market      label.Market
+		holds       bool
+		text        string
+	}{
+		{97.5, 98, aus(), true, "97.5 g"},
+		{97.55, 98, aus(), false, "97.55 g"},
+		{1225, 1234, aus(), false, "1225 g"},
+		{1220, 1234, aus(), true, "1220 g"},
+		{97.55, 98, eu(), true, "97.55 g"},
+		{0, 1234.5, ca, true, "1.23 kg"},
+		{0, 1209, ca, true, "1.20 kg"},
+		{0, 999.9, ca, true, "999 g"},
+		{1000, 1000, ca, true, "1.00 kg"},
+		{0, 12345, ca, true, "12.3 kg"},
+		{0, 1234, label.Market{KiloFrom: 1000}, true, "1.234 kg"},
+		{0, 1234, eu(), true, "1234 g"},
+	} {
+		n := label.Declare(label.Weighing{Bars: []float64{c.bar}, StatedG: c.stated, Market: c.market})
+		if n.Text != c.text || (n.Why == "") != c.holds {
+			t.Errorf("%g stated of %g: %q, %q; want %q", c.stated, c.bar, n.Text, n.Why, c.text)
+		}
+	}
 }

@@ -14,8 +14,8 @@ import (
 
 // BatchRecord writes the record of a batch by the fields that good practice for cosmetics asks for (ISO 22716, clauses 7, 13 and 17; what to write is from
 // memory of it): what went in with its lots and masses, how it went, deviations, bars, cure, checks, release to be signed, where it went. What
-// was not logged has room to be written in. The sheet is that of the plan as poured, with times. It claims of no batch that it is safe.
-func BatchRecord(record logbook.Pour, sheet pour.Sheet, b life.Batch) string {
+// was not logged has room to be written in. Its label is told where its plan names a market. The sheet is that of the plan as poured, with times. It claims of no batch that it is safe.
+func BatchRecord(record logbook.Pour, sheet pour.Sheet, b life.Batch, l Label) string {
 	r := &batchRecord{
 		page: &page{format: format{wide: 80, high: 66, blank: "__________", most: benchSheets}}, record: record, sheet: &sheet, batch: b,
 		show: sheet.Plan.Show, state: underway.Replay(sheet, record.Events),
@@ -30,6 +30,7 @@ func BatchRecord(record logbook.Pour, sheet pour.Sheet, b life.Batch) string {
 	r.bars()
 	r.cure()
 	r.checks()
+	r.labelled(&l)
 	r.release()
 	r.gone()
 	return r.printed("batch record: " + record.Name)

@@ -56,7 +56,7 @@ func livedThrough(t *testing.T) (logbook.Pour, pour.Sheet, life.Batch) {
 // the batch is safe.
 func TestTheBatchRecordHasTheFieldsOfGoodPractice(t *testing.T) {
 	p, sheet, b := livedThrough(t)
-	got := BatchRecord(p, sheet, b)
+	got := BatchRecord(p, sheet, b, Label{})
 	for _, want := range []string{
 		"Batch number: 2026-12-05-alpine-meadow", "Label lot: 261205A", "digest " + p.Digest(), "Poured on: 2026-12-05", "Maker: ____",
 		"OL-77   343.8 g     355.0 g", "CO-12   232.1 g     232.1 g", "sodium hydroxide (NaOH)", "CA-1, CA-2", "into poppy", "alp rose", "Equipment: ",
@@ -100,7 +100,7 @@ func TestABatchRecordOfNothingHasRoomForAll(t *testing.T) {
 	if !sheet.LyeStopped() {
 		t.Fatal("this lye was to be stopped")
 	}
-	got := BatchRecord(p, sheet, life.Of(p, shelf, pour.Hand{}, day.Of(p.Opened)))
+	got := BatchRecord(p, sheet, life.Of(p, shelf, pour.Hand{}, day.Of(p.Opened)), Label{})
 	for _, want := range []string{"Label lot: ___", "None was found among what was marked.", "Cut on: ___", "Masses as cut: ___", "Ended on: ___", "pH of a 1 % solution", "Sample bars kept, and where: ___"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("it does not have %q", want)

@@ -43,13 +43,18 @@ func Figures(s pour.Sheet) Report {
 
 // WriteFigures writes the report as one indented JSON object and a newline. Its error is the writer's.
 func WriteFigures(w io.Writer, s pour.Sheet) error {
-	out := json.NewEncoder(w)
-	out.SetIndent("", "  ")
-	out.SetEscapeHTML(false)
-	if err := out.Encode(Figures(s)); err != nil {
+	if err := encode(w, Figures(s)); err != nil {
 		return fmt.Errorf("write the figures of %q: %w", s.Plan.Name, err)
 	}
 	return nil
+}
+
+// encode writes figures as JSON that a person reads too.
+func encode(w io.Writer, v any) error {
+	out := json.NewEncoder(w)
+	out.SetIndent("", "  ")
+	out.SetEscapeHTML(false)
+	return out.Encode(v)
 }
 
 // worked says whether the sheet holds figures: a plan with faults gives a sheet that holds only its warnings.

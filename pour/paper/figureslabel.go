@@ -1,6 +1,9 @@
 package paper
 
 import (
+	"fmt"
+	"io"
+
 	"pourbench/pour"
 	"pourbench/pour/label"
 )
@@ -77,6 +80,14 @@ type LabelVerdictReport struct {
 
 // labelReport is the report of a label; nil where the plan asks for none.
 func labelReport(s pour.Sheet) *LabelReport { return LabelOf(s.Label) }
+
+// WriteLabel writes a label's report as JSON.
+func WriteLabel(w io.Writer, l pour.LabelSheet) error {
+	if err := encode(w, LabelOf(l)); err != nil {
+		return fmt.Errorf("write the label for %q: %w", l.Market, err)
+	}
+	return nil
+}
 
 // LabelOf is the report of a label worked out by itself, such as that of a batch; nil where none is asked for.
 func LabelOf(l pour.LabelSheet) *LabelReport {

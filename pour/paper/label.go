@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -11,14 +12,15 @@ import (
 
 // Label is a label to be told: that of a plan, or of a batch as it was poured.
 type Label struct {
-	Name   string // of the plan or the batch
-	ID     string // of the batch; empty: it is a plan's
-	Market label.Market
-	Show   pour.Show
-	Sheet  pour.LabelSheet
-	Today  day.Day
-	Ticks  map[string]string // what was said with each line that was ticked, and when
-	Rests  []string          // what the figures rest on beside the plan
+	Name    string // of the plan or the batch
+	ID      string // of the batch; empty: it is a plan's
+	Market  label.Market
+	Show    pour.Show
+	Sheet   pour.LabelSheet
+	Printed string // all its words as they are printed; empty: the list alone is told
+	Today   day.Day
+	Ticks   map[string]string // what was said with each line that was ticked, and when
+	Rests   []string          // what the figures rest on beside the plan
 }
 
 // askLocally stands on everything that is told of labels.
@@ -35,7 +37,12 @@ func LabelText(l Label) string {
 		return p.text()
 	}
 	p.raw("")
-	p.wrapped("", s.Text)
+	if l.Printed != "" {
+		p.raw("AS IT IS PRINTED")
+	}
+	for line := range strings.SplitSeq(strings.TrimSpace(cmp.Or(l.Printed, s.Text)), "\n") {
+		p.wrapped("  ", line)
+	}
 	p.labelLines(&l)
 	p.labelAllergens(&l)
 	p.labelWeight(&l)
@@ -92,10 +99,18 @@ func (p *page) labelLines(l *Label) {
 			if i == 0 || s.Lines[i-1].Class != label.Colourant {
 				rows = append(rows, []string{"colourants, last:", "", ""})
 			}
+		case label.Perfume:
+			if i > 0 && s.Lines[i-1].Class == label.Colourant {
+				rows = append(rows, []string{"scent, at the end:", "", ""})
+			}
 		}
 		rows = append(rows, []string{name, fmt.Sprintf("%.3f %%", x.Percent), strings.Join(x.From, ", ")})
 	}
 	p.rows([]column{{}, {figure: true}, {}}, rows)
+	if s.Dried != "" {
+		p.raw("")
+		p.wrapped("", s.Dried)
+	}
 	if len(notes) > 0 {
 		p.raw("")
 		p.wrapped("", "? not verified, check before it is printed; the label itself carries no mark:")

@@ -1,16 +1,18 @@
-package paper_test
+package paper
 
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/label"
-	"pourbench/pour/paper"
+	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 )
 
-func dayOf(t *testing.T, text string) day.Day {
+func lookedUp(t *testing.T, text string) day.Day {
 	t.Helper()
 	d, err := day.Parse(text)
 	if err != nil {
@@ -20,24 +22,24 @@ func dayOf(t *testing.T, text string) day.Day {
 }
 
 // oneLabel is a label with one of everything that is told.
-func oneLabel(t *testing.T) paper.Label {
+func oneLabel(t *testing.T) Label {
 	t.Helper()
 	m := label.Market{
-		ID: "here", Name: "Here", FreePercent: 1, ScentWord: "Parfum", Allergens: label.AllergensLong, OverPercent: 0.01, HeightBy: label.HeightByMass, AsOf: dayOf(t, "2026-11-28"),
+		ID: "here", Name: "Here", FreePercent: 1, ScentWord: "Parfum", Allergens: label.AllergensLong, OverPercent: 0.01, HeightBy: label.HeightByMass, AsOf: lookedUp(t, "2026-11-28"),
 		Rows: []label.Row{
-			{ID: "maker", Text: "who made it", Document: "Act 1", Clause: "s. 2", Confidence: "read", AsOf: dayOf(t, "2026-11-28")},
-			{ID: "told", Text: "the office was told", Document: "Act 2", Confidence: "memory", AsOf: dayOf(t, "2025-01-02")},
-			{ID: "asked", Text: "somebody was asked", Document: "-", Confidence: "common practice", AsOf: dayOf(t, "2026-11-28")},
+			{ID: "maker", Text: "who made it", Document: "Act 1", Clause: "s. 2", Confidence: "read", AsOf: lookedUp(t, "2026-11-28")},
+			{ID: "told", Text: "the office was told", Document: "Act 2", Confidence: "memory", AsOf: lookedUp(t, "2025-01-02")},
+			{ID: "asked", Text: "somebody was asked", Document: "-", Confidence: "common practice", AsOf: lookedUp(t, "2026-11-28")},
 		},
 	}
 	line := func(text string, percent float64, class label.Class, free bool, unverified string) label.Line {
 		return label.Line{Entry: label.Entry{Text: text, Class: class, From: []string{"of " + text}, Unverified: unverified}, Percent: percent, Free: free}
 	}
 	s := pour.LabelSheet{
-		Market: "here", Style: label.AsSalts, Text: "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", MadeG: pour.Know(125.25), CuredG: pour.Know(110.5),
+		Market: "here", Dried: "Aqua stands elsewhere once dried", Style: label.AsSalts, Text: "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", MadeG: pour.Know(125.25), CuredG: pour.Know(110.5),
 		Lines: []label.Line{
 			line("Sodium Olivate", 70.1234, label.Plain, false, ""), line("Aqua", 28, label.Plain, false, ""), line("Mel", 0.5, label.Plain, true, "nobody looked it up"),
-			line("CI 1", 0.25, label.Colourant, false, ""), line("sodium carbonate", 0.0625, label.Unlisted, false, ""),
+			line("CI 1", 0.25, label.Colourant, false, ""), line("Parfum", 1.5, label.Perfume, false, ""), line("sodium carbonate", 0.0625, label.Unlisted, false, ""),
 		},
 		Allergens: []label.Found{
 			{Name: "Linalool", CuredPercent: 0.010014, Named: true, From: []label.Traced{{Scent: "lavender"}, {Scent: "lime"}}},
@@ -54,18 +56,18 @@ func oneLabel(t *testing.T) paper.Label {
 	s.Checks = []label.Check{
 		{Row: m.Rows[0], State: label.Ticked, Why: "she stands on it"}, {Row: m.Rows[1], State: label.Ticked, Why: "ticked by you", Stale: true}, {Row: m.Rows[2], State: label.Unknown},
 	}
-	return paper.Label{
-		Name: "Meadow", ID: "2026-12-05-meadow", Market: m, Show: pour.Show{ScaleStepG: 1, LyeStepG: 0.01}, Sheet: s, Today: dayOf(t, "2027-01-10"),
+	return Label{
+		Name: "Meadow", ID: "2026-12-05-meadow", Market: m, Show: pour.Show{ScaleStepG: 1, LyeStepG: 0.01}, Sheet: s, Today: lookedUp(t, "2027-01-10"),
 		Ticks: map[string]string{"told": "ticked on 2027-01-09: number 7"}, Rests: []string{"All 9 weights are as weighed."},
 	}
 }
 
-func joined(text string) string { return strings.Join(strings.Fields(text), " ") }
+func unbroken(text string) string { return strings.Join(strings.Fields(text), " ") }
 
-func says(t *testing.T, text string, want ...string) {
+func tells(t *testing.T, text string, want ...string) {
 	t.Helper()
 	for _, w := range want {
-		if !strings.Contains(joined(text), w) {
+		if !strings.Contains(unbroken(text), w) {
 			t.Errorf("%q is not told:\n%s", w, text)
 		}
 	}
@@ -74,10 +76,10 @@ func says(t *testing.T, text string, want ...string) {
 // What is not sure is marked on screen, and the list as it is printed carries no mark.
 func TestALabelIsToldWithWhatItRestsOn(t *testing.T) {
 	l := oneLabel(t)
-	text := paper.LabelText(l)
-	says(t, text, "Label of Meadow, as poured, 2026-12-05-meadow", "Market: Here (here)", "ask locally", "All 9 weights are as weighed.",
+	text := LabelText(l)
+	tells(t, text, "Label of Meadow, as poured, 2026-12-05-meadow", "Market: Here (here)", "ask locally", "All 9 weights are as weighed.",
 		"Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "average bar of 125.25 g as it was made", "Sodium Olivate 70.123 % of Sodium Olivate", "under 1 %, where any order is right: ? Mel 0.500 %",
-		"colourants, last: CI 1 0.250 %", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
+		"colourants, last: CI 1 0.250 % of CI 1 scent, at the end: Parfum 1.500 %", "Aqua stands elsewhere once dried", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
 		"cured bar of 110.50 g: named above 0.01 %", "Linalool 0.01001 % named lavender, lime", "Citral 0.01000 % not named", "Orange oil 0.20000 % to be asked", "several rows (orange flower; orange peel)",
 		"! Safrole: beyond the 0.01 %", "! Banned: the list says that it may not be there", "Odd 0.10000 % in no list",
 		"NET WEIGHT 109 g", "by the minimum system, of 3 bars weighed: 110.25 g on average, the lightest 109.75 g of its own", "at least 3 mm high", "LOOKS LIKE FOOD it stands under piped icing",
@@ -86,25 +88,41 @@ func TestALabelIsToldWithWhatItRestsOn(t *testing.T) {
 		t.Errorf("the list that is printed carries a mark:\n%s", list)
 	}
 	l.Sheet = pour.LabelSheet{Market: "here", Refused: "no bar is cut"}
-	says(t, paper.LabelText(l), "It cannot be worked out: no bar is cut.")
+	tells(t, LabelText(l), "It cannot be worked out: no bar is cut.")
 }
 
 func TestACheckListTellsEveryLineWithItsRule(t *testing.T) {
 	l := oneLabel(t)
-	text := paper.LabelCheckText(l)
-	says(t, text, "[x] maker: who made it she stands on it (Act 1, s. 2; as of 2026-11-28, read)",
+	text := LabelCheckText(l)
+	tells(t, text, "[x] maker: who made it she stands on it (Act 1, s. 2; as of 2026-11-28, read)",
 		"[x] told: the office was told ticked by you; ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago: look it up anew, memory)",
 		"[?] asked: somebody was asked (no document; as of 2026-11-28, common practice)", "[x] ticked 2 [ ] open 0 [?] unknown 1", "ask locally")
 	l.Sheet = pour.LabelSheet{Market: "here", Refused: "no bar is cut"}
 	l.Market.Rows[0].Finds = "net"
-	says(t, paper.LabelCheckText(l), "the design answers nothing of it: no bar is cut.", "[?] maker", "[x] told", "[x] ticked 1 [ ] open 0 [?] unknown 2")
+	tells(t, LabelCheckText(l), "the design answers nothing of it: no bar is cut.", "[?] maker", "[x] told", "[x] ticked 1 [ ] open 0 [?] unknown 2")
 }
 
 func TestMarketsAreListedWithTheirRules(t *testing.T) {
 	l := oneLabel(t)
-	text := paper.MarketsText([]label.Market{l.Market, {ID: "there", Name: "There", Pounds: true, English: true, WholeINCI: true, FreeAt: true, FreePercent: 1, HeightBy: label.HeightByFace}}, l.Today)
-	says(t, text, "here Here 3 lines to check, looked up on 2026-11-28; 1 of them over twelve months ago: look them up anew", "list: INCI names, any order under 1 %, scent as Parfum",
+	text := MarketsText([]label.Market{l.Market, {ID: "there", Name: "There", Pounds: true, English: true, WholeINCI: true, FreeAt: true, FreePercent: 1, HeightBy: label.HeightByFace}}, l.Today)
+	tells(t, text, "here Here 3 lines to check, looked up on 2026-11-28; 1 of them over twelve months ago: look them up anew", "list: INCI names, any order under 1 %, scent as Parfum",
 		"allergens of the long list above 0.01 % of the cured bar", "weight in grams, its letters as high as the weight asks",
 		"there There 0 lines", "INCI names with their English words, or English names, any order at or under 1 %", "no allergens are named", "weight in ounces and grams, its letters as high as the area of the face it stands on asks")
-	says(t, paper.MarketText(l.Market, l.Today), "- told: the office was told (Act 2; as of 2025-01-02, over twelve months ago: look it up anew, memory)", "- maker: who made it (Act 1, s. 2; as of 2026-11-28, read)")
+	tells(t, MarketText(l.Market, l.Today), "- told: the office was told (Act 2; as of 2025-01-02, over twelve months ago: look it up anew, memory)", "- maker: who made it (Act 1, s. 2; as of 2026-11-28, read)")
+}
+
+// The record of a batch has its label where its plan names a market, with every line of the check list, and nothing of it else.
+func TestABatchRecordHasItsLabel(t *testing.T) {
+	plan, shelf := demo(t)
+	p := logbook.Pour{ID: "x", Name: "x", Opened: time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), Plan: plan}
+	sheet := pour.Work(plan, shelf, pour.Hand{})
+	b := life.Of(p, shelf, pour.Hand{}, day.Of(p.Opened))
+	l := oneLabel(t)
+	tells(t, BatchRecord(p, sheet, b, l), "LABEL FOR HERE", "ask locally", "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "? Mel: not verified, nobody looked it up", "Allergens named: Linalool",
+		"Net weight on the label: 109 g, weighed", "Assessor: outside report R-12", "[x] told: the office was told ticked by you; ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago")
+	if text := BatchRecord(p, sheet, b, Label{}); strings.Contains(strings.ToLower(text), "label for") || strings.Contains(text, "ask locally") {
+		t.Errorf("without a market it tells of a label:\n%s", text)
+	}
+	l.Sheet = pour.LabelSheet{Market: "here", Refused: "no bar is cut"}
+	tells(t, BatchRecord(p, sheet, b, l), "It cannot be worked out: no bar is cut")
 }

@@ -34,5 +34,11 @@ func (g *program) batchRecord(book logbook.Book, shelf pour.Shelf, id string) (s
 		return "", fmt.Errorf("record %s: its plan cannot be used with today's shelf: %w", id, record.PlanErr)
 	}
 	hand := g.hand(shelf)
-	return paper.BatchRecord(record, pour.Work(record.Plan, shelf, pour.Hand{}), life.Of(record, shelf, hand, g.today())), nil
+	sheet, b := pour.Work(record.Plan, shelf, pour.Hand{}), life.Of(record, shelf, hand, g.today())
+	var l labelsheet
+	if market, ok := shelf.Market(record.Plan.Label.Market); ok && b.State != life.Trial {
+		l = g.labelOfPour(sheet, shelf, record, b, market)
+		l.work()
+	}
+	return paper.BatchRecord(record, sheet, b, l.told), nil
 }

@@ -11,6 +11,7 @@ import (
 	"pourbench/pour/label"
 	"pourbench/pour/logbook"
 	"pourbench/pour/paper"
+	"pourbench/pour/sticker"
 	"pourbench/pour/strict"
 )
 
@@ -18,11 +19,13 @@ import (
 type labelOf struct {
 	market string // id; empty: the plan's
 	list   string // label.AsAdded or label.AsSalts; empty: the plan's
+	lot    string // as it is printed; empty: the one that bars of the batch were labelled with last
 }
 
 // labelCommand tells what a label says, and what is below it.
 func (g *program) labelCommand() *cobra.Command {
 	var of labelOf
+	var out labelOut
 	cmd := &cobra.Command{
 		Use: "label [PLAN|ID]", Short: "What the label says: ingredients, allergens, weight; of a plan, or better of a poured batch", Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -30,19 +33,25 @@ func (g *program) labelCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return g.print(paper.LabelText(l.told))
+			return g.labelOut(l, out)
 		},
 	}
 	cmd.Long = `Tell what a label says in a market, and what every line of it rests on: ingredients
 by mass as what alkali made of them or as they were added, allergens of the scents on
 the cured bar, the weight that bars keep, the height of its letters, the assessor's
-report. Of a poured batch, by its name in the logbook, it goes by what was weighed into
+report. With -o it is written as it is printed: a PDF or an SVG at true scale in the size the
+plan states, a sheet full of them with --sheet, a band round the bar with --band, or its
+words alone. What has no room or would be smaller than the market allows is refused.
+
+Of a poured batch, by its name in the logbook, it goes by what was weighed into
 it, by what its bars weighed when they were packed, and by what was ticked for it.
 
 The market is the plan's own, in its table [label], or the one that --market names. It
 is help and never legal advice: check the current text, ask locally.`
-	cmd.Example = "  pourbench label meadow.toml --market eu\n  pourbench label " + examplePour + "\n  pourbench label check meadow.toml --market gb"
+	cmd.Example = "  pourbench label meadow.toml --market eu\n  pourbench label " + examplePour + "\n  pourbench label -o labels.pdf --sheet a4 " + examplePour + "\n  pourbench label check meadow.toml --market gb"
 	of.flags(cmd)
+	out.flags(cmd)
+	cmd.Flags().StringVar(&of.lot, "lot", "", "as it is printed; none: the last one that bars of the batch were labelled with")
 	cmd.AddCommand(g.labelCheckCommand(), g.labelMarketsCommand())
 	return cmd
 }
@@ -57,7 +66,23 @@ func (of *labelOf) flags(cmd *cobra.Command) {
 type labelsheet struct {
 	sheet pour.Sheet // its Label is that of the batch, where it is one
 	shelf pour.Shelf
+	of    pour.Labelling
+	on    sticker.Details // without the logo
 	told  paper.Label
+}
+
+// work works the label out, draws it once to see how high its letters come out and whether all has room, and works it out anew with that. A label that
+// cannot be drawn says nothing of it.
+func (l *labelsheet) work() {
+	l.of.Lot = l.on.Lot
+	l.sheet.Label = l.sheet.Labelled(l.shelf, l.of)
+	if one, err := sticker.Of(l.sheet, l.shelf, l.on); err == nil {
+		if drawn, err := one.Measure(sticker.Print{}); err == nil {
+			l.of.LetterMM, l.of.Crowded, l.of.Fits = drawn.NetMM, drawn.Fault, drawn.Fault == ""
+			l.sheet.Label = l.sheet.Labelled(l.shelf, l.of)
+		}
+	}
+	l.told.Sheet = l.sheet.Label
 }
 
 // labelled works out the label of the plan or the batch that is named.
@@ -80,10 +105,12 @@ func (g *program) labelled(args []string, of labelOf) (labelsheet, error) {
 	if err != nil {
 		return labelsheet{}, err
 	}
-	sheet := pour.Weigh(plan, shelf).Time(shelf, g.hand(shelf))
-	sheet.Label = sheet.Labelled(shelf, pour.Labelling{Today: g.today()})
-	told := paper.Label{Name: plan.Name, Market: market, Show: plan.Show, Sheet: sheet.Label, Today: g.today()}
-	return labelsheet{sheet, shelf, told}, nil
+	l := labelsheet{
+		sheet: pour.Weigh(plan, shelf).Time(shelf, g.hand(shelf)), shelf: shelf, of: pour.Labelling{Today: g.today()}, on: sticker.Details{Lot: of.lot},
+		told: paper.Label{Name: plan.Name, Market: market, Show: plan.Show, Today: g.today()},
+	}
+	l.work()
+	return l, nil
 }
 
 // errNoMarket says that nobody said for which market a label is.

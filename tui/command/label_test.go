@@ -36,7 +36,7 @@ func TestALabelIsToldForTheMarketThatIsAskedFor(t *testing.T) {
 	m := newMaker(t)
 	text := m.says("label", "--market", "eu")
 	tells(t, text, "Label of Alpine Meadow, planned", "EU and Northern Ireland (eu)", "check the current text of each document, ask locally",
-		"Ingredients: Sodium Olivate, ", "as what alkali made of it", "named above 0.01 %", "linalool", "meadow hay, alp rose", "Regulation (EC) 1223/2009: 2026-11-28")
+		"Ingredients: Sodium Olivate, ", "as what alkali made of it", "named above 0.01 %", "Linalool", "meadow hay, alp rose", "Regulation (EC) 1223/2009: 2026-11-28")
 	text = m.says("label", "--market", "us-soap", "--list", "as_added")
 	tells(t, text, "(us-soap)", "as it was added", "Olea Europaea (Olive) Fruit Oil, ", "Fragrance", "no list of them here", "at or under 1 %")
 	hides(t, text, "Sodium Olivate")

@@ -8,6 +8,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/paper"
+	"pourbench/pour/sticker"
 	"pourbench/pour/stock/taking"
 )
 
@@ -23,17 +24,25 @@ func (g *program) labelOfBatch(book logbook.Book, shelf pour.Shelf, id string, o
 	}
 	record.Plan = plan
 	hand := g.hand(shelf)
-	l := labelsheet{sheet: pour.Weigh(plan, shelf).Time(shelf, hand), shelf: shelf}
-	l.told = g.labelOfPour(&l.sheet, shelf, record, life.Of(record, shelf, hand, g.today()), market)
+	b := life.Of(record, shelf, hand, g.today())
+	l := g.labelOfPour(pour.Weigh(plan, shelf).Time(shelf, hand), shelf, record, b, market)
+	if of.lot != "" {
+		l.on.Lot = of.lot
+	}
+	l.work()
 	return l, nil
 }
 
-// labelOfPour puts the label of a batch into the sheet of its plan, and tells what it rests on.
-func (g *program) labelOfPour(sheet *pour.Sheet, shelf pour.Shelf, record logbook.Pour, b life.Batch, market label.Market) paper.Label {
-	wants := taking.Wants(sheet, shelf, logbook.Standing(record.Events))
-	went, weighed := taking.Went(sheet, shelf, wants)
+// labelOfPour gathers what the label of a batch rests on; the sheet is its plan's.
+func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook.Pour, b life.Batch, market label.Market) labelsheet {
+	wants := taking.Wants(&sheet, shelf, logbook.Standing(record.Events))
+	went, weighed := taking.Went(&sheet, shelf, wants)
 	told := paper.Label{Name: record.Name, ID: record.ID, Market: market, Show: record.Plan.Show, Today: g.today(), Ticks: map[string]string{}}
 	of := pour.Labelling{Went: went, Ticks: map[string]bool{}, Today: told.Today}
+	on := sticker.Details{Made: b.Poured}
+	if n := len(b.Lots); n > 0 {
+		on.Lot, on.Packed = b.Lots[n-1].Lot, b.Lots[0].Day
+	}
 	for row, e := range b.Ticks(market.ID) {
 		of.Ticks[row] = true
 		told.Ticks[row] = life.TickedText(e)
@@ -49,12 +58,10 @@ func (g *program) labelOfPour(sheet *pour.Sheet, shelf pour.Shelf, record logboo
 	}
 	told.Rests = append(told.Rests, "What is set into it and what is strewn are the plan's.")
 	if p, ok := b.Packing(); ok {
-		of.Bars = p.MassesG
+		of.Bars, on.Packed = p.MassesG, p.Day
 		told.Rests = append(told.Rests, fmt.Sprintf("Its bars were weighed on %s, for packing on %s.", p.Weighed, p.Day))
 	} else {
 		told.Rests = append(told.Rests, "No bar of it was weighed for packing (since it is ready, or in the week before it was labelled): its weight is the forecast.")
 	}
-	sheet.Label = sheet.Labelled(shelf, of)
-	told.Sheet = sheet.Label
-	return told
+	return labelsheet{sheet, shelf, of, on, told}
 }
