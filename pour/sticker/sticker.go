@@ -25,9 +25,9 @@ const (
 
 // Details are what a label says of one batch, and the maker's logo.
 type Details struct {
-	Lot          string  // empty: the day of the pour, which names a lot
-	Made, Packed day.Day // 0: not known; then the day of the pour stands for when it was made
-	Logo         []byte  // a PNG or JPEG file; nil: none
+	Lot  string  // empty: the day of the pour, which names a lot
+	Made day.Day // 0: not known; then the day of the pour stands for it
+	Logo []byte  // a PNG or JPEG file; nil: none
 }
 
 // Label is everything that one label says, and how it is printed.
@@ -49,6 +49,7 @@ type Label struct {
 	LetterMM   float64 // height of small letters; 0: as high as fits
 	BandHigh   float64 // height of a band; 0: the bar but for what stays bare at both ends
 	Bar        Bar     // what a band is wrapped round
+	Old        bool    // of its market's rules some were looked up over twelve months ago
 	netG       float64
 	logo       *vector.Picture
 	notes      []string
@@ -72,6 +73,7 @@ func Of(s pour.Sheet, shelf pour.Shelf, d Details) (Label, error) {
 		netG: s.Label.Net.G, NetMM: s.Label.HeightMM.V, OpenMonths: int(l.OpenMo), BandHigh: l.HighMM,
 	}
 	out.Bar = barOf(s)
+	out.Old = slices.ContainsFunc(s.Label.Checks, func(c label.Check) bool { return c.Stale })
 	if s.Label.Food != "" {
 		out.Cautions = append(out.Cautions, cmp.Or(market.Print.NotFood, "Not food: do not eat."))
 	}
