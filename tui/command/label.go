@@ -54,6 +54,7 @@ is help and never legal advice: check the current text, ask locally.`
 	out.flags(cmd)
 	cmd.Flags().StringVar(&of.lot, "lot", "", "as it is printed; none: the last one that bars of the batch were labelled with")
 	cmd.AddCommand(g.labelCheckCommand(), g.labelMarketsCommand())
+	cmd.AddCommand(g.labelSettings()...)
 	return cmd
 }
 
