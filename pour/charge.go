@@ -1,7 +1,6 @@
 package pour
 
 import (
-	"cmp"
 	"slices"
 
 	"pourbench/chem"
@@ -60,7 +59,7 @@ func (c *charger) charge(w Went, b *Batch) {
 	case lot.Colourant:
 		col := c.shelf.colourant(w.Material.ID)
 		c.count(label.Amount{Kind: label.RangeColourant, ID: col.ID, Name: col.Name, White: col.White}, w.G)
-		c.parts(listed(col.MadeOf, cmp.Or(col.ColourIndex, col.Name)), label.Colour, col.Name, w.G)
+		c.parts(col.inLists(), label.Colour, col.Name, w.G)
 	case lot.Scent:
 		x := inList(c.shelf.Scents, w.Material.ID, func(x *Scent) string { return x.ID })
 		c.count(label.Amount{Kind: label.RangeScent, ID: x.ID, Name: x.Name}, w.G)
@@ -115,7 +114,7 @@ func (c *charger) extra(w Went) {
 	}
 	c.count(label.Amount{Kind: label.RangeExtra, ID: x.ID, Name: x.Name}, w.G)
 	from := len(c.out)
-	c.parts(listed(x.MadeOf, x.Name), label.Other, x.Name, w.G)
+	c.parts(c.shelf.extraInLists(&x), label.Other, x.Name, w.G)
 	added := c.out[from:]
 	if x.AlkaliKOHMgG <= 0 || len(added) == 0 {
 		return

@@ -2,6 +2,7 @@ package pour
 
 import (
 	"cmp"
+	"strings"
 
 	"pourbench/pour/label"
 )
@@ -51,6 +52,31 @@ func listed(made []Ingredient, name string) []Ingredient {
 		return made
 	}
 	return []Ingredient{{Name: name, Percent: 100}}
+}
+
+// inLists is what a colourant is made of. Where its entry says nothing but its numbers, they are taken as equal parts.
+func (c *Colourant) inLists() []Ingredient {
+	if len(c.MadeOf) > 0 || c.ColourIndex == "" {
+		return listed(c.MadeOf, c.Name)
+	}
+	var numbers []string
+	for number := range strings.SplitSeq(c.ColourIndex, ",") {
+		if number = strings.TrimSpace(number); number != "" {
+			numbers = append(numbers, number)
+		}
+	}
+	if len(numbers) == 0 {
+		return listed(nil, c.Name)
+	}
+	return equalParts(c.Name, len(numbers), func(i int) string { return numbers[i] })
+}
+
+// extraInLists is what an extra is made of; a colourant that serves as one is made of what it is in a jug.
+func (s *Shelf) extraInLists(x *Extra) []Ingredient {
+	if c := s.colourant(x.ID); len(x.MadeOf) == 0 && c.ID == x.ID {
+		return c.inLists()
+	}
+	return listed(x.MadeOf, x.Name)
 }
 
 // inLists is what a topping is made of. Where its entry names its parts without how much of each, they are taken as equal.

@@ -1,9 +1,6 @@
 package presets_test
 
 import (
-	"bytes"
-	"encoding/csv"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,27 +11,13 @@ import (
 	"pourbench/presets"
 )
 
-// tableAllergen is a row of testdata/allergens.csv by its columns.
-type tableAllergen map[string]string
-
-func tableAllergens(t *testing.T) []tableAllergen {
+func tableAllergens(t *testing.T) []map[string]string {
 	t.Helper()
-	text, err := os.ReadFile("../testdata/allergens.csv")
-	if err != nil {
-		t.Fatal(err)
+	rows := table(t, "allergens.csv")
+	if len(rows) != 81+11 {
+		t.Fatalf("%d rows", len(rows))
 	}
-	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil || len(rows) != 1+81+11 {
-		t.Fatalf("%d rows, %v", len(rows), err)
-	}
-	out := make([]tableAllergen, len(rows)-1)
-	for i, row := range rows[1:] {
-		out[i] = tableAllergen{}
-		for k, cell := range row {
-			out[i][rows[0][k]] = cell
-		}
-	}
-	return out
+	return rows
 }
 
 func parts(cell string) []string {

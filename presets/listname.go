@@ -18,14 +18,19 @@ func readName(r *row, n *pour.ListName) {
 	r.text("potassium", &n.Salts.Potassium, 120, "of an acid: the INCI name of its potassium salt")
 	readSaltSource(r, n)
 	r.text("note", &n.Note, 300, "what else to know of it")
-	r.source("source", &n.Source, "inci", "plain")
+	r.sourceOr("source", &n.Source, pour.Source{Text: "INCI name from memory", Confidence: "memory"}, "inci", "plain")
+}
+
+// cosing is where assigned names of soaps and salts were looked for.
+func cosing() pour.Source {
+	return pour.Source{Text: "CosIng ingredient list, a copy of about 2018", Confidence: "read (2nd-hand)"}
 }
 
 // readSaltSource reads where the names of an acid's salts are from: what has none needs no source.
 func readSaltSource(r *row, n *pour.ListName) {
 	const key = "salt_source"
 	if r.has(key) || r.told != nil || n.Salts.Sodium != "" {
-		r.source(key, &n.SaltSource, "sodium", "potassium")
+		r.sourceOr(key, &n.SaltSource, cosing(), "sodium", "potassium")
 		return
 	}
 	r.known = append(r.known, key)

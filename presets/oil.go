@@ -57,7 +57,7 @@ func readOilNames(r *row, o *pour.Oil) {
 	r.text("inci_soap", &o.INCISoap, 120, "its INCI name as sodium soap")
 	r.text("inci_potassium", &o.INCIPotassium, 120, "its INCI name as potassium soap: of the same stem, checked for none on the shelf")
 	r.flag("inci_soap_unassigned", &o.SaltUnassigned, "inci_soap is what makers write: no assigned name was found, and none goes onto a label")
-	r.source("salt_source", &o.SaltSource, "inci_soap", "inci_soap_unassigned")
+	r.sourceOr("salt_source", &o.SaltSource, cosing(), "inci_soap", "inci_soap_unassigned")
 }
 
 // What a saponification value can be, mg KOH per g: acetic acid, the smallest that could count as a fatty acid, has 934.

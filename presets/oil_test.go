@@ -1,10 +1,7 @@
 package presets_test
 
 import (
-	"bytes"
-	"encoding/csv"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -54,21 +51,9 @@ func (r tableRow) working(text string) (p chem.Profile) {
 // oilTable reads testdata/oils.csv, whose columns name their sources.
 func oilTable(t *testing.T) []tableRow {
 	t.Helper()
-	text, err := os.ReadFile("../testdata/oils.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	lines, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var rows []tableRow
-	for _, line := range lines[1:] {
-		row := tableRow{t: t, cell: map[string]string{}}
-		for i, key := range lines[0] {
-			row.cell[key] = line[i]
-		}
-		rows = append(rows, row)
+	for _, cell := range table(t, "oils.csv") {
+		rows = append(rows, tableRow{t: t, cell: cell})
 	}
 	return rows
 }

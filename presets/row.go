@@ -200,6 +200,15 @@ func (r *row) colour(key string, to *string, means string) {
 	*to = hex
 }
 
+// sourceOr is source where the built-in shelf leaves out what most of its entries would say.
+func (r *row) sourceOr(key string, to *pour.Source, most pour.Source, figures ...string) {
+	if r.own == "" && r.told == nil && !r.has(key) {
+		r.known, *to = append(r.known, key), most
+		return
+	}
+	r.source(key, to, figures...)
+}
+
 // source reads { text, confidence }. Where a maker's file changes one of the figures and names no source, the file itself is it.
 func (r *row) source(key string, to *pour.Source, figures ...string) {
 	means := "source of the figures"

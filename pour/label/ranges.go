@@ -1,6 +1,7 @@
 package label
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -77,6 +78,8 @@ func Around(has []Amount, percent float64) []Range {
 	if least <= most {
 		out = append(out, around(Range{Kind: RangeSuperfat}, least, most, percent))
 	}
+	place := func(x Range) int { return slices.Index(RangeKinds(), x.Kind) }
+	slices.SortStableFunc(out, func(a, b Range) int { return cmp.Compare(place(a), place(b)) })
 	return out
 }
 

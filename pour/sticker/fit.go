@@ -2,6 +2,7 @@ package sticker
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"pourbench/pour/vector"
@@ -12,7 +13,8 @@ const (
 	edge      = 3.0 // free at the edges
 	lowestX   = 0.9 // height of small letters below which nothing is printed: common practice, no source
 	highestX  = 2.2
-	headTimes = 2.2  // of the small words' em: what the bar is called
+	headTimes = 2.2  // of the small words' em: what the bar is called,
+	headLeast = 1.5  // and where there is not enough room
 	nameTimes = 1.25 // and what it is
 	logoPart  = 0.28 // of the width that a logo takes at most
 	logoHigh  = 0.35 // and of the height
@@ -31,15 +33,19 @@ type layout func(s *setter) (over float64, faults []string)
 
 // fit finds the largest letters at which a layout fits, or takes those the maker wants, and says what is wrong with them.
 func (l *Label) fit(letters *vector.Letters, wide, high, least float64, lay layout) fitted {
-	s := &setter{Letters: letters}
+	s := &setter{Letters: letters, head: headTimes}
 	try := func(x float64) float64 {
 		s.small = x
 		over, _ := lay(s)
 		return over
 	}
+	least = max(least, lowestX)
 	x := l.LetterMM
+	if try(max(x, least)) > 0 {
+		s.head = headLeast
+	}
 	var faults []string
-	switch least = max(least, lowestX); {
+	switch {
 	case x == 0:
 		x = least
 		if most := highestX; most > least && try(least) <= 0 {
@@ -49,7 +55,7 @@ func (l *Label) fit(letters *vector.Letters, wide, high, least float64, lay layo
 		faults = append(faults, fmt.Sprintf("letters of %.2f mm are lower than the %.2f there must be: make label.letter_mm larger, or 0", x, least))
 	}
 	if over := try(x); over > 0 {
-		faults = append(faults, fmt.Sprintf("what it says is %.1f mm too high for it in letters of %.2f mm: make the label higher or wider (label.high_mm, label.wide_mm), the band higher, or say less", over, x))
+		faults = append(faults, fmt.Sprintf("what it says is %.1f mm too high for it in letters of %.2f mm: it has room on one about %.0f mm high (label.high_mm), or a wider one, or with less said", over, x, math.Ceil(high+over)))
 	}
 	s.d, s.small = &vector.Drawing{Wide: wide, High: high}, x
 	_, more := lay(s)
@@ -76,7 +82,7 @@ func (l *Label) head(s *setter, b box, at vector.Anchor) float64 {
 	logo := 0.0
 	if l.logo != nil {
 		p := *l.logo
-		k := min(logoPart*b.wide/p.Wide, logoHigh*b.high/p.High)
+		k := min(logoPart*b.wide/p.Wide, logoHigh*b.high/p.High) * s.head / headTimes
 		p.Wide, p.High = k*p.Wide, k*p.High
 		p.X, p.Y = b.x+b.wide-p.Wide, b.y
 		if s.d != nil {
@@ -86,7 +92,7 @@ func (l *Label) head(s *setter, b box, at vector.Anchor) float64 {
 		logo = p.High
 	}
 	return max(logo, s.flow(b, at, []block{
-		{l.Title, vector.Bold, headTimes}, {l.Identity, vector.Bold, nameTimes}, {l.Says, vector.Regular, 1},
+		{l.Title, vector.Bold, s.head}, {l.Identity, vector.Bold, nameTimes}, {l.Says, vector.Regular, 1},
 	}))
 }
 

@@ -71,8 +71,15 @@ func TestOneLoafIsLabelledForEveryMarket(t *testing.T) {
 		for form, page := range both(t, l) {
 			near(t, id+form+" wide", page.Wide, 80)
 			near(t, id+form+" high", page.High, high)
-			for _, want := range []string{"Meadow", l.Identity, "100 g", "Ingredients", "CI 77891", "Keep out of eyes.", "Hill House Soap", "Lot 2026-11-29", "Best used before the end of 10/2028", "12M"} {
+			for _, want := range []string{"Meadow", l.Identity, "100 g", "Ingredients", "Keep out of eyes.", "Hill House Soap", "Lot 2026-11-29", "Best used before the end of 10/2028", "12M"} {
 				page.Says(t, want)
+			}
+			var all []string
+			for _, w := range page.Texts {
+				all = append(all, w.Text)
+			}
+			if !strings.Contains(strings.Join(all, " "), l.List) {
+				t.Errorf("%s%s: the list is not printed whole: %s", id, form, l.List)
 			}
 			if len(page.Pictures) != 1 {
 				t.Fatalf("%s%s: %d logos", id, form, len(page.Pictures))

@@ -13,6 +13,7 @@ type setter struct {
 
 	d     *vector.Drawing
 	small float64 // height of the small letters of all that is no headline
+	head  float64 // how large the headline is, of the em of small words
 	net   float64 // height of the weight as it was set
 }
 

@@ -25,9 +25,9 @@ const (
 
 // Details are what a label says of one batch, and the maker's logo.
 type Details struct {
-	Lot          string  // empty: the day of the pour, which names a lot
-	Made, Packed day.Day // 0: not known; then the day of the pour stands for when it was made
-	Logo         []byte  // a PNG or JPEG file; nil: none
+	Lot  string  // empty: the day of the pour, which names a lot
+	Made day.Day // 0: not known; then the day of the pour stands for it
+	Logo []byte  // a PNG or JPEG file; nil: none
 }
 
 // Label is everything that one label says, and how it is printed.
@@ -49,6 +49,8 @@ type Label struct {
 	LetterMM   float64 // height of small letters; 0: as high as fits
 	BandHigh   float64 // height of a band; 0: the bar but for what stays bare at both ends
 	Bar        Bar     // what a band is wrapped round
+	Old        bool    // of its market's rules some were looked up over twelve months ago
+	months     int     // of best before
 	netG       float64
 	logo       *vector.Picture
 	notes      []string
@@ -72,6 +74,7 @@ func Of(s pour.Sheet, shelf pour.Shelf, d Details) (Label, error) {
 		netG: s.Label.Net.G, NetMM: s.Label.HeightMM.V, OpenMonths: int(l.OpenMo), BandHigh: l.HighMM,
 	}
 	out.Bar = barOf(s)
+	out.Old = slices.ContainsFunc(s.Label.Checks, func(c label.Check) bool { return c.Stale })
 	if s.Label.Food != "" {
 		out.Cautions = append(out.Cautions, cmp.Or(market.Print.NotFood, "Not food: do not eat."))
 	}
@@ -109,6 +112,7 @@ func (l *Label) made(m label.Maker) {
 func (l *Label) lacks(s pour.LabelSheet, m label.Maker, stated bool) {
 	wants := func(word string) bool { return slices.Contains(l.Market.Print.Wants, word) }
 	note := func(format string, args ...any) { l.notes = append(l.notes, fmt.Sprintf(format, args...)) }
+	asks := func(what string) { note("%s asks for %s", l.Market.Name, what) }
 	switch {
 	case l.Net == "":
 		note("no weight stands on it: %s", cmp.Or(s.Net.Why, "none could be worked out"))
@@ -116,19 +120,23 @@ func (l *Label) lacks(s pour.LabelSheet, m label.Maker, stated bool) {
 		note("its weight does not hold: %s", s.Net.Why)
 	}
 	if wants(label.WantsMaker) && (!stated || m.Name == "" || m.Address == "") {
-		note("nobody stands on it with name and address, which %s wants: state her for %s in your label file", l.Market.Name, l.Market.ID)
+		asks("who is responsible, with name and address: state her for " + l.Market.ID + " in your label file")
 	}
 	if wants(label.WantsContact) && m.Contact == "" {
-		note("no way to reach the maker stands on it, which %s wants", l.Market.Name)
+		asks("a way to reach the maker: state it beside her name in your label file")
 	}
 	if wants(label.WantsLot) && l.Lot == "" {
-		note("no batch number stands on it, which %s wants: print it from a batch, or give the plan the day of its pour", l.Market.Name)
+		asks("a batch number: print the label of a batch, or give the plan the day of its pour")
 	}
-	if wants(label.WantsDate) && l.Best == "" && l.OpenMonths == 0 {
-		note("neither a best-before day nor months after opening stand on it: label.best_before_months or label.open_months; the first needs the day it was made")
+	switch {
+	case l.Best != "":
+	case l.months > 0:
+		note("no best-before stands on it, since the day it was made is not known: print the label of a batch, or give the plan the day of its pour")
+	case wants(label.WantsDate) && l.OpenMonths == 0:
+		asks("best before or months after opening: label.best_before_months, label.open_months")
 	}
 	if wants(label.WantsIngredients) && l.List == "" {
-		note("no ingredients stand on it, which %s wants", l.Market.Name)
+		asks("ingredients, and there is no list")
 	}
 	for i := range s.Lines {
 		if why := s.Lines[i].Unverified; why != "" && s.Lines[i].Class != label.Unlisted {

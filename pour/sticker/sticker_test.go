@@ -87,13 +87,17 @@ func TestALabelNotesWhatItsMarketWantsAndItHasNot(t *testing.T) {
 	p.Label.BestBeforeMo, p.Label.OpenMo, p.PourAt = 0, 0, time.Time{}
 	shelf.Label = label.House{}
 	notes := strings.Join(of(t, p, shelf, sticker.Details{}).Notes(sticker.Print{}), "\n")
-	for _, want := range []string{"nobody stands on it with name and address", "no batch number", "neither a best-before day nor months", "as looked up "} {
+	for _, want := range []string{"asks for who is responsible, with name and address", "asks for a batch number", "asks for best before or months after opening", "as looked up "} {
 		if !strings.Contains(notes, want) {
 			t.Errorf("nothing says %q in:\n%s", want, notes)
 		}
 	}
-	if strings.Contains(notes, "no way to reach") || strings.Contains(notes, "no weight") {
+	if strings.Contains(notes, "a way to reach") || strings.Contains(notes, "no weight") {
 		t.Errorf("it asks for what the EU does not:\n%s", notes)
+	}
+	p.Label.BestBeforeMo = 12
+	if notes := strings.Join(of(t, p, shelf, sticker.Details{}).Notes(sticker.Print{}), "\n"); !strings.Contains(notes, "the day it was made is not known") {
+		t.Errorf("nothing says why it has no best-before:\n%s", notes)
 	}
 	p, shelf = loaf(t, "us-cosmetic")
 	shelf.Label.Makers[0].Contact = ""
@@ -105,13 +109,53 @@ func TestALabelNotesWhatItsMarketWantsAndItHasNot(t *testing.T) {
 		t.Fatal(err)
 	}
 	notes = strings.Join(l.Notes(sticker.Print{}), "\n")
-	for _, want := range []string{"no way to reach the maker", "no weight stands on it: no bar was weighed", "Sodium Kokumate: not verified, no such name is assigned"} {
+	for _, want := range []string{"asks for a way to reach the maker", "no weight stands on it: no bar was weighed", "Sodium Kokumate: not verified, no such name is assigned"} {
 		if !strings.Contains(notes, want) {
 			t.Errorf("nothing says %q in:\n%s", want, notes)
 		}
 	}
 	if strings.Contains(notes, "soda") {
 		t.Errorf("what is never listed is noted:\n%s", notes)
+	}
+}
+
+func TestALabelSaysThatRulesAreOld(t *testing.T) {
+	p, shelf := loaf(t, "eu")
+	s := pour.Work(p, shelf, pour.Hand{})
+	m := marketOf(t, "eu")
+	for years, want := range map[int]bool{0: false, 2: true} {
+		today := day.Of(m.AsOf.At(12, 0, time.UTC).AddDate(years, 0, 1))
+		s.Label = s.Labelled(shelf, pour.Labelling{Today: today})
+		l, err := sticker.Of(s, shelf, sticker.Details{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		l.Net = "100 g"
+		page := vectortest.ReadSVG(t, written(t, l, ".svg", sticker.Print{Paper: sticker.Papers()[0]}))
+		if said := find(t, page, "check the current text"); strings.Contains(said.Text, "over twelve months ago") != want || strings.Contains(l.Text(), "over twelve months ago") != want {
+			t.Errorf("after %d years it says %q", years, said.Text)
+		}
+	}
+}
+
+// The height that a refusal names is one on which it fits.
+func TestARefusalNamesAHeightThatDoes(t *testing.T) {
+	l := plain(t, "eu", 80, 30, 100)
+	l.List = strings.Repeat("Sodium Olivate, ", 60)
+	_, err := l.For("l.pdf", sticker.Print{})
+	if err == nil {
+		t.Fatal("it fits")
+	}
+	_, rest, _ := strings.Cut(err.Error(), "on one about ")
+	if _, err := fmt.Sscanf(rest, "%f mm high", &l.High); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := l.For("l.pdf", sticker.Print{}); err != nil {
+		t.Errorf("on %g mm: %v", l.High, err)
+	}
+	l.High -= 2
+	if _, err := l.For("l.pdf", sticker.Print{}); err == nil {
+		t.Errorf("it fits on %g mm already", l.High)
 	}
 }
 
@@ -178,6 +222,18 @@ func TestHowALabelComesOutIsMeasured(t *testing.T) {
 	}
 }
 
+// Where room is short the headline and the logo give way, before the small letters do.
+func TestTheHeadlineGivesWay(t *testing.T) {
+	l := plain(t, "eu", 80, 55, 100)
+	l.LetterMM = 1.2
+	ample := find(t, both(t, l)["pdf"], "Meadow").Size
+	l.List = strings.Repeat("Sodium Olivate, ", 44)
+	tight := find(t, both(t, l)["pdf"], "Meadow").Size
+	if small := 1.2 / smallOf; ample < 2.1*small || tight > 1.6*small || tight < 1.4*small {
+		t.Errorf("its em is %.2f mm where there is room, %.2f where there is little, small words' %.2f", ample, tight, small)
+	}
+}
+
 // Whatever a label says and however large it is: it is refused with a reason, or all of its words stand inside it and none runs into another.
 func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 	markets := []label.Market{marketOf(t, "eu"), marketOf(t, "us-cosmetic"), marketOf(t, "us-soap"), marketOf(t, "au"), marketOf(t, "ca")}
@@ -189,8 +245,8 @@ func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 		m := rapid.SampledFrom(markets).Draw(r, "market")
 		g := rapid.Float64Range(6, 900).Draw(r, "g")
 		l := sticker.Label{
-			Market: m, Title: text("title", 4), Identity: "Soap", Says: text("says", 12), List: text("list", 40), Cautions: []string{text("caution", 6)},
-			Wide: rapid.Float64Range(15, 160).Draw(r, "wide"), High: rapid.Float64Range(12, 160).Draw(r, "high"), Maker: []string{text("maker", 6)},
+			Market: m, Title: text("title", 4), Identity: "Soap", Says: text("says", 12), List: text("list", 30), Cautions: []string{text("caution", 6)},
+			Wide: rapid.Float64Range(30, 160).Draw(r, "wide"), High: rapid.Float64Range(20, 160).Draw(r, "high"), Maker: []string{text("maker", 6)},
 			Lot: text("lot", 2), Best: "10/2028", OpenMonths: rapid.IntRange(0, 36).Draw(r, "open"), Net: label.Declare(label.Weighing{Forecast: g, ForecastLow: g, Market: m}).Text,
 		}
 		l.NetMM = m.LetterMM(g, l.Wide, l.High, max(l.Wide, l.High))
@@ -211,6 +267,7 @@ func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 			r.Fatal(fmt.Sprintf("%+v", l))
 		}
 	})
+	t.Logf("%d printed", printed)
 	if printed < 10 {
 		t.Errorf("only %d were printed", printed)
 	}

@@ -20,8 +20,8 @@ func (l *Label) dated(p pour.Plan, d Details) {
 		}
 	}
 	l.Lot = d.Lot
-	if months := int(p.Label.BestBeforeMo); months > 0 && d.Made != 0 {
-		l.Best = bestBefore(d.Made, months)
+	if l.months = int(p.Label.BestBeforeMo); l.months > 0 && d.Made != 0 {
+		l.Best = bestBefore(d.Made, l.months)
 	}
 }
 
@@ -53,7 +53,11 @@ func (l *Label) lot() string {
 
 // asOf says how far the label goes by its market's rules. It stands beside every label, not on it.
 func (l *Label) asOf() string {
-	return fmt.Sprintf("%s, as looked up %s. Help, not legal advice: check the current text, ask locally.", l.Market.Name, l.Market.AsOf)
+	old := ""
+	if l.Old {
+		old = ", over twelve months ago in part"
+	}
+	return fmt.Sprintf("%s, as looked up %s%s. Help, not legal advice: check the current text, ask locally.", l.Market.Name, l.Market.AsOf, old)
 }
 
 // heading names the file.

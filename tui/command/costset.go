@@ -18,14 +18,14 @@ func (g *program) costSettings() []*cobra.Command {
 			Use: "set KEY [TEXT]", Short: "State what holds for every batch: currency, wage_per_hour, energy_per_batch, overhead_per_batch …; without TEXT it is taken out",
 			Example: "  pourbench cost set currency EUR\n  pourbench cost set wage_per_hour 16.00", Args: cobra.RangeArgs(1, 2),
 			RunE: func(_ *cobra.Command, args []string) error {
-				return g.stated(args[0], second(args, 1), store().Set(args[0], second(args, 1)))
+				return g.stated(args[0], second(args, 1), store().Path(), store().Set(args[0], second(args, 1)))
 			},
 		},
 		{
 			Use: "channel NAME KEY [TEXT]", Short: "State something of a way bars are sold: fee_percent, fee_per_sale, bars_per_sale, wholesale, tax_included; without TEXT it is taken out",
 			Example: "  pourbench cost channel market fee_percent 1.75\n  pourbench cost channel shop wholesale true", Args: cobra.RangeArgs(2, 3),
 			RunE: func(_ *cobra.Command, args []string) error {
-				return g.stated(args[0]+", "+args[1], second(args, 2), store().SetChannel(args[0], args[1], second(args, 2)))
+				return g.stated(args[0]+", "+args[1], second(args, 2), store().Path(), store().SetChannel(args[0], args[1], second(args, 2)))
 			},
 		},
 		{
@@ -45,7 +45,7 @@ func (g *program) costSettings() []*cobra.Command {
 						return fmt.Errorf("name a price of %s: %w", m, err)
 					}
 				}
-				return g.stated("price of "+m.String(), second(args, 2), store().SetPrice(m, second(args, 2)))
+				return g.stated("price of "+m.String(), second(args, 2), store().Path(), store().SetPrice(m, second(args, 2)))
 			},
 		},
 		{
@@ -64,7 +64,7 @@ func second(args []string, i int) string {
 }
 
 // stated says what was written.
-func (g *program) stated(what, text string, err error) error {
+func (g *program) stated(what, text, path string, err error) error {
 	if err != nil {
 		return err
 	}
@@ -72,6 +72,6 @@ func (g *program) stated(what, text string, err error) error {
 	if strings.TrimSpace(text) == "" {
 		said = what + " is stated no more"
 	}
-	g.say("%s, in %s", said, house.NewStore(g.dataDir()).Path())
+	g.say("%s, in %s", said, path)
 	return nil
 }

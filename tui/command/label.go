@@ -3,6 +3,7 @@ package command
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -53,6 +54,7 @@ is help and never legal advice: check the current text, ask locally.`
 	out.flags(cmd)
 	cmd.Flags().StringVar(&of.lot, "lot", "", "as it is printed; none: the last one that bars of the batch were labelled with")
 	cmd.AddCommand(g.labelCheckCommand(), g.labelMarketsCommand())
+	cmd.AddCommand(g.labelSettings()...)
 	return cmd
 }
 
@@ -83,6 +85,11 @@ func (l *labelsheet) work() {
 		}
 	}
 	l.told.Sheet = l.sheet.Label
+	for _, w := range l.sheet.Warnings {
+		if slices.Contains([]string{"label-made-of", "label-claim", "label-weight", "label-allergen-unstated"}, w.Code) {
+			l.told.Warnings = append(l.told.Warnings, w)
+		}
+	}
 }
 
 // labelled works out the label of the plan or the batch that is named.

@@ -41,7 +41,7 @@ func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook
 	of := pour.Labelling{Went: went, Ticks: map[string]bool{}, Today: told.Today}
 	on := sticker.Details{Made: b.Poured}
 	if n := len(b.Lots); n > 0 {
-		on.Lot, on.Packed = b.Lots[n-1].Lot, b.Lots[0].Day
+		on.Lot = b.Lots[n-1].Lot
 	}
 	for row, e := range b.Ticks(market.ID) {
 		of.Ticks[row] = true
@@ -58,7 +58,7 @@ func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook
 	}
 	told.Rests = append(told.Rests, "What is set into it and what is strewn are the plan's.")
 	if p, ok := b.Packing(); ok {
-		of.Bars, on.Packed = p.MassesG, p.Day
+		of.Bars = p.MassesG
 		told.Rests = append(told.Rests, fmt.Sprintf("Its bars were weighed on %s, for packing on %s.", p.Weighed, p.Day))
 	} else {
 		told.Rests = append(told.Rests, "No bar of it was weighed for packing (since it is ready, or in the week before it was labelled): its weight is the forecast.")
