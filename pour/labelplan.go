@@ -48,6 +48,6 @@ func labelFields(l *Label) []Field {
 		{Key: "wide_mm", Label: "label wide", Need: Quiet, Unit: UnitMM, High: 400, Step: 1, At: &l.WideMM, Means: "0: 80"},
 		{Key: "high_mm", Label: "label high", Need: Quiet, Unit: UnitMM, High: 400, Step: 1, At: &l.HighMM, Means: "0: 55"},
 		{Key: "letter_mm", Label: "letters", Need: Quiet, Unit: UnitMM, High: 20, Step: 0.1, At: &l.LetterMM, Means: "height of a small x; 0: as large as fits"},
-		{Key: "scale_error_g", Label: "scale may be wrong by", Need: Quiet, Unit: UnitGram, High: 50, Step: 0.1, At: &l.ScaleErrorG, Means: "taken off what the bars weigh before the label is chosen"},
+		{Key: "scale_error_g", Label: "scale may err by", Need: Quiet, Unit: UnitGram, High: 50, Step: 0.1, At: &l.ScaleErrorG, Means: "taken off what the bars weigh before the label is chosen"},
 	}
 }

@@ -35,6 +35,7 @@ type ShelfKey struct {
 	Most   int        // letters of a text
 	Words  []string   // what it can be
 	Needed bool       // a new entry must have it
+	Spare  bool       // of a row of a list: the row may do without it
 	Value  string     // what stands there, as it is typed; empty: nothing
 	Parts  []ShelfKey // of KeyParts; of KeyRows the keys of all rows, one after the other
 	Row    []ShelfKey // of KeyRows: the keys of one row, empty

@@ -22,7 +22,7 @@ func madeOfKeys(at string, p pour.Ingredient) []pour.ShelfKey {
 	}
 	return []pour.ShelfKey{
 		{Key: at + ".name", Means: "the ingredient, as lists name it", Most: mostPart, Value: p.Name},
-		{Key: at + ".percent", Means: "percent of it", Kind: pour.KeyNumber, High: 100, Value: percent},
+		{Key: at + ".percent", Means: "percent of it", Kind: pour.KeyNumber, High: 100, Value: percent, Spare: true},
 	}
 }
 

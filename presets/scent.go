@@ -84,7 +84,7 @@ func allergenKeys(at string, a pour.Allergen) []pour.ShelfKey {
 	}
 	return []pour.ShelfKey{
 		{Key: at + ".name", Means: "the substance, as the allergen statement names it", Most: 60, Value: a.Name},
-		{Key: at + ".cas", Means: "its CAS number, where the statement gives it", Most: 60, Value: a.CAS},
+		{Key: at + ".cas", Means: "its CAS number, where the statement gives it", Most: 60, Value: a.CAS, Spare: true},
 		{Key: at + ".percent", Means: "percent of the scent", Kind: pour.KeyNumber, High: 100, Value: percent},
 	}
 }

@@ -95,7 +95,7 @@ func (t *talk) run() error {
 // welcome says where the maker is and how to find out more.
 func (t *talk) welcome() {
 	t.out.Say("pourbench in plain mode: " + t.m.session.Plan().Name + ". " + t.totals())
-	t.out.Say("A number or a name chooses a row, a row and a value set it: 2 16. The name of a station goes there: mould, batch, jugs, swirl, scent, run, icing, top, cut. n begins a new plan, ? tells what can be said, q quits.")
+	t.out.Say("A number or a name chooses a row, a row and a value set it: 2 16. The name of a station goes there: mould, batch, jugs, swirl, scent, run, icing, top, cut, label, shelf. n begins a new plan, ? tells what can be said, q quits.")
 }
 
 // ask writes what the next line is an answer to.
@@ -198,11 +198,13 @@ func (t *talk) tellDialog(d dialog.Dialog) {
 }
 
 func (t *talk) hearDialog(text string) {
-	cmd, told := t.m.dialogs.Hear(text, t.m.refuse)
-	if told != nil {
-		t.out.Tell(*told)
-	}
-	t.finish(cmd)
+	t.update(func() tea.Cmd { // so that what follows from an answer is worked out as after a key
+		cmd, told := t.m.dialogs.Hear(text, t.m.refuse)
+		if told != nil {
+			t.out.Tell(*told)
+		}
+		return cmd
+	})
 }
 
 // hearTyping takes a line as what was typed into a cell. An empty one leaves it as it was.

@@ -12,6 +12,7 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
+	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 	"pourbench/tui/screen"
 )
@@ -22,6 +23,26 @@ func TestFramesAtTheTwoSizesEveryTerminalHas(t *testing.T) {
 		for s := range panel.Places {
 			t.Run(fmt.Sprintf("%s_%dx%d", m.stations[s].Name, size[0], size[1]), func(t *testing.T) {
 				visit(m, panel.Place(s))
+				golden.RequireEqual(t, []byte(trimmed(masked(m, frame(m)))))
+			})
+		}
+	}
+}
+
+// A label in a market, with a scent that is tried: what stands beside what at the sizes every terminal has.
+func TestFramesOfTheLabel(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}} {
+		m := marketed(t, size[0], size[1])
+		if m.edit("market", pour.SetText("label.market", "vale")) != nil {
+			t.Fatal("no market")
+		}
+		m.trying = trying{of: &panel.Swap{Batch: pour.Base, At: 1, ID: "gentian-root"}, opened: m.file.opened}
+		_, cmd := m.Update(changingMsg{m.workFigures})
+		finish(m, cmd)
+		visit(m, panel.Label)
+		for _, at := range []string{"ingredients", "this label", "another scent"} {
+			t.Run(fmt.Sprintf("%s_%dx%d", strings.ReplaceAll(at, " ", "-"), size[0], size[1]), func(t *testing.T) {
+				goTo(t, m, panel.Label, layout.ID(at))
 				golden.RequireEqual(t, []byte(trimmed(masked(m, frame(m)))))
 			})
 		}

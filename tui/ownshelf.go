@@ -116,7 +116,7 @@ func (m *model) askEntry(n panel.NewEntry) {
 	f := dialog.Form{Title: "New " + n.Called, Text: "It goes into your own shelf file. What else is known of it is typed on the station."}
 	for _, k := range n.Keys {
 		label, unit := panel.KeyLabel(k)
-		f.Fields = append(f.Fields, dialog.Field{Key: k.Key, Label: strings.TrimSpace(label + " " + unit), Hint: k.Means, Need: true, Words: k.Words})
+		f.Fields = append(f.Fields, dialog.Field{Key: k.Key, Label: strings.TrimSpace(label + " " + unit), Hint: k.Means, Need: !k.Spare, Words: k.Words})
 	}
 	f.Done = func(texts map[string]string) (tea.Cmd, error) {
 		c, err := m.newEntry(n, texts)
@@ -160,6 +160,9 @@ func pairs(all []pour.ShelfKey, texts map[string]string) ([]strict.Pair, error) 
 		v, err := k.TOML(texts[k.Key])
 		if err != nil {
 			return nil, dialog.WrongFieldError{Key: k.Key, Err: err}
+		}
+		if v == "" && k.Spare {
+			continue
 		}
 		out = append(out, strict.Pair{Key: k.Last(), Value: v})
 	}

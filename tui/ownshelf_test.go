@@ -124,6 +124,9 @@ func TestAnAllergenIsAskedForAndGoes(t *testing.T) {
 	if n := len(sc.Allergens); m.dialogs.Top() != nil || n != len(was.Allergens)+1 || sc.Allergens[n-1] != (pour.Allergen{Name: "farnesol", Percent: 0.25}) {
 		t.Fatalf("alp rose has %v, and the file holds\n%s", sc.Allergens, text())
 	}
+	if strings.Contains(text(), `cas = ""`) {
+		t.Errorf("a number that was not typed stands in the file:\n%s", text())
+	}
 	drive(m, "u")
 	if text() != "" {
 		t.Errorf("undone the file holds\n%s", text())

@@ -148,3 +148,23 @@ func TestEveryTabIsOnTheNarrowestScreen(t *testing.T) {
 		}
 	}
 }
+
+// In plain lines a trial is told as it is seen, and what follows from an answer in a list is worked out as after a key.
+func TestAScentIsTriedInPlainLines(t *testing.T) {
+	m := marketed(t, 80, 24)
+	plan := m.session.Plan()
+	plan.Label.Market = "vale"
+	s := speaking(t, Options{Document: planfile.Document{Plan: plan}, Shelf: m.session.Shelf()})
+	s.say("go another scent", "change 2", "gentian root")
+	s.hears("list", "gentian root in place of alp rose", "allergens named", "Citronellol")
+	s.hears("change take it", "done: gentian root in place of alp rose")
+	if got := s.m.session.Plan().Base.Scents[1].Scent; got != "gentian-root" {
+		t.Errorf("the scent is %s", got)
+	}
+	s.hears("undo", "undone")
+	for _, cell := range []string{"█", "░", "threshold"} {
+		if told := s.say("go allergens"); strings.Contains(told, cell) {
+			t.Errorf("a bar is told: %s", told)
+		}
+	}
+}

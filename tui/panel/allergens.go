@@ -52,14 +52,11 @@ func (f *Facts) allergenGrid() grid.Grid {
 
 // thresholdSays is which allergens a market wants named, and from where on.
 func (f *Facts) thresholdSays(m label.Market) string {
-	over := "over " + f.Show.Plain(m.OverPercent, "") + " % of the cured bar: "
-	switch m.Allergens {
-	case label.AllergensLong:
-		return "named " + over + "the long list; " + askLocally
-	case label.AllergensOld:
-		return "named " + over + "the old list of 24; " + askLocally
+	named := map[string]string{label.AllergensLong: "long list", label.AllergensOld: "old list of 24"}[m.Allergens]
+	if named == "" {
+		return "this market names none by itself; " + currentText
 	}
-	return "this market names none by itself; " + askLocally
+	return "over " + f.Show.Plain(m.OverPercent, "") + " % is named, " + named + "; " + currentText
 }
 
 func (f *Facts) allergenRow(a *label.Found, m label.Market, i int) grid.Row {
@@ -124,7 +121,8 @@ const (
 	perTenfold = 3
 )
 
-// thresholdBar draws how much there is against a threshold, which stands in its middle, on a scale of tenfolds.
+// thresholdBar draws how much there is against a threshold, which stands in its middle, on a scale of tenfolds. Nothing in it is told in plain lines,
+// where figure and word say it.
 func thresholdBar(percent, threshold float64) string {
 	full := 0
 	if percent > 0 && threshold > 0 {
@@ -135,6 +133,6 @@ func thresholdBar(percent, threshold float64) string {
 			full = min(full, barHalf)
 		}
 	}
-	row := []rune(strings.Repeat("█", full) + strings.Repeat("·", barHalf*2-full))
+	row := []rune(strings.Repeat("█", full) + strings.Repeat("░", barHalf*2-full))
 	return string(row[:barHalf]) + "│" + string(row[barHalf:])
 }

@@ -88,7 +88,7 @@ func (f *Facts) changedPart(k pour.ShelfKey, n int, typed string) (pour.ShelfCha
 		return pour.ShelfChange{Of: f.Entry, Key: k.Key, Name: f.changeName(k)}, nil
 	case isSource && k.Parts[1].Value == "":
 		next = next.With(1, "own")
-	case k.Kind == pour.KeyRows && v == "":
+	case k.Kind == pour.KeyRows && v == "" && !part.Spare:
 		return pour.ShelfChange{}, fmt.Errorf("%s cannot be empty; remove the whole line of it", part.Last())
 	}
 	return pour.ShelfChange{Of: f.Entry, Key: part.Key, Value: v, In: k.Key, Whole: next.Whole(), Name: f.changeName(part)}, nil

@@ -25,8 +25,8 @@ func ingredients() Panel {
 
 // On a low screen list and allergens stand below each other in so many lines.
 const (
-	leastIngredients = 9
-	leastAllergens   = 6
+	leastIngredients = 8
+	leastAllergens   = 7
 )
 
 // atMost is a panel that can do with so many lines beside others.
@@ -38,7 +38,8 @@ func atMost(lines int) func(int) int {
 const (
 	noLabel      = "no label is asked for: {change} chooses the market where the bars are sold"
 	labelAwaited = "the label is being worked out …"
-	askLocally   = "help, no legal advice: check the current text, ask locally"
+	askLocally   = "no legal advice: " + currentText
+	currentText  = "check the current text, ask locally"
 )
 
 // changeMarket chooses the market where a panel has no cell that could be changed.

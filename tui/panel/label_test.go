@@ -233,8 +233,17 @@ func TestTheFormSaysWeightLettersAndVerdict(t *testing.T) {
 	if got := value(t, g, "figures at least").Text; got != "3.00 mm" {
 		t.Errorf("the figures are %q", got)
 	}
-	if c := value(t, g, "the design is"); c.Text != "! outside R-12" || !slices.Contains(headings(g), "olive oil 42.1 %, 2.1 over its most") {
-		t.Errorf("the verdict is %q, below it stand %q", c.Text, headings(g))
+	if c := value(t, g, "the design is"); c.Text != "! outside R-12" || !slices.Contains(swapSaid(g), "! olive oil 42.1 %, 2.1 over its most") {
+		t.Errorf("the verdict is %q, below it stand %q", c.Text, swapSaid(g))
+	}
+	l.Claims = []label.Claim{{Word: "heals", Class: label.ClaimDrug, Clause: "21 CFR 701.20, read"}}
+	said := rowsOf(panelOf(t, "this label").Grid(f))
+	if i := slices.IndexFunc(said, func(r grid.Row) bool { return strings.Contains(r.Cells[formValue].Hint, "21 CFR 701.20") }); i < 0 || !strings.Contains(said[i].Cells[formValue].Text, "heals") {
+		t.Error("a word that changes what the bar is sold as is not pointed at")
+	}
+	l.HeightMM = pour.Know(25.4 / 8)
+	if got := value(t, panelOf(t, "this label").Grid(f), "figures at least").Text; got != "3.18 mm" { // 3.175 mm: an eighth of an inch is never told lower
+		t.Errorf("an eighth of an inch is %q", got)
 	}
 	l.Report.Missed, l.Net.Text, l.Net.Why = nil, "", "no bar weighs enough"
 	g = panelOf(t, "this label").Grid(f)
@@ -316,6 +325,20 @@ func TestAScentIsTriedBesideThePlanAndTaken(t *testing.T) {
 	f.Trial.Why = "no room"
 	if g := p.Grid(f); g.Rows[len(g.Rows)-1].Cells[swapName].Hint != "no room" {
 		t.Error("why it cannot be is not said")
+	}
+}
+
+// What a swap does to the pour is said as well: a scent that sets the batter is no better for naming fewer allergens.
+func TestWhatASwapBringsAgainstThePlanIsSaid(t *testing.T) {
+	f := labelledFacts(t, nil)
+	f.Trial = &Trial{Fresh: true, Sheet: f.Sheet}
+	was := f.Timed.Warnings
+	if got := f.swapWarnings(was); len(got) > 0 {
+		t.Errorf("%d warnings come that stand already", len(got))
+	}
+	come := append(slices.Clone(was), pour.Warning{Code: "scent-over-limit", Severity: pour.Stop, Where: "base scent rose", Text: "too much"}, pour.Warning{Code: "vanillin", Severity: pour.Note, Where: "base"})
+	if got := swapSaid(grid.Grid{Rows: f.swapWarnings(come)}); len(got) != 1 || !strings.Contains(got[0], "too much") {
+		t.Errorf("it says %q", got)
 	}
 }
 

@@ -3,6 +3,7 @@ package panel
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 
 	"pourbench/pour"
@@ -19,8 +20,8 @@ func labelForm() Panel {
 
 // The room of the form's labels and values.
 const (
-	labelFormW  = 20
-	labelValueW = 16
+	labelFormW  = 16
+	labelValueW = 18
 )
 
 func (f *Facts) labelGrid() grid.Grid {
@@ -31,12 +32,33 @@ func (f *Facts) labelGrid() grid.Grid {
 		}
 		for _, field := range t.Fields {
 			rows = append(rows, f.labelRow(field))
-			if field.Key == "market" {
+			switch field.Key {
+			case "market":
 				rows = append(rows, f.labelFigures()...)
+			case "says":
+				rows = append(rows, f.claimRows()...)
 			}
 		}
 	}
 	return grid.Grid{Columns: []grid.Column{formLabel: {W: labelFormW}, formValue: {W: labelValueW, Grow: 1}}, Rows: rows}
+}
+
+// claimRows points at the words of title and text that move the bar into another class, or want proof.
+func (f *Facts) claimRows() []grid.Row {
+	l := f.labelled()
+	if f.noFigures(l) != "" {
+		return nil
+	}
+	var rows []grid.Row
+	for _, c := range l.Claims {
+		rows = append(rows, f.pointedAt(c.Tell(), c.Tell()+"; "+c.Clause+"; "+askLocally))
+	}
+	return rows
+}
+
+// pointedAt is a row of words that want an eye, over the whole width, with more of them in its hint.
+func (f *Facts) pointedAt(text, hint string) grid.Row {
+	return grid.Row{Item: -1, Sub: -1, Cells: f.awaited([]grid.Cell{formLabel: {Text: "!", Style: f.Look.Caution}, formValue: {Kind: grid.Shown, Text: text, Hint: hint, Style: f.Look.Caution}})}
 }
 
 // labelRow is the form's row for a key of the label.
@@ -142,11 +164,11 @@ func (f *Facts) labelFigures() []grid.Row {
 		return nil
 	}
 	net := f.shown(l.Net.Text, "label.net_g", f.netSays(l))
-	if l.Net.Why != "" {
+	if l.Net.Why != "" || l.Net.Text == "" {
 		net.Text, net.Style = f.Show.Number(pour.Unknown(), 0), f.Look.Caution
-		net.Hint = l.Net.Why + "; " + net.Hint
+		net.Hint = strings.TrimPrefix(l.Net.Why+"; "+net.Hint, "; ")
 	}
-	high := f.shown(f.Show.Figure(l.HeightMM, func(v float64) string { return f.Show.Number(v, 2) + " mm" }), "label.height_mm", "least height of the figures of the weight in this market, mm; "+askLocally)
+	high := f.shown(f.Show.Figure(l.HeightMM, func(v float64) string { return f.Show.Number(leastMM(v), 2) + " mm" }), "label.height_mm", "least height of the figures of the weight in this market, mm; "+askLocally)
 	rows := []grid.Row{formRow("it declares", net), formRow("figures at least", high)}
 	if l.Report.Report != "" {
 		rows = append(rows, formRow("the design is", f.labelVerdict(l.Report)))
@@ -156,9 +178,15 @@ func (f *Facts) labelFigures() []grid.Row {
 		rows[i].Cells[formLabel].Style = f.Look.Quiet
 	}
 	for _, miss := range l.Report.Missed {
-		rows = append(rows, heading(miss.Tell()))
+		rows = append(rows, f.pointedAt(miss.Tell(), miss.Tell()+"; the range is what the assessor looked at"))
 	}
 	return rows
+}
+
+// leastMM is a least height as it can be measured: never told lower than it is.
+func leastMM(v float64) float64 {
+	const hundredths, slack = 100, 1e-6
+	return math.Ceil(v*hundredths-slack) / hundredths
 }
 
 // netSays is what the weight of a label rests on.

@@ -9,6 +9,7 @@ import (
 	"pourbench/pour/label"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
+	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
 
@@ -62,7 +63,7 @@ func anotherScent() Panel {
 			of := f.swapAt(on.Row.Item)
 			return pick(listScents, "", func(id string) Do {
 				of.ID = id
-				return Do{Try: &of, Said: "tried beside the plan: nothing of it changed; go to “take it” to make it so"}
+				return Do{Try: &of, Said: "tried beside the plan: nothing of it changed; go to “" + takeIt + "” to make it so"}
 			})
 		},
 	}
@@ -91,7 +92,7 @@ func (f *Facts) scentName(id string) string {
 }
 
 func (f *Facts) swapGrid() grid.Grid {
-	g := grid.Grid{Empty: "no scent in this plan: {go to scent} is where one is added", Columns: []grid.Column{swapName: {W: 14, Grow: 2}, swapNow: {W: 10, Grow: 1}, swapWith: {W: 10, Grow: 1}}}
+	g := grid.Grid{Empty: "no scent in this plan: {go to scent} is where one is added", Columns: []grid.Column{swapName: {Head: "scent", W: 14, Grow: 2}, swapNow: {Head: "now", W: 10, Grow: 1}, swapWith: {Head: "with it", W: 10, Grow: 1}}}
 	if f.Plan.Label.Market == "" {
 		g.Empty = noLabel
 		return g
@@ -112,6 +113,7 @@ func (f *Facts) swapGrid() grid.Grid {
 	default:
 		g.Rows = append(g.Rows, f.swapTaken(was))
 		g.Rows = append(g.Rows, f.swapEffects(f.labelled(), &t.Sheet.Label)...)
+		g.Rows = append(g.Rows, f.swapWarnings(t.Sheet.Warnings)...)
 	}
 	return g
 }
@@ -127,13 +129,18 @@ func (f *Facts) swapRow(of Swap, i int) grid.Row {
 	return grid.Row{Item: i, Sub: -1, Cells: []grid.Cell{swapName: c, swapNow: tried}}
 }
 
+// takeIt is the row that makes a swap.
+const takeIt = "take it"
+
 // swapTaken is the row that makes the swap.
 func (f *Facts) swapTaken(was string) grid.Row {
 	of := f.Trial.Swap
 	said := f.scentName(of.ID) + " in place of " + f.scentName(was)
-	return grid.Row{Item: -1, Sub: -1, Cells: []grid.Cell{swapName: {
-		Kind: grid.Tick, Text: "→ take it", Style: f.Look.Accent, Name: said, Flip: of.Edit(), Said: "done: " + said + "; {undo} takes it back", Hint: "{change} puts " + said + "; {undo} takes it back",
-	}}}
+	take := grid.Cell{
+		Kind: grid.Tick, Text: takeIt, Style: f.Look.Accent, Name: said, Flip: of.Edit(), Said: "done: " + said + "; {undo} takes it back",
+		Hint: "{change} puts " + said + "; {undo} takes it back",
+	}
+	return grid.Row{Item: -1, Sub: -1, Cells: []grid.Cell{swapName: take, swapWith: f.label(f.scentName(of.ID))}}
 }
 
 // swapped is a row of what the swap changes.
@@ -159,6 +166,18 @@ func (f *Facts) swapEffects(now, with *pour.LabelSheet) []grid.Row {
 	rows = append(rows, f.swapLines(now, with)...)
 	if now.Net.Text != with.Net.Text {
 		rows = append(rows, f.swapped("it declares", now.Net.Text, with.Net.Text, "the weight on the label", f.Look.Text))
+	}
+	return rows
+}
+
+// swapWarnings is what would stand against the plan with the swap and does not now, beside what is only noted.
+func (f *Facts) swapWarnings(with []pour.Warning) []grid.Row {
+	var rows []grid.Row
+	for _, w := range with {
+		known := slices.ContainsFunc(f.Timed.Warnings, func(o pour.Warning) bool { return o.Code == w.Code && o.Where == w.Where })
+		if !known && w.Severity != pour.Note {
+			rows = append(rows, f.swapped(look.Mark(w.Severity)+" "+w.Told(), "", "comes", w.Told()+" → "+w.Do, f.Look.Severity(w.Severity)))
+		}
 	}
 	return rows
 }

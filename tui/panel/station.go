@@ -74,7 +74,7 @@ func Stations() []Station {
 			of(toppings(), embeds(), piping()), of(follows(), pieces()), of(weigh()),
 		),
 		Cut:   station("Cut", keys.GoCut, of(cutMap(), cutBars()), of(cutPlan(), drying(), costs()), of(weigh())),
-		Label: station("Label", keys.GoLabel, of(ingredients(), allergens()), of(labelForm(), labelChecks()), of(anotherScent(), labelText())),
+		Label: station("Label", keys.GoLabel, of(ingredients(), allergens()), of(labelForm(), anotherScent()), of(labelChecks(), labelText())),
 		Shelf: station("Shelf", keys.GoShelf, of(onShelf()), of(entryForm()), of(packs(), weigh())),
 	}
 }
