@@ -209,7 +209,11 @@ func (t teller) itemName(parts []string) string {
 	case "label.lines":
 		return t.sheet.Label.Lines[i].Text
 	case "label.allergens":
-		return t.sheet.Label.Allergens[i].Name
+		a := &t.sheet.Label.Allergens[i]
+		if len(parts) > 2 {
+			return a.Name + " from " + a.From[t.ix[1]].Scent
+		}
+		return a.Name
 	case "toppings":
 		if l := t.sheet.Toppings[i]; len(parts) > 2 {
 			return l.Parts[t.ix[1]].Name + " in " + l.Name
@@ -297,6 +301,8 @@ func (t teller) count(path string) int {
 		return len(t.sheet.Label.Lines)
 	case pattern == "label.allergens":
 		return len(t.sheet.Label.Allergens)
+	case pattern == "label.allergens[].from":
+		return len(t.sheet.Label.Allergens[ix[0]].From)
 	case pattern == "toppings":
 		return len(t.sheet.Toppings)
 	case pattern == "toppings[].parts":

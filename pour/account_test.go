@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pourbench/pour"
+	"pourbench/pour/label"
 	"pourbench/pour/paper"
 	"pourbench/pour/planfile"
 	"pourbench/presets"
@@ -35,6 +36,11 @@ func examplesWorked(t *testing.T) (map[string]pour.Sheet, pour.Shelf) {
 			t.Fatal(err)
 		}
 		out[name] = pour.Work(plan, shelf, pour.Hand{})
+	}
+	for market, style := range map[string]label.Style{"eu": label.AsSalts, "ca": label.AsAdded} {
+		p := out[presets.Plans()[0]].Plan.Clone()
+		p.Label.Market, p.Label.List, p.Cure.LabelG = market, string(style), 60
+		out["labelled in "+market] = pour.Work(p, shelf, pour.Hand{})
 	}
 	for name, p := range pipedPlans(t) {
 		out[name] = pour.Work(p, shelf, pour.Hand{})

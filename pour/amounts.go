@@ -73,10 +73,19 @@ func (c *charger) superfat(b *BatchSheet, went []Went) float64 {
 		case w.Material.ID == lot.StockLye:
 			alkali += w.G * p.StockLyePercent / 100 / chem.AlkaliRatio
 		case w.Material.Kind == lot.Blend:
-			demand += w.G * b.Fats.SapKOHMgG / 1000
+			demand += w.G * b.blendSap() / 1000
 		}
 	}
 	return fats{plannedPercent: b.Superfat.PlannedPercent}.superfatOf(alkali, demand)
+}
+
+// blendSap is the saponification value of the oils that are mixed, those for carriers taken out, mg KOH/g.
+func (s *BatchSheet) blendSap() float64 {
+	g, sap := 0.0, 0.0
+	for _, o := range s.Oils {
+		g, sap = g+o.G, sap+o.G*o.SapKOHMgG
+	}
+	return sap / g
 }
 
 // embedAmount is an embed that is not made as the base is.

@@ -55,7 +55,7 @@ func (s *Sheet) charged(shelf *Shelf, went []Went) (*charger, error) {
 				c.charge(w, s.Plan.Batch(b.Name))
 			}
 		}
-		if b.Name == Base {
+		if b.Name == Base && len(s.Embeds) > 0 {
 			c.base, c.baseHas = slices.Clone(c.out), slices.Clone(c.has)
 		}
 	}

@@ -28,7 +28,7 @@ const placeLabel = "label"
 const mostNamed = 4
 
 // inspectLabel looks at what the label says.
-func (s *Sheet) inspectLabel(shelf Shelf) {
+func (s *Sheet) inspectLabel() {
 	l := &s.Label
 	if l.Refused != "" {
 		s.warn(warning("figure-unknown", placeLabel, "the label cannot be worked out: "+l.Refused, "mend that first"))

@@ -99,11 +99,17 @@ func (l Label) SizeMM() (wide, high float64) {
 	return orUsual(l.WideMM, usualWide), orUsual(l.HighMM, usualHigh)
 }
 
-// letterMM is the least height of the weight's figures, on a pack that is the bar as cut with its label. The face it goes by is the side of the pack on
-// which the label stands (16 CFR 500.21(a)), however small the label: the bar's largest side, or the label where that is larger.
+// letterMM is the least height of the weight's figures, on a pack that is the bar as cut with its label.
 func (s *Sheet) letterMM(m label.Market, n label.Net) Figure {
-	wide, high := s.Plan.Label.SizeMM()
-	longest := max(wide, high)
+	wide, high, longest := s.labelFace()
+	return aboveNothing(m.LetterMM(n.G, wide, high, longest))
+}
+
+// labelFace is the side of the pack on which the label stands (16 CFR 500.21(a)), however small the label: the bar's largest side as cut, or the label where
+// that is larger; and the longest side of either, mm.
+func (s *Sheet) labelFace() (wide, high, longest float64) {
+	wide, high = s.Plan.Label.SizeMM()
+	longest = max(wide, high)
 	if box := s.dryingBox(nil); box.ThickMM > 0 { // no number where there is no bar
 		sides := [3]float64{box.ThickMM, box.WideMM, s.Bars.StandsMM}
 		longest = max(longest, sides[0], sides[1], sides[2])
@@ -113,8 +119,7 @@ func (s *Sheet) letterMM(m label.Market, n label.Net) Figure {
 			}
 		}
 	}
-	mm := m.LetterMM(n.G, wide, high, longest)
-	return Figure{V: mm, Known: mm > 0}
+	return wide, high, longest
 }
 
 // labelDesign is what of the design answers a market's list.
@@ -206,6 +211,6 @@ func (s *Shelf) scentIn(name string) label.ScentIn {
 func (s *Sheet) label(shelf Shelf) {
 	if s.Plan.Label.Market != "" {
 		s.Label = s.Labelled(shelf, Labelling{})
-		s.inspectLabel(shelf)
+		s.inspectLabel()
 	}
 }

@@ -1,9 +1,11 @@
 package pour_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
+	"pourbench/chem"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/label"
@@ -44,6 +46,43 @@ func TestALabelIsWorkedOutWhereAMarketIsStated(t *testing.T) {
 	timed := pour.Weigh(p, shelf).Time(shelf, pour.Hand{}).Mingle(shelf, pour.Hand{}, colour.NewJudge())
 	if timed.Label.Market != "" {
 		t.Error("a label where none is asked for")
+	}
+}
+
+// fullLabel is a bench as full as they get: 20 oils, 5 scents, 12 jugs with a colour each, sold in the EU.
+func fullLabel(t testing.TB) (pour.Plan, pour.Shelf) {
+	t.Helper()
+	p, shelf := shelved(t)
+	p.Icing, p.Base.Oils, p.Base.Jugs, p.Base.Scents = nil, nil, nil, nil
+	for _, o := range shelf.Oils {
+		if o.Fat.Kind == chem.Triglyceride && len(p.Base.Oils) < 20 {
+			p.Base.Oils = append(p.Base.Oils, pour.OilPart{Oil: o.ID, Percent: 5})
+		}
+	}
+	p.Base.CarrierOil = p.Base.Oils[0].Oil
+	for i := range 12 {
+		p.Base.Jugs = append(p.Base.Jugs, pour.Jug{Name: fmt.Sprintf("jug %d", i), SharePercent: 100.0 / 12, Colourants: []pour.Dose{{Colourant: shelf.Colourants[i].ID, DosePercent: 0.5}}})
+	}
+	for _, x := range shelf.Scents {
+		if len(x.Allergens) > 0 && len(p.Base.Scents) < 5 {
+			p.Base.Scents = append(p.Base.Scents, pour.ScentPart{Scent: x.ID, PercentOfOils: 0.6})
+		}
+	}
+	p.Swirl.First, p.Swirl.Last, p.Run.Order = "", "", nil
+	p.Label.Market = "eu"
+	if s := pour.Weigh(p, shelf).Time(shelf, pour.Hand{}); s.Label.Refused != "" || len(s.Label.Lines) < 25 || len(s.Base.Scents) != 5 || len(s.Base.Jugs) != 12 {
+		t.Fatalf("the bench is not as full as it should be: %q, %d lines, %d scents", s.Label.Refused, len(s.Label.Lines), len(s.Base.Scents))
+	}
+	return p, shelf
+}
+
+// BenchmarkLabel is what a key costs more where the plan has a label.
+func BenchmarkLabel(b *testing.B) {
+	p, shelf := fullLabel(b)
+	s := pour.Weigh(p, shelf).Time(shelf, pour.Hand{})
+	b.ReportAllocs()
+	for b.Loop() {
+		_ = s.Labelled(shelf, pour.Labelling{})
 	}
 }
 

@@ -90,7 +90,7 @@ func (e *entries) add(c *Charge, n Name, text string, class Class, g float64, un
 	if c.From != "" {
 		entry.From = []string{c.From}
 	}
-	for _, why := range append(unsure, c.Doubt) {
+	for _, why := range append([]string{c.Doubt}, unsure...) {
 		if entry.Unverified == "" {
 			entry.Unverified = why
 		}

@@ -3,6 +3,8 @@ package paper
 import (
 	"cmp"
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"pourbench/pour"
@@ -12,15 +14,16 @@ import (
 
 // Label is a label to be told: that of a plan, or of a batch as it was poured.
 type Label struct {
-	Name    string // of the plan or the batch
-	ID      string // of the batch; empty: it is a plan's
-	Market  label.Market
-	Show    pour.Show
-	Sheet   pour.LabelSheet
-	Printed string // all its words as they are printed; empty: the list alone is told
-	Today   day.Day
-	Ticks   map[string]string // what was said with each line that was ticked, and when
-	Rests   []string          // what the figures rest on beside the plan
+	Name     string // of the plan or the batch
+	ID       string // of the batch; empty: it is a plan's
+	Market   label.Market
+	Show     pour.Show
+	Sheet    pour.LabelSheet
+	Printed  string // all its words as they are printed; empty: the list alone is told
+	Today    day.Day
+	Ticks    map[string]string // what was said with each line that was ticked, and when
+	Warnings []pour.Warning    // of the plan, those that stand on its label
+	Rests    []string          // what the figures rest on beside the plan
 }
 
 // askLocally stands on everything that is told of labels.
@@ -191,7 +194,13 @@ func (p *page) labelWeight(l *Label) {
 	for _, note := range n.Notes {
 		p.wrapped("  ", note)
 	}
-	p.wrapped("  ", "its letters at least "+l.Show.Figure(s.HeightMM, func(v float64) string { return fmt.Sprintf("%.3g mm", v) })+" high")
+	p.wrapped("  ", "its letters at least "+l.Show.Figure(s.HeightMM, leastMM)+" high")
+}
+
+// leastMM is a least height, never told lower than it is.
+func leastMM(v float64) string {
+	const parts, slack = 1000, 1e-6
+	return strconv.FormatFloat(math.Ceil(v*parts-slack)/parts, 'f', -1, 64) + " mm"
 }
 
 // some is a mass that is not known where it is nothing.
@@ -202,9 +211,16 @@ func some(g float64) pour.Figure {
 	return pour.AsFigure(g)
 }
 
-// labelWords are the verdict of the report and what else the design says of the label.
+// labelWords are the warnings that stand on the label, the verdict of the report and what else the design says of it.
 func (p *page) labelWords(l *Label) {
 	s := &l.Sheet
+	if len(l.Warnings) > 0 {
+		p.raw("")
+		p.raw("TO BE SEEN TO")
+	}
+	for _, w := range l.Warnings {
+		p.wrapped("  ! ", sentence(w.Text)+" "+sentence(w.Do))
+	}
 	if s.Food != "" {
 		p.raw("")
 		p.wrapped("LOOKS LIKE FOOD  ", s.Food)

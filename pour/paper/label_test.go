@@ -49,7 +49,7 @@ func oneLabel(t *testing.T) Label {
 			{Name: "Banned", CuredPercent: 0.001, Prohibited: true},
 			{Name: "Odd", CuredPercent: 0.1, Unlisted: true},
 		},
-		Net: label.Net{System: "minimum", G: 109, Text: "109 g", From: label.FromScale, Notes: []string{"of its own"}, Bars: 3, Average: 110.25, Least: 109.75}, HeightMM: pour.Know(3),
+		Net: label.Net{System: "minimum", G: 109, Text: "109 g", From: label.FromScale, Notes: []string{"of its own"}, Bars: 3, Average: 110.25, Least: 109.75}, HeightMM: pour.Know(25.4 / 8),
 		Food:   "it stands under piped icing",
 		Report: label.Verdict{Report: "R-12", Missed: []label.Miss{{Range: label.Range{Kind: label.RangeOil, Most: 40}, What: "olive oil", Is: 42.1, By: 2.1}, {Range: label.Range{Kind: label.RangeScent, Most: 1}, What: "hay", Is: 1.5, By: 0.5}}},
 	}
@@ -58,7 +58,7 @@ func oneLabel(t *testing.T) Label {
 	}
 	return Label{
 		Name: "Meadow", ID: "2026-12-05-meadow", Market: m, Show: pour.Show{ScaleStepG: 1, LyeStepG: 0.01}, Sheet: s, Today: lookedUp(t, "2027-01-10"),
-		Ticks: map[string]string{"told": "ticked on 2027-01-09: number 7"}, Rests: []string{"All 9 weights are as weighed."},
+		Ticks: map[string]string{"told": "ticked on 2027-01-09: number 7"}, Warnings: []pour.Warning{{Code: "label-claim", Text: "it says too much", Do: "say less"}}, Rests: []string{"All 9 weights are as weighed."},
 	}
 }
 
@@ -82,8 +82,8 @@ func TestALabelIsToldWithWhatItRestsOn(t *testing.T) {
 		"colourants, last: CI 1 0.250 % of CI 1 scent, at the end: Parfum 1.500 %", "Aqua stands elsewhere once dried", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
 		"cured bar of 110.50 g: named above 0.01 %", "Linalool 0.01001 % named lavender, lime", "Citral 0.01000 % not named", "Orange oil 0.20000 % to be asked", "several rows (orange flower; orange peel)",
 		"! Safrole: beyond the 0.01 %", "! Banned: the list says that it may not be there", "Odd 0.10000 % in no list",
-		"NET WEIGHT 109 g", "by the minimum system, of 3 bars weighed: 110.25 g on average, the lightest 109.75 g of its own", "at least 3 mm high", "LOOKS LIKE FOOD it stands under piped icing",
-		"REPORT outside report R-12: olive oil 42.1 %, 2.1 over its most; and 1 more ! hay 1.50 %, 0.50 over its most", "1 of 3 lines are not ticked", "Act 1: 2026-11-28", "Act 2: 2025-01-02, over twelve months ago: look it up anew")
+		"NET WEIGHT 109 g", "by the minimum system, of 3 bars weighed: 110.25 g on average, the lightest 109.75 g of its own", "at least 3.175 mm high", "LOOKS LIKE FOOD it stands under piped icing",
+		"TO BE SEEN TO ! It says too much. Say less.", "REPORT outside report R-12: olive oil 42.1 %, 2.1 over its most; and 1 more ! hay 1.50 %, 0.50 over its most", "1 of 3 lines are not ticked", "Act 1: 2026-11-28", "Act 2: 2025-01-02, over twelve months ago: look it up anew")
 	if list, _, _ := strings.Cut(text, "INGREDIENTS as"); strings.Contains(list, "?") {
 		t.Errorf("the list that is printed carries a mark:\n%s", list)
 	}

@@ -2,6 +2,7 @@ package sticker
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"pourbench/pour/vector"
@@ -54,7 +55,7 @@ func (l *Label) fit(letters *vector.Letters, wide, high, least float64, lay layo
 		faults = append(faults, fmt.Sprintf("letters of %.2f mm are lower than the %.2f there must be: make label.letter_mm larger, or 0", x, least))
 	}
 	if over := try(x); over > 0 {
-		faults = append(faults, fmt.Sprintf("what it says is %.1f mm too high for it in letters of %.2f mm: make the label higher or wider (label.high_mm, label.wide_mm), the band higher, or say less", over, x))
+		faults = append(faults, fmt.Sprintf("what it says is %.1f mm too high for it in letters of %.2f mm: it has room on one about %.0f mm high (label.high_mm), or a wider one, or with less said", over, x, math.Ceil(high+over)))
 	}
 	s.d, s.small = &vector.Drawing{Wide: wide, High: high}, x
 	_, more := lay(s)

@@ -50,6 +50,7 @@ type Label struct {
 	BandHigh   float64 // height of a band; 0: the bar but for what stays bare at both ends
 	Bar        Bar     // what a band is wrapped round
 	Old        bool    // of its market's rules some were looked up over twelve months ago
+	months     int     // of best before
 	netG       float64
 	logo       *vector.Picture
 	notes      []string
@@ -111,6 +112,7 @@ func (l *Label) made(m label.Maker) {
 func (l *Label) lacks(s pour.LabelSheet, m label.Maker, stated bool) {
 	wants := func(word string) bool { return slices.Contains(l.Market.Print.Wants, word) }
 	note := func(format string, args ...any) { l.notes = append(l.notes, fmt.Sprintf(format, args...)) }
+	asks := func(what string) { note("%s asks for %s", l.Market.Name, what) }
 	switch {
 	case l.Net == "":
 		note("no weight stands on it: %s", cmp.Or(s.Net.Why, "none could be worked out"))
@@ -118,19 +120,23 @@ func (l *Label) lacks(s pour.LabelSheet, m label.Maker, stated bool) {
 		note("its weight does not hold: %s", s.Net.Why)
 	}
 	if wants(label.WantsMaker) && (!stated || m.Name == "" || m.Address == "") {
-		note("nobody stands on it with name and address, which %s wants: state her for %s in your label file", l.Market.Name, l.Market.ID)
+		asks("who is responsible, with name and address: state her for " + l.Market.ID + " in your label file")
 	}
 	if wants(label.WantsContact) && m.Contact == "" {
-		note("no way to reach the maker stands on it, which %s wants", l.Market.Name)
+		asks("a way to reach the maker: state it beside her name in your label file")
 	}
 	if wants(label.WantsLot) && l.Lot == "" {
-		note("no batch number stands on it, which %s wants: print it from a batch, or give the plan the day of its pour", l.Market.Name)
+		asks("a batch number: print the label of a batch, or give the plan the day of its pour")
 	}
-	if wants(label.WantsDate) && l.Best == "" && l.OpenMonths == 0 {
-		note("neither a best-before day nor months after opening stand on it: label.best_before_months or label.open_months; the first needs the day it was made")
+	switch {
+	case l.Best != "":
+	case l.months > 0:
+		note("no best-before stands on it, since the day it was made is not known: print the label of a batch, or give the plan the day of its pour")
+	case wants(label.WantsDate) && l.OpenMonths == 0:
+		asks("best before or months after opening: label.best_before_months, label.open_months")
 	}
 	if wants(label.WantsIngredients) && l.List == "" {
-		note("no ingredients stand on it, which %s wants", l.Market.Name)
+		asks("ingredients, and there is no list")
 	}
 	for i := range s.Lines {
 		if why := s.Lines[i].Unverified; why != "" && s.Lines[i].Class != label.Unlisted {

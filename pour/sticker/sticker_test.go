@@ -87,13 +87,17 @@ func TestALabelNotesWhatItsMarketWantsAndItHasNot(t *testing.T) {
 	p.Label.BestBeforeMo, p.Label.OpenMo, p.PourAt = 0, 0, time.Time{}
 	shelf.Label = label.House{}
 	notes := strings.Join(of(t, p, shelf, sticker.Details{}).Notes(sticker.Print{}), "\n")
-	for _, want := range []string{"nobody stands on it with name and address", "no batch number", "neither a best-before day nor months", "as looked up "} {
+	for _, want := range []string{"asks for who is responsible, with name and address", "asks for a batch number", "asks for best before or months after opening", "as looked up "} {
 		if !strings.Contains(notes, want) {
 			t.Errorf("nothing says %q in:\n%s", want, notes)
 		}
 	}
-	if strings.Contains(notes, "no way to reach") || strings.Contains(notes, "no weight") {
+	if strings.Contains(notes, "a way to reach") || strings.Contains(notes, "no weight") {
 		t.Errorf("it asks for what the EU does not:\n%s", notes)
+	}
+	p.Label.BestBeforeMo = 12
+	if notes := strings.Join(of(t, p, shelf, sticker.Details{}).Notes(sticker.Print{}), "\n"); !strings.Contains(notes, "the day it was made is not known") {
+		t.Errorf("nothing says why it has no best-before:\n%s", notes)
 	}
 	p, shelf = loaf(t, "us-cosmetic")
 	shelf.Label.Makers[0].Contact = ""
@@ -105,7 +109,7 @@ func TestALabelNotesWhatItsMarketWantsAndItHasNot(t *testing.T) {
 		t.Fatal(err)
 	}
 	notes = strings.Join(l.Notes(sticker.Print{}), "\n")
-	for _, want := range []string{"no way to reach the maker", "no weight stands on it: no bar was weighed", "Sodium Kokumate: not verified, no such name is assigned"} {
+	for _, want := range []string{"asks for a way to reach the maker", "no weight stands on it: no bar was weighed", "Sodium Kokumate: not verified, no such name is assigned"} {
 		if !strings.Contains(notes, want) {
 			t.Errorf("nothing says %q in:\n%s", want, notes)
 		}
@@ -131,6 +135,27 @@ func TestALabelSaysThatRulesAreOld(t *testing.T) {
 		if said := find(t, page, "check the current text"); strings.Contains(said.Text, "over twelve months ago") != want || strings.Contains(l.Text(), "over twelve months ago") != want {
 			t.Errorf("after %d years it says %q", years, said.Text)
 		}
+	}
+}
+
+// The height that a refusal names is one on which it fits.
+func TestARefusalNamesAHeightThatDoes(t *testing.T) {
+	l := plain(t, "eu", 80, 30, 100)
+	l.List = strings.Repeat("Sodium Olivate, ", 60)
+	_, err := l.For("l.pdf", sticker.Print{})
+	if err == nil {
+		t.Fatal("it fits")
+	}
+	_, rest, _ := strings.Cut(err.Error(), "on one about ")
+	if _, err := fmt.Sscanf(rest, "%f mm high", &l.High); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := l.For("l.pdf", sticker.Print{}); err != nil {
+		t.Errorf("on %g mm: %v", l.High, err)
+	}
+	l.High -= 2
+	if _, err := l.For("l.pdf", sticker.Print{}); err == nil {
+		t.Errorf("it fits on %g mm already", l.High)
 	}
 }
 

@@ -20,8 +20,8 @@ func (l *Label) dated(p pour.Plan, d Details) {
 		}
 	}
 	l.Lot = d.Lot
-	if months := int(p.Label.BestBeforeMo); months > 0 && d.Made != 0 {
-		l.Best = bestBefore(d.Made, months)
+	if l.months = int(p.Label.BestBeforeMo); l.months > 0 && d.Made != 0 {
+		l.Best = bestBefore(d.Made, l.months)
 	}
 }
 

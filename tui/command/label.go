@@ -3,6 +3,7 @@ package command
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -84,6 +85,11 @@ func (l *labelsheet) work() {
 		}
 	}
 	l.told.Sheet = l.sheet.Label
+	for _, w := range l.sheet.Warnings {
+		if slices.Contains([]string{"label-made-of", "label-claim", "label-weight", "label-allergen-unstated"}, w.Code) {
+			l.told.Warnings = append(l.told.Warnings, w)
+		}
+	}
 }
 
 // labelled works out the label of the plan or the batch that is named.

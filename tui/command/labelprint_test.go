@@ -14,7 +14,7 @@ func TestALabelIsWrittenAsItIsPrinted(t *testing.T) {
 	m := newMaker(t)
 	for name, begins := range map[string]string{"one.pdf": "%PDF", "one.svg": "<?xml", "one.txt": "Alpine Meadow\nSoap\n"} {
 		code, out, errs := m.types("label", "--market", "eu", "-o", m.path(name))
-		if code != 0 || out != "" || !strings.Contains(errs, "nobody stands on it with name and address") || !strings.Contains(errs, "check the current text, ask locally") {
+		if code != 0 || out != "" || !strings.Contains(errs, "who is responsible, with name and address") || !strings.Contains(errs, "check the current text, ask locally") {
 			t.Errorf("%s: exit %d, %q, %s", name, code, out, errs)
 		}
 		if text := m.reads(m.path(name)); !strings.HasPrefix(text, begins) {
