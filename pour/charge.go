@@ -134,6 +134,9 @@ func (c *charger) extra(w Went) {
 func (c *charger) parts(of []Ingredient, kind label.Kind, from string, g float64) {
 	for _, p := range of {
 		x := label.Charge{Kind: kind, Name: c.shelf.LabelName(p.Name), From: from, Doubt: p.Doubt}
+		if x.Name.Gap = onPacket(p.Name); x.Name.Gap {
+			x.Doubt = "it is no name: " + p.Name + " of " + from + " are to be stated by its packet"
+		}
 		switch {
 		case x.Name.INCI == c.water.INCI:
 			x.Kind = label.Water

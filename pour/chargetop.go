@@ -19,7 +19,7 @@ func (c *charger) embed(i int) {
 		c.aged(agedLoss(e.made()), g)
 	default:
 		c.count(embedAmount(e.Name), g)
-		c.put(label.Charge{Kind: label.Other, Name: label.Name{INCI: e.Name}, From: e.Name, Doubt: "what " + e.Name + " is made of is not stated"}, g)
+		c.put(label.Charge{Kind: label.Other, Name: label.Name{INCI: e.Name, Gap: true}, From: e.Name, Doubt: "what " + e.Name + " is made of is not stated"}, g)
 	}
 }
 

@@ -49,7 +49,11 @@ func (s *Sheet) charged(shelf *Shelf, went []Went) (*charger, error) {
 	}
 	c := newCharger(s, shelf)
 	for _, b := range s.Batches() {
-		c.into(string(b.Name), s.inBar(b))
+		part := s.inBar(b)
+		if part < 0 {
+			return nil, errors.New("the pieces set into a bar take more room than it has")
+		}
+		c.into(string(b.Name), part)
 		for _, w := range went {
 			if w.Batch == b.Name {
 				c.charge(w, s.Plan.Batch(b.Name))

@@ -2,6 +2,7 @@ package pour_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -81,5 +82,16 @@ func TestByHandWhatIsInABar(t *testing.T) {
 	}
 	if len(got) > 0 {
 		t.Errorf("more is in it: %v", got)
+	}
+}
+
+// A bar that its pieces fill and more has no list, and says why.
+func TestABarThatIsAllPiecesHasNoContents(t *testing.T) {
+	p, shelf := handMade(t), roundShelf(t)
+	p.Base.Size = pour.SizeMould
+	p.Top.Embeds = []pour.Embed{{Name: "brick", Outline: pour.OutlineBox, LengthMM: 30, WidthMM: 80, HeightMM: 60, Material: pour.EmbedMelt, MadeOf: []pour.MadeOf{{Name: "Glycerin", Percent: 100}}}}
+	s := pour.Weigh(p, shelf)
+	if _, err := s.Contents(shelf, nil); err == nil || !strings.Contains(err.Error(), "more room than it has") {
+		t.Errorf("a bar with %v g of base has contents: %v", s.Cut.Bars[0].BaseG, err)
 	}
 }

@@ -11,7 +11,7 @@ import (
 func labelCodes() []CodeInfo {
 	return []CodeInfo{
 		{"label-name-unverified", Note, false, "a name or an amount of the list of ingredients is not sure"},
-		{"label-made-of", Caution, false, "what a piece is made of is not stated: the list lacks it"},
+		{"label-made-of", Caution, false, "what a piece or a topping is made of is not stated: the list lacks it"},
 		{"label-allergen-open", Note, false, "a number of a scent's statement stands for more than one allergen"},
 		{"label-prohibited", Caution, false, "a substance of a scent that is prohibited or over what is allowed"},
 		{"label-claim", Caution, false, "the label's own words claim more than the bar may be sold as"},
@@ -35,10 +35,9 @@ func (s *Sheet) inspectLabel() {
 		return
 	}
 	s.unsureNames()
-	for i := range s.Plan.Top.Embeds {
-		if e := &s.Plan.Top.Embeds[i]; e.unstated() && s.Embeds[i].inBars() {
-			s.warn(warning("label-made-of", placeLabel, "what "+e.Name+" is made of is not stated, so that the list lacks it", "write its ingredients as made_of of the embed, with the percent of each from its maker"))
-		}
+	for _, gap := range label.Gaps(l.Lines) {
+		s.warn(warning("label-made-of", placeLabel, gap+" is not stated, so that the list lacks it and no label is printed",
+			"write what it is made of with the percent of each, by its packet or its maker: made_of, of a piece in the plan and of all else on your shelf"))
 	}
 	s.allergenWarnings()
 	s.warnOutside()
@@ -96,12 +95,4 @@ func (s *Sheet) allergenWarnings() {
 				"ask the scent's supplier which it is, and state its name instead of the number on your shelf"))
 		}
 	}
-}
-
-// unstated reports whether nothing says what a piece is made of.
-func (e *Embed) unstated() bool { return len(e.MadeOf) == 0 && !e.soap() }
-
-// inBars reports whether a piece stands in a bar.
-func (k *EmbedSheet) inBars() bool {
-	return slices.ContainsFunc(k.Pieces, func(p EmbedPiece) bool { return p.Bar > 0 || k.Rod })
 }

@@ -145,6 +145,9 @@ func TestAPieceIsWhatThePlanSaysItIsMadeOf(t *testing.T) {
 	if !marked {
 		t.Errorf("what nobody stated is not marked: %+v", l.Lines)
 	}
+	if gaps := label.Gaps(l.Lines); len(gaps) != 1 || strings.Contains(l.Text, "moon") {
+		t.Errorf("the list lacks %v and says %q: a piece's name is no ingredient", gaps, l.Text)
+	}
 }
 
 // What is strewn on the loaf is in the bar as cut, what goes on later comes on top, and of what evaporates only what stays.
@@ -171,5 +174,20 @@ func TestByHandWhatIsStrewnIsInTheBar(t *testing.T) {
 	}
 	if sum := allOf(charges); !near(sum, s.Bars.CutG+0.15, 1e-9) {
 		t.Errorf("all is %v, the bar as cut %v", sum, s.Bars.CutG)
+	}
+}
+
+// What only a packet can name is in the balance and never printed.
+func TestColoursOfAPacketAreNeverPrinted(t *testing.T) {
+	p, shelf := handMade(t), roundShelf(t)
+	shelf.Toppings = []pour.ToppingMaterial{{
+		ID: "pearls", Name: "pearls", Kind: pour.ToppingGrain, When: pour.StrewSkin, Use: pour.ToppingUse{StaysPercent: 100},
+		MadeOf: []pour.Ingredient{{Name: "Sucrose", Percent: 99}, {Name: "colours as on the packet", Percent: 1}},
+	}}
+	p.Top.Toppings = []pour.Topping{{GPerBar: 2, Parts: []pour.ToppingPart{{Material: "pearls", Percent: 100}}}}
+	l := labelled(t, p, shelf)
+	gaps := label.Gaps(l.Lines)
+	if len(gaps) != 1 || gaps[0] != "colours as on the packet of pearls" || strings.Contains(l.Text, "packet") || !strings.Contains(l.Text, "Sucrose") {
+		t.Errorf("the list lacks %q and says %q", gaps, l.Text)
 	}
 }

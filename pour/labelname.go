@@ -98,3 +98,9 @@ func equalParts(whole string, n int, name func(int) string) []Ingredient {
 	}
 	return out
 }
+
+// onPacket reports whether a part is no name but stands for those that only its packet has. Words that end so are never printed.
+func onPacket(name string) bool {
+	const colours, soaps = "as on the packet", "Sodium soaps"
+	return strings.HasSuffix(name, colours) || name == soaps
+}

@@ -97,7 +97,7 @@ func readHeights(r *row, to *[]label.Height) {
 // where it names none.
 func readRows(r *row, m *label.Market) bool {
 	const key = "row"
-	if !r.ask(key, "[[market.row]] with id, text, document, clause, confidence, as_of, finds", "", "what stands on a label there, or is done before sale") {
+	if !r.ask(key, "[[market.row]] with id, text, document, clause, confidence, as_of, finds", "", "what stands on a label there, or is done before sale; finds: what answers it by itself, "+strings.Join(label.Answers(), ", ")) {
 		return false
 	}
 	list := r.in.List(key)
@@ -155,7 +155,7 @@ func dayOf(in *strict.Table, key string, to *day.Day) {
 func readPrint(r *row, p *label.Print) {
 	const key = "print"
 	keys := "identity, wants, made_for, not_food, by_capital, bold_net, lowest_percent, lowest_cm2, clear_mm, text_mm, small_cm2, small_mm, no_band"
-	if !r.ask(key, "{ "+keys+" }", "", "how a label is printed there; pourbench label markets tells what each market has") {
+	if !r.ask(key, "{ "+keys+" }", "", "how a label is printed there: heights in mm, faces in cm²; wants is a list of maker, contact, lot, date, ingredients") {
 		return
 	}
 	in, ok := r.in.Section(key)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/label"
 	"pourbench/presets"
@@ -13,7 +14,12 @@ import (
 
 func market(t *testing.T, id string) label.Market {
 	t.Helper()
-	m, ok := shelf(t).Market(id)
+	return marketOn(t, shelf(t), id)
+}
+
+func marketOn(t *testing.T, s pour.Shelf, id string) label.Market {
+	t.Helper()
+	m, ok := s.Market(id)
 	if !ok {
 		t.Fatalf("no market %s", id)
 	}
@@ -23,6 +29,7 @@ func market(t *testing.T, id string) label.Market {
 // The least heights of three faces and of the edges of the tables, worked by another hand (derived from Directive 76/211/EEC annex I 3.1, 16 CFR 500.21(b),
 // the NMI guide and C.R.C. c. 417).
 func TestLeastHeightsStandAsInTheWorkedTable(t *testing.T) {
+	s := shelf(t)
 	for _, c := range []struct {
 		g, wide, high, longest float64
 		want                   map[string]float64
@@ -54,14 +61,14 @@ func TestLeastHeightsStandAsInTheWorkedTable(t *testing.T) {
 		{100, 100, 2580, 1, map[string]float64{"ca": 9.5}},
 	} {
 		for id, want := range c.want {
-			if got := market(t, id).LetterMM(c.g, c.wide, c.high, c.longest); math.Abs(got-want) > 0.0051 {
+			if got := marketOn(t, s, id).LetterMM(c.g, c.wide, c.high, c.longest); math.Abs(got-want) > 0.0051 {
 				t.Errorf("%s, %g g on %g × %g: %g mm, want %g", id, c.g, c.wide, c.high, got, want)
 			}
 		}
 	}
 	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		for _, id := range []string{"eu", "gb", "us-soap", "us-cosmetic", "au", "ca"} {
-			if got := market(t, id).LetterMM(v, v, 55, v); got != 0 {
+			if got := marketOn(t, s, id).LetterMM(v, v, 55, v); got != 0 {
 				t.Errorf("%s, of what is %g: %g mm", id, v, got)
 			}
 		}
@@ -70,6 +77,7 @@ func TestLeastHeightsStandAsInTheWorkedTable(t *testing.T) {
 
 // What a market's rules are, as the reference on label rules has them row by row.
 func TestMarketsFollowTheirRules(t *testing.T) {
+	s := shelf(t)
 	for id, want := range map[string]struct {
 		scent, allergens                     string
 		whole, last, byName, freeAt, packing bool
@@ -82,7 +90,7 @@ func TestMarketsFollowTheirRules(t *testing.T) {
 		"au":          {"Fragrance", label.AllergensNone, true, false, false, false, true, 12},
 		"ca":          {"Parfum", label.AllergensLong, true, true, true, true, true, 16},
 	} {
-		m := market(t, id)
+		m := marketOn(t, s, id)
 		if m.ScentWord != want.scent || m.Allergens != want.allergens || m.WholeINCI != want.whole || m.ScentLast != want.last || m.ByName != want.byName || m.FreeAt != want.freeAt ||
 			m.AfterPacking != want.packing || m.FreePercent != 1 || m.OverPercent != 0.01 {
 			t.Errorf("%s: %+v", id, m)
@@ -144,6 +152,7 @@ scent_word = "Perfume"
 
 // A row is not further checked than the reference on label rules has it: what was read there, and no other row, is read here.
 func TestNoRowClaimsToBeCheckedFurtherThanItWas(t *testing.T) {
+	s := shelf(t)
 	read := map[string][]string{
 		"eu":          {"average"},
 		"gb":          {"food"},
@@ -160,7 +169,7 @@ func TestNoRowClaimsToBeCheckedFurtherThanItWas(t *testing.T) {
 	}
 	for id := range read {
 		var is, was []string
-		for _, r := range market(t, id).Rows {
+		for _, r := range marketOn(t, s, id).Rows {
 			switch r.Confidence {
 			case "read":
 				is = append(is, r.ID)
@@ -179,6 +188,7 @@ func TestNoRowClaimsToBeCheckedFurtherThanItWas(t *testing.T) {
 
 // The clauses of the reference on label rules, each named by a row of its market.
 func TestEveryRuleOfTheReferenceHasItsRow(t *testing.T) {
+	s := shelf(t)
 	for id, clauses := range map[string]string{
 		"eu": "Art. 19(1)(a)|Art. 19(1)(b)|Art. 19(1)(c)|Art. 19(1)(d)|Art. 19(1)(e)|Art. 19(1)(f)|Art. 19(1)(g)|Annex III|2023/1545|32023R1545R(02)|Art. 19(2)|Art. 19(3)|Art. 19(4)|Art. 19(5), (6)|" +
 			"Art. 20|655/2013|Annex I 3.1|Annex I 3.3|2023/988|2023/2055|2025/40|Arts. 4, 8, 11, 13|Art. 10|1 August 2026|31 July 2028|17 October 2027",
@@ -190,7 +200,7 @@ func TestEveryRuleOfTheReferenceHasItsRow(t *testing.T) {
 			"French Language|ss. 30, 31|s. 29|12 April 2026|9 October 2024",
 	} {
 		all := ""
-		for _, r := range market(t, id).Rows {
+		for _, r := range marketOn(t, s, id).Rows {
 			all += strings.Join([]string{r.Text, r.Document, r.Clause}, "\n") + "\n"
 		}
 		for want := range strings.SplitSeq(clauses, "|") {

@@ -282,7 +282,7 @@ func TestWhatCannotBeKeptIsToldAndTheRestIsKept(t *testing.T) {
 		t.Fatal(err)
 	}
 	files, left := Gather(p)
-	if len(files) != 9 || len(left) != 3 {
+	if len(files) != 10 || len(left) != 3 {
 		t.Fatalf("%d files, %v", len(files), left)
 	}
 	for i, want := range []string{"larger than 64 MB", "no plain file", "its name cannot stand"} {

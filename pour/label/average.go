@@ -48,20 +48,17 @@ func Average(bars []float64, nominal float64) Held {
 
 // mostByAverage is the largest whole grams that hold by the market's average rules; 0: none do.
 func (m Market) mostByAverage(bars []float64) float64 {
-	for n := math.Floor(mean(bars)); n > 0; n-- {
-		if m.holds(bars, n) {
+	if m.Average != AverageTNE {
+		const five = 0.95 // NMI guide (read)
+		return math.Floor(min(mean(bars), lightest(bars)/five))
+	}
+	const most = 25000 // beyond that no error is laid down
+	for n := math.Floor(min(mean(bars), most)); n > 0; n-- {
+		if Average(bars, n).Holds {
 			return n
 		}
 	}
 	return 0
-}
-
-func (m Market) holds(bars []float64, nominal float64) bool {
-	if m.Average == AverageTNE {
-		return Average(bars, nominal).Holds
-	}
-	const five = 0.95 // NMI guide (read)
-	return mean(bars) >= nominal-slack && lightest(bars) >= five*nominal-slack
 }
 
 func mean(list []float64) float64 {

@@ -3,6 +3,7 @@ package label
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -134,14 +135,18 @@ func (d *Design) net(Market) (State, string) {
 }
 
 func (d *Design) letters(Market) (State, string) {
+	least, drawn := mm(d.LeastMM), mm(d.LetterMM)
 	switch {
 	case d.LeastMM <= 0:
 		return Unknown, "the least height is not known as long as what it goes by is not"
 	case d.LetterMM <= 0:
-		return Unknown, fmt.Sprintf("%.2f mm or more; the label is not drawn yet", d.LeastMM)
+		return Unknown, least + " mm or more; the label is not drawn yet"
 	}
-	return either(d.LetterMM >= d.LeastMM-slack, fmt.Sprintf("%.2f mm, and %.2f are asked for", d.LetterMM, d.LeastMM), fmt.Sprintf("%.2f mm, where %.2f are asked for", d.LetterMM, d.LeastMM))
+	return either(d.LetterMM >= d.LeastMM-slack, drawn+" mm, and "+least+" are asked for", drawn+" mm, where "+least+" are asked for")
 }
+
+// mm writes a height; a thousandth is more than anybody measures.
+func mm(v float64) string { return short(math.Round(v*1000) / 1000) }
 
 func (d *Design) lot(Market) (State, string) {
 	if d.Lot == "" {

@@ -56,7 +56,7 @@ func Claims(says string, m Market) []Claim {
 // longest is where the word ends that begins a text and that most of a claim's letters stand in, and the claim; 0: none does.
 func longest(text []rune, all []stem, m Market) (end int, of stem) {
 	for _, s := range all {
-		if s.class == ClaimCosmetic && !m.OnlySoap {
+		if rune(s.text[0]) != text[0] || s.class == ClaimCosmetic && !m.OnlySoap {
 			continue
 		}
 		if e := s.begins(text); e > end {

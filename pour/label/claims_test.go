@@ -2,7 +2,10 @@ package label_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"pourbench/pour/label"
 )
@@ -43,5 +46,32 @@ func TestWordsThatClaimMoreThanSoap(t *testing.T) {
 				t.Errorf("%q, only soap %v: found %q, want %q", c.says, m.market.OnlySoap, words, m.want)
 			}
 		}
+	}
+}
+
+// Whatever a maker writes: each word stands where it is said to stand, none lies in another, and soap sold only as soap has all that others have.
+func TestClaimsStandWhereTheyAreSaidToStand(t *testing.T) {
+	piece := rapid.OneOf(rapid.SampledFrom([]string{"moisturising", "kills", "germs", "anti", "-", "\u2011", " ", "bacterial", "100", "%", "natural", "İ", "safe for ", "\n"}), rapid.StringN(0, 6, 20))
+	rapid.Check(t, func(t *rapid.T) {
+		says := strings.Join(rapid.SliceOfN(piece, 0, 12).Draw(t, "says"), "")
+		text, past := []rune(says), 0
+		soap := label.Claims(says, label.Market{OnlySoap: true})
+		for _, c := range soap {
+			n := len([]rune(c.Word))
+			if n == 0 || c.At < past || string(text[c.At:c.At+n]) != c.Word || c.Clause == "" || !strings.Contains(c.Tell(), "(") {
+				t.Fatalf("%+v of %q", c, says)
+			}
+			past = c.At + n
+		}
+		if others := label.Claims(says, label.Market{}); len(others) > len(soap) {
+			t.Fatalf("%d elsewhere, %d of soap", len(others), len(soap))
+		}
+	})
+}
+
+func BenchmarkClaims(b *testing.B) {
+	says := strings.Repeat("A bar of the meadow, cured for six weeks, with oats and honey. ", 8)
+	for b.Loop() {
+		label.Claims(says, label.Market{OnlySoap: true})
 	}
 }

@@ -23,7 +23,7 @@ func stems() []stem {
 		{
 			"anti-bac,anti-microb,anti-sept,anti-fung,anti-vir,anti-itch,anti-inflam,anti-biotic,bacteri,fungal,fungus ,fungi ,virus,viral ,infection,disinfect,germicid,steriliz,sterilis," +
 				"eczema,psoriasis,acne,rosacea,dermatitis,arthrit,dandruff,pimple,heals ,heal ,healing ,cures skin,cures acne,therap,inflammat,itch ,itching ,itchy ,rash ,rashes ," +
-				"sunscreen,sun-protect,spf ,medicat,medicin,pain ,wound,lice ,insect-repel,repels ,detox,cellulite,circulation ,stimulat,regenerat,prevents ", ClaimDrug, drugs,
+				"sunscreen,sun-protect,spf ,medicat,medicin,pain ,wound,lice ,insect-repel,repels ,detox,cellulite,circulation ,stimulates ,stimulating ,regenerat,prevents ", ClaimDrug, drugs,
 		},
 		{"moisturi,deodor,sooth", ClaimCosmetic, readOfSoap},
 		{

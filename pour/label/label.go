@@ -15,6 +15,7 @@ type Name struct {
 	French     string // where a market wants it beside; empty: none known
 	Colour     bool   // a colourant, which stands last
 	Confidence string // how far the name was checked, in the words of a source; empty: not at all
+	Gap        bool   // it is no name: only a packet has those it stands for; it is shown, and never printed
 	Salts      Salts  // of a fat or an acid; empty: it has none
 }
 

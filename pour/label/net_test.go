@@ -163,6 +163,11 @@ func TestAWeightOfWhatIsNoMassIsNotKnown(t *testing.T) {
 			}
 		}
 	}
+	for _, m := range []label.Market{eu(), aus()} { // more than anything weighs; no error is laid down beyond 25 kg
+		if n := label.Declare(label.Weighing{System: label.ByAverage, Bars: []float64{1e300, 1e300}, Market: m}); (n.Most == 25000) != (m.Average == label.AverageTNE) || !(n.Most > 0) {
+			t.Errorf("%+v", n)
+		}
+	}
 	for _, odd := range []float64{math.NaN(), -2} {
 		n := label.Declare(label.Weighing{Bars: []float64{97.5}, ScaleErrorG: odd, FurtherLoss: odd, StatedG: odd, Market: aus()})
 		if n.G != 97 || n.Why != "" {

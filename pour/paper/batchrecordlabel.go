@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"strings"
 
 	"pourbench/pour/label"
@@ -33,7 +34,7 @@ func (r *batchRecord) labelled(l *Label) {
 			named = append(named, a.Name)
 		}
 	}
-	r.line("Allergens named", strings.Join(named, ", "))
+	r.line("Allergens named", cmp.Or(strings.Join(named, ", "), "none"))
 	weight := s.Net.Text
 	if weight != "" {
 		weight += ", " + s.Net.From

@@ -95,7 +95,7 @@ func TestACheckListTellsEveryLineWithItsRule(t *testing.T) {
 	l := oneLabel(t)
 	text := LabelCheckText(l)
 	tells(t, text, "[x] maker: who made it she stands on it (Act 1, s. 2; as of 2026-11-28, read)",
-		"[x] told: the office was told ticked by you; ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago: look it up anew, memory)",
+		"[x] told: the office was told ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago: look it up anew, memory)",
 		"[?] asked: somebody was asked (no document; as of 2026-11-28, common practice)", "[x] ticked 2 [ ] open 0 [?] unknown 1", "ask locally")
 	l.Sheet = pour.LabelSheet{Market: "here", Refused: "no bar is cut"}
 	l.Market.Rows[0].Finds = "net"
@@ -119,7 +119,7 @@ func TestABatchRecordHasItsLabel(t *testing.T) {
 	b := life.Of(p, shelf, pour.Hand{}, day.Of(p.Opened))
 	l := oneLabel(t)
 	tells(t, BatchRecord(p, sheet, b, l), "LABEL FOR HERE", "ask locally", "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "? Mel: not verified, nobody looked it up", "Allergens named: Linalool",
-		"Net weight on the label: 109 g, weighed", "Assessor: outside report R-12", "[x] told: the office was told ticked by you; ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago")
+		"Net weight on the label: 109 g, weighed", "Assessor: outside report R-12", "[x] told: the office was told ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago")
 	if text := BatchRecord(p, sheet, b, Label{}); strings.Contains(strings.ToLower(text), "label for") || strings.Contains(text, "ask locally") {
 		t.Errorf("without a market it tells of a label:\n%s", text)
 	}

@@ -54,15 +54,15 @@ func (p *page) checkRows(l *Label, lead string) {
 		p.keep(func() {
 			p.wrapped(lead+stateBox(c.State), c.Row.ID+": "+c.Row.Text)
 			under := lead + strings.Repeat(" ", len(stateBox("")))
-			var why []string
-			if c.Why != "" {
-				why = append(why, c.Why)
+			why, said := c.Why, l.Ticks[c.Row.ID]
+			switch {
+			case said != "" && c.Row.Finds == "": // she alone answers it
+				why = said
+			case said != "":
+				why = strings.TrimPrefix(why+"; "+said, "; ")
 			}
-			if said, ok := l.Ticks[c.Row.ID]; ok {
-				why = append(why, said)
-			}
-			if len(why) > 0 {
-				p.wrapped(under, strings.Join(slices.Compact(why), "; "))
+			if why != "" {
+				p.wrapped(under, why)
 			}
 			p.wrapped(under, ruleOf(c))
 		})

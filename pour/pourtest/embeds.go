@@ -19,6 +19,12 @@ func drawEmbeds(t *rapid.T, p *pour.Plan) {
 			MadeDays: dosed(t, "made before", 40), Every: rapid.IntRange(0, 3).Draw(t, "every so many bars"), PerBar: rapid.IntRange(0, 3).Draw(t, "in each bar"),
 			AlongMM: dosed(t, "off the middle", 6), AcrossMM: dosed(t, "off to the right", 10),
 		}
+		switch rapid.IntRange(0, 3).Draw(t, "made of") {
+		case 0:
+			e.MadeOf = []pour.MadeOf{{Name: "Glycerin", Percent: 30}, {Name: "Aqua", Percent: 70}}
+		case 1:
+			e.MadeOf = []pour.MadeOf{{Name: "Glycerin"}, {Name: "Nobody Knows"}}
+		}
 		if e.Outline == pour.OutlineOwn {
 			e.Corners = []float64{0, 0, 7, 1, 5, odd(t, "a corner", 2, 9)}
 		}

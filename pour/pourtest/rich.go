@@ -39,6 +39,7 @@ func Rich(t *rapid.T, plan pour.Plan, shelf pour.Shelf) pour.Plan {
 		p.Cut = Cut(t, p.Mould)
 	}
 	p.Top.Toppings = drawToppings(t, shelf)
+	drawLabel(t, &p, shelf)
 	remould(t, &p)
 	if faults := p.Check(shelf); len(faults) > 0 {
 		t.Fatalf("drew a plan that cannot be: %v", faults)
@@ -219,4 +220,18 @@ func drawToppings(t *rapid.T, shelf pour.Shelf) []pour.Topping {
 		out = append(out, top)
 	}
 	return out
+}
+
+// drawLabel puts a label into half of the plans, where the shelf knows a market.
+func drawLabel(t *rapid.T, p *pour.Plan, shelf pour.Shelf) {
+	p.Label = pour.Label{}
+	if len(shelf.Markets) == 0 || rapid.Bool().Draw(t, "no label") {
+		return
+	}
+	p.Label = pour.Label{
+		Market: pick(t, "market", shelf.Markets).ID, List: rapid.SampledFrom([]string{"", "as_salts", "as_added"}).Draw(t, "list"),
+		Names: rapid.SampledFrom([]string{"", pour.NamesINCI, pour.NamesEnglish}).Draw(t, "names"), System: rapid.SampledFrom([]string{"", pour.SystemMinimum, pour.SystemAverage}).Draw(t, "system"),
+		Says: rapid.SampledFrom([]string{"", "smells of hay", "soothes and heals"}).Draw(t, "it says"), LikeFood: rapid.SampledFrom([]string{"", pour.LikeFoodJudged, pour.LikeFoodYes, pour.LikeFoodNo}).Draw(t, "like food"),
+		WideMM: dosed(t, "label wide", 200), HighMM: dosed(t, "label high", 100), ScaleErrorG: dosed(t, "scale off by", 2), BestBeforeMo: float64(rapid.IntRange(0, 36).Draw(t, "best before")),
+	}
 }

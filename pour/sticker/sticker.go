@@ -17,12 +17,6 @@ import (
 	"pourbench/pour/vector"
 )
 
-// The size of a label of which none is stated.
-const (
-	usualWide = 80
-	usualHigh = 55
-)
-
 // Details are what a label says of one batch, and the maker's logo.
 type Details struct {
 	Lot  string  // empty: the day of the pour, which names a lot
@@ -54,6 +48,7 @@ type Label struct {
 	netG       float64
 	logo       *vector.Picture
 	notes      []string
+	gaps       []string // what its list lacks
 }
 
 // Of is the label of a sheet. The error is why there is none: no market is stated, or the sheet could not work it out.
@@ -70,10 +65,11 @@ func Of(s pour.Sheet, shelf pour.Shelf, d Details) (Label, error) {
 	}
 	out := Label{
 		Market: market, Plan: s.Plan.Name, Title: cmp.Or(l.Title, s.Plan.Name), Identity: cmp.Or(market.Print.Identity, "Soap"), Says: l.Says,
-		Net: s.Label.Net.Text, List: s.Label.Text, Wide: cmp.Or(l.WideMM, usualWide), High: cmp.Or(l.HighMM, usualHigh), LetterMM: l.LetterMM,
+		Net: s.Label.Net.Text, List: s.Label.Text, LetterMM: l.LetterMM,
 		netG: s.Label.Net.G, NetMM: s.Label.HeightMM.V, OpenMonths: int(l.OpenMo), BandHigh: l.HighMM,
 	}
-	out.Bar = barOf(s)
+	out.Wide, out.High = l.SizeMM()
+	out.Bar, out.gaps = barOf(s), label.Gaps(s.Label.Lines)
 	out.Old = slices.ContainsFunc(s.Label.Checks, func(c label.Check) bool { return c.Stale })
 	if s.Label.Food != "" {
 		out.Cautions = append(out.Cautions, cmp.Or(market.Print.NotFood, "Not food: do not eat."))

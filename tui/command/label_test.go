@@ -65,7 +65,7 @@ func TestABatchsLabelGoesByWhatWasWeighed(t *testing.T) {
 	m.says("logbook", "weigh", id, "112.0", "116.0", "--bars", "2 5", "--day", "2027-01-10")
 	m.says("logbook", "lot", id, "A17", "--day", "2027-01-12")
 	after := m.says("label", id, "--market", "eu")
-	tells(t, after, "Its contents are what was weighed, 1 of ", "Its bars were weighed on 2027-01-10, for packing on 2027-01-12")
+	tells(t, after, "Its contents are what was weighed, 1 of ", "Its bars were weighed on 2027-01-10, for packing on 2027-01-12", "NET WEIGHT 112 g by the minimum system, of 2 bars weighed: 114.00 g on average, the lightest 112.00 g")
 	hides(t, after, "Sodium Olivate 21.422 %")
 }
 
