@@ -17,6 +17,12 @@ import (
 func TestEveryCellSaysWhereItsFigureComesFrom(t *testing.T) {
 	everyCell(t, opened(t, 200, 60), 150)
 	everyCell(t, topped(t, 200, 60), 300)
+	m := marketed(t, 200, 60)
+	if m.edit("market", pour.SetText("label.market", "vale")) != nil {
+		t.Fatal("no market")
+	}
+	finish(m, m.workFigures())
+	everyCell(t, m, 200)
 }
 
 func everyCell(t *testing.T, m *model, least int) {
@@ -32,6 +38,7 @@ func everyCell(t *testing.T, m *model, least int) {
 						told++
 						checkCell(t, m, p.Title, c)
 					case p.ID == layout.Warnings: // words, no figures
+					case panel.Place(s) == panel.Label && c.Hint != "": // names and verdicts, told by their hints
 					case p.ID == panel.OnShelf || p.ID == "entry" || p.ID == "packs" || p.ID == "cost" && c.Hint != "": // the shelf's own words and figures, each with its source beside it
 					case p.ID == "measures" && c.Hint != "": // counted on the one face that is drawn: it is no figure of the plan
 					case c.Kind == grid.Shown || c.Kind == grid.Number:
