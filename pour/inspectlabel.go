@@ -29,7 +29,7 @@ const placeLabel = "label"
 const mostNamed = 4
 
 // inspectLabel looks at what the label says.
-func (s *Sheet) inspectLabel() {
+func (s *Sheet) inspectLabel(shelf Shelf) {
 	l := &s.Label
 	if l.Refused != "" {
 		s.warn(warning("figure-unknown", placeLabel, "the label cannot be worked out: "+l.Refused, "mend that first"))
@@ -40,7 +40,8 @@ func (s *Sheet) inspectLabel() {
 		s.warn(warning("label-made-of", placeLabel, gap+" is not stated, so that the list lacks it and no label is printed",
 			"write what it is made of with the percent of each, by its packet or its maker: made_of, of a piece in the plan and of all else on your shelf"))
 	}
-	if names := s.scentsUnstated(shelf); len(names) > 0 {
+	m, _ := shelf.Market(l.Market)
+	if names := s.unstated(shelf); len(names) > 0 && m.Allergens != label.AllergensNone {
 		s.warn(warning("label-allergen-unstated", placeLabel, "nothing on the shelf says which allergens "+few(names)+" holds, so that the list lacks them",
 			"ask the supplier for the scent's allergen statement and put its substances on your shelf, with the percent of each"))
 	}
@@ -77,23 +78,6 @@ func few(names []string) string {
 		return strings.Join(names, ", ")
 	}
 	return fmt.Sprintf("%s and %d more", strings.Join(names[:mostNamed], ", "), len(names)-mostNamed)
-}
-
-// scentsUnstated are the scents in the bars of which the shelf states no allergen at all, where the market wants allergens named.
-func (s *Sheet) scentsUnstated(shelf Shelf) []string {
-	if m, ok := shelf.Market(s.Label.Market); !ok || m.Allergens == label.AllergensNone {
-		return nil
-	}
-	var names []string
-	for _, b := range s.Batches() {
-		for _, x := range b.Scents {
-			sc, known := shelf.Scent(x.ID)
-			if known && len(sc.Allergens) == 0 && x.G > 0 && !slices.Contains(names, x.Name) {
-				names = append(names, x.Name)
-			}
-		}
-	}
-	return names
 }
 
 // allergenWarnings tells what of the scents is not allowed, or asks which substance is meant.

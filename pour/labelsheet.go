@@ -164,7 +164,7 @@ func (s *Sheet) unstated(shelf Shelf) []string {
 	for _, b := range s.Batches() {
 		for _, x := range b.Scents {
 			sc := inList(shelf.Scents, x.ID, func(x *Scent) string { return x.ID })
-			if len(sc.Allergens) == 0 && !slices.Contains(out, x.Name) {
+			if len(sc.Allergens) == 0 && x.G > 0 && !slices.Contains(out, x.Name) {
 				out = append(out, x.Name)
 			}
 		}
@@ -211,6 +211,6 @@ func (s *Shelf) scentIn(name string) label.ScentIn {
 func (s *Sheet) label(shelf Shelf) {
 	if s.Plan.Label.Market != "" {
 		s.Label = s.Labelled(shelf, Labelling{})
-		s.inspectLabel()
+		s.inspectLabel(shelf)
 	}
 }

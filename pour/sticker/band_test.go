@@ -154,9 +154,9 @@ func TestABandThatCannotBeIsRefused(t *testing.T) {
 	for want, change := range map[string]func(*sticker.Label){
 		"60.0 mm is higher than the cured bar, which is 55.0": func(l *sticker.Label) { l.BandHigh = 60 },
 		"the size of the cured bar cannot be told":            func(l *sticker.Label) { l.Bar = sticker.Bar{} },
-		"no room for words":       func(l *sticker.Label) { l.BandHigh = 7 },
-		"too high for it":         func(l *sticker.Label) { l.BandHigh = 10; l.List = strings.Repeat("Sodium Olivate, ", 60) },
-		"does not fit on a sheet": func(l *sticker.Label) { l.Bar.Front = 200 },
+		"no room for words":                                   func(l *sticker.Label) { l.BandHigh = 7 },
+		"too high for it":                                     func(l *sticker.Label) { l.BandHigh = 10; l.List = strings.Repeat("Sodium Olivate, ", 60) },
+		"does not fit on a sheet":                             func(l *sticker.Label) { l.Bar.Front = 200 },
 	} {
 		l := plain(t, "eu", 80, 55, 100)
 		l.Bar = sticker.Bar{Front: 77, Side: 24, Up: 55}
