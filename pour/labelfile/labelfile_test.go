@@ -223,7 +223,7 @@ func TestTheFileBeginsWithTheFirstThingStated(t *testing.T) {
 func TestWhatCannotBeIsNotWritten(t *testing.T) {
 	s := store(t, written)
 	for want, err := range map[string]error{
-		"did you mean \"address\"": s.SetMaker("", "addres", "x"),
+		"did you mean \"address\"": s.SetMaker("", "addr", "x"),
 		"name: is missing":         s.SetMaker("ca", "contact", "x"),
 		"letters":                  s.SetMaker("", "name", strings.Repeat("x", 200)),
 		"no maker is stated":       s.DropMaker("us"),

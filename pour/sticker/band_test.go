@@ -151,18 +151,21 @@ func TestABandGoesRoundTheWaistOfAFlatBar(t *testing.T) {
 }
 
 func TestABandThatCannotBeIsRefused(t *testing.T) {
-	for want, change := range map[string]func(*sticker.Label){
-		"60.0 mm is higher than the cured bar, which is 55.0": func(l *sticker.Label) { l.BandHigh = 60 },
-		"the size of the cured bar cannot be told":            func(l *sticker.Label) { l.Bar = sticker.Bar{} },
-		"no room for words":                                   func(l *sticker.Label) { l.BandHigh = 7 },
-		"too high for it":                                     func(l *sticker.Label) { l.BandHigh = 10; l.List = strings.Repeat("Sodium Olivate, ", 60) },
-		"does not fit on a sheet":                             func(l *sticker.Label) { l.Bar.Front = 200 },
+	for _, c := range []struct {
+		want   string
+		change func(*sticker.Label)
+	}{
+		{"60.0 mm is higher than the cured bar, which is 55.0", func(l *sticker.Label) { l.BandHigh = 60 }},
+		{"the size of the cured bar cannot be told", func(l *sticker.Label) { l.Bar = sticker.Bar{} }},
+		{"no room for words", func(l *sticker.Label) { l.BandHigh = 7 }},
+		{"too high for it", func(l *sticker.Label) { l.BandHigh = 10; l.List = strings.Repeat("Sodium Olivate, ", 60) }},
+		{"does not fit on a sheet", func(l *sticker.Label) { l.Bar.Front = 200 }},
 	} {
 		l := plain(t, "eu", 80, 55, 100)
 		l.Bar = sticker.Bar{Front: 77, Side: 24, Up: 55}
-		change(&l)
-		if _, err := l.For("band.pdf", sticker.Print{Band: true, Paper: sticker.Papers()[0]}); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("%q: %v", want, err)
+		c.change(&l)
+		if _, err := l.For("band.pdf", sticker.Print{Band: true, Paper: sticker.Papers()[0]}); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%q: %v", c.want, err)
 		}
 	}
 	l := plain(t, "ca", 80, 55, 100)

@@ -88,6 +88,9 @@ func (g *program) labelOut(l labelsheet, o labelOut) error {
 	case "":
 		return g.print(paper.LabelText(l.told))
 	case "-":
+		if _, err := one.For("label.txt", how); err != nil { // what must not be printed is not printed here either
+			return err
+		}
 		return g.print(l.told.Printed)
 	}
 	draw, err := one.For(o.file, how)

@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"pourbench/presets"
 )
 
 // A label is written as it is printed, whole or not at all; what is missing on it is said beside.
@@ -122,4 +124,22 @@ func TestABatchsLabelHasItsLotAndHerLogo(t *testing.T) {
 	if code, _, errs := m.types("label", id, "--market", "eu", "-o", m.path("l.pdf")); code != 2 || !strings.Contains(errs, "put your logo on the label: open ") {
 		t.Errorf("a logo that is not there: exit %d, %s", code, errs)
 	}
+}
+
+// What only a packet can name is asked for, and nothing that lacks it is printed in any form, on standard output neither.
+func TestALabelWhoseListLacksSomethingIsNotPrinted(t *testing.T) {
+	m := newMaker(t)
+	plan, err := presets.Plan("alpine-meadow")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := m.path("strewn.toml")
+	m.writes(string(plan)+"\n[[top.topping]]\ng_per_bar = 0.5\n[[top.topping.part]]\nmaterial = \"nonpareils\"\npercent = 100\n", "strewn.toml")
+	for _, to := range []string{"-", m.path("l.txt"), m.path("l.pdf"), m.path("l.svg")} {
+		code, out, errs := m.types("label", file, "--market", "eu", "-o", to)
+		if code != 2 || out != "" || !strings.Contains(errs, "its list lacks") || !strings.Contains(errs, "made_of") {
+			t.Errorf("-o %s: exit %d, %q, %q", to, code, out, errs)
+		}
+	}
+	tells(t, m.says("label", file, "--market", "eu"), "Sucrose", "nonpareils")
 }

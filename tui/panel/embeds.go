@@ -164,7 +164,7 @@ func (f *Facts) verdictCell(worst pour.EmbedPiece, k pour.EmbedSheet, path strin
 
 // wordCell is a word of the plan in a table, by its path in the file.
 func (f *Facts) wordCell(path string) grid.Cell {
-	r := f.chosen(path, "")
+	r := f.chosen(path)
 	if len(r.Cells) <= formValue {
 		return grid.Cell{}
 	}

@@ -68,8 +68,8 @@ func (f *Facts) stated(path string) grid.Row {
 }
 
 // chosen is [Facts.word] with what the reference of the plan file says of it in the hint.
-func (f *Facts) chosen(path, remark string) grid.Row {
-	r := f.word(path, remark)
+func (f *Facts) chosen(path string) grid.Row {
+	r := f.word(path, "")
 	if _, field, ok := pour.Word(f.Plan, path); ok {
 		r.Cells[formValue].Hint = field.Means + ": " + join(field.Choices())
 	}
@@ -107,7 +107,7 @@ func (f *Facts) row(path string, field pour.Field) grid.Row {
 	switch field.At.(type) {
 	case *string:
 		if field.Takes == pour.TakesWord {
-			return f.chosen(path, "")
+			return f.chosen(path)
 		}
 	case *[]float64:
 		return f.list(path, "")

@@ -75,7 +75,7 @@ func (f *Facts) labelRow(field pour.Field) grid.Row {
 	switch field.At.(type) {
 	case *string:
 		if field.Takes == pour.TakesWord {
-			r := f.chosen(path, "")
+			r := f.chosen(path)
 			r.Cells = r.Cells[:formUnit]
 			return r
 		}

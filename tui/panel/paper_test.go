@@ -33,7 +33,7 @@ func read(text string) map[string]string {
 		switch {
 		case strings.Contains(lines[i], "page ") && i+1 < len(lines) && strings.HasPrefix(lines[i+1], "===="):
 			i++
-		case rule(i + 1), rule(i+2) && strings.ToUpper(lines[i]) == lines[i] && lines[i] != "":
+		case rule(i + 1), rule(i+2) && strings.ToUpper(lines[i]) == lines[i] && strings.ToLower(lines[i]) != lines[i]: // a line of figures alone is none
 			title := regexp.MustCompile(`^\d+ +`).ReplaceAllString(lines[i], "")
 			title, _, _ = strings.Cut(title, "  ")
 			if name = strings.TrimSuffix(title, " (goes on)"); rule(i + 1) {

@@ -19,7 +19,7 @@ func piping() Panel {
 
 // pipingGrid has the rows that the shape uses, and no others.
 func (f *Facts) pipingGrid() grid.Grid {
-	g := grid.Grid{Columns: formColumns(labelW, topValueW), Rows: []grid.Row{f.chosen("piping.shape", "")}}
+	g := grid.Grid{Columns: formColumns(labelW, topValueW), Rows: []grid.Row{f.chosen("piping.shape")}}
 	p := f.Plan.Piping
 	if f.Plan.Icing != nil {
 		g.Rows = append(g.Rows, f.word("icing.size", f.sizedBy()))
