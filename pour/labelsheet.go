@@ -126,7 +126,7 @@ func (s *Sheet) labelFace() (wide, high, longest float64) {
 func (s *Sheet) labelDesign(shelf Shelf, l *LabelSheet, of Labelling) label.Design {
 	maker, _ := shelf.Label.MakerIn(l.Market)
 	d := label.Design{
-		Maker: maker, Net: l.Net, LetterMM: of.LetterMM, LeastMM: l.HeightMM.V, Dated: s.Plan.Label.BestBeforeMo > 0 || s.Plan.Label.OpenMo > 0, Lot: of.Lot,
+		Maker: maker, Net: l.Net, LetterMM: of.LetterMM, LeastMM: l.HeightMM.V, Dated: s.labelDated(of), Lot: of.Lot,
 		Listed: len(l.Lines) > 0, Unsure: l.unsure(), Unstated: s.unstated(shelf), Crowded: of.Crowded, Fits: of.Fits, Claims: l.Claims, Food: l.Food, Verdict: l.Report,
 	}
 	for i := range l.Allergens {
@@ -145,6 +145,11 @@ func (s *Sheet) labelDesign(shelf Shelf, l *LabelSheet, of Labelling) label.Desi
 		}
 	}
 	return d
+}
+
+// labelDated reports whether a date or months stand on the label: a best-before is counted from a day on which it was made.
+func (s *Sheet) labelDated(of Labelling) bool {
+	return s.Plan.Label.OpenMo > 0 || s.Plan.Label.BestBeforeMo > 0 && (of.Lot != "" || !s.Plan.PourAt.IsZero())
 }
 
 // unsure are the lines of the list that are not sure.

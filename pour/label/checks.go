@@ -113,15 +113,29 @@ func either(ok bool, yes, no string) (State, string) {
 	return Open, no
 }
 
-func (d *Design) maker(Market) (State, string) {
-	if d.Maker.Name == "" {
-		return Open, "nobody is stated for this market in your label file"
+func (d *Design) maker(m Market) (State, string) {
+	switch {
+	case d.Maker.Name == "":
+		return Open, "nobody is stated for this market: pourbench label maker name"
+	case d.Maker.Address == "":
+		return Open, d.Maker.Name + " has no address in your label file: pourbench label maker address"
 	}
-	return either(d.Maker.Address != "", d.Maker.Name, d.Maker.Name+" has no address in your label file")
+	return d.there(m, d.Maker.Name)
 }
 
-func (d *Design) contact(Market) (State, string) {
-	return either(d.Maker.Contact != "", d.Maker.Contact, "no contact is stated in your label file")
+func (d *Design) contact(m Market) (State, string) {
+	if d.Maker.Contact == "" {
+		return Open, "no contact is stated in your label file: pourbench label maker contact"
+	}
+	return d.there(m, d.Maker.Contact)
+}
+
+// there is ticked only for who was stated for this very market: whether another's address lies where it has to, nothing here can tell.
+func (d *Design) there(m Market, what string) (State, string) {
+	if d.Maker.Market != m.ID || m.ID == "" {
+		return Unknown, what + " is stated for wherever no other is: is it where this line asks for it?"
+	}
+	return Ticked, what
 }
 
 func (d *Design) net(Market) (State, string) {
@@ -223,5 +237,5 @@ func (d *Design) report(Market) (State, string) {
 	case len(v.Missed) > 0:
 		return Open, "the design is outside report " + v.Report
 	}
-	return Ticked, "inside report " + d.Verdict.Report
+	return Unknown, "inside report " + d.Verdict.Report + " as you entered it: what holds is what the assessor wrote, so tick it when you have looked there"
 }

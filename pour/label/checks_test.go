@@ -17,6 +17,7 @@ func row(finds string, m label.Market) label.Market {
 func TestADesignAnswersWhatItCan(t *testing.T) {
 	weighed := label.Declare(label.Weighing{Bars: w1(), Market: eu()})
 	long, old, none := label.Market{Allergens: label.AllergensLong}, label.Market{Allergens: label.AllergensOld}, label.Market{Allergens: label.AllergensNone}
+	there := label.Market{ID: "vale"}
 	for _, c := range []struct {
 		finds  string
 		market label.Market
@@ -26,9 +27,11 @@ func TestADesignAnswersWhatItCan(t *testing.T) {
 	}{
 		{"maker", long, label.Design{}, label.Open, "nobody"},
 		{"maker", long, label.Design{Maker: label.Maker{Name: "Alpine Meadow"}}, label.Open, "no address"},
-		{"maker", long, label.Design{Maker: label.Maker{Name: "Alpine Meadow", Address: "Alp 1"}}, label.Ticked, "Alpine"},
+		{"maker", long, label.Design{Maker: label.Maker{Name: "Alpine Meadow", Address: "Alp 1"}}, label.Unknown, "is it where"},
+		{"maker", there, label.Design{Maker: label.Maker{Market: "vale", Name: "Alpine Meadow", Address: "Alp 1"}}, label.Ticked, "Alpine"},
 		{"contact", long, label.Design{}, label.Open, "no contact"},
-		{"contact", long, label.Design{Maker: label.Maker{Contact: "alp.example"}}, label.Ticked, "alp.example"},
+		{"contact", long, label.Design{Maker: label.Maker{Contact: "alp.example"}}, label.Unknown, "alp.example"},
+		{"contact", there, label.Design{Maker: label.Maker{Market: "vale", Contact: "alp.example"}}, label.Ticked, "alp.example"},
 		{"net", long, label.Design{Net: weighed}, label.Ticked, "97 g, by 12"},
 		{"net", long, label.Design{Net: label.Net{From: label.FromForecast, Text: "97 g"}}, label.Unknown, "forecast"},
 		{"net", long, label.Design{Net: label.Net{Why: "too light"}}, label.Open, "too light"},
@@ -62,7 +65,7 @@ func TestADesignAnswersWhatItCan(t *testing.T) {
 		{"glitter", long, label.Design{}, label.Ticked, ""},
 		{"glitter", long, label.Design{Glitter: []string{"star glitter"}}, label.Open, "star glitter"},
 		{"report", long, label.Design{}, label.Open, "names no report"},
-		{"report", long, label.Design{Verdict: label.Verdict{Report: "R-12"}}, label.Ticked, "R-12"},
+		{"report", long, label.Design{Verdict: label.Verdict{Report: "R-12"}}, label.Unknown, "as you entered it"},
 		{"report", long, label.Design{Verdict: label.Verdict{Report: "R-12", Missed: make([]label.Miss, 1)}}, label.Open, "outside"},
 		{"report", long, label.Design{Verdict: label.Verdict{Report: "R-12", Why: "no such report"}}, label.Unknown, "no such"},
 		{"", long, label.Design{}, label.Unknown, ""},

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"pourbench/pour"
 	"pourbench/pour/disk"
 	"pourbench/pour/paper"
 	"pourbench/pour/sticker"
@@ -106,7 +107,24 @@ func (g *program) labelOut(l labelsheet, o labelOut) error {
 	for _, n := range one.Notes(how) {
 		g.say("%s", n)
 	}
+	for _, open := range l.open() {
+		g.say("%s", open)
+	}
 	return nil
+}
+
+// open is what stands against a label that was printed all the same: the cautions and stops of the label, and a report that is not there.
+func (l *labelsheet) open() []string {
+	var out []string
+	for _, w := range l.sheet.Warnings {
+		if w.Where == "label" && w.Severity != pour.Note {
+			out = append(out, "to be seen to before it is used: "+w.Text+"; "+w.Do)
+		}
+	}
+	if why := l.sheet.Label.Report.Why; why != "" {
+		out = append(out, "to be seen to before it is used: "+why)
+	}
+	return out
 }
 
 // firstWord is what a text begins with.

@@ -143,3 +143,18 @@ func TestALabelWhoseListLacksSomethingIsNotPrinted(t *testing.T) {
 	}
 	tells(t, m.says("label", file, "--market", "eu"), "Sucrose", "nonpareils")
 }
+
+// A label that is printed although something stands against it says what, beside the file: the words of a drug, a report that is not there.
+func TestWhatStandsAgainstAPrintedLabelIsSaid(t *testing.T) {
+	m := newMaker(t)
+	plan, err := presets.Plan("alpine-meadow")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := m.path("claims.toml")
+	m.writes(string(plan)+"\n[label]\nsays = \"Heals eczema.\"\nreport = \"R-77\"\n", "claims.toml")
+	code, _, errs := m.types("label", file, "--market", "us-soap", "-o", m.path("l.pdf"))
+	if code != 0 || strings.Count(errs, "to be seen to before it is used") < 3 || !strings.Contains(errs, "Heals") || !strings.Contains(errs, "R-77") {
+		t.Errorf("exit %d, %q", code, errs)
+	}
+}
