@@ -29,7 +29,7 @@ const placeLabel = "label"
 const mostNamed = 4
 
 // inspectLabel looks at what the label says.
-func (s *Sheet) inspectLabel(shelf Shelf) {
+func (s *Sheet) inspectLabel() {
 	l := &s.Label
 	if l.Refused != "" {
 		s.warn(warning("figure-unknown", placeLabel, "the label cannot be worked out: "+l.Refused, "mend that first"))
@@ -40,8 +40,7 @@ func (s *Sheet) inspectLabel(shelf Shelf) {
 		s.warn(warning("label-made-of", placeLabel, gap+" is not stated, so that the list lacks it and no label is printed",
 			"write what it is made of with the percent of each, by its packet or its maker: made_of, of a piece in the plan and of all else on your shelf"))
 	}
-	m, _ := shelf.Market(l.Market)
-	if names := s.unstated(shelf); len(names) > 0 && m.Allergens != label.AllergensNone {
+	if names := l.Unstated; len(names) > 0 {
 		s.warn(warning("label-allergen-unstated", placeLabel, "nothing on the shelf says which allergens "+few(names)+" holds, so that the list lacks them",
 			"ask the supplier for the scent's allergen statement and put its substances on your shelf, with the percent of each"))
 	}
@@ -54,9 +53,9 @@ func (s *Sheet) inspectLabel(shelf Shelf) {
 		s.warn(warning("label-weight", placeLabel, fmt.Sprintf("the plan has a label of %s, and by the %s %s holds", s.Plan.Show.Weight(of), l.Net.System, s.Plan.Show.Weight(l.Net.Most)),
 			"put less on the label, or cut thicker bars; weigh the cured bars before labels are printed"))
 	}
-	if l.Food != "" && !strings.Contains(strings.ToLower(s.Plan.Label.Cautions), "food") {
+	if own := strings.ToLower(s.Plan.Label.Cautions); l.Food != "" && !strings.Contains(own, "food") && !strings.Contains(own, "child") {
 		s.warn(warning("label-food", placeLabel, l.Food+", so that it could be taken for food, by a child first",
-			"write not food among its cautions and leave no small loose parts; find out what holds where you sell: some places forbid such soap. Where it cannot be taken for food, say so in the plan"))
+			"the label says by itself that it is not food; write among its cautions to keep it from children, and leave no small loose parts; find out what holds where you sell: some places forbid such soap. Where it cannot be taken for food, say so in the plan"))
 	}
 }
 

@@ -15,10 +15,11 @@ type LabelSheet struct {
 	Style     label.Style
 	Lines     []label.Line
 	Allergens []label.Found
-	Text      string // the list as it is printed, with its heading
-	Dried     string // where water would stand by what is in the cured bar; empty: where it does
-	MadeG     Figure // mass of the average bar as it was made: what Lines sum to
-	CuredG    Figure // what allergens are judged on
+	Unstated  []string // scents of which no allergen is stated, where the market wants allergens named
+	Text      string   // the list as it is printed, with its heading
+	Dried     string   // where water would stand by what is in the cured bar; empty: where it does
+	MadeG     Figure   // mass of the average bar as it was made: what Lines sum to
+	CuredG    Figure   // what allergens are judged on
 	Net       label.Net
 	HeightMM  Figure        // least height of the weight's figures
 	Food      string        // why it could be taken for food; empty: nothing says so
@@ -64,6 +65,9 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	}
 	l.Lines = label.List(entries, m)
 	l.Allergens = label.Allergens(scentsIn(charges, shelf), made, l.CuredG.orUnknown(), m, shelf.Allergens)
+	if m.Allergens != label.AllergensNone {
+		l.Unstated = s.unstated(shelf)
+	}
 	l.Text = label.Text(l.Lines, l.Allergens, m)
 	l.Dried = label.Dried(l.Lines, l.CuredG.orUnknown(), m)
 	l.Net = label.Declare(s.weighing(m, of.Bars))
@@ -127,7 +131,7 @@ func (s *Sheet) labelDesign(shelf Shelf, l *LabelSheet, of Labelling) label.Desi
 	maker, _ := shelf.Label.MakerIn(l.Market)
 	d := label.Design{
 		Maker: maker, Net: l.Net, LetterMM: of.LetterMM, LeastMM: l.HeightMM.V, Dated: s.labelDated(of), Lot: of.Lot,
-		Listed: len(l.Lines) > 0, Unsure: l.unsure(), Unstated: s.unstated(shelf), Crowded: of.Crowded, Fits: of.Fits, Claims: l.Claims, Food: l.Food, Verdict: l.Report,
+		Listed: len(l.Lines) > 0, Unsure: l.unsure(), Unstated: l.Unstated, Crowded: of.Crowded, Fits: of.Fits, Claims: l.Claims, Food: l.Food, Verdict: l.Report,
 	}
 	for i := range l.Allergens {
 		switch a := &l.Allergens[i]; {
@@ -216,6 +220,6 @@ func (s *Shelf) scentIn(name string) label.ScentIn {
 func (s *Sheet) label(shelf Shelf) {
 	if s.Plan.Label.Market != "" {
 		s.Label = s.Labelled(shelf, Labelling{})
-		s.inspectLabel(shelf)
+		s.inspectLabel()
 	}
 }

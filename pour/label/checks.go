@@ -209,7 +209,7 @@ func (d *Design) room(Market) (State, string) {
 
 func (d *Design) claims(Market) (State, string) {
 	if len(d.Claims) == 0 {
-		return Unknown, "no word that was looked for stands in your own text; only you know what you say elsewhere"
+		return Unknown, "no word that was looked for, English ones alone, stands in your own text; only you know what you say elsewhere"
 	}
 	return Open, d.Claims[0].Tell()
 }

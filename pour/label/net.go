@@ -178,6 +178,9 @@ func (n *Net) note(o Weighing) {
 	if n.Most > 0 && o.Market.AfterPacking && math.IsNaN(o.FurtherLoss) {
 		n.Notes = append(n.Notes, "what a bar still loses once it is packed is not known and not taken off, though its weight counts later there")
 	}
+	if n.Most > 0 && o.Market.AfterPacking && o.FurtherLoss > 0 {
+		n.Notes = append(n.Notes, fmt.Sprintf("its weight counts after packing too there, so the %.2f %% that a bar still loses is taken off", 100*o.FurtherLoss))
+	}
 	if tne, ok := chem.TolerableShortfall(n.Most); ok && o.ScaleErrorG > tne*scalePart+slack {
 		n.Notes = append(n.Notes, fmt.Sprintf("a scale that may be wrong by %s g is coarse for it: checkers' own are good to %s g there (WELMEC 6.9)", short(o.ScaleErrorG), short(tne*scalePart)))
 	}

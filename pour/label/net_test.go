@@ -213,3 +213,12 @@ func TestFiguresThatCount(t *testing.T) {
 		}
 	}
 }
+
+// Where a weight counts after packing, what is taken off for it is said: the same bar says less there than elsewhere.
+func TestWhatIsTakenOffForLaterIsSaid(t *testing.T) {
+	later := label.Declare(label.Weighing{Bars: []float64{133.31}, FurtherLoss: 0.00436, Market: label.Market{AfterPacking: true}})
+	now := label.Declare(label.Weighing{Bars: []float64{133.31}, FurtherLoss: 0.00436, Market: eu()})
+	if later.G != 132 || now.G != 133 || !strings.Contains(strings.Join(later.Notes, " "), "0.44 %") || strings.Contains(strings.Join(now.Notes, " "), "taken off") {
+		t.Errorf("later %+v, at packing %+v", later, now)
+	}
+}

@@ -11,7 +11,7 @@ import (
 func labelWays(m *mender, w pour.Warning) []ladder {
 	switch l := &m.before.Label; w.Code {
 	case "label-food":
-		return []ladder{{{"write not food among its cautions", warnOfFood()}}}
+		return []ladder{{{"write among its cautions to keep it from children", warnOfFood()}}}
 	case "label-weight":
 		return []ladder{{{"put " + m.plan.Show.Weight(l.Net.Most) + " on the label", pour.SetNumber("cure.label_g", l.Net.Most)}}}
 	case "label-prohibited":
@@ -22,10 +22,10 @@ func labelWays(m *mender, w pour.Warning) []ladder {
 	return nil
 }
 
-// warnOfFood adds to the label's own cautions that it is no food.
+// warnOfFood adds to the label's own cautions to keep it from children; that it is no food stands on such a label by itself.
 func warnOfFood() pour.Edit {
 	return func(p pour.Plan) (pour.Plan, error) {
-		p.Label.Cautions = strings.TrimSpace(p.Label.Cautions + " Not food: keep away from children.")
+		p.Label.Cautions = strings.TrimSpace(p.Label.Cautions + " Keep away from children.")
 		return p, nil
 	}
 }

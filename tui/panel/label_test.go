@@ -311,7 +311,7 @@ func TestAScentIsTriedBesideThePlanAndTaken(t *testing.T) {
 			t.Errorf("%q is not said among %q", want, said)
 		}
 	}
-	if want := fmt.Sprintf("allergens named %d %d", namedCount(&f.Timed.Label), namedCount(&tried.Timed.Label)); !slices.Contains(said, want) {
+	if want := fmt.Sprintf("allergens named %s %s", namedCount(&f.Timed.Label), namedCount(&tried.Timed.Label)); !slices.Contains(said, want) {
 		t.Errorf("%q is not said among %q", want, said)
 	}
 	if text := strings.Join(panelOf(t, "printed list").Told(f), "\n"); !strings.Contains(text, f.Timed.Label.Text) || !strings.Contains(text, tried.Timed.Label.Text) {
@@ -372,6 +372,7 @@ func TestWhatASwapChangesOfListAndVerdictIsSaid(t *testing.T) {
 		{pour.LabelSheet{Report: label.Verdict{Report: "R-1", Missed: []label.Miss{{What: "rose"}}}}, "report inside R-1 outside R-1"},
 		{pour.LabelSheet{Allergens: []label.Found{{Name: "Citral", CuredPercent: 0.02, Named: true}}}, "+ Citral – 0.0200"},
 		{pour.LabelSheet{Allergens: []label.Found{{Name: "safrole", CuredPercent: 0.02, Prohibited: true}}}, "! safrole – 0.0200"},
+		{pour.LabelSheet{Unstated: []string{"lemongrass oil"}}, "allergens named 0 0 + ?"},
 		{pour.LabelSheet{Refused: "no parts"}, "it cannot be worked out"},
 	} {
 		if got := swapSaid(grid.Grid{Rows: f.swapEffects(now, &c.with)}); !slices.Contains(got, c.want) {

@@ -212,7 +212,7 @@ func (f *Facts) swapAllergens(now, with *pour.LabelSheet) []grid.Row {
 			}
 		}
 	}
-	rows := []grid.Row{f.swapped("allergens named", fmt.Sprint(namedCount(now)), fmt.Sprint(namedCount(with)), "how many stand in the list", f.Look.Text)}
+	rows := []grid.Row{f.swapped("allergens named", namedCount(now), namedCount(with), "how many stand in the list; + ?: of a scent nothing says which it brings", f.Look.Text)}
 	for _, name := range names {
 		a, was := percent(now, name)
 		b, becomes := percent(with, name)
@@ -232,14 +232,18 @@ func (f *Facts) swapAllergens(now, with *pour.LabelSheet) []grid.Row {
 	return rows
 }
 
-func namedCount(l *pour.LabelSheet) int {
+// namedCount is how many allergens are named, and that there may be more where a scent has no statement.
+func namedCount(l *pour.LabelSheet) string {
 	n := 0
 	for i := range l.Allergens {
 		if l.Allergens[i].Named {
 			n++
 		}
 	}
-	return n
+	if len(l.Unstated) > 0 {
+		return fmt.Sprintf("%d + ?", n)
+	}
+	return fmt.Sprint(n)
 }
 
 // swapLines is which ingredients come into the list and which go; where none does, whether its order stays.
