@@ -30,6 +30,8 @@ func (o op) topMM() float64 {
 		return o.wave.level
 	case o.spread != nil:
 		return o.spread.top
+	case o.border != nil:
+		return o.border.at + o.border.up
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	}
@@ -44,6 +46,8 @@ func (o op) kind() string {
 		return "wave"
 	case o.spread != nil:
 		return "spread"
+	case o.border != nil:
+		return "border"
 	case o.whirl != nil:
 		return "whirl"
 	}

@@ -14,6 +14,7 @@ const (
 	stepComb    = 4 // a comb
 	stepSpread  = 5 // a spread
 	stepWhirl   = 6 // a whirl
+	stepBorder  = 7 // a border
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -37,6 +38,7 @@ type tracer struct {
 	combs  []*comb
 	spread []levelled
 	whirls []turned
+	dented []dented
 	words  int
 	ny, nz int
 	sets   []uint64
@@ -49,7 +51,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.kind, t.at, t.drags = t.kind[:0], t.at[:0], t.drags[:0]
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
-	t.spread, t.whirls = t.spread[:0], t.whirls[:0]
+	t.spread, t.whirls, t.dented = t.spread[:0], t.whirls[:0], t.dented[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -88,6 +90,14 @@ func (t *tracer) add(o *op, bake bool) {
 	case o.spread != nil:
 		t.push(stepSpread, len(t.spread))
 		t.spread = append(t.spread, o.spread.at(t.x))
+	case o.border != nil:
+		t.push(stepBorder, len(t.dented))
+		if n := len(t.dented); n < cap(t.dented) {
+			t.dented = t.dented[:n+1] // with its memory
+		} else {
+			t.dented = append(t.dented, dented{})
+		}
+		o.border.cut(t.x, &t.dented[len(t.dented)-1])
 	case o.wave != nil && bake:
 		t.push(stepWave, len(t.tables))
 		r := o.wave.at(t.x)
@@ -127,6 +137,9 @@ func (t *tracer) mark(i int) {
 		r = 1 / math.Sqrt(d.inv)
 		j0, j1 = t.cells(min(d.cy, d.cy+d.dy)-r, max(d.cy, d.cy+d.dy)+r, t.ny)
 		k0, k1 = t.cells(min(d.cz, d.cz+d.dz)-r, min(d.level, max(d.cz, d.cz+d.dz)+r), t.nz)
+	case stepBorder:
+		at := t.dented[t.at[i]].border
+		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
 	case stepSlab:
 		k0, _ = t.cells(t.slabs[t.at[i]].bottom, 0, t.nz)
 		if i == 0 {
@@ -188,6 +201,8 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 			y, z = t.whirls[n].turn(y, z, -1)
 		case stepSpread:
 			y, z = t.spread[n].undo(y, z)
+		case stepBorder:
+			y, z = t.dented[n].press(y, z, -1)
 		case stepComb:
 			x, y = t.combs[n].move(x, y, z, -1)
 		}
