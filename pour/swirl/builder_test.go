@@ -272,32 +272,88 @@ func TestTwiceTheTurnsTurnTheSpiralTwiceAsFar(t *testing.T) {
 	}
 }
 
-// Every other tine goes the other way: the shift has one lobe more than it changes its sign.
+// peaks is where the shift of a comb is greatest in each of its lobes, mm.
+func (c *comb) peaks() (at []float64) {
+	most := 0.0
+	for i, v := range c.shift {
+		here := c.wide * float64(i) / float64(len(c.shift)-1)
+		switch {
+		case i == 0 || v*most < 0:
+			at, most = append(at, here), v
+		case math.Abs(v) > math.Abs(most):
+			most, at[len(at)-1] = v, here
+		}
+	}
+	return at
+}
+
+// Every other tine goes the other way: the shift has one lobe more than it changes its sign. Tines are as far apart as the turns say, a
+// little closer from wall to wall, but never evenly, and never twice in the same places.
 func TestACombHasATineForEveryTurn(t *testing.T) {
 	for _, turns := range []float64{3, 5, 7} {
-		for along, want := range map[bool]int{true: int(turns), false: int(math.Ceil(2.35*turns - 0.5))} {
-			r := poured(script.Combed, 1)
-			r.Script.Brief.Turns = turns
-			b := newBuilder(r)
-			b.level = 60
-			b.rake(along)
-			c := b.ops[0].comb
-			tines, sign := 1, math.Copysign(1, c.shift[len(c.shift)/40])
-			for _, v := range c.shift {
-				if v*sign < 0 {
-					tines, sign = tines+1, -sign
+		for along, gap := range map[bool]float64{true: 80 / turns, false: 0.94 * 80 / turns} {
+			for seed := range int64(5) {
+				r := poured(script.Combed, 1)
+				r.Script.Brief.Turns, r.Script.Brief.Seed = turns, seed
+				b := newBuilder(r)
+				b.level = 60
+				b.rake(along)
+				c := b.ops[0].comb
+				wide, long := 200., 80.
+				if along {
+					wide, long = 80, 200
+				}
+				at := c.peaks()
+				if n := float64(len(at)); n < wide/gap-1 || n > wide/gap+1.3 {
+					t.Errorf("%g turns, along %v: %g tines in %g mm, %g mm apart", turns, along, n, wide, gap)
+				}
+				off := 0.0
+				for i := 2; i < len(at)-1; i++ {
+					e := math.Abs(at[i]-at[i-1]-gap) / gap
+					if off = max(off, e); e > 0.5 {
+						t.Errorf("%g turns, along %v: tines at %g and %g mm", turns, along, at[i-1], at[i])
+					}
+				}
+				if off < 0.03 && len(at) > 4 {
+					t.Errorf("%g turns, along %v: tines stand in step, at %.1f", turns, along, at)
+				}
+				if c.alongX != along || c.wide != wide || c.long != long || c.level != 60 {
+					t.Errorf("along %v: the comb is %g mm wide and goes %g mm", along, c.wide, c.long)
 				}
 			}
-			if tines != want {
-				t.Errorf("%g turns, along %v: %d tines, want %d", turns, along, tines, want)
+		}
+	}
+}
+
+// Behind every tine that goes along the loaf a spike goes down where the tine stood and curls at its end; where they go across there is none.
+func TestTinesLeaveSpikesBehind(t *testing.T) {
+	r := poured(script.Combed, 1)
+	r.Script.Brief.Turns = 5
+	b := newBuilder(r)
+	b.level = 60
+	b.rake(false)
+	if len(b.ops) != 1 {
+		t.Errorf("a comb from wall to wall makes %d moves", len(b.ops))
+	}
+	b.rake(true)
+	at := b.ops[1].comb.peaks()
+	spikes := b.ops[2:]
+	if len(spikes) < 4 || len(spikes) > 6 {
+		t.Fatalf("five tines leave %d spikes", len(spikes))
+	}
+	for i, o := range spikes {
+		path := o.stroke.path
+		low, first, last := path[0], path[0], path[len(path)-1]
+		for _, p := range path {
+			if p.z < low.z {
+				low = p
 			}
-			wide, long := 200., 80.
-			if along {
-				wide, long = 80, 200
-			}
-			if c.alongX != along || c.wide != wide || c.long != long || c.level != 60 {
-				t.Errorf("along %v: the comb is %g mm wide and goes %g mm", along, c.wide, c.long)
-			}
+		}
+		if first.z != 60 || low.z < 4 || low.z > 48 || last.z < low.z+0.5 || math.Abs(last.y-first.y) < 1 || o.stroke.radius > 6 {
+			t.Errorf("spike %d goes from %v down to %v and curls to %v", i, first, low, last)
+		}
+		if len(at) == len(spikes) && !near(first.y, at[i], 3) {
+			t.Errorf("spike %d goes down at %.1f mm, the tine stood at %.1f mm", i, first.y, at[i])
 		}
 	}
 }
