@@ -106,6 +106,7 @@ func newGround(d *dice, box Box, u uneven) ground {
 	}
 	n := min(mostLobes, int(u.cover*(box.L+2*endMM)*box.W/(math.Pi*u.half*u.half)))
 	lumps := int(float64(n) * u.lump / (2 * (u.lump + u.dent)))
+	n -= lumps         // a lump stands where else two dents would be
 	for i := range n { // the lumps come last: they lie on what is dented
 		half := u.half * d.Between(0.55, 1.5)
 		l := lobe{x: d.Between(-endMM, box.L+endMM), y: d.Between(0, box.W), invX: 1 / (half * d.Between(0.8, 1.7)), invY: 1 / half}
