@@ -30,6 +30,8 @@ func (o op) topMM() float64 {
 		return o.wave.level
 	case o.spread != nil:
 		return o.spread.top
+	case o.plume != nil:
+		return o.plume.level
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	}
@@ -46,6 +48,8 @@ func (o op) kind() string {
 		return "spread"
 	case o.whirl != nil:
 		return "whirl"
+	case o.plume != nil:
+		return "plume"
 	}
 	return "comb"
 }
