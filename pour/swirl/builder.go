@@ -142,14 +142,3 @@ func (b *builder) streams() bool { return b.level > 4 && b.act%b.every == 0 }
 func (b *builder) fall() float64 {
 	return clamp(math.Sqrt(b.HeightMM/150), 0.2, 1.6) * b.thick(1.1, 0.6)
 }
-
-// layers pours every jug level on the one before.
-func (b *builder) layers() func(script.Act) {
-	return func(a script.Act) {
-		if a.Kind == script.Level {
-			b.settle(b.thick(3.6, 1.6))
-			return
-		}
-		b.raise(a.Share, plain(a.Jug))
-	}
-}

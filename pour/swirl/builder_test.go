@@ -31,13 +31,25 @@ func TestLayersLieAtTheirSharesOfTheHeight(t *testing.T) {
 			t.Errorf("after %d acts the batter stands at %g mm, want %g", n, got, want)
 		}
 	}
-	flat := s.Upto(3) // before the mould is tapped
-	for z, want := range map[float64]int{0: 2, 29.99: 2, 30.01: 0, 41.99: 0, 42.01: 1, 60: 1} {
-		if got := flat.Label(70, 20, z); got != want {
-			t.Errorf("at %g mm lies %d, want %d", z, got, want)
+	// Borders are uneven, and even out: over a cross-section each layer is as thick as its share says.
+	uneven := s.Upto(3)
+	for _, x := range []float64{20, 70, 181} {
+		thick := [3]float64{}
+		const steps = 400
+		for i := range steps {
+			y := 80 * (float64(i) + 0.5) / steps
+			for z := 0.05; z < 60; z += 0.1 {
+				thick[uneven.Label(x, y, z)] += 0.1 / steps
+			}
 		}
-		if got := flat.Face(70).Label(20, z); got != want {
-			t.Errorf("the face shows %d at %g mm, want %d", got, z, want)
+		if !near(thick[2], 30, 0.15) || !near(thick[0], 12, 0.15) || !near(thick[1], 18, 0.15) {
+			t.Errorf("at %g mm the layers are %.2f mm thick, want 12, 18 and 30", x, thick)
+		}
+		if got := uneven.Label(x, 20, 1); got != 2 {
+			t.Errorf("at the bottom lies %d", got)
+		}
+		if got := uneven.Label(x, 20, 59.9); got != 1 {
+			t.Errorf("at the top lies %d", got)
 		}
 	}
 	if got := s.Upto(1).Label(70, 20, 30.01); got != Empty {

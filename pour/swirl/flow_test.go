@@ -32,6 +32,8 @@ func (o op) topMM() float64 {
 		return o.spread.top
 	case o.plume != nil:
 		return o.plume.level
+	case o.border != nil:
+		return o.border.at + o.border.up
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	}
@@ -46,6 +48,8 @@ func (o op) kind() string {
 		return "wave"
 	case o.spread != nil:
 		return "spread"
+	case o.border != nil:
+		return "border"
 	case o.whirl != nil:
 		return "whirl"
 	case o.plume != nil:

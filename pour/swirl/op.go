@@ -10,6 +10,7 @@ type op struct {
 	spread *spread
 	whirl  *whirl
 	plume  *plume
+	border *border
 }
 
 type vec3 struct{ x, y, z float64 }
@@ -59,6 +60,8 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.y, p.z = o.whirl.move(p.x, p.y, p.z, dir)
 	case o.plume != nil:
 		p.y, p.z = o.plume.move(p.x, p.y, p.z, dir)
+	case o.border != nil:
+		p.y, p.z = o.border.move(p.x, p.y, p.z, dir)
 	case o.spread != nil:
 		p.y, p.z = o.spread.move(p.x, p.y, p.z, dir)
 	}
