@@ -84,7 +84,7 @@ func (t Technique) Own(jugs int) Dials {
 	case Hanger, HangerLoops:
 		return Dials{Passes: 2, Turns: 3}
 	case HangerSpiral:
-		return Dials{Passes: 2, Turns: 2}
+		return Dials{Passes: 2, Turns: 4}
 	case Combed:
 		return Dials{Passes: 2, Turns: 5}
 	case Spooned:

@@ -114,10 +114,10 @@ func (t *tracer) add(o *op, bake bool) {
 		t.push(stepRolls, len(t.rolls))
 		t.rolls = append(t.rolls, o.wave.at(t.x))
 	case o.stroke != nil:
-		shift, sway, depth := o.stroke.drift(t.x)
-		from := o.stroke.at(0, shift, sway, depth)
+		c := o.stroke.drift(t.x)
+		from := o.stroke.at(0, c)
 		for i := 1; i < len(o.stroke.path); i++ {
-			to := o.stroke.at(i, shift, sway, depth)
+			to := o.stroke.at(i, c)
 			d := newDrag(from, to, o.stroke)
 			from = to
 			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level {
