@@ -51,7 +51,7 @@ func (c contact) poured(s Script) {
 // A stream runs so far to either side of its line, in widths of the mould: set by comparing with faces drawn, no source. The mould's
 // width is looked at in so many places.
 const (
-	streamReach = 0.3
+	streamReach = 0.1
 	places      = 40
 )
 

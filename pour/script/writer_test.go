@@ -79,7 +79,7 @@ func TestDialsAreKeptToWhatCanBeDone(t *testing.T) {
 		{script.Pot, 50, 40},
 		{script.Drop, 7, 7},
 		{script.Pot, 0, 12},
-		{script.Drop, 0, 2},
+		{script.Drop, 0, 3},
 	} {
 		b := five(c.technique)
 		b.Passes, b.Turns, b.HeightMM = c.asked, 9, 700

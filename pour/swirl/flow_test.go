@@ -30,6 +30,8 @@ func (o op) topMM() float64 {
 		return o.wave.level
 	case o.spread != nil:
 		return o.spread.top
+	case o.plume != nil:
+		return o.plume.level
 	case o.border != nil:
 		return o.border.at + o.border.up
 	case o.whirl != nil:
@@ -50,6 +52,8 @@ func (o op) kind() string {
 		return "border"
 	case o.whirl != nil:
 		return "whirl"
+	case o.plume != nil:
+		return "plume"
 	}
 	return "comb"
 }
