@@ -165,7 +165,7 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 			if first.z != 59 || last.z != 59 || high.z > 59 {
 				t.Errorf("%g turns: it goes in at %v and out at %v", turns, first, last)
 			}
-			if low.z < 9-1e-9 || low.z > 9+0.22*48/2 || low.y < 9-1e-9 || high.y > 71+1e-9 || high.y-low.y < 0.7*62 && turns > 1 {
+			if low.z < 9-1e-9 || low.z > 9+(1-0.84*0.74)*25 || low.y < 9-1e-9 || high.y > 71+1e-9 || high.y-low.y < 0.7*62 && turns > 1 {
 				t.Errorf("%g turns: it stays within %v and %v", turns, low, high)
 			}
 			if first.y < last.y {
