@@ -34,12 +34,12 @@ func TestLayersLieAtTheirSharesOfTheHeight(t *testing.T) {
 	// Borders are uneven, and even out: over a cross-section each layer is as thick as its share says.
 	uneven := s.Upto(3)
 	for _, x := range []float64{20, 70, 181} {
-		thick := [3]float64{}
+		thick, face := [3]float64{}, uneven.Face(x)
 		const steps = 400
 		for i := range steps {
 			y := 80 * (float64(i) + 0.5) / steps
 			for z := 0.05; z < 60; z += 0.1 {
-				thick[uneven.Label(x, y, z)] += 0.1 / steps
+				thick[face.Label(y, z)] += 0.1 / steps
 			}
 		}
 		if !near(thick[2], 30, 0.15) || !near(thick[0], 12, 0.15) || !near(thick[1], 18, 0.15) {
