@@ -11,10 +11,15 @@ type spread struct {
 
 // row is a line of batter along the loaf, or spoonfuls one after the other.
 type row struct {
-	part float64 // of the slab's batter
-	line wobble  // mm across: the middle of the lump
-	half float64 // mm, the lump's half width
+	part  float64 // of the slab's batter; the parts of all rows sum to 1
+	line  wobble  // mm across: the middle of the lump
+	half  float64 // mm, the lump's half width
+	swell wobble  // by what part of half it is wider here; the zero value: not at all
+	flush wobble  // by what part of its own more runs here, at the cost of the other rows; the zero value: none
 }
+
+// leastOf is how thin a line of batter gets at least, of its own width or part, where it swells and thins.
+const leastOf = 0.25
 
 // lump is a rounded heap in one cross-section: high·(1-u²)² over its half width.
 type lump struct {
@@ -45,10 +50,7 @@ func (s *spread) at(x float64) levelled {
 	l := levelled{bottom: s.bottom, top: s.top, width: s.width}
 	rise := s.top - s.bottom
 	l.area = rise * s.width
-	for i := range s.rows {
-		r := &s.rows[i]
-		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half}, r.part*l.area)
-	}
+	s.strew(&l, x)
 	deepest := mostSunk * s.top
 	for range 8 {
 		high := l.high()
@@ -69,6 +71,21 @@ func (s *spread) at(x float64) levelled {
 	}
 	l.film = (1 - part) * rise
 	return l
+}
+
+// strew adds the lumps of all rows.
+func (s *spread) strew(l *levelled, x float64) {
+	var parts [mostLumps]float64
+	sum := 0.0
+	rows := s.rows[:min(len(s.rows), mostLumps)]
+	for i := range rows {
+		parts[i] = rows[i].part * max(leastOf, 1+rows[i].flush.at(x))
+		sum += parts[i]
+	}
+	for i := range rows {
+		r := &rows[i]
+		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half * max(leastOf, 1+r.swell.at(x))}, parts[i]/sum*l.area)
+	}
 }
 
 // add adds a lump of an area, measured inside the walls.
