@@ -70,8 +70,8 @@ func TestPatchesShowWhatTracingEveryPointShows(t *testing.T) {
 	for _, technique := range script.Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
 		fast, plain := refined(t, f, 80, 62), &Picture{}
-		f.Draft(plain, 240, 186)
-		if d := apart(fast, shrunk(plain, 3)); d > 0.08 {
+		f.Draft(plain, 480, 372)
+		if d := apart(fast, shrunk(plain, 6)); d > 0.08 {
 			t.Errorf("%s: the pictures differ by %.3f on average", technique, d)
 		}
 	}
