@@ -10,7 +10,7 @@ import (
 const (
 	spoonMM     = 18  // half the width of a usual spoonful
 	spoonPart   = 0.3 // and no more than this of the mould's width
-	spoonLong   = 1.9 // a spoonful is so much longer than half wide
+	spoonLong   = 2.4 // a spoonful is so much longer than half wide
 	mostAbreast = 8   // spoonfuls of one act side by side
 	filmMM      = 0.3 // a spoonful has no edges thinner than this
 	spoonEnds   = 1.7 // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
