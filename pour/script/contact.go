@@ -16,7 +16,7 @@ func (s Script) Contact() [][]float64 {
 	case s.Brief.Technique.InPot():
 		c.round(s)
 		c.parts()
-		c.folded(s.Brief.Shares)
+		c.folded(s.Brief)
 	case s.Brief.Technique == Drop:
 		c.streamed(s)
 	case s.Brief.Technique == Spooned:
@@ -110,11 +110,17 @@ func (c contact) round(s Script) {
 
 // foldedPart is how much boundary arises as the stream out of the pot falls onto what it laid before, against what it had in the pot; fitted
 // by eye to faces, no source.
-const foldedPart = 0.7
+const (
+	foldedPart  = 0.7
+	foldedSpots = 2. // of spots, which are drawn out until little is left of who lay in whom
+)
 
 // folded has every two jugs touch in proportion to both their shares, as ribbons fall on one another wherever chance has it.
-func (c contact) folded(shares []float64) {
-	sum := 0.0
+func (c contact) folded(b Brief) {
+	shares, part, sum := b.Shares, foldedPart, 0.0
+	if b.Technique == PotSpots {
+		part = foldedSpots
+	}
 	for a := range shares {
 		for b := range a {
 			sum += shares[a] * shares[b]
@@ -123,7 +129,7 @@ func (c contact) folded(shares []float64) {
 	for a := range shares {
 		for b := range a {
 			if sum > 0 {
-				c.add(a, b, foldedPart*shares[a]*shares[b]/sum)
+				c.add(a, b, part*shares[a]*shares[b]/sum)
 			}
 		}
 	}

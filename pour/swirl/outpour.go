@@ -54,7 +54,7 @@ func (b *builder) lip() *stream {
 	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5)}
 	stir, eddies := b.d.Between(1.3, 2), 2
 	if b.Technique == script.PotSpots { // many small ones are drawn into streaks soon
-		stir = b.d.Between(0.8, 1.2)
+		stir, eddies = b.d.Between(0.6, 0.9), 1
 	}
 	s.stir = stir * b.Turns * b.d.Sign()
 	for range eddies {
@@ -103,8 +103,11 @@ func (b *builder) train(a script.Act, k int) row {
 	at := clamp(line+b.d.Between(-coilSwing, coilSwing), 0.03, 0.97) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.5) * b.thick(0.9, 1.3) * clamp(b.Box.W/75, 0.5, 1.6)
 	r := row{part: 1, line: b.d.wobble(at, 0.1*b.Box.W), half: half, swell: b.d.wobble(0, 0.6)}
-	if b.Technique == script.PotEnd {
+	switch b.Technique {
+	case script.PotEnd:
 		b.tongue(&r)
+	case script.PotSpots: // wide and seldom, so that what is many-coloured is not fine as hair
+		r.half *= 1.5
 	}
 	return r
 }
