@@ -112,10 +112,12 @@ func (b *block) height(x, y float64) float64 {
 // side is a flat side of the block.
 func (b *block) side(p vec, far float64) (seen, bool) {
 	const edge = 0.02
-	n, stuff, bright, ok := vec{x: -1}, uint8(ground), 1.0, true
+	var stuff uint8
+	var ok bool
+	n, bright := vec{x: -1}, 1.0
 	switch {
 	case p.x < b.low.x+edge:
-		stuff, bright, ok = b.face.at(b.onFace(p.y), p.z)
+		stuff, bright, ok = b.face.at(p.y, p.z)
 	case p.y < b.low.y+edge || p.y > b.high.y-edge:
 		n = vec{y: math.Copysign(1, p.y-b.high.y/2)}
 		along, _ := b.real(p.x, 0)
@@ -135,11 +137,8 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 	return seen{stuff, bright * lit(n, b.cast(p)) * b.bevel(p), far}, true
 }
 
-// onFace is where across the drawn face a place of the block lies.
-func (b *block) onFace(y float64) float64 { return y }
-
 // cast is how much of the sun the other block takes from a place.
-func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.lights, b.pose) }
+func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.lights, b.pose, 0) }
 
 // bevel lightens the edges a little that a knife and a mould leave, and darkens the foot.
 func (b *block) bevel(p vec) float64 {

@@ -44,9 +44,9 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 	mmW, mmH := s.SizeMM()
 	st := &stage{Scene: s, w: w, h: h, px: max(mmW/float64(w), mmH/float64(h))}
 	st.v, st.right, st.up = towards()
-	perMM, lights, step := 1/st.px, 4, max(5, st.px)
+	perMM, lights, shadows, step := 1/st.px, 4, 8, max(5, st.px)
 	if fine {
-		perMM, lights, step = min(1.6/st.px, mostPerMM), 12, max(2, st.px)
+		perMM, lights, shadows, step = min(1.6/st.px, mostPerMM), 12, 80, max(2.5, st.px)
 	}
 	var t *top
 	var err error
@@ -71,7 +71,7 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 		}
 		st.blocks[k] = b
 	}
-	st.dark = s.darkness(step, 2*lights)
+	st.dark = s.darkness(step, shadows)
 	return st, nil
 }
 

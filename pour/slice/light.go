@@ -34,15 +34,16 @@ func suns(n int) []vec {
 	return out
 }
 
-// shaded is how much of the sun the blocks take from a place, 0 to 1; what stands on them counts as level. A block may be left out.
-func (s *Scene) shaded(at vec, suns []vec, but *pose) float64 {
+// shaded is how much of the sun the blocks take from a place, 0 to 1; what stands on them counts as level. A block may be left out. A
+// place under a block, which is in nobody's sight, is taken for one beside it: less than so far in from the sun, mm, it is in the light.
+func (s *Scene) shaded(at vec, suns []vec, but *pose, under float64) float64 {
 	hit := 0
 	for _, l := range suns {
 		for _, p := range [2]*pose{&s.loaf, &s.piece} {
 			if p == but {
 				continue
 			}
-			if near, far, ok := p.crosses(p.in(at), p.inWay(l), p.flat); ok && far > 0.02 && s.blocks(p, p.in(at), p.inWay(l), near, far) {
+			if near, far, ok := p.crosses(p.in(at), p.inWay(l), p.flat); ok && (near > 0 || far > under+0.02) && s.blocks(p, p.in(at), p.inWay(l), near, far) {
 				hit++
 				break
 			}
@@ -103,7 +104,7 @@ func (s *Scene) darkness(step float64, n int) *dark {
 		}
 	}
 	l := sun()
-	reach := s.loaf.flat * (math.Abs(l.x)/l.z + 0.5) // of the shadow, with its soft edge
+	reach := s.loaf.flat * (math.Abs(l.x)/l.z + 0.9) // of the shadow, with its soft edge
 	low, high = vec{low.x - 16, low.y - 0.4*reach, 0}, vec{high.x + reach, high.y + 0.6*reach, 0}
 	d := &dark{low: low, step: step, wide: int((high.x-low.x)/step) + 2, high: int((high.y-low.y)/step) + 2}
 	d.part = make([]float32, d.wide*d.high)
@@ -111,7 +112,7 @@ func (s *Scene) darkness(step float64, n int) *dark {
 	share(d.high, func(j int) bool {
 		for i := range d.wide {
 			at := vec{low.x + float64(i)*step, low.y + float64(j)*step, 0}
-			d.part[j*d.wide+i] = float32(s.shaded(at, lights, nil))
+			d.part[j*d.wide+i] = float32(s.shaded(at, lights, nil, 2.5*step))
 		}
 		return true
 	})

@@ -75,9 +75,13 @@ func (s *Scene) lay() {
 	s.piece = pose{
 		ax: vec{z: -1}, ay: vec{sin, cos, 0}, az: vec{cos, -sin, 0}, high: vec{thick, wide, size.z}, flat: high + 0.6*s.peak(),
 	}
+	back, up := s.piece.az.times(size.z), thick
+	if thick > high { // it is drawn apart as it stood, for its face is its narrow side
+		s.piece.ax, s.piece.az = s.piece.az, vec{z: 1}
+		back, up = s.piece.ax.times(thick), 0
+	}
 	// The corner of the bar that comes nearest to the loaf keeps the gap.
-	back := s.piece.az.times(size.z)
 	y := wide + gapMM - min(0, back.y, back.y+s.piece.ay.y*wide)
 	x := besideBar*min(rest, 2*wide) - min(0, back.x)
-	s.piece.origin = vec{x, y, thick}
+	s.piece.origin = vec{x, y, up}
 }

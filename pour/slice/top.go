@@ -52,13 +52,30 @@ func (t *top) height(x, y float64) float64 {
 // at is the stuff that shows at a place.
 func (t *top) at(x, y float64) uint8 {
 	i, j := min(max(int(x/t.step+0.5), 0), t.wide-1), min(max(int(y/t.step+0.5), 0), t.high-1)
-	if s := t.stuff[j*t.wide+i]; s != relief.Bare {
+	if s := t.stuff[t.highest(i, j)]; s != relief.Bare {
 		return uint8(t.shift) + s
 	}
 	if l := t.base.Label(place(x/t.long, t.base.W), place(y/t.deep, t.base.H)); l != swirl.Empty {
 		return uint8(l)
 	}
 	return ground
+}
+
+// wallMM is how much the surface rises from point to point where it is a wall, whose side is of what stands on it.
+const wallMM = 0.5
+
+// highest is the point whose stuff shows about one: its own, or at the foot of a wall the one up there.
+func (t *top) highest(i, j int) int {
+	own := j*t.wide + i
+	best := own
+	for b := max(0, j-1); b <= min(t.high-1, j+1); b++ {
+		for a := max(0, i-1); a <= min(t.wide-1, i+1); a++ {
+			if k := b*t.wide + a; t.z[k] > t.z[best]+wallMM && t.stuff[k] != relief.Bare {
+				best = k
+			}
+		}
+	}
+	return best
 }
 
 // normal is which way the surface faces.
