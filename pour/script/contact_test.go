@@ -60,7 +60,27 @@ func counted(s script.Script, of float64) string {
 	return out
 }
 
-// Round the pot by hand: three colours go round twice, some of the pot before the first of each round, and the last lies beside the first.
+// inPot is the contacts of a script without those of ribbons on ribbons: of all, 1 to so many parts, by the products of two shares.
+func inPot(s script.Script, folded, of float64) string {
+	out, sum := "", 0.0
+	c, shares := s.Contact(), s.Brief.Shares
+	for a := range c {
+		for b := a + 1; b < len(c); b++ {
+			sum += shares[a] * shares[b]
+		}
+	}
+	for a := range c {
+		for b := a + 1; b < len(c); b++ {
+			if n := (c[a][b]*(1+folded) - folded*shares[a]*shares[b]/sum) * of; n > 1e-9 {
+				out += fmt.Sprintf("%d-%d %.3g; ", a, b, n)
+			}
+		}
+	}
+	return out
+}
+
+// Round the pot by hand: three colours go round twice, some of the pot before the first of each round, and the last lies beside the first. Of
+// 1.7 parts of all boundary, 0.7 arise on the way out, of spots 2 of 3.
 func TestColoursTouchAsTheyLieInThePot(t *testing.T) {
 	for _, c := range []struct {
 		technique script.Technique
@@ -78,23 +98,27 @@ func TestColoursTouchAsTheyLieInThePot(t *testing.T) {
 	} {
 		rest := (1 - c.pot) / 3
 		s := must(t, script.Brief{Technique: c.technique, Shares: []float64{c.pot, rest, rest, rest}, First: -1, Last: -1, PotBetween: c.between})
-		if got := counted(s, c.of); got != c.want {
+		folded := 0.7
+		if c.technique == script.PotSpots {
+			folded = 2
+		}
+		if got := inPot(s, folded, c.of); got != c.want {
 			t.Errorf("%s, pot %g, between %v:\n got %s\nwant %s", c.technique, c.pot, c.between, got, c.want)
 		}
 	}
 }
 
-// Streams by hand: each runs 0.3 of the width to either side, 20 of the 40 places from one at 0.2 or 0.8.
+// Streams by hand: each runs 0.1 of the width to either side, 8 of the 40 places.
 func TestStreamsTouchWhatLiesWhereTheyLand(t *testing.T) {
 	for _, c := range []struct {
 		lines [][]float64 // of the second jug and the third
 		of    float64
 		want  string
 	}{
-		{[][]float64{{0.2}, {0.8}}, 40, "0-1 20; 0-2 20; "},
-		{[][]float64{{0.2}, {0.2}}, 40, "0-1 20; 1-2 20; "},
-		{[][]float64{{0.2}, {0.5}}, 44, "0-1 20; 0-2 12; 1-2 12; "},        // 0.2 to 0.8: 12 places of each
-		{[][]float64{{0.2}, {0.15, 0.85}}, 44, "0-1 20; 0-2 12; 1-2 12; "}, // led over: half as far to each side, 0 to 0.3 and 0.7 to 1
+		{[][]float64{{0.2}, {0.8}}, 16, "0-1 8; 0-2 8; "},
+		{[][]float64{{0.2}, {0.2}}, 16, "0-1 8; 1-2 8; "},
+		{[][]float64{{0.2}, {0.25}}, 16, "0-1 8; 0-2 2; 1-2 6; "},       // 0.15 to 0.35: 6 places of the second, up to 0.3
+		{[][]float64{{0.2}, {0.25, 0.85}}, 16, "0-1 8; 0-2 4; 1-2 4; "}, // led over: half as far to each side, 0.2 to 0.3 and 0.8 to 0.9
 	} {
 		s := script.Script{Brief: script.Brief{Technique: script.Drop, Shares: []float64{0.4, 0.3, 0.3}}, Acts: []script.Act{
 			{Kind: script.Pour, Jug: 0, Bed: true}, {Kind: script.Pour, Jug: 1, Lines: c.lines[0]}, {Kind: script.Pour, Jug: 2, Lines: c.lines[1]}, {Kind: script.Level, Jug: script.Whole},
@@ -105,10 +129,17 @@ func TestStreamsTouchWhatLiesWhereTheyLand(t *testing.T) {
 	}
 }
 
-// 0.5·0.3, 0.5·0.2 and 0.3·0.2 are 15, 10 and 6 of 31.
-func TestSpoonfulsTouchAsChanceHasIt(t *testing.T) {
-	s := must(t, script.Brief{Technique: script.Spooned, Shares: []float64{0.5, 0.3, 0.2}, First: -1, Last: -1})
-	if got := counted(s, 31); got != "0-1 15; 0-2 10; 1-2 6; " {
+// By hand, at a cover of 8 widths for the whole batch: half of it covers everything; a twentieth covers 0.4, all of it on the first; the
+// next twentieth falls on 0.6 of the first and 0.4 of the second: 0.4, 0.24 and 0.16 are 10, 6 and 4 of 20.
+func TestSpoonfulsTouchWhatLiesWhereTheyFall(t *testing.T) {
+	s := script.Script{Brief: script.Brief{Technique: script.Spooned, Shares: []float64{0.9, 0.05, 0.05}}, Acts: []script.Act{
+		{Kind: script.Spoon, Jug: 0, Share: 0.9},
+		{Kind: script.Spoon, Jug: 1, Share: 0.05},
+		{Kind: script.Level, Jug: script.Whole},
+		{Kind: script.Spoon, Jug: 2, Share: 0.05},
+		{Kind: script.Level, Jug: script.Whole},
+	}}
+	if got := counted(s, 20); got != "0-1 10; 0-2 6; 1-2 4; " {
 		t.Errorf("they touch by %s", got)
 	}
 }

@@ -50,8 +50,8 @@ func told(s script.Script) string {
 func TestEveryTechniqueIsTheListOfActsAMakerDoes(t *testing.T) {
 	for technique, want := range map[script.Technique]string{
 		script.Layers: "pour A, pour B, pour C, pour D, pour E, level",
-		script.Drop: "pour A bed, pour B 1/2, pour C 1/2, pour D 1/2, pour E 1/2, " +
-			"pour A 2/2, pour B 2/2, pour C 2/2, pour D 2/2, pour E 2/2, level",
+		script.Drop: "pour A bed, pour B 1/3, pour C 1/3, pour D 1/3, pour E 1/3, pour A 2/3, pour B 2/3, pour C 2/3, pour D 2/3, pour E 2/3, " +
+			"pour A 3/3, pour B 3/3, pour C 3/3, pour D 3/3, pour E 3/3, level",
 		script.Column: "pour A bed, pour B 1/2, pour C 1/2, pour D 1/2, pour E 1/2, " +
 			"pour A 2/2, pour B 2/2, pour C 2/2, pour D 2/2, pour E 2/2, level",
 		script.Pot: "into the pot B 1/2, into the pot C 1/2, into the pot D 1/2, into the pot E 1/2, " +

@@ -59,32 +59,40 @@ type Dials struct {
 	HeightMM float64
 }
 
-// ownPours is how many pours a drop or a column has when the maker does not say: enough to look rich, few enough to be done before the
-// batter thickens (common practice, no source).
-const ownPours = 10
+// ownDrops is about how many pours a drop has when the maker does not say: enough to look rich, few enough to be done before the
+// batter thickens; a colour that falls fewer than leastDrops times is one plume and no swirl (common practice, no source).
+const (
+	ownDrops   = 15
+	leastDrops = 3
+	ownPours   = 10 // down one line
+)
+
+// ownSpoonings is about how many times a spoon goes into the jugs in turn: of fewer the spoonfuls would be too large to carry, of many more too
+// small to see (by eye, no source).
+const ownSpoonings = 15
 
 // Own returns the technique's own dials for a number of jugs, used where a brief has 0. A dial the technique does not have is 0.
 // A pass is one round in which every jug has its turn; where the pot is poured out it is one way over the mould, and for a comb one
 // stroke. The figures are what gives a pleasing picture; no source.
 func (t Technique) Own(jugs int) Dials {
-	rounds := max(1, int(math.Round(ownPours/float64(max(1, jugs)))))
+	rounds := func(pours float64) int { return max(1, int(math.Round(pours/float64(max(1, jugs))))) }
 	switch t {
 	case Layers:
 		return Dials{Passes: 1}
 	case Drop:
-		return Dials{Passes: rounds, HeightMM: 150}
+		return Dials{Passes: max(leastDrops, rounds(ownDrops)), HeightMM: 150}
 	case Column:
-		return Dials{Passes: rounds, HeightMM: 100}
+		return Dials{Passes: rounds(ownPours), HeightMM: 100}
 	case Pot, PotStripes, PotSpots, PotEnd:
 		return Dials{Passes: 12, Turns: 1, HeightMM: 100}
 	case Hanger, HangerLoops:
 		return Dials{Passes: 2, Turns: 3}
 	case HangerSpiral:
-		return Dials{Passes: 2, Turns: 2}
+		return Dials{Passes: 2, Turns: 4}
 	case Combed:
 		return Dials{Passes: 2, Turns: 5}
 	case Spooned:
-		return Dials{Passes: 6}
+		return Dials{Passes: max(3, min(int(math.Round(ownSpoonings/float64(max(1, jugs)))), 6))}
 	}
 	return Dials{}
 }

@@ -96,7 +96,7 @@ func (s Script) wiring() string {
 	case HangerLoops:
 		return "in " + n + " loops while it crosses the mould, along the whole loaf"
 	case HangerSpiral:
-		return "in a spiral of " + n + " turns from the middle out, along the whole loaf"
+		return "in a spiral of " + n + " turns from the middle out and back across it, along the whole loaf"
 	}
 	return "down and up " + n + " times while it crosses the mould, along the whole loaf"
 }

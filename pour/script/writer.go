@@ -15,7 +15,7 @@ type writer struct {
 func (w *writer) write() {
 	switch w.Technique {
 	case Drop:
-		w.bedded(w.dropLines)
+		w.bedded(w.dropLines())
 	case Column:
 		w.bedded(w.columnLine())
 	case Pot, PotStripes, PotSpots, PotEnd:
@@ -130,17 +130,28 @@ func (w *writer) bedded(lines func(turn) []float64) {
 	}
 }
 
-// dropLines changes sides from jug to jug and, for each jug, from round to round; every other stream is led over to the far side.
-func (w *writer) dropLines(t turn) []float64 {
-	side := 1.0
-	if (w.used(t.jug)+slices.Index(w.Order, t.jug))%2 == 0 {
-		side = -1
+// lanes are the lines a drop comes back to: what falls where something fell before is poured into it and leaves the rest of the bed free.
+const lanes = 6
+
+// dropLines changes sides from jug to jug and, for each jug, from round to round; every other stream is led over to the far side. The lanes
+// are not evenly apart, nor is one hit twice at the same place.
+func (w *writer) dropLines() func(turn) []float64 {
+	var at [lanes]float64
+	for i := range at {
+		at[i] = (float64(i)+0.5)/lanes + w.dice.Between(-0.045, 0.045)
 	}
-	line := 0.5 + side*w.dice.Between(0.04, 0.36)
-	if w.dice.Float() < 0.5 {
-		return []float64{line}
+	lane := func(side int) float64 { // 0 left of the middle, 1 right of it
+		i := side*(lanes/2) + int(w.dice.Float()*(lanes/2))
+		return at[i] + w.dice.Between(-0.03, 0.03)
 	}
-	return []float64{line, 0.5 - side*w.dice.Between(0.1, 0.36)}
+	return func(t turn) []float64 {
+		side := (w.used(t.jug) + slices.Index(w.Order, t.jug)) % 2
+		line := lane(side)
+		if w.dice.Float() < 0.5 {
+			return []float64{line}
+		}
+		return []float64{line, lane(1 - side)}
+	}
 }
 
 // used is how many acts of a jug are written before the last.

@@ -79,7 +79,7 @@ func TestDialsAreKeptToWhatCanBeDone(t *testing.T) {
 		{script.Pot, 50, 40},
 		{script.Drop, 7, 7},
 		{script.Pot, 0, 12},
-		{script.Drop, 0, 2},
+		{script.Drop, 0, 3},
 	} {
 		b := five(c.technique)
 		b.Passes, b.Turns, b.HeightMM = c.asked, 9, 700
@@ -116,6 +116,15 @@ func TestAnActMovesItsJugOrAll(t *testing.T) {
 		none := slices.Contains([]script.Kind{script.Level, script.Peak, script.Embed, script.Strew, script.Firm, script.Mark, script.Cut, script.Aside, script.Weigh, script.Wipe}, kind)
 		if one == none || all != tool || s.Uses(script.Act{Kind: kind, Jug: 2}, 3) {
 			t.Errorf("%s of one jug moves it %v, of all moves one %v", kind, one, all)
+		}
+	}
+}
+
+// About fifteen times a spoon goes into the jugs, but never in so many or so few rounds that the spoonfuls are none.
+func TestSpoonfulsOfFewJugsTakeMoreRounds(t *testing.T) {
+	for jugs, want := range map[int]int{1: 6, 2: 6, 3: 5, 4: 4, 5: 3, 8: 3, 32: 3} {
+		if got := script.Spooned.Own(jugs).Passes; got != want {
+			t.Errorf("%d jugs are spooned in %d rounds, want %d", jugs, got, want)
 		}
 	}
 }

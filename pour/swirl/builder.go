@@ -54,7 +54,7 @@ func (b *builder) poured() func(script.Act) {
 	case script.Column:
 		return b.column()
 	case script.Pot, script.PotStripes, script.PotSpots, script.PotEnd:
-		return b.pot()
+		return b.outpour()
 	case script.Hanger, script.HangerLoops, script.HangerSpiral:
 		return b.hanger()
 	case script.Combed:
@@ -76,10 +76,15 @@ func (b *builder) add(o op) {
 
 // raise pours a share of the mould's height; the last pour ends at the fill height exactly.
 func (b *builder) raise(share float64, fill filling) {
-	s := &slab{bottom: b.level, top: min(b.level+share*b.Box.H, b.Box.H), fill: fill}
 	if b.act >= b.last {
-		s.top = b.Box.H
+		share = 1
 	}
+	b.rise(share, fill)
+}
+
+// rise pours a share of the mould's height, to the rim at most.
+func (b *builder) rise(share float64, fill filling) {
+	s := &slab{bottom: b.level, top: min(b.level+share*b.Box.H, b.Box.H), fill: fill}
 	b.level = s.top
 	b.add(op{slab: s})
 }
@@ -141,15 +146,4 @@ func (b *builder) streams() bool { return b.level > 4 && b.act%b.every == 0 }
 // fall is how deep a stream goes, against one from 150 mm in thin batter: with the root of the height, as its speed.
 func (b *builder) fall() float64 {
 	return clamp(math.Sqrt(b.HeightMM/150), 0.2, 1.6) * b.thick(1.1, 0.6)
-}
-
-// layers pours every jug level on the one before.
-func (b *builder) layers() func(script.Act) {
-	return func(a script.Act) {
-		if a.Kind == script.Level {
-			b.settle(b.thick(3.6, 1.6))
-			return
-		}
-		b.raise(a.Share, plain(a.Jug))
-	}
 }

@@ -30,6 +30,10 @@ func (o op) topMM() float64 {
 		return o.wave.level
 	case o.spread != nil:
 		return o.spread.top
+	case o.plume != nil:
+		return o.plume.level
+	case o.border != nil:
+		return o.border.at + o.border.up
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	}
@@ -44,8 +48,12 @@ func (o op) kind() string {
 		return "wave"
 	case o.spread != nil:
 		return "spread"
+	case o.border != nil:
+		return "border"
 	case o.whirl != nil:
 		return "whirl"
+	case o.plume != nil:
+		return "plume"
 	}
 	return "comb"
 }
@@ -72,10 +80,10 @@ func TestUndoingAStepOfAStrokeKeepsArea(t *testing.T) {
 			continue
 		}
 		d := newDice(int64(i))
-		shift, sway, depth := o.stroke.drift(99)
+		c := o.stroke.drift(99)
 		sum, points := 0.0, 0.0
 		for k := range len(o.stroke.path) - 1 {
-			g := newDrag(o.stroke.at(k, shift, sway, depth), o.stroke.at(k+1, shift, sway, depth), o.stroke)
+			g := newDrag(o.stroke.at(k, c), o.stroke.at(k+1, c), o.stroke)
 			for range 12 {
 				y := clamp(g.cy+d.Between(-1, 1)*o.stroke.radius, 0.1, 79.9)
 				z := clamp(g.cz+d.Between(-1, 1)*o.stroke.radius, 0.1, o.topMM()-0.1)

@@ -9,6 +9,8 @@ type op struct {
 	comb   *comb
 	spread *spread
 	whirl  *whirl
+	plume  *plume
+	border *border
 }
 
 type vec3 struct{ x, y, z float64 }
@@ -56,6 +58,10 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.x, p.y = o.comb.move(p.x, p.y, p.z, dir)
 	case o.whirl != nil:
 		p.y, p.z = o.whirl.move(p.x, p.y, p.z, dir)
+	case o.plume != nil:
+		p.y, p.z = o.plume.move(p.x, p.y, p.z, dir)
+	case o.border != nil:
+		p.y, p.z = o.border.move(p.x, p.y, p.z, dir)
 	case o.spread != nil:
 		p.y, p.z = o.spread.move(p.x, p.y, p.z, dir)
 	}

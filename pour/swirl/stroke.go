@@ -23,31 +23,35 @@ type stroke struct {
 	pivot       vec2    // the stroke is stretched about this point
 	shift       wobble  // mm across
 	sway, depth wobble  // stretch across and up
+	lean        wobble  // mm across for every mm up
 }
 
-// at returns the path's knot where the stroke passes the cross-section x.
-func (s *stroke) at(i int, shift, sway, depth float64) vec2 {
+// course is how a stroke's path is shifted, stretched and slanted in one cross-section.
+type course struct{ shift, sway, depth, lean float64 }
+
+// at returns the path's knot where the stroke passes a cross-section.
+func (s *stroke) at(i int, c course) vec2 {
 	p := s.path[i]
 	return vec2{
-		clamp(s.pivot.y+(p.y-s.pivot.y)*sway+shift, 1, s.width-1),
-		max(1, s.pivot.z+(p.z-s.pivot.z)*depth),
+		clamp(s.pivot.y+(p.y-s.pivot.y)*c.sway+(p.z-s.pivot.z)*c.lean+c.shift, 1, s.width-1),
+		max(1, s.pivot.z+(p.z-s.pivot.z)*c.depth),
 	}
 }
 
-func (s *stroke) drift(x float64) (shift, sway, depth float64) {
-	return s.shift.at(x), s.sway.at(x), s.depth.at(x)
+func (s *stroke) drift(x float64) course {
+	return course{s.shift.at(x), s.sway.at(x), s.depth.at(x), s.lean.at(x)}
 }
 
 // move carries a point along with the stroke (dir 1) or undoes it (dir -1).
 func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
-	shift, sway, depth := s.drift(x)
+	c := s.drift(x)
 	n := len(s.path) - 1
 	for i := range n {
 		k := i
 		if dir < 0 {
 			k = n - 1 - i
 		}
-		d := newDrag(s.at(k, shift, sway, depth), s.at(k+1, shift, sway, depth), s)
+		d := newDrag(s.at(k, c), s.at(k+1, c), s)
 		if dir < 0 {
 			y, z = d.undo(y, z)
 		} else {

@@ -128,20 +128,22 @@ func TestASkinLetsAWireDragWhatLiesUnderTheSurface(t *testing.T) {
 func TestAStrokeIsStretchedAboutItsPivotAndStaysInTheMould(t *testing.T) {
 	s := &stroke{path: []vec2{{30, 10}, {70, 60}}, pivot: vec2{40, 60}, width: 80}
 	for _, c := range []struct {
-		knot               int
-		shift, sway, depth float64
-		want               vec2
+		knot int
+		by   course
+		want vec2
 	}{
-		{0, 0, 1, 1, vec2{30, 10}},
-		{0, 5, 1, 1, vec2{35, 10}},
-		{0, 0, 2, 1, vec2{20, 10}},
-		{0, 0, 1, 0.5, vec2{30, 35}},
-		{1, 0, 0.5, 1, vec2{55, 60}},
-		{0, 0, 9, 9, vec2{1, 1}},
-		{1, 40, 1, 1, vec2{79, 60}},
+		{0, course{0, 1, 1, 0}, vec2{30, 10}},
+		{0, course{5, 1, 1, 0}, vec2{35, 10}},
+		{0, course{0, 2, 1, 0}, vec2{20, 10}},
+		{0, course{0, 1, 0.5, 0}, vec2{30, 35}},
+		{1, course{0, 0.5, 1, 0}, vec2{55, 60}},
+		{0, course{0, 9, 9, 0}, vec2{1, 1}},
+		{1, course{40, 1, 1, 0}, vec2{79, 60}},
+		{0, course{0, 1, 1, 0.2}, vec2{20, 10}}, // 50 mm lower, a fifth of that to the left
+		{1, course{0, 1, 1, 0.2}, vec2{70, 60}},
 	} {
-		if got := s.at(c.knot, c.shift, c.sway, c.depth); got != c.want {
-			t.Errorf("knot %d shifted by %g, stretched by %g and %g: %v, want %v", c.knot, c.shift, c.sway, c.depth, got, c.want)
+		if got := s.at(c.knot, c.by); got != c.want {
+			t.Errorf("knot %d on the course %v: %v, want %v", c.knot, c.by, got, c.want)
 		}
 	}
 }

@@ -14,6 +14,8 @@ const (
 	stepComb    = 4 // a comb
 	stepSpread  = 5 // a spread
 	stepWhirl   = 6 // a whirl
+	stepPlume   = 7 // a plume
+	stepBorder  = 8 // a border
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -37,6 +39,8 @@ type tracer struct {
 	combs  []*comb
 	spread []levelled
 	whirls []turned
+	plumes []sunk
+	dented []dented
 	words  int
 	ny, nz int
 	sets   []uint64
@@ -49,7 +53,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.kind, t.at, t.drags = t.kind[:0], t.at[:0], t.drags[:0]
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
-	t.spread, t.whirls = t.spread[:0], t.whirls[:0]
+	t.spread, t.whirls, t.plumes, t.dented = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -85,9 +89,22 @@ func (t *tracer) add(o *op, bake bool) {
 	case o.whirl != nil:
 		t.push(stepWhirl, len(t.whirls))
 		t.whirls = append(t.whirls, o.whirl.at(t.x))
+	case o.plume != nil:
+		if p := o.plume.at(t.x); p.steps > 0 {
+			t.push(stepPlume, len(t.plumes))
+			t.plumes = append(t.plumes, p)
+		}
 	case o.spread != nil:
 		t.push(stepSpread, len(t.spread))
 		t.spread = append(t.spread, o.spread.at(t.x))
+	case o.border != nil:
+		t.push(stepBorder, len(t.dented))
+		if n := len(t.dented); n < cap(t.dented) {
+			t.dented = t.dented[:n+1] // with its memory
+		} else {
+			t.dented = append(t.dented, dented{})
+		}
+		o.border.cut(t.x, &t.dented[len(t.dented)-1])
 	case o.wave != nil && bake:
 		t.push(stepWave, len(t.tables))
 		r := o.wave.at(t.x)
@@ -97,10 +114,10 @@ func (t *tracer) add(o *op, bake bool) {
 		t.push(stepRolls, len(t.rolls))
 		t.rolls = append(t.rolls, o.wave.at(t.x))
 	case o.stroke != nil:
-		shift, sway, depth := o.stroke.drift(t.x)
-		from := o.stroke.at(0, shift, sway, depth)
+		c := o.stroke.drift(t.x)
+		from := o.stroke.at(0, c)
 		for i := 1; i < len(o.stroke.path); i++ {
-			to := o.stroke.at(i, shift, sway, depth)
+			to := o.stroke.at(i, c)
 			d := newDrag(from, to, o.stroke)
 			from = to
 			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level {
@@ -127,6 +144,15 @@ func (t *tracer) mark(i int) {
 		r = 1 / math.Sqrt(d.inv)
 		j0, j1 = t.cells(min(d.cy, d.cy+d.dy)-r, max(d.cy, d.cy+d.dy)+r, t.ny)
 		k0, k1 = t.cells(min(d.cz, d.cz+d.dz)-r, min(d.level, max(d.cz, d.cz+d.dz)+r), t.nz)
+	case stepPlume:
+		p := &t.plumes[t.at[i]]
+		depth := 1 / p.deep
+		foot := p.at + p.lean*depth
+		j0, j1 = t.cells(min(p.at, foot)-p.reach, max(p.at, foot)+p.reach, t.ny)
+		k0, k1 = t.cells(p.level-depth, p.level, t.nz)
+	case stepBorder:
+		at := t.dented[t.at[i]].border
+		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
 	case stepSlab:
 		k0, _ = t.cells(t.slabs[t.at[i]].bottom, 0, t.nz)
 		if i == 0 {
@@ -186,8 +212,12 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 			y, z = t.rolls[n].move(y, z, -1)
 		case stepWhirl:
 			y, z = t.whirls[n].turn(y, z, -1)
+		case stepPlume:
+			y, z = t.plumes[n].move(y, z, -1)
 		case stepSpread:
 			y, z = t.spread[n].undo(y, z)
+		case stepBorder:
+			y, z = t.dented[n].press(y, z, -1)
 		case stepComb:
 			x, y = t.combs[n].move(x, y, z, -1)
 		}

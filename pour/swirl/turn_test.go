@@ -12,15 +12,15 @@ func anyWhirl() *whirl {
 	}
 }
 
-// In its own stretched measure a whirl is a turn: the radius stays, the middle goes round by the angle, a place at q of the radius by the
-// angle times (1-q²) to the power of three halves, the rim not at all.
+// In its own stretched measure a whirl is a turn: the radius stays, the middle goes round by the angle, what lies further out by less, the
+// rim not at all.
 func TestAWhirlTurnsEllipses(t *testing.T) {
 	w := anyWhirl()
 	w.shift, w.sink = wobble{}, wobble{}
 	for _, q := range []float64{0.1, 0.5, 0.8, 0.99} {
 		y, z := w.move(9, 40+37*q, 30, 1)
 		e, f := (y-40)/37, (z-30)/27
-		want := 5 * math.Pow(1-q*q, 1.5)
+		want := 5 * winding(q*q)
 		sin, cos := math.Sincos(want)
 		if !near(e, q*cos, 1e-9) || !near(f, q*sin, 1e-9) {
 			t.Errorf("a place at %g of the radius goes to (%.4f, %.4f), want (%.4f, %.4f)", q, e, f, q*cos, q*sin)
@@ -30,6 +30,23 @@ func TestAWhirlTurnsEllipses(t *testing.T) {
 		if y, z := w.move(9, p.y, p.z, 1); y != p.y || z != p.z {
 			t.Errorf("(%g, %g) goes to (%g, %g), want it to stay", p.y, p.z, y, z)
 		}
+	}
+}
+
+// A spiral of Archimedes has arms as wide as each other: the angle falls by as much for every tenth of the radius, but in the eye and at the rim.
+func TestAWhirlWindsEvenly(t *testing.T) {
+	for at, want := range map[float64]float64{0: 1, 1: 0} {
+		if got := winding(at); !near(got, want, 1e-6) {
+			t.Errorf("at %g of the radius it turns %g of the angle, want %g", at, got, want)
+		}
+	}
+	for _, r := range []float64{0.25, 0.35, 0.45, 0.55, 0.65, 0.75} {
+		if fall := winding(r*r) - winding((r+0.1)*(r+0.1)); !near(fall, 0.117, 0.008) {
+			t.Errorf("from %.2f to %.2f of the radius the angle falls by %.4f", r, r+0.1, fall)
+		}
+	}
+	if eye, rim := winding(0)-winding(0.05*0.05), winding(0.96*0.96)-winding(1); eye > 0.02 || rim > 0.025 {
+		t.Errorf("in the eye the angle falls by %.4f, at the rim by %.4f", eye, rim)
 	}
 }
 

@@ -28,12 +28,25 @@ func (w *whirl) at(x float64) turned {
 // turn carries a point along (dir 1) or back (dir -1).
 func (t *turned) turn(y, z, dir float64) (float64, float64) {
 	e, f := (y-t.cy)*t.invY, (z-t.cz)*t.invZ
-	q := 1 - (e*e + f*f)
-	if q <= 0 {
+	q := e*e + f*f
+	if q >= 1 {
 		return y, z
 	}
-	sin, cos := math.Sincos(dir * t.angle * q * math.Sqrt(q))
+	sin, cos := math.Sincos(dir * t.angle * winding(q))
 	return t.cy + (e*cos-f*sin)/t.invY, t.cz + (e*sin+f*cos)/t.invZ
+}
+
+const (
+	whirlEye = 0.02 // how round the winding is at the middle, of the radius squared
+	whirlRim = 0.06 // how soft it ends at the rim, of the radius
+)
+
+// winding is what part of the angle at the middle a place turns that is the root of q of the radius out: it falls evenly, so that the arms
+// of a spiral are evenly wide, but for the eye and the rim, where it falls less and less.
+func winding(q float64) float64 {
+	const all = 0.8685291 // √(1+whirlEye) - √whirlEye
+	g := max(0, (math.Sqrt(1+whirlEye)-math.Sqrt(q+whirlEye))/all)
+	return g * g / (g + whirlRim) * (1 + whirlRim)
 }
 
 func (w *whirl) move(x, y, z, dir float64) (float64, float64) {

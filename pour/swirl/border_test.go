@@ -1,0 +1,139 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// anyBorder is a border 30 mm up in a mould of 250 by 80 by 62 mm that gives way by some millimetres.
+func anyBorder(seed int64) *border {
+	d := newDice(seed)
+	return &border{width: 80, at: 30, down: 14, up: 9, ground: newGround(&d, Box{L: 250, W: 80, H: 62}, uneven{
+		swell: 1.2, furrow: 2, dent: 4, lump: 3, half: 10, cover: 2,
+	})}
+}
+
+// height is the ground worked out place by place, as its words say.
+func (g *ground) height(x, y float64) float64 {
+	deepest, sum := 0.0, 0.0
+	for _, l := range g.lobes {
+		off := math.Hypot((x-l.x)*l.invX, (y-l.y)*l.invY)
+		q := max(0, 1-off*off)
+		if l.deep > 0 {
+			deepest = max(deepest, l.deep*q*q)
+		} else {
+			sum -= l.deep * q * q
+		}
+	}
+	for _, s := range g.swells {
+		sum += s.amp * math.Sin(s.k*x+s.m*y+s.offset)
+	}
+	u := (y - g.furrow.line.at(x)) / g.furrow.half
+	return sum - deepest - g.furrow.deep.at(x)*math.Pow(max(0, 1-u*u), 2)
+}
+
+func TestGroundIsAsHighAsItsDentsAndWavesSay(t *testing.T) {
+	for seed := range int64(4) {
+		g := anyBorder(seed).ground
+		dst := make([]float64, 81)
+		low, high := 0.0, 0.0
+		for _, x := range []float64{0, 33.3, 120, 250} {
+			g.heights(x, dst, 1)
+			for j, got := range dst {
+				if want := g.height(x, float64(j)); !near(got, want, 1e-9) {
+					t.Fatalf("at (%g, %d) the ground is %g mm high, want %g", x, j, got, want)
+				}
+				low, high = min(low, got), max(high, got)
+			}
+		}
+		if high-low < 3 || high-low > 14 {
+			t.Errorf("seed %d: the ground lies between %.1f and %.1f mm", seed, low, high)
+		}
+	}
+}
+
+func TestABorderKeepsAreaAndItsWayBackUndoesIt(t *testing.T) {
+	b := anyBorder(3)
+	d := newDice(8)
+	var det float64
+	for range 800 {
+		x, y, z := d.Between(0, 250), d.Between(0.1, 79.9), d.Between(0.1, 61.9)
+		var cut dented
+		b.cut(x, &cut)
+		back := func(y, z float64) (float64, float64) { return cut.press(y, z, -1) }
+		det = max(det, math.Abs(determinant(back, y, z, 1e-4)-1))
+		a, c := cut.press(y, z, 1)
+		if e, f := cut.press(a, c, -1); !near(e, y, 0.1) || !near(f, z, 0.1) {
+			t.Fatalf("(%.1f, %.1f, %.1f) comes back as (%.2f, %.2f)", x, y, z, e, f)
+		}
+		if _, c := cut.press(0, z, 1); c > 62 || c < 0 {
+			t.Fatalf("%g mm up the wall goes to %g mm", z, c)
+		}
+		if a, _ := cut.press(80, z, 1); !near(a, 80, 1e-9) {
+			t.Fatalf("%g mm up the right wall goes to %g mm across", z, a)
+		}
+	}
+	if det > 0.06 { // one mesh of straight pieces ends in the differences now and then
+		t.Errorf("an area changes by %.3f of itself", det)
+	}
+}
+
+// Where the border goes is what its rise says while that is small: the window is flat at the border. So far under and over it nothing moves.
+func TestABorderGoesUpAndDownWithItsGround(t *testing.T) {
+	b := anyBorder(5)
+	b.ground.lobes, b.ground.furrow.deep = nil, wobble{}
+	for i := range b.ground.swells {
+		b.ground.swells[i].amp /= 20
+	}
+	mean := 0.0
+	for i := range 8000 {
+		mean += b.ground.height(77, float64(i)/100) / 8000
+	}
+	moved := 0.0
+	for y := 1.0; y < 80; y += 3 {
+		a, z := b.move(77, y, 30, 1)
+		if want := b.ground.height(77, a) - mean; !near(z-30, want, 0.01) {
+			t.Errorf("at %g mm the border goes %.3f mm up, want %.3f", a, z-30, want)
+		}
+		moved = max(moved, math.Abs(z-30))
+		for _, still := range []float64{0, 16, 39, 62} {
+			if e, f := b.move(77, y, still, 1); e != y || f != still {
+				t.Errorf("%g mm up, beyond its reach, (%g) goes to (%g, %g)", still, y, e, f)
+			}
+		}
+	}
+	if moved < 0.02 {
+		t.Errorf("the border moves by %g mm at most", moved)
+	}
+}
+
+// Thin batter is dented wider and less deep than thick batter, which has lumps; a thin layer is dented less than a thick one.
+func TestHowLayersAreDentedGoesByTheTrace(t *testing.T) {
+	at := func(thickness float64) uneven {
+		r := loaf(script.Layers, 1)
+		r.Thickness = thickness
+		return newBuilder(r).trace()
+	}
+	thin, thick := at(0), at(1)
+	if thin.swell <= thick.swell || thin.furrow <= thick.furrow || thin.half <= thick.half || thin.lump > 0.5 || thick.lump < 2 || thick.dent <= thin.dent {
+		t.Errorf("thin batter is uneven by %+v, thick by %+v", thin, thick)
+	}
+	for layer, most := range map[float64]float64{0.04: 62 * 0.04 * mostUneven, 0.3: 9} {
+		s := mustPour(t, scripted(script.Layers, 3, 1-layer, layer))
+		for _, o := range s.ops {
+			if o.border == nil {
+				continue
+			}
+			for _, l := range o.border.ground.lobes {
+				if math.Abs(l.deep) > most+1e-9 {
+					t.Errorf("a layer of %g is dented %.2f mm deep, want %.2f at most", layer, l.deep, most)
+				}
+			}
+			if o.border.at-o.border.down < 0 || o.border.at+o.border.up > 62+1e-9 {
+				t.Errorf("a border at %g mm moves what lies from %g to %g mm", o.border.at, o.border.at-o.border.down, o.border.at+o.border.up)
+			}
+		}
+	}
+}

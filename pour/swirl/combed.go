@@ -1,0 +1,100 @@
+package swirl
+
+import (
+	"math"
+
+	"pourbench/pour/script"
+)
+
+// combed pours stripes side by side and draws a comb across and along them in turn.
+func (b *builder) combed() func(script.Act) {
+	s := b.stripes()
+	return func(a script.Act) {
+		switch a.Kind {
+		case script.Pour:
+			b.grow(s)
+		case script.Comb:
+			if a.Round <= 1 {
+				b.settle(b.thick(3, 1.5)) // the stripes have run together before the comb comes
+			}
+			b.rake(a.Along)
+		case script.Level:
+			b.settle(b.thick(2.6, 1.2))
+		}
+	}
+}
+
+// stripes is every pour of the script side by side.
+func (b *builder) stripes() *stripes {
+	s := &stripes{box: b.Box, slant: b.d.Between(0.18, 0.34) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
+	sum := 0.0
+	for i, a := range b.acts {
+		if a.Kind == script.Pour {
+			sum += a.Share
+			s.until, s.portion, s.act = append(s.until, sum), append(s.portion, a.Jug), append(s.act, i)
+		}
+	}
+	return s
+}
+
+// Combs as they are led by hand: by eye, no source.
+const (
+	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
+	tineJitter  = 0.16 // of the gap: how far off its place a tine goes
+	tineReach   = 0.22 // of the gap: its pull halves this far to the side
+	wakeRadius  = 4.5  // mm, how wide a tine drags the batter behind it down
+	hookMM      = 3    // how wide what it drags down curls
+	wakeSkin    = 0.2  // of the level: so far under the surface, which closes again, the batter is drawn down less
+)
+
+// rake draws one comb: every other tine the other way, as there and back.
+func (b *builder) rake(alongX bool) {
+	wide, long, pull := b.Box.L, b.Box.W, 0.28*b.Box.W
+	gap := b.Box.W / b.Turns
+	if alongX {
+		wide, long, pull = b.Box.W, b.Box.L, 24
+	} else {
+		gap *= tinesAcross
+	}
+	gap = max(gap, wide/mostTines)
+	pull *= b.thick(1.1, 0.8)
+	var tines []tine
+	sign := b.d.Sign()
+	for at := gap * b.d.Between(0.35, 0.65); at < wide-0.2*gap; at += gap {
+		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2)})
+		sign = -sign
+	}
+	deep := b.thick(0.15, 0.35) + b.d.Between(-0.08, 0.08)
+	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level, deep)
+	c.alongX = alongX
+	b.add(op{comb: c})
+	if alongX {
+		for _, t := range tines {
+			b.wake(t, deep)
+		}
+	}
+}
+
+// mostTines is how many tines a comb has at most.
+const mostTines = 120
+
+// wake is what a tine that goes along the loaf does to the cross-section behind it: it draws the batter down into a spike that curls at its end.
+func (b *builder) wake(t tine, deep float64) {
+	const knots = 16
+	foot := b.level * clamp(deep+b.d.Between(0, 0.3), 0.12, 0.8)
+	radius := min(wakeRadius*b.d.Between(0.8, 1.3), b.level/5)
+	hook, side := min(hookMM*b.d.Between(0.6, 1.4), foot/3), b.d.Sign()
+	path := make([]vec2, 0, 2*knots+1)
+	for i := range knots {
+		f := float64(i) / knots
+		path = append(path, vec2{t.at, b.level + f*(foot-b.level)})
+	}
+	for i := range knots + 1 {
+		sin, cos := math.Sincos(1.3 * math.Pi * float64(i) / knots)
+		path = append(path, vec2{t.at + side*hook*(1-cos), foot - hook*sin})
+	}
+	b.draw(&stroke{
+		radius: radius, grip: b.thick(0.75, 0.9), skin: wakeSkin * b.level, pivot: vec2{t.at, b.level},
+		shift: b.d.wobble(0, 2), sway: wobble{mean: 1}, depth: b.d.wobble(1, 0.2), lean: b.d.wobble(0, 0.1),
+	}, path)
+}

@@ -1,0 +1,44 @@
+package swirl
+
+import "pourbench/pour/script"
+
+// layers pours every jug on the one before, which gives way under it.
+func (b *builder) layers() func(script.Act) {
+	return func(a script.Act) {
+		if a.Kind == script.Level {
+			b.settle(b.thick(2.2, 1.2))
+			return
+		}
+		from := b.level
+		b.raise(a.Share, plain(a.Jug))
+		b.dent(from, b.level)
+	}
+}
+
+// trace is how batter gives way to batter poured on it: thin batter is pushed down in soft scallops by what falls and runs level again
+// slowly; thick batter keeps lumps and the marks of the spoon. By eye, no source.
+func (b *builder) trace() uneven {
+	return uneven{
+		swell: b.thick(1.5, 0.8), furrow: b.thick(3, 0.8),
+		dent: b.thick(3, 5), lump: b.thick(0.2, 3.5),
+		half: b.thick(12, 9) * clamp(b.Box.W/75, 0.5, 1.6), cover: b.thick(1.8, 2.2),
+	}
+}
+
+const (
+	giveMM     = 15   // so far under a border batter gives way at most
+	leastGive  = 0.05 // mm: a layer thinner than this is not worth denting
+	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
+)
+
+// dent dents the level mm from up to another, which stays even.
+func (b *builder) dent(from, to float64) {
+	up := to - from
+	if from < leastGive || up < leastGive {
+		return
+	}
+	u := b.trace()
+	scale := min(1, mostUneven*min(up, from)/max(u.dent, u.lump, u.furrow))
+	u.swell, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.furrow, scale*u.dent, scale*u.lump
+	b.add(op{border: &border{width: b.Box.W, at: from, down: min(giveMM, from), up: min(giveMM, up), ground: newGround(&b.d, b.Box, u)}})
+}

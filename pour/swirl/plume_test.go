@@ -1,0 +1,106 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// dived is a plume at the middle of a mould of 80 mm, 40 mm deep, that moves batter up to 12 mm to either side.
+func dived(roll float64) *plume {
+	return &plume{
+		level: 60, width: 80, line: wobble{mean: 40}, reach: wobble{mean: 12}, depth: wobble{mean: 40}, roll: wobble{mean: roll},
+	}
+}
+
+// anyPlume draws a plume that may lean and stand near a wall.
+func anyPlume(t *rapid.T) *plume {
+	between := func(low, high float64, name string) wobble {
+		return wobble{mean: rapid.Float64Range(low, high).Draw(t, name), amp: [2]float64{0.1, 0.1}, k: [2]float64{0.07, 0.03}}
+	}
+	return &plume{
+		level: rapid.Float64Range(10, 100).Draw(t, "level"), width: rapid.Float64Range(20, 200).Draw(t, "width"),
+		line: between(0, 200, "line"), lean: between(-0.4, 0.4, "lean"), reach: between(3, 30, "reach"), depth: between(4, 100, "depth"),
+		roll: between(0, 1.2, "roll"),
+	}
+}
+
+func TestAPlumeKeepsAreasAndWallsAndIsUndone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := anyPlume(t)
+		x := rapid.Float64Range(0, 300).Draw(t, "x")
+		y, z := p.width*rapid.Float64Range(0.001, 0.999).Draw(t, "y"), p.level*rapid.Float64Range(0.001, 0.999).Draw(t, "z")
+		a, b := p.move(x, y, z, 1)
+		if a < 0 || a > p.width || b < 0 || b > p.level {
+			t.Fatalf("(%.2f, %.2f) leaves the mould: (%.2f, %.2f)", y, z, a, b)
+		}
+		if c, d := p.move(x, a, b, -1); math.Hypot(c-y, d-z) > 0.25 {
+			t.Fatalf("(%.2f, %.2f) comes back as (%.2f, %.2f)", y, z, c, d)
+		}
+		const h = 1e-4
+		e, f := p.move(x, y+h, z, -1)
+		g, k := p.move(x, y-h, z, -1)
+		m, n := p.move(x, y, min(z+h, p.level), -1)
+		q, r := p.move(x, y, z-h, -1)
+		if det := ((e-g)*(n-r) - (f-k)*(m-q)) / (2 * h * (min(z+h, p.level) - z + h)); math.Abs(det-1) > 0.03 {
+			t.Fatalf("an area at (%.2f, %.2f) becomes %.4f of what it was", y, z, det)
+		}
+		for _, wall := range [][2]float64{{0, z}, {p.width, z}, {y, 0}} {
+			if c, d := p.move(x, wall[0], wall[1], 1); c != wall[0] || d != wall[1] {
+				t.Fatalf("the wall point %v goes to (%g, %g)", wall, c, d)
+			}
+		}
+		if _, d := p.move(x, y, p.level, 1); d != p.level {
+			t.Fatalf("the surface goes to %g of %g mm", d, p.level)
+		}
+	})
+}
+
+// What falls goes down on its axis, its neck narrows, its head widens, and what gives way rises at the rim.
+func TestAPlumeHasANeckAndAHeadAndComesUpAtItsRim(t *testing.T) {
+	p := dived(0.2)
+	down := 0.0
+	for _, z := range []float64{55, 45, 35, 25} {
+		y, low := p.move(0, 40, z, 1)
+		if !near(y, 40, 1e-9) || low > z-1 {
+			t.Errorf("on the axis %g mm goes to (%.2f, %.2f)", z, y, low)
+		}
+		down = max(down, z-low)
+	}
+	if !near(down, 0.2*40, 1.5) {
+		t.Errorf("the fastest batter goes %.2f mm down, want about a fifth of 40", down)
+	}
+	if y, _ := p.move(0, 44, 58, 1); y > 43.5 {
+		t.Errorf("under the surface a place 4 mm off the axis comes to %.2f mm of it, want nearer", y-40)
+	}
+	if y, _ := p.move(0, 44, 30, 1); y < 44.5 {
+		t.Errorf("at the foot a place 4 mm off the axis comes to %.2f mm of it, want further", y-40)
+	}
+	if _, z := p.move(0, 48, 35, 1); z < 35.5 {
+		t.Errorf("at the rim 35 mm goes to %.2f mm, want up", z)
+	}
+	for _, far := range [][2]float64{{27.9, 40}, {52.1, 40}, {40, 19.9}} {
+		if y, z := p.move(0, far[0], far[1], 1); y != far[0] || z != far[1] {
+			t.Errorf("%v outside the plume goes to (%g, %g)", far, y, z)
+		}
+	}
+}
+
+func TestAPlumeIsNarrowerAtAWallAndNoneWhereThereIsNoRoom(t *testing.T) {
+	p := dived(0.3)
+	for _, c := range []struct{ at, lean, reach float64 }{{40, 0, 12}, {10, 0, 9.5}, {70, 0, 9.5}, {20, -0.25, 9.5}, {60, 0.25, 9.5}, {3, 0, 0}, {90, 0, 0}} {
+		p.line.mean, p.lean.mean = c.at, c.lean
+		if s := p.at(0); !near(s.reach, c.reach, 1e-9) || (s.steps == 0) != (c.reach == 0) {
+			t.Errorf("at %g mm, leaning %g, it reaches %g mm in %d steps, want %g mm", c.at, c.lean, s.reach, s.steps, c.reach)
+		}
+	}
+}
+
+// The greatest of t(1-t⁴)² lies where its slope is 0, at t⁴ = 1/9.
+func TestThePeakOfAPlumeIsItsGreatestSpeed(t *testing.T) {
+	at := math.Pow(1./9, 0.25)
+	if want := at * 64 / 81; !near(plumePeak, want, 1e-4) {
+		t.Errorf("the peak is %g, want %g", plumePeak, want)
+	}
+}
