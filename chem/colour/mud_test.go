@@ -96,8 +96,14 @@ func TestMudGivesTheVerdictsMakersExpect(t *testing.T) {
 			{"lime", "pink"},
 		},
 		Softens: {
-			{"teal", "pink"}, {"peach", "aqua"}, {"aqua", "pink"}, {"lilac", "yellow"}, {"brown", "pink"},
-			{"pale pink", "mint"}, {"pale pink", "sage"}, {"pale pink", "leaf"},
+			{"teal", "pink"},
+			{"peach", "aqua"},
+			{"aqua", "pink"},
+			{"lilac", "yellow"},
+			{"brown", "pink"},
+			{"pale pink", "mint"},
+			{"pale pink", "sage"},
+			{"pale pink", "leaf"},
 		},
 		Clean: {
 			{"red", "aqua"},
