@@ -64,7 +64,7 @@ type Dials struct {
 const (
 	ownDrops   = 15
 	leastDrops = 3
-	ownPours   = 10 // down one line
+	ownPours   = 40 // down one line, small ones
 )
 
 // Own returns the technique's own dials for a number of jugs, used where a brief has 0. A dial the technique does not have is 0.
