@@ -65,14 +65,8 @@ func (s *BatchSheet) stands(plannedMM float64) float64 {
 
 // top adds the icing that stands on every bar.
 func (d *Drawing) top(s *Sheet) {
-	shaped := len(s.Piping.At) > 0
-	if s.Icing == nil || !(s.Icing.Size.HeightMM >= leastIcingMM) && !shaped {
+	if s.Icing == nil || !(s.Icing.Size.HeightMM >= leastIcingMM) && len(s.Piping.At) == 0 {
 		return
-	}
-	if !shaped {
-		d.Icing = &swirl.IcingRecipe{
-			Piping: swirl.Rosettes, WidthMM: s.Plan.Mould.WidthMM, MeanMM: s.Icing.Size.HeightMM, Seed: s.Plan.Swirl.Seed, Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
-		}
 	}
 	for _, j := range s.Icing.Jugs {
 		d.Top = append(d.Top, paletteColour(j.Colour.Hex))

@@ -7,7 +7,6 @@ import (
 
 	"pourbench/pour/relief"
 	"pourbench/pour/script"
-	"pourbench/pour/shape"
 	"pourbench/pour/swirl"
 )
 
@@ -18,8 +17,12 @@ func (d *Drawing) stand(s *Sheet) {
 		return // what runs through a tube is not drawn: its faces are level
 	}
 	r := relief.Recipe{L: d.Recipe.Box.L, W: d.Recipe.Box.W, H: d.Recipe.Box.H, Seed: s.Plan.Swirl.Seed}
-	if s.Icing != nil && len(s.Piping.At) > 0 {
+	switch {
+	case s.Icing == nil:
+	case len(s.Piping.At) > 0:
 		r.Icing = s.unitsStanding()
+	case s.Icing.Size.HeightMM >= leastIcingMM:
+		r.Icing = s.byEye(d.Recipe.Box)
 	}
 	for i := range s.Embeds {
 		d.set(&r, &s.Embeds[i], &s.Plan.Top.Embeds[i])
@@ -36,9 +39,6 @@ func (d *Drawing) stand(s *Sheet) {
 	}
 	if r.Icing.Shape != "" || len(r.Pieces)+len(r.Strewn) > 0 {
 		d.Stands = &r
-	}
-	if d.Icing != nil {
-		before.Icing = d.byEye(before)
 	}
 	if before.Icing.Shape != "" || len(before.Pieces)+len(before.Strewn) > 0 {
 		d.Above = &before
@@ -60,7 +60,7 @@ func (s *Sheet) unitsStanding() relief.Icing {
 	c := relief.Icing{
 		Shape: p.reliefShape(), Across: across, Volume: unit.volume, Wide: p.WidthMM, High: p.HeightMM, Profile: p.Profile, Strand: p.strand(), Lies: p.strandMM(),
 		Overlap: p.OverlapPercent / 100, Inner: p.CoilFromMM, Tiers: p.tiers(), Head: p.HeadMM, Tail: p.TailMM, Long: long, Wind: p.WindMM, Pitch: p.PitchMM,
-		Swing: p.SwingMM, Wave: p.WaveMM, Layer: p.LayerMM, Relief: p.ReliefMM, Pattern: p.Relief,
+		Swing: p.SwingMM, Wave: p.WaveMM, Layer: p.LayerMM, Relief: p.ReliefMM, Pattern: p.Relief, Sinks: s.sinks(),
 		Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne || p.Spoons(),
 	}
 	switch p.Tip {
@@ -82,39 +82,22 @@ func (p *Piping) reliefShape() string {
 	}[p.Shape]
 }
 
-// How icing that is put on by eye looks from above: mounds side by side, as far apart as those of a face, each reaching a little under the next.
+// byEye is icing whose shape is not stated: the whole top is piped full.
+func (s *Sheet) byEye(box swirl.Box) relief.Icing {
+	return relief.Icing{
+		Shape: relief.Piped, Volume: s.Icing.Size.HeightMM * s.Plan.Mould.WidthMM * box.L, Spots: []relief.Spot{{X: box.L / 2, Y: box.W / 2}}, Sinks: s.sinks(),
+		Shares: s.Plan.Icing.parts(), Striped: s.Plan.Icing.Bags == BagOne,
+	}
+}
+
+// How far icing sinks into a batter that is just emulsified and into one too stiff to run, mm: by eye, no source.
 const (
-	eyeGap    = 1.9 // by its mean height
-	eyeLeast  = 18  // mm
-	eyeMost   = 34
-	eyeReach  = 0.6 // of the gap
-	eyePoints = 8
-	eyeValley = 0.8
+	sinksThinMM  = 3.2
+	sinksStiffMM = 1.8
 )
 
-// byEye is icing whose shape is not stated, from above: mounds that leave the pieces free.
-func (d *Drawing) byEye(r relief.Recipe) relief.Icing {
-	mean := d.Icing.MeanMM
-	rows := max(1, math.Round(r.W/min(max(mean*eyeGap, eyeLeast), eyeMost)))
-	gap := r.W / rows
-	c := relief.Icing{
-		Shape: relief.Dollop, Points: eyePoints, Valley: eyeValley, Wide: 2 * eyeReach * gap, High: 2 * mean, Profile: shape.Paraboloid,
-		Shares: d.Icing.Shares, Striped: d.Icing.Striped,
-	}
-	columns := max(1, math.Round(r.L/gap))
-	for i := range int(columns) {
-		for k := range int(rows) {
-			at := relief.Spot{X: r.L * (float64(i) + 0.5) / columns, Y: gap * (float64(k) + 0.5)}
-			free := !slices.ContainsFunc(r.Pieces, func(p relief.Piece) bool {
-				return p.Out > 0 && math.Abs(at.Y-p.Y) < c.Wide/2 && math.Abs(at.X-p.X) < p.Outline.Extent(p.Turn)/2+c.Wide/3
-			})
-			if free {
-				c.Spots = append(c.Spots, at)
-			}
-		}
-	}
-	return c
-}
+// sinks is how far thick icing sinks into the base, mm.
+func (s *Sheet) sinks() float64 { return sinksThinMM + s.thickness()*(sinksStiffMM-sinksThinMM) }
 
 // What is strewn where nothing says how much of the top it hides: by eye, no source.
 const (

@@ -94,14 +94,14 @@ func TestEveryShapeIsDrawn(t *testing.T) {
 func TestAPlanWithNothingOnItDrawsAsBefore(t *testing.T) {
 	p, shelf := hanger(t)
 	d := drawn(t, p, shelf)
-	if d.Stands != nil || len(d.Stuffs) != 0 {
-		t.Errorf("something stands on it: %+v", d.Stands)
+	if len(d.Stuffs) != 0 {
+		t.Errorf("something lies on it: %+v", d.Stuffs)
 	}
-	if d.Icing == nil || d.Above == nil || len(d.Above.Icing.Spots) == 0 {
-		t.Error("its icing is not put on by eye, or does not show from above")
+	if d.Stands == nil || d.Stands.Icing.Shape != relief.Piped || d.Above == nil || d.Above.Icing.Shape != relief.Piped {
+		t.Error("its icing is not piped by eye, or does not show from above")
 	}
 	p.Icing = nil
-	if d := drawn(t, p, shelf); d.Above != nil {
+	if d := drawn(t, p, shelf); d.Above != nil || d.Stands != nil {
 		t.Error("a bare loaf has something on it")
 	}
 }

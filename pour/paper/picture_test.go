@@ -178,6 +178,7 @@ func TestAPictureTellsHowFarItIsAndStopsWhenTold(t *testing.T) {
 // A plan with something on it tells as much of its picture, and has the loaf from above below its bars.
 func TestAPlanWithSomethingOnItIsPicturedInEveryView(t *testing.T) {
 	p, shelf := demo(t)
+	p.Icing = nil
 	bare := pour.Work(p, shelf, pour.Hand{})
 	p.Top.Embeds = []pour.Embed{{Name: "moon", Outline: pour.OutlineBall, LengthMM: 18, OutMM: 6, Colour: "#ff8000"}}
 	p.Top.Toppings = []pour.Topping{{CoveragePercent: 10, Parts: []pour.ToppingPart{{Material: "nonpareils", Percent: 100}}}}

@@ -137,11 +137,14 @@ func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
 	if s.grain != nil {
 		top, stuff = s.under, s.below
 	}
-	_, covered := c.v.f.covered(x, y) // pieces are looked at as solids
-	if from := c.below(top); stuff != Bare && top > 0 && !covered && from < free {
+	piece, covered := c.v.f.covered(x, y) // pieces are looked at as solids, unless icing lies on them
+	if from := c.below(top); stuff != Bare && top > 0 && !(covered && piece >= top) && from < free {
 		bright := c.slope(x, y, top, far)
 		for j := from; j < free; j++ {
 			seen[j] = look{stuff: stuff, ok: true, bright: bright, far: float32(far)}
+		}
+		if far == 0 {
+			c.section(seen, &s, x, y, from)
 		}
 		free = from
 	}
@@ -149,6 +152,21 @@ func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
 		c.grain(seen, s, x, y, far)
 	}
 	return free
+}
+
+// section shows the icing that the plane cuts: what lies inside it, down into the base or up to where its edge hangs over.
+func (c *column) section(seen []look, s *spot, x, y float64, from int) {
+	if s.form == nil {
+		return
+	}
+	for j := from; j < c.below(min(s.floor, 0)); j++ {
+		if up := c.up(j); up < s.floor {
+			seen[j] = look{}
+		} else {
+			stuff, bright := s.inside(c.v.f, x, y, up)
+			seen[j] = look{stuff: stuff, ok: true, bright: bright}
+		}
+	}
 }
 
 // grain shows a grain, as round from the side as from above.

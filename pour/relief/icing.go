@@ -54,6 +54,7 @@ type Icing struct {
 	Layer   float64 // spooned
 	Relief  float64 // spooned
 	Pattern string  // spooned: one of the reliefs; empty: Waves
+	Sinks   float64 // how far thick icing sinks into the base, mm; 0: it stands on it as on a table
 
 	Striped bool      // the portions side by side in one bag; else each unit is of one colour
 	Shares  []float64 // of the icing, by portion; they sum to 1
@@ -69,7 +70,7 @@ func (c *Icing) equal(o *Icing) bool {
 func (c *Icing) measures() any {
 	return [...]any{
 		c.Shape, c.Points, c.Valley, c.Across, c.Volume, c.Wide, c.High, c.Profile, c.Strand, c.Lies, c.Overlap, c.Inner, c.Head, c.Tail,
-		c.Long, c.Wind, c.Pitch, c.Swing, c.Wave, c.Foot, c.Edge, c.Layer, c.Relief, c.Pattern, c.Striped,
+		c.Long, c.Wind, c.Pitch, c.Swing, c.Wave, c.Foot, c.Edge, c.Layer, c.Relief, c.Pattern, c.Striped, c.Sinks,
 	}
 }
 
@@ -103,6 +104,8 @@ func (c *Icing) form(r Recipe) form {
 		if c.Strand > 0 && c.Lies > 0 && c.Long > 0 {
 			return c.border(tip)
 		}
+	case Piped:
+		return newPiped(c, r)
 	case Spooned:
 		if c.Layer+c.Relief > 0 {
 			return newSpoonful(c, r)

@@ -85,7 +85,7 @@ func New(r Recipe) *Field {
 	return f
 }
 
-// PeakMM is how high it all stands at its highest, mm above the base.
+// PeakMM is how high it all stands at its highest, mm above the base; icing that sinks in may stand a little lower.
 func (f *Field) PeakMM() float64 { return f.peak }
 
 // pipe sets the units of the icing and finds the squares they reach into.
@@ -102,7 +102,7 @@ func (f *Field) pipe() {
 		if len(f.units) == mostUnits {
 			break
 		}
-		u := unit{form: made, x: at.X, y: at.Y, striped: f.recipe.Icing.Striped, cos: 1}
+		u := unit{form: made, x: at.X, y: at.Y, striped: f.recipe.Icing.Striped || f.recipe.Icing.Shape == Piped, cos: 1}
 		if f.recipe.Icing.Across {
 			u.sin, u.cos = 1, 0
 		}
@@ -112,7 +112,7 @@ func (f *Field) pipe() {
 		u.stuff = take.next()
 		f.place(u)
 	}
-	f.peak = made.high()
+	f.peak = made.high() - f.recipe.Icing.least(made.high())
 }
 
 // mostUnits is how many units are drawn: more than a hand pipes.
@@ -141,6 +141,8 @@ type spot struct {
 	grain *scatter // what lies there uppermost of what is strewn; nil: nothing
 	under float64  // height of what it lies on
 	below uint8    // and its stuff
+	floor float64  // underside of the icing: below 0 where it has sunk in, above where its edge hangs over
+	form  *unit    // the icing's unit that shows; nil: none
 	gx    float64  // the middle of the grain
 	gy    float64
 }
@@ -176,12 +178,39 @@ func (f *Field) iced(x, y float64, s *spot) {
 		if z <= s.z {
 			continue
 		}
-		s.z, s.stuff = z, u.stuff
+		s.z, s.stuff, s.form = z, u.stuff, u
 		if u.striped {
-			s.stuff = f.recipe.Icing.stripe(across)
+			s.stuff = f.recipe.Icing.stripe(across + f.uneven(x, y))
 		}
 	}
+	if s.form != nil {
+		down := f.recipe.Icing.pressed(s.z, x, y)
+		s.z, s.floor = s.z-down, -down
+	}
 }
+
+// uneven is how far stripes are shifted at a place. Those of a form that shifts its own, and the ridges of a spooned top, stay.
+func (f *Field) uneven(x, y float64) float64 {
+	if c := &f.recipe.Icing; c.Sinks == 0 || c.Shape == Piped || c.Shape == Spooned {
+		return 0
+	}
+	return wobble(x, y)
+}
+
+// inside is the stuff of the icing at a height inside it, over a place whose surface is known, and how bright it is where it is cut.
+func (s *spot) inside(f *Field, x, y, z float64) (stuff uint8, bright float32) {
+	cut, ok := s.form.form.(interface {
+		within(x, y, below float64) (across, seam float64)
+	})
+	if !ok || !s.form.striped {
+		return s.stuff, cutBright
+	}
+	across, seam := cut.within(x-s.form.x, y-s.form.y, s.z-z)
+	return f.recipe.Icing.stripe(across), float32(cutBright * (1 - seamDark*seam))
+}
+
+// seamDark is how much darker a seam between two strands is where icing is cut.
+const seamDark = 0.05
 
 // strew adds what is strewn over a place: what was strewn last shows.
 func (f *Field) strew(x, y float64, s *spot) {

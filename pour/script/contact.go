@@ -4,7 +4,7 @@ import "math"
 
 // Contact is a quick estimate of who lies beside whom, from the acts alone: each pair's part of all boundary between two jugs, the parts
 // of all pairs summing to 1, or 0 everywhere where only one jug is poured. What is poured next to each other touches; what is poured into
-// a bed touches the bed; round the pot the last touches the first; spoonfuls touch as chance has it. It is good for putting orders side by
+// a bed touches the bed; round the pot the last touches the first; spoonfuls touch what lies where they fall. It is good for putting orders side by
 // side: what really touches is measured on the drawn faces.
 func (s Script) Contact() [][]float64 {
 	n := len(s.Brief.Shares)
@@ -18,7 +18,7 @@ func (s Script) Contact() [][]float64 {
 	case s.Brief.Technique == Drop:
 		c.streamed(s)
 	case s.Brief.Technique == Spooned:
-		c.scattered(s.Brief.Shares)
+		c.heaped(s)
 	default:
 		c.poured(s)
 	}
@@ -113,12 +113,23 @@ func (c contact) row(list []int) {
 	}
 }
 
-// scattered has every two jugs touch in proportion to both their shares.
-func (c contact) scattered(shares []float64) {
-	for a := range shares {
-		for b := a + 1; b < len(shares); b++ {
-			c.add(a, b, shares[a]*shares[b])
+// spoonCover is how much of the mould's width the spoonfuls of an act cover, for every share they are of the batter: set by comparing with
+// faces drawn, no source.
+const spoonCover = 8
+
+// heaped has every act of spoonfuls touch what lies on the surface, as chance has it, where they cover it.
+func (c contact) heaped(s Script) {
+	surface := make([]float64, len(s.Brief.Shares))
+	for _, a := range s.Acts {
+		if a.Kind != Spoon {
+			continue
 		}
+		cover := min(1, spoonCover*a.Share)
+		for j, lies := range surface {
+			c.add(a.Jug, j, cover*lies)
+			surface[j] -= cover * lies
+		}
+		surface[a.Jug] += cover
 	}
 }
 

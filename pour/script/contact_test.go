@@ -105,10 +105,17 @@ func TestStreamsTouchWhatLiesWhereTheyLand(t *testing.T) {
 	}
 }
 
-// 0.5·0.3, 0.5·0.2 and 0.3·0.2 are 15, 10 and 6 of 31.
-func TestSpoonfulsTouchAsChanceHasIt(t *testing.T) {
-	s := must(t, script.Brief{Technique: script.Spooned, Shares: []float64{0.5, 0.3, 0.2}, First: -1, Last: -1})
-	if got := counted(s, 31); got != "0-1 15; 0-2 10; 1-2 6; " {
+// By hand, at a cover of 8 widths for the whole batch: half of it covers everything; a twentieth covers 0.4, all of it on the first; the
+// next twentieth falls on 0.6 of the first and 0.4 of the second: 0.4, 0.24 and 0.16 are 10, 6 and 4 of 20.
+func TestSpoonfulsTouchWhatLiesWhereTheyFall(t *testing.T) {
+	s := script.Script{Brief: script.Brief{Technique: script.Spooned, Shares: []float64{0.9, 0.05, 0.05}}, Acts: []script.Act{
+		{Kind: script.Spoon, Jug: 0, Share: 0.9},
+		{Kind: script.Spoon, Jug: 1, Share: 0.05},
+		{Kind: script.Level, Jug: script.Whole},
+		{Kind: script.Spoon, Jug: 2, Share: 0.05},
+		{Kind: script.Level, Jug: script.Whole},
+	}}
+	if got := counted(s, 20); got != "0-1 10; 0-2 6; 1-2 4; " {
 		t.Errorf("they touch by %s", got)
 	}
 }

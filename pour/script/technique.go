@@ -67,6 +67,10 @@ const (
 	ownPours   = 40 // down one line, small ones
 )
 
+// ownSpoonings is about how many times a spoon goes into the jugs in turn: of fewer the spoonfuls would be too large to carry, of many more too
+// small to see (by eye, no source).
+const ownSpoonings = 15
+
 // Own returns the technique's own dials for a number of jugs, used where a brief has 0. A dial the technique does not have is 0.
 // A pass is one round in which every jug has its turn; where the pot is poured out it is one way over the mould, and for a comb one
 // stroke. The figures are what gives a pleasing picture; no source.
@@ -88,7 +92,7 @@ func (t Technique) Own(jugs int) Dials {
 	case Combed:
 		return Dials{Passes: 2, Turns: 5}
 	case Spooned:
-		return Dials{Passes: 6}
+		return Dials{Passes: max(3, min(int(math.Round(ownSpoonings/float64(max(1, jugs)))), 6))}
 	}
 	return Dials{}
 }

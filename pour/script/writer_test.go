@@ -120,3 +120,12 @@ func TestAnActMovesItsJugOrAll(t *testing.T) {
 		}
 	}
 }
+
+// About fifteen times a spoon goes into the jugs, but never in so many or so few rounds that the spoonfuls are none.
+func TestSpoonfulsOfFewJugsTakeMoreRounds(t *testing.T) {
+	for jugs, want := range map[int]int{1: 6, 2: 6, 3: 5, 4: 4, 5: 3, 8: 3, 32: 3} {
+		if got := script.Spooned.Own(jugs).Passes; got != want {
+			t.Errorf("%d jugs are spooned in %d rounds, want %d", jugs, got, want)
+		}
+	}
+}

@@ -33,7 +33,7 @@ func (b *builder) hanger() func(script.Act) {
 func (b *builder) wire(path []vec2, radius float64) {
 	b.draw(&stroke{
 		radius: radius, grip: b.thick(0.8, 0.92), skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.06*b.Box.W), sway: b.d.wobble(1, 0.1), depth: b.d.wobble(1, 0.1), lean: b.d.wobble(b.d.Between(-0.1, 0.1), 0.14),
+		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.08), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.1),
 	}, path)
 }
 
@@ -68,13 +68,14 @@ func (b *builder) waves() ([]vec2, float64) {
 	w := b.Box.W - 2*wireMarginMM
 	left, right := wireMarginMM+b.d.Between(0, 0.12)*w, b.d.Between(0, 0.12)*w
 	w -= left - wireMarginMM + right
+	swing := b.d.Between(0.84, 1)
 	ends := make([]vec2, halves+1)
 	for i := range ends {
 		t := float64(i) / float64(halves)
 		if i > 0 && i < halves {
-			t += b.d.Between(-0.2, 0.2) / float64(halves)
+			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * b.d.Between(0.78, 1)
+		reach := far * swing * b.d.Between(0.74, 1)
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}

@@ -17,7 +17,7 @@ type heap struct {
 
 const (
 	heapAcross = 64  // meshes of a heap across the mould
-	heapLong   = 2.4 // a mesh is so much longer along the loaf
+	heapLong   = 1.6 // a mesh is so much longer along the loaf
 	mostAlong  = 400 // meshes along the loaf
 )
 

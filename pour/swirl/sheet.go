@@ -106,7 +106,12 @@ func (t Topping) paint(ctx context.Context, img *image.NRGBA, pxPerMM float64, f
 	}
 	if free > 0 {
 		fillWith(part(img, image.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Min.Y+free)), finish.Ground)
-		finish.tell(free * b.Dx())
+		for range free {
+			if err := ctx.Err(); err != nil {
+				return fmt.Errorf("drawing what stands on the loaf: %w", err)
+			}
+			finish.tell(b.Dx())
+		}
 	}
 	if t.Icing == nil || b.Dy() == 0 {
 		return nil

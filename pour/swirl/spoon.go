@@ -6,13 +6,15 @@ import (
 	"pourbench/pour/script"
 )
 
-// Spoonfuls as they lie in the mould: what gives a pleasing picture, no source.
+// Spoonfuls as they lie in the mould, about three times as wide as thick: what gives a pleasing picture, no source.
 const (
-	spoonWide   = 0.14 // half the width of a usual spoonful, of the mould's width
-	spoonLong   = 1.9  // a spoonful is so much longer than half wide
-	mostAbreast = 8    // spoonfuls of one act side by side
-	filmMM      = 0.3  // a spoonful has no edges thinner than this
-	spoonEnds   = 1.7  // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
+	spoonMM     = 18  // half the width of a usual spoonful
+	spoonPart   = 0.3 // and no more than this of the mould's width
+	spoonLong   = 2.4 // a spoonful is so much longer than half wide
+	mostAbreast = 8   // spoonfuls of one act side by side
+	filmMM      = 0.3 // a spoonful has no edges thinner than this
+	spoonEnds   = 1.7 // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
+	spoonAside  = 1.5 // a spoonful goes about so many half widths to the side of the one before
 )
 
 // spoon heaps every act's spoonfuls on what lies there and taps the mould after each round.
@@ -23,20 +25,49 @@ func (b *builder) spoon() func(script.Act) {
 		case script.Spoon:
 			b.grow(h)
 		case script.Level:
-			amp := b.thick(3.5, 2)
 			if a.Round > 0 {
-				amp *= 0.5
-				b.press(b.Box.H * float64(a.Round) / float64(a.Rounds))
+				z := b.Box.H * float64(a.Round) / float64(a.Rounds)
+				b.sag(z)
+				b.roll(z)
+				return
 			}
-			b.settle(amp)
+			b.sag(b.Box.H * b.d.Between(0.2, 0.8))
+			b.settle(b.thick(2.4, 1.4))
 		}
 	}
 }
 
+// sag lets spoonfuls about a height sink into those below them as the mould is tapped: each rounds off what it lies on.
+func (b *builder) sag(z float64) {
+	half := b.spoonful()
+	z = clamp(z+b.d.Between(-0.4, 0.4)*half, 0.1*b.Box.H, 0.92*b.Box.H)
+	reach := min(half, z, b.Box.H-z)
+	deep := min(b.thick(0.42, 0.16)*half, 0.7*reach)
+	b.add(op{border: &border{width: b.Box.W, at: z, down: min(1.2*half, z), up: min(1.2*half, b.Box.H-z), ground: newGround(&b.d, b.Box, uneven{
+		swell: 0.2 * deep, lump: deep, half: half * b.d.Between(0.7, 1), cover: 2,
+	})}})
+}
+
+// roll turns over what came off the spoon with some swing, somewhere across the mould and about a height.
+func (b *builder) roll(z float64) {
+	half := vec2{b.spoonful() * b.d.Between(0.7, 1.1), b.spoonful() * b.d.Between(0.5, 0.8)}
+	half.z = min(half.z, 0.4*b.Box.H)
+	at := vec2{b.d.Between(half.y, b.Box.W-half.y), clamp(z, half.z, b.Box.H-half.z)}
+	b.add(op{whirl: &whirl{
+		centre: at, half: half, room: vec2{min(at.y, b.Box.W-at.y) - half.y, min(at.z, b.Box.H-at.z) - half.z},
+		angle: b.d.Sign() * b.thick(1.2, 0.2), gain: b.d.wobble(0, 1), shift: b.d.wobble(0, 0.3*b.Box.W), sink: b.d.wobble(0, half.z),
+	}})
+}
+
+// spoonful is half the width of a usual spoonful, mm.
+func (b *builder) spoonful() float64 { return min(spoonMM, spoonPart*b.Box.W) }
+
 // heaped is the spoonfuls of every act, one act on the other. The last fills what is left.
 func (b *builder) heaped() *heap {
 	h := newHeap(b.Box)
-	s := spooning{heap: h, d: &b.d, plump: b.thick(0.8, 1.1), z: make([]float64, h.nx*h.ny)}
+	s := spooning{
+		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.62), soft: int(math.Round(b.thick(5, 4))), z: make([]float64, h.nx*h.ny),
+	}
 	for i, a := range b.acts {
 		if a.Kind != script.Spoon {
 			continue
@@ -53,23 +84,13 @@ func (b *builder) heaped() *heap {
 	return h
 }
 
-// press pushes the batter down here and there to depth mm above the bottom, as the weight of spoonfuls does that fall on it.
-func (b *builder) press(z float64) {
-	y := b.d.Between(0.15, 0.85) * b.Box.W
-	radius := b.d.Between(0.16, 0.22) * b.Box.W
-	from := min(z+0.5*radius, b.Box.H+0.3*radius)
-	path := []vec2{{y, from}, {y + b.d.Between(-0.4, 0.4)*radius, from - b.d.Between(0.6, 1)*radius}}
-	b.draw(&stroke{
-		radius: radius, grip: b.thick(0.55, 0.45), pivot: vec2{y, from}, still: true,
-		shift: b.d.wobble(0, 0.2*b.Box.W), sway: wobble{mean: 1}, depth: b.d.wobble(0.7, 0.6),
-	}, path)
-}
-
 // spooning heaps spoonfuls.
 type spooning struct {
 	*heap
 	d     *dice
+	usual float64   // mm, half the width of a usual spoonful
 	plump float64   // height of a spoonful against its half width
+	soft  int       // how often its feet run out a little
 	z     []float64 // mm, how high the heap stands
 	was   []float64
 	shape []float64
@@ -78,12 +99,11 @@ type spooning struct {
 // spoonful is one; long rows of them lie behind one another, one passing into the next.
 type spoonful struct{ x, y, half, lean float64 }
 
-const domeArea = 1.6 // of 1-u⁴ between its feet
+const domeArea = math.Pi / 2 // between its feet, of one of height and half width 1
 
 // lay heaps spoonfuls of area mm² in every cross-section.
 func (s *spooning) lay(area float64) {
-	usual := spoonWide * s.box.W
-	n := clamp(math.Round(area/(domeArea*s.plump*usual*usual)), 1, mostAbreast)
+	n := clamp(math.Round(area/(domeArea*s.plump*s.usual*s.usual)), 1, mostAbreast)
 	half := math.Sqrt(area / n / (domeArea * s.plump))
 	s.was = append(s.was[:0], s.z...)
 	for range int(n) {
@@ -106,11 +126,16 @@ func (s *spooning) lay(area float64) {
 func (s *spooning) row(half float64) (row []spoonful) {
 	const tries = 8
 	for x := -s.d.Float() * spoonLong * half; ; x += spoonLong * half * s.d.Between(0.8, 1.2) {
-		p := spoonful{x: x, half: half * s.d.Between(0.85, 1.2), lean: s.d.Between(-0.3, 0.3)}
+		p := spoonful{x: x, half: half * s.d.Between(0.85, 1.2), lean: s.d.Between(-0.22, 0.22)}
 		least := math.Inf(1)
 		for range tries {
-			if y := s.d.Float() * s.box.W; s.mean(x, y, p.half) < least {
-				p.y, least = y, s.mean(x, y, p.half)
+			y := s.d.Float() * s.box.W
+			z := s.mean(x, y, p.half)
+			if n := len(row); n > 0 { // not in a line with the one before
+				z += s.plump * max(0, spoonAside*half-math.Abs(y-row[n-1].y))
+			}
+			if z < least {
+				p.y, least = y, z
 			}
 		}
 		if row = append(row, p); x > s.box.L {
@@ -129,23 +154,23 @@ func (s *spooning) mean(x, y, half float64) float64 {
 	return sum / n
 }
 
-// dome heaps a part f of a spoonful on cross-section i: a flat dome that leans, as high as its area makes it.
+// dome heaps a part f of a spoonful on cross-section i: half an ellipse that leans, as high as its area makes it.
 func (s *spooning) dome(i int, p *spoonful, f, area float64) {
 	if f <= 0 {
 		return
 	}
 	half := p.half * math.Sqrt(f)
 	high := s.plump * half
-	j0, j1 := max(0, int((p.y-1.6*half)*s.perY)), min(s.ny-1, int((p.y+1.6*half)*s.perY)+1)
+	j0, j1 := max(0, int(math.Ceil((p.y-half)*s.perY))), min(s.ny-1, int((p.y+half)*s.perY))
 	z := s.z[i*s.ny:]
 	s.shape = s.shape[:0]
 	for j := j0; j <= j1; j++ {
 		e := float64(j)/s.perY - p.y
 		u := e / half * (e / half)
-		s.shape = append(s.shape, p.lean*e-high*u*u)
+		s.shape = append(s.shape, p.lean*e+high*math.Sqrt(max(0, 1-u)))
 	}
 	want := f * area * s.perY
-	low, top := 0.0, s.box.H+12*high
+	low, top := -high, s.box.H+2*high
 	for range 20 {
 		mid, sum := (low+top)/2, 0.0
 		for k, v := range s.shape {
@@ -175,7 +200,7 @@ func (s *spooning) slump(area, high float64) {
 	for k := range s.z {
 		s.z[k] -= s.was[k]
 	}
-	for range 2 {
+	for range s.soft {
 		blur(s.z, s.ny, s.nx, 1, s.ny) // across
 		blur(s.z, s.nx, s.ny, s.ny, 1) // along
 	}

@@ -58,6 +58,115 @@ func TestEveryActOfSpoonfulsLaysItsShareInEveryCrossSection(t *testing.T) {
 	}
 }
 
+// stretches are the widths, mm, over which an act lies at least a millimetre thick in a cross-section of the heap, and how thick it lies at most.
+func stretches(h *heap, act, i int) (wide []float64, thick float64) {
+	on := false
+	for j := range h.ny {
+		at, low := i*h.ny+j, float32(0)
+		if act > 0 {
+			low = h.high[act-1][at]
+		}
+		t := float64(h.high[act][at] - low)
+		thick = max(thick, t)
+		switch {
+		case t < 1:
+			on = false
+		case !on:
+			on = true
+			wide = append(wide, 0)
+			fallthrough
+		default:
+			wide[len(wide)-1] += 1 / h.perY
+		}
+	}
+	return wide, thick
+}
+
+// A seventh of the batter in three rounds is one spoonful in a cross-section, about three times as wide as thick, and thick batter stands higher.
+func TestSpoonfulsLieFlat(t *testing.T) {
+	var high [2]float64
+	for k, thickness := range []float64{0, 1} {
+		wide, thick, n := 0.0, 0.0, 0.0
+		for seed := range int64(4) {
+			r := scripted(script.Spooned, seed, 0.4, 0.15, 0.15, 0.15, 0.15)
+			r.Thickness = thickness
+			h, _ := spooned(mustPour(t, r))
+			for act := 1; act < 11; act++ {
+				for i := 5; i < h.nx; i += 9 {
+					w, most := stretches(h, act, i)
+					if h.portion[act] == 0 || len(w) != 1 {
+						continue
+					}
+					wide, thick, n = wide+w[0], thick+most, n+1
+				}
+			}
+		}
+		wide, thick = wide/n, thick/n
+		if wide < 24 || wide > 46 || thick < 6 || thick > 18 || wide/thick < 2.2 || wide/thick > 5.5 || n < 200 {
+			t.Errorf("thickness %g: %g spoonfuls are %.1f mm wide and %.1f mm thick", thickness, n, wide, thick)
+		}
+		high[k] = thick / wide
+	}
+	if high[1] < 1.1*high[0] {
+		t.Errorf("a spoonful is %.2f of its width high in thin batter, %.2f in thick", high[0], high[1])
+	}
+}
+
+// One spoonful lies beside the one before it, not behind it.
+func TestSpoonfulsLieAside(t *testing.T) {
+	d := newDice(6)
+	h := newHeap(Box{L: 250, W: 80, H: 62})
+	s := spooning{heap: h, d: &d, usual: 18, plump: 0.5, z: make([]float64, h.nx*h.ny)}
+	near, all := 0, 0
+	for range 20 {
+		row := s.row(18)
+		for k := 1; k < len(row); k++ {
+			if all++; math.Abs(row[k].y-row[k-1].y) < 18 {
+				near++
+			}
+			if row[k].y < 0 || row[k].y > 80 || row[k].x <= row[k-1].x {
+				t.Fatalf("a spoonful lies at %v after one at %v", row[k], row[k-1])
+			}
+		}
+		if row[0].x > 0 || row[len(row)-1].x < 250 {
+			t.Errorf("spoonfuls lie from %.1f to %.1f mm along the loaf", row[0].x, row[len(row)-1].x)
+		}
+	}
+	if near > all/4 {
+		t.Errorf("%d of %d lie within a half width of the one before", near, all)
+	}
+}
+
+// Tapped, spoonfuls sink and roll over within the mould, more in thin batter than in thick.
+func TestTappedSpoonfulsSinkAndRoll(t *testing.T) {
+	moved := func(thickness float64) (sag, roll float64) {
+		r := scripted(script.Spooned, 4, 0.4, 0.35, 0.25)
+		r.Thickness = thickness
+		for _, o := range mustPour(t, r).ops {
+			if b := o.border; b != nil {
+				if b.at-b.down < -1e-9 || b.at+b.up > 62+1e-9 {
+					t.Errorf("what sinks at %g mm moves batter from %g to %g mm", b.at, b.at-b.down, b.at+b.up)
+				}
+				for _, l := range b.ground.lobes {
+					sag = max(sag, math.Abs(l.deep))
+				}
+			}
+			if w := o.whirl; w != nil {
+				roll = max(roll, math.Abs(w.angle))
+				if min(w.room.y, w.room.z) < -1e-9 || w.centre.y-w.half.y-w.room.y < -1e-9 || w.centre.z+w.half.z+w.room.z > 62+1e-9 {
+					t.Errorf("what rolls about %v is %v wide with room for %v", w.centre, w.half, w.room)
+				}
+			}
+		}
+		return sag, roll
+	}
+	sagThin, rollThin := moved(0)
+	sagThick, rollThick := moved(1)
+	if sagThin < 2*sagThick || rollThin < 2*rollThick || sagThick < 0.5 || rollThick == 0 {
+		t.Errorf("thin batter sinks %.1f mm and rolls by %.2f, thick %.1f mm and %.2f", sagThin, rollThin, sagThick, rollThick)
+	}
+}
+
 func TestSpoonfulsShowAsTheyAreLaid(t *testing.T) {
 	r := scripted(script.Spooned, 3, 0.4, 0.35, 0.25)
 	s := mustPour(t, r)
