@@ -113,7 +113,7 @@ type Colourant struct {
 	Dust            bool         // a fine powder that must not be breathed
 	Titanium        bool         // titanium white: scatters, and brings glycerin rivers
 	White           bool         // whitens
-	Colour          string       // "#rrggbb" of a white batter at the middle of the dose range: an estimate
+	Colour          string       // "#rrggbb" of a white batter at the middle of the dose range, of a white of a cream batter: an estimate
 	stain           colour.Stain // what it does to a batter; set by Prepared
 	BulkGML         float64      // loose bulk density for spoon estimates; 0: unknown
 	Source          Source
@@ -258,14 +258,18 @@ func (s Shelf) Prepared() (Shelf, error) {
 	s.Colourants = append([]Colourant(nil), s.Colourants...)
 	for i := range s.Colourants {
 		c := &s.Colourants[i]
-		if c.Colour == "" || c.Titanium {
-			continue // titanium white scatters; it stains nothing
+		if c.Colour == "" {
+			continue
 		}
 		rgb, err := colour.ParseHex(c.Colour)
 		if err != nil {
 			return s, fmt.Errorf("prepare colourant %s: %w", c.ID, err)
 		}
-		if c.stain, err = colour.NewStain(rgb, (c.DoseLowPercent+c.DoseHighPercent)/2); err != nil {
+		stain := colour.NewStain
+		if c.Titanium || c.White {
+			stain = colour.NewWhite
+		}
+		if c.stain, err = stain(rgb, (c.DoseLowPercent+c.DoseHighPercent)/2); err != nil {
 			return s, fmt.Errorf("prepare colourant %s: %w", c.ID, err)
 		}
 	}

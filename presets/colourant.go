@@ -31,7 +31,7 @@ func readColourant(r *row, c *pour.Colourant) {
 	r.flag("dust", &c.Dust, "a fine powder that must not be breathed")
 	r.flag("titanium", &c.Titanium, "titanium white: scatters, and brings glycerin rivers")
 	r.flag("white", &c.White, "whitens")
-	r.colour("colour", &c.Colour, "a white batter with it at the middle of the dose")
+	r.colour("colour", &c.Colour, "a white batter with it at the middle of the dose; of a white, a cream batter")
 	r.number("bulk_g_ml", &c.BulkGML, 0, 8, "loose bulk density, for spoon estimates; 0: unknown")
 	r.price(&c.PricePerKG)
 	r.source("source", &c.Source, "dose_low_percent", "dose_high_percent", "carrier_parts", "alkali", "colour", "bulk_g_ml")

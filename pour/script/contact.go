@@ -15,6 +15,8 @@ func (s Script) Contact() [][]float64 {
 	switch {
 	case s.Brief.Technique.InPot():
 		c.round(s)
+		c.parts()
+		c.folded(s.Brief)
 	case s.Brief.Technique == Drop:
 		c.streamed(s)
 	case s.Brief.Technique == Spooned:
@@ -103,6 +105,33 @@ func (c contact) round(s Script) {
 	c.row(list)
 	if n := len(list); n > 0 && s.Brief.Technique != PotSpots && s.Brief.Technique != PotStripes {
 		c.add(list[n-1], list[0], 1)
+	}
+}
+
+// foldedPart is how much boundary arises as the stream out of the pot falls onto what it laid before, against what it had in the pot; fitted
+// by eye to faces, no source.
+const (
+	foldedPart  = 0.7
+	foldedSpots = 2. // of spots, which are drawn out until little is left of who lay in whom
+)
+
+// folded has every two jugs touch in proportion to both their shares, as ribbons fall on one another wherever chance has it.
+func (c contact) folded(b Brief) {
+	shares, part, sum := b.Shares, foldedPart, 0.0
+	if b.Technique == PotSpots {
+		part = foldedSpots
+	}
+	for a := range shares {
+		for b := range a {
+			sum += shares[a] * shares[b]
+		}
+	}
+	for a := range shares {
+		for b := range a {
+			if sum > 0 {
+				c.add(a, b, part*shares[a]*shares[b]/sum)
+			}
+		}
 	}
 }
 

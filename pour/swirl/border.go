@@ -11,9 +11,6 @@ type border struct {
 	ground   ground
 }
 
-// borderSteps is how many Runge-Kutta steps a border takes, each way: one would tear where a thin layer gives way to a deep dent.
-const borderSteps = 2
-
 // borderMeshMM is the mesh across the mould on which a border's height is worked out.
 const borderMeshMM = 0.75
 
@@ -65,21 +62,16 @@ func (d *dented) velocity(y, z float64) (vy, vz float64) {
 	return (d.sum[i] + f*(a+0.5*f*(b-a))/d.perY) * 4 * u * q * inv, (a + f*(b-a)) * q * q
 }
 
-// press carries a point along (dir 1) or back (dir -1).
+// press carries a point along (dir 1) or back (dir -1) by one fourth-order Runge-Kutta step: no border goes far against its reach.
 func (d *dented) press(y, z, dir float64) (float64, float64) {
 	if z <= d.border.at-d.border.down || z >= d.border.at+d.border.up {
 		return y, z
 	}
-	t := dir / borderSteps
-	for range borderSteps {
-		ay, az := d.velocity(y, z)
-		by, bz := d.velocity(y+0.5*t*ay, z+0.5*t*az)
-		cy, cz := d.velocity(y+0.5*t*by, z+0.5*t*bz)
-		ey, ez := d.velocity(y+t*cy, z+t*cz)
-		y = clamp(y+t*(ay+2*(by+cy)+ey)/6, 0, d.border.width)
-		z += t * (az + 2*(bz+cz) + ez) / 6
-	}
-	return y, z
+	ay, az := d.velocity(y, z)
+	by, bz := d.velocity(y+0.5*dir*ay, z+0.5*dir*az)
+	cy, cz := d.velocity(y+0.5*dir*by, z+0.5*dir*bz)
+	ey, ez := d.velocity(y+dir*cy, z+dir*cz)
+	return clamp(y+dir*(ay+2*(by+cy)+ey)/6, 0, d.border.width), z + dir*(az+2*(bz+cz)+ez)/6
 }
 
 func (r *border) move(x, y, z, dir float64) (float64, float64) {

@@ -54,7 +54,7 @@ func (b *builder) poured() func(script.Act) {
 	case script.Column:
 		return b.column()
 	case script.Pot, script.PotStripes, script.PotSpots, script.PotEnd:
-		return b.pot()
+		return b.outpour()
 	case script.Hanger, script.HangerLoops, script.HangerSpiral:
 		return b.hanger()
 	case script.Combed:
@@ -76,10 +76,15 @@ func (b *builder) add(o op) {
 
 // raise pours a share of the mould's height; the last pour ends at the fill height exactly.
 func (b *builder) raise(share float64, fill filling) {
-	s := &slab{bottom: b.level, top: min(b.level+share*b.Box.H, b.Box.H), fill: fill}
 	if b.act >= b.last {
-		s.top = b.Box.H
+		share = 1
 	}
+	b.rise(share, fill)
+}
+
+// rise pours a share of the mould's height, to the rim at most.
+func (b *builder) rise(share float64, fill filling) {
+	s := &slab{bottom: b.level, top: min(b.level+share*b.Box.H, b.Box.H), fill: fill}
 	b.level = s.top
 	b.add(op{slab: s})
 }

@@ -109,30 +109,32 @@ func TestABedTakesTheColoursWhereTheyArePoured(t *testing.T) {
 	}
 }
 
-// The streams out of the pot fall on the lines of their acts.
+// The ribbons out of the pot come down about the lines of their acts, over all seeds, and what is poured stands as high as its share.
 func TestThePotIsPouredAlongItsLines(t *testing.T) {
 	r := poured(script.Pot, 2,
 		script.Act{Kind: script.IntoPot, Jug: 1, Share: 0.4, Round: 1}, script.Act{Kind: script.Turn, Jug: script.Whole},
-		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.5, Lines: []float64{0.25}},
-		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.5, Lines: []float64{0.75}})
-	r.Script.Brief.Shares = []float64{0.6, 0.4}
-	s := mustPour(t, r)
-	for act, want := range map[int]float64{2: 20, 3: 60} {
-		n := 0
+		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.4, Lines: []float64{0.5}},
+		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.3, Lines: []float64{0.3}},
+		script.Act{Kind: script.PourOut, Jug: script.Whole, Share: 0.3, Lines: []float64{0.7}})
+	r.Script.Brief.Shares, r.Script.Brief.Passes = []float64{0.6, 0.4}, 3
+	var sum, n [5]float64
+	for seed := range int64(12) {
+		r.Script.Brief.Seed = seed
+		s := mustPour(t, r)
 		for _, o := range s.ops {
-			if o.act == act && o.stroke != nil {
-				n++
-				if from := o.stroke.path[0]; !near(from.y, want, 3) || from.z < o.stroke.level {
-					t.Errorf("the stream of act %d falls from (%.1f, %.1f), want from above %g mm", act, from.y, from.z, want)
-				}
+			if o.spread != nil {
+				sum[o.act] += o.spread.rows[0].line.mean
+				n[o.act]++
 			}
 		}
-		if n != 1 {
-			t.Errorf("act %d has %d streams", act, n)
+		if got := s.Upto(3).LevelMM(); !near(got, 24, 1e-9) {
+			t.Errorf("0.4 of the pot stands at %g mm, want 24", got)
 		}
 	}
-	if got := s.Upto(3).LevelMM(); got != 30 {
-		t.Errorf("half of the pot stands at %g mm, want 30", got)
+	for act, want := range map[int]float64{3: 24, 4: 56} {
+		if got := sum[act] / n[act]; !near(got, want, 4) {
+			t.Errorf("the ribbons of act %d come down about %.1f mm, want %g", act, got, want)
+		}
 	}
 }
 

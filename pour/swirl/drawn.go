@@ -8,10 +8,14 @@ import (
 
 // hanger pours layers and draws a wire through them once, along the whole loaf.
 func (b *builder) hanger() func(script.Act) {
-	pour := b.layers()
+	var levels []float64
 	return func(a script.Act) {
 		switch a.Kind {
 		case script.Wire:
+			levels = append(levels, b.level)
+			for i := 1; i < len(levels); i++ { // only now: what is poured without a move between is quicker to draw
+				b.dent(levels[i-1], levels[i])
+			}
 			b.settle(b.thick(2, 1))
 			switch b.Technique {
 			case script.HangerLoops:
@@ -22,9 +26,14 @@ func (b *builder) hanger() func(script.Act) {
 				b.wire(b.waves())
 			}
 		case script.Level:
-			b.settle(b.thick(1.2, 0.6)) // what is wound up runs together a little; more would bend it out of round
+			amp := b.thick(1.2, 0.6)
+			if b.Technique == script.HangerSpiral {
+				amp *= 0.4 // more would bend what is wound up out of round
+			}
+			b.settle(amp)
 		default:
-			pour(a)
+			levels = append(levels, b.level)
+			b.raise(a.Share, plain(a.Jug))
 		}
 	}
 }

@@ -245,8 +245,8 @@ func (r *refiner) vote(x, y int, s *[5]*sample) {
 	r.dst.Pixels[y*r.dst.W+x] = t.pixel()
 }
 
-// full traces four more points of one pixel, one in each quarter and no two in one row or column, and four more
-// again where three portions meet. A corner is shared with other pixels and weighs half.
+// full traces four more points of one pixel, one in each quarter and no two in one row or column, and twelve more
+// where three portions meet. A corner is shared with other pixels and weighs half.
 func (r *refiner) full(x, y int, s *[5]*sample) {
 	var t tally
 	for i, v := range s {
@@ -260,6 +260,8 @@ func (r *refiner) full(x, y int, s *[5]*sample) {
 	r.quarters(&t, x, y, 0.36, 0.16, flip)
 	if t.n > 2 {
 		r.quarters(&t, x, y, 0.40, 0.28, !flip)
+		r.quarters(&t, x, y, 0.24, 0.06, !flip)
+		r.quarters(&t, x, y, 0.46, 0.10, flip)
 	}
 	r.dst.Pixels[y*r.dst.W+x] = t.pixel()
 }

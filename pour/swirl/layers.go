@@ -11,7 +11,7 @@ func (b *builder) layers() func(script.Act) {
 		}
 		from := b.level
 		b.raise(a.Share, plain(a.Jug))
-		b.dent(from, b.trace())
+		b.dent(from, b.level)
 	}
 }
 
@@ -31,12 +31,13 @@ const (
 	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
 )
 
-// dent dents the level mm from, up to the present one, which stays even.
-func (b *builder) dent(from float64, u uneven) {
-	up := b.level - from
+// dent dents the level mm from up to another, which stays even.
+func (b *builder) dent(from, to float64) {
+	up := to - from
 	if from < leastGive || up < leastGive {
 		return
 	}
+	u := b.trace()
 	scale := min(1, mostUneven*min(up, from)/max(u.dent, u.lump, u.furrow))
 	u.swell, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.furrow, scale*u.dent, scale*u.lump
 	b.add(op{border: &border{width: b.Box.W, at: from, down: min(giveMM, from), up: min(giveMM, up), ground: newGround(&b.d, b.Box, u)}})

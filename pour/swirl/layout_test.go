@@ -171,17 +171,21 @@ func (p probe) upto(_, _ int) layout { return p }
 // Even over the mould must be even over the pot: the moments of a uniform disc are 0, 0, a quarter and a quarter, and half of it lies within
 // √½ of the middle.
 func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
-	for name, s := range map[string]stream{
-		"along the middle": {folds: 2, drift: 0.4, stir: 2, surge: wobble{mean: 0.7}, sway: wobble{mean: 0.3}},
-		"one fold":         {folds: 1, drift: -0.3, stir: -1.7},
-		"from the end":     {folds: 1, drift: 0.2, tilt: 0.8, stir: 2},
+	eddies := []eddy{{u: 0.2, v: -0.3, reach: 0.5, turn: 2.5}, {u: -0.5, v: 0.1, reach: 0.45, turn: -1.6}}
+	for name, r := range map[string]ribbon{
+		"along the middle": {stream: &stream{stir: 2, surge: wobble{mean: 0.7}, eddies: eddies}, lean: 0.6},
+		"lying flat":       {stream: &stream{stir: -1.7}, over: true},
+		"standing up":      {stream: &stream{stir: 1.1, eddies: eddies}, lean: 1, back: true},
+		"from the end":     {stream: &stream{tilt: 0.8, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
 	} {
 		var u, v float64
+		s := r.stream
 		s.layout, s.box, s.chord = probe{&u, &v}, Box{L: 200, W: 80, H: 60}, chordTable()
+		r.top, r.tall = 60, 60
 		const n = 45
 		var mu, mv, uu, vv, inner float64
 		for i := range n * n * n {
-			s.label(200*(float64(i%n)+0.5)/n, 80*(float64(i/n%n)+0.5)/n, 60*(float64(i/n/n)+0.5)/n)
+			r.label(200*(float64(i%n)+0.5)/n, 80*(float64(i/n%n)+0.5)/n, 60*(float64(i/n/n)+0.5)/n)
 			mu, mv, uu, vv = mu+u, mv+v, uu+u*u, vv+v*v
 			if u*u+v*v < 0.5 {
 				inner++
@@ -198,33 +202,83 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 	}
 }
 
-// Poured along the middle, the bottom of the mould is what left the pot first; from an end, what lies at the marked end's bottom.
+// What left the pot first is of the chord at the lip; poured from an end, what lies at the marked end when nothing has been poured yet.
 func TestThePotIsPouredFromItsLip(t *testing.T) {
 	var u, v float64
-	s := stream{layout: probe{&u, &v}, box: Box{L: 200, W: 80, H: 60}, chord: chordTable(), folds: 1}
-	for z, want := range map[float64]float64{0: -1, 30: 0, 60: 1} {
-		if s.label(90, 20, z); !near(u, want, 1e-3) {
-			t.Errorf("at %g mm up lies what left the pot at the chord %.3f, want %g", z, u, want)
+	s := stream{layout: probe{&u, &v}, box: Box{L: 200, W: 80, H: 60}, chord: chordTable()}
+	for poured, want := range map[float64]float64{0: -1, 0.5: 0, 1: 1} {
+		if s.label(90, 0.25, poured); !near(u, want, 1e-3) {
+			t.Errorf("when %g was poured the chord %.3f is at the lip, want %g", poured, u, want)
 		}
 	}
 	s.tilt = 0.8
-	s.label(0, 20, 0)
+	s.label(0, 0.25, 0)
 	first := u
-	s.label(200, 20, 60)
+	s.label(200, 0.25, 1)
 	if !near(first, -1, 1e-3) || !near(u, 1, 1e-3) {
 		t.Errorf("from the end the first is of the chord %.3f and the last of %.3f", first, u)
 	}
-	s.label(0, 20, 30)
+	s.label(0, 0.25, 0.5)
 	near30 := u
-	if s.label(200, 20, 30); u <= near30 {
+	if s.label(200, 0.25, 0.5); u <= near30 {
 		t.Errorf("at the far end lies what left earlier: %.3f against %.3f", u, near30)
 	}
 }
 
-func TestTheSheetFoldsToAndFro(t *testing.T) {
-	for at, want := range map[float64]float64{0: 0, 0.25: 0.5, 0.5: 1, 0.75: 0.5, 1: 0, 1.25: 0.5, -0.25: 0.5, -1.5: 1, 7.1: 0.2} {
-		if got := fold(at); !near(got, want, 1e-9) {
-			t.Errorf("at %g it is at %g, want %g", at, got, want)
+// A sheet v + k·u is one side of the ribbon: its rank is the area below it, counted on a grid, and what lies along it left one after the other.
+func TestARibbonsSheetsLean(t *testing.T) {
+	for _, k := range []float64{0, 0.2, 0.7, 1} {
+		for _, p := range [][2]float64{{0.1, 0.2}, {0.9, 0.2}, {0.5, 0.9}, {0.97, 0.98}} {
+			const n = 400
+			below := 0
+			for i := range n * n {
+				if (float64(i/n)+0.5)/n+k*(float64(i%n)+0.5)/n < p[1]+k*p[0] {
+					below++
+				}
+			}
+			side, when := sheets(p[0], p[1], k)
+			if want := float64(below) / (n * n); !near(side, want, 0.004) {
+				t.Errorf("leaning %g, (%g, %g) is at %.4f along the lip, want %.4f", k, p[0], p[1], side, want)
+			}
+			if when < 0 || when > 1 {
+				t.Errorf("leaning %g, (%g, %g) left at %g", k, p[0], p[1], when)
+			}
+		}
+		a, first := sheets(0.4, 0.5, k)
+		if b, then := sheets(0.6, 0.5-0.2*k, k); !near(a, b, 1e-9) || !(then > first) {
+			t.Errorf("leaning %g, two places of one sheet are at %.4f and %.4f along the lip and left at %.3f and %.3f", k, a, b, first, then)
+		}
+	}
+}
+
+// Counted over a grid: a ribbon is spread evenly over side and time, whatever its lean.
+func TestARibbonLosesNothing(t *testing.T) {
+	for _, k := range []float64{0, 0.35, 1} {
+		const n, cells = 600, 6
+		var count [cells * cells]int
+		for i := range n * n {
+			side, when := sheets((float64(i%n)+0.5)/n, (float64(i/n)+0.5)/n, k)
+			count[min(int(side*cells), cells-1)*cells+min(int(when*cells), cells-1)]++
+		}
+		for c, got := range count {
+			if want := float64(n*n) / (cells * cells); math.Abs(float64(got)-want) > 0.03*want {
+				t.Errorf("leaning %g, cell %d holds %d of %.0f", k, c, got, want)
+			}
+		}
+	}
+}
+
+// An eddy turns its middle by its whole angle and its rim not at all, and keeps every distance from its middle.
+func TestAnEddyTurnsAboutItsMiddle(t *testing.T) {
+	e := eddy{u: 0.2, v: -0.1, reach: 0.5, turn: 1.3}
+	for _, r := range []float64{0, 0.1, 0.3, 0.5, 0.7} {
+		u, v := e.undo(0.2+r, -0.1)
+		if got := math.Hypot(u-0.2, v+0.1); !near(got, r, 1e-12) {
+			t.Errorf("a place %g from the middle comes from %g", r, got)
+		}
+		want := -1.3 * max(0, 1-r*r/0.25) * max(0, 1-r*r/0.25)
+		if got := math.Atan2(v+0.1, u-0.2); r > 0 && !near(got, want, 1e-9) {
+			t.Errorf("at %g it is turned back by %.4f, want %.4f", r, got, want)
 		}
 	}
 }
@@ -244,7 +298,8 @@ func TestTheChordOfAShareOfThePot(t *testing.T) {
 	}
 }
 
-// The stick turns the pot's middle by its whole angle, a place at r by e to the -2r² of that, and keeps every radius.
+// The stick turns the pot's middle by its whole angle, a place at r by (1-r²)^1.5 of that, what touches the wall not at all, and keeps every
+// radius.
 func TestTheStickTurnsTheMiddleMost(t *testing.T) {
 	s := stream{stir: 1.2}
 	for _, r := range []float64{0.001, 0.3, 0.7, 1} {
@@ -252,7 +307,7 @@ func TestTheStickTurnsTheMiddleMost(t *testing.T) {
 		if !near(math.Hypot(u, v), r, 1e-12) {
 			t.Errorf("a place at %g comes from %g", r, math.Hypot(u, v))
 		}
-		if got, want := math.Atan2(v, u), 0.5-1.2*math.Exp(-2*r*r); !near(got, want, 1e-9) {
+		if got, want := math.Atan2(v, u), 0.5-1.2*math.Pow(1-r*r, 1.5); !near(got, want, 1e-9) {
 			t.Errorf("at %g the pot is turned back by %.4f, want %.4f", r, got, want)
 		}
 	}

@@ -55,12 +55,21 @@ func shrunk(p *Picture, k int) *Picture {
 	return out
 }
 
+// leftOut is what more may differ where colours lie so finely that a pixel of 1 or 2 mm holds more than the three it can tell: twice the
+// pixels to a mm, and it is half.
+func leftOut(technique script.Technique) float64 {
+	if technique == script.PotSpots {
+		return 1.25
+	}
+	return 1
+}
+
 func TestARefinedPictureIsTheAverageOfAFinerOne(t *testing.T) {
 	for _, technique := range script.Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
 		small, large := refined(t, f, 40, 30), refined(t, f, 160, 120)
 		// 8 samples in a pixel where colours fold finely leave noise of some hundredths
-		if d := apart(small, shrunk(large, 4)); d > 0.11 {
+		if d := apart(small, shrunk(large, 4)); d > 0.11*leftOut(technique) {
 			t.Errorf("%s: the pictures differ by %.3f on average", technique, d)
 		}
 	}
@@ -70,8 +79,8 @@ func TestPatchesShowWhatTracingEveryPointShows(t *testing.T) {
 	for _, technique := range script.Techniques() {
 		f := mustPour(t, loaf(technique, 3)).Face(110)
 		fast, plain := refined(t, f, 80, 62), &Picture{}
-		f.Draft(plain, 240, 186)
-		if d := apart(fast, shrunk(plain, 3)); d > 0.08 {
+		f.Draft(plain, 480, 372)
+		if d := apart(fast, shrunk(plain, 6)); d > 0.08*leftOut(technique) {
 			t.Errorf("%s: the pictures differ by %.3f on average", technique, d)
 		}
 	}

@@ -2,42 +2,98 @@ package swirl
 
 import "math"
 
-// stream is a slab poured from a pot that holds several colours. A chain of maps that keep measure leads from a
-// point of the mould to a point of the pot: the time it was poured and its place along the lip, then the chord of
-// the pot it left, then the stick stir in the pot undone. So every portion keeps its share exactly.
+// stream is what leaves a pot that holds several colours. A chain of maps that keep measure leads from a place in what is poured to a place
+// of the pot: when it left and where along the lip, then the chord of the pot that was at the lip then, then what the spoon did in the pot
+// undone. So every portion keeps its share exactly.
 type stream struct {
 	layout layout
 	box    Box
 	tilt   float64   // of the pour towards the far end; 0 along the whole middle
-	folds  float64   // how often the falling sheet folds over the width, whole
-	drift  float64   // folds by which the fold pattern moves over the whole pour
-	sway   wobble    // folds, slow change along the loaf
 	surge  wobble    // radians by which the pot has turned, slow change along the loaf
 	stir   float64   // radians at the middle of the pot
+	eddies []eddy    // in the order they were made
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
 
-func (s *stream) label(x, y, z float64) int {
-	tau := z / s.box.H
-	if s.tilt > 0 {
-		tau = rank(tau+s.tilt*x/s.box.L, s.tilt)
+// eddy is a round place of the pot, of radius 1, in which the batter turns about its middle, most there and not at all at its rim.
+type eddy struct {
+	u, v  float64
+	reach float64
+	turn  float64 // radians
+}
+
+// ribbon is a slab poured from a pot in one go: across it lie the colours as they stood along the lip, sheet upon sheet, each sheet from
+// end to end as it left.
+type ribbon struct {
+	stream      *stream
+	bottom, top float64 // mm
+	tall        float64 // mm from the bottom: how high what it is made of is told to reach
+	lean        float64 // how far its sheets stand up: 0 they lie flat, 1 as far across the ribbon as up it
+	over, back  bool    // it has turned over; it was led the other way
+	upright     bool    // its sheets stand, as where it runs over the bottom of an empty mould
+}
+
+func (r *ribbon) label(x, y, z float64) int {
+	u, v := clamp(y/r.stream.box.W, 0, 1), clamp((z-r.bottom)/r.tall, 0, 1)
+	if r.back {
+		u = 1 - u
 	}
-	side := fold(s.folds*y/s.box.W + s.drift*tau + s.sway.at(x))
-	u := s.chordAt(tau)
+	if r.upright {
+		u, v = v, u
+	}
+	side, when := sheets(u, v, r.lean)
+	if r.over {
+		side = 1 - side
+	}
+	return r.stream.label(x, side, (r.bottom+when*(r.top-r.bottom))/r.stream.box.H)
+}
+
+// sheets carries the unit square onto itself: side is the rank of the leaning sheet v + k·u a place lies in, and when its part of that sheet.
+// As u is even along each sheet, area is kept (the transform of a joint distribution onto the square after Rosenblatt, 1952).
+func sheets(u, v, k float64) (side, when float64) {
+	if k < 1e-6 {
+		return v, u
+	}
+	c := v + k*u
+	low, high := max(0, (c-1)/k), min(1, c/k)
+	if high-low < 1e-9 {
+		return rank(c, k), 0.5
+	}
+	return rank(c, k), clamp((u-low)/(high-low), 0, 1)
+}
+
+// label is the portion in what lies at x mm along the loaf, that left the lip at side, 0 to 1 along it, when a share poured of the
+// cross-section had been filled.
+func (s *stream) label(x, side, poured float64) int {
+	if s.tilt > 0 {
+		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
+	}
+	u := s.chordAt(poured)
 	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
 	return s.layout.at(s.untwist(u, v, s.surge.at(x)))
 }
 
-// untwist carries a place of the pot that is turned by an angle in radians back to before the tool stirred it.
+// untwist carries a place of the pot that is turned by an angle in radians back to before the tool stirred it. The wall holds what touches it.
 func (s *stream) untwist(u, v, by float64) (float64, float64) {
-	sin, cos := math.Sincos(by - s.stir*math.Exp(-2*(u*u+v*v)))
+	sin, cos := math.Sincos(by)
+	u, v = u*cos-v*sin, u*sin+v*cos
+	for i := len(s.eddies) - 1; i >= 0; i-- {
+		u, v = s.eddies[i].undo(u, v)
+	}
+	q := max(0, 1-u*u-v*v)
+	sin, cos = math.Sincos(-s.stir * q * math.Sqrt(q))
 	return u*cos - v*sin, u*sin + v*cos
 }
 
-// fold runs from 0 to 1 and back once for every whole t; over whole periods its values are spread evenly.
-func fold(t float64) float64 {
-	t -= math.Floor(t)
-	return 1 - math.Abs(2*t-1)
+// undo turns a place of the pot back.
+func (e *eddy) undo(u, v float64) (float64, float64) {
+	a, b := u-e.u, v-e.v
+	q := 1 - (a*a+b*b)/(e.reach*e.reach)
+	if q <= 0 {
+		return u, v
+	}
+	sin, cos := math.Sincos(-e.turn * q * q)
+	return e.u + a*cos - b*sin, e.v + a*sin + b*cos
 }
 
 const chordKnots = 1024

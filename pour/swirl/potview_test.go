@@ -79,8 +79,8 @@ func TestThereIsAPotOnlyWhileItIsFilled(t *testing.T) {
 	}
 }
 
-// By hand: the share of the disk beyond a chord at u is its half plus (u√(1-u²) + asin u)/π, and along the lip what falls folds to and fro
-// across the mould. The batter of a place in the mould is that of the place in the pot it left.
+// By hand: the share of the disk beyond a chord at u is its half plus (u√(1-u²) + asin u)/π. The batter that leaves the lip is that of the
+// place in the pot it left.
 func TestThePotAndThePourAgree(t *testing.T) {
 	for _, technique := range inPot() {
 		s := mustPour(t, loaf(technique, 8))
@@ -94,8 +94,8 @@ func TestThePotAndThePourAgree(t *testing.T) {
 		d := newDice(4)
 		differ := 0
 		for range 2000 {
-			x, y, z := d.Between(0, 250), d.Between(0, 80), d.Between(0, 62)
-			tau := z / 62
+			x, side, poured := d.Between(0, 250), d.Float(), d.Float()
+			tau := poured
 			if st.tilt > 0 {
 				tau = rank(tau+st.tilt*x/250, st.tilt)
 			}
@@ -107,10 +107,9 @@ func TestThePotAndThePourAgree(t *testing.T) {
 					high = mid
 				}
 			}
-			_, side := math.Modf(st.folds*y/80 + st.drift*tau + st.sway.at(x) + 10)
-			lip := math.Sqrt(1-low*low) * (2*(1-math.Abs(2*side-1)) - 1)
+			lip := math.Sqrt(1-low*low) * (2*side - 1)
 			sin, cos := math.Sincos(st.surge.at(x))
-			if pot.Label(low*cos-lip*sin, low*sin+lip*cos) != st.label(x, y, z) {
+			if pot.Label(low*cos-lip*sin, low*sin+lip*cos) != st.label(x, side, poured) {
 				differ++
 			}
 		}

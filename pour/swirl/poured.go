@@ -1,8 +1,6 @@
 package swirl
 
 import (
-	"math"
-
 	"pourbench/pour/script"
 )
 
@@ -86,32 +84,4 @@ func (b *builder) post(line, drawn wobble) {
 		return
 	}
 	b.add(op{plume: p})
-}
-
-// pot pours all colours together out of one pot.
-func (b *builder) pot() func(script.Act) {
-	s := &stream{
-		layout: b.potLayout(), box: b.Box, chord: chordTable(),
-		folds: 1, drift: b.d.Between(-0.5, 0.5), sway: b.d.wobble(b.d.Float(), 0.12),
-		surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5), stir: b.d.Between(1.6, 2.4) * b.Turns * b.d.Sign(),
-	}
-	if b.Thickness < 0.5 && b.Technique != script.PotSpots {
-		s.folds = 2
-	}
-	if b.Technique == script.PotEnd {
-		s.tilt = 0.8
-		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
-	}
-	b.stream = s
-	return func(a script.Act) {
-		switch a.Kind {
-		case script.PourOut:
-			b.raise(a.Share, s)
-			for _, line := range a.Lines {
-				b.plunge(b.Box.W*line, b.d.Between(14, 40)*b.fall(), b.d.Between(10, 18)*b.thick(0.95, 1.3), b.d.Between(0.7, 1), b.d.wobble(0, 7)).still = true
-			}
-		case script.Level:
-			b.settle(b.thick(4, 1.5))
-		}
-	}
 }

@@ -14,6 +14,7 @@ const (
 	mostAbreast = 8   // spoonfuls of one act side by side
 	filmMM      = 0.3 // a spoonful has no edges thinner than this
 	spoonEnds   = 1.7 // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
+	tapsMoving  = 3   // of all taps about so many move what lies there much: more would stir it
 	spoonAside  = 1.5 // a spoonful goes about so many half widths to the side of the one before
 )
 
@@ -26,6 +27,9 @@ func (b *builder) spoon() func(script.Act) {
 			b.grow(h)
 		case script.Level:
 			if a.Round > 0 {
+				if each := (a.Rounds + tapsMoving - 1) / tapsMoving; a.Round%each != 0 {
+					return
+				}
 				z := b.Box.H * float64(a.Round) / float64(a.Rounds)
 				b.sag(z)
 				b.roll(z)

@@ -1,5 +1,7 @@
 package swirl
 
+import "math"
+
 // spread levels batter that was poured onto one place or a few: seen in a cross-section it lands as lumps, sinks in until the top is even
 // and pushes what lies there aside. Everything below keeps its area, as the columns of batter under a lump grow as much wider as they grow
 // lower. A spread follows the slab that holds what was poured.
@@ -7,6 +9,7 @@ type spread struct {
 	bottom, top float64 // mm, the level before the slab and after it
 	width       float64 // of the mould
 	rows        []row   // each lays its part of the slab in every cross-section
+	lift        float64 // mm, what of the slab's height the depth of what was poured is drawn out to; 0: the slab's own height, which keeps area
 }
 
 // row is a line of batter along the loaf, or spoonfuls one after the other.
@@ -34,43 +37,58 @@ const (
 	fullLump  = 16. / 15 // area of a lump of height and half width 1
 	mostSunk  = 0.85     // of the level: lumps sink in no deeper
 	mostLumps = 8
+	runFrom   = 0.6   // of the greatest depth: lumps that go no deeper lie as they fell
+	runMost   = 1000. // times wider, a lump is level
+	runSoft   = 14.   // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
 )
 
 // levelled is a spread in one cross-section.
 type levelled struct {
 	bottom, top float64
 	width, area float64
-	film        float64 // mm, what lies evenly over the whole width
+	lift        float64 // mm
 	n           int
 	lumps       [mostLumps]lump
 }
 
 // at makes the spread ready for a cross-section.
 func (s *spread) at(x float64) levelled {
-	l := levelled{bottom: s.bottom, top: s.top, width: s.width}
+	l := levelled{bottom: s.bottom, top: s.top, width: s.width, lift: s.lift}
 	rise := s.top - s.bottom
 	l.area = rise * s.width
+	if l.lift == 0 {
+		l.lift = rise
+	}
 	s.strew(&l, x)
-	deepest := mostSunk * s.top
-	for range 8 {
-		high := l.high()
-		if high <= deepest {
-			return l
-		}
-		wider := 0.02 + high/deepest // it runs further where it would stand too deep
-		for i := range l.n {
-			p := &l.lumps[i]
-			p.half *= wider
-			l.fill(p, p.area)
-		}
-	}
-	high := l.high()
-	part := clamp((deepest-rise)/(high-rise), 0, 1)
-	for i := range l.n {
-		l.fill(&l.lumps[i], l.lumps[i].area*part)
-	}
-	l.film = (1 - part) * rise
+	l.run(mostSunk * s.top)
 	return l
+}
+
+// run lets the lumps run out where they would sink in deeper than deepest; gradually, so that nothing jumps along the loaf.
+func (l *levelled) run(deepest float64) {
+	if l.high() < runFrom*deepest {
+		return
+	}
+	var was [mostLumps]float64
+	for i := range l.n {
+		was[i] = l.lumps[i].half
+	}
+	widen := func(by float64) {
+		for i := range l.n {
+			l.lumps[i].half = was[i] * by
+			l.fill(&l.lumps[i], l.lumps[i].area)
+		}
+	}
+	low, high := runFrom, runMost
+	for range 22 {
+		mid := math.Sqrt(low * high)
+		if widen(mid); l.high() > deepest {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	widen(math.Pow(1+math.Pow(high, runSoft), 1/runSoft))
 }
 
 // strew adds the lumps of all rows.
@@ -123,7 +141,6 @@ func lumpSum(u float64) float64 {
 
 // at gives how thick what was poured lies at y, and its area from the left wall to there.
 func (l *levelled) at(y float64) (thick, area float64) {
-	thick, area = l.film, l.film*y
 	for i := range l.n {
 		p := &l.lumps[i]
 		u := (y - p.at) * p.inv
@@ -139,19 +156,28 @@ func (l *levelled) at(y float64) (thick, area float64) {
 	return thick, area
 }
 
-// undo carries a point of the even batter back to when what was poured stood on it as a heap. How high the heap stood does not matter:
-// it is all one portion.
+// undo carries a point of the even batter back to when what was poured had not sunk in: what lay there to where it was, what was poured
+// into its slab, as far along it as its part of the area from the left wall, and as high in it as its part of the depth there. Both keep area.
 func (l *levelled) undo(y, z float64) (float64, float64) {
 	thick, area := l.at(y)
+	if foot := l.top - thick; z > foot {
+		return l.width * clamp(area/l.area, 0, 1), l.bottom + l.lift*clamp((z-foot)/thick, 0, 1)
+	}
 	return clamp((l.top*y-area)/l.bottom, 0, l.width), z * l.bottom / (l.top - thick)
 }
 
 // redo is the way back of undo, by halving: it is for tests.
 func (l *levelled) redo(y, z float64) (float64, float64) {
+	poured := z > l.bottom
 	low, high := 0.0, l.width
 	for range 60 {
 		mid := 0.5 * (low + high)
-		if _, area := l.at(mid); (l.top*mid-area)/l.bottom < y {
+		_, area := l.at(mid)
+		from := (l.top*mid - area) / l.bottom
+		if poured {
+			from = l.width * area / l.area
+		}
+		if from < y {
 			low = mid
 		} else {
 			high = mid
@@ -159,6 +185,9 @@ func (l *levelled) redo(y, z float64) (float64, float64) {
 	}
 	to := 0.5 * (low + high)
 	thick, _ := l.at(to)
+	if poured {
+		return to, l.top - thick + thick*(z-l.bottom)/l.lift
+	}
 	return to, z * (l.top - thick) / l.bottom
 }
 
