@@ -80,7 +80,7 @@ func house() []room {
 		{"tui/chart", "tui/look tui/screen pour/drying"},
 		{"tui/board", "tui/look tui/screen pour/season pour/day"},
 		{"tui/grid", "tui/entry tui/look tui/screen pour"},
-		{"tui/picture", "tui/look tui/screen pour/swirl pour/relief chem/colour"},
+		{"tui/picture", "tui/look tui/screen pour/slice pour/swirl pour/relief chem/colour"},
 		{"tui/pixels", "tui/screen"},
 		{"tui/session", "pour/whatif pour chem/colour"},
 		{"tui/dialog", "pour/strict pour/plain tui/entry tui/keys tui/look tui/screen"},

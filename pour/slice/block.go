@@ -77,7 +77,7 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 		n.x, n.y = -n.x, -n.y
 	}
 	bright := lit(b.way(n), max(b.under(p), b.cast(p)))
-	low := b.height(p.x, p.y) / max(1e-9, b.s.peak())
+	low := b.height(p.x, p.y) / max(1e-9, b.s.peakMM)
 	return seen{stuff, bright * (0.9 + 0.1*min(1, low+0.3)), under}, stuff != ground
 }
 

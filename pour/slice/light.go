@@ -43,7 +43,7 @@ func (s *Scene) shaded(at vec, suns []vec, but *pose, under float64) float64 {
 			if p == but {
 				continue
 			}
-			if near, far, ok := p.crosses(p.in(at), p.inWay(l), p.flat); ok && (near > 0 || far > under+0.02) && s.blocks(p, p.in(at), p.inWay(l), near, far) {
+			if near, far, ok := s.through(p, p.in(at), p.inWay(l)); ok && (near > 0 || far > under+0.02) {
 				hit++
 				break
 			}
@@ -52,13 +52,15 @@ func (s *Scene) shaded(at vec, suns []vec, but *pose, under float64) float64 {
 	return float64(hit) / float64(len(suns))
 }
 
-// blocks says whether a line that crosses a block meets what is in it: of a tube, the round in the box.
-func (s *Scene) blocks(p *pose, o, d vec, near, far float64) bool {
-	if !s.recipe.Round {
-		return true
+// through is the stretch of a line, through a place of a block's own, that lies in what is in the block: of a tube, the round.
+func (s *Scene) through(p *pose, o, d vec) (near, far float64, ok bool) {
+	near, far, ok = p.crosses(o, d, p.flat)
+	if !ok || !s.recipe.Round {
+		return near, far, ok
 	}
-	_, _, ok := p.pipe(o, d)
-	return ok && far > max(near, 0)
+	in, out, ok := p.pipe(o, d)
+	near, far = max(near, in), min(far, out)
+	return near, far, ok && near < far && far > 0
 }
 
 // pipe is where a line goes into and out of the round in a tube's block, without its ends.
@@ -68,7 +70,7 @@ func (p *pose) pipe(o, d vec) (near, far float64, ok bool) {
 	a, b, c := d.y*d.y+d.z*d.z, oy*d.y+oz*d.z, oy*oy+oz*oz-r*r
 	root := b*b - a*c
 	if root <= 0 || a < 1e-12 {
-		return 0, 0, a < 1e-12 && c < 0
+		return math.Inf(-1), math.Inf(1), a < 1e-12 && c < 0
 	}
 	root = math.Sqrt(root)
 	return (-b - root) / a, (-b + root) / a, true
@@ -81,7 +83,11 @@ func (s *Scene) contact(at vec) float64 {
 	for _, p := range [2]*pose{&s.loaf, &s.piece} {
 		q := p.in(at)
 		out := vec{max(p.low.x-q.x, 0, q.x-p.high.x), max(p.low.y-q.y, 0, q.y-p.high.y), max(p.low.z-q.z, 0, q.z-p.flat)}
-		most = max(most, dark*math.Exp(-math.Sqrt(out.dot(out))/reach))
+		away := math.Sqrt(out.dot(out))
+		if r := p.high.y / 2; s.recipe.Round {
+			away = math.Hypot(out.x, max(0, math.Hypot(q.y-r, q.z-r)-r))
+		}
+		most = max(most, dark*math.Exp(-away/reach))
 	}
 	return most
 }

@@ -69,11 +69,11 @@ func (s *Scene) lay() {
 	if s.turned {
 		rest = s.bar.From
 	}
-	size := vec{rest, wide, high + s.peak()}
-	s.loaf = pose{ax: vec{x: 1}, ay: vec{y: 1}, az: vec{z: 1}, high: size, flat: high + 0.6*s.peak()}
+	size := vec{rest, wide, high + s.peakMM}
+	s.loaf = pose{ax: vec{x: 1}, ay: vec{y: 1}, az: vec{z: 1}, high: size, flat: high + 0.6*s.peakMM}
 	sin, cos := math.Sincos((turnDeg + barTurn) * math.Pi / 180)
 	s.piece = pose{
-		ax: vec{z: -1}, ay: vec{sin, cos, 0}, az: vec{cos, -sin, 0}, high: vec{thick, wide, size.z}, flat: high + 0.6*s.peak(),
+		ax: vec{z: -1}, ay: vec{sin, cos, 0}, az: vec{cos, -sin, 0}, high: vec{thick, wide, size.z}, flat: high + 0.6*s.peakMM,
 	}
 	back, up := s.piece.az.times(size.z), thick
 	if thick > high { // it is drawn apart as it stood, for its face is its narrow side

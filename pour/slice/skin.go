@@ -41,7 +41,7 @@ func (s *Scene) skin(ctx context.Context, d drawn, v *relief.View, wide, high, p
 	if v == nil {
 		return k, nil
 	}
-	crown := int(math.Ceil(s.peak() * perMM))
+	crown := int(math.Ceil(s.peakMM * perMM))
 	k.peak = float64(crown) * high / float64(h)
 	v = v.Under(k.peak)
 	return k, v.Draw(ctx, &k.over, w, h+crown, image.Rect(0, 0, w, h+crown))

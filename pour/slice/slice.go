@@ -23,6 +23,7 @@ type Scene struct {
 	on       *relief.Field // nil: nothing stands on it
 	bar      swirl.Bar
 	portions int
+	peakMM   float64
 	turned   bool // the loaf is what lies before the bar, seen from its other end
 
 	loaf, piece pose
@@ -34,16 +35,34 @@ type point2 struct{ x, y float64 }
 
 // New lays a loaf and one of its bars out. What stands on it may be nil.
 func New(poured *swirl.Swirl, recipe swirl.Recipe, on *relief.Field, bar swirl.Bar) *Scene {
-	s := &Scene{poured: poured, recipe: recipe, on: on, bar: bar, portions: len(recipe.Script.Brief.Shares)}
+	s := &Scene{poured: poured, recipe: recipe, on: on, portions: len(recipe.Script.Brief.Shares)}
 	if recipe.Round {
 		s.on = nil
 	}
+	if s.on != nil {
+		s.peakMM = s.on.PeakMM()
+	}
+	s.set(bar)
+	return s
+}
+
+// SizeMM is how wide and how high the picture of a loaf and one of its bars is on which something stands so high, mm.
+func SizeMM(recipe swirl.Recipe, peakMM float64, bar swirl.Bar) (w, h float64) {
+	s := &Scene{recipe: recipe}
+	if !recipe.Round {
+		s.peakMM = peakMM
+	}
+	s.set(bar)
+	return s.SizeMM()
+}
+
+// set lays loaf and bar out.
+func (s *Scene) set(bar swirl.Bar) {
 	long := s.length()
 	s.bar.From, s.bar.To = min(max(bar.From, 0), long), min(max(bar.To, bar.From+1), long)
 	s.turned = long-s.bar.To < s.bar.From
 	s.lay()
 	s.frame()
-	return s
 }
 
 // length is how long the loaf is in the way it is cut into bars.
@@ -52,14 +71,6 @@ func (s *Scene) length() float64 {
 		return s.recipe.Box.H
 	}
 	return s.recipe.Box.L
-}
-
-// peak is how high it all stands above the base.
-func (s *Scene) peak() float64 {
-	if s.on == nil {
-		return 0
-	}
-	return s.on.PeakMM()
 }
 
 // SizeMM is how wide and how high the picture is, mm.

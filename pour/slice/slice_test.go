@@ -60,7 +60,7 @@ func TestTheFacesOfTheSliceAreThoseFaces(t *testing.T) {
 	for _, bar := range []swirl.Bar{{From: 25, To: 50}, {From: 200, To: 225}} {
 		for _, on := range []*relief.Field{nil, iced(box)} {
 			s := New(pour, r, on, bar)
-			p := refined(t, s, 420)
+			p := refined(t, s, 260)
 			mine, next, turned := pour.Face(bar.From), pour.Face(bar.To), bar.From > 150
 			if s.turned != turned {
 				t.Errorf("bar at %g: the loaf is seen from the other end: %v", bar.From, s.turned)
@@ -69,7 +69,7 @@ func TestTheFacesOfTheSliceAreThoseFaces(t *testing.T) {
 				next = pour.Face(bar.From)
 			}
 			differ, all := 0, 0
-			for y := 4.0; y < 78; y += 4 {
+			for y := 4.0; y < 78; y += 5 {
 				for z := 3.0; z < 56; z += 4 {
 					all += 2
 					if seenAt(s, p, s.piece.out(vec{0, y, z})) != mine.Label(y, z) {
@@ -95,7 +95,7 @@ func TestTheFacesOfTheSliceAreThoseFaces(t *testing.T) {
 func TestTheDiscOfATubeIsItsLevelCut(t *testing.T) {
 	pour, r := poured(t, swirl.Box{L: 75, W: 75, H: 200}, true)
 	s := New(pour, r, nil, swirl.Bar{From: 50, To: 75})
-	p := refined(t, s, 420)
+	p := refined(t, s, 260)
 	differ, all := 0, 0
 	for y := 3.0; y < 75; y += 4 {
 		for z := 3.0; z < 75; z += 4 {
