@@ -78,7 +78,7 @@ func (p *Plate) finish(t *tile, ground color.NRGBA) swirl.Finish {
 		return swirl.Finish{Ground: ground}
 	}
 	f := swirl.Soap()
-	f.Ground, f.Grain, f.FlatTop = ground, 0, t.crown > 0
+	f.Ground, f.Material.Tooth, f.FlatTop = ground, 0, t.crown > 0
 	if p.Shot.Recipe.Round {
 		f.CornerMM = p.Shot.Recipe.Box.W / 2
 	}
