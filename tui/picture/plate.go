@@ -7,6 +7,7 @@ import (
 
 	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
+	"pourbench/tui/screen"
 )
 
 // Plate is a shot traced: where each portion shows. It knows no colours, so it can be printed again with others. It never changes.
@@ -119,7 +120,7 @@ func (p *Plate) Refine(ctx context.Context) (*Plate, error) {
 	return &fine, nil
 }
 
-// grain is how many traced pixels a cell has across and down: two for half blocks, three each way where cells are voted on.
+// grain is how many traced pixels a cell has across and down: those of its mosaic, or three each way where cells are voted on.
 func (p *Plate) grain() (across, down int) {
 	switch {
 	case p.Shot.Letters:
@@ -127,7 +128,16 @@ func (p *Plate) grain() (across, down int) {
 	case p.Shot.Grain != image.Point{}:
 		return p.Shot.Grain.X, p.Shot.Grain.Y
 	}
-	return 1, 2
+	return p.mosaic().Grain()
+}
+
+// mosaic is what the cells of a plate are divided into. A small palette has no colour between two others for a cell of more than two
+// pixels to be drawn in.
+func (p *Plate) mosaic() screen.Mosaic {
+	if p.Shot.Flat {
+		return screen.Halves
+	}
+	return p.Shot.Mosaic
 }
 
 // pixels is the size of a tile in traced pixels.
