@@ -21,6 +21,7 @@ type studio struct {
 	view    picture.View
 	bar     int // from 0
 	weeks   bool
+	bare    bool // real pixels in flat colours
 	letters bool
 	mosaic  screen.Mosaic // what a cell is divided into, in true colour
 	peek    bool          // the face stands over the bench, on a screen without room beside it
@@ -176,7 +177,7 @@ func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 func (m *model) dye(d pour.Drawing) picture.Dye {
 	out := picture.Dye{
 		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
-		Ground: m.studio.ground, DarkTerminal: m.backdrop.Dark(),
+		Ground: m.studio.ground, DarkTerminal: m.backdrop.Dark(), Looks: d.Looks, Bare: m.studio.bare,
 	}
 	if m.studio.weeks {
 		out.Base = d.Weeks
