@@ -13,6 +13,7 @@ import (
 	"pourbench/pour"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
+	"pourbench/tui/screen"
 )
 
 // studio is how the swirl is looked at, and what was drawn of it.
@@ -21,7 +22,8 @@ type studio struct {
 	bar     int // from 0
 	weeks   bool
 	letters bool
-	peek    bool // the face stands over the bench, on a screen without room beside it
+	mosaic  screen.Mosaic // what a cell is divided into, in true colour
+	peek    bool          // the face stands over the bench, on a screen without room beside it
 	depth   picture.Depth
 	ground  color.NRGBA // of the terminal; clear until it has answered
 	judge   *colour.Judge
@@ -66,7 +68,7 @@ const cached = 24
 
 // newStudio is a studio in true colour, until the terminal has answered.
 func newStudio(way string) studio {
-	return studio{judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way)}
+	return studio{mosaic: screen.Quarters, judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way)}
 }
 
 // onGround takes the terminal's background.
@@ -164,6 +166,7 @@ func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 		s.Stands, s.Cuts = d.Above, d.Cuts
 	}
 	dye := m.dye(d)
+	s.Mosaic = m.studio.mosaic
 	s.Letters = dye.Lettered()
 	s.Flat = s.Letters || dye.Depth != picture.True
 	return s

@@ -26,7 +26,11 @@ func (b *builder) hanger() func(script.Act) {
 				b.wire(b.waves())
 			}
 		case script.Level:
-			b.settle(b.thick(1.2, 0.6)) // what is wound up runs together a little; more would bend it out of round
+			amp := b.thick(1.2, 0.6)
+			if b.Technique == script.HangerSpiral {
+				amp *= 0.4 // more would bend what is wound up out of round
+			}
+			b.settle(amp)
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))

@@ -133,7 +133,7 @@ func TestAFlatPrintHoldsOnlyTheColoursOfItsInks(t *testing.T) {
 			allowed[k.Colour] = true
 		}
 		for _, c := range p.cells {
-			if !allowed[c.upper] || !allowed[c.lower] {
+			if !allowed[c.on] || !allowed[c.off] {
 				t.Fatalf("depth %d: a pixel is blended", depth)
 			}
 		}

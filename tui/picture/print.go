@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"slices"
 
+	"pourbench/chem/colour"
 	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 	"pourbench/tui/screen"
@@ -20,10 +21,11 @@ type Print struct {
 	cells []cell
 }
 
-// cell is two pixels, or a sign on a ground.
+// cell is pixels in two colours, or a sign on a ground.
 type cell struct {
-	upper, lower screen.Colour // of a sign: its own and its ground's
-	sign         string
+	on, off screen.Colour // of the pixels that are set and of the others; of a sign: its own and its ground's
+	set     uint8         // which pixels are, as [screen.Area.Mosaic] takes them
+	sign    string
 }
 
 // Print prints a plate.
@@ -50,9 +52,9 @@ func (p *Print) Draw(a screen.Area) {
 		for x := range min(p.w, a.W()) {
 			switch c := &p.cells[y*p.w+x]; {
 			case c.sign != "":
-				a.Text(x, y, c.sign, screen.Style{Fg: c.upper, Bg: c.lower})
-			case c.upper != 0 || c.lower != 0:
-				a.Halves(x, y, c.upper, c.lower)
+				a.Text(x, y, c.sign, screen.Style{Fg: c.on, Bg: c.off})
+			case c.on != 0 || c.off != 0:
+				a.Mosaic(x, y, p.Plate.mosaic(), c.set, c.on, c.off)
 			}
 		}
 	}
@@ -78,11 +80,7 @@ func (p *Print) blended(t *tile) {
 	ground := p.Dye.Ground
 	w, h := p.Plate.pixels(t)
 	done := p.Plate.Shot.Done == Whole
-	shown := &t.base
-	if w < crispBelow {
-		shown = crisp(shown)
-	}
-	base := shown.Colour(p.Dye.Base, color.NRGBA{}, nil)
+	base := crisp(&t.base).Colour(p.Dye.Base, color.NRGBA{}, nil)
 	var top []color.NRGBA
 	if p.Plate.iced(t) {
 		top = t.icing.Paint(p.Dye.Top, ground, w, t.crown-t.bare, nil)
@@ -101,7 +99,7 @@ func (p *Print) blended(t *tile) {
 	if p.Plate.dressed(t) {
 		behind = p.dressed(t, w, behind)
 	}
-	p.halves(t, func(x, y int) screen.Colour {
+	p.tesserae(t, func(x, y int) screen.Colour {
 		c := behind(x, y)
 		if c.A == 0 || y < t.crown && c.A < half || done && t.corner(x, y, w, h) {
 			return 0
@@ -112,10 +110,10 @@ func (p *Print) blended(t *tile) {
 
 // dressed lays what stands on the loaf, and the cuts on it, over the colours of a tile.
 func (p *Print) dressed(t *tile, w int, behind func(x, y int) color.NRGBA) func(x, y int) color.NRGBA {
-	stuffs, ground := swirl.NewStuffs(p.Dye.Top), p.Dye.Ground
+	stuffs, ground := swirl.NewStuffs(p.Dye.stuffs(t)), p.Dye.Ground
 	return func(x, y int) color.NRGBA {
 		c, d := behind(x, y), t.over.Dots[y*w+x]
-		if c.A == 0 && d.Part[0] != 0 {
+		if c.A == 0 && (d.Part[0] != 0 || t.scene != nil && d.Shade > 0) {
 			c = ground
 			if c.A == 0 && int(d.Part[0])+int(d.Part[1]) < half {
 				return c
@@ -125,29 +123,36 @@ func (p *Print) dressed(t *tile, w int, behind func(x, y int) color.NRGBA) func(
 	}
 }
 
-// crispBelow is the width of a picture under which a pixel holds so many filaments that their plain average is mud: there the
-// portion that shows most gets more than its part.
-const crispBelow = 40
+// stuffs is the colours of the stuffs that are laid over a tile: of a scene the base's as well.
+func (d *Dye) stuffs(t *tile) []color.NRGBA {
+	if t.scene == nil {
+		return d.Top
+	}
+	return slices.Concat(d.Base, d.Top)
+}
 
-// crisp is a picture whose parts are sharpened: cubed and brought back to their sum.
+// stuffs is how the stuffs that are laid over a tile are drawn.
+func (p *Print) stuffs(t *tile) []Ink {
+	if t.scene == nil {
+		return p.Top
+	}
+	return slices.Concat(p.Base, p.Top)
+}
+
+// crisp is a picture whose parts are sharpened: the fifth powers of what they were, by eye, brought back to their sum. A pixel of a
+// terminal is as large as many filaments are wide, and their plain average is mud: a draft, which knows one portion in each pixel, would
+// look better than the picture that knows them all.
 func crisp(p *swirl.Picture) *swirl.Picture {
+	fifth := func(v uint8) int64 { w := int64(v); return w * w * w * w * w }
 	out := &swirl.Picture{W: p.W, H: p.H, Pixels: slices.Clone(p.Pixels)}
 	for i := range out.Pixels {
 		part := &out.Pixels[i].Part
 		if part[0] == 0 || part[0] == 255 {
 			continue
 		}
-		sum := 0
-		for _, v := range part {
-			sum += int(v) * int(v) * int(v)
-		}
-		left := 255
-		for k := len(part) - 1; k > 0; k-- {
-			v := int(part[k])
-			part[k] = uint8(v * v * v * 255 / sum)
-			left -= int(part[k])
-		}
-		part[0] = uint8(left)
+		sum := fifth(part[0]) + fifth(part[1]) + fifth(part[2])
+		part[1], part[2] = uint8(fifth(part[1])*255/sum), uint8(fifth(part[2])*255/sum)
+		part[0] = 255 - part[1] - part[2]
 	}
 	return out
 }
@@ -160,7 +165,7 @@ func (p *Print) flat(t *tile) {
 		inks, label := p.Base, swirl.Empty
 		switch {
 		case p.Plate.dressed(t) && t.over.Label(x, y) != relief.Bare:
-			inks, label = p.Top, t.over.Label(x, y)
+			inks, label = p.stuffs(t), t.over.Label(x, y)
 		case y >= t.crown:
 			label = t.base.Label(x, y-t.crown)
 		case p.Plate.iced(t) && y >= t.bare:
@@ -173,12 +178,35 @@ func (p *Print) flat(t *tile) {
 	})
 }
 
-// halves fills a tile's cells from its pixels.
+// halves fills a tile's cells from two of the pixels of each, one above the other.
 func (p *Print) halves(t *tile, at func(x, y int) screen.Colour) {
+	across, down := p.Plate.grain()
 	for y := range t.rect.Dy() {
 		row := p.cells[(t.rect.Min.Y+y)*p.w+t.rect.Min.X:]
 		for x := range t.rect.Dx() {
-			row[x] = cell{upper: at(x, 2*y), lower: at(x, 2*y+1)}
+			row[x] = cell{on: at(x*across, y*down), off: at(x*across, y*down+down/2), set: 1}
+		}
+	}
+}
+
+// tesserae fills a tile's cells from all their pixels.
+func (p *Print) tesserae(t *tile, at func(x, y int) screen.Colour) {
+	across, down := p.Plate.mosaic().Grain()
+	s := splitter{seen: map[screen.Colour]colour.OKLab{}}
+	pixels := make([]screen.Colour, across*down)
+	for y := range t.rect.Dy() {
+		row := p.cells[(t.rect.Min.Y+y)*p.w+t.rect.Min.X:]
+		ground := screen.Colour(0)
+		for x := range t.rect.Dx() {
+			for i := range pixels {
+				pixels[i] = at(x*across+i%across, y*down+i/across)
+			}
+			c := cell{}
+			c.set, c.on, c.off = s.split(pixels)
+			if c.on == ground && c.off != 0 { // a ground that goes on takes the terminal fewer bytes
+				c.set, c.on, c.off = ^c.set, c.off, c.on
+			}
+			row[x], ground = c, c.off
 		}
 	}
 }
@@ -211,7 +239,7 @@ func (p *Print) signs(t *tile) {
 			signRow(cells, top[(y-bare)*w:(y-bare+1)*w], p.Top, y)
 		}
 		if p.Plate.dressed(t) {
-			signRow(cells, t.over.Vote(w, t.rect.Dy(), y), p.Top, y)
+			signRow(cells, t.over.Vote(w, t.rect.Dy(), y), p.stuffs(t), y)
 		}
 	}
 }
@@ -247,8 +275,8 @@ func (k Ink) cell(lettered bool) cell {
 	case k.Colour == 0:
 		return cell{sign: k.Glyph}
 	case lettered && len(k.Letter) == 1:
-		return cell{upper: k.On, lower: k.Colour, sign: k.Letter}
+		return cell{on: k.On, off: k.Colour, sign: k.Letter}
 	default:
-		return cell{upper: k.Colour, lower: k.Colour}
+		return cell{on: k.Colour, off: k.Colour}
 	}
 }

@@ -52,16 +52,22 @@ func TestAllBarsStandInRowsWithALineForTheirNumbers(t *testing.T) {
 	}
 }
 
-// Parts 204 and 51 of 255 cubed are as 64 to 1: the second gets 255/65, cut to 3, and the first the rest.
-func TestASmallPictureShowsWhatPrevails(t *testing.T) {
-	p := &swirl.Picture{W: 3, H: 1, Pixels: []swirl.Pixel{
-		{Portion: [3]uint8{0, 1}, Part: [3]uint8{204, 51}}, {Portion: [3]uint8{2}, Part: [3]uint8{255}}, {},
+// Parts 153 and 102 of 255 are as 3 to 2, their fifth powers as 243 to 32: the second gets 255 × 32/275, cut to 29, and the first the rest.
+func TestAPictureOfCellsShowsWhatPrevails(t *testing.T) {
+	p := &swirl.Picture{W: 4, H: 1, Pixels: []swirl.Pixel{
+		{Portion: [3]uint8{0, 1}, Part: [3]uint8{153, 102}},
+		{Portion: [3]uint8{2}, Part: [3]uint8{255}},
+		{},
+		{Portion: [3]uint8{0, 1, 2}, Part: [3]uint8{85, 85, 85}},
 	}}
 	got := crisp(p)
-	if got.Pixels[0].Part != [3]uint8{252, 3, 0} {
+	if got.Pixels[0].Part != [3]uint8{226, 29, 0} {
 		t.Errorf("sharpened to %v", got.Pixels[0].Part)
 	}
-	if got.Pixels[1] != p.Pixels[1] || got.Pixels[2] != p.Pixels[2] || p.Pixels[0].Part[0] != 204 {
+	if got.Pixels[3].Part != [3]uint8{85, 85, 85} {
+		t.Errorf("what has one third each was sharpened to %v", got.Pixels[3].Part)
+	}
+	if got.Pixels[1] != p.Pixels[1] || got.Pixels[2] != p.Pixels[2] || p.Pixels[0].Part[0] != 153 {
 		t.Error("a pixel of one portion, an empty one or the picture itself was changed")
 	}
 }
@@ -75,7 +81,7 @@ func TestLettersStandNowAndThenOnTheirColour(t *testing.T) {
 			switch {
 			case c.sign != "":
 				out += c.sign
-			case c.lower != 0:
+			case c.off != 0:
 				out += "_"
 			default:
 				out += " "

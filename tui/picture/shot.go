@@ -8,6 +8,7 @@ import (
 
 	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
+	"pourbench/tui/screen"
 )
 
 // View is what of the loaf is looked at.
@@ -20,12 +21,13 @@ const (
 	Long               // a cut along the middle of the loaf
 	Top                // the loaf planed, from above
 	Stands             // the loaf from above as it stands before the cut
+	Slice              // the loaf with a bar sliced off, as it is shown to people
 	Views  int  = iota
 )
 
 // String is what a view shows, in words.
 func (v View) String() string {
-	return [Views]string{"one bar", "all bars", "cut along the loaf", "planed, from above", "from above as it stands"}[v]
+	return [Views]string{"one bar", "all bars", "cut along the loaf", "planed, from above", "from above as it stands", "a bar sliced off"}[v]
 }
 
 // Whole is the number of acts of a pour that is done.
@@ -37,20 +39,21 @@ type Shot struct {
 	Icing   *swirl.IcingRecipe // on top of a pour that is done, but for the view from above; nil: none
 	Stands  *relief.Recipe     // what stands on it and sticks in it, as the view shows it; nil: nothing
 	View    View
-	Bar     int         // from 0, for [Bar]
-	Bars    []swirl.Bar // along the loaf, one or more
-	Cuts    []float64   // mm from the marked end, for [Stands]
-	Done    int         // acts of the pour that are done, or [Whole]
-	W, H    int         // the cells there is room for
-	Letters bool        // traced for one letter or sign in a cell, not for two pixels
-	Flat    bool        // the icing's portions are wanted, not its shades: for letters and small palettes
-	Grain   image.Point // pixels of a cell, across and down; zero: two half blocks
+	Bar     int           // from 0, for [Bar] and [Slice]
+	Bars    []swirl.Bar   // along the loaf, one or more
+	Cuts    []float64     // mm from the marked end, for [Stands]
+	Done    int           // acts of the pour that are done, or [Whole]
+	W, H    int           // the cells there is room for
+	Mosaic  screen.Mosaic // what a cell is divided into
+	Letters bool          // traced for one letter or sign in a cell, not for pixels
+	Flat    bool          // the icing's portions are wanted, not its shades: for letters and small palettes, which have half blocks
+	Grain   image.Point   // real pixels of a cell, across and down; zero: those of the mosaic
 }
 
 // Same says whether another shot gives the same plate.
 func (s Shot) Same(o Shot) bool {
 	return SameIcing(s.Icing, o.Icing) && s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.Done == o.Done &&
-		s.W == o.W && s.H == o.H && s.Letters == o.Letters && s.Flat == o.Flat && s.Grain == o.Grain &&
+		s.W == o.W && s.H == o.H && s.Mosaic == o.Mosaic && s.Letters == o.Letters && s.Flat == o.Flat && s.Grain == o.Grain &&
 		s.Stands.Equal(o.Stands) && slices.Equal(s.Bars, o.Bars) && slices.Equal(s.Cuts, o.Cuts)
 }
 

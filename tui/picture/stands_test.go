@@ -60,7 +60,7 @@ func TestPiecesShowInEveryViewAtEveryDepth(t *testing.T) {
 // shows says whether any cell of a print has an ink's colour.
 func shows(p *Print, k Ink) bool {
 	for _, c := range p.cells {
-		if c.upper == k.Colour || c.lower == k.Colour {
+		if c.on == k.Colour || c.off == k.Colour {
 			return true
 		}
 	}

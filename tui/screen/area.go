@@ -55,21 +55,6 @@ func (a Area) Text(x, y int, text string, st Style) int {
 	return x
 }
 
-// Halves draws two pixels into a cell, one above the other; where a colour is zero its half is left to the terminal.
-func (a Area) Halves(x, y int, upper, lower Colour) {
-	if x < 0 || y < 0 || x >= a.W() || y >= a.H() {
-		return
-	}
-	text, st := "▀", Style{Fg: upper, Bg: lower}
-	switch upper {
-	case lower:
-		text, st = "", Style{Bg: lower}
-	case 0:
-		text, st = "▄", Style{Fg: lower}
-	}
-	a.screen.put(a.rect.Min.X+x, a.rect.Min.Y+y, 1, text, st)
-}
-
 // Focus puts the terminal's cursor on a cell of the area: what is drawn last has it.
 func (a Area) Focus(x, y int) { a.place(x, y, false) }
 

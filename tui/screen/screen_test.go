@@ -135,19 +135,6 @@ func TestOnlyWhatChangesInAStyleIsWritten(t *testing.T) {
 	}
 }
 
-func TestHalvesDrawTwoPixelsAndLeaveTheTerminalItsOwn(t *testing.T) {
-	s := New(4, 1)
-	a := s.Area()
-	a.Halves(0, 0, Index(1), Index(2))
-	a.Halves(1, 0, Index(1), 0)
-	a.Halves(2, 0, 0, Index(2))
-	a.Halves(3, 0, Index(4), Index(4))
-	a.Halves(9, 0, Index(4), Index(4)) // outside
-	if got, want := s.String(), "\x1b[31;42m▀\x1b[0;31m▀\x1b[32m▄\x1b[0;44m \x1b[0m"; got != want {
-		t.Errorf("got %q, want %q", got, want)
-	}
-}
-
 func TestAnAmountIsNotTornFromItsUnit(t *testing.T) {
 	if got := Wrap("poppy 93.3 g (far left), 20 s", 12); strings.Join(got, "|") != "poppy 93.3 g|(far left),|20 s" {
 		t.Errorf("wrapped %q", got)
