@@ -14,7 +14,8 @@ const (
 	mostRibbons   = 5   // of them in one way over the mould
 	ribbonHalfMM  = 11  // half the width of a ribbon where it lies on the surface
 	mostLean      = 1   // how far its sheets stand up at most
-	foldPart      = 0.4 // of the ways over the mould draw what lies there down
+	leastLean     = 0.4 // and how far those that stand lean over at least
+	foldPart      = 0.7 // of the ways over the mould draw what lies there down
 	coilSwing     = 0.2 // of the mould's width: how far the ribbon swings to either side of the hand
 	endTilt       = 0.8 // what is poured from one end runs so much deeper in the pot at the other
 )
@@ -79,19 +80,33 @@ func (b *builder) eddy() eddy {
 // ribbon lays the k-th ribbon of n of a way over the mould.
 func (b *builder) ribbon(a script.Act, k, n int) {
 	from := b.level
-	fill := &ribbon{stream: b.stream, bottom: from, lean: b.d.Between(0, mostLean), over: b.d.Float() < 0.5, back: b.d.Float() < 0.5}
+	fill := &ribbon{stream: b.stream, bottom: from, over: b.d.Float() < 0.5, back: b.d.Float() < 0.5}
 	if k < n-1 {
 		b.rise(a.Share/float64(n), fill)
 	} else {
 		b.raise(a.Share/float64(n), fill)
 	}
 	fill.top, fill.tall = b.level, b.Box.W
+	fill.stand(b)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.upright = max(up, 1e-9), true
 		return
 	}
 	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: []row{b.train(a, k)}, lift: b.Box.W}})
+}
+
+// stand draws how the sheets of a ribbon stand and how often it lies on itself. What is poured low runs out flat; what comes to lie near the
+// surface, on batter that has thickened, holds as it falls: side by side, and lap on lap.
+func (r *ribbon) stand(b *builder) {
+	high := b.level / b.Box.H
+	r.lean = b.d.Between(0, mostLean)
+	if b.d.Float() < high {
+		r.upright, r.lean = true, b.d.Between(leastLean, mostLean)
+	}
+	if b.Technique != script.PotSpots && b.d.Float() < high {
+		r.laps = 2
+	}
 }
 
 // train is where the k-th ribbon of a way over the mould lies.
@@ -125,6 +140,10 @@ func (b *builder) tongue(r *row) {
 // fold draws what lies there down where the stream falls.
 func (b *builder) fold(line float64) {
 	if b.level < 4 {
+		return
+	}
+	if b.d.Float() < 0.5 {
+		b.dive(b.d.wobble(clamp(b.Box.W*line, 9, b.Box.W-9), 7), b.level*b.d.Between(0.35, 0.8)*b.fall())
 		return
 	}
 	b.plunge(b.Box.W*line, b.d.Between(14, 36)*b.fall(), b.d.Between(9, 15)*b.thick(0.95, 1.3), b.d.Between(0.5, 0.9), b.d.wobble(0, 7)).still = true

@@ -30,6 +30,7 @@ type ribbon struct {
 	tall        float64 // mm from the bottom: how high what it is made of is told to reach
 	lean        float64 // how far its sheets stand up: 0 they lie flat, 1 as far across the ribbon as up it
 	over, back  bool    // it has turned over; it was led the other way
+	laps        int     // how often the ribbon lies on itself; 0 and 1: once
 	upright     bool    // its sheets stand, as where it runs over the bottom of an empty mould
 }
 
@@ -42,6 +43,7 @@ func (r *ribbon) label(x, y, z float64) int {
 		u, v = v, u
 	}
 	side, when := sheets(u, v, r.lean)
+	side, when = lapped(side, when, r.laps)
 	if r.over {
 		side = 1 - side
 	}
@@ -60,6 +62,17 @@ func sheets(u, v, k float64) (side, when float64) {
 		return rank(c, k), 0.5
 	}
 	return rank(c, k), clamp((u-low)/(high-low), 0, 1)
+}
+
+// lapped carries the unit square onto itself where the ribbon lies on itself laps times: each lap, the ribbon from side to side again, left
+// after the one before. It is a cut into strips, each stretched one way as much as it is pressed the other (the baker's map), so area is kept.
+func lapped(side, when float64, laps int) (float64, float64) {
+	if laps < 2 {
+		return side, when
+	}
+	n := float64(laps)
+	lap := min(math.Floor(side*n), n-1)
+	return side*n - lap, (lap + when) / n
 }
 
 // label is the portion in what lies at x mm along the loaf, that left the lip at side, 0 to 1 along it, when a share poured of the
