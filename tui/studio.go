@@ -22,6 +22,8 @@ type studio struct {
 	bar     int // from 0
 	weeks   bool
 	letters bool
+	bare    bool          // real pixels without what makes them look like soap
+	other   bool          // of two pictures that have no room beside each other the kept one is on show
 	mosaic  screen.Mosaic // what a cell is divided into, in true colour
 	peek    bool          // the face stands over the bench, on a screen without room beside it
 	depth   picture.Depth
@@ -140,6 +142,10 @@ func (m *model) develop() tea.Cmd {
 		if place == placeKept {
 			design, at = m.studio.kept.design, e.kept
 		}
+		if at.Empty() {
+			f.drop()
+			continue
+		}
 		cmds = append(cmds, m.expose(place, m.shot(design, at), m.dye(design)))
 	}
 	return tea.Batch(append(cmds, m.measure())...)
@@ -175,7 +181,7 @@ func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 // dye is the colours a design is drawn in here and now.
 func (m *model) dye(d pour.Drawing) picture.Dye {
 	out := picture.Dye{
-		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
+		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible, Bare: m.studio.bare,
 		Ground: m.studio.ground, DarkTerminal: m.backdrop.Dark(),
 	}
 	if m.studio.weeks {

@@ -27,6 +27,7 @@ type Dye struct {
 	BaseL, TopL  []string // the letter of each
 	Depth        Depth
 	Letters      bool        // letters over the colours; without colour, letters in place of signs
+	Bare         bool        // real pixels are the colours alone, without the look of soap
 	Ground       color.NRGBA // of the terminal; clear where it is not known
 	DarkTerminal bool
 }
@@ -34,7 +35,7 @@ type Dye struct {
 // Same says whether another dye prints the same.
 func (d Dye) Same(o Dye) bool {
 	return slices.Equal(d.Base, o.Base) && slices.Equal(d.Top, o.Top) && slices.Equal(d.BaseL, o.BaseL) && slices.Equal(d.TopL, o.TopL) &&
-		d.Depth == o.Depth && d.Letters == o.Letters && d.Ground == o.Ground && d.DarkTerminal == o.DarkTerminal
+		d.Depth == o.Depth && d.Letters == o.Letters && d.Bare == o.Bare && d.Ground == o.Ground && d.DarkTerminal == o.DarkTerminal
 }
 
 // Lettered says whether a plate has to be traced for letters.

@@ -3,7 +3,6 @@ package picture
 import (
 	"context"
 	"image"
-	"image/color"
 	"image/draw"
 	"math"
 
@@ -43,7 +42,7 @@ func (p *Plate) Image(ctx context.Context, d Dye) (*image.NRGBA, error) {
 		}
 		body := image.Rect(0, t.crown, w, h).Add(at)
 		wide, high := p.sizeMM()
-		if err := t.base.Finish(ctx, d.Base, img.SubImage(body).(*image.NRGBA), p.finish(t, d.Ground), wide, high); err != nil {
+		if err := t.base.Finish(ctx, d.Base, img.SubImage(body).(*image.NRGBA), p.finish(t, d), wide, high); err != nil {
 			return nil, err
 		}
 		p.dress(img, t, d, at)
@@ -73,12 +72,15 @@ func (p *Plate) dress(img *image.NRGBA, t *tile, d Dye, at image.Point) {
 }
 
 // finish is how a tile is made to look like soap. Without grain: a terminal far away gets a picture a tenth the size.
-func (p *Plate) finish(t *tile, ground color.NRGBA) swirl.Finish {
+func (p *Plate) finish(t *tile, d Dye) swirl.Finish {
 	if p.Shot.Done != Whole || p.Pot {
-		return swirl.Finish{Ground: ground}
+		return swirl.Finish{Ground: d.Ground}
 	}
 	f := swirl.Soap()
-	f.Ground, f.Grain, f.FlatTop = ground, 0, t.crown > 0
+	if d.Bare {
+		f = swirl.Finish{CornerMM: f.CornerMM}
+	}
+	f.Ground, f.Grain, f.FlatTop = d.Ground, 0, t.crown > 0
 	if p.Shot.Recipe.Round {
 		f.CornerMM = p.Shot.Recipe.Box.W / 2
 	}

@@ -123,3 +123,23 @@ func TestACellIsDrawnInAsManyPixelsAsThereIsTimeFor(t *testing.T) {
 		}
 	}
 }
+
+// Bare pixels have the colours of the jugs and no other, up to the rim; those of soap darken there.
+func TestBarePixelsAreTheColoursAlone(t *testing.T) {
+	s := meadow(Bar, 20, 8)
+	s.Icing, s.Grain = nil, image.Pt(4, 8)
+	p := draft(t, s)
+	d := dyes(True)
+	at := p.tiles[0].rect.Min
+	x, y := at.X*4, at.Y*8+20 // the rim at the left, above the corner
+	for bare, alike := range map[bool]bool{true: true, false: false} {
+		d.Bare = bare
+		img, err := p.Image(context.Background(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want := d.Base[p.tiles[0].base.Label(0, 20)]; (img.NRGBAAt(x, y) == want) != alike {
+			t.Errorf("bare %v: the rim is %v, its jug %v", bare, img.NRGBAAt(x, y), want)
+		}
+	}
+}
