@@ -78,6 +78,9 @@ type Oil struct {
 	FattyAcidSource Source
 	FreeAcidPercent Figure // usual free fatty acid as sold, % of its mass as oleic acid; 100 for a free acid, unknown where not stated
 	FreeAcidSource  Source // empty where FreeAcidPercent is unknown
+	Tint            string // "#rrggbb" of a batter of it alone: an estimate; empty: cream
+	TintSource      Source
+	tint            colour.Paint // the same, to be mixed with those of the other oils; set by Prepared
 	Note            string
 	PricePerKG      money.Amount // what a kilogram costs where no pack says; 0: not stated
 }
@@ -251,6 +254,9 @@ func (s Shelf) Prepared() (Shelf, error) {
 		return s, err
 	}
 	if s.plain, err = colour.NewPaint(cream, 0); err != nil {
+		return s, err
+	}
+	if s.Oils, err = tinted(s.Oils, s.plain); err != nil {
 		return s, err
 	}
 	s.priced = s.anyPrice()

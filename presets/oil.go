@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pourbench/chem"
+	"pourbench/chem/colour"
 	"pourbench/pour"
 	"pourbench/pour/strict"
 )
@@ -37,6 +38,7 @@ func readOil(r *row, o *pour.Oil) {
 	readProfile(r, &o.Fat.Profile)
 	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")
 	readFreeAcid(r, o, before)
+	readTint(r, o)
 	r.flag("resin", &o.Fat.Resin, "a resin: no fatty acids are expected of it")
 	r.number("melt_c", &o.Fat.MeltC, 10, 120, "melting point of a wax or resin, °C")
 	r.text("note", &o.Note, 600, "anything worth knowing")
@@ -103,6 +105,21 @@ func readFreeAcid(r *row, o *pour.Oil, before chem.Kind) {
 		return
 	}
 	r.known = append(r.known, source)
+}
+
+// readTint reads the colour of a batter of the oil alone. What the shelf says of it is by eye; an oil that says nothing is cream.
+func readTint(r *row, o *pour.Oil) {
+	const key, source = "tint", "tint_source"
+	if r.fresh {
+		o.Tint = colour.PlainBatter
+		o.TintSource = pour.Source{Text: "by eye, common practice, no source", Confidence: "common practice"}
+	}
+	r.colour(key, &o.Tint, "a batter of it alone, without a colourant; left out: cream, "+colour.PlainBatter)
+	if r.told == nil && !r.has(source) && (r.own == "" || !r.has(key)) {
+		r.known = append(r.known, source)
+		return
+	}
+	r.source(source, &o.TintSource, key)
 }
 
 // What the fatty acids of a file may sum to, percent: the middles of published ranges of one oil can sum to 94 (tamanu,

@@ -47,7 +47,7 @@ sap_source = { text = "certificate of lot 12", confidence = "read" }
 }
 
 // unexported lets shelves be compared with what they have worked out for colours.
-func unexported() cmp.Option { return cmp.AllowUnexported(pour.Shelf{}, pour.Colourant{}) }
+func unexported() cmp.Option { return cmp.AllowUnexported(pour.Shelf{}, pour.Colourant{}, pour.Oil{}) }
 
 func TestAnOverlayLeavesTheShelfItWasGivenAlone(t *testing.T) {
 	base := shelf(t)

@@ -31,7 +31,7 @@ type entry struct {
 func entries(s pour.Shelf) []entry {
 	var all []entry
 	for _, o := range s.Oils {
-		all = append(all, entry{"oil", o.ID, o.Name, []pour.Source{o.INCISource, o.SapSource, o.IodineSource, o.DensitySource, o.FattyAcidSource, o.FreeAcidSource, o.SaltSource}})
+		all = append(all, entry{"oil", o.ID, o.Name, []pour.Source{o.INCISource, o.SapSource, o.IodineSource, o.DensitySource, o.FattyAcidSource, o.FreeAcidSource, o.SaltSource, o.TintSource}})
 	}
 	for _, c := range s.Colourants {
 		all = append(all, entry{"colourant", c.ID, c.Name, []pour.Source{c.Source}})

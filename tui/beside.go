@@ -108,7 +108,7 @@ func (m *model) bars() int {
 
 // barsShown says whether the view has single bars to step through.
 func (m *model) barsShown() bool {
-	return m.studio.view == picture.Bar || m.studio.view == picture.Bars
+	return m.studio.view == picture.Bar || m.studio.view == picture.Bars || m.studio.view == picture.Slice
 }
 
 // techniqueName is what the shelf calls a technique by what is drawn.

@@ -155,6 +155,8 @@ func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 		}
 		l := picture.LengthsFor(box.L, box.H+peak, room.Dx(), room.Dy())
 		return box.L / float64(l.N), (box.H + peak) * l.Tall * float64(l.N)
+	case picture.Slice:
+		return picture.SliceMM(m.studio.design.Recipe, m.studio.peakMM, m.studio.design.Bars, m.studio.bar)
 	case picture.Top, picture.Stands:
 		return box.L, box.W
 	default:

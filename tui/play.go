@@ -75,7 +75,7 @@ func (m *model) replay() tea.Cmd {
 		m.say("stopped; {step back} and {step on} go step by step, {watch the pour} pours again")
 		return nil
 	}
-	if m.studio.view == picture.Bars {
+	if m.studio.view == picture.Bars || m.studio.view == picture.Slice {
 		m.studio.view = picture.Bar
 	}
 	p.running, p.began, p.from, p.done = true, time.Time{}, 0, 0
@@ -110,7 +110,7 @@ func (m *model) step(by int) {
 	p := &m.studio.play
 	p.ticket++
 	p.running = false
-	if m.studio.view == picture.Bars {
+	if m.studio.view == picture.Bars || m.studio.view == picture.Slice {
 		m.studio.view = picture.Bar
 	}
 	done := p.done

@@ -127,7 +127,7 @@ func TestSteppingThroughTheBarsComesRoundAndBackToWhatWasDrawn(t *testing.T) {
 
 func TestTheViewGoesRound(t *testing.T) {
 	m := swirling(t, 120, 36)
-	for _, want := range []picture.View{picture.Bars, picture.Long, picture.Top, picture.Stands, picture.Bar} {
+	for _, want := range []picture.View{picture.Bars, picture.Long, picture.Top, picture.Stands, picture.Slice, picture.Bar} {
 		drive(m, "v")
 		if got := now(m).Plate.Shot.View; got != want {
 			t.Errorf("the view is %v, want %v", got, want)

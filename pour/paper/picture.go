@@ -22,15 +22,16 @@ const (
 	ViewTop  = "top"  // just under the surface from above, without icing
 
 	ViewStands = "stands" // from above as it stands before the cut: icing, embeds, toppings and cuts
+	ViewSlice  = "slice"  // the loaf with a bar sliced off, as it is shown to people
 )
 
 // Views lists the views of a picture.
-func Views() []string { return []string{ViewBar, ViewBars, ViewLoaf, ViewTop, ViewStands} }
+func Views() []string { return []string{ViewBar, ViewBars, ViewLoaf, ViewTop, ViewStands, ViewSlice} }
 
 // PictureOptions says what to draw.
 type PictureOptions struct {
 	View  string                // one of [Views]
-	Bar   int                   // ViewBar: which, from 1; 0: the middle one
+	Bar   int                   // ViewBar and ViewSlice: which, from 1; 0: the middle one
 	Width int                   // pixels, 64 to 8000
 	Weeks bool                  // in the colours after some weeks, where vanillin browns
 	Told  func(percent float64) // how much is drawn, from several goroutines at once; nil: nobody is told
@@ -153,6 +154,12 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 		e.draw = func(ctx context.Context) (image.Image, error) {
 			return swirl.RenderAbove(ctx, poured, palette, top, d.Cuts, float64(o.Width)/box.L, finish)
 		}
+	case ViewSlice:
+		bar, err := barAt(d.Bars, o.Bar)
+		if err != nil {
+			return nil, err
+		}
+		e.slice(d, poured, palette, top, bar)
 	default:
 		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 	}

@@ -42,14 +42,14 @@ func (p *Picture) Label(x, y int) int {
 func (p *Picture) Vote(columns, rows, row int) []int {
 	out := make([]int, max(0, columns))
 	for col := range out {
-		var votes [MostStuffs]int
+		var votes [Bare + 1]int
 		behind := 0
 		for j := row * p.H / rows; j < (row+1)*p.H/rows; j++ {
 			for i := col * p.W / columns; i < (col+1)*p.W/columns; i++ {
 				d := &p.Dots[j*p.W+i]
 				behind += 255 - int(d.Part[0]) - int(d.Part[1])
 				for k, part := range d.Part {
-					votes[d.Stuff[k]%MostStuffs] += int(part)
+					votes[d.Stuff[k]] += int(part)
 				}
 			}
 		}

@@ -292,3 +292,9 @@ func (o opening) radius(angle float64) float64 {
 	sin, cos := math.Sincos(a)
 	return o.valley * sinB / (o.valley*sinB*cos + (1-o.valley*cosB)*sin)
 }
+
+// Surface is how high what stands on the loaf reaches over a place, mm above the base, and its stuff; [Bare] and 0 where nothing does.
+func (f *Field) Surface(x, y float64) (z float64, stuff uint8) {
+	s := f.at(x, y)
+	return s.z, s.stuff
+}

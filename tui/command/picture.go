@@ -29,14 +29,14 @@ type drawing struct {
 func (g *program) pictureCommand() *cobra.Command {
 	var d drawing
 	cmd := &cobra.Command{
-		Use: "picture -o FILE.png [PLAN]", Short: "Draw the swirl as a PNG: a bar, all bars, the loaf, the top", Args: cobra.MaximumNArgs(1),
+		Use: "picture -o FILE.png [PLAN]", Short: "Draw the swirl as a PNG: a bar, all bars, the loaf, the top, a slice to show", Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			d.reseed = cmd.Flags().Changed("seed")
 			return g.interruptible(func(ctx context.Context) error { return g.picture(ctx, args, d) })
 		},
 	}
 	cmd.Flags().StringVarP(&d.file, "output", "o", "", "the file to write; \"-\" is standard output")
-	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", ")+"; top is just under the surface, without icing, stands is from above with icing, embeds, toppings and cuts")
+	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", ")+"; top is just under the surface, without icing, stands is from above with icing, embeds, toppings and cuts, slice is the loaf with a bar sliced off, to be shown to people")
 	cmd.Flags().IntVar(&d.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
 	cmd.Flags().IntVar(&d.Width, "width", 1200, "width in pixels")
 	cmd.Flags().BoolVar(&d.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")

@@ -3,7 +3,7 @@ package keys
 // picturing is the keys of the picture. On the station of the swirl v turns it; elsewhere v brings it up.
 func picturing() []Binding {
 	return []Binding{
-		{ID: NextView, Keys: []string{"v"}, Needs: Picture, Label: "view", Help: "look at one bar, at all bars, at a cut along the loaf, at the loaf from above", Foot: 20},
+		{ID: NextView, Keys: []string{"v"}, Needs: Picture, Label: "view", Help: "look at one bar, at all bars, at a cut along the loaf, at the loaf from above, at a bar sliced off", Foot: 20},
 		{ID: ShowFace, Keys: []string{"v"}, Needs: Elsewhere, Label: "face", Help: "show the face of a bar over the bench, or put it away; wide screens show it always", Foot: 20},
 		{ID: PrevBar, Keys: []string{"<"}, Label: "bars", Beside: NextBar, Foot: 21, FootOn: Picture, Help: "look at the bar before; {left} too where the picture has the keys"},
 		{ID: NextBar, Keys: []string{">"}, Help: "look at the next bar; {right} too where the picture has the keys"},

@@ -57,7 +57,7 @@ func (p *Plate) dress(img *image.NRGBA, t *tile, d Dye, at image.Point) {
 	}
 	w, h := p.pixels(t)
 	if p.dressed(t) {
-		stuffs := swirl.NewStuffs(d.Top)
+		stuffs := swirl.NewStuffs(d.stuffs(t))
 		for y := range h {
 			for x := range w {
 				if dot := t.over.Dots[y*w+x]; dot != (relief.Dot{}) {

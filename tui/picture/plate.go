@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pourbench/pour/relief"
+	"pourbench/pour/slice"
 	"pourbench/pour/swirl"
 	"pourbench/tui/screen"
 )
@@ -29,6 +30,7 @@ type tile struct {
 	crown  int // rows of pixels above the base
 	bare   int // of these, the uppermost without icing
 	icing  *swirl.Icing
+	scene  *slice.Scene // all of the tile, as dots of base and top; nil: it is a cut
 	stands *relief.View // what is known piece by piece; nil: nothing is
 	over   relief.Picture
 	cut    cut
@@ -67,6 +69,11 @@ func Draft(s Shot) (*Plate, error) {
 	for i := range p.tiles {
 		t := &p.tiles[i]
 		w, h := p.pixels(t)
+		if t.scene != nil {
+			t.scene.Draft(&t.over, w, h)
+			t.base.Reset(w, h)
+			continue
+		}
 		t.cut.Draft(&t.base, w, h-t.crown)
 		if p.iced(t) && s.Flat {
 			p.label(t, w)
@@ -82,7 +89,9 @@ func Draft(s Shot) (*Plate, error) {
 func (p *Plate) iced(t *tile) bool { return t.icing != nil && p.Shot.Done == Whole }
 
 // dressed says whether what stands on the loaf is on a tile: not before the pour is done.
-func (p *Plate) dressed(t *tile) bool { return t.stands != nil && p.Shot.Done == Whole }
+func (p *Plate) dressed(t *tile) bool {
+	return (t.stands != nil || t.scene != nil) && p.Shot.Done == Whole
+}
 
 // stands is what stands on the shot's loaf; nil where nothing does.
 func (s Shot) stands() *relief.Field {
@@ -113,6 +122,14 @@ func (p *Plate) Refine(ctx context.Context) (*Plate, error) {
 		t := &fine.tiles[i]
 		t.base = swirl.Picture{}
 		w, h := p.pixels(t)
+		if t.scene != nil {
+			t.base.Reset(w, h)
+			t.over = relief.Picture{}
+			if err := t.scene.Refine(ctx, &t.over, w, h, func(int) {}); err != nil {
+				return nil, err
+			}
+			continue
+		}
 		if err := t.cut.Refine(ctx, &t.base, w, h-t.crown); err != nil {
 			return nil, err
 		}
@@ -150,6 +167,13 @@ func (p *Plate) pixels(t *tile) (w, h int) {
 func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) {
 	s, box := p.Shot, p.Shot.Recipe.Box
 	p.peak = peak(icing)
+	if p.sliced() {
+		p.peak = 0
+		scene := slice.New(poured, s.Recipe, on, s.at(s.Bar))
+		wide, high := scene.SizeMM()
+		p.add(tile{bar: -1, rect: fit(wide, high, s.W, s.H), scene: scene})
+		return
+	}
 	if on != nil && s.View != Top && s.View != Stands {
 		p.peak = max(p.peak, on.PeakMM())
 	}
@@ -181,6 +205,14 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 		r := fit(wide, high, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
 		p.add(p.face(bar, r, poured, icing, on))
 	}
+}
+
+// sliced says whether the plate shows a bar sliced off: of a pour that is under way a face is shown in its place.
+func (p *Plate) sliced() bool { return p.Shot.View == Slice && p.Shot.Done == Whole }
+
+// SliceMM is the size of what [Slice] shows, mm, of one of a loaf's bars, where so much stands on it.
+func SliceMM(r swirl.Recipe, peakMM float64, bars []swirl.Bar, bar int) (w, h float64) {
+	return slice.SizeMM(r, peakMM, Shot{Recipe: r, Bars: bars}.at(bar))
 }
 
 // face is a bar's tile.

@@ -110,10 +110,10 @@ func (p *Print) blended(t *tile) {
 
 // dressed lays what stands on the loaf, and the cuts on it, over the colours of a tile.
 func (p *Print) dressed(t *tile, w int, behind func(x, y int) color.NRGBA) func(x, y int) color.NRGBA {
-	stuffs, ground := swirl.NewStuffs(p.Dye.Top), p.Dye.Ground
+	stuffs, ground := swirl.NewStuffs(p.Dye.stuffs(t)), p.Dye.Ground
 	return func(x, y int) color.NRGBA {
 		c, d := behind(x, y), t.over.Dots[y*w+x]
-		if c.A == 0 && d.Part[0] != 0 {
+		if c.A == 0 && (d.Part[0] != 0 || t.scene != nil && d.Shade > 0) {
 			c = ground
 			if c.A == 0 && int(d.Part[0])+int(d.Part[1]) < half {
 				return c
@@ -121,6 +121,22 @@ func (p *Print) dressed(t *tile, w int, behind func(x, y int) color.NRGBA) func(
 		}
 		return stuffs.Over(c, d)
 	}
+}
+
+// stuffs is the colours of the stuffs that are laid over a tile: of a scene the base's as well.
+func (d *Dye) stuffs(t *tile) []color.NRGBA {
+	if t.scene == nil {
+		return d.Top
+	}
+	return slices.Concat(d.Base, d.Top)
+}
+
+// stuffs is how the stuffs that are laid over a tile are drawn.
+func (p *Print) stuffs(t *tile) []Ink {
+	if t.scene == nil {
+		return p.Top
+	}
+	return slices.Concat(p.Base, p.Top)
 }
 
 // crisp is a picture whose parts are sharpened: the fifth powers of what they were, by eye, brought back to their sum. A pixel of a
@@ -149,7 +165,7 @@ func (p *Print) flat(t *tile) {
 		inks, label := p.Base, swirl.Empty
 		switch {
 		case p.Plate.dressed(t) && t.over.Label(x, y) != relief.Bare:
-			inks, label = p.Top, t.over.Label(x, y)
+			inks, label = p.stuffs(t), t.over.Label(x, y)
 		case y >= t.crown:
 			label = t.base.Label(x, y-t.crown)
 		case p.Plate.iced(t) && y >= t.bare:
@@ -223,7 +239,7 @@ func (p *Print) signs(t *tile) {
 			signRow(cells, top[(y-bare)*w:(y-bare+1)*w], p.Top, y)
 		}
 		if p.Plate.dressed(t) {
-			signRow(cells, t.over.Vote(w, t.rect.Dy(), y), p.Top, y)
+			signRow(cells, t.over.Vote(w, t.rect.Dy(), y), p.stuffs(t), y)
 		}
 	}
 }

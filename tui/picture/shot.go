@@ -21,12 +21,13 @@ const (
 	Long               // a cut along the middle of the loaf
 	Top                // the loaf planed, from above
 	Stands             // the loaf from above as it stands before the cut
+	Slice              // the loaf with a bar sliced off, as it is shown to people
 	Views  int  = iota
 )
 
 // String is what a view shows, in words.
 func (v View) String() string {
-	return [Views]string{"one bar", "all bars", "cut along the loaf", "planed, from above", "from above as it stands"}[v]
+	return [Views]string{"one bar", "all bars", "cut along the loaf", "planed, from above", "from above as it stands", "a bar sliced off"}[v]
 }
 
 // Whole is the number of acts of a pour that is done.
@@ -38,7 +39,7 @@ type Shot struct {
 	Icing   *swirl.IcingRecipe // on top of a pour that is done, but for the view from above; nil: none
 	Stands  *relief.Recipe     // what stands on it and sticks in it, as the view shows it; nil: nothing
 	View    View
-	Bar     int           // from 0, for [Bar]
+	Bar     int           // from 0, for [Bar] and [Slice]
 	Bars    []swirl.Bar   // along the loaf, one or more
 	Cuts    []float64     // mm from the marked end, for [Stands]
 	Done    int           // acts of the pour that are done, or [Whole]

@@ -1,0 +1,165 @@
+package slice
+
+import "math"
+
+// seen is what a look meets.
+type seen struct {
+	stuff  uint8
+	bright float64
+	far    float64
+}
+
+// block is a block with its skins: the loaf or the bar.
+type block struct {
+	*pose
+	s      *Scene
+	t      *top
+	face   *skin
+	wall   *skin // the loaf's long side on the right; of a tube, all round it
+	flip   bool  // it is seen from the other end of the loaf
+	from   float64
+	lights []vec
+}
+
+// real is where a place of the block lies in the loaf, along and across.
+func (b *block) real(x, y float64) (along, across float64) {
+	if b.flip {
+		return b.from - x, b.high.y - y
+	}
+	return b.from + x, y
+}
+
+// look follows a look into the block.
+func (b *block) look(o, d vec) (seen, bool) {
+	o, d = b.in(o), b.inWay(d)
+	if b.s.recipe.Round {
+		return b.round(o, d)
+	}
+	near, far, ok := b.crosses(o, d, b.high.z)
+	if !ok {
+		return seen{}, false
+	}
+	p := o.at(d, near)
+	base := b.s.recipe.Box.H
+	if p.z < base+b.height(p.x, p.y) {
+		return b.side(p, near)
+	}
+	const least, most = 0.2, 3
+	was := near
+	for t := near; t < far; {
+		p := o.at(d, t)
+		gap := p.z - base - b.height(p.x, p.y)
+		if gap <= 0 {
+			return b.over(o, d, was, t)
+		}
+		was = t
+		t += min(max(gap*0.4, least), most)
+	}
+	return seen{}, false
+}
+
+// over is the surface of the block between two distances, of which the nearer lies over it and the farther under it.
+func (b *block) over(o, d vec, over, under float64) (seen, bool) {
+	base := b.s.recipe.Box.H
+	for range 7 {
+		mid := (over + under) / 2
+		if p := o.at(d, mid); p.z > base+b.height(p.x, p.y) {
+			over = mid
+		} else {
+			under = mid
+		}
+	}
+	p := o.at(d, under)
+	x, y := b.real(p.x, p.y)
+	stuff := b.t.at(x, y)
+	n := b.t.normal(x, y)
+	if b.flip {
+		n.x, n.y = -n.x, -n.y
+	}
+	bright := lit(b.way(n), max(b.under(p), b.cast(p)))
+	low := b.height(p.x, p.y) / max(1e-9, b.s.peakMM)
+	return seen{stuff, bright * (0.9 + 0.1*min(1, low+0.3)), under}, stuff != ground
+}
+
+// under is how much of the sun the surface about it takes from a place on it, 0 to 1: softer the farther off.
+func (b *block) under(p vec) float64 {
+	if b.s.on == nil {
+		return 0
+	}
+	l, base, least := b.inWay(sun()), b.s.recipe.Box.H, 1.0
+	if l.z < 0.05 && l.x > -0.05 { // it lies on its back
+		return 0
+	}
+	for t := 0.6; t < 26; t *= 1.32 {
+		q := p.at(l, t)
+		if q.x < 0 || q.y < 0 || q.x > b.high.x || q.y > b.high.y || q.z > b.high.z {
+			break
+		}
+		least = min(least, 0.5+3*(q.z-base-b.height(q.x, q.y))/t)
+	}
+	return 0.8 * (1 - max(0, least))
+}
+
+// height is how high the surface of the block stands over the base.
+func (b *block) height(x, y float64) float64 {
+	if b.s.on == nil {
+		return 0
+	}
+	x, y = b.real(x, y)
+	return b.t.height(x, y)
+}
+
+// side is a flat side of the block.
+func (b *block) side(p vec, far float64) (seen, bool) {
+	const edge = 0.02
+	var stuff uint8
+	var ok bool
+	n, bright := vec{x: -1}, 1.0
+	switch {
+	case p.x < b.low.x+edge:
+		stuff, bright, ok = b.face.at(p.y, p.z)
+	case p.y < b.low.y+edge || p.y > b.high.y-edge:
+		n = vec{y: math.Copysign(1, p.y-b.high.y/2)}
+		along, _ := b.real(p.x, 0)
+		stuff, bright, ok = b.wall.at(along, min(p.z, b.s.recipe.Box.H-edge))
+	case p.z < b.low.z+edge:
+		n = vec{z: -1}
+		along, _ := b.real(p.x, 0)
+		stuff, _, ok = b.wall.at(along, 0)
+	default:
+		n = vec{x: 1}
+		stuff, bright, ok = b.face.at(b.high.y-p.y, p.z)
+	}
+	if !ok {
+		return seen{}, false
+	}
+	n = b.way(n)
+	return seen{stuff, bright * lit(n, b.cast(p)) * b.bevel(p), far}, true
+}
+
+// cast is how much of the sun the other block takes from a place.
+func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.lights, b.pose, 0) }
+
+// bevel lightens the edges a little that a knife and a mould leave, and darkens the foot.
+func (b *block) bevel(p vec) float64 {
+	const wide, light = 0.55, 0.07
+	ends := [3]float64{min(p.x-b.low.x, b.high.x-p.x), min(p.y-b.low.y, b.high.y-p.y), math.Inf(1)}
+	if b.s.on == nil {
+		ends[2] = math.Abs(b.s.recipe.Box.H - p.z)
+	}
+	near := math.Inf(1) // the second nearest: the nearest is the side it lies on
+	least := math.Inf(1)
+	for _, e := range ends {
+		if e < least {
+			near, least = least, e
+		} else {
+			near = min(near, e)
+		}
+	}
+	bright := 1 + light*max(0, 1-near/wide)
+	if foot := b.out(p).z; foot < 6 {
+		t := 1 - max(0, foot)/6
+		bright *= 1 - 0.16*t*t
+	}
+	return bright
+}

@@ -1,0 +1,88 @@
+package slice
+
+import (
+	"context"
+	"math"
+
+	"pourbench/pour/relief"
+	"pourbench/pour/swirl"
+)
+
+// top is the surface of the whole loaf: heights above the base on a grid, and the stuffs that show.
+type top struct {
+	step       float64
+	wide, high int // points along and across
+	z          []float32
+	stuff      []uint8
+	base       swirl.Picture // the surface of the batter from above
+	long, deep float64
+	shift      int
+}
+
+// top works the surface out, its points so far apart, mm.
+func (s *Scene) top(ctx context.Context, step, perMM float64, fine bool) (*top, error) {
+	box := s.recipe.Box
+	t := &top{step: step, wide: int(box.L/step) + 2, high: int(box.W/step) + 2, long: box.L, deep: box.W, shift: s.portions}
+	t.z, t.stuff = make([]float32, t.wide*t.high), make([]uint8, t.wide*t.high)
+	for i := range t.stuff {
+		t.stuff[i] = relief.Bare
+	}
+	if s.on != nil {
+		share(t.high, func(j int) bool {
+			for i := range t.wide {
+				z, stuff := s.on.Surface(min(float64(i)*step, box.L-1e-6), min(float64(j)*step, box.W-1e-6))
+				t.z[j*t.wide+i], t.stuff[j*t.wide+i] = float32(max(0, z)), stuff
+			}
+			return ctx.Err() == nil
+		})
+	}
+	w, h := max(2, int(box.L*perMM+0.5)), max(2, int(box.W*perMM+0.5))
+	if !fine {
+		s.poured.Above().Draft(&t.base, w, h)
+		return t, ctx.Err()
+	}
+	return t, s.poured.Above().Refine(ctx, &t.base, w, h)
+}
+
+// height is how high the surface stands at a place, mm above the base.
+func (t *top) height(x, y float64) float64 {
+	return float64(bilinear(t.z, t.wide, t.high, x/t.step, y/t.step))
+}
+
+// at is the stuff that shows at a place.
+func (t *top) at(x, y float64) uint8 {
+	i, j := min(max(int(x/t.step+0.5), 0), t.wide-1), min(max(int(y/t.step+0.5), 0), t.high-1)
+	if s := t.stuff[t.highest(i, j)]; s != relief.Bare {
+		return uint8(t.shift) + s
+	}
+	if l := t.base.Label(place(x/t.long, t.base.W), place(y/t.deep, t.base.H)); l != swirl.Empty {
+		return uint8(l)
+	}
+	return ground
+}
+
+// wallMM is how much the surface rises from point to point where it is a wall, whose side is of what stands on it.
+const wallMM = 0.5
+
+// highest is the point whose stuff shows about one: its own, or at the foot of a wall the one up there.
+func (t *top) highest(i, j int) int {
+	own := j*t.wide + i
+	best := own
+	for b := max(0, j-1); b <= min(t.high-1, j+1); b++ {
+		for a := max(0, i-1); a <= min(t.wide-1, i+1); a++ {
+			if k := b*t.wide + a; t.z[k] > t.z[best]+wallMM && t.stuff[k] != relief.Bare {
+				best = k
+			}
+		}
+	}
+	return best
+}
+
+// normal is which way the surface faces.
+func (t *top) normal(x, y float64) vec {
+	d := t.step
+	soft := func(v float64) float64 { return v / math.Sqrt(1+v*v/9) } // a wall is no mirror
+	dx := soft((t.height(x+d, y) - t.height(x-d, y)) / (2 * d))
+	dy := soft((t.height(x, y+d) - t.height(x, y-d)) / (2 * d))
+	return vec{-dx, -dy, 1}.unit()
+}
