@@ -15,6 +15,7 @@ type Drawing struct {
 	Recipe  swirl.Recipe
 	Palette []color.NRGBA      // fresh, by jug
 	Weeks   []color.NRGBA      // after some weeks, where vanillin browns a jug
+	Looks   []swirl.Surface    // of the cut surface, by jug
 	Icing   *swirl.IcingRecipe // put on by eye; nil: none, or its shape is stated
 	Top     []color.NRGBA      // the icing's colours, by jug, and then those of the stuffs
 	Stuffs  []Stuff            // what else on the loaf has a colour of its own
@@ -40,10 +41,27 @@ func (s *Sheet) Drawing() (Drawing, error) {
 			weeks = paletteColour(j.Colour.WeeksHex)
 		}
 		d.Palette, d.Weeks = append(d.Palette, fresh), append(d.Weeks, weeks)
+		d.Looks = append(d.Looks, j.surface())
 	}
 	d.top(s)
 	d.stand(s)
 	return d, nil
+}
+
+// surface is what a jug's colourants show beside their colour: flakes of mica and grains of plants, the more of them the higher the dose. Full
+// at 2 % of the batter (by eye, no source).
+func (j *JugSheet) surface() (s swirl.Surface) {
+	const full = 2.0
+	for _, c := range j.Colourants {
+		part := min(1, c.DosePercent/full)
+		switch c.Class {
+		case "mica":
+			s.Glint = max(s.Glint, part)
+		case "plant":
+			s.Speckle = max(s.Speckle, part)
+		}
+	}
+	return s
 }
 
 // recipe is what the picture of the base depends on.

@@ -35,7 +35,7 @@ func (b *bill) jugs(s *BatchSheet) {
 
 // dose is what is weighed of a colourant and of what wets it.
 func (c dye) dose(percent, batterG float64) DoseLine {
-	line := DoseLine{ID: c.ID, Name: c.Name, DosePercent: percent, PigmentG: batterG * percent / 100}
+	line := DoseLine{ID: c.ID, Name: c.Name, Class: c.Class, DosePercent: percent, PigmentG: batterG * percent / 100}
 	line.Carrier, line.CarrierG = c.wetted, line.PigmentG*c.parts
 	if c.BulkGML > 0 {
 		line.TeaspoonsML5 = Know(line.PigmentG / c.BulkGML / teaspoonML)

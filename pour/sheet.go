@@ -229,6 +229,7 @@ type Window struct{ From, To Figure }
 // DoseLine is one colourant in one jug.
 type DoseLine struct {
 	ID, Name     string
+	Class        string // as on the shelf
 	DosePercent  float64
 	PigmentG     float64
 	Carrier      string // one of the Carry… words

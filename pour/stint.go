@@ -8,8 +8,8 @@ import (
 	"pourbench/pour/script"
 )
 
-// Stint is what is told as one step: a task or, where jugs are poured in rounds, all acts of one round; and all passes in which the pot
-// is poured out.
+// Stint is what is told as one step: a task or, where jugs are poured in rounds, all acts of one round; all passes in which the pot is
+// poured out; and all the small pours down one line.
 type Stint struct {
 	Key       string // stable name: the task's or, of several, one of its own
 	Kind      TaskKind
@@ -62,6 +62,8 @@ func (st Stint) Name() string {
 		return fmt.Sprintf("%s in %d passes", st.Kind, n)
 	case st.Rounds > 0 && st.Kind == TaskKind(script.Comb):
 		return fmt.Sprintf("%s, stroke %d of %d", st.Kind, st.Round, st.Rounds)
+	case st.Rounds > 0 && st.inRounds() > 1:
+		return fmt.Sprintf("%s in %d rounds", st.Kind, st.inRounds())
 	case st.Rounds > 0:
 		return fmt.Sprintf("%s, round %d of %d", st.Kind, st.Round, st.Rounds)
 	}
@@ -101,7 +103,21 @@ func (s *Sheet) joins(st Stint, t Task) bool {
 	if a.Kind == script.PourOut {
 		return before.Kind == script.PourOut
 	}
+	if s.downOneLine(t) {
+		return s.downOneLine(st.Tasks[0])
+	}
 	return a.Round > 0 && a.Round == before.Round && (TaskKind(a.Kind) == st.Kind || a.Kind == script.Level)
+}
+
+// downOneLine says whether a task is one of the many small pours down one line, which the hands do without a pause.
+func (s *Sheet) downOneLine(t Task) bool {
+	a, ok := s.act(t)
+	return ok && t.Batch == Base && a.Kind == script.Pour && a.Round > 0 && s.technique() == script.Column
+}
+
+// inRounds is how many rounds a stint goes through.
+func (st Stint) inRounds() int {
+	return int(st.Tasks[len(st.Tasks)-1].Round.V-st.Tasks[0].Round.V) + 1
 }
 
 // Moves lists the jugs a stint moves, with the others in the pot or under a tool if need be.
@@ -140,7 +156,22 @@ func (s *Sheet) Tell(st Stint) string {
 	case script.PourOut:
 		return s.tellOut(st, how)
 	}
+	if st.Rounds > 0 && st.inRounds() > 1 {
+		return s.tellRounds(st, how)
+	}
 	return s.tellJugs(st, a, how)
+}
+
+// tellRounds says what of each jug is used again and again: as much as the first time, give or take a step of the scale.
+func (s *Sheet) tellRounds(st Stint, how string) string {
+	var jugs, told []string
+	for _, t := range st.Tasks {
+		if a, _ := s.act(t); !slices.Contains(told, t.Jug) {
+			told = append(told, t.Jug)
+			jugs = append(jugs, s.tellJug(s.Batch(st.Batch), t, a))
+		}
+	}
+	return fmt.Sprintf("pour in %d rounds, each time about: %s; %s", st.inRounds(), strings.Join(jugs, ", "), how)
 }
 
 // TellAct says one act of a batch in words, by its place in the script; "" where there is none. A jug comes first, so that a clipped

@@ -23,6 +23,7 @@ func names(s pour.Sheet) string {
 func TestRoundsAreToldAsOneStepEach(t *testing.T) {
 	for technique, want := range map[script.Technique]string{
 		script.Drop:    "pour pot; pour, round 1 of 3; pour, round 2 of 3; pour, round 3 of 3; level",
+		script.Column:  "pour pot; pour in 3 rounds; level",
 		script.Pot:     "into the pot, round 1 of 2; into the pot, round 2 of 2; turn; pour out in 3 passes; level",
 		script.Hanger:  "pour, round 1 of 3; pour, round 2 of 3; pour, round 3 of 3; draw the wire; level",
 		script.Combed:  "pour, round 1 of 3; pour, round 2 of 3; pour, round 3 of 3; comb, stroke 1 of 3; comb, stroke 2 of 3; comb, stroke 3 of 3; level",
@@ -66,6 +67,7 @@ func TestStintsAreTheWholeRun(t *testing.T) {
 func TestAStintMovesEveryJugInIt(t *testing.T) {
 	for technique, want := range map[script.Technique][]int{
 		script.Drop:   {1, 4, 5, 5, 0},
+		script.Column: {1, 5, 0},
 		script.Pot:    {4, 4, 5, 5, 0},
 		script.Hanger: {5, 5, 5, 5, 0},
 	} {
@@ -103,6 +105,31 @@ func TestARoundIsToldInFull(t *testing.T) {
 				t.Errorf("the act is told %q", act)
 			}
 		}
+	}
+}
+
+// Small pours down one line are told once, every jug with what it gives each time.
+func TestPoursDownOneLineAreToldOnce(t *testing.T) {
+	p, shelf := paced(t, script.Column)
+	s := pour.Weigh(p, shelf)
+	told := 0
+	for _, st := range s.Stints() {
+		if st.Rounds == 0 {
+			continue
+		}
+		told++
+		text := s.Tell(st)
+		if !strings.HasPrefix(text, "pour in 3 rounds, each time about: ") || !strings.HasSuffix(text, "; down one line from "+p.Show.Len(120)) {
+			t.Errorf("said %q", text)
+		}
+		for _, j := range s.Base.Jugs {
+			if n := strings.Count(text, j.Name+" "); n != 1 {
+				t.Errorf("%q says %s %d times", text, j.Name, n)
+			}
+		}
+	}
+	if told != 1 {
+		t.Errorf("the pours are told in %d steps", told)
 	}
 }
 

@@ -21,8 +21,8 @@ type studio struct {
 	view    picture.View
 	bar     int // from 0
 	weeks   bool
+	bare    bool // real pixels in flat colours
 	letters bool
-	bare    bool          // real pixels without what makes them look like soap
 	other   bool          // of two pictures that have no room beside each other the kept one is on show
 	mosaic  screen.Mosaic // what a cell is divided into, in true colour
 	peek    bool          // the face stands over the bench, on a screen without room beside it
@@ -181,8 +181,8 @@ func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 // dye is the colours a design is drawn in here and now.
 func (m *model) dye(d pour.Drawing) picture.Dye {
 	out := picture.Dye{
-		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible, Bare: m.studio.bare,
-		Ground: m.studio.ground, DarkTerminal: m.backdrop.Dark(),
+		Base: d.Palette, Top: d.Top, Depth: m.studio.depth, Letters: m.studio.letters || m.still() == stillAccessible,
+		Ground: m.studio.ground, DarkTerminal: m.backdrop.Dark(), Looks: d.Looks, Bare: m.studio.bare,
 	}
 	if m.studio.weeks {
 		out.Base = d.Weeks

@@ -34,6 +34,7 @@ type PictureOptions struct {
 	Bar   int                   // ViewBar and ViewSlice: which, from 1; 0: the middle one
 	Width int                   // pixels, 64 to 8000
 	Weeks bool                  // in the colours after some weeks, where vanillin browns
+	Bare  bool                  // in flat colours, without what the surface of soap shows
 	Told  func(percent float64) // how much is drawn, from several goroutines at once; nil: nobody is told
 }
 
@@ -113,6 +114,10 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 	e := &easel{o: o}
 	finish := swirl.Soap()
 	finish.Told = e.told()
+	finish.Material.Surfaces = d.Looks
+	if o.Bare {
+		finish.Material = swirl.Material{}
+	}
 	faceW, faceH := d.Recipe.FaceMM()
 	if d.Recipe.Round {
 		finish.CornerMM = faceW / 2

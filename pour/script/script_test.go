@@ -72,6 +72,8 @@ func TestEveryTechniqueIsTheListOfActsAMakerDoes(t *testing.T) {
 		switch technique {
 		case script.Pot, script.PotSpots:
 			b.Passes = 3
+		case script.Column:
+			b.Passes = 2
 		case script.Spooned:
 			b.Passes = 2
 		}

@@ -64,7 +64,7 @@ type Dials struct {
 const (
 	ownDrops   = 15
 	leastDrops = 3
-	ownPours   = 10 // down one line
+	ownPours   = 40 // down one line, small ones
 )
 
 // ownSpoonings is about how many times a spoon goes into the jugs in turn: of fewer the spoonfuls would be too large to carry, of many more too

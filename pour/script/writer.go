@@ -104,8 +104,14 @@ func (w *writer) tool(kind Kind, strokes int) {
 	}
 }
 
-// bedPart is how much of the first jug makes the bed, when some of it is poured later again.
-const bedPart = 0.62
+// bed is how much of the first jug makes the bed, when some of it is poured later again: streams need one to fall into, what runs down one
+// line only one to run on.
+func (w *writer) bed() float64 {
+	if w.Technique == Column {
+		return 0.3
+	}
+	return 0.62
+}
 
 // bedded pours a bed of the first jug, then every jug in turn along lines of the mould. The first round's turn of the bed's jug is the bed.
 func (w *writer) bedded(lines func(turn) []float64) {
@@ -117,9 +123,9 @@ func (w *writer) bedded(lines func(turn) []float64) {
 		switch {
 		case t.jug != bed || times[bed] == 1:
 		case i == 0:
-			part = bedPart
+			part = w.bed()
 		default:
-			part = (1 - bedPart) / (times[bed] - 1)
+			part = (1 - w.bed()) / (times[bed] - 1)
 		}
 		a := w.use(Pour, t, w.Passes, part)
 		if i == 0 {
@@ -166,7 +172,7 @@ func (w *writer) used(jug int) (n int) {
 
 // columnLine is one line near the middle for the whole pour.
 func (w *writer) columnLine() func(turn) []float64 {
-	line := w.dice.Between(0.44, 0.56)
+	line := w.dice.Between(0.4, 0.6)
 	return func(turn) []float64 { return []float64{line} }
 }
 

@@ -80,6 +80,7 @@ func TestDialsAreKeptToWhatCanBeDone(t *testing.T) {
 		{script.Drop, 7, 7},
 		{script.Pot, 0, 12},
 		{script.Drop, 0, 3},
+		{script.Column, 0, 8},
 	} {
 		b := five(c.technique)
 		b.Passes, b.Turns, b.HeightMM = c.asked, 9, 700

@@ -78,10 +78,12 @@ func (l *Long) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 			return false
 		}
 		if t.a == nil {
-			t.a, t.b = make([]sample, dst.H), make([]sample, dst.H)
+			t.a, t.b, t.edge = make([]sample, dst.H), make([]sample, dst.H), make([]bool, dst.H)
 		}
-		c := column{l: l, dst: dst, i: i, left: &t.left, right: &t.right, a: t.a, b: t.b}
+		t.mark()
+		c := column{l: l, dst: dst, i: i, left: &t.left, right: &t.right, a: t.a, b: t.b, edge: t.edge}
 		c.draw()
+		t.drawn = true
 		tell(h)
 		return true
 	}, dst.W)
@@ -92,6 +94,29 @@ func (l *Long) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 type pair struct {
 	left, right tracer
 	a, b        []sample
+	edge        []bool // rows near a border in the column before
+	drawn       bool   // there is one
+}
+
+// thread is how many rows up and down a thin border is looked for where the column before had one: else it would be found in one column and
+// missed in the next, and a filament drawn as dashes.
+const thread = 2
+
+// mark marks the rows that are near a border of the column drawn before.
+func (p *pair) mark() {
+	clear(p.edge)
+	if !p.drawn {
+		return
+	}
+	for _, s := range [2][]sample{p.a, p.b} {
+		for j := 1; j < len(s); j++ {
+			if s[j].label != s[j-1].label {
+				for k := max(0, j-1-thread); k <= min(j+thread, len(s)-1); k++ {
+					p.edge[k] = true
+				}
+			}
+		}
+	}
 }
 
 // columns gives every worker tracers and samples of its own and shares n columns between them.
@@ -143,6 +168,7 @@ type column struct {
 	i           int
 	left, right *tracer
 	a, b        []sample // down the two cross-sections, at the middle of each pixel
+	edge        []bool   // rows to be traced in any case
 }
 
 const (
@@ -174,6 +200,11 @@ func (c *column) down(t *tracer, s []sample) {
 	s[0] = c.l.sample(t, 0.5/float64(n))
 	for last < n-1 {
 		next := min(last+stride, n-1)
+		for k := last + 1; k < next; k++ {
+			if c.edge[k] {
+				next = k
+			}
+		}
 		s[next] = c.l.sample(t, (float64(next)+0.5)/float64(n))
 		c.between(t, s, last, next)
 		last = next

@@ -1,5 +1,7 @@
 package swirl
 
+import "math"
+
 // plume is what a falling stream does to the batter it dives into: along its axis everything is drawn down from the surface into a
 // narrowing neck, at its foot it parts to both sides and rolls up again as the rim of a head. It is the steady flow of a stream function
 // that is 0 on the axis, at the surface, and with its slope at the rim and at the foot: so areas are kept, and nothing outside moves.
@@ -27,6 +29,7 @@ const (
 	plumeSteps  = 6      // Runge-Kutta steps for a batter that is carried one depth, kept within 0.1 mm of the flow
 	leastPlume  = 3      // mm, a narrower or shallower plume moves nothing
 	plumePeak   = 0.4562 // greatest value of t(1-t⁴)²
+	softRoll    = 0.06   // how gently a roll fades to none
 	plumeMargin = 0.5    // mm, that a plume keeps from the walls
 )
 
@@ -41,7 +44,7 @@ func (p *plume) at(x float64) sunk {
 	if reach < leastPlume || depth < leastPlume {
 		return s
 	}
-	roll := max(0, p.roll.at(x))
+	roll := 0.5 * (p.roll.at(x) + math.Hypot(p.roll.at(x), softRoll)) // fades out along the loaf without a kink
 	s.reach, s.inv, s.deep = reach, 1/reach, 1/depth
 	s.down = roll * depth / plumePeak
 	s.side = roll * reach / plumePeak

@@ -47,9 +47,11 @@ func (b *builder) dive(line wobble, depth float64) {
 	}})
 }
 
-// column pours every colour in turn down the same line.
+// column pours every colour in turn down the same line, a little each: what is poured sinks in as deep as there is room and pushes what
+// was poured before aside, ring round ring. Where the jug is held longest the rings are wide; between such places the last are drawn in
+// and down, so that from above they close.
 func (b *builder) column() func(script.Act) {
-	line := b.d.wobble(0, 3)
+	line, held, drawn := b.d.wobble(0, 5), b.d.wobble(0, 0.5), b.d.wobble(0.04, 0.26)
 	return func(a script.Act) {
 		switch {
 		case a.Kind == script.Level:
@@ -57,9 +59,29 @@ func (b *builder) column() func(script.Act) {
 		case len(a.Lines) == 0:
 			b.raise(a.Share, plain(a.Jug))
 		default:
-			way := line
-			way.mean = b.Box.W*a.Lines[0] + b.d.Between(-1.5, 1.5)
-			b.lay(a, []row{{part: 1, line: way, half: b.Box.W * b.d.Between(0.25, 0.32) * b.thick(1.1, 0.8)}})
+			way, swell := line, held
+			way.mean = b.Box.W*a.Lines[0] + b.d.Between(-2, 2)
+			swell.mean = b.d.Between(-0.2, 0.2)
+			b.lay(a, []row{{part: 1, line: way, half: b.d.Between(4, 7) * b.thick(0.9, 1.5), swell: swell}})
+			if b.streams() {
+				b.post(way, drawn)
+			}
 		}
 	}
+}
+
+// post lets what was poured down a line sink: now and then, and where the rings close.
+func (b *builder) post(line, drawn wobble) {
+	p := &plume{
+		level: b.level, width: b.Box.W, line: line, lean: b.d.wobble(b.d.Between(-0.1, 0.1), 0.2),
+		reach: b.d.wobble(b.Box.W*b.d.Between(0.12, 0.25), 3), depth: b.d.wobble(b.level*b.d.Between(0.5, 1), 0.2*b.level),
+		roll: b.d.wobble(b.d.Between(0.05, 0.15)*b.thick(1.1, 0.6), 0.05),
+	}
+	switch {
+	case b.act%6 == 0:
+		p.reach.mean, p.roll = 0.35*b.Box.W, drawn
+	case b.d.Float() > 0.35:
+		return
+	}
+	b.add(op{plume: p})
 }

@@ -6,8 +6,6 @@ import (
 	"image"
 	"image/color"
 	"math"
-
-	"pourbench/pour/script"
 )
 
 // Finish is how a picture of a bar is made to look like soap; the zero value is a bare picture.
@@ -17,7 +15,7 @@ type Finish struct {
 	EdgeMM   float64     // the rim within which the face darkens
 	Darken   float64     // how much it darkens at the very edge, 0 to 1
 	FlatTop  bool        // the upper corners stay square, as under an icing
-	Grain    float64     // how much the brightness of single pixels varies, 0 to 1
+	Material Material    // what the surface shows beside its colours
 	Told     func(n int) // is told that n more pixels are drawn, from several goroutines at once; nil: nobody is
 }
 
@@ -29,7 +27,7 @@ func (f Finish) tell(n int) {
 }
 
 // Soap is the finish of a cut and planed bar: figures by eye.
-func Soap() Finish { return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.10, Grain: 0.02} }
+func Soap() Finish { return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.10, Material: Planed()} }
 
 const maxPixels = 128 << 20 // an image larger than this is refused before memory is asked for
 
@@ -37,10 +35,14 @@ const maxPixels = 128 << 20 // an image larger than this is refused before memor
 type source interface {
 	refine(ctx context.Context, dst *Picture, w, h int, tell func(n int)) error
 	size() (w, h float64)
+	place() float64 // mm, which cut it is
 }
 
 func (f *Face) size() (w, h float64) { return f.box.W, f.box.H }
 func (l *Long) size() (w, h float64) { return l.long, l.deep }
+
+func (f *Face) place() float64 { return f.at }
+func (l *Long) place() float64 { return l.at + l.from }
 
 // Render draws a bar's face w by h pixels in full quality. The palette holds the sRGB colour of each portion. It
 // refuses sizes below 1 or above 128 million pixels and stops early with ctx's error.
@@ -87,6 +89,7 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 	if err := s.refine(ctx, pic, b.Dx(), b.Dy(), finish.tell); err != nil {
 		return fmt.Errorf("drawing a picture of %d by %d pixels: %w", b.Dx(), b.Dy(), err)
 	}
+	finish.Material.CutMM = s.place()
 	mmW, mmH := s.size()
 	return pic.Finish(ctx, palette, img, finish, mmW, mmH)
 }
@@ -95,7 +98,11 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 // Both must be of one size. It stops early with ctx's error.
 func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.NRGBA, finish Finish, mmW, mmH float64) error {
 	b := img.Bounds()
-	brush := painter{Finish: finish, ink: newInks(palette, finish.Ground), pic: p, curve: curve(), mmW: mmW, mmH: mmH}
+	px := mmW / float64(max(p.W, 1))
+	brush := painter{
+		Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH,
+		bleed: newBleeding(p, newInks(palette, finish.Ground), finish.Material.BleedMM, px), planed: finish.Material.planing(px),
+	}
 	share(p.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
 		for i := range p.W {
@@ -109,13 +116,14 @@ func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.
 
 type painter struct {
 	Finish
-	ink      *inks
+	bleed    *bleeding
+	planed   *planing
 	pic      *Picture
 	curve    []uint8
 	mmW, mmH float64
 }
 
-// pixel colours one pixel: edge darkening and grain in linear light, corners over the ground.
+// pixel colours one pixel: bleed, edge darkening and material in linear light, corners over the ground.
 func (p *painter) pixel(i, j int) color.NRGBA {
 	px := &p.pic.Pixels[j*p.pic.W+i]
 	if px.Part[0] == 0 {
@@ -128,17 +136,12 @@ func (p *painter) pixel(i, j int) color.NRGBA {
 	if cover == 0 {
 		return p.Ground
 	}
-	c := p.ink.mix(px)
+	c := p.bleed.at(i, j)
 	if p.EdgeMM > 0 && inside < p.EdgeMM {
 		e := 1 - max(0, inside)/p.EdgeMM
 		c = c.scaled(float32(1 - p.Darken*e*e))
 	}
-	if p.Grain > 0 {
-		pixel := script.NewDice(int64(i)<<32|int64(j), 1<<63)
-		hash := pixel.Next()
-		c = c.scaled(float32(1 + p.Grain*(2*float64(hash>>40)/(1<<24)-1)))
-	}
-	return p.over(c, cover)
+	return p.over(p.planed.over(c, px.Portion[0], x, y), cover)
 }
 
 // over lays a colour over the ground.

@@ -85,25 +85,25 @@ func TestTheRimDarkensTowardsTheEdge(t *testing.T) {
 	}
 }
 
-// Grain makes single pixels brighter and darker by as much at most, and leaves the mean.
-func TestGrainVariesTheBrightnessAboutItsMean(t *testing.T) {
+// The tooth of the surface makes places brighter and darker by as much at most, and leaves the mean.
+func TestTheToothVariesTheBrightnessAboutItsMean(t *testing.T) {
 	grey := []color.NRGBA{{188, 188, 188, 255}}
 	want := float64(linear(188))
-	img, err := Render(context.Background(), slice(), grey, 160, 120, Finish{Grain: 0.1})
+	img, err := Render(context.Background(), slice(), grey, 1600, 1200, Finish{Material: Material{Tooth: 0.1}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	low, high, sum := 1.0, 0.0, 0.0
-	for y := range 120 {
-		for x := range 160 {
+	for y := range 1200 {
+		for x := range 1600 {
 			v := float64(linear(img.NRGBAAt(x, y).R))
 			low, high, sum = min(low, v), max(high, v), sum+v
 		}
 	}
-	if !near(low, 0.9*want, 0.01) || !near(high, 1.1*want, 0.01) || !near(sum/(160*120), want, 0.003) {
-		t.Errorf("light of %.3f runs from %.3f to %.3f about %.3f, want within a tenth", want, low, high, sum/(160*120))
+	if !near(low, 0.9*want, 0.01) || !near(high, 1.1*want, 0.01) || !near(sum/(1600*1200), want, 0.003) {
+		t.Errorf("light of %.3f runs from %.3f to %.3f about %.3f, want within a tenth", want, low, high, sum/(1600*1200))
 	}
-	again, err := Render(context.Background(), slice(), grey, 160, 120, Finish{Grain: 0.1})
+	again, err := Render(context.Background(), slice(), grey, 1600, 1200, Finish{Material: Material{Tooth: 0.1}})
 	if err != nil || string(again.Pix) != string(img.Pix) {
 		t.Errorf("a second rendering differs, %v", err)
 	}

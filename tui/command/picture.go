@@ -40,6 +40,7 @@ func (g *program) pictureCommand() *cobra.Command {
 	cmd.Flags().IntVar(&d.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
 	cmd.Flags().IntVar(&d.Width, "width", 1200, "width in pixels")
 	cmd.Flags().BoolVar(&d.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")
+	cmd.Flags().BoolVar(&d.Bare, "bare", false, "in flat colours, without streaks, pores, flakes and grains")
 	cmd.Flags().Int64Var(&d.seed, "seed", 0, "another of the faces this technique can pour (default: the plan's)")
 	return cmd
 }

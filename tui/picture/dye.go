@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pourbench/chem/colour"
+	"pourbench/pour/swirl"
 	"pourbench/tui/look"
 	"pourbench/tui/screen"
 )
@@ -27,15 +28,17 @@ type Dye struct {
 	BaseL, TopL  []string // the letter of each
 	Depth        Depth
 	Letters      bool        // letters over the colours; without colour, letters in place of signs
-	Bare         bool        // real pixels are the colours alone, without the look of soap
 	Ground       color.NRGBA // of the terminal; clear where it is not known
 	DarkTerminal bool
+	Looks        []swirl.Surface // of the cut surface, by portion of the base; for real pixels
+	Bare         bool            // real pixels are in flat colours
 }
 
 // Same says whether another dye prints the same.
 func (d Dye) Same(o Dye) bool {
 	return slices.Equal(d.Base, o.Base) && slices.Equal(d.Top, o.Top) && slices.Equal(d.BaseL, o.BaseL) && slices.Equal(d.TopL, o.TopL) &&
-		d.Depth == o.Depth && d.Letters == o.Letters && d.Bare == o.Bare && d.Ground == o.Ground && d.DarkTerminal == o.DarkTerminal
+		d.Depth == o.Depth && d.Letters == o.Letters && d.Ground == o.Ground && d.DarkTerminal == o.DarkTerminal &&
+		d.Bare == o.Bare && slices.Equal(d.Looks, o.Looks)
 }
 
 // Lettered says whether a plate has to be traced for letters.

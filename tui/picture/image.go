@@ -73,14 +73,16 @@ func (p *Plate) dress(img *image.NRGBA, t *tile, d Dye, at image.Point) {
 
 // finish is how a tile is made to look like soap. Without grain: a terminal far away gets a picture a tenth the size.
 func (p *Plate) finish(t *tile, d Dye) swirl.Finish {
+	ground := d.Ground
 	if p.Shot.Done != Whole || p.Pot {
-		return swirl.Finish{Ground: d.Ground}
+		return swirl.Finish{Ground: ground}
 	}
 	f := swirl.Soap()
+	f.Ground, f.FlatTop = ground, t.crown > 0
+	f.Material.Tooth, f.Material.Pores, f.Material.Surfaces = 0, 0, d.Looks
 	if d.Bare {
-		f = swirl.Finish{CornerMM: f.CornerMM}
+		f.Material = swirl.Material{}
 	}
-	f.Ground, f.Grain, f.FlatTop = d.Ground, 0, t.crown > 0
 	if p.Shot.Recipe.Round {
 		f.CornerMM = p.Shot.Recipe.Box.W / 2
 	}

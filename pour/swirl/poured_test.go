@@ -1,0 +1,99 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// bedded is a bed of 42 mm and one pour of 3 mm along the lines, in a mould 80 mm wide.
+func bedded(technique script.Technique, seed int64, lines ...float64) Recipe {
+	r := poured(technique, 3,
+		script.Act{Kind: script.Pour, Jug: 0, Share: 0.7, Bed: true}, script.Act{Kind: script.Pour, Jug: 1, Share: 0.05, Lines: lines, Round: 1},
+		script.Act{Kind: script.Pour, Jug: 2, Share: 0.25, Lines: []float64{0.5}, Round: 1}, script.Act{Kind: script.Level, Jug: script.Whole})
+	r.Script.Brief.Seed = seed
+	return r
+}
+
+// stretch is how wide a portion lies across a face, and how deep from the surface, mm.
+func stretch(f *Face, portion int) (wide, deep float64) {
+	const step = 0.5
+	left, right := math.Inf(1), math.Inf(-1)
+	for y := step / 2; y < f.box.W; y += step {
+		for z := step / 2; z < f.level; z += step {
+			if f.Label(y, z) == portion {
+				left, right, deep = min(left, y), max(right, y), max(deep, f.level-z)
+			}
+		}
+	}
+	return right - left, deep
+}
+
+// Laid over the whole width the pour would be 3 mm deep and 80 mm wide; a stream goes deep and stays where it falls.
+func TestAStreamStaysNarrowAndGoesDeep(t *testing.T) {
+	for _, technique := range []script.Technique{script.Drop, script.Column} {
+		wide, deep, n := 0.0, 0.0, 0.0
+		for seed := range int64(4) {
+			s := mustPour(t, bedded(technique, seed, 0.5)).Upto(2)
+			for _, x := range []float64{20, 90, 170} {
+				w, d := stretch(s.Face(x), 1)
+				wide, deep, n = wide+w, deep+d, n+1
+				if w > 40 || d < 8 {
+					t.Errorf("%s, seed %d at %g mm: a stream is %.1f mm wide and %.1f mm deep", technique, seed, x, w, d)
+				}
+			}
+		}
+		if wide/n > 26 || deep/n < 15 {
+			t.Errorf("%s: streams are %.1f mm wide and %.1f mm deep in the mean", technique, wide/n, deep/n)
+		}
+	}
+}
+
+// ways counts how often the portion changes across a face, at a height.
+func ways(f *Face, z float64) (n int) {
+	const step = 0.1
+	before := f.Label(step/2, z)
+	for y := 1.5 * step; y < f.box.W; y += step {
+		if label := f.Label(y, z); label != before {
+			n, before = n+1, label
+		}
+	}
+	return n
+}
+
+// Forty rings have two sides each; so many lie across a bar that a stripe is 1 to 4 mm wide in the mean.
+func TestAColumnIsManyNarrowRings(t *testing.T) {
+	for seed := range int64(3) {
+		column := mustPour(t, loaf(script.Column, seed))
+		rings, n := 0.0, 0.0
+		for _, x := range []float64{30, 110, 190} {
+			rings, n = rings+float64(ways(column.Face(x), 40)), n+1
+		}
+		if wide := 80 / (rings/n + 1); wide < 1 || wide > 4 {
+			t.Errorf("seed %d: a column's stripes are %.2f mm wide", seed, wide)
+		}
+	}
+}
+
+// Of two lines of batter one may have more here, at the cost of the other: together they are what was poured. By hand: parts of a half and
+// a half times 1.5 and 0.5 are 3 to 1.
+func TestLinesOfBatterSwellAndThinAlongTheLoaf(t *testing.T) {
+	s := &spread{bottom: 40, top: 44, width: 100, rows: []row{
+		{part: 0.5, half: 10, line: wobble{mean: 25}, flush: wobble{mean: 0.5}},
+		{part: 0.5, half: 10, line: wobble{mean: 75}, flush: wobble{mean: -0.5}, swell: wobble{mean: 1}},
+	}}
+	l := s.at(0)
+	if _, area := l.at(45); !near(area, 300, 1e-9) {
+		t.Errorf("on the left lie %.2f mm², want 300", area)
+	}
+	if thick, area := l.at(56); thick <= 0 || area <= 300 {
+		t.Errorf("the right one is not twice as wide: at 56 mm %.3f mm", thick)
+	}
+	s.bottom = 43.6
+	s.rows[1].swell.mean, s.rows[1].flush.mean = -5, -5
+	l = s.at(0)
+	if l.lumps[1].half != 10*leastOf || !(l.lumps[1].area > 0) {
+		t.Errorf("a line thins to %+v", l.lumps[1])
+	}
+}
