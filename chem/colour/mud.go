@@ -53,6 +53,7 @@ func NewJudge() *Judge { return &Judge{cusp: newCusps()} }
 func (j *Judge) Mud(a, b Paint) (Mud, error) {
 	pa, pb := a.RGB().OKLCH(), b.RGB().OKLCH()
 	parents := max(j.khaki(pa), j.khaki(pb))
+	full, shows := greyScale(pa, pb), 1-swallows*max(nearBlack(pa), nearBlack(pb))
 	var m Mud
 	for i, w := range [3]float64{0.25, 0.5, 0.75} {
 		mixed, err := Mix([]Paint{a, b}, []float64{1 - w, w})
@@ -61,8 +62,8 @@ func (j *Judge) Mud(a, b Paint) (Mud, error) {
 		}
 		m.Swatches[i] = mixed.RGB()
 		c := m.Swatches[i].OKLCH()
-		grey := max(0, (1-w)*pa.C+w*pb.C-c.C) / greyFull
-		khaki := max(0, j.khaki(c)-parents) / khakiFull
+		grey := shows * max(0, expected(pa, pb, w)-c.C) / full
+		khaki := shows * max(0, j.khaki(c)-parents) / khakiFull
 		m.Grey += grey / 3
 		m.Khaki += khaki / 3
 		m.Score += min(1, grey+khaki) / 3

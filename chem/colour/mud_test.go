@@ -16,6 +16,8 @@ func jars() map[string]string {
 		"blue": "#2f5fb3", "orange": "#f08a2c",
 		"green": "#4f9b4a", "red": "#c8322f", "brown": "#5f3b22", "black": "#2b2b2b", "lime": "#a8d04a",
 		"teal": "#2a9494", "peach": "#f5b895", "lilac": "#b79ad6",
+		"pale pink": "#f2c6d0", "mint": "#bfe3cf", "sage": "#9db48f", "leaf": "#b5d3a5", "sky": "#a9c8e8", "cream": "#f3ead2",
+		"ultramarine": "#5566b0", "dark green": "#2f6b3a", "charcoal": "#3a3a3c",
 	}
 }
 
@@ -92,9 +94,17 @@ func TestMudGivesTheVerdictsMakersExpect(t *testing.T) {
 			{"aqua", "orange"},
 			{"yellow", "blue"},
 			{"lime", "pink"},
-			{"black", "yellow"},
 		},
-		Softens: {{"teal", "pink"}, {"peach", "aqua"}, {"aqua", "pink"}, {"lilac", "yellow"}, {"brown", "pink"}},
+		Softens: {
+			{"teal", "pink"},
+			{"peach", "aqua"},
+			{"aqua", "pink"},
+			{"lilac", "yellow"},
+			{"brown", "pink"},
+			{"pale pink", "mint"},
+			{"pale pink", "sage"},
+			{"pale pink", "leaf"},
+		},
 		Clean: {
 			{"red", "aqua"},
 			{"lilac", "aqua"},
@@ -113,6 +123,17 @@ func TestMudGivesTheVerdictsMakersExpect(t *testing.T) {
 			{"white", "green"},
 			{"white", "brown"},
 			{"white", "lilac"},
+			{"blue", "green"},
+			{"ultramarine", "green"},
+			{"blue", "dark green"},
+			{"black", "yellow"},
+			{"black", "pink"},
+			{"black", "orange"},
+			{"charcoal", "yellow"},
+			{"cream", "sky"},
+			{"cream", "mint"},
+			{"pale pink", "white"},
+			{"pale pink", "peach"},
 		},
 	} {
 		for _, pair := range pairs {

@@ -73,6 +73,10 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 	x, y := b.real(p.x, p.y)
 	stuff := b.t.at(x, y)
 	n := b.t.normal(x, y)
+	if int(stuff) < b.s.portions && b.height(p.x, p.y) < wallMM {
+		along, across := b.s.poured.Slope(x, y)
+		n = vec{n.x - along, n.y - across, n.z}.unit()
+	}
 	if b.flip {
 		n.x, n.y = -n.x, -n.y
 	}

@@ -119,6 +119,7 @@ func RenderAbove(ctx context.Context, s *Swirl, palette []color.NRGBA, top Toppi
 	if err := paint(ctx, s.Above(), palette, img, finish, &Picture{}); err != nil {
 		return nil, err
 	}
+	s.emboss(img)
 	if top.Above != nil {
 		if err := top.lay(ctx, top.Above.Above(), img); err != nil {
 			return nil, err
