@@ -46,13 +46,20 @@ func (m *model) compare() {
 		m.say("the picture beside is let go")
 		return
 	}
-	m.studio.kept = &kept{design: m.studio.design, price: m.price()}
+	m.studio.kept, m.studio.other = &kept{design: m.studio.design, price: m.price()}, false
+	if e, ok := m.easel(); ok && e.kept.Empty() {
+		m.say("kept: change anything; {the other picture} shows the one or the other, {compare} lets it go")
+		return
+	}
 	m.say("kept at the left: change anything and see both; {compare} lets it go")
 }
 
 // drawCompared names the two pictures, with their colours in pour order, and says what each costs.
 func (m *model) drawCompared(a screen.Area, e easel) {
 	for place, at := range [places]image.Rectangle{placeNow: e.now, placeKept: e.kept} {
+		if at.Empty() {
+			continue
+		}
 		name, st, price, design := "now", m.look.Strong, m.price(), m.studio.design
 		if place == placeKept {
 			name, st, price, design = "kept", m.look.Quiet, m.studio.kept.price, m.studio.kept.design

@@ -5,6 +5,7 @@ import (
 
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
+	"pourbench/tui/picture"
 	"pourbench/tui/terminal"
 )
 
@@ -62,7 +63,7 @@ func (m *model) cannot(id keys.ID) string {
 		if len(m.grids[m.at().ID].Rows) == 0 {
 			return "this panel has no rows"
 		}
-	case keys.ShowFace, keys.NextBar, keys.PrevBar, keys.Replay, keys.StepBack, keys.StepOn, keys.Weeks:
+	case keys.ShowFace, keys.NextBar, keys.PrevBar, keys.Replay, keys.StepBack, keys.StepOn, keys.Weeks, keys.OtherFace, keys.Cells, keys.Bare:
 		return m.cannotTurn(id)
 	default:
 		do, _ := m.asked(id)
@@ -78,6 +79,12 @@ func (m *model) cannotTurn(id keys.ID) string {
 		return "the face is in view already; {go to swirl} shows it large"
 	case (id == keys.NextBar || id == keys.PrevBar) && !m.barsShown() && m.atPicture():
 		return "this view has no single bars; {next view} turns it"
+	case id == keys.OtherFace:
+		return m.cannotFlip()
+	case id == keys.Cells && (m.studio.depth != picture.True || m.dye(m.studio.design).Letters):
+		return "letters and a terminal of few colours have pixels of one size; true colour has others"
+	case id == keys.Bare && !m.realPixels():
+		return "this terminal draws no pictures in real pixels; pourbench picture draws a file"
 	case id == keys.Weeks && !m.browns():
 		return "no scent with vanillin goes into a jug: the colours stay"
 	case id == keys.Replay && m.still() != "":
@@ -86,4 +93,22 @@ func (m *model) cannotTurn(id keys.ID) string {
 		return "the picture is not drawn yet"
 	}
 	return ""
+}
+
+// cannotFlip says why there is no other picture to be shown in the place of the present one.
+func (m *model) cannotFlip() string {
+	e, ok := m.easel()
+	switch {
+	case m.studio.kept == nil:
+		return "no picture is kept; {compare} keeps the present one"
+	case ok && !e.kept.Empty() && !e.now.Empty():
+		return "both pictures are in view"
+	}
+	return ""
+}
+
+// realPixels says whether the terminal draws pictures.
+func (m *model) realPixels() bool {
+	_, ok := m.studio.gloss.terminal.Cell()
+	return ok
 }

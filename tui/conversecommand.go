@@ -266,7 +266,7 @@ func unheard(id keys.ID) string {
 		return "there is no clipboard in plain mode; what is told can be copied from there"
 	case keys.Mouse:
 		return "there is no mouse in plain mode"
-	case keys.ShowFace, keys.Letters:
+	case keys.ShowFace, keys.Letters, keys.Cells, keys.Bare, keys.OtherFace:
 		return "there is no picture in plain mode; face tells the swirl in words"
 	case keys.Suspend:
 		return "Ctrl+Z stops the program as it does any other, and fg goes on"

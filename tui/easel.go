@@ -73,14 +73,33 @@ func (m *model) easel() (easel, bool) {
 		room.Max.Y--
 	}
 	if m.studio.kept != nil && m.atPicture() {
-		half := room.Dx() / 2
-		e.kept = image.Rect(room.Min.X, room.Min.Y, room.Min.X+half-1, room.Max.Y-figuresH+1)
-		e.now = image.Rect(room.Min.X+half+1, room.Min.Y, room.Max.X, room.Max.Y-figuresH+1)
-		e.kept.Min.Y, e.now.Min.Y = e.kept.Min.Y+1, e.now.Min.Y+1
+		room.Min.Y, room.Max.Y = room.Min.Y+1, room.Max.Y-figuresH+1
+		e.now, e.kept = m.pair(room)
 		return e, true
 	}
 	e.now, e.legend = m.besideOrBelow(room)
 	return e, true
+}
+
+// pair is where two pictures stand that are compared: beside each other where that leaves them nearly the size of one, else one in the
+// place of the other.
+func (m *model) pair(room image.Rectangle) (now, kept image.Rectangle) {
+	half := room.Dx() / 2
+	now, kept = room, room
+	kept.Max.X, now.Min.X = room.Min.X+half-1, room.Min.X+half+1
+	switch {
+	case m.scale(kept) >= nearWhole*m.scale(room):
+		return now, kept
+	case m.studio.other:
+		return image.Rectangle{}, room
+	}
+	return room, image.Rectangle{}
+}
+
+// scale is how large what the view shows gets in a room, pixels per mm.
+func (m *model) scale(room image.Rectangle) float64 {
+	wmm, hmm := m.viewMM(room)
+	return min(float64(room.Dx())/wmm, 2*float64(room.Dy())/hmm)
 }
 
 // besideOrBelow puts the legend beside the picture or below it, whichever leaves the picture larger. On the other stations, whose grids
@@ -114,7 +133,7 @@ func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 	return pic, image.Rect(pic.Max.X+legendGap, top, pic.Max.X+legendGap+w, min(top+lines, room.Max.Y))
 }
 
-// viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions; for a cut along the loaf,
+// viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions, or of a row of three; for a cut along the loaf,
 // of its lengths as they are shown.
 func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
@@ -125,6 +144,10 @@ func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	}
 	switch view {
 	case picture.Bars:
+		beside := room.Dx() - m.legendW(true) - legendGap
+		if n := len(m.studio.design.Bars); picture.BarsFor(n, wide, high+peak, beside, room.Dy()) < n {
+			return 3 * wide, high + peak
+		}
 		return 4 * wide, 3 * (high + peak)
 	case picture.Long:
 		if m.studio.design.Recipe.Round {

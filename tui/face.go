@@ -41,7 +41,7 @@ func (m *model) drawFace(a screen.Area) {
 		return
 	}
 	m.drawFrame(a.At(e.now), placeNow)
-	if !e.kept.Empty() {
+	if m.studio.kept != nil && m.atPicture() {
 		m.drawFrame(a.At(e.kept), placeKept)
 		m.drawCompared(a, e)
 	}
@@ -59,6 +59,8 @@ func (m *model) drawWhy(a screen.Area, why string) {
 func (m *model) drawFrame(a screen.Area, place int) {
 	f := &m.studio.mounts[place]
 	switch {
+	case a.W() < 1: // the other picture stands in its place
+		return
 	case f.why != "":
 		m.drawWhy(a, f.why)
 		return
@@ -130,6 +132,9 @@ func (m *model) caption() string {
 		}
 		if v := m.studio.view; v != picture.Bar {
 			parts[0] = v.String()
+			if v == picture.Bars {
+				parts[0] = m.barsText()
+			}
 			if v == picture.Long {
 				parts = append(parts, m.lengthsText()...)
 			}
@@ -142,6 +147,16 @@ func (m *model) caption() string {
 		parts = append(parts, "after some weeks")
 	}
 	return strings.Join(parts, ", ")
+}
+
+// barsText says which bars are shown side by side.
+func (m *model) barsText() string {
+	f := m.studio.mounts[placeNow].print
+	if f == nil || len(f.Plate.Tiles()) == 0 || len(f.Plate.Tiles()) >= f.Plate.Bars {
+		return picture.Bars.String()
+	}
+	tiles := f.Plate.Tiles()
+	return fmt.Sprintf("bars %d to %d of %d", tiles[0].Bar+1, tiles[len(tiles)-1].Bar+1, f.Plate.Bars)
 }
 
 // lengthsText says how a cut along the loaf differs from the loaf's own shape.

@@ -20,7 +20,7 @@ type gloss struct {
 	over     [places]coat
 }
 
-// coat is a picture in real pixels of one print. It shows as long as that print does: whatever is drawn anew is drawn in half blocks first.
+// coat is a picture in real pixels of one print. It shows as long as that print does: whatever is drawn anew is drawn in cells first.
 type coat struct {
 	of      *picture.Print
 	picture pixels.Picture
@@ -116,7 +116,7 @@ func developPixels(ctx context.Context, shot picture.Shot, dye picture.Dye, id i
 	return pixels.Send(img, id, shot.W, shot.H, way)
 }
 
-// glossed sends a picture; one that is not waited for any more, or could not be drawn, leaves the half blocks as they are.
+// glossed sends a picture; one that is not waited for any more, or could not be drawn, leaves the cells as they are.
 func (m *model) glossed(msg glossMsg) tea.Cmd {
 	if msg.err != nil || msg.ticket != m.studio.mounts[msg.place].ticket {
 		return nil

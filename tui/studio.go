@@ -23,6 +23,7 @@ type studio struct {
 	weeks   bool
 	bare    bool // real pixels in flat colours
 	letters bool
+	other   bool          // of two pictures that have no room beside each other the kept one is on show
 	mosaic  screen.Mosaic // what a cell is divided into, in true colour
 	peek    bool          // the face stands over the bench, on a screen without room beside it
 	depth   picture.Depth
@@ -140,6 +141,10 @@ func (m *model) develop() tea.Cmd {
 		design, at := m.studio.design, e.now
 		if place == placeKept {
 			design, at = m.studio.kept.design, e.kept
+		}
+		if at.Empty() {
+			f.drop()
+			continue
 		}
 		cmds = append(cmds, m.expose(place, m.shot(design, at), m.dye(design)))
 	}

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"image"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +15,7 @@ import (
 	"pourbench/tui/grid"
 	"pourbench/tui/panel"
 	"pourbench/tui/picture"
+	"pourbench/tui/screen"
 )
 
 // now is the picture on show.
@@ -305,5 +308,91 @@ func TestAClickOnABarOfTheStripShowsIt(t *testing.T) {
 	finish(m, cmd)
 	if m.studio.bar != 6 {
 		t.Errorf("the bar is %d, want 7", m.studio.bar+1)
+	}
+}
+
+// On a small screen all bars would be confetti: three are shown, and the keys of the bars move along the loaf.
+func TestOnASmallScreenThreeBarsAreShownAndMoveAlong(t *testing.T) {
+	m := swirling(t, 80, 24)
+	drive(m, "v")
+	bars := func() (out []int) {
+		for _, tile := range now(m).Plate.Tiles() {
+			out = append(out, tile.Bar)
+			if w := tile.Rect.Dx(); w < 20 {
+				t.Errorf("a bar is %d columns wide", w)
+			}
+		}
+		return out
+	}
+	for _, c := range []struct {
+		keys, says string
+		want       []int
+	}{
+		{"", "bars 1 to 3 of 10", []int{0, 1, 2}}, {"> > > >", "bars 4 to 6 of 10", []int{3, 4, 5}}, {"> > > > >", "bars 8 to 10 of 10", []int{7, 8, 9}},
+	} {
+		drive(m, c.keys)
+		if got := bars(); !slices.Equal(got, c.want) || !strings.Contains(frame(m), c.says) {
+			t.Errorf("after %q the bars %v are shown, want %v and %q", c.keys, got, c.want, c.says)
+		}
+	}
+	if m = swirling(t, 200, 60); len(m.studio.design.Bars) != 10 {
+		t.Fatal("the example has other bars")
+	}
+	drive(m, "v")
+	if got := len(now(m).Plate.Tiles()); got != 10 {
+		t.Errorf("a large screen shows %d bars", got)
+	}
+}
+
+// Where two pictures beside each other would both be small, one stands in the place of the other.
+func TestTwoVariantsTakeTurnsWhereBothHaveNoRoom(t *testing.T) {
+	m := swirling(t, 80, 24)
+	drive(m, "z")
+	if !strings.Contains(m.status.Text(), "no picture is kept") {
+		t.Errorf("with nothing kept z says %q", m.status.Text())
+	}
+	drive(m, "v b R")
+	whole := now(m).Plate.Tiles()[0].Rect
+	if f := frame(m); !strings.Contains(f, "now: drop, face 8") || strings.Contains(f, "kept: drop") || whole.Dx() < 20 {
+		t.Errorf("the present picture is not alone at full size, but %v", whole)
+	}
+	drive(m, "z")
+	kept := m.studio.mounts[placeKept].print
+	if f := frame(m); !strings.Contains(f, "kept: drop, face 7") || strings.Contains(f, "now: drop") || kept == nil || kept.Plate.Tiles()[0].Rect != whole {
+		t.Error("the kept picture does not stand in the place of the present one")
+	}
+	drive(m, "z")
+	if !strings.Contains(frame(m), "now: drop, face 8") {
+		t.Error("the present picture did not come back")
+	}
+	drive(m, "z b")
+	if m.studio.kept != nil || !now(m).Plate.Tiles()[0].Rect.In(image.Rect(0, 0, 80, 24)) || strings.Contains(frame(m), "kept: drop") {
+		t.Error("the kept picture was not let go")
+	}
+	m = swirling(t, 120, 36)
+	drive(m, "b z")
+	if !strings.Contains(m.status.Text(), "both pictures are in view") {
+		t.Errorf("beside each other z says %q", m.status.Text())
+	}
+}
+
+func TestTheCellsOfThePictureAreAChoice(t *testing.T) {
+	m := swirling(t, 80, 24)
+	for _, want := range []screen.Mosaic{screen.Quarters, screen.Sixths, screen.Halves, screen.Quarters} {
+		if got := now(m).Plate.Shot.Mosaic; got != want {
+			t.Fatalf("the cells are of mosaic %d, want %d", got, want)
+		}
+		across, down := want.Grain()
+		f := frame(m)
+		for glyphs, finest := range map[string]screen.Mosaic{"▙▟▛▜▚▞": screen.Quarters, "🬂🬎🬭🬹🬏🬞🬁🬀🬱🬵": screen.Sixths} {
+			if strings.ContainsAny(f, glyphs) != (want == finest) {
+				t.Errorf("with %d × %d pixels in a cell the frame has, or lacks, %s", across, down, glyphs)
+			}
+		}
+		drive(m, "M")
+	}
+	drive(m, "i M")
+	if !strings.Contains(m.status.Text(), "letters") {
+		t.Errorf("with letters M says %q", m.status.Text())
 	}
 }

@@ -11,8 +11,11 @@ func picturing() []Binding {
 		{ID: StepBack, Keys: []string{"("}, Needs: Picture, Help: "go back one step of the pour"},
 		{ID: StepOn, Keys: []string{")"}, Needs: Picture, Help: "go on one step of the pour"},
 		{ID: Reroll, Keys: []string{"R"}, Label: "another face", Help: "pour another of the many faces this design can have; {undo} brings the one before back", Foot: 23, FootOn: Picture},
-		{ID: Compare, Keys: []string{"b"}, Needs: Picture, Label: "compare", Help: "keep the picture as it is now at the left and go on designing at the right; again: let it go", Foot: 24},
+		{ID: Compare, Keys: []string{"b"}, Needs: Picture, Label: "compare", Help: "keep the picture as it is now at the left and go on designing at the right, or in its place where both have no room; again: let it go", Foot: 24},
+		{ID: OtherFace, Keys: []string{"z"}, Needs: Picture, Help: "where two compared pictures have no room beside each other: show the one or the other"},
 		{ID: Weeks, Keys: []string{"f"}, Label: "fresh or aged", Foot: 25, FootOn: Picture, Help: "show the colours fresh, or as vanillin browns them after some weeks"},
 		{ID: Letters, Keys: []string{"i"}, Label: "letters", Foot: 26, FootOn: Picture, Help: "show the jugs' letters over the colours, or take them off"},
+		{ID: Cells, Keys: []string{"M"}, Help: "draw the picture with four pixels in a character, with six, which needs a font that has them, or with two, which every terminal has"},
+		{ID: Bare, Keys: []string{"g"}, Needs: Picture, Help: "draw real pixels as cut soap looks, or in its bare colours; only terminals that draw pictures show it"},
 	}
 }

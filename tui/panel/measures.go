@@ -18,9 +18,12 @@ const (
 	measureBeside
 )
 
+// leastMeasures is the rows beside other panels that make it worth showing: the parts of five jugs and their heading.
+const leastMeasures = 6
+
 // measures is what was counted on the face: what each jug has of it, and which colours border on which.
 func measures() Panel {
-	return Panel{ID: "measures", Title: "On this bar", picture: true, Grid: (*Facts).measureGrid}
+	return Panel{ID: "measures", Title: "On this bar", picture: true, least: atMost(leastMeasures), Grid: (*Facts).measureGrid}
 }
 
 func (f *Facts) measureGrid() grid.Grid {

@@ -59,7 +59,7 @@ func Stations() []Station {
 		Mould: station("Mould", keys.GoMould, of(vessel(), bed()), of(filling(), about()), of(weigh())),
 		Batch: station("Batch", keys.GoBatch, of(oils(base), extras(base), bursts(base)), of(lye(base)), of(fats(base), weigh())),
 		Jugs:  station("Jugs", keys.GoJugs, of(jugs(base), clock(base)), nil, of(weigh())),
-		Swirl: station("Swirl", keys.GoSwirl, of(face()), of(technique(), orders()), of(pairs(), measures())),
+		Swirl: station("Swirl", keys.GoSwirl, of(face()), of(technique(), orders(), measures()), of(pairs())),
 		Scent: withIcing(
 			station("Scent", keys.GoScent, of(scents(base), clock(base)), of(behaviour()), of(weigh())),
 			of(scents(base), scents(icing), clock(base)), of(behaviour()), of(weigh()),

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"image"
 	"image/color"
+	"slices"
 	"testing"
 )
 
@@ -121,5 +122,33 @@ func TestACellIsDrawnInAsManyPixelsAsThereIsTimeFor(t *testing.T) {
 		if got.X*got.Y*200*60 > MostPixels || shape < 0.6 || shape > 1.7 {
 			t.Errorf("%v becomes %v, of shape %.2f", cell, got, shape)
 		}
+	}
+}
+
+// Bare pixels have the colours of the jugs, but at the rim; on soap fewer have, and it is another picture.
+func TestBarePixelsAreTheColoursAlone(t *testing.T) {
+	s := meadow(Bar, 20, 8)
+	s.Icing, s.Grain = nil, image.Pt(4, 8)
+	p := draft(t, s)
+	d := dyes(True)
+	own := map[bool]int{}
+	for _, d.Bare = range []bool{false, true} {
+		img, err := p.Image(context.Background(), d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for y := range img.Rect.Dy() {
+			for x := range img.Rect.Dx() {
+				if slices.Contains(d.Base, img.NRGBAAt(x, y)) {
+					own[d.Bare]++
+				}
+			}
+		}
+	}
+	if own[true] <= own[false] {
+		t.Errorf("%d bare pixels have a jug's own colour, %d of soap", own[true], own[false])
+	}
+	if soap := dyes(True); soap.Same(d) {
+		t.Error("bare or not is the same dye: the key would draw nothing anew")
 	}
 }

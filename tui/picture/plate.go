@@ -181,8 +181,10 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 	high += p.peak
 	switch s.View {
 	case Bars:
-		for i, r := range grid(p.Bars, wide, high, s.W, s.H) {
-			p.add(p.face(i, r, poured, icing, on))
+		n := BarsFor(p.Bars, wide, high, s.W, s.H)
+		first := min(max(s.Bar-n/2, 0), p.Bars-n)
+		for i, r := range grid(n, wide, high, s.W, s.H) {
+			p.add(p.face(first+i, r, poured, icing, on))
 		}
 	case Long:
 		p.lengths(poured, icing, on)
@@ -307,6 +309,20 @@ func fit(wmm, hmm float64, w, h int) image.Rectangle {
 	cw, ch := min(max(int(math.Round(wmm*scale)), 1), w), min(max(int(math.Round(hmm*scale/2)), 1), h)
 	x, y := (w-cw)/2, (h-ch)/2
 	return image.Rect(x, y, x+cw, y+ch)
+}
+
+// A picture of a bar narrower than so many columns is confetti, by eye: then only a few bars are shown.
+const (
+	leastTile = 10
+	fewBars   = 3
+)
+
+// BarsFor is how many of n bars of wmm by hmm are shown beside each other in w by h cells: all, or the few there is room for.
+func BarsFor(n int, wmm, hmm float64, w, h int) int {
+	if tiles := grid(n, wmm, hmm, w, h); n <= fewBars || len(tiles) > 0 && tiles[0].Dx() >= leastTile {
+		return n
+	}
+	return fewBars
 }
 
 // tileGap is the columns between two tiles; below each there is a line for its number.
