@@ -115,8 +115,12 @@ type waveTable struct {
 	dy, dz       []float32 // displacement at (iz*ny + iy), mm
 }
 
+// knots is how many knots a mesh has over a length; the last bit of a length of whole meshes adds none, for that would move every place a
+// little.
+func knots(length, mesh float64) int { return 1 + int(math.Ceil(length/mesh-1e-6)) }
+
 func (t *waveTable) bake(r *rolls) {
-	cy, cz := 1+int(math.Ceil(r.width/coarseMM)), 1+int(math.Ceil(r.level/coarseMM))
+	cy, cz := knots(r.width, coarseMM), knots(r.level, coarseMM)
 	stepY, stepZ := r.width/float64(cy-1), r.level/float64(cz-1)
 	raw := make([]vec2, cy*cz)
 	for j := range cz {
@@ -127,7 +131,7 @@ func (t *waveTable) bake(r *rolls) {
 		}
 	}
 	t.width, t.level = r.width, r.level
-	t.ny, t.nz = 1+int(math.Ceil(r.width/fineMM)), 1+int(math.Ceil(r.level/fineMM))
+	t.ny, t.nz = knots(r.width, fineMM), knots(r.level, fineMM)
 	t.perY, t.perZ = float64(t.ny-1)/r.width, float64(t.nz-1)/r.level
 	wide := make([]vec2, t.ny*cz) // refined across, still coarse up
 	for i := range t.ny {

@@ -117,3 +117,12 @@ func TestASettlingChangesAlongTheLoaf(t *testing.T) {
 		t.Errorf("2 mm on it moves %.2f mm otherwise, 50 mm on %.2f mm", near, far)
 	}
 }
+
+// A length that is whole but for its last bit has the mesh of the whole one.
+func TestTheLastBitOfALengthAddsNoKnot(t *testing.T) {
+	for length, want := range map[float64]int{62: 63, math.Nextafter(62, 63): 63, math.Nextafter(62, 0): 63, 62.01: 64, 61.5: 63} {
+		if got := knots(length, fineMM); got != want {
+			t.Errorf("%v mm have %d knots, want %d", length, got, want)
+		}
+	}
+}
