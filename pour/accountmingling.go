@@ -2,7 +2,6 @@ package pour
 
 import (
 	"pourbench/chem/colour"
-	"pourbench/pour/script"
 	"pourbench/pour/swirl"
 )
 
@@ -46,13 +45,8 @@ func (t teller) priced(name string, of func(Order) float64) Term {
 			scores = append(scores, t.known("mud between "+t.sheet.Base.Jugs[a].Name+" and "+t.sheet.Base.Jugs[b].Name, mud[a][b], UnitCount, "the colours of both"))
 		}
 	}
-	brief := t.sheet.Base.Script.Brief
-	brief.Order = t.sheet.Mingling.Orders[t.ix[0]].Jugs
+	contact := t.sheet.Mingling.Orders[t.ix[0]].Contact
 	return modelled(name, func(v []float64) float64 {
-		acts, err := script.New(brief)
-		if err != nil {
-			return Unknown()
-		}
 		s := Sheet{Mingling: Mingling{Mud: make([][]float64, len(mud))}}
 		for a := range mud {
 			s.Mingling.Mud[a] = make([]float64, len(mud))
@@ -63,7 +57,7 @@ func (t teller) priced(name string, of func(Order) float64) Term {
 				v = v[1:]
 			}
 		}
-		return of(s.muddy(acts))
+		return of(s.muddy(contact))
 	}, scores...)
 }
 

@@ -38,11 +38,12 @@ const (
 // Order is an order to pour the base's jugs in, with its price in mud and in time.
 type Order struct {
 	Kind        string
-	Jugs        []int   // places of the jugs in the batch
-	Worst       float64 // mud of the muddiest pair that touches
-	Total       float64 // mean mud along all boundary, as the script estimates who touches whom
-	LatePercent Figure  // the largest chance that a jug is past what the technique allows at its turn
-	LateJug     string  // whose it is
+	Jugs        []int       // places of the jugs in the batch
+	Worst       float64     // mud of the muddiest pair that touches
+	Total       float64     // mean mud along all boundary
+	Contact     [][]float64 // each two jugs' part of all boundary: measured where the technique shuffles pours, else as the script has it
+	LatePercent Figure      // the largest chance that a jug is past what the technique allows at its turn
+	LateJug     string      // whose it is
 }
 
 // Alike is two jugs that some eyes can hardly tell apart.
@@ -73,9 +74,10 @@ func (s Sheet) Mingle(shelf Shelf, h Hand, judge *colour.Judge) Sheet {
 	}
 	s.Mingling = Mingling{Known: true, Mud: table}
 	own := s.PourOrder()
-	s.Mingling.Pairs = s.pairs(s.touching(), paints, judge)
+	touching := s.touching()
+	s.Mingling.Pairs = s.pairs(touching, paints, judge)
 	s.Mingling.Alike = alike(paints)
-	s.orders(own, shelf, h)
+	s.orders(own, touching, shelf, h)
 	s.inspectLook()
 	s.sortWarnings()
 	return s

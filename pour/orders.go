@@ -12,22 +12,41 @@ import (
 )
 
 // orders puts the orders to choose from side by side: the maker's own, the cleanest, and the one that follows the clock. Only orders the
-// technique can pour are among them: each is worked out with its own script.
-func (s *Sheet) orders(own []int, shelf Shelf, h Hand) {
-	s.Mingling.Orders = append(s.Mingling.Orders, s.priced(OrderOwn, *s))
+// technique can pour are among them: each is worked out with its own script. touching is who lies beside whom in the maker's own, as measured.
+func (s *Sheet) orders(own []int, touching [][]float64, shelf Shelf, h Hand) {
+	s.Mingling.Orders = append(s.Mingling.Orders, s.priced(OrderOwn, *s, touching))
 	problem := s.orderProblem(own)
 	if order, _, _, err := colour.BestOrder(problem); err == nil {
 		if problem.Spacer != colour.None {
 			order = append([]int{problem.Spacer}, order...)
 		}
-		s.addOrder(OrderByColour, s.cleaner(order, shelf), shelf, h)
-		if best := &s.Mingling.Orders[len(s.Mingling.Orders)-1]; best.Kind == OrderByColour && best.muddier(s.Mingling.Orders[0]) {
-			*best = s.Mingling.Orders[0] // the search counts neighbours in a plain row; the acts may have more
-			best.Kind = OrderByColour
-		}
+		s.byColour([][]int{s.cleaner(order, shelf), order}, shelf, h)
 	}
 	if s.Base.Refused.Times == "" {
-		s.addOrder(OrderByClock, s.byClock(own), shelf, h)
+		if price, ok := s.offer(OrderByClock, s.byClock(own), shelf, h); ok {
+			s.Mingling.Orders = append(s.Mingling.Orders, price)
+		}
+	}
+}
+
+// byColour offers the least muddy of some orders, each with what really touches in it; the maker's own where none is cleaner: the search
+// counts neighbours in a plain row or as the acts alone have them, the faces may have more.
+func (s *Sheet) byColour(tries [][]int, shelf Shelf, h Hand) {
+	own := s.Mingling.Orders[0]
+	best, offered := own, false
+	for i, order := range tries {
+		if i > 0 && (slices.Equal(order, tries[0]) || !s.technique().Shuffles()) {
+			continue // told already, or known from its acts to be no cleaner
+		}
+		price, ok := s.offer(OrderByColour, order, shelf, h)
+		offered = offered || ok
+		if ok && best.muddier(price) {
+			best = price
+		}
+	}
+	if offered {
+		best.Kind = OrderByColour
+		s.Mingling.Orders = append(s.Mingling.Orders, best)
 	}
 }
 
@@ -125,29 +144,37 @@ func (s *Sheet) byClock(own []int) []int {
 // sameEndMin is how near two windows may end and still count as the same: the clock knows no better.
 const sameEndMin = 0.25
 
-// addOrder prices an order by working the plan out with it.
-func (s *Sheet) addOrder(kind string, order []int, shelf Shelf, h Hand) {
+// offer prices an order by working the plan out with it. An order the hands cannot follow is not offered.
+func (s *Sheet) offer(kind string, order []int, shelf Shelf, h Hand) (Order, bool) {
 	names := make([]string, len(order))
 	for i, j := range order {
 		names[i] = s.Base.Jugs[j].Name
 	}
 	next, err := Apply(s.Plan, shelf, SetPourOrder(*s, names))
 	if err != nil {
-		return // an order the hands cannot follow is not offered
+		return Order{}, false
 	}
 	sheet := Weigh(next, shelf)
-	if slices.Equal(sheet.PourOrder(), s.Mingling.Orders[0].Jugs) {
-		price := s.Mingling.Orders[0]
-		price.Kind = kind
-		s.Mingling.Orders = append(s.Mingling.Orders, price)
-		return
+	for _, known := range s.Mingling.Orders {
+		if slices.Equal(sheet.PourOrder(), known.Jugs) {
+			known.Kind = kind
+			return known, true
+		}
 	}
-	s.Mingling.Orders = append(s.Mingling.Orders, s.priced(kind, sheet.Time(shelf, h)))
+	timed := sheet.Time(shelf, h)
+	if !s.technique().Shuffles() {
+		return s.priced(kind, timed, nil), true
+	}
+	return s.priced(kind, timed, timed.touching()), true
 }
 
-// priced is what an order costs in mud, weighed by who touches whom as its script has it, and in time as the sheet worked out with it says.
-func (s *Sheet) priced(kind string, timed Sheet) Order {
-	out := s.muddy(timed.Base.Script)
+// priced is what an order costs in mud, weighed by who touches whom, and in time as the sheet worked out with it says. touching is what was
+// measured on its faces; where the technique does not shuffle what is poured, or nothing was drawn, its script says who touches whom.
+func (s *Sheet) priced(kind string, timed Sheet, touching [][]float64) Order {
+	if touching == nil || !s.technique().Shuffles() {
+		touching = timed.Base.Script.Contact()
+	}
+	out := s.muddy(touching)
 	out.Kind, out.Jugs = kind, timed.PourOrder()
 	for _, j := range timed.Base.Jugs {
 		if j.Clock.LateChancePercent.Known && (!out.LatePercent.Known || j.Clock.LateChancePercent.V > out.LatePercent.V) {

@@ -14,7 +14,7 @@ func (s *Sheet) cleaner(order []int, shelf Shelf) []int {
 		if err != nil {
 			return Order{}, nil, false
 		}
-		return s.muddy(acts), acts.Brief.Order, true
+		return s.muddy(acts.Contact()), acts.Brief.Order, true
 	}
 	best, now, ok := mud(order)
 	if !ok {
@@ -38,9 +38,9 @@ func (s *Sheet) cleaner(order []int, shelf Shelf) []int {
 	return now
 }
 
-// muddy is what a script costs in mud, weighed by who touches whom as it estimates it. A pair that hardly touches is not its worst.
-func (s *Sheet) muddy(acts script.Script) (out Order) {
-	contact := acts.Contact()
+// muddy is what it costs in mud that jugs touch, each pair with its part of all boundary. A pair that hardly touches is not the worst.
+func (s *Sheet) muddy(contact [][]float64) Order {
+	out := Order{Contact: contact}
 	for a := range contact {
 		for b := range a {
 			score, part := s.Mingling.Mud[a][b], contact[a][b]
