@@ -44,7 +44,8 @@ func (p *plume) at(x float64) sunk {
 	if reach < leastPlume || depth < leastPlume {
 		return s
 	}
-	roll := 0.5 * (p.roll.at(x) + math.Hypot(p.roll.at(x), softRoll)) // fades out along the loaf without a kink
+	fade := clamp(min(reach, depth)/leastPlume-1, 0, 1)                      // gone where there is no room, and not at once: a cut along the loaf would show it
+	roll := fade * 0.5 * (p.roll.at(x) + math.Hypot(p.roll.at(x), softRoll)) // fades out along the loaf without a kink
 	s.reach, s.inv, s.deep = reach, 1/reach, 1/depth
 	s.down = roll * depth / plumePeak
 	s.side = roll * reach / plumePeak

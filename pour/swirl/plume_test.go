@@ -97,6 +97,23 @@ func TestAPlumeIsNarrowerAtAWallAndNoneWhereThereIsNoRoom(t *testing.T) {
 	}
 }
 
+// Along the loaf a plume comes to a wall and fades there: nowhere does batter jump from one cross-section to the next.
+func TestAPlumeFadesAlongTheLoafWhereItComesToAWall(t *testing.T) {
+	p := dived(0.5)
+	p.line = wobble{mean: 6, amp: [2]float64{6, 0}, k: [2]float64{2 * math.Pi / 80, 1}}
+	before, moved := vec2{}, 0.0
+	for x := 0.0; x < 160; x += 0.02 {
+		y, z := p.move(x, 4, 40, 1)
+		if at := (vec2{y, z}); x > 0 && math.Hypot(at.y-before.y, at.z-before.z) > 0.1 {
+			t.Fatalf("at %.2f mm along the loaf the batter jumps from %v to %v", x, before, at)
+		}
+		before, moved = vec2{y, z}, max(moved, math.Abs(z-40))
+	}
+	if moved < 3 {
+		t.Errorf("it moves %.2f mm at most", moved)
+	}
+}
+
 // The greatest of t(1-t⁴)² lies where its slope is 0, at t⁴ = 1/9.
 func TestThePeakOfAPlumeIsItsGreatestSpeed(t *testing.T) {
 	at := math.Pow(1./9, 0.25)
@@ -118,7 +135,7 @@ func TestAPlumeFlowsAroundItsStreamFunction(t *testing.T) {
 			if math.Abs(u) >= 1 || down <= 0 || down >= 1 {
 				return 0
 			}
-			return s.down * s.reach * u * math.Pow(1-u*u, 2) * down * math.Pow(1-math.Pow(down, 4), 2)
+			return s.down * s.reach * u * (1 - u*u) * (1 - u*u) * down * math.Pow(1-math.Pow(down, 4), 2)
 		}
 		const h = 1e-4
 		fastest := 0.0
