@@ -229,3 +229,16 @@ func channels(c colorful.Color) [3]float64 {
 	r, g, b := c.LinearRgb()
 	return [3]float64{r, g, b}
 }
+
+// Cream beside a pastel dilutes it: what little chroma cream has is not missed.
+func TestAPastelIsJudgedByItsOwnChromaUnlessDiluted(t *testing.T) {
+	of := func(name string) OKLCH { return hex(t, jars()[name]).OKLCH() }
+	for _, c := range []struct {
+		a, b        string
+		least, most float64
+	}{{"cream", "sky", 0.09, 0.12}, {"white", "pale pink", 0.12, 0.12}, {"pale pink", "mint", 0.06, 0.07}, {"blue", "orange", 0.12, 0.12}} {
+		if got := greyScale(of(c.a), of(c.b)); got < c.least-1e-9 || got > c.most+1e-9 {
+			t.Errorf("%s + %s: %.3f, want %g to %g", c.a, c.b, got, c.least, c.most)
+		}
+	}
+}
