@@ -171,7 +171,7 @@ func TestEveryPaperIsWrittenToAFileOfItsOwn(t *testing.T) {
 	for keys, want := range map[string][3]string{
 		"x enter": {"alpine-meadow-bench.txt", "bench paper ", "page 1 of 2"},
 		"x b":     {"alpine-meadow-bench.txt", "bench paper ", "page 1 of 2"},
-		"x l":     {"alpine-meadow-bench-large.txt", "lpi=3.5", "page 1 of 8"},
+		"x l":     {"alpine-meadow-bench-large.txt", "lpi=3.5", "page 1 of 9"},
 		"x f":     {"alpine-meadow-checklist.txt", "lpi=7", "pour checklist"},
 	} {
 		file := filepath.Join(dir, want[0])

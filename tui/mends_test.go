@@ -101,7 +101,7 @@ func TestThePageIsWalkedToItsLastWarning(t *testing.T) {
 	for range 60 {
 		drive(m, "down")
 	}
-	if f := frame(m); !strings.Contains(f, "► · note     poppy: it can hardly be told") || !strings.Contains(f, "jugs-alike") {
+	if f := frame(m); !strings.Contains(f, "► · note     wrapped, the loaf may gel") || !strings.Contains(f, "gel: whether the loaf") {
 		t.Errorf("the last warning is not in sight:\n%s", f)
 	}
 	for range 60 {

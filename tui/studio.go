@@ -11,6 +11,7 @@ import (
 
 	"pourbench/chem/colour"
 	"pourbench/pour"
+	"pourbench/pour/relief"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
 	"pourbench/tui/screen"
@@ -108,6 +109,8 @@ func (m *model) settleDesign() {
 	before := m.studio.design
 	if !sheet.Timed && len(before.Palette) > 0 {
 		d.Recipe.Thickness = before.Recipe.Thickness
+		sinkAs(d.Stands, before.Stands)
+		sinkAs(d.Above, before.Above)
 	}
 	if !sheet.Mingling.Known {
 		for i := range d.Weeks {
@@ -123,6 +126,13 @@ func (m *model) settleDesign() {
 		}
 	}
 	m.studio.design = d
+}
+
+// sinkAs has icing sink in as deep as it did before: how deep follows from how thick the batters are.
+func sinkAs(now, before *relief.Recipe) {
+	if now != nil && before != nil && now.Icing.Shape == before.Icing.Shape {
+		now.Icing.Sinks = before.Icing.Sinks
+	}
 }
 
 // develop has the pictures drawn, beside the keyboard, that the screen wants and does not have.

@@ -112,16 +112,8 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 		palette = d.Weeks
 	}
 	e := &easel{o: o}
-	finish := swirl.Soap()
-	finish.Told = e.told()
-	finish.Material.Surfaces = d.Looks
-	if o.Bare {
-		finish.Material = swirl.Material{}
-	}
+	finish := e.finish(d)
 	faceW, faceH := d.Recipe.FaceMM()
-	if d.Recipe.Round {
-		finish.CornerMM = faceW / 2
-	}
 	switch o.View {
 	case ViewBar:
 		bar, err := barAt(d.Bars, o.Bar)
@@ -169,6 +161,21 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 	}
 	return e, e.fits()
+}
+
+// finish is how the picture is made to look like soap, or bare.
+func (e *easel) finish(d pour.Drawing) swirl.Finish {
+	f := swirl.Soap()
+	f.Told = e.told()
+	f.Material.Surfaces = d.Looks
+	if e.o.Bare {
+		f.Material = swirl.Material{}
+	}
+	if d.Recipe.Round {
+		w, _ := d.Recipe.FaceMM()
+		f.CornerMM = w / 2
+	}
+	return f
 }
 
 // contact sets the picture of all bars up.

@@ -57,7 +57,7 @@ func TestALoafIsCutADayLaterAndEveryBarIsWeighed(t *testing.T) {
 	b, dir := poured(t)
 	before := len(b.m.live.Events)
 	k := atCut(t, b, dir, nil)
-	k.shows("not begun; 24 h since lye met oil", "Press a corner", "lay the marks", "bar 1", "trims", "sample slice")
+	k.shows("not begun; 25 h since lye met oil, planned 24 h", "Press a corner", "lay the marks", "bar 1", "trims", "sample slice")
 	k.press("space")
 	k.shows("since the cut began", "Mark from end A at")
 	k.press("space")

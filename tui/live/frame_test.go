@@ -100,7 +100,7 @@ func TestTimeStepAndJugsAreInSightAtEverySize(t *testing.T) {
 	b.wait(30 * time.Second)
 	for _, size := range [][2]int{{60, 16}, {80, 24}, {100, 30}, {120, 36}, {200, 60}} {
 		b.size(size[0], size[1])
-		b.shows("0:30 of 2:00", "step 6 of 27", "gentian", "split", "Space")
+		b.shows("0:30 of 2:00", "step 6 of 28", "gentian", "split", "Space")
 	}
 	b.size(30, 5)
 	b.shows("0:30", "now: blend", "30 × 5")

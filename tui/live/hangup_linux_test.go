@@ -27,7 +27,7 @@ func TestARunThatIsEndedFromOutsideGivesTheTerminalBack(t *testing.T) {
 	for _, sig := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
 		s := start(t, t.TempDir(), "")
 		before := s.cooked
-		s.shows("step 1 of 27")
+		s.shows("step 1 of 28")
 		s.press(" ")
 		s.shows("done: make the lye")
 		if cmp.Equal(before, s.modes()) {
@@ -56,7 +56,7 @@ func TestARunThatIsEndedFromOutsideGivesTheTerminalBack(t *testing.T) {
 func TestARunThatHangsUpWritesWhatItCouldNotBefore(t *testing.T) {
 	dir := t.TempDir()
 	s := start(t, dir, "")
-	s.shows("step 1 of 27")
+	s.shows("step 1 of 28")
 	s.press(" ")
 	s.shows("done: make the lye")
 	book, err := logbook.OpenBook(dir)

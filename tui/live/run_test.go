@@ -317,5 +317,5 @@ func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {
 	if len(lines) != screen.MaxH {
 		t.Errorf("%d lines are drawn", len(lines))
 	}
-	b.shows("step 1 of 27", "? keys")
+	b.shows("step 1 of 28", "? keys")
 }

@@ -145,7 +145,7 @@ func (s *screenful) press(keys string) {
 func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	dir := t.TempDir()
 	s := start(t, dir, "")
-	s.shows("step 1 of 27")
+	s.shows("step 1 of 28")
 	book, err := logbook.OpenBook(dir)
 	must(t, err)
 	id := ""
@@ -176,7 +176,7 @@ func TestAKilledTerminalResumesTheRunWhereItWas(t *testing.T) {
 	}
 
 	again := start(t, dir, id)
-	again.shows("step 6 of 27")
+	again.shows("step 6 of 28")
 	again.shows("light, ")
 	again.press(" ")
 	s = again
@@ -219,7 +219,7 @@ func checkResumed(t *testing.T, book logbook.Book, id string) {
 
 func TestATerminalThatSaysItIsVastIsDrawnInPart(t *testing.T) {
 	s := startAt(t, t.TempDir(), "", 5000, 5000)
-	s.shows("of 27")
+	s.shows("of 28")
 	s.press("qq")
 	s.shows("no lye met oil; no pour is kept")
 	if err := <-s.ended; err != nil {

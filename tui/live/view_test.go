@@ -78,9 +78,9 @@ func TestEveryStepSaysWhatItNeeds(t *testing.T) {
 
 func TestTheStepsComeInTheirOrderWithTheirTimes(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
-	b.shows("step 1 of 27")
+	b.shows("step 1 of 28")
 	b.until("base lye in")
-	b.shows("lye into oil", "step 6 of 27", "0:00 of 2:00", "next      +2:")
+	b.shows("lye into oil", "step 6 of 28", "0:00 of 2:00", "next      +2:")
 	late := func(want string) {
 		t.Helper()
 		if got := b.m.lateText(); got != want {
