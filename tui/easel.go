@@ -136,7 +136,7 @@ func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 // viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions, or of a row of three; for a cut along the loaf,
 // of its lengths as they are shown.
 func (m *model) viewMM(room image.Rectangle) (w, h float64) {
-	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
+	box, peak := m.studio.design.Recipe.Box, m.studio.peak.mm
 	wide, high := m.studio.design.Recipe.FaceMM()
 	view := picture.Bar
 	if m.atPicture() {
@@ -156,7 +156,7 @@ func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 		l := picture.LengthsFor(box.L, box.H+peak, room.Dx(), room.Dy())
 		return box.L / float64(l.N), (box.H + peak) * l.Tall * float64(l.N)
 	case picture.Slice:
-		return picture.SliceMM(m.studio.design.Recipe, m.studio.peakMM, m.studio.design.Bars, m.studio.bar)
+		return picture.SliceMM(m.studio.design.Recipe, m.studio.peak.mm, m.studio.design.Bars, m.studio.bar)
 	case picture.Top, picture.Stands:
 		return box.L, box.W
 	default:

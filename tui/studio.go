@@ -33,8 +33,8 @@ type studio struct {
 	gloss   gloss
 
 	design   pour.Drawing
-	peakMM   float64 // of its icing above the bar
-	problem  string  // why there is no picture
+	peak     peak
+	problem  string // why there is no picture
 	kept     *kept
 	mounts   [places]mount
 	plates   []*picture.Plate // traced lately, the newest last
@@ -117,10 +117,7 @@ func (m *model) settleDesign() {
 		}
 	}
 	if !picture.SameIcing(d.Icing, before.Icing) || !d.Stands.Equal(before.Stands) {
-		m.studio.peakMM = 0
-		if top, err := d.Topping(); err == nil {
-			m.studio.peakMM = top.PeakMM()
-		}
+		m.studio.peak.raise(d)
 	}
 	m.studio.design = d
 }
@@ -130,7 +127,7 @@ func (m *model) develop() tea.Cmd {
 	if m.asleep {
 		return nil
 	}
-	var cmds []tea.Cmd
+	cmds := []tea.Cmd{m.studio.peak.climb()}
 	e, ok := m.easel()
 	for place := range places {
 		f := &m.studio.mounts[place]

@@ -82,6 +82,8 @@ func (m *model) takeOwn(msg tea.Msg) tea.Cmd {
 		return m.printed(msg)
 	case measuredMsg:
 		m.counted(msg)
+	case peakedMsg:
+		m.studio.peak.reached(msg)
 	case restedMsg:
 		return m.rested(msg)
 	case glossMsg:
