@@ -42,12 +42,15 @@ func (m *model) faceRect() (image.Rectangle, bool) {
 // peekH is the height of the face over the bench, its border and caption included.
 const peekH = 15
 
+// leastPeekW is the width in which the border of that face says which key puts it away.
+const leastPeekW = 27
+
 // peekRect is where the face stands over the bench: at the right, no wider than its picture, away from the line of the cursor.
 func (m *model) peekRect() image.Rectangle {
 	bottom := m.placed.Warnings.Min.Y
 	h := min(peekH, bottom-2)
 	wmm, hmm := m.viewMM(image.Rectangle{})
-	w := min(max(int(2*float64(h-3)*wmm/hmm)+4, 24), m.w/2)
+	w := min(max(int(2*float64(h-3)*wmm/hmm)+4, leastPeekW), m.w/2)
 	r := image.Rect(m.w-w, bottom-h, m.w, bottom)
 	at, ok := m.cursorOf()
 	if !ok || at.Y < r.Min.Y {

@@ -11,6 +11,7 @@ import (
 
 	"pourbench/chem/colour"
 	"pourbench/pour"
+	"pourbench/pour/relief"
 	"pourbench/tui/look"
 	"pourbench/tui/picture"
 	"pourbench/tui/screen"
@@ -108,6 +109,11 @@ func (m *model) settleDesign() {
 	before := m.studio.design
 	if !sheet.Timed && len(before.Palette) > 0 {
 		d.Recipe.Thickness = before.Recipe.Thickness
+		for _, pair := range [...][2]*relief.Recipe{{d.Stands, before.Stands}, {d.Above, before.Above}} {
+			if now, then := pair[0], pair[1]; now != nil && then != nil {
+				now.Icing.Sinks = then.Icing.Sinks
+			}
+		}
 	}
 	if !sheet.Mingling.Known {
 		for i := range d.Weeks {

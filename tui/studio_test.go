@@ -48,6 +48,7 @@ func TestTheCaptionSaysWhatIsLookedAt(t *testing.T) {
 		{"v", "cut along the loaf, "},
 		{"v", "planed, from above, face 7"},
 		{"v", "from above as it stands, face 7"},
+		{"v", "a bar sliced off, face 7"},
 		{"v R", "bar 2 of 10, face 8"},
 		{"f", "bar 2 of 10, face 8, after some weeks"},
 		{"b", "bar 2 of 10, after some weeks"},
