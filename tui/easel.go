@@ -42,8 +42,8 @@ func (m *model) faceRect() (image.Rectangle, bool) {
 // peekH is the height of the face over the bench, its border and caption included.
 const peekH = 15
 
-// leastPeekW is how wide it is at least: its title says how to put it away.
-const leastPeekW = 28
+// leastPeekW is the width in which the border of that face says which key puts it away.
+const leastPeekW = 27
 
 // peekRect is where the face stands over the bench: at the right, no wider than its picture, away from the line of the cursor.
 func (m *model) peekRect() image.Rectangle {
@@ -139,7 +139,7 @@ func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 // viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions, or of a row of three; for a cut along the loaf,
 // of its lengths as they are shown.
 func (m *model) viewMM(room image.Rectangle) (w, h float64) {
-	box, peak := m.studio.design.Recipe.Box, m.studio.peakMM
+	box, peak := m.studio.design.Recipe.Box, m.studio.peak.mm
 	wide, high := m.studio.design.Recipe.FaceMM()
 	view := picture.Bar
 	if m.atPicture() {
@@ -159,7 +159,7 @@ func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 		l := picture.LengthsFor(box.L, box.H+peak, room.Dx(), room.Dy())
 		return box.L / float64(l.N), (box.H + peak) * l.Tall * float64(l.N)
 	case picture.Slice:
-		return picture.SliceMM(m.studio.design.Recipe, m.studio.peakMM, m.studio.design.Bars, m.studio.bar)
+		return picture.SliceMM(m.studio.design.Recipe, m.studio.peak.mm, m.studio.design.Bars, m.studio.bar)
 	case picture.Top, picture.Stands:
 		return box.L, box.W
 	default:

@@ -30,7 +30,7 @@ func (m *model) measure() tea.Cmd {
 	}
 	shot := f.shot
 	shot.View, shot.Done, shot.W, shot.H, shot.Letters, shot.Flat, shot.Icing = picture.Bar, picture.Whole, 0, 0, false, false, nil
-	shot.Stands, shot.Cuts = nil, nil
+	shot.Stands, shot.Cuts, shot.Mosaic = nil, nil, 0
 	if m.studio.measured.shot.Same(shot) {
 		return nil
 	}

@@ -34,8 +34,8 @@ type studio struct {
 	gloss   gloss
 
 	design   pour.Drawing
-	peakMM   float64 // of its icing above the bar
-	problem  string  // why there is no picture
+	peak     peak
+	problem  string // why there is no picture
 	kept     *kept
 	mounts   [places]mount
 	plates   []*picture.Plate // traced lately, the newest last
@@ -109,8 +109,11 @@ func (m *model) settleDesign() {
 	before := m.studio.design
 	if !sheet.Timed && len(before.Palette) > 0 {
 		d.Recipe.Thickness = before.Recipe.Thickness
-		sinkAs(d.Stands, before.Stands)
-		sinkAs(d.Above, before.Above)
+		for _, pair := range [...][2]*relief.Recipe{{d.Stands, before.Stands}, {d.Above, before.Above}} {
+			if now, then := pair[0], pair[1]; now != nil && then != nil {
+				now.Icing.Sinks = then.Icing.Sinks
+			}
+		}
 	}
 	if !sheet.Mingling.Known {
 		for i := range d.Weeks {
@@ -120,19 +123,9 @@ func (m *model) settleDesign() {
 		}
 	}
 	if !picture.SameIcing(d.Icing, before.Icing) || !d.Stands.Equal(before.Stands) {
-		m.studio.peakMM = 0
-		if top, err := d.Topping(); err == nil {
-			m.studio.peakMM = top.PeakMM()
-		}
+		m.studio.peak.raise(d)
 	}
 	m.studio.design = d
-}
-
-// sinkAs has icing sink in as deep as it did before: how deep follows from how thick the batters are.
-func sinkAs(now, before *relief.Recipe) {
-	if now != nil && before != nil && now.Icing.Shape == before.Icing.Shape {
-		now.Icing.Sinks = before.Icing.Sinks
-	}
 }
 
 // develop has the pictures drawn, beside the keyboard, that the screen wants and does not have.
@@ -140,7 +133,7 @@ func (m *model) develop() tea.Cmd {
 	if m.asleep {
 		return nil
 	}
-	var cmds []tea.Cmd
+	cmds := []tea.Cmd{m.studio.peak.climb()}
 	e, ok := m.easel()
 	for place := range places {
 		f := &m.studio.mounts[place]

@@ -78,22 +78,33 @@ func (m *model) takeOwn(msg tea.Msg) tea.Cmd {
 		return m.played(msg)
 	case tea.ResumeMsg:
 		return m.back()
-	case printedMsg:
-		return m.printed(msg)
-	case measuredMsg:
-		m.counted(msg)
-	case restedMsg:
-		return m.rested(msg)
-	case glossMsg:
-		return m.glossed(msg)
-	case coatedMsg:
-		m.coated(msg)
 	case journalDueMsg:
 		return m.writeJournal()
 	case hangupMsg:
 		return m.hangUp()
 	case changingMsg:
 		return msg.do()
+	default:
+		return m.takePicture(msg)
+	}
+	return nil
+}
+
+// takePicture takes what was drawn, counted or measured beside the keyboard.
+func (m *model) takePicture(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case printedMsg:
+		return m.printed(msg)
+	case measuredMsg:
+		m.counted(msg)
+	case peakedMsg:
+		m.studio.peak.reached(msg)
+	case restedMsg:
+		return m.rested(msg)
+	case glossMsg:
+		return m.glossed(msg)
+	case coatedMsg:
+		m.coated(msg)
 	default:
 		return m.takeResult(msg)
 	}
