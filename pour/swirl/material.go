@@ -1,6 +1,10 @@
 package swirl
 
-import "math"
+import (
+	"math"
+
+	"pourbench/pour/script"
+)
 
 // Surface is what the cut surface of one portion shows beside its colour, each from 0 (none) to 1 (as much as there ever is).
 type Surface struct {
@@ -37,42 +41,22 @@ func (m *Material) surface(portion uint8) Surface {
 
 // What a planed surface looks like close to, mm: by eye, no source.
 const (
-	streakSlant = 0.94 // radians from upright, the way the blade went
-	streakMM    = 0.16 // the finest streaks lie so far apart
-	toothMM     = 0.09 // mesh of the unevenness of the surface
-	poreMesh    = 6.0  // one bubble at most in a square of so many mm
-	poreLeast   = 0.10 // mm, radii
-	poreMost    = 0.28
-	poreOften   = 0.45 // of the squares
-	flakeMesh   = 0.45
-	flakeLeast  = 0.05
-	flakeMost   = 0.14
-	grainMesh   = 1.3
-	grainLeast  = 0.10
-	grainMost   = 0.34
+	bladeSlant = -0.33 // radians from level, the way the blade went
+	bladeSwing = 0.12  // and how far that differs from cut to cut
+	bladeBowMM = 1.5   // no hand goes straight: it bows by so much
+	bladeArcMM = 60.0  // over so far
+	toothMM    = 0.09  // mesh of the unevenness of the surface
+	poreMesh   = 6.0   // one bubble at most in a square of so many mm
+	poreLeast  = 0.10  // mm, radii
+	poreMost   = 0.28
+	poreOften  = 0.45 // of the squares
+	flakeMesh  = 0.22
+	flakeLeast = 0.02
+	flakeMost  = 0.06
+	grainMesh  = 0.8
+	grainLeast = 0.06
+	grainMost  = 0.30
 )
-
-// noise is values between -1 and 1 at the knots of a line that repeats itself.
-type noise [noiseKnots]float32
-
-const noiseKnots = 1 << 12
-
-func newNoise(seed uint64) *noise {
-	var n noise
-	for i := range n {
-		n[i] = float32(2*unit(hash3(int64(i), 0, seed)) - 1)
-	}
-	return &n
-}
-
-// at is the noise t knots along, smooth in between.
-func (n *noise) at(t float64) float32 {
-	low := math.Floor(t)
-	i, f := int(low), float32(t-low)
-	f *= f * (3 - 2*f)
-	a, b := n[i&(noiseKnots-1)], n[(i+1)&(noiseKnots-1)]
-	return a + f*(b-a)
-}
 
 // hash3 mixes two numbers and a seed (the finaliser of SplitMix64: Steele, Lea and Flood 2014).
 func hash3(a, b int64, seed uint64) uint64 {
@@ -90,18 +74,29 @@ type planing struct {
 	Material
 	px     float64
 	seed   uint64
-	lines  *noise
+	noise  *lattice
+	off    vec2 // cells by which the noise of this cut lies elsewhere
 	sx, sy float64
-	streak [3]float32 // amplitudes of streaks of 1, 4 and 17 times the finest
+	streak [3]streak
 	tooth  float32
+}
+
+// streak is one size of streaks: cells per mm along the blade's way and across it, and how strong they are.
+type streak struct {
+	along, across float64
+	depth         float32
 }
 
 func (m Material) planing(px float64) *planing {
 	p := &planing{Material: m, px: px, seed: math.Float64bits(math.Round(m.CutMM*8)) | 1}
-	p.lines = newNoise(p.seed)
-	p.sx, p.sy = math.Sincos(streakSlant)
-	for i, times := range [3]float64{1, 4, 17} {
-		p.streak[i] = float32(m.Streaks * fades(times*streakMM, px) / 3)
+	d := script.NewDice(int64(math.Round(m.CutMM*8)), 0xb1ade)
+	p.off = vec2{d.Between(0, latticeSide), d.Between(0, latticeSide)}
+	p.sy, p.sx = math.Sincos(bladeSlant + d.Between(-bladeSwing, bladeSwing))
+	for i, size := range [3]struct{ long, wide, part float64 }{{22, 0.16, 0.45}, {40, 0.55, 0.6}, {70, 2.1, 0.5}} { // mm, mm, by eye
+		p.streak[i] = streak{1 / size.long, 1 / size.wide, float32(m.Streaks * size.part * clamp(size.wide/px-1, 0, 1))}
+	}
+	if m.Streaks > 0 {
+		p.noise = newLattice(1)
 	}
 	p.tooth = float32(m.Tooth * fades(toothMM, px))
 	return p
@@ -130,12 +125,19 @@ func (p *planing) over(c light, portion uint8, x, y float64) light {
 	return c
 }
 
-// blade is the streaks of the blade, which are seldom as long as the bar.
-func (p *planing) blade(x, y float64) float32 {
-	across, along := x*p.sx+y*p.sy, y*p.sx-x*p.sy
-	t := across / streakMM
-	long := 0.6 + 0.4*p.lines.at(along/9+512)
-	return long * (p.streak[0]*p.lines.at(t) + p.streak[1]*p.lines.at(t/4+1024) + p.streak[2]*p.lines.at(t/17+2048))
+// blade is the streaks of the blade, which are seldom as long as the bar. Those as fine as a pixel average out.
+func (p *planing) blade(x, y float64) (sum float32) {
+	if p.noise == nil {
+		return 0
+	}
+	along, across := x*p.sx+y*p.sy, y*p.sx-x*p.sy
+	across += bladeBowMM * float64(p.noise.at(along/bladeArcMM+p.off.z, across/bladeArcMM+p.off.y))
+	for i := range p.streak {
+		if s := &p.streak[i]; s.depth > 0 {
+			sum += s.depth * p.noise.at(along*s.along+p.off.y, across*s.across+p.off.z)
+		}
+	}
+	return sum
 }
 
 // bump is the unevenness of the surface, -1 to 1.
@@ -154,15 +156,15 @@ func (p *planing) spot(x, y, mesh, often, least, most float64, kind uint64) floa
 	room := mesh - 2*r
 	e := x - i*mesh - r - room*unit(h*0xa0761d6478bd642f)
 	f := y - j*mesh - r - room*unit(h*0xe7037ed1a0b428db)
-	soft := max(p.px, 0.4*r)
-	edge := clamp((r-math.Hypot(e, f))/soft+0.5, 0, 1)
-	return edge * min(1, r/p.px)
+	wide := max(r, 0.6*p.px) // one finer than a pixel is spread over it and so much fainter
+	edge := clamp((wide-math.Hypot(e, f))/max(p.px, 0.3*r)+0.5, 0, 1)
+	return edge * (r * r) / (wide * wide)
 }
 
 // facet is how bright the flake at a place is: few face the light.
 func (p *planing) facet(x, y float64) float64 {
 	v := unit(hash3(int64(math.Floor(x/flakeMesh)), int64(math.Floor(y/flakeMesh)), p.seed+11))
-	return v * v * v
+	return v * v * v * v * v
 }
 
 // lit is a colour with a part of white light over it.

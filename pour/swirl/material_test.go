@@ -164,3 +164,23 @@ func (filament) label(x, _, z float64) int {
 	}
 	return 0
 }
+
+// A flake or a grain finer than a pixel changes its light by as much of it as it covers: the whole is as bright in coarse pixels as in fine.
+func TestFlakesAndGrainsWeighTheSameAtEverySize(t *testing.T) {
+	grey := color.NRGBA{120, 120, 120, 255}
+	whole := func(px int, m Material) (sum float64) {
+		for _, v := range means(finished(t, px, m, grey, grey), px, 10) {
+			sum += v / 2
+		}
+		return sum - float64(linear(120))
+	}
+	for name, m := range map[string]Material{
+		"flakes": {Flakes: 0.5, Surfaces: []Surface{{Glint: 1}, {Glint: 1}}},
+		"grains": {Grains: 0.5, Surfaces: []Surface{{Speckle: 1}, {Speckle: 1}}},
+	} {
+		coarse, fine := whole(8, m), whole(60, m)
+		if part := coarse / fine; part < 0.6 || part > 1.6 {
+			t.Errorf("%s change the light by %.5f in coarse pixels and by %.5f in fine ones", name, coarse, fine)
+		}
+	}
+}
