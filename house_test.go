@@ -71,7 +71,7 @@ func house() []room {
 		{"pour/paper", "pour/label pour/cost pour/plain pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/stock/trace pour/again pour/season pour/stock pour/lot pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/slice pour/relief pour/swirl chem chem/clock chem/cure pour/stock/shopping"},
 		{"pour/calendar", "pour/season pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/house pour/labelfile pour/stock pour/season pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
-		{"presets", "pour/label pour/day pour/money pour pour/strict pour/plain chem"},
+		{"presets", "pour/label pour/day pour/money pour pour/strict pour/plain chem/colour chem"},
 		{"tui/screen", ""},
 		{"tui/layout", ""},
 		{"tui/keys", "pour/strict"},
@@ -92,7 +92,7 @@ func house() []room {
 		{"tui/batches", "tui/listing tui/board tui/chart pour/season tui/lines tui/terminal tui/dialog tui/pixels tui/keys tui/entry tui/look tui/screen pour/drying pour/logbook/life pour/logbook pour/disk pour/day pour pour/plain chem/cure"},
 		{"tui/stockroom", "tui/listing tui/lines tui/terminal tui/dialog tui/keys tui/entry tui/look tui/screen pour/stock/desk pour/stock/invoice pour/stock pour/lot pour/money pour/day pour/disk pour/plain pour"},
 		{"tui", "pour/strict tui/lines tui/panel tui/terminal tui/dialog tui/session tui/picture tui/pixels tui/grid tui/keys tui/layout tui/entry tui/look tui/screen " +
-			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/plain chem/colour"},
+			"pour/stock/shopping pour/again pour/ruler pour/paper pour/fresh pour/planfile pour/recipe pour/whatif pour/disk pour pour/swirl pour/relief pour/plain chem/colour"},
 		{"tui/command", "pour/sticker pour/label pour/shelffile tui/stockroom pour/house pour/labelfile pour/stock/tables pour/stock/taking pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/lot pour/stock/trace pour/stock tui tui/lines tui/batches tui/live tui/pixels tui/terminal tui/keys pour/season pour/calendar pour/ruler pour/drying pour/paper pour/again pour/day pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour/backup pour/fresh pour/planfile pour/whatif pour/disk pour/strict pour pour/plain pour/stock/shopping"},
 		{".", "tui/command presets"},
 	}
