@@ -117,8 +117,9 @@ func jugFigures(s *pour.Sheet) []figure {
 		case before && (st.Kind == pour.TaskColour || st.Kind == pour.TaskScent):
 			f.bench = "" // one act with the one before
 		}
-		for _, t := range st.Tasks {
-			if t.Jug != "" && t.Part.Known {
+		for k, t := range st.Tasks {
+			again := slices.ContainsFunc(st.Tasks[:k], func(o pour.Task) bool { return o.Jug == t.Jug && o.Round.V < t.Round.V })
+			if t.Jug != "" && t.Part.Known && !again { // rounds told as one say each jug once
 				out = append(out, figure{"", f.full, f.bench, show.Figure(t.G, show.Weight)})
 			}
 		}
