@@ -41,8 +41,8 @@ func joins(r rune) bool {
 	return r >= 0x300 && r <= 0x36f || r >= 0x200b && r <= 0x200f || r >= 0xfe00 && r <= 0xfe0f || r == 0xfeff
 }
 
-// draws says whether a rune is a piece of a box or a block.
-func draws(r rune) bool { return r >= 0x2500 && r <= 0x259f }
+// draws says whether a rune is a piece of a box or a block, or of a picture in sixths.
+func draws(r rune) bool { return r >= 0x2500 && r <= 0x259f || r >= 0x1fb00 && r <= 0x1fb3b }
 
 func printable(text string) bool {
 	for i := range len(text) {
