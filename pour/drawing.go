@@ -13,16 +13,15 @@ import (
 // Drawing is the picture a sheet asks for, with the colours it is drawn in. Its portions are the base's jugs, by their places.
 type Drawing struct {
 	Recipe  swirl.Recipe
-	Palette []color.NRGBA      // fresh, by jug
-	Weeks   []color.NRGBA      // after some weeks, where vanillin browns a jug
-	Looks   []swirl.Surface    // of the cut surface, by jug
-	Icing   *swirl.IcingRecipe // put on by eye; nil: none, or its shape is stated
-	Top     []color.NRGBA      // the icing's colours, by jug, and then those of the stuffs
-	Stuffs  []Stuff            // what else on the loaf has a colour of its own
-	Stands  *relief.Recipe     // what stands on the loaf and sticks in it, as far as it is known piece by piece; nil: nothing
-	Above   *relief.Recipe     // all of it, to be seen from above
-	Bars    []swirl.Bar        // along the loaf
-	Cuts    []float64          // mm from end A
+	Palette []color.NRGBA   // fresh, by jug
+	Weeks   []color.NRGBA   // after some weeks, where vanillin browns a jug
+	Looks   []swirl.Surface // of the cut surface, by jug
+	Top     []color.NRGBA   // the icing's colours, by jug, and then those of the stuffs
+	Stuffs  []Stuff         // what else on the loaf has a colour of its own
+	Stands  *relief.Recipe  // what stands on the loaf and sticks in it, as far as it is known piece by piece; nil: nothing
+	Above   *relief.Recipe  // all of it, to be seen from above
+	Bars    []swirl.Bar     // along the loaf
+	Cuts    []float64       // mm from end A
 }
 
 // Drawing is the picture of a sheet. A sheet that holds no figures, or one whose mould the techniques cannot fill, is refused.
@@ -95,15 +94,8 @@ func (d *Drawing) top(s *Sheet) {
 const leastIcingMM = 1
 
 // Topping is what is on the loaf ready to be drawn; the zero Topping where there is nothing.
-func (d Drawing) Topping() (swirl.Topping, error) {
+func (d Drawing) Topping() swirl.Topping {
 	top := swirl.Topping{Palette: d.Top}
-	if d.Icing != nil {
-		icing, err := swirl.NewIcing(*d.Icing)
-		if err != nil {
-			return swirl.Topping{}, err
-		}
-		top.Icing = icing
-	}
 	if d.Stands != nil {
 		top.Stands = relief.New(*d.Stands)
 	}
@@ -113,7 +105,7 @@ func (d Drawing) Topping() (swirl.Topping, error) {
 	case d.Above != nil:
 		top.Above = relief.New(*d.Above)
 	}
-	return top, nil
+	return top
 }
 
 // usualThickness is the batter where the clock gives no times: between light and medium trace.

@@ -29,7 +29,7 @@ func (m *model) measure() tea.Cmd {
 		return nil
 	}
 	shot := f.shot
-	shot.View, shot.Done, shot.W, shot.H, shot.Letters, shot.Flat, shot.Icing = picture.Bar, picture.Whole, 0, 0, false, false, nil
+	shot.View, shot.Done, shot.W, shot.H, shot.Letters, shot.Flat = picture.Bar, picture.Whole, 0, 0, false, false
 	shot.Stands, shot.Cuts, shot.Mosaic = nil, nil, 0
 	if m.studio.measured.shot.Same(shot) {
 		return nil

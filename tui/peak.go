@@ -21,14 +21,8 @@ type peakedMsg struct {
 	mm     float64
 }
 
-// peakOf builds what is on the loaf, which takes longer than a key may, and says how high it stands, mm; 0 where it cannot be built.
-func peakOf(d pour.Drawing) float64 {
-	top, err := d.Topping()
-	if err != nil {
-		return 0
-	}
-	return top.PeakMM()
-}
+// peakOf builds what is on the loaf, which takes longer than a key may, and says how high it stands, mm.
+func peakOf(d pour.Drawing) float64 { return d.Topping().PeakMM() }
 
 // raise notes what is on the loaf now. The first time its height is found at once, so that the first frame is as it will stay.
 func (p *peak) raise(d pour.Drawing) {

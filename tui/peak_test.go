@@ -12,7 +12,7 @@ func TestTheHeightOfTheIcingIsFoundBesideTheKeyboard(t *testing.T) {
 	m.studio.peak.raise(m.studio.design)
 	early := m.studio.peak.climb()
 	bare := m.studio.design
-	bare.Icing, bare.Stands, bare.Above = nil, nil, nil
+	bare.Stands, bare.Above = nil, nil
 	m.studio.peak.raise(bare)
 	late := m.studio.peak.climb()
 	if early == nil || late == nil || m.studio.peak.climb() != nil {

@@ -122,7 +122,7 @@ func (m *model) settleDesign() {
 			}
 		}
 	}
-	if !picture.SameIcing(d.Icing, before.Icing) || !d.Stands.Equal(before.Stands) {
+	if !d.Stands.Equal(before.Stands) {
 		m.studio.peak.raise(d)
 	}
 	m.studio.design = d
@@ -166,7 +166,7 @@ func (f *mount) drop() {
 // shot is the picture of a design in a place of the screen.
 func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 	s := picture.Shot{
-		Recipe: d.Recipe, Icing: d.Icing, Stands: d.Stands, Bar: m.studio.bar, Bars: d.Bars, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
+		Recipe: d.Recipe, Stands: d.Stands, Bar: m.studio.bar, Bars: d.Bars, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
 	}
 	if m.atPicture() {
 		s.View, s.Done = m.studio.view, m.studio.play.done

@@ -103,10 +103,7 @@ type easel struct {
 
 // newEasel sets a picture up, and refuses what would take too much memory.
 func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, error) {
-	top, err := d.Topping()
-	if err != nil {
-		return nil, err
-	}
+	top := d.Topping()
 	palette, box, peak := d.Palette, d.Recipe.Box, top.PeakMM()
 	if o.Weeks {
 		palette = d.Weeks

@@ -63,9 +63,6 @@ func (c *column) draw(dst *Picture, i int) {
 			c.march(c.seen[k], across)
 		}
 		c.set(c.seen[k], across)
-		if c.v.wall != nil && len(c.v.f.strewn) > 0 {
-			c.onWall(c.seen[k], across)
-		}
 	}
 	for j := range dst.H {
 		var l looks
@@ -79,20 +76,6 @@ func (c *column) draw(dst *Picture, i int) {
 			}
 		}
 		dst.Dots[j*dst.W+i] = l.dot()
-	}
-}
-
-// onWall strews over the painted icing behind all that stands nearer: it is looked at as if it were the top, stood up.
-func (c *column) onWall(seen []look, across float64) {
-	high := c.v.wall(across)
-	for j := c.below(high); j < c.below(0); j++ {
-		if seen[j].ok {
-			continue
-		}
-		var s spot
-		if c.v.f.strew(c.up(j), across, &s); s.grain != nil {
-			seen[j] = look{stuff: s.stuff, ok: true, bright: float32(0.85 + 0.2*s.z/max(1e-9, s.grain.high)), far: float32(c.v.depth())}
-		}
 	}
 }
 

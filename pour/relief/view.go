@@ -18,7 +18,6 @@ type View struct {
 	deep  float64 // mm, the picture's height
 	peak  float64 // of that, above the base; 0 from above
 	level bool    // a level cut at that height
-	wall  func(across float64) float64
 }
 
 // Above is the loaf from above, end A at the left and the wall that is at the left seen from there at the top.
@@ -56,13 +55,6 @@ func (v *View) Under(peak float64) *View {
 		roomy.peak, roomy.deep = peak, v.f.recipe.H+peak
 	}
 	return &roomy
-}
-
-// Before is the view before icing that is painted as it looks and stands so high at a place across the picture: what is strewn lies on it too.
-func (v *View) Before(icing func(across float64) float64) *View {
-	iced := *v
-	iced.wall = icing
-	return &iced
 }
 
 // Level is what a level cut so far below the top of the base shows of the pieces, from above, the wall that is at the right seen from end A at the

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pourbench/pour/relief"
+	"pourbench/pour/swirl"
 )
 
 // stage is a scene with its skins, ready for one size of picture.
@@ -29,7 +30,7 @@ func (s *Scene) draw(ctx context.Context, dst *relief.Picture, w, h int, fine bo
 	if err != nil {
 		return err
 	}
-	share(dst.H, func(j int) bool {
+	swirl.Share(dst.H, func(j int) bool {
 		for i := range dst.W {
 			dst.Dots[j*dst.W+i] = st.pixel(i, j, fine)
 		}

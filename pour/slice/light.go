@@ -1,6 +1,10 @@
 package slice
 
-import "math"
+import (
+	"math"
+
+	"pourbench/pour/swirl"
+)
 
 // sun is the direction the light comes from: from the left, behind who looks.
 func sun() vec { return vec{-0.66, -0.06, 0.75}.unit() }
@@ -115,7 +119,7 @@ func (s *Scene) darkness(step float64, n int) *dark {
 	d := &dark{low: low, step: step, wide: int((high.x-low.x)/step) + 2, high: int((high.y-low.y)/step) + 2}
 	d.part = make([]float32, d.wide*d.high)
 	lights := suns(n)
-	share(d.high, func(j int) bool {
+	swirl.Share(d.high, func(j int) bool {
 		for i := range d.wide {
 			at := vec{low.x + float64(i)*step, low.y + float64(j)*step, 0}
 			d.part[j*d.wide+i] = float32(s.shaded(at, lights, nil, 2.5*step))

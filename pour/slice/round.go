@@ -57,7 +57,7 @@ func (a around) Refine(ctx context.Context, dst *swirl.Picture, w, h int) error 
 	dst.Reset(w, h)
 	box := a.s.recipe.Box
 	const inside = 0.995 // of its radius: the wall itself
-	share(h, func(j int) bool {
+	swirl.Share(h, func(j int) bool {
 		sin, cos := math.Sincos(2 * math.Pi * (1 - (float64(j)+0.5)/float64(h)))
 		x, y := box.L/2*(1+inside*cos), box.W/2*(1+inside*sin)
 		for i := range w {

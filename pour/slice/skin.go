@@ -4,8 +4,6 @@ import (
 	"context"
 	"image"
 	"math"
-	"sync"
-	"sync/atomic"
 
 	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
@@ -64,20 +62,3 @@ func (k *skin) at(x, z float64) (stuff uint8, bright float64, ok bool) {
 
 // place is the pixel at a part of a row.
 func place(part float64, n int) int { return min(max(int(part*float64(n)), 0), n-1) }
-
-// share runs do for 0 to n-1 on two goroutines until one returns false.
-func share(n int, do func(i int) bool) {
-	const workers = 2
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range workers {
-		wait.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				if !do(i) {
-					return
-				}
-			}
-		})
-	}
-	wait.Wait()
-}

@@ -28,7 +28,7 @@ func (s *Scene) top(ctx context.Context, step, perMM float64, fine bool) (*top, 
 		t.stuff[i] = relief.Bare
 	}
 	if s.on != nil {
-		share(t.high, func(j int) bool {
+		swirl.Share(t.high, func(j int) bool {
 			for i := range t.wide {
 				z, stuff := s.on.Surface(min(float64(i)*step, box.L-1e-6), min(float64(j)*step, box.W-1e-6))
 				t.z[j*t.wide+i], t.stuff[j*t.wide+i] = float32(max(0, z)), stuff

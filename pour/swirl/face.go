@@ -47,7 +47,7 @@ func (f *Face) Label(y, z float64) int {
 // Draft draws the face w by h pixels with one sample in each, for a picture that must follow every key press.
 func (f *Face) Draft(dst *Picture, w, h int) {
 	dst.Reset(w, h)
-	share(dst.H, func(j int) bool {
+	Share(dst.H, func(j int) bool {
 		z := f.box.H * (1 - (float64(j)+0.5)/float64(h))
 		for i := range w {
 			if label := f.Label(f.box.W*(float64(i)+0.5)/float64(w), z); label != Empty {
@@ -58,8 +58,8 @@ func (f *Face) Draft(dst *Picture, w, h int) {
 	})
 }
 
-// share runs do for 0 to n-1 on the workers until one returns false.
-func share(n int, do func(i int) bool) {
+// Share runs do for 0 to n-1 on the workers until one returns false.
+func Share(n int, do func(i int) bool) {
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range workers {
@@ -90,7 +90,7 @@ func (f *Face) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 		size *= 2
 	}
 	rows := (h + size - 1) / size
-	share((rows+bandTiles-1)/bandTiles, func(band int) bool {
+	Share((rows+bandTiles-1)/bandTiles, func(band int) bool {
 		if ctx.Err() != nil {
 			return false
 		}

@@ -75,7 +75,7 @@ func (l *Long) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 	if len(l.s.ops) == 0 {
 		return ctx.Err()
 	}
-	share((dst.W+laneColumns-1)/laneColumns, func(block int) bool {
+	Share((dst.W+laneColumns-1)/laneColumns, func(block int) bool {
 		n := newLane(l, dst)
 		from, to := block*laneColumns, min(dst.W, (block+1)*laneColumns)
 		for i := from; i < to; i++ {
@@ -95,7 +95,7 @@ func (l *Long) columns(draw func(t *tracer, i int) bool, n int) {
 	if len(l.s.ops) == 0 {
 		return
 	}
-	share(workers, func(worker int) bool {
+	Share(workers, func(worker int) bool {
 		t := &tracer{}
 		for i := worker; i < n; i += workers {
 			if !draw(t, i) {

@@ -50,7 +50,7 @@ func (p *PotView) Label(u, v float64) int {
 // Draft draws the pot w by h pixels, which it fills from edge to edge, with one sample in each.
 func (p *PotView) Draft(dst *Picture, w, h int) {
 	dst.Reset(w, h)
-	share(dst.H, func(j int) bool {
+	Share(dst.H, func(j int) bool {
 		for i := range w {
 			if label := p.at(float64(i)+0.5, float64(j)+0.5, w, h); label != Empty {
 				dst.Pixels[j*w+i] = Pixel{Portion: [3]uint8{uint8(label)}, Part: [3]uint8{255}}
@@ -63,7 +63,7 @@ func (p *PotView) Draft(dst *Picture, w, h int) {
 // Refine draws the pot w by h pixels with smooth edges; only its rim is not. It stops early with ctx's error, leaving dst half drawn.
 func (p *PotView) Refine(ctx context.Context, dst *Picture, w, h int) error {
 	dst.Reset(w, h)
-	share(dst.H, func(j int) bool {
+	Share(dst.H, func(j int) bool {
 		for i := range w {
 			var t tally
 			for k := range patchSamples {

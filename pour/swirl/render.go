@@ -103,7 +103,7 @@ func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.
 		Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH,
 		bleed: newBleeding(p, newInks(palette, finish.Ground), finish.Material.BleedMM, px), planed: finish.Material.planing(px),
 	}
-	share(p.H, func(j int) bool {
+	Share(p.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
 		for i := range p.W {
 			c := brush.pixel(i, j)

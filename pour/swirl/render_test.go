@@ -290,11 +290,8 @@ func TestEveryPictureStopsWhenItIsCancelled(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	s := numbered()
-	icing, err := NewIcing(IcingRecipe{Piping: Peaks, Shares: []float64{1}, WidthMM: 40, MeanMM: 8})
-	if err != nil {
-		t.Fatal(err)
-	}
-	top := Topping{Icing: icing, Palette: white()}
+	icing := iced(s.recipe.Box, 8)
+	top := Topping{Stands: icing, Palette: white()}
 	var pic Picture
 	pot := PotView{stream: &stream{}, layout: &sectors{quarters()}}
 	for name, draw := range map[string]func() error{
@@ -332,11 +329,8 @@ func TestAPictureStopsHalfWay(t *testing.T) {
 // Whoever is told of pixels is told of every one once, whatever the size of the picture.
 func TestEveryPixelIsToldOfOnce(t *testing.T) {
 	s := numbered()
-	icing, err := NewIcing(IcingRecipe{Piping: Peaks, Shares: []float64{1}, WidthMM: 40, MeanMM: 8})
-	if err != nil {
-		t.Fatal(err)
-	}
-	top := Topping{Icing: icing, Palette: white()}
+	icing := iced(s.recipe.Box, 8)
+	top := Topping{Stands: icing, Palette: white()}
 	for _, perMM := range []float64{0.7, 3, 7.3} {
 		var told atomic.Int64
 		finish := Finish{Told: func(n int) { told.Add(int64(n)) }}
@@ -360,15 +354,13 @@ func TestEveryPixelIsToldOfOnce(t *testing.T) {
 	}
 }
 
-// On a sheet with an icing every bar is higher by its peak, and the same icing stands on each.
+// On a sheet with an icing every bar is higher by its peak, and has its own part of it.
 func TestTheIcingStandsOnEveryBarOfASheet(t *testing.T) {
-	icing, err := NewIcing(IcingRecipe{Piping: Rosettes, Shares: []float64{1}, WidthMM: 40, MeanMM: 8, Seed: 2})
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := numbered()
+	icing := iced(s.recipe.Box, 8)
 	var told atomic.Int64
-	img, err := numbered().Contact(context.Background(), eight(), Sheet{
-		Bars: Even(200, 25), Columns: 4, PxPerMM: 2, GapMM: 3, Top: Topping{Icing: icing, Palette: white()},
+	img, err := s.Contact(context.Background(), eight(), Sheet{
+		Bars: Even(200, 25), Columns: 4, PxPerMM: 2, GapMM: 3, Top: Topping{Stands: icing, Palette: white()},
 		Finish: Finish{Told: func(n int) { told.Add(int64(n)) }},
 	})
 	if err != nil {
@@ -386,15 +378,13 @@ func TestTheIcingStandsOnEveryBarOfASheet(t *testing.T) {
 		iced := 0
 		for j := range over {
 			for i := range 80 {
-				if got, first := img.NRGBAAt(x+i, y+j), img.NRGBAAt(6+i, 6+j); got != first {
-					t.Fatalf("the icing of bar %d differs from that of the first at (%d, %d)", k+1, i, j)
-				} else if got.A > 0 {
+				if img.NRGBAAt(x+i, y+j).A > 0 {
 					iced++
 				}
 			}
 		}
-		if want := 8 * 40 * 4; !near(float64(iced), float64(want), 0.2*float64(want)) { // 8 mm over 40 mm at 4 pixels to the mm²
-			t.Errorf("the icing of bar %d covers %d pixels, want about %d", k+1, iced, want)
+		if least := 8 * 40 * 4; iced < least || iced >= 80*over { // 8 mm deep over 40 mm at 4 pixels to the mm², what stands behind seen as well, and air above
+			t.Errorf("the icing of bar %d covers %d pixels of %d, want %d or more", k+1, iced, 80*over, least)
 		}
 		if got := img.NRGBAAt(x+40, y+over+30); got != eight()[k] {
 			t.Errorf("under its icing bar %d is %v", k+1, got)

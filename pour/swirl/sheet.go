@@ -13,8 +13,7 @@ import (
 
 // Topping is what is on a loaf and the sRGB colours of it, the icing's portions first. The zero Topping is nothing.
 type Topping struct {
-	Icing   *Icing        // put on by eye: painted as it looks
-	Stands  *relief.Field // what is known piece by piece
+	Stands  *relief.Field // icing, embeds and what is strewn; nil: nothing
 	Above   *relief.Field // all of it, to be seen from above; nil: bare
 	Palette []color.NRGBA
 }
@@ -30,15 +29,7 @@ func (t Topping) face(f *Face, to float64) *relief.View {
 	if t.Stands == nil {
 		return nil
 	}
-	return t.before(t.Stands.Face(f.at, to))
-}
-
-// before puts a view before icing that is put on by eye.
-func (t Topping) before(v *relief.View) *relief.View {
-	if t.Icing == nil || v == nil {
-		return v
-	}
-	return v.Before(t.Icing.HighMM)
+	return t.Stands.Face(f.at, to)
 }
 
 // cut is how what stands on a loaf is seen from a cut along it; nil where nothing does.
@@ -54,27 +45,10 @@ func (t Topping) cut(l *Long) *relief.View {
 
 // RenderLoaf draws a cut along the loaf at pxPerMM; an upright one has the topping standing on it as it is seen from the side.
 func RenderLoaf(ctx context.Context, l *Long, palette []color.NRGBA, top Topping, pxPerMM float64, finish Finish) (*image.NRGBA, error) {
-	side, err := top.beside(l)
-	if err != nil {
-		return nil, err
-	}
-	return topped(ctx, l, palette, side, side.before(top.cut(l)), pxPerMM, finish)
-}
-
-// beside is the topping as it stands on a cut along the loaf; none on a level one.
-func (t Topping) beside(l *Long) (Topping, error) {
 	if l.top {
-		return Topping{Palette: t.Palette}, nil
+		return topped(ctx, l, palette, Topping{Palette: top.Palette}, top.cut(l), pxPerMM, finish)
 	}
-	if t.Icing == nil {
-		return t, nil
-	}
-	icing, err := t.Icing.Along(l.s.recipe.Box.L)
-	if err != nil {
-		return Topping{}, err
-	}
-	t.Icing = icing.Part(l.from, l.from+l.long)
-	return t, nil
+	return topped(ctx, l, palette, top, top.cut(l), pxPerMM, finish)
 }
 
 // high is how many pixels the topping stands over the bar; none: 0.
@@ -87,45 +61,20 @@ func (t Topping) high(pxPerMM float64) int {
 
 // PeakMM is how high it all stands above the bar, mm.
 func (t Topping) PeakMM() float64 {
-	peak := 0.0
-	if t.Icing != nil {
-		peak = t.Icing.PeakMM()
+	if t.Stands == nil {
+		return 0
 	}
-	if t.Stands != nil {
-		peak = max(peak, t.Stands.PeakMM())
-	}
-	return peak
+	return t.Stands.PeakMM()
 }
 
-// paint draws the icing at the foot of img, which has room for the topping at its highest.
-func (t Topping) paint(ctx context.Context, img *image.NRGBA, pxPerMM float64, finish Finish) error {
-	b := img.Bounds()
-	free := b.Dy()
-	if t.Icing != nil {
-		free = max(0, b.Dy()-pixels(t.Icing.PeakMM(), pxPerMM))
-	}
-	if free > 0 {
-		fillWith(part(img, image.Rect(b.Min.X, b.Min.Y, b.Max.X, b.Min.Y+free)), finish.Ground)
-		for range free {
-			if err := ctx.Err(); err != nil {
-				return fmt.Errorf("drawing what stands on the loaf: %w", err)
-			}
-			finish.tell(b.Dx())
+// clear makes the room above a bar ground, on which the topping is laid. It stops early with ctx's error.
+func (f Finish) clear(ctx context.Context, img *image.NRGBA) error {
+	fillWith(img, f.Ground)
+	for range img.Rect.Dy() {
+		if err := ctx.Err(); err != nil {
+			return fmt.Errorf("drawing what stands on the loaf: %w", err)
 		}
-	}
-	if t.Icing == nil || b.Dy() == 0 {
-		return nil
-	}
-	b.Min.Y += free
-	err := t.Icing.paint(ctx, t.Palette, finish.Ground, b.Dx(), b.Dy(), func(j int, row []color.NRGBA) {
-		at := img.PixOffset(b.Min.X, b.Min.Y+j)
-		for i, c := range row {
-			copy(img.Pix[at+4*i:at+4*i+4], []uint8{c.R, c.G, c.B, c.A})
-		}
-		finish.tell(len(row))
-	})
-	if err != nil {
-		return fmt.Errorf("drawing an icing of %d by %d pixels: %w", b.Dx(), b.Dy(), err)
+		f.tell(img.Rect.Dx())
 	}
 	return nil
 }
@@ -139,7 +88,7 @@ func topped(ctx context.Context, src source, palette []color.NRGBA, top Topping,
 		return nil, err
 	}
 	finish.FlatTop = finish.FlatTop || over > 0
-	if err := top.paint(ctx, part(img, image.Rect(0, 0, w, over)), pxPerMM, finish); err != nil {
+	if err := finish.clear(ctx, part(img, image.Rect(0, 0, w, over))); err != nil {
 		return nil, err
 	}
 	if err := paint(ctx, src, palette, part(img, image.Rect(0, over, w, h+over)), finish, &Picture{}); err != nil || v == nil {
@@ -228,31 +177,22 @@ func (s *Swirl) Contact(ctx context.Context, palette []color.NRGBA, c Sheet) (*i
 // maxPxPerMM bounds the resolution of a contact sheet; the size of the whole picture is bounded as well.
 const maxPxPerMM = 1000
 
-// bars draws every bar in its place. The icing is drawn once and stands on all of them.
+// bars draws every bar in its place.
 func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGBA, c Sheet, size image.Point, gap int) error {
 	over := c.Top.high(c.PxPerMM)
 	place := func(k int) image.Rectangle {
 		at := image.Pt(gap+k%c.Columns*(size.X+gap), gap+k/c.Columns*(size.Y+gap))
 		return image.Rectangle{at, at.Add(size)}
 	}
-	icing := func(k int) *image.NRGBA {
-		r := place(k)
-		return part(img, image.Rect(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+over))
-	}
-	if err := c.Top.paint(ctx, icing(0), c.PxPerMM, c.Finish); err != nil {
-		return err
-	}
 	finish, pic := c.Finish, Picture{}
 	finish.FlatTop = finish.FlatTop || over > 0
-	for k := 1; k < len(c.Bars) && over > 0; k++ {
-		first := icing(0)
-		draw.Draw(img, icing(k).Rect, first, first.Rect.Min, draw.Src)
-		finish.tell(size.X * over)
-	}
 	for k, bar := range c.Bars {
 		all := place(k)
 		r := all
 		r.Min.Y += over
+		if err := finish.clear(ctx, part(img, image.Rect(all.Min.X, all.Min.Y, all.Max.X, r.Min.Y))); err != nil {
+			return fmt.Errorf("bar %d: %w", k+1, err)
+		}
 		face := s.Face(bar.From)
 		var side source = face
 		if s.recipe.Round {

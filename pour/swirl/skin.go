@@ -44,7 +44,7 @@ func (s *Swirl) emboss(img *image.NRGBA) {
 	const shade, soft = 0.4, 0.85 // how much a slope of 1 to 1 darkens; a height of the light
 	b, box := img.Bounds(), s.recipe.Box
 	ink := curve()
-	share(b.Dy(), func(j int) bool {
+	Share(b.Dy(), func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
 		for i := range b.Dx() {
 			along, across := s.Slope(box.L*(float64(i)+0.5)/float64(b.Dx()), box.W*(float64(j)+0.5)/float64(b.Dy()))

@@ -65,7 +65,7 @@ func (t Topping) lay(ctx context.Context, v *relief.View, img *image.NRGBA) erro
 	b := img.Bounds()
 	stuffs := NewStuffs(t.Palette)
 	strips := (b.Dx() + stripPixels - 1) / stripPixels
-	share(strips, func(k int) bool {
+	Share(strips, func(k int) bool {
 		var p relief.Picture
 		at := image.Rect(k*stripPixels, 0, min((k+1)*stripPixels, b.Dx()), b.Dy())
 		if v.Draw(ctx, &p, b.Dx(), b.Dy(), at) != nil {

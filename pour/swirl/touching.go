@@ -13,7 +13,7 @@ const (
 func (s *Swirl) Touching() [][]float64 {
 	n := len(s.recipe.Script.Brief.Shares)
 	counts := make([][][]float64, touchFaces)
-	share(touchFaces, func(k int) bool {
+	Share(touchFaces, func(k int) bool {
 		x := s.recipe.Box.L * (float64(k) + 0.5) / touchFaces
 		counts[k] = s.Face(x).crossings(n)
 		return true

@@ -32,14 +32,6 @@ func (p *Plate) Image(ctx context.Context, d Dye) (*image.NRGBA, error) {
 		t := &p.tiles[i]
 		at := image.Pt(t.rect.Min.X*across, t.rect.Min.Y*down)
 		w, h := p.pixels(t)
-		if p.iced(t) {
-			top := t.icing.Paint(d.Top, d.Ground, w, t.crown-t.bare, nil)
-			for y := range t.crown - t.bare {
-				for x, c := range top[y*w : (y+1)*w] {
-					img.SetNRGBA(at.X+x, at.Y+t.bare+y, c)
-				}
-			}
-		}
 		body := image.Rect(0, t.crown, w, h).Add(at)
 		wide, high := p.sizeMM()
 		if err := t.base.Finish(ctx, d.Base, img.SubImage(body).(*image.NRGBA), p.finish(t, d), wide, high); err != nil {

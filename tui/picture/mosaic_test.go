@@ -105,7 +105,7 @@ func (p *Print) shown(x, y int) screen.Colour {
 func TestEveryMosaicShowsThePixelsThatWereTraced(t *testing.T) {
 	for m := range screen.Mosaic(screen.Mosaics) {
 		s := meadow(Bar, 60, 24)
-		s.Icing, s.Mosaic = nil, m
+		s.Stands, s.Mosaic = nil, m
 		p := draft(t, s).Print(dyes(True))
 		tile := &p.Plate.tiles[0]
 		across, down := p.Plate.grain()
@@ -165,7 +165,7 @@ func variety(p *Print) float64 {
 func TestTheSmoothPictureIsAboutAsCrispAsItsDraft(t *testing.T) {
 	for _, size := range [][2]int{{30, 12}, {60, 24}, {110, 44}} {
 		s := meadow(Bar, size[0], size[1])
-		s.Icing, s.Mosaic = nil, screen.Quarters
+		s.Stands, s.Mosaic = nil, screen.Quarters
 		d := draft(t, s)
 		fine, err := d.Refine(context.Background())
 		if err != nil {

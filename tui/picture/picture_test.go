@@ -11,6 +11,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"pourbench/pour/relief"
 	"pourbench/pour/script"
 	"pourbench/pour/swirl"
 	"pourbench/tui/screen"
@@ -20,9 +21,16 @@ import (
 func meadow(view View, w, h int) Shot {
 	return Shot{
 		Recipe: swirl.Recipe{Script: dropped(7, 0.38, 0.16, 0.16, 0.15, 0.15), Thickness: 0.35, Box: swirl.Box{L: 250, W: 80, H: 62}},
-		Icing:  &swirl.IcingRecipe{Piping: swirl.Rosettes, Shares: []float64{0.6, 0.4}, WidthMM: 80, MeanMM: 15, Seed: 7},
+		Stands: piped(0.6, 0.4),
 		View:   view, Bars: swirl.Even(250, 25), Done: Whole, W: w, H: h,
 	}
+}
+
+// piped is icing of so many shares on that loaf, 15 mm deep on average.
+func piped(shares ...float64) *relief.Recipe {
+	return &relief.Recipe{L: 250, W: 80, H: 62, Seed: 7, Icing: relief.Icing{
+		Shape: relief.Piped, Volume: 15 * 80 * 250, Spots: []relief.Spot{{X: 125, Y: 40}}, Shares: shares,
+	}}
 }
 
 // dropped is the script of a drop.
@@ -175,25 +183,6 @@ func TestLettersTakeThePlaceOfSignsWithoutColour(t *testing.T) {
 	}
 }
 
-func TestTheIcingIsLabelledAboutByItsShares(t *testing.T) {
-	s := meadow(Bar, 80, 60)
-	s.Flat = true
-	labels := draft(t, s).tiles[0].labels
-	count := map[int]int{}
-	for y := range labels.H {
-		for x := range labels.W {
-			count[labels.Label(x, y)]++
-		}
-	}
-	first := float64(count[0]) / float64(count[0]+count[1])
-	if first < 0.45 || first > 0.75 { // the areas follow the shares roughly: swirl.Icing says so
-		t.Errorf("the first jug has %.2f of the icing, want about 0.60", first)
-	}
-	if count[swirl.Empty] == 0 {
-		t.Error("there is no air above the icing")
-	}
-}
-
 func TestRefiningIsStoppedByItsContext(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
@@ -259,9 +248,10 @@ func TestShotsThatDifferAnywhereAreNotTheSame(t *testing.T) {
 		func(s *Shot) { s.Recipe.Script = dropped(8, 0.38, 0.16, 0.16, 0.15, 0.15) },
 		func(s *Shot) { s.Recipe.Script = dropped(7, 0.37, 0.17, 0.16, 0.15, 0.15) },
 		func(s *Shot) { s.Recipe.Thickness = 0.4 },
-		func(s *Shot) { s.Icing = nil },
-		func(s *Shot) { icing := *s.Icing; icing.MeanMM++; s.Icing = &icing },
-		func(s *Shot) { icing := *s.Icing; icing.Striped = true; s.Icing = &icing },
+		func(s *Shot) { s.Stands = nil },
+		func(s *Shot) { s.Stands = piped(0.5, 0.5) },
+		func(s *Shot) { s.Stands.Icing.Volume++ },
+		func(s *Shot) { s.Stands.Icing.Striped = true },
 		func(s *Shot) { s.View = Top },
 		func(s *Shot) { s.Bar++ },
 		func(s *Shot) { s.Done = 3 },
@@ -283,7 +273,7 @@ func TestShotsThatDifferAnywhereAreNotTheSame(t *testing.T) {
 // BenchmarkEncode measures drawing a print of 120 by 30 cells and writing it with its colours: the aim is 0.5 ms and no allocation per cell.
 func BenchmarkEncode(b *testing.B) {
 	s := meadow(Bar, 122, 30)
-	s.Icing, s.Recipe.Box = nil, swirl.Box{L: 250, W: 120, H: 60} // fills the cells
+	s.Stands, s.Recipe.Box = nil, swirl.Box{L: 250, W: 120, H: 60} // fills the cells
 	for _, depth := range []Depth{True, Many} {
 		b.Run(fmt.Sprint(depth), func(b *testing.B) {
 			fine, err := draft(b, s).Refine(context.Background())

@@ -27,15 +27,12 @@ type Plate struct {
 type tile struct {
 	bar    int // -1: a cut of the whole loaf
 	rect   image.Rectangle
-	crown  int // rows of pixels above the base
-	bare   int // of these, the uppermost without icing
-	icing  *swirl.Icing
+	crown  int          // rows of pixels above the base
 	scene  *slice.Scene // all of the tile, as dots of base and top; nil: it is a cut
 	stands *relief.View // what is known piece by piece; nil: nothing is
 	over   relief.Picture
 	cut    cut
 	base   swirl.Picture
-	labels swirl.Picture // of the icing, flat; only where the shot is flat
 }
 
 // cut is a face or a cut along the loaf.
@@ -56,15 +53,11 @@ func Draft(s Shot) (*Plate, error) {
 		p.Shot.Done = min(max(s.Done, 0), p.Steps)
 		poured = whole.Upto(p.Shot.Done)
 	}
-	icing, err := s.icing()
-	if err != nil {
-		return nil, err
-	}
 	if pot := poured.Pot(); pot != nil && s.Done != Whole {
 		p.Pot = true
 		p.add(tile{bar: -1, rect: fit(1, 1, s.W, s.H), cut: pot})
 	} else {
-		p.place(poured, icing, s.stands())
+		p.place(poured, s.stands())
 	}
 	for i := range p.tiles {
 		t := &p.tiles[i]
@@ -75,9 +68,6 @@ func Draft(s Shot) (*Plate, error) {
 			continue
 		}
 		t.cut.Draft(&t.base, w, h-t.crown)
-		if p.iced(t) && s.Flat {
-			p.label(t, w)
-		}
 		if p.dressed(t) {
 			_ = t.stands.Draw(context.Background(), &t.over, w, h, image.Rect(0, 0, w, h)) // nothing stops it
 		}
@@ -85,10 +75,7 @@ func Draft(s Shot) (*Plate, error) {
 	return p, nil
 }
 
-// iced says whether the icing is on a tile: it is piped when the pour is done. Its room is kept free before.
-func (p *Plate) iced(t *tile) bool { return t.icing != nil && p.Shot.Done == Whole }
-
-// dressed says whether what stands on the loaf is on a tile: not before the pour is done.
+// dressed says whether what stands on the loaf is on a tile: not before the pour is done. Its room is kept free before.
 func (p *Plate) dressed(t *tile) bool {
 	return (t.stands != nil || t.scene != nil) && p.Shot.Done == Whole
 }
@@ -99,18 +86,6 @@ func (s Shot) stands() *relief.Field {
 		return nil
 	}
 	return relief.New(*s.Stands)
-}
-
-// icing is the shot's icing as its view shows it; nil where there is none.
-func (s Shot) icing() (*swirl.Icing, error) {
-	if s.Icing == nil || s.View == Top || s.View == Stands {
-		return nil, nil
-	}
-	icing, err := swirl.NewIcing(*s.Icing)
-	if err != nil || s.View != Long {
-		return icing, err
-	}
-	return icing.Along(s.Recipe.Box.L)
 }
 
 // Refine traces a plate again with smooth edges. It stops early with ctx's error.
@@ -164,18 +139,16 @@ func (p *Plate) pixels(t *tile) (w, h int) {
 }
 
 // place lays the tiles out and readies their cuts. A shot without room gets none.
-func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) {
+func (p *Plate) place(poured *swirl.Swirl, on *relief.Field) {
 	s, box := p.Shot, p.Shot.Recipe.Box
-	p.peak = peak(icing)
 	if p.sliced() {
-		p.peak = 0
 		scene := slice.New(poured, s.Recipe, on, s.at(s.Bar))
 		wide, high := scene.SizeMM()
 		p.add(tile{bar: -1, rect: fit(wide, high, s.W, s.H), scene: scene})
 		return
 	}
 	if on != nil && s.View != Top && s.View != Stands {
-		p.peak = max(p.peak, on.PeakMM())
+		p.peak = on.PeakMM()
 	}
 	wide, high := s.Recipe.FaceMM()
 	high += p.peak
@@ -184,10 +157,10 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 		n := BarsFor(p.Bars, wide, high, s.W, s.H)
 		first := min(max(s.Bar-n/2, 0), p.Bars-n)
 		for i, r := range grid(n, wide, high, s.W, s.H) {
-			p.add(p.face(first+i, r, poured, icing, on))
+			p.add(p.face(first+i, r, poured, on))
 		}
 	case Long:
-		p.lengths(poured, icing, on)
+		p.lengths(poured, on)
 	case Top, Stands:
 		t := tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)}
 		if s.View == Stands { // a line below is left for the bars' numbers
@@ -203,7 +176,7 @@ func (p *Plate) place(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field)
 	default:
 		bar := min(max(s.Bar, 0), p.Bars-1)
 		r := fit(wide, high, s.W-2*wall, s.H).Add(image.Pt(wall, 0))
-		p.add(p.face(bar, r, poured, icing, on))
+		p.add(p.face(bar, r, poured, on))
 	}
 }
 
@@ -216,21 +189,13 @@ func SliceMM(r swirl.Recipe, peakMM float64, bars []swirl.Bar, bar int) (w, h fl
 }
 
 // face is a bar's tile.
-func (p *Plate) face(bar int, r image.Rectangle, poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) tile {
+func (p *Plate) face(bar int, r image.Rectangle, poured *swirl.Swirl, on *relief.Field) tile {
 	at := p.Shot.at(bar)
-	t := tile{bar: bar, rect: r, icing: icing, cut: p.Shot.side(poured, at.From)}
+	t := tile{bar: bar, rect: r, cut: p.Shot.side(poured, at.From)}
 	if on != nil {
-		t.stands = before(on.Face(at.From, at.To), icing)
+		t.stands = on.Face(at.From, at.To)
 	}
 	return t
-}
-
-// before puts a view before icing that is put on by eye.
-func before(v *relief.View, icing *swirl.Icing) *relief.View {
-	if icing == nil {
-		return v
-	}
-	return v.Before(icing.HighMM)
 }
 
 // side is the cut side of a bar that begins there: of a tube level, else upright.
@@ -242,7 +207,7 @@ func (s Shot) side(poured *swirl.Swirl, at float64) cut {
 }
 
 // lengths lays out the lengths of a cut along the loaf.
-func (p *Plate) lengths(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Field) {
+func (p *Plate) lengths(poured *swirl.Swirl, on *relief.Field) {
 	s, box := p.Shot, p.Shot.Recipe.Box
 	high := box.H + p.peak
 	if s.Recipe.Round { // upright as it was poured, down its middle
@@ -255,22 +220,11 @@ func (p *Plate) lengths(poured *swirl.Swirl, icing *swirl.Icing, on *relief.Fiel
 		one := box.L / float64(p.Cut.N)
 		from, to := one*float64(i), one*float64(i+1)
 		t := tile{bar: -1, rect: r, cut: poured.Lengthwise(box.W/2).Part(from, to)}
-		if icing != nil {
-			t.icing = icing.Part(from, to)
-		}
 		if on != nil {
-			t.stands = before(on.Side(box.W/2).Part(from, to), icing)
+			t.stands = on.Side(box.W/2).Part(from, to)
 		}
 		p.add(t)
 	}
-}
-
-// peak is how high an icing stands, mm.
-func peak(icing *swirl.Icing) float64 {
-	if icing == nil {
-		return 0
-	}
-	return icing.PeakMM()
 }
 
 // wall is the column left free on either side of a single bar, for the mould while it is poured.
@@ -290,9 +244,6 @@ func (p *Plate) add(t tile) {
 	t.crown = int(math.Round(float64(h/unit)*p.peak/high)) * unit
 	if h-t.crown < 1 {
 		return
-	}
-	if t.icing != nil {
-		t.bare = t.crown - int(math.Round(float64(h/unit)*peak(t.icing)/high))*unit
 	}
 	if t.stands != nil {
 		t.stands = t.stands.Under(float64(t.crown) * p.Shot.Recipe.Box.H / float64(h-t.crown))

@@ -77,24 +77,14 @@ func (p *Plate) Tiles() []Tile {
 
 // blended prints in true colour, pixel edges mixed in linear light.
 func (p *Print) blended(t *tile) {
-	ground := p.Dye.Ground
 	w, h := p.Plate.pixels(t)
 	done := p.Plate.Shot.Done == Whole
 	base := crisp(&t.base).Colour(p.Dye.Base, color.NRGBA{}, nil)
-	var top []color.NRGBA
-	if p.Plate.iced(t) {
-		top = t.icing.Paint(p.Dye.Top, ground, w, t.crown-t.bare, nil)
-	}
-	behind := func(x, y int) (c color.NRGBA) {
-		switch {
-		case y >= t.crown:
-			return base[(y-t.crown)*w+x]
-		case top == nil || y < t.bare:
-			return color.NRGBA{}
-		case top[(y-t.bare)*w+x] == ground:
+	behind := func(x, y int) color.NRGBA {
+		if y < t.crown {
 			return color.NRGBA{}
 		}
-		return top[(y-t.bare)*w+x]
+		return base[(y-t.crown)*w+x]
 	}
 	if p.Plate.dressed(t) {
 		behind = p.dressed(t, w, behind)
@@ -107,6 +97,9 @@ func (p *Print) blended(t *tile) {
 		return screen.RGB(c.R, c.G, c.B)
 	})
 }
+
+// half is the alpha of a pixel that is half covered.
+const half = 128
 
 // dressed lays what stands on the loaf, and the cuts on it, over the colours of a tile.
 func (p *Print) dressed(t *tile, w int, behind func(x, y int) color.NRGBA) func(x, y int) color.NRGBA {
@@ -168,8 +161,6 @@ func (p *Print) flat(t *tile) {
 			inks, label = p.stuffs(t), t.over.Label(x, y)
 		case y >= t.crown:
 			label = t.base.Label(x, y-t.crown)
-		case p.Plate.iced(t) && y >= t.bare:
-			inks, label = p.Top, t.labels.Label(x, y-t.bare)
 		}
 		if label == swirl.Empty || label >= len(inks) || done && t.corner(x, y, w, h) {
 			return 0
@@ -227,16 +218,11 @@ func (p *Print) signs(t *tile) {
 	_, down := p.Plate.grain()
 	crown := t.crown / down
 	w := t.rect.Dx()
-	bare := t.bare / down
 	votes := t.base.Vote(w, t.rect.Dy()-crown)
-	top := t.labels.Vote(w, crown-bare)
 	for y := range t.rect.Dy() {
 		cells := p.cells[(t.rect.Min.Y+y)*p.w+t.rect.Min.X:]
-		switch {
-		case y >= crown:
+		if y >= crown {
 			signRow(cells, votes[(y-crown)*w:(y-crown+1)*w], p.Base, y)
-		case p.Plate.iced(t) && y >= bare:
-			signRow(cells, top[(y-bare)*w:(y-bare+1)*w], p.Top, y)
 		}
 		if p.Plate.dressed(t) {
 			signRow(cells, t.over.Vote(w, t.rect.Dy(), y), p.stuffs(t), y)

@@ -170,11 +170,3 @@ func TestTheBrightestPortionHasTheMostInkOnADarkTerminal(t *testing.T) {
 		}
 	}
 }
-
-func TestOnlyThePureChannelsAreUsedForLabels(t *testing.T) {
-	for i, want := range map[int][4]uint8{0: {255, 0, 0, 255}, 1: {0, 255, 0, 255}, 2: {0, 0, 255, 255}, 3: {0, 0, 0, 255}, -1: {0, 0, 0, 255}} {
-		if c := pure(i); [4]uint8{c.R, c.G, c.B, c.A} != want {
-			t.Errorf("channel %d is painted %v", i, c)
-		}
-	}
-}

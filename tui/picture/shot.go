@@ -36,8 +36,7 @@ const Whole = -1
 // Shot is everything a traced picture depends on. Colours are no part of it.
 type Shot struct {
 	Recipe  swirl.Recipe
-	Icing   *swirl.IcingRecipe // on top of a pour that is done, but for the view from above; nil: none
-	Stands  *relief.Recipe     // what stands on it and sticks in it, as the view shows it; nil: nothing
+	Stands  *relief.Recipe // what stands on it and sticks in it, as the view shows it; nil: nothing
 	View    View
 	Bar     int           // from 0, for [Bar] and [Slice]
 	Bars    []swirl.Bar   // along the loaf, one or more
@@ -52,17 +51,9 @@ type Shot struct {
 
 // Same says whether another shot gives the same plate.
 func (s Shot) Same(o Shot) bool {
-	return SameIcing(s.Icing, o.Icing) && s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.Done == o.Done &&
+	return s.Recipe.Equal(o.Recipe) && s.View == o.View && s.Bar == o.Bar && s.Done == o.Done &&
 		s.W == o.W && s.H == o.H && s.Mosaic == o.Mosaic && s.Letters == o.Letters && s.Flat == o.Flat && s.Grain == o.Grain &&
 		s.Stands.Equal(o.Stands) && slices.Equal(s.Bars, o.Bars) && slices.Equal(s.Cuts, o.Cuts)
-}
-
-// SameIcing says whether two recipes pipe the same icing.
-func SameIcing(a, b *swirl.IcingRecipe) bool {
-	if a == nil || b == nil {
-		return a == b
-	}
-	return a.Piping == b.Piping && a.Striped == b.Striped && a.WidthMM == b.WidthMM && a.MeanMM == b.MeanMM && a.Seed == b.Seed && slices.Equal(a.Shares, b.Shares)
 }
 
 // at is a bar of the loaf; one that is not there is the last or the first.

@@ -13,7 +13,6 @@ import (
 // moons is the meadow with a ball in the middle of every bar, 6 mm out, and no icing.
 func moons(view View, w, h int) Shot {
 	s := meadow(view, w, h)
-	s.Icing = nil
 	r := &relief.Recipe{L: 250, W: 80, H: 62}
 	for x := 12.5; x < 250; x += 25 {
 		r.Pieces = append(r.Pieces, relief.Piece{Outline: shape.RoundOutline(20), X: x, Y: 40, High: 20, Out: 6, Ball: true})
