@@ -69,9 +69,6 @@ func (r *refiner) even(q *[5]vec3, size int) bool {
 // poured, where those below the level all show one portion; it fails when they do not.
 func (r *refiner) meet(p *patch, s *[5]*sample, q *[5]vec3) bool {
 	t := &r.f.tracer
-	if _, ok := t.slabs[p.slab].fill.(*ribbon); ok {
-		return false // across the foot of what sank in places do not follow one another
-	}
 	g, low := t.group[p.slab], t.lowest(p.slab)
 	p.slab, p.floor = low, t.slabs[low].bottom
 	below := -1

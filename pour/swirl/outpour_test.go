@@ -1,0 +1,77 @@
+package swirl
+
+import (
+	"context"
+	"image/color"
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// Poured from one end, a ribbon comes down deepest, and so is narrowest, the further from that end the later it is poured: over all seeds the
+// last third of the ribbons lies further off than the first.
+func TestTonguesGoForthFromTheLip(t *testing.T) {
+	var sum, n [3]float64
+	for seed := range int64(8) {
+		s := mustPour(t, loaf(script.PotEnd, seed))
+		for _, o := range s.ops {
+			if o.spread == nil {
+				continue
+			}
+			at, least := 0.0, math.Inf(1)
+			for x := 0.0; x <= 250; x += 2 {
+				if v := o.spread.rows[0].swell.at(x); v < least {
+					at, least = x, v
+				}
+			}
+			third := min(int(3*o.spread.top/s.recipe.Box.H), 2)
+			sum[third], n[third] = sum[third]+at, n[third]+1
+		}
+	}
+	if first, last := sum[0]/n[0], sum[2]/n[2]; !(last > first+60) {
+		t.Errorf("the first tongues come down %.0f mm from the lip, the last %.0f mm", first, last)
+	}
+}
+
+// A ribbon that sank in is two colours side by side, so its foot is drawn where it lies: against points traced one by one, at 4 and 8 pixels to
+// the mm.
+func TestTheFootOfARibbonIsDrawnWhereItLies(t *testing.T) {
+	box := Box{L: 100, W: 80, H: 60}
+	st := &stream{layout: &bands{beside{until: []float64{0.5, 1}, portion: []int{1, 2}, act: []int{0, 0}}}, box: box, chord: chordTable(), surge: wobble{mean: math.Pi / 2}}
+	r := &ribbon{stream: st, bottom: 50, top: 60, tall: 80, upright: true}
+	s := &Swirl{recipe: Recipe{Box: box}, level: 60, acts: 1, ops: []op{
+		{slab: &slab{top: 50, fill: plain(0)}},
+		{slab: &slab{bottom: 50, top: 60, fill: r}},
+		{spread: &spread{bottom: 50, top: 60, width: 80, lift: 80, rows: []row{{part: 1, line: wobble{mean: 40}, half: 18}}}},
+	}}
+	f := s.Face(50)
+	for _, px := range []int{4, 8} {
+		var fine, plain Picture
+		if err := f.Refine(context.Background(), &fine, 80*px, 60*px); err != nil {
+			t.Fatal(err)
+		}
+		f.Draft(&plain, 4*80*px, 4*60*px)
+		if d := apart(&fine, shrunk(&plain, 4)); d > 0.0006 {
+			t.Errorf("at %d pixels to the mm the pictures differ by %.5f on average", px, d)
+		}
+	}
+}
+
+// A pore that was cut open is a hole: it darkens what lies there, and nothing is brighter.
+func TestPoresAreHoles(t *testing.T) {
+	grey := color.NRGBA{188, 188, 188, 255}
+	img := finished(t, 20, Material{Pores: 0.5}, grey, grey)
+	dark := 0
+	for i := 0; i < len(img.Pix); i += 4 {
+		switch {
+		case img.Pix[i] > 188:
+			t.Fatalf("a pixel is %d, brighter than the soap", img.Pix[i])
+		case img.Pix[i] < 170:
+			dark++
+		}
+	}
+	if dark == 0 {
+		t.Error("there are no pores")
+	}
+}
