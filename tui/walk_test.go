@@ -21,11 +21,13 @@ import (
 	"pourbench/tui/keys"
 )
 
-// walkLength is how many keys are pressed: a hundred thousand where POURBENCH_LONG is 1.
+// walkLength is how many keys are pressed: as many as .ci/run has time for where POURBENCH_LONG is 1, a hundred thousand where it is full.
 func walkLength() int {
-	switch {
-	case os.Getenv("POURBENCH_LONG") == "1":
+	switch long := os.Getenv("POURBENCH_LONG"); {
+	case long == "full":
 		return 100_000
+	case long == "1":
+		return 30_000
 	case testing.Short():
 		return 800
 	default:

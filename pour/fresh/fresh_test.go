@@ -37,7 +37,7 @@ func TestANewPlanCanBePouredAsItIs(t *testing.T) {
 	scents := [][]string{nil, {"lavender-oil"}, {"meadow-hay", "alp-rose"}}
 	for i, technique := range s.Techniques {
 		for k, icing := range []bool{false, true} {
-			if k != i%2 && os.Getenv("POURBENCH_LONG") != "1" {
+			if k != i%2 && os.Getenv("POURBENCH_LONG") == "" {
 				continue // each technique once, and each with and without where there is time
 			}
 			w := Wishes{Technique: technique.ID, Mould: s.Moulds[(i+3*k)%len(s.Moulds)].ID, Colours: colours[(i+k)%3], Scents: scents[(i+2*k)%3], Icing: icing}

@@ -279,9 +279,11 @@ const walkSeed = 1
 
 func TestALiveRunStandsWhateverKeysArePressed(t *testing.T) {
 	steps := 3000
-	switch {
-	case os.Getenv("POURBENCH_LONG") == "1":
-		steps = 40_000 // with those of the bench a hundred and forty thousand, in the time .ci/run has for them
+	switch long := os.Getenv("POURBENCH_LONG"); {
+	case long == "full":
+		steps = 40_000 // with those of the bench a hundred and forty thousand
+	case long == "1":
+		steps = 12_000 // what .ci/run has time for
 	case testing.Short():
 		steps = 400
 	}
