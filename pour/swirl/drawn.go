@@ -23,7 +23,7 @@ func (b *builder) hanger() func(script.Act) {
 			case script.HangerSpiral:
 				b.spiral()
 			default:
-				b.wire(b.waves())
+				b.zigzag()
 			}
 		case script.Level:
 			amp := b.thick(1.2, 0.6)
@@ -38,16 +38,23 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
-// wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius float64) {
-	b.draw(&stroke{
-		radius: radius, grip: b.thick(0.8, 0.92), skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.08), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.1),
-	}, path)
+// wire draws the wire along a path; it drags what lies within radius mm, and a wide neighbourhood a little. Led along the loaf by hand it drifts, leans and goes more or less deep.
+func (b *builder) wire(path []vec2, radius, wideDrag float64) {
+	wide := stroke{
+		radius: wideDrag * radius, grip: b.thick(0.7, 0.75), skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		shift: b.d.wobble(0, 0.07*b.Box.W), sway: b.d.wobble(1, 0.12), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.2),
+		waver: b.d.waver(0.08*b.Box.H, max(1, b.Turns)),
+	}
+	near := wide
+	near.radius, near.grip, near.slip = radius, b.thick(0.75, 0.85), b.d.waver(0.7, 3*max(1, b.Turns))
+	if wideDrag > 1 {
+		b.draw(&wide, path)
+	}
+	b.draw(&near, path)
 }
 
 const (
-	wireMarginMM = 9  // the wire keeps this far from the walls
+	wireMarginMM = 4  // the wire keeps this far from the walls
 	wireTopMM    = 3  // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4  // under the surface it drags less and less
 	wireOutMM    = -1 // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
@@ -61,9 +68,33 @@ func (b *builder) way() (middle, far float64) {
 	return floor + far, far
 }
 
+// zigzag draws the wire down and up across the mould. Between a way down and the next way up batter goes round, over the whole depth.
+func (b *builder) zigzag() {
+	ends, path, radius := b.waves()
+	for i := 1; i < len(ends); i++ {
+		if i+1 < len(ends) {
+			dir := 1.0
+			if (ends[i].z < ends[i-1].z) == (ends[len(ends)-1].y > ends[0].y) {
+				dir = -1
+			}
+			b.between(ends[i-1], ends[i], ends[i+1], dir)
+		}
+	}
+	b.wire(path, radius, 2)
+}
+
+func (b *builder) between(a, m, c vec2, dir float64) {
+	wide := math.Abs(c.y - a.y)
+	b.add(op{gyre: &gyre{
+		at: vec2{m.y, b.Box.H * b.d.Between(0.35, 0.65)}, half: vec2{wide * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)}, width: b.Box.W, height: b.Box.H,
+		angle: -dir * b.d.Between(0.5, 1.3), gain: b.d.wobble(0.8, 0.7),
+		shift: b.d.wobble(0, 0.07*b.Box.W), sink: b.d.wobble(0, 0.1*b.Box.H), swell: b.d.wobble(1, 0.25),
+	}})
+}
+
 // waves is the wire's way down and up while it crosses the mould, from either side, in through the surface and out of it at the end. It
 // goes down as often as it is turned, by hand: no turn is as wide or as deep as the next. Some push it down along the wall first.
-func (b *builder) waves() ([]vec2, float64) {
+func (b *builder) waves() ([]vec2, []vec2, float64) {
 	middle, far := b.way()
 	turns := max(1, math.Round(b.Turns))
 	halves := 2 * int(turns) // from one end of a stroke down or up to the next
@@ -84,7 +115,7 @@ func (b *builder) waves() ([]vec2, float64) {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * b.d.Between(0.74, 1)
+		reach := far * swing * b.d.Between(0.6, 1)
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}
@@ -93,8 +124,9 @@ func (b *builder) waves() ([]vec2, float64) {
 	path := b.through(ends)
 	if b.d.Sign() < 0 {
 		mirror(path, b.Box.W)
+		mirror(ends, b.Box.W)
 	}
-	return path, clamp(0.62*w/turns, 6, 15)
+	return ends, path, clamp(0.36*w/turns, 4, 9)
 }
 
 // through is the wire's way in through the surface, from end to end of its strokes and out through the surface.
