@@ -150,7 +150,7 @@ func lows(path []vec2) (n int, low, high vec2) {
 	return n, low, high
 }
 
-// The wire goes down as often as it is turned, by hand from either wall and never within 9 mm of one, down to 9 mm over the bottom at the
+// The wire goes down as often as it is turned, by hand from either wall and never within 4 mm of one, down to 4 mm over the bottom at the
 // deepest, in and out by the surface.
 func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 	for _, turns := range []float64{1, 2, 3, 5} {
@@ -158,7 +158,8 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 		for seed := range int64(24) {
 			r := poured(script.Hanger, 1)
 			r.Script.Brief.Turns, r.Script.Brief.Seed = turns, seed
-			path, radius := newBuilder(r).waves()
+			b := newBuilder(r)
+			path := b.through(b.waves())
 			n, low, high := lows(path)
 			if n != int(turns) {
 				t.Errorf("%g turns, seed %d: the wire goes down %d times", turns, seed, n)
@@ -167,7 +168,7 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 			if first.z != 59 || last.z != 59 || high.z > 59 {
 				t.Errorf("%g turns: it goes in at %v and out at %v", turns, first, last)
 			}
-			if low.z < 9-1e-9 || low.z > 9+(1-0.84*0.74)*25 || low.y < 9-1e-9 || high.y > 71+1e-9 || high.y-low.y < 0.7*62 && turns > 1 {
+			if low.z < 4-1e-9 || low.z > 4+(1-0.84*0.6)*26.5 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.y-low.y < 0.7*72 && turns > 1 {
 				t.Errorf("%g turns: it stays within %v and %v", turns, low, high)
 			}
 			if first.y < last.y {
@@ -176,18 +177,16 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 			if path[1].z < 30 {
 				along++
 			}
-			if radius < 6 || radius > 15 {
-				t.Errorf("%g turns: it drags what lies within %g mm", turns, radius)
-			}
 		}
 		if turns > 1 && (left < 4 || left > 20 || along < 4 || along > 20) {
 			t.Errorf("%g turns: of 24 %d start at the left, %d go down along the wall first", turns, left, along)
 		}
 	}
 	r := poured(script.Hanger, 1)
-	r.Box.H = 20 // a quarter of a low mould is less than 9 mm
-	path, _ := newBuilder(r).waves()
-	if _, low, _ := lows(path); low.z < 5-1e-9 || low.z > 7 {
+	r.Box.H = 12 // a quarter of a low mould is less than 4 mm
+	b := newBuilder(r)
+	path := b.through(b.waves())
+	if _, low, _ := lows(path); low.z < 3-1e-9 || low.z > 5 {
 		t.Errorf("in a low mould it goes down to %g mm", low.z)
 	}
 }

@@ -26,11 +26,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			amp := b.thick(1.2, 0.6)
-			if b.Technique == script.HangerSpiral {
-				amp *= 0.4 // more would bend what is wound up out of round
-			}
-			b.settle(amp)
+			b.settle(b.thick(1.2, 0.6))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -38,28 +34,52 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
-// wire draws the wire along a path; it drags what lies within radius mm, and a wide neighbourhood a little. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius, wideDrag float64) {
-	wide := stroke{
-		radius: wideDrag * radius, grip: b.thick(0.7, 0.75), skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.07*b.Box.W), sway: b.d.wobble(1, 0.12), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.2),
-		waver: b.d.waver(0.08*b.Box.H, max(1, b.Turns)),
-	}
+// How a wire is led along the loaf by hand: by eye, no source.
+const (
+	wireMarginMM = 4    // the wire keeps this far from the walls
+	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
+	wireSkinMM   = 4    // under the surface it drags less and less
+	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
+	wireSlips    = 0.7  // of its grip that it loses here and there, at most: what it takes along breaks off
+	slipsATurn   = 3    // about so often on the way down and up
+	pathKnots    = 400
+)
+
+// wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
+func (b *builder) wire(path []vec2, radius float64) {
+	s := b.led(radius, b.thick(0.75, 0.85))
+	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
+	b.draw(&s, path)
+}
+
+// wideWire draws the wire along a path with the batter it carries along with it, which drags a wide neighbourhood, and then the wire alone.
+func (b *builder) wideWire(path []vec2, radius float64) {
+	wide := b.led(2*radius, b.thick(0.7, 0.75))
 	near := wide
-	near.radius, near.grip, near.slip = radius, b.thick(0.75, 0.85), b.d.waver(0.7, 3*max(1, b.Turns))
-	if wideDrag > 1 {
-		b.draw(&wide, path)
-	}
+	near.radius, near.grip, near.slip = radius, b.thick(0.75, 0.85), b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
+	b.draw(&wide, path)
 	b.draw(&near, path)
 }
 
-const (
-	wireMarginMM = 4  // the wire keeps this far from the walls
-	wireTopMM    = 3  // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 4  // under the surface it drags less and less
-	wireOutMM    = -1 // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
-	pathKnots    = 400
-)
+// led is how the wire is led through the loaf.
+func (b *builder) led(radius, grip float64) stroke {
+	return stroke{
+		radius: radius, grip: grip, skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		shift: b.d.wobble(0, 0.07*b.Box.W), sway: b.d.wobble(1, 0.12), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.2),
+		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
+	}
+}
+
+// takeAlong lets the batter about a place go round, within half a width and height of it.
+func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
+	g := &gyre{
+		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
+		shift: b.d.wobble(0, 0.07*b.Box.W), sink: b.d.wobble(0, 0.08*b.Box.H), swell: b.d.wobble(1, 0.2),
+	}
+	b.add(op{gyre: g})
+	return g
+}
 
 // way is the middle of the wire's way up and down, and how far it goes from there, mm.
 func (b *builder) way() (middle, far float64) {
@@ -68,36 +88,29 @@ func (b *builder) way() (middle, far float64) {
 	return floor + far, far
 }
 
-// zigzag draws the wire down and up across the mould. Between a way down and the next way up batter goes round, over the whole depth.
+// zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
 func (b *builder) zigzag() {
-	ends, path, radius := b.waves()
-	for i := 1; i < len(ends); i++ {
-		if i+1 < len(ends) {
-			dir := 1.0
-			if (ends[i].z < ends[i-1].z) == (ends[len(ends)-1].y > ends[0].y) {
-				dir = -1
-			}
-			b.between(ends[i-1], ends[i], ends[i+1], dir)
+	ends := b.waves()
+	across := ends[len(ends)-1].y - ends[0].y
+	for i := 1; i < len(ends)-1; i++ {
+		dir := 1.0
+		if (ends[i].z > ends[i-1].z) == (across > 0) {
+			dir = -1
 		}
+		b.takeAlong(
+			vec2{ends[i].y, b.Box.H * b.d.Between(0.35, 0.65)},
+			vec2{math.Abs(ends[i+1].y-ends[i-1].y) * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)},
+			dir*b.d.Between(0.5, 1.3), b.d.wobble(0.8, 0.7),
+		)
 	}
-	b.wire(path, radius, 2)
+	b.wideWire(b.through(ends), clamp(0.32*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 4, 9))
 }
 
-func (b *builder) between(a, m, c vec2, dir float64) {
-	wide := math.Abs(c.y - a.y)
-	b.add(op{gyre: &gyre{
-		at: vec2{m.y, b.Box.H * b.d.Between(0.35, 0.65)}, half: vec2{wide * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)}, width: b.Box.W, height: b.Box.H,
-		angle: -dir * b.d.Between(0.5, 1.3), gain: b.d.wobble(0.8, 0.7),
-		shift: b.d.wobble(0, 0.07*b.Box.W), sink: b.d.wobble(0, 0.1*b.Box.H), swell: b.d.wobble(1, 0.25),
-	}})
-}
-
-// waves is the wire's way down and up while it crosses the mould, from either side, in through the surface and out of it at the end. It
-// goes down as often as it is turned, by hand: no turn is as wide or as deep as the next. Some push it down along the wall first.
-func (b *builder) waves() ([]vec2, []vec2, float64) {
+// waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:
+// no turn is as wide or as deep as the next. Some push it down along the wall first.
+func (b *builder) waves() []vec2 {
 	middle, far := b.way()
-	turns := max(1, math.Round(b.Turns))
-	halves := 2 * int(turns) // from one end of a stroke down or up to the next
+	halves := 2 * int(max(1, math.Round(b.Turns))) // from one end of a stroke down or up to the next
 	first := 0
 	if b.d.Float() < 0.5 {
 		first, halves = 1, halves-1 // down along the wall
@@ -121,12 +134,10 @@ func (b *builder) waves() ([]vec2, []vec2, float64) {
 		}
 		ends[i] = vec2{left + w*t, middle + reach}
 	}
-	path := b.through(ends)
 	if b.d.Sign() < 0 {
-		mirror(path, b.Box.W)
 		mirror(ends, b.Box.W)
 	}
-	return ends, path, clamp(0.36*w/turns, 4, 9)
+	return ends
 }
 
 // through is the wire's way in through the surface, from end to end of its strokes and out through the surface.

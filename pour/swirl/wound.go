@@ -4,9 +4,11 @@ import "math"
 
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
-	loopTurn  = 1.1 * math.Pi // how far the batter inside a loop turns with the wire, radians
-	loopPart  = 1.6           // how large that is against the loop
-	whirlPart = 0.46          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	loopTurn   = 1.1 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
+	loopPart   = 1.6           // how large what turns is against the loop
+	spiralPart = 0.46          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	leastRound = 0.6           // of half the mould: how far about it the first round of a spiral takes batter along
+	roundGrows = 0.6           // and so much further the last
 )
 
 // loops leads the wire in a row of rounds, over or under, each of which takes what is inside it along and drags at what lies about it.
@@ -20,92 +22,77 @@ func (b *builder) loops() {
 	y := wireMarginMM + b.d.Between(0.1, 0.3)*pitch
 	for range int(turns) {
 		next, high, wide := y+pitch*b.d.Between(0.8, 1.15), far*b.d.Between(0.55, 1), min(pitch*b.d.Between(0.5, 0.85), far)
-		mid := middle + b.d.Between(-1, 1)*(far-high)
-		b.windUp(vec2{y + 0.5*(next-y), mid}, vec2{wide, high}, -over, from)
+		at := vec2{y + 0.5*(next-y), middle + b.d.Between(-1, 1)*(far-high)}
 		for k := range each {
 			t := float64(k) / float64(each)
 			sin, cos := math.Sincos(2 * math.Pi * t)
-			path = append(path, vec2{y + t*(next-y) + over*wide*sin, mid + high*cos})
+			path = append(path, vec2{clamp(y+t*(next-y)+over*wide*sin, wireMarginMM, b.Box.W-wireMarginMM), at.z + high*cos})
 		}
 		y = next
+		if from < 0 {
+			at.y = b.Box.W - at.y
+		}
+		angle := -from * over * loopTurn * b.d.Between(0.6, 1.2) * b.thick(1.1, 0.85)
+		b.takeAlong(at, vec2{loopPart * wide, loopPart * high}, angle, b.d.wobble(0.9, 0.35))
 	}
+	y = min(y, b.Box.W-wireMarginMM)
 	top := b.Box.H + wireOutMM
 	path = append([]vec2{{path[0].y, top}}, append(path, vec2{y, top})...)
 	if from < 0 {
 		mirror(path, b.Box.W)
 	}
-	b.wire(path, clamp(0.3*pitch, 4, 8), 1.8)
+	b.wire(path, clamp(0.4*pitch, 5, 10))
 }
 
-// windUp turns what is inside a loop of a half width and height about its middle, and less and less what lies further out.
-func (b *builder) windUp(at, loop vec2, dir, from float64) {
-	if from < 0 {
-		at.y, dir = b.Box.W-at.y, -dir
-	}
-	b.add(op{gyre: &gyre{
-		at: at, half: vec2{loopPart * loop.y, loopPart * loop.z}, width: b.Box.W, height: b.Box.H,
-		angle: dir * loopTurn * b.d.Between(0.6, 1.2) * b.thick(1.1, 0.85), gain: b.d.wobble(0.9, 0.35),
-		shift: b.d.wobble(0, 0.07*b.Box.W), sink: b.d.wobble(0, 0.06*b.Box.H), swell: b.d.wobble(1, 0.2),
-	}})
-}
-
-// spiral leads the wire round and round from the middle out, which winds the batter up, then back across what is wound and up out of the mould.
-// Every round takes along what lies within it and drags at what lies outside, so that the middle goes round with all of them.
+// spiral leads the wire round and round from the middle out, which winds the batter up, then back across what is wound and up out of the
+// mould. Every round takes along what lies within it and drags at what lies outside, so that the middle goes round with all of them.
 func (b *builder) spiral() {
-	rounds := max(1, int(math.Round(b.Turns)))
+	rounds := max(1, math.Round(b.Turns))
 	dir := b.d.Sign()
-	each := dir * 2 * math.Pi * b.Turns / float64(rounds) * whirlPart * b.thick(1, 0.8)
-	middle, far := b.way()
+	angle := dir * 2 * math.Pi * b.Turns / rounds * spiralPart * b.thick(1, 0.8)
+	middle, _ := b.way()
 	eye := vec2{b.Box.W * b.d.Between(0.4, 0.6), b.Box.H * b.d.Between(0.4, 0.55)}
 	start := b.d.Between(0, 2*math.Pi)
-	shift, sink, waver := b.d.wobble(0, 0.07*b.Box.W), b.d.wobble(0, 0.05*b.Box.H), b.d.waver(3, 1)
-	for i := range rounds {
-		t := float64(i+1) / float64(rounds)
-		reach := 0.6 + 0.6*t
+	shift, sink, waver := b.d.wobble(0, 0.07*b.Box.W), b.d.wobble(0, 0.05*b.Box.H), b.d.waver(0.6*wireWavers*b.Box.H, 1)
+	for i := range int(rounds) {
+		t := float64(i+1) / rounds
 		mid := vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)}
-		b.add(op{gyre: &gyre{
-			at: mid, half: vec2{reach * b.Box.W / 2, reach * b.Box.H / 2}, width: b.Box.W, height: b.Box.H,
-			angle: each * b.d.Between(0.8, 1.2), gain: b.d.wobble(1, 0.22),
-			shift: shift, sink: sink, swell: b.d.wobble(1, 0.1),
-		}})
+		reach := 0.5 * (leastRound + roundGrows*t)
+		g := b.takeAlong(mid, vec2{reach * b.Box.W, reach * b.Box.H}, angle*b.d.Between(0.8, 1.2), b.d.wobble(1, 0.22))
+		g.shift, g.sink = shift, sink
 		b.linger(mid, vec2{0.5 * t * b.Box.W, 0.5 * t * b.Box.H}, dir)
-		s := b.round(mid, vec2{b.Box.W/2 - wireMarginMM, far}, t, float64(rounds), start, dir)
-		s.shift, s.waver = shift, waver
+		s := b.led(clamp(0.12*b.Box.H, 4, 10), b.thick(0.6, 0.75))
+		s.pivot, s.shift, s.waver, s.lean.mean = mid, shift, waver, 0
+		b.draw(&s, b.oneRound(mid, t, 1/rounds, start, dir))
 	}
-	b.wire(b.wayBack(vec2{0.45 * b.Box.W, 0.45 * b.Box.H}), min(7, b.Box.H/9), 1)
+	b.wire(b.wayBack(), min(7, b.Box.H/9))
 }
 
 // linger lets the batter go round somewhere between the middle of a round and its outside, where the hand slowed down: no arm is evenly wide.
 func (b *builder) linger(mid, half vec2, dir float64) {
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	size := b.d.Between(0.45, 0.8)
-	b.add(op{gyre: &gyre{
-		at: vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, half: vec2{size * half.y, size * half.z}, width: b.Box.W, height: b.Box.H,
-		angle: dir * b.d.Between(0.6, 1.6), gain: b.d.wobble(0.6, 0.8),
-		shift: b.d.wobble(0, 0.12*b.Box.W), sink: b.d.wobble(0, 0.1*b.Box.H), swell: b.d.wobble(1, 0.25),
-	}})
+	b.takeAlong(vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{size * half.y, size * half.z}, dir*b.d.Between(0.6, 1.6), b.d.wobble(0.6, 0.8))
 }
 
-// round leads the wire round once, ever further from the middle.
-func (b *builder) round(mid, most vec2, size, rounds, start, dir float64) *stroke {
+// oneRound is the wire's way once about a place, ever further out by a part, up to a size where 1 is as far as the mould lets it.
+func (b *builder) oneRound(mid vec2, size, part, start, dir float64) []vec2 {
+	_, far := b.way()
+	wide := b.Box.W/2 - wireMarginMM
+	bulge := b.d.Between(0, 2*math.Pi)
 	path := make([]vec2, 0, pathKnots+1)
-	wob := b.d.Between(0, 2*math.Pi)
 	for k := range pathKnots + 1 {
 		t := float64(k) / pathKnots
 		sin, cos := math.Sincos(start + dir*2*math.Pi*t)
-		r := (size - (1-t)/rounds) * (1 + 0.08*math.Sin(2*math.Pi*2*t+wob))
-		path = append(path, vec2{mid.y + r*most.y*cos, mid.z + r*most.z*sin})
+		r := (size - (1-t)*part) * (1 + 0.08*math.Sin(4*math.Pi*t+bulge)) // the hand draws no true round
+		path = append(path, vec2{mid.y + r*wide*cos, mid.z + r*far*sin})
 	}
-	s := &stroke{
-		radius: clamp(0.12*b.Box.H, 4, 10), grip: b.thick(0.6, 0.75), skin: wireSkinMM, pivot: mid,
-		sway: b.d.wobble(1, 0.08), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(0, 0.1),
-	}
-	b.draw(s, path)
-	return s
+	return path
 }
 
-// wayBack is the wire's way from the rim of a spiral past its middle and out through the surface.
-func (b *builder) wayBack(half vec2) []vec2 {
+// wayBack is the wire's way from the outside of a spiral past its middle and out through the surface.
+func (b *builder) wayBack() []vec2 {
+	half := vec2{0.45 * b.Box.W, 0.45 * b.Box.H}
 	side := b.d.Sign()
 	sin, cos := math.Sincos(b.d.Between(0.1, 0.9))
 	from := vec2{b.Box.W/2 + side*0.75*half.y*cos, b.Box.H/2 - 0.75*half.z*sin}
