@@ -192,16 +192,16 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 }
 
 // wireOf is the path of the one stroke a tool makes.
-func wireOf(b *builder) (path []vec2, whirls []*whirl) {
+func wireOf(b *builder) (path []vec2, gyres []*gyre) {
 	for _, o := range b.ops {
 		if o.stroke != nil {
 			path = o.stroke.path
 		}
-		if o.whirl != nil {
-			whirls = append(whirls, o.whirl)
+		if o.gyre != nil {
+			gyres = append(gyres, o.gyre)
 		}
 	}
-	return path, whirls
+	return path, gyres
 }
 
 // Loops turn over: in each the wire runs backwards for a while, and what is inside turns the way the wire goes round.
@@ -213,10 +213,10 @@ func TestTheWireIsLedInLoops(t *testing.T) {
 			b := newBuilder(r)
 			b.level = 60
 			b.loops()
-			path, whirls := wireOf(b)
+			path, gyres := wireOf(b)
 			n, low, high := lows(path)
-			if n != int(turns) || len(whirls) != int(turns) || low.z < 8.5 || high.z > 59 {
-				t.Errorf("%g turns: %d low points and %d rounds, from %g to %g mm", turns, n, len(whirls), low.z, high.z)
+			if n != int(turns) || len(gyres) != int(turns) || low.z < 4-1e-9 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.z > 59 {
+				t.Errorf("%g turns: %d low points and %d rounds, from %g to %g mm", turns, n, len(gyres), low.z, high.z)
 			}
 			way, back, round := path[len(path)-1].y-path[0].y, 0, 0.0
 			for i := 1; i < len(path); i++ {
@@ -228,44 +228,54 @@ func TestTheWireIsLedInLoops(t *testing.T) {
 			if turns > 1 && back < len(path)/8 {
 				t.Errorf("%g turns: the wire runs back over %d of %d knots", turns, back, len(path))
 			}
-			for _, w := range whirls {
-				if turns == 1 && w.angle*round < 0 { // the area a path goes round is positive where it turns from across to up
-					t.Errorf("seed %d: the wire goes round %.0f mm², what is inside turns by %.2f", seed, round/2, w.angle)
+			for _, g := range gyres {
+				if turns == 1 && g.angle*round < 0 { // the area a path goes round is positive where it turns from across to up
+					t.Errorf("seed %d: the wire goes round %.0f mm², what is inside turns by %.2f", seed, round/2, g.angle)
 				}
-				if math.Abs(w.angle) < 3 || math.Abs(w.angle) > 8 || w.centre.y-w.half.y-w.room.y < -1e-9 || w.centre.z-w.half.z-w.room.z < -1e-9 ||
-					w.centre.y+w.half.y+w.room.y > 80+1e-9 || w.centre.z+w.half.z+w.room.z > 60+1e-9 {
-					t.Errorf("%g turns: inside a loop batter turns by %.2f about %v within %v", turns, w.angle, w.centre, w.half)
+				if math.Abs(g.angle) < 1.7 || math.Abs(g.angle) > 4.7 || g.at.y < 4 || g.at.y > 76 || g.at.z < 15 || g.at.z > 45 || g.half.z < 0.8*26 {
+					t.Errorf("%g turns: inside a loop batter turns by %.2f about %v within %v", turns, g.angle, g.at, g.half)
 				}
 			}
 		}
 	}
 }
 
-// Twice the turns wind the batter up twice as far; then the wire comes back across it and out.
-func TestTwiceTheTurnsTurnTheSpiralTwiceAsFar(t *testing.T) {
-	angle := func(turns float64, seed int64) float64 {
-		r := poured(script.HangerSpiral, 1)
-		r.Script.Brief.Turns, r.Script.Brief.Seed = turns, seed
-		b := newBuilder(r)
-		b.level = 60
-		b.spiral()
-		path, whirls := wireOf(b)
-		if whirls[0].centre != (vec2{40, 30}) {
-			t.Errorf("the spiral is about %v, want the middle", whirls[0].centre)
-		}
-		if from, to := path[0], path[len(path)-1]; from.z > 30 || to.z != 59 || math.Abs(from.y-40) < math.Abs(to.y-40) {
-			t.Errorf("the wire comes back from %v to %v", from, to)
-		}
-		return whirls[0].angle
-	}
+// Every round of a spiral takes batter along all the same way, each further out than the one before and the last up to the walls, so that
+// twice the turns wind the middle up about twice as far; then the wire comes back across it and out.
+func TestEveryRoundOfASpiralTakesAlongWhatLiesWithin(t *testing.T) {
 	left := 0
 	for seed := range int64(12) {
-		one, two := angle(1, seed), angle(2, seed)
-		if !near(math.Abs(two/one), 2, 1e-9) || math.Abs(one) < math.Pi || math.Abs(one) > 2*math.Pi {
-			t.Errorf("one turn of the wire turns the middle by %.2f, two by %.2f", one, two)
-		}
-		if one > 0 {
-			left++
+		for _, turns := range []float64{1, 2, 4} {
+			r := poured(script.HangerSpiral, 1)
+			r.Script.Brief.Turns, r.Script.Brief.Seed = turns, seed
+			b := newBuilder(r)
+			b.level = 60
+			b.spiral()
+			path, gyres := wireOf(b)
+			if from, to := path[0], path[len(path)-1]; from.z > 30 || to.z != 59 || math.Abs(from.y-40) < math.Abs(to.y-40) {
+				t.Errorf("the wire comes back from %v to %v", from, to)
+			}
+			sum, last := 0.0, gyre{}
+			for i := 0; i < len(gyres); i += 2 { // after each one where the hand lingers
+				g := gyres[i]
+				if sum += g.angle; sum*g.angle < 0 || g.half.y <= last.half.y || math.Abs(g.at.y-40) > math.Abs(gyres[0].at.y-40) {
+					t.Errorf("%g turns: after %v within %v a round about %v within %v", turns, last.at, last.half, g.at, g.half)
+				}
+				if lingers := gyres[i+1]; lingers.angle*g.angle < 0 || lingers.half.y > 0.85*g.half.y {
+					t.Errorf("%g turns: in a round within %v the hand lingers within %v", turns, g.half, lingers.half)
+				}
+				last = *g
+			}
+			if last.half.y < 40 || last.half.z < 30 || !near(last.at.y, 40, 1e-9) {
+				t.Errorf("%g turns: the last round takes along what lies within %v of %v", turns, last.half, last.at)
+			}
+			want := turns * 2 * math.Pi * 0.5 * (1 + 0.3/turns) // half of what the wire turns, a third more in the last round, and a little less in thick batter
+			if got := math.Abs(sum) / want; got < 0.75 || got > 1.2 {
+				t.Errorf("%g turns of the wire turn the middle by %.2f", turns, sum)
+			}
+			if turns == 1 && sum > 0 {
+				left++
+			}
 		}
 	}
 	if left < 2 || left > 10 {

@@ -50,23 +50,14 @@ const (
 func (b *builder) wire(path []vec2, radius float64) {
 	s := b.led(radius, b.thick(0.75, 0.85))
 	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
-	b.draw(&s, path)
-}
-
-// wideWire draws the wire along a path with the batter it carries along with it, which drags a wide neighbourhood, and then the wire alone.
-func (b *builder) wideWire(path []vec2, radius float64) {
-	wide := b.led(2*radius, b.thick(0.7, 0.75))
-	near := wide
-	near.radius, near.grip, near.slip = radius, b.thick(0.75, 0.85), b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
-	b.draw(&wide, path)
-	b.draw(&near, path)
+	b.drawIn(&s, path, wireSpacing)
 }
 
 // led is how the wire is led through the loaf.
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.07*b.Box.W), sway: b.d.wobble(1, 0.12), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.2),
+		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.1), depth: b.d.wobble(1, 0.07), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
 	}
 }
@@ -75,7 +66,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 	g := &gyre{
 		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
-		shift: b.d.wobble(0, 0.07*b.Box.W), sink: b.d.wobble(0, 0.08*b.Box.H), swell: b.d.wobble(1, 0.2),
+		shift: b.d.wobble(0, 0.05*b.Box.W), sink: b.d.wobble(0, 0.06*b.Box.H), swell: b.d.wobble(1, 0.12),
 	}
 	b.add(op{gyre: g})
 	return g
@@ -100,10 +91,10 @@ func (b *builder) zigzag() {
 		b.takeAlong(
 			vec2{ends[i].y, b.Box.H * b.d.Between(0.35, 0.65)},
 			vec2{math.Abs(ends[i+1].y-ends[i-1].y) * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)},
-			dir*b.d.Between(0.5, 1.3), b.d.wobble(0.8, 0.7),
+			dir*b.d.Between(0.5, 1.3), b.d.wobble(0.9, 0.45),
 		)
 	}
-	b.wideWire(b.through(ends), clamp(0.32*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 4, 9))
+	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13))
 }
 
 // waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:

@@ -125,7 +125,7 @@ func (t *tracer) add(o *op, bake bool) {
 			to := o.stroke.at(i, c)
 			d := o.stroke.step(i-1, from, to, c)
 			from = to
-			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level {
+			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level || d.gy == 0 && d.gz == 0 {
 				continue
 			}
 			t.push(stepMove, len(t.drags))

@@ -10,12 +10,12 @@ type waver struct {
 	modes [waverModes]struct{ along, way, y, z float64 }
 }
 
-// waver draws a waver of up to amp mm: waves of 40 to 140 mm along the loaf, each a few of them from end to end of the way.
+// waver draws a waver of up to amp mm: waves of 80 to 240 mm along the loaf, each a few of them from end to end of the way.
 func (d *dice) waver(amp, most float64) waver {
 	w := waver{amp: amp / waverModes}
 	for i := range w.modes {
 		m := &w.modes[i]
-		m.along = 2 * math.Pi / d.Between(40, 140) * d.Sign()
+		m.along = 2 * math.Pi / d.Between(80, 240) * d.Sign()
 		m.way = 2 * math.Pi * d.Between(0.3, most)
 		m.y, m.z = d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)
 	}

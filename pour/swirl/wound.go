@@ -6,7 +6,7 @@ import "math"
 const (
 	loopTurn   = 1.1 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopPart   = 1.6           // how large what turns is against the loop
-	spiralPart = 0.46          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	spiralPart = 0.5           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.6           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.6           // and so much further the last
 )
@@ -33,7 +33,7 @@ func (b *builder) loops() {
 			at.y = b.Box.W - at.y
 		}
 		angle := -from * over * loopTurn * b.d.Between(0.6, 1.2) * b.thick(1.1, 0.85)
-		b.takeAlong(at, vec2{loopPart * wide, loopPart * high}, angle, b.d.wobble(0.9, 0.35))
+		b.takeAlong(at, vec2{loopPart * wide, loopPart * high}, angle, b.d.wobble(1, 0.2))
 	}
 	y = min(y, b.Box.W-wireMarginMM)
 	top := b.Box.H + wireOutMM
@@ -58,21 +58,23 @@ func (b *builder) spiral() {
 		t := float64(i+1) / rounds
 		mid := vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)}
 		reach := 0.5 * (leastRound + roundGrows*t)
-		g := b.takeAlong(mid, vec2{reach * b.Box.W, reach * b.Box.H}, angle*b.d.Between(0.8, 1.2), b.d.wobble(1, 0.22))
+		g := b.takeAlong(mid, vec2{reach * b.Box.W, reach * b.Box.H}, angle*(0.7+0.6*t)*b.d.Between(0.8, 1.2), b.d.wobble(1, 0.14))
 		g.shift, g.sink = shift, sink
 		b.linger(mid, vec2{0.5 * t * b.Box.W, 0.5 * t * b.Box.H}, dir)
-		s := b.led(clamp(0.12*b.Box.H, 4, 10), b.thick(0.6, 0.75))
-		s.pivot, s.shift, s.waver, s.lean.mean = mid, shift, waver, 0
-		b.draw(&s, b.oneRound(mid, t, 1/rounds, start, dir))
+		if (int(rounds)-1-i)%2 == 0 { // each costs time in every picture
+			s := b.led(clamp(0.13*b.Box.H, 4, 10), b.thick(0.65, 0.78))
+			s.pivot, s.shift, s.waver, s.lean = mid, shift, waver, b.d.wobble(0, 0.1)
+			b.drawIn(&s, b.oneRound(mid, t, 1/rounds, start, dir), wireSpacing)
+		}
 	}
-	b.wire(b.wayBack(), min(7, b.Box.H/9))
+	b.wire(b.wayBack(), min(6, b.Box.H/9))
 }
 
 // linger lets the batter go round somewhere between the middle of a round and its outside, where the hand slowed down: no arm is evenly wide.
 func (b *builder) linger(mid, half vec2, dir float64) {
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	size := b.d.Between(0.45, 0.8)
-	b.takeAlong(vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{size * half.y, size * half.z}, dir*b.d.Between(0.6, 1.6), b.d.wobble(0.6, 0.8))
+	b.takeAlong(vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{size * half.y, size * half.z}, dir*b.d.Between(0.6, 1.6), b.d.wobble(0.7, 0.5))
 }
 
 // oneRound is the wire's way once about a place, ever further out by a part, up to a size where 1 is as far as the mould lets it.
