@@ -26,7 +26,11 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.settle(b.thick(1.2, 0.6))
+			amp := b.thick(1.2, 0.6)
+			if b.Technique == script.HangerSpiral {
+				amp *= 2.2 // what is wound up lies even along the loaf: it shows how the batter slumps
+			}
+			b.settle(amp)
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -47,9 +51,9 @@ const (
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius float64) {
+func (b *builder) wire(path []vec2, radius, slips float64) {
 	s := b.led(radius, b.thick(0.75, 0.85))
-	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
+	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
 	b.drawIn(&s, path, wireSpacing)
 }
 
@@ -94,7 +98,7 @@ func (b *builder) zigzag() {
 			dir*b.d.Between(0.5, 1.3), b.d.wobble(0.9, 0.45),
 		)
 	}
-	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13))
+	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13), wireSlips)
 }
 
 // waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:

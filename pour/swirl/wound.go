@@ -6,7 +6,7 @@ import "math"
 const (
 	loopTurn   = 1.1 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopPart   = 1.6           // how large what turns is against the loop
-	spiralPart = 0.5           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	spiralPart = 0.42          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.6           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.6           // and so much further the last
 )
@@ -41,7 +41,7 @@ func (b *builder) loops() {
 	if from < 0 {
 		mirror(path, b.Box.W)
 	}
-	b.wire(path, clamp(0.4*pitch, 5, 10))
+	b.wire(path, clamp(0.4*pitch, 5, 10), wireSlips)
 }
 
 // spiral leads the wire round and round from the middle out, which winds the batter up, then back across what is wound and up out of the
@@ -53,7 +53,7 @@ func (b *builder) spiral() {
 	middle, _ := b.way()
 	eye := vec2{b.Box.W * b.d.Between(0.4, 0.6), b.Box.H * b.d.Between(0.4, 0.55)}
 	start := b.d.Between(0, 2*math.Pi)
-	shift, sink, waver := b.d.wobble(0, 0.07*b.Box.W), b.d.wobble(0, 0.05*b.Box.H), b.d.waver(0.6*wireWavers*b.Box.H, 1)
+	shift, sink, waver := b.d.wobble(0, 0.09*b.Box.W), b.d.wobble(0, 0.09*b.Box.H), b.d.waver(wireWavers*b.Box.H, 1)
 	for i := range int(rounds) {
 		t := float64(i+1) / rounds
 		mid := vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)}
@@ -62,12 +62,13 @@ func (b *builder) spiral() {
 		g.shift, g.sink = shift, sink
 		b.linger(mid, vec2{0.5 * t * b.Box.W, 0.5 * t * b.Box.H}, dir)
 		if (int(rounds)-1-i)%2 == 0 { // each costs time in every picture
-			s := b.led(clamp(0.13*b.Box.H, 4, 10), b.thick(0.65, 0.78))
+			s := b.led(clamp(0.1*b.Box.H, 4, 10), b.thick(0.65, 0.78))
 			s.pivot, s.shift, s.waver, s.lean = mid, shift, waver, b.d.wobble(0, 0.1)
+			s.slip = b.d.waver(1.2, slipsATurn)
 			b.drawIn(&s, b.oneRound(mid, t, 1/rounds, start, dir), wireSpacing)
 		}
 	}
-	b.wire(b.wayBack(), min(6, b.Box.H/9))
+	b.wire(b.wayBack(), min(6, b.Box.H/9), 1.2)
 }
 
 // linger lets the batter go round somewhere between the middle of a round and its outside, where the hand slowed down: no arm is evenly wide.
@@ -99,7 +100,7 @@ func (b *builder) wayBack() []vec2 {
 	sin, cos := math.Sincos(b.d.Between(0.1, 0.9))
 	from := vec2{b.Box.W/2 + side*0.75*half.y*cos, b.Box.H/2 - 0.75*half.z*sin}
 	past := vec2{b.Box.W/2 + side*b.d.Between(0.2, 0.45)*half.y, b.Box.H/2 + b.d.Between(-0.1, 0.2)*half.z}
-	out := vec2{b.Box.W/2 - side*b.d.Between(-0.1, 0.3)*half.y, b.Box.H + wireOutMM}
+	out := vec2{b.Box.W/2 - side*b.d.Between(-0.5, 0.7)*half.y, b.Box.H + wireOutMM}
 	path := make([]vec2, 0, pathKnots+1)
 	for i := range pathKnots + 1 { // a quadratic bend through three places
 		t := float64(i) / pathKnots
