@@ -168,7 +168,7 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 			if first.z != 59 || last.z != 59 || high.z > 59 {
 				t.Errorf("%g turns: it goes in at %v and out at %v", turns, first, last)
 			}
-			if low.z < 4-1e-9 || low.z > 4+(1-0.84*0.6)*26.5 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.y-low.y < 0.7*72 && turns > 1 {
+			if low.z < 4-1e-9 || low.z > 4+(1-0.84*0.7)*26.5 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.y-low.y < 0.7*72 && turns > 1 {
 				t.Errorf("%g turns: it stays within %v and %v", turns, low, high)
 			}
 			if first.y < last.y {

@@ -45,14 +45,14 @@ const (
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
-	wireSlips    = 0.7  // of its grip that it loses here and there, at most: what it takes along breaks off
+	wireSlips    = 0.55 // of its grip that it loses here and there, at most: what it takes along breaks off
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
 func (b *builder) wire(path []vec2, radius, slips float64) {
-	s := b.led(radius, b.thick(0.75, 0.85))
+	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
 	b.drawIn(&s, path, wireSpacing)
 }
@@ -95,7 +95,7 @@ func (b *builder) zigzag() {
 		b.takeAlong(
 			vec2{ends[i].y, b.Box.H * b.d.Between(0.35, 0.65)},
 			vec2{math.Abs(ends[i+1].y-ends[i-1].y) * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)},
-			dir*b.d.Between(0.5, 1.3), b.d.wobble(0.9, 0.45),
+			dir*b.d.Between(0.6, 1.8), b.d.wobble(0.9, 0.45),
 		)
 	}
 	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13), wireSlips)
@@ -123,7 +123,7 @@ func (b *builder) waves() []vec2 {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * b.d.Between(0.6, 1)
+		reach := far * swing * b.d.Between(0.7, 1)
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}
