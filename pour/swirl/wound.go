@@ -41,7 +41,7 @@ func (b *builder) loops() {
 	if from < 0 {
 		mirror(path, b.Box.W)
 	}
-	b.wire(path, clamp(0.4*pitch, 5, 10), wireSlips)
+	b.wire(path, clamp(0.33*pitch, 4, 9), wireSlips)
 }
 
 // spiral leads the wire round and round from the middle out, which winds the batter up, then back across what is wound and up out of the
