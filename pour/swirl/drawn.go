@@ -23,12 +23,12 @@ func (b *builder) hanger() func(script.Act) {
 			case script.HangerSpiral:
 				b.spiral()
 			default:
-				b.wire(b.waves())
+				b.zigzag()
 			}
 		case script.Level:
 			amp := b.thick(1.2, 0.6)
 			if b.Technique == script.HangerSpiral {
-				amp *= 0.4 // more would bend what is wound up out of round
+				amp *= 2.2 // what is wound up lies even along the loaf: it shows how the batter slumps
 			}
 			b.settle(amp)
 		default:
@@ -38,21 +38,43 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
-// wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius float64) {
-	b.draw(&stroke{
-		radius: radius, grip: b.thick(0.8, 0.92), skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.08), depth: b.d.wobble(1, 0.08), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.1),
-	}, path)
-}
-
+// How a wire is led along the loaf by hand: by eye, no source.
 const (
-	wireMarginMM = 9  // the wire keeps this far from the walls
-	wireTopMM    = 3  // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 4  // under the surface it drags less and less
-	wireOutMM    = -1 // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireMarginMM = 4    // the wire keeps this far from the walls
+	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
+	wireSkinMM   = 4    // under the surface it drags less and less
+	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
+	wireSlips    = 0.55 // of its grip that it loses here and there, at most: what it takes along breaks off
+	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
+
+// wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
+func (b *builder) wire(path []vec2, radius, slips float64) {
+	s := b.led(radius, b.thick(0.84, 0.9))
+	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
+	b.drawIn(&s, path, wireSpacing)
+}
+
+// led is how the wire is led through the loaf.
+func (b *builder) led(radius, grip float64) stroke {
+	return stroke{
+		radius: radius, grip: grip, skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.1), depth: b.d.wobble(1, 0.07), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.13),
+		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
+	}
+}
+
+// takeAlong lets the batter about a place go round, within half a width and height of it.
+func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
+	g := &gyre{
+		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
+		shift: b.d.wobble(0, 0.05*b.Box.W), sink: b.d.wobble(0, 0.06*b.Box.H), swell: b.d.wobble(1, 0.12),
+	}
+	b.add(op{gyre: g})
+	return g
+}
 
 // way is the middle of the wire's way up and down, and how far it goes from there, mm.
 func (b *builder) way() (middle, far float64) {
@@ -61,12 +83,29 @@ func (b *builder) way() (middle, far float64) {
 	return floor + far, far
 }
 
-// waves is the wire's way down and up while it crosses the mould, from either side, in through the surface and out of it at the end. It
-// goes down as often as it is turned, by hand: no turn is as wide or as deep as the next. Some push it down along the wall first.
-func (b *builder) waves() ([]vec2, float64) {
+// zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
+func (b *builder) zigzag() {
+	ends := b.waves()
+	across := ends[len(ends)-1].y - ends[0].y
+	for i := 1; i < len(ends)-1; i++ {
+		dir := 1.0
+		if (ends[i].z > ends[i-1].z) == (across > 0) {
+			dir = -1
+		}
+		b.takeAlong(
+			vec2{ends[i].y, b.Box.H * b.d.Between(0.35, 0.65)},
+			vec2{math.Abs(ends[i+1].y-ends[i-1].y) * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)},
+			dir*b.d.Between(0.6, 1.8), b.d.wobble(0.9, 0.45),
+		)
+	}
+	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13), wireSlips)
+}
+
+// waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:
+// no turn is as wide or as deep as the next. Some push it down along the wall first.
+func (b *builder) waves() []vec2 {
 	middle, far := b.way()
-	turns := max(1, math.Round(b.Turns))
-	halves := 2 * int(turns) // from one end of a stroke down or up to the next
+	halves := 2 * int(max(1, math.Round(b.Turns))) // from one end of a stroke down or up to the next
 	first := 0
 	if b.d.Float() < 0.5 {
 		first, halves = 1, halves-1 // down along the wall
@@ -84,17 +123,16 @@ func (b *builder) waves() ([]vec2, float64) {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * b.d.Between(0.74, 1)
+		reach := far * swing * b.d.Between(0.7, 1)
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}
 		ends[i] = vec2{left + w*t, middle + reach}
 	}
-	path := b.through(ends)
 	if b.d.Sign() < 0 {
-		mirror(path, b.Box.W)
+		mirror(ends, b.Box.W)
 	}
-	return path, clamp(0.62*w/turns, 6, 15)
+	return ends
 }
 
 // through is the wire's way in through the surface, from end to end of its strokes and out through the surface.

@@ -34,6 +34,8 @@ func (o op) topMM() float64 {
 		return o.plume.level
 	case o.border != nil:
 		return o.border.at + o.border.up
+	case o.gyre != nil:
+		return o.gyre.height
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	}
@@ -52,6 +54,8 @@ func (o op) kind() string {
 		return "border"
 	case o.whirl != nil:
 		return "whirl"
+	case o.gyre != nil:
+		return "gyre"
 	case o.plume != nil:
 		return "plume"
 	}

@@ -9,6 +9,7 @@ type op struct {
 	comb   *comb
 	spread *spread
 	whirl  *whirl
+	gyre   *gyre
 	plume  *plume
 	border *border
 }
@@ -58,6 +59,8 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.x, p.y = o.comb.move(p.x, p.y, p.z, dir)
 	case o.whirl != nil:
 		p.y, p.z = o.whirl.move(p.x, p.y, p.z, dir)
+	case o.gyre != nil:
+		p.y, p.z = o.gyre.move(p.x, p.y, p.z, dir)
 	case o.plume != nil:
 		p.y, p.z = o.plume.move(p.x, p.y, p.z, dir)
 	case o.border != nil:

@@ -6,6 +6,7 @@ const (
 	wallRampMM    = 6    // at least within this of a wall a stroke's flow fades, so that none crosses it
 	wallRampShare = 0.6  // and within this share of the stroke's radius
 	strokeSpacing = 0.25 // of the radius: the longest step of a stroke; keeps the return error of RK4 under 0.5 mm
+	wireSpacing   = 0.26 // the same for a wire, which batter slips by
 )
 
 type vec2 struct{ y, z float64 }
@@ -16,6 +17,7 @@ type stroke struct {
 	path        []vec2 // mm; knots close enough to be single steps
 	radius      float64
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
+	slip        waver   // takes from the grip, a part here and there, up to all of it
 	width       float64 // of the mould
 	level       float64 // of the batter while the stroke is drawn
 	skin        float64 // mm, under the surface, within which its flow fades; 0: as at the other walls
@@ -24,22 +26,24 @@ type stroke struct {
 	shift       wobble  // mm across
 	sway, depth wobble  // stretch across and up
 	lean        wobble  // mm across for every mm up
+	waver       waver   // of every part of the path by itself
 }
 
 // course is how a stroke's path is shifted, stretched and slanted in one cross-section.
-type course struct{ shift, sway, depth, lean float64 }
+type course struct{ shift, sway, depth, lean, x float64 }
 
 // at returns the path's knot where the stroke passes a cross-section.
 func (s *stroke) at(i int, c course) vec2 {
 	p := s.path[i]
+	off := s.waver.at(c.x, float64(i)/float64(max(1, len(s.path)-1)))
 	return vec2{
-		clamp(s.pivot.y+(p.y-s.pivot.y)*c.sway+(p.z-s.pivot.z)*c.lean+c.shift, 1, s.width-1),
-		max(1, s.pivot.z+(p.z-s.pivot.z)*c.depth),
+		clamp(s.pivot.y+(p.y-s.pivot.y)*c.sway+(p.z-s.pivot.z)*c.lean+c.shift+off.y, 1, s.width-1),
+		max(1, s.pivot.z+(p.z-s.pivot.z)*c.depth+off.z),
 	}
 }
 
 func (s *stroke) drift(x float64) course {
-	return course{s.shift.at(x), s.sway.at(x), s.depth.at(x), s.lean.at(x)}
+	return course{s.shift.at(x), s.sway.at(x), s.depth.at(x), s.lean.at(x), x}
 }
 
 // move carries a point along with the stroke (dir 1) or undoes it (dir -1).
@@ -51,7 +55,7 @@ func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
 		if dir < 0 {
 			k = n - 1 - i
 		}
-		d := newDrag(s.at(k, c), s.at(k+1, c), s)
+		d := s.step(k, s.at(k, c), s.at(k+1, c), c)
 		if dir < 0 {
 			y, z = d.undo(y, z)
 		} else {
@@ -59,6 +63,16 @@ func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
 		}
 	}
 	return y, z
+}
+
+// step is the step from knot i, at one place, to the next, at another.
+func (s *stroke) step(i int, from, to vec2, c course) drag {
+	d := newDrag(from, to, s)
+	if s.slip.amp != 0 {
+		hold := max(0, 1-math.Abs(s.slip.at(c.x, float64(i)/float64(len(s.path)-1)).y))
+		d.gy, d.gz = hold*d.gy, hold*d.gz
+	}
+	return d
 }
 
 // drag is one straight step of a stroke, ready to be evaluated.

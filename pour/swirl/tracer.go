@@ -16,6 +16,7 @@ const (
 	stepWhirl   = 6 // a whirl
 	stepPlume   = 7 // a plume
 	stepBorder  = 8 // a border
+	stepGyre    = 9 // a gyre
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -39,6 +40,7 @@ type tracer struct {
 	combs  []*comb
 	spread []levelled
 	whirls []turned
+	gyres  []gyred
 	plumes []sunk
 	dented []dented
 	words  int
@@ -53,7 +55,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.kind, t.at, t.drags = t.kind[:0], t.at[:0], t.drags[:0]
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
-	t.spread, t.whirls, t.plumes, t.dented = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0]
+	t.spread, t.whirls, t.plumes, t.dented, t.gyres = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0], t.gyres[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -89,6 +91,9 @@ func (t *tracer) add(o *op, bake bool) {
 	case o.whirl != nil:
 		t.push(stepWhirl, len(t.whirls))
 		t.whirls = append(t.whirls, o.whirl.at(t.x))
+	case o.gyre != nil:
+		t.push(stepGyre, len(t.gyres))
+		t.gyres = append(t.gyres, o.gyre.cut(t.x))
 	case o.plume != nil:
 		if p := o.plume.at(t.x); p.steps > 0 {
 			t.push(stepPlume, len(t.plumes))
@@ -118,9 +123,9 @@ func (t *tracer) add(o *op, bake bool) {
 		from := o.stroke.at(0, c)
 		for i := 1; i < len(o.stroke.path); i++ {
 			to := o.stroke.at(i, c)
-			d := newDrag(from, to, o.stroke)
+			d := o.stroke.step(i-1, from, to, c)
 			from = to
-			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level {
+			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level || d.gy == 0 && d.gz == 0 {
 				continue
 			}
 			t.push(stepMove, len(t.drags))
@@ -150,6 +155,10 @@ func (t *tracer) mark(i int) {
 		foot := p.at + p.lean*depth
 		j0, j1 = t.cells(min(p.at, foot)-p.reach, max(p.at, foot)+p.reach, t.ny)
 		k0, k1 = t.cells(p.level-depth, p.level, t.nz)
+	case stepGyre:
+		r := &t.gyres[t.at[i]]
+		j0, j1 = t.cells(r.y0, r.y0+r.wide, t.ny)
+		k0, k1 = t.cells(r.z0, r.z0+r.high, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
@@ -212,6 +221,8 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 			y, z = t.rolls[n].move(y, z, -1)
 		case stepWhirl:
 			y, z = t.whirls[n].turn(y, z, -1)
+		case stepGyre:
+			y, z = t.gyres[n].turn(y, z, -1)
 		case stepPlume:
 			y, z = t.plumes[n].move(y, z, -1)
 		case stepSpread:

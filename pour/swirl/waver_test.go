@@ -1,0 +1,61 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+)
+
+// A waver goes no further aside than it may, each way by itself, changes little from place to place and much over a few bars.
+func TestAWaverTakesEveryPartOfAWayAsideByItself(t *testing.T) {
+	d := newDice(2)
+	w := d.waver(6, 3)
+	most, step, apart, bars := 0.0, 0.0, 0.0, 0.0
+	for i := range 200 {
+		x, part := 1.25*float64(i), float64(i%20)/20
+		a, next, other, bar := w.at(x, part), w.at(x+1, part), w.at(x, part+0.4), w.at(x+50, part)
+		most = max(most, math.Abs(a.y), math.Abs(a.z))
+		step = max(step, math.Abs(next.y-a.y), math.Abs(next.z-a.z))
+		apart, bars = max(apart, math.Abs(other.y-a.y)), max(bars, math.Abs(bar.y-a.y))
+	}
+	if most > 6 || most < 3 || step > 6*2*math.Pi/80 || apart < 3 || bars < 3 {
+		t.Errorf("it goes %.2f mm aside, %.2f from one mm to the next, %.2f from part to part and %.2f over two bars", most, step, apart, bars)
+	}
+	var none waver
+	if none.at(9, 0.3) != (vec2{}) {
+		t.Errorf("no waver goes aside by %v", none.at(9, 0.3))
+	}
+}
+
+func TestAStrokeWavers(t *testing.T) {
+	s := rod([]vec2{{30, 30}, {50, 30}}, 1)
+	d := newDice(2)
+	s.waver = d.waver(5, 2)
+	for i, p := range s.path {
+		off := s.waver.at(70, float64(i)/float64(len(s.path)-1))
+		if got := s.at(i, s.drift(70)); !near(got.y, p.y+off.y, 1e-9) || !near(got.z, p.z+off.z, 1e-9) {
+			t.Errorf("knot %d at %v wavers by %v to %v", i, p, off, got)
+		}
+	}
+}
+
+// Where a wire slips it takes along what is left of its grip, where it slips all the way nothing, and never batter backwards.
+func TestWhereAStrokeSlipsItTakesLessAlong(t *testing.T) {
+	s := rod([]vec2{{30, 30}, {50, 30}}, 0.8)
+	dice := newDice(7)
+	s.slip = dice.waver(1.8, 3)
+	some, none := false, false
+	for x := 0.0; x < 250; x += 5 {
+		c := s.drift(x)
+		for i := range len(s.path) - 1 {
+			d := s.step(i, s.at(i, c), s.at(i+1, c), c)
+			hold := max(0, 1-math.Abs(s.slip.at(x, float64(i)/float64(len(s.path)-1)).y))
+			if !near(d.gy, hold*0.8*d.dy, 1e-9) {
+				t.Fatalf("at %g mm step %d of %.2f mm takes batter %.2f mm along, want %.2f of that", x, i, d.dy, d.gy, 0.8*hold)
+			}
+			some, none = some || hold > 0.5, none || hold == 0
+		}
+	}
+	if !some || !none {
+		t.Errorf("somewhere it holds %v, somewhere it slips through %v", some, none)
+	}
+}
