@@ -8,19 +8,13 @@ const (
 	churnLarge   = 0.36 // and of the largest
 )
 
-// churn turns what lies somewhere under where the stream falls; it comes and goes along the loaf.
-func (b *builder) churn() {
+// churn turns what lies somewhere under where the stream falls, a place of a size from 0 to 1; it comes and goes along the loaf.
+func (b *builder) churn(size float64) {
 	if b.level < churnLeastMM {
 		return
 	}
-	b.turning(b.d.Float())
-	b.turning(0.5 * b.d.Float())
-}
-
-// turning is a place that turns, its size from 0 to 1.
-func (b *builder) turning(size float64) {
 	wide := b.Box.W * (churnSmall + (churnLarge-churnSmall)*size*size)
-	high := min(wide*b.d.Between(0.7, 1.1), 0.48*b.level)
+	high := min(wide*b.d.Between(0.7, 1.1), 0.48*b.level-0.5)
 	at := vec2{b.d.Between(wide+0.5, b.Box.W-wide-0.5), b.level - high - 0.5 - (b.level-2*high-1)*b.d.Float()*b.d.Float()}
 	b.add(op{whirl: &whirl{
 		centre: at, half: vec2{wide, high}, room: vec2{min(at.y, b.Box.W-at.y) - wide, min(at.z, b.level-at.z) - high},

@@ -16,10 +16,13 @@ const (
 	mostLean     = 1    // how far its sheets stand up at most
 	leastLean    = 0.3  // and how far those that stand lean over at least
 	lyingPart    = 0.2  // of the ribbons run out flat, their sheets lying
+	mostLaps     = 2.6  // how often it lies beside itself near the surface at most
+	holdsPart    = 0.4  // by what part of its width it is narrower there
+	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
 	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
 	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
-	spotHalf     = 0.85 // of its width: a ribbon out of a pot with spots, of which most close to drops
+	spotHalf     = 1.05 // of its width: a ribbon out of a pot with spots, of which most close to drops
 	dropPart     = 0.7
 )
 
@@ -43,7 +46,10 @@ func (b *builder) outpour() func(script.Act) {
 			for k := range n {
 				b.ribbon(a, h, k, n)
 			}
-			b.churn()
+			b.churn(b.d.Float())
+			if b.Technique != script.PotSpots { // what holds drops is not torn into threads
+				b.churn(0.5 * b.d.Float())
+			}
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
 		}
@@ -105,36 +111,55 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 		b.raise(a.Share/float64(n), fill)
 	}
 	fill.top, fill.tall = b.level, b.Box.W
-	lies := b.train(a, h, k)
+	lies := b.train(a, h, k, n)
 	fill.stand(b)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.upright = max(up, 1e-9), true
 		return
 	}
-	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: []row{lies}, lift: b.Box.W}})
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: b.Box.W}})
 }
 
 // stand draws how the sheets of a ribbon stand: most lean over, as each runs out under the next; where the pot holds spots they close to
 // drops.
 func (r *ribbon) stand(b *builder) {
 	if b.Technique == script.PotSpots && b.d.Float() < dropPart {
-		r.drops = 2 + int(b.d.Between(0, 1.5))
+		r.drops = 2 + int(b.d.Between(0, 1.9))
 		return
 	}
 	r.upright = b.d.Float() >= lyingPart
 	r.lean = b.d.Between(leastLean, mostLean)
 }
 
-// train is where the k-th ribbon of a way over the mould lies.
-func (b *builder) train(a script.Act, h *hand, k int) row {
+// train is where the k-th ribbon of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
+// that has thickened, holds as it falls, narrower and lap beside lap.
+func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
+	high := b.level / b.Box.H
+	laps, up := 1, a.Share*b.Box.H/float64(n)
+	if b.Technique != script.PotSpots {
+		laps += int(high * b.d.Between(0, mostLaps))
+	}
+	for range laps {
+		r := b.lap(a, h, k)
+		r.part = 1 / float64(laps)
+		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
+		r.half = max(r.half, r.part*up*b.Box.W/(sinkPart*b.level))
+		rows = append(rows, r)
+		h.side = -h.side
+	}
+	return rows
+}
+
+// lap is one lap of a ribbon.
+func (b *builder) lap(a script.Act, h *hand, k int) row {
 	line := 0.5
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
 	at := clamp(line+h.side*b.d.Between(0, coilSwing), 0, 1) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.wobble(at, 0.14*b.Box.W), half: half, blunt: b.thick(0, 0.9), swell: b.d.wobble(0, 0.5)}
+	r := row{part: 1, line: b.d.wobble(at, 0.14*b.Box.W), half: half, blunt: b.thick(0, 0.9), swell: b.d.wobble(0, 0.35)}
 	switch b.Technique {
 	case script.PotEnd:
 		b.tongue(&r)
@@ -149,7 +174,7 @@ func (b *builder) train(a script.Act, h *hand, k int) row {
 func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.swell = wobble{mean: 0.9, amp: [2]float64{1.35, 0.15}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.swell = wobble{mean: 0.65, amp: [2]float64{0.9, 0.3}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
 	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2
 }
