@@ -150,6 +150,10 @@ func (t *tracer) mark(i int) {
 		foot := p.at + p.lean*depth
 		j0, j1 = t.cells(min(p.at, foot)-p.reach, max(p.at, foot)+p.reach, t.ny)
 		k0, k1 = t.cells(p.level-depth, p.level, t.nz)
+	case stepWhirl:
+		w := &t.whirls[t.at[i]]
+		j0, j1 = t.cells(w.cy-1/w.invY, w.cy+1/w.invY, t.ny)
+		k0, k1 = t.cells(w.cz-1/w.invZ, w.cz+1/w.invZ, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
