@@ -177,7 +177,7 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 		"lying flat":       {stream: &stream{stir: -1.7}, over: true},
 		"standing up":      {stream: &stream{stir: 1.1, eddies: eddies}, lean: 1, back: true},
 		"from the end":     {stream: &stream{tilt: 0.8, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
-		"in drops":         {stream: &stream{stir: 1.4, eddies: eddies}, drops: 2, over: true},
+		"in drops":         {stream: &stream{stir: 1.4, eddies: eddies}, drops: 2, bent: wobble{mean: 0.2}, over: true},
 	} {
 		var u, v float64
 		s := r.stream

@@ -125,7 +125,8 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 // drops.
 func (r *ribbon) stand(b *builder) {
 	if b.Technique == script.PotSpots && b.d.Float() < dropPart {
-		r.drops = 2 + int(b.d.Between(0, 1.9))
+		r.drops = 2 + int(b.d.Between(0, 1.5))
+		r.bent = b.d.wobble(b.d.Between(-0.15, 0.15), 0.2)
 		return
 	}
 	r.upright = b.d.Float() >= lyingPart

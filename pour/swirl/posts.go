@@ -12,10 +12,11 @@ const (
 	postMostMM  = 62.  //
 	firstHalf   = 0.45 // of the mould's width: half of the first pours, which run out over the floor
 	lastHalf    = 0.13 // and of the last, which hold
+	unevenPosts = 0.62 // of the posts' own wave number: a second wave, by which no post is as far from the next as another
 	heldFirst   = 0.25 // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.6  // and the last
+	heldLast    = 0.45 // and the last
 	swayPart    = 0.16 // of its width: the jug sways so far to either side of the post from pour to pour
-	pinchRoll   = 0.23 // of its depth: how far a pinch draws the middle down where rings close
+	pinchRoll   = 0.2  // of its depth: how far a pinch draws the middle down where rings close
 	pinchEvery  = 6    // pours, in the upper half of the mould
 )
 
@@ -50,8 +51,8 @@ func (b *builder) column() func(script.Act) {
 // posts draws where they stand.
 func (b *builder) posts() *posts {
 	apart := 2 * math.Pi / b.d.Between(postLeastMM, postMostMM)
-	p := &posts{line: b.d.wobble(0, 0.12*b.Box.W), held: b.d.wobble(0, 0.16), sway: wobble{amp: [2]float64{0.6 * swayPart, 0.4 * swayPart}}}
-	p.held.amp[0], p.held.k[0] = 1, apart
+	p := &posts{line: b.d.wobble(0, 0.12*b.Box.W), held: b.d.wobble(0, 1), sway: wobble{amp: [2]float64{0.6 * swayPart, 0.4 * swayPart}}}
+	p.held.k = [2]float64{apart, unevenPosts * apart}
 	for i, period := range [2]float64{b.d.Between(5, 8), b.d.Between(12, 22)} {
 		p.sway.k[i], p.sway.offset[i] = 2*math.Pi/period, b.d.Between(0, 2*math.Pi)
 	}
@@ -65,7 +66,9 @@ func (b *builder) post(a script.Act, p *posts) {
 	p.n++
 	p.at = b.Box.W * (a.Lines[0] + p.sway.at(float64(p.n)) + b.d.Between(-0.03, 0.03))
 	way.mean = p.at
-	swell.mean, swell.amp[0] = b.d.Between(-0.1, 0.15), heldFirst+(heldLast-heldFirst)*high*high
+	swell.mean = b.d.Between(-0.1, 0.15)
+	swell.amp[0] = heldFirst + (heldLast-heldFirst)*high*high
+	swell.amp[1] = 0.5 * swell.amp[0]
 	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Sqrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
 	b.lay(a, []row{{part: 1, line: way, half: half, blunt: b.thick(0, 0.9), swell: swell}})
 	if high > 0.5 && p.n%pinchEvery == 0 {
@@ -83,7 +86,7 @@ const postTurns = 5
 func (b *builder) pinch(p *posts) {
 	line, roll := p.line, p.held
 	line.mean = p.at
-	roll.mean, roll.amp = 0, [2]float64{-pinchRoll * b.thick(1.1, 0.7), 0}
+	roll.mean, roll.amp = 0, [2]float64{-pinchRoll * b.thick(1.1, 0.7), -0.5 * pinchRoll}
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: line, lean: b.d.wobble(b.d.Between(-0.25, 0.25), 0.15),
 		reach: b.d.wobble(0.4*b.Box.W, 3), depth: b.d.wobble(b.d.Between(0.6, 0.95)*b.level, 4), roll: roll,

@@ -31,6 +31,7 @@ type ribbon struct {
 	lean        float64 // how far its sheets stand up: 0 they lie flat, 1 as far across the ribbon as up it
 	over, back  bool    // it has turned over; it was led the other way
 	drops       int     // into how many drops it runs together, each a part of the lip, sheet round sheet; 0: none
+	bent        wobble  // of the ribbon's width, how far the drops bulge to one side
 	upright     bool    // its sheets stand, as where it runs over the bottom of an empty mould
 }
 
@@ -44,7 +45,8 @@ func (r *ribbon) label(x, y, z float64) int {
 	}
 	side, when := sheets(u, v, r.lean)
 	if r.drops > 0 {
-		side, when = dropped(u, v, r.drops)
+		u += r.bent.at(x) * math.Sin(math.Pi*v) // a shift, so area is kept; what leaves at one end comes in at the other, where the ribbon ends
+		side, when = dropped(u-math.Floor(u), v, r.drops)
 	}
 	if r.over {
 		side = 1 - side
