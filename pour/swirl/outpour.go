@@ -23,7 +23,7 @@ const (
 	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
 	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 	spotHalf     = 1.05 // of its width: a ribbon out of a pot with spots, of which most close to drops
-	dropPart     = 0.7
+	dropPart     = 0.85
 )
 
 // outpour pours all colours together out of one pot: in every cross-section as ribbons that lie where the hand and their own coiling bring
@@ -125,8 +125,8 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 // drops.
 func (r *ribbon) stand(b *builder) {
 	if b.Technique == script.PotSpots && b.d.Float() < dropPart {
-		r.drops = 2 + int(b.d.Between(0, 1.5))
-		r.bent = b.d.wobble(b.d.Between(-0.15, 0.15), 0.2)
+		r.drops = 3 + int(b.d.Between(0, 2.6))
+		r.bent = b.d.wobble(b.d.Between(-0.08, 0.08), 0.08)
 		return
 	}
 	r.upright = b.d.Float() >= lyingPart
