@@ -177,13 +177,13 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 		"lying flat":       {stream: &stream{stir: -1.7}, over: true},
 		"standing up":      {stream: &stream{stir: 1.1, eddies: eddies}, lean: 1, back: true},
 		"from the end":     {stream: &stream{tilt: 0.8, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
-		"lap on lap":       {stream: &stream{stir: 1.4, eddies: eddies}, lean: 0.5, laps: 2, upright: true},
+		"in drops":         {stream: &stream{stir: 1.4, eddies: eddies}, drops: 2, bent: wobble{mean: 0.2}, over: true},
 	} {
 		var u, v float64
 		s := r.stream
 		s.layout, s.box, s.chord = probe{&u, &v}, Box{L: 200, W: 80, H: 60}, chordTable()
 		r.top, r.tall = 60, 60
-		const n = 46 // even, so that two laps fall on the grid alike
+		const n = 46 // even, so that two drops fall on the grid alike
 		var mu, mv, uu, vv, inner float64
 		for i := range n * n * n {
 			r.label(200*(float64(i%n)+0.5)/n, 80*(float64(i/n%n)+0.5)/n, 60*(float64(i/n/n)+0.5)/n)
@@ -314,27 +314,31 @@ func TestTheStickTurnsTheMiddleMost(t *testing.T) {
 	}
 }
 
-// In two laps every side of the ribbon lies twice, the second time after all of the first; counted over a grid nothing is lost.
-func TestARibbonLiesOnItselfLapByLap(t *testing.T) {
-	for _, laps := range []int{0, 1, 2, 3} {
-		const n, cells = 240, 4
-		times := max(1, laps)
+// Counted over a grid, drops lose nothing: every part of the lip and of the time keeps its area. Round the middle of a drop its sheets close:
+// as far off in any direction lies one sheet, and neighbours touch in one colour.
+func TestSpotsCloseToDropsAndLoseNothing(t *testing.T) {
+	const n, cells = 360, 4
+	for _, drops := range []int{1, 2, 3} {
 		var count [cells * cells]int
 		for i := range n * n {
-			u, v := (float64(i%n)+0.5)/n, (float64(i/n)+0.5)/n
-			side, when := lapped(u, v, laps)
+			side, when := dropped((float64(i%n)+0.5)/n, (float64(i/n)+0.5)/n, drops)
 			count[min(int(side*cells), cells-1)*cells+min(int(when*cells), cells-1)]++
-			if lap := i % n * times / n; int(when*float64(times)) != lap || !near(side+float64(lap), u*float64(times), 1e-9) {
-				t.Fatalf("%d laps: (%g, %g) is at %g of the lip and left at %g", laps, u, v, side, when)
-			}
 		}
 		for i, got := range count {
 			if !near(float64(got)/(n*n), 1./(cells*cells), 0.002) {
-				t.Errorf("%d laps: cell %d holds %d of %d places", laps, i, got, n*n)
+				t.Errorf("%d drops: cell %d holds %d of %d places", drops, i, got, n*n)
 			}
 		}
 	}
-	if side, when := lapped(1, 1, 2); side != 1 || when != 1 {
-		t.Errorf("the last corner is at %g of the lip and left at %g", side, when)
+	for _, a := range []float64{0.3, 1.9, 4} {
+		sin, cos := math.Sincos(a)
+		for drop, want := range []float64{math.Pi * 0.04 / 2, 1 - math.Pi*0.04/2} {
+			if side, _ := dropped((float64(drop)+0.5+0.2*cos)/2, 0.5+0.2*sin, 2); !near(side, want, 1e-9) {
+				t.Errorf("a fifth off the middle of drop %d lies %g of the lip, want %g", drop, side, want)
+			}
+		}
+	}
+	if side, _ := dropped(0.5, 1, 2); !near(side, 0.5, 1e-9) {
+		t.Errorf("two drops touch at %g of the lip", side)
 	}
 }

@@ -8,28 +8,35 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	ribbonsInAll  = 18  // about how many ribbons the whole pot makes
-	spotRibbons   = 8   // and where spots in it make each of them many-coloured
-	stripeRibbons = 13  // or stripes
-	mostRibbons   = 5   // of them in one way over the mould
-	ribbonHalfMM  = 11  // half the width of a ribbon where it lies on the surface
-	mostLean      = 1   // how far its sheets stand up at most
-	leastLean     = 0.4 // and how far those that stand lean over at least
-	foldPart      = 0.7 // of the ways over the mould draw what lies there down
-	coilSwing     = 0.2 // of the mould's width: how far the ribbon swings to either side of the hand
-	endTilt       = 0.8 // what is poured from one end runs so much deeper in the pot at the other
+	thinRibbons  = 21   // about how many ribbons the whole pot makes of thin batter
+	thickRibbons = 11   // of thick, or where they are to hold spots
+	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
+	mostRibbons  = 5    // of them in one way over the mould
+	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
+	mostLean     = 1    // how far its sheets stand up at most
+	leastLean    = 0.3  // and how far those that stand lean over at least
+	lyingPart    = 0.2  // of the ribbons run out flat, their sheets lying
+	mostLaps     = 2.6  // how often it lies beside itself near the surface at most
+	holdsPart    = 0.4  // by what part of its width it is narrower there
+	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
+	turnPart     = 0.3  // of the ribbons are led the other way than the one before
+	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
+	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
+	spotHalf     = 1.05 // of its width: a ribbon out of a pot with spots, of which most close to drops
+	dropPart     = 0.85
 )
 
 // outpour pours all colours together out of one pot: in every cross-section as ribbons that lie where the hand and their own coiling bring
 // them, each with the colours side by side as they leave the lip, and each sinking into those before.
 func (b *builder) outpour() func(script.Act) {
 	b.stream = b.lip()
-	inAll := float64(ribbonsInAll)
+	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign()}
+	inAll := b.thick(thinRibbons, thickRibbons)
 	switch b.Technique {
 	case script.PotSpots:
-		inAll = spotRibbons
+		inAll = thickRibbons
 	case script.PotStripes:
-		inAll = stripeRibbons
+		inAll = max(thickRibbons, inAll-stripedLess)
 	}
 	each := inAll / math.Max(1, float64(b.Passes))
 	return func(a script.Act) {
@@ -37,12 +44,11 @@ func (b *builder) outpour() func(script.Act) {
 		case script.PourOut:
 			n := int(clamp(each+b.d.Float(), 1, mostRibbons))
 			for k := range n {
-				b.ribbon(a, k, n)
+				b.ribbon(a, h, k, n)
 			}
-			for _, line := range a.Lines {
-				if b.d.Float() < foldPart {
-					b.fold(line + b.d.Between(-0.15, 0.15))
-				}
+			b.churn(b.d.Float())
+			if b.Technique != script.PotSpots { // what holds drops is not torn into threads
+				b.churn(0.5 * b.d.Float())
 			}
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
@@ -50,12 +56,29 @@ func (b *builder) outpour() func(script.Act) {
 	}
 }
 
+// hand is how the pot is led: it goes on as before, and now and then turns over or back.
+type hand struct {
+	over, back bool
+	side       float64 // of the mould it is over: -1 or 1
+}
+
+// next is the hand over the other side.
+func (h *hand) next(b *builder) {
+	h.side = -h.side
+	if b.d.Float() < turnPart {
+		h.back = !h.back
+	}
+	if b.d.Float() < turnPart {
+		h.over = !h.over
+	}
+}
+
 // lip is the stream as it leaves the pot.
 func (b *builder) lip() *stream {
 	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5)}
-	stir, eddies := b.d.Between(1.3, 2), 2
+	stir, eddies := b.d.Between(1.1, 1.7)*b.thick(1.2, 0.4), 2
 	if b.Technique == script.PotSpots { // many small ones are drawn into streaks soon
-		stir, eddies = b.d.Between(0.6, 0.9), 1
+		stir, eddies = b.d.Between(0.3, 0.6), 1
 	}
 	s.stir = stir * b.Turns * b.d.Sign()
 	for range eddies {
@@ -73,56 +96,76 @@ func (b *builder) eddy() eddy {
 	r, a := 0.65*math.Sqrt(b.d.Float()), b.d.Between(0, 2*math.Pi)
 	e := eddy{u: r * math.Cos(a), v: r * math.Sin(a)}
 	e.reach = min(b.d.Between(0.35, 0.6), 0.98-r)
-	e.turn = b.d.Between(1.2, 2.2) * b.d.Sign() * min(1, b.Turns)
+	e.turn = b.d.Between(0.8, 1.6) * b.thick(1.1, 0.6) * b.d.Sign() * min(1, b.Turns)
 	return e
 }
 
 // ribbon lays the k-th ribbon of n of a way over the mould.
-func (b *builder) ribbon(a script.Act, k, n int) {
+func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	from := b.level
-	fill := &ribbon{stream: b.stream, bottom: from, over: b.d.Float() < 0.5, back: b.d.Float() < 0.5}
+	h.next(b)
+	fill := &ribbon{stream: b.stream, bottom: from, over: h.over, back: h.back}
 	if k < n-1 {
 		b.rise(a.Share/float64(n), fill)
 	} else {
 		b.raise(a.Share/float64(n), fill)
 	}
 	fill.top, fill.tall = b.level, b.Box.W
+	lies := b.train(a, h, k, n)
 	fill.stand(b)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.upright = max(up, 1e-9), true
 		return
 	}
-	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: []row{b.train(a, k)}, lift: b.Box.W}})
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: b.Box.W}})
 }
 
-// stand draws how the sheets of a ribbon stand and how often it lies on itself. What is poured low runs out flat; what comes to lie near the
-// surface, on batter that has thickened, holds as it falls: side by side, and lap on lap.
+// stand draws how the sheets of a ribbon stand: most lean over, as each runs out under the next; where the pot holds spots they close to
+// drops.
 func (r *ribbon) stand(b *builder) {
-	high := b.level / b.Box.H
-	r.lean = b.d.Between(0, mostLean)
-	if b.d.Float() < high {
-		r.upright, r.lean = true, b.d.Between(leastLean, mostLean)
+	if b.Technique == script.PotSpots && b.d.Float() < dropPart {
+		r.drops = 3 + int(b.d.Between(0, 2.6))
+		r.bent = b.d.wobble(b.d.Between(-0.08, 0.08), 0.08)
+		return
 	}
-	if b.Technique != script.PotSpots && b.d.Float() < high {
-		r.laps = 2
-	}
+	r.upright = b.d.Float() >= lyingPart
+	r.lean = b.d.Between(leastLean, mostLean)
 }
 
-// train is where the k-th ribbon of a way over the mould lies.
-func (b *builder) train(a script.Act, k int) row {
+// train is where the k-th ribbon of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
+// that has thickened, holds as it falls, narrower and lap beside lap.
+func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
+	high := b.level / b.Box.H
+	laps, up := 1, a.Share*b.Box.H/float64(n)
+	if b.Technique != script.PotSpots {
+		laps += int(high * b.d.Between(0, mostLaps))
+	}
+	for range laps {
+		r := b.lap(a, h, k)
+		r.part = 1 / float64(laps)
+		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
+		r.half = max(r.half, r.part*up*b.Box.W/(sinkPart*b.level))
+		rows = append(rows, r)
+		h.side = -h.side
+	}
+	return rows
+}
+
+// lap is one lap of a ribbon.
+func (b *builder) lap(a script.Act, h *hand, k int) row {
 	line := 0.5
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := clamp(line+b.d.Between(-coilSwing, coilSwing), 0.03, 0.97) * b.Box.W
-	half := ribbonHalfMM * b.d.Between(0.6, 1.5) * b.thick(0.9, 1.3) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.wobble(at, 0.1*b.Box.W), half: half, swell: b.d.wobble(0, 0.6)}
+	at := clamp(line+h.side*b.d.Between(0, coilSwing), 0, 1) * b.Box.W
+	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
+	r := row{part: 1, line: b.d.wobble(at, 0.14*b.Box.W), half: half, blunt: b.thick(0, 0.9), swell: b.d.wobble(0, 0.35)}
 	switch b.Technique {
 	case script.PotEnd:
 		b.tongue(&r)
-	case script.PotSpots: // wide and seldom, so that what is many-coloured is not fine as hair
-		r.half *= 1.5
+	case script.PotSpots:
+		r.half *= spotHalf
 	}
 	return r
 }
@@ -132,19 +175,7 @@ func (b *builder) train(a script.Act, k int) row {
 func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.swell = wobble{mean: 0.9, amp: [2]float64{1.35, 0.15}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.swell = wobble{mean: 0.65, amp: [2]float64{0.9, 0.3}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
 	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2
-}
-
-// fold draws what lies there down where the stream falls.
-func (b *builder) fold(line float64) {
-	if b.level < 4 {
-		return
-	}
-	if b.d.Float() < 0.5 {
-		b.dive(b.d.wobble(clamp(b.Box.W*line, 9, b.Box.W-9), 7), b.level*b.d.Between(0.35, 0.8)*b.fall())
-		return
-	}
-	b.plunge(b.Box.W*line, b.d.Between(14, 36)*b.fall(), b.d.Between(9, 15)*b.thick(0.95, 1.3), b.d.Between(0.5, 0.9), b.d.wobble(0, 7)).still = true
 }

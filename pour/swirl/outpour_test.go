@@ -75,3 +75,51 @@ func TestPoresAreHoles(t *testing.T) {
 		t.Error("there are no pores")
 	}
 }
+
+// hairs is the part of a face that lies in runs of one portion under half a millimetre, across or up.
+func hairs(f *Face) float64 {
+	const px = 4
+	var p Picture
+	f.Draft(&p, px*80, px*60)
+	thin := make([]bool, len(p.Pixels))
+	run := func(from, step, n int) {
+		for i := 0; i < n; {
+			k := i + 1
+			for k < n && p.Pixels[from+k*step].Portion[0] == p.Pixels[from+i*step].Portion[0] {
+				k++
+			}
+			for m := i; m < k && k-i <= px/2; m++ {
+				thin[from+m*step] = true
+			}
+			i = k
+		}
+	}
+	for j := range p.H {
+		run(j*p.W, 1, p.W)
+	}
+	for i := range p.W {
+		run(i, p.W, p.H)
+	}
+	n := 0.0
+	for _, v := range thin {
+		if v {
+			n++
+		}
+	}
+	return n / float64(len(thin))
+}
+
+// Threads finer than a pixel turn grey: little of a bar is drawn out to them. Thick batter is in fewer, broader ribbons than thin.
+func TestRibbonsStayBroadAndThickOnesAreBroader(t *testing.T) {
+	var thin, thick float64
+	for seed := range int64(2) {
+		for at, sum := range map[float64]*float64{0.1: &thin, 0.8: &thick} {
+			r := loaf(script.Pot, seed)
+			r.Thickness = at
+			*sum += hairs(mustPour(t, r).Face(110)) / 2
+		}
+	}
+	if thin > 0.19 || thick > 0.6*thin {
+		t.Errorf("%.3f of a bar of thin batter is hair, %.3f of one of thick", thin, thick)
+	}
+}

@@ -30,7 +30,8 @@ type ribbon struct {
 	tall        float64 // mm from the bottom: how high what it is made of is told to reach
 	lean        float64 // how far its sheets stand up: 0 they lie flat, 1 as far across the ribbon as up it
 	over, back  bool    // it has turned over; it was led the other way
-	laps        int     // how often the ribbon lies on itself; 0 and 1: once
+	drops       int     // into how many drops it runs together, each a part of the lip, sheet round sheet; 0: none
+	bent        wobble  // of the ribbon's width, how far the drops bulge to one side
 	upright     bool    // its sheets stand, as where it runs over the bottom of an empty mould
 }
 
@@ -43,7 +44,10 @@ func (r *ribbon) label(x, y, z float64) int {
 		u, v = v, u
 	}
 	side, when := sheets(u, v, r.lean)
-	side, when = lapped(side, when, r.laps)
+	if r.drops > 0 {
+		u += r.bent.at(x) * math.Sin(math.Pi*v) // a shift, so area is kept; what leaves at one end comes in at the other, where the ribbon ends
+		side, when = dropped(u-math.Floor(u), v, r.drops)
+	}
 	if r.over {
 		side = 1 - side
 	}
@@ -64,15 +68,28 @@ func sheets(u, v, k float64) (side, when float64) {
 	return rank(c, k), clamp((u-low)/(high-low), 0, 1)
 }
 
-// lapped carries the unit square onto itself where the ribbon lies on itself laps times: each lap, the ribbon from side to side again, left
-// after the one before. It is a cut into strips, each stretched one way as much as it is pressed the other (the baker's map), so area is kept.
-func lapped(side, when float64, laps int) (float64, float64) {
-	if laps < 2 {
-		return side, when
+// dropped carries the unit square onto itself: it is cut across into n squares, and round the middle of each lie the sheets of its part of
+// the lip, ring round ring. Rings are ranked by their share of the square ([withinSquare]), and places along a ring by their share of what of
+// it lies inside, so area is kept; along a ring, what left first meets itself, and so does what left last. Every other drop has its sheets the
+// other way round, so that neighbours are of one colour where they touch.
+func dropped(u, v float64, n int) (side, when float64) {
+	u *= float64(n)
+	k := min(math.Floor(u), float64(n-1))
+	e, f := u-k-0.5, v-0.5
+	r := math.Hypot(e, f)
+	ring := withinSquare(r)
+	if int(k)%2 == 1 {
+		ring = 1 - ring
 	}
-	n := float64(laps)
-	lap := min(math.Floor(side*n), n-1)
-	return side*n - lap, (lap + when) / n
+	a := math.Abs(math.Atan2(e, f)) // 0 to π, either side alike
+	if r > 0.5 {                    // only what lies between the walls of the corner
+		out := math.Acos(min(0.5/r, 1))
+		quarter := min(math.Floor(a/(math.Pi/2)), 1)
+		if room := math.Pi/2 - 2*out; room > 1e-9 {
+			a = math.Pi / 2 * (quarter + clamp((a-quarter*math.Pi/2-out)/room, 0, 1))
+		}
+	}
+	return (k + ring) / float64(n), a / math.Pi
 }
 
 // label is the portion in what lies at x mm along the loaf, that left the lip at side, 0 to 1 along it, when a share poured of the

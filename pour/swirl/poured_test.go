@@ -30,21 +30,24 @@ func stretch(f *Face, portion int) (wide, deep float64) {
 	return right - left, deep
 }
 
-// Laid over the whole width the pour would be 3 mm deep and 80 mm wide; a stream goes deep and stays where it falls.
+// Laid over the whole width the pour would be 3 mm deep and 80 mm wide; a stream goes deep and stays where it falls. One that is held at a post
+// runs out more.
 func TestAStreamStaysNarrowAndGoesDeep(t *testing.T) {
-	for _, technique := range []script.Technique{script.Drop, script.Column} {
+	for technique, most := range map[script.Technique]struct{ wide, wideMean, deep, deepMean float64 }{
+		script.Drop: {40, 26, 8, 15}, script.Column: {50, 34, 7, 12},
+	} {
 		wide, deep, n := 0.0, 0.0, 0.0
 		for seed := range int64(4) {
 			s := mustPour(t, bedded(technique, seed, 0.5)).Upto(2)
 			for _, x := range []float64{20, 90, 170} {
 				w, d := stretch(s.Face(x), 1)
 				wide, deep, n = wide+w, deep+d, n+1
-				if w > 40 || d < 8 {
+				if w > most.wide || d < most.deep {
 					t.Errorf("%s, seed %d at %g mm: a stream is %.1f mm wide and %.1f mm deep", technique, seed, x, w, d)
 				}
 			}
 		}
-		if wide/n > 26 || deep/n < 15 {
+		if wide/n > most.wideMean || deep/n < most.deepMean {
 			t.Errorf("%s: streams are %.1f mm wide and %.1f mm deep in the mean", technique, wide/n, deep/n)
 		}
 	}

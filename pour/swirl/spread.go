@@ -17,6 +17,7 @@ type row struct {
 	part  float64 // of the slab's batter; the parts of all rows sum to 1
 	line  wobble  // mm across: the middle of the lump
 	half  float64 // mm, the lump's half width
+	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs
 	swell wobble  // by what part of half it is wider here; the zero value: not at all
 	flush wobble  // by what part of its own more runs here, at the cost of the other rows; the zero value: none
 }
@@ -24,9 +25,10 @@ type row struct {
 // leastOf is how thin a line of batter gets at least, of its own width or part, where it swells and thins.
 const leastOf = 0.25
 
-// lump is a rounded heap in one cross-section: high·(1-u²)² over its half width.
+// lump is a rounded heap in one cross-section: high·(1-u²)² over its half width, and the blunter it is the more of (1-u⁴)².
 type lump struct {
 	at, half, high float64
+	blunt          float64
 	area           float64 // mm²
 	inv            float64 // 1/half
 	scale          float64 // mm², high·half
@@ -34,8 +36,7 @@ type lump struct {
 }
 
 const (
-	fullLump  = 16. / 15 // area of a lump of height and half width 1
-	mostSunk  = 0.85     // of the level: lumps sink in no deeper
+	mostSunk  = 0.85 // of the level: lumps sink in no deeper
 	mostLumps = 8
 	runFrom   = 0.6   // of the greatest depth: lumps that go no deeper lie as they fell
 	runMost   = 1000. // times wider, a lump is level
@@ -102,7 +103,7 @@ func (s *spread) strew(l *levelled, x float64) {
 	}
 	for i := range rows {
 		r := &rows[i]
-		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half * max(leastOf, 1+r.swell.at(x))}, parts[i]/sum*l.area)
+		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half * max(leastOf, 1+r.swell.at(x)), blunt: r.blunt}, parts[i]/sum*l.area)
 	}
 }
 
@@ -119,8 +120,8 @@ func (l *levelled) add(p lump, area float64) {
 // fill gives a lump the height of an area inside the walls.
 func (l *levelled) fill(p *lump, area float64) {
 	p.area, p.inv = area, 1/p.half
-	beyond := lumpSum(-p.at * p.inv)
-	p.scale = area / (lumpSum((l.width-p.at)*p.inv) - beyond)
+	beyond := p.sum(-p.at * p.inv)
+	p.scale = area / (p.sum((l.width-p.at)*p.inv) - beyond)
 	p.high, p.wall = p.scale*p.inv, p.scale*beyond
 }
 
@@ -132,11 +133,11 @@ func (l *levelled) high() (sum float64) {
 	return sum
 }
 
-// lumpSum is the integral of (1-u²)² from -1.
-func lumpSum(u float64) float64 {
+// sum is the integral from -1 of what a lump of height and half width 1 is high.
+func (p *lump) sum(u float64) float64 {
 	u = clamp(u, -1, 1)
 	q := u * u
-	return 8./15 + u*(1-q*(2./3-q/5))
+	return 8./15 + u*(1-q*(2./3-q/5)) + p.blunt*(8./45+u*q*(2./3-q*(3./5-q*q/9)))
 }
 
 // at gives how thick what was poured lies at y, and its area from the left wall to there.
@@ -146,11 +147,12 @@ func (l *levelled) at(y float64) (thick, area float64) {
 		u := (y - p.at) * p.inv
 		switch {
 		case u >= 1:
-			area += p.scale*fullLump - p.wall
+			area += p.scale*p.sum(1) - p.wall
 		case u > -1:
 			q := u * u
-			thick += p.high * (1 - q) * (1 - q)
-			area += p.scale*(fullLump/2+u*(1-q*(2./3-q/5))) - p.wall
+			r := (1 - q) * (1 - q)
+			thick += p.high * r * (1 + p.blunt*q*(2+q))
+			area += p.scale*p.sum(u) - p.wall
 		}
 	}
 	return thick, area

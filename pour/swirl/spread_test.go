@@ -14,7 +14,7 @@ func anySpread(t *rapid.T) *spread {
 	n := rapid.IntRange(1, 4).Draw(t, "rows")
 	for range n {
 		s.rows = append(s.rows, row{
-			part: 1 / float64(n), half: s.width * rapid.Float64Range(0.05, 0.8).Draw(t, "half"),
+			part: 1 / float64(n), half: s.width * rapid.Float64Range(0.05, 0.8).Draw(t, "half"), blunt: rapid.Float64Range(0, 1).Draw(t, "blunt"),
 			line: wobble{mean: s.width * rapid.Float64Range(0, 1).Draw(t, "line"), amp: [2]float64{3, 4}, k: [2]float64{0.05, 0.03}},
 		})
 	}
@@ -64,5 +64,21 @@ func TestAStreamLeavesItsLineOnTheSurfaceAndTheRestInSight(t *testing.T) {
 	}
 	if _, z := l.undo(25, 2); z >= 40 {
 		t.Error("what was poured reaches the bottom")
+	}
+}
+
+// Of as much batter as wide, a blunt lump lies lower in its middle and higher at half its width: by hand, (1-u²)² and (1-u⁴)² of areas 16/15
+// and 64/45.
+func TestABluntLumpHasABroadTop(t *testing.T) {
+	thick := func(blunt, y float64) float64 {
+		s := &spread{bottom: 40, top: 44, width: 100, rows: []row{{part: 1, half: 20, line: wobble{mean: 50}, blunt: blunt}}}
+		l := s.at(0)
+		v, _ := l.at(y)
+		return v
+	}
+	for _, c := range [][3]float64{{0, 50, 400. / 20 * 15 / 16}, {1, 50, 400. / 20 * 45 / 64}, {0, 60, 400. / 20 * 15 / 16 * 9 / 16}, {1, 60, 400. / 20 * 45 / 64 * 225 / 256}} {
+		if got := thick(c[0], c[1]); !near(got, c[2], 1e-9) {
+			t.Errorf("a lump as blunt as %g is %.3f mm thick at %g mm, want %.3f mm", c[0], got, c[1], c[2])
+		}
 	}
 }

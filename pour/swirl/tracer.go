@@ -159,6 +159,10 @@ func (t *tracer) mark(i int) {
 		r := &t.gyres[t.at[i]]
 		j0, j1 = t.cells(r.y0, r.y0+r.wide, t.ny)
 		k0, k1 = t.cells(r.z0, r.z0+r.high, t.nz)
+	case stepWhirl:
+		w := &t.whirls[t.at[i]]
+		j0, j1 = t.cells(w.cy-1/w.invY, w.cy+1/w.invY, t.ny)
+		k0, k1 = t.cells(w.cz-1/w.invZ, w.cz+1/w.invZ, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)

@@ -1,0 +1,38 @@
+package swirl
+
+import (
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// late is how wide a cross-section shows, 3 mm under the surface, what was poured in the upper third of the mould, mm.
+func late(s *Swirl, x float64) (wide float64) {
+	f := s.Face(x)
+	for y := 0.25; y < f.box.W; y += 0.5 {
+		if f.tracer.trace(y, f.box.H-SkimMM).p.z > f.box.H*2/3 {
+			wide += 0.5
+		}
+	}
+	return wide
+}
+
+// From above the rings of a column are ovals round its posts: wide there, and drawn in between them several times along the loaf.
+func TestAColumnIsDrawnInBetweenItsPosts(t *testing.T) {
+	for seed := range int64(3) {
+		s := mustPour(t, loaf(script.Column, seed))
+		least, most, turns, up := 99.0, 0.0, 0, true
+		before := late(s, 10)
+		for x := 14.0; x <= 240; x += 4 {
+			wide := late(s, x)
+			least, most = min(least, wide), max(most, wide)
+			if d := wide - before; d > 1 && !up || d < -1 && up {
+				turns, up = turns+1, !up
+			}
+			before = wide
+		}
+		if most < 1.5*least || turns < 4 {
+			t.Errorf("seed %d: the rings are %.1f to %.1f mm wide, and turn %d times", seed, least, most, turns)
+		}
+	}
+}
