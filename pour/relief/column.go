@@ -169,7 +169,7 @@ func (c *column) steep(x, y float64) float64 {
 
 // turnsAway is how bright a cut is so far inside its edge, where a wire rounds it: by eye, no source.
 func turnsAway(inside float64) float32 {
-	const rim, dark = 1.4, 0.15 // mm
+	const rim, dark = 1.8, 0.2 // mm
 	if inside >= rim {
 		return 1
 	}
@@ -217,8 +217,8 @@ func behind(far float64) float64 {
 	return 1 - close*math.Exp(-far/closeMM) - dim*(1-math.Exp(-far/dimMM))
 }
 
-// cutBright is how bright what the plane cuts is: flat, and a little lighter than a skin.
-const cutBright = 1.04
+// cutBright is how bright what the plane cuts is: flat, as light as its colour, and so lighter than a skin behind it.
+const cutBright = 1
 
 // seen turns a direction on the loaf into the directions of the picture: to the right, up, and towards who looks.
 func (v *View) seen(n vector) vector {

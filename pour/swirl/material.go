@@ -50,6 +50,10 @@ const (
 	poreLeast  = 0.10  // mm, radii
 	poreMost   = 0.28
 	poreOften  = 0.45 // of the squares
+	frothMesh  = 2.1
+	frothLeast = 0.06
+	frothMost  = 0.27
+	frothOften = 0.5
 	flakeMesh  = 0.22
 	flakeLeast = 0.02
 	flakeMost  = 0.06
@@ -138,6 +142,14 @@ func (p *planing) blade(x, y float64) (sum float32) {
 		}
 	}
 	return sum
+}
+
+// froth is how much darker a place of cut icing is for the air that was whipped into it: more bubbles than batter has, and finer.
+func (p *planing) froth(x, y float64) float32 {
+	if p.Pores == 0 {
+		return 0
+	}
+	return float32(0.8 * p.Pores * p.spot(x, y, frothMesh, frothOften, frothLeast, frothMost, 4))
 }
 
 // bump is the unevenness of the surface, -1 to 1.
