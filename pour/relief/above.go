@@ -12,6 +12,7 @@ type terrain struct {
 	left, top  int     // steps, of its first point
 	wide, high int
 	z          []float32
+	flat       bool // nothing stands there
 }
 
 // How a loaf from above is lit, by eye, no source.
@@ -35,12 +36,13 @@ func (v *View) terrain(px, py float64, part image.Rectangle) *terrain {
 	t.left, t.top = cell(v.from+float64(part.Min.X)*px-gazeMM), cell(float64(part.Min.Y)*py-gazeMM)
 	t.wide = cell(v.from+float64(part.Max.X)*px+gazeMM) + 2 - t.left
 	t.high = cell(float64(part.Max.Y)*py+gazeMM) + 2 - t.top
-	t.z = make([]float32, t.wide*t.high)
+	t.z, t.flat = make([]float32, t.wide*t.high), true
 	inside := func(k int, most float64) float64 { return min(max(float64(k)*t.step, 1e-6), most-1e-6) }
 	for j := range t.high {
 		y := inside(t.top+j, v.f.recipe.W)
 		for i := range t.wide {
-			t.z[j*t.wide+i] = float32(v.f.firm(inside(t.left+i, v.f.recipe.L), y).z)
+			z := float32(v.f.firm(inside(t.left+i, v.f.recipe.L), y).z)
+			t.z[j*t.wide+i], t.flat = z, t.flat && z == 0
 		}
 	}
 	return t
@@ -124,7 +126,7 @@ func (g *gaze) pixel(x, y float64) Dot {
 		looks[k] = g.v.f.at(x+g.px*(float64(k%2)-0.5)/2, y+g.py*(float64(k/2)-0.5)/2)
 	}
 	along, across := bumps(looks, g.px, g.py)
-	if looks[0].stuff != looks[1].stuff || looks[0].stuff != looks[2].stuff || looks[0].stuff != looks[3].stuff {
+	if own := looks[0].firm(); own != looks[1].firm() || own != looks[2].firm() || own != looks[3].firm() {
 		looks = s[:]
 		for k := range looks { // one in each of sixteen rows and columns
 			i, j := float64(k%4), float64(k/4)
@@ -132,6 +134,14 @@ func (g *gaze) pixel(x, y float64) Dot {
 		}
 	}
 	return g.dot(looks, x, y, along, across)
+}
+
+// firm is the stuff at a place without what is strewn over it.
+func (s *spot) firm() uint8 {
+	if s.grain != nil {
+		return s.below
+	}
+	return s.stuff
 }
 
 // bumps is how what is strewn slopes in a pixel looked at in quarters.
@@ -148,14 +158,17 @@ func bumps(s []spot, px, py float64) (along, across float64) {
 // dot lights what was looked at.
 func (g *gaze) dot(s []spot, x, y, along, across float64) Dot {
 	var l looks
-	z := g.t.at(x, y)
-	a, b := g.t.slope(x, y)
-	sky := 1 - grooveDark*g.t.groove(x, y, z)
-	shine := 1 - sunDark*g.t.shadow(x, y, z, g.v.f.peak)
-	bright := sunlit(a+along, b+across) * sky * shine
+	open := 1.0
+	if !g.t.flat {
+		z := g.t.at(x, y)
+		a, b := g.t.slope(x, y)
+		along, across = along+a, across+b
+		open = (1 - grooveDark*g.t.groove(x, y, z)) * (1 - sunDark*g.t.shadow(x, y, z, g.v.f.peak))
+	}
+	bright := sunlit(along, across) * open
 	for k := range s {
 		if s[k].stuff == Bare {
-			l.miss(1 - sky*shine)
+			l.miss(1 - open)
 		} else {
 			l.see(s[k].stuff, bright)
 		}

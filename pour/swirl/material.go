@@ -129,6 +129,19 @@ func (p *planing) over(c light, portion uint8, x, y float64) light {
 	return c
 }
 
+// Grain is how bright a place of a cut surface is beside its colour, (x, y) mm from its upper left corner, in a picture whose pixels are px mm wide;
+// nil where the material shows nothing. It may be asked from several goroutines at once.
+func (m Material) Grain(px float64) func(portion uint8, x, y float64) float64 {
+	if m.Streaks == 0 && m.Tooth == 0 && m.Pores == 0 && m.Flakes == 0 && m.Grains == 0 {
+		return nil
+	}
+	const tone = 0.5 // of a middle grey: what catches the light is brighter by so much of the rest
+	p := m.planing(px)
+	return func(portion uint8, x, y float64) float64 {
+		return float64(p.over(light{tone, tone, tone}, portion, x, y).g) / tone
+	}
+}
+
 // blade is the streaks of the blade, which are seldom as long as the bar. Those as fine as a pixel average out.
 func (p *planing) blade(x, y float64) (sum float32) {
 	if p.noise == nil {
