@@ -153,27 +153,32 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 // cast is how much of the sun the other block takes from a place.
 func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.lights, b.pose, 0) }
 
-// edgeMM is how wide the edges are rounded that a knife and a mould leave: by eye, no source.
-const edgeMM = 0.9
+// The edges that a knife and a mould leave, by eye, no source.
+const (
+	edgeMM    = 0.9  // they are rounded so far
+	edgeTurns = 0.9  // at the edge itself so much towards the other side
+	edgeLight = 0.08 // and so much brighter
+)
+
+// turned is how far a side has turned to the next so far from the edge between them.
+func turned(away float64) float64 {
+	e := max(0, 1-max(0, away)/edgeMM)
+	return edgeTurns * e * e
+}
 
 // rounded is which way a place faces whose side faces a way: near an edge it turns to the side round it, but for the top where something stands.
 func (b *block) rounded(p, n vec) vec {
-	const most = 0.9 // of the other side, at the edge itself
-	turn := func(to float64) float64 {
-		e := max(0, 1-max(0, to)/edgeMM)
-		return most * e * e
-	}
 	out := n
 	if n.x == 0 {
-		out.x += turn(b.high.x-p.x) - turn(p.x-b.low.x)
+		out.x += turned(b.high.x-p.x) - turned(p.x-b.low.x)
 	}
 	if n.y == 0 {
-		out.y += turn(b.high.y-p.y) - turn(p.y-b.low.y)
+		out.y += turned(b.high.y-p.y) - turned(p.y-b.low.y)
 	}
 	if n.z == 0 {
-		out.z -= turn(p.z - b.low.z)
+		out.z -= turned(p.z - b.low.z)
 		if b.s.on == nil {
-			out.z += turn(b.s.recipe.Box.H - p.z)
+			out.z += turned(b.s.recipe.Box.H - p.z)
 		}
 	}
 	return out.unit()
@@ -181,7 +186,7 @@ func (b *block) rounded(p, n vec) vec {
 
 // bevel lightens the edges a little, and darkens the foot.
 func (b *block) bevel(p vec) float64 {
-	const wide, light = 0.6, 0.08
+	const wide = 0.6
 	ends := [3]float64{min(p.x-b.low.x, b.high.x-p.x), min(p.y-b.low.y, b.high.y-p.y), math.Inf(1)}
 	if b.s.on == nil {
 		ends[2] = math.Abs(b.s.recipe.Box.H - p.z)
@@ -195,7 +200,7 @@ func (b *block) bevel(p vec) float64 {
 			near = min(near, e)
 		}
 	}
-	bright := 1 + light*max(0, 1-near/wide)
+	bright := 1 + edgeLight*max(0, 1-near/wide)
 	if foot := b.out(p).z; foot < 6 {
 		t := 1 - max(0, foot)/6
 		bright *= 1 - 0.16*t*t

@@ -85,7 +85,7 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 const (
 	mostPerMM   = 14
 	leastStep   = 0.2 // mm, between points of the surface
-	aroundPerMM = 1.2 // every place is looked up the slow way
+	aroundPerMM = 6   // every line of it is another cross-section
 )
 
 // wall is the long side on the right, or what is seen all round a tube.
