@@ -153,7 +153,7 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 		if err != nil {
 			return nil, err
 		}
-		e.slice(d, poured, palette, top, bar)
+		e.slice(d, poured, palette, top, bar, finish.Material)
 	default:
 		return nil, fmt.Errorf("draw the view %q: write one of %v", o.View, Views())
 	}

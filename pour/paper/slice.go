@@ -15,8 +15,8 @@ import (
 )
 
 // slice sets the picture of the loaf with a bar sliced off up.
-func (e *easel) slice(d pour.Drawing, poured *swirl.Swirl, palette []color.NRGBA, top swirl.Topping, bar swirl.Bar) {
-	scene := slice.New(poured, d.Recipe, top.Stands, bar)
+func (e *easel) slice(d pour.Drawing, poured *swirl.Swirl, palette []color.NRGBA, top swirl.Topping, bar swirl.Bar, m swirl.Material) {
+	scene := slice.New(poured, d.Recipe, top.Stands, bar).Planed(m)
 	mmW, mmH := scene.SizeMM()
 	e.high, e.atOnce = mmH/mmW, mmH/mmW
 	w := e.o.Width

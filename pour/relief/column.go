@@ -20,6 +20,7 @@ type column struct {
 type look struct {
 	stuff  uint8
 	ok     bool
+	cut    bool // the plane cuts it
 	bright float32
 	far    float32 // from the plane, mm
 }
@@ -68,10 +69,13 @@ func (c *column) draw(dst *Picture, i int) {
 		var l looks
 		for k := range c.seen {
 			for _, s := range c.seen[k][2*j : 2*j+2] {
-				if s.ok {
-					l.see(s.stuff, float64(s.bright))
-				} else {
+				switch {
+				case !s.ok:
 					l.miss(0)
+				case s.cut:
+					l.cutThrough(s.stuff, float64(s.bright))
+				default:
+					l.see(s.stuff, float64(s.bright))
 				}
 			}
 		}
@@ -142,14 +146,35 @@ func (c *column) section(seen []look, s *spot, x, y float64, from int) {
 	if s.form == nil {
 		return
 	}
+	steep := c.steep(x, y)
 	for j := from; j < c.below(min(s.floor, 0)); j++ {
 		if up := c.up(j); up < s.floor {
 			seen[j] = look{}
 		} else {
 			stuff, bright := s.inside(c.v.f, x, y, up)
-			seen[j] = look{stuff: stuff, ok: true, bright: bright}
+			seen[j] = look{stuff: stuff, ok: true, cut: true, bright: bright * turnsAway((s.z-up)/steep)}
 		}
 	}
+}
+
+// steep is how much longer the surface is than level where the plane cuts it.
+func (c *column) steep(x, y float64) float64 {
+	const d = 0.4
+	dx, dy := 0., d
+	if c.v.side {
+		dx, dy = d, 0
+	}
+	return math.Hypot(1, (c.v.f.firm(x+dx, y+dy).z-c.v.f.firm(x-dx, y-dy).z)/(2*d))
+}
+
+// turnsAway is how bright a cut is so far inside its edge, where a wire rounds it: by eye, no source.
+func turnsAway(inside float64) float32 {
+	const rim, dark = 1.8, 0.2 // mm
+	if inside >= rim {
+		return 1
+	}
+	e := 1 - max(0, inside)/rim
+	return float32(1 - dark*e*e)
 }
 
 // grain shows a grain, as round from the side as from above.
@@ -182,11 +207,18 @@ func (c *column) slope(x, y, z, far float64) float32 {
 	f := c.v.f
 	dx, dy := (f.firm(x+d, y).z-z)/d, (f.firm(x, y+d).z-z)/d
 	n := vector{-dx, -dy, 1}.unit()
-	return float32(lit(c.v.seen(n), vector{0, 0.55, 0.83}) * (0.72 + 0.28*min(1, z/max(1e-9, f.peak)+0.25)))
+	return float32(lit(c.v.seen(n), vector{0, 0.55, 0.83}) * (0.72 + 0.28*min(1, z/max(1e-9, f.peak)+0.25)) * behind(far))
 }
 
-// cutBright is how bright what the plane cuts is: flat, and a little lighter than a skin.
-const cutBright = 1.04
+// behind is how bright a skin is so far behind the plane: the cut keeps light from what is close behind it, and what is farther off is dimmer. By
+// eye, no source.
+func behind(far float64) float64 {
+	const close, closeMM, dim, dimMM = 0.2, 2.5, 0.1, 25
+	return 1 - close*math.Exp(-far/closeMM) - dim*(1-math.Exp(-far/dimMM))
+}
+
+// cutBright is how bright what the plane cuts is: flat, as light as its colour, and so lighter than a skin behind it.
+const cutBright = 1
 
 // seen turns a direction on the loaf into the directions of the picture: to the right, up, and towards who looks.
 func (v *View) seen(n vector) vector {
@@ -229,9 +261,9 @@ func (c *column) set(seen []look, across float64) {
 				continue
 			}
 			x, y := v.place(across, max(near, 0))
-			seen[j] = look{stuff: s.Stuff, ok: true, bright: float32(s.section(x, y, c.up(j))), far: float32(max(near, 0))}
+			seen[j] = look{stuff: s.Stuff, ok: true, cut: near <= 0, bright: float32(s.section(x, y, c.up(j))), far: float32(max(near, 0))}
 			if near > 0 {
-				seen[j].bright = float32(lit(v.seen(s.normal(x, y, c.up(j))), vector{0, 0.45, 0.9}))
+				seen[j].bright = float32(lit(v.seen(s.normal(x, y, c.up(j))), vector{0, 0.45, 0.9}) * behind(near))
 			}
 		}
 	}

@@ -1,12 +1,14 @@
 package relief
 
 // Dot is what shows in one pixel of what stands on a loaf: the two stuffs that show most, the greater first, and how bright they are. What is left
-// of 255 is what lies behind; Shade of 255 of its light is taken from that. The zero Dot is nothing at all.
+// of 255 is what lies behind; Shade of 255 of its light is taken from that. Cut of 255 of what shows was cut through and is no skin. The zero Dot is
+// nothing at all.
 type Dot struct {
 	Stuff  [2]uint8
 	Part   [2]uint8
 	Bright uint8 // 128: as bright as its colour
 	Shade  uint8
+	Cut    uint8
 }
 
 // Lit is how bright a colour is drawn whose dot says 128.
@@ -71,6 +73,7 @@ type looks struct {
 	all    int
 	bright float64
 	lit    int
+	cut    int
 	shade  float64
 }
 
@@ -89,6 +92,12 @@ func (l *looks) see(stuff uint8, bright float64) {
 		l.stuff[l.n], l.count[l.n] = stuff, 1
 		l.n++
 	}
+}
+
+// cutThrough adds a look at a stuff where it was cut.
+func (l *looks) cutThrough(stuff uint8, bright float64) {
+	l.see(stuff, bright)
+	l.cut++
 }
 
 // miss adds a look past everything, of which so much of the light is taken.
@@ -120,6 +129,7 @@ func (l *looks) dot() (d Dot) {
 	}
 	if l.lit > 0 {
 		d.Bright = uint8(min(255, max(0, Lit*l.bright/float64(l.lit)+0.5)))
+		d.Cut = uint8(255 * l.cut / l.lit)
 	}
 	if l.lit < l.all {
 		d.Shade = uint8(255 * min(1, l.shade/float64(l.all-l.lit)))

@@ -21,8 +21,10 @@ const (
 	pipedBed    = 0.3 // of a swirl's height there is between swirls
 	pipedSway   = 1.1 // mm
 	pipedUnder  = 0.5
-	pipedSeam   = 5 // mm, between seams under each other
-	pipedRound  = 4 // mm, over which the edge of it all is rounded
+	pipedSeam   = 7    // mm, between seams under each other
+	pipedDark   = 0.13 // how much darker a seam is at the most where icing is cut
+	pipedLayer  = 0.05 // how much the tone goes over a strand
+	pipedRound  = 4    // mm, over which the edge of it all is rounded
 )
 
 // piped is the form of a top piped full.
@@ -181,18 +183,24 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 	return q - math.Floor(q)
 }
 
-// within is where across its bag the icing inside comes from, so far below the top of a place, and how near a seam between two coils it lies, 0 to 1.
-func (p *piped) within(x, y, below float64) (across, seam float64) {
+// within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there: strands lie on each
+// other in layers, with a seam between two of them here and there.
+func (p *piped) within(x, y, below float64) (across, tone float64) {
 	sway := pipedSway * math.Sin(below/3.1+x/5) // where two swirls meet they have pushed each other
 	x, y = x+p.long/2+sway, y+p.wide/2+sway
 	_, s, u := p.over(min(max(x, 0), p.long), min(max(y, 0), p.wide))
 	if s == nil {
-		return 0, 0
+		return 0, 1
+	}
+	if r := math.Hypot(x-sway-s.x, y-sway-s.y) / s.radius; r < 1 { // the layers inside are smooth: they do not follow the grooves of the skin
+		below = max(0, below-p.scale*(s.at(x-sway, y-sway, r)-s.high*dome(r)))
 	}
 	u = min(1, u+pipedUnder*below/(p.scale*s.high)) // the coils below lie further out
-	turn := 2*s.turn(x, y, u) + 0.8*below/pipedSeam
+	turn := s.turn(x, y, u) + below/pipedSeam       // from the furrow between two coils inwards
 	turn -= math.Floor(turn)
-	return p.across(s, x, y, u), max(0, 1-min(turn, 1-turn)/0.09)
+	open := 0.6 + 0.4*math.Sin(x/4.3+below/2.7+9*s.phase)*math.Cos(y/5.1-below/4.9) // a seam closes in places
+	seam := max(0, 1-min(turn, 1-turn)/0.12)
+	return p.across(s, x, y, u), 1 - pipedDark*seam*seam*open - pipedLayer*(turn-0.5)*(1-seam)
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }

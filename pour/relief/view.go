@@ -3,7 +3,6 @@ package relief
 import (
 	"context"
 	"image"
-	"math"
 )
 
 // View is one way of looking at a field.
@@ -67,13 +66,7 @@ func (f *Field) Level(below float64) *View {
 func (v *View) Draw(ctx context.Context, dst *Picture, w, h int, part image.Rectangle) error {
 	dst.Reset(part.Dx(), part.Dy())
 	if v.above {
-		for j := range dst.H {
-			if ctx.Err() != nil {
-				return ctx.Err()
-			}
-			v.row(dst, w, h, part.Min, j)
-		}
-		return nil
+		return v.gaze(ctx, dst, w, h, part)
 	}
 	if v.level {
 		return v.slice(ctx, dst, w, h, part.Min)
@@ -84,6 +77,24 @@ func (v *View) Draw(ctx context.Context, dst *Picture, w, h int, part image.Rect
 			return ctx.Err()
 		}
 		c.draw(dst, i)
+	}
+	return nil
+}
+
+// gaze draws a part from above.
+func (v *View) gaze(ctx context.Context, dst *Picture, w, h int, part image.Rectangle) error {
+	g := &gaze{v: v, px: v.wide / float64(w), py: v.deep / float64(h)}
+	if dst.W == 0 || dst.H == 0 || v.f.peak == 0 {
+		return ctx.Err()
+	}
+	g.t = v.terrain(g.px, g.py, part)
+	for j := range dst.H {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		for i := range dst.W {
+			dst.Dots[j*dst.W+i] = g.pixel(v.from+(float64(part.Min.X+i)+0.5)*g.px, (float64(part.Min.Y+j)+0.5)*g.py)
+		}
 	}
 	return nil
 }
@@ -101,7 +112,7 @@ func (v *View) slice(ctx context.Context, dst *Picture, w, h int, at image.Point
 				x := v.from + (float64(at.X+i)+0.25+0.5*float64(k%2))*px
 				y := v.deep - (float64(at.Y+j)+0.25+0.5*float64(k/2))*py
 				if s := v.f.inside(x, y, v.at); s != nil {
-					l.see(s.Stuff, s.section(x, y, v.at))
+					l.cutThrough(s.Stuff, s.section(x, y, v.at))
 				} else {
 					l.miss(0)
 				}
@@ -131,51 +142,4 @@ func lit(n, usual vector) float64 {
 	l := sun()
 	shine := func(n vector) float64 { return shade + (1-shade)*max(0, n.dot(l)) }
 	return min(1.3, shine(n)/shine(usual))
-}
-
-// row draws one row from above: four looks a pixel, whose heights give the slope, and a few towards the light.
-func (v *View) row(dst *Picture, w, h int, at image.Point, j int) {
-	px, py := v.wide/float64(w), v.deep/float64(h)
-	for i := range dst.W {
-		x, y := v.from+(float64(at.X+i)+0.5)*px, (float64(at.Y+j)+0.5)*py
-		var s [4]spot
-		for k := range s {
-			s[k] = v.f.at(x+px*(float64(k%2)-0.5)/2, y+py*(float64(k/2)-0.5)/2)
-		}
-		slopeX, slopeY := (s[1].z+s[3].z-s[0].z-s[2].z)/px, (s[2].z+s[3].z-s[0].z-s[1].z)/py
-		soft := min(1, 2.2/max(1e-9, math.Hypot(slopeX, slopeY))) // a wall is no mirror
-		bright := lit(vector{-slopeX * soft, slopeY * soft, 1}.unit(), vector{0, 0, 1})
-		shade := v.shadow(x, y, (s[0].z+s[1].z+s[2].z+s[3].z)/4)
-		var l looks
-		for k := range s {
-			if s[k].stuff == Bare {
-				l.miss(shade)
-				continue
-			}
-			l.see(s[k].stuff, bright*(1-0.6*shade))
-		}
-		dst.Dots[j*dst.W+i] = l.dot()
-	}
-}
-
-// mostShadow is how much of its light a place in the shadow lacks.
-const mostShadow = 0.45
-
-// shadow is how much of the light something that stands nearer to the sun takes from a place.
-func (v *View) shadow(x, y, z float64) float64 {
-	if v.f.peak == 0 {
-		return 0
-	}
-	l := sun()
-	rise := l.z / math.Hypot(l.x, l.y)
-	hidden := 0.0
-	for _, far := range [...]float64{1.2, 2.6, 4.5, 7.5} {
-		if z+far*rise >= v.f.peak {
-			break
-		}
-		across := math.Hypot(l.x, l.y)
-		s := v.f.firm(x+far*l.x/across, y-far*l.y/across)
-		hidden = max(hidden, min(1, (s.z-z-far*rise)/1.5+0.5))
-	}
-	return mostShadow * max(0, hidden)
 }

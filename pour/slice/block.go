@@ -80,9 +80,18 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 	if b.flip {
 		n.x, n.y = -n.x, -n.y
 	}
+	if b.height(p.x, p.y) < wallMM {
+		n = b.edged(p, n)
+	}
 	bright := lit(b.way(n), max(b.under(p), b.cast(p)))
 	low := b.height(p.x, p.y) / max(1e-9, b.s.peakMM)
 	return seen{stuff, bright * (0.9 + 0.1*min(1, low+0.3)), under}, stuff != ground
+}
+
+// edged is which way the top faces near its edges, where nothing stands.
+func (b *block) edged(p, n vec) vec {
+	flat := b.rounded(p, vec{z: 1})
+	return vec{n.x + flat.x, n.y + flat.y, n.z}.unit()
 }
 
 // under is how much of the sun the surface about it takes from a place on it, 0 to 1: softer the farther off.
@@ -129,7 +138,7 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 	case p.z < b.low.z+edge:
 		n = vec{z: -1}
 		along, _ := b.real(p.x, 0)
-		stuff, _, ok = b.wall.at(along, 0)
+		stuff, bright, ok = b.wall.at(along, 0)
 	default:
 		n = vec{x: 1}
 		stuff, bright, ok = b.face.at(b.high.y-p.y, p.z)
@@ -137,16 +146,47 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 	if !ok {
 		return seen{}, false
 	}
-	n = b.way(n)
+	n = b.way(b.rounded(p, n))
 	return seen{stuff, bright * lit(n, b.cast(p)) * b.bevel(p), far}, true
 }
 
 // cast is how much of the sun the other block takes from a place.
 func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.lights, b.pose, 0) }
 
-// bevel lightens the edges a little that a knife and a mould leave, and darkens the foot.
+// The edges that a knife and a mould leave, by eye, no source.
+const (
+	edgeMM    = 0.9  // they are rounded so far
+	edgeTurns = 0.9  // at the edge itself so much towards the other side
+	edgeLight = 0.08 // and so much brighter
+)
+
+// turned is how far a side has turned to the next so far from the edge between them.
+func turned(away float64) float64 {
+	e := max(0, 1-max(0, away)/edgeMM)
+	return edgeTurns * e * e
+}
+
+// rounded is which way a place faces whose side faces a way: near an edge it turns to the side round it, but for the top where something stands.
+func (b *block) rounded(p, n vec) vec {
+	out := n
+	if n.x == 0 {
+		out.x += turned(b.high.x-p.x) - turned(p.x-b.low.x)
+	}
+	if n.y == 0 {
+		out.y += turned(b.high.y-p.y) - turned(p.y-b.low.y)
+	}
+	if n.z == 0 {
+		out.z -= turned(p.z - b.low.z)
+		if b.s.on == nil {
+			out.z += turned(b.s.recipe.Box.H - p.z)
+		}
+	}
+	return out.unit()
+}
+
+// bevel lightens the edges a little, and darkens the foot.
 func (b *block) bevel(p vec) float64 {
-	const wide, light = 0.55, 0.07
+	const wide = 0.6
 	ends := [3]float64{min(p.x-b.low.x, b.high.x-p.x), min(p.y-b.low.y, b.high.y-p.y), math.Inf(1)}
 	if b.s.on == nil {
 		ends[2] = math.Abs(b.s.recipe.Box.H - p.z)
@@ -160,7 +200,7 @@ func (b *block) bevel(p vec) float64 {
 			near = min(near, e)
 		}
 	}
-	bright := 1 + light*max(0, 1-near/wide)
+	bright := 1 + edgeLight*max(0, 1-near/wide)
 	if foot := b.out(p).z; foot < 6 {
 		t := 1 - max(0, foot)/6
 		bright *= 1 - 0.16*t*t

@@ -60,6 +60,9 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 	if err != nil {
 		return nil, err
 	}
+	if fine {
+		wall.grain = s.moulded().Grain(st.px)
+	}
 	loafAt, barAt := s.bar.To, s.bar.From
 	from := s.bar.To
 	if s.turned {
@@ -70,6 +73,9 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 		if b.face, err = s.face(ctx, [2]float64{loafAt, barAt}[k], b.flip, perMM, fine); err != nil {
 			return nil, err
 		}
+		if fine {
+			b.face.grain = s.cutAt([2]float64{loafAt, barAt}[k]).Grain(st.px)
+		}
 		st.blocks[k] = b
 	}
 	st.dark = s.darkness(step, shadows)
@@ -79,7 +85,7 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 const (
 	mostPerMM   = 14
 	leastStep   = 0.2 // mm, between points of the surface
-	aroundPerMM = 1.2 // every place is looked up the slow way
+	aroundPerMM = 6   // every line of it is another cross-section
 )
 
 // wall is the long side on the right, or what is seen all round a tube.
@@ -93,6 +99,21 @@ func (s *Scene) wall(ctx context.Context, perMM float64, fine bool) (*skin, erro
 		y = skinDeep
 	}
 	return s.skin(ctx, s.poured.Lengthwise(y), nil, box.L, box.H, perMM, fine)
+}
+
+// cutAt is the material of a cut at a place along the loaf.
+func (s *Scene) cutAt(at float64) swirl.Material {
+	m := s.planed
+	m.CutMM = at
+	return m
+}
+
+// moulded is the material of a side that lay against the mould: no blade went over it, and what air there is was pressed flat. By eye, no source.
+func (s *Scene) moulded() swirl.Material {
+	const streaks, pores = 0.35, 0.6
+	m := s.planed
+	m.CutMM, m.Streaks, m.Pores = -1, m.Streaks*streaks, m.Pores*pores
+	return m
 }
 
 // skinDeep is how far in the wall is looked at, mm.

@@ -30,18 +30,22 @@ func (b *block) round(o, d vec) (seen, bool) {
 		if p.x > b.high.x/2 {
 			n.x = 1
 		}
-		rim := 1 + 0.07*max(0, 1-(r-math.Hypot(p.y-r, p.z-r))/0.55)
-		return seen{stuff, bright * rim * lit(b.way(n), b.cast(p)), t}, ok
+		out := math.Hypot(p.y-r, p.z-r)
+		e := turned(r - out)
+		n.y, n.z = e*(p.y-r)/max(out, 1e-9), e*(p.z-r)/max(out, 1e-9)
+		return seen{stuff, bright * (1 + edgeLight*e) * lit(b.way(n.unit()), b.cast(p)), t}, ok
 	}
 	n := vec{y: p.y - r, z: p.z - r}.unit()
+	near, back := turned(p.x-b.low.x), turned(b.high.x-p.x)
+	n.x = back - near
 	along, _ := b.real(p.x, 0)
 	angle := math.Atan2(p.z-r, p.y-r) / (2 * math.Pi)
 	if b.flip {
 		angle = 0.5 - angle
 	}
 	angle -= math.Floor(angle)
-	stuff, _, ok := b.wall.at(along, angle*b.wall.high)
-	return seen{stuff, lit(b.way(n), b.cast(p)), t}, ok
+	stuff, bright, ok := b.wall.at(along, angle*b.wall.high)
+	return seen{stuff, bright * (1 + edgeLight*max(near, back)) * lit(b.way(n.unit()), b.cast(p)), t}, ok
 }
 
 // around is what a tube shows all round it: along the tube, and up by the turn from the right over the top.
@@ -60,8 +64,10 @@ func (a around) Refine(ctx context.Context, dst *swirl.Picture, w, h int) error 
 	swirl.Share(h, func(j int) bool {
 		sin, cos := math.Sincos(2 * math.Pi * (1 - (float64(j)+0.5)/float64(h)))
 		x, y := box.L/2*(1+inside*cos), box.W/2*(1+inside*sin)
-		for i := range w {
-			if l := a.s.poured.Label(x, y, box.H*(float64(i)+0.5)/float64(w)); l != swirl.Empty {
+		labels := make([]int, w)
+		a.s.poured.Upright(x, y, labels)
+		for i, l := range labels {
+			if l != swirl.Empty {
 				dst.Pixels[j*w+i] = swirl.Pixel{Portion: [3]uint8{uint8(l)}, Part: [3]uint8{255}}
 			}
 		}

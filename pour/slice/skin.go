@@ -19,6 +19,7 @@ type skin struct {
 	base       swirl.Picture
 	over       relief.Picture // of all, the base as well; empty: nothing
 	shift      int            // of what stands on it, after the portions
+	grain      func(portion uint8, x, y float64) float64
 }
 
 // drawn is what draws a side of the base.
@@ -50,14 +51,22 @@ func (k *skin) at(x, z float64) (stuff uint8, bright float64, ok bool) {
 	if k.over.W > 0 {
 		i, j := place(x/k.wide, k.over.W), place((k.high+k.peak-z)/(k.high+k.peak), k.over.H)
 		if l := k.over.Label(i, j); l != relief.Bare {
-			return uint8(k.shift + l), float64(k.over.Dots[j*k.over.W+i].Bright) / relief.Lit, true
+			return uint8(k.shift + l), float64(k.over.Dots[j*k.over.W+i].Bright) / relief.Lit * k.grained(ground, x, z), true
 		}
 	}
 	if z > k.high {
 		return ground, 0, false
 	}
 	l := k.base.Label(place(x/k.wide, k.base.W), place(1-z/k.high, k.base.H))
-	return uint8(l), 1, l != swirl.Empty
+	return uint8(l), k.grained(uint8(l), x, z), l != swirl.Empty
+}
+
+// grained is how bright a place is for the material it is of.
+func (k *skin) grained(portion uint8, x, z float64) float64 {
+	if k.grain == nil {
+		return 1
+	}
+	return k.grain(portion, x, k.high-z)
 }
 
 // place is the pixel at a part of a row.

@@ -24,6 +24,7 @@ type Scene struct {
 	bar      swirl.Bar
 	portions int
 	peakMM   float64
+	planed   swirl.Material
 	turned   bool // the loaf is what lies before the bar, seen from its other end
 
 	loaf, piece pose
@@ -44,6 +45,13 @@ func New(poured *swirl.Swirl, recipe swirl.Recipe, on *relief.Field, bar swirl.B
 	}
 	s.set(bar)
 	return s
+}
+
+// Planed is the scene with a material on its flat sides, which only a fine picture shows; a scene has none at first.
+func (s *Scene) Planed(m swirl.Material) *Scene {
+	with := *s
+	with.planed = m
+	return &with
 }
 
 // SizeMM is how wide and how high the picture of a loaf and one of its bars is on which something stands so high, mm.

@@ -227,3 +227,37 @@ func BenchmarkSliceRefine120x60(b *testing.B) {
 		_ = s.Refine(context.Background(), &p, 120, 60, func(int) {})
 	}
 }
+
+// A material is seen on the flat sides of a fine picture and nowhere changes what shows; without one a side is even.
+func TestAPlanedSliceShowsItsMaterial(t *testing.T) {
+	pour, r := poured(t, swirl.Box{L: 100, W: 60, H: 40}, false)
+	s := New(pour, r, nil, swirl.Bar{From: 20, To: 40})
+	bare, planed := refined(t, s, 300), refined(t, s.Planed(swirl.Planed()), 300)
+	differ := 0
+	for i, d := range planed.Dots {
+		b := bare.Dots[i]
+		if d.Bright != b.Bright {
+			differ++
+		}
+		if d.Bright, b.Bright = 0, 0; d != b {
+			t.Fatalf("pixel %d shows %+v, without a material %+v", i, d, b)
+		}
+	}
+	if differ < len(bare.Dots)/12 {
+		t.Errorf("%d of %d pixels show the material", differ, len(bare.Dots))
+	}
+}
+
+// The upright edge between the cut face and the long side is rounded: there the face turns to the side, and further in it does not.
+func TestEdgesOfASliceAreRounded(t *testing.T) {
+	pour, r := poured(t, swirl.Box{L: 100, W: 60, H: 40}, false)
+	s := New(pour, r, nil, swirl.Bar{From: 20, To: 40})
+	b := &block{pose: &s.loaf, s: s}
+	at, in := b.rounded(vec{0, 60, 20}, vec{x: -1}), b.rounded(vec{0, 60 - 2*edgeMM, 20}, vec{x: -1})
+	if at.y < 0.5 || in != (vec{x: -1}) {
+		t.Errorf("at the edge the face faces %+v, inside %+v", at, in)
+	}
+	if foot := b.rounded(vec{0, 30, 0}, vec{x: -1}); foot.z > -0.5 {
+		t.Errorf("at its foot the face faces %+v", foot)
+	}
+}

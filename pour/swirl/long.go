@@ -129,6 +129,32 @@ func (l *Long) sample(t *tracer, v float64) (s sample) {
 	return s
 }
 
+// Upright is what shows along an upright line at (x, y), in the middles of so many even parts of the mould's height from its foot up: portions, or
+// [Empty]. It costs much less than asking for every place.
+func (s *Swirl) Upright(x, y float64, dst []int) {
+	box := s.recipe.Box
+	if len(s.ops) == 0 {
+		for i := range dst {
+			dst[i] = Empty
+		}
+		return
+	}
+	t := &tracer{}
+	t.prepare(s, clamp(x, 0, box.L), false)
+	y = clamp(y, 0, box.W)
+	for i := range dst {
+		z := box.H * (float64(i) + 0.5) / float64(len(dst))
+		dst[i] = Empty
+		if z > s.level {
+			continue
+		}
+		o := t.trace(y, z)
+		if l := t.label(&o); l != none {
+			dst[i] = int(l)
+		}
+	}
+}
+
 // downMM is how fine a view from above looks for what lies deeper while the mould is being filled.
 const downMM = 1.5
 

@@ -50,6 +50,10 @@ const (
 	poreLeast  = 0.10  // mm, radii
 	poreMost   = 0.28
 	poreOften  = 0.45 // of the squares
+	frothMesh  = 2.1
+	frothLeast = 0.06
+	frothMost  = 0.27
+	frothOften = 0.5
 	flakeMesh  = 0.22
 	flakeLeast = 0.02
 	flakeMost  = 0.06
@@ -125,6 +129,19 @@ func (p *planing) over(c light, portion uint8, x, y float64) light {
 	return c
 }
 
+// Grain is how bright a place of a cut surface is beside its colour, (x, y) mm from its upper left corner, in a picture whose pixels are px mm wide;
+// nil where the material shows nothing. It may be asked from several goroutines at once.
+func (m Material) Grain(px float64) func(portion uint8, x, y float64) float64 {
+	if m.Streaks == 0 && m.Tooth == 0 && m.Pores == 0 && m.Flakes == 0 && m.Grains == 0 {
+		return nil
+	}
+	const tone = 0.5 // of a middle grey: what catches the light is brighter by so much of the rest
+	p := m.planing(px)
+	return func(portion uint8, x, y float64) float64 {
+		return float64(p.over(light{tone, tone, tone}, portion, x, y).g) / tone
+	}
+}
+
 // blade is the streaks of the blade, which are seldom as long as the bar. Those as fine as a pixel average out.
 func (p *planing) blade(x, y float64) (sum float32) {
 	if p.noise == nil {
@@ -138,6 +155,14 @@ func (p *planing) blade(x, y float64) (sum float32) {
 		}
 	}
 	return sum
+}
+
+// froth is how much darker a place of cut icing is for the air that was whipped into it: more bubbles than batter has, and finer.
+func (p *planing) froth(x, y float64) float32 {
+	if p.Pores == 0 {
+		return 0
+	}
+	return float32(0.8 * p.Pores * p.spot(x, y, frothMesh, frothOften, frothLeast, frothMost, 4))
 }
 
 // bump is the unevenness of the surface, -1 to 1.

@@ -139,7 +139,7 @@ func (p *painter) pixel(i, j int) color.NRGBA {
 	c := p.bleed.at(i, j)
 	if p.EdgeMM > 0 && inside < p.EdgeMM {
 		e := 1 - max(0, inside)/p.EdgeMM
-		c = c.scaled(float32(1 - p.Darken*e*e))
+		c = c.scaled(float32(1 - p.Darken*(e*e+e*e*e*e*e*e*e*e))) // soft, and a fine line where it ends, so that white soap has an edge on white
 	}
 	return p.over(p.planed.over(c, px.Portion[0], x, y), cover)
 }

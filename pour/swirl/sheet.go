@@ -94,7 +94,8 @@ func topped(ctx context.Context, src source, palette []color.NRGBA, top Topping,
 	if err := paint(ctx, src, palette, part(img, image.Rect(0, over, w, h+over)), finish, &Picture{}); err != nil || v == nil {
 		return img, err
 	}
-	return img, top.lay(ctx, under(v, over, h, mmH), img)
+	finish.Material.CutMM = src.place()
+	return img, top.lay(ctx, under(v, over, h, mmH), img, finish, mmW/float64(w), over)
 }
 
 // pixels turns mm into whole pixels, at least 1; a size that is no number becomes one too large to draw.
@@ -179,6 +180,7 @@ const maxPxPerMM = 1000
 
 // bars draws every bar in its place.
 func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGBA, c Sheet, size image.Point, gap int) error {
+	wide1, _ := s.recipe.FaceMM()
 	over := c.Top.high(c.PxPerMM)
 	place := func(k int) image.Rectangle {
 		at := image.Pt(gap+k%c.Columns*(size.X+gap), gap+k/c.Columns*(size.Y+gap))
@@ -202,7 +204,8 @@ func (s *Swirl) bars(ctx context.Context, img *image.NRGBA, palette []color.NRGB
 			return fmt.Errorf("bar %d: %w", k+1, err)
 		}
 		if v := c.Top.face(face, bar.To); v != nil {
-			if err := c.Top.lay(ctx, under(v, over, r.Dy(), s.recipe.Box.H), part(img, all)); err != nil {
+			finish.Material.CutMM = side.place()
+			if err := c.Top.lay(ctx, under(v, over, r.Dy(), s.recipe.Box.H), part(img, all), finish, wide1/float64(size.X), over); err != nil {
 				return fmt.Errorf("bar %d: %w", k+1, err)
 			}
 		}

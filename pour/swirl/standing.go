@@ -36,6 +36,17 @@ func (s *Stuffs) Over(behind color.NRGBA, d relief.Dot) color.NRGBA {
 	if d.Part[0] == 0 && d.Shade == 0 {
 		return behind
 	}
+	l, alpha := s.over(behind, d)
+	if alpha == 0 {
+		return behind
+	}
+	c := l.encode()
+	c.A = alpha
+	return c
+}
+
+// over is [Stuffs.Over] in linear light, and how much of the pixel it covers.
+func (s *Stuffs) over(behind color.NRGBA, d relief.Dot) (light, uint8) {
 	var sum light
 	covered := float32(0)
 	for k, part := range d.Part {
@@ -50,20 +61,18 @@ func (s *Stuffs) Over(behind color.NRGBA, d relief.Dot) color.NRGBA {
 	v := light{s.seen[behind.R], s.seen[behind.G], s.seen[behind.B]}.scaled(rest * (1 - float32(d.Shade)/255))
 	alpha := covered + rest
 	if alpha <= 0 {
-		return behind
+		return light{}, 0
 	}
-	out := light{(sum.r + v.r) / alpha, (sum.g + v.g) / alpha, (sum.b + v.b) / alpha}.encode()
-	out.A = uint8(255*min(1, alpha) + 0.5)
-	return out
+	return light{(sum.r + v.r) / alpha, (sum.g + v.g) / alpha, (sum.b + v.b) / alpha}, uint8(255*min(1, alpha) + 0.5)
 }
 
 // stripPixels is how many columns or rows of a view are drawn at once.
 const stripPixels = 64
 
-// lay draws a view over the whole of img.
-func (t Topping) lay(ctx context.Context, v *relief.View, img *image.NRGBA) error {
+// lay draws a view over the whole of img, whose pixels are px mm wide and which has so many rows above the base.
+func (t Topping) lay(ctx context.Context, v *relief.View, img *image.NRGBA, f Finish, px float64, crown int) error {
 	b := img.Bounds()
-	stuffs := NewStuffs(t.Palette)
+	d := newDressing(img, NewStuffs(t.Palette), f, px, crown)
 	strips := (b.Dx() + stripPixels - 1) / stripPixels
 	Share(strips, func(k int) bool {
 		var p relief.Picture
@@ -71,19 +80,10 @@ func (t Topping) lay(ctx context.Context, v *relief.View, img *image.NRGBA) erro
 		if v.Draw(ctx, &p, b.Dx(), b.Dy(), at) != nil {
 			return false
 		}
-		for j := range p.H {
-			row := img.Pix[img.PixOffset(b.Min.X+at.Min.X, b.Min.Y+j):]
-			for i := range p.W {
-				if d := p.Dots[j*p.W+i]; d.Part[0] != 0 || d.Shade != 0 {
-					px := row[4*i : 4*i+4]
-					c := stuffs.Over(color.NRGBA{px[0], px[1], px[2], px[3]}, d)
-					px[0], px[1], px[2], px[3] = c.R, c.G, c.B, c.A
-				}
-			}
-		}
+		d.lay(&p, at.Min)
 		return true
 	})
-	if err := ctx.Err(); err != nil {
+	if err := d.edge(ctx); err != nil {
 		return fmt.Errorf("drawing what stands on the loaf, %d by %d pixels: %w", b.Dx(), b.Dy(), err)
 	}
 	return nil
@@ -121,7 +121,7 @@ func RenderAbove(ctx context.Context, s *Swirl, palette []color.NRGBA, top Toppi
 	}
 	s.emboss(img)
 	if top.Above != nil {
-		if err := top.lay(ctx, top.Above.Above(), img); err != nil {
+		if err := top.lay(ctx, top.Above.Above(), img, finish, 1/pxPerMM, 0); err != nil {
 			return nil, err
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"image/draw"
 	"math"
 
-	"pourbench/pour/relief"
 	"pourbench/pour/swirl"
 )
 
@@ -37,30 +36,30 @@ func (p *Plate) Image(ctx context.Context, d Dye) (*image.NRGBA, error) {
 		if err := t.base.Finish(ctx, d.Base, img.SubImage(body).(*image.NRGBA), p.finish(t, d), wide, high); err != nil {
 			return nil, err
 		}
-		p.dress(img, t, d, at)
+		if err := p.dress(ctx, img, t, d, at); err != nil {
+			return nil, err
+		}
 	}
 	return img, nil
 }
 
 // dress lays what stands on the loaf over a tile, and marks the cuts where it is seen as it stands.
-func (p *Plate) dress(img *image.NRGBA, t *tile, d Dye, at image.Point) {
+func (p *Plate) dress(ctx context.Context, img *image.NRGBA, t *tile, d Dye, at image.Point) error {
 	if p.Shot.Done != Whole {
-		return
+		return nil
 	}
 	w, h := p.pixels(t)
+	part := img.SubImage(image.Rect(0, 0, w, h).Add(at)).(*image.NRGBA)
 	if p.dressed(t) {
-		stuffs := swirl.NewStuffs(d.stuffs(t))
-		for y := range h {
-			for x := range w {
-				if dot := t.over.Dots[y*w+x]; dot != (relief.Dot{}) {
-					img.SetNRGBA(at.X+x, at.Y+y, stuffs.Over(img.NRGBAAt(at.X+x, at.Y+y), dot))
-				}
-			}
+		wide, _ := p.sizeMM()
+		if err := swirl.Dress(ctx, part, &t.over, swirl.NewStuffs(d.stuffs(t)), p.finish(t, d), wide/float64(w), t.crown); err != nil {
+			return err
 		}
 	}
 	if p.Shot.View == Stands {
-		swirl.MarkCuts(img.SubImage(image.Rect(0, 0, w, h).Add(at)).(*image.NRGBA), p.Shot.Cuts, float64(w)/p.Shot.Recipe.Box.L)
+		swirl.MarkCuts(part, p.Shot.Cuts, float64(w)/p.Shot.Recipe.Box.L)
 	}
+	return nil
 }
 
 // finish is how a tile is made to look like soap. Without grain: a terminal far away gets a picture a tenth the size.
