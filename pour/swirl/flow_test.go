@@ -36,6 +36,8 @@ func (o op) topMM() float64 {
 		return o.border.at + o.border.up
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
+	case o.scrape != nil:
+		return o.scrape.high
 	}
 	return o.comb.level
 }
@@ -50,6 +52,8 @@ func (o op) kind() string {
 		return "spread"
 	case o.border != nil:
 		return "border"
+	case o.scrape != nil:
+		return "scrape"
 	case o.whirl != nil:
 		return "whirl"
 	case o.plume != nil:
