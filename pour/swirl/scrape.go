@@ -2,8 +2,9 @@ package swirl
 
 import "math"
 
-// scrape is what the spoon does as an act's spoonfuls are pushed off it: each is dragged along where it lies, so that one of its sides runs out into a
-// tongue over its neighbour and what lies under that comes back the other way. In a cross-section it is a stretched disk turning, which keeps area.
+// scrape is what the spoon does as an act's spoonfuls are pushed off it: each is dragged along where it lies, so that one of its sides runs
+// out into a tongue over its neighbour and what lies under that comes back the other way. Ropes of batter that fold over do alike. In a
+// cross-section each is a stretched disk turning, which keeps area.
 type scrape struct {
 	width, high float64 // mm, of the mould
 	drags       []scraped

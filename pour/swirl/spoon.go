@@ -6,7 +6,7 @@ import "pourbench/pour/script"
 const (
 	spoonMM     = 15   // half the width of a usual spoonful
 	spoonPart   = 0.3  // and no more than this of the mould's width
-	spoonLong   = 2.0  // a spoonful is so much longer than half wide
+	spoonLong   = 2.6  // a spoonful is so much longer than half wide
 	mostAbreast = 8    // spoonfuls of one act side by side
 	filmMM      = 0.8  // a spoonful has no edges thinner than this
 	spoonEnds   = 2.0  // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
