@@ -83,7 +83,7 @@ func (s *spooning) flank(p *spoonful, side, area float64) scraped {
 	i, j := int(clamp(p.x*s.perX+0.5, 0, float64(s.nx-1))), int(y*s.perY+0.5)
 	thick := area / (2 * p.half)
 	return scraped{
-		x: p.x, reach: spoonLong * p.half * s.d.Between(0.6, 0.95), at: vec2{y, s.z[i*s.ny+j] - thick*s.d.Between(0, 0.6)},
+		x: p.x, reach: spoonLong * p.half * s.d.Between(0.45, 0.75), at: vec2{y, s.z[i*s.ny+j] - thick*s.d.Between(0, 0.6)},
 		drift: vec2{s.d.Between(-0.3, 0.3), s.d.Between(-0.1, 0.1)}, tilt: -side * s.d.Between(-0.1, 0.6),
 	}
 }
