@@ -135,7 +135,7 @@ func TestAPlumeFlowsAroundItsStreamFunction(t *testing.T) {
 			if math.Abs(u) >= 1 || down <= 0 || down >= 1 {
 				return 0
 			}
-			return s.down * s.reach * u * math.Pow(1-u*u, 3) * down * math.Pow(1-math.Pow(down, 4), 3)
+			return s.down * s.reach * u * (1 - u*u) * (1 - u*u) * (1 - u*u) * down * math.Pow(1-math.Pow(down, 4), 3)
 		}
 		const h = 1e-4
 		fastest := 0.0

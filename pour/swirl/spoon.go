@@ -4,7 +4,7 @@ import "pourbench/pour/script"
 
 // Spoonfuls as they lie in the mould, about three times as wide as thick: what gives a pleasing picture, no source.
 const (
-	spoonMM     = 15   // half the width of a usual spoonful
+	spoonMM     = 14   // half the width of a usual spoonful
 	spoonPart   = 0.3  // and no more than this of the mould's width
 	spoonLong   = 2.6  // a spoonful is so much longer than half wide
 	mostAbreast = 8    // spoonfuls of one act side by side
@@ -74,7 +74,7 @@ func (b *builder) spoonful() float64 { return min(spoonMM, spoonPart*b.Box.W) }
 func (b *builder) heaped() (*heap, [][]scraped) {
 	h := newHeap(b.Box)
 	s := spooning{
-		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.42, 0.56), z: make([]float64, h.nx*h.ny),
+		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.48, 0.58), z: make([]float64, h.nx*h.ny),
 		skin: make([]int8, h.nx*h.ny), drag: b.thick(1.9, 1.1),
 	}
 	drags := make([][]scraped, len(b.acts))

@@ -90,7 +90,7 @@ func (s *spooning) flank(p *spoonful, side, area float64) scraped {
 
 // row finds places for spoonfuls of a jug one behind the other, each in the lowest place of some, and rather not on its own colour.
 func (s *spooning) row(half float64, jug int) (row []spoonful) {
-	const tries = 5
+	const tries = 3
 	for x := -s.d.Float() * spoonLong * half; ; x += spoonLong * half * s.d.Between(0.8, 1.2) {
 		p := spoonful{x: x, half: half * s.d.Between(0.85, 1.2), lean: s.d.Between(-0.22, 0.22)}
 		least := math.Inf(1)
