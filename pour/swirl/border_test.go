@@ -17,12 +17,12 @@ func anyBorder(seed int64) *border {
 
 // height is the ground worked out place by place, as its words say.
 func (g *ground) height(x, y float64) float64 {
-	deepest, sum := 0.0, 0.0
+	dents, sum := 0.0, 0.0
 	for _, l := range g.lobes {
 		off := math.Hypot((x-l.x)*l.invX, (y-l.y)*l.invY)
 		q := max(0, 1-off*off)
 		if l.deep > 0 {
-			deepest = max(deepest, l.deep*q*q)
+			dents += l.deep * l.deep * q * q * q * q
 		} else {
 			sum -= l.deep * q * q
 		}
@@ -31,7 +31,40 @@ func (g *ground) height(x, y float64) float64 {
 		sum += s.amp * math.Sin(s.k*x+s.m*y+s.offset)
 	}
 	u := (y - g.furrow.line.at(x)) / g.furrow.half
-	return sum - deepest - g.furrow.deep.at(x)*math.Pow(max(0, 1-u*u), 2)
+	return sum - math.Sqrt(dents) - g.furrow.deep.at(x)*math.Pow(max(0, 1-u*u), 2)
+}
+
+// Two dents side by side pass into each other in a rounded crest: nowhere does its slope change suddenly.
+func TestDentsMeetInRoundedCrests(t *testing.T) {
+	g := ground{lobes: []lobe{{x: 0, y: 30, invX: 0.1, invY: 0.1, deep: 4}, {x: 0, y: 42, invX: 0.1, invY: 0.1, deep: 3}}, furrow: furrow{half: 1}}
+	dst := make([]float64, 1601)
+	g.heights(0, dst, 0.05)
+	if crest := dst[36*20]; crest > -1 || dst[30*20] > -4 || dst[42*20] > -3 {
+		t.Errorf("the dents are %.2f and %.2f mm deep, between them %.2f mm", -dst[30*20], -dst[42*20], -crest)
+	}
+	for j := 2; j < len(dst); j++ {
+		if bend := math.Abs(dst[j] - 2*dst[j-1] + dst[j-2]); bend > 0.002 { // 0.05 mm of a curve of 1.25 mm radius
+			t.Fatalf("at %.2f mm the slope changes by %.3f", 0.05*float64(j), bend/0.05)
+		}
+	}
+}
+
+// Borders of one loaf are not alike: some bow, some are scalloped finer than others.
+func TestNoTwoPoursLeaveTheSameMarks(t *testing.T) {
+	b := newBuilder(poured(script.Layers, 2))
+	var least, most uneven
+	for i := range 12 {
+		u := b.marks()
+		if i == 0 {
+			least, most = u, u
+		}
+		least.bow, most.bow = min(least.bow, u.bow), max(most.bow, u.bow)
+		least.half, most.half = min(least.half, u.half), max(most.half, u.half)
+		least.furrow, most.furrow = min(least.furrow, u.furrow), max(most.furrow, u.furrow)
+	}
+	if most.bow < least.bow+1 || most.half < 1.4*least.half || most.furrow < 2*least.furrow {
+		t.Errorf("the marks of twelve pours lie between %+v and %+v", least, most)
+	}
 }
 
 func TestGroundIsAsHighAsItsDentsAndWavesSay(t *testing.T) {

@@ -286,8 +286,8 @@ func TestEveryRoundOfASpiralTakesAlongWhatLiesWithin(t *testing.T) {
 // peaks is where the shift of a comb is greatest in each of its lobes, mm.
 func (c *comb) peaks() (at []float64) {
 	most := 0.0
-	for i, v := range c.shift {
-		here := c.wide * float64(i) / float64(len(c.shift)-1)
+	for i, v := range c.shift[:c.n+1] {
+		here := c.wide * float64(i) / float64(c.n)
 		switch {
 		case i == 0 || v*most < 0:
 			at, most = append(at, here), v
@@ -336,36 +336,63 @@ func TestACombHasATineForEveryTurn(t *testing.T) {
 	}
 }
 
-// Behind every tine that goes along the loaf a spike goes down where the tine stood and curls at its end; where they go across there is none.
+// Behind every tine that goes along the loaf a spike goes down where the tine stood, as deep as that, and bends aside at its end; where they go
+// across there is none.
 func TestTinesLeaveSpikesBehind(t *testing.T) {
-	r := poured(script.Combed, 1)
-	r.Script.Brief.Turns = 5
-	b := newBuilder(r)
-	b.level = 60
-	b.rake(false)
-	if len(b.ops) != 1 {
-		t.Errorf("a comb from wall to wall makes %d moves", len(b.ops))
-	}
-	b.rake(true)
-	at := b.ops[1].comb.peaks()
-	spikes := b.ops[2:]
-	if len(spikes) < 4 || len(spikes) > 6 {
-		t.Fatalf("five tines leave %d spikes", len(spikes))
-	}
-	for i, o := range spikes {
-		path := o.stroke.path
-		low, first, last := path[0], path[0], path[len(path)-1]
-		for _, p := range path {
-			if p.z < low.z {
-				low = p
+	low, high := 60., 0.
+	for seed := range int64(4) {
+		r := poured(script.Combed, 1)
+		r.Script.Brief.Turns, r.Script.Brief.Seed = 5, seed
+		b := newBuilder(r)
+		b.level = 60
+		b.rake(false)
+		if len(b.ops) != 1 {
+			t.Errorf("a comb from wall to wall makes %d moves", len(b.ops))
+		}
+		b.rake(true)
+		at := b.ops[1].comb.peaks()
+		spikes := b.ops[2:]
+		if len(spikes) < 4 || len(spikes) > 6 {
+			t.Fatalf("five tines leave %d spikes", len(spikes))
+		}
+		for i, o := range spikes {
+			path := o.stroke.path
+			first, last, foot := path[0], path[len(path)-1], 60.
+			for _, p := range path {
+				foot = min(foot, p.z)
 			}
+			if first.z != 60 || foot < 1 || foot > 48 || math.Abs(last.y-first.y) < 0.3 || o.stroke.radius > 8 {
+				t.Errorf("spike %d goes from %v down to %g mm and bends to %v", i, first, foot, last)
+			}
+			if len(at) == len(spikes) && !near(first.y, at[i], 4) {
+				t.Errorf("spike %d goes down at %.1f mm, the tine stood at %.1f mm", i, first.y, at[i])
+			}
+			low, high = min(low, foot), max(high, foot)
 		}
-		if first.z != 60 || low.z < 4 || low.z > 48 || last.z < low.z+0.5 || math.Abs(last.y-first.y) < 1 || o.stroke.radius > 6 {
-			t.Errorf("spike %d goes from %v down to %v and curls to %v", i, first, low, last)
+	}
+	if high-low < 20 {
+		t.Errorf("the spikes end from %.1f to %.1f mm: too even", low, high)
+	}
+}
+
+// What was poured on edge buckles: upright lines that stood straight go to and fro on the way up.
+func TestRopesOfBatterBuckle(t *testing.T) {
+	d := newDice(2)
+	w := newFolds(&d, Box{L: 250, W: 80, H: 62}, 62, 5)
+	ways := 0
+	for x := 10.; x < 250; x += 20 {
+		slope := 0.0
+		before, _ := w.move(x, 40, 2, 1)
+		for z := 4.; z < 62; z += 2 {
+			y, _ := w.move(x, 40, z, 1)
+			if (y-before)*slope < 0 {
+				ways++
+			}
+			slope, before = y-before, y
 		}
-		if len(at) == len(spikes) && !near(first.y, at[i], 3) {
-			t.Errorf("spike %d goes down at %.1f mm, the tine stood at %.1f mm", i, first.y, at[i])
-		}
+	}
+	if mean := float64(ways) / 12; mean < 1.5 || mean > 5 {
+		t.Errorf("an upright line turns %.1f times on its way up", mean)
 	}
 }
 

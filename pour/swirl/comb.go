@@ -9,84 +9,118 @@ const combSteps = 6 // Runge-Kutta steps where the flow turns round at the end w
 
 // comb is a row of tines drawn through the batter at once. Seen from above, u runs across the tines and v along
 // their way. The stream function is -C(u)·B(v): a pure shear inside, a return flow near the two end walls.
-// It fades with depth; that keeps volume because the flow stays level.
+// It fades with depth, for each tine to where that ends; that keeps volume because the flow stays level.
 type comb struct {
 	alongX bool      // the tines travel along the loaf (u is y, v is x) or across it (u is x, v is y)
 	wide   float64   // mm, length of u
 	long   float64   // mm, length of v
 	turn   float64   // mm, over which the flow turns round at the end walls
-	shift  []float64 // mm, shift at equal steps of u; its mean is 0
-	sum    []float64 // mm², integral of shift from 0
+	n      int       // steps of u
+	shift  []float64 // mm, shift at equal steps of u, the surface first and then ever deeper; its mean at every depth is 0
+	sum    []float64 // mm², integral of shift from u of 0
 	level  float64
-	deep   float64 // of the level: the tines' ends, below which nothing moves
+	deep   float64 // of the level: the end of the deepest tine, below which nothing moves
 }
 
-// newComb draws a comb from its tines: where they stand, how far and which way each goes.
+// combRise is how fast a tine's hold grows from its end up: where it is so many times of the way up to the surface it has the batter in full.
+const combRise = 1.4
+
+// combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
+const combDepths = 12
+
+// tine is one tooth: where it stands, how far it goes, mm, and of the level how high its end is.
+type tine struct{ at, pull, deep float64 }
+
+// newComb draws a comb from its tines.
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
-func newComb(tines []tine, reach, wide, long, level, deep float64) *comb {
+func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
-	c := &comb{wide: wide, long: long, turn: min(10, long/4), level: level, deep: deep}
-	c.shift, c.sum = make([]float64, n+1), make([]float64, n+1)
-	mean := 0.0
-	for i := range c.shift {
-		u := wide * float64(i) / float64(n)
-		for _, t := range tines {
-			c.shift[i] += t.pull * math.Exp2(tineRound-math.Hypot(tineRound, (u-t.at)/reach))
-		}
-		weight := 1.0
-		if i == 0 || i == n {
-			weight = 0.5
-		}
-		mean += weight * c.shift[i] / float64(n)
+	c := &comb{wide: wide, long: long, turn: min(10, long/4), n: n, level: level, deep: 1}
+	for _, t := range tines {
+		c.deep = min(c.deep, t.deep)
 	}
-	for i := range c.shift {
-		c.shift[i] -= mean
-		if i > 0 {
-			c.sum[i] = c.sum[i-1] + 0.5*(c.shift[i]+c.shift[i-1])*wide/float64(n)
+	c.shift, c.sum = make([]float64, (combDepths+1)*(n+1)), make([]float64, (combDepths+1)*(n+1))
+	for _, t := range tines {
+		var part [combDepths + 1]float64
+		for k := range part {
+			part[k] = smooth(combRise * (1 - (1-c.deep)*float64(k)/combDepths - t.deep) / (1 - t.deep))
 		}
+		for i := range n + 1 {
+			pull := t.pull * math.Exp2(tineRound-math.Hypot(tineRound, (wide*float64(i)/float64(n)-t.at)/reach))
+			for k, f := range part {
+				c.shift[k*(n+1)+i] += f * pull
+			}
+		}
+	}
+	for k := range combDepths + 1 {
+		c.balance(c.shift[k*(n+1):(k+1)*(n+1)], c.sum[k*(n+1):])
 	}
 	return c
 }
 
-type tine struct{ at, pull float64 }
-
-// at gives the shift and its integral at u; the integral is the exact one of the shift drawn with straight pieces.
-func (c *comb) at(u float64) (shift, sum float64) {
-	n := len(c.shift) - 1
-	t := clamp(u/c.wide, 0, 1) * float64(n)
-	i := min(int(t), n-1)
-	f := t - float64(i)
-	a, b := c.shift[i], c.shift[i+1]
-	return a + f*(b-a), c.sum[i] + f*(a+0.5*f*(b-a))*c.wide/float64(n)
+// balance lets as much batter go back at a depth as goes along, and adds up what does.
+func (c *comb) balance(shift, sum []float64) {
+	mean := 0.5 * (shift[0] + shift[c.n])
+	for _, v := range shift[1:c.n] {
+		mean += v
+	}
+	mean /= float64(c.n)
+	for i := range shift {
+		shift[i] -= mean
+		if i > 0 {
+			sum[i] = sum[i-1] + 0.5*(shift[i]+shift[i-1])*c.wide/float64(c.n)
+		}
+	}
 }
 
-func (c *comb) velocity(u, v float64) (vu, vv float64) {
-	shift, sum := c.at(u)
+// depth is between which depths a height lies: the first value of the upper one, and how far it is to the lower.
+func (c *comb) depth(z float64) (first int, f float64) {
+	t := clamp((1-z/c.level)/(1-c.deep), 0, 1) * combDepths
+	k := min(int(t), combDepths-1)
+	return k * (c.n + 1), t - float64(k)
+}
+
+// at gives the shift and its integral at u between two depths; the integral is the exact one of the shift drawn with straight pieces.
+func (c *comb) at(u float64, first int, down float64) (shift, sum float64) {
+	t := clamp(u/c.wide, 0, 1) * float64(c.n)
+	i := min(int(t), c.n-1)
+	f := t - float64(i)
+	i += first
+	k := i + c.n + 1
+	a, b := c.shift[i]+down*(c.shift[k]-c.shift[i]), c.shift[i+1]+down*(c.shift[k+1]-c.shift[i+1])
+	return a + f*(b-a), c.sum[i] + down*(c.sum[k]-c.sum[i]) + f*(a+0.5*f*(b-a))*c.wide/float64(c.n)
+}
+
+func (c *comb) velocity(u, v float64, first int, down float64) (vu, vv float64) {
+	shift, sum := c.at(u, first, down)
 	b, slope := ramp(v, c.long, 1/c.turn)
 	return -sum * slope, shift * b
 }
 
 // move carries a point along (dir 1) or back (dir -1).
 func (c *comb) move(x, y, z, dir float64) (float64, float64) {
-	fade := smooth((z/c.level - c.deep) / (1 - c.deep))
-	if c.alongX {
-		y, x = c.slide(y, x, dir*fade)
+	if z <= c.deep*c.level {
 		return x, y
 	}
-	return c.slide(x, y, dir*fade)
+	if c.alongX {
+		y, x = c.slide(y, x, z, dir)
+		return x, y
+	}
+	return c.slide(x, y, z, dir)
 }
 
-func (c *comb) slide(u, v, t float64) (float64, float64) {
-	shift, _ := c.at(u)
+func (c *comb) slide(u, v, z, t float64) (float64, float64) {
+	first, down := c.depth(z)
+	shift, _ := c.at(u, first, down)
 	if to := v + t*shift; min(v, to) >= c.turn && max(v, to) <= c.long-c.turn {
 		return u, to
 	}
 	h := t / combSteps
 	for range combSteps {
-		au, av := c.velocity(u, v)
-		bu, bv := c.velocity(u+0.5*h*au, v+0.5*h*av)
-		cu, cv := c.velocity(u+0.5*h*bu, v+0.5*h*bv)
-		du, dv := c.velocity(u+h*cu, v+h*cv)
+		au, av := c.velocity(u, v, first, down)
+		bu, bv := c.velocity(u+0.5*h*au, v+0.5*h*av, first, down)
+		cu, cv := c.velocity(u+0.5*h*bu, v+0.5*h*bv, first, down)
+		du, dv := c.velocity(u+h*cu, v+h*cv, first, down)
 		u = clamp(u+h*(au+2*(bu+cu)+du)/6, 0, c.wide)
 		v = clamp(v+h*(av+2*(bv+cv)+dv)/6, 0, c.long)
 	}

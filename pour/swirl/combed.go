@@ -15,18 +15,19 @@ func (b *builder) combed() func(script.Act) {
 			b.grow(s)
 		case script.Comb:
 			if a.Round <= 1 {
-				b.settle(b.thick(3, 1.5)) // the stripes have run together before the comb comes
+				b.settle(b.thick(1.5, 0.8)) // the stripes have run together before the comb comes
 			}
 			b.rake(a.Along)
 		case script.Level:
-			b.settle(b.thick(2.6, 1.2))
+			b.flop() // tapped, what stands on edge folds over and buckles
+			b.add(op{wave: newFolds(&b.d, b.Box, b.level, min(b.thick(foldThin, foldThick), 0.12*b.level))})
 		}
 	}
 }
 
 // stripes is every pour of the script side by side.
 func (b *builder) stripes() *stripes {
-	s := &stripes{box: b.Box, slant: b.d.Between(0.18, 0.34) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
+	s := &stripes{box: b.Box, slant: b.d.Between(0.08, 0.3) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
 	sum := 0.0
 	for i, a := range b.acts {
 		if a.Kind == script.Pour {
@@ -42,10 +43,30 @@ const (
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.16 // of the gap: how far off its place a tine goes
 	tineReach   = 0.22 // of the gap: its pull halves this far to the side
+	leastTine   = 0.35 // of the level: how deep the ends of tines go, which no hand keeps even
+	mostTine    = 0.95
+	foldThin    = 6 // mm, how far ropes of batter slump against each other as they are poured
+	foldThick   = 5
+	flopMM      = 12.0 // how wide ropes of batter are that fold over
+	wakeWave    = 0.3  // of a spike's depth: how far it gets deeper and less deep along the loaf
 	wakeRadius  = 4.5  // mm, how wide a tine drags the batter behind it down
 	hookMM      = 3    // how wide what it drags down curls
 	wakeSkin    = 0.2  // of the level: so far under the surface, which closes again, the batter is drawn down less
 )
+
+// flop lets ropes of batter that lean on each other fold over here and there as they are poured: each gives way to a side.
+func (b *builder) flop() {
+	s := &scrape{width: b.Box.W, high: b.level}
+	for x := 0.0; x < b.Box.L; x += flopMM * b.d.Between(0.5, 1.5) {
+		long := min(flopMM*b.d.Between(0.6, 1.2), 0.4*b.Box.W)
+		s.drags = append(s.drags, scraped{
+			x: x, reach: flopMM * b.d.Between(1.2, 2.4), at: vec2{b.d.Between(0.1, 0.9) * b.Box.W, b.d.Between(0.1, 0.55) * b.level},
+			drift: vec2{b.d.Between(-0.4, 0.4), b.d.Between(-0.2, 0.2)}, long: long, wide: long * b.d.Between(0.4, 0.8),
+			tilt: b.d.Between(-0.5, 0.5), angle: b.d.Sign() * b.d.Between(0.4, 1) * b.thick(1.3, 0.9),
+		})
+	}
+	b.add(op{scrape: s})
+}
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
@@ -61,40 +82,45 @@ func (b *builder) rake(alongX bool) {
 	var tines []tine
 	sign := b.d.Sign()
 	for at := gap * b.d.Between(0.35, 0.65); at < wide-0.2*gap; at += gap {
-		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2)})
+		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2), 1 - b.tineDeep()})
 		sign = -sign
 	}
-	deep := b.thick(0.15, 0.35) + b.d.Between(-0.08, 0.08)
-	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level, deep)
+	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)
 	c.alongX = alongX
 	b.add(op{comb: c})
 	if alongX {
 		for _, t := range tines {
-			b.wake(t, deep)
+			b.wake(t)
 		}
 	}
+}
+
+// tineDeep is how deep a tine goes, of the level.
+func (b *builder) tineDeep() float64 {
+	return clamp(b.d.Between(leastTine, mostTine)*b.thick(1.1, 0.85), leastTine, mostTine)
 }
 
 // mostTines is how many tines a comb has at most.
 const mostTines = 120
 
-// wake is what a tine that goes along the loaf does to the cross-section behind it: it draws the batter down into a spike that curls at its end.
-func (b *builder) wake(t tine, deep float64) {
+// wake is what a tine that goes along the loaf does to the cross-section behind it: it draws the batter down into a spike, which bends aside
+// at its end.
+func (b *builder) wake(t tine) {
 	const knots = 16
-	foot := b.level * clamp(deep+b.d.Between(0, 0.3), 0.12, 0.8)
-	radius := min(wakeRadius*b.d.Between(0.8, 1.3), b.level/5)
-	hook, side := min(hookMM*b.d.Between(0.6, 1.4), foot/3), b.d.Sign()
+	foot := b.level * clamp(t.deep+b.d.Between(-0.05, 0.1), 0.12, 0.8)
+	radius := min(wakeRadius*b.d.Between(0.6, 1.7), b.level/5)
+	hook, side, bend := min(hookMM*b.d.Between(0.6, 1.8), foot/3), b.d.Sign(), b.d.Between(0.2, 1.2)*math.Pi
 	path := make([]vec2, 0, 2*knots+1)
 	for i := range knots {
 		f := float64(i) / knots
 		path = append(path, vec2{t.at, b.level + f*(foot-b.level)})
 	}
 	for i := range knots + 1 {
-		sin, cos := math.Sincos(1.3 * math.Pi * float64(i) / knots)
+		sin, cos := math.Sincos(bend * float64(i) / knots)
 		path = append(path, vec2{t.at + side*hook*(1-cos), foot - hook*sin})
 	}
 	b.draw(&stroke{
-		radius: radius, grip: b.thick(0.75, 0.9), skin: wakeSkin * b.level, pivot: vec2{t.at, b.level},
-		shift: b.d.wobble(0, 2), sway: wobble{mean: 1}, depth: b.d.wobble(1, 0.2), lean: b.d.wobble(0, 0.1),
+		radius: radius, grip: b.thick(0.6, 0.8), skin: wakeSkin * b.level, pivot: vec2{t.at, b.level},
+		shift: b.d.wobble(0, 2), sway: wobble{mean: 1}, depth: b.d.wobble(1, wakeWave), lean: b.d.wobble(0, 0.1),
 	}, path)
 }

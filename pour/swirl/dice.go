@@ -22,10 +22,20 @@ type wobble struct {
 
 // wobble draws a drift of up to amp either side of mean, with waves of 60 to 110 mm and 140 to 320 mm.
 func (d *dice) wobble(mean, amp float64) wobble {
+	return d.drift(mean, amp, [2]float64{60, 110}, [2]float64{140, 320})
+}
+
+// swing draws a quicker drift, with waves of 34 to 62 mm and 80 to 150 mm: a hand that pours goes to and fro.
+func (d *dice) swing(mean, amp float64) wobble {
+	return d.drift(mean, amp, [2]float64{34, 62}, [2]float64{80, 150})
+}
+
+// drift draws a drift of up to amp either side of mean, with waves of two ranges of length, mm.
+func (d *dice) drift(mean, amp float64, short, long [2]float64) wobble {
 	return wobble{
 		mean:   mean,
 		amp:    [2]float64{0.4 * amp, 0.6 * amp},
-		k:      [2]float64{2 * math.Pi / d.Between(60, 110), 2 * math.Pi / d.Between(140, 320)},
+		k:      [2]float64{2 * math.Pi / d.Between(short[0], short[1]), 2 * math.Pi / d.Between(long[0], long[1])},
 		offset: [2]float64{d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)},
 	}
 }

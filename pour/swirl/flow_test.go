@@ -38,6 +38,8 @@ func (o op) topMM() float64 {
 		return o.gyre.height
 	case o.whirl != nil:
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
+	case o.scrape != nil:
+		return o.scrape.high
 	}
 	return o.comb.level
 }
@@ -52,6 +54,8 @@ func (o op) kind() string {
 		return "spread"
 	case o.border != nil:
 		return "border"
+	case o.scrape != nil:
+		return "scrape"
 	case o.whirl != nil:
 		return "whirl"
 	case o.gyre != nil:
@@ -208,7 +212,7 @@ func TestABakedWaveIsTheWave(t *testing.T) {
 // The closed form of a tine line (Jaffer, The Mathematics of Marbling): the pull halves every reach to the side.
 func TestFarFromATineTheCombIsATineLine(t *testing.T) {
 	const reach, pull = 6., 20.
-	c := newComb([]tine{{at: 100, pull: pull}}, reach, 200, 300, 60, 0)
+	c := newComb([]tine{{at: 100, pull: pull}}, reach, 200, 300, 60)
 	mean := -c.shift[0] + pull*math.Exp2(tineRound-math.Hypot(tineRound, 100/reach))
 	for _, u := range []float64{130, 140, 150} {
 		x, y := c.move(u, 150, 60, 1)

@@ -2,8 +2,8 @@ package swirl
 
 import "math"
 
-// ground is how uneven batter lies: slow waves, a furrow where the stream fell, and dents or lumps, each rounded and meeting the next in a
-// crest. Heights are about a mean that does not matter.
+// ground is how uneven batter lies: slow waves, a furrow where the stream fell, and dents or lumps, each rounded and passing into the next in a
+// rounded crest. Heights are about a mean that does not matter.
 type ground struct {
 	swells []swell
 	furrow furrow
@@ -53,32 +53,42 @@ func (g *ground) heights(x float64, dst []float64, step float64) {
 	}
 }
 
-// press takes the deepest of all dents at every place, so that they meet in crests, and heaps the lumps on it.
+// press lays the dents over each other, so that they pass into each other in rounded crests (the root of the sum of their squares), and heaps the
+// lumps on it; the lumps come last.
 func (g *ground) press(x float64, dst []float64, step float64) {
-	for i := range g.lobes {
-		l := &g.lobes[i]
-		e := (x - l.x) * l.invX
-		e *= e
-		if e >= 1 {
-			continue
-		}
-		half := math.Sqrt(1-e) / l.invY
-		from, to := max(0, int(math.Ceil((l.y-half)/step))), min(len(dst)-1, int((l.y+half)/step))
-		for j := from; j <= to; j++ {
-			f := (float64(j)*step - l.y) * l.invY
-			q := 1 - e - f*f
-			if h := -l.deep * q * q; l.deep > 0 {
-				dst[j] = min(dst[j], h)
-			} else {
-				dst[j] += h
-			}
-		}
+	dents := 0
+	for dents < len(g.lobes) && g.lobes[dents].deep > 0 {
+		g.lobes[dents].each(x, dst, step, func(j int, h float64) { dst[j] += h * h })
+		dents++
+	}
+	for j, v := range dst {
+		dst[j] = -math.Sqrt(v)
+	}
+	for i := range g.lobes[dents:] {
+		g.lobes[dents+i].each(x, dst, step, func(j int, h float64) { dst[j] -= h })
+	}
+}
+
+// each gives how deep a lobe is at every place of a cross-section that it reaches.
+func (l *lobe) each(x float64, dst []float64, step float64, do func(j int, deep float64)) {
+	e := (x - l.x) * l.invX
+	e *= e
+	if e >= 1 {
+		return
+	}
+	half := math.Sqrt(1-e) / l.invY
+	from, to := max(0, int(math.Ceil((l.y-half)/step))), min(len(dst)-1, int((l.y+half)/step))
+	for j := from; j <= to; j++ {
+		f := (float64(j)*step - l.y) * l.invY
+		q := 1 - e - f*f
+		do(j, l.deep*q*q)
 	}
 }
 
 // uneven says how rough ground is: mm.
 type uneven struct {
 	swell      float64 // of the waves together
+	bow        float64 // of one wave as wide as the mould or wider, up in the middle or down
 	furrow     float64 // the deepest
 	dent, lump float64 // the deepest and the highest
 	half       float64 // of a usual dent, half its width
@@ -101,6 +111,10 @@ func newGround(d *dice, box Box, u uneven) ground {
 		g.swells = append(g.swells, swell{
 			amp: u.swell * d.Between(0.3, 0.7), k: 2 * math.Pi / long * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi),
 		})
+	}
+	if u.bow != 0 {
+		across, long := box.W*d.Between(1, 2.2), d.Between(180, 420)
+		g.swells = append(g.swells, swell{amp: u.bow, k: 2 * math.Pi / long * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi)})
 	}
 	if u.dent == 0 && u.lump == 0 {
 		return g

@@ -6,7 +6,7 @@ import "pourbench/pour/script"
 func (b *builder) layers() func(script.Act) {
 	return func(a script.Act) {
 		if a.Kind == script.Level {
-			b.settle(b.thick(2.2, 1.2))
+			b.settle(b.thick(3, 1.8) * b.d.Between(0.5, 1.5))
 			return
 		}
 		from := b.level
@@ -25,10 +25,23 @@ func (b *builder) trace() uneven {
 	}
 }
 
+// marks is what one pour leaves: no two are alike, for the hand was higher or lower, the jug fuller or emptier, the batter a little thicker than before.
+func (b *builder) marks() uneven {
+	u := b.trace()
+	u.swell *= b.d.Between(0.3, 1.8)
+	u.bow = b.thick(5, 3.5) * b.d.Between(0, 1) * b.d.Between(0, 1)
+	u.furrow *= b.d.Between(0, 1.8)
+	u.dent *= b.d.Between(0.3, 1.2)
+	u.lump *= b.d.Between(0.2, 1)
+	u.half *= b.d.Between(0.9, 2)
+	return u
+}
+
 const (
 	giveMM     = 15   // so far under a border batter gives way at most
 	leastGive  = 0.05 // mm: a layer thinner than this is not worth denting
 	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
+	mostBow    = 0.25 // of the same: a whole layer that bows further would be pushed to and fro too far between its neighbours
 )
 
 // dent dents the level mm from up to another, which stays even.
@@ -37,8 +50,9 @@ func (b *builder) dent(from, to float64) {
 	if from < leastGive || up < leastGive {
 		return
 	}
-	u := b.trace()
-	scale := min(1, mostUneven*min(up, from)/max(u.dent, u.lump, u.furrow))
-	u.swell, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.furrow, scale*u.dent, scale*u.lump
+	u := b.marks()
+	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
+	scale := min(1, mostUneven*min(up, from)/(u.bow+max(u.dent, u.lump, u.furrow)))
+	u.swell, u.bow, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.bow, scale*u.furrow, scale*u.dent, scale*u.lump
 	b.add(op{border: &border{width: b.Box.W, at: from, down: min(giveMM, from), up: min(giveMM, up), ground: newGround(&b.d, b.Box, u)}})
 }

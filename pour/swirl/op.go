@@ -12,6 +12,7 @@ type op struct {
 	gyre   *gyre
 	plume  *plume
 	border *border
+	scrape *scrape
 }
 
 type vec3 struct{ x, y, z float64 }
@@ -65,6 +66,8 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.y, p.z = o.plume.move(p.x, p.y, p.z, dir)
 	case o.border != nil:
 		p.y, p.z = o.border.move(p.x, p.y, p.z, dir)
+	case o.scrape != nil:
+		p.y, p.z = o.scrape.move(p.x, p.y, p.z, dir)
 	case o.spread != nil:
 		p.y, p.z = o.spread.move(p.x, p.y, p.z, dir)
 	}

@@ -28,7 +28,7 @@ type sunk struct {
 const (
 	plumeSteps  = 6      // Runge-Kutta steps for a batter that is carried one depth, kept within 0.1 mm of the flow
 	leastPlume  = 3      // mm, a narrower or shallower plume moves nothing
-	plumePeak   = 0.4562 // greatest value of t(1-t⁴)²
+	plumePeak   = 0.4142 // greatest value of t(1-t⁴)³
 	softRoll    = 0.06   // how gently a roll fades to none
 	plumeMargin = 0.5    // mm, that a plume keeps from the walls
 )
@@ -53,7 +53,7 @@ func (p *plume) at(x float64) sunk {
 	return s
 }
 
-// velocity of the batter at a place; ψ = down·reach·u(1-u²)²·t(1-t⁴)², u across from the axis and t down from the surface, both to 1.
+// velocity of the batter at a place; ψ = down·reach·u(1-u²)³·t(1-t⁴)³, u across from the axis and t down from the surface, both to 1.
 func (s *sunk) velocity(y, z float64) (vy, vz float64) {
 	t := (s.level - z) * s.deep
 	u := (y - s.at - s.lean*(s.level-z)) * s.inv
@@ -63,8 +63,8 @@ func (s *sunk) velocity(y, z float64) (vy, vz float64) {
 	}
 	r := t * t * t * t
 	g := 1 - r
-	vz = -s.down * q * (1 - 5*u*u) * t * g * g
-	vy = -s.side*u*q*q*g*(1-9*r) - s.lean*vz
+	vz = -s.down * q * q * (1 - 7*u*u) * t * g * g * g
+	vy = -s.side*u*q*q*q*g*g*(1-13*r) - s.lean*vz
 	return vy, vz
 }
 

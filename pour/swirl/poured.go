@@ -25,17 +25,38 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.wobble(b.Box.W*at, min(7, 0.09*b.Box.W)), half: b.d.Between(4, 7) * b.thick(0.9, 1.4),
-			swell: b.d.wobble(0, 0.4), flush: b.d.wobble(0, 0.5),
+			part: 1 / n, line: b.d.swing(b.Box.W*at, min(dropSwing, 0.08*b.Box.W)), half: b.d.Between(4.5, 8) * b.thick(dropThin, dropThick) / b.fall(),
+			swell: b.d.swing(0, 0.45), flush: b.d.swing(0, 0.7),
 		})
 	}
+	from := b.level
 	b.lay(a, rows)
 	for i := range rows {
 		if !b.streams() {
 			break
 		}
-		b.dive(rows[i].line, b.level*b.d.Between(0.4, 1)*b.fall())
+		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(fullLump*rows[i].half))
 	}
+}
+
+// Streams as they fall into batter: by eye, no source.
+const (
+	dropSwing = 6.0 // mm, how far the hand swings to either side of its line
+	dropThin  = 1.0 // how wide lumps of thin batter are, against those of 4.5 to 8 mm from 150 mm
+	dropThick = 1.8 // and of thick
+
+	fullLump = 16. / 15 // area of a lump that is not blunt, of height and half width 1: what (1-u²)² sums to
+)
+
+// bulb lets a stream that lies about deep mm deep be drawn out as it dives: its neck narrows, and its end, at which the batter gives way to the sides,
+// rounds to a bulb.
+func (b *builder) bulb(r *row, deep float64) {
+	depth := min(deep*b.d.Between(1.15, 1.5), 0.95*b.level)
+	b.add(op{plume: &plume{
+		level: b.level, width: b.Box.W, line: r.line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
+		reach: b.d.swing(1.2*r.half+b.d.Between(5, 10), 3), depth: b.d.swing(depth, 0.25*depth),
+		roll: b.d.swing(b.d.Between(0.1, 0.36)*b.thick(1.1, 0.3), 0.1),
+	}})
 }
 
 // dive lets a stream dive along a line, to about depth mm.

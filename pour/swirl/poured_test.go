@@ -100,3 +100,47 @@ func TestLinesOfBatterSwellAndThinAlongTheLoaf(t *testing.T) {
 		t.Errorf("a line thins to %+v", l.lumps[1])
 	}
 }
+
+// The same batter poured along the same lines lies in broader and shallower lumps the thicker it is, and its streams are hardly drawn out.
+func TestThickBatterLiesInBroadLumpsAndHardlySinks(t *testing.T) {
+	mean := func(thickness float64) (half, roll, depth float64) {
+		n := 0.0
+		for seed := range int64(3) {
+			r := bedded(script.Drop, seed, 0.3, 0.7)
+			r.Thickness = thickness
+			for _, o := range mustPour(t, r).ops {
+				switch {
+				case o.spread != nil:
+					half, n = half+o.spread.rows[0].half, n+1
+				case o.plume != nil:
+					roll, depth = roll+o.plume.roll.mean, depth+o.plume.depth.mean
+				}
+			}
+		}
+		return half / n, roll / n, depth / n
+	}
+	thinHalf, thinRoll, thinDepth := mean(0.1)
+	half, roll, depth := mean(0.8)
+	if half < 1.8*thinHalf || roll > 0.6*thinRoll || depth > 0.8*thinDepth {
+		t.Errorf("thin batter lies %.1f mm to either side, rolls by %.2f down to %.1f mm; thick %.1f mm, %.2f and %.1f mm", thinHalf, thinRoll, thinDepth, half, roll, depth)
+	}
+}
+
+// A stream ends in a bulb: the plume that draws it out ends below it, so that its end spreads.
+func TestAStreamEndsInABulb(t *testing.T) {
+	b := newBuilder(bedded(script.Drop, 1, 0.5))
+	b.level = 60
+	for range 40 {
+		r := row{half: 6, line: wobble{mean: 40}}
+		b.bulb(&r, 30)
+		p := b.ops[len(b.ops)-1].plume
+		if p.depth.mean < 30*1.1 || p.depth.mean > 30*1.6 || p.reach.mean < 1.5*r.half {
+			t.Fatalf("a lump 30 mm deep and 6 mm to either side is drawn out by a plume %.1f mm deep and %.1f mm wide", p.depth.mean, p.reach.mean)
+		}
+		p.depth, p.lean, p.roll, p.reach = wobble{mean: p.depth.mean}, wobble{}, wobble{mean: 0.2}, wobble{mean: p.reach.mean}
+		left, _ := p.move(0, 38, 31, 1)
+		if left >= 38 {
+			t.Fatalf("at its end batter 2 mm off the axis goes to %.2f mm off it", 40-left)
+		}
+	}
+}

@@ -82,13 +82,13 @@ func stretches(h *heap, act, i int) (wide []float64, thick float64) {
 	return wide, thick
 }
 
-// A seventh of the batter in three rounds is one spoonful in a cross-section, about three times as wide as thick, and thick batter stands higher.
+// A tenth of the batter in three rounds is one spoonful in a cross-section, about three times as wide as thick, and thick batter stands higher.
 func TestSpoonfulsLieFlat(t *testing.T) {
 	var high [2]float64
 	for k, thickness := range []float64{0, 1} {
 		wide, thick, n := 0.0, 0.0, 0.0
 		for seed := range int64(4) {
-			r := scripted(script.Spooned, seed, 0.4, 0.15, 0.15, 0.15, 0.15)
+			r := scripted(script.Spooned, seed, 0.6, 0.1, 0.1, 0.1, 0.1)
 			r.Thickness = thickness
 			h, _ := spooned(mustPour(t, r))
 			for act := 1; act < 11; act++ {
@@ -102,7 +102,7 @@ func TestSpoonfulsLieFlat(t *testing.T) {
 			}
 		}
 		wide, thick = wide/n, thick/n
-		if wide < 24 || wide > 46 || thick < 6 || thick > 18 || wide/thick < 2.2 || wide/thick > 5.5 || n < 200 {
+		if wide < 20 || wide > 42 || thick < 6 || thick > 15 || wide/thick < 2.2 || wide/thick > 5.5 || n < 200 {
 			t.Errorf("thickness %g: %g spoonfuls are %.1f mm wide and %.1f mm thick", thickness, n, wide, thick)
 		}
 		high[k] = thick / wide
@@ -116,10 +116,10 @@ func TestSpoonfulsLieFlat(t *testing.T) {
 func TestSpoonfulsLieAside(t *testing.T) {
 	d := newDice(6)
 	h := newHeap(Box{L: 250, W: 80, H: 62})
-	s := spooning{heap: h, d: &d, usual: 18, plump: 0.5, z: make([]float64, h.nx*h.ny)}
+	s := spooning{heap: h, d: &d, usual: 18, plump: 0.5, z: make([]float64, h.nx*h.ny), skin: make([]int8, h.nx*h.ny)}
 	near, all := 0, 0
 	for range 20 {
-		row := s.row(18)
+		row := s.row(18, 1)
 		for k := 1; k < len(row); k++ {
 			if all++; math.Abs(row[k].y-row[k-1].y) < 18 {
 				near++

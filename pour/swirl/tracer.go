@@ -6,17 +6,18 @@ import (
 )
 
 const (
-	traceCellMM = 3 // mesh of the lists of steps that can touch a point
-	stepMove    = 0 // index step.at is a drag
-	stepSlab    = 1 // a slab
-	stepWave    = 2 // a wave table
-	stepRolls   = 3 // a wave not baked
-	stepComb    = 4 // a comb
-	stepSpread  = 5 // a spread
-	stepWhirl   = 6 // a whirl
-	stepPlume   = 7 // a plume
-	stepBorder  = 8 // a border
-	stepGyre    = 9 // a gyre
+	traceCellMM = 3  // mesh of the lists of steps that can touch a point
+	stepMove    = 0  // index step.at is a drag
+	stepSlab    = 1  // a slab
+	stepWave    = 2  // a wave table
+	stepRolls   = 3  // a wave not baked
+	stepComb    = 4  // a comb
+	stepSpread  = 5  // a spread
+	stepWhirl   = 6  // a whirl
+	stepPlume   = 7  // a plume
+	stepBorder  = 8  // a border
+	stepGyre    = 9  // a gyre
+	stepScrape  = 10 // the drag of a spoon
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -43,6 +44,7 @@ type tracer struct {
 	gyres  []gyred
 	plumes []sunk
 	dented []dented
+	scrape []scraping
 	words  int
 	ny, nz int
 	sets   []uint64
@@ -56,6 +58,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
 	t.spread, t.whirls, t.plumes, t.dented, t.gyres = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0], t.gyres[:0]
+	t.scrape = t.scrape[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -110,6 +113,8 @@ func (t *tracer) add(o *op, bake bool) {
 			t.dented = append(t.dented, dented{})
 		}
 		o.border.cut(t.x, &t.dented[len(t.dented)-1])
+	case o.scrape != nil:
+		t.addScrape(o.scrape)
 	case o.wave != nil && bake:
 		t.push(stepWave, len(t.tables))
 		r := o.wave.at(t.x)
@@ -130,6 +135,15 @@ func (t *tracer) add(o *op, bake bool) {
 			}
 			t.push(stepMove, len(t.drags))
 			t.drags = append(t.drags, d)
+		}
+	}
+}
+
+func (t *tracer) addScrape(s *scrape) {
+	for i := range s.drags {
+		if d, ok := s.drags[i].in(t.x, s.width, s.high); ok {
+			t.push(stepScrape, len(t.scrape))
+			t.scrape = append(t.scrape, d)
 		}
 	}
 }
@@ -163,6 +177,10 @@ func (t *tracer) mark(i int) {
 		w := &t.whirls[t.at[i]]
 		j0, j1 = t.cells(w.cy-1/w.invY, w.cy+1/w.invY, t.ny)
 		k0, k1 = t.cells(w.cz-1/w.invZ, w.cz+1/w.invZ, t.nz)
+	case stepScrape:
+		s := &t.scrape[t.at[i]]
+		j0, j1 = t.cells(s.cy-s.y, s.cy+s.y, t.ny)
+		k0, k1 = t.cells(s.cz-s.z, s.cz+s.z, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
@@ -231,6 +249,8 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 			y, z = t.plumes[n].move(y, z, -1)
 		case stepSpread:
 			y, z = t.spread[n].undo(y, z)
+		case stepScrape:
+			y, z = t.scrape[n].drag(y, z, -1)
 		case stepBorder:
 			y, z = t.dented[n].press(y, z, -1)
 		case stepComb:

@@ -145,18 +145,19 @@ func TestAHeapIsReadBetweenTheKnotsOfItsMesh(t *testing.T) {
 func TestBlurringKeepsWhatStandsOnEveryLine(t *testing.T) {
 	z := []float64{0, 8, 0, 0, 3, 0, 0, 4, 1, 1, 1, 1}
 	blur(z, 4, 3, 1, 4)
-	for i, want := range []float64{2, 4, 2, 0, 1.5, 1.25, 1, 0, 0, 0, 0, 0} { // quarters, a half and quarters; at an end what would leave stays
-		if i < 4 && z[i] != want {
+	for i, want := range []float64{4, 4, 2, 0, 1.5, 0.75, 1, 2, 1, 1, 1, 1} { // quarters, a half and quarters; a place at an end is half as wide
+		if z[i] != want {
 			t.Errorf("place %d stands at %g, want %g", i, z[i], want)
 		}
 	}
-	for line, want := range []float64{8, 7, 4} {
-		sum := 0.0
-		for _, v := range z[4*line : 4*line+4] {
-			sum += v
-		}
-		if !near(sum, want, 1e-12) {
+	for line, want := range []float64{8, 3.5, 3} { // ends count half
+		v := z[4*line : 4*line+4]
+		if sum := v[0]/2 + v[1] + v[2] + v[3]/2; !near(sum, want, 1e-12) {
 			t.Errorf("line %d holds %g, want %g", line, sum, want)
 		}
+	}
+	one := []float64{5}
+	if blur(one, 1, 1, 1, 1); one[0] != 5 {
+		t.Errorf("a line of one place stands at %g, want 5", one[0])
 	}
 }

@@ -86,7 +86,7 @@ func TestAWhirlTurnsByItsGain(t *testing.T) {
 
 // threeTines is a comb of three tines, to and fro, in a mould of 200 mm by 80 mm of which the tines leave the lowest quarter of 60 mm alone.
 func threeTines() *comb {
-	return newComb([]tine{{40, 20}, {100, -22}, {160, 18}}, 8, 200, 80, 60, 0.25)
+	return newComb([]tine{{40, 20, 0.25}, {100, -22, 0.25}, {160, 18, 0.25}}, 8, 200, 80, 60)
 }
 
 func TestAsMuchBatterGoesBackAsTheTinesTakeAlong(t *testing.T) {
@@ -94,7 +94,7 @@ func TestAsMuchBatterGoesBackAsTheTinesTakeAlong(t *testing.T) {
 	const n = 20000
 	sum := 0.0
 	for i := range n {
-		shift, so := c.at(200 * (float64(i) + 0.5) / n)
+		shift, so := c.at(200*(float64(i)+0.5)/n, 0, 0)
 		sum += shift * 200 / n
 		if !near(so, sum-shift*100/n, 0.05) {
 			t.Fatalf("up to %.1f mm the tines take %.3f mm² along, want %.3f", 200*(float64(i)+0.5)/n, so, sum)
@@ -108,7 +108,7 @@ func TestAsMuchBatterGoesBackAsTheTinesTakeAlong(t *testing.T) {
 func TestEveryTineTakesTheBatterAlongItsWay(t *testing.T) {
 	c := threeTines()
 	for u, pull := range map[float64]float64{40: 20, 100: -22, 160: 18} {
-		shift, _ := c.at(u)
+		shift, _ := c.at(u, 0, 0)
 		if shift*pull < 0 || math.Abs(shift) < 0.7*math.Abs(pull) || math.Abs(shift) > 1.3*math.Abs(pull) {
 			t.Errorf("the tine at %g mm goes %g mm, the batter %.1f mm", u, pull, shift)
 		}
@@ -138,14 +138,34 @@ func TestACombKeepsAreaAtEveryHeight(t *testing.T) {
 	}
 }
 
-// Below the ends of the tines nothing moves; at the surface all of it does, and half way between half as much.
+// Below the ends of the tines nothing moves; from the end up the hold grows as t²(3-2t), of which 5/32 is that of a quarter; it is full at 1/1.4 of
+// the way to the surface.
 func TestACombMovesLessTheDeeper(t *testing.T) {
 	c := threeTines()
-	full, _ := c.at(100)
-	for z, part := range map[float64]float64{0: 0, 14.9: 0, 37.5: 0.5, 60: 1, 26.25: 0.15625, 48.75: 0.84375} { // t²(3-2t) of a quarter is 5/32
-		if _, v := c.move(100, 40, z, 1); !near(v-40, part*full, 1e-6) {
+	full, _ := c.at(100, 0, 0)
+	quarter := 15 + 45/1.4/4
+	for z, part := range map[float64]float64{0: 0, 14.9: 0, quarter: 0.15625, 15 + 45/1.4/2: 0.5, 48: 1, 60: 1} {
+		if _, v := c.move(100, 40, z, 1); !near(v-40, part*full, 0.02*math.Abs(full)) {
 			t.Errorf("at %g mm up the batter goes %.3f mm, want %.3f", z, v-40, part*full)
 		}
+	}
+}
+
+// Under the end of a short tine a long one beside it still moves the batter, and what goes along there comes back.
+func TestEveryTineEndsAtADepthOfItsOwn(t *testing.T) {
+	c := newComb([]tine{{40, 20, 0.6}, {120, 20, 0.1}}, 8, 160, 80, 60)
+	first, down := c.depth(30)
+	short, _ := c.at(40, first, down)
+	long, _ := c.at(120, first, down)
+	if long < 10 || short > 0 {
+		t.Errorf("at 30 mm up the long tine takes the batter %.2f mm along, the short one %.2f mm", long, short)
+	}
+	if _, sum := c.at(160, first, down); !near(sum, 0, 1e-6) {
+		t.Errorf("at 30 mm up %.3g mm² more go along than come back", sum)
+	}
+	back := func(u, v float64) (float64, float64) { return c.move(u, v, 30, -1) }
+	if det := determinant(back, 118, 4, 0.02); !near(det, 1, 0.05) {
+		t.Errorf("at the end wall an area becomes %.4f of itself", det)
 	}
 }
 

@@ -27,11 +27,31 @@ func newWave(d *dice, box Box, level, amp float64) *wave {
 	ky := [waveModes]int{1, 2, 2, 3, 3, 4, 4, 5}
 	kz := [waveModes]int{1, 1, 2, 1, 2, 1, 2, 3}
 	for i := range w.modes {
-		along := math.Hypot(float64(ky[i])/box.W, float64(kz[i])/level) * math.Pi
-		w.modes[i] = mode{
-			amp: 0.6 * amp / along * d.Between(0.6, 1.4), ky: ky[i], kz: kz[i],
-			k: 2 * math.Pi / d.Between(55, 170) * d.Sign(), offset: d.Between(0, 2*math.Pi),
-		}
+		w.modes[i] = d.mode(box.W, level, amp, ky[i], kz[i])
+	}
+	return w
+}
+
+// mode draws a roll of so many half waves across and up that moves batter by about a part of amp mm.
+func (d *dice) mode(width, level, amp float64, ky, kz int) mode {
+	along := math.Hypot(float64(ky)/width, float64(kz)/level) * math.Pi
+	return mode{
+		amp: 0.6 * amp / along * d.Between(0.6, 1.4), ky: ky, kz: kz,
+		k: 2 * math.Pi / d.Between(55, 170) * d.Sign(), offset: d.Between(0, 2*math.Pi),
+	}
+}
+
+// newFolds draws how what stands on edge buckles between the bottom it sticks to and the surface, which stays: to and fro on its way up, by about
+// amp mm. Two rolls of each pair take from each other what they move there.
+func newFolds(d *dice, box Box, level, amp float64) *wave {
+	w := &wave{width: box.W, level: level}
+	ky := [waveModes / 2]int{1, 1, 2, 3}
+	for i, n := range ky {
+		kz := 1 + i%2
+		m := d.mode(box.W, level, amp, n, kz)
+		w.modes[2*i] = m
+		m.amp, m.kz = -m.amp*float64(kz)/float64(kz+2), kz+2
+		w.modes[2*i+1] = m
 	}
 	return w
 }
