@@ -1,8 +1,8 @@
 package swirl
 
 const (
-	touchFaces  = 4   // cuts the boundary is looked for on, evenly along the loaf: as near to a fine count as six with lines 6 mm apart, at half the work
-	touchLineMM = 8   // between two lines of sight across a face, and between two up it
+	touchFaces  = 4   // cuts the boundary is looked for on, evenly along the loaf: about as near to a fine count as six
+	touchLineMM = 6   // between two lines of sight across a face, and between two up it
 	touchStepMM = 0.6 // between two looks along a line; finer filaments are missed
 )
 

@@ -241,19 +241,19 @@ func TestTouchingCountsTheLengthOfEveryBoundary(t *testing.T) {
 	}
 }
 
-// A colour in the first half of the loaf alone touches on the faces of that half alone.
+// A colour in the first half of the loaf alone touches on the faces of that half alone, another in the other half on those.
 func TestTouchingLooksAtTheWholeLoaf(t *testing.T) {
 	s := cast(Box{L: 240, W: 80, H: 60}, 3, func(x, y, _ float64) int {
 		switch {
 		case y < 40:
 			return 0
-		case x < 80:
+		case x < 120:
 			return 1
 		}
 		return 2
 	})
-	if got := s.Touching(); !near(got[0][1], 1./3, 1e-9) || !near(got[0][2], 2./3, 1e-9) {
-		t.Errorf("a colour in a third of the loaf touches by %.3f, the other by %.3f", got[0][1], got[0][2])
+	if got := s.Touching(); !near(got[0][1], 0.5, 1e-9) || !near(got[0][2], 0.5, 1e-9) {
+		t.Errorf("a colour in half of the loaf touches by %.3f, the other by %.3f", got[0][1], got[0][2])
 	}
 }
 
