@@ -114,12 +114,9 @@ func (b *builder) settle(amp float64) {
 }
 
 // draw adds a stroke along a dense path.
-func (b *builder) draw(s *stroke, path []vec2) { b.drawIn(s, path, strokeSpacing) }
-
-// drawIn adds a stroke along a dense path in steps of a part of its radius.
-func (b *builder) drawIn(s *stroke, path []vec2, spacing float64) {
+func (b *builder) draw(s *stroke, path []vec2) {
 	s.width, s.level = b.Box.W, b.level
-	s.path = resample(path, s.radius*spacing)
+	s.path = resample(path, s.radius*strokeSpacing)
 	b.add(op{stroke: s})
 }
 

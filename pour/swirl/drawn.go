@@ -54,7 +54,7 @@ const (
 func (b *builder) wire(path []vec2, radius, slips float64) {
 	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
-	b.drawIn(&s, path, wireSpacing)
+	b.draw(&s, path)
 }
 
 // led is how the wire is led through the loaf.

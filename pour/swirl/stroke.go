@@ -6,7 +6,6 @@ const (
 	wallRampMM    = 6    // at least within this of a wall a stroke's flow fades, so that none crosses it
 	wallRampShare = 0.6  // and within this share of the stroke's radius
 	strokeSpacing = 0.25 // of the radius: the longest step of a stroke; keeps the return error of RK4 under 0.5 mm
-	wireSpacing   = 0.26 // the same for a wire, which batter slips by
 )
 
 type vec2 struct{ y, z float64 }

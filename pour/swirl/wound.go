@@ -9,6 +9,7 @@ const (
 	spiralPart = 0.42          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.6           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.6           // and so much further the last
+	roundSlips = 1.2           // of its grip that the wire loses here and there in a round and on its way out: where it is over 1 it slips through
 )
 
 // loops leads the wire in a row of rounds, over or under, each of which takes what is inside it along and drags at what lies about it.
@@ -64,11 +65,11 @@ func (b *builder) spiral() {
 		if (int(rounds)-1-i)%2 == 0 { // each costs time in every picture
 			s := b.led(clamp(0.1*b.Box.H, 4, 10), b.thick(0.65, 0.78))
 			s.pivot, s.shift, s.waver, s.lean = mid, shift, waver, b.d.wobble(0, 0.1)
-			s.slip = b.d.waver(1.2, slipsATurn)
-			b.drawIn(&s, b.oneRound(mid, t, 1/rounds, start, dir), wireSpacing)
+			s.slip = b.d.waver(roundSlips, slipsATurn)
+			b.draw(&s, b.oneRound(mid, t, 1/rounds, start, dir))
 		}
 	}
-	b.wire(b.wayBack(), min(6, b.Box.H/9), 1.2)
+	b.wire(b.wayBack(), min(6, b.Box.H/9), roundSlips)
 }
 
 // linger lets the batter go round somewhere between the middle of a round and its outside, where the hand slowed down: no arm is evenly wide.
