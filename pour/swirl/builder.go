@@ -120,26 +120,6 @@ func (b *builder) draw(s *stroke, path []vec2) {
 	b.add(op{stroke: s})
 }
 
-// plunge lets a stream fall at y from above the level to depth mm below it, swinging sideways a little.
-func (b *builder) plunge(y, depth, radius, grip float64, shift wobble) *stroke {
-	const knots = 24
-	radius = min(radius, 0.7*b.level) // a wider stream would tear a shallow level along its surface
-	depth = clamp(depth, 2, b.level-3)
-	from, swing, lean := b.level+0.5*radius, b.d.Between(0.5, 2.5)*b.d.Sign(), b.d.Between(-0.12, 0.12)
-	path := make([]vec2, knots+1)
-	phase := b.d.Between(0, math.Pi)
-	for i := range path {
-		t := float64(i) / knots
-		path[i] = vec2{y + t*lean*depth + swing*math.Sin(phase+1.5*math.Pi*t), from + t*(b.level-depth-from)}
-	}
-	s := &stroke{
-		radius: radius, grip: grip, pivot: vec2{y, b.level}, shift: shift,
-		sway: wobble{mean: 1}, depth: b.d.wobble(1, 0.3),
-	}
-	b.draw(s, path)
-	return s
-}
-
 // streams says whether the stream of the act under way is drawn.
 func (b *builder) streams() bool { return b.level > 4 && b.act%b.every == 0 }
 

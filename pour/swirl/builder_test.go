@@ -445,21 +445,6 @@ func TestAStreamGoesDeeperFromHigherUp(t *testing.T) {
 	}
 }
 
-func TestAStreamDivesAsDeepAsItIsTold(t *testing.T) {
-	for depth, want := range map[float64]float64{20: 30, 0: 48, 500: 3} { // of a level of 50 mm; at least 2 mm deep and 3 mm over the bottom
-		b := newBuilder(poured(script.Drop, 1))
-		b.level = 50
-		s := b.plunge(33, depth, 12, 1, wobble{})
-		last := s.path[len(s.path)-1]
-		if !near(last.z, want, 1e-6) || s.path[0].z <= 50 || !near(s.path[0].y, 33, 3) || !near(last.y, 33, 9) {
-			t.Errorf("a stream %g mm deep goes from %v to %v", depth, s.path[0], last)
-		}
-		if s.width != 80 || s.level != 50 || s.pivot != (vec2{33, 50}) {
-			t.Errorf("a stream %g mm deep is drawn about %v under %g mm", depth, s.pivot, s.level)
-		}
-	}
-}
-
 func TestOfVeryManyPoursSomeStreamsAreDrawn(t *testing.T) {
 	for pours, most := range map[int]int{10: 10, 47: 47, 96: 48, 300: 48} {
 		acts := make([]script.Act, pours)

@@ -22,8 +22,8 @@ const (
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
 	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
 	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
-	spotHalf     = 1.05 // of its width: a ribbon out of a pot with spots, of which most close to drops
-	dropPart     = 0.85
+	spotHalf     = 1.05 // of the usual width: a ribbon out of a pot with spots
+	dropPart     = 0.85 // of those close to drops
 )
 
 // outpour pours all colours together out of one pot: in every cross-section as ribbons that lie where the hand and their own coiling bring

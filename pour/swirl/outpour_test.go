@@ -119,7 +119,24 @@ func TestRibbonsStayBroadAndThickOnesAreBroader(t *testing.T) {
 			*sum += hairs(mustPour(t, r).Face(110)) / 2
 		}
 	}
-	if thin > 0.19 || thick > 0.6*thin {
+	if thin > 0.25 || thick > 0.6*thin {
 		t.Errorf("%.3f of a bar of thin batter is hair, %.3f of one of thick", thin, thick)
+	}
+}
+
+// What falls from higher sets more turning.
+func TestAHigherPourTurnsMore(t *testing.T) {
+	turned := func(high float64) (sum float64) {
+		r := loaf(script.Pot, 1)
+		r.Script.Brief.HeightMM = high
+		for _, o := range mustPour(t, r).ops {
+			if o.whirl != nil {
+				sum += math.Abs(o.whirl.angle)
+			}
+		}
+		return sum
+	}
+	if low, high := turned(50), turned(200); !near(high, 2*low, 0.01*low) {
+		t.Errorf("from 50 mm batter turns by %.2f radians in all, from 200 mm by %.2f; want twice as much", low, high)
 	}
 }
