@@ -27,7 +27,7 @@ func TestGroovesAreDarkFromAbove(t *testing.T) {
 	f := New(Recipe{L: 100, W: 80, H: 50, Icing: kiss})
 	p := looked(t, f.Above(), 2)
 	peak, groove, bare := p.Dots[80*p.W+60], p.Dots[80*p.W+90], p.Dots[4*p.W+4]
-	if float64(groove.Bright) > 0.75*float64(peak.Bright) {
+	if float64(groove.Bright) > 0.55*float64(peak.Bright) {
 		t.Errorf("the groove is %d bright, the peak %d", groove.Bright, peak.Bright)
 	}
 	if bare.Shade > 5 || bare.Part[0] != 0 {
