@@ -195,9 +195,9 @@ func (e *easel) contact(d pour.Drawing, poured *swirl.Swirl, palette []color.NRG
 	e.draw = func(ctx context.Context) (image.Image, error) { return poured.Contact(ctx, palette, c) }
 }
 
-// fits refuses a picture that would take too much memory: four bytes for every pixel, and six more for those drawn at once.
+// fits refuses a picture that would take too much memory: four bytes for every pixel, and seven more for those drawn at once.
 func (e *easel) fits() error {
-	const perPixel, perPixelAtOnce = 4, 6
+	const perPixel, perPixelAtOnce = 4, 7
 	square := perPixel*e.high + perPixelAtOnce*e.atOnce
 	need := square*float64(e.o.Width)*float64(e.o.Width) + ownMemory
 	if need <= mostMemory {

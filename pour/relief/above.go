@@ -22,7 +22,7 @@ const (
 	gazeMM      = 9    // so far about a place what stands there takes its light
 	skyPart     = 0.45 // of the light comes from everywhere
 	wrapPower   = 1.5  // how soon the sun fades round a form
-	flatBright  = 1.1  // of level icing, so that what faces the sun has room to be brighter
+	flatBright  = 1.1  // of level icing: grooves and shadows take about as much in the mean
 	steepest    = 2.2  // a wall is no mirror
 	slopeMM     = 0.4  // over which a slope is taken
 	grooveDark  = 0.52 // how much of the sky's light is taken at most

@@ -127,7 +127,8 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 	const edge = 0.02
 	var stuff uint8
 	var ok bool
-	n, bright := vec{x: -1}, 1.0
+	var bright float64
+	n := vec{x: -1}
 	switch {
 	case p.x < b.low.x+edge:
 		stuff, bright, ok = b.face.at(p.y, p.z)

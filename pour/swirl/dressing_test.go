@@ -10,7 +10,7 @@ import (
 	"pourbench/pour/script"
 )
 
-// capped is a white bar of 40 by 30 pixels, 4 to the mm, under so much white that was cut: a block in the middle third of the crown, sunk a little in.
+// capped is a red bar of 60 by 30 pixels, 4 to the mm, and white that was cut in the middle of the room above it, sunk a little in.
 func capped(t *testing.T, ground color.NRGBA, m Material) *image.NRGBA {
 	t.Helper()
 	const w, h, crown = 60, 60, 30
