@@ -25,7 +25,7 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.swing(b.Box.W*at, min(dropSwing, 0.08*b.Box.W)), half: b.d.Between(4.5, 8) * b.thick(dropThin, dropThick) / b.fall(),
+			part: 1 / n, line: b.d.swing(b.Box.W*at, min(dropSwing, 0.12*b.Box.W)), half: b.d.Between(5.5, 8) * b.thick(dropThin, dropThick) / b.fall(),
 			swell: b.d.swing(0, 0.45), flush: b.d.swing(0, 0.7),
 		})
 	}
@@ -41,8 +41,8 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 6.0 // mm, how far the hand swings to either side of its line
-	dropThin  = 1.0 // how wide lumps of thin batter are, against those of 4.5 to 8 mm from 150 mm
+	dropSwing = 9.0 // mm, how far the hand swings to either side of its line
+	dropThin  = 1.0 // how wide lumps of thin batter are, against those of 5.5 to 8 mm from 150 mm
 	dropThick = 1.8 // and of thick
 
 	fullLump = 16. / 15 // area of a lump that is not blunt, of height and half width 1: what (1-u²)² sums to

@@ -221,3 +221,21 @@ func TestMouldsOfEveryShapeCanBeSpoonedFull(t *testing.T) {
 		}
 	})
 }
+
+// Tapped, spoonfuls have no upright sides: across the mould no surface of the heap rises more steeply than about four to one.
+func TestTheTapRoundsSpoonfuls(t *testing.T) {
+	for seed := range int64(2) {
+		h, _ := spooned(mustPour(t, scripted(script.Spooned, seed, 0.4, 0.2, 0.2, 0.2)))
+		steepest := 0.0
+		for _, z := range h.high {
+			for i := range h.nx {
+				for j := 1; j < h.ny; j++ {
+					steepest = max(steepest, math.Abs(float64(z[i*h.ny+j]-z[i*h.ny+j-1]))*h.perY)
+				}
+			}
+		}
+		if steepest > 4 || steepest < 0.5 {
+			t.Errorf("seed %d: a surface of the heap rises %.1f to 1", seed, steepest)
+		}
+	}
+}
