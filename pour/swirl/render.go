@@ -13,7 +13,7 @@ type Finish struct {
 	Ground   color.NRGBA // around the bar; the zero value is clear
 	CornerMM float64     // radius of the rounded corners
 	EdgeMM   float64     // the rim within which the face darkens
-	Darken   float64     // how much it darkens at the very edge, 0 to 1
+	Darken   float64     // how much it darkens at the edge, 0 to 0.5: by as much again on the fine line where it ends
 	FlatTop  bool        // the upper corners stay square, as under an icing
 	Material Material    // what the surface shows beside its colours
 	Told     func(n int) // is told that n more pixels are drawn, from several goroutines at once; nil: nobody is
