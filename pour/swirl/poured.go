@@ -25,8 +25,8 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.15*b.Box.W)), half: b.d.Between(5.5, 8) * b.thick(dropThin, dropThick) / b.fall(),
-			swell: b.d.surge(0, 0.6), flush: b.d.surge(0, 0.9),
+			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.2*b.Box.W)), half: b.d.Between(5.5, 8) * b.thick(dropThin, dropThick) / b.fall(),
+			swell: b.d.surge(0, 0.6), flush: b.d.surge(0, 1.1),
 		})
 	}
 	from := b.level
@@ -41,7 +41,7 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 12.0 // mm, how far the hand swings to either side of its line
+	dropSwing = 16.0 // mm, how far the hand swings to either side of its line
 	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 5.5 to 8 mm from 150 mm
 	dropThick = 1.8  // and of thick
 
@@ -54,8 +54,8 @@ func (b *builder) bulb(r *row, deep float64) {
 	depth := min(deep*b.d.Between(1.15, 1.5), 0.95*b.level)
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: r.line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
-		reach: b.d.sway(1.2*r.half+b.d.Between(5, 10), 3), depth: b.d.surge(depth, 0.25*depth),
-		roll: b.d.surge(b.d.Between(0.1, 0.36)*b.thick(1.1, 0.3), 0.1),
+		reach: b.d.wobble(1.2*r.half+b.d.Between(5, 10), 3), depth: b.d.surge(depth, 0.2*depth),
+		roll: b.d.wobble(b.d.Between(0.1, 0.36)*b.thick(1.1, 0.3), 0.1),
 	}})
 }
 
