@@ -21,7 +21,7 @@ func (b *builder) trace() uneven {
 	return uneven{
 		swell: b.thick(1.5, 0.8), furrow: b.thick(3, 0.8),
 		dent: b.thick(3, 5), lump: b.thick(0.2, 3.5),
-		half: b.thick(12, 9) * clamp(b.Box.W/75, 0.5, 1.6), cover: b.thick(1.8, 2.2),
+		half: b.thick(12, 9) * clamp(b.Box.W/75, 0.5, 1.6), cover: b.thick(1.8, 2.2), long: alongHand,
 	}
 }
 
@@ -41,6 +41,7 @@ const (
 	giveMM     = 15   // so far under a border batter gives way at most
 	leastGive  = 0.05 // mm: a layer thinner than this is not worth denting
 	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
+	alongHand  = 2    // how much longer dents and waves are along the loaf, as the jug goes
 	mostBow    = 0.25 // of the same: a whole layer that bows further would be pushed to and fro too far between its neighbours
 )
 
@@ -52,7 +53,11 @@ func (b *builder) dent(from, to float64) {
 	}
 	u := b.marks()
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
-	scale := min(1, mostUneven*min(up, from)/(u.bow+max(u.dent, u.lump, u.furrow)))
+	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
+	if b.act == b.last { // what is poured last covers: planed, it shows no hole
+		room, most = max(0, up-SkimMM), most+u.swell
+	}
+	scale := min(1, mostUneven*min(room, from)/most)
 	u.swell, u.bow, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.bow, scale*u.furrow, scale*u.dent, scale*u.lump
 	b.add(op{border: &border{width: b.Box.W, at: from, down: min(giveMM, from), up: min(giveMM, up), ground: newGround(&b.d, b.Box, u)}})
 }
