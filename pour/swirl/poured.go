@@ -59,12 +59,3 @@ func (b *builder) bulb(r *row, deep float64) {
 		roll: b.d.wobble(b.d.Between(0.06, 0.28)*b.thick(1.1, 0.3), 0.1),
 	}})
 }
-
-// dive lets a stream dive along a line, to about depth mm.
-func (b *builder) dive(line wobble, depth float64) {
-	b.add(op{plume: &plume{
-		level: b.level, width: b.Box.W, line: line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
-		reach: b.d.wobble(b.d.Between(8, 13)*b.thick(0.95, 1.25), 2), depth: b.d.wobble(depth, 0.3*depth),
-		roll: b.d.wobble(b.d.Between(0.15, 0.5)*b.thick(1.1, 0.6), 0.1),
-	}})
-}
