@@ -21,7 +21,7 @@ func (b *builder) trace() uneven {
 	return uneven{
 		swell: b.thick(1.5, 0.8), furrow: b.thick(3, 0.8),
 		dent: b.thick(3, 5), lump: b.thick(0.2, 3.5),
-		half: b.thick(12, 9) * clamp(b.Box.W/75, 0.5, 1.6), cover: b.thick(1.8, 2.2), long: alongHand,
+		half: b.thick(12, 9) * clamp(b.Box.W/75, 0.5, 1.6), cover: b.thick(1.8, 2.2),
 	}
 }
 
@@ -51,10 +51,13 @@ func (b *builder) dent(from, to float64) {
 	if from < leastGive || up < leastGive {
 		return
 	}
-	u := b.marks()
+	u, last := b.marks(), false
+	if b.Technique == script.Layers { // what is drawn through afterwards lies as the drawing leaves it
+		u.long, last = alongHand, b.act == b.last
+	}
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
 	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
-	if b.act == b.last { // what is poured last covers: planed, it shows no hole
+	if last { // what is poured last covers: planed, it shows no hole
 		room, most = max(0, up-SkimMM), most+u.swell
 	}
 	scale := min(1, mostUneven*min(room, from)/most)
