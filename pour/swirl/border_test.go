@@ -170,3 +170,48 @@ func TestHowLayersAreDentedGoesByTheTrace(t *testing.T) {
 		}
 	}
 }
+
+// alike is how alike a border's heights are so many mm further along the loaf: the correlation over several borders and places, 1 for the same.
+func alike(t *testing.T, off float64) float64 {
+	t.Helper()
+	var both, here, there float64
+	for seed := range int64(12) {
+		for _, o := range mustPour(t, scripted(script.Layers, seed, 0.4, 0.3, 0.3)).ops {
+			if o.border == nil {
+				continue
+			}
+			var a, c dented
+			for x := 40.0; x < 200; x += 40 {
+				o.border.cut(x, &a)
+				o.border.cut(x+off, &c)
+				for j := range a.rise {
+					both, here, there = both+a.rise[j]*c.rise[j], here+a.rise[j]*a.rise[j], there+c.rise[j]*c.rise[j]
+				}
+			}
+		}
+	}
+	return both / math.Sqrt(here*there)
+}
+
+// Layers lie as the jug went, along the loaf: bars 25 mm apart share their borders, bars further apart do not.
+func TestNeighbouringBarsShareTheirBorders(t *testing.T) {
+	beside, far := alike(t, 25), alike(t, 50)
+	if beside < 0.65 || far > 0.4 {
+		t.Errorf("borders 25 and 50 mm apart are alike by %.2f and %.2f", beside, far)
+	}
+}
+
+// What is poured last covers what lies below even where the top is planed.
+func TestTheLastLayerCovers(t *testing.T) {
+	for seed := range int64(8) {
+		s := mustPour(t, scripted(script.Layers, seed, 0.5, 0.36, 0.14))
+		for x := 5.0; x < 250; x += 40 {
+			f := s.Face(x)
+			for y := 1.0; y < f.box.W; y += 2 {
+				if got := f.Label(y, f.level-SkimMM); got != 2 {
+					t.Fatalf("seed %d at (%g, %g): planed, it shows portion %d", seed, x, y, got)
+				}
+			}
+		}
+	}
+}

@@ -18,16 +18,39 @@ type wobble struct {
 	amp    [2]float64
 	k      [2]float64 // 1/mm
 	offset [2]float64
+	quick  quick // how it goes to and fro besides; the zero value: not
 }
+
+// quick is how unevenly a hand goes: quick waves, and how much, in radians, the longest wave of the wobble hurries and delays all others, so that no two
+// are alike.
+type quick struct{ amp, k, offset, bend float64 }
+
+// handBend is by eye, no source.
+const handBend = 1.3
 
 // wobble draws a drift of up to amp either side of mean, with waves of 60 to 110 mm and 140 to 320 mm.
 func (d *dice) wobble(mean, amp float64) wobble {
 	return d.drift(mean, amp, [2]float64{60, 110}, [2]float64{140, 320})
 }
 
-// swing draws a quicker drift, with waves of 34 to 62 mm and 80 to 150 mm: a hand that pours goes to and fro.
-func (d *dice) swing(mean, amp float64) wobble {
-	return d.drift(mean, amp, [2]float64{34, 62}, [2]float64{80, 150})
+// sway draws how far a hand that pours goes aside, up to amp either side of mean, in uneven waves of 22 to 36 mm, 40 to 70 mm and 90 to 170 mm.
+func (d *dice) sway(mean, amp float64) wobble {
+	w := d.drift(mean, 0.85*amp, [2]float64{40, 70}, [2]float64{90, 170})
+	w.quick = d.quick(0.15*amp, 22, 36)
+	return w
+}
+
+// surge draws how much faster and slower, higher and lower a hand that pours goes, up to amp either side of mean, in uneven waves of 13 to 25 mm, 30 to
+// 55 mm and 80 to 150 mm.
+func (d *dice) surge(mean, amp float64) wobble {
+	w := d.drift(mean, 0.6*amp, [2]float64{30, 55}, [2]float64{80, 150})
+	w.quick = d.quick(0.4*amp, 13, 25)
+	return w
+}
+
+// quick draws quick waves of up to amp, of a range of length, mm.
+func (d *dice) quick(amp, short, long float64) quick {
+	return quick{amp: amp, k: 2 * math.Pi / d.Between(short, long), offset: d.Between(0, 2*math.Pi), bend: handBend}
 }
 
 // drift draws a drift of up to amp either side of mean, with waves of two ranges of length, mm.
@@ -44,5 +67,10 @@ func (w *wobble) at(x float64) float64 {
 	if w.amp[0] == 0 && w.amp[1] == 0 {
 		return w.mean
 	}
-	return w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]) + w.amp[1]*math.Sin(w.k[1]*x+w.offset[1])
+	long := math.Sin(w.k[1]*x + w.offset[1])
+	v := w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]+w.quick.bend*long) + w.amp[1]*long
+	if w.quick.amp != 0 {
+		v += w.quick.amp * math.Sin(w.quick.k*x+w.quick.offset-w.quick.bend*long)
+	}
+	return v
 }

@@ -93,6 +93,7 @@ type uneven struct {
 	dent, lump float64 // the deepest and the highest
 	half       float64 // of a usual dent, half its width
 	cover      float64 // about how much of the ground the dents cover
+	long       float64 // how much longer dents and the shortest waves are along the loaf; 0: as long as they come
 }
 
 const (
@@ -106,25 +107,26 @@ func newGround(d *dice, box Box, u uneven) ground {
 	g := ground{furrow: furrow{
 		line: d.wobble(d.Between(0.2, 0.8)*box.W, 0.14*box.W), half: d.Between(0.1, 0.2) * box.W, deep: d.wobble(u.furrow*d.Between(0.4, 1), 0.5*u.furrow),
 	}}
+	long := max(1, u.long)
 	for range swells { // longer along the loaf, as the jug goes
-		across, long := d.Between(24, 90), d.Between(60, 260)
+		across, way := d.Between(24, 90), d.Between(60*long, 260)
 		g.swells = append(g.swells, swell{
-			amp: u.swell * d.Between(0.3, 0.7), k: 2 * math.Pi / long * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi),
+			amp: u.swell * d.Between(0.3, 0.7), k: 2 * math.Pi / way * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi),
 		})
 	}
 	if u.bow != 0 {
-		across, long := box.W*d.Between(1, 2.2), d.Between(180, 420)
-		g.swells = append(g.swells, swell{amp: u.bow, k: 2 * math.Pi / long * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi)})
+		across, way := box.W*d.Between(1, 2.2), d.Between(180, 420)
+		g.swells = append(g.swells, swell{amp: u.bow, k: 2 * math.Pi / way * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi)})
 	}
 	if u.dent == 0 && u.lump == 0 {
 		return g
 	}
-	n := min(mostLobes, int(u.cover*(box.L+2*endMM)*box.W/(math.Pi*u.half*u.half)))
+	n := min(mostLobes, int(u.cover*(box.L+2*endMM)*box.W/(math.Pi*u.half*u.half*long)))
 	lumps := int(float64(n) * u.lump / (2 * (u.lump + u.dent)))
 	n -= lumps         // a lump stands where else two dents would be
 	for i := range n { // the lumps come last: they lie on what is dented
 		half := u.half * d.Between(0.55, 1.5)
-		l := lobe{x: d.Between(-endMM, box.L+endMM), y: d.Between(0, box.W), invX: 1 / (half * d.Between(1, 2.4)), invY: 1 / half}
+		l := lobe{x: d.Between(-endMM, box.L+endMM), y: d.Between(0, box.W), invX: 1 / (half * long * d.Between(1, 2.4)), invY: 1 / half}
 		if l.deep = u.dent * d.Between(0.25, 1); i >= n-lumps {
 			l.deep = -u.lump * d.Between(0.25, 1)
 		}

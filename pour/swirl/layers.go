@@ -41,6 +41,7 @@ const (
 	giveMM     = 15   // so far under a border batter gives way at most
 	leastGive  = 0.05 // mm: a layer thinner than this is not worth denting
 	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
+	alongHand  = 2    // how much longer dents and waves are along the loaf, as the jug goes
 	mostBow    = 0.25 // of the same: a whole layer that bows further would be pushed to and fro too far between its neighbours
 )
 
@@ -50,9 +51,16 @@ func (b *builder) dent(from, to float64) {
 	if from < leastGive || up < leastGive {
 		return
 	}
-	u := b.marks()
+	u, last := b.marks(), false
+	if b.Technique == script.Layers { // what is drawn through afterwards lies as the drawing leaves it
+		u.long, last = alongHand, b.act == b.last
+	}
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
-	scale := min(1, mostUneven*min(up, from)/(u.bow+max(u.dent, u.lump, u.furrow)))
+	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
+	if last { // what is poured last covers: planed, it shows no hole
+		room, most = max(0, up-SkimMM), most+u.swell
+	}
+	scale := min(1, mostUneven*min(room, from)/most)
 	u.swell, u.bow, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.bow, scale*u.furrow, scale*u.dent, scale*u.lump
 	b.add(op{border: &border{width: b.Box.W, at: from, down: min(giveMM, from), up: min(giveMM, up), ground: newGround(&b.d, b.Box, u)}})
 }

@@ -25,8 +25,8 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.swing(b.Box.W*at, min(dropSwing, 0.12*b.Box.W)), half: b.d.Between(5.5, 8) * b.thick(dropThin, dropThick) / b.fall(),
-			swell: b.d.swing(0, 0.45), flush: b.d.swing(0, 0.7),
+			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.2*b.Box.W)), half: b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall(), blunt: softRim,
+			swell: b.d.surge(0.05, 0.45), flush: b.d.surge(0, 1.1),
 		})
 	}
 	from := b.level
@@ -41,11 +41,12 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 9.0 // mm, how far the hand swings to either side of its line
-	dropThin  = 1.0 // how wide lumps of thin batter are, against those of 5.5 to 8 mm from 150 mm
-	dropThick = 1.8 // and of thick
+	dropSwing = 16.0 // mm, how far the hand swings to either side of its line
+	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
+	dropThick = 1.8  // and of thick
 
-	fullLump = 16. / 15 // area of a lump that is not blunt, of height and half width 1: what (1-u²)² sums to
+	softRim  = -1. / 3                   // how blunt a stream's lump is: (1-u²)³·(1+u²/3), which ends without a kink, as one would leave teeth in what lies below
+	fullLump = 16./15 + softRim*(16./45) // its area at height and half width 1
 )
 
 // bulb lets a stream that lies about deep mm deep be drawn out as it dives: its neck narrows, and its end, at which the batter gives way to the sides,
@@ -54,16 +55,7 @@ func (b *builder) bulb(r *row, deep float64) {
 	depth := min(deep*b.d.Between(1.15, 1.5), 0.95*b.level)
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: r.line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
-		reach: b.d.swing(1.2*r.half+b.d.Between(5, 10), 3), depth: b.d.swing(depth, 0.25*depth),
-		roll: b.d.swing(b.d.Between(0.1, 0.36)*b.thick(1.1, 0.3), 0.1),
-	}})
-}
-
-// dive lets a stream dive along a line, to about depth mm.
-func (b *builder) dive(line wobble, depth float64) {
-	b.add(op{plume: &plume{
-		level: b.level, width: b.Box.W, line: line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
-		reach: b.d.wobble(b.d.Between(8, 13)*b.thick(0.95, 1.25), 2), depth: b.d.wobble(depth, 0.3*depth),
-		roll: b.d.wobble(b.d.Between(0.15, 0.5)*b.thick(1.1, 0.6), 0.1),
+		reach: b.d.wobble(1.05*r.half+b.d.Between(5, 10), 3), depth: b.d.surge(depth, 0.2*depth),
+		roll: b.d.wobble(b.d.Between(0.06, 0.28)*b.thick(1.1, 0.3), 0.1),
 	}})
 }

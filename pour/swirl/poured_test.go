@@ -2,6 +2,7 @@ package swirl
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pourbench/pour/script"
@@ -141,6 +142,42 @@ func TestAStreamEndsInABulb(t *testing.T) {
 		left, _ := p.move(0, 38, 31, 1)
 		if left >= 38 {
 			t.Fatalf("at its end batter 2 mm off the axis goes to %.2f mm off it", 40-left)
+		}
+	}
+}
+
+// A hand goes unevenly: a stream hangs deeper every 13 to 40 mm along the loaf, here closer and there further apart, and its line sways across by several millimetres.
+func TestAHandGoesUnevenly(t *testing.T) {
+	for seed := range int64(6) {
+		var s *spread
+		for _, o := range mustPour(t, bedded(script.Drop, seed, 0.5)).ops {
+			if s == nil {
+				s = o.spread
+			}
+		}
+		var tops, lines []float64
+		before, rising := 0.0, false
+		for x := 0.0; x < 250; x++ {
+			l := s.at(x)
+			high := l.lumps[0].high
+			if rising && high < before {
+				tops = append(tops, x)
+			}
+			before, rising = high, high > before
+			lines = append(lines, l.lumps[0].at)
+		}
+		if len(tops) < 6 || len(tops) > 20 {
+			t.Fatalf("seed %d: the stream hangs deepest at %v", seed, tops)
+		}
+		least, most := math.Inf(1), 0.0
+		for i, x := range tops[1:] {
+			least, most = min(least, x-tops[i]), max(most, x-tops[i])
+		}
+		if most < 1.3*least {
+			t.Errorf("seed %d: its tongues are evenly %.0f to %.0f mm apart", seed, least, most)
+		}
+		if sway := slices.Max(lines) - slices.Min(lines); sway < 12 || sway > 34 {
+			t.Errorf("seed %d: its line sways by %.1f mm", seed, sway)
 		}
 	}
 }

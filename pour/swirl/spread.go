@@ -17,7 +17,7 @@ type row struct {
 	part  float64 // of the slab's batter; the parts of all rows sum to 1
 	line  wobble  // mm across: the middle of the lump
 	half  float64 // mm, the lump's half width
-	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs
+	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs; below 0, to softRim, the softer they run out
 	swell wobble  // by what part of half it is wider here; the zero value: not at all
 	flush wobble  // by what part of its own more runs here, at the cost of the other rows; the zero value: none
 }
