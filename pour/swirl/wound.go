@@ -5,7 +5,8 @@ import "math"
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
 	loopTurn   = 1.1 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
-	loopPart   = 1.6           // how large what turns is against the loop
+	loopPart   = 1.4           // how large what turns is against the loop
+	loopSlips = 0.9
 	spiralPart = 0.42          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.6           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.6           // and so much further the last
@@ -22,7 +23,7 @@ func (b *builder) loops() {
 	each := max(8, pathKnots/int(turns))
 	y := wireMarginMM + b.d.Between(0.1, 0.3)*pitch
 	for range int(turns) {
-		next, high, wide := y+pitch*b.d.Between(0.8, 1.15), far*b.d.Between(0.55, 1), min(pitch*b.d.Between(0.5, 0.85), far)
+		next, high, wide := y+pitch*b.d.Between(0.8, 1.15), far*b.d.Between(0.55, 0.85), min(pitch*b.d.Between(0.35, 0.6), far)
 		at := vec2{y + 0.5*(next-y), middle + b.d.Between(-1, 1)*(far-high)}
 		for k := range each {
 			t := float64(k) / float64(each)
@@ -42,7 +43,7 @@ func (b *builder) loops() {
 	if from < 0 {
 		mirror(path, b.Box.W)
 	}
-	b.wire(path, clamp(0.33*pitch, 4, 9), wireSlips)
+	b.wire(path, clamp(0.42*pitch, 5, 13), loopSlips)
 }
 
 // spiral leads the wire round and round from the middle out, which winds the batter up, then back across what is wound and up out of the
