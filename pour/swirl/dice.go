@@ -46,3 +46,11 @@ func (w *wobble) at(x float64) float64 {
 	}
 	return w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]) + w.amp[1]*math.Sin(w.k[1]*x+w.offset[1])
 }
+
+// within is the same drift, but no further than so far from its mean.
+func (w wobble) within(most float64) wobble {
+	if all := math.Abs(w.amp[0]) + math.Abs(w.amp[1]); all > most {
+		w.amp[0], w.amp[1] = w.amp[0]*most/all, w.amp[1]*most/all
+	}
+	return w
+}
