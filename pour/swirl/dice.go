@@ -74,3 +74,11 @@ func (w *wobble) at(x float64) float64 {
 	}
 	return v
 }
+
+// within is the same drift, but no further than so far from its mean.
+func (w wobble) within(most float64) wobble {
+	if all := math.Abs(w.amp[0]) + math.Abs(w.amp[1]); all > most {
+		w.amp[0], w.amp[1] = w.amp[0]*most/all, w.amp[1]*most/all
+	}
+	return w
+}

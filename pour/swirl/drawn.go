@@ -44,6 +44,7 @@ const (
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireEaseMM   = 10   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.55 // of its grip that it loses here and there, at most: what it takes along breaks off
 	slipsATurn   = 3    // about so often on the way down and up
@@ -60,7 +61,7 @@ func (b *builder) wire(path []vec2, radius, slips float64) {
 // led is how the wire is led through the loaf.
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
-		radius: radius, grip: grip, skin: wireSkinMM, pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		radius: radius, grip: grip, skin: wireSkinMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
 		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.1), depth: b.d.wobble(1, 0.07), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
 	}

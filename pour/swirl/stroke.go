@@ -17,6 +17,7 @@ type stroke struct {
 	radius      float64
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
 	slip        waver   // takes from the grip, a part here and there, up to all of it
+	ease        float64 // mm of the path from either end over which its grip comes and goes; 0: it is there at once
 	width       float64 // of the mould
 	level       float64 // of the batter while the stroke is drawn
 	skin        float64 // mm, under the surface, within which its flow fades; 0: as at the other walls
@@ -67,11 +68,22 @@ func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
 // step is the step from knot i, at one place, to the next, at another.
 func (s *stroke) step(i int, from, to vec2, c course) drag {
 	d := newDrag(from, to, s)
+	hold := s.hold(i)
 	if s.slip.amp != 0 {
-		hold := max(0, 1-math.Abs(s.slip.at(c.x, float64(i)/float64(len(s.path)-1)).y))
-		d.gy, d.gz = hold*d.gy, hold*d.gz
+		hold *= max(0, 1-math.Abs(s.slip.at(c.x, float64(i)/float64(len(s.path)-1)).y))
 	}
+	d.gy, d.gz = hold*d.gy, hold*d.gz
 	return d
+}
+
+// hold is what part of its grip a stroke has got in the step from knot i: it comes gently where the path begins and is let go gently where it ends.
+func (s *stroke) hold(i int) float64 {
+	if s.ease == 0 {
+		return 1
+	}
+	n := len(s.path) - 1
+	t := clamp((float64(min(i, n-1-i))+0.5)*s.radius*strokeSpacing/s.ease, 0, 1) // knots are as far apart, or a little less
+	return t * t * (3 - 2*t)
 }
 
 // drag is one straight step of a stroke, ready to be evaluated.

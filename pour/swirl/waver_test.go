@@ -59,3 +59,41 @@ func TestWhereAStrokeSlipsItTakesLessAlong(t *testing.T) {
 		t.Errorf("somewhere it holds %v, somewhere it slips through %v", some, none)
 	}
 }
+
+// A drift held within a length goes as far as that and no further; one that goes less far stays as it is.
+func TestADriftIsHeldWithinALength(t *testing.T) {
+	d := newDice(4)
+	w := d.wobble(2, 9)
+	if w.within(9.01) != w {
+		t.Error("a drift that has room changes")
+	}
+	held, most := w.within(3), 0.0
+	for x := 0.0; x < 4000; x += 3 {
+		if !near(held.at(x)-2, (w.at(x)-2)/3, 1e-9) {
+			t.Fatalf("at %g mm a drift to %.2f is held to %.2f", x, w.at(x), held.at(x))
+		}
+		most = max(most, math.Abs(held.at(x)-2))
+	}
+	if most > 3 || most < 2.4 {
+		t.Errorf("held within 3 mm it goes %.2f mm", most)
+	}
+}
+
+// Where its way begins and ends a wire takes nothing along; over the length it eases in over it takes ever more, then all it can.
+func TestAWiresPullComesAndGoesGently(t *testing.T) {
+	path := make([]vec2, 41)
+	for i := range path {
+		path[i] = vec2{10 + float64(i), 30}
+	}
+	s := rod(path, 0.8)
+	s.path, s.radius, s.ease = path, 4, 10 // steps of a mm
+	c := s.drift(9)
+	last := 0.0
+	for i := range 20 {
+		d, e := s.step(i, s.at(i, c), s.at(i+1, c), c), s.step(39-i, s.at(39-i, c), s.at(40-i, c), c)
+		if !near(d.gy, e.gy, 1e-9) || d.gy < last || i < 10 && d.gy == last || i == 0 && d.gy > 0.01 || i >= 10 && !near(d.gy, 0.8, 1e-9) {
+			t.Errorf("%d mm on it takes batter %.3f mm along, and as far from its end %.3f", i, d.gy, e.gy)
+		}
+		last = d.gy
+	}
+}

@@ -4,25 +4,50 @@ import "math"
 
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
-	loopTurn   = 1.1 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
-	loopPart   = 1.6           // how large what turns is against the loop
-	spiralPart = 0.42          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
-	leastRound = 0.6           // of half the mould: how far about it the first round of a spiral takes batter along
-	roundGrows = 0.6           // and so much further the last
-	roundSlips = 1.2           // of its grip that the wire loses here and there in a round and on its way out: where it is over 1 it slips through
+	loopTurn   = 1.5 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
+	loopPart   = 1.25          // how large what turns is against the loop
+	loopGrip   = 0.5           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
+	loopSlips  = 0.9           // of its grip that it loses here and there, at most
+	spiralPart = 0.55          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	leastRound = 0.3           // of half the mould: how far about it the first round of a spiral takes batter along
+	roundGrows = 0.8           // and so much further the last
+	innerMore  = 1.3           // of the mean: how far the first round turns what lies within
+	outerLess  = 0.6           // and so much less the last, so that the angle falls evenly from the eye to the walls
+	roundSlips = 1.2           // of its grip that the wire loses here and there in a round: where it is over 1 it slips through
+	backGrip   = 0.3           // on its way back out of a spiral: what is wound gives way rather than breaks
+	backSways  = 0.2           // of the mould's width: so far aside it comes back in other places along the loaf
 )
 
-// loops leads the wire in a row of rounds, over or under, each of which takes what is inside it along and drags at what lies about it.
+// round is what turns within one round of the wire.
+type round struct {
+	at, half vec2    // mm
+	angle    float64 // radians, in the middle
+}
+
+// loops leads the wire in a row of rounds, over or under, each of which drags at what lies about it; what is inside, and what was dragged
+// there, winds up.
 func (b *builder) loops() {
-	middle, far := b.way()
 	turns := max(1, math.Round(b.Turns))
 	pitch := (b.Box.W - 2*wireMarginMM) / turns
+	path, inside := b.rowOfLoops(int(turns), pitch)
+	s := b.led(clamp(0.6*pitch, 5, 15), loopGrip*b.thick(0.84, 0.9))
+	s.slip = b.d.waver(loopSlips, turns)
+	b.draw(&s, path)
+	for _, r := range inside {
+		b.windUp(r, b.d.wobble(0, 0.05*b.Box.W), b.d.wobble(0, 0.06*b.Box.H))
+	}
+}
+
+// rowOfLoops is the wire's way in loops across the mould, so many and so far apart, in and out by the surface, and what turns within.
+func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []round) {
+	middle, far := b.way()
 	over, from := b.d.Sign(), b.d.Sign()
-	path := make([]vec2, 0, pathKnots+8)
-	each := max(8, pathKnots/int(turns))
+	each := max(8, pathKnots/turns)
+	top := b.Box.H + wireOutMM
 	y := wireMarginMM + b.d.Between(0.1, 0.3)*pitch
-	for range int(turns) {
-		next, high, wide := y+pitch*b.d.Between(0.8, 1.15), far*b.d.Between(0.55, 1), min(pitch*b.d.Between(0.5, 0.85), far)
+	for range turns {
+		next, wide := y+pitch*b.d.Between(0.8, 1.15), min(pitch*b.d.Between(0.5, 0.7), far)
+		high := clamp(wide*b.d.Between(0.95, 1.7), 0.4*far, 0.85*far)
 		at := vec2{y + 0.5*(next-y), middle + b.d.Between(-1, 1)*(far-high)}
 		for k := range each {
 			t := float64(k) / float64(each)
@@ -34,49 +59,67 @@ func (b *builder) loops() {
 			at.y = b.Box.W - at.y
 		}
 		angle := -from * over * loopTurn * b.d.Between(0.6, 1.2) * b.thick(1.1, 0.85)
-		b.takeAlong(at, vec2{loopPart * wide, loopPart * high}, angle, b.d.wobble(1, 0.2))
+		inside = append(inside, round{at, vec2{loopPart * wide, loopPart * high}, angle})
 	}
-	y = min(y, b.Box.W-wireMarginMM)
-	top := b.Box.H + wireOutMM
-	path = append([]vec2{{path[0].y, top}}, append(path, vec2{y, top})...)
+	path = append([]vec2{{path[0].y, top}}, append(path, vec2{min(y, b.Box.W-wireMarginMM), top})...)
 	if from < 0 {
 		mirror(path, b.Box.W)
 	}
-	b.wire(path, clamp(0.33*pitch, 4, 9), wireSlips)
+	return path, inside
 }
 
-// spiral leads the wire round and round from the middle out, which winds the batter up, then back across what is wound and up out of the
-// mould. Every round takes along what lies within it and drags at what lies outside, so that the middle goes round with all of them.
+// windUp lets the batter within a round turn: in the middle most, evenly less towards its rim. Along the loaf it drifts as far as the walls
+// leave room.
+func (b *builder) windUp(r round, shift, sink wobble) {
+	half := vec2{min(r.half.y, b.Box.W/2-1), min(r.half.z, b.level/2-1)}
+	at := vec2{clamp(r.at.y, half.y+0.5, b.Box.W-half.y-0.5), clamp(r.at.z, half.z+0.5, b.level-half.z-0.5)}
+	room := vec2{min(at.y, b.Box.W-at.y) - half.y, min(at.z, b.level-at.z) - half.z}
+	b.add(op{whirl: &whirl{
+		centre: at, half: half, room: room, angle: r.angle, gain: b.d.wobble(1, 0.3),
+		shift: shift.within(room.y), sink: sink.within(room.z),
+	}})
+}
+
+// spiral leads the wire round and round, which drags at what lies in its way; every round takes along what lies within it, so that the middle
+// goes round with all of them and what lies outside is wound in. Then the wire comes back across what is wound and up out of the mould.
 func (b *builder) spiral() {
-	rounds := max(1, math.Round(b.Turns))
-	dir := b.d.Sign()
-	angle := dir * 2 * math.Pi * b.Turns / rounds * spiralPart * b.thick(1, 0.8)
+	rounds := int(max(1, math.Round(b.Turns)))
+	dir, start := b.d.Sign(), b.d.Between(0, 2*math.Pi)
 	middle, _ := b.way()
 	eye := vec2{b.Box.W * b.d.Between(0.4, 0.6), b.Box.H * b.d.Between(0.4, 0.55)}
-	start := b.d.Between(0, 2*math.Pi)
 	shift, sink, waver := b.d.wobble(0, 0.09*b.Box.W), b.d.wobble(0, 0.09*b.Box.H), b.d.waver(wireWavers*b.Box.H, 1)
-	for i := range int(rounds) {
-		t := float64(i+1) / rounds
-		mid := vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)}
-		reach := 0.5 * (leastRound + roundGrows*t)
-		g := b.takeAlong(mid, vec2{reach * b.Box.W, reach * b.Box.H}, angle*(0.7+0.6*t)*b.d.Between(0.8, 1.2), b.d.wobble(1, 0.14))
-		g.shift, g.sink = shift, sink
-		b.linger(mid, vec2{0.5 * t * b.Box.W, 0.5 * t * b.Box.H}, dir)
-		if (int(rounds)-1-i)%2 == 0 { // each costs time in every picture
-			s := b.led(clamp(0.1*b.Box.H, 4, 10), b.thick(0.65, 0.78))
-			s.pivot, s.shift, s.waver, s.lean = mid, shift, waver, b.d.wobble(0, 0.1)
-			s.slip = b.d.waver(roundSlips, slipsATurn)
-			b.draw(&s, b.oneRound(mid, t, 1/rounds, start, dir))
-		}
+	mid := func(t float64) vec2 { return vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)} }
+	for i := 1 - rounds%2; i < rounds; i += 2 { // each costs time in every picture: every other, and the last
+		t := float64(i+1) / float64(rounds)
+		s := b.led(clamp(0.1*b.Box.H, 4, 10), b.thick(0.65, 0.78))
+		s.pivot, s.shift, s.waver, s.lean = mid(t), shift, waver, b.d.wobble(0, 0.1)
+		s.slip = b.d.waver(roundSlips, slipsATurn)
+		b.draw(&s, b.oneRound(mid(t), t, 1/float64(rounds), start, dir))
 	}
-	b.wire(b.wayBack(), min(6, b.Box.H/9), roundSlips)
+	for i := rounds; i > 0; i-- {
+		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, shift, sink)
+	}
+	s := b.led(min(10, b.Box.H/6), backGrip)
+	s.slip, s.shift = b.d.waver(roundSlips, slipsATurn), b.d.wobble(0, backSways*b.Box.W)
+	b.draw(&s, b.wayBack())
 }
 
-// linger lets the batter go round somewhere between the middle of a round and its outside, where the hand slowed down: no arm is evenly wide.
-func (b *builder) linger(mid, half vec2, dir float64) {
+// windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
+// last. Somewhere between its middle and its outside the hand slowed down, and more goes round there: no arm is evenly wide.
+func (b *builder) windIn(mid vec2, size, dir float64, shift, sink wobble) {
+	reach := 0.5 * (leastRound + roundGrows*size)
+	angle := dir * 2 * math.Pi * b.Turns / max(1, math.Round(b.Turns)) * spiralPart * b.thick(1, 0.8)
+	r := round{mid, vec2{reach * b.Box.W, reach * b.Box.H}, angle * (innerMore - outerLess*size) * b.d.Between(0.8, 1.2)}
+	if size < 1 {
+		b.windUp(r, shift, sink)
+	} else {
+		g := b.takeAlong(r.at, r.half, r.angle, b.d.wobble(1, 0.14))
+		g.shift, g.sink = shift, sink
+	}
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
-	size := b.d.Between(0.45, 0.8)
-	b.takeAlong(vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{size * half.y, size * half.z}, dir*b.d.Between(0.6, 1.6), b.d.wobble(0.7, 0.5))
+	half := vec2{0.5 * size * b.Box.W, 0.5 * size * b.Box.H}
+	part := b.d.Between(0.45, 0.8)
+	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.6, 1.6)}, shift, sink)
 }
 
 // oneRound is the wire's way once about a place, ever further out by a part, up to a size where 1 is as far as the mould lets it.
