@@ -8,7 +8,7 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 21   // about how many ribbons the whole pot makes of thin batter
+	thinRibbons  = 17   // about how many ribbons the whole pot makes of thin batter
 	thickRibbons = 11   // of thick, or where they are to hold spots
 	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
 	mostRibbons  = 5    // of them in one way over the mould
@@ -16,6 +16,13 @@ const (
 	mostLean     = 1    // how far its sheets stand up at most
 	leastLean    = 0.3  // and how far those that stand lean over at least
 	lyingPart    = 0.2  // of the ribbons run out flat, their sheets lying
+	leastFirst   = 0.2  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
+	mostFirst    = 0.35 // and at most
+	foldsFrom    = 0.45 // of the mould's height: from here up a ribbon lies lap beside lap
+	mostHigh     = 0.42 // of the lip: how far its sheets go up and down then
+	leastMany    = 0.8  // laps at least
+	mostMany     = 1.9  // and at most
+	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
 	mostLaps     = 2.6  // how often it lies beside itself near the surface at most
 	holdsPart    = 0.4  // by what part of its width it is narrower there
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
@@ -76,6 +83,10 @@ func (h *hand) next(b *builder) {
 // lip is the stream as it leaves the pot.
 func (b *builder) lip() *stream {
 	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5)}
+	s.first = b.d.Between(leastFirst, mostFirst)
+	if b.d.Sign() < 0 {
+		s.first = 1 - s.first
+	}
 	stir, eddies := b.d.Between(1.1, 1.7)*b.thick(1.2, 0.4), 2
 	if b.Technique == script.PotSpots { // many small ones are drawn into streaks soon
 		stir, eddies = b.d.Between(0.3, 0.6), 1
@@ -131,6 +142,14 @@ func (r *ribbon) stand(b *builder) {
 	}
 	r.upright = b.d.Float() >= lyingPart
 	r.lean = b.d.Between(leastLean, mostLean)
+	high := clamp((b.level/b.Box.H-foldsFrom)/(1-foldsFrom), 0, 1)
+	if high == 0 {
+		return
+	}
+	r.crests = &crests{
+		high: mostHigh * math.Sqrt(high) * b.d.Between(0.6, 1), many: b.d.Between(leastMany, mostMany),
+		aslant: b.d.Between(0.2, 0.7) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift),
+	}
 }
 
 // train is where the k-th ribbon of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
