@@ -119,8 +119,10 @@ func (s *stream) label(x, side, poured float64) int {
 	if s.tilt > 0 {
 		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
 	}
-	poured += s.first
-	u := s.chordAt(poured - math.Floor(poured))
+	if poured += s.first; poured > 1 { // the other side of the pot is left
+		poured--
+	}
+	u := s.chordAt(poured)
 	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
 	return s.layout.at(s.untwist(u, v, s.surge.at(x)))
 }
