@@ -4,7 +4,7 @@ package swirl
 // other. By eye, no source.
 const (
 	churnLeastMM = 10   // of a level: a shallower one does not turn
-	churnSmall   = 0.1  // of the mould's width: half of the smallest turning place
+	churnSmall   = 0.19 // of the mould's width: half of the smallest turning place
 	churnLarge   = 0.36 // and of the largest
 )
 

@@ -128,7 +128,12 @@ type nests struct {
 	rounds  [][]piece
 	portion [][]int // orders from the middle out; the wedges take turns
 	until   [][]float64
+	own     int     // lies along the wall of the pot
+	pot     float64 // the share of the pot's own batter
 }
+
+// rimPart is what part of the pot's own batter lies along its wall, where nothing is poured: by eye, no source.
+const rimPart = 0.55
 
 // potRing is a ring of the pot cut into equal wedges.
 type potRing struct {
@@ -140,6 +145,13 @@ type potRing struct {
 // nests has the colours of every round one in the other in a place of its own, the last poured in the middle and the pot outermost.
 func (b *builder) nests(rounds [][]piece) layout {
 	n := &nests{rows: []potRing{{outer: 1, wedges: 1}}, rounds: rounds}
+	for _, list := range rounds {
+		for _, p := range list {
+			if p.portion == 0 {
+				n.pot += p.share
+			}
+		}
+	}
 	if k := float64(len(rounds)); k > 1 {
 		n.rows = []potRing{{outer: 1 / k, wedges: 1}, {outer: 1, wedges: k - 1}}
 	}
@@ -152,14 +164,18 @@ func (b *builder) nests(rounds [][]piece) layout {
 
 // nest lays the pieces that the first n acts pour one into the other, a later one inside an earlier; what is left of a place is own.
 func (n *nests) nest(acts, own int) {
-	n.portion, n.until = nil, nil
+	n.portion, n.until, n.own = nil, nil, own
 	for _, list := range n.rounds {
 		var order []int
 		var until []float64
 		sum := 0.0
 		for i := len(list) - 1; i > 0; i-- {
 			if p := list[i]; p.act < acts && (p.act >= 0 || len(order) > 0) {
-				sum += p.share * float64(len(n.rounds))
+				share := p.share
+				if p.portion == 0 {
+					share *= 1 - rimPart
+				}
+				sum += share * float64(len(n.rounds)) / (1 - rimPart*n.pot)
 				order, until = append(order, p.portion), append(until, sum)
 			}
 		}
@@ -177,7 +193,10 @@ func (n *nests) upto(acts, own int) layout {
 }
 
 func (n *nests) at(u, v float64) int {
-	q := clamp(u*u+v*v, 0, 1)
+	q := (u*u + v*v) / (1 - rimPart*n.pot)
+	if q >= 1 {
+		return n.own
+	}
 	inner, k := 0.0, 0
 	for k < len(n.rows)-1 && q >= n.rows[k].outer {
 		inner = n.rows[k].outer

@@ -8,22 +8,34 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 21   // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 11   // of thick, or where they are to hold spots
+	thinRibbons  = 15   // about how many ribbons the whole pot makes of thin batter
+	thickRibbons = 11   // of thick
+	spotRibbons  = 7    // where they are to hold spots
 	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
 	mostRibbons  = 5    // of them in one way over the mould
 	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
 	mostLean     = 1    // how far its sheets stand up at most
 	leastLean    = 0.3  // and how far those that stand lean over at least
 	lyingPart    = 0.2  // of the ribbons run out flat, their sheets lying
-	mostLaps     = 2.6  // how often it lies beside itself near the surface at most
+	leastFirst   = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
+	mostFirst    = 0.45 // and at most
+	foldsFrom    = 0.45 // of the mould's height: from here up a ribbon lies lap beside lap
+	mostHigh     = 0.5  // of the lip: how far its sheets go up and down then
+	leastMany    = 0.45 // laps at least
+	mostMany     = 1.05 // and at most
+	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
+	mostLaps     = 1.7  // how often it lies beside itself near the surface at most
+	leastHalfMM  = 13   // half of a ribbon that holds at least: a narrower one folds what it falls into too small
+	nearWall     = 0.1  // of the mould's width: the middle of a ribbon keeps so far from the wall
 	holdsPart    = 0.4  // by what part of its width it is narrower there
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
 	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
+	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
 	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 	spotHalf     = 1.05 // of the usual width: a ribbon out of a pot with spots
-	dropPart     = 0.85 // of those close to drops
+	mostDrops    = 3    // in a ribbon
+	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
 )
 
 // outpour pours all colours together out of one pot: in every cross-section as ribbons that lie where the hand and their own coiling bring
@@ -34,7 +46,7 @@ func (b *builder) outpour() func(script.Act) {
 	inAll := b.thick(thinRibbons, thickRibbons)
 	switch b.Technique {
 	case script.PotSpots:
-		inAll = thickRibbons
+		inAll = spotRibbons
 	case script.PotStripes:
 		inAll = max(thickRibbons, inAll-stripedLess)
 	}
@@ -76,6 +88,10 @@ func (h *hand) next(b *builder) {
 // lip is the stream as it leaves the pot.
 func (b *builder) lip() *stream {
 	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5)}
+	s.first = b.d.Between(leastFirst, mostFirst)
+	if b.d.Sign() < 0 {
+		s.first = 1 - s.first
+	}
 	stir, eddies := b.d.Between(1.1, 1.7)*b.thick(1.2, 0.4), 2
 	if b.Technique == script.PotSpots { // many small ones are drawn into streaks soon
 		stir, eddies = b.d.Between(0.3, 0.6), 1
@@ -85,7 +101,7 @@ func (b *builder) lip() *stream {
 		s.eddies = append(s.eddies, b.eddy())
 	}
 	if b.Technique == script.PotEnd {
-		s.tilt = endTilt
+		s.tilt, s.first = endTilt, endFirst
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	return s
@@ -112,7 +128,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	}
 	fill.top, fill.tall = b.level, b.Box.W
 	lies := b.train(a, h, k, n)
-	fill.stand(b)
+	fill.stand(b, lies[0].half*lumpWide)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.upright = max(up, 1e-9), true
@@ -122,15 +138,23 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 }
 
 // stand draws how the sheets of a ribbon stand: most lean over, as each runs out under the next; where the pot holds spots they close to
-// drops.
-func (r *ribbon) stand(b *builder) {
-	if b.Technique == script.PotSpots && b.d.Float() < dropPart {
-		r.drops = 3 + int(b.d.Between(0, 2.6))
+// drops, as many as are round where most of it is so many mm wide.
+func (r *ribbon) stand(b *builder, wide float64) {
+	if b.Technique == script.PotSpots {
+		r.drops = int(clamp(wide*wide/((r.top-r.bottom)*b.Box.W)+b.d.Float(), 1, mostDrops)) // as many as are about round
 		r.bent = b.d.wobble(b.d.Between(-0.08, 0.08), 0.08)
 		return
 	}
 	r.upright = b.d.Float() >= lyingPart
 	r.lean = b.d.Between(leastLean, mostLean)
+	high := clamp((b.level/b.Box.H-foldsFrom)/(1-foldsFrom), 0, 1)
+	if high == 0 {
+		return
+	}
+	r.crests = &crests{
+		high: mostHigh * math.Sqrt(high) * b.d.Between(0.6, 1), many: b.d.Between(leastMany, mostMany),
+		aslant: b.d.Between(0.2, 0.7) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift),
+	}
 }
 
 // train is where the k-th ribbon of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
@@ -141,13 +165,15 @@ func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
 	if b.Technique != script.PotSpots {
 		laps += int(high * b.d.Between(0, mostLaps))
 	}
-	for range laps {
+	for i := range laps {
+		if i > 0 {
+			h.side = -h.side
+		}
 		r := b.lap(a, h, k)
 		r.part = 1 / float64(laps)
 		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
-		r.half = max(r.half, r.part*up*b.Box.W/(sinkPart*b.level))
+		r.half = max(r.half, leastHalfMM, r.part*up*b.Box.W/(sinkPart*b.level))
 		rows = append(rows, r)
-		h.side = -h.side
 	}
 	return rows
 }
@@ -175,7 +201,8 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.swell = wobble{mean: 0.65, amp: [2]float64{0.9, 0.3}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.swell = wobble{mean: 0.6, amp: [2]float64{0.65, 0.25}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.line.mean = clamp(r.line.mean, nearWall*b.Box.W, (1-nearWall)*b.Box.W) // one that runs down the wall would be a sliver
 	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2
 }

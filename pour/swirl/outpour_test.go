@@ -140,3 +140,32 @@ func TestAHigherPourTurnsMore(t *testing.T) {
 		t.Errorf("from 50 mm batter turns by %.2f radians in all, from 200 mm by %.2f; want twice as much", low, high)
 	}
 }
+
+// A ribbon that goes up and down lap beside lap holds every part of the lip as it was poured, and from above it crosses most of the lip, where
+// one that lies flat shows one sheet.
+func TestCrestsKeepEveryPartAndShowAsRibbons(t *testing.T) {
+	c := crests{high: 0.4, many: 1, aslant: 0.3, along: wobble{mean: 1}}
+	const n = 400
+	part, seen := 0, [10]bool{}
+	for i := range n {
+		across := (float64(i) + 0.5) / n
+		for k := range n {
+			if c.lifted(50, across, (float64(k)+0.5)/n) < 0.3 {
+				part++
+			}
+		}
+		seen[int(10*c.lifted(50, across, 0.95))] = true
+	}
+	if got := float64(part) / (n * n); !near(got, 0.3, 0.004) {
+		t.Errorf("0.3 of the lip takes %.4f of the ribbon", got)
+	}
+	crossed := 0
+	for _, v := range seen {
+		if v {
+			crossed++
+		}
+	}
+	if crossed < 8 {
+		t.Errorf("near the surface lie %d of 10 parts of the lip", crossed)
+	}
+}

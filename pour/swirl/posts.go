@@ -14,10 +14,9 @@ const (
 	lastHalf    = 0.13 // and of the last, which hold
 	unevenPosts = 0.62 // of the posts' own wave number: a second wave, by which no post is as far from the next as another
 	heldFirst   = 0.25 // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.45 // and the last
+	heldLast    = 0.52 // and the last
 	swayPart    = 0.16 // of its width: the jug sways so far to either side of the post from pour to pour
-	pinchRoll   = 0.2  // of its depth: how far a pinch draws the middle down where rings close
-	pinchEvery  = 6    // pours, in the upper half of the mould
+	pinchRoll   = 0.24 // of its depth: how far a pinch draws the middle down where rings close
 )
 
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some
@@ -71,16 +70,13 @@ func (b *builder) post(a script.Act, p *posts) {
 	swell.amp[1] = 0.5 * swell.amp[0]
 	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Sqrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
 	b.lay(a, []row{{part: 1, line: way, half: half, blunt: b.thick(0, 0.9), swell: swell}})
-	if high > 0.5 && p.n%pinchEvery == 0 {
-		b.pinch(p)
-	}
 	if p.n%postTurns == 0 {
 		b.churn(b.d.Between(0, 0.6))
 	}
 }
 
 // postTurns is how many pours there are to one place that turns under them.
-const postTurns = 5
+const postTurns = 8
 
 // pinch draws what lies between the posts in at the surface and down.
 func (b *builder) pinch(p *posts) {

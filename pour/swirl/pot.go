@@ -12,6 +12,7 @@ type stream struct {
 	surge  wobble    // radians by which the pot has turned, slow change along the loaf
 	stir   float64   // radians at the middle of the pot
 	eddies []eddy    // in the order they were made
+	first  float64   // the share of the pot on one side of the chord that leaves first
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
 
@@ -32,6 +33,7 @@ type ribbon struct {
 	over, back  bool    // it has turned over; it was led the other way
 	drops       int     // into how many drops it runs together, each a part of the lip, sheet round sheet; 0: none
 	bent        wobble  // of the ribbon's width, how far the drops bulge to one side
+	crests      *crests // of its sheets; nil: they lie or lean
 	upright     bool    // its sheets stand, as where it runs over the bottom of an empty mould
 }
 
@@ -40,13 +42,17 @@ func (r *ribbon) label(x, y, z float64) int {
 	if r.back {
 		u = 1 - u
 	}
-	if r.upright {
-		u, v = v, u
-	}
-	side, when := sheets(u, v, r.lean)
-	if r.drops > 0 {
+	var side, when float64
+	switch {
+	case r.crests != nil:
+		side, when = r.crests.lifted(x, u, v), u
+	case r.drops > 0:
 		u += r.bent.at(x) * math.Sin(math.Pi*v) // a shift, so area is kept; what leaves at one end comes in at the other, where the ribbon ends
 		side, when = dropped(u-math.Floor(u), v, r.drops)
+	case r.upright:
+		side, when = sheets(v, u, r.lean)
+	default:
+		side, when = sheets(u, v, r.lean)
 	}
 	if r.over {
 		side = 1 - side
@@ -66,6 +72,21 @@ func sheets(u, v, k float64) (side, when float64) {
 		return rank(c, k), 0.5
 	}
 	return rank(c, k), clamp((u-low)/(high-low), 0, 1)
+}
+
+// crests is how the sheets of a ribbon go up and down across it where it lies lap beside lap.
+type crests struct {
+	high   float64 // of the lip, how far they go up and down to either side
+	many   float64 // laps
+	aslant float64 // of the lip, how much higher they lie at one edge than at the other
+	along  wobble  // radians, where the crests are along the loaf
+}
+
+// lifted carries the unit square onto itself, as each place across only moves up and what goes out at the top comes in at the bottom, where
+// one end of the lip lies on the other.
+func (c *crests) lifted(x, across, up float64) float64 {
+	s := up + c.aslant*across + c.high*math.Sin(2*math.Pi*c.many*across+c.along.at(x))
+	return s - math.Floor(s)
 }
 
 // dropped carries the unit square onto itself: it is cut across into n squares, and round the middle of each lie the sheets of its part of
@@ -97,6 +118,9 @@ func dropped(u, v float64, n int) (side, when float64) {
 func (s *stream) label(x, side, poured float64) int {
 	if s.tilt > 0 {
 		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
+	}
+	if poured += s.first; poured > 1 { // the other side of the pot is left
+		poured--
 	}
 	u := s.chordAt(poured)
 	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)

@@ -99,6 +99,7 @@ func TestThePotAndThePourAgree(t *testing.T) {
 			if st.tilt > 0 {
 				tau = rank(tau+st.tilt*x/250, st.tilt)
 			}
+			tau = math.Mod(tau+st.first, 1)
 			low, high := -1.0, 1.0
 			for range 50 {
 				if mid := (low + high) / 2; 0.5+(mid*math.Sqrt(1-mid*mid)+math.Asin(mid))/math.Pi < tau {
