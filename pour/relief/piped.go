@@ -16,13 +16,14 @@ const (
 	pipedMost   = 36   // mm
 	pipedReach  = 0.69 // radius of a swirl, of the gap
 	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
-	pipedWalls  = 0.4  // of that stays at the wall a row is shifted towards: a hand does not pipe a peak against it
+	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
 	pipedBed    = 0.3  // of a swirl's height there is between swirls
 	pipedSway   = 1.1  // mm
 	pipedUnder  = 0.5
 	pipedSeam   = 7    // mm, between seams under each other
 	pipedDark   = 0.13 // how much darker a seam is at the most where icing is cut
 	pipedLayer  = 0.05 // how much the tone goes over a strand
+	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
 	pipedRound  = 5    // mm, over which the edge of it all is rounded
 	pipedCorner = 7    // mm, radius of its corners
 )
@@ -68,7 +69,7 @@ func (p *piped) set(seed int64, take *turns) {
 	reach := pipedReach * math.Hypot(gapX, gapY) / math.Sqrt2
 	for j := range p.rows {
 		for i := range p.columns {
-			s := newSwirl(&d, reach)
+			s := newSwirl(&d, reach, (i+j%2)%3)
 			s.x = gapX * (float64(i) + 0.5 + p.shift(i, j) + d.Between(-0.08, 0.08))
 			s.y = gapY * (float64(j) + 0.5 + d.Between(-0.07, 0.07))
 			s.portion = take.next()
@@ -77,19 +78,18 @@ func (p *piped) set(seed int64, take *turns) {
 	}
 }
 
-// shift is how far a swirl is shifted along the loaf, of the gap: less the nearer it would come to the wall.
+// shift is how far a swirl is shifted along the loaf, of the gap: less near the ends.
 func (p *piped) shift(column, row int) float64 {
-	toEnd := float64(p.columns-1-column) / 3
 	way := pipedShift
 	if row%2 == 1 {
-		way, toEnd = -pipedShift, float64(column)/3
+		way = -pipedShift
 	}
-	return way * (pipedWalls + (1-pipedWalls)*min(1, toEnd))
+	return way * (pipedWalls + (1-pipedWalls)*min(1, float64(column)/2, float64(p.columns-1-column)/2))
 }
 
 // edge is how much of its height the icing has so far inside its outline: it is round at its edge, which touches the wall here and there.
 func (p *piped) edge(x, y float64) float64 {
-	in := min(x, p.long-x, y, p.wide-y)
+	in := min(x+pipedEnds, p.long-x+pipedEnds, y, p.wide-y)
 	if a, b := pipedCorner-min(x, p.long-x), pipedCorner-min(y, p.wide-y); a > 0 && b > 0 {
 		in = pipedCorner - math.Hypot(a, b)
 	}

@@ -8,16 +8,18 @@ import (
 
 // A swirl of a top piped full, figures by eye, no source.
 const (
-	swirlCoils  = 2.3  // of a strand from the middle of a swirl to its foot
-	swirlCord   = 0.2  // how much the strand stands out, of the swirl's height
+	swirlCoils  = 2.3 // of a strand from the middle of a swirl to its foot
+	swirlCord   = 0.2 // how much the strand stands out, of the swirl's height
 	swirlGroove = 0.035
 	swirlFoot   = 0.5  // how steeply it would go on beyond its foot, of its height to its radius
 	swirlLean   = 0.16 // how far its top leans over at the most, of its radius
 	swirlOval   = 0.09 // how much longer than round it is at the most
-	swirlEnd    = 0.1  // how much further out than its start its last coil ends, of the radius
-	swirlTip    = 0.17 // how high its tip stands at the most, of its height
-	tipWide     = 0.2  // radius of the tip's foot, of the swirl's
-	tipCurl     = 0.75 // how far the tip bends over at the most, of its foot
+	swirlEnd    = 0.07 // how much further out than its start its last coil ends, of the radius
+	swirlLap    = 0.06 // how fat the leanest is, of its height
+	swirlFatter = 0.2  // and the next one
+	swirlTip    = 0.22 // how high its tip stands at the most, of its height
+	tipWide     = 0.15 // radius of the tip's foot, of the swirl's
+	tipCurl     = 0.7  // how far the tip bends over at the most, of its foot
 )
 
 // pipedSwirl is one swirl of a top piped full.
@@ -38,15 +40,17 @@ type swirlTop struct {
 	broken float64 // the part of it that is left
 }
 
-// newSwirl pipes a swirl that reaches about so far: a hand presses longer here, turns faster there, and draws off this way and that.
-func newSwirl(d *script.Dice, reach float64) pipedSwirl {
+// newSwirl pipes a swirl that reaches about so far, of one of three fatnesses, 0 to 2: a hand presses longer here, turns faster there, and draws off
+// this way and that.
+func newSwirl(d *script.Dice, reach float64, fat int) pipedSwirl {
 	s := pipedSwirl{
-		radius: reach * d.Between(0.9, 1.12), high: d.Between(0.84, 1.14), phase: d.Float(), wind: d.Between(0.8, 1.25), lap: d.Between(0.03, 0.36),
+		radius: reach * d.Between(0.9, 1.12), high: d.Between(0.84, 1.14), phase: d.Float(), wind: d.Between(0.8, 1.25),
+		lap:  swirlLap + swirlFatter*float64(fat) + d.Between(-0.06, 0.06),
 		oval: 1 + swirlOval*d.Float(),
 	}
 	s.lean = drawn(d, swirlLean)
 	s.sin, s.cos = math.Sincos(d.Between(0, math.Pi))
-	s.tip = swirlTop{high: swirlTip * d.Between(0.4, 1), bend: drawn(d, tipCurl), broken: min(1, d.Between(0.35, 1.5))}
+	s.tip = swirlTop{high: swirlTip * d.Between(0.5, 1), bend: drawn(d, tipCurl), broken: min(1, d.Between(0.35, 1.5))}
 	return s
 }
 
@@ -71,7 +75,7 @@ func (s *pipedSwirl) lies(x, y float64) (u, angle float64) {
 	dx, dy := s.off(x, y)
 	angle = math.Atan2(dy, dx) / (2 * math.Pi)
 	u = math.Hypot((dx*s.cos+dy*s.sin)/s.oval, (dy*s.cos-dx*s.sin)*s.oval)
-	const tucked = 0.15 // of a turn, over which the strand ends
+	const tucked = 0.25 // of a turn, over which the strand ends
 	t := angle - s.phase - swirlCoils*s.wind
 	t -= math.Floor(t)
 	round := t / (1 - tucked)
@@ -97,7 +101,7 @@ func (s *pipedSwirl) smooth(u float64) float64 {
 	if u >= 1 {
 		return swirlFoot * (1 - u)
 	}
-	return (1-s.lap)*(0.88*(1-u*math.Sqrt(u))+0.12*(1-u)*(1-u)) + s.lap*math.Sqrt(1-u*u*u*u)
+	return (1-s.lap)*(0.8*(1-u*math.Sqrt(u))+0.2*(1-u)*(1-u)) + s.lap*math.Sqrt(1-u*u*u*u)
 }
 
 // at is the height of a swirl at a place that lies so on it; beyond its foot it goes on falling.
