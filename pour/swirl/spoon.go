@@ -6,13 +6,13 @@ import "pourbench/pour/script"
 const (
 	spoonMM     = 14   // half the width of a usual spoonful
 	spoonPart   = 0.3  // and no more than this of the mould's width
-	spoonLong   = 2.6  // a spoonful is so much longer than half wide
+	spoonLong   = 3.4  // a spoonful is so much longer than half wide
 	mostAbreast = 8    // spoonfuls of one act side by side
 	filmMM      = 0.8  // a spoonful has no edges thinner than this
 	spoonEnds   = 2.0  // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
 	tapsMoving  = 3    // of all taps about so many move what lies there much: more would stir it
 	scrapedPart = 0.9  // of the spoonfuls leave the spoon with a drag
-	skinnedPart = 0.45 // and of so many a skin is drawn
+	skinnedPart = 0.3  // and of so many a skin is drawn
 	ownMM       = 9    // so much higher may a place be where another colour lies than where its own does
 	skinnedMM   = 1    // what lies so thick covers what it lies on
 	tapRounds   = 5    // passes by which the tap on the table rounds the edges of what lies there
