@@ -49,7 +49,7 @@ const (
 	foldThick   = 5
 	flopMM      = 12.0 // how wide ropes of batter are that fold over
 	wakeWave    = 0.3  // of a spike's depth: how far it gets deeper and less deep along the loaf
-	wakeRadius  = 5.5  // mm, how wide a tine drags the batter behind it down
+	wakeRadius  = 4.5  // mm, how wide a tine drags the batter behind it down
 	hookMM      = 2    // how wide what it drags down curls
 	wakeSkin    = 0.2  // of the level: so far under the surface, which closes again, the batter is drawn down less
 )
