@@ -74,7 +74,7 @@ func (b *builder) spoonful() float64 { return min(spoonMM, spoonPart*b.Box.W) }
 func (b *builder) heaped() (*heap, [][]scraped) {
 	h := newHeap(b.Box)
 	s := spooning{
-		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.47, 0.61), z: make([]float64, h.nx*h.ny),
+		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.58), z: make([]float64, h.nx*h.ny),
 		skin: make([]int8, h.nx*h.ny), drag: b.thick(1.9, 1.1),
 	}
 	drags := make([][]scraped, len(b.acts))
