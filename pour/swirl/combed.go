@@ -43,14 +43,14 @@ const (
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.16 // of the gap: how far off its place a tine goes
 	tineReach   = 0.22 // of the gap: its pull halves this far to the side
-	leastTine   = 0.35 // of the level: how deep the ends of tines go, which no hand keeps even
-	mostTine    = 0.95
+	leastTine   = 0.5  // of the level: how deep the ends of tines go, which no hand keeps even
+	mostTine    = 0.98
 	foldThin    = 6 // mm, how far ropes of batter slump against each other as they are poured
 	foldThick   = 5
 	flopMM      = 12.0 // how wide ropes of batter are that fold over
 	wakeWave    = 0.3  // of a spike's depth: how far it gets deeper and less deep along the loaf
 	wakeRadius  = 4.5  // mm, how wide a tine drags the batter behind it down
-	hookMM      = 3    // how wide what it drags down curls
+	hookMM      = 2    // how wide what it drags down curls
 	wakeSkin    = 0.2  // of the level: so far under the surface, which closes again, the batter is drawn down less
 )
 

@@ -72,8 +72,8 @@ func (s *spooning) scraped(p *spoonful, side, area float64) scraped {
 // skinned is how the edge of the spoon, drawn off a spoonful, takes a thin skin of it along.
 func (s *spooning) skinned(p *spoonful, side, area float64) scraped {
 	d := s.flank(p, side, area)
-	d.long, d.wide = p.half*s.d.Between(0.7, 1), p.half*s.d.Between(0.2, 0.3)
-	d.angle = -side * s.drag * s.d.Between(0.6, 1.1)
+	d.long, d.wide = p.half*s.d.Between(0.7, 1), p.half*s.d.Between(0.3, 0.42)
+	d.angle = -side * s.drag * s.d.Between(0.4, 0.8)
 	return d
 }
 
