@@ -77,7 +77,7 @@ func TestTheRimDarkensTowardsTheEdge(t *testing.T) {
 	}
 	for x, mm := range map[int]float64{0: 0.05, 10: 1.05, 24: 2.45, 45: 4.55, 60: 6.05, 400: 30} {
 		e := max(0, 1-mm/5)
-		want := srgb(1 - 0.4*(math.Pow(e, 2)+math.Pow(e, 8)))
+		want := srgb(1 - 0.4*(e*e+math.Pow(e, 8)))
 		for name, got := range map[string]color.NRGBA{"left": img.NRGBAAt(x, 300), "right": img.NRGBAAt(799-x, 300), "top": img.NRGBAAt(400, min(x, 300)), "bottom": img.NRGBAAt(400, 599-min(x, 300))} {
 			if !near(float64(got.R), want, 1) || got.R != got.B || got.A != 255 {
 				t.Errorf("%.2f mm from the %s it is %v, want %.1f", mm, name, got, want)
