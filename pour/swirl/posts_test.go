@@ -36,3 +36,35 @@ func TestAColumnIsDrawnInBetweenItsPosts(t *testing.T) {
 		}
 	}
 }
+
+// Under every so many pours a place turns, and it keeps inside the mould without being held by a wall.
+func TestPlacesTurnUnderAColumn(t *testing.T) {
+	s := mustPour(t, loaf(script.Column, 2))
+	pours, turns := 0, 0
+	for _, a := range s.recipe.Script.Acts {
+		if len(a.Lines) > 0 {
+			pours++
+		}
+	}
+	for _, o := range s.ops {
+		if o.whirl != nil {
+			turns++
+		}
+	}
+	if least, most := pours/postTurns-2, pours/postTurns; turns < least || turns > most || least < 1 { // the first pours are too shallow
+		t.Errorf("under %d pours %d places turn, want %d to %d", pours, turns, least, most)
+	}
+}
+
+// What winds up drifts along the loaf as far as the walls leave room: further, a wall would hold it with a jerk.
+func TestWhatWindsUpIsNotHeldByAWall(t *testing.T) {
+	for _, technique := range []script.Technique{script.HangerLoops, script.HangerSpiral} {
+		for seed := range int64(4) {
+			for _, o := range mustPour(t, loaf(technique, seed)).ops {
+				if w := o.whirl; w != nil && (w.shift.amp[0]+w.shift.amp[1] > w.room.y+1e-9 || w.sink.amp[0]+w.sink.amp[1] > w.room.z+1e-9) {
+					t.Errorf("%s, seed %d: it drifts by %v and %v, with room for %v", technique, seed, w.shift.amp, w.sink.amp, w.room)
+				}
+			}
+		}
+	}
+}
