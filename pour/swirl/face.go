@@ -100,6 +100,9 @@ func (f *Face) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 		tell((min(to*size, h) - from*size) * w) // the last tiles may reach beyond the picture
 		return true
 	})
+	if ctx.Err() == nil {
+		dst.veins = f.veins(dst)
+	}
 	return ctx.Err()
 }
 

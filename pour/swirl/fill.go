@@ -54,6 +54,9 @@ func (s *stripes) label(x, y, z float64) int {
 	return pick(s.until, s.portion, feet(v+min(slant, 1)*up*up, min(slant, 1)))
 }
 
+// grain is along the bands, which stand.
+func (s *stripes) grain(x, y, z float64) (along, across float64) { return z + veinDrift*x, y }
+
 // feet is the share of the unit square in which a + k·b² lies below v, for 0 <= k <= 1.
 func feet(v, k float64) float64 {
 	switch {

@@ -48,23 +48,36 @@ func (h *heap) upto(n int) filling {
 }
 
 func (h *heap) label(x, y, z float64) int {
+	i, _ := h.found(x, y, z)
+	if i >= h.done {
+		return Empty
+	}
+	return h.portion[i]
+}
+
+// grain is along the top of what an act laid: it slumps as one.
+func (h *heap) grain(x, y, z float64) (along, across float64) {
+	_, top := h.found(x, y, z)
+	return y + veinDrift*x, z - top
+}
+
+// found is the act, counted from the first, whose batter lies at a place, and how high that reaches there, mm.
+func (h *heap) found(x, y, z float64) (act int, top float64) {
 	u, v := x*h.perX, y*h.perY
 	i, j := min(int(u), h.nx-2), min(int(v), h.ny-2)
 	fu, fv := float32(u-float64(i)), float32(v-float64(j))
 	a, b, c, d := (1-fu)*(1-fv), (1-fu)*fv, fu*(1-fv), fu*fv
 	k, up := i*h.ny+j, float32(z)
 	low, high := 0, len(h.high)-1 // the last fills the mould
+	top = h.box.H
 	for low < high {
 		mid := (low + high) / 2
 		s := h.high[mid]
-		if up < a*s[k]+b*s[k+1]+c*s[k+h.ny]+d*s[k+h.ny+1] {
-			high = mid
+		if here := a*s[k] + b*s[k+1] + c*s[k+h.ny] + d*s[k+h.ny+1]; up < here {
+			high, top = mid, float64(here)
 		} else {
 			low = mid + 1
 		}
 	}
-	if low >= h.done {
-		return Empty
-	}
-	return h.portion[low]
+	return low, top
 }

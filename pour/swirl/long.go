@@ -87,6 +87,9 @@ func (l *Long) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 		}
 		return true
 	})
+	if ctx.Err() == nil {
+		dst.veins = l.veins(dst)
+	}
 	return ctx.Err()
 }
 

@@ -19,6 +19,7 @@ type Material struct {
 	Streaks  float64   // how much the streaks of the blade change the brightness, 0 to 1
 	Tooth    float64   // how much the fine unevenness of a matt surface changes it, 0 to 1
 	Pores    float64   // how dark small air bubbles that were cut open are, 0 to 1
+	Veins    float64   // by what part more or less colourant lies in some places than in others of its colour at most, 0 to 1
 	BleedMM  float64   // how far from one portion to its neighbour the border fades
 	Flakes   float64   // how bright flakes of mica are at most, 0 to 1
 	Grains   float64   // how dark grains of plants are, 0 to 1
@@ -28,7 +29,7 @@ type Material struct {
 
 // Planed is the material of a bar that was cut by wire and planed: figures by eye, no source.
 func Planed() Material {
-	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, BleedMM: 0.3, Flakes: 0.5, Grains: 0.5}
+	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.18, BleedMM: 0.3, Flakes: 0.5, Grains: 0.5}
 }
 
 // surface is what a portion shows.

@@ -1,11 +1,16 @@
 package swirl
 
-import "image/color"
+import (
+	"image/color"
+	"math"
+)
 
 // Picture is which portions each pixel shows, rows from the top. It knows no colours, so a new palette costs no new tracing.
 type Picture struct {
 	W, H   int
 	Pixels []Pixel // row by row
+	Plain  bool    // no veins are traced: it is shown as it is
+	veins  *veins  // how unevenly colourant lies in it; nil: not at all
 }
 
 // Pixel is the one to three portions that show most in a pixel, the greatest first, and their parts, which sum to 255.
@@ -17,7 +22,7 @@ type Pixel struct {
 
 // Reset makes p a picture of w by h empty pixels, reusing its memory.
 func (p *Picture) Reset(w, h int) {
-	p.W, p.H = max(0, w), max(0, h)
+	p.W, p.H, p.veins = max(0, w), max(0, h), nil
 	n := p.W * p.H
 	if cap(p.Pixels) < n {
 		p.Pixels = make([]Pixel, n)
@@ -61,6 +66,21 @@ func (p *Picture) Colour(palette []color.NRGBA, ground color.NRGBA, dst []color.
 type inks struct {
 	solid [MaxPortions]color.NRGBA
 	light [MaxPortions]light
+	depth [MaxPortions]light // the natural logarithm of the light
+}
+
+// cloud is what the batter itself takes of the light, in the same measure: the palest soap is clouded too. By eye, no source.
+const cloud = 0.12
+
+// leastLight keeps the depth of what is black finite.
+const leastLight = 0.004
+
+// dyed is a colour with a part more, or less, of a portion's colourant: what passes falls off with its amount as by the law of Beer and Lambert,
+// light^(1+more), here to the second order.
+func (k *inks) dyed(c light, portion uint8, more float32) light {
+	d := &k.depth[portion%MaxPortions]
+	r, g, b := more*d.r, more*d.g, more*d.b
+	return light{c.r * (1 + r + r*r/2), c.g * (1 + g + g*g/2), c.b * (1 + b + b*b/2)}
 }
 
 func newInks(palette []color.NRGBA, ground color.NRGBA) *inks {
@@ -71,6 +91,8 @@ func newInks(palette []color.NRGBA, ground color.NRGBA) *inks {
 			k.solid[i] = palette[i]
 		}
 		k.light[i] = decode(k.solid[i])
+		deep := func(v float32) float32 { return float32(math.Log(float64(max(v, leastLight))) - cloud) }
+		k.depth[i] = light{deep(k.light[i].r), deep(k.light[i].g), deep(k.light[i].b)}
 	}
 	return k
 }

@@ -38,11 +38,22 @@ type ribbon struct {
 }
 
 func (r *ribbon) label(x, y, z float64) int {
+	side, when := r.leaves(x, y, z)
+	return r.stream.label(x, side, (r.bottom+when*(r.top-r.bottom))/r.stream.box.H)
+}
+
+// grain is along the sheets: what leaves the lip in one place is one vein.
+func (r *ribbon) grain(x, y, z float64) (along, across float64) {
+	side, when := r.leaves(x, y, z)
+	return when*r.stream.box.W + veinDrift*x, side * ribbonMM
+}
+
+// leaves is where a place of the ribbon left the lip, 0 to 1 along it, and when, 0 to 1 of the time the ribbon took.
+func (r *ribbon) leaves(x, y, z float64) (side, when float64) {
 	u, v := clamp(y/r.stream.box.W, 0, 1), clamp((z-r.bottom)/r.tall, 0, 1)
 	if r.back {
 		u = 1 - u
 	}
-	var side, when float64
 	switch {
 	case r.crests != nil:
 		side, when = r.crests.lifted(x, u, v), u
@@ -57,7 +68,7 @@ func (r *ribbon) label(x, y, z float64) int {
 	if r.over {
 		side = 1 - side
 	}
-	return r.stream.label(x, side, (r.bottom+when*(r.top-r.bottom))/r.stream.box.H)
+	return side, when
 }
 
 // sheets carries the unit square onto itself: side is the rank of the leaning sheet v + k·u a place lies in, and when its part of that sheet.

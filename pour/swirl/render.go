@@ -141,6 +141,9 @@ func (p *painter) pixel(i, j int) color.NRGBA {
 		e := 1 - max(0, inside)/p.EdgeMM
 		c = c.scaled(float32(1 - p.Darken*(e*e+e*e*e*e*e*e*e*e))) // soft, and a fine line where it ends, so that white soap has an edge on white
 	}
+	if p.Material.Veins > 0 {
+		c = p.bleed.ink.dyed(c, px.Portion[0], float32(p.Material.Veins)*p.pic.veins.at(i, j, px.Portion[0]))
+	}
 	return p.over(p.planed.over(c, px.Portion[0], x, y), cover)
 }
 

@@ -65,8 +65,10 @@ func TestAPictureOfPixelsIsTheBarItsCellsShow(t *testing.T) {
 	}
 }
 
+// near says whether a colour is another, but for its veins and the streaks of the blade.
 func near(a, b color.NRGBA) bool {
-	d := func(x, y uint8) bool { return int(x)-int(y) <= 2 && int(y)-int(x) <= 2 }
+	const most = 14
+	d := func(x, y uint8) bool { return int(x)-int(y) <= most && int(y)-int(x) <= most }
 	return d(a.R, b.R) && d(a.G, b.G) && d(a.B, b.B)
 }
 

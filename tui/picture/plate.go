@@ -95,7 +95,7 @@ func (p *Plate) Refine(ctx context.Context) (*Plate, error) {
 	fine.tiles = append([]tile(nil), p.tiles...)
 	for i := range fine.tiles {
 		t := &fine.tiles[i]
-		t.base = swirl.Picture{}
+		t.base = swirl.Picture{Plain: p.Shot.Grain == image.Point{}} // cells show no veins
 		w, h := p.pixels(t)
 		if t.scene != nil {
 			t.base.Reset(w, h)

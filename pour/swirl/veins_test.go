@@ -1,0 +1,163 @@
+package swirl
+
+import (
+	"context"
+	"image/color"
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// veined is a face drawn with its veins, 3 pixels to the mm.
+func veined(t testing.TB, technique script.Technique) (*Face, *Picture) {
+	t.Helper()
+	f, p := mustPour(t, loaf(technique, 3)).Face(120), &Picture{}
+	if err := f.Refine(context.Background(), p, int(3*f.box.W), int(3*f.box.H)); err != nil {
+		t.Fatal(err)
+	}
+	if p.veins == nil {
+		t.Fatalf("%s: no veins", technique)
+	}
+	return f, p
+}
+
+// A vein goes the way its batter went: followed back by the plain, slow moves to where it was poured, each knot is of the pour and the
+// place that [tracer.knot] tells.
+func TestVeinsGoWithTheBatter(t *testing.T) {
+	for _, technique := range script.Techniques() {
+		s := mustPour(t, loaf(technique, 3))
+		f := s.Face(120)
+		for i := range 60 {
+			y, z := f.box.W*math.Mod(0.618*float64(i)+0.3, 1), f.box.H*(float64(i)+0.5)/60
+			p, slab := vec3{120, y, z}, -1
+			for n := len(s.ops) - 1; n >= 0 && slab < 0; n-- {
+				if o := s.ops[n]; o.slab == nil {
+					p = o.backwards(p)
+				} else if p.z >= o.slab.bottom || n == 0 {
+					slab = n
+				}
+			}
+			got := f.tracer.knot(&sample{origin: f.tracer.trace(y, z)})
+			fill := s.ops[slab].slab.fill
+			if _, ok := fill.(grained); ok || f.tracer.slabs[got.slab].fill != fill {
+				continue // a fill of its own grain, or a border the tables round
+			}
+			along, across := p.y+0.35*p.x, p.z+rolling(p.x, p.y, float64(got.slab))
+			if !near(float64(got.along), along, 0.5) || !near(float64(got.across), across, 0.5) {
+				t.Errorf("%s: at (%.1f, %.1f) the vein lies at (%.2f, %.2f), want (%.2f, %.2f)", technique, y, z, got.along, got.across, along, across)
+			}
+		}
+	}
+}
+
+// Veins change tones, not what is seen where, nor the mean of a colour; each colour has lighter and darker places; and coarse pictures, or plain ones, have none.
+func TestVeinsAreEvenOnTheWhole(t *testing.T) {
+	for _, technique := range []script.Technique{script.Layers, script.Drop, script.Pot, script.Combed, script.Spooned} {
+		f, p := veined(t, technique)
+		sum, n, most := 0.0, 0.0, 0.0
+		for j := range p.H {
+			for i := range p.W {
+				v := float64(p.veins.at(i, j, p.Pixels[j*p.W+i].Portion[0]))
+				sum, n, most = sum+v, n+1, max(most, math.Abs(v))
+			}
+		}
+		if mean := sum / n; math.Abs(mean) > 0.2 || most < 0.4 || most > 1+1e-6 {
+			t.Errorf("%s: veins are %.3f in the mean and %.2f at most, want about 0, and 0.4 to 1", technique, mean, most)
+		}
+		plain := &Picture{Plain: true}
+		if err := f.Refine(context.Background(), plain, p.W, p.H); err != nil || plain.veins != nil {
+			t.Errorf("%s: plain: %v, veins %v", technique, err, plain.veins != nil)
+		}
+		for i := range plain.Pixels {
+			if plain.Pixels[i] != p.Pixels[i] {
+				t.Fatalf("%s: with veins pixel %d is %v, without %v", technique, i, p.Pixels[i], plain.Pixels[i])
+			}
+		}
+	}
+	coarse := &Picture{}
+	f := mustPour(t, loaf(script.Drop, 3)).Face(120)
+	if err := f.Refine(context.Background(), coarse, int(f.box.W/2), int(f.box.H/2)); err != nil || coarse.veins != nil {
+		t.Errorf("pixels of 2 mm: %v, veins %v", err, coarse.veins != nil)
+	}
+}
+
+// What is drawn out finer than the mesh is even: knots far apart along their veins differ by the tone of their pour alone.
+func TestWhatIsDrawnOutFineIsEven(t *testing.T) {
+	mesh := func(step float32) *veins {
+		from := make([]knot, 100)
+		for i := range from {
+			from[i] = knot{across: float32(i%10) * step, along: float32(i/10) * step, slab: 4}
+		}
+		return newVeins(10, 10, 1, from)
+	}
+	spread := func(v *veins) int8 {
+		low, high := int8(127), int8(-127)
+		for _, k := range v.knots {
+			low, high = min(low, k), max(high, k)
+		}
+		return high - low
+	}
+	if got := spread(mesh(40)); got != 0 {
+		t.Errorf("knots 40 mm apart differ by %d", got)
+	}
+	if got := spread(mesh(0.3)); got < 10 {
+		t.Errorf("knots 0.3 mm apart differ by %d at most", got)
+	}
+}
+
+// Twice as much more colourant takes the square of the light: the law of Beer and Lambert, light^(1+more).
+func TestMoreColourantTakesMoreLight(t *testing.T) {
+	ink := newInks([]color.NRGBA{{180, 90, 140, 255}}, color.NRGBA{})
+	c := ink.light[0]
+	for _, more := range []float32{-0.18, -0.05, 0, 0.05, 0.18} {
+		got := ink.dyed(c, 0, more)
+		for k, v := range [3][2]float32{{got.r, c.r}, {got.g, c.g}, {got.b, c.b}} {
+			want := math.Pow(float64(v[1]), 1+float64(more)) * math.Exp(-cloud*float64(more))
+			if !near(float64(v[0]), want, 0.004) {
+				t.Errorf("%+.2f colourant, channel %d: %.4f, want %.4f", more, k, v[0], want)
+			}
+		}
+	}
+}
+
+// A pixel asks the knots of its own portion alone.
+func TestVeinsEndAtBorders(t *testing.T) {
+	v := &veins{w: 2, h: 2, pixels: 4, knots: []int8{100, -100, 100, -100}, shows: []uint8{0, 1, 0, 1}}
+	for i := range 3 {
+		if a, b := v.at(i, 1, 0), v.at(i, 1, 1); !near(float64(a), 100./127, 1e-6) || !near(float64(b), -100./127, 1e-6) {
+			t.Errorf("pixel %d: %.3f and %.3f", i, a, b)
+		}
+	}
+	if got := v.at(1, 1, 2); got != 0 {
+		t.Errorf("a portion no knot shows: %.3f", got)
+	}
+	if got := (*veins)(nil).at(1, 1, 0); got != 0 {
+		t.Errorf("no veins: %.3f", got)
+	}
+}
+
+// One bar and the cut along the loaf meet in the same veins.
+func TestACutAlongTheLoafMeetsTheFace(t *testing.T) {
+	s := mustPour(t, loaf(script.Layers, 3))
+	f, long := s.Face(120), &Picture{}
+	l := s.Lengthwise(f.box.W / 2)
+	if err := l.Refine(context.Background(), long, int(3*l.long), int(3*l.deep)); err != nil || long.veins == nil {
+		t.Fatalf("%v, veins %v", err, long.veins != nil)
+	}
+	face := &Picture{}
+	if err := f.Refine(context.Background(), face, int(3*f.box.W), int(3*f.box.H)); err != nil {
+		t.Fatal(err)
+	}
+	far, n := 0.0, 0.0
+	for j := 12; j < face.H-12; j += 5 {
+		a, b := face.Pixels[j*face.W+face.W/2].Portion[0], long.Pixels[j*long.W+360].Portion[0]
+		if a == b {
+			far += math.Abs(float64(face.veins.at(face.W/2, j, a) - long.veins.at(360, j, b)))
+			n++
+		}
+	}
+	if n < 20 || far/n > 0.1 {
+		t.Errorf("at %g places the veins differ by %.3f in the mean", n, far/n)
+	}
+}
