@@ -53,8 +53,8 @@ func TestNoFrameOfTopAndCutIsLargerThanItsScreen(t *testing.T) {
 				m.typing = nil
 				visit(m, s)
 				drive(m, strings.Repeat("tab ", tabs)+presses)
-				for w := 1; w <= 210; w += 37 {
-					for h := 1; h <= 66; h += 13 {
+				for w := 1; w <= 210; w += 61 {
+					for h := 1; h <= 66; h += 21 {
 						m.Update(tea.WindowSizeMsg{Width: w, Height: h})
 						fits(t, m, fmt.Sprintf("%s, %d, %s", m.stations[s].Name, tabs, name), w, h)
 					}

@@ -27,7 +27,7 @@ func walkLength() int {
 	case long == "full":
 		return 100_000
 	case long == "1":
-		return 20_000
+		return 15_000
 	case testing.Short():
 		return 800
 	default:

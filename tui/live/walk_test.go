@@ -283,7 +283,7 @@ func TestALiveRunStandsWhateverKeysArePressed(t *testing.T) {
 	case long == "full":
 		steps = 40_000 // with those of the bench a hundred and forty thousand
 	case long == "1":
-		steps = 8_000 // what .ci/run has time for
+		steps = 6_000 // what .ci/run has time for
 	case testing.Short():
 		steps = 400
 	}
