@@ -20,12 +20,13 @@ type Mingling struct {
 
 // Pair is two neighbours and what they make where they touch.
 type Pair struct {
-	A, B           int       // places of the jugs in the batch
-	ContactPercent float64   // of all boundary between jugs on the loaf's faces; all pairs sum to 100
-	Score          float64   // mud, 0 clean to 1
-	Verdict        string    // "clean", "softens" or "muddy"
-	Cause          string    // "greys out" or "goes khaki/brown"; empty for a clean pair
-	Swatches       [3]string // "#rrggbb" of the mixes with 25, 50 and 75 % of B: the evidence
+	A, B           int        // places of the jugs in the batch
+	ContactPercent float64    // of all boundary between jugs on the loaf's faces; all pairs sum to 100
+	Score          float64    // mud, 0 clean to 1
+	Verdict        string     // "clean", "softens" or "muddy"
+	Cause          string     // "greys out" or "goes khaki/brown"; empty for a clean pair
+	Swatches       [3]string  // "#rrggbb" of three mixes: the evidence
+	Parts          [3]float64 // of B in each, 0 to 1
 }
 
 // Kinds of pour order.
@@ -142,7 +143,7 @@ func (s *Sheet) pairs(contact [][]float64, paints []colour.Paint, judge *colour.
 			if err != nil {
 				continue
 			}
-			p := Pair{A: a, B: b, ContactPercent: contact[a][b] * 100, Score: m.Score, Verdict: string(m.Verdict), Cause: m.Cause}
+			p := Pair{A: a, B: b, ContactPercent: contact[a][b] * 100, Score: m.Score, Verdict: string(m.Verdict), Cause: m.Cause, Parts: m.Parts}
 			for i, sw := range m.Swatches {
 				p.Swatches[i] = sw.Hex()
 			}

@@ -38,6 +38,41 @@ func TestTheOrderByColourIsNeverMuddierThanTheMakersOwn(t *testing.T) {
 	})
 }
 
+// The mixtures shown between two jugs are those of their parts: mixed again here from the jugs' own colours, as the plan foresees them.
+func TestTheMixturesOfAPairAreThoseOfItsParts(t *testing.T) {
+	plan, shelf := shelved(t)
+	sheet := mingle(plan, shelf, colour.NewJudge())
+	if len(sheet.Mingling.Pairs) < 4 {
+		t.Fatalf("only %d pairs", len(sheet.Mingling.Pairs))
+	}
+	paint := func(jug int) colour.Paint {
+		c, err := colour.ParseHex(sheet.Base.Jugs[jug].Colour.Hex)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := colour.NewPaint(c, sheet.Base.Jugs[jug].WhitePercent)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	for _, p := range sheet.Mingling.Pairs {
+		for i, part := range p.Parts {
+			mixed, err := colour.Mix([]colour.Paint{paint(p.A), paint(p.B)}, []float64{1 - part, part})
+			if err != nil {
+				t.Fatal(err)
+			}
+			want, err := colour.ParseHex(p.Swatches[i])
+			if err != nil {
+				t.Fatal(err)
+			}
+			if part <= 0 || part >= 1 || mixed.RGB().Hex() != want.Hex() {
+				t.Errorf("%d beside %d, %g of the second: %s, mixed again %s", p.A, p.B, part, p.Swatches[i], mixed.RGB().Hex())
+			}
+		}
+	}
+}
+
 func TestATechniqueThatPoursIntoThePotPoursItFirst(t *testing.T) {
 	plan, shelf := shelved(t)
 	for _, o := range mingle(plan, shelf, colour.NewJudge()).Mingling.Orders[1:] {

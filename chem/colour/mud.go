@@ -35,8 +35,9 @@ type Mud struct {
 	Grey     float64 // its part from lost chroma; the parts together can exceed the score, which is capped
 	Khaki    float64 // its part from sliding into dark yellow: olive, khaki, brown
 	Verdict  Verdict
-	Cause    string // GreysOut or GoesKhaki; empty for a clean pair
-	Swatches [3]RGB // the mixtures with 25, 50 and 75 % of the second batter
+	Cause    string     // GreysOut or GoesKhaki; empty for a clean pair
+	Swatches [3]RGB     // mixtures of the two
+	Parts    [3]float64 // of the second batter in each: a quarter, a half and three quarters, but of a pale batter beside a strong one
 }
 
 // Judge tells which batters go muddy beside each other. Make one with NewJudge and keep it: it holds
@@ -49,13 +50,14 @@ func NewJudge() *Judge { return &Judge{cusp: newCusps()} }
 
 // Mud returns what becomes of a and b where they touch, averaged over mixtures with a quarter, a half
 // and three quarters of b. It is symmetric but for the order of the swatches. Tinting with white or
-// cream is not mud and scores about 0. A paint that is no paint is refused, as by Mix.
+// cream is not mud and scores about 0; a pale batter beside a strong one is judged by the line between them. A paint that is no paint is refused, as by Mix.
 func (j *Judge) Mud(a, b Paint) (Mud, error) {
 	pa, pb := a.RGB().OKLCH(), b.RGB().OKLCH()
 	parents := max(j.khaki(pa), j.khaki(pb))
 	full, shows := greyScale(pa, pb), 1-swallows*max(nearBlack(pa), nearBlack(pb))
 	var m Mud
-	for i, w := range [3]float64{0.25, 0.5, 0.75} {
+	m.Parts = [3]float64{0.25, 0.5, 0.75}
+	for i, w := range m.Parts {
 		mixed, err := Mix([]Paint{a, b}, []float64{1 - w, w})
 		if err != nil {
 			return Mud{}, fmt.Errorf("judge two batters: %w", err)
@@ -67,6 +69,9 @@ func (j *Judge) Mud(a, b Paint) (Mud, error) {
 		m.Grey += grey / 3
 		m.Khaki += khaki / 3
 		m.Score += min(1, grey+khaki) / 3
+	}
+	if err := m.paleBeside(a, b); err != nil {
+		return Mud{}, err
 	}
 	m.judge()
 	return m, nil

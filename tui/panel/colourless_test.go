@@ -34,3 +34,16 @@ func TestWithoutColourTheMixesAndTheColourantsAreWords(t *testing.T) {
 		t.Errorf("of a colourant without a colour the list says %q", it.Aside)
 	}
 }
+
+// The status line says which mixtures it shows: of a pale jug beside a strong one those of its line.
+func TestAPairSaysWhichMixturesItShows(t *testing.T) {
+	f := worked(t, meadow, nil)
+	p := pour.Pair{Parts: [3]float64{0.05, 0.15, 0.5}, Swatches: [3]string{"#c0b0a0", "#a0b090", "#70a070"}}
+	if got := f.mixes(p); !strings.Contains(got, "5, 15 and 50 %") {
+		t.Errorf("in colour: %q", got)
+	}
+	f.Colourless = true
+	if got := f.mixes(p); !strings.Contains(got, "where they meet") {
+		t.Errorf("in words: %q", got)
+	}
+}

@@ -65,7 +65,7 @@ func (f *Facts) verdict(p pour.Pair, pair, path string) grid.Cell {
 	return c
 }
 
-// mixed shows the colours from one neighbour to the other; where the terminal has no colours, a word for what their equal mix looks like.
+// mixed shows the colours from one neighbour to the other; where the terminal has no colours, a word for what they look like where they meet.
 func (f *Facts) mixed(p pour.Pair) grid.Cell {
 	swatches := f.blend(p)
 	if !f.Colourless {
@@ -74,12 +74,17 @@ func (f *Facts) mixed(p pour.Pair) grid.Cell {
 	return grid.Cell{Text: look.ColourWord(swatches[len(swatches)/2])}
 }
 
-// mixes says what stands beside a pair: samples, or in words how their equal mix looks.
+// mixes says what stands beside a pair: samples, or in words how they look where they meet.
 func (f *Facts) mixes(p pour.Pair) string {
 	if f.Colourless {
-		return ": their equal mix looks " + f.mixed(p).Text
+		what := ": their equal mix looks "
+		if p.Parts[1] != 0.5 {
+			what = ": where they meet they look "
+		}
+		return what + f.mixed(p).Text
 	}
-	return ": the two, and between them their mixes with 25, 50 and 75 % of the second"
+	percent := func(i int) string { return f.percent(100*p.Parts[i], 0) }
+	return fmt.Sprintf(": the two, and between them their mixes with %s, %s and %s %% of the second", percent(0), percent(1), percent(2))
 }
 
 // blend is the colours from one neighbour to the other.
