@@ -187,7 +187,7 @@ func TestHostileTextIsCleaned(t *testing.T) {
 		t.Fatal(err)
 	}
 	c, _ := s.Colourant("indigo")
-	if c.Name != "[2Jblue     jean" || c.AlkaliNote != "one two three" {
+	if c.Name != "blue     jean" || c.AlkaliNote != "one two three" {
 		t.Errorf("name %q, note %q", c.Name, c.AlkaliNote)
 	}
 }

@@ -20,7 +20,7 @@ const (
 )
 
 // Line returns s as one line: line breaks of every kind become one space, tabs become spaces, the ends are trimmed, and
-// control characters, escapes, direction overrides, invisible characters and bytes that are no UTF-8 are dropped.
+// control characters, escapes with what they drag along, direction overrides, invisible characters and bytes that are no UTF-8 are dropped.
 // Accents, other scripts and emoji stay. Cleaning twice changes nothing.
 func Line(s string) string {
 	if printable(s) {
@@ -44,6 +44,10 @@ type cleaner struct {
 func clean(s string, breaks rune) string {
 	c := cleaner{breaks: breaks}
 	for i := 0; i < len(s); {
+		if n := escaped(s[i:]); n > 0 {
+			i += n
+			continue
+		}
 		r, size := utf8.DecodeRuneInString(s[i:])
 		i += size
 		if r == utf8.RuneError && size == 1 {

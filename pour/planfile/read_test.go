@@ -121,8 +121,8 @@ func TestTextIsMadeSafeForTerminalsWhenItIsRead(t *testing.T) {
 			t.Errorf("%q still moves the terminal", s)
 		}
 	}
-	if p.Base.Jugs[0].Name != "pot" || !strings.HasPrefix(p.Notes, "one\ntwo") {
-		t.Errorf("jug %q, notes %q", p.Base.Jugs[0].Name, p.Notes)
+	if p.Name != "Smallst" || p.Base.Jugs[0].Name != "pot" || p.Notes != "one\ntwo" {
+		t.Errorf("%q, jug %q, notes %q", p.Name, p.Base.Jugs[0].Name, p.Notes)
 	}
 }
 

@@ -164,7 +164,7 @@ func TestEveryWrongValueIsRefusedWithItsPlaceAndHowToMendIt(t *testing.T) {
 		`hob = "hot"`:                          `r.toml:2:1: hob = "hot": a section is wanted, but this is text; write a line [hob] and its keys under it`,
 		`[hob]` + "\n" + `  haet = 1`:          `r.toml:3:3: hob.haet: is no key of a recipe; did you mean heat?`,
 		`nubmer = 1`:                           `r.toml:2:1: nubmer: is no key of a recipe; did you mean number?`,
-		`"\u001b[31m" = 1`:                     `r.toml: [31m: is no key of a recipe here; take it out; the keys here are number, small, whole, count, flag, line, word, prose, lines, wall, moment, day, egg, hob`,
+		`"\u001b[31m" = 1`:                     `r.toml: is no key of a recipe here; take it out; the keys here are number, small, whole, count, flag, line, word, prose, lines, wall, moment, day, egg, hob`,
 		`heat = 1`:                             `r.toml:2:1: heat: is no key of a recipe here; move it: heat belongs under [oven] or under [hob], not above the first [section]`,
 		"[[egg]]\nname = \"hen\"\nheat = 1":    `r.toml:4:1: egg[0].heat: is no key of a recipe here; move it: heat belongs under [oven] or under [hob]`,
 	} {
