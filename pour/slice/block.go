@@ -134,8 +134,7 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 		stuff, bright, ok = b.face.at(p.y, p.z)
 	case p.y < b.low.y+edge || p.y > b.high.y-edge:
 		n = vec{y: math.Copysign(1, p.y-b.high.y/2)}
-		along, _ := b.real(p.x, 0)
-		stuff, bright, ok = b.wall.at(along, min(p.z, b.s.recipe.Box.H-edge))
+		stuff, bright, ok = b.long(p)
 	case p.z < b.low.z+edge:
 		n = vec{z: -1}
 		along, _ := b.real(p.x, 0)
@@ -149,6 +148,17 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 	}
 	n = b.way(b.rounded(p, n))
 	return seen{stuff, bright * lit(n, b.cast(p)) * b.bevel(p), far}, true
+}
+
+// long is a place of a long side: of the base, or of what stands on it and lay against the mould.
+func (b *block) long(p vec) (stuff uint8, bright float64, ok bool) {
+	along, across := b.real(p.x, p.y)
+	if p.z > b.s.recipe.Box.H && b.t != nil {
+		if stuff = b.t.at(along, across); int(stuff) >= b.s.portions {
+			return stuff, 1, stuff != ground
+		}
+	}
+	return b.wall.at(along, min(p.z, b.s.recipe.Box.H-skinDeep))
 }
 
 // cast is how much of the sun the other block takes from a place.

@@ -61,7 +61,7 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 		return nil, err
 	}
 	if fine {
-		wall.grain = s.moulded().Grain(st.px)
+		wall.grain, wall.stuff = s.moulded().Grain(st.px), s.planed
 	}
 	loafAt, barAt := s.bar.To, s.bar.From
 	from := s.bar.To
@@ -74,7 +74,7 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 			return nil, err
 		}
 		if fine {
-			b.face.grain = s.cutAt([2]float64{loafAt, barAt}[k]).Grain(st.px)
+			b.face.grain, b.face.stuff = s.cutAt([2]float64{loafAt, barAt}[k]).Grain(st.px), s.planed
 		}
 		st.blocks[k] = b
 	}
@@ -133,7 +133,7 @@ func (s *Scene) face(ctx context.Context, at float64, flip bool, perMM float64, 
 	if err != nil || !flip {
 		return k, err
 	}
-	mirror(k.base.Pixels, k.base.W)
+	k.base.Mirror()
 	mirror(k.over.Dots, k.over.W)
 	return k, nil
 }

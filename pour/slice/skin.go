@@ -20,6 +20,7 @@ type skin struct {
 	over       relief.Picture // of all, the base as well; empty: nothing
 	shift      int            // of what stands on it, after the portions
 	grain      func(portion uint8, x, y float64) float64
+	stuff      swirl.Material // of the base
 }
 
 // drawn is what draws a side of the base.
@@ -57,8 +58,9 @@ func (k *skin) at(x, z float64) (stuff uint8, bright float64, ok bool) {
 	if z > k.high {
 		return ground, 0, false
 	}
-	l := k.base.Label(place(x/k.wide, k.base.W), place(1-z/k.high, k.base.H))
-	return uint8(l), k.grained(uint8(l), x, z), l != swirl.Empty
+	i, j := place(x/k.wide, k.base.W), place(1-z/k.high, k.base.H)
+	l := k.base.Label(i, j)
+	return uint8(l), k.grained(uint8(l), x, z) * k.base.Clouded(i, j, k.stuff), l != swirl.Empty
 }
 
 // grained is how bright a place is for the material it is of.

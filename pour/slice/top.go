@@ -80,9 +80,22 @@ func (t *top) highest(i, j int) int {
 
 // normal is which way the surface faces.
 func (t *top) normal(x, y float64) vec {
-	d := t.step
 	soft := func(v float64) float64 { return v / math.Sqrt(1+v*v/9) } // a wall is no mirror
-	dx := soft((t.height(x+d, y) - t.height(x-d, y)) / (2 * d))
-	dy := soft((t.height(x, y+d) - t.height(x, y-d)) / (2 * d))
-	return vec{-dx, -dy, 1}.unit()
+	dx, dy := t.slope(x, y, t.step)
+	if steep := min(max(math.Hypot(dx, dy)-steepFrom, 0), 1); steep > 0 {
+		wx, wy := t.slope(x, y, wideSteps*t.step)
+		dx, dy = dx+steep*(wx-dx), dy+steep*(wy-dy)
+	}
+	return vec{-soft(dx), -soft(dy), 1}.unit()
+}
+
+// A wall that runs aslant over the points of the surface climbs in stairs: how steep it is is taken from further apart there. By eye, no source.
+const (
+	steepFrom = 1.2 // mm to the mm
+	wideSteps = 4   // points to either side
+)
+
+// slope is how steep the surface is along and across, mm to the mm, from places d mm to either side.
+func (t *top) slope(x, y, d float64) (along, across float64) {
+	return (t.height(x+d, y) - t.height(x-d, y)) / (2 * d), (t.height(x, y+d) - t.height(x, y-d)) / (2 * d)
 }

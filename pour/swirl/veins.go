@@ -1,6 +1,9 @@
 package swirl
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // veins is how unevenly colourant lies within each colour of a picture: no jug is stirred through, and what is poured is drawn out into faint streaks
 // that go the way the batter went. They lie on a mesh of their own; what they change is seen on a picture whose pixels are fine enough.
@@ -9,6 +12,7 @@ type veins struct {
 	knots  []int8  // row by row, -127 to 127: how much more colourant than usual
 	shows  []uint8 // the portion of each
 	pixels float64 // from knot to knot
+	from   float64 // pixels, where the first column of knots lies
 }
 
 const (
@@ -124,8 +128,8 @@ func (v *veins) at(i, j int, portion uint8) float32 {
 	if v == nil {
 		return 0
 	}
-	x, y := (float64(i)+0.5)/v.pixels, (float64(j)+0.5)/v.pixels
-	a, b := min(int(x), v.w-2), min(int(y), v.h-2)
+	x, y := (float64(i)+0.5-v.from)/v.pixels, (float64(j)+0.5)/v.pixels
+	a, b := max(0, min(int(x), v.w-2)), min(int(y), v.h-2)
 	e, f := float32(x-float64(a)), float32(y-float64(b))
 	k := b*v.w + a
 	var sum, weight float32
@@ -138,6 +142,32 @@ func (v *veins) at(i, j int, portion uint8) float32 {
 		return 0
 	}
 	return sum / weight / 127
+}
+
+// Clouded is how bright a pixel is beside its colour for the veins in it, under a material; of a colour neither light nor dark, for who draws does
+// not know the palette.
+func (p *Picture) Clouded(i, j int, m Material) float64 {
+	const depth = -0.3 // the logarithm of three quarters of the light
+	return 1 + depth*m.Veins*float64(p.veins.at(i, j, p.Pixels[j*p.W+i].Portion[0]))
+}
+
+// Mirror turns every row round: the cut as it is seen from the other end.
+func (p *Picture) Mirror() {
+	turn(p.Pixels, p.W)
+	if v := p.veins; v != nil {
+		m := *v
+		m.from = float64(p.W) - v.from - float64(v.w-1)*v.pixels
+		m.knots, m.shows = slices.Clone(v.knots), slices.Clone(v.shows)
+		turn(m.knots, v.w)
+		turn(m.shows, v.w)
+		p.veins = &m
+	}
+}
+
+func turn[T any](all []T, w int) {
+	for at := 0; w > 0 && at < len(all); at += w {
+		slices.Reverse(all[at : at+w])
+	}
 }
 
 // leastWeight is the weight of knots too far off to say anything.

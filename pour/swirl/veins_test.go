@@ -161,3 +161,28 @@ func TestACutAlongTheLoafMeetsTheFace(t *testing.T) {
 		t.Errorf("at %g places the veins differ by %.3f in the mean", n, far/n)
 	}
 }
+
+// Seen from the other end a cut shows the same veins the other way round.
+func TestAMirroredCutHasItsVeinsTurned(t *testing.T) {
+	_, p := veined(t, script.Layers)
+	turned := *p
+	turned.Pixels = append([]Pixel(nil), p.Pixels...)
+	turned.Mirror()
+	m := Planed()
+	least, most := 1.0, 1.0
+	for j := 3; j < p.H; j += 11 {
+		for i := 3; i < p.W-3; i += 7 {
+			a, b := p.Clouded(i, j, m), turned.Clouded(p.W-1-i, j, m)
+			if !near(a, b, 1e-5) || p.Pixels[j*p.W+i] != turned.Pixels[j*p.W+p.W-1-i] {
+				t.Fatalf("(%d, %d): %.4f, turned %.4f", i, j, a, b)
+			}
+			least, most = min(least, a), max(most, a)
+		}
+	}
+	if least > 0.99 || most < 1.01 || least < 0.9 || most > 1.1 {
+		t.Errorf("veins brighten from %.3f to %.3f", least, most)
+	}
+	if got := p.Clouded(9, 9, Material{}); got != 1 {
+		t.Errorf("without material: %.3f", got)
+	}
+}
