@@ -19,43 +19,72 @@ func (b *builder) drop() func(script.Act) {
 }
 
 // streamed pours thin streams along the lines of an act: each lands as a narrow lump, sinks in where it lands and, as what has speed dives,
-// is drawn out into a plume with a neck and a head.
+// is drawn out into a plume with a neck and a head. Now and then all of it gives way to the sides.
 func (b *builder) streamed(a script.Act) {
 	n := float64(len(a.Lines))
+	rise := a.Share * b.Box.H
 	var rows []row
 	for _, at := range a.Lines {
+		half := b.d.Between(6, 9) * b.thick(dropThin, dropThick) / b.fall()
+		deepest := b.d.Between(0.6, 0.8) * b.thick(1.05, 0.6) * (b.level + rise)
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.2*b.Box.W)), half: b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall(), blunt: softRim,
-			swell: b.d.surge(0.05, 0.45), flush: b.d.surge(0, 1.1),
+			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.9),
 		})
 	}
 	from := b.level
-	b.lay(a, rows)
+	b.lay(a, b.strands(rows))
 	for i := range rows {
 		if !b.streams() {
 			break
 		}
-		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(fullLump*rows[i].half))
+		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
+	}
+	if b.act%max(dropFolds, b.last/3) == 0 && b.level > 10 {
+		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(1.5, 0.7)).slower(0.25)})
 	}
 }
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 16.0 // mm, how far the hand swings to either side of its line
-	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
+	dropSwing = 13.0 // mm, how far the hand swings to either side of its line
+	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 6 to 9 mm from 150 mm
 	dropThick = 1.8  // and of thick
-
-	softRim  = -1. / 3                   // how blunt a stream's lump is: (1-u²)³·(1+u²/3), which ends without a kink, as one would leave teeth in what lies below
-	fullLump = 16./15 + softRim*(16./45) // its area at height and half width 1
+	dropHang  = 0.3  // how much deeper a stream hangs in bulbs
+	dropFolds = 4    // after so many pours what hangs there folds, at the soonest
 )
+
+// strands splits streams that the hand leads there and back: into two, which lie over one another here and side by side there. Into a mould that is
+// more than half full it goes thinner and always back.
+func (b *builder) strands(rows []row) []row {
+	there, back := 0.8, 0.75
+	if b.level < 0.6*b.Box.H {
+		if there, back = 1, 0.8; b.d.Float() < 0.6 {
+			return rows
+		}
+	}
+	var out []row
+	for _, r := range rows {
+		s := r
+		s.line.mean += b.d.Sign() * r.half * b.d.Between(0.3, 1.5)
+		s.line.offset[0] += b.d.Between(-1, 1)
+		s.line.offset[1] += b.d.Between(-0.6, 0.6)
+		s.hang = b.d.bulbs(dropHang)
+		part := b.d.Between(0.3, 0.5)
+		r.part, s.part = (1-part)*r.part, part*r.part
+		r.half, s.half = there*r.half, back*s.half
+		out = append(out, r, s)
+	}
+	return out
+}
 
 // bulb lets a stream that lies about deep mm deep be drawn out as it dives: its neck narrows, and its end, at which the batter gives way to the sides,
 // rounds to a bulb.
 func (b *builder) bulb(r *row, deep float64) {
 	depth := min(deep*b.d.Between(1.15, 1.5), 0.95*b.level)
 	b.add(op{plume: &plume{
-		level: b.level, width: b.Box.W, line: r.line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
-		reach: b.d.wobble(1.05*r.half+b.d.Between(5, 10), 3), depth: b.d.surge(depth, 0.2*depth),
-		roll: b.d.wobble(b.d.Between(0.06, 0.28)*b.thick(1.1, 0.3), 0.1),
+		level: b.level, width: b.Box.W, line: r.line, lean: b.d.sway(b.d.Between(-0.25, 0.25), 0.12),
+		reach: b.d.sway(1.05*r.half+b.d.Between(5, 10), 2), depth: b.d.sway(depth, 0.12*depth),
+		roll: b.d.sway(b.d.Between(0.015, 0.1)*b.thick(1.1, 0.3), 0.03),
 	}})
 }

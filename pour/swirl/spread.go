@@ -17,18 +17,22 @@ type row struct {
 	part  float64 // of the slab's batter; the parts of all rows sum to 1
 	line  wobble  // mm across: the middle of the lump
 	half  float64 // mm, the lump's half width
-	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs; below 0, to softRim, the softer they run out
+	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs
+	round bool    // its top is broad and its rims run out softly; then blunt does not matter
 	swell wobble  // by what part of half it is wider here; the zero value: not at all
+	hang  wobble  // by what part deeper it hangs here, and so much narrower; the zero value: not at all
 	flush wobble  // by what part of its own more runs here, at the cost of the other rows; the zero value: none
 }
 
 // leastOf is how thin a line of batter gets at least, of its own width or part, where it swells and thins.
 const leastOf = 0.25
 
-// lump is a rounded heap in one cross-section: high·(1-u²)² over its half width, and the blunter it is the more of (1-u⁴)².
+// lump is a rounded heap in one cross-section: high·(1-u²)² over its half width, and the blunter it is the more of (1-u⁴)². A round one is
+// (1-u²)³·(1+3u²), flat in its middle, and ends without a kink, as one would leave teeth in what lies below.
 type lump struct {
 	at, half, high float64
 	blunt          float64
+	round          bool
 	area           float64 // mm²
 	inv            float64 // 1/half
 	scale          float64 // mm², high·half
@@ -38,9 +42,10 @@ type lump struct {
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
 	mostLumps = 8
-	runFrom   = 0.6   // of the greatest depth: lumps that go no deeper lie as they fell
-	runMost   = 1000. // times wider, a lump is level
-	runSoft   = 14.   // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
+	roundLump = 128. / 105 // area of a round lump of height and half width 1
+	runFrom   = 0.6        // of the greatest depth: lumps that go no deeper lie as they fell
+	runMost   = 1000.      // times wider, a lump is level
+	runSoft   = 14.        // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
 )
 
 // levelled is a spread in one cross-section.
@@ -103,7 +108,8 @@ func (s *spread) strew(l *levelled, x float64) {
 	}
 	for i := range rows {
 		r := &rows[i]
-		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half * max(leastOf, 1+r.swell.at(x)), blunt: r.blunt}, parts[i]/sum*l.area)
+		half := r.half * max(leastOf, 1+r.swell.at(x)) / max(leastOf, 1+r.hang.at(x))
+		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: half, blunt: r.blunt, round: r.round}, parts[i]/sum*l.area)
 	}
 }
 
@@ -137,7 +143,19 @@ func (l *levelled) high() (sum float64) {
 func (p *lump) sum(u float64) float64 {
 	u = clamp(u, -1, 1)
 	q := u * u
+	if p.round {
+		return 0.5*roundLump + u*(1-q*q*(6./5-q*(8./7-q/3)))
+	}
 	return 8./15 + u*(1-q*(2./3-q/5)) + p.blunt*(8./45+u*q*(2./3-q*(3./5-q*q/9)))
+}
+
+// shape is how high a lump of height 1 is where u² is q.
+func (p *lump) shape(q float64) float64 {
+	r := (1 - q) * (1 - q)
+	if p.round {
+		return r * (1 - q) * (1 + 3*q)
+	}
+	return r * (1 + p.blunt*q*(2+q))
 }
 
 // at gives how thick what was poured lies at y, and its area from the left wall to there.
@@ -150,8 +168,7 @@ func (l *levelled) at(y float64) (thick, area float64) {
 			area += p.scale*p.sum(1) - p.wall
 		case u > -1:
 			q := u * u
-			r := (1 - q) * (1 - q)
-			thick += p.high * r * (1 + p.blunt*q*(2+q))
+			thick += p.high * p.shape(q)
 			area += p.scale*p.sum(u) - p.wall
 		}
 	}
