@@ -27,7 +27,7 @@ type lobes struct{ amp, k, offset float64 }
 // Lobes by eye, no source.
 const (
 	lobeGap  = 0.2  // how wide the gaps are and how rounded, in radians of half a lobe
-	lobeMean = 0.64 // what lobes are in the mean
+	lobeMean = 0.67 // what lobes are in the mean
 	lobeBend = 2.2  // radians by which the longest wave of a wobble hurries and delays its lobes, so that no two are alike
 )
 

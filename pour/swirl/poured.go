@@ -26,7 +26,7 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		half := b.d.Between(6, 9) * b.thick(dropThin, dropThick) / b.fall()
-		deepest := b.d.Between(0.6, 0.8) * b.thick(1.05, 0.6) * (b.level + rise)
+		deepest := b.d.Between(0.58, 0.78) * b.thick(1.05, 0.6) * (b.level + rise)
 		rows = append(rows, row{
 			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.9),
@@ -50,18 +50,16 @@ const (
 	dropSwing = 13.0 // mm, how far the hand swings to either side of its line
 	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 6 to 9 mm from 150 mm
 	dropThick = 1.8  // and of thick
-	dropHang  = 0.3  // how much deeper a stream hangs in bulbs
+	dropHang  = 0.36 // how much deeper a stream hangs in bulbs
+	dropBack  = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds = 4    // after so many pours what hangs there folds, at the soonest
 )
 
-// strands splits streams that the hand leads there and back: into two, which lie over one another here and side by side there. Into a mould that is
-// more than half full it goes thinner and always back.
+// strands splits the streams that go into a mould more than half full, thinner than before: the hand leads them there and back, so that each lies over
+// itself here and beside itself there.
 func (b *builder) strands(rows []row) []row {
-	there, back := 0.8, 0.75
-	if b.level < 0.6*b.Box.H {
-		if there, back = 1, 0.8; b.d.Float() < 0.6 {
-			return rows
-		}
+	if b.level < dropBack*b.Box.H {
+		return rows
 	}
 	var out []row
 	for _, r := range rows {
@@ -72,7 +70,7 @@ func (b *builder) strands(rows []row) []row {
 		s.hang = b.d.bulbs(dropHang)
 		part := b.d.Between(0.3, 0.5)
 		r.part, s.part = (1-part)*r.part, part*r.part
-		r.half, s.half = there*r.half, back*s.half
+		r.half, s.half = 0.8*r.half, 0.75*s.half
 		out = append(out, r, s)
 	}
 	return out
