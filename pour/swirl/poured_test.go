@@ -199,7 +199,7 @@ func TestBulbsAreBroaderThanTheGapsBetweenThem(t *testing.T) {
 			deep++
 		}
 	}
-	if !near(sum/n, 0, 0.02) || deep < 55*n/100 {
+	if !near(sum/n, 0, 0.02) || deep < 52*n/100 {
 		t.Errorf("in the mean they are %.3f, and %d of %d places are in a bulb", sum/n, deep, n)
 	}
 	if bulb, gap := l.at(0)-l.at(0.2), l.at(math.Pi+0.2)-l.at(math.Pi); gap < 3*bulb {
