@@ -25,11 +25,11 @@ func (b *builder) streamed(a script.Act) {
 	rise := a.Share * b.Box.H
 	var rows []row
 	for _, at := range a.Lines {
-		half := b.d.Between(6, 9) * b.thick(dropThin, dropThick) / b.fall()
+		half := b.d.Between(7.5, 10.5) * b.thick(dropThin, dropThick) / b.fall()
 		deepest := b.d.Between(0.58, 0.78) * b.thick(1.05, 0.6) * (b.level + rise)
 		rows = append(rows, row{
 			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
-			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.9),
+			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
 		})
 	}
 	from := b.level
@@ -47,31 +47,41 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 13.0 // mm, how far the hand swings to either side of its line
-	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 6 to 9 mm from 150 mm
-	dropThick = 1.8  // and of thick
-	dropHang  = 0.36 // how much deeper a stream hangs in bulbs
-	dropBack  = 0.6  // of the mould's height, from which on the hand leads a stream there and back
-	dropFolds = 4    // after so many pours what hangs there folds, at the soonest
+	dropSwing  = 13.0 // mm, how far the hand swings to either side of its line
+	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 7.5 to 10.5 mm from 150 mm
+	dropThick  = 1.8  // and of thick
+	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
+	dropThread = 0.65 // how wide it is then, against one that goes there once
+	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
+	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )
 
-// strands splits the streams that go into a mould more than half full, thinner than before: the hand leads them there and back, so that each lies over
-// itself here and beside itself there.
+// strands splits the streams that go into a mould more than half full: the hand leads thinner ones there and back and, where there is but one line, there
+// again, so that each lies over itself here and beside itself there.
 func (b *builder) strands(rows []row) []row {
 	if b.level < dropBack*b.Box.H {
 		return rows
 	}
+	ways := 3
+	if len(rows) > 1 {
+		ways = 2
+	}
 	var out []row
 	for _, r := range rows {
-		s := r
-		s.line.mean += b.d.Sign() * r.half * b.d.Between(0.3, 1.5)
-		s.line.offset[0] += b.d.Between(-1, 1)
-		s.line.offset[1] += b.d.Between(-0.6, 0.6)
-		s.hang = b.d.bulbs(dropHang)
-		part := b.d.Between(0.3, 0.5)
-		r.part, s.part = (1-part)*r.part, part*r.part
-		r.half, s.half = 0.8*r.half, 0.75*s.half
-		out = append(out, r, s)
+		side := b.d.Sign()
+		for i := range ways {
+			s := r
+			s.half *= dropThread * b.d.Between(0.9, 1.1)
+			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
+			if i > 0 {
+				s.line.mean += side * r.half * b.d.Between(0.3, 1.5)
+				s.line.offset[0] += b.d.Between(-1, 1)
+				s.line.offset[1] += b.d.Between(-0.6, 0.6)
+				s.hang = b.d.bulbs(dropHang)
+				side = -side
+			}
+			out = append(out, s)
+		}
 	}
 	return out
 }

@@ -28,7 +28,7 @@ type row struct {
 const leastOf = 0.25
 
 // lump is a rounded heap in one cross-section: high·(1-u²)² over its half width, and the blunter it is the more of (1-u⁴)². A round one is
-// (1-u²)³·(1+3u²), flat in its middle, and ends without a kink, as one would leave teeth in what lies below.
+// (1-u²)³·(1+3u²/2): it ends without a kink, as one would leave teeth in what lies below.
 type lump struct {
 	at, half, high float64
 	blunt          float64
@@ -42,12 +42,12 @@ type lump struct {
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
 	mostLumps = 8
-	roundLump = 128. / 105 // area of a round lump of height and half width 1
+	roundLump = 16. / 15 // area of a round lump of height and half width 1
 	runFrom   = 0.6        // of the greatest depth: lumps that go no deeper lie as they fell
 	runMost   = 1000.      // times wider, a lump is level
 	runSoft   = 14.        // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
-	leastSkin = 0.3        // of what would be left under a lump were nothing spread: so much is (by eye, no source)
-	footBroad = 3.         // times wider than a lump what gives way at the bottom is (by eye, no source)
+	leastSkin = 0.15       // of what would be left under a lump were nothing spread: so much is (by eye, no source)
+	footBroad = 5.         // times wider than a lump what gives way at the bottom is (by eye, no source)
 )
 
 // levelled is a spread in one cross-section.
@@ -80,7 +80,11 @@ func (s *spread) at(x float64) levelled {
 // footed lets what lies deep give way over a broader place than the lumps are, as what presses from above is spread on its way down; as far as leaves
 // what lies right under a lump a part of its thickness.
 func (l *levelled) footed() {
-	high := l.high()
+	high := 0.0
+	for i := range l.n {
+		thick, _ := l.at(l.lumps[i].at)
+		high = max(high, thick)
+	}
 	l.broad = min(1, (1-leastSkin)*(l.top-high)/high)
 	for i := range l.n {
 		l.foot[i] = l.lumps[i]
@@ -163,7 +167,7 @@ func (p *lump) sum(u float64) float64 {
 	u = clamp(u, -1, 1)
 	q := u * u
 	if p.round {
-		return 0.5*roundLump + u*(1-q*q*(6./5-q*(8./7-q/3)))
+		return 0.5*roundLump + u*(1-q*(1./2+q*(3./10-q*(1./2-q/6))))
 	}
 	return 8./15 + u*(1-q*(2./3-q/5)) + p.blunt*(8./45+u*q*(2./3-q*(3./5-q*q/9)))
 }
@@ -172,7 +176,7 @@ func (p *lump) sum(u float64) float64 {
 func (p *lump) shape(q float64) float64 {
 	r := (1 - q) * (1 - q)
 	if p.round {
-		return r * (1 - q) * (1 + 3*q)
+		return r * (1 - q) * (1 + 1.5*q)
 	}
 	return r * (1 + p.blunt*q*(2+q))
 }

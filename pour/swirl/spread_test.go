@@ -83,13 +83,13 @@ func TestABluntLumpHasABroadTop(t *testing.T) {
 	}
 }
 
-// A round lump is (1-u²)³·(1+3u²): by hand 27/64·7/4 of its height at half its width, and of the area 128/105. Under it the batter gives way over a
+// A round lump is (1-u²)³·(1+3u²/2): by hand 27/64·11/8 of its height at half its width, and of the area 16/15. Under it the batter gives way over a
 // broader place the deeper it lies: near the bottom the push aside of a place two half widths off, where the lump is not, is felt.
 func TestUnderARoundLumpTheDeepGivesWayBroadly(t *testing.T) {
 	s := &spread{bottom: 40, top: 44, width: 100, rows: []row{{part: 1, half: 20, round: true, line: wobble{mean: 50}}}}
 	l := s.at(0)
-	high := 400. / 20 * 105 / 128
-	for y, want := range map[float64]float64{50: high, 60: high * 27 / 64 * 7 / 4, 70: 0, 20: 0} {
+	high := 400. / 20 * 15 / 16
+	for y, want := range map[float64]float64{50: high, 60: high * 27 / 64 * 11 / 8, 70: 0, 20: 0} {
 		if got, _ := l.at(y); !near(got, want, 1e-9) {
 			t.Errorf("at %g mm it is %.3f mm thick, want %.3f mm", y, got, want)
 		}
