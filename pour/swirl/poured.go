@@ -25,8 +25,8 @@ func (b *builder) streamed(a script.Act) {
 	rise := a.Share * b.Box.H
 	var rows []row
 	for _, at := range a.Lines {
-		half := b.d.Between(7.5, 10.5) * b.thick(dropThin, dropThick) / b.fall()
-		deepest := b.d.Between(0.58, 0.78) * b.thick(1.05, 0.6) * (b.level + rise)
+		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
+		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
 		rows = append(rows, row{
 			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
@@ -48,10 +48,10 @@ func (b *builder) streamed(a script.Act) {
 // Streams as they fall into batter: by eye, no source.
 const (
 	dropSwing  = 13.0 // mm, how far the hand swings to either side of its line
-	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 7.5 to 10.5 mm from 150 mm
+	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
 	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
-	dropThread = 0.65 // how wide it is then, against one that goes there once
+	dropThread = 0.7  // how wide it is then, against one that goes there once
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )

@@ -37,17 +37,18 @@ type lump struct {
 	inv            float64 // 1/half
 	scale          float64 // mm², high·half
 	wall           float64 // mm², what of it lies beyond the left wall
+	full           float64 // mm², what of it lies this side of it
 }
 
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
 	mostLumps = 8
 	roundLump = 16. / 15 // area of a round lump of height and half width 1
-	runFrom   = 0.6        // of the greatest depth: lumps that go no deeper lie as they fell
-	runMost   = 1000.      // times wider, a lump is level
-	runSoft   = 14.        // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
-	leastSkin = 0.15       // of what would be left under a lump were nothing spread: so much is (by eye, no source)
-	footBroad = 5.         // times wider than a lump what gives way at the bottom is (by eye, no source)
+	runFrom   = 0.6      // of the greatest depth: lumps that go no deeper lie as they fell
+	runMost   = 1000.    // times wider, a lump is level
+	runSoft   = 14.      // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
+	leastSkin = 0.15     // of what would be left under a lump were nothing spread: so much is (by eye, no source)
+	footBroad = 5.       // times wider than a lump what gives way at the bottom is (by eye, no source)
 )
 
 // levelled is a spread in one cross-section.
@@ -152,6 +153,7 @@ func (l *levelled) fill(p *lump, area float64) {
 	beyond := p.sum(-p.at * p.inv)
 	p.scale = area / (p.sum((l.width-p.at)*p.inv) - beyond)
 	p.high, p.wall = p.scale*p.inv, p.scale*beyond
+	p.full = p.scale*p.sum(1) - p.wall
 }
 
 // high is a bound of how thick the lumps lie.
@@ -191,7 +193,7 @@ func lie(lumps []lump, y float64) (thick, area float64) {
 		u := (y - p.at) * p.inv
 		switch {
 		case u >= 1:
-			area += p.scale*p.sum(1) - p.wall
+			area += p.full
 		case u > -1:
 			thick += p.high * p.shape(u*u)
 			area += p.scale*p.sum(u) - p.wall
