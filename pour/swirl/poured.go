@@ -74,7 +74,7 @@ func (b *builder) strands(rows []row) []row {
 			s.half *= dropThread * b.d.Between(0.9, 1.1)
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
 			if i > 0 {
-				s.line.mean += side * r.half * b.d.Between(0.3, 1.5)
+				s.line.mean += side * r.half * b.d.Between(0.6, 2.1)
 				s.line.offset[0] += b.d.Between(-1, 1)
 				s.line.offset[1] += b.d.Between(-0.6, 0.6)
 				s.hang = b.d.bulbs(dropHang)
