@@ -32,10 +32,10 @@ func stretch(f *Face, portion int) (wide, deep float64) {
 }
 
 // Laid over the whole width the pour would be 3 mm deep and 80 mm wide; a stream goes deep and stays where it falls. One that is held at a post
-// runs out more. Of the drop it is one that is led there and back.
+// runs out more. Of the drop it is all that is led there, back and there.
 func TestAStreamStaysNarrowAndGoesDeep(t *testing.T) {
 	for technique, most := range map[script.Technique]struct{ wide, wideMean, deep, deepMean float64 }{
-		script.Drop: {44, 34, 8, 15}, script.Column: {50, 34, 7, 12},
+		script.Drop: {52, 40, 8, 15}, script.Column: {50, 34, 7, 12},
 	} {
 		wide, deep, n := 0.0, 0.0, 0.0
 		for seed := range int64(4) {
