@@ -18,39 +18,42 @@ type wobble struct {
 	amp    [2]float64
 	k      [2]float64 // 1/mm
 	offset [2]float64
-	quick  quick // how it goes to and fro besides; the zero value: not
+	lobes  lobes // how it swells besides; the zero value: not
 }
 
-// quick is how unevenly a hand goes: quick waves, and how much, in radians, the longest wave of the wobble hurries and delays all others, so that no two
-// are alike.
-type quick struct{ amp, k, offset, bend float64 }
+// lobes are how what hangs down hangs in bulbs, one after the other along the loaf: round ones with narrow gaps between them.
+type lobes struct{ amp, k, offset float64 }
 
-// handBend is by eye, no source.
-const handBend = 1.3
+// Lobes by eye, no source.
+const (
+	lobeGap  = 0.2  // how wide the gaps are and how rounded, in radians of half a lobe
+	lobeMean = 0.67 // what lobes are in the mean
+	lobeBend = 2.2  // radians by which the longest wave of a wobble hurries and delays its lobes, so that no two are alike
+)
+
+// at is from about -1 in a gap to a good half in the middle of a bulb, at an angle.
+func (l *lobes) at(a float64) float64 {
+	c := math.Cos(0.5 * a)
+	return 2 * (math.Sqrt((c*c+lobeGap*lobeGap)/(1+lobeGap*lobeGap)) - lobeMean)
+}
 
 // wobble draws a drift of up to amp either side of mean, with waves of 60 to 110 mm and 140 to 320 mm.
 func (d *dice) wobble(mean, amp float64) wobble {
 	return d.drift(mean, amp, [2]float64{60, 110}, [2]float64{140, 320})
 }
 
-// sway draws how far a hand that pours goes aside, up to amp either side of mean, in uneven waves of 22 to 36 mm, 40 to 70 mm and 90 to 170 mm.
+// sway draws how far a hand that is led along the loaf goes aside, up to amp either side of mean: hardly within one bar, in waves of 100 to 170 mm and
+// 220 to 420 mm.
 func (d *dice) sway(mean, amp float64) wobble {
-	w := d.drift(mean, 0.85*amp, [2]float64{40, 70}, [2]float64{90, 170})
-	w.quick = d.quick(0.15*amp, 22, 36)
-	return w
+	return d.drift(mean, amp, [2]float64{100, 170}, [2]float64{220, 420})
 }
 
-// surge draws how much faster and slower, higher and lower a hand that pours goes, up to amp either side of mean, in uneven waves of 13 to 25 mm, 30 to
-// 55 mm and 80 to 150 mm.
-func (d *dice) surge(mean, amp float64) wobble {
-	w := d.drift(mean, 0.6*amp, [2]float64{30, 55}, [2]float64{80, 150})
-	w.quick = d.quick(0.4*amp, 13, 25)
+// bulbs draws what hangs in bulbs of 31 to 58 mm along the loaf, by up to about amp more in their middles and less between them, and all of them by
+// a half of that more here and less there.
+func (d *dice) bulbs(amp float64) wobble {
+	w := d.drift(0, 0.5*amp, [2]float64{50, 90}, [2]float64{120, 220})
+	w.lobes = lobes{amp: amp, k: 2 * math.Pi / d.Between(31, 58), offset: d.Between(0, 2*math.Pi)}
 	return w
-}
-
-// quick draws quick waves of up to amp, of a range of length, mm.
-func (d *dice) quick(amp, short, long float64) quick {
-	return quick{amp: amp, k: 2 * math.Pi / d.Between(short, long), offset: d.Between(0, 2*math.Pi), bend: handBend}
 }
 
 // drift draws a drift of up to amp either side of mean, with waves of two ranges of length, mm.
@@ -68,9 +71,9 @@ func (w *wobble) at(x float64) float64 {
 		return w.mean
 	}
 	long := math.Sin(w.k[1]*x + w.offset[1])
-	v := w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]+w.quick.bend*long) + w.amp[1]*long
-	if w.quick.amp != 0 {
-		v += w.quick.amp * math.Sin(w.quick.k*x+w.quick.offset-w.quick.bend*long)
+	v := w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]) + w.amp[1]*long
+	if w.lobes.amp != 0 {
+		v += w.lobes.amp * w.lobes.at(w.lobes.k*x+w.lobes.offset-lobeBend*long)
 	}
 	return v
 }

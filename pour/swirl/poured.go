@@ -19,43 +19,80 @@ func (b *builder) drop() func(script.Act) {
 }
 
 // streamed pours thin streams along the lines of an act: each lands as a narrow lump, sinks in where it lands and, as what has speed dives,
-// is drawn out into a plume with a neck and a head.
+// is drawn out into a plume with a neck and a head. Now and then all of it gives way to the sides.
 func (b *builder) streamed(a script.Act) {
 	n := float64(len(a.Lines))
+	rise := a.Share * b.Box.H
 	var rows []row
 	for _, at := range a.Lines {
+		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
+		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.2*b.Box.W)), half: b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall(), blunt: softRim,
-			swell: b.d.surge(0.05, 0.45), flush: b.d.surge(0, 1.1),
+			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
 		})
 	}
 	from := b.level
-	b.lay(a, rows)
+	b.lay(a, b.strands(rows))
 	for i := range rows {
 		if !b.streams() {
 			break
 		}
-		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(fullLump*rows[i].half))
+		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
+	}
+	if b.act%max(dropFolds, b.last/3) == 0 && b.level > 10 {
+		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(1.5, 0.7)).slower(0.25)})
 	}
 }
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 16.0 // mm, how far the hand swings to either side of its line
-	dropThin  = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
-	dropThick = 1.8  // and of thick
-
-	softRim  = -1. / 3                   // how blunt a stream's lump is: (1-u²)³·(1+u²/3), which ends without a kink, as one would leave teeth in what lies below
-	fullLump = 16./15 + softRim*(16./45) // its area at height and half width 1
+	dropSwing  = 13.0 // mm, how far the hand swings to either side of its line
+	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
+	dropThick  = 1.8  // and of thick
+	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
+	dropThread = 0.7  // how wide it is then, against one that goes there once
+	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
+	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )
+
+// strands splits the streams that go into a mould more than half full: the hand leads thinner ones there and back and, where there is but one line, there
+// again, so that each lies over itself here and beside itself there.
+func (b *builder) strands(rows []row) []row {
+	if b.level < dropBack*b.Box.H {
+		return rows
+	}
+	ways := 3
+	if len(rows) > 1 {
+		ways = 2
+	}
+	var out []row
+	for _, r := range rows {
+		side := b.d.Sign()
+		for i := range ways {
+			s := r
+			s.half *= dropThread * b.d.Between(0.9, 1.1)
+			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
+			if i > 0 {
+				s.line.mean += side * r.half * b.d.Between(0.6, 2.1)
+				s.line.offset[0] += b.d.Between(-1, 1)
+				s.line.offset[1] += b.d.Between(-0.6, 0.6)
+				s.hang = b.d.bulbs(dropHang)
+				side = -side
+			}
+			out = append(out, s)
+		}
+	}
+	return out
+}
 
 // bulb lets a stream that lies about deep mm deep be drawn out as it dives: its neck narrows, and its end, at which the batter gives way to the sides,
 // rounds to a bulb.
 func (b *builder) bulb(r *row, deep float64) {
 	depth := min(deep*b.d.Between(1.15, 1.5), 0.95*b.level)
 	b.add(op{plume: &plume{
-		level: b.level, width: b.Box.W, line: r.line, lean: b.d.wobble(b.d.Between(-0.2, 0.2), 0.2),
-		reach: b.d.wobble(1.05*r.half+b.d.Between(5, 10), 3), depth: b.d.surge(depth, 0.2*depth),
-		roll: b.d.wobble(b.d.Between(0.06, 0.28)*b.thick(1.1, 0.3), 0.1),
+		level: b.level, width: b.Box.W, line: r.line, lean: b.d.sway(b.d.Between(-0.25, 0.25), 0.12),
+		reach: b.d.sway(1.05*r.half+b.d.Between(5, 10), 2), depth: b.d.sway(depth, 0.12*depth),
+		roll: b.d.sway(b.d.Between(0.015, 0.1)*b.thick(1.1, 0.3), 0.03),
 	}})
 }

@@ -17,30 +17,38 @@ type row struct {
 	part  float64 // of the slab's batter; the parts of all rows sum to 1
 	line  wobble  // mm across: the middle of the lump
 	half  float64 // mm, the lump's half width
-	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs; below 0, to softRim, the softer they run out
+	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs
+	round bool    // its top is broad and its rims run out softly; then blunt does not matter
 	swell wobble  // by what part of half it is wider here; the zero value: not at all
+	hang  wobble  // by what part deeper it hangs here, and so much narrower; the zero value: not at all
 	flush wobble  // by what part of its own more runs here, at the cost of the other rows; the zero value: none
 }
 
 // leastOf is how thin a line of batter gets at least, of its own width or part, where it swells and thins.
 const leastOf = 0.25
 
-// lump is a rounded heap in one cross-section: high·(1-u²)² over its half width, and the blunter it is the more of (1-u⁴)².
+// lump is a rounded heap in one cross-section: high·(1-u²)² over its half width, and the blunter it is the more of (1-u⁴)². A round one is
+// (1-u²)³·(1+3u²/2): it ends without a kink, as one would leave teeth in what lies below.
 type lump struct {
 	at, half, high float64
 	blunt          float64
+	round          bool
 	area           float64 // mm²
 	inv            float64 // 1/half
 	scale          float64 // mm², high·half
 	wall           float64 // mm², what of it lies beyond the left wall
+	full           float64 // mm², what of it lies this side of it
 }
 
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
 	mostLumps = 8
-	runFrom   = 0.6   // of the greatest depth: lumps that go no deeper lie as they fell
-	runMost   = 1000. // times wider, a lump is level
-	runSoft   = 14.   // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
+	roundLump = 16. / 15 // area of a round lump of height and half width 1
+	runFrom   = 0.6      // of the greatest depth: lumps that go no deeper lie as they fell
+	runMost   = 1000.    // times wider, a lump is level
+	runSoft   = 14.      // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
+	leastSkin = 0.15     // of what would be left under a lump were nothing spread: so much is (by eye, no source)
+	footBroad = 5.       // times wider than a lump what gives way at the bottom is (by eye, no source)
 )
 
 // levelled is a spread in one cross-section.
@@ -50,6 +58,8 @@ type levelled struct {
 	lift        float64 // mm
 	n           int
 	lumps       [mostLumps]lump
+	foot        [mostLumps]lump // how what lies at the bottom gives way under each lump
+	broad       float64         // what part of all gives way as foot there; 0: as the lumps do
 }
 
 // at makes the spread ready for a cross-section.
@@ -62,7 +72,26 @@ func (s *spread) at(x float64) levelled {
 	}
 	s.strew(&l, x)
 	l.run(mostSunk * s.top)
+	if len(s.rows) > 0 && s.rows[0].round {
+		l.footed()
+	}
 	return l
+}
+
+// footed lets what lies deep give way over a broader place than the lumps are, as what presses from above is spread on its way down; as far as leaves
+// what lies right under a lump a part of its thickness.
+func (l *levelled) footed() {
+	high := 0.0
+	for i := range l.n {
+		thick, _ := l.at(l.lumps[i].at)
+		high = max(high, thick)
+	}
+	l.broad = min(1, (1-leastSkin)*(l.top-high)/high)
+	for i := range l.n {
+		l.foot[i] = l.lumps[i]
+		l.foot[i].half *= footBroad
+		l.fill(&l.foot[i], l.foot[i].area)
+	}
 }
 
 // run lets the lumps run out where they would sink in deeper than deepest; gradually, so that nothing jumps along the loaf.
@@ -103,7 +132,8 @@ func (s *spread) strew(l *levelled, x float64) {
 	}
 	for i := range rows {
 		r := &rows[i]
-		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: r.half * max(leastOf, 1+r.swell.at(x)), blunt: r.blunt}, parts[i]/sum*l.area)
+		half := r.half * max(leastOf, 1+r.swell.at(x)) / max(leastOf, 1+r.hang.at(x))
+		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: half, blunt: r.blunt, round: r.round}, parts[i]/sum*l.area)
 	}
 }
 
@@ -123,6 +153,7 @@ func (l *levelled) fill(p *lump, area float64) {
 	beyond := p.sum(-p.at * p.inv)
 	p.scale = area / (p.sum((l.width-p.at)*p.inv) - beyond)
 	p.high, p.wall = p.scale*p.inv, p.scale*beyond
+	p.full = p.scale*p.sum(1) - p.wall
 }
 
 // high is a bound of how thick the lumps lie.
@@ -137,21 +168,34 @@ func (l *levelled) high() (sum float64) {
 func (p *lump) sum(u float64) float64 {
 	u = clamp(u, -1, 1)
 	q := u * u
+	if p.round {
+		return 0.5*roundLump + u*(1-q*(1./2+q*(3./10-q*(1./2-q/6))))
+	}
 	return 8./15 + u*(1-q*(2./3-q/5)) + p.blunt*(8./45+u*q*(2./3-q*(3./5-q*q/9)))
 }
 
+// shape is how high a lump of height 1 is where u² is q.
+func (p *lump) shape(q float64) float64 {
+	r := (1 - q) * (1 - q)
+	if p.round {
+		return r * (1 - q) * (1 + 1.5*q)
+	}
+	return r * (1 + p.blunt*q*(2+q))
+}
+
 // at gives how thick what was poured lies at y, and its area from the left wall to there.
-func (l *levelled) at(y float64) (thick, area float64) {
-	for i := range l.n {
-		p := &l.lumps[i]
+func (l *levelled) at(y float64) (thick, area float64) { return lie(l.lumps[:l.n], y) }
+
+// lie is at of some lumps.
+func lie(lumps []lump, y float64) (thick, area float64) {
+	for i := range lumps {
+		p := &lumps[i]
 		u := (y - p.at) * p.inv
 		switch {
 		case u >= 1:
-			area += p.scale*p.sum(1) - p.wall
+			area += p.full
 		case u > -1:
-			q := u * u
-			r := (1 - q) * (1 - q)
-			thick += p.high * r * (1 + p.blunt*q*(2+q))
+			thick += p.high * p.shape(u*u)
 			area += p.scale*p.sum(u) - p.wall
 		}
 	}
@@ -165,17 +209,43 @@ func (l *levelled) undo(y, z float64) (float64, float64) {
 	if foot := l.top - thick; z > foot {
 		return l.width * clamp(area/l.area, 0, 1), l.bottom + l.lift*clamp((z-foot)/thick, 0, 1)
 	}
-	return clamp((l.top*y-area)/l.bottom, 0, l.width), z * l.bottom / (l.top - thick)
+	if l.broad == 0 {
+		return clamp((l.top*y-area)/l.bottom, 0, l.width), z * l.bottom / (l.top - thick)
+	}
+	g := l.given(y, thick, area)
+	up := g.up(z)
+	return clamp(g.left(up)/l.bottom, 0, l.width), up * l.bottom
 }
+
+// given is how what lay level gives way at one place across: what was a part s of the level up is now s·(deep + s·(shallow-deep)) high. At the bottom
+// it follows deep, right under the lumps shallow, and as both have one area, so has every layer between them.
+type given struct{ deep, shallow, deepArea, shallowArea float64 }
+
+// given takes how thick what was poured lies there, and its area from the left wall.
+func (l *levelled) given(y, thick, area float64) given {
+	foot, footArea := lie(l.foot[:l.n], y)
+	g := given{shallow: l.top - thick, shallowArea: l.top*y - area}
+	g.deep, g.deepArea = g.shallow+l.broad*(thick-foot), g.shallowArea+l.broad*(area-footArea)
+	return g
+}
+
+// up is what part of the level up lay what is now z mm high.
+func (g *given) up(z float64) float64 {
+	return 2 * z / (g.deep + math.Sqrt(g.deep*g.deep+4*(g.shallow-g.deep)*z))
+}
+
+// left is the area between the left wall and here of the thin layer a part up, of its thickness.
+func (g *given) left(up float64) float64 { return g.deepArea + 2*up*(g.shallowArea-g.deepArea) }
 
 // redo is the way back of undo, by halving: it is for tests.
 func (l *levelled) redo(y, z float64) (float64, float64) {
-	poured := z > l.bottom
+	poured, up := z > l.bottom, z/l.bottom
 	low, high := 0.0, l.width
 	for range 60 {
 		mid := 0.5 * (low + high)
-		_, area := l.at(mid)
-		from := (l.top*mid - area) / l.bottom
+		thick, area := l.at(mid)
+		g := l.given(mid, thick, area)
+		from := g.left(up) / l.bottom
 		if poured {
 			from = l.width * area / l.area
 		}
@@ -186,11 +256,12 @@ func (l *levelled) redo(y, z float64) (float64, float64) {
 		}
 	}
 	to := 0.5 * (low + high)
-	thick, _ := l.at(to)
+	thick, area := l.at(to)
 	if poured {
 		return to, l.top - thick + thick*(z-l.bottom)/l.lift
 	}
-	return to, z * (l.top - thick) / l.bottom
+	g := l.given(to, thick, area)
+	return to, up * (g.deep + up*(g.shallow-g.deep))
 }
 
 // move carries a point along (dir 1) or back (dir -1).

@@ -11,10 +11,10 @@ import (
 func anySpread(t *rapid.T) *spread {
 	s := &spread{width: rapid.Float64Range(10, 400).Draw(t, "width"), top: rapid.Float64Range(10, 100).Draw(t, "top")}
 	s.bottom = s.top * rapid.Float64Range(0.3, 0.99).Draw(t, "bottom")
-	n := rapid.IntRange(1, 4).Draw(t, "rows")
+	n, round := rapid.IntRange(1, 4).Draw(t, "rows"), rapid.Bool().Draw(t, "round")
 	for range n {
 		s.rows = append(s.rows, row{
-			part: 1 / float64(n), half: s.width * rapid.Float64Range(0.05, 0.8).Draw(t, "half"), blunt: rapid.Float64Range(0, 1).Draw(t, "blunt"),
+			part: 1 / float64(n), round: round, half: s.width * rapid.Float64Range(0.05, 0.8).Draw(t, "half"), blunt: rapid.Float64Range(0, 1).Draw(t, "blunt"),
 			line: wobble{mean: s.width * rapid.Float64Range(0, 1).Draw(t, "line"), amp: [2]float64{3, 4}, k: [2]float64{0.05, 0.03}},
 		})
 	}
@@ -79,6 +79,32 @@ func TestABluntLumpHasABroadTop(t *testing.T) {
 	for _, c := range [][3]float64{{0, 50, 400. / 20 * 15 / 16}, {1, 50, 400. / 20 * 45 / 64}, {0, 60, 400. / 20 * 15 / 16 * 9 / 16}, {1, 60, 400. / 20 * 45 / 64 * 225 / 256}} {
 		if got := thick(c[0], c[1]); !near(got, c[2], 1e-9) {
 			t.Errorf("a lump as blunt as %g is %.3f mm thick at %g mm, want %.3f mm", c[0], got, c[1], c[2])
+		}
+	}
+}
+
+// A round lump is (1-u²)³·(1+3u²/2): by hand 27/64·11/8 of its height at half its width, and of the area 16/15. Under it the batter gives way over a
+// broader place the deeper it lies: near the bottom the push aside of a place two half widths off, where the lump is not, is felt.
+func TestUnderARoundLumpTheDeepGivesWayBroadly(t *testing.T) {
+	s := &spread{bottom: 40, top: 44, width: 100, rows: []row{{part: 1, half: 20, round: true, line: wobble{mean: 50}}}}
+	l := s.at(0)
+	high := 400. / 20 * 15 / 16
+	for y, want := range map[float64]float64{50: high, 60: high * 27 / 64 * 11 / 8, 70: 0, 20: 0} {
+		if got, _ := l.at(y); !near(got, want, 1e-9) {
+			t.Errorf("at %g mm it is %.3f mm thick, want %.3f mm", y, got, want)
+		}
+	}
+	sunk := func(y, z float64) float64 { // how much lower batter lies than it would if nothing had been poured on it and the level had risen all over
+		_, was := l.undo(y, z)
+		return was*44/40 - z
+	}
+	if near, deep := sunk(80, 40), sunk(80, 10); deep < 0 && near > 0 || sunk(80, 10)/10 < sunk(80, 40)/40+0.01 {
+		t.Errorf("30 mm aside batter at 10 mm has sunk %.3f mm and at 40 mm %.3f mm", deep, near)
+	}
+	for _, p := range [][2]float64{{50, 10}, {41, 22}, {12, 40}, {63, 2}} {
+		y, z := l.undo(p[0], p[1])
+		if a, b := l.redo(y, z); !near(a, p[0], 1e-6) || !near(b, p[1], 1e-6) {
+			t.Errorf("%v comes back as (%g, %g)", p, a, b)
 		}
 	}
 }

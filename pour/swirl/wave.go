@@ -56,6 +56,14 @@ func newFolds(d *dice, box Box, level, amp float64) *wave {
 	return w
 }
 
+// slower is the wave with its changes along the loaf stretched to so many times fewer.
+func (w *wave) slower(by float64) *wave {
+	for i := range w.modes {
+		w.modes[i].k *= by
+	}
+	return w
+}
+
 // rolls is a wave at one cross-section.
 type rolls struct {
 	width, level float64
