@@ -17,7 +17,7 @@ const (
 	heldLast    = 0.7  // and the last
 	floorBlunt  = 1.   // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
 	secondHeld  = 0.7  // of that: the second wave
-	swayPart    = 0.22 // of its width: the jug sways so far to either side of the post from pour to pour
+	swayPart    = 0.16 // of its width: the jug sways so far to either side of the post from pour to pour
 	pinchRoll   = 0.24 // of its depth: how far a pinch draws the middle down where rings close
 )
 
