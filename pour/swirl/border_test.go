@@ -2,6 +2,7 @@ package swirl
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pourbench/pour/script"
@@ -213,5 +214,30 @@ func TestTheLastLayerCovers(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Where a thread of the stream falls it comes through: in each such place the ground is pushed in by about what was asked, no wider than a thread is.
+func TestThreadsOfBatterComeThroughTheGround(t *testing.T) {
+	d := newDice(3)
+	g := newGround(&d, Box{L: 250, W: 80, H: 60}, uneven{drip: 5, drips: 6})
+	rise := make([]float64, 161)
+	for _, l := range g.lobes {
+		g.heights(l.x, rise, 0.5)
+		if low := slices.Min(rise); low > -1.9 || low < -7.1 { // two may meet
+			t.Errorf("at %.0f mm the ground lies %.1f mm deep", l.x, low)
+		}
+		wide := 0.0
+		for _, z := range rise {
+			if z < -0.01 {
+				wide += 0.5
+			}
+		}
+		if wide < 3 || wide > 40 {
+			t.Errorf("at %.0f mm %.1f mm are pushed in", l.x, wide)
+		}
+	}
+	if len(g.lobes) != 6 {
+		t.Errorf("%d drips of 6", len(g.lobes))
 	}
 }

@@ -383,24 +383,27 @@ func TestTinesLeaveSpikesBehind(t *testing.T) {
 	}
 }
 
-// What was poured on edge buckles: upright lines that stood straight go to and fro on the way up.
-func TestRopesOfBatterBuckle(t *testing.T) {
+// What was poured on edge bulges by itself: lines that stood upright go here to the left and there to the right at one height, and stay where they
+// were at the surface.
+func TestStripesBulgeEachByItself(t *testing.T) {
 	d := newDice(2)
-	w := newFolds(&d, Box{L: 250, W: 80, H: 62}, 62, 5)
-	ways := 0
+	w := newSlump(&d, Box{L: 250, W: 80, H: 62}, 62, 8)
+	turns, most := 0, 0.0
 	for x := 10.; x < 250; x += 20 {
-		slope := 0.0
-		before, _ := w.move(x, 40, 2, 1)
-		for z := 4.; z < 62; z += 2 {
-			y, _ := w.move(x, 40, z, 1)
-			if (y-before)*slope < 0 {
-				ways++
+		before := 0.0
+		for y := 2.; y < 80; y += 2 {
+			if at, _ := w.move(x, y, 62, 1); !near(at, y, 1e-6) {
+				t.Fatalf("at the surface a stripe goes from %g to %g mm", y, at)
 			}
-			slope, before = y-before, y
+			at, _ := w.move(x, y, 20, 1)
+			if (at-y)*before < 0 {
+				turns++
+			}
+			before, most = at-y, max(most, math.Abs(at-y))
 		}
 	}
-	if mean := float64(ways) / 12; mean < 1.5 || mean > 5 {
-		t.Errorf("an upright line turns %.1f times on its way up", mean)
+	if mean := float64(turns) / 12; mean < 1.5 || most < 4 || most > 16 {
+		t.Errorf("across the mould stripes change sides %.1f times and go up to %.1f mm", mean, most)
 	}
 }
 

@@ -5,6 +5,8 @@ import "math"
 // tineRound is how round the batter's way is at a tine itself, in reaches.
 const tineRound = 0.4
 
+const combTurn = 18 // mm, over which the hand gets going from an end wall and lets off before the other: by eye, no source
+
 const combSteps = 6 // Runge-Kutta steps where the flow turns round at the end walls
 
 // comb is a row of tines drawn through the batter at once. Seen from above, u runs across the tines and v along
@@ -35,7 +37,7 @@ type tine struct{ at, pull, deep float64 }
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
 func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
-	c := &comb{wide: wide, long: long, turn: min(10, long/4), n: n, level: level, deep: 1}
+	c := &comb{wide: wide, long: long, turn: min(combTurn, long/7), n: n, level: level, deep: 1}
 	for _, t := range tines {
 		c.deep = min(c.deep, t.deep)
 	}

@@ -19,15 +19,14 @@ func (b *builder) combed() func(script.Act) {
 			}
 			b.rake(a.Along)
 		case script.Level:
-			b.flop() // tapped, what stands on edge folds over and buckles
-			b.add(op{wave: newFolds(&b.d, b.Box, b.level, min(b.thick(foldThin, foldThick), 0.12*b.level))})
+			b.add(op{wave: newSlump(&b.d, b.Box, b.level, min(b.thick(slumpThin, slumpThick), mostSlump*b.level))}) // tapped, each bulges by itself
 		}
 	}
 }
 
 // stripes is every pour of the script side by side.
 func (b *builder) stripes() *stripes {
-	s := &stripes{box: b.Box, slant: b.d.Between(0.08, 0.3) * b.d.Sign(), bow: b.d.wobble(1, 0.4)}
+	s := &stripes{box: b.Box, slant: b.d.Between(0.14, 0.3) * b.d.Sign(), bow: b.d.wobble(0.4, 1)}
 	sum := 0.0
 	for i, a := range b.acts {
 		if a.Kind == script.Pour {
@@ -43,30 +42,17 @@ const (
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.16 // of the gap: how far off its place a tine goes
 	tineReach   = 0.22 // of the gap: its pull halves this far to the side
-	leastTine   = 0.5  // of the level: how deep the ends of tines go, which no hand keeps even
-	mostTine    = 0.98
-	foldThin    = 6 // mm, how far ropes of batter slump against each other as they are poured
-	foldThick   = 5
-	flopMM      = 12.0 // how wide ropes of batter are that fold over
+	leastTine   = 0.35 // of the level: how deep the ends of tines go, which no hand keeps even
+	mostTine    = 0.75
+	slumpThin   = 8 // mm, how far stripes of batter slump against each other as they are poured
+	slumpThick  = 6
+	mostSlump   = 0.15 // of the level
 	wakeWave    = 0.3  // of a spike's depth: how far it gets deeper and less deep along the loaf
 	wakeRadius  = 4.5  // mm, how wide a tine drags the batter behind it down
 	hookMM      = 2    // how wide what it drags down curls
+	wakeEase    = 0.5  // of a spike's depth: over so much of its way a tine's hold on what it drags down comes, and goes
 	wakeSkin    = 0.2  // of the level: so far under the surface, which closes again, the batter is drawn down less
 )
-
-// flop lets ropes of batter that lean on each other fold over here and there as they are poured: each gives way to a side.
-func (b *builder) flop() {
-	s := &scrape{width: b.Box.W, high: b.level}
-	for x := 0.0; x < b.Box.L; x += flopMM * b.d.Between(0.5, 1.5) {
-		long := min(flopMM*b.d.Between(0.6, 1.2), 0.4*b.Box.W)
-		s.drags = append(s.drags, scraped{
-			x: x, reach: flopMM * b.d.Between(1.2, 2.4), at: vec2{b.d.Between(0.1, 0.9) * b.Box.W, b.d.Between(0.1, 0.55) * b.level},
-			drift: vec2{b.d.Between(-0.4, 0.4), b.d.Between(-0.2, 0.2)}, long: long, wide: long * b.d.Between(0.4, 0.8),
-			tilt: b.d.Between(-0.5, 0.5), angle: b.d.Sign() * b.d.Between(0.4, 1) * b.thick(1.3, 0.9),
-		})
-	}
-	b.add(op{scrape: s})
-}
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
@@ -121,6 +107,6 @@ func (b *builder) wake(t tine) {
 	}
 	b.draw(&stroke{
 		radius: radius, grip: b.thick(0.6, 0.8), skin: wakeSkin * b.level, pivot: vec2{t.at, b.level},
-		shift: b.d.wobble(0, 2), sway: wobble{mean: 1}, depth: b.d.wobble(1, wakeWave), lean: b.d.wobble(0, 0.1),
+		ease: wakeEase * (b.level - foot), shift: b.d.wobble(0, 2), sway: wobble{mean: 1}, depth: b.d.wobble(1, wakeWave), lean: b.d.wobble(0, 0.1),
 	}, path)
 }

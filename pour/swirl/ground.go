@@ -93,13 +93,17 @@ type uneven struct {
 	dent, lump float64 // the deepest and the highest
 	half       float64 // of a usual dent, half its width
 	cover      float64 // about how much of the ground the dents cover
+	drip       float64 // the deepest drip
+	drips      int     // how many
 	long       float64 // how much longer dents and the shortest waves are along the loaf; 0: as long as they come
 }
 
 const (
-	swells    = 4
-	mostLobes = 400 // of one border: more are as wide apart as that leaves them
-	endMM     = 30  // the ground goes on so far beyond the ends, so that they are dented as the middle is
+	swells      = 4
+	mostLobes   = 400 // of one border: more are as wide apart as that leaves them
+	leastDripMM = 6   // half of what a thread of batter that falls in one place pushes in, across
+	mostDripMM  = 10
+	endMM       = 30 // the ground goes on so far beyond the ends, so that they are dented as the middle is
 )
 
 // newGround draws uneven ground for a mould.
@@ -117,6 +121,12 @@ func newGround(d *dice, box Box, u uneven) ground {
 	if u.bow != 0 {
 		across, way := box.W*d.Between(1, 2.2), d.Between(180, 420)
 		g.swells = append(g.swells, swell{amp: u.bow, k: 2 * math.Pi / way * d.Sign(), m: 2 * math.Pi / across, offset: d.Between(0, 2*math.Pi)})
+	}
+	for range u.drips {
+		half := d.Between(leastDripMM, mostDripMM)
+		g.lobes = append(g.lobes, lobe{
+			x: d.Between(0, box.L), y: d.Between(0.04, 0.96) * box.W, invX: 1 / (half * d.Between(1.5, 4)), invY: 1 / half, deep: u.drip * d.Between(0.4, 1),
+		})
 	}
 	if u.dent == 0 && u.lump == 0 {
 		return g

@@ -29,11 +29,11 @@ func (b *builder) trace() uneven {
 func (b *builder) marks() uneven {
 	u := b.trace()
 	u.swell *= b.d.Between(0.3, 1.8)
-	u.bow = b.thick(5, 3.5) * b.d.Between(0, 1) * b.d.Between(0, 1)
+	u.bow = b.thick(6, 4) * b.d.Between(0, 1)
 	u.furrow *= b.d.Between(0, 1.8)
 	u.dent *= b.d.Between(0.3, 1.2)
 	u.lump *= b.d.Between(0.2, 1)
-	u.half *= b.d.Between(0.9, 2)
+	u.half *= b.d.Between(1.2, 2.4)
 	return u
 }
 
@@ -41,8 +41,11 @@ const (
 	giveMM     = 15   // so far under a border batter gives way at most
 	leastGive  = 0.05 // mm: a layer thinner than this is not worth denting
 	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
+	dripThin   = 5.5  // mm, how far a thread of thin batter comes through at most where it falls
+	dripThick  = 3.5  // and of thick
+	dripEvery  = 40   // mm of loaf to each
 	alongHand  = 2    // how much longer dents and waves are along the loaf, as the jug goes
-	mostBow    = 0.25 // of the same: a whole layer that bows further would be pushed to and fro too far between its neighbours
+	mostBow    = 0.4  // of the same: a whole layer that bows further would be pushed to and fro too far between its neighbours
 )
 
 // dent dents the level mm from up to another, which stays even.
@@ -54,13 +57,14 @@ func (b *builder) dent(from, to float64) {
 	u, last := b.marks(), false
 	if b.Technique == script.Layers { // what is drawn through afterwards lies as the drawing leaves it
 		u.long, last = alongHand, b.act == b.last
+		u.drip, u.drips = b.thick(dripThin, dripThick), int(b.Box.L/dripEvery+b.d.Float())
 	}
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
-	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
+	room, most := up, u.bow+max(u.dent, u.lump, u.furrow, u.drip)
 	if last { // what is poured last covers: planed, it shows no hole
 		room, most = max(0, up-SkimMM), most+u.swell
 	}
 	scale := min(1, mostUneven*min(room, from)/most)
-	u.swell, u.bow, u.furrow, u.dent, u.lump = scale*u.swell, scale*u.bow, scale*u.furrow, scale*u.dent, scale*u.lump
+	u.swell, u.bow, u.furrow, u.dent, u.lump, u.drip = scale*u.swell, scale*u.bow, scale*u.furrow, scale*u.dent, scale*u.lump, scale*u.drip
 	b.add(op{border: &border{width: b.Box.W, at: from, down: min(giveMM, from), up: min(giveMM, up), ground: newGround(&b.d, b.Box, u)}})
 }

@@ -8,13 +8,15 @@ import (
 
 // Where and how wide what runs down one line comes to lie: by eye, no source.
 const (
-	postLeastMM = 38.  // between two places where the jug is held along the loaf
-	postMostMM  = 62.  //
-	firstHalf   = 0.45 // of the mould's width: half of the first pours, which run out over the floor
+	postLeastMM = 52.  // between two places where the jug is held along the loaf
+	postMostMM  = 84.  //
+	firstHalf   = 0.8  // of the mould's width: half of the first pours, which run out over the floor
 	lastHalf    = 0.13 // and of the last, which hold
 	unevenPosts = 0.62 // of the posts' own wave number: a second wave, by which no post is as far from the next as another
 	heldFirst   = 0.25 // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.52 // and the last
+	heldLast    = 0.7  // and the last
+	floorBlunt  = 1.   // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
+	secondHeld  = 0.7  // of that: the second wave
 	swayPart    = 0.16 // of its width: the jug sways so far to either side of the post from pour to pour
 	pinchRoll   = 0.24 // of its depth: how far a pinch draws the middle down where rings close
 )
@@ -67,9 +69,9 @@ func (b *builder) post(a script.Act, p *posts) {
 	way.mean = p.at
 	swell.mean = b.d.Between(-0.1, 0.15)
 	swell.amp[0] = heldFirst + (heldLast-heldFirst)*high*high
-	swell.amp[1] = 0.5 * swell.amp[0]
-	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Sqrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
-	b.lay(a, []row{{part: 1, line: way, half: half, blunt: b.thick(0, 0.9), swell: swell}})
+	swell.amp[1] = secondHeld * swell.amp[0]
+	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Cbrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
+	b.lay(a, []row{{part: 1, line: way, half: half, blunt: max(b.thick(0, 0.9), floorBlunt-2*high), swell: swell}})
 	if p.n%postTurns == 0 {
 		b.churn(b.d.Between(0, 0.6))
 	}

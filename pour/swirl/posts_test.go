@@ -55,3 +55,27 @@ func TestPlacesTurnUnderAColumn(t *testing.T) {
 		t.Errorf("under %d pours %d places turn, want %d to %d", pours, turns, least, most)
 	}
 }
+
+// What is poured first runs out over the floor with steep flanks, what is poured last holds together with soft ones: in thin batter, in the mean of
+// all seeds, to more than twice the width.
+func TestTheFirstPoursOfAColumnRunOutOverTheFloor(t *testing.T) {
+	first, last := 0.0, 0.0
+	for seed := range int64(8) {
+		var rows []row
+		r := loaf(script.Column, seed)
+		r.Thickness = 0
+		for _, o := range mustPour(t, r).ops {
+			if o.spread != nil {
+				rows = append(rows, o.spread.rows[0])
+			}
+		}
+		a, z := rows[0], rows[len(rows)-1]
+		first, last = first+a.half, last+z.half
+		if a.blunt < 0.4 || z.blunt != 0 {
+			t.Errorf("seed %d: the first pour's flanks are %.2f steep, the last's %.2f", seed, a.blunt, z.blunt)
+		}
+	}
+	if first < 2*last || first < 8*0.35*80 {
+		t.Errorf("half of the first pours is %.1f mm, of the last %.1f mm", first/8, last/8)
+	}
+}

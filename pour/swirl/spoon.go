@@ -4,19 +4,19 @@ import "pourbench/pour/script"
 
 // Spoonfuls as they lie in the mould, about three times as wide as thick: what gives a pleasing picture, no source.
 const (
-	spoonMM     = 14  // half the width of a usual spoonful
-	spoonPart   = 0.3 // and no more than this of the mould's width
-	spoonLong   = 3.4 // a spoonful is so much longer than half wide
-	mostAbreast = 8   // spoonfuls of one act side by side
-	filmMM      = 0.8 // a spoonful has no edges thinner than this
-	spoonEnds   = 2.0 // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
-	tapsMoving  = 3   // of all taps about so many move what lies there much: more would stir it
-	scrapedPart = 0.9 // of the spoonfuls leave the spoon with a drag
-	skinnedPart = 0.3 // and of so many a skin is drawn
-	ownMM       = 9   // so much higher may a place be where another colour lies than where its own does
-	skinnedMM   = 1   // what lies so thick covers what it lies on
-	tapRounds   = 5   // passes by which the tap on the table rounds the edges of what lies there
-	spoonAside  = 1.5 // a spoonful goes about so many half widths to the side of the one before
+	spoonMM     = 14   // half the width of a usual spoonful
+	spoonPart   = 0.3  // and no more than this of the mould's width
+	spoonLong   = 3.4  // a spoonful is so much longer than half wide
+	mostAbreast = 8    // spoonfuls of one act side by side
+	filmMM      = 1.6  // a spoonful has no edges thinner than this
+	spoonEnds   = 2.0  // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
+	tapsMoving  = 3    // of all taps about so many move what lies there much: more would stir it
+	scrapedPart = 0.9  // of the spoonfuls leave the spoon with a drag
+	skinnedPart = 0.12 // and of so many a skin is drawn
+	ownMM       = 9    // so much higher may a place be where another colour lies than where its own does
+	skinnedMM   = 1    // what lies so thick covers what it lies on
+	tapRounds   = 9    // passes by which the tap on the table rounds the edges of what lies there
+	spoonAside  = 1.5  // a spoonful goes about so many half widths to the side of the one before
 )
 
 // spoon heaps every act's spoonfuls on what lies there and taps the mould after each round.
@@ -74,8 +74,8 @@ func (b *builder) spoonful() float64 { return min(spoonMM, spoonPart*b.Box.W) }
 func (b *builder) heaped() (*heap, [][]scraped) {
 	h := newHeap(b.Box)
 	s := spooning{
-		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.58), z: make([]float64, h.nx*h.ny),
-		skin: make([]int8, h.nx*h.ny), drag: b.thick(1.9, 1.1),
+		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.57), z: make([]float64, h.nx*h.ny),
+		skin: make([]int8, h.nx*h.ny), drag: b.thick(1.15, 0.8),
 	}
 	drags := make([][]scraped, len(b.acts))
 	for i, a := range b.acts {

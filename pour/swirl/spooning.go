@@ -64,7 +64,7 @@ func (s *spooning) lay(area float64, jug int) (drags []scraped) {
 // scraped is how a spoonful of area mm² is pushed off the spoon, towards one of its sides: its flank runs out over what lies there.
 func (s *spooning) scraped(p *spoonful, side, area float64) scraped {
 	d := s.flank(p, side, area)
-	d.long, d.wide = p.half*s.d.Between(0.6, 0.9), p.half*s.d.Between(0.4, 0.6)
+	d.long, d.wide = p.half*s.d.Between(0.6, 0.9), p.half*s.d.Between(0.5, 0.7)
 	d.angle = -side * s.drag * s.d.Between(0.4, 1)
 	return d
 }
@@ -72,7 +72,7 @@ func (s *spooning) scraped(p *spoonful, side, area float64) scraped {
 // skinned is how the edge of the spoon, drawn off a spoonful, takes a thin skin of it along.
 func (s *spooning) skinned(p *spoonful, side, area float64) scraped {
 	d := s.flank(p, side, area)
-	d.long, d.wide = p.half*s.d.Between(0.7, 1), p.half*s.d.Between(0.3, 0.42)
+	d.long, d.wide = p.half*s.d.Between(0.7, 1), p.half*s.d.Between(0.42, 0.55)
 	d.angle = -side * s.drag * s.d.Between(0.4, 0.8)
 	return d
 }

@@ -3,8 +3,9 @@ package swirl
 import "math"
 
 const (
-	waveModes = 8
-	waveSteps = 1 // Runge-Kutta steps over a settling; the flow is smooth, one is exact to 0.01 mm at 8 mm
+	waveModes  = 8
+	slumpQuick = 1.4 // times as many waves along the loaf as batter has that rolls: what stands on edge gives way in shorter stretches (by eye, no source)
+	waveSteps  = 1   // Runge-Kutta steps over a settling; the flow is smooth, one is exact to 0.01 mm at 8 mm
 )
 
 // wave is how batter slumps and settles: slow rolls that turn with and against one another.
@@ -12,6 +13,7 @@ const (
 type wave struct {
 	width, level float64
 	modes        [waveModes]mode
+	more         int // Runge-Kutta steps beyond the usual
 }
 
 type mode struct {
@@ -41,16 +43,16 @@ func (d *dice) mode(width, level, amp float64, ky, kz int) mode {
 	}
 }
 
-// newFolds draws how what stands on edge buckles between the bottom it sticks to and the surface, which stays: to and fro on its way up, by about
-// amp mm. Two rolls of each pair take from each other what they move there.
-func newFolds(d *dice, box Box, level, amp float64) *wave {
-	w := &wave{width: box.W, level: level}
-	ky := [waveModes / 2]int{1, 1, 2, 3}
-	for i, n := range ky {
-		kz := 1 + i%2
-		m := d.mode(box.W, level, amp, n, kz)
+// newSlump draws how what stands side by side slumps by about amp mm: every few bands by themselves, as rolls narrower than the mould turn their
+// feet out here and in there. Two rolls of each pair take from each other what they move at the surface, which stays.
+func newSlump(d *dice, box Box, level, amp float64) *wave {
+	w := &wave{width: box.W, level: level, more: 1}
+	ky, kz := [waveModes / 2]int{2, 3, 4, 5}, [waveModes / 2]int{2, 1, 1, 1}
+	for i := range ky {
+		m := d.mode(box.W, level, amp, ky[i], kz[i])
+		m.k *= slumpQuick
 		w.modes[2*i] = m
-		m.amp, m.kz = -m.amp*float64(kz)/float64(kz+2), kz+2
+		m.amp, m.kz = m.amp*float64(kz[i])/float64(kz[i]+1), kz[i]+1
 		w.modes[2*i+1] = m
 	}
 	return w
@@ -69,10 +71,11 @@ type rolls struct {
 	width, level float64
 	amp          [waveModes]float64
 	modes        *[waveModes]mode
+	steps        int
 }
 
 func (w *wave) at(x float64) rolls {
-	r := rolls{width: w.width, level: w.level, modes: &w.modes}
+	r := rolls{width: w.width, level: w.level, modes: &w.modes, steps: waveSteps + w.more}
 	for i := range w.modes {
 		m := &w.modes[i]
 		r.amp[i] = m.amp * math.Cos(m.k*x+m.offset)
@@ -118,8 +121,8 @@ func sincos(a float64) (sin, cos float64) {
 }
 
 func (r *rolls) move(y, z, dir float64) (float64, float64) {
-	t := dir / waveSteps
-	for range waveSteps {
+	t := dir / float64(r.steps)
+	for range r.steps {
 		ay, az := r.velocity(y, z)
 		by, bz := r.velocity(y+0.5*t*ay, z+0.5*t*az)
 		cy, cz := r.velocity(y+0.5*t*by, z+0.5*t*bz)
