@@ -16,7 +16,7 @@ func (b *builder) hanger() func(script.Act) {
 			for i := 1; i < len(levels); i++ { // only now: what is poured without a move between is quicker to draw
 				b.dent(levels[i-1], levels[i])
 			}
-			b.settle(b.thick(2, 1))
+			b.slump(b.thick(2, 1))
 			switch b.Technique {
 			case script.HangerLoops:
 				b.loops()
@@ -26,11 +26,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			amp := b.thick(1.2, 0.6)
-			if b.Technique == script.HangerSpiral {
-				amp *= 2.2 // what is wound up lies even along the loaf: it shows how the batter slumps
-			}
-			b.settle(amp)
+			b.slump(b.thick(3.5, 1.5))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -42,11 +38,11 @@ func (b *builder) hanger() func(script.Act) {
 const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 4    // under the surface it drags less and less
-	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
-	wireEaseMM   = 10   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
+	wireSkinMM   = 2    // under the surface it drags less and less
+	wireOutMM    = 4   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireEaseMM   = 3   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
-	wireSlips    = 0.55 // of its grip that it loses here and there, at most: what it takes along breaks off
+	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
@@ -55,6 +51,7 @@ const (
 func (b *builder) wire(path []vec2, radius, slips float64) {
 	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
+	s.girth = b.d.waver(0.35, 2*max(1, b.Turns))
 	b.draw(&s, path)
 }
 
@@ -62,7 +59,7 @@ func (b *builder) wire(path []vec2, radius, slips float64) {
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.1), depth: b.d.wobble(1, 0.07), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.13),
+		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
 	}
 }
@@ -71,7 +68,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 	g := &gyre{
 		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
-		shift: b.d.wobble(0, 0.05*b.Box.W), sink: b.d.wobble(0, 0.06*b.Box.H), swell: b.d.wobble(1, 0.12),
+		shift: b.d.slow(0, 0.05*b.Box.W), sink: b.d.slow(0, 0.06*b.Box.H), swell: b.d.slow(1, 0.12),
 	}
 	b.add(op{gyre: g})
 	return g
@@ -87,19 +84,14 @@ func (b *builder) way() (middle, far float64) {
 // zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	across := ends[len(ends)-1].y - ends[0].y
-	for i := 1; i < len(ends)-1; i++ {
-		dir := 1.0
-		if (ends[i].z > ends[i-1].z) == (across > 0) {
-			dir = -1
-		}
+	b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16), wireSlips)
+	for range 2 {
 		b.takeAlong(
-			vec2{ends[i].y, b.Box.H * b.d.Between(0.35, 0.65)},
-			vec2{math.Abs(ends[i+1].y-ends[i-1].y) * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)},
-			dir*b.d.Between(0.6, 1.8), b.d.wobble(0.9, 0.45),
+			vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
+			vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
+			b.d.Sign()*b.d.Between(0.3, 0.9)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
 		)
 	}
-	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13), wireSlips)
 }
 
 // waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:

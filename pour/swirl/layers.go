@@ -52,9 +52,7 @@ func (b *builder) dent(from, to float64) {
 		return
 	}
 	u, last := b.marks(), false
-	if b.Technique == script.Layers { // what is drawn through afterwards lies as the drawing leaves it
-		u.long, last = alongHand, b.act == b.last
-	}
+	u.long, last = alongHand, to == b.level
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
 	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
 	if last { // what is poured last covers: planed, it shows no hole

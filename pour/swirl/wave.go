@@ -32,6 +32,14 @@ func newWave(d *dice, box Box, level, amp float64) *wave {
 	return w
 }
 
+// slow stretches a settling along the loaf: what a wire as long as the loaf was drawn through slumps alike from end to end.
+func (w *wave) slow(by float64) *wave {
+	for i := range w.modes {
+		w.modes[i].k /= by
+	}
+	return w
+}
+
 // mode draws a roll of so many half waves across and up that moves batter by about a part of amp mm.
 func (d *dice) mode(width, level, amp float64, ky, kz int) mode {
 	along := math.Hypot(float64(ky)/width, float64(kz)/level) * math.Pi

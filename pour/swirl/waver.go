@@ -15,7 +15,7 @@ func (d *dice) waver(amp, most float64) waver {
 	w := waver{amp: amp / waverModes}
 	for i := range w.modes {
 		m := &w.modes[i]
-		m.along = 2 * math.Pi / d.Between(80, 240) * d.Sign()
+		m.along = 2 * math.Pi / d.Between(250, 700) * d.Sign()
 		m.way = 2 * math.Pi * d.Between(0.3, most)
 		m.y, m.z = d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)
 	}
