@@ -39,10 +39,11 @@ const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 2    // under the surface it drags less and less
-	wireOutMM    = 4   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
-	wireEaseMM   = 3   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
+	wireOutMM    = 10  // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireEaseMM   = 6   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
+	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
@@ -51,7 +52,7 @@ const (
 func (b *builder) wire(path []vec2, radius, slips float64) {
 	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
-	s.girth = b.d.waver(0.35, 2*max(1, b.Turns))
+	s.girth = b.d.waver(wireGirth, 2*max(1, b.Turns))
 	b.draw(&s, path)
 }
 
@@ -62,6 +63,14 @@ func (b *builder) led(radius, grip float64) stroke {
 		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
 	}
+}
+
+// pullOut draws the wire up and out through the surface from where it was led to: what lies over it comes along, and is left on top.
+func (b *builder) pullOut(from vec2, shift wobble) {
+	s := b.led(clamp(0.16*b.Box.H, 4, 12), b.thick(0.55, 0.65))
+	s.shift, s.girth = shift, b.d.waver(wireGirth, 1)
+	s.pivot = from
+	b.draw(&s, []vec2{from, {from.y, b.Box.H + wireOutMM}})
 }
 
 // takeAlong lets the batter about a place go round, within half a width and height of it.

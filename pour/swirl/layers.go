@@ -53,6 +53,9 @@ func (b *builder) dent(from, to float64) {
 	}
 	u, last := b.marks(), false
 	u.long, last = alongHand, to == b.level
+	if b.Technique != script.Layers {
+		u.half, u.dent, u.lump, u.furrow = 1.6*u.half, 0.8*u.dent, 0.4*u.lump, 0.6*u.furrow
+	}
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
 	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
 	if last { // what is poured last covers: planed, it shows no hole
