@@ -67,8 +67,8 @@ func (b *builder) led(radius, grip float64) stroke {
 
 // pullOut draws the wire up and out through the surface from where it was led to: what lies over it comes along, and is left on top.
 func (b *builder) pullOut(from vec2, shift wobble) {
-	s := b.led(clamp(0.16*b.Box.H, 4, 12), b.thick(0.55, 0.65))
-	s.shift, s.girth = shift, b.d.waver(wireGirth, 1)
+	s := b.led(clamp(0.14*b.Box.H, 4, 11), b.thick(0.7, 0.8))
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
 	s.pivot = from
 	b.draw(&s, []vec2{from, {from.y, b.Box.H + wireOutMM}})
 }

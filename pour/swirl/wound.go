@@ -6,8 +6,7 @@ import "math"
 const (
 	loopTurn   = 1.5 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopPart   = 1.1           // how large what turns is against the loop
-	loopGrip   = 0.4           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
-	loopSlips  = 0.25          // of its grip that it loses here and there, at most
+	loopGrip   = 0.35          // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
 	spiralPart = 0.55          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.3           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.8           // and so much further the last
@@ -30,13 +29,13 @@ func (b *builder) loops() {
 	turns := max(1, math.Round(b.Turns))
 	pitch := (b.Box.W - 2*wireMarginMM) / turns
 	path, inside := b.rowOfLoops(int(turns), pitch)
-	s := b.led(clamp(0.6*pitch, 5, 15), loopGrip*b.thick(0.84, 0.9))
-	s.slip, s.girth = b.d.waver(loopSlips, turns), b.d.waver(wireGirth, turns)
+	s := b.led(clamp(0.95*pitch, 6, 22), loopGrip*b.thick(0.84, 0.9))
+	s.girth, s.skin = b.d.waver(wireGirth, turns), 2*wireSkinMM
 	b.draw(&s, path)
 	for _, r := range inside {
 		b.windUp(r, s.shift, b.d.slow(0, 0.06*b.Box.H))
 	}
-	b.pullOut(path[len(path)-1], s.shift)
+	b.pullOut(vec2{clamp(path[len(path)-1].y, 0.14*b.Box.W, 0.86*b.Box.W), b.Box.H * b.d.Between(0.4, 0.6)}, s.shift)
 }
 
 // rowOfLoops is the wire's way in loops across the mould, so many and so far apart, in and out by the surface, and what turns within.
@@ -48,7 +47,7 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 	y := wireMarginMM + b.d.Between(0.1, 0.3)*pitch
 	for range turns {
 		next, wide := y+pitch*b.d.Between(0.8, 1.15), min(pitch*b.d.Between(0.5, 0.7), far)
-		high := clamp(wide*b.d.Between(0.95, 1.7), 0.4*far, 0.85*far)
+		high := clamp(wide*b.d.Between(1, 1.9), 0.7*far, 0.92*far)
 		at := vec2{y + 0.5*(next-y), middle + b.d.Between(-1, 1)*(far-high)}
 		for k := range each {
 			t := float64(k) / float64(each)
@@ -59,8 +58,8 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 		if from < 0 {
 			at.y = b.Box.W - at.y
 		}
-		angle := -from * over * loopTurn * b.d.Between(0.6, 1.2) * b.thick(1.1, 0.85)
-		inside = append(inside, round{at, vec2{loopPart * wide, loopPart * high}, angle})
+		angle := -from * over * loopTurn * b.d.Between(0.6, 1.05) * b.thick(1.1, 0.85)
+		inside = append(inside, round{at, vec2{loopPart * wide, 1.15 * loopPart * high}, angle})
 	}
 	path = append([]vec2{{path[0].y, top}}, path...)
 	if from < 0 {
@@ -93,7 +92,7 @@ func (b *builder) spiral() {
 	for i := rounds; i > 0; i-- {
 		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
-	b.pullOut(vec2{b.Box.W * (0.5 + b.d.Sign()*b.d.Between(0.15, 0.36)), b.Box.H * b.d.Between(0.55, 0.75)}, shift)
+	b.pullOut(vec2{b.Box.W * (0.5 + b.d.Sign()*b.d.Between(0.15, 0.36)), b.Box.H * b.d.Between(0.5, 0.7)}, shift)
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
