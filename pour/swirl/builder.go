@@ -124,7 +124,7 @@ const slumpLong = 2.5
 // draw adds a stroke along a dense path.
 func (b *builder) draw(s *stroke, path []vec2) {
 	s.width, s.level = b.Box.W, b.level
-	s.path = resample(path, s.radius*strokeSpacing)
+	s.path = resample(path, s.stride())
 	b.add(op{stroke: s})
 }
 

@@ -41,9 +41,9 @@ func (d *dice) slow(mean, amp float64) wobble {
 // askew draws how a stiff wire as long as a loaf is held askew: from one end to the other it goes from up to amp one side of mean to as far on the
 // other, or less, never back.
 func (d *dice) askew(mean, amp, long float64) wobble {
-	w := d.drift(mean, amp*d.Between(0.5, 1)*d.Sign(), [2]float64{120, 200}, [2]float64{2.2*long, 3*long})
+	w := d.drift(mean, amp*d.Between(0.5, 1)*d.Sign(), [2]float64{120, 200}, [2]float64{2.2 * long, 3 * long})
 	w.amp[0] *= 0.15 / 0.4
-	w.offset[1] = -0.5*w.k[1]*long
+	w.offset[1] = -0.5 * w.k[1] * long
 	return w
 }
 

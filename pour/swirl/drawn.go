@@ -39,8 +39,8 @@ const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 2    // under the surface it drags less and less
-	wireOutMM    = 10  // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
-	wireEaseMM   = 6   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
+	wireOutMM    = 5    // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
@@ -70,8 +70,21 @@ func (b *builder) pullOut(from vec2, shift wobble) {
 	s := b.led(clamp(0.14*b.Box.H, 4, 11), b.thick(0.7, 0.8))
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
 	s.pivot = from
-	b.draw(&s, []vec2{from, {from.y, b.Box.H + wireOutMM}})
+	to := clamp(from.y+b.d.Between(-0.14, 0.14)*b.Box.W, 2*wireMarginMM, b.Box.W-2*wireMarginMM)
+	b.draw(&s, bent(from, vec2{to, b.Box.H + wireOutMM}))
 }
+
+// bent is a way from one place to another that goes straight up at first and ever more aside.
+func bent(from, to vec2) []vec2 {
+	path := make([]vec2, 0, bentKnots+1)
+	for i := range bentKnots + 1 {
+		t := float64(i) / bentKnots
+		path = append(path, vec2{from.y + t*t*(to.y-from.y), from.z + t*(to.z-from.z)})
+	}
+	return path
+}
+
+const bentKnots = 24
 
 // takeAlong lets the batter about a place go round, within half a width and height of it.
 func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {

@@ -6,6 +6,7 @@ import "math"
 const (
 	loopTurn   = 1.5 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopPart   = 1.1           // how large what turns is against the loop
+	loopPace   = 1.6           // how much longer its steps are for it
 	loopGrip   = 0.35          // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
 	spiralPart = 0.55          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.3           // of half the mould: how far about it the first round of a spiral takes batter along
@@ -30,12 +31,12 @@ func (b *builder) loops() {
 	pitch := (b.Box.W - 2*wireMarginMM) / turns
 	path, inside := b.rowOfLoops(int(turns), pitch)
 	s := b.led(clamp(0.95*pitch, 6, 22), loopGrip*b.thick(0.84, 0.9))
-	s.girth, s.skin = b.d.waver(wireGirth, turns), 2*wireSkinMM
+	s.girth, s.skin, s.pace = b.d.waver(wireGirth, turns), 3*wireSkinMM, loopPace
 	b.draw(&s, path)
 	for _, r := range inside {
 		b.windUp(r, s.shift, b.d.slow(0, 0.06*b.Box.H))
 	}
-	b.pullOut(vec2{clamp(path[len(path)-1].y, 0.14*b.Box.W, 0.86*b.Box.W), b.Box.H * b.d.Between(0.4, 0.6)}, s.shift)
+	b.pullOut(vec2{clamp(path[len(path)-1].y, 0.14*b.Box.W, 0.86*b.Box.W), b.Box.H * b.d.Between(0.5, 0.7)}, s.shift)
 }
 
 // rowOfLoops is the wire's way in loops across the mould, so many and so far apart, in and out by the surface, and what turns within.
