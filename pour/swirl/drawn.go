@@ -38,22 +38,27 @@ func (b *builder) hanger() func(script.Act) {
 const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 2    // under the surface it drags less and less
-	wireOutMM    = 5    // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
+	wireSkinMM   = 4    // under the surface it drags less and less
+	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
+	pullOutMM    = 4    // so far over the surface the wire is pulled out
+	pullSkinMM   = 2.5  // and so far under it its pull fades then
+	liftedOut    = 0.6  // so often the wire comes up through the surface where it turns
+	pullPace     = 0.6  // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius, slips float64) {
+func (b *builder) wire(path []vec2, radius, slips float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
 	s.girth = b.d.waver(wireGirth, 2*max(1, b.Turns))
 	b.draw(&s, path)
+	return s.shift
 }
 
 // led is how the wire is led through the loaf.
@@ -69,9 +74,9 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) {
 	s := b.led(clamp(0.14*b.Box.H, 4, 11), b.thick(0.7, 0.8))
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
-	s.pivot = from
+	s.pivot, s.skin, s.pace = from, pullSkinMM, pullPace
 	to := clamp(from.y+b.d.Between(-0.14, 0.14)*b.Box.W, 2*wireMarginMM, b.Box.W-2*wireMarginMM)
-	b.draw(&s, bent(from, vec2{to, b.Box.H + wireOutMM}))
+	b.draw(&s, bent(from, vec2{to, b.Box.H + pullOutMM}))
 }
 
 // bent is a way from one place to another that goes straight up at first and ever more aside.
@@ -106,12 +111,17 @@ func (b *builder) way() (middle, far float64) {
 // zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16), wireSlips)
+	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16), wireSlips)
+	for i := 1; i < len(ends); i++ {
+		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
+			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.5, 0.75)}, shift)
+		}
+	}
 	for range 2 {
 		b.takeAlong(
 			vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 			vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-			b.d.Sign()*b.d.Between(0.3, 0.9)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
+			b.d.Sign()*b.d.Between(0.3, 0.75)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
 		)
 	}
 }

@@ -18,7 +18,7 @@ type stroke struct {
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
 	slip        waver   // takes from the grip, a part here and there, up to all of it
 	ease        float64 // mm of the path from either end over which its grip comes and goes; 0: it is there at once
-	pace        float64 // how much longer than usual its steps are: what hardly grips needs fewer; 0: as long
+	pace        float64 // how long its steps are against the usual: longer where it hardly grips, shorter where a wall is close; 0: as long
 	width       float64 // of the mould
 	level       float64 // of the batter while the stroke is drawn
 	skin        float64 // mm, under the surface, within which its flow fades; 0: as at the other walls
@@ -80,7 +80,12 @@ func (s *stroke) step(i int, from, to vec2, c course) drag {
 }
 
 // stride is the longest step of a stroke, mm.
-func (s *stroke) stride() float64 { return s.radius * strokeSpacing * max(1, s.pace) }
+func (s *stroke) stride() float64 {
+	if s.pace == 0 {
+		return s.radius * strokeSpacing
+	}
+	return s.radius * strokeSpacing * s.pace
+}
 
 // hold is what part of its grip a stroke has got in the step from knot i: it comes gently where the path begins and is let go gently where it ends.
 func (s *stroke) hold(i int) float64 {

@@ -31,12 +31,16 @@ func (b *builder) loops() {
 	pitch := (b.Box.W - 2*wireMarginMM) / turns
 	path, inside := b.rowOfLoops(int(turns), pitch)
 	s := b.led(clamp(0.95*pitch, 6, 22), loopGrip*b.thick(0.84, 0.9))
-	s.girth, s.skin, s.pace = b.d.waver(wireGirth, turns), 3*wireSkinMM, loopPace
+	s.girth, s.skin, s.pace = b.d.waver(wireGirth, turns), 1.5*wireSkinMM, loopPace
 	b.draw(&s, path)
 	for _, r := range inside {
 		b.windUp(r, s.shift, b.d.slow(0, 0.06*b.Box.H))
 	}
-	b.pullOut(vec2{clamp(path[len(path)-1].y, 0.14*b.Box.W, 0.86*b.Box.W), b.Box.H * b.d.Between(0.5, 0.7)}, s.shift)
+	for i, r := range inside {
+		if last := i == len(inside)-1; last || b.d.Float() < liftedOut {
+			b.pullOut(vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.5, 0.75)}, s.shift)
+		}
+	}
 }
 
 // rowOfLoops is the wire's way in loops across the mould, so many and so far apart, in and out by the surface, and what turns within.
@@ -93,7 +97,11 @@ func (b *builder) spiral() {
 	for i := rounds; i > 0; i-- {
 		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
-	b.pullOut(vec2{b.Box.W * (0.5 + b.d.Sign()*b.d.Between(0.15, 0.36)), b.Box.H * b.d.Between(0.5, 0.7)}, shift)
+	side := b.d.Sign()
+	b.pullOut(vec2{b.Box.W * (0.5 + side*b.d.Between(0.15, 0.36)), b.Box.H * b.d.Between(0.5, 0.7)}, shift)
+	if b.d.Float() < liftedOut { // its outermost round comes through the surface as well
+		b.pullOut(vec2{b.Box.W * (0.5 - side*b.d.Between(0.05, 0.3)), b.Box.H * b.d.Between(0.7, 0.8)}, shift)
+	}
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
