@@ -44,10 +44,11 @@ const (
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
+	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 4    // so far over the surface the wire is pulled out
 	pullSkinMM   = 2.5  // and so far under it its pull fades then
 	liftedOut    = 0.6  // so often the wire comes up through the surface where it turns
-	pullPace     = 0.6  // as the surface is close its steps are shorter
+	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
@@ -56,7 +57,7 @@ const (
 func (b *builder) wire(path []vec2, radius, slips float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
-	s.girth = b.d.waver(wireGirth, 2*max(1, b.Turns))
+	s.girth, s.pace = b.d.waver(wireGirth, 2*max(1, b.Turns)), wirePace
 	b.draw(&s, path)
 	return s.shift
 }

@@ -51,14 +51,14 @@ func (b *builder) dent(from, to float64) {
 	if from < leastGive || up < leastGive {
 		return
 	}
-	u, last := b.marks(), false
-	u.long, last = alongHand, to == b.level
-	if b.Technique != script.Layers {
+	u := b.marks()
+	u.long = alongHand
+	if b.Technique != script.Layers { // poured down a spatula, for the wire: what stands up or lies deep would tear in it
 		u.half, u.dent, u.lump, u.furrow = 1.6*u.half, 0.8*u.dent, 0.4*u.lump, 0.6*u.furrow
 	}
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
 	room, most := up, u.bow+max(u.dent, u.lump, u.furrow)
-	if last { // what is poured last covers: planed, it shows no hole
+	if to >= b.Box.H { // what is poured last covers: planed, it shows no hole
 		room, most = max(0, up-SkimMM), most+u.swell
 	}
 	scale := min(1, mostUneven*min(room, from)/most)
