@@ -48,6 +48,7 @@ const (
 	pullOutMM    = 4    // so far over the surface the wire is pulled out
 	pullSkinMM   = 2.5  // and so far under it its pull fades then
 	liftedOut    = 0.6  // so often the wire comes up through the surface where it turns
+	dripFrom     = 0.86 // of the height: what drips off it drags no deeper
 	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
@@ -71,13 +72,25 @@ func (b *builder) led(radius, grip float64) stroke {
 	}
 }
 
-// pullOut draws the wire up and out through the surface from where it was led to: what lies over it comes along, and is left on top.
+// pullOut draws the wire up and out through the surface from where it was led to: what lies over it comes along, and is left on top. What
+// drips off it drags a thin strand beside.
 func (b *builder) pullOut(from vec2, shift wobble) {
-	s := b.led(clamp(0.14*b.Box.H, 4, 11), b.thick(0.7, 0.8))
+	aside := b.d.Sign()
+	to := vec2{b.clear(from.y + aside*b.d.Between(0.06, 0.18)*b.Box.W), b.Box.H + pullOutMM}
+	b.pull(bent(from, to), clamp(0.14*b.Box.H, 4, 11), shift)
+	off := b.d.Sign() * b.d.Between(0.04, 0.09) * b.Box.W
+	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.07*b.Box.H, 3, 6), shift)
+}
+
+// clear is a place across the mould as far as the wire stays off its walls where it comes out.
+func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.Box.W-2*wireMarginMM) }
+
+// pull draws the wire out along a path; it drags what lies within radius mm.
+func (b *builder) pull(path []vec2, radius float64, shift wobble) {
+	s := b.led(radius, b.thick(0.7, 0.8))
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
-	s.pivot, s.skin, s.pace = from, pullSkinMM, pullPace
-	to := clamp(from.y+b.d.Between(-0.14, 0.14)*b.Box.W, 2*wireMarginMM, b.Box.W-2*wireMarginMM)
-	b.draw(&s, bent(from, vec2{to, b.Box.H + pullOutMM}))
+	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
+	b.draw(&s, path)
 }
 
 // bent is a way from one place to another that goes straight up at first and ever more aside.

@@ -119,5 +119,5 @@ func (b *builder) windIn(mid vec2, size, dir, oval float64, shift, sink wobble) 
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	half := vec2{0.5 * size * b.Box.W, 0.5 * size * b.Box.H}
 	part := b.d.Between(0.6, 0.9)
-	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.3, 1)}, shift, sink)
+	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.2, 0.8)}, shift, sink)
 }
