@@ -113,10 +113,18 @@ func (b *builder) settle(amp float64) {
 	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level))})
 }
 
+// slump is settle, but alike over a longer stretch of the loaf.
+func (b *builder) slump(amp float64) {
+	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level)).slow(slumpLong)})
+}
+
+// slumpLong is how much longer along the loaf a slumping is than a settling: by eye, no source.
+const slumpLong = 2.5
+
 // draw adds a stroke along a dense path.
 func (b *builder) draw(s *stroke, path []vec2) {
 	s.width, s.level = b.Box.W, b.level
-	s.path = resample(path, s.radius*strokeSpacing)
+	s.path = resample(path, s.stride())
 	b.add(op{stroke: s})
 }
 

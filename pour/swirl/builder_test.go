@@ -191,19 +191,27 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 	}
 }
 
-// wireOf is the path of the last stroke a tool makes, what turns before it and what turns after it.
-func wireOf(b *builder) (path []vec2, before, after []round) {
+// wireOf is the paths of the strokes a tool makes, what turns, and how much of it before the first of them.
+func wireOf(b *builder) (paths [][]vec2, turns []round, before int) {
 	for _, o := range b.ops {
 		switch {
 		case o.stroke != nil:
-			path, before, after = o.stroke.path, append(before, after...), nil
+			if paths = append(paths, o.stroke.path); len(paths) == 1 {
+				before = len(turns)
+			}
 		case o.gyre != nil:
-			after = append(after, round{o.gyre.at, o.gyre.half, o.gyre.angle})
+			turns = append(turns, round{o.gyre.at, o.gyre.half, o.gyre.angle})
 		case o.whirl != nil:
-			after = append(after, round{o.whirl.centre, o.whirl.half, o.whirl.angle})
+			turns = append(turns, round{o.whirl.centre, o.whirl.half, o.whirl.angle})
 		}
 	}
-	return path, before, after
+	return paths, turns, before
+}
+
+// comesOut says whether a way goes up through a surface at 60 mm from well below it, and not within a tenth of 80 mm of a wall.
+func comesOut(path []vec2) bool {
+	from, to := path[0], path[len(path)-1]
+	return from.z < 52 && to.z > 60 && math.Abs(to.y-40) <= 32 && math.Abs(to.y-from.y) < 0.3*80
 }
 
 // Loops turn over: in each the wire runs backwards for a while, and then what is inside turns the way the wire went round.
@@ -215,9 +223,15 @@ func TestTheWireIsLedInLoops(t *testing.T) {
 			b := newBuilder(r)
 			b.level = 60
 			b.loops()
-			path, before, inside := wireOf(b)
+			paths, inside, before := wireOf(b)
+			path := paths[0]
+			for _, out := range paths[1:] {
+				if !comesOut(out) {
+					t.Errorf("%g turns, seed %d: the wire comes out from %v to %v", turns, seed, out[0], out[len(out)-1])
+				}
+			}
 			n, low, high := lows(path)
-			if n != int(turns) || len(before) > 0 || len(inside) != int(turns) || low.z < 4-1e-9 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.z > 59 {
+			if n != int(turns) || before > 0 || len(paths) < 3 || len(paths) > 1+2*int(turns) || len(inside) != int(turns) || low.z < 4-1e-9 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.z > 59 {
 				t.Errorf("%g turns: %d low points and %d rounds, from %g to %g mm", turns, n, len(inside), low.z, high.z)
 			}
 			way, back, round := path[len(path)-1].y-path[0].y, 0, 0.0
@@ -253,12 +267,14 @@ func TestEveryRoundOfASpiralTakesAlongWhatLiesWithin(t *testing.T) {
 			b := newBuilder(r)
 			b.level = 60
 			b.spiral()
-			path, turned, after := wireOf(b)
-			if from, to := path[0], path[len(path)-1]; from.z > 30 || to.z != 59 || math.Abs(from.y-40) < 16 || math.Abs(to.y-40) > 26 || len(after) > 0 {
-				t.Errorf("the wire comes back from %v to %v, then %d places turn", from, to, len(after))
+			paths, turned, before := wireOf(b)
+			for _, out := range paths {
+				if !comesOut(out) || before < len(turned) {
+					t.Errorf("the wire comes out from %v to %v, when %d of %d places have turned", out[0], out[len(out)-1], before, len(turned))
+				}
 			}
 			first := turned[0]
-			if first.half.y < 40 || first.half.z < 30 || !near(first.at.y, 40, 1e-9) {
+			if first.half.y*first.half.z < 39*30 || min(first.half.y/40, first.half.z/30) < 0.85 || !near(first.at.y, 40, 1e-9) {
 				t.Errorf("%g turns: the last round takes along what lies within %v of %v", turns, first.half, first.at)
 			}
 			sum, last := first.angle, first

@@ -16,7 +16,7 @@ func (b *builder) hanger() func(script.Act) {
 			for i := 1; i < len(levels); i++ { // only now: what is poured without a move between is quicker to draw
 				b.dent(levels[i-1], levels[i])
 			}
-			b.settle(b.thick(2, 1))
+			b.slump(b.thick(2, 1))
 			switch b.Technique {
 			case script.HangerLoops:
 				b.loops()
@@ -26,11 +26,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			amp := b.thick(1.2, 0.6)
-			if b.Technique == script.HangerSpiral {
-				amp *= 2.2 // what is wound up lies even along the loaf: it shows how the batter slumps
-			}
-			b.settle(amp)
+			b.slump(b.thick(3.5, 1.5))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -44,34 +40,76 @@ const (
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
-	wireEaseMM   = 10   // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
+	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
-	wireSlips    = 0.55 // of its grip that it loses here and there, at most: what it takes along breaks off
+	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
+	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
+	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
+	pullOutMM    = 4    // so far over the surface the wire is pulled out
+	pullSkinMM   = 2.5  // and so far under it its pull fades then
+	liftedOut    = 0.6  // so often the wire comes up through the surface where it turns
+	dripFrom     = 0.86 // of the height: what drips off it drags no deeper
+	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius, slips float64) {
+func (b *builder) wire(path []vec2, radius, slips float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
 	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
+	s.girth, s.pace = b.d.waver(wireGirth, 2*max(1, b.Turns)), wirePace
 	b.draw(&s, path)
+	return s.shift
 }
 
 // led is how the wire is led through the loaf.
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.wobble(0, 0.05*b.Box.W), sway: b.d.wobble(1, 0.1), depth: b.d.wobble(1, 0.07), lean: b.d.wobble(b.d.Between(-0.3, 0.3), 0.13),
+		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
 	}
 }
+
+// pullOut draws the wire up and out through the surface from where it was led to: what lies over it comes along, and is left on top. What
+// drips off it drags a thin strand beside.
+func (b *builder) pullOut(from vec2, shift wobble) {
+	aside := b.d.Sign()
+	to := vec2{b.clear(from.y + aside*b.d.Between(0.06, 0.18)*b.Box.W), b.Box.H + pullOutMM}
+	b.pull(bent(from, to), clamp(0.14*b.Box.H, 4, 11), shift)
+	off := b.d.Sign() * b.d.Between(0.04, 0.09) * b.Box.W
+	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.07*b.Box.H, 3, 6), shift)
+}
+
+// clear is a place across the mould as far as the wire stays off its walls where it comes out.
+func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.Box.W-2*wireMarginMM) }
+
+// pull draws the wire out along a path; it drags what lies within radius mm.
+func (b *builder) pull(path []vec2, radius float64, shift wobble) {
+	s := b.led(radius, b.thick(0.7, 0.8))
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
+	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
+	b.draw(&s, path)
+}
+
+// bent is a way from one place to another that goes straight up at first and ever more aside.
+func bent(from, to vec2) []vec2 {
+	path := make([]vec2, 0, bentKnots+1)
+	for i := range bentKnots + 1 {
+		t := float64(i) / bentKnots
+		path = append(path, vec2{from.y + t*t*(to.y-from.y), from.z + t*(to.z-from.z)})
+	}
+	return path
+}
+
+const bentKnots = 24
 
 // takeAlong lets the batter about a place go round, within half a width and height of it.
 func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 	g := &gyre{
 		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
-		shift: b.d.wobble(0, 0.05*b.Box.W), sink: b.d.wobble(0, 0.06*b.Box.H), swell: b.d.wobble(1, 0.12),
+		shift: b.d.slow(0, 0.05*b.Box.W), sink: b.d.slow(0, 0.06*b.Box.H), swell: b.d.slow(1, 0.12),
 	}
 	b.add(op{gyre: g})
 	return g
@@ -87,19 +125,19 @@ func (b *builder) way() (middle, far float64) {
 // zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	across := ends[len(ends)-1].y - ends[0].y
-	for i := 1; i < len(ends)-1; i++ {
-		dir := 1.0
-		if (ends[i].z > ends[i-1].z) == (across > 0) {
-			dir = -1
+	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16), wireSlips)
+	for i := 1; i < len(ends); i++ {
+		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
+			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.5, 0.75)}, shift)
 		}
+	}
+	for range 2 {
 		b.takeAlong(
-			vec2{ends[i].y, b.Box.H * b.d.Between(0.35, 0.65)},
-			vec2{math.Abs(ends[i+1].y-ends[i-1].y) * b.d.Between(0.6, 1), b.Box.H * b.d.Between(0.4, 0.6)},
-			dir*b.d.Between(0.6, 1.8), b.d.wobble(0.9, 0.45),
+			vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
+			vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
+			b.d.Sign()*b.d.Between(0.3, 0.75)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
 		)
 	}
-	b.wire(b.through(ends), clamp(0.45*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 5, 13), wireSlips)
 }
 
 // waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:

@@ -91,7 +91,7 @@ func TestUndoingAStepOfAStrokeKeepsArea(t *testing.T) {
 		c := o.stroke.drift(99)
 		sum, points := 0.0, 0.0
 		for k := range len(o.stroke.path) - 1 {
-			g := newDrag(o.stroke.at(k, c), o.stroke.at(k+1, c), o.stroke)
+			g := o.stroke.step(k, o.stroke.at(k, c), o.stroke.at(k+1, c), c)
 			for range 12 {
 				y := clamp(g.cy+d.Between(-1, 1)*o.stroke.radius, 0.1, 79.9)
 				z := clamp(g.cz+d.Between(-1, 1)*o.stroke.radius, 0.1, o.topMM()-0.1)

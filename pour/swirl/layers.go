@@ -54,14 +54,16 @@ func (b *builder) dent(from, to float64) {
 	if from < leastGive || up < leastGive {
 		return
 	}
-	u, last := b.marks(), false
-	if b.Technique == script.Layers { // what is drawn through afterwards lies as the drawing leaves it
-		u.long, last = alongHand, b.act == b.last
+	u := b.marks()
+	u.long = alongHand
+	if b.Technique == script.Layers {
 		u.drip, u.drips = b.thick(dripThin, dripThick), int(b.Box.L/dripEvery+b.d.Float())
+	} else { // poured down a spatula, for the wire: what stands up or lies deep would tear in it
+		u.half, u.dent, u.lump, u.furrow = 1.6*u.half, 0.8*u.dent, 0.4*u.lump, 0.6*u.furrow
 	}
 	u.bow = min(u.bow, mostBow*min(up, from, giveMM))
 	room, most := up, u.bow+max(u.dent, u.lump, u.furrow, u.drip)
-	if last { // what is poured last covers: planed, it shows no hole
+	if to >= b.Box.H { // what is poured last covers: planed, it shows no hole
 		room, most = max(0, up-SkimMM), most+u.swell
 	}
 	scale := min(1, mostUneven*min(room, from)/most)

@@ -32,7 +32,7 @@ func (s *Swirl) Lengthwise(y float64) *Long {
 }
 
 // SkimMM is how far under the surface a view from above is best taken, mm, as a loaf is planed: the very top shows little but the last of the pour.
-const SkimMM = 3
+const SkimMM = 1
 
 // skinMM is how far under the surface the surface is looked at: just under what was poured last, not on it.
 const skinMM = 0.02

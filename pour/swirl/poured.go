@@ -41,7 +41,7 @@ func (b *builder) streamed(a script.Act) {
 		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
 	}
 	if b.act%max(dropFolds, b.last/3) == 0 && b.level > 10 {
-		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(1.5, 0.7)).slower(0.25)})
+		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(1.5, 0.7)).slow(4)})
 	}
 }
 

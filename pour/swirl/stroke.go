@@ -18,6 +18,7 @@ type stroke struct {
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
 	slip        waver   // takes from the grip, a part here and there, up to all of it
 	ease        float64 // mm of the path from either end over which its grip comes and goes; 0: it is there at once
+	pace        float64 // how long its steps are against the usual: longer where it hardly grips, shorter where a wall is close; 0: as long
 	width       float64 // of the mould
 	level       float64 // of the batter while the stroke is drawn
 	skin        float64 // mm, under the surface, within which its flow fades; 0: as at the other walls
@@ -27,6 +28,7 @@ type stroke struct {
 	sway, depth wobble  // stretch across and up
 	lean        wobble  // mm across for every mm up
 	waver       waver   // of every part of the path by itself
+	girth       waver   // by what part of radius more or less it drags along, a part here and there
 }
 
 // course is how a stroke's path is shifted, stretched and slanted in one cross-section.
@@ -67,13 +69,22 @@ func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
 
 // step is the step from knot i, at one place, to the next, at another.
 func (s *stroke) step(i int, from, to vec2, c course) drag {
-	d := newDrag(from, to, s)
+	part := float64(i) / float64(len(s.path)-1)
+	d := newDragOf(from, to, s, s.radius*(1+s.girth.at(c.x, part).y))
 	hold := s.hold(i)
 	if s.slip.amp != 0 {
-		hold *= max(0, 1-math.Abs(s.slip.at(c.x, float64(i)/float64(len(s.path)-1)).y))
+		hold *= max(0, 1-math.Abs(s.slip.at(c.x, part).y))
 	}
 	d.gy, d.gz = hold*d.gy, hold*d.gz
 	return d
+}
+
+// stride is the longest step of a stroke, mm.
+func (s *stroke) stride() float64 {
+	if s.pace == 0 {
+		return s.radius * strokeSpacing
+	}
+	return s.radius * strokeSpacing * s.pace
 }
 
 // hold is what part of its grip a stroke has got in the step from knot i: it comes gently where the path begins and is let go gently where it ends.
@@ -82,7 +93,7 @@ func (s *stroke) hold(i int) float64 {
 		return 1
 	}
 	n := len(s.path) - 1
-	t := clamp((float64(min(i, n-1-i))+0.5)*s.radius*strokeSpacing/s.ease, 0, 1) // knots are as far apart, or a little less
+	t := clamp((float64(min(i, n-1-i))+0.5)*s.stride()/s.ease, 0, 1) // knots are as far apart, or a little less
 	return t * t * (3 - 2*t)
 }
 
@@ -100,27 +111,30 @@ type drag struct {
 	free     bool    // no wall is near
 }
 
-func newDrag(from, to vec2, s *stroke) drag {
+func newDrag(from, to vec2, s *stroke) drag { return newDragOf(from, to, s, s.radius) }
+
+// newDragOf is newDrag where the stroke drags what lies within another radius than its own.
+func newDragOf(from, to vec2, s *stroke, radius float64) drag {
 	d := drag{
 		cy: from.y, cz: from.z, dy: to.y - from.y, dz: to.z - from.z,
-		inv: 1 / (s.radius * s.radius), w: s.width, level: s.level, still: s.still,
+		inv: 1 / (radius * radius), w: s.width, level: s.level, still: s.still,
 	}
-	far := s.radius + 0.5*math.Hypot(d.dy, d.dz)
+	far := radius + 0.5*math.Hypot(d.dy, d.dz)
 	d.far = far * far
 	d.gy, d.gz = s.grip*d.dy, s.grip*d.dz
-	reach := max(wallRampMM, wallRampShare*s.radius)
+	reach := max(wallRampMM, wallRampShare*radius)
 	fade := min(reach, s.width/2)
-	if min(from.y, to.y)-s.radius < fade || max(from.y, to.y)+s.radius > s.width-fade {
+	if min(from.y, to.y)-radius < fade || max(from.y, to.y)+radius > s.width-fade {
 		d.ry = 1 / fade
 	}
 	fade = min(reach, s.level/2)
-	if min(from.z, to.z)-s.radius < fade {
+	if min(from.z, to.z)-radius < fade {
 		d.rz = 1 / fade
 	}
 	if s.skin > 0 {
 		fade = min(s.skin, s.level/2)
 	}
-	if max(from.z, to.z)+s.radius > s.level-fade {
+	if max(from.z, to.z)+radius > s.level-fade {
 		d.rt = 1 / fade
 	}
 	d.free = d.ry == 0 && d.rz == 0 && d.rt == 0

@@ -34,6 +34,14 @@ func newWave(d *dice, box Box, level, amp float64) *wave {
 	return w
 }
 
+// slow stretches a settling along the loaf: what a wire as long as the loaf was drawn through slumps alike from end to end.
+func (w *wave) slow(by float64) *wave {
+	for i := range w.modes {
+		w.modes[i].k /= by
+	}
+	return w
+}
+
 // mode draws a roll of so many half waves across and up that moves batter by about a part of amp mm.
 func (d *dice) mode(width, level, amp float64, ky, kz int) mode {
 	along := math.Hypot(float64(ky)/width, float64(kz)/level) * math.Pi
@@ -58,10 +66,17 @@ func newSlump(d *dice, box Box, level, amp float64) *wave {
 	return w
 }
 
-// slower is the wave with its changes along the loaf stretched to so many times fewer.
-func (w *wave) slower(by float64) *wave {
-	for i := range w.modes {
-		w.modes[i].k *= by
+// newFolds draws how what stands on edge buckles between the bottom it sticks to and the surface, which stays: to and fro on its way up, by about
+// amp mm. Two rolls of each pair take from each other what they move there.
+func newFolds(d *dice, box Box, level, amp float64) *wave {
+	w := &wave{width: box.W, level: level}
+	ky := [waveModes / 2]int{1, 1, 2, 3}
+	for i, n := range ky {
+		kz := 1 + i%2
+		m := d.mode(box.W, level, amp, n, kz)
+		w.modes[2*i] = m
+		m.amp, m.kz = -m.amp*float64(kz)/float64(kz+2), kz+2
+		w.modes[2*i+1] = m
 	}
 	return w
 }

@@ -10,12 +10,17 @@ type waver struct {
 	modes [waverModes]struct{ along, way, y, z float64 }
 }
 
-// waver draws a waver of up to amp mm: waves of 80 to 240 mm along the loaf, each a few of them from end to end of the way.
-func (d *dice) waver(amp, most float64) waver {
+// waver draws a waver of up to amp mm: waves of 250 to 700 mm along the loaf, each a few of them from end to end of the way: a wire is stiff.
+func (d *dice) waver(amp, most float64) waver { return d.waves(amp, most, 250, 700) }
+
+// tremor draws a waver in waves of 90 to 260 mm along the loaf.
+func (d *dice) tremor(amp, most float64) waver { return d.waves(amp, most, 90, 260) }
+
+func (d *dice) waves(amp, most, short, long float64) waver {
 	w := waver{amp: amp / waverModes}
 	for i := range w.modes {
 		m := &w.modes[i]
-		m.along = 2 * math.Pi / d.Between(80, 240) * d.Sign()
+		m.along = 2 * math.Pi / d.Between(short, long) * d.Sign()
 		m.way = 2 * math.Pi * d.Between(0.3, most)
 		m.y, m.z = d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)
 	}

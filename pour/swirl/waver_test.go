@@ -3,22 +3,29 @@ package swirl
 import (
 	"math"
 	"testing"
+
+	"pourbench/pour/script"
 )
 
-// A waver goes no further aside than it may, each way by itself, changes little from place to place and much over a few bars.
+// A waver goes no further aside than it may, each way by itself, changes little from place to place and much over half a loaf, a tremor within
+// a few bars.
 func TestAWaverTakesEveryPartOfAWayAsideByItself(t *testing.T) {
 	d := newDice(2)
-	w := d.waver(6, 3)
-	most, step, apart, bars, up := 0.0, 0.0, 0.0, 0.0, 0.0
-	for i := range 200 {
-		x, part := 1.25*float64(i), float64(i%20)/20
-		a, next, other, bar := w.at(x, part), w.at(x+1, part), w.at(x, part+0.4), w.at(x+50, part)
-		most, up = max(most, math.Abs(a.y), math.Abs(a.z)), max(up, math.Abs(a.z))
-		step = max(step, math.Abs(next.y-a.y), math.Abs(next.z-a.z))
-		apart, bars = max(apart, math.Abs(other.y-a.y)), max(bars, math.Abs(bar.y-a.y))
-	}
-	if most > 6 || most < 3 || step > 6*2*math.Pi/80 || apart < 3 || bars < 3 || up < 3 {
-		t.Errorf("it goes %.2f mm aside, up or down %.2f, %.2f from one mm to the next, %.2f from part to part and %.2f over two bars", most, up, step, apart, bars)
+	for name, c := range map[string]struct {
+		w           waver
+		short, long float64 // mm, of its waves
+	}{"a waver": {d.waver(6, 3), 250, 700}, "a tremor": {d.tremor(6, 3), 90, 260}} {
+		most, step, apart, far, up := 0.0, 0.0, 0.0, 0.0, 0.0
+		for i := range 200 {
+			x, part := 1.25*float64(i), float64(i%20)/20
+			a, next, other, there := c.w.at(x, part), c.w.at(x+1, part), c.w.at(x, part+0.4), c.w.at(x+0.3*c.long, part)
+			most, up = max(most, math.Abs(a.y), math.Abs(a.z)), max(up, math.Abs(a.z))
+			step = max(step, math.Abs(next.y-a.y), math.Abs(next.z-a.z))
+			apart, far = max(apart, math.Abs(other.y-a.y)), max(far, math.Abs(there.y-a.y))
+		}
+		if most > 6 || most < 3 || step > 6*2*math.Pi/c.short || apart < 3 || far < 3 || up < 3 {
+			t.Errorf("%s goes %.2f mm aside, up or down %.2f, %.2f from one mm to the next, %.2f from part to part and %.2f over %g mm", name, most, up, step, apart, far, 0.3*c.long)
+		}
 	}
 	var none waver
 	if none.at(9, 0.3) != (vec2{}) {
@@ -95,5 +102,41 @@ func TestAWiresPullComesAndGoesGently(t *testing.T) {
 			t.Errorf("%d mm on it takes batter %.3f mm along, and as far from its end %.3f", i, d.gy, e.gy)
 		}
 		last = d.gy
+	}
+}
+
+// Where a wire drags along more, what it drags lies further off, and where less, less far.
+func TestAWireDragsMoreHereAndLessThere(t *testing.T) {
+	s := rod([]vec2{{20, 30}, {50, 30}}, 0.8)
+	dice := newDice(3)
+	s.girth = dice.waver(0.5, 2)
+	least, most := 9.0, 0.0
+	for i := range len(s.path) - 1 {
+		c := s.drift(70)
+		by := 1 + s.girth.at(70, float64(i)/float64(len(s.path)-1)).y
+		d := s.step(i, s.at(i, c), s.at(i+1, c), c)
+		if !near(d.inv, 1/(by*by*s.radius*s.radius), 1e-9) {
+			t.Errorf("step %d drags what lies within %.2f mm, want %.2f", i, 1/math.Sqrt(d.inv), by*s.radius)
+		}
+		least, most = min(least, by), max(most, by)
+	}
+	if least > 0.9 || most < 1.1 {
+		t.Errorf("it drags what lies within %.2f to %.2f of its radius", least, most)
+	}
+}
+
+// A stroke's steps are as long as its pace asks for; over how many of them its pull comes does not change over how many mm.
+func TestAStrokesPaceIsHowLongItsStepsAre(t *testing.T) {
+	b := newBuilder(poured(script.Hanger, 1))
+	b.level = 60
+	for pace, want := range map[float64]int{0: 40, 2: 20, 0.5: 80} { // steps of a mm over 40 mm
+		s := stroke{radius: 4, grip: 1, pace: pace, ease: 10}
+		b.draw(&s, []vec2{{10, 30}, {50, 30}})
+		if got := len(s.path) - 1; got != want {
+			t.Errorf("at a pace of %g it makes %d steps, want %d", pace, got, want)
+		}
+		if here := s.hold(want / 8); !near(here, 0.5, 0.16) {
+			t.Errorf("at a pace of %g it holds %.2f of its grip 5 mm on, want about half", pace, here)
+		}
 	}
 }

@@ -5,15 +5,15 @@ import "math"
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
 	loopTurn   = 1.5 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
-	loopPart   = 1.25          // how large what turns is against the loop
-	loopGrip   = 0.5           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
-	loopSlips  = 0.9           // of its grip that it loses here and there, at most
+	loopPart   = 1.1           // how large what turns is against the loop
+	loopPace   = 1.6           // how much longer its steps are for it
+	loopGrip   = 0.35          // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
 	spiralPart = 0.55          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.3           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.8           // and so much further the last
 	innerMore  = 1.3           // of the mean: how far the first round turns what lies within
 	outerLess  = 0.6           // and so much less the last, so that the angle falls evenly from the eye to the walls
-	roundSlips = 1.2           // of its grip that the wire loses here and there in a round: where it is over 1 it slips through
+	roundSlips = 0.6           // of its grip that the wire loses here and there in a round: where it is over 1 it slips through
 	backGrip   = 0.3           // on its way back out of a spiral: what is wound gives way rather than breaks
 	backSways  = 0.2           // of the mould's width: so far aside it comes back in other places along the loaf
 )
@@ -30,11 +30,16 @@ func (b *builder) loops() {
 	turns := max(1, math.Round(b.Turns))
 	pitch := (b.Box.W - 2*wireMarginMM) / turns
 	path, inside := b.rowOfLoops(int(turns), pitch)
-	s := b.led(clamp(0.6*pitch, 5, 15), loopGrip*b.thick(0.84, 0.9))
-	s.slip = b.d.waver(loopSlips, turns)
+	s := b.led(clamp(0.95*pitch, 6, 22), loopGrip*b.thick(0.84, 0.9))
+	s.girth, s.skin, s.pace = b.d.waver(wireGirth, turns), 1.5*wireSkinMM, loopPace
 	b.draw(&s, path)
 	for _, r := range inside {
-		b.windUp(r, b.d.wobble(0, 0.05*b.Box.W), b.d.wobble(0, 0.06*b.Box.H))
+		b.windUp(r, s.shift, b.d.slow(0, 0.06*b.Box.H))
+	}
+	for i, r := range inside {
+		if last := i == len(inside)-1; last || b.d.Float() < liftedOut {
+			b.pullOut(vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.5, 0.75)}, s.shift)
+		}
 	}
 }
 
@@ -47,7 +52,7 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 	y := wireMarginMM + b.d.Between(0.1, 0.3)*pitch
 	for range turns {
 		next, wide := y+pitch*b.d.Between(0.8, 1.15), min(pitch*b.d.Between(0.5, 0.7), far)
-		high := clamp(wide*b.d.Between(0.95, 1.7), 0.4*far, 0.85*far)
+		high := clamp(wide*b.d.Between(1, 1.9), 0.7*far, 0.92*far)
 		at := vec2{y + 0.5*(next-y), middle + b.d.Between(-1, 1)*(far-high)}
 		for k := range each {
 			t := float64(k) / float64(each)
@@ -58,10 +63,10 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 		if from < 0 {
 			at.y = b.Box.W - at.y
 		}
-		angle := -from * over * loopTurn * b.d.Between(0.6, 1.2) * b.thick(1.1, 0.85)
-		inside = append(inside, round{at, vec2{loopPart * wide, loopPart * high}, angle})
+		angle := -from * over * loopTurn * b.d.Between(0.6, 1.05) * b.thick(1.1, 0.85)
+		inside = append(inside, round{at, vec2{loopPart * wide, 1.15 * loopPart * high}, angle})
 	}
-	path = append([]vec2{{path[0].y, top}}, append(path, vec2{min(y, b.Box.W-wireMarginMM), top})...)
+	path = append([]vec2{{path[0].y, top}}, path...)
 	if from < 0 {
 		mirror(path, b.Box.W)
 	}
@@ -75,7 +80,7 @@ func (b *builder) windUp(r round, shift, sink wobble) {
 	at := vec2{clamp(r.at.y, half.y+0.5, b.Box.W-half.y-0.5), clamp(r.at.z, half.z+0.5, b.level-half.z-0.5)}
 	room := vec2{min(at.y, b.Box.W-at.y) - half.y, min(at.z, b.level-at.z) - half.z}
 	b.add(op{whirl: &whirl{
-		centre: at, half: half, room: room, angle: r.angle, gain: b.d.wobble(1, 0.3),
+		centre: at, half: half, room: room, angle: r.angle, gain: b.d.slow(1, 0.3),
 		shift: shift.within(room.y), sink: sink.within(room.z),
 	}})
 }
@@ -84,72 +89,35 @@ func (b *builder) windUp(r round, shift, sink wobble) {
 // goes round with all of them and what lies outside is wound in. Then the wire comes back across what is wound and up out of the mould.
 func (b *builder) spiral() {
 	rounds := int(max(1, math.Round(b.Turns)))
-	dir, start := b.d.Sign(), b.d.Between(0, 2*math.Pi)
+	dir, oval := b.d.Sign(), b.d.Between(0.85, 1.15)
 	middle, _ := b.way()
-	eye := vec2{b.Box.W * b.d.Between(0.4, 0.6), b.Box.H * b.d.Between(0.4, 0.55)}
-	shift, sink, waver := b.d.wobble(0, 0.09*b.Box.W), b.d.wobble(0, 0.09*b.Box.H), b.d.waver(wireWavers*b.Box.H, 1)
+	eye := vec2{b.Box.W * b.d.Between(0.32, 0.68), b.Box.H * b.d.Between(0.36, 0.6)}
+	shift, sink := b.d.askew(0, 0.12*b.Box.W, b.Box.L), b.d.askew(0, 0.08*b.Box.H, b.Box.L)
 	mid := func(t float64) vec2 { return vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)} }
-	for i := 1 - rounds%2; i < rounds; i += 2 { // each costs time in every picture: every other, and the last
-		t := float64(i+1) / float64(rounds)
-		s := b.led(clamp(0.1*b.Box.H, 4, 10), b.thick(0.65, 0.78))
-		s.pivot, s.shift, s.waver, s.lean = mid(t), shift, waver, b.d.wobble(0, 0.1)
-		s.slip = b.d.waver(roundSlips, slipsATurn)
-		b.draw(&s, b.oneRound(mid(t), t, 1/float64(rounds), start, dir))
-	}
 	for i := rounds; i > 0; i-- {
-		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, shift, sink)
+		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
-	s := b.led(min(10, b.Box.H/6), backGrip)
-	s.slip, s.shift = b.d.waver(roundSlips, slipsATurn), b.d.wobble(0, backSways*b.Box.W)
-	b.draw(&s, b.wayBack())
+	side := b.d.Sign()
+	b.pullOut(vec2{b.Box.W * (0.5 + side*b.d.Between(0.15, 0.36)), b.Box.H * b.d.Between(0.5, 0.7)}, shift)
+	if b.d.Float() < liftedOut { // its outermost round comes through the surface as well
+		b.pullOut(vec2{b.Box.W * (0.5 - side*b.d.Between(0.05, 0.3)), b.Box.H * b.d.Between(0.7, 0.8)}, shift)
+	}
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
 // last. Somewhere between its middle and its outside the hand slowed down, and more goes round there: no arm is evenly wide.
-func (b *builder) windIn(mid vec2, size, dir float64, shift, sink wobble) {
+func (b *builder) windIn(mid vec2, size, dir, oval float64, shift, sink wobble) {
 	reach := 0.5 * (leastRound + roundGrows*size)
 	angle := dir * 2 * math.Pi * b.Turns / max(1, math.Round(b.Turns)) * spiralPart * b.thick(1, 0.8)
-	r := round{mid, vec2{reach * b.Box.W, reach * b.Box.H}, angle * (innerMore - outerLess*size) * b.d.Between(0.8, 1.2)}
+	r := round{mid, vec2{reach * oval * b.Box.W, reach / oval * b.Box.H}, angle * (innerMore - outerLess*size) * b.d.Between(0.8, 1.2)}
 	if size < 1 {
 		b.windUp(r, shift, sink)
 	} else {
-		g := b.takeAlong(r.at, r.half, r.angle, b.d.wobble(1, 0.14))
+		g := b.takeAlong(r.at, r.half, r.angle, b.d.slow(1, 0.14))
 		g.shift, g.sink = shift, sink
 	}
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	half := vec2{0.5 * size * b.Box.W, 0.5 * size * b.Box.H}
-	part := b.d.Between(0.45, 0.8)
-	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.6, 1.6)}, shift, sink)
-}
-
-// oneRound is the wire's way once about a place, ever further out by a part, up to a size where 1 is as far as the mould lets it.
-func (b *builder) oneRound(mid vec2, size, part, start, dir float64) []vec2 {
-	_, far := b.way()
-	wide := b.Box.W/2 - wireMarginMM
-	bulge := b.d.Between(0, 2*math.Pi)
-	path := make([]vec2, 0, pathKnots+1)
-	for k := range pathKnots + 1 {
-		t := float64(k) / pathKnots
-		sin, cos := math.Sincos(start + dir*2*math.Pi*t)
-		r := (size - (1-t)*part) * (1 + 0.08*math.Sin(4*math.Pi*t+bulge)) // the hand draws no true round
-		path = append(path, vec2{mid.y + r*wide*cos, mid.z + r*far*sin})
-	}
-	return path
-}
-
-// wayBack is the wire's way from the outside of a spiral past its middle and out through the surface.
-func (b *builder) wayBack() []vec2 {
-	half := vec2{0.45 * b.Box.W, 0.45 * b.Box.H}
-	side := b.d.Sign()
-	sin, cos := math.Sincos(b.d.Between(0.1, 0.9))
-	from := vec2{b.Box.W/2 + side*0.75*half.y*cos, b.Box.H/2 - 0.75*half.z*sin}
-	past := vec2{b.Box.W/2 + side*b.d.Between(0.2, 0.45)*half.y, b.Box.H/2 + b.d.Between(-0.1, 0.2)*half.z}
-	out := vec2{b.Box.W/2 - side*b.d.Between(-0.5, 0.7)*half.y, b.Box.H + wireOutMM}
-	path := make([]vec2, 0, pathKnots+1)
-	for i := range pathKnots + 1 { // a quadratic bend through three places
-		t := float64(i) / pathKnots
-		p, q, r := (1-t)*(1-t), 2*t*(1-t), t*t
-		path = append(path, vec2{p*from.y + q*past.y + r*out.y, p*from.z + q*past.z + r*out.z})
-	}
-	return path
+	part := b.d.Between(0.6, 0.9)
+	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.2, 0.8)}, shift, sink)
 }
