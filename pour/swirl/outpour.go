@@ -8,9 +8,8 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 15   // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 11   // of thick
-	spotRibbons  = 7    // where they are to hold spots
+	thinRibbons  = 12   // about how many ribbons the whole pot makes of thin batter
+	thickRibbons = 8   // of thick
 	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
 	mostRibbons  = 5    // of them in one way over the mould
 	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
@@ -45,8 +44,6 @@ func (b *builder) outpour() func(script.Act) {
 	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign()}
 	inAll := b.thick(thinRibbons, thickRibbons)
 	switch b.Technique {
-	case script.PotSpots:
-		inAll = spotRibbons
 	case script.PotStripes:
 		inAll = max(thickRibbons, inAll-stripedLess)
 	}
@@ -59,9 +56,7 @@ func (b *builder) outpour() func(script.Act) {
 				b.ribbon(a, h, k, n)
 			}
 			b.churn(b.d.Float())
-			if b.Technique != script.PotSpots { // what holds drops is not torn into threads
-				b.churn(0.5 * b.d.Float())
-			}
+			b.churn(0.5 * b.d.Float())
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
 		}
@@ -128,7 +123,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	}
 	fill.top, fill.tall = b.level, b.Box.W
 	lies := b.train(a, h, k, n)
-	fill.stand(b, lies[0].half*lumpWide)
+	fill.stand(b, b.act >= b.last && k == n-1)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.upright = max(up, 1e-9), true
@@ -139,21 +134,18 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 
 // stand draws how the sheets of a ribbon stand: most lean over, as each runs out under the next; where the pot holds spots they close to
 // drops, as many as are round where most of it is so many mm wide.
-func (r *ribbon) stand(b *builder, wide float64) {
-	if b.Technique == script.PotSpots {
-		r.drops = int(clamp(wide*wide/((r.top-r.bottom)*b.Box.W)+b.d.Float(), 1, mostDrops)) // as many as are about round
-		r.bent = b.d.wobble(b.d.Between(-0.08, 0.08), 0.08)
-		return
-	}
+func (r *ribbon) stand(b *builder, last bool) {
 	r.upright = b.d.Float() >= lyingPart
 	r.lean = b.d.Between(leastLean, mostLean)
-	high := clamp((b.level/b.Box.H-foldsFrom)/(1-foldsFrom), 0, 1)
-	if high == 0 {
-		return
+	high := clamp((b.level/b.Box.H-0.15)/0.85, 0, 1)
+	many := b.d.Between(0.5, 1.0)
+	if last {
+		many = b.d.Between(1.5,2.2)
 	}
 	r.crests = &crests{
-		high: mostHigh * math.Sqrt(high) * b.d.Between(0.6, 1), many: b.d.Between(leastMany, mostMany),
-		aslant: b.d.Between(0.2, 0.7) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift),
+		high: (0.25+0.3*high) * b.d.Between(0.6, 1), many: many,
+		aslant: b.d.Between(0.2, 0.7) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
+		bend: b.d.Between(0.3, 0.6), at: b.d.Between(0, 6.28),
 	}
 }
 
@@ -162,8 +154,8 @@ func (r *ribbon) stand(b *builder, wide float64) {
 func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
 	high := b.level / b.Box.H
 	laps, up := 1, a.Share*b.Box.H/float64(n)
-	if b.Technique != script.PotSpots {
-		laps += int(high * b.d.Between(0, mostLaps))
+	if k == n-1 && b.act >= b.last {
+		laps = 2
 	}
 	for i := range laps {
 		if i > 0 {
