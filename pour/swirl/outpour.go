@@ -8,8 +8,9 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 12   // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 8   // of thick
+	thinRibbons  = 10   // about how many ribbons the whole pot makes of thin batter
+	thickRibbons = 7   // of thick
+	spotRibbons  = 5    // where spots in it make each of them many-coloured
 	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
 	mostRibbons  = 5    // of them in one way over the mould
 	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
@@ -44,6 +45,8 @@ func (b *builder) outpour() func(script.Act) {
 	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign()}
 	inAll := b.thick(thinRibbons, thickRibbons)
 	switch b.Technique {
+	case script.PotSpots:
+		inAll = spotRibbons
 	case script.PotStripes:
 		inAll = max(thickRibbons, inAll-stripedLess)
 	}
@@ -56,7 +59,6 @@ func (b *builder) outpour() func(script.Act) {
 				b.ribbon(a, h, k, n)
 			}
 			b.churn(b.d.Float())
-			b.churn(0.5 * b.d.Float())
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
 		}
@@ -123,7 +125,11 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	}
 	fill.top, fill.tall = b.level, b.Box.W
 	lies := b.train(a, h, k, n)
-	fill.stand(b, b.act >= b.last && k == n-1)
+	wide := 0.0
+	for i := range lies {
+		wide += lies[i].half * lumpWide
+	}
+	fill.stand(b, wide, b.act >= b.last && k == n-1)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.upright = max(up, 1e-9), true
@@ -134,17 +140,22 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 
 // stand draws how the sheets of a ribbon stand: most lean over, as each runs out under the next; where the pot holds spots they close to
 // drops, as many as are round where most of it is so many mm wide.
-func (r *ribbon) stand(b *builder, last bool) {
+func (r *ribbon) stand(b *builder, wide float64, last bool) {
 	r.upright = b.d.Float() >= lyingPart
 	r.lean = b.d.Between(leastLean, mostLean)
-	high := clamp((b.level/b.Box.H-0.15)/0.85, 0, 1)
-	many := b.d.Between(0.5, 1.0)
+	wave := b.d.Between(30, 60)
+	high := b.level / b.Box.H
+	most := 0.1+0.3*high*high
+	wide = min(wide, b.Box.W)
+	deep := (r.top - r.bottom) * b.Box.W / wide
+	steep := b.d.Between(0.15, 0.26)
 	if last {
-		many = b.d.Between(1.5,2.2)
+		wave, steep, most = b.d.Between(18, 26), 0.3, 0.5
 	}
+	many := wide / wave
 	r.crests = &crests{
-		high: (0.25+0.3*high) * b.d.Between(0.6, 1), many: many,
-		aslant: b.d.Between(0.2, 0.7) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
+		high: min(most, steep*wave/deep), many: many,
+		aslant: b.d.Between(0.1, 0.4) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
 		bend: b.d.Between(0.3, 0.6), at: b.d.Between(0, 6.28),
 	}
 }
@@ -178,7 +189,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	}
 	at := clamp(line+h.side*b.d.Between(0, coilSwing), 0, 1) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.wobble(at, 0.14*b.Box.W), half: half, blunt: b.thick(0, 0.9), swell: b.d.wobble(0, 0.35)}
+	r := row{part: 1, line: b.d.drift(at, 0.12*b.Box.W, [2]float64{80, 140}, [2]float64{180, 360}), half: half, blunt: b.thick(0, 0.9), swell: b.d.drift(0, 0.3, [2]float64{80, 140}, [2]float64{180, 360})}
 	switch b.Technique {
 	case script.PotEnd:
 		b.tongue(&r)
