@@ -25,12 +25,14 @@ const (
 	mostMany     = 1.05 // and at most
 	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
 	mostLaps     = 1.7  // how often it lies beside itself near the surface at most
-	leastHalfMM  = 13   // half of a ribbon that holds at least: a narrower one folds what it falls into too small
+	leastHalfMM  = 18   // half of a ribbon that holds at least: a narrower one folds what it falls into too small
+	lipTries     = 8    // ways in which the pot may be held, of which the most colourful is chosen
+	lipPlaces    = 40   // along the lip, at which it is looked at
 	nearWall     = 0.1  // of the mould's width: the middle of a ribbon keeps so far from the wall
 	holdsPart    = 0.4  // by what part of its width it is narrower there
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
-	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
+	coilSwing    = 0.5  // of the mould's width: how far the ribbon swings to either side of the hand
 	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
 	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 	spotHalf     = 1.05 // of the usual width: a ribbon out of a pot with spots
@@ -97,11 +99,35 @@ func (b *builder) lip() *stream {
 	for range eddies {
 		s.eddies = append(s.eddies, b.eddy())
 	}
+	b.toTheLip(s)
 	if b.Technique == script.PotEnd {
 		s.tilt, s.first = endTilt, endFirst
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	return s
+}
+
+// toTheLip turns the pot so that many colours lie at the lip last, as these are seen from above.
+func (b *builder) toTheLip(s *stream) {
+	most, best := -1, 0.0
+	for range lipTries {
+		by, n := b.d.Between(0, 2*math.Pi), 0
+		for _, off := range [...]float64{-0.3, 0, 0.3} {
+			u := s.chordAt(s.first)
+			before := -1
+			for k := range lipPlaces {
+				v := math.Sqrt(1-u*u) * (2*(float64(k)+0.5)/lipPlaces - 1)
+				if l := s.layout.at(s.untwist(u, v, by+off)); l != before {
+					before = l
+					n++
+				}
+			}
+		}
+		if n > most {
+			most, best = n, by
+		}
+	}
+	s.surge.mean = best
 }
 
 // eddy is batter that turns about itself somewhere in the pot where the spoon passed.
@@ -132,7 +158,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	fill.stand(b, wide, b.act >= b.last && k == n-1)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
-		fill.tall, fill.upright = max(up, 1e-9), true
+		fill.tall, fill.upright, fill.crests = max(up, 1e-9), true, nil
 		return
 	}
 	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: b.Box.W}})
@@ -187,9 +213,9 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := clamp(line+h.side*b.d.Between(0, coilSwing), 0, 1) * b.Box.W
+	at := clamp(line+h.side*b.d.Between(0.05, coilSwing), 0, 1) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.drift(at, 0.12*b.Box.W, [2]float64{80, 140}, [2]float64{180, 360}), half: half, blunt: b.thick(0, 0.9), swell: b.d.drift(0, 0.3, [2]float64{80, 140}, [2]float64{180, 360})}
+	r := row{part: 1, line: b.d.drift(at, 0.12*b.Box.W, [2]float64{80, 140}, [2]float64{180, 360}), half: half, blunt: b.thick(softRim, 0.4), swell: b.d.drift(0, 0.3, [2]float64{80, 140}, [2]float64{180, 360})}
 	switch b.Technique {
 	case script.PotEnd:
 		b.tongue(&r)
