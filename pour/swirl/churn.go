@@ -19,7 +19,7 @@ func (b *builder) churn(size float64) {
 	at := vec2{b.d.Between(0.2, 0.8)*b.Box.W, b.level - high*b.d.Between(0.9, 1.4)}
 	b.add(op{gyre: &gyre{
 		at: at, half: vec2{wide, high}, width: b.Box.W, height: b.level,
-		angle: b.d.Sign() * b.d.Between(0.8, 1.8) * b.fall(), gain: b.d.drift(b.d.Between(0.6, 0.9), 0.25, [2]float64{100, 180}, [2]float64{220, 400}),
+		angle: b.d.Sign() * b.d.Between(0.7, 1.5) * b.fall(), gain: b.d.drift(b.d.Between(0.6, 0.9), 0.25, [2]float64{100, 180}, [2]float64{220, 400}),
 		shift: b.d.wobble(0, 0.06*b.Box.W), sink: b.d.wobble(0, 0.03*b.level), swell: b.d.wobble(1, 0.06),
 	}})
 }

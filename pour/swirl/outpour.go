@@ -32,7 +32,7 @@ const (
 	holdsPart    = 0.4  // by what part of its width it is narrower there
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
-	coilSwing    = 0.5  // of the mould's width: how far the ribbon swings to either side of the hand
+	coilSwing    = 0.42 // of the mould's width: how far the ribbon swings to either side of the hand
 	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
 	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 	spotHalf     = 1.05 // of the usual width: a ribbon out of a pot with spots
@@ -86,7 +86,7 @@ func (h *hand) next(b *builder) {
 
 // lip is the stream as it leaves the pot.
 func (b *builder) lip() *stream {
-	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5)}
+	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.drift(0, 0.5, [2]float64{120, 200}, [2]float64{260, 450})}
 	s.first = b.d.Between(leastFirst, mostFirst)
 	if b.d.Sign() < 0 {
 		s.first = 1 - s.first
@@ -176,13 +176,13 @@ func (r *ribbon) stand(b *builder, wide float64, last bool) {
 	deep := (r.top - r.bottom) * b.Box.W / wide
 	steep := b.d.Between(0.15, 0.26)
 	if last {
-		wave, steep, most = b.d.Between(18, 26), 0.3, 0.5
+		wave, steep, most = b.d.Between(26, 40), 0.26, 0.5
 	}
 	many := wide / wave
 	r.crests = &crests{
 		high: min(most, steep*wave/deep), many: many,
 		aslant: b.d.Between(0.1, 0.4) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
-		bend: b.d.Between(0.3, 0.6), at: b.d.Between(0, 6.28),
+		bend: b.d.Between(0.5, 1.1), at: b.d.Between(0, 6.28),
 	}
 }
 
@@ -213,7 +213,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := clamp(line+h.side*b.d.Between(0.05, coilSwing), 0, 1) * b.Box.W
+	at := clamp(line+h.side*b.d.Between(-0.12, coilSwing), 0, 1) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
 	r := row{part: 1, line: b.d.drift(at, 0.12*b.Box.W, [2]float64{80, 140}, [2]float64{180, 360}), half: half, blunt: b.thick(softRim, 0.4), swell: b.d.drift(0, 0.3, [2]float64{80, 140}, [2]float64{180, 360})}
 	switch b.Technique {
