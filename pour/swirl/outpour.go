@@ -8,36 +8,38 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 10   // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 7   // of thick
-	spotRibbons  = 5    // where spots in it make each of them many-coloured
-	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
-	mostRibbons  = 5    // of them in one way over the mould
-	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
-	mostLean     = 1    // how far its sheets stand up at most
-	leastLean    = 0.3  // and how far those that stand lean over at least
-	lyingPart    = 0.2  // of the ribbons run out flat, their sheets lying
-	leastFirst   = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
-	mostFirst    = 0.45 // and at most
-	foldsFrom    = 0.45 // of the mould's height: from here up a ribbon lies lap beside lap
-	mostHigh     = 0.5  // of the lip: how far its sheets go up and down then
-	leastMany    = 0.45 // laps at least
-	mostMany     = 1.05 // and at most
-	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
-	mostLaps     = 1.7  // how often it lies beside itself near the surface at most
-	leastHalfMM  = 18   // half of a ribbon that holds at least: a narrower one folds what it falls into too small
-	lipTries     = 8    // ways in which the pot may be held, of which the most colourful is chosen
-	lipPlaces    = 40   // along the lip, at which it is looked at
-	nearWall     = 0.1  // of the mould's width: the middle of a ribbon keeps so far from the wall
-	holdsPart    = 0.4  // by what part of its width it is narrower there
-	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
-	turnPart     = 0.3  // of the ribbons are led the other way than the one before
-	coilSwing    = 0.42 // of the mould's width: how far the ribbon swings to either side of the hand
-	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
-	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
-	spotHalf     = 1.05 // of the usual width: a ribbon out of a pot with spots
-	mostDrops    = 3    // in a ribbon
-	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
+	thinRibbons  = 10    // about how many ribbons the whole pot makes of thin batter
+	thickRibbons = 7     // of thick
+	spotRibbons  = 4     // where spots in it make each of them many-coloured
+	stripedLess  = 5     // so many less where stripes in it make each of them many-coloured
+	mostRibbons  = 5     // of them in one way over the mould
+	ribbonHalfMM = 34    // half the width of a ribbon where it lies on the surface
+	mostLean     = 1     // how far its sheets stand up at most
+	leastLean    = 0.3   // and how far those that stand lean over at least
+	lyingPart    = 0.2   // of the ribbons run out flat, their sheets lying
+	leastFirst   = 0.3   // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
+	mostFirst    = 0.45  // and at most
+	foldsFrom    = 0.45  // of the mould's height: from here up a ribbon lies lap beside lap
+	mostHigh     = 0.5   // of the lip: how far its sheets go up and down then
+	leastMany    = 0.45  // laps at least
+	mostMany     = 1.05  // and at most
+	lapDrift     = 1.3   // radians, by how much a lap drifts along the loaf
+	mostLaps     = 1.7   // how often it lies beside itself near the surface at most
+	leastHalfMM  = 18    // half of a ribbon that holds at least: a narrower one folds what it falls into too small
+	lipTries     = 8     // ways in which the pot may be held, of which the most colourful is chosen
+	lipPlaces    = 40    // along the lip, at which it is looked at
+	nearWall     = 0.1   // of the mould's width: the middle of a ribbon keeps so far from the wall
+	holdsPart    = 0.4   // by what part of its width it is narrower there
+	sinkPart     = 0.36  // of the level: about how deep a ribbon sinks in at most
+	turnPart     = 0.3   // of the ribbons are led the other way than the one before
+	leastSwing   = -0.12 // of the mould's width: how far the ribbon swings to the side of the hand at least
+	mostSwing    = 0.42  // and at most
+	apart        = 1.35  // how much further from the middle than the hand it lies: it runs down to the wall
+	endFirst     = 0.62  // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
+	endTilt      = 0.8   // what is poured from one end runs so much deeper in the pot at the other
+	spotHalf     = 1.05  // of the usual width: a ribbon out of a pot with spots
+	mostDrops    = 3     // in a ribbon
+	lumpWide     = 1.1   // of its half width: how wide the most of a ribbon is
 )
 
 // outpour pours all colours together out of one pot: in every cross-section as ribbons that lie where the hand and their own coiling bring
@@ -171,12 +173,15 @@ func (r *ribbon) stand(b *builder, wide float64, last bool) {
 	r.lean = b.d.Between(leastLean, mostLean)
 	wave := b.d.Between(30, 60)
 	high := b.level / b.Box.H
-	most := 0.1+0.3*high*high
+	most := 0.1 + 0.3*high*high
 	wide = min(wide, b.Box.W)
 	deep := (r.top - r.bottom) * b.Box.W / wide
 	steep := b.d.Between(0.15, 0.26)
 	if last {
 		wave, steep, most = b.d.Between(26, 40), 0.26, 0.5
+		if b.Technique == script.PotSpots {
+			wave = b.d.Between(36, 55)
+		}
 	}
 	many := wide / wave
 	r.crests = &crests{
@@ -191,7 +196,7 @@ func (r *ribbon) stand(b *builder, wide float64, last bool) {
 func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
 	high := b.level / b.Box.H
 	laps, up := 1, a.Share*b.Box.H/float64(n)
-	if k == n-1 && b.act >= b.last {
+	if k == n-1 && b.act >= b.last && b.Technique != script.PotSpots {
 		laps = 2
 	}
 	for i := range laps {
@@ -213,7 +218,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := clamp(line+h.side*b.d.Between(-0.12, coilSwing), 0, 1) * b.Box.W
+	at := clamp(0.5+apart*(line-0.5+h.side*b.d.Between(leastSwing, mostSwing)), 0, 1) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
 	r := row{part: 1, line: b.d.drift(at, 0.12*b.Box.W, [2]float64{80, 140}, [2]float64{180, 360}), half: half, blunt: b.thick(softRim, 0.4), swell: b.d.drift(0, 0.3, [2]float64{80, 140}, [2]float64{180, 360})}
 	switch b.Technique {
@@ -230,7 +235,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.swell = wobble{mean: 0.6, amp: [2]float64{0.65, 0.25}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.swell = wobble{mean: 0.6, amp: [2]float64{0.65, 0.12}, k: [2]float64{long, 4 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
 	r.line.mean = clamp(r.line.mean, nearWall*b.Box.W, (1-nearWall)*b.Box.W) // one that runs down the wall would be a sliver
 	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2

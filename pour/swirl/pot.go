@@ -76,10 +76,10 @@ func sheets(u, v, k float64) (side, when float64) {
 
 // crests is how the sheets of a ribbon go up and down across it where it lies lap beside lap.
 type crests struct {
-	high   float64 // of the lip, how far they go up and down to either side
-	many   float64 // laps
-	aslant float64 // of the lip, how much higher they lie at one edge than at the other
-	along  wobble  // radians, where the crests are along the loaf
+	high     float64 // of the lip, how far they go up and down to either side
+	many     float64 // laps
+	aslant   float64 // of the lip, how much higher they lie at one edge than at the other
+	along    wobble  // radians, where the crests are along the loaf
 	bend, at float64
 }
 
