@@ -4,8 +4,8 @@ package swirl
 // other. By eye, no source.
 const (
 	churnLeastMM = 10   // of a level: a shallower one does not turn
-	churnSmall   = 0.24 // of the mould's width: half of the smallest turning place
-	churnLarge   = 0.5  // and of the largest
+	churnSmall   = 0.19 // of the mould's width: half of the smallest turning place
+	churnLarge   = 0.36 // and of the largest
 )
 
 // churn turns what lies somewhere under where the stream falls, a place of a size from 0 to 1, the more the higher it falls from; it comes and
@@ -14,12 +14,12 @@ func (b *builder) churn(size float64) {
 	if b.level < churnLeastMM {
 		return
 	}
-	wide := b.Box.W * (churnSmall + (churnLarge-churnSmall)*size)
-	high := min(0.48*b.level, b.Box.H*b.d.Between(0.22, 0.36))
-	at := vec2{b.d.Between(0.2, 0.8) * b.Box.W, b.level - high*b.d.Between(0.9, 1.4)}
-	b.add(op{gyre: &gyre{
-		at: at, half: vec2{wide, high}, width: b.Box.W, height: b.level,
-		angle: b.d.Sign() * b.d.Between(0.7, 1.5) * b.fall(), gain: b.d.drift(b.d.Between(0.6, 0.9), 0.25, [2]float64{100, 180}, [2]float64{220, 400}),
-		shift: b.d.wobble(0, 0.06*b.Box.W), sink: b.d.wobble(0, 0.03*b.level), swell: b.d.wobble(1, 0.06),
+	wide := b.Box.W * (churnSmall + (churnLarge-churnSmall)*size*size)
+	high := min(wide*b.d.Between(0.7, 1.1), 0.48*b.level-0.5)
+	at := vec2{b.d.Between(wide+0.5, b.Box.W-wide-0.5), b.level - high - 0.5 - (b.level-2*high-1)*b.d.Float()*b.d.Float()}
+	b.add(op{whirl: &whirl{
+		centre: at, half: vec2{wide, high}, room: vec2{min(at.y, b.Box.W-at.y) - wide, min(at.z, b.level-at.z) - high},
+		angle: b.d.Sign() * b.d.Between(1.35, 3) * b.fall(), gain: b.d.wobble(b.d.Between(0, 0.5), 0.9),
+		shift: b.d.wobble(0, 0.2*b.Box.W), sink: b.d.wobble(0, 0.1*b.level),
 	}})
 }

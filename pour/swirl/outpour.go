@@ -9,9 +9,10 @@ import (
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
 	thinRibbons  = 10    // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 7     // of thick
+	thickRibbons = 6     // of thick
 	spotRibbons  = 4     // where spots in it make each of them many-coloured
 	stripedLess  = 5     // so many less where stripes in it make each of them many-coloured
+	leastStriped = 5     // but so many
 	mostRibbons  = 5     // of them in one way over the mould
 	ribbonHalfMM = 34    // half the width of a ribbon where it lies on the surface
 	mostLean     = 1     // how far its sheets stand up at most
@@ -32,9 +33,8 @@ const (
 	holdsPart    = 0.4   // by what part of its width it is narrower there
 	sinkPart     = 0.36  // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3   // of the ribbons are led the other way than the one before
-	leastSwing   = -0.12 // of the mould's width: how far the ribbon swings to the side of the hand at least
-	mostSwing    = 0.42  // and at most
-	apart        = 1.35  // how much further from the middle than the hand it lies: it runs down to the wall
+	leastSwing   = -0.16 // of the mould's width: how far the ribbon swings to the side of the hand at least
+	mostSwing    = 0.56  // and at most
 	endFirst     = 0.62  // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
 	endTilt      = 0.8   // what is poured from one end runs so much deeper in the pot at the other
 	spotHalf     = 1.05  // of the usual width: a ribbon out of a pot with spots
@@ -52,7 +52,7 @@ func (b *builder) outpour() func(script.Act) {
 	case script.PotSpots:
 		inAll = spotRibbons
 	case script.PotStripes:
-		inAll = max(thickRibbons, inAll-stripedLess)
+		inAll = max(leastStriped, inAll-stripedLess)
 	}
 	each := inAll / math.Max(1, float64(b.Passes))
 	return func(a script.Act) {
@@ -62,7 +62,7 @@ func (b *builder) outpour() func(script.Act) {
 			for k := range n {
 				b.ribbon(a, h, k, n)
 			}
-			b.churn(b.d.Float())
+			b.fold(b.d.Float())
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
 		}
@@ -88,12 +88,12 @@ func (h *hand) next(b *builder) {
 
 // lip is the stream as it leaves the pot.
 func (b *builder) lip() *stream {
-	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.drift(0, 0.5, [2]float64{120, 200}, [2]float64{260, 450})}
+	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.slow(0, 0.5)}
 	s.first = b.d.Between(leastFirst, mostFirst)
 	if b.d.Sign() < 0 {
 		s.first = 1 - s.first
 	}
-	stir, eddies := b.d.Between(1.1, 1.7)*b.thick(1.2, 0.4), 2
+	stir, eddies := b.d.Between(0.8, 1.3)*b.thick(1.2, 0.4), 1
 	if b.Technique == script.PotSpots { // many small ones are drawn into streaks soon
 		stir, eddies = b.d.Between(0.3, 0.6), 1
 	}
@@ -186,7 +186,7 @@ func (r *ribbon) stand(b *builder, wide float64, last bool) {
 	many := wide / wave
 	r.crests = &crests{
 		high: min(most, steep*wave/deep), many: many,
-		aslant: b.d.Between(0.1, 0.4) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
+		turned: b.d.Between(0.5, 1) * b.d.Sign() / 250, aslant: b.d.Between(0.1, 0.4) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
 		bend: b.d.Between(0.5, 1.1), at: b.d.Between(0, 6.28),
 	}
 }
@@ -218,9 +218,9 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := clamp(0.5+apart*(line-0.5+h.side*b.d.Between(leastSwing, mostSwing)), 0, 1) * b.Box.W
+	at := clamp(line+h.side*b.d.Between(leastSwing, mostSwing), 0, 1) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.drift(at, 0.12*b.Box.W, [2]float64{80, 140}, [2]float64{180, 360}), half: half, blunt: b.thick(softRim, 0.4), swell: b.d.drift(0, 0.3, [2]float64{80, 140}, [2]float64{180, 360})}
+	r := row{part: 1, line: b.d.slow(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0.4), swell: b.d.slow(0, 0.3)}
 	switch b.Technique {
 	case script.PotEnd:
 		b.tongue(&r)

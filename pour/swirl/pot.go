@@ -81,12 +81,13 @@ type crests struct {
 	aslant   float64 // of the lip, how much higher they lie at one edge than at the other
 	along    wobble  // radians, where the crests are along the loaf
 	bend, at float64
+	turned   float64 // of the lip to the mm
 }
 
 // lifted carries the unit square onto itself, as each place across only moves up and what goes out at the top comes in at the bottom, where
 // one end of the lip lies on the other.
 func (c *crests) lifted(x, across, up float64) float64 {
-	s := up + c.aslant*across + c.high*math.Sin(2*math.Pi*c.many*across+c.bend*math.Sin(2*math.Pi*across+c.at)+c.along.at(x))
+	s := up + c.aslant*across + c.turned*x + c.high*math.Sin(2*math.Pi*c.many*across+c.bend*math.Sin(2*math.Pi*across+c.at)+c.along.at(x))
 	return s - math.Floor(s)
 }
 
