@@ -11,6 +11,7 @@ const (
 	thinRibbons  = 10    // about how many ribbons the whole pot makes of thin batter
 	thickRibbons = 6     // of thick
 	spotRibbons  = 4     // where spots in it make each of them many-coloured
+	spotsSteep   = 0.6   // of what crests of others are steep: many colours folded tightly turn grey
 	stripedLess  = 5     // so many less where stripes in it make each of them many-coloured
 	leastStriped = 5     // but so many
 	mostRibbons  = 5     // of them in one way over the mould
@@ -26,7 +27,8 @@ const (
 	mostMany     = 1.05  // and at most
 	lapDrift     = 1.3   // radians, by how much a lap drifts along the loaf
 	mostLaps     = 1.7   // how often it lies beside itself near the surface at most
-	leastHalfMM  = 18    // half of a ribbon that holds at least: a narrower one folds what it falls into too small
+	endHalf      = 0.34  // of the mould's width: half of a lap of the last at least, as it runs out over all before
+	leastHalfMM  = 18.   // half of a ribbon that holds at least: a narrower one folds what it falls into too small
 	lipTries     = 8     // ways in which the pot may be held, of which the most colourful is chosen
 	lipPlaces    = 40    // along the lip, at which it is looked at
 	nearWall     = 0.1   // of the mould's width: the middle of a ribbon keeps so far from the wall
@@ -183,6 +185,9 @@ func (r *ribbon) stand(b *builder, wide float64, last bool) {
 			wave = b.d.Between(36, 55)
 		}
 	}
+	if b.Technique == script.PotSpots {
+		steep, most = spotsSteep*steep, spotsSteep*most
+	}
 	many := wide / wave
 	r.crests = &crests{
 		high: min(most, steep*wave/deep), many: many,
@@ -206,7 +211,11 @@ func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
 		r := b.lap(a, h, k)
 		r.part = 1 / float64(laps)
 		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
-		r.half = max(r.half, leastHalfMM, r.part*up*b.Box.W/(sinkPart*b.level))
+		least := leastHalfMM
+		if laps > 1 {
+			least = endHalf * b.Box.W
+		}
+		r.half = max(r.half, least, r.part*up*b.Box.W/(sinkPart*b.level))
 		rows = append(rows, r)
 	}
 	return rows
