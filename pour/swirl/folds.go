@@ -1,5 +1,11 @@
 package swirl
 
+import (
+	"math"
+
+	"pourbench/pour/script"
+)
+
 // What falls from a pot also sets what lies under the surface going round: by eye, no source.
 const (
 	foldLeastMM = 10   // of a level: a shallower one does not go round
@@ -10,6 +16,49 @@ const (
 	foldLeast   = 0.7  // radians, by how much it goes round at least
 	foldMost    = 1.5  // and at most
 )
+
+// Crests of the sheets of a ribbon: by eye, no source.
+const (
+	leastWaveMM  = 30.  // from crest to crest at least
+	mostWaveMM   = 60.  // and at most
+	leastLastMM  = 26.  // the same of the ribbon poured last
+	mostLastMM   = 40.  //
+	leastSteep   = 0.15 // of a wave: how far the sheets go up and down at least, so that they fold roundly
+	mostSteep    = 0.26 // and at most, as the last does
+	lowHigh      = 0.1  // of the lip: how far they go up and down at the bottom at most, where the batter runs out
+	topHigh      = 0.4  // and at the surface
+	lastHigh     = 0.5  // and those of the last, so that most of the lip is seen from above
+	spotsWide    = 1.4  // how much longer the last waves are where the pot holds spots
+	spotsSteep   = 0.6  // and how much less steep: many colours folded tightly turn grey
+	leastTurnMM  = 250. // of the loaf along which another part of the lip comes to lie uppermost, as the hand turns over, at least
+	mostTurnMM   = 500. // and at most
+	leastAslant  = 0.1  // of the lip: how much higher sheets lie at one edge at least
+	mostAslant   = 0.4  // and at most
+	leastCrooked = 0.5  // radians, how uneven laps are at least
+	mostCrooked  = 1.1  // and at most
+	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
+)
+
+// crests draws how the sheets of a ribbon go up and down where it is so many mm wide and deep.
+func (b *builder) crests(wide, deep float64, last bool) *crests {
+	high := b.level / b.Box.H
+	wave, steep, most := b.d.Between(leastWaveMM, mostWaveMM), b.d.Between(leastSteep, mostSteep), lowHigh+(topHigh-lowHigh)*high*high
+	if last {
+		wave, steep, most = b.d.Between(leastLastMM, mostLastMM), mostSteep, lastHigh
+	}
+	if b.Technique == script.PotSpots {
+		steep, most = spotsSteep*steep, spotsSteep*most
+		if last {
+			wave *= spotsWide
+		}
+	}
+	many := wide / wave
+	return &crests{
+		high: min(most, steep*wave/deep), many: many, bend: b.d.Between(leastCrooked, mostCrooked), at: b.d.Between(0, 2*math.Pi),
+		aslant: b.d.Between(leastAslant, mostAslant) * b.d.Sign(), turned: b.d.Sign() / b.d.Between(leastTurnMM, mostTurnMM),
+		along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
+	}
+}
 
 // fold lets a place of a size from 0 to 1 under the surface go round, the more the higher the stream falls from: ribbons that lie there fold over,
 // roundly, as there is no rim at which it ends. It comes and goes slowly along the loaf, so that a cut along it flows.

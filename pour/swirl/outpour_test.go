@@ -39,7 +39,7 @@ func TestTonguesGoForthFromTheLip(t *testing.T) {
 func TestTheFootOfARibbonIsDrawnWhereItLies(t *testing.T) {
 	box := Box{L: 100, W: 80, H: 60}
 	st := &stream{layout: &bands{beside{until: []float64{0.5, 1}, portion: []int{1, 2}, act: []int{0, 0}}}, box: box, chord: chordTable(), surge: wobble{mean: math.Pi / 2}}
-	r := &ribbon{stream: st, bottom: 50, top: 60, tall: 80, upright: true}
+	r := &ribbon{stream: st, bottom: 50, top: 60, tall: 80}
 	s := &Swirl{recipe: Recipe{Box: box}, level: 60, acts: 1, ops: []op{
 		{slab: &slab{top: 50, fill: plain(0)}},
 		{slab: &slab{bottom: 50, top: 60, fill: r}},
