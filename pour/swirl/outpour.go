@@ -10,11 +10,11 @@ import (
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 10   // about how many ribbons the whole pot makes of thin batter
+	thinRibbons  = 9    // about how many ribbons the whole pot makes of thin batter
 	thickRibbons = 6    // of thick
 	spotRibbons  = 4    // where spots in it make each of them many-coloured
-	stripedLess  = 5    // so many less where stripes do
-	leastStriped = 5    // but so many
+	stripedLess  = 4    // so many less where stripes do
+	leastStriped = 4    // but so many
 	mostRibbons  = 5    // of them in one way over the mould
 	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
@@ -26,7 +26,7 @@ const (
 	holdsPart    = 0.4  // by what part of its width it is narrower near the surface
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
-	leastSwing   = -0.3 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
+	leastSwing   = 0.25 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
 )
 
@@ -54,6 +54,9 @@ func (b *builder) outpour() func(script.Act) {
 				b.ribbon(a, h, k, n)
 			}
 			b.fold(b.d.Float())
+			if b.Technique != script.PotSpots {
+				b.fold(0.5 * b.d.Float())
+			}
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
 		}
