@@ -11,7 +11,7 @@ import (
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
 	thinRibbons  = 9    // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 6    // of thick
+	thickRibbons = 5    // of thick
 	spotRibbons  = 4    // where spots in it make each of them many-coloured
 	stripedLess  = 4    // so many less where stripes do
 	leastStriped = 4    // but so many
