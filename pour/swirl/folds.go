@@ -62,8 +62,8 @@ func (b *builder) crests(wide, deep float64, last bool) *crests {
 
 // fold lets a place of a size from 0 to 1 under the surface go round, the more the higher the stream falls from: ribbons that lie there fold over,
 // roundly, as there is no rim at which it ends. It comes and goes slowly along the loaf, so that a cut along it flows.
-func (b *builder) fold(size float64) {
-	if b.level < foldLeastMM {
+func (b *builder) fold(size, often float64) {
+	if skip := b.d.Float() >= often; skip || b.level < foldLeastMM {
 		return
 	}
 	wide := b.Box.W * (foldSmall + (foldLarge-foldSmall)*size)

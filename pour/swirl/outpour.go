@@ -53,9 +53,9 @@ func (b *builder) outpour() func(script.Act) {
 			for k := range n {
 				b.ribbon(a, h, k, n)
 			}
-			b.fold(b.d.Float())
+			b.fold(b.d.Float(), b.thick(1, 0.6))
 			if b.Technique != script.PotSpots {
-				b.fold(0.5 * b.d.Float())
+				b.fold(0.5*b.d.Float(), b.thick(0.5, 0))
 			}
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
@@ -148,7 +148,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	}
 	at := (line + h.side*b.d.Between(leastSwing, 1)*clamp(min(line, 1-line), 0, 1)) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.slow(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0.4), swell: b.d.slow(0, 0.3)}
+	r := row{part: 1, line: b.d.slow(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0), swell: b.d.slow(0, 0.3)}
 	if b.Technique == script.PotEnd {
 		b.tongue(&r)
 	}
