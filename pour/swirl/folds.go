@@ -8,13 +8,16 @@ import (
 
 // What falls from a pot also sets what lies under the surface going round: by eye, no source.
 const (
-	foldLeastMM = 10   // of a level: a shallower one does not go round
-	foldSmall   = 0.24 // of the mould's width: half of the smallest place that goes round
-	foldLarge   = 0.5  // and of the largest
-	foldShallow = 0.22 // of the mould's height: half of the shallowest
-	foldDeep    = 0.36 // and of the deepest
-	foldLeast   = 0.7  // radians, by how much it goes round at least
-	foldMost    = 1.5  // and at most
+	foldLeastMM    = 10   // of a level: a shallower one does not go round
+	foldSmall      = 0.24 // of the mould's width: half of the smallest place that goes round
+	foldLarge      = 0.5  // and of the largest
+	foldShallow    = 0.22 // of the mould's height: half of the shallowest
+	foldDeep       = 0.36 // and of the deepest
+	foldLeast      = 0.8  // radians, by how much it goes round at least
+	foldMost       = 1.5  // and at most
+	foldOften      = 0.6  // of the ways over the mould set thin batter going round
+	foldOftenThick = 0.35 // and so many thick
+	foldAgain      = 0.3  // of them set a smaller place of thin batter going round as well
 )
 
 // Crests of the sheets of a ribbon: by eye, no source.
@@ -60,7 +63,7 @@ func (b *builder) crests(wide, deep float64, last bool) *crests {
 	}
 }
 
-// fold lets a place of a size from 0 to 1 under the surface go round, the more the higher the stream falls from: ribbons that lie there fold over,
+// fold lets, so often, a place of a size from 0 to 1 under the surface go round, the more the higher the stream falls from: ribbons that lie there fold over,
 // roundly, as there is no rim at which it ends. It comes and goes slowly along the loaf, so that a cut along it flows.
 func (b *builder) fold(size, often float64) {
 	if skip := b.d.Float() >= often; skip || b.level < foldLeastMM {

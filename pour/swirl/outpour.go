@@ -53,9 +53,9 @@ func (b *builder) outpour() func(script.Act) {
 			for k := range n {
 				b.ribbon(a, h, k, n)
 			}
-			b.fold(b.d.Float(), b.thick(1, 0.6))
+			b.fold(b.d.Float(), b.thick(foldOften, foldOftenThick))
 			if b.Technique != script.PotSpots {
-				b.fold(0.5*b.d.Float(), b.thick(0.5, 0))
+				b.fold(0.5*b.d.Float(), b.thick(foldAgain, 0))
 			}
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
