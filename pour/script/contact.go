@@ -110,17 +110,11 @@ func (c contact) round(s Script) {
 
 // foldedPart is how much boundary arises as the stream out of the pot falls onto what it laid before, against what it had in the pot; fitted
 // by eye to faces, no source.
-const (
-	foldedPart  = 0.7
-	foldedSpots = 2. // of spots, which are drawn out until little is left of who lay in whom
-)
+const foldedPart = 0.7
 
 // folded has every two jugs touch in proportion to both their shares, as ribbons fall on one another wherever chance has it.
 func (c contact) folded(b Brief) {
-	shares, part, sum := b.Shares, foldedPart, 0.0
-	if b.Technique == PotSpots {
-		part = foldedSpots
-	}
+	shares, sum := b.Shares, 0.0
 	for a := range shares {
 		for b := range a {
 			sum += shares[a] * shares[b]
@@ -129,7 +123,7 @@ func (c contact) folded(b Brief) {
 	for a := range shares {
 		for b := range a {
 			if sum > 0 {
-				c.add(a, b, part*shares[a]*shares[b]/sum)
+				c.add(a, b, foldedPart*shares[a]*shares[b]/sum)
 			}
 		}
 	}

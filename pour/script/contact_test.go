@@ -80,7 +80,7 @@ func inPot(s script.Script, folded, of float64) string {
 }
 
 // Round the pot by hand: three colours go round twice, some of the pot before the first of each round, and the last lies beside the first. Of
-// 1.7 parts of all boundary, 0.7 arise on the way out, of spots 2 of 3.
+// 1.7 parts of all boundary, 0.7 arise on the way out.
 func TestColoursTouchAsTheyLieInThePot(t *testing.T) {
 	for _, c := range []struct {
 		technique script.Technique
@@ -98,11 +98,7 @@ func TestColoursTouchAsTheyLieInThePot(t *testing.T) {
 	} {
 		rest := (1 - c.pot) / 3
 		s := must(t, script.Brief{Technique: c.technique, Shares: []float64{c.pot, rest, rest, rest}, First: -1, Last: -1, PotBetween: c.between})
-		folded := 0.7
-		if c.technique == script.PotSpots {
-			folded = 2
-		}
-		if got := inPot(s, folded, c.of); got != c.want {
+		if got := inPot(s, 0.7, c.of); got != c.want {
 			t.Errorf("%s, pot %g, between %v:\n got %s\nwant %s", c.technique, c.pot, c.between, got, c.want)
 		}
 	}

@@ -133,7 +133,7 @@ type nests struct {
 }
 
 // rimPart is what part of the pot's own batter lies along its wall, where nothing is poured: by eye, no source.
-const rimPart = 0.55
+const rimPart = 0.75
 
 // potRing is a ring of the pot cut into equal wedges.
 type potRing struct {

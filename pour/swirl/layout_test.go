@@ -174,16 +174,19 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 	eddies := []eddy{{u: 0.2, v: -0.3, reach: 0.5, turn: 2.5}, {u: -0.5, v: 0.1, reach: 0.45, turn: -1.6}}
 	for name, r := range map[string]ribbon{
 		"along the middle": {stream: &stream{stir: 2, surge: wobble{mean: 0.7}, eddies: eddies}, lean: 0.6},
-		"lying flat":       {stream: &stream{stir: -1.7}, over: true},
+		"upright":          {stream: &stream{stir: -1.7}, over: true},
 		"standing up":      {stream: &stream{stir: 1.1, eddies: eddies}, lean: 1, back: true},
 		"from the end":     {stream: &stream{tilt: 0.8, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
-		"in drops":         {stream: &stream{stir: 1.4, eddies: eddies}, drops: 2, bent: wobble{mean: 0.2}, over: true},
+		"in crests": {
+			stream: &stream{stir: 1.4, eddies: eddies}, over: true,
+			crests: &crests{high: 0.4, many: 1.3, bend: 0.8, at: 1, aslant: 0.3, turned: 0.004, along: wobble{mean: 2}},
+		},
 	} {
 		var u, v float64
 		s := r.stream
 		s.layout, s.box, s.chord = probe{&u, &v}, Box{L: 200, W: 80, H: 60}, chordTable()
 		r.top, r.tall = 60, 60
-		const n = 46 // even, so that two drops fall on the grid alike
+		const n = 46 // even, so that both sides fall on the grid alike
 		var mu, mv, uu, vv, inner float64
 		for i := range n * n * n {
 			r.label(200*(float64(i%n)+0.5)/n, 80*(float64(i/n%n)+0.5)/n, 60*(float64(i/n/n)+0.5)/n)
@@ -311,34 +314,5 @@ func TestTheStickTurnsTheMiddleMost(t *testing.T) {
 		if got, want := math.Atan2(v, u), 0.5-1.2*math.Pow(1-r*r, 1.5); !near(got, want, 1e-9) {
 			t.Errorf("at %g the pot is turned back by %.4f, want %.4f", r, got, want)
 		}
-	}
-}
-
-// Counted over a grid, drops lose nothing: every part of the lip and of the time keeps its area. Round the middle of a drop its sheets close:
-// as far off in any direction lies one sheet, and neighbours touch in one colour.
-func TestSpotsCloseToDropsAndLoseNothing(t *testing.T) {
-	const n, cells = 360, 4
-	for _, drops := range []int{1, 2, 3} {
-		var count [cells * cells]int
-		for i := range n * n {
-			side, when := dropped((float64(i%n)+0.5)/n, (float64(i/n)+0.5)/n, drops)
-			count[min(int(side*cells), cells-1)*cells+min(int(when*cells), cells-1)]++
-		}
-		for i, got := range count {
-			if !near(float64(got)/(n*n), 1./(cells*cells), 0.002) {
-				t.Errorf("%d drops: cell %d holds %d of %d places", drops, i, got, n*n)
-			}
-		}
-	}
-	for _, a := range []float64{0.3, 1.9, 4} {
-		sin, cos := math.Sincos(a)
-		for drop, want := range []float64{math.Pi * 0.04 / 2, 1 - math.Pi*0.04/2} {
-			if side, _ := dropped((float64(drop)+0.5+0.2*cos)/2, 0.5+0.2*sin, 2); !near(side, want, 1e-9) {
-				t.Errorf("a fifth off the middle of drop %d lies %g of the lip, want %g", drop, side, want)
-			}
-		}
-	}
-	if side, _ := dropped(0.5, 1, 2); !near(side, 0.5, 1e-9) {
-		t.Errorf("two drops touch at %g of the lip", side)
 	}
 }

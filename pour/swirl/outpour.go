@@ -1,40 +1,32 @@
 package swirl
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"pourbench/pour/script"
 )
 
 // What a stream out of the pot lays into the mould: what gives a pleasing picture, no source.
 const (
-	thinRibbons  = 15   // about how many ribbons the whole pot makes of thin batter
-	thickRibbons = 11   // of thick
-	spotRibbons  = 7    // where they are to hold spots
-	stripedLess  = 5    // so many less where stripes in it make each of them many-coloured
+	thinRibbons  = 9    // about how many ribbons the whole pot makes of thin batter
+	thickRibbons = 5    // of thick
+	spotRibbons  = 4    // where spots in it make each of them many-coloured
+	stripedLess  = 4    // so many less where stripes do
+	leastStriped = 4    // but so many
 	mostRibbons  = 5    // of them in one way over the mould
 	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
-	mostLean     = 1    // how far its sheets stand up at most
-	leastLean    = 0.3  // and how far those that stand lean over at least
-	lyingPart    = 0.2  // of the ribbons run out flat, their sheets lying
-	leastFirst   = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
-	mostFirst    = 0.45 // and at most
-	foldsFrom    = 0.45 // of the mould's height: from here up a ribbon lies lap beside lap
-	mostHigh     = 0.5  // of the lip: how far its sheets go up and down then
-	leastMany    = 0.45 // laps at least
-	mostMany     = 1.05 // and at most
-	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
-	mostLaps     = 1.7  // how often it lies beside itself near the surface at most
-	leastHalfMM  = 13   // half of a ribbon that holds at least: a narrower one folds what it falls into too small
-	nearWall     = 0.1  // of the mould's width: the middle of a ribbon keeps so far from the wall
-	holdsPart    = 0.4  // by what part of its width it is narrower there
+	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
+	lastHalfPart = 0.34 // of the mould's width: half of a lap of the last at least, as it runs out over all before
+	lastLaps     = 2    // how often the last lies beside itself
+	mostLean     = 1    // how far sheets that stand lean over at most
+	leastLean    = 0.3  // and at least
+	nearWall     = 0.1  // of the mould's width: the middle of a ribbon that comes down in one place keeps so far from the wall
+	holdsPart    = 0.4  // by what part of its width it is narrower near the surface
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
-	coilSwing    = 0.4  // of the mould's width: how far the ribbon swings to either side of the hand
-	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
-	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
-	spotHalf     = 1.05 // of the usual width: a ribbon out of a pot with spots
-	mostDrops    = 3    // in a ribbon
+	leastSwing   = 0.25 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
 )
 
@@ -48,19 +40,22 @@ func (b *builder) outpour() func(script.Act) {
 	case script.PotSpots:
 		inAll = spotRibbons
 	case script.PotStripes:
-		inAll = max(thickRibbons, inAll-stripedLess)
+		inAll = max(leastStriped, inAll-stripedLess)
 	}
 	each := inAll / math.Max(1, float64(b.Passes))
 	return func(a script.Act) {
 		switch a.Kind {
 		case script.PourOut:
 			n := int(clamp(each+b.d.Float(), 1, mostRibbons))
+			if b.level == 0 && n > 1 {
+				n-- // on the bare bottom they run together
+			}
 			for k := range n {
 				b.ribbon(a, h, k, n)
 			}
-			b.churn(b.d.Float())
-			if b.Technique != script.PotSpots { // what holds drops is not torn into threads
-				b.churn(0.5 * b.d.Float())
+			b.fold(b.d.Float(), b.thick(foldOften, foldOftenThick))
+			if b.Technique != script.PotSpots {
+				b.fold(0.5*b.d.Float(), b.thick(foldAgain, 0))
 			}
 		case script.Level:
 			b.settle(b.thick(3, 1.2))
@@ -85,37 +80,6 @@ func (h *hand) next(b *builder) {
 	}
 }
 
-// lip is the stream as it leaves the pot.
-func (b *builder) lip() *stream {
-	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.wobble(b.d.Between(0, 2*math.Pi), 0.5)}
-	s.first = b.d.Between(leastFirst, mostFirst)
-	if b.d.Sign() < 0 {
-		s.first = 1 - s.first
-	}
-	stir, eddies := b.d.Between(1.1, 1.7)*b.thick(1.2, 0.4), 2
-	if b.Technique == script.PotSpots { // many small ones are drawn into streaks soon
-		stir, eddies = b.d.Between(0.3, 0.6), 1
-	}
-	s.stir = stir * b.Turns * b.d.Sign()
-	for range eddies {
-		s.eddies = append(s.eddies, b.eddy())
-	}
-	if b.Technique == script.PotEnd {
-		s.tilt, s.first = endTilt, endFirst
-		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
-	}
-	return s
-}
-
-// eddy is batter that turns about itself somewhere in the pot where the spoon passed.
-func (b *builder) eddy() eddy {
-	r, a := 0.65*math.Sqrt(b.d.Float()), b.d.Between(0, 2*math.Pi)
-	e := eddy{u: r * math.Cos(a), v: r * math.Sin(a)}
-	e.reach = min(b.d.Between(0.35, 0.6), 0.98-r)
-	e.turn = b.d.Between(0.8, 1.6) * b.thick(1.1, 0.6) * b.d.Sign() * min(1, b.Turns)
-	return e
-}
-
 // ribbon lays the k-th ribbon of n of a way over the mould.
 func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	from := b.level
@@ -127,43 +91,41 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 		b.raise(a.Share/float64(n), fill)
 	}
 	fill.top, fill.tall = b.level, b.Box.W
-	lies := b.train(a, h, k, n)
-	fill.stand(b, lies[0].half*lumpWide)
+	last := b.act >= b.last && k == n-1
+	lies := b.train(a, h, k, n, last)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
-		fill.tall, fill.upright = max(up, 1e-9), true
+		fill.tall, fill.lean = max(up, 1e-9), b.d.Between(leastLean, mostLean)
 		return
 	}
+	wide := widthOf(lies, b.Box.W)
+	fill.crests = b.crests(wide, up*b.Box.W/wide, last)
 	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: b.Box.W}})
 }
 
-// stand draws how the sheets of a ribbon stand: most lean over, as each runs out under the next; where the pot holds spots they close to
-// drops, as many as are round where most of it is so many mm wide.
-func (r *ribbon) stand(b *builder, wide float64) {
-	if b.Technique == script.PotSpots {
-		r.drops = int(clamp(wide*wide/((r.top-r.bottom)*b.Box.W)+b.d.Float(), 1, mostDrops)) // as many as are about round
-		r.bent = b.d.wobble(b.d.Between(-0.08, 0.08), 0.08)
-		return
+// widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.
+func widthOf(laps []row, width float64) (sum float64) {
+	ends := make([]vec2, 0, len(laps)) // from y to z
+	for i := range laps {
+		half := 0.5 * lumpWide * laps[i].half
+		ends = append(ends, vec2{max(0, laps[i].line.mean-half), min(width, laps[i].line.mean+half)})
 	}
-	r.upright = b.d.Float() >= lyingPart
-	r.lean = b.d.Between(leastLean, mostLean)
-	high := clamp((b.level/b.Box.H-foldsFrom)/(1-foldsFrom), 0, 1)
-	if high == 0 {
-		return
+	slices.SortFunc(ends, func(a, b vec2) int { return cmp.Compare(a.y, b.y) })
+	upto := 0.0
+	for _, e := range ends {
+		sum += max(0, e.z-max(e.y, upto))
+		upto = max(upto, e.z)
 	}
-	r.crests = &crests{
-		high: mostHigh * math.Sqrt(high) * b.d.Between(0.6, 1), many: b.d.Between(leastMany, mostMany),
-		aslant: b.d.Between(0.2, 0.7) * b.d.Sign(), along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift),
-	}
+	return sum
 }
 
 // train is where the k-th ribbon of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
-// that has thickened, holds as it falls, narrower and lap beside lap.
-func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
+// that has thickened, holds as it falls, narrower, and the last lies lap beside lap.
+func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row) {
 	high := b.level / b.Box.H
-	laps, up := 1, a.Share*b.Box.H/float64(n)
-	if b.Technique != script.PotSpots {
-		laps += int(high * b.d.Between(0, mostLaps))
+	laps, up, least := 1, a.Share*b.Box.H/float64(n), leastHalfMM
+	if last && b.Technique != script.PotSpots {
+		laps, least = lastLaps, lastHalfPart*b.Box.W
 	}
 	for i := range laps {
 		if i > 0 {
@@ -172,7 +134,7 @@ func (b *builder) train(a script.Act, h *hand, k, n int) (rows []row) {
 		r := b.lap(a, h, k)
 		r.part = 1 / float64(laps)
 		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
-		r.half = max(r.half, leastHalfMM, r.part*up*b.Box.W/(sinkPart*b.level))
+		r.half = max(r.half, least, r.part*up*b.Box.W/(sinkPart*b.level))
 		rows = append(rows, r)
 	}
 	return rows
@@ -184,14 +146,11 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := clamp(line+h.side*b.d.Between(0, coilSwing), 0, 1) * b.Box.W
+	at := (line + h.side*b.d.Between(leastSwing, 1)*clamp(min(line, 1-line), 0, 1)) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	r := row{part: 1, line: b.d.wobble(at, 0.14*b.Box.W), half: half, blunt: b.thick(0, 0.9), swell: b.d.wobble(0, 0.35)}
-	switch b.Technique {
-	case script.PotEnd:
+	r := row{part: 1, line: b.d.heavy(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0), swell: b.d.heavy(0, 0.3)}
+	if b.Technique == script.PotEnd {
 		b.tongue(&r)
-	case script.PotSpots:
-		r.half *= spotHalf
 	}
 	return r
 }
@@ -201,7 +160,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.swell = wobble{mean: 0.6, amp: [2]float64{0.65, 0.25}, k: [2]float64{long, 5 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.swell = wobble{mean: 0.6, amp: [2]float64{0.65, 0.12}, k: [2]float64{long, 4 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
 	r.line.mean = clamp(r.line.mean, nearWall*b.Box.W, (1-nearWall)*b.Box.W) // one that runs down the wall would be a sliver
 	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2

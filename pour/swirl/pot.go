@@ -29,12 +29,9 @@ type ribbon struct {
 	stream      *stream
 	bottom, top float64 // mm
 	tall        float64 // mm from the bottom: how high what it is made of is told to reach
-	lean        float64 // how far its sheets stand up: 0 they lie flat, 1 as far across the ribbon as up it
+	lean        float64 // how far its sheets lean over where they stand, as where it runs over the bottom: 0 upright, 1 as far across as up
 	over, back  bool    // it has turned over; it was led the other way
-	drops       int     // into how many drops it runs together, each a part of the lip, sheet round sheet; 0: none
-	bent        wobble  // of the ribbon's width, how far the drops bulge to one side
-	crests      *crests // of its sheets; nil: they lie or lean
-	upright     bool    // its sheets stand, as where it runs over the bottom of an empty mould
+	crests      *crests // of its sheets where they lie; nil: they stand
 }
 
 func (r *ribbon) label(x, y, z float64) int {
@@ -54,16 +51,10 @@ func (r *ribbon) leaves(x, y, z float64) (side, when float64) {
 	if r.back {
 		u = 1 - u
 	}
-	switch {
-	case r.crests != nil:
+	if r.crests != nil {
 		side, when = r.crests.lifted(x, u, v), u
-	case r.drops > 0:
-		u += r.bent.at(x) * math.Sin(math.Pi*v) // a shift, so area is kept; what leaves at one end comes in at the other, where the ribbon ends
-		side, when = dropped(u-math.Floor(u), v, r.drops)
-	case r.upright:
+	} else {
 		side, when = sheets(v, u, r.lean)
-	default:
-		side, when = sheets(u, v, r.lean)
 	}
 	if r.over {
 		side = 1 - side
@@ -89,39 +80,19 @@ func sheets(u, v, k float64) (side, when float64) {
 type crests struct {
 	high   float64 // of the lip, how far they go up and down to either side
 	many   float64 // laps
+	bend   float64 // radians, how uneven the laps are
+	at     float64 // radians, where they are narrow
 	aslant float64 // of the lip, how much higher they lie at one edge than at the other
+	turned float64 // of the lip to a mm, how the lip goes on along the loaf
 	along  wobble  // radians, where the crests are along the loaf
 }
 
 // lifted carries the unit square onto itself, as each place across only moves up and what goes out at the top comes in at the bottom, where
 // one end of the lip lies on the other.
 func (c *crests) lifted(x, across, up float64) float64 {
-	s := up + c.aslant*across + c.high*math.Sin(2*math.Pi*c.many*across+c.along.at(x))
+	lap := 2*math.Pi*c.many*across + c.bend*math.Sin(2*math.Pi*across+c.at) + c.along.at(x)
+	s := up + c.aslant*across + c.turned*x + c.high*math.Sin(lap)
 	return s - math.Floor(s)
-}
-
-// dropped carries the unit square onto itself: it is cut across into n squares, and round the middle of each lie the sheets of its part of
-// the lip, ring round ring. Rings are ranked by their share of the square ([withinSquare]), and places along a ring by their share of what of
-// it lies inside, so area is kept; along a ring, what left first meets itself, and so does what left last. Every other drop has its sheets the
-// other way round, so that neighbours are of one colour where they touch.
-func dropped(u, v float64, n int) (side, when float64) {
-	u *= float64(n)
-	k := min(math.Floor(u), float64(n-1))
-	e, f := u-k-0.5, v-0.5
-	r := math.Hypot(e, f)
-	ring := withinSquare(r)
-	if int(k)%2 == 1 {
-		ring = 1 - ring
-	}
-	a := math.Abs(math.Atan2(e, f)) // 0 to π, either side alike
-	if r > 0.5 {                    // only what lies between the walls of the corner
-		out := math.Acos(min(0.5/r, 1))
-		quarter := min(math.Floor(a/(math.Pi/2)), 1)
-		if room := math.Pi/2 - 2*out; room > 1e-9 {
-			a = math.Pi / 2 * (quarter + clamp((a-quarter*math.Pi/2-out)/room, 0, 1))
-		}
-	}
-	return (k + ring) / float64(n), a / math.Pi
 }
 
 // label is the portion in what lies at x mm along the loaf, that left the lip at side, 0 to 1 along it, when a share poured of the

@@ -17,7 +17,7 @@ type row struct {
 	part  float64 // of the slab's batter; the parts of all rows sum to 1
 	line  wobble  // mm across: the middle of the lump
 	half  float64 // mm, the lump's half width
-	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs
+	blunt float64 // how broad its top and steep its flanks are, 0 to 1: batter that hardly runs; below 0, to softRim, the softer they run out
 	round bool    // its top is broad and its rims run out softly; then blunt does not matter
 	swell wobble  // by what part of half it is wider here; the zero value: not at all
 	hang  wobble  // by what part deeper it hangs here, and so much narrower; the zero value: not at all
@@ -43,6 +43,7 @@ type lump struct {
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
 	mostLumps = 8
+	softRim   = -1. / 3  // of how blunt a lump is: (1-u²)³·(1+u²/3), which ends without a kink
 	roundLump = 16. / 15 // area of a round lump of height and half width 1
 	runFrom   = 0.6      // of the greatest depth: lumps that go no deeper lie as they fell
 	runMost   = 1000.    // times wider, a lump is level

@@ -1,0 +1,85 @@
+package swirl
+
+import (
+	"math"
+
+	"pourbench/pour/script"
+)
+
+// How a pot is stirred and held: what gives a pleasing picture, no source.
+const (
+	leastStir   = 0.8  // radians, by how much the spoon turns the middle of the pot at least
+	mostStir    = 1.3  // and at most
+	leastSpots  = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
+	mostSpots   = 0.6  //
+	stripesStir = 0.6  // of the usual stirring: the lip crosses stripes as they lie
+	leastFirst  = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
+	mostFirst   = 0.45 // and at most
+	lipTurn     = 0.5  // radians, by how much the pot is turned to either side along the loaf
+	lipTries    = 8    // ways in which the pot may be held, of which one is chosen
+	lipPlaces   = 40   // along the lip, at which it is looked at
+	lipBorders  = 7    // about how often the colour is to change along it
+	endFirst    = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
+	endTilt     = 0.8  // what is poured from one end runs so much deeper in the pot at the other
+)
+
+// lip is the stream as it leaves the pot.
+func (b *builder) lip() *stream {
+	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.heavy(0, lipTurn)}
+	s.first = b.d.Between(leastFirst, mostFirst)
+	if b.d.Sign() < 0 {
+		s.first = 1 - s.first
+	}
+	stir := b.d.Between(leastStir, mostStir) * b.thick(1.2, 0.4)
+	switch b.Technique {
+	case script.PotSpots:
+		stir = b.d.Between(leastSpots, mostSpots)
+	case script.PotStripes:
+		stir *= stripesStir
+	}
+	s.stir = stir * b.Turns * b.d.Sign()
+	s.eddies = []eddy{b.eddy()}
+	if b.Technique == script.PotEnd {
+		s.tilt, s.first = endTilt, endFirst
+		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
+	}
+	s.surge.mean = b.held(s)
+	return s
+}
+
+// held is by how many radians the pot is turned so that several colours leave the lip last, as these are seen from above, but not so many that
+// each is a thread: the best of a few ways.
+func (b *builder) held(s *stream) (best float64) {
+	least := math.Inf(1)
+	for range lipTries {
+		by := b.d.Between(0, 2*math.Pi)
+		n := s.borders(by-lipTurn/2) + s.borders(by) + s.borders(by+lipTurn/2)
+		if off := math.Abs(float64(n)/3 - lipBorders); off < least {
+			least, best = off, by
+		}
+	}
+	return best
+}
+
+// borders is how often the colour changes along the lip as the last of the pot leaves it, turned by an angle.
+func (s *stream) borders(by float64) (n int) {
+	u := s.chordAt(s.first)
+	half := math.Sqrt(1 - u*u)
+	was := s.layout.at(s.untwist(u, -half, by))
+	for k := 1; k <= lipPlaces; k++ {
+		if l := s.layout.at(s.untwist(u, half*(2*float64(k)/lipPlaces-1), by)); l != was {
+			was = l
+			n++
+		}
+	}
+	return n
+}
+
+// eddy is batter that turns about itself somewhere in the pot where the spoon passed.
+func (b *builder) eddy() eddy {
+	r, a := 0.65*math.Sqrt(b.d.Float()), b.d.Between(0, 2*math.Pi)
+	e := eddy{u: r * math.Cos(a), v: r * math.Sin(a)}
+	e.reach = min(b.d.Between(0.35, 0.6), 0.98-r)
+	e.turn = b.d.Between(0.8, 1.6) * b.thick(1.1, 0.6) * b.d.Sign() * min(1, b.Turns)
+	return e
+}
