@@ -134,8 +134,11 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 		stuff, bright, ok = b.face.at(p.y, p.z)
 	case p.y < b.low.y+edge || p.y > b.high.y-edge:
 		n = vec{y: math.Copysign(1, p.y-b.high.y/2)}
-		along, _ := b.real(p.x, 0)
+		along, across := b.real(p.x, p.y)
 		stuff, bright, ok = b.wall.at(along, min(p.z, b.s.recipe.Box.H-edge))
+		if p.z > b.s.recipe.Box.H { // icing that was pressed against the wall
+			stuff, bright, ok = b.t.at(along, across), 1, true
+		}
 	case p.z < b.low.z+edge:
 		n = vec{z: -1}
 		along, _ := b.real(p.x, 0)
