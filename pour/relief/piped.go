@@ -18,11 +18,15 @@ const (
 	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
 	pipedBed    = 0.3  // of a swirl's height there is between swirls
-	pipedSway   = 1.1  // mm
+	pipedHole   = 1.04 // so far out on the nearest swirl the icing ends, in its radii
+	pipedSway   = 1.7  // mm, how far the strands of a swirl bulge between its neighbour's
 	pipedUnder  = 0.5
-	pipedSeam   = 7    // mm, between seams under each other
-	pipedDark   = 0.13 // how much darker a seam is at the most where icing is cut
-	pipedLayer  = 0.05 // how much the tone goes over a strand
+	pipedTier   = 6    // mm, between strands lying on each other
+	pipedScale  = 0.45 // how much higher the middle of a strand's back is than its sides, of that
+	pipedSeam   = 0.45 // mm, of a seam between two strands to either side
+	pipedDark   = 0.34 // how much darker a seam is at the most where icing is cut
+	pipedLayer  = 0.04 // how much darker a cut is a strand deep under its back
+	pipedAir    = 0.8  // mm, radius of a pocket of air between strands
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
 	pipedRound  = 5    // mm, over which the edge of it all is rounded
 	pipedCorner = 7    // mm, radius of its corners
@@ -69,7 +73,7 @@ func (p *piped) set(seed int64, take *turns) {
 	reach := pipedReach * math.Hypot(gapX, gapY) / math.Sqrt2
 	for j := range p.rows {
 		for i := range p.columns {
-			s := newSwirl(&d, reach, (i+j%2)%3)
+			s := newSwirl(&d, reach)
 			s.x = gapX * (float64(i) + 0.5 + p.shift(i, j) + d.Between(-0.08, 0.08))
 			s.y = gapY * (float64(j) + 0.5 + d.Between(-0.07, 0.07))
 			s.portion = take.next()
@@ -118,17 +122,26 @@ func (p *piped) at(x, y float64) (z, across float64) {
 	return edge * z * p.scale, p.across(s, x, y, u)
 }
 
-// over is the unscaled height over a place, which swirl that is of, and how far out on it.
+// over is the unscaled height over a place, which swirl that is of, and how far out on it. Swirls are taken as they are piped, to and fro along the
+// loaf: each presses down what stands there and lies over it with its round foot.
 func (p *piped) over(x, y float64) (z float64, of *pipedSwirl, u float64) {
 	i, j := int(x/p.long*float64(p.columns)), int(y/p.wide*float64(p.rows))
+	from, to := max(0, i-1), min(p.columns-1, i+1)
 	z = math.Inf(-1)
+	least := math.Inf(1)
 	for b := max(0, j-1); b <= min(p.rows-1, j+1); b++ {
-		for a := max(0, i-1); a <= min(p.columns-1, i+1); a++ {
+		for a := from; a <= to; a++ {
 			s := &p.swirls[b*p.columns+a]
-			if s.most(math.Hypot(x-s.x, y-s.y)/s.radius) <= z {
+			if b%2 == 1 {
+				s = &p.swirls[b*p.columns+from+to-a]
+			}
+			r := math.Hypot(x-s.x, y-s.y) / s.radius
+			if r > farthestPress && s.most(r) <= z {
 				continue
 			}
 			out, angle := s.lies(x, y)
+			least = min(least, out)
+			z -= s.presses(out)
 			if h := s.at(x, y, out, angle); h > z {
 				z, of, u = h, s, out
 			}
@@ -137,7 +150,17 @@ func (p *piped) over(x, y float64) (z float64, of *pipedSwirl, u float64) {
 	if z < p.bed { // the last of a swirl runs out level
 		z = max(0.05, p.bed-0.5*(p.bed-z))
 	}
-	return z, of, min(1, u)
+	return z * closes(least), of, min(1, u)
+}
+
+// closes is how much of its height the icing has so far out on the nearest swirl: between three that do not meet the base shows.
+func closes(out float64) float64 {
+	const wide = 0.07
+	t := (out - pipedHole) / wide
+	if t <= 0 {
+		return 1
+	}
+	return math.Sqrt(max(0, 1-t*t))
 }
 
 // across is where across its bag the icing of a place comes from: side by side in the strand, which twists a little, or a bag for every swirl.
@@ -154,21 +177,46 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 }
 
 // within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there: strands lie on each
-// other in layers, with a seam between two of them here and there.
+// other like scales, and where two swirls meet the strands of one bulge between those of the other.
 func (p *piped) within(x, y, below float64) (across, tone float64) {
-	sway := pipedSway * math.Sin(below/3.1+x/5) // where two swirls meet they have pushed each other
-	x, y = x+p.long/2+sway, y+p.wide/2+sway
+	x, y = x+p.long/2, y+p.wide/2
+	top, _, _ := p.over(min(max(x, 0), p.long), min(max(y, 0), p.wide))
+	up := p.edge(x, y)*top*p.scale - below
+	sway := pipedSway * (bulge(up/pipedTier+0.1*math.Sin(x/7+y/9)) - 0.55) * smooth(below/2)
+	x, y = x+sway, y+sway
 	_, s, u := p.over(min(max(x, 0), p.long), min(max(y, 0), p.wide))
-	if r, angle := s.lies(x-sway, y-sway); r < 1 { // the layers inside are smooth: they do not follow the grooves of the skin
-		below = max(0, below-p.scale*(s.at(x-sway, y-sway, r, angle)-s.high*s.smooth(r)))
-	}
-	u = min(1, u+pipedUnder*below/(p.scale*s.high)) // the coils below lie further out
 	_, angle := s.lies(x, y)
-	turn := s.turn(angle, u) + below/pipedSeam // from the furrow between two coils inwards
-	turn -= math.Floor(turn)
-	open := 0.6 + 0.4*math.Sin(x/4.3+below/2.7+9*s.phase)*math.Cos(y/5.1-below/4.9) // a seam closes in places
-	seam := max(0, 1-min(turn, 1-turn)/0.12)
-	return p.across(s, x, y, u), 1 - pipedDark*seam*seam*open - pipedLayer*(turn-0.5)*(1-seam)
+	u = min(1, u+pipedUnder*below/(p.scale*s.high)) // the coils below lie further out
+	return p.across(s, x, y, u), s.scales(x, y, up, angle, below)
+}
+
+// bulge is 1 in the middle of every lobe and 0 in the cusp between two.
+func bulge(v float64) float64 {
+	v = 2*(v-math.Floor(v)) - 1
+	return 1 - v*v
+}
+
+// scales is how bright a cut through a swirl is at a place: its strands in section, a fine shade under the round back of each, and a pocket of air
+// where three of them do not meet.
+func (s *pipedSwirl) scales(x, y, up, angle, below float64) float64 {
+	sway := 0.11 * math.Sin(x/5.3+up/4.1+9*s.phase) * math.Cos(y/6.1-up/7.3)
+	row := up/pipedTier + s.phase + angle + sway // a coil climbs as it goes round
+	wide := s.radius / swirlCoils
+	along := math.Hypot(x-s.x, y-s.y)/wide - angle/2 + 0.6*sway // and goes on where it has gone round
+	k := math.Floor(row)
+	arc := func(k float64) float64 { return k + pipedScale*bulge(along+k/2) }
+	off := min(math.Abs(row-arc(k)), math.Abs(row-arc(k+1))) * pipedTier // mm from the nearest back
+	deep := arc(k) - row
+	if deep < 0 {
+		deep = arc(k+1) - row
+	}
+	open := 0.5 + 0.5*math.Sin(x/3.7+up/2.9+7*s.phase)*math.Cos(y/4.3-up/3.3) // a seam closes in places
+	open *= smooth(below / 1.5)
+	seam := max(0, 1-off/pipedSeam)
+	cusp := along + math.Floor(row+0.5)/2
+	cusp = math.Abs(cusp-math.Round(cusp)) * wide
+	air := max(0, 1-math.Hypot(cusp, 1.4*(row-math.Round(row))*pipedTier)/pipedAir)
+	return 1 - pipedDark*seam*seam*open - pipedLayer*deep - 0.3*smooth(2*air)*smooth(2.4*open-1.1)
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }

@@ -261,3 +261,24 @@ func TestEdgesOfASliceAreRounded(t *testing.T) {
 		t.Errorf("at its foot the face faces %+v", foot)
 	}
 }
+
+// Icing that was pressed against the wall shows there in its own colour, and not as more of the base.
+func TestIcingAgainstTheWallHasItsOwnColour(t *testing.T) {
+	box := swirl.Box{L: 250, W: 80, H: 62}
+	pour, r := poured(t, box, false)
+	on := iced(box)
+	s := New(pour, r, on, swirl.Bar{From: 25, To: 50})
+	p := refined(t, s, 260)
+	wrong, all := 0, 0
+	for along := 60.0; along < 240; along++ {
+		if z, stuff := on.Surface(along, box.W-1e-6); z > 3 && stuff != relief.Bare {
+			all++
+			if got := seenAt(s, p, s.loaf.out(vec{along - s.bar.To, box.W, box.H + 1.5})); got >= 0 && got < s.portions {
+				wrong++
+			}
+		}
+	}
+	if all < 5 || wrong > all/5 {
+		t.Errorf("at %d of %d places where icing stands at the wall the base shows", wrong, all)
+	}
+}
