@@ -78,8 +78,8 @@ func (b *builder) pullOut(from vec2, shift wobble) {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.06, 0.18)*b.Box.W), b.Box.H + pullOutMM}
 	b.pull(bent(from, to), clamp(0.14*b.Box.H, 4, 11), shift)
-	off := b.d.Sign() * b.d.Between(0.04, 0.09) * b.Box.W
-	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.07*b.Box.H, 3, 6), shift)
+	off := b.d.Sign() * b.d.Between(0.08, 0.14) * b.Box.W
+	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.06*b.Box.H, 3, 5), shift)
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -87,7 +87,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius float64, shift wobble) {
-	s := b.led(radius, b.thick(0.7, 0.8))
+	s := b.led(radius, b.thick(0.76, 0.84))
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
 	b.draw(&s, path)
