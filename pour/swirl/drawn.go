@@ -55,9 +55,10 @@ const (
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius, slips float64) (shift wobble) {
+// It tells how it drifted.
+func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
+	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
 	s.girth, s.pace = b.d.waver(wireGirth, 2*max(1, b.Turns)), wirePace
 	b.draw(&s, path)
 	return s.shift
@@ -122,10 +123,11 @@ func (b *builder) way() (middle, far float64) {
 	return floor + far, far
 }
 
-// zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
+// zigzag draws the wire down and up across the mould, now and then up through the surface where it turns. Then the batter goes round a little after it
+// here and there, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16), wireSlips)
+	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
 			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.5, 0.75)}, shift)
