@@ -55,9 +55,10 @@ const (
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-func (b *builder) wire(path []vec2, radius, slips float64) (shift wobble) {
+// It tells how it drifted.
+func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waver(slips, slipsATurn*max(1, b.Turns))
+	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
 	s.girth, s.pace = b.d.waver(wireGirth, 2*max(1, b.Turns)), wirePace
 	b.draw(&s, path)
 	return s.shift
@@ -78,8 +79,8 @@ func (b *builder) pullOut(from vec2, shift wobble) {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.06, 0.18)*b.Box.W), b.Box.H + pullOutMM}
 	b.pull(bent(from, to), clamp(0.14*b.Box.H, 4, 11), shift)
-	off := b.d.Sign() * b.d.Between(0.04, 0.09) * b.Box.W
-	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.07*b.Box.H, 3, 6), shift)
+	off := b.d.Sign() * b.d.Between(0.08, 0.14) * b.Box.W
+	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.06*b.Box.H, 3, 5), shift)
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -87,7 +88,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius float64, shift wobble) {
-	s := b.led(radius, b.thick(0.7, 0.8))
+	s := b.led(radius, b.thick(0.76, 0.84))
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
 	b.draw(&s, path)
@@ -122,10 +123,11 @@ func (b *builder) way() (middle, far float64) {
 	return floor + far, far
 }
 
-// zigzag draws the wire down and up across the mould. Between two ways down or up the batter goes round, over most of the depth.
+// zigzag draws the wire down and up across the mould, now and then up through the surface where it turns. Then the batter goes round a little after it
+// here and there, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16), wireSlips)
+	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
 			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.5, 0.75)}, shift)

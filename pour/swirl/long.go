@@ -31,8 +31,9 @@ func (s *Swirl) Lengthwise(y float64) *Long {
 	return &Long{s: s, at: clamp(y, 0, s.recipe.Box.W), deep: s.recipe.Box.H, long: s.recipe.Box.L}
 }
 
-// SkimMM is how far under the surface a view from above is best taken, mm, as a loaf is planed: the very top shows little but the last of the pour.
-const SkimMM = 1
+// SkimMM is how far under the surface a view from above is best taken, mm, as ash is planed off a loaf: deeper, what is poured last, often
+// little thicker, lies in patches where it covers; higher, what was drawn up through it hardly shows. By eye, no source.
+const SkimMM = 1.5
 
 // skinMM is how far under the surface the surface is looked at: just under what was poured last, not on it.
 const skinMM = 0.02

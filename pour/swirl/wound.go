@@ -13,9 +13,6 @@ const (
 	roundGrows = 0.8           // and so much further the last
 	innerMore  = 1.3           // of the mean: how far the first round turns what lies within
 	outerLess  = 0.6           // and so much less the last, so that the angle falls evenly from the eye to the walls
-	roundSlips = 0.6           // of its grip that the wire loses here and there in a round: where it is over 1 it slips through
-	backGrip   = 0.3           // on its way back out of a spiral: what is wound gives way rather than breaks
-	backSways  = 0.2           // of the mould's width: so far aside it comes back in other places along the loaf
 )
 
 // round is what turns within one round of the wire.
@@ -85,8 +82,8 @@ func (b *builder) windUp(r round, shift, sink wobble) {
 	}})
 }
 
-// spiral leads the wire round and round, which drags at what lies in its way; every round takes along what lies within it, so that the middle
-// goes round with all of them and what lies outside is wound in. Then the wire comes back across what is wound and up out of the mould.
+// spiral leads the wire round and round: every round takes along what lies within it, so that the middle goes round with all of them and what
+// lies outside is wound in. Then the wire is pulled up out of what is wound.
 func (b *builder) spiral() {
 	rounds := int(max(1, math.Round(b.Turns)))
 	dir, oval := b.d.Sign(), b.d.Between(0.85, 1.15)
