@@ -11,25 +11,20 @@ import (
 const Piped = "piped"
 
 const (
-	pipedGap    = 2.2  // between swirls, by the mean height
-	pipedLeast  = 20   // mm
-	pipedMost   = 36   // mm
-	pipedReach  = 0.69 // radius of a swirl, of the gap
-	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
-	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
-	pipedBed    = 0.3  // of a swirl's height there is between swirls
-	pipedHole   = 1.04 // so far out on the nearest swirl the icing ends, in its radii
-	pipedSway   = 1.7  // mm, how far the strands of a swirl bulge between its neighbour's
+	pipedGap    = 2.2   // between swirls, by the mean height
+	pipedLeast  = 20    // mm
+	pipedMost   = 36    // mm
+	pipedReach  = 0.69  // radius of a swirl, of the gap
+	pipedShift  = 0.25  // of the gap, every row from where it would stand alone
+	pipedWalls  = 0.4   // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
+	pipedBed    = 0.345 // of a swirl's height there is between swirls
+	pipedSway   = 1.1   // mm
 	pipedUnder  = 0.5
-	pipedTier   = 6    // mm, between strands lying on each other
-	pipedScale  = 0.45 // how much higher the middle of a strand's back is than its sides, of that
-	pipedSeam   = 0.45 // mm, of a seam between two strands to either side
-	pipedDark   = 0.34 // how much darker a seam is at the most where icing is cut
-	pipedLayer  = 0.04 // how much darker a cut is a strand deep under its back
-	pipedAir    = 0.8  // mm, radius of a pocket of air between strands
-	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
-	pipedRound  = 5    // mm, over which the edge of it all is rounded
-	pipedCorner = 7    // mm, radius of its corners
+	pipedSkirt  = 1.2 // so far a swirl runs out between its neighbours, of its radius
+	pipedBulge  = 2.4 // mm, how much the coils of a flank stand out against each other
+	pipedEnds   = 0.8 // mm, further out at the loaf's ends: a nozzle leans against the wall there
+	pipedRound  = 5   // mm, over which the edge of it all is rounded
+	pipedCorner = 7   // mm, radius of its corners
 )
 
 // piped is the form of a top piped full.
@@ -73,7 +68,7 @@ func (p *piped) set(seed int64, take *turns) {
 	reach := pipedReach * math.Hypot(gapX, gapY) / math.Sqrt2
 	for j := range p.rows {
 		for i := range p.columns {
-			s := newSwirl(&d, reach)
+			s := newSwirl(&d, reach, (i+j%2)%3)
 			s.x = gapX * (float64(i) + 0.5 + p.shift(i, j) + d.Between(-0.08, 0.08))
 			s.y = gapY * (float64(j) + 0.5 + d.Between(-0.07, 0.07))
 			s.portion = take.next()
@@ -122,45 +117,43 @@ func (p *piped) at(x, y float64) (z, across float64) {
 	return edge * z * p.scale, p.across(s, x, y, u)
 }
 
-// over is the unscaled height over a place, which swirl that is of, and how far out on it. Swirls are taken as they are piped, to and fro along the
-// loaf: each presses down what stands there and lies over it with its round foot.
+// over is the unscaled height over a place, which swirl that is of, and how far out on it.
 func (p *piped) over(x, y float64) (z float64, of *pipedSwirl, u float64) {
+	return p.under(x, y, math.Inf(1))
+}
+
+// under is [piped.over] as it was when the icing first stood so high there, unscaled: swirls are piped one after the other, each over the rims of
+// those before it, so that what lies at a height is of the first that reached it.
+func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 	i, j := int(x/p.long*float64(p.columns)), int(y/p.wide*float64(p.rows))
-	from, to := max(0, i-1), min(p.columns-1, i+1)
-	z = math.Inf(-1)
-	least := math.Inf(1)
+	first, last := max(0, i-2), min(p.columns-1, i+2)
+	near, least := math.Inf(1), math.Inf(1)
 	for b := max(0, j-1); b <= min(p.rows-1, j+1); b++ {
-		for a := from; a <= to; a++ {
-			s := &p.swirls[b*p.columns+a]
-			if b%2 == 1 {
-				s = &p.swirls[b*p.columns+from+to-a]
+		for a := first; a <= last; a++ {
+			k := b*p.columns + a
+			if b%2 == 1 { // the hand comes back along every other row
+				k = b*p.columns + first + last - a
 			}
+			s := &p.swirls[k]
 			r := math.Hypot(x-s.x, y-s.y) / s.radius
-			if r > farthestPress && s.most(r) <= z {
+			least = min(least, r)
+			if z == 0 && near > pipedSkirt && r < near { // where nothing is piped the first has run out
+				near, of, u = r, s, r
+			}
+			if r > 1+swirlOval || z >= up {
 				continue
 			}
 			out, angle := s.lies(x, y)
-			least = min(least, out)
-			z -= s.presses(out)
-			if h := s.at(x, y, out, angle); h > z {
+			if h := s.over(z, x, y, out, angle); h > z {
 				z, of, u = h, s, out
 			}
 		}
 	}
-	if z < p.bed { // the last of a swirl runs out level
-		z = max(0.05, p.bed-0.5*(p.bed-z))
+	level := p.bed * max(0.3, 1-2.2*max(0, least-0.78)) // the last of a swirl runs out into the gaps
+	if math.IsInf(up, 1) || z < up {
+		z = softer(z, level, 0.15)
 	}
-	return z * closes(least), of, min(1, u)
-}
-
-// closes is how much of its height the icing has so far out on the nearest swirl: between three that do not meet the base shows.
-func closes(out float64) float64 {
-	const wide = 0.07
-	t := (out - pipedHole) / wide
-	if t <= 0 {
-		return 1
-	}
-	return math.Sqrt(max(0, 1-t*t))
+	return z, of, min(1, u)
 }
 
 // across is where across its bag the icing of a place comes from: side by side in the strand, which twists a little, or a bag for every swirl.
@@ -177,46 +170,20 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 }
 
 // within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there: strands lie on each
-// other like scales, and where two swirls meet the strands of one bulge between those of the other.
+// other in lobes, with a seam between two of them.
 func (p *piped) within(x, y, below float64) (across, tone float64) {
 	x, y = x+p.long/2, y+p.wide/2
-	top, _, _ := p.over(min(max(x, 0), p.long), min(max(y, 0), p.wide))
-	up := p.edge(x, y)*top*p.scale - below
-	sway := pipedSway * (bulge(up/pipedTier+0.1*math.Sin(x/7+y/9)) - 0.55) * smooth(below/2)
-	x, y = x+sway, y+sway
-	_, s, u := p.over(min(max(x, 0), p.long), min(max(y, 0), p.wide))
-	_, angle := s.lies(x, y)
-	u = min(1, u+pipedUnder*below/(p.scale*s.high)) // the coils below lie further out
-	return p.across(s, x, y, u), s.scales(x, y, up, angle, below)
-}
-
-// bulge is 1 in the middle of every lobe and 0 in the cusp between two.
-func bulge(v float64) float64 {
-	v = 2*(v-math.Floor(v)) - 1
-	return 1 - v*v
-}
-
-// scales is how bright a cut through a swirl is at a place: its strands in section, a fine shade under the round back of each, and a pocket of air
-// where three of them do not meet.
-func (s *pipedSwirl) scales(x, y, up, angle, below float64) float64 {
-	sway := 0.11 * math.Sin(x/5.3+up/4.1+9*s.phase) * math.Cos(y/6.1-up/7.3)
-	row := up/pipedTier + s.phase + angle + sway // a coil climbs as it goes round
-	wide := s.radius / swirlCoils
-	along := math.Hypot(x-s.x, y-s.y)/wide - angle/2 + 0.6*sway // and goes on where it has gone round
-	k := math.Floor(row)
-	arc := func(k float64) float64 { return k + pipedScale*bulge(along+k/2) }
-	off := min(math.Abs(row-arc(k)), math.Abs(row-arc(k+1))) * pipedTier // mm from the nearest back
-	deep := arc(k) - row
-	if deep < 0 {
-		deep = arc(k+1) - row
-	}
-	open := 0.5 + 0.5*math.Sin(x/3.7+up/2.9+7*s.phase)*math.Cos(y/4.3-up/3.3) // a seam closes in places
-	open *= smooth(below / 1.5)
-	seam := max(0, 1-off/pipedSeam)
-	cusp := along + math.Floor(row+0.5)/2
-	cusp = math.Abs(cusp-math.Round(cusp)) * wide
-	air := max(0, 1-math.Hypot(cusp, 1.4*(row-math.Round(row))*pipedTier)/pipedAir)
-	return 1 - pipedDark*seam*seam*open - pipedLayer*deep - 0.3*smooth(2*air)*smooth(2.4*open-1.1)
+	x, y = min(max(x, 0), p.long), min(max(y, 0), p.wide)
+	z, _, _ := p.over(x, y)
+	up := z - below/(p.scale*max(0.2, p.edge(x, y)))
+	coil := p.scale * up / lobeHigh
+	coil -= math.Floor(coil)
+	bulge := min(1, below/2) * pipedBulge * (4*coil*(1-coil) - 2./3) // a neighbour fills what the coils of a flank leave
+	_, s, u := p.under(min(max(x+bulge/2, 0), p.long), min(max(y+bulge/2, 0), p.wide), up-bulge/p.scale)
+	r, angle := s.lies(x, y)
+	deep := p.scale * (s.high*s.smooth(min(r, 1)) - up) // the lobes inside are smooth: they do not follow the grooves of the skin
+	l := lobeAt(u, s.turn(angle, u)+0.12*math.Sin(deep/3.1+9*s.phase), deep+pipedSway*math.Sin(x/6.3+y/5.1), s.phase)
+	return p.across(s, x, y, min(1, u+pipedUnder*max(0, deep)/(p.scale*s.high))), l
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }

@@ -8,28 +8,31 @@ import (
 
 // A swirl of a top piped full, figures by eye, no source.
 const (
-	swirlCoils  = 2.3  // of a strand from the middle of a swirl to its foot
-	swirlCord   = 0.21 // how much the strand stands out, of the swirl's height
-	swirlGroove = 0.035
-	swirlFoot   = 0.5  // how steeply it would go on beyond its foot, of its height to its radius
-	swirlLean   = 0.16 // how far its top leans over at the most, of its radius
-	swirlOval   = 0.09 // how much longer than round it is at the most
-	swirlEnd    = 0.07 // how much further out than its start its last coil ends, of the radius
-	swirlLap    = 0.2  // how fat the leanest is, of its height
-	swirlFatter = 0.22 // and how much fatter the fattest
-	swirlPress  = 0.26 // how far one piped later presses down what stands at its foot, of its height, at the most
-	pressFar    = 0.35 // how far beyond its foot that reaches, of its radius
-	swirlTip    = 0.22 // how high its tip stands at the most, of its height
-	tipWide     = 0.15 // radius of the tip's foot, of the swirl's
-	tipCurl     = 0.7  // how far the tip bends over at the most, of its foot
+	swirlCoils   = 2.3 // of a strand from the middle of a swirl to its foot
+	swirlCord    = 0.2 // how much the strand stands out, of the swirl's height
+	swirlGroove  = 0.035
+	swirlFoot    = 0.5   // how steeply it would go on beyond its foot, of its height to its radius
+	swirlLean    = 0.16  // how far its top leans over at the most, of its radius
+	swirlOval    = 0.09  // how much longer than round it is at the most
+	swirlEnd     = 0.07  // how much further out than its start its last coil ends, of the radius
+	swirlLap     = 0.06  // how fat the leanest is, of its height
+	swirlFatter  = 0.2   // and the next one
+	swirlTip     = 0.22  // how high its tip stands at the most, of its height
+	swirlRim     = 0.73  // where the last coil of a lean one ends that lies on a neighbour, of its radius
+	swirlFat     = 0.38  // and how much further that of a fat one
+	swirlSoft    = 0.3   // how softly it goes over into the rim, of its height
+	swirlScallop = 0.013 // how far the ridges of the nozzle stand out at that rim, of its radius
+	swirlRound   = 0.16  // over which the rim is rounded, of its radius
+	swirlThick   = 0.12  // how thick the rim lies on a neighbour, of its height
+	tipWide      = 0.15  // radius of the tip's foot, of the swirl's
+	tipCurl      = 0.7   // how far the tip bends over at the most, of its foot
 )
 
 // pipedSwirl is one swirl of a top piped full.
 type pipedSwirl struct {
 	x, y, radius, high float64
 	phase, wind        float64
-	lap                float64 // how fat it is at its foot
-	press              float64 // how far it presses down what was piped before it, of its height
+	lap                float64 // how fat it is at its foot: a fat one lies over its neighbours, which are pushed under it
 	lean               vector  // of its top, of the radius; z unused
 	oval, sin, cos     float64 // how much longer than round, and which way
 	tip                swirlTop
@@ -43,11 +46,12 @@ type swirlTop struct {
 	broken float64 // the part of it that is left
 }
 
-// newSwirl pipes a swirl that reaches about so far, a hand presses longer here, turns faster there, and draws off this way and that.
-func newSwirl(d *script.Dice, reach float64) pipedSwirl {
+// newSwirl pipes a swirl that reaches about so far, of one of three fatnesses, 0 to 2: a hand presses longer here, turns faster there, and draws off
+// this way and that.
+func newSwirl(d *script.Dice, reach float64, fat int) pipedSwirl {
 	s := pipedSwirl{
 		radius: reach * d.Between(0.9, 1.12), high: d.Between(0.84, 1.14), phase: d.Float(), wind: d.Between(0.8, 1.25),
-		lap: swirlLap + swirlFatter*d.Float(), press: swirlPress * d.Between(0.45, 1),
+		lap:  swirlLap + swirlFatter*float64(fat) + d.Between(-0.06, 0.06),
 		oval: 1 + swirlOval*d.Float(),
 	}
 	s.lean = drawn(d, swirlLean)
@@ -92,10 +96,21 @@ func (s *pipedSwirl) turn(angle, u float64) float64 {
 	return swirlCoils*s.wind*math.Sqrt(u)*math.Sqrt(0.35+0.65*u) - angle + s.phase
 }
 
-// most is the most a place so many radii off the middle stands.
-func (s *pipedSwirl) most(r float64) float64 {
-	least := (r - swirlLean*max(0, 1-r)) / (1 + swirlOval) * (1 - swirlEnd/2)
-	return s.high * (s.smooth(max(0, least)) + swirlCord + swirlGroove + swirlTip)
+// over is the height once the swirl is piped over what stands so high already: the rim of its last coil lies rounded on that.
+func (s *pipedSwirl) over(z, x, y, u, angle float64) float64 {
+	rim := swirlRim + swirlFat*s.lap + swirlScallop*(math.Sin(2*math.Pi*(6*angle+3*s.phase))+0.6*math.Sin(2*math.Pi*(11*angle+5*s.phase)))
+	if u >= rim {
+		return z
+	}
+	t := max(0, 1-(rim-u)/swirlRound)
+	round := math.Sqrt(1 - t*t)
+	return softer(s.at(x, y, u, angle)*round, z+swirlThick*s.high*round, max(1e-9, swirlSoft*s.high*round))
+}
+
+// softer is the greater of two heights, going over into each other where they differ by less than soft.
+func softer(a, b, soft float64) float64 {
+	near := max(0, 1-math.Abs(a-b)/soft)
+	return max(a, b) + near*near*soft/4
 }
 
 // smooth is the height of a swirl without its strand, of its own, so far out on it.
@@ -103,15 +118,7 @@ func (s *pipedSwirl) smooth(u float64) float64 {
 	if u >= 1 {
 		return swirlFoot * (1 - u)
 	}
-	return (1-s.lap)*(0.8*(1-u*math.Sqrt(u))+0.2*(1-u)*(1-u)) + s.lap*math.Sqrt(1-u*u*u*u*u*u)
-}
-
-// farthestPress is how far from its middle a swirl presses at the most, in radii.
-const farthestPress = (1+pressFar)*(1+swirlOval)*(1+swirlEnd/2) + swirlLean
-
-// presses is how far a swirl presses down what was piped before it, so far out on it, of the unscaled height.
-func (s *pipedSwirl) presses(u float64) float64 {
-	return s.press * s.high * smooth((1+pressFar-u)/pressFar)
+	return (1-s.lap)*(0.8*(1-u*math.Sqrt(u))+0.2*(1-u)*(1-u)) + s.lap*math.Sqrt(1-u*u*u*u)
 }
 
 // at is the height of a swirl at a place that lies so on it; beyond its foot it goes on falling.

@@ -30,10 +30,10 @@ const (
 
 // The edge of what stands before nothing, by eye, no source.
 const (
-	lineMM     = 0.5 // wide, inside the edge
-	lineDark   = 0.3 // how much darker at the edge itself
-	breathMM   = 1.3 // of shadow outside it
-	breathDark = 0.3
+	lineMM     = 0.6  // wide, inside the edge
+	lineDark   = 0.36 // how much darker at the edge itself
+	breathMM   = 1.3  // of shadow outside it
+	breathDark = 0.38
 	breathOff  = 0.35 // of its width it lies to the right and down, away from the light
 )
 
