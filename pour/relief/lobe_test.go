@@ -2,17 +2,22 @@ package relief
 
 import "testing"
 
-// A swirl that is piped over a neighbour hides it up to its own rim, however high that stands, and leaves it alone beyond.
+// A swirl that is piped over a neighbour hides it up to its own rim, however high that stands, leaves it alone beyond, and further in presses it down to
+// its own height.
 func TestASwirlLiesOverTheOneBefore(t *testing.T) {
 	s := pipedSwirl{radius: 16, high: 1, wind: 1, lap: 0.2, oval: 1, cos: 1}
 	rim := swirlRim + swirlFat*s.lap
 	for _, before := range []float64{0, 0.3, 0.7} {
 		in, out := (rim-0.06)*s.radius, (rim+0.04)*s.radius
-		if z := s.over(before, in, 0, rim-0.06, 0); z < before+0.05 {
+		if z := s.over(before, in, 0, rim-0.06, 0); z < before+0.01 {
 			t.Errorf("inside its rim it stands %.3f high on %.1f", z, before)
 		}
 		if z := s.over(before, out, 0, rim+0.04, 0); z != before {
 			t.Errorf("beyond its rim %.1f has become %.3f", before, z)
+		}
+		far := rim - swirlPress - 0.01
+		if z, alone := s.over(before, far*s.radius, 0, far, 0), s.over(0, far*s.radius, 0, far, 0); z > alone+0.1 {
+			t.Errorf("well inside it stands %.3f high on %.1f, alone %.3f", z, before, alone)
 		}
 	}
 }

@@ -144,7 +144,7 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 				continue
 			}
 			out, angle := s.lies(x, y)
-			if h := s.over(z, x, y, out, angle); h > z {
+			if h := s.over(z, x, y, out, angle); h != z { // lower, where it presses down what stands there
 				z, of, u = h, s, out
 			}
 		}

@@ -24,6 +24,7 @@ const (
 	swirlScallop = 0.013 // how far the ridges of the nozzle stand out at that rim, of its radius
 	swirlRound   = 0.16  // over which the rim is rounded, of its radius
 	swirlThick   = 0.12  // how thick the rim lies on a neighbour, of its height
+	swirlPress   = 0.24  // so far inside it what stands there has been pressed down to the swirl, of its radius
 	tipWide      = 0.15  // radius of the tip's foot, of the swirl's
 	tipCurl      = 0.7   // how far the tip bends over at the most, of its foot
 )
@@ -104,7 +105,9 @@ func (s *pipedSwirl) over(z, x, y, u, angle float64) float64 {
 	}
 	t := max(0, 1-(rim-u)/swirlRound)
 	round := math.Sqrt(1 - t*t)
-	return softer(s.at(x, y, u, angle)*round, z+swirlThick*s.high*round, max(1e-9, swirlSoft*s.high*round))
+	own, lies := s.at(x, y, u, angle)*round, z+swirlThick*s.high*round
+	lies -= max(0, lies-own) * smooth((rim-u)/swirlPress)
+	return softer(own, lies, max(1e-9, swirlSoft*s.high*round))
 }
 
 // softer is the greater of two heights, going over into each other where they differ by less than soft.
