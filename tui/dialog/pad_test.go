@@ -35,14 +35,14 @@ func TestAPadHoldsLines(t *testing.T) {
 		taken = append(taken, text)
 		return nil, errors.New("not yet")
 	})
-	if got := p.text(); got != "one\n[31mtwo\nthree\n" || p.at != 3 {
+	if got := p.text(); got != "one\ntwo\nthree\n" || p.at != 3 {
 		t.Fatalf("pasted: %q, on line %d", got, p.at)
 	}
 	f := Frame{W: 60, H: 20, Keys: keys.BuiltIn()}
 	for _, k := range []string{"backspace", "x", "up", "enter", "enter", "enter"} {
 		p.Press(key(k), f)
 	}
-	if got := p.text(); got != "one\n[31mtwo\nthreex\n" || len(taken) != 1 || p.refused != "not yet" {
+	if got := p.text(); got != "one\ntwo\nthreex\n" || len(taken) != 1 || p.refused != "not yet" {
 		t.Errorf("typed: %q, taken %q, refused %q", got, taken, p.refused)
 	}
 	p = padOn("a\ntset\ntset", func(string) (tea.Cmd, error) { return nil, nil })

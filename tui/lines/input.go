@@ -74,7 +74,15 @@ func read(in io.Reader, events chan<- Event) {
 	}
 }
 
-// Clean takes from a line what a terminal or a file put into it and nobody meant: controls, and blanks at its ends.
+// Clean takes from a line what a terminal or a file put into it and nobody meant: controls, and blanks at its ends. A line of nothing but keys that
+// write escapes, as arrows do where lines are read, is no empty line, which would answer a question: of such a line a sign is left that answers none.
 func Clean(text string) string {
-	return strings.TrimSpace(plain.Line(text))
+	clean := strings.TrimSpace(plain.Line(text))
+	if clean == "" && strings.ContainsAny(text, "\x1b\u009b") {
+		return noAnswer
+	}
+	return clean
 }
+
+// noAnswer is what is left of a line of escapes alone.
+const noAnswer = "^["
