@@ -31,7 +31,7 @@ const (
 // vein is one size of veins in what was just poured: how long and how thick they are, mm, and how strong.
 type vein struct{ long, thick, part float64 }
 
-func veinSizes() [3]vein { return [3]vein{{16, 0.8, 0.5}, {30, 2.4, 0.6}, {60, 8, 0.35}} }
+func veinSizes() [3]vein { return [3]vein{{16, 0.8, 0.4}, {30, 2.2, 0.6}, {60, 7, 0.35}} }
 
 // grained is a filling whose veins do not lie level.
 type grained interface {
@@ -59,9 +59,10 @@ func (t *tracer) knot(s *sample) knot {
 	return knot{float32(along), float32(across), s.slab, s.label}
 }
 
-// rolling is how far veins of what was poured level rise and fall over the mould, mm: what falls in is not levelled as water is.
+// rolling is how far veins of what was poured level rise and fall over the mould, mm: what falls in is not levelled as water is, and lies in long low
+// rolls the way the jug went.
 func rolling(x, y, pour float64) float64 {
-	return 2.4*math.Sin(x/23+y/16+1.7*pour) + 1.1*math.Sin(y/7.3-x/31+2.9*pour) + 0.5*math.Sin(x/5.9+0.8*math.Sin(y/11+pour))
+	return 1.5*math.Sin(y/7.1+x/67+0.7*math.Sin(x/41+pour)+1.7*pour) + 0.8*math.Sin(y/3.3-x/49+0.5*math.Sin(x/23-pour)+2.9*pour) + 0.9*math.Sin(y/14-x/90+pour)
 }
 
 // veinMesh is how many knots a picture has across and down, and pixels from knot to knot; none where its pixels, mm wide, are too coarse.
