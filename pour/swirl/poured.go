@@ -27,6 +27,10 @@ func (b *builder) streamed(a script.Act) {
 	for _, at := range a.Lines {
 		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
 		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
+		if a.Jug == 0 {
+			deepest *= dropOwn
+			half /= dropOwn
+		}
 		rows = append(rows, row{
 			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
@@ -52,6 +56,7 @@ const (
 	dropThick  = 1.8  // and of thick
 	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
 	dropThread = 0.7  // how wide it is then, against one that goes there once
+	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )
