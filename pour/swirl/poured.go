@@ -56,7 +56,7 @@ const (
 	dropThick  = 1.8  // and of thick
 	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
 	dropEven   = 0.4  // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
-	dropThread = 0.7  // how wide it is then, against one that goes there once
+	dropThread = 0.62 // how wide it is then, against one that goes there once
 	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest

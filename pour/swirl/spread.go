@@ -157,26 +157,12 @@ func (l *levelled) fill(p *lump, area float64) {
 	p.full = p.scale*p.sum(1) - p.wall
 }
 
-// high is a bound of how thick the lumps lie; of round ones, that lie side by side, how thick they lie in and between their middles.
-func (l *levelled) high() (most float64) {
-	if l.n > 0 && l.lumps[0].round {
-		return l.peak()
-	}
+// high is a bound of how thick the lumps lie.
+func (l *levelled) high() (sum float64) {
 	for i := range l.n {
-		most += l.lumps[i].high
+		sum += l.lumps[i].high
 	}
-	return most
-}
-
-// peak is how thick lumps lie where two of them meet, or in the middle of one.
-func (l *levelled) peak() (most float64) {
-	for i := range l.n {
-		for j := range i + 1 {
-			thick, _ := l.at(0.5 * (l.lumps[i].at + l.lumps[j].at))
-			most = max(most, thick)
-		}
-	}
-	return most
+	return sum
 }
 
 // sum is the integral from -1 of what a lump of height and half width 1 is high.
