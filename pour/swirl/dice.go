@@ -99,3 +99,9 @@ func (w wobble) within(most float64) wobble {
 	}
 	return w
 }
+
+// times is the same drift about its mean, so many times as far.
+func (w wobble) times(by float64) wobble {
+	w.amp[0], w.amp[1], w.lobes.amp = by*w.amp[0], by*w.amp[1], by*w.lobes.amp
+	return w
+}

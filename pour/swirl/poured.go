@@ -27,6 +27,10 @@ func (b *builder) streamed(a script.Act) {
 	for _, at := range a.Lines {
 		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
 		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
+		if a.Jug == 0 {
+			deepest *= dropOwn
+			half /= dropOwn
+		}
 		rows = append(rows, row{
 			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
@@ -51,7 +55,9 @@ const (
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
 	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
-	dropThread = 0.7  // how wide it is then, against one that goes there once
+	dropEven   = 0.4  // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
+	dropThread = 0.62 // how wide it is then, against one that goes there once
+	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )
@@ -73,11 +79,12 @@ func (b *builder) strands(rows []row) []row {
 			s := r
 			s.half *= dropThread * b.d.Between(0.9, 1.1)
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
+			s.flush, s.hang = s.flush.times(dropEven), s.hang.times(dropEven)
 			if i > 0 {
 				s.line.mean += side * r.half * b.d.Between(0.6, 2.1)
 				s.line.offset[0] += b.d.Between(-1, 1)
 				s.line.offset[1] += b.d.Between(-0.6, 0.6)
-				s.hang = b.d.bulbs(dropHang)
+				s.hang = b.d.bulbs(dropHang).times(dropEven)
 				side = -side
 			}
 			out = append(out, s)

@@ -211,7 +211,7 @@ func TestBulbsAreBroaderThanTheGapsBetweenThem(t *testing.T) {
 // both sides of it, which together are about that part.
 func TestAStreamNearTheRimIsLedThereAndBack(t *testing.T) {
 	b := newBuilder(bedded(script.Drop, 1, 0.5))
-	rows := []row{{part: 0.4, half: 10, line: wobble{mean: 30}}, {part: 0.6, half: 8, line: wobble{mean: 50}}}
+	rows := []row{{part: 0.4, half: 10, line: wobble{mean: 30}, flush: b.d.wobble(0, 0.7), hang: b.d.bulbs(dropHang)}, {part: 0.6, half: 8, line: wobble{mean: 50}}}
 	b.level = 0.3 * b.Box.H
 	if got := b.strands(rows); len(got) != 2 || got[0].half != 10 {
 		t.Errorf("into a mould hardly filled it goes %d times", len(got))
@@ -226,11 +226,32 @@ func TestAStreamNearTheRimIsLedThereAndBack(t *testing.T) {
 	}
 	for i, s := range got {
 		part += s.part
+		if s.flush.amp[0] > 0.5*rows[0].flush.amp[0] || s.hang.lobes.amp > 0.5*dropHang {
+			t.Errorf("a strand runs by %.2f unevenly and hangs by %.2f, want less than half of what one stream does", s.flush.amp[0], s.hang.lobes.amp)
+		}
 		if apart := math.Abs(s.line.mean - 30); (i > 0) != (apart >= 6 && apart <= 21) || s.half >= 8 {
 			t.Errorf("a strand %.1f mm wide lies %.1f mm from its line", 2*s.half, apart)
 		}
 	}
 	if (got[1].line.mean-30)*(got[2].line.mean-30) >= 0 || !near(part, 0.4, 0.08) {
 		t.Errorf("strands of %.2f of the pour together lie at %.1f and %.1f mm, want to both sides of 30", part, got[1].line.mean, got[2].line.mean)
+	}
+}
+
+// Batter of the bed's own kind falls broader than a colour poured alike, and so less deep.
+func TestABedsOwnBatterFallsBroader(t *testing.T) {
+	half := func(jug int) float64 {
+		b := newBuilder(bedded(script.Drop, 1, 0.5))
+		b.act, b.level = 1, 0.4*b.Box.H
+		b.streamed(script.Act{Kind: script.Pour, Jug: jug, Share: 0.05, Lines: []float64{0.5}})
+		for _, o := range b.ops {
+			if o.spread != nil {
+				return o.spread.rows[0].half
+			}
+		}
+		return 0
+	}
+	if own, other := half(0), half(1); other <= 0 || own < 1.3*other {
+		t.Errorf("the bed's own batter falls %.1f mm wide, a colour %.1f mm", 2*own, 2*other)
 	}
 }
