@@ -25,7 +25,7 @@ type comb struct {
 }
 
 // combRise is how fast a tine's hold grows from its end up: where it is so many times of the way up to the surface it has the batter in full.
-const combRise = 1.0
+const combRise = 1.2
 
 // combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
 const combDepths = 12
