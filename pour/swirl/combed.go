@@ -51,6 +51,7 @@ const (
 	strayMost   = 62.
 	strayReach  = 18. // mm: it halves this far on
 	strayDeep   = -3. // of the level: far below the floor, so that nothing stays behind
+	straySteps  = 2   // Runge-Kutta steps where they turn round at the walls: so short a way needs no more
 	strayMM     = 11. // how far it goes
 	slumpThin   = 8   // mm, how far stripes of batter slump against each other as they are poured
 	slumpThick  = 6
@@ -99,7 +100,9 @@ func (b *builder) stray() {
 		sign = -sign
 	}
 	if len(tines) > 0 {
-		b.add(op{comb: newComb(tines, strayReach, b.Box.L, b.Box.W, b.level)})
+		c := newComb(tines, strayReach, b.Box.L, b.Box.W, b.level)
+		c.steps = straySteps
+		b.add(op{comb: c})
 	}
 }
 

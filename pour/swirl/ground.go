@@ -101,8 +101,8 @@ type uneven struct {
 const (
 	swells      = 4
 	mostLobes   = 400 // of one border: more are as wide apart as that leaves them
-	leastDripMM = 8   // half of what a thread of batter that falls in one place pushes in, across
-	mostDripMM  = 12
+	leastDripMM = 6   // half of what a thread of batter that falls in one place pushes in, across
+	mostDripMM  = 10
 	endMM       = 30 // the ground goes on so far beyond the ends, so that they are dented as the middle is
 )
 

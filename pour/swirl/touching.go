@@ -1,8 +1,8 @@
 package swirl
 
 const (
-	touchFaces  = 6   // cuts the boundary is looked for on, evenly along the loaf: as many as what strays along the loaf needs
-	touchLineMM = 9   // between two lines of sight across a face, and between two up it
+	touchFaces  = 6   // cuts the boundary is looked for on, evenly along the loaf: what strays along the loaf needs as many
+	touchLineMM = 6   // between two lines of sight across a face, and between two up it
 	touchStepMM = 0.6 // between two looks along a line; finer filaments are missed
 )
 
