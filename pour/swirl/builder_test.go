@@ -423,6 +423,42 @@ func TestStripesBulgeEachByItself(t *testing.T) {
 	}
 }
 
+// Stripes stray to one side here and to the other there along the loaf, at the floor as at the surface, and their volume is kept.
+func TestStripesStrayAlongTheLoaf(t *testing.T) {
+	b := newBuilder(poured(script.Combed, 1))
+	b.level = 60
+	b.stray()
+	c := b.ops[0].comb
+	least, most := 0.0, 0.0
+	for x := 10.0; x < c.wide-10; x += 5 {
+		_, top := c.move(x, 40, 59, 1)
+		_, low := c.move(x, 40, 1, 1)
+		if !near(top, low, 1.5) {
+			t.Errorf("at %g mm the stripes go to %.2f mm at the surface and to %.2f mm at the floor", x, top, low)
+		}
+		least, most = min(least, low-40), max(most, low-40)
+	}
+	if least > -4 || most < 4 || least < -20 || most > 20 {
+		t.Errorf("stripes stray from %.1f to %.1f mm", least, most)
+	}
+}
+
+// Every tine that goes across the loaf goes far down, so that no bar shows on one line where the comb ended; those along it end here and there.
+func TestTinesAlongTheLoafEndHereAndThere(t *testing.T) {
+	b := newBuilder(poured(script.Combed, 1))
+	low, high := 1.0, 0.0
+	for range 40 {
+		if deep := b.tineDeep(false); deep < 0.7 || deep > 1 {
+			t.Errorf("a tine across the loaf goes %.2f of the level deep", deep)
+		}
+		deep := b.tineDeep(true)
+		low, high = min(low, deep), max(high, deep)
+	}
+	if low > 0.45 || high < 0.85 {
+		t.Errorf("tines along the loaf end from %.2f to %.2f of the level down", low, high)
+	}
+}
+
 // Before the comb the stripes stand side by side in the order they were poured in.
 func TestACombedLoafIsPouredInStripes(t *testing.T) {
 	acts := []script.Act{}

@@ -19,7 +19,7 @@ func (b *builder) churn(size float64) {
 	at := vec2{b.d.Between(wide+0.5, b.Box.W-wide-0.5), b.level - high - 0.5 - (b.level-2*high-1)*b.d.Float()*b.d.Float()}
 	b.add(op{whirl: &whirl{
 		centre: at, half: vec2{wide, high}, room: vec2{min(at.y, b.Box.W-at.y) - wide, min(at.z, b.level-at.z) - high},
-		angle: b.d.Sign() * b.d.Between(1.35, 3) * b.fall(), gain: b.d.wobble(b.d.Between(0, 0.5), 0.9),
+		angle: b.d.Sign() * b.d.Between(0.6, 1.2) * b.fall(), gain: b.d.wobble(b.d.Between(0, 0.5), 0.9),
 		shift: b.d.wobble(0, 0.2*b.Box.W), sink: b.d.wobble(0, 0.1*b.level),
 	}})
 }

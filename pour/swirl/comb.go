@@ -7,7 +7,7 @@ const tineRound = 0.4
 
 const combTurn = 18 // mm, over which the hand gets going from an end wall and lets off before the other: by eye, no source
 
-const combSteps = 6 // Runge-Kutta steps where the flow turns round at the end walls
+const combSteps = 4 // Runge-Kutta steps where the flow turns round at the end walls
 
 // comb is a row of tines drawn through the batter at once. Seen from above, u runs across the tines and v along
 // their way. The stream function is -C(u)·B(v): a pure shear inside, a return flow near the two end walls.
@@ -21,11 +21,12 @@ type comb struct {
 	shift  []float64 // mm, shift at equal steps of u, the surface first and then ever deeper; its mean at every depth is 0
 	sum    []float64 // mm², integral of shift from u of 0
 	level  float64
+	steps  int     // Runge-Kutta steps there
 	deep   float64 // of the level: the end of the deepest tine, below which nothing moves
 }
 
 // combRise is how fast a tine's hold grows from its end up: where it is so many times of the way up to the surface it has the batter in full.
-const combRise = 1.0
+const combRise = 1.2
 
 // combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
 const combDepths = 12
@@ -37,7 +38,7 @@ type tine struct{ at, pull, deep float64 }
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
 func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
-	c := &comb{wide: wide, long: long, turn: min(combTurn, long/7), n: n, level: level, deep: 1}
+	c := &comb{wide: wide, long: long, turn: min(combTurn, long/7), n: n, level: level, steps: combSteps, deep: 1}
 	for _, t := range tines {
 		c.deep = min(c.deep, t.deep)
 	}
@@ -117,8 +118,8 @@ func (c *comb) slide(u, v, z, t float64) (float64, float64) {
 	if to := v + t*shift; min(v, to) >= c.turn && max(v, to) <= c.long-c.turn {
 		return u, to
 	}
-	h := t / combSteps
-	for range combSteps {
+	h := t / float64(c.steps)
+	for range c.steps {
 		au, av := c.velocity(u, v, first, down)
 		bu, bv := c.velocity(u+0.5*h*au, v+0.5*h*av, first, down)
 		cu, cv := c.velocity(u+0.5*h*bu, v+0.5*h*bv, first, down)

@@ -15,6 +15,7 @@ func (b *builder) combed() func(script.Act) {
 			b.grow(s)
 		case script.Comb:
 			if a.Round <= 1 {
+				b.stray()
 				b.settle(b.thick(1.5, 0.8)) // the stripes have run together before the comb comes
 			}
 			b.rake(a.Along)
@@ -42,9 +43,17 @@ const (
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.16 // of the gap: how far off its place a tine goes
 	tineReach   = 0.22 // of the gap: its pull halves this far to the side
-	leastTine   = 0.35 // of the level: how deep the ends of tines go, which no hand keeps even
-	mostTine    = 0.75
-	slumpThin   = 8 // mm, how far stripes of batter slump against each other as they are poured
+	leastTine   = 0.3  // of the level: how deep the ends of tines go, which no hand keeps even
+	mostTine    = 1.0
+	leastAcross = 0.78 // of the level: the same of those that go across the loaf
+	mostAcross  = 0.98
+	strayLeast  = 34. // mm of loaf, from where the hand that pours the stripes goes to one side to where it goes to the other
+	strayMost   = 62.
+	strayReach  = 18. // mm: it halves this far on
+	strayDeep   = -3. // of the level: far below the floor, so that nothing stays behind
+	straySteps  = 2   // Runge-Kutta steps where they turn round at the walls: so short a way needs no more
+	strayMM     = 11. // how far it goes
+	slumpThin   = 8   // mm, how far stripes of batter slump against each other as they are poured
 	slumpThick  = 6
 	mostSlump   = 0.15 // of the level
 	wakeWave    = 0.3  // of a spike's depth: how far it gets deeper and less deep along the loaf
@@ -68,7 +77,7 @@ func (b *builder) rake(alongX bool) {
 	var tines []tine
 	sign := b.d.Sign()
 	for at := gap * b.d.Between(0.35, 0.65); at < wide-0.2*gap; at += gap {
-		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2), 1 - b.tineDeep()})
+		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2), 1 - b.tineDeep(alongX)})
 		sign = -sign
 	}
 	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)
@@ -81,8 +90,28 @@ func (b *builder) rake(alongX bool) {
 	}
 }
 
+// stray is how the hand strayed that poured the stripes: all of them together, to one side here and to the other there, from the surface to the floor.
+func (b *builder) stray() {
+	var tines []tine
+	sign := b.d.Sign()
+	apart := b.d.Between(strayLeast, strayMost)
+	for at := apart * b.d.Float(); at < b.Box.L; at += b.d.Between(strayLeast, strayMost) {
+		tines = append(tines, tine{at: at, pull: sign * strayMM * b.d.Between(0.6, 1.3), deep: strayDeep})
+		sign = -sign
+	}
+	if len(tines) > 0 {
+		c := newComb(tines, strayReach, b.Box.L, b.Box.W, b.level)
+		c.steps = straySteps
+		b.add(op{comb: c})
+	}
+}
+
 // tineDeep is how deep a tine goes, of the level.
-func (b *builder) tineDeep() float64 {
+// Across the loaf it goes down almost to the floor, so that no bar shows where the comb ended.
+func (b *builder) tineDeep(alongX bool) float64 {
+	if !alongX {
+		return b.d.Between(leastAcross, mostAcross) * b.thick(1, 0.9)
+	}
 	return clamp(b.d.Between(leastTine, mostTine)*b.thick(1.1, 0.85), leastTine, mostTine)
 }
 

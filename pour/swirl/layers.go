@@ -41,8 +41,8 @@ const (
 	giveMM     = 15   // so far under a border batter gives way at most
 	leastGive  = 0.05 // mm: a layer thinner than this is not worth denting
 	mostUneven = 0.55 // of the layer above, or of what lies below: borders do not go further up and down
-	dripThin   = 5.5  // mm, how far a thread of thin batter comes through at most where it falls
-	dripThick  = 3.5  // and of thick
+	dripThin   = 3.8  // mm, how far a thread of thin batter comes through at most where it falls
+	dripThick  = 2.6  // and of thick
 	dripEvery  = 40   // mm of loaf to each
 	alongHand  = 2    // how much longer dents and waves are along the loaf, as the jug goes
 	mostBow    = 0.4  // of the same: a whole layer that bows further would be pushed to and fro too far between its neighbours

@@ -14,11 +14,11 @@ const (
 	lastHalf    = 0.13 // and of the last, which hold
 	unevenPosts = 0.62 // of the posts' own wave number: a second wave, by which no post is as far from the next as another
 	heldFirst   = 0.25 // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.7  // and the last
+	heldLast    = 0.44 // and the last
 	floorBlunt  = 1.   // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
-	secondHeld  = 0.7  // of that: the second wave
+	secondHeld  = 0.45 // of that: the second wave
 	swayPart    = 0.16 // of its width: the jug sways so far to either side of the post from pour to pour
-	pinchRoll   = 0.24 // of its depth: how far a pinch draws the middle down where rings close
+	pinchRoll   = 0.27 // of its depth: how far a pinch draws the middle down where rings close
 )
 
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some
@@ -71,7 +71,7 @@ func (b *builder) post(a script.Act, p *posts) {
 	swell.amp[0] = heldFirst + (heldLast-heldFirst)*high*high
 	swell.amp[1] = secondHeld * swell.amp[0]
 	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Cbrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
-	b.lay(a, []row{{part: 1, line: way, half: half, blunt: max(b.thick(0, 0.9), floorBlunt-2*high), swell: swell}})
+	b.lay(a, []row{{part: 1, line: way, half: half, blunt: max(b.thick(0, 0.9), floorBlunt-2*high), swell: swell, round: true}})
 	if p.n%postTurns == 0 {
 		b.churn(b.d.Between(0, 0.6))
 	}
@@ -87,6 +87,6 @@ func (b *builder) pinch(p *posts) {
 	roll.mean, roll.amp = 0, [2]float64{-pinchRoll * b.thick(1.1, 0.7), -0.5 * pinchRoll}
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: line, lean: b.d.wobble(b.d.Between(-0.25, 0.25), 0.15),
-		reach: b.d.wobble(0.4*b.Box.W, 3), depth: b.d.wobble(b.d.Between(0.6, 0.95)*b.level, 4), roll: roll,
+		reach: b.d.wobble(0.4*b.Box.W, 3), depth: b.d.wobble(b.d.Between(0.35, 0.55)*b.level, 4), roll: roll,
 	}})
 }

@@ -63,7 +63,7 @@ func (b *builder) roll(z float64) {
 	at := vec2{b.d.Between(half.y, b.Box.W-half.y), clamp(z, half.z, b.Box.H-half.z)}
 	b.add(op{whirl: &whirl{
 		centre: at, half: half, room: vec2{min(at.y, b.Box.W-at.y) - half.y, min(at.z, b.Box.H-at.z) - half.z},
-		angle: b.d.Sign() * b.thick(1.6, 0.5), gain: b.d.wobble(0, 1), shift: b.d.wobble(0, 0.3*b.Box.W), sink: b.d.wobble(0, half.z),
+		angle: b.d.Sign() * b.thick(1.25, 0.45), gain: b.d.wobble(0, 1), shift: b.d.wobble(0, 0.3*b.Box.W), sink: b.d.wobble(0, half.z),
 	}})
 }
 
@@ -75,7 +75,7 @@ func (b *builder) heaped() (*heap, [][]scraped) {
 	h := newHeap(b.Box)
 	s := spooning{
 		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.57), z: make([]float64, h.nx*h.ny),
-		skin: make([]int8, h.nx*h.ny), drag: b.thick(1.15, 0.8),
+		skin: make([]int8, h.nx*h.ny), drag: b.thick(0.95, 0.65),
 	}
 	drags := make([][]scraped, len(b.acts))
 	for i, a := range b.acts {

@@ -138,13 +138,13 @@ func TestACombKeepsAreaAtEveryHeight(t *testing.T) {
 	}
 }
 
-// Below the ends of the tines nothing moves; from the end up the hold grows as t²(3-2t), of which 5/32 is that of a quarter; it is full at 1/1.4 of
-// the way to the surface.
+// Below the ends of the tines nothing moves; from the end up the hold grows as t²(3-2t), of t = 1.2 times the part of the way to the surface; it is
+// full at 1/1.2 of that way.
 func TestACombMovesLessTheDeeper(t *testing.T) {
 	c := threeTines()
 	full, _ := c.at(100, 0, 0)
 	quarter := 15 + 45./4
-	for z, part := range map[float64]float64{0: 0, 14.9: 0, quarter: 0.15625, 15 + 45./2: 0.5, 48: 0.8246, 60: 1} {
+	for z, part := range map[float64]float64{0: 0, 14.9: 0, quarter: 0.216, 15 + 45./2: 0.648, 48: 0.9602, 60: 1} {
 		if _, v := c.move(100, 40, z, 1); !near(v-40, part*full, 0.02*math.Abs(full)) {
 			t.Errorf("at %g mm up the batter goes %.3f mm, want %.3f", z, v-40, part*full)
 		}
