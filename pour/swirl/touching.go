@@ -1,7 +1,7 @@
 package swirl
 
 const (
-	touchFaces  = 6   // cuts the boundary is looked for on, evenly along the loaf: what strays along the loaf needs as many
+	touchFaces  = 4   // cuts the boundary is looked for on, evenly along the loaf: about as near to a fine count as six
 	touchLineMM = 6   // between two lines of sight across a face, and between two up it
 	touchStepMM = 0.6 // between two looks along a line; finer filaments are missed
 )
