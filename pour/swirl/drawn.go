@@ -45,10 +45,11 @@ const (
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
-	pullOutMM    = 4    // so far over the surface the wire is pulled out
-	pullSkinMM   = 2.5  // and so far under it its pull fades then
+	pullOutMM    = 3    // so far over the surface the wire is pulled out
+	pullSkinMM   = 5    // and so far under it its pull fades then
+	pullShare    = 0.2  // of the height: so far about it the wire takes batter along then
+	pullSlips    = 0.5  // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
 	liftedOut    = 0.6  // so often the wire comes up through the surface where it turns
-	dripFrom     = 0.86 // of the height: what drips off it drags no deeper
 	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
@@ -73,23 +74,21 @@ func (b *builder) led(radius, grip float64) stroke {
 	}
 }
 
-// pullOut draws the wire up and out through the surface from where it was led to: what lies over it comes along, and is left on top. What
-// drips off it drags a thin strand beside.
+// pullOut draws the wire up and out through the surface from where it was led to, ever more aside: what lies over it comes along in one broad
+// swelling that leans over. As the wire is gone what lies on top sinks back after it a little.
 func (b *builder) pullOut(from vec2, shift wobble) {
 	aside := b.d.Sign()
-	to := vec2{b.clear(from.y + aside*b.d.Between(0.06, 0.18)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(0.14*b.Box.H, 4, 11), shift)
-	off := b.d.Sign() * b.d.Between(0.08, 0.14) * b.Box.W
-	b.pull(bent(vec2{b.clear(from.y + off), max(from.z, dripFrom*b.Box.H)}, vec2{b.clear(to.y + off), to.z}), clamp(0.06*b.Box.H, 3, 5), shift)
+	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
+	b.pull(bent(from, to), clamp(pullShare*b.Box.H, 5, 14), b.thick(0.62, 0.72), shift)
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
 func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.Box.W-2*wireMarginMM) }
 
 // pull draws the wire out along a path; it drags what lies within radius mm.
-func (b *builder) pull(path []vec2, radius float64, shift wobble) {
-	s := b.led(radius, b.thick(0.76, 0.84))
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.tremor(wireGirth, 1), b.d.tremor(wireSlips, 1), b.d.tremor(0.02*b.Box.H, 1)
+func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
+	s := b.led(radius, grip)
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.waver(wireGirth, 1), b.d.waver(pullSlips, 1), b.d.tremor(0.03*b.Box.H, 0.5)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
 	b.draw(&s, path)
 }
