@@ -231,7 +231,7 @@ func TestTheWireIsLedInLoops(t *testing.T) {
 				}
 			}
 			n, low, high := lows(path)
-			if n != int(turns) || before > 0 || len(paths) < 3 || len(paths) > 1+2*int(turns) || len(inside) != int(turns) || low.z < 4-1e-9 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.z > 59 {
+			if n != int(turns) || before > 0 || len(paths) < 2 || len(paths) > 1+int(turns) || len(inside) != int(turns) || low.z < 4-1e-9 || low.y < 4-1e-9 || high.y > 76+1e-9 || high.z > 59 {
 				t.Errorf("%g turns: %d low points and %d rounds, from %g to %g mm", turns, n, len(inside), low.z, high.z)
 			}
 			way, back, round := path[len(path)-1].y-path[0].y, 0, 0.0

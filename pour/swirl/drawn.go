@@ -47,9 +47,10 @@ const (
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 5    // and so far under it its pull fades then
-	pullShare    = 0.2  // of the height: so far about it the wire takes batter along then
-	pullSlips    = 0.5  // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
-	liftedOut    = 0.6  // so often the wire comes up through the surface where it turns
+	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
+	pullSlips    = 0.25 // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
+	liftedOut    = 0.5  // so often the wire comes up through the surface where it turns
+	pullWander   = 0.03 // of the width: so far aside the track it leaves wanders
 	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
@@ -75,11 +76,11 @@ func (b *builder) led(radius, grip float64) stroke {
 }
 
 // pullOut draws the wire up and out through the surface from where it was led to, ever more aside: what lies over it comes along in one broad
-// swelling that leans over. As the wire is gone what lies on top sinks back after it a little.
+// swelling that leans over.
 func (b *builder) pullOut(from vec2, shift wobble) {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(pullShare*b.Box.H, 5, 14), b.thick(0.62, 0.72), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.Box.H, 5, 13), b.thick(0.64, 0.74), shift)
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -88,7 +89,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.waver(wireGirth, 1), b.d.waver(pullSlips, 1), b.d.tremor(0.03*b.Box.H, 0.5)
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.waver(wireGirth, 1), b.d.waver(pullSlips, 1), b.d.tremor(pullWander*b.Box.W, 0.4)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
 	b.draw(&s, path)
 }
@@ -129,14 +130,14 @@ func (b *builder) zigzag() {
 	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
-			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.5, 0.75)}, shift)
+			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.6, 0.8)}, shift)
 		}
 	}
 	for range 2 {
 		b.takeAlong(
 			vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 			vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-			b.d.Sign()*b.d.Between(0.3, 0.75)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
+			b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
 		)
 	}
 }

@@ -121,19 +121,30 @@ func (b *bands) at(u, _ float64) int {
 func (b *bands) upto(n, own int) layout { return &bands{b.before(n, own)} }
 
 // nests are colours poured one into another in several places of the pot. The pot is cut into rings of wedges; by a
-// map that keeps measure a wedge is a unit square, and round its middle lie the portions as nested rings of exact area; those in the middle
-// of the pot are round.
+// map that keeps measure a wedge is a unit square, and in its middle lie the portions as nested disks of exact area, each off the middle of
+// the one it is poured into, as a hand never meets it.
 type nests struct {
-	rows    []potRing
-	rounds  [][]piece
-	portion [][]int // orders from the middle out; the wedges take turns
-	until   [][]float64
-	own     int     // lies along the wall of the pot
-	pot     float64 // the share of the pot's own batter
+	rows   []potRing
+	rounds [][]piece
+	aside  [][]vec2   // by what part of the room it has each disk lies aside of the one it is in, as many as the pieces of a round
+	spots  [][]nested // from the middle out; the wedges take turns
+	own    int        // lies along the wall of the pot, and round the disks
+	pot    float64    // the share of the pot's own batter
 }
 
-// rimPart is what part of the pot's own batter lies along its wall, where nothing is poured: by eye, no source.
-const rimPart = 0.75
+// nested is a portion poured into a wedge of the pot that is a unit square.
+type nested struct {
+	portion int
+	middle  vec2
+	radius  float64
+}
+
+// How spots lie in the pot: by eye, no source.
+const (
+	rimPart    = 0.4  // of the pot's own batter lies along its wall, where nothing is poured
+	leastAside = 0.55 // of the room it has: how far a spot lies aside of what it is poured into at least
+	mostAside  = 0.9  // and at most
+)
 
 // potRing is a ring of the pot cut into equal wedges.
 type potRing struct {
@@ -146,11 +157,16 @@ type potRing struct {
 func (b *builder) nests(rounds [][]piece) layout {
 	n := &nests{rows: []potRing{{outer: 1, wedges: 1}}, rounds: rounds}
 	for _, list := range rounds {
+		var aside []vec2
 		for _, p := range list {
 			if p.portion == 0 {
 				n.pot += p.share
 			}
+			sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
+			far := b.d.Between(leastAside, mostAside)
+			aside = append(aside, vec2{far * cos, far * sin})
 		}
+		n.aside = append(n.aside, aside)
 	}
 	if k := float64(len(rounds)); k > 1 {
 		n.rows = []potRing{{outer: 1 / k, wedges: 1}, {outer: 1, wedges: k - 1}}
@@ -164,25 +180,37 @@ func (b *builder) nests(rounds [][]piece) layout {
 
 // nest lays the pieces that the first n acts pour one into the other, a later one inside an earlier; what is left of a place is own.
 func (n *nests) nest(acts, own int) {
-	n.portion, n.until, n.own = nil, nil, own
-	for _, list := range n.rounds {
-		var order []int
-		var until []float64
-		sum := 0.0
+	n.spots, n.own = nil, own
+	for r, list := range n.rounds {
+		var disks []nested
+		sum, half, radius := 0.0, 0.5, squareRadius
+		if r == 0 { // it is round, in the middle of the pot
+			half, radius = 1/math.Sqrt(math.Pi), func(share float64) float64 { return math.Sqrt(share / math.Pi) }
+		}
 		for i := len(list) - 1; i > 0; i-- {
-			if p := list[i]; p.act < acts && (p.act >= 0 || len(order) > 0) {
+			if p := list[i]; p.act < acts && (p.act >= 0 || len(disks) > 0) {
 				share := p.share
 				if p.portion == 0 {
 					share *= 1 - rimPart
 				}
 				sum += share * float64(len(n.rounds)) / (1 - rimPart*n.pot)
-				order, until = append(order, p.portion), append(until, sum)
+				disks = append(disks, nested{portion: p.portion, middle: n.aside[r][i], radius: radius(sum)})
 			}
 		}
-		if sum < 1-1e-9 {
-			order, until = append(order, own), append(until, 1)
-		}
-		n.portion, n.until = append(n.portion, order), append(n.until, until)
+		place(disks, half)
+		n.spots = append(n.spots, disks)
+	}
+}
+
+// place lays disks from the outermost in, each as far aside of the middle of the one it is in as it is told to be of the room there; one that
+// does not fit into the square lies in its middle. half is how far the square reaches.
+func place(disks []nested, half float64) {
+	around := nested{radius: half}
+	for i := len(disks) - 1; i >= 0; i-- {
+		d := &disks[i]
+		room := max(0, min(around.radius, half)-d.radius)
+		d.middle = vec2{around.middle.y + room*d.middle.y, around.middle.z + room*d.middle.z}
+		around = *d
 	}
 }
 
@@ -204,13 +232,40 @@ func (n *nests) at(u, v float64) int {
 	}
 	row := n.rows[k]
 	if row.wedges == 1 && inner == 0 {
-		return pick(n.until[0], n.portion[0], q/row.outer) // rings about the middle of the pot
+		by := math.Sqrt(row.outer * (1 - rimPart*n.pot) * math.Pi) // radius of a disk of area 1, about the middle of the pot
+		return n.within(0, vec2{u / by, v / by})
 	}
 	b := (q - inner) / (row.outer - inner)
 	a := (math.Atan2(v, u)/(2*math.Pi)+0.5)*row.wedges + row.offset
 	wedge := math.Floor(a)
-	turn := (int(wedge)%int(row.wedges) + k) % len(n.portion)
-	return pick(n.until[turn], n.portion[turn], withinSquare(math.Hypot(a-wedge-0.5, b-0.5)))
+	return n.within((int(wedge)%int(row.wedges)+k)%len(n.spots), vec2{a - wedge - 0.5, b - 0.5})
+}
+
+// within is what lies at a place of a wedge, from its middle.
+func (n *nests) within(turn int, at vec2) int {
+	for i := range n.spots[turn] {
+		d := &n.spots[turn][i]
+		if y, z := at.y-d.middle.y, at.z-d.middle.z; y*y+z*z < d.radius*d.radius {
+			return d.portion
+		}
+	}
+	return n.own
+}
+
+// squareRadius is the radius of a disk in the middle of the unit square of which so much lies in the square.
+func squareRadius(share float64) float64 {
+	if share <= math.Pi/4 {
+		return math.Sqrt(max(0, share) / math.Pi)
+	}
+	low, high := 0.5, math.Sqrt2/2
+	for range 40 {
+		if mid := 0.5 * (low + high); withinSquare(mid) < share {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
 }
 
 // withinSquare is the share of the unit square that lies within r of its middle.

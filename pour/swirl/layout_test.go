@@ -73,8 +73,8 @@ func TestOwnBatterLiesWhereLaterActsPour(t *testing.T) {
 	}
 }
 
-// One round of spots: each colour is poured into the one before, so that the last is a disc in the middle whose radius is the root of its
-// share, and the pot's own is the rim.
+// One round of spots: each colour is poured into the one before, off its middle, so that the last lies all round in the first and the pot's own
+// is the rim.
 func TestSpotsLieOneInTheOther(t *testing.T) {
 	r := scripted(script.PotSpots, 3, 0.4, 0.35, 0.25)
 	r.Script.Acts = []script.Act{
@@ -83,20 +83,30 @@ func TestSpotsLieOneInTheOther(t *testing.T) {
 		{Kind: script.PourOut, Jug: script.Whole, Share: 1, Lines: []float64{0.5}},
 	}
 	pot := mustPour(t, r)
-	for n, want := range map[int]map[float64]int{
-		0: {0: 0, 0.9: 0},
-		1: {0: 1, 0.58: 1, 0.60: 0, 0.9: 0},                 // √0.35 = 0.592
-		2: {0: 2, 0.49: 2, 0.51: 1, 0.77: 1, 0.78: 0, 1: 0}, // √0.25 and √0.6 = 0.775
-	} {
-		p := pot.Upto(n).Pot()
-		for radius, portion := range want {
-			for _, angle := range []float64{0.3, 2, 4} {
-				sin, cos := math.Sincos(angle)
-				if got := p.Label(0.9999*radius*cos, 0.9999*radius*sin); got != portion {
-					t.Errorf("after act %d portion %d lies %g from the middle, want %d", n, got, radius, portion)
-				}
+	for n, want := range [][4]float64{{0, 1, 0, 0}, {0, 0.65, 0.35, 0}, {0, 0.4, 0.35, 0.25}} {
+		got := diskParts(pot.stream.layout.upto(n, 0), 3)
+		for i := range want {
+			if !near(got[i], want[i], 0.004) {
+				t.Errorf("after %d acts the pot shows %.3f, want %.3f", n, got, want)
+				break
 			}
 		}
+	}
+	const step = 0.01
+	mean, l := vec2{}, pot.stream.layout
+	for u := -1.0; u < 1; u += step {
+		for v := -1.0; v < 1; v += step {
+			if l.at(u, v) != 2 {
+				continue
+			}
+			mean = vec2{mean.y + u, mean.z + v}
+			if l.at(u+step, v) == 0 || l.at(u, v+step) == 0 || l.at(u-step, v) == 0 || l.at(u, v-step) == 0 {
+				t.Fatalf("at (%.2f, %.2f) the last colour touches the pot's own", u, v)
+			}
+		}
+	}
+	if off := step * step * math.Hypot(mean.y, mean.z) / (0.25 * math.Pi); off < 0.1 {
+		t.Errorf("the last colour lies %.3f off the middle of the pot", off)
 	}
 	if got := pot.Upto(2).Pot().Label(0.8, 0.8); got != Empty {
 		t.Errorf("outside the pot lies %d", got)

@@ -8,19 +8,20 @@ import (
 
 // How a pot is stirred and held: what gives a pleasing picture, no source.
 const (
-	leastStir   = 0.8  // radians, by how much the spoon turns the middle of the pot at least
-	mostStir    = 1.3  // and at most
-	leastSpots  = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
-	mostSpots   = 0.6  //
-	stripesStir = 0.6  // of the usual stirring: the lip crosses stripes as they lie
-	leastFirst  = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
-	mostFirst   = 0.45 // and at most
-	lipTurn     = 0.5  // radians, by how much the pot is turned to either side along the loaf
-	lipTries    = 8    // ways in which the pot may be held, of which one is chosen
-	lipPlaces   = 40   // along the lip, at which it is looked at
-	lipBorders  = 7    // about how often the colour is to change along it
-	endFirst    = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
-	endTilt     = 0.8  // what is poured from one end runs so much deeper in the pot at the other
+	leastStir    = 0.8  // radians, by how much the spoon turns the middle of the pot at least
+	mostStir     = 1.3  // and at most
+	leastSpots   = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
+	mostSpots    = 0.6  //
+	stripesStir  = 0.6  // of the usual stirring: the lip crosses stripes as they lie
+	leastFirst   = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
+	mostFirst    = 0.45 // and at most
+	partsAbreast = 2    // ways take what lies along the lip part by part; with spots as many as let each be as long as it is broad
+	lipTurn      = 0.5  // radians, by how much the pot is turned to either side along the loaf
+	lipTries     = 8    // ways in which the pot may be held, of which one is chosen
+	lipPlaces    = 40   // along the lip, at which it is looked at
+	lipBorders   = 4    // about how often the colour is to change along it
+	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
+	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 )
 
 // lip is the stream as it leaves the pot.
@@ -32,19 +33,36 @@ func (b *builder) lip() *stream {
 	}
 	stir := b.d.Between(leastStir, mostStir) * b.thick(1.2, 0.4)
 	switch b.Technique {
+	case script.Pot:
+		s.byParts(b.Passes, partsAbreast)
 	case script.PotSpots:
+		s.byParts(b.Passes, int(math.Round(math.Sqrt(float64(b.Passes)))))
 		stir = b.d.Between(leastSpots, mostSpots)
 	case script.PotStripes:
+		s.byParts(b.Passes, partsAbreast)
 		stir *= stripesStir
 	}
 	s.stir = stir * b.Turns * b.d.Sign()
 	s.eddies = []eddy{b.eddy()}
 	if b.Technique == script.PotEnd {
-		s.tilt, s.first = endTilt, endFirst
+		s.tilt, s.first, s.around = endTilt, endFirst, true
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	s.surge.mean = b.held(s)
 	return s
+}
+
+// byParts has what lies along the lip taken in so many parts, one way over the mould after the other. Where the other side of the pot is left, a way
+// ends, so that no ribbon is broken off.
+func (s *stream) byParts(ways, wide int) {
+	if s.ways, s.wide = ways, wide; wide < 1 || ways < wide {
+		s.wide = 1
+		return
+	}
+	each := float64(wide) / float64(ways)
+	if first := 1 - each*math.Round((1-s.first)/each); first > 0 && first < 1 {
+		s.first = first
+	}
 }
 
 // held is by how many radians the pot is turned so that several colours leave the lip last, as these are seen from above, but not so many that
@@ -63,11 +81,9 @@ func (b *builder) held(s *stream) (best float64) {
 
 // borders is how often the colour changes along the lip as the last of the pot leaves it, turned by an angle.
 func (s *stream) borders(by float64) (n int) {
-	u := s.chordAt(s.first)
-	half := math.Sqrt(1 - u*u)
-	was := s.layout.at(s.untwist(u, -half, by))
+	was := s.leaves(0, 1, by)
 	for k := 1; k <= lipPlaces; k++ {
-		if l := s.layout.at(s.untwist(u, half*(2*float64(k)/lipPlaces-1), by)); l != was {
+		if l := s.leaves(float64(k)/lipPlaces, 1, by); l != was {
 			was = l
 			n++
 		}

@@ -12,7 +12,7 @@ import (
 const (
 	thinRibbons  = 9    // about how many ribbons the whole pot makes of thin batter
 	thickRibbons = 5    // of thick
-	spotRibbons  = 4    // where spots in it make each of them many-coloured
+	spotRibbons  = 3    // where spots in it make each of them many-coloured
 	stripedLess  = 4    // so many less where stripes do
 	leastStriped = 4    // but so many
 	mostRibbons  = 5    // of them in one way over the mould

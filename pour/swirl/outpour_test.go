@@ -212,3 +212,31 @@ func TestCrestsAreNoSteeperThanTheyFoldRoundly(t *testing.T) {
 		}
 	}
 }
+
+// Whichever way the pot is emptied, every part of it leaves once: of a tenth of the lip and a tenth of the time comes a hundredth.
+func TestEveryPartOfThePotLeavesOnce(t *testing.T) {
+	for _, s := range []stream{{first: 0.3}, {first: 0.62, around: true}, {ways: 12, wide: 3, first: 0.25}, {ways: 7, wide: 3, first: 0.4}} {
+		const n = 300
+		var got [100]float64
+		for i := range n {
+			for k := range n {
+				side, through := s.course((float64(i)+0.5)/n, (float64(k)+0.5)/n)
+				got[10*min(int(10*side), 9)+min(int(10*through), 9)] += 100. / (n * n)
+			}
+		}
+		for i, v := range got {
+			if !near(v, 1, 0.1) {
+				t.Errorf("%d ways, %d abreast: of part %d of the pot leaves %.3f", s.ways, s.wide, i, v)
+			}
+		}
+	}
+}
+
+// Where the other side of a pot with spots is left, a way over the mould ends, so that no ribbon is broken off within.
+func TestARibbonIsNotBrokenOffWhereTheOtherSideIsLeft(t *testing.T) {
+	s := stream{first: 0.44}
+	s.byParts(12, 3)
+	if jump := 12 * (1 - s.first); s.wide != 3 || !near(jump, 6, 1e-9) {
+		t.Errorf("%d parts lie abreast and the other side is left after %.2f of 12 ways; want 3 and 6", s.wide, jump)
+	}
+}

@@ -12,7 +12,10 @@ type stream struct {
 	surge  wobble    // radians by which the pot has turned, slow change along the loaf
 	stir   float64   // radians at the middle of the pot
 	eddies []eddy    // in the order they were made
-	first  float64   // the share of the pot on one side of the chord that leaves first
+	first  float64   // the share of the pot on one side of the chord that is at the lip first, and last
+	ways   int       // in which all is poured, one after the other
+	wide   int       // so many ways one after the other take what lies along the chord part by part
+	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
 
@@ -101,12 +104,46 @@ func (s *stream) label(x, side, poured float64) int {
 	if s.tilt > 0 {
 		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
 	}
+	return s.leaves(side, poured, s.surge.at(x))
+}
+
+// leaves is the portion that leaves the lip at side, 0 to 1 along it, when a share has been poured of a pot turned by an angle in radians.
+func (s *stream) leaves(side, poured, by float64) int {
+	side, poured = s.course(side, poured)
+	u := s.chordAt(poured)
+	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
+	return s.layout.at(s.untwist(u, v, by))
+}
+
+// streamAhead is how much of the pot the middle of the stream runs ahead of what the lip holds at its edges: by eye, no source.
+const streamAhead = 0.35
+
+// course is where along the whole chord, 0 to 1, and how far through the pot what left then lay: what reaches the lip comes from near it. It
+// carries the unit square onto itself and keeps area.
+func (s *stream) course(side, poured float64) (float64, float64) {
+	if s.around {
+		through := math.Mod(2*poured+s.first+streamAhead*4*side*(1-side), 2)
+		if through < 1 {
+			return 0.5 * side, through
+		}
+		return 1 - 0.5*side, 2 - through
+	}
+	if s.wide > 1 {
+		side, poured = s.part(side, poured)
+	}
 	if poured += s.first; poured > 1 { // the other side of the pot is left
 		poured--
 	}
-	u := s.chordAt(poured)
-	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
-	return s.layout.at(s.untwist(u, v, s.surge.at(x)))
+	return side, poured
+}
+
+// part is the course of what is taken part by part: a way takes not all along the chord but a part of it, and the next few the parts beside it.
+func (s *stream) part(side, poured float64) (float64, float64) {
+	all := float64(s.ways)
+	way := min(int(poured*all), s.ways-1)
+	begin := way - way%s.wide
+	abreast := float64(min(s.wide, s.ways-begin))
+	return (float64(way-begin) + side) / abreast, (float64(begin) + abreast*(poured*all-float64(way))) / all
 }
 
 // untwist carries a place of the pot that is turned by an angle in radians back to before the tool stirred it. The wall holds what touches it.

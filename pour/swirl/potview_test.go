@@ -99,7 +99,7 @@ func TestThePotAndThePourAgree(t *testing.T) {
 			if st.tilt > 0 {
 				tau = rank(tau+st.tilt*x/250, st.tilt)
 			}
-			tau = math.Mod(tau+st.first, 1)
+			part, tau := st.course(side, tau)
 			low, high := -1.0, 1.0
 			for range 50 {
 				if mid := (low + high) / 2; 0.5+(mid*math.Sqrt(1-mid*mid)+math.Asin(mid))/math.Pi < tau {
@@ -108,7 +108,7 @@ func TestThePotAndThePourAgree(t *testing.T) {
 					high = mid
 				}
 			}
-			lip := math.Sqrt(1-low*low) * (2*side - 1)
+			lip := math.Sqrt(1-low*low) * (2*part - 1)
 			sin, cos := math.Sincos(st.surge.at(x))
 			if pot.Label(low*cos-lip*sin, low*sin+lip*cos) != st.label(x, side, poured) {
 				differ++

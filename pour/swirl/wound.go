@@ -4,10 +4,10 @@ import "math"
 
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
-	loopTurn   = 1.5 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
+	loopTurn   = 1.6 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopPart   = 1.1           // how large what turns is against the loop
 	loopPace   = 1.6           // how much longer its steps are for it
-	loopGrip   = 0.35          // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
+	loopGrip   = 0.25          // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
 	spiralPart = 0.55          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.3           // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.8           // and so much further the last
@@ -48,8 +48,8 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 	top := b.Box.H + wireOutMM
 	y := wireMarginMM + b.d.Between(0.1, 0.3)*pitch
 	for range turns {
-		next, wide := y+pitch*b.d.Between(0.8, 1.15), min(pitch*b.d.Between(0.5, 0.7), far)
-		high := clamp(wide*b.d.Between(1, 1.9), 0.7*far, 0.92*far)
+		next, wide := y+pitch*b.d.Between(0.8, 1.15), min(pitch*b.d.Between(0.46, 0.6), far)
+		high := clamp(wide*b.d.Between(1, 1.6), 0.55*far, 0.85*far)
 		at := vec2{y + 0.5*(next-y), middle + b.d.Between(-1, 1)*(far-high)}
 		for k := range each {
 			t := float64(k) / float64(each)
