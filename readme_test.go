@@ -126,7 +126,7 @@ func TestThePictureOfTheReadmeIsDrawnByTheProgram(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(there) > 60_000 {
+	if len(there) > 70_000 {
 		t.Errorf("%s has %d bytes", name, len(there))
 	}
 	drawn, shown := decoded(t, out.Bytes()), decoded(t, there)

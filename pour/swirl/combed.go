@@ -52,7 +52,7 @@ const (
 	strayReach  = 18. // mm: it halves this far on
 	strayDeep   = -3. // of the level: far below the floor, so that nothing stays behind
 	straySteps  = 2   // Runge-Kutta steps where they turn round at the walls: so short a way needs no more
-	strayMM     = 8. // how far it goes
+	strayMM     = 8.  // how far it goes
 	slumpThin   = 8   // mm, how far stripes of batter slump against each other as they are poured
 	slumpThick  = 6
 	mostSlump   = 0.15 // of the level

@@ -83,7 +83,8 @@ func (b *builder) windUp(r round, shift, sink wobble) {
 }
 
 // spiral leads the wire round and round: every round takes along what lies within it, so that the middle goes round with all of them and what
-// lies outside is wound in. Then the wire is pulled up out of what is wound.
+// lies outside is wound in. Then the wire is pulled out of what is wound, from its outermost round: from deeper it would draw all rounds up to
+// a crest.
 func (b *builder) spiral() {
 	rounds := int(max(1, math.Round(b.Turns)))
 	dir, oval := b.d.Sign(), b.d.Between(0.85, 1.15)
@@ -95,10 +96,7 @@ func (b *builder) spiral() {
 		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
 	side := b.d.Sign()
-	b.pullOut(vec2{b.Box.W * (0.5 + side*b.d.Between(0.15, 0.36)), b.Box.H * b.d.Between(0.5, 0.7)}, shift)
-	if b.d.Float() < liftedOut { // its outermost round comes through the surface as well
-		b.pullOut(vec2{b.Box.W * (0.5 - side*b.d.Between(0.05, 0.3)), b.Box.H * b.d.Between(0.7, 0.8)}, shift)
-	}
+	b.pullOut(vec2{b.Box.W * (0.5 + side*b.d.Between(0.22, 0.38)), b.Box.H * b.d.Between(0.74, 0.84)}, shift)
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
