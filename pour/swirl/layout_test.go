@@ -7,9 +7,9 @@ import (
 	"pourbench/pour/script"
 )
 
-// diskParts counts a layout over the disc of radius 1; place 0 is what is empty, portion k is at place k+1.
-func diskParts(l layout, portions int) []float64 {
-	got, all := make([]float64, portions+1), 0.0
+// diskParts counts a layout of three portions over the disc of radius 1; place 0 is what is empty, portion k is at place k+1.
+func diskParts(l layout) []float64 {
+	got, all := make([]float64, 4), 0.0
 	const n = 400
 	for i := range n * n {
 		u, v := 2*(float64(i%n)+0.5)/n-1, 2*(float64(i/n)+0.5)/n-1
@@ -44,7 +44,7 @@ func TestSectorsOfThePotAreCutLikeACake(t *testing.T) {
 func TestBandsOfThePotHaveTheirAreasFromSideToSide(t *testing.T) {
 	b := &bands{quarters()}
 	for i, want := range []float64{0, 0.25, 0.25, 0.5} {
-		if got := diskParts(b, 3)[i]; !near(got, want, 0.003) {
+		if got := diskParts(b)[i]; !near(got, want, 0.003) {
 			t.Errorf("portion %d has %.4f of the pot, want %g", i-1, got, want)
 		}
 	}
@@ -59,7 +59,7 @@ func TestBandsOfThePotHaveTheirAreasFromSideToSide(t *testing.T) {
 func TestOwnBatterLiesWhereLaterActsPour(t *testing.T) {
 	for _, l := range []layout{&sectors{quarters()}, &bands{quarters()}} {
 		for n, want := range map[int][4]float64{0: {0.75, 0.25, 0, 0}, 2: {0.75, 0.25, 0, 0}, 3: {0.5, 0.25, 0.25, 0}, 4: {0, 0.25, 0.25, 0.5}} {
-			got := diskParts(l.upto(n, Empty), 3)
+			got := diskParts(l.upto(n, Empty))
 			for i := range want {
 				if !near(got[i], want[i], 0.003) {
 					t.Errorf("after %d acts the pot shows %.3f, want %.3f", n, got, want)
@@ -84,7 +84,7 @@ func TestSpotsLieOneInTheOther(t *testing.T) {
 	}
 	pot := mustPour(t, r)
 	for n, want := range [][4]float64{{0, 1, 0, 0}, {0, 0.65, 0.35, 0}, {0, 0.4, 0.35, 0.25}} {
-		got := diskParts(pot.stream.layout.upto(n, 0), 3)
+		got := diskParts(pot.stream.layout.upto(n, 0))
 		for i := range want {
 			if !near(got[i], want[i], 0.004) {
 				t.Errorf("after %d acts the pot shows %.3f, want %.3f", n, got, want)
@@ -117,7 +117,7 @@ func TestSpotsOfSeveralRoundsHaveTheirSharesOfThePot(t *testing.T) {
 	for seed := range int64(3) {
 		r := scripted(script.PotSpots, seed, 0.31, 0.4, 0.29)
 		s := mustPour(t, r)
-		got := diskParts(s.stream.layout, 3)
+		got := diskParts(s.stream.layout)
 		for i, want := range []float64{0, 0.31, 0.4, 0.29} {
 			if !near(got[i], want, 0.004) {
 				t.Errorf("seed %d: portion %d has %.4f of the pot, want %g", seed, i-1, got[i], want)
