@@ -8,7 +8,7 @@ const (
 	lobeHigh   = 5.2   // mm, from a row of strands to the one below
 	lobeArch   = 0.5   // how much a strand's back rises between its sides, of that
 	seamWide   = 0.55  // mm, to each side, over which a seam fades
-	seamDark   = 0.2   // how much darker a seam is at the most
+	seamDark   = 0.13  // how much darker a seam is at the most
 	lobeTone   = 0.035 // how much one strand differs from the next, to each side
 	lobeShade  = 0.05  // how much darker a strand's foot is than its back
 	pocketWide = 0.75  // mm, radius of the largest pocket of air between strands

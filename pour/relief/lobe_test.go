@@ -52,7 +52,7 @@ func TestACutShowsStrandsWithSeams(t *testing.T) {
 				t.Fatalf("the cut is %.2f bright", tone)
 			}
 			all++
-			if tone < 0.93 {
+			if tone < 0.945 {
 				dark++
 			}
 		}
