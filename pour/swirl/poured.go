@@ -27,7 +27,7 @@ func (b *builder) streamed(a script.Act) {
 	for _, at := range a.Lines {
 		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
 		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
-		if a.Jug == 0 {
+		if a.Jug == b.acts[0].Jug { // of the bed
 			deepest *= dropOwn
 			half /= dropOwn
 		}
