@@ -240,8 +240,10 @@ func TestAStreamNearTheRimIsLedThereAndBack(t *testing.T) {
 
 // Batter of the bed's own kind falls broader than a colour poured alike, and so less deep.
 func TestABedsOwnBatterFallsBroader(t *testing.T) {
-	half := func(jug int) float64 {
+	half := func(bed, jug int) float64 {
 		b := newBuilder(bedded(script.Drop, 1, 0.5))
+		b.acts = slices.Clone(b.acts)
+		b.acts[0].Jug = bed
 		b.act, b.level = 1, 0.4*b.Box.H
 		b.streamed(script.Act{Kind: script.Pour, Jug: jug, Share: 0.05, Lines: []float64{0.5}})
 		for _, o := range b.ops {
@@ -251,7 +253,9 @@ func TestABedsOwnBatterFallsBroader(t *testing.T) {
 		}
 		return 0
 	}
-	if own, other := half(0), half(1); other <= 0 || own < 1.3*other {
-		t.Errorf("the bed's own batter falls %.1f mm wide, a colour %.1f mm", 2*own, 2*other)
+	for bed := range 2 {
+		if own, other := half(bed, bed), half(bed, 1-bed); other <= 0 || own < 1.3*other {
+			t.Errorf("the bed's own batter, of jug %d, falls %.1f mm wide, a colour %.1f mm", bed, 2*own, 2*other)
+		}
 	}
 }

@@ -182,6 +182,12 @@ func TestAMirroredCutHasItsVeinsTurned(t *testing.T) {
 			least, most = min(least, a), max(most, a)
 		}
 	}
+	turned.Mirror()
+	for i := 3; i < p.W-3; i += 7 {
+		if a, b := p.Clouded(i, 20, m), turned.Clouded(i, 20, m); !near(a, b, 1e-5) {
+			t.Fatalf("pixel %d: %.4f, turned twice %.4f", i, a, b)
+		}
+	}
 	if least > 0.99 || most < 1.01 || least < 0.9 || most > 1.1 {
 		t.Errorf("veins brighten from %.3f to %.3f", least, most)
 	}
