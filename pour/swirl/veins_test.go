@@ -167,7 +167,12 @@ func TestACutAlongTheLoafMeetsTheFace(t *testing.T) {
 
 // Seen from the other end a cut shows the same veins the other way round.
 func TestAMirroredCutHasItsVeinsTurned(t *testing.T) {
-	_, p := veined(t, script.Layers)
+	r, p := loaf(script.Layers, 3), &Picture{}
+	r.Box.W = 70.1 // not a whole number of meshes
+	f := mustPour(t, r).Face(120)
+	if err := f.Refine(context.Background(), p, 5*70, 5*int(f.box.H)); err != nil {
+		t.Fatal(err)
+	}
 	turned := *p
 	turned.Pixels = append([]Pixel(nil), p.Pixels...)
 	turned.Mirror()
