@@ -205,7 +205,7 @@ func TestNeighbouringBarsShareTheirBorders(t *testing.T) {
 // What is poured last covers what lies below even where the top is planed.
 func TestTheLastLayerCovers(t *testing.T) {
 	for seed := range int64(8) {
-		s := mustPour(t, scripted(script.Layers, seed, 0.5, 0.36, 0.14))
+		s := mustPour(t, scripted(script.Layers, seed, 0.5, 0.455, 0.045))
 		for x := 5.0; x < 250; x += 40 {
 			f := s.Face(x)
 			for y := 1.0; y < f.box.W; y += 2 {
