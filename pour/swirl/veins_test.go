@@ -200,3 +200,31 @@ func TestAMirroredCutHasItsVeinsTurned(t *testing.T) {
 		t.Errorf("without material: %.3f", got)
 	}
 }
+
+// Veins lie along what was poured: along the sheets of a ribbon, up stripes that stand, and along the top of a spoonful.
+func TestVeinsLieAlongWhatWasPoured(t *testing.T) {
+	box := Box{L: 250, W: 80, H: 60}
+	d := newDice(1)
+	h := newHeap(box)
+	low, high := make([]float64, h.nx*h.ny), make([]float64, h.nx*h.ny)
+	for i := range low {
+		low[i], high[i] = 20+0.1*float64(i%h.ny), 60 // a top that rises across
+	}
+	h.add(low, 0, 0)
+	h.add(high, 1, 1)
+	for name, c := range map[string]struct {
+		of            grained
+		x, y, z       float64
+		along, across float64
+	}{
+		"a standing ribbon":           {&ribbon{stream: &stream{box: box}, bottom: 0, top: 30, tall: 30}, 10, 20, 15, 0.5*80 + 0.35*10, 0.25 * 36},
+		"the same, led the other way": {&ribbon{stream: &stream{box: box}, bottom: 0, top: 30, tall: 30, back: true}, 10, 20, 15, 0.5*80 + 0.35*10, 0.75 * 36},
+		"stripes":                     {&stripes{box: box, bow: d.wobble(1, 0)}, 10, 20, 15, 15 + 0.35*10, 20},
+		"a spoonful":                  {h, 10, 40, 18, 40 + 0.35*10, 18 - 20 - 0.1*40*64/80},
+		"the spoonful over it":        {h, 10, 40, 50, 40 + 0.35*10, 50 - 60},
+	} {
+		if along, across := c.of.grain(c.x, c.y, c.z); !near(along, c.along, 1e-3) || !near(across, c.across, 1e-3) {
+			t.Errorf("%s: at (%.3f, %.3f), want (%.3f, %.3f)", name, along, across, c.along, c.across)
+		}
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"pourbench/pour/relief"
+	"pourbench/pour/swirl"
 )
 
 func TestAPictureOfPixelsIsTheBarItsCellsShow(t *testing.T) {
@@ -157,5 +158,33 @@ func TestBarePixelsAreTheColoursAlone(t *testing.T) {
 	}
 	if soap := dyes(True); soap.Same(d) {
 		t.Error("bare or not is the same dye: the key would draw nothing anew")
+	}
+}
+
+// What is drawn in cells traces no veins, which only pixels show.
+func TestCellsTraceNoVeins(t *testing.T) {
+	for grain, veined := range map[image.Point]bool{{}: false, {X: 8, Y: 16}: true} {
+		s := meadow(Bar, 90, 40)
+		if s.Grain = grain; !veined {
+			s.W, s.H = 400, 180 // as fine
+		}
+		s.Stands = nil
+		plate, err := Draft(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fine, err := plate.Refine(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		base, differ := &fine.tiles[0].base, 0
+		for i := 10; i < base.W-10; i += 5 {
+			if base.Clouded(i, base.H-20, swirl.Planed()) != 1 {
+				differ++
+			}
+		}
+		if (differ > 10) != veined {
+			t.Errorf("pixels of %v in a cell: %d of them show veins", grain, differ)
+		}
 	}
 }
