@@ -139,9 +139,9 @@ func newEasel(d pour.Drawing, poured *swirl.Swirl, o PictureOptions) (*easel, er
 		e.high, e.atOnce = box.W/box.L, box.W/box.L
 		e.draw = func(ctx context.Context) (image.Image, error) {
 			if top.Stands != nil {
-				return swirl.RenderLoaf(ctx, poured.Top(box.H-swirl.SkimMM), palette, top, float64(o.Width)/box.L, finish)
+				return swirl.RenderLoaf(ctx, poured.Skim(), palette, top, float64(o.Width)/box.L, finish)
 			}
-			return swirl.RenderLong(ctx, poured.Top(box.H-swirl.SkimMM), palette, o.Width, max(1, int(float64(o.Width)*e.high+0.5)), finish)
+			return swirl.RenderLong(ctx, poured.Skim(), palette, o.Width, max(1, int(float64(o.Width)*e.high+0.5)), finish)
 		}
 	case ViewStands:
 		e.high, e.atOnce = box.W/box.L, box.W/box.L

@@ -2,56 +2,59 @@ package swirl
 
 import "math"
 
-// bleeding lets each portion run a little into its neighbour: a pixel near a border shows the mean of what lies round it. Averaged as light,
-// not as paint: paint mixed pixel by pixel draws dark outlines.
+// bleeding lets each portion run a little into its neighbour: a pixel near a border shows the mean of what lies round a place near it. Averaged as
+// light, not as paint: paint mixed pixel by pixel draws dark outlines.
 type bleeding struct {
-	pic  *Picture
-	ink  *inks
-	rim  [bleedLooks][2]int // far enough to find a border
-	ring [2 * bleedLooks][2]int
-	on   bool
+	pic    *Picture
+	ink    *inks
+	edges  *edges // nil where pixels are too coarse
+	border []bool // pixels a border is near enough to be seen in
+	ring   [2 * bleedLooks]vec2
 }
 
-const bleedLooks = 8
+const (
+	bleedLooks = 8
+	leastBleed = 0.6 // pixels; less is not seen
+)
 
 // newBleeding makes ready for pixels of px mm; a bleed finer than a pixel shows nothing.
-func newBleeding(pic *Picture, ink *inks, bleedMM, px float64) *bleeding {
+func newBleeding(pic *Picture, ink *inks, m Material, px float64) *bleeding {
 	b := &bleeding{pic: pic, ink: ink}
-	reach := bleedMM / 2 / px
-	if b.on = reach >= 0.6; !b.on {
+	if m.BleedMM/2/px < leastBleed {
 		return b
 	}
-	at := func(r, a float64) [2]int {
-		return [2]int{int(math.Round(r * math.Cos(a))), int(math.Round(r * math.Sin(a)))}
-	}
+	b.edges = newEdges(m, px)
 	for k := range bleedLooks {
-		a := 2 * math.Pi * float64(k) / bleedLooks
-		b.rim[k] = at(reach, a)
-		b.ring[2*k], b.ring[2*k+1] = at(0.85*reach, a), at(0.45*reach, a+math.Pi/bleedLooks)
+		s, c := math.Sincos(2 * math.Pi * float64(k) / bleedLooks)
+		b.ring[2*k] = vec2{0.85 * c, 0.85 * s}
+		s, c = math.Sincos(2 * math.Pi * (float64(k) + 0.5) / bleedLooks)
+		b.ring[2*k+1] = vec2{0.45 * c, 0.45 * s}
 	}
+	b.border = pic.borders(b.edges.most())
 	return b
 }
 
 // at is the colour of a pixel that has a portion.
 func (b *bleeding) at(i, j int) light {
 	px := &b.pic.Pixels[j*b.pic.W+i]
-	if !b.on {
+	if b.edges == nil || !b.border[j*b.pic.W+i] {
 		return b.ink.mix(px)
 	}
-	border := px.Part[0] != 255
-	for _, o := range b.rim {
-		q := b.near(i+o[0], j+o[1])
-		border = border || q.Portion[0] != px.Portion[0]
-	}
-	if !border {
-		return b.ink.light[px.Portion[0]%MaxPortions]
-	}
-	sum, n := b.ink.mix(px), float32(1)
-	for _, o := range b.ring {
-		if q := b.near(i+o[0], j+o[1]); q.Part[0] != 0 {
+	x, y, reach := b.edges.at(float64(i), float64(j))
+	var sum light
+	n := float32(0)
+	look := func(x, y float64) {
+		if q := b.near(int(math.Round(x)), int(math.Round(y))); q.Part[0] != 0 {
 			v := b.ink.mix(q)
 			sum.r, sum.g, sum.b, n = sum.r+v.r, sum.g+v.g, sum.b+v.b, n+1
 		}
+	}
+	look(x, y)
+	for _, o := range b.ring {
+		look(x+reach*o.y, y+reach*o.z)
+	}
+	if n == 0 { // all of it lies above the batter
+		return b.ink.mix(px)
 	}
 	return sum.scaled(1 / n)
 }
@@ -59,4 +62,42 @@ func (b *bleeding) at(i, j int) light {
 // near is a pixel, or the nearest inside the picture.
 func (b *bleeding) near(i, j int) *Pixel {
 	return &b.pic.Pixels[max(0, min(j, b.pic.H-1))*b.pic.W+max(0, min(i, b.pic.W-1))]
+}
+
+// borders tells which pixels lie within so many pixels, across or down, of one that shows another portion, or several.
+func (p *Picture) borders(reach int) []bool {
+	across, all := make([]bool, len(p.Pixels)), make([]bool, len(p.Pixels))
+	Share(p.H, func(j int) bool {
+		last := -reach - 1 // the last column with a border, or none near enough
+		for i := range p.W {
+			if p.bordered(i, j) {
+				for k := max(0, last+1, i-reach); k < i; k++ {
+					across[j*p.W+k] = true
+				}
+				last = i
+			}
+			across[j*p.W+i] = i-last <= reach
+		}
+		return true
+	})
+	Share(p.H, func(j int) bool {
+		for k := max(0, j-reach); k <= min(j+reach, p.H-1); k++ {
+			row := across[k*p.W : k*p.W+p.W]
+			for i, is := range row {
+				all[j*p.W+i] = all[j*p.W+i] || is
+			}
+		}
+		return true
+	})
+	return all
+}
+
+// bordered tells whether a pixel shows several portions or another than the one beside it or below.
+func (p *Picture) bordered(i, j int) bool {
+	px := &p.Pixels[j*p.W+i]
+	if px.Part[0] != 255 {
+		return px.Part[0] != 0
+	}
+	other := func(q *Pixel) bool { return q.Part[0] != 0 && q.Portion[0] != px.Portion[0] }
+	return i+1 < p.W && other(&p.Pixels[j*p.W+i+1]) || j+1 < p.H && other(&p.Pixels[j*p.W+p.W+i])
 }

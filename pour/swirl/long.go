@@ -14,6 +14,7 @@ type Long struct {
 	turned bool    // from above, with the wall at the left at the top
 	at     float64 // mm across, or up
 	deep   float64 // mm, the picture's height
+	fresh  bool    // it is the top as it stands, not cut
 	from   float64 // mm, the stretch of the loaf that is drawn
 	long   float64
 }
@@ -41,6 +42,13 @@ const skinMM = 0.02
 // Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
 func (s *Swirl) Top(z float64) *Long {
 	return &Long{s: s, top: true, round: s.recipe.Round, at: clamp(z, 0, max(0, s.level-skinMM)), deep: s.recipe.Box.W, long: s.recipe.Box.L}
+}
+
+// Skim is the view of the fresh top, [SkimMM] under it: shown as the surface it stands for, not as a cut.
+func (s *Swirl) Skim() *Long {
+	l := s.Top(s.recipe.Box.H - SkimMM)
+	l.fresh = true
+	return l
 }
 
 // inTube says whether a place of a level cut is inside the tube's wall: within half its width of its axis.

@@ -16,20 +16,29 @@ type Surface struct {
 // shows the same bar; what is finer than a pixel fades. The zero value is a bare picture, [Planed] is soap. It is no part of a [Picture]:
 // shares are counted without it.
 type Material struct {
-	Streaks  float64   // how much the streaks of the blade change the brightness, 0 to 1
-	Tooth    float64   // how much the fine unevenness of a matt surface changes it, 0 to 1
-	Pores    float64   // how dark small air bubbles that were cut open are, 0 to 1
-	Veins    float64   // by what part more or less colourant lies in some places than in others of its colour at most, 0 to 1
-	BleedMM  float64   // how far from one portion to its neighbour the border fades
-	Flakes   float64   // how bright flakes of mica are at most, 0 to 1
-	Grains   float64   // how dark grains of plants are, 0 to 1
-	Surfaces []Surface // by portion; those beyond it are plain batter
-	CutMM    float64   // where the cut lies, mm: another cut has other streaks, pores and grains
+	Streaks   float64   // how much the streaks of the blade change the brightness, 0 to 1
+	Tooth     float64   // how much the fine unevenness of a matt surface changes it, 0 to 1
+	Pores     float64   // how dark small air bubbles that were cut open are, 0 to 1
+	Veins     float64   // by what part more or less colourant lies in some places than in others of its colour at most, 0 to 1
+	BleedMM   float64   // how far from one portion to its neighbour a crisp border fades; 0: it has none, and is as smooth as it was drawn
+	FeatherMM float64   // and how far where they ran into each other most
+	WaverMM   float64   // how far a border wavers at most
+	Flakes    float64   // how bright flakes of mica are at most, 0 to 1
+	Grains    float64   // how dark grains of plants are, 0 to 1
+	Surfaces  []Surface // by portion; those beyond it are plain batter
+	Relief    float64   // how much the slopes of a fresh top show, 0 to 1; a cut has none
+	CutMM     float64   // where the cut lies, mm: another cut has other streaks, pores and grains
 }
 
 // Planed is the material of a bar that was cut by wire and planed: figures by eye, no source.
 func Planed() Material {
-	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.18, BleedMM: 0.3, Flakes: 0.5, Grains: 0.5}
+	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.18, BleedMM: 0.3, FeatherMM: 1.0, WaverMM: 0.5, Flakes: 0.5, Grains: 0.5, Relief: 1}
+}
+
+// Fresh is the material of a surface no blade went over.
+func (m Material) Fresh() Material {
+	m.Streaks, m.Pores = 0, m.Pores/2
+	return m
 }
 
 // surface is what a portion shows.

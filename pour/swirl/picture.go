@@ -98,6 +98,9 @@ func newInks(palette []color.NRGBA, ground color.NRGBA) *inks {
 }
 
 func (k *inks) mix(px *Pixel) (sum light) {
+	if px.Part[0] == 255 {
+		return k.light[px.Portion[0]%MaxPortions]
+	}
 	for i, part := range px.Part {
 		c, f := &k.light[px.Portion[i]%MaxPortions], float32(part)/255
 		sum.r += f * c.r

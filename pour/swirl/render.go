@@ -91,7 +91,16 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 	}
 	finish.Material.CutMM = s.place()
 	mmW, mmH := s.size()
-	return pic.Finish(ctx, palette, img, finish, mmW, mmH)
+	l, ok := s.(*Long)
+	if !ok || !l.fresh {
+		return pic.Finish(ctx, palette, img, finish, mmW, mmH)
+	}
+	finish.Material = finish.Material.Fresh()
+	if err := pic.Finish(ctx, palette, img, finish, mmW, mmH); err != nil {
+		return err
+	}
+	l.emboss(img, pic, finish.Material)
+	return nil
 }
 
 // Finish draws a picture that was traced before over img, from its upper left corner, as what it shows looks in soap: mmW by mmH of it.
@@ -101,7 +110,7 @@ func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.
 	px := mmW / float64(max(p.W, 1))
 	brush := painter{
 		Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH,
-		bleed: newBleeding(p, newInks(palette, finish.Ground), finish.Material.BleedMM, px), planed: finish.Material.planing(px),
+		bleed: newBleeding(p, newInks(palette, finish.Ground), finish.Material, px), planed: finish.Material.planing(px),
 	}
 	Share(p.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]

@@ -228,7 +228,7 @@ func (s *Swirl) strips(ctx context.Context, palette []color.NRGBA, c Sheet, wide
 	if !c.Strip {
 		return out, nil
 	}
-	for _, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Top(box.H - SkimMM)} {
+	for _, cut := range [2]*Long{s.Lengthwise(box.W / 2), s.Skim()} {
 		strip, err := RenderLoaf(ctx, cut, palette, c.Top, float64(wide)/box.L, c.Finish)
 		if err != nil {
 			return nil, err

@@ -1,6 +1,9 @@
 package swirl
 
 import (
+	"context"
+	"image"
+	"image/color"
 	"math"
 	"testing"
 
@@ -30,5 +33,94 @@ func TestAFreshTopIsRough(t *testing.T) {
 		if steep[0.8] < 1.3*steep[0.1] {
 			t.Errorf("%s: thick batter slopes by %.2f, thin by %.2f", technique, steep[0.8], steep[0.1])
 		}
+	}
+}
+
+// Two portions side by side stand as two ropes with a groove between: deepest at the border, gone at three times its half width, alike on both sides.
+func TestAGrooveLiesBetweenTwoPortions(t *testing.T) {
+	const px = 8
+	p := sides(px)
+	g := p.grooves(1. / px)
+	row := g.deep[5*px*g.w:][:g.w]
+	for i, v := range row {
+		mm := (float64(i)+0.5)/px - 10 + 0.5/px // the border is told by the pixel before it
+		switch {
+		case v > row[10*px-1]+1e-6, math.Abs(mm) > 3*grooveMM+0.3 && v > 1e-4:
+			t.Errorf("%.2f mm from the border it is %.3f deep, at it %.3f", mm, v, row[10*px-1])
+		case math.Abs(mm) < 3 && !near(float64(v), float64(row[20*px-2-i]), 1e-4):
+			t.Errorf("%.2f mm from the border it is %.3f deep, on the other side %.3f", mm, v, row[20*px-2-i])
+		}
+	}
+	if v := row[10*px-1]; v < 0.5 || v > 1 {
+		t.Errorf("one groove is %.2f deep, want most of 1", v)
+	}
+	left, _ := g.slope(10*px-1-px, 5*px)
+	right, down := g.slope(10*px-1+px, 5*px)
+	if left < 0.1 || !near(left, -right, 1e-3) || down != 0 {
+		t.Errorf("1 mm from the border it falls by %.3f and %.3f", left, -right)
+	}
+}
+
+// A running mean, against the mean of every place anew.
+func TestSmearIsTheMeanOfWhatIsNear(t *testing.T) {
+	const w, h, reach = 9, 6, 2
+	from, across, down := make([]float32, w*h), make([]float32, w*h), make([]float32, w*h)
+	for i := range from {
+		from[i] = float32(i * i % 17)
+	}
+	smear(across, from, h, w, 1, w, reach)
+	smear(down, from, w, h, w, 1, reach)
+	for j := range h {
+		for i := range w {
+			a, b := 0.0, 0.0
+			for k := -reach; k <= reach; k++ {
+				if i+k >= 0 && i+k < w {
+					a += float64(from[j*w+i+k])
+				}
+				if j+k >= 0 && j+k < h {
+					b += float64(from[(j+k)*w+i])
+				}
+			}
+			if c := j*w + i; !near(float64(across[c]), a/(2*reach+1), 1e-5) || !near(float64(down[c]), b/(2*reach+1), 1e-5) {
+				t.Errorf("%d,%d: %g across, %g down, want %g and %g", i, j, across[c], down[c], a/(2*reach+1), b/(2*reach+1))
+			}
+		}
+	}
+}
+
+// The fresh top is lit from the upper left and shows no streaks of a blade; a cut at the same depth shows them and no slopes; a bare one shows neither.
+func TestAFreshTopIsLit(t *testing.T) {
+	r := loaf(script.Layers, 3)
+	r.Thickness = 0.6
+	s := mustPour(t, r)
+	grey := []color.NRGBA{{150, 150, 150, 255}, {150, 150, 150, 255}, {150, 150, 150, 255}, {150, 150, 150, 255}, {150, 150, 150, 255}}
+	draw := func(l *Long, m Material) *image.NRGBA {
+		img, err := RenderLong(context.Background(), l, grey, 240, 80, Finish{Material: m})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return img
+	}
+	m := Material{Relief: 1, Streaks: 0.3}
+	fresh, cut, bare := draw(s.Skim(), m), draw(s.Top(r.Box.H-SkimMM), m), draw(s.Skim(), Material{})
+	same, toward, n := 0, 0.0, 0.0
+	for y := 2; y < 78; y++ {
+		for x := 2; x < 238; x++ {
+			along, across := s.Slope(r.Box.L*(float64(x)+0.5)/240, r.Box.W*(float64(y)+0.5)/80)
+			toward += (float64(fresh.NRGBAAt(x, y).R) - 150) * (0.56*along + 0.83*across)
+			n += math.Abs(0.56*along + 0.83*across)
+			if cut.NRGBAAt(x, y).R == fresh.NRGBAAt(x, y).R {
+				same++
+			}
+			if bare.NRGBAAt(x, y).R != 150 {
+				t.Fatalf("bare, %d,%d is %v", x, y, bare.NRGBAAt(x, y))
+			}
+		}
+	}
+	if toward/n < 3 || same > 76*236/3 {
+		t.Errorf("what slopes toward the light is brighter by %.2f; %d pixels are as bright as in a cut", toward/n, same)
+	}
+	if p := Planed().Fresh(); p.Streaks != 0 || p.Relief != Planed().Relief || Planed().Relief == 0 || p.Veins != Planed().Veins {
+		t.Errorf("fresh: %+v", p)
 	}
 }

@@ -97,7 +97,7 @@ func under(v *relief.View, over, h int, baseMM float64) *relief.View {
 // Above is the surface from above as the loaf stands, end A at the left and the wall at the left seen from there at the top.
 func (s *Swirl) Above() *Long {
 	l := s.Top(s.recipe.Box.H)
-	l.turned = true
+	l.turned, l.fresh = true, true
 	return l
 }
 
@@ -119,7 +119,6 @@ func RenderAbove(ctx context.Context, s *Swirl, palette []color.NRGBA, top Toppi
 	if err := paint(ctx, s.Above(), palette, img, finish, &Picture{}); err != nil {
 		return nil, err
 	}
-	s.emboss(img)
 	if top.Above != nil {
 		if err := top.lay(ctx, top.Above.Above(), img, finish, 1/pxPerMM, 0); err != nil {
 			return nil, err

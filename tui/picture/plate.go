@@ -162,7 +162,7 @@ func (p *Plate) place(poured *swirl.Swirl, on *relief.Field) {
 	case Long:
 		p.lengths(poured, on)
 	case Top, Stands:
-		t := tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Top(box.H - swirl.SkimMM)}
+		t := tile{bar: -1, rect: fit(box.L, box.W, s.W, s.H), cut: poured.Skim()}
 		if s.View == Stands { // a line below is left for the bars' numbers
 			t.rect, t.cut = fit(box.L, box.W, s.W, s.H-1), poured.Above()
 		}
