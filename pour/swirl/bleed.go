@@ -9,11 +9,12 @@ type bleeding struct {
 	ink    *inks
 	edges  *edges // nil where pixels are too coarse
 	border []bool // pixels a border is near enough to be seen in
-	ring   [2 * bleedLooks]vec2
+	ring   [bleedLooks]vec2
 }
 
 const (
-	bleedLooks = 8
+	bleedLooks = 20
+	bleedRim   = 0.9 // of its reach: the light of half a disk
 	leastBleed = 0.6 // pixels; less is not seen
 )
 
@@ -24,11 +25,10 @@ func newBleeding(pic *Picture, ink *inks, m Material, px float64) *bleeding {
 		return b
 	}
 	b.edges = newEdges(m, px)
-	for k := range bleedLooks {
-		s, c := math.Sincos(2 * math.Pi * float64(k) / bleedLooks)
-		b.ring[2*k] = vec2{0.85 * c, 0.85 * s}
-		s, c = math.Sincos(2 * math.Pi * (float64(k) + 0.5) / bleedLooks)
-		b.ring[2*k+1] = vec2{0.45 * c, 0.45 * s}
+	for k := range b.ring { // as seeds lie in a sunflower's head (Vogel 1979): the disk evenly, no two at one distance, so that no rings show
+		s, c := math.Sincos(math.Pi * (3 - math.Sqrt(5)) * float64(k))
+		far := bleedRim * math.Sqrt((float64(k)+0.5)/bleedLooks)
+		b.ring[k] = vec2{far * c, far * s}
 	}
 	b.border = pic.borders(b.edges.most())
 	return b

@@ -19,8 +19,8 @@ type edges struct {
 
 // What borders look like close to, by eye, no source: mm.
 const (
-	waverLong  = 3.1  // from one waver to the next
-	waverShort = 1.2  // and of the finer ones on them
+	waverLong  = 4.3  // from one waver to the next
+	waverShort = 1.7  // and of the finer ones on them
 	waverPart  = 0.2  // which are so strong beside the long ones
 	moodLong   = 17.0 // from where borders are ragged to where they are smooth
 )
