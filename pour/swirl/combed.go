@@ -84,7 +84,7 @@ const (
 	wakeLeast   = 0.5  // of the level: how deep a spike goes
 	wakeMost    = 0.92
 	wakeWave    = 0.3 // of a spike's depth: how far it gets deeper and less deep along the loaf
-	wakeRadius  = 5   // mm, how wide a tine drags the batter behind it down
+	wakeRadius  = 4.6 // mm, how wide a tine drags the batter behind it down
 	hookMM      = 2   // how wide what it drags down curls
 	wakeEase    = 0.6 // of a spike's depth: over so much of its way a tine's hold on what it drags down comes, and goes
 	wakeSkin    = 0.2 // of the level: so far under the surface, which closes again, the batter is drawn down less

@@ -6,6 +6,7 @@ import "math"
 // upright line. Turning a disk at every height keeps volume, as the flow stays level; the disks lie apart from one another.
 type curls struct {
 	height float64 // mm, of the batter
+	foot   float64 // mm, up to which nothing turns; from there up it turns ever more
 	list   []curl
 }
 
@@ -23,15 +24,15 @@ const (
 	curlEnd   = 1.4  // times further they turn there
 )
 
-// curling is how far curls reach and by how much they turn at most, mm and radians, and for how many places to the cm² one is tried; those that are
-// free are taken.
-type curling struct{ half, angle, tries float64 }
+// curling is how far curls reach and by how much they turn at most, mm and radians; for how many places to the cm² one is tried, of which those are
+// taken that are free; and from what part of the height up they turn.
+type curling struct{ half, angle, tries, foot float64 }
 
 // broadly and finely are how the batter sways between the tines, and how it rolls in behind them.
 func broadly() curling { return curling{half: 28, angle: 0.75, tries: 1} }
 func finely() curling  { return curling{half: 13, angle: 0.9, tries: 0.15} }
 
-// turn carries a point along (dir 1) or back (dir -1), so many mm up of the height: the floor holds on to what lies there.
+// turn carries a point along (dir 1) or back (dir -1), so far up of the height over the foot, as what lies there holds on.
 func (c *curl) turn(x, y, up, dir float64) (float64, float64) {
 	e, f := (x-c.x)/c.half, (y-c.y)/c.half
 	q := 1 - e*e - f*f
@@ -47,15 +48,15 @@ func (c *curls) move(x, y, z, dir float64) (float64, float64) {
 	for i := range c.list {
 		at := &c.list[i]
 		if e, f := x-at.x, y-at.y; e*e+f*f < at.half*at.half {
-			return at.turn(x, y, z/c.height, dir)
+			return at.turn(x, y, (z-c.foot)/(c.height-c.foot), dir)
 		}
 	}
 	return x, y
 }
 
-// curl lets the batter turn behind the tines of the last comb.
+// curl lets the batter turn behind what was drawn through it.
 func (b *builder) curl(size curling) {
-	c := &curls{height: b.level}
+	c := &curls{height: b.level, foot: size.foot * b.level}
 	most := min(size.half, 0.45*min(b.Box.W, b.Box.L))
 	for range int(size.tries * b.Box.L * b.Box.W / 100) {
 		half := most * b.d.Between(curlLeast, 1)

@@ -186,6 +186,8 @@ func (t *tracer) mark(i int) {
 		s := &t.scrape[t.at[i]]
 		j0, j1 = t.cells(s.cy-s.y, s.cy+s.y, t.ny)
 		k0, k1 = t.cells(s.cz-s.z, s.cz+s.z, t.nz)
+	case stepCurls:
+		k0, k1 = t.cells(t.curls[t.at[i]].foot, t.curls[t.at[i]].height, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
