@@ -63,8 +63,8 @@ func (b *builder) stripes() *stripes {
 
 // Combs as they are led by hand: by eye, no source.
 const (
-	slantLeast  = 0.07 // of the width: how far stripes have run out under the next at the bottom
-	slantMost   = 0.18
+	slantLeast  = 0.03 // of the width: how far stripes have run out under the next at the bottom
+	slantMost   = 0.09
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.24 // of the gap: how far off its place a tine goes
 	tineReach   = 0.22 // of the gap: its pull halves this far to the side
