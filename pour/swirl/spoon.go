@@ -24,7 +24,7 @@ const (
 	ownMM       = 9    // so much higher may a place be where another colour lies than where its own does
 	skinnedMM   = 1    // what lies so thick covers what it lies on
 	tapRounds   = 11   // passes by which the tap on the table rounds the edges of what lies there
-	spoonAside  = 1.5  // a spoonful goes about so many half widths to the side of the one before
+	spoonAside  = 2.3  // a spoonful goes about so many half widths to the side of the one before
 )
 
 // spoon heaps every act's spoonfuls on what lies there and taps the mould after each round.
