@@ -129,18 +129,22 @@ func (t *tracer) add(o *op, bake bool) {
 		t.push(stepRolls, len(t.rolls))
 		t.rolls = append(t.rolls, o.wave.at(t.x))
 	case o.stroke != nil:
-		c := o.stroke.drift(t.x)
-		from := o.stroke.at(0, c)
-		for i := 1; i < len(o.stroke.path); i++ {
-			to := o.stroke.at(i, c)
-			d := o.stroke.step(i-1, from, to, c)
-			from = to
-			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level || d.gy == 0 && d.gz == 0 {
-				continue
-			}
-			t.push(stepMove, len(t.drags))
-			t.drags = append(t.drags, d)
+		t.addStroke(o.stroke)
+	}
+}
+
+func (t *tracer) addStroke(s *stroke) {
+	c := s.drift(t.x)
+	from := s.at(0, c)
+	for i := 1; i < len(s.path); i++ {
+		to := s.at(i, c)
+		d := s.step(i-1, from, to, c)
+		from = to
+		if min(d.cz, d.cz+d.dz)-s.radius >= d.level || d.gy == 0 && d.gz == 0 {
+			continue
 		}
+		t.push(stepMove, len(t.drags))
+		t.drags = append(t.drags, d)
 	}
 }
 
