@@ -1,6 +1,10 @@
 package script
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // Contact is a quick estimate of who lies beside whom, from the acts alone: each pair's part of all boundary between two jugs, the parts
 // of all pairs summing to 1, or 0 everywhere where only one jug is poured. What is poured next to each other touches; what is poured into
@@ -21,6 +25,8 @@ func (s Script) Contact() [][]float64 {
 		c.streamed(s)
 	case s.Brief.Technique == Spooned:
 		c.heaped(s)
+	case s.Brief.Technique == Combed:
+		c.beside(s)
 	default:
 		c.poured(s)
 	}
@@ -47,6 +53,24 @@ func (c contact) poured(s Script) {
 			c.add(before, a.Jug, 1)
 		}
 		before = a.Jug
+	}
+}
+
+// beside has every stripe touch the one at its right.
+func (c contact) beside(s Script) {
+	type stripe struct {
+		at  float64
+		jug int
+	}
+	var list []stripe
+	for _, a := range s.Acts {
+		for _, at := range a.Lines {
+			list = append(list, stripe{at, a.Jug})
+		}
+	}
+	slices.SortFunc(list, func(a, b stripe) int { return cmp.Compare(a.at, b.at) })
+	for i := 1; i < len(list); i++ {
+		c.add(list[i-1].jug, list[i].jug, 1)
 	}
 }
 

@@ -1,6 +1,7 @@
 package script
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -219,7 +220,7 @@ func (w *writer) pot() {
 	}
 }
 
-// stripesAcross is about how many stripes lie side by side before they are combed.
+// stripesAcross is about how many stripes lie side by side before they are combed; a pour that would be wide among them is poured in several.
 const stripesAcross = 17
 
 // stripes lays the jugs side by side, the whole order again and again from the left wall to the right.
@@ -236,12 +237,43 @@ func (w *writer) stripes() {
 	}
 	turns := w.turns(rounds)
 	times := w.times(turns)
-	at := 0.0
+	from := len(w.acts)
 	for _, t := range turns {
-		a := w.use(Pour, t, rounds, 1/times[t.jug])
-		a.Lines = []float64{at + a.Share/2}
-		at += a.Share
+		w.use(Pour, t, rounds, 1/times[t.jug])
 	}
+	at := 0.0
+	for pours := w.acts[from:]; len(pours) > 0; {
+		n := 1
+		for n < len(pours) && pours[n].Round == pours[0].Round {
+			n++
+		}
+		at = among(pours[:n], at)
+		pours = pours[n:]
+	}
+}
+
+// among finds the middles of the stripes of one round, from where the round begins to where it ends: what is poured in several has the others
+// between them.
+func among(pours []Act, at float64) (end float64) {
+	type stripe struct {
+		of      *Act
+		after   float64 // what part of its jug's stripes lie before it
+		breadth float64
+	}
+	var list []stripe
+	for i := range pours {
+		a := &pours[i]
+		n := max(1, math.Round(a.Share*stripesAcross))
+		for k := range int(n) {
+			list = append(list, stripe{a, (float64(k) + float64(i)/float64(len(pours))) / n, a.Share / n})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b stripe) int { return cmp.Compare(a.after, b.after) })
+	for _, s := range list {
+		s.of.Lines = append(s.of.Lines, at+s.breadth/2)
+		at += s.breadth
+	}
+	return at
 }
 
 // spoonfuls lays every jug by the spoonful in each round and taps the mould down after it.

@@ -24,6 +24,27 @@ func TestEverySecondStrokeOfTheCombIsAlong(t *testing.T) {
 	}
 }
 
+// By hand: three jugs, 17/3 rounds to 6 of them. A sixth of the first is 0.1 of the mould, 1.7 of 17 stripes: two, and of the others one lies between
+// them and one behind them.
+func TestAWideStripeIsPouredInSeveral(t *testing.T) {
+	s := must(t, script.Brief{Technique: script.Combed, Shares: []float64{0.6, 0.3, 0.1}, First: script.Whole, Last: script.Whole})
+	for i, want := range [][]float64{{0.025, 0.125}, {0.075}, {0.15 + 1./120}} {
+		got := s.Acts[i].Lines
+		if len(got) != len(want) {
+			t.Fatalf("jug %d is poured along %v, want %v", i, got, want)
+		}
+		for k := range want {
+			if math.Abs(got[k]-want[k]) > 1e-12 {
+				t.Errorf("jug %d is poured along %v, want %v", i, got, want)
+			}
+		}
+	}
+	// by hand: in each of six rounds the first meets the second twice and the third once, and the third the first of the next but once
+	if c := s.Contact(); math.Abs(c[0][1]-12./23) > 1e-12 || math.Abs(c[0][2]-11./23) > 1e-12 || c[1][2] != 0 {
+		t.Errorf("the stripes touch as %v", c)
+	}
+}
+
 // By hand: two jugs of 0.6 and 0.4, 17/2 rounds to 9 of them (Go rounds half away from 0): stripes of 0.6/9 and 0.4/9, each poured along its middle.
 func TestStripesArePouredAlongTheirMiddles(t *testing.T) {
 	s := must(t, script.Brief{Technique: script.Combed, Shares: []float64{0.6, 0.4}, First: script.Whole, Last: script.Whole})

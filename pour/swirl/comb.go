@@ -3,7 +3,7 @@ package swirl
 import "math"
 
 // tineRound is how round the batter's way is at a tine itself, in reaches.
-const tineRound = 0.4
+const tineRound = 1.3
 
 const combTurn = 18 // mm, over which the hand gets going from an end wall and lets off before the other: by eye, no source
 
@@ -22,7 +22,7 @@ type comb struct {
 	sum    []float64 // mm², integral of shift from u of 0
 	level  float64
 	steps  int     // Runge-Kutta steps there
-	deep   float64 // of the level: the end of the deepest tine, below which nothing moves
+	deep   float64 // of the level: where the hold of the deepest tine ends, below which nothing moves; 0: at the floor or below
 }
 
 // combRise is how fast a tine's hold grows from its end up: where it is so many times of the way up to the surface it has the batter in full.
@@ -31,7 +31,8 @@ const combRise = 1.2
 // combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
 const combDepths = 12
 
-// tine is one tooth: where it stands, how far it goes, mm, and of the level how high its end is.
+// tine is one tooth: where it stands, how far it goes, mm, and of the level how high its hold ends: less than 0 where it takes along what lies on
+// the floor.
 type tine struct{ at, pull, deep float64 }
 
 // newComb draws a comb from its tines.
@@ -40,7 +41,7 @@ func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
 	c := &comb{wide: wide, long: long, turn: min(combTurn, long/7), n: n, level: level, steps: combSteps, deep: 1}
 	for _, t := range tines {
-		c.deep = min(c.deep, t.deep)
+		c.deep = min(c.deep, max(t.deep, 0))
 	}
 	c.shift, c.sum = make([]float64, (combDepths+1)*(n+1)), make([]float64, (combDepths+1)*(n+1))
 	for _, t := range tines {

@@ -1,7 +1,9 @@
 package swirl
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"pourbench/pour/script"
 )
@@ -19,34 +21,57 @@ func (b *builder) combed() func(script.Act) {
 				b.settle(b.thick(1.5, 0.8)) // the stripes have run together before the comb comes
 			}
 			b.rake(a.Along)
+			if a.Round == a.Rounds {
+				b.curl(broadly())
+				b.curl(finely())
+			}
 		case script.Level:
 			b.add(op{wave: newSlump(&b.d, b.Box, b.level, min(b.thick(slumpThin, slumpThick), mostSlump*b.level))}) // tapped, each bulges by itself
 		}
 	}
 }
 
-// stripes is every pour of the script side by side.
+// stripes is every pour of the script side by side, each in as many as the script says.
 func (b *builder) stripes() *stripes {
-	s := &stripes{box: b.Box, slant: b.d.Between(0.14, 0.3) * b.d.Sign(), bow: b.d.wobble(0.4, 1)}
+	s := &stripes{box: b.Box, slant: b.d.Between(slantLeast, slantMost) * b.d.Sign(), bow: b.d.wobble(0.4, 1)}
+	type stripe struct {
+		at, share float64
+		act       int
+	}
+	var list []stripe
 	sum := 0.0
 	for i, a := range b.acts {
-		if a.Kind == script.Pour {
-			sum += a.Share
-			s.until, s.portion, s.act = append(s.until, sum), append(s.portion, a.Jug), append(s.act, i)
+		if a.Kind != script.Pour {
+			continue
 		}
+		if len(a.Lines) == 0 { // beside the last
+			list = append(list, stripe{sum + a.Share/2, a.Share, i})
+		}
+		for _, at := range a.Lines {
+			list = append(list, stripe{at, a.Share / float64(len(a.Lines)), i})
+		}
+		sum += a.Share
+	}
+	slices.SortStableFunc(list, func(a, b stripe) int { return cmp.Compare(a.at, b.at) })
+	sum = 0
+	for _, l := range list {
+		sum += l.share
+		s.until, s.portion, s.act = append(s.until, sum), append(s.portion, b.acts[l.act].Jug), append(s.act, l.act)
 	}
 	return s
 }
 
 // Combs as they are led by hand: by eye, no source.
 const (
+	slantLeast  = 0.03 // of the width: how far stripes have run out under the next at the bottom
+	slantMost   = 0.09
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
-	tineJitter  = 0.16 // of the gap: how far off its place a tine goes
+	tineJitter  = 0.24 // of the gap: how far off its place a tine goes
 	tineReach   = 0.22 // of the gap: its pull halves this far to the side
-	leastTine   = 0.3  // of the level: how deep the ends of tines go, which no hand keeps even
-	mostTine    = 1.0
-	leastAcross = 0.78 // of the level: the same of those that go across the loaf
-	mostAcross  = 0.98
+	leastTine   = 0.9  // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
+	mostTine    = 1.8
+	leastAcross = 1.15 // of the level: the same of those that go across the loaf
+	mostAcross  = 1.5
 	strayLeast  = 34. // mm of loaf, from where the hand that pours the stripes goes to one side to where it goes to the other
 	strayMost   = 62.
 	strayReach  = 18. // mm: it halves this far on
@@ -56,16 +81,18 @@ const (
 	slumpThin   = 8   // mm, how far stripes of batter slump against each other as they are poured
 	slumpThick  = 6
 	mostSlump   = 0.15 // of the level
-	wakeWave    = 0.3  // of a spike's depth: how far it gets deeper and less deep along the loaf
-	wakeRadius  = 4.5  // mm, how wide a tine drags the batter behind it down
-	hookMM      = 2    // how wide what it drags down curls
-	wakeEase    = 0.5  // of a spike's depth: over so much of its way a tine's hold on what it drags down comes, and goes
-	wakeSkin    = 0.2  // of the level: so far under the surface, which closes again, the batter is drawn down less
+	wakeLeast   = 0.5  // of the level: how deep a spike goes
+	wakeMost    = 0.92
+	wakeWave    = 0.3 // of a spike's depth: how far it gets deeper and less deep along the loaf
+	wakeRadius  = 4.6 // mm, how wide a tine drags the batter behind it down
+	hookMM      = 2   // how wide what it drags down curls
+	wakeEase    = 0.6 // of a spike's depth: over so much of its way a tine's hold on what it drags down comes, and goes
+	wakeSkin    = 0.2 // of the level: so far under the surface, which closes again, the batter is drawn down less
 )
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
-	wide, long, pull := b.Box.L, b.Box.W, 0.28*b.Box.W
+	wide, long, pull := b.Box.L, b.Box.W, 0.26*b.Box.W
 	gap := b.Box.W / b.Turns
 	if alongX {
 		wide, long, pull = b.Box.W, b.Box.L, 24
@@ -107,7 +134,7 @@ func (b *builder) stray() {
 }
 
 // tineDeep is how deep a tine goes, of the level.
-// Across the loaf it goes down almost to the floor, so that no bar shows where the comb ended.
+// Across the loaf it takes what lies on the floor along too, so that no bar shows where the comb ended.
 func (b *builder) tineDeep(alongX bool) float64 {
 	if !alongX {
 		return b.d.Between(leastAcross, mostAcross) * b.thick(1, 0.9)
@@ -122,9 +149,9 @@ const mostTines = 120
 // at its end.
 func (b *builder) wake(t tine) {
 	const knots = 16
-	foot := b.level * clamp(t.deep+b.d.Between(-0.05, 0.1), 0.12, 0.8)
+	foot := b.level * (1 - b.d.Between(wakeLeast, wakeMost))
 	radius := min(wakeRadius*b.d.Between(0.6, 1.7), b.level/5)
-	hook, side, bend := min(hookMM*b.d.Between(0.6, 1.8), foot/3), b.d.Sign(), b.d.Between(0.2, 1.2)*math.Pi
+	hook, side, bend := min(hookMM*b.d.Between(0.6, 1.8), foot/3), b.d.Sign(), b.d.Between(0.45, 1.2)*math.Pi
 	path := make([]vec2, 0, 2*knots+1)
 	for i := range knots {
 		f := float64(i) / knots
@@ -135,7 +162,7 @@ func (b *builder) wake(t tine) {
 		path = append(path, vec2{t.at + side*hook*(1-cos), foot - hook*sin})
 	}
 	b.draw(&stroke{
-		radius: radius, grip: b.thick(0.6, 0.8), skin: wakeSkin * b.level, pivot: vec2{t.at, b.level},
+		radius: radius, grip: b.thick(0.3, 0.4), skin: wakeSkin * b.level, pivot: vec2{t.at, b.level},
 		ease: wakeEase * (b.level - foot), shift: b.d.wobble(0, 2), sway: wobble{mean: 1}, depth: b.d.wobble(1, wakeWave), lean: b.d.wobble(0, 0.1),
 	}, path)
 }

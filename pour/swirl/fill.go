@@ -30,7 +30,7 @@ type stripes struct {
 	box     Box
 	slant   float64 // how far the feet lean, of the width; negative to the left
 	bow     wobble  // slow change of that along the loaf, times the slant
-	act     []int   // the act that pours each, rising
+	act     []int   // the act that pours each
 }
 
 // upto is the stripes that the first n acts pour.

@@ -28,14 +28,90 @@ func newHeap(box Box) *heap {
 	return h
 }
 
-// add takes the heap as it stands after an act.
-func (h *heap) add(z []float64, portion, act int) {
-	high := make([]float32, len(z))
-	for i, v := range z {
-		high[i] = float32(v)
+// level taps a pile of spoonfuls level: what stands high runs out to the sides, and what lies low is narrowed as what is beside it comes. In every
+// cross-section the column that had so much of the pile on its left has it there when it is level too, and grows as much lower as it grows wider:
+// so each act keeps its area. piled is how high the pile stands after each act, mm.
+func (h *heap) level(piled [][]float64) {
+	h.high, h.done = make([][]float32, len(piled)), len(piled)
+	for k := range piled {
+		h.high[k] = make([]float32, h.nx*h.ny)
 	}
-	h.high, h.portion, h.act = append(h.high, high), append(h.portion, portion), append(h.act, act)
-	h.done = len(h.act)
+	if len(piled) == 0 {
+		return
+	}
+	from, thick := make([]float64, h.ny), make([]float64, h.ny)
+	last := len(piled) - 1
+	for i := range h.nx {
+		at := i * h.ny
+		top := piled[last][at : at+h.ny]
+		total := h.came(top, from)
+		sum := make([]float64, h.ny)
+		before := 0.0
+		for k := range last {
+			pile := piled[k][at : at+h.ny]
+			was, below := 0.0, []float64(nil)
+			if k > 0 {
+				below = piled[k-1][at : at+h.ny]
+			}
+			for j, u := range from {
+				t, all := between(pile, u), between(top, u)
+				if below != nil {
+					t -= between(below, u)
+				}
+				thick[j] = max(0, t) * h.box.H / max(all, 1e-9)
+				was += h.weight(j) * thick[j]
+			}
+			area := h.area(pile)
+			by := (area - before) / total * h.box.H * float64(h.ny-1) / max(was, 1e-9)
+			before = area
+			for j := range sum {
+				sum[j] = min(sum[j]+by*thick[j], h.box.H)
+				h.high[k][at+j] = float32(sum[j])
+			}
+		}
+		for j := range h.ny {
+			h.high[last][at+j] = float32(h.box.H)
+		}
+	}
+}
+
+// came is where in a cross-section of a pile every place of it lay before it was tapped level, in meshes; and the pile's area, in mm times meshes.
+func (h *heap) came(top, from []float64) (total float64) {
+	total = h.area(top)
+	sum, k := 0.0, 0
+	for j := range from {
+		want := total * float64(j) / float64(h.ny-1)
+		for k < h.ny-2 && sum+0.5*(top[k]+top[k+1]) < want {
+			sum += 0.5 * (top[k] + top[k+1])
+			k++
+		}
+		a, b := top[k], top[k+1]-top[k] // a·f + b·f²/2 is what is left of it
+		left := max(0, want-sum)
+		from[j] = float64(k) + clamp(2*left/max(a+math.Sqrt(max(0, a*a+2*b*left)), 1e-9), 0, 1)
+	}
+	return total
+}
+
+// between is a height at a place in meshes.
+func between(z []float64, u float64) float64 {
+	k := min(int(u), len(z)-2)
+	return z[k] + (u-float64(k))*(z[k+1]-z[k])
+}
+
+// area is that of a cross-section under heights, in mm times meshes.
+func (h *heap) area(z []float64) (sum float64) {
+	for j, v := range z {
+		sum += h.weight(j) * v
+	}
+	return sum
+}
+
+// weight is how much of a mesh a place stands for.
+func (h *heap) weight(j int) float64 {
+	if j == 0 || j == h.ny-1 {
+		return 0.5
+	}
+	return 1
 }
 
 // upto is the heap after the first n acts of the script.

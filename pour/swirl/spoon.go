@@ -4,19 +4,27 @@ import "pourbench/pour/script"
 
 // Spoonfuls as they lie in the mould, about three times as wide as thick: what gives a pleasing picture, no source.
 const (
-	spoonMM     = 14   // half the width of a usual spoonful
-	spoonPart   = 0.3  // and no more than this of the mould's width
-	spoonLong   = 3.4  // a spoonful is so much longer than half wide
-	mostAbreast = 8    // spoonfuls of one act side by side
-	filmMM      = 1.6  // a spoonful has no edges thinner than this
-	spoonEnds   = 2.0  // how blunt the ends of a spoonful are: 1 is a lens, more is blunter
+	spoonMM     = 12    // half the width of a usual spoonful
+	spoonPart   = 0.3   // and no more than this of the mould's width
+	spoonLong   = 2.9   // a spoonful is so much longer than half wide
+	mostAbreast = 8     // spoonfuls of one act side by side
+	filmMM      = 1.6   // a spoonful has no edges thinner than this
+	spoonEnds   = 1.9   // in so much less than the way from one to the next one ends and the next begins
+	smallPart   = 0.3   // of the largest: how small a spoonful is among those of one act
+	mostAskew   = 0.3   // mm to the mm along the loaf: how far askew the spoon is drawn off
+	stirredTo   = 0.955 // of the height: the back of the spoon that levels the top takes along what lies above this, so little that every bar keeps its colours
+	smearApart  = 22.   // mm, from one draw of the spoon to the next
+	smearReach  = 7.    // mm: to the side its pull halves this far on
+	smearThin   = 14    // mm, how far it pulls at most
+	smearThick  = 9
+	pileRim     = 3    // of the mould's height: so high spoonfuls may be piled before they are tapped level
 	tapsMoving  = 3    // of all taps about so many move what lies there much: more would stir it
 	scrapedPart = 0.9  // of the spoonfuls leave the spoon with a drag
 	skinnedPart = 0.12 // and of so many a skin is drawn
 	ownMM       = 9    // so much higher may a place be where another colour lies than where its own does
 	skinnedMM   = 1    // what lies so thick covers what it lies on
-	tapRounds   = 9    // passes by which the tap on the table rounds the edges of what lies there
-	spoonAside  = 1.5  // a spoonful goes about so many half widths to the side of the one before
+	tapRounds   = 11   // passes by which the tap on the table rounds the edges of what lies there
+	spoonAside  = 2.3  // a spoonful goes about so many half widths to the side of the one before
 )
 
 // spoon heaps every act's spoonfuls on what lies there and taps the mould after each round.
@@ -39,9 +47,22 @@ func (b *builder) spoon() func(script.Act) {
 				b.roll(z)
 				return
 			}
+			b.smear()
+			b.curl(curling{half: 24, angle: 1, tries: 0.6, foot: stirredTo})
 			b.sag(b.Box.H * b.d.Between(0.2, 0.8))
 			b.settle(b.thick(2.4, 1.4))
 		}
+	}
+}
+
+// smear draws the back of the spoon across the loaf here and there to level the top: what lies there is drawn out to one side.
+func (b *builder) smear() {
+	var tines []tine
+	for x := b.d.Between(0.2, 1) * smearApart; x < b.Box.L; x += b.d.Between(0.5, 1.5) * smearApart {
+		tines = append(tines, tine{at: x, pull: b.d.Sign() * b.d.Between(0.4, 1) * b.thick(smearThin, smearThick), deep: stirredTo})
+	}
+	if len(tines) > 0 {
+		b.add(op{comb: newComb(tines, smearReach, b.Box.L, b.Box.W, b.level)})
 	}
 }
 
@@ -70,26 +91,23 @@ func (b *builder) roll(z float64) {
 // spoonful is half the width of a usual spoonful, mm.
 func (b *builder) spoonful() float64 { return min(spoonMM, spoonPart*b.Box.W) }
 
-// heaped is the spoonfuls of every act, one act on the other, and how each act's were scraped off the spoon. The last act fills what is left.
+// heaped is the spoonfuls of every act, one act on the other and tapped level, and how each act's were scraped off the spoon.
 func (b *builder) heaped() (*heap, [][]scraped) {
 	h := newHeap(b.Box)
 	s := spooning{
-		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.57), z: make([]float64, h.nx*h.ny),
+		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.57), rim: pileRim * b.Box.H, z: make([]float64, h.nx*h.ny),
 		skin: make([]int8, h.nx*h.ny), drag: b.thick(0.95, 0.65),
 	}
 	drags := make([][]scraped, len(b.acts))
+	var piled [][]float64
 	for i, a := range b.acts {
 		if a.Kind != script.Spoon {
 			continue
 		}
-		if i == b.last {
-			for k := range s.z {
-				s.z[k] = b.Box.H
-			}
-		} else {
-			drags[i] = s.lay(a.Share*b.Box.W*b.Box.H, a.Jug)
-		}
-		h.add(s.tapped(), a.Jug, i)
+		drags[i] = s.lay(a.Share*b.Box.W*b.Box.H, a.Jug)
+		piled = append(piled, append([]float64(nil), s.tapped()...))
+		h.portion, h.act = append(h.portion, a.Jug), append(h.act, i)
 	}
+	h.level(piled)
 	return h, drags
 }

@@ -58,6 +58,50 @@ func TestEveryActOfSpoonfulsLaysItsShareInEveryCrossSection(t *testing.T) {
 	}
 }
 
+// Tapped level, the mould is full to its rim, and from above no act covers the others: the last lies in spoonfuls, and several show beside it.
+func TestTappedSpoonfulsShowBesideEachOther(t *testing.T) {
+	h, shares := spooned(mustPour(t, scripted(script.Spooned, 2, 0.3, 0.2, 0.2, 0.2, 0.1)))
+	last, near := len(shares)-1, make([]float64, len(shares))
+	for at := range h.high[last] {
+		if h.high[last][at] != 62 {
+			t.Fatalf("the heap is tapped to %g mm", h.high[last][at])
+		}
+		for k := range near {
+			if float64(h.high[k][at]) > 62-SkimMM {
+				near[k] += 1 / float64(h.nx*h.ny)
+				break
+			}
+		}
+	}
+	if near[last] < 0.15 || near[last] > 0.6 || near[last-1] < 0.05 || near[last-2] < 0.01 {
+		t.Errorf("just under the surface the acts cover %.2f of it", near)
+	}
+}
+
+// Plain arithmetic: a pile of 40 mm on the left half and 80 mm on the right has a third of itself on the left, so what lay there is a third of the
+// width when it is level; what lay at half its height lies at half the height.
+func TestAPileTappedLevelKeepsItsColumns(t *testing.T) {
+	h := newHeap(Box{L: 250, W: 80, H: 60})
+	half, top := make([]float64, h.nx*h.ny), make([]float64, h.nx*h.ny)
+	for at := range top {
+		if top[at] = 40; at%h.ny > h.ny/2 {
+			top[at] = 80
+		}
+		half[at] = top[at] / 2
+	}
+	from := make([]float64, h.ny)
+	h.came(top[:h.ny], from)
+	if got, want := from[h.ny/3], 0.5*float64(h.ny-1); !near(got, want, 1) {
+		t.Errorf("what lies a third of the width from the left came from mesh %.2f, want %.2f", got, want)
+	}
+	h.level([][]float64{half, top})
+	for _, j := range []int{3, 12, 40, 60} {
+		if got := float64(h.high[0][j]); !near(got, 30, 0.5) {
+			t.Errorf("half the pile is %.2f mm high at mesh %d, want 30", got, j)
+		}
+	}
+}
+
 // stretches are the widths, mm, over which an act lies at least a millimetre thick in a cross-section of the heap, and how thick it lies at most.
 func stretches(h *heap, act, i int) (wide []float64, thick float64) {
 	on := false
@@ -102,7 +146,7 @@ func TestSpoonfulsLieFlat(t *testing.T) {
 			}
 		}
 		wide, thick = wide/n, thick/n
-		if wide < 20 || wide > 42 || thick < 6 || thick > 15 || wide/thick < 2.2 || wide/thick > 5.5 || n < 200 {
+		if wide < 20 || wide > 42 || thick < 6 || thick > 15 || wide/thick < 2.2 || wide/thick > 5.5 || n < 90 {
 			t.Errorf("thickness %g: %g spoonfuls are %.1f mm wide and %.1f mm thick", thickness, n, wide, thick)
 		}
 		high[k] = thick / wide

@@ -9,6 +9,7 @@ type spooning struct {
 	usual float64   // mm, half the width of a usual spoonful
 	plump float64   // height of a spoonful against its half width
 	drag  float64   // radians, by which a spoonful turns at most where it is scraped off
+	rim   float64   // mm, higher than which the heap does not stand before it is tapped level
 	z     []float64 // mm, how high the heap stands
 	skin  []int8    // the jug that lies on top, from 1; 0: none
 	was   []float64
@@ -16,17 +17,19 @@ type spooning struct {
 }
 
 // spoonful is one; long rows of them lie behind one another, one passing into the next.
-type spoonful struct{ x, y, half, lean float64 }
+type spoonful struct{ x, y, half, lean, askew float64 }
 
 const domeArea = math.Pi / 2 // between its feet, of one of height and half width 1
 
 // lay heaps spoonfuls of a jug, area mm² in every cross-section, and says how they are scraped off.
 func (s *spooning) lay(area float64, jug int) (drags []scraped) {
 	n := clamp(math.Round(area/(domeArea*s.plump*s.usual*s.usual)), 1, mostAbreast)
-	half := math.Sqrt(area / n / (domeArea * s.plump))
 	s.was = append(s.was[:0], s.z...)
 	var rows [][]spoonful
-	for range int(n) {
+	parts := s.parts(int(n))
+	toEnd := s.d.Sign() > 0 // which way the spoon is drawn off
+	for _, part := range parts {
+		half := math.Sqrt(area * part / (domeArea * s.plump))
 		row := s.row(half, jug)
 		rows = append(rows, row)
 		for i := range s.nx {
@@ -35,30 +38,53 @@ func (s *spooning) lay(area float64, jug int) (drags []scraped) {
 			for k < len(row)-1 && x > row[k].x {
 				k++
 			}
-			f := smooth(0.5 + spoonEnds*((x-row[k-1].x)/(row[k].x-row[k-1].x)-0.5))
-			s.dome(i, &row[k-1], 1-f, area/n)
-			s.dome(i, &row[k], f, area/n)
+			f := spoonEnd((x-row[k-1].x)/(row[k].x-row[k-1].x), toEnd)
+			s.dome(i, &row[k-1], 1-f, area*part)
+			s.dome(i, &row[k], f, area*part)
 		}
 	}
-	s.slump(area, s.plump*half)
+	s.slump(area, s.plump*math.Sqrt(area/n/(domeArea*s.plump)))
 	for k, z := range s.z {
 		if z-s.was[k] > skinnedMM {
 			s.skin[k] = int8(jug + 1)
 		}
 	}
-	for _, row := range rows {
+	for r, row := range rows {
 		for k := range row {
 			p := &row[k]
 			side := s.d.Sign()
 			if s.d.Float() < scrapedPart {
-				drags = append(drags, s.scraped(p, side, area/n))
+				drags = append(drags, s.scraped(p, side, area*parts[r]))
 			}
 			if s.d.Float() < skinnedPart {
-				drags = append(drags, s.skinned(p, -side, area/n))
+				drags = append(drags, s.skinned(p, -side, area*parts[r]))
 			}
 		}
 	}
 	return drags
+}
+
+// parts is what part of an act's batter each of its spoonfuls side by side is: small ones lie between large ones.
+func (s *spooning) parts(n int) []float64 {
+	parts, sum := make([]float64, n), 0.0
+	for i := range parts {
+		parts[i] = s.d.Between(smallPart, 1)
+		sum += parts[i]
+	}
+	for i := range parts {
+		parts[i] /= sum
+	}
+	return parts
+}
+
+// spoonEnd is what part of the batter belongs to the next spoonful, so far on the way to it from one: it begins with a round head, and the one before
+// runs out in a tail; drawn off the other way the next one has the tail.
+func spoonEnd(way float64, toEnd bool) float64 {
+	u := clamp(0.5+spoonEnds*(way-0.5), 0, 1)
+	if toEnd {
+		return 1 - (1-u)*(1-u)
+	}
+	return u * u
 }
 
 // scraped is how a spoonful of area mm² is pushed off the spoon, towards one of its sides: its flank runs out over what lies there.
@@ -92,7 +118,7 @@ func (s *spooning) flank(p *spoonful, side, area float64) scraped {
 func (s *spooning) row(half float64, jug int) (row []spoonful) {
 	const tries = 3
 	for x := -s.d.Float() * spoonLong * half; ; x += spoonLong * half * s.d.Between(0.8, 1.2) {
-		p := spoonful{x: x, half: half * s.d.Between(0.85, 1.2), lean: s.d.Between(-0.22, 0.22)}
+		p := spoonful{x: x, half: half * s.d.Between(0.85, 1.2), lean: s.d.Between(-0.22, 0.22), askew: s.d.Between(-mostAskew, mostAskew)}
 		least := math.Inf(1)
 		for range tries {
 			y := s.d.Float() * s.box.W
@@ -130,20 +156,21 @@ func (s *spooning) dome(i int, p *spoonful, f, area float64) {
 	}
 	half := p.half * math.Sqrt(f)
 	high := s.plump * half
-	j0, j1 := max(0, int(math.Ceil((p.y-half)*s.perY))), min(s.ny-1, int((p.y+half)*s.perY))
+	y := clamp(p.y+p.askew*(float64(i)/s.perX-p.x), 0, s.box.W)
+	j0, j1 := max(0, int(math.Ceil((y-half)*s.perY))), min(s.ny-1, int((y+half)*s.perY))
 	z := s.z[i*s.ny:]
 	s.shape = s.shape[:0]
 	for j := j0; j <= j1; j++ {
-		e := float64(j)/s.perY - p.y
+		e := float64(j)/s.perY - y
 		u := e / half * (e / half)
 		s.shape = append(s.shape, p.lean*e+high*math.Sqrt(max(0, 1-u)))
 	}
 	want := f * area * s.perY
-	low, top := -high, s.box.H+2*high
+	low, top := -high, s.rim+2*high
 	for range 20 {
 		mid, sum := (low+top)/2, 0.0
 		for k, v := range s.shape {
-			sum += s.weight(j0+k) * max(0, min(mid+v, s.box.H)-z[j0+k])
+			sum += s.weight(j0+k) * max(0, min(mid+v, s.rim)-z[j0+k])
 		}
 		if sum < want {
 			low = mid
@@ -152,16 +179,8 @@ func (s *spooning) dome(i int, p *spoonful, f, area float64) {
 		}
 	}
 	for k, v := range s.shape {
-		z[j0+k] = max(z[j0+k], min(low+v, s.box.H))
+		z[j0+k] = max(z[j0+k], min(low+v, s.rim))
 	}
-}
-
-// weight is how much of a mesh a place stands for.
-func (s *spooning) weight(j int) float64 {
-	if j == 0 || j == s.ny-1 {
-		return 0.5
-	}
-	return 1
 }
 
 // slump rounds what was laid last and brings it to its area in every cross-section.
@@ -190,13 +209,13 @@ func (s *spooning) measured(laid, was []float64, area float64) {
 	scale := want / max(sum, 1e-9)
 	fill := func(scale, floor float64) (sum float64) {
 		for j, v := range laid {
-			sum += s.weight(j) * (max(was[j], min(max(was[j]+scale*v, floor), s.box.H)) - was[j])
+			sum += s.weight(j) * (max(was[j], min(max(was[j]+scale*v, floor), s.rim)) - was[j])
 		}
 		return sum
 	}
 	floor := 0.0
 	if fill(scale, 0) < want-1e-9 { // the rim holds it back: it runs to where there is room
-		high := s.box.H
+		high := s.rim
 		for range 40 {
 			if mid := (floor + high) / 2; fill(scale, mid) < want {
 				floor = mid
@@ -206,7 +225,7 @@ func (s *spooning) measured(laid, was []float64, area float64) {
 		}
 	}
 	for j, v := range laid {
-		laid[j] = max(was[j], min(max(was[j]+scale*v, floor), s.box.H))
+		laid[j] = max(was[j], min(max(was[j]+scale*v, floor), s.rim))
 	}
 }
 

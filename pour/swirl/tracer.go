@@ -18,6 +18,7 @@ const (
 	stepBorder  = 8  // a border
 	stepGyre    = 9  // a gyre
 	stepScrape  = 10 // the drag of a spoon
+	stepCurls   = 11 // curls behind tines
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -39,6 +40,7 @@ type tracer struct {
 	tables []waveTable
 	rolls  []rolls
 	combs  []*comb
+	curls  []*curls
 	spread []levelled
 	whirls []turned
 	gyres  []gyred
@@ -58,7 +60,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
 	t.spread, t.whirls, t.plumes, t.dented, t.gyres = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0], t.gyres[:0]
-	t.scrape = t.scrape[:0]
+	t.scrape, t.curls = t.scrape[:0], t.curls[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -91,6 +93,9 @@ func (t *tracer) add(o *op, bake bool) {
 	case o.comb != nil:
 		t.push(stepComb, len(t.combs))
 		t.combs = append(t.combs, o.comb)
+	case o.curls != nil:
+		t.push(stepCurls, len(t.curls))
+		t.curls = append(t.curls, o.curls)
 	case o.whirl != nil:
 		t.push(stepWhirl, len(t.whirls))
 		t.whirls = append(t.whirls, o.whirl.at(t.x))
@@ -124,18 +129,22 @@ func (t *tracer) add(o *op, bake bool) {
 		t.push(stepRolls, len(t.rolls))
 		t.rolls = append(t.rolls, o.wave.at(t.x))
 	case o.stroke != nil:
-		c := o.stroke.drift(t.x)
-		from := o.stroke.at(0, c)
-		for i := 1; i < len(o.stroke.path); i++ {
-			to := o.stroke.at(i, c)
-			d := o.stroke.step(i-1, from, to, c)
-			from = to
-			if min(d.cz, d.cz+d.dz)-o.stroke.radius >= d.level || d.gy == 0 && d.gz == 0 {
-				continue
-			}
-			t.push(stepMove, len(t.drags))
-			t.drags = append(t.drags, d)
+		t.addStroke(o.stroke)
+	}
+}
+
+func (t *tracer) addStroke(s *stroke) {
+	c := s.drift(t.x)
+	from := s.at(0, c)
+	for i := 1; i < len(s.path); i++ {
+		to := s.at(i, c)
+		d := s.step(i-1, from, to, c)
+		from = to
+		if min(d.cz, d.cz+d.dz)-s.radius >= d.level || d.gy == 0 && d.gz == 0 {
+			continue
 		}
+		t.push(stepMove, len(t.drags))
+		t.drags = append(t.drags, d)
 	}
 }
 
@@ -181,6 +190,8 @@ func (t *tracer) mark(i int) {
 		s := &t.scrape[t.at[i]]
 		j0, j1 = t.cells(s.cy-s.y, s.cy+s.y, t.ny)
 		k0, k1 = t.cells(s.cz-s.z, s.cz+s.z, t.nz)
+	case stepCurls:
+		k0, k1 = t.cells(t.curls[t.at[i]].foot, t.curls[t.at[i]].height, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
@@ -255,6 +266,8 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 			y, z = t.dented[n].press(y, z, -1)
 		case stepComb:
 			x, y = t.combs[n].move(x, y, z, -1)
+		case stepCurls:
+			x, y = t.curls[n].move(x, y, z, -1)
 		}
 	}
 }

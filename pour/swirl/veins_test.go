@@ -206,12 +206,10 @@ func TestVeinsLieAlongWhatWasPoured(t *testing.T) {
 	box := Box{L: 250, W: 80, H: 60}
 	d := newDice(1)
 	h := newHeap(box)
-	low, high := make([]float64, h.nx*h.ny), make([]float64, h.nx*h.ny)
-	for i := range low {
-		low[i], high[i] = 20+0.1*float64(i%h.ny), 60 // a top that rises across
+	h.high, h.portion, h.act, h.done = [][]float32{make([]float32, h.nx*h.ny), make([]float32, h.nx*h.ny)}, []int{0, 1}, []int{0, 1}, 2
+	for i := range h.high[0] {
+		h.high[0][i], h.high[1][i] = 20+0.1*float32(i%h.ny), 60 // a top that rises across
 	}
-	h.add(low, 0, 0)
-	h.add(high, 1, 1)
 	for name, c := range map[string]struct {
 		of            grained
 		x, y, z       float64
