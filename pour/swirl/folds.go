@@ -14,7 +14,7 @@ const (
 	foldShallow    = 0.22 // of the mould's height: half of the shallowest
 	foldDeep       = 0.36 // and of the deepest
 	foldLeast      = 0.8  // radians, by how much it goes round at least
-	foldMost       = 1.5  // and at most
+	foldMost       = 1.35 // and at most
 	foldOften      = 0.6  // of the ways over the mould set thin batter going round
 	foldOftenThick = 0.35 // and so many thick
 	foldAgain      = 0.3  // of them set a smaller place of thin batter going round as well
@@ -22,10 +22,10 @@ const (
 
 // How the sheets of a ribbon lie: by eye, no source.
 const (
-	topLaps      = 2    // in which the lip lies there and back on the surface; 1 where it holds spots
+	topLaps      = 2    // in which the lip lies there and back on the surface; 1 where what it holds is broad
 	topCurl      = 0.6  // so much less of it curls: more would lie there in eyes
-	leastLean    = 0.15 // of a lap: how far what stands side by side leans over at least
-	mostLean     = 0.45 // and at most
+	leastLean    = 0.25 // of a lap: how far what stands side by side leans over at least
+	mostLean     = 0.6  // and at most
 	mostRoll     = 0.15 // of a lap: how far it goes to and fro on its way up at most
 	lapDrift     = 0.12 // of a lap, by how much it goes aside along the loaf
 	leastDriftMM = 300. // of the loaf along which the hand goes a lap aside at least
@@ -36,6 +36,7 @@ const (
 	steepCurl    = 0.6  // and at most
 	mostCurl     = 1.3  // radians, and at most however flat
 	thickCurl    = 0.5  // so much less curls of thick batter turn
+	spotsCurl    = 0.5  // and where spots lie in it: they are drawn out to streaks
 	curlDrift    = 0.3  // of a curl, by how much they drift along the loaf
 )
 
@@ -47,7 +48,7 @@ func (b *builder) laps(wide, deep float64) *laps {
 	}
 	l.curls.angle = l.curls.angle.times(topCurl)
 	l.curls.angle.mean *= topCurl
-	if b.Technique == script.PotSpots {
+	if b.Technique == script.Pot || b.Technique == script.PotSpots {
 		l.many = 1
 	}
 	return l
@@ -55,10 +56,13 @@ func (b *builder) laps(wide, deep float64) *laps {
 
 // curls draws how the sheets of a ribbon curl where it is so many mm wide and deep.
 func (b *builder) curls(wide, deep float64) *curls {
-	each := b.d.Between(leastCurlMM, mostCurlMM)
+	each, turn := b.d.Between(leastCurlMM, mostCurlMM), b.thick(1, thickCurl)
+	if b.Technique == script.PotSpots {
+		turn *= spotsCurl
+	}
 	return &curls{
 		many: wide / each, at: b.d.heavy(b.d.Between(0, 2), curlDrift),
-		angle: b.d.heavy(b.thick(1, thickCurl)*min(mostCurl, b.d.Between(leastCurl, steepCurl)*each/deep), 0.2),
+		angle: b.d.heavy(turn*min(mostCurl, b.d.Between(leastCurl, steepCurl)*each/deep), 0.2),
 	}
 }
 
@@ -72,7 +76,7 @@ func (b *builder) fold(size, often float64) {
 	high := min(0.48*b.level, b.Box.H*b.d.Between(foldShallow, foldDeep))
 	b.add(op{gyre: &gyre{
 		at: vec2{b.d.Between(0.2, 0.8) * b.Box.W, b.level - high*b.d.Between(0.9, 1.4)}, half: vec2{wide, high}, width: b.Box.W, height: b.level,
-		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9), 0.25),
+		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9), 0.18),
 		shift: b.d.heavy(0, 0.06*b.Box.W), sink: b.d.heavy(0, 0.03*b.level), swell: b.d.heavy(1, 0.06),
 	}})
 }

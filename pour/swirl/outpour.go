@@ -147,6 +147,7 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 		r.part = 1 / float64(laps)
 		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
 		r.half = max(r.half, least, r.part*up*b.Box.W/(sinkPart*b.level))
+		r.half /= 0.5 + 0.5*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
 		rows = append(rows, r)
 	}
 	return rows
