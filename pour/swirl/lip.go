@@ -42,6 +42,7 @@ func (b *builder) lip() *stream {
 		s.byParts(b.Passes, int(math.Round(math.Sqrt(float64(b.Passes)))))
 		stir = b.d.Between(leastSpots, mostSpots)
 	case script.PotStripes:
+		s.byParts(b.Passes, 1)
 		stir *= stripesStir
 	}
 	s.stir = stir * b.Turns * b.d.Sign()

@@ -20,7 +20,7 @@ const (
 	stripesLeast = 0.7  // how much narrower it is where stripes are in it, as they would be threads, at most
 	stripesMost  = 0.85 // and at least
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
-	lastHalfPart = 0.34 // of the mould's width: half of a lap of the last at least, as it runs out over all before
+	lastHalfPart = 0.44 // of the mould's width: half of a lap of the last at least, as it runs out over all before
 	lastLaps     = 2    // how often the last lies beside itself
 	bottomLean   = 1    // how far sheets that stand on the bottom lean over at most
 	bottomLeast  = 0.3  // and at least
@@ -147,7 +147,7 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 		r.part = 1 / float64(laps)
 		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
 		r.half = max(r.half, least, r.part*up*b.Box.W/(sinkPart*b.level))
-		r.half /= 0.5 + 0.5*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
+		r.half /= 0.4 + 0.6*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
 		rows = append(rows, r)
 	}
 	return rows
