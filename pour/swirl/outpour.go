@@ -30,6 +30,7 @@ const (
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
 	leastSwing   = 0.25 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
 	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
+	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
 )
 
@@ -97,7 +98,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	} else {
 		b.raise(a.Share/float64(n), fill)
 	}
-	fill.top, fill.tall = b.level, b.Box.W
+	fill.top, fill.tall = b.level, drawnOut*b.Box.W
 	last := b.act >= b.last && k == n-1
 	lies := b.train(a, h, k, n, last)
 	up := b.level - from
@@ -112,7 +113,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	} else {
 		fill.curls = b.curls(wide, deep)
 	}
-	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: b.Box.W}})
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: fill.tall}})
 }
 
 // widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.
