@@ -119,7 +119,7 @@ func TestRibbonsStayBroadAndThickOnesAreBroader(t *testing.T) {
 			*sum += hairs(mustPour(t, r).Face(110)) / 2
 		}
 	}
-	if thin > 0.12 || thick > 0.85*thin {
+	if thin > 0.16 || thick > 0.75*thin {
 		t.Errorf("%.3f of a bar of thin batter is hair, %.3f of one of thick", thin, thick)
 	}
 }
