@@ -14,52 +14,55 @@ const (
 	foldShallow    = 0.22 // of the mould's height: half of the shallowest
 	foldDeep       = 0.36 // and of the deepest
 	foldLeast      = 0.8  // radians, by how much it goes round at least
-	foldMost       = 1.5  // and at most
+	foldMost       = 1.35 // and at most
 	foldOften      = 0.6  // of the ways over the mould set thin batter going round
 	foldOftenThick = 0.35 // and so many thick
 	foldAgain      = 0.3  // of them set a smaller place of thin batter going round as well
 )
 
-// Crests of the sheets of a ribbon: by eye, no source.
+// How the sheets of a ribbon lie: by eye, no source.
 const (
-	leastWaveMM  = 30.  // from crest to crest at least
-	mostWaveMM   = 60.  // and at most
-	leastLastMM  = 26.  // the same of the ribbon poured last
-	mostLastMM   = 40.  //
-	leastSteep   = 0.15 // of a wave: how far the sheets go up and down at least, so that they fold roundly
-	mostSteep    = 0.26 // and at most, as the last does
-	lowHigh      = 0.1  // of the lip: how far they go up and down at the bottom at most, where the batter runs out
-	topHigh      = 0.4  // and at the surface
-	lastHigh     = 0.5  // and those of the last, so that most of the lip is seen from above
-	spotsWide    = 1.4  // how much longer the last waves are where the pot holds spots
-	spotsSteep   = 0.6  // and how much less steep: many colours folded tightly turn grey
-	leastTurnMM  = 250. // of the loaf along which another part of the lip comes to lie uppermost, as the hand turns over, at least
-	mostTurnMM   = 500. // and at most
-	leastAslant  = 0.1  // of the lip: how much higher sheets lie at one edge at least
-	mostAslant   = 0.4  // and at most
-	leastCrooked = 0.5  // radians, how uneven laps are at least
-	mostCrooked  = 1.1  // and at most
-	lapDrift     = 1.3  // radians, by how much a lap drifts along the loaf
+	topLaps      = 2    // in which the lip lies there and back on the surface; 1 where what it holds is broad
+	topCurl      = 0.6  // so much less of it curls: more would lie there in eyes
+	leastLean    = 0.25 // of a lap: how far what stands side by side leans over at least
+	mostLean     = 0.6  // and at most
+	mostRoll     = 0.15 // of a lap: how far it goes to and fro on its way up at most
+	lapDrift     = 0.12 // of a lap, by how much it goes aside along the loaf
+	leastDriftMM = 300. // of the loaf along which the hand goes a lap aside at least
+	mostDriftMM  = 700. // and at most
+	leastCurlMM  = 18.  // how wide a curl is at least
+	mostCurlMM   = 36.  // and at most
+	leastCurl    = 0.25 // of its width to its depth, radians: how far a curl has turned at its eye at least
+	steepCurl    = 0.6  // and at most
+	mostCurl     = 1.3  // radians, and at most however flat
+	thickCurl    = 0.5  // so much less curls of thick batter turn
+	spotsCurl    = 0.5  // and where spots lie in it: they are drawn out to streaks
+	curlDrift    = 0.3  // of a curl, by how much they drift along the loaf
 )
 
-// crests draws how the sheets of a ribbon go up and down where it is so many mm wide and deep.
-func (b *builder) crests(wide, deep float64, last bool) *crests {
-	high := b.level / b.Box.H
-	wave, steep, most := b.d.Between(leastWaveMM, mostWaveMM), b.d.Between(leastSteep, mostSteep), lowHigh+(topHigh-lowHigh)*high*high
-	if last {
-		wave, steep, most = b.d.Between(leastLastMM, mostLastMM), mostSteep, lastHigh
+// laps draws how the sheets of the ribbon poured last lie, so many mm wide and deep.
+func (b *builder) laps(wide, deep float64) *laps {
+	l := &laps{
+		many: topLaps, lean: b.d.Between(leastLean, mostLean) * b.d.Sign(), roll: b.d.Between(0, mostRoll), at: b.d.Between(0, 2*math.Pi),
+		along: b.d.heavy(0, lapDrift), drift: b.d.Sign() / b.d.Between(leastDriftMM, mostDriftMM), curls: b.curls(wide, deep),
 	}
+	l.curls.angle = l.curls.angle.times(topCurl)
+	l.curls.angle.mean *= topCurl
+	if b.Technique == script.Pot || b.Technique == script.PotSpots {
+		l.many = 1
+	}
+	return l
+}
+
+// curls draws how the sheets of a ribbon curl where it is so many mm wide and deep.
+func (b *builder) curls(wide, deep float64) *curls {
+	each, turn := b.d.Between(leastCurlMM, mostCurlMM), b.thick(1, thickCurl)
 	if b.Technique == script.PotSpots {
-		steep, most = spotsSteep*steep, spotsSteep*most
-		if last {
-			wave *= spotsWide
-		}
+		turn *= spotsCurl
 	}
-	many := wide / wave
-	return &crests{
-		high: min(most, steep*wave/deep), many: many, bend: b.d.Between(leastCrooked, mostCrooked), at: b.d.Between(0, 2*math.Pi),
-		aslant: b.d.Between(leastAslant, mostAslant) * b.d.Sign(), turned: b.d.Sign() / b.d.Between(leastTurnMM, mostTurnMM),
-		along: b.d.wobble(b.d.Between(0, 2*math.Pi), lapDrift*max(1, many)),
+	return &curls{
+		many: wide / each, at: b.d.heavy(b.d.Between(0, 2), curlDrift),
+		angle: b.d.heavy(turn*min(mostCurl, b.d.Between(leastCurl, steepCurl)*each/deep), 0.2),
 	}
 }
 
@@ -73,12 +76,12 @@ func (b *builder) fold(size, often float64) {
 	high := min(0.48*b.level, b.Box.H*b.d.Between(foldShallow, foldDeep))
 	b.add(op{gyre: &gyre{
 		at: vec2{b.d.Between(0.2, 0.8) * b.Box.W, b.level - high*b.d.Between(0.9, 1.4)}, half: vec2{wide, high}, width: b.Box.W, height: b.level,
-		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9), 0.25),
+		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9), 0.18),
 		shift: b.d.heavy(0, 0.06*b.Box.W), sink: b.d.heavy(0, 0.03*b.level), swell: b.d.heavy(1, 0.06),
 	}})
 }
 
-// heavy draws a drift of up to amp either side of mean, with waves of 90 to 160 mm and 200 to 400 mm, as of a heavy pot that is led along the loaf.
+// heavy draws a drift of up to amp either side of mean, with waves of 120 to 210 mm and 260 to 500 mm, as of a heavy pot that is led along the loaf.
 func (d *dice) heavy(mean, amp float64) wobble {
-	return d.drift(mean, amp, [2]float64{90, 160}, [2]float64{200, 400})
+	return d.drift(mean, amp, [2]float64{120, 210}, [2]float64{260, 500})
 }

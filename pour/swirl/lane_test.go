@@ -8,9 +8,10 @@ import (
 )
 
 // A stretch of a cut in coarse pixels against 6 by 6 points of each, every one traced by itself through the plain moves: the parts of a
-// pixel are about those of its points, on average over the pixels of some pours with more than one portion.
+// pixel are about those of its points, on average over the pixels of some pours with more than one portion. Out of a pot comes more than one
+// strand to a pixel.
 func TestACutAlongTheLoafShowsWhatLiesInItsPixels(t *testing.T) {
-	for tech, most := range map[script.Technique]float64{script.Hanger: 0.075, script.Pot: 0.062} {
+	for tech, most := range map[script.Technique]float64{script.Hanger: 0.075, script.Pot: 0.07} {
 		sum, mixed := 0.0, 0
 		for seed := int64(4); seed < 7; seed++ {
 			off, n := wrong(t, loaf(tech, seed))

@@ -178,6 +178,8 @@ func (p probe) at(u, v float64) int {
 
 func (p probe) upto(_, _ int) layout { return p }
 
+func someCurls() *curls { return &curls{many: 2.3, at: wobble{mean: 0.4}, angle: wobble{mean: 1.2}} }
+
 // Even over the mould must be even over the pot: the moments of a uniform disc are 0, 0, a quarter and a quarter, and half of it lies within
 // √½ of the middle.
 func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
@@ -187,9 +189,10 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 		"upright":          {stream: &stream{stir: -1.7}, over: true},
 		"standing up":      {stream: &stream{stir: 1.1, eddies: eddies}, lean: 1, back: true},
 		"from the end":     {stream: &stream{tilt: 0.8, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
-		"in crests": {
-			stream: &stream{stir: 1.4, eddies: eddies}, over: true,
-			crests: &crests{high: 0.4, many: 1.3, bend: 0.8, at: 1, aslant: 0.3, turned: 0.004, along: wobble{mean: 2}},
+		"in curls":         {stream: &stream{stir: 1.4, eddies: eddies}, over: true, curls: someCurls()},
+		"in laps": {
+			stream: &stream{stir: 1.4}, back: true,
+			laps: &laps{many: 2, lean: 0.4, roll: 0.2, at: 1, along: wobble{mean: 2}, drift: 0.004, curls: someCurls()},
 		},
 	} {
 		var u, v float64

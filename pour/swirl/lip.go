@@ -8,20 +8,23 @@ import (
 
 // How a pot is stirred and held: what gives a pleasing picture, no source.
 const (
-	leastStir    = 0.8  // radians, by how much the spoon turns the middle of the pot at least
-	mostStir     = 1.3  // and at most
-	leastSpots   = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
-	mostSpots    = 0.6  //
-	stripesStir  = 0.6  // of the usual stirring: the lip crosses stripes as they lie
-	leastFirst   = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
-	mostFirst    = 0.45 // and at most
-	partsAbreast = 2    // ways take what lies along the lip part by part; with spots as many as let each be as long as it is broad
-	lipTurn      = 0.5  // radians, by how much the pot is turned to either side along the loaf
-	lipTries     = 8    // ways in which the pot may be held, of which one is chosen
-	lipPlaces    = 40   // along the lip, at which it is looked at
-	lipBorders   = 4    // about how often the colour is to change along it
-	endFirst     = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
-	endTilt      = 0.8  // what is poured from one end runs so much deeper in the pot at the other
+	leastStir     = 0.8  // radians, by how much the spoon turns the middle of the pot at least
+	mostStir      = 1.3  // and at most
+	leastSpots    = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
+	mostSpots     = 0.6  //
+	stripesStir   = 0.6  // of the usual stirring: the lip crosses stripes as they lie
+	leastFirst    = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
+	mostFirst     = 0.45 // and at most
+	partsAbreast  = 1    // ways take what lies along the lip part by part; with spots as many as let each be as long as it is broad
+	lipTurn       = 0.35 // radians, by how much the pot is turned to either side along the loaf
+	lipTries      = 16   // ways in which the pot may be held, of which one is chosen
+	lipPlaces     = 40   // along the lip, at which it is looked at
+	lipBorders    = 4    // about how often the colour is to change along it
+	stripesAcross = 6    // the same of a pot with stripes, all the time
+	lipLongest    = 0.35 // of the lip: one colour takes no more of it
+	lipFew        = 10   // by how many colours too few the whole lip more counts
+	endFirst      = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
+	endTilt       = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 )
 
 // lip is the stream as it leaves the pot.
@@ -39,7 +42,7 @@ func (b *builder) lip() *stream {
 		s.byParts(b.Passes, int(math.Round(math.Sqrt(float64(b.Passes)))))
 		stir = b.d.Between(leastSpots, mostSpots)
 	case script.PotStripes:
-		s.byParts(b.Passes, partsAbreast)
+		s.byParts(b.Passes, 1)
 		stir *= stripesStir
 	}
 	s.stir = stir * b.Turns * b.d.Sign()
@@ -66,24 +69,61 @@ func (s *stream) byParts(ways, wide int) {
 }
 
 // held is by how many radians the pot is turned so that several colours leave the lip last, as these are seen from above, but not so many that
-// each is a thread: the best of a few ways.
+// each is a thread; and a pot of stripes so that all of them lie across the lip: the best of a few ways.
 func (b *builder) held(s *stream) (best float64) {
 	least := math.Inf(1)
 	for range lipTries {
 		by := b.d.Between(0, 2*math.Pi)
-		n := s.borders(by-lipTurn/2) + s.borders(by) + s.borders(by+lipTurn/2)
-		if off := math.Abs(float64(n)/3 - lipBorders); off < least {
+		off := s.off(by)
+		if b.Technique == script.PotStripes {
+			off = s.threads(by)
+		}
+		if off < least {
 			least, best = off, by
 		}
 	}
 	return best
 }
 
-// borders is how often the colour changes along the lip as the last of the pot leaves it, turned by an angle.
-func (s *stream) borders(by float64) (n int) {
-	was := s.leaves(0, 1, by)
+// off is how far what leaves last of a pot turned by an angle is from a few broad colours.
+func (s *stream) off(by float64) float64 {
+	n := s.borders(1, by-lipTurn/2) + s.borders(1, by) + s.borders(1, by+lipTurn/2)
+	return math.Abs(float64(n)/3-lipBorders) + lipFew*max(0, s.longest(by)-lipLongest)
+}
+
+// threads is how far what leaves a pot turned by an angle is, all the time, from many colours side by side.
+func (s *stream) threads(by float64) (sum float64) {
+	for k := range 5 {
+		sum += math.Abs(float64(s.borders(0.1+0.2*float64(k), by)) - stripesAcross)
+	}
+	return sum
+}
+
+// longest is the greatest part of the lip along which one colour leaves last, of a pot turned by an angle; at its ends, where the lip turns back, twice
+// as much.
+func (s *stream) longest(by float64) float64 {
+	was, n, most := -1, 0, 0
+	for k := range lipPlaces {
+		l := s.leaves((float64(k)+0.5)/lipPlaces, 1, by)
+		if k > 0 && l != was {
+			n = 0
+		} else if k == n {
+			n++
+		}
+		was = l
+		if n++; k == lipPlaces-1 {
+			n *= 2
+		}
+		most = max(most, n)
+	}
+	return float64(most) / lipPlaces
+}
+
+// borders is how often the colour changes along the lip when a share has been poured of a pot turned by an angle.
+func (s *stream) borders(poured, by float64) (n int) {
+	was := s.leaves(0, poured, by)
 	for k := 1; k <= lipPlaces; k++ {
-		if l := s.leaves(float64(k)/lipPlaces, 1, by); l != was {
+		if l := s.leaves(float64(k)/lipPlaces, poured, by); l != was {
 			was = l
 			n++
 		}

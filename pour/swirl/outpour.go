@@ -17,16 +17,20 @@ const (
 	leastStriped = 4    // but so many
 	mostRibbons  = 5    // of them in one way over the mould
 	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
+	stripesLeast = 0.7  // how much narrower it is where stripes are in it, as they would be threads, at most
+	stripesMost  = 0.85 // and at least
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
-	lastHalfPart = 0.34 // of the mould's width: half of a lap of the last at least, as it runs out over all before
+	lastHalfPart = 0.44 // of the mould's width: half of a lap of the last at least, as it runs out over all before
 	lastLaps     = 2    // how often the last lies beside itself
-	mostLean     = 1    // how far sheets that stand lean over at most
-	leastLean    = 0.3  // and at least
+	bottomLean   = 1    // how far sheets that stand on the bottom lean over at most
+	bottomLeast  = 0.3  // and at least
 	nearWall     = 0.1  // of the mould's width: the middle of a ribbon that comes down in one place keeps so far from the wall
 	holdsPart    = 0.4  // by what part of its width it is narrower near the surface
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
 	leastSwing   = 0.25 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
+	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
+	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
 )
 
@@ -35,6 +39,9 @@ const (
 func (b *builder) outpour() func(script.Act) {
 	b.stream = b.lip()
 	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign()}
+	if h.holds = 1; b.Technique == script.PotStripes {
+		h.holds = b.d.Between(stripesLeast, stripesMost)
+	}
 	inAll := b.thick(thinRibbons, thickRibbons)
 	switch b.Technique {
 	case script.PotSpots:
@@ -67,6 +74,7 @@ func (b *builder) outpour() func(script.Act) {
 type hand struct {
 	over, back bool
 	side       float64 // of the mould it is over: -1 or 1
+	holds      float64 // how wide its ribbons are, against usual ones
 }
 
 // next is the hand over the other side.
@@ -90,17 +98,22 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	} else {
 		b.raise(a.Share/float64(n), fill)
 	}
-	fill.top, fill.tall = b.level, b.Box.W
+	fill.top, fill.tall = b.level, drawnOut*b.Box.W
 	last := b.act >= b.last && k == n-1
 	lies := b.train(a, h, k, n, last)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
-		fill.tall, fill.lean = max(up, 1e-9), b.d.Between(leastLean, mostLean)
+		fill.tall, fill.lean = max(up, 1e-9), b.d.Between(bottomLeast, bottomLean)
 		return
 	}
 	wide := widthOf(lies, b.Box.W)
-	fill.crests = b.crests(wide, up*b.Box.W/wide, last)
-	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: b.Box.W}})
+	deep := thickest * up * b.Box.W / wide
+	if last {
+		fill.laps = b.laps(wide, deep)
+	} else {
+		fill.curls = b.curls(wide, deep)
+	}
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: fill.tall}})
 }
 
 // widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.
@@ -135,6 +148,7 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 		r.part = 1 / float64(laps)
 		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
 		r.half = max(r.half, least, r.part*up*b.Box.W/(sinkPart*b.level))
+		r.half /= 0.4 + 0.6*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
 		rows = append(rows, r)
 	}
 	return rows
@@ -148,6 +162,9 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	}
 	at := (line + h.side*b.d.Between(leastSwing, 1)*clamp(min(line, 1-line), 0, 1)) * b.Box.W
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
+	if b.Technique == script.PotStripes {
+		half *= h.holds
+	}
 	r := row{part: 1, line: b.d.heavy(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0), swell: b.d.heavy(0, 0.3)}
 	if b.Technique == script.PotEnd {
 		b.tongue(&r)

@@ -34,7 +34,8 @@ type ribbon struct {
 	tall        float64 // mm from the bottom: how high what it is made of is told to reach
 	lean        float64 // how far its sheets lean over where they stand, as where it runs over the bottom: 0 upright, 1 as far across as up
 	over, back  bool    // it has turned over; it was led the other way
-	crests      *crests // of its sheets where they lie; nil: they stand
+	laps        *laps   // of its sheets where they lie lap beside lap
+	curls       *curls  // of its sheets where they lie flat; with neither they stand
 }
 
 func (r *ribbon) label(x, y, z float64) int {
@@ -54,9 +55,12 @@ func (r *ribbon) leaves(x, y, z float64) (side, when float64) {
 	if r.back {
 		u = 1 - u
 	}
-	if r.crests != nil {
-		side, when = r.crests.lifted(x, u, v), u
-	} else {
+	switch {
+	case r.laps != nil:
+		side, when = r.laps.lifted(x, u, v)
+	case r.curls != nil:
+		side, when = r.curls.curled(x, u, v)
+	default:
 		side, when = sheets(v, u, r.lean)
 	}
 	if r.over {
@@ -79,23 +83,50 @@ func sheets(u, v, k float64) (side, when float64) {
 	return rank(c, k), clamp((u-low)/(high-low), 0, 1)
 }
 
-// crests is how the sheets of a ribbon go up and down across it where it lies lap beside lap.
-type crests struct {
-	high   float64 // of the lip, how far they go up and down to either side
-	many   float64 // laps
-	bend   float64 // radians, how uneven the laps are
-	at     float64 // radians, where they are narrow
-	aslant float64 // of the lip, how much higher they lie at one edge than at the other
-	turned float64 // of the lip to a mm, how the lip goes on along the loaf
-	along  wobble  // radians, where the crests are along the loaf
+// laps is how the sheets of a ribbon stand side by side across it where it lies lap beside lap on top.
+type laps struct {
+	many  float64 // whole ones
+	lean  float64 // laps by which the sheets lean over from foot to top
+	roll  float64 // of a lap, how far they go to and fro on their way up
+	at    float64 // radians, where on their way
+	along wobble  // laps, where they are along the loaf
+	drift float64 // laps to a mm of the loaf, as the hand goes aslant
+	curls *curls  // of the batter after
 }
 
-// lifted carries the unit square onto itself, as each place across only moves up and what goes out at the top comes in at the bottom, where
-// one end of the lip lies on the other.
-func (c *crests) lifted(x, across, up float64) float64 {
-	lap := 2*math.Pi*c.many*across + c.bend*math.Sin(2*math.Pi*across+c.at) + c.along.at(x)
-	s := up + c.aslant*across + c.turned*x + c.high*math.Sin(lap)
-	return s - math.Floor(s)
+// lifted carries the unit square onto itself: what stands at a height only moves across. The lip lies there and back, as one lap turns over into the
+// next, so that nothing is broken off where what goes out on one side comes in on the other.
+func (l *laps) lifted(x, across, up float64) (side, when float64) {
+	when, across = l.curls.curled(x, across, up)
+	return there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
+}
+
+// there is how far along the lip a place lies that goes there and back once in each whole of s.
+func there(s float64) float64 { return 1 - math.Abs(2*(s-math.Floor(s))-1) }
+
+// curls is how the sheets of a ribbon that lies flat curl over as it was laid to and fro: side by side they turn by turns one way and the other, and
+// its skin, of one end of the lip above and of the other below, stays whole.
+type curls struct {
+	many  float64 // from edge to edge
+	at    wobble  // where the first is, in curls
+	angle wobble  // radians, at their eyes
+}
+
+// curled carries the unit square onto itself.
+func (c *curls) curled(x, across, up float64) (side, when float64) {
+	first := c.at.at(x)
+	n := math.Floor(c.many*across - first)
+	low, high := max(0, (n+first)/c.many), min(1, (n+1+first)/c.many)
+	wide := high - low
+	if wide < 1e-6 {
+		return up, across
+	}
+	g := gyred{y0: low, wide: wide, high: 1, py: math.Pi / wide, pz: math.Pi, angle: c.angle.at(x) * wide * c.many}
+	if int(n)&1 != 0 {
+		g.angle = -g.angle
+	}
+	when, side = g.turn(across, up, 1)
+	return side, when
 }
 
 // label is the portion in what lies at x mm along the loaf, that left the lip at side, 0 to 1 along it, when a share poured of the
