@@ -40,8 +40,8 @@ func (o op) topMM() float64 {
 		return o.whirl.centre.z + o.whirl.half.z + o.whirl.room.z
 	case o.scrape != nil:
 		return o.scrape.high
-	case o.curls != nil:
-		return o.curls.height
+	case o.wakes != nil:
+		return o.wakes.height
 	}
 	return o.comb.level
 }
@@ -58,8 +58,8 @@ func (o op) kind() string {
 		return "border"
 	case o.scrape != nil:
 		return "scrape"
-	case o.curls != nil:
-		return "curls"
+	case o.wakes != nil:
+		return "wakes"
 	case o.whirl != nil:
 		return "whirl"
 	case o.gyre != nil:

@@ -13,7 +13,7 @@ type op struct {
 	plume  *plume
 	border *border
 	scrape *scrape
-	curls  *curls
+	wakes  *wakes
 }
 
 type vec3 struct{ x, y, z float64 }
@@ -67,8 +67,8 @@ func (o op) move(p vec3, dir float64) vec3 {
 		p.y, p.z = o.plume.move(p.x, p.y, p.z, dir)
 	case o.border != nil:
 		p.y, p.z = o.border.move(p.x, p.y, p.z, dir)
-	case o.curls != nil:
-		p.x, p.y = o.curls.move(p.x, p.y, p.z, dir)
+	case o.wakes != nil:
+		p.x, p.y = o.wakes.move(p.x, p.y, p.z, dir)
 	case o.scrape != nil:
 		p.y, p.z = o.scrape.move(p.x, p.y, p.z, dir)
 	case o.spread != nil:

@@ -18,7 +18,7 @@ const (
 	stepBorder  = 8  // a border
 	stepGyre    = 9  // a gyre
 	stepScrape  = 10 // the drag of a spoon
-	stepCurls   = 11 // curls behind tines
+	stepCurls   = 11 // wakes behind tines
 )
 
 // origin is where a point was poured: the slab and the place in it.
@@ -40,7 +40,7 @@ type tracer struct {
 	tables []waveTable
 	rolls  []rolls
 	combs  []*comb
-	curls  []*curls
+	wakes  []*wakes
 	spread []levelled
 	whirls []turned
 	gyres  []gyred
@@ -60,7 +60,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.group, t.step = t.group[:0], t.step[:0]
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
 	t.spread, t.whirls, t.plumes, t.dented, t.gyres = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0], t.gyres[:0]
-	t.scrape, t.curls = t.scrape[:0], t.curls[:0]
+	t.scrape, t.wakes = t.scrape[:0], t.wakes[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -93,9 +93,9 @@ func (t *tracer) add(o *op, bake bool) {
 	case o.comb != nil:
 		t.push(stepComb, len(t.combs))
 		t.combs = append(t.combs, o.comb)
-	case o.curls != nil:
-		t.push(stepCurls, len(t.curls))
-		t.curls = append(t.curls, o.curls)
+	case o.wakes != nil:
+		t.push(stepCurls, len(t.wakes))
+		t.wakes = append(t.wakes, o.wakes)
 	case o.whirl != nil:
 		t.push(stepWhirl, len(t.whirls))
 		t.whirls = append(t.whirls, o.whirl.at(t.x))
@@ -191,7 +191,7 @@ func (t *tracer) mark(i int) {
 		j0, j1 = t.cells(s.cy-s.y, s.cy+s.y, t.ny)
 		k0, k1 = t.cells(s.cz-s.z, s.cz+s.z, t.nz)
 	case stepCurls:
-		k0, k1 = t.cells(t.curls[t.at[i]].foot, t.curls[t.at[i]].height, t.nz)
+		k0, k1 = t.cells(t.wakes[t.at[i]].foot, t.wakes[t.at[i]].height, t.nz)
 	case stepBorder:
 		at := t.dented[t.at[i]].border
 		k0, k1 = t.cells(at.at-at.down, at.at+at.up, t.nz)
@@ -267,7 +267,7 @@ func (t *tracer) traceTo(y, z float64, stop int) origin {
 		case stepComb:
 			x, y = t.combs[n].move(x, y, z, -1)
 		case stepCurls:
-			x, y = t.curls[n].move(x, y, z, -1)
+			x, y = t.wakes[n].move(x, y, z, -1)
 		}
 	}
 }

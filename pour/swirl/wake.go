@@ -2,9 +2,9 @@ package swirl
 
 import "math"
 
-// curls is how batter that a comb was drawn through goes on turning behind the tines: here and there a round of it, over its whole height, about an
+// wakes is how batter that a comb was drawn through goes on turning behind the tines: here and there a round of it, over its whole height, about an
 // upright line. Turning a disk at every height keeps volume, as the flow stays level; the disks lie apart from one another.
-type curls struct {
+type wakes struct {
 	height float64 // mm, of the batter
 	foot   float64 // mm, up to which nothing turns; from there up it turns ever more
 	list   []curl
@@ -24,7 +24,7 @@ const (
 	curlEnd   = 1.4  // times further they turn there
 )
 
-// curling is how far curls reach and by how much they turn at most, mm and radians; for how many places to the cm² one is tried, of which those are
+// curling is how far wakes reach and by how much they turn at most, mm and radians; for how many places to the cm² one is tried, of which those are
 // taken that are free; and from what part of the height up they turn.
 type curling struct{ half, angle, tries, foot float64 }
 
@@ -44,7 +44,7 @@ func (c *curl) turn(x, y, up, dir float64) (float64, float64) {
 	return c.x + c.half*(e*cos-f*sin), c.y + c.half*(e*sin+f*cos)
 }
 
-func (c *curls) move(x, y, z, dir float64) (float64, float64) {
+func (c *wakes) move(x, y, z, dir float64) (float64, float64) {
 	for i := range c.list {
 		at := &c.list[i]
 		if e, f := x-at.x, y-at.y; e*e+f*f < at.half*at.half {
@@ -56,7 +56,7 @@ func (c *curls) move(x, y, z, dir float64) (float64, float64) {
 
 // curl lets the batter turn behind what was drawn through it.
 func (b *builder) curl(size curling) {
-	c := &curls{height: b.level, foot: size.foot * b.level}
+	c := &wakes{height: b.level, foot: size.foot * b.level}
 	most := min(size.half, 0.45*min(b.Box.W, b.Box.L))
 	for range int(size.tries * b.Box.L * b.Box.W / 100) {
 		half := most * b.d.Between(curlLeast, 1)
@@ -69,11 +69,11 @@ func (b *builder) curl(size curling) {
 			c.list = append(c.list, at)
 		}
 	}
-	b.add(op{curls: c})
+	b.add(op{wakes: c})
 }
 
 // free says whether a curl lies apart from the others.
-func (c *curls) free(at *curl) bool {
+func (c *wakes) free(at *curl) bool {
 	for i := range c.list {
 		if math.Hypot(at.x-c.list[i].x, at.y-c.list[i].y) < at.half+c.list[i].half {
 			return false

@@ -7,23 +7,23 @@ import (
 	"pourbench/pour/script"
 )
 
-// curled is the broad curls of one comb.
-func curled(t *testing.T, seed int64) *curls {
+// woken is the broad wakes of one comb.
+func woken(t *testing.T, seed int64) *wakes {
 	t.Helper()
 	r := poured(script.Combed, 1)
 	r.Script.Brief.Seed = seed
 	b := newBuilder(r)
 	b.level = 60
 	b.curl(broadly())
-	return b.ops[0].curls
+	return b.ops[0].wakes
 }
 
 // A curl turns a round of batter at every height about an upright line: areas seen from above are kept, what lies outside stays, the floor stays, and
 // the way back leads back.
 func TestCurlsTurnRoundsOfBatterAndLeaveTheRest(t *testing.T) {
-	c := curled(t, 3)
+	c := woken(t, 3)
 	if len(c.list) < 4 {
-		t.Fatalf("%d curls", len(c.list))
+		t.Fatalf("%d wakes", len(c.list))
 	}
 	for i, at := range c.list {
 		if at.x-at.half < 0 || at.y-at.half < 0 || at.x+at.half > 200 || at.y+at.half > 80 {
@@ -54,19 +54,19 @@ func TestCurlsTurnRoundsOfBatterAndLeaveTheRest(t *testing.T) {
 func TestCurlsLieApart(t *testing.T) {
 	left, all := 0, 0
 	for seed := range int64(8) {
-		c := curled(t, seed)
+		c := woken(t, seed)
 		for i := range c.list {
 			if all++; c.list[i].angle > 0 {
 				left++
 			}
 			for k := range i {
 				if gap := math.Hypot(c.list[i].x-c.list[k].x, c.list[i].y-c.list[k].y) - c.list[i].half - c.list[k].half; gap < 0 {
-					t.Errorf("seed %d: curls %d and %d overlap by %.2f mm", seed, k, i, -gap)
+					t.Errorf("seed %d: wakes %d and %d overlap by %.2f mm", seed, k, i, -gap)
 				}
 			}
 		}
 	}
 	if 4*left < all || 4*left > 3*all {
-		t.Errorf("%d of %d curls turn to the left", left, all)
+		t.Errorf("%d of %d wakes turn to the left", left, all)
 	}
 }
