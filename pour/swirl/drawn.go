@@ -37,6 +37,7 @@ func (b *builder) hanger() func(script.Act) {
 // How a wire is led along the loaf by hand: by eye, no source.
 const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
+	wireFloorMM  = 1.5
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
@@ -46,14 +47,15 @@ const (
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
-	pullSkinMM   = 5    // and so far under it its pull fades then
+	pullSkinMM   = 3    // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
-	pullSlips    = 0.25 // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
+	pullSlips    = 1 // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
 	liftedOut    = 0.5  // so often the wire comes up through the surface where it turns
-	pullWander   = 0.03 // of the width: so far aside the track it leaves wanders
+	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
 	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
+	turnRound    = 1
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
@@ -69,7 +71,7 @@ func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 // led is how the wire is led through the loaf.
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
-		radius: radius, grip: grip, skin: wireSkinMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		radius: radius, grip: grip, skin: wireSkinMM, foot: 4, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
 		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
 	}
@@ -80,7 +82,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(pullShare*b.Box.H, 5, 13), b.thick(0.64, 0.74), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.15)*b.Box.H, 5, 13), b.thick(0.8, 0.86), shift)
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -89,7 +91,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.waver(wireGirth, 1), b.d.waver(pullSlips, 1), b.d.tremor(pullWander*b.Box.W, 0.4)
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 30, 110), b.d.tremor(pullSlips, 0.5), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
 	b.draw(&s, path)
 }
@@ -118,7 +120,7 @@ func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 
 // way is the middle of the wire's way up and down, and how far it goes from there, mm.
 func (b *builder) way() (middle, far float64) {
-	floor := min(wireMarginMM, b.Box.H/4)
+	floor := min(wireFloorMM, b.Box.H/4)
 	far = (b.Box.H - floor - wireTopMM) / 2
 	return floor + far, far
 }
@@ -129,7 +131,7 @@ func (b *builder) zigzag() {
 	ends := b.waves()
 	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	for i := 1; i < len(ends); i++ {
-		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
+		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
 			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.6, 0.8)}, shift)
 		}
 	}
@@ -164,7 +166,7 @@ func (b *builder) waves() []vec2 {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * b.d.Between(0.7, 1)
+		reach := far * swing * (1-0.55*b.d.Float()*b.d.Float())
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}
@@ -185,7 +187,8 @@ func (b *builder) through(ends []vec2) []vec2 {
 		from, to := ends[i-1], ends[i]
 		for k := range each {
 			t := float64(k) / float64(each)
-			path = append(path, vec2{from.y + t*(to.y-from.y), 0.5*(from.z+to.z) + 0.5*(from.z-to.z)*math.Cos(math.Pi*t)})
+			u := t + turnRound*math.Sin(2*math.Pi*t)/(2*math.Pi)
+			path = append(path, vec2{from.y + u*(to.y-from.y), 0.5*(from.z+to.z) + 0.5*(from.z-to.z)*math.Cos(math.Pi*t)})
 		}
 	}
 	last := ends[len(ends)-1]
