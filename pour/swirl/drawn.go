@@ -26,7 +26,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.slump(b.thick(3.5, 1.5))
+			b.add(op{wave: newWave(&b.d, b.Box, b.level, min(b.thick(3.5, 1.5), 0.12*b.level)).slow(1.2)})
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -39,7 +39,7 @@ const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireFloorMM  = 1.5
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 4    // under the surface it drags less and less
+	wireSkinMM   = 2.5    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
@@ -62,8 +62,8 @@ const (
 // It tells how it drifted.
 func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
-	s.girth, s.pace = b.d.waver(wireGirth, 2*max(1, b.Turns)), wirePace
+	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 60, 300)
+	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 60, 300), wirePace
 	b.draw(&s, path)
 	return s.shift
 }
@@ -73,7 +73,7 @@ func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, foot: 4, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
 		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
-		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
+		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 90, 420),
 	}
 }
 
@@ -91,7 +91,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 30, 110), b.d.tremor(pullSlips, 0.5), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 25, 110), b.d.waves(pullSlips, 0.5, 60, 400), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
 	b.draw(&s, path)
 }
