@@ -36,10 +36,10 @@ func (b *builder) hanger() func(script.Act) {
 
 // How a wire is led along the loaf by hand: by eye, no source.
 const (
-	wireMarginMM = 4    // the wire keeps this far from the walls
+	wireMarginMM = 4 // the wire keeps this far from the walls
 	wireFloorMM  = 1.5
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 2.5    // under the surface it drags less and less
+	wireSkinMM   = 2.5  // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
@@ -49,8 +49,8 @@ const (
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3    // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
-	pullSlips    = 1 // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
-	liftedOut    = 0.5  // so often the wire comes up through the surface where it turns
+	pullSlips    = 1    // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
+	liftedOut    = 0.75 // so often the wire comes up through the surface where it turns
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
 	pullPace     = 0.75 // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
@@ -166,7 +166,7 @@ func (b *builder) waves() []vec2 {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * (1-0.55*b.d.Float()*b.d.Float())
+		reach := far * swing * (1 - 0.55*b.d.Float()*b.d.Float())
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}
