@@ -26,12 +26,21 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.add(op{wave: newWave(&b.d, b.Box, b.level, min(b.thick(3.5, 1.5), 0.12*b.level)).slow(1.2)})
+			b.slumpOver(b.thick(3.5, 1.5), levelLong(b.Technique))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
 		}
 	}
+}
+
+// levelLong is how much longer along the loaf than a settling a loaf slumps that is knocked on the table: a spiral, which a slumping squashes, alike
+// over a longer stretch. By eye, no source.
+func levelLong(t script.Technique) float64 {
+	if t == script.HangerSpiral {
+		return slumpLong
+	}
+	return 1.2
 }
 
 // How a wire is led along the loaf by hand: by eye, no source.

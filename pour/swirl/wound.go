@@ -7,8 +7,8 @@ const (
 	loopTurn   = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopRim    = 0.3
 	spiralRim  = 0.06
-	backLeast  = 0.7
-	backMost   = 1.05
+	smallLoop  = 0.7
+	largeLoop  = 1.05
 	loopPart   = 1.35 // how large what turns is against the loop
 	loopPace   = 1.6  // how much longer its steps are for it
 	loopGrip   = 0.25 // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
@@ -16,7 +16,9 @@ const (
 	leastRound = 0.3  // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.8  // and so much further the last
 	innerMore  = 1.3  // of the mean: how far the first round turns what lies within
-	outerLess  = 0.6  // and so much less the last, so that the angle falls evenly from the eye to the walls
+	eyeSize    = 0.3
+	eyeMore    = 1.2
+	outerLess  = 0.6 // and so much less the last, so that the angle falls evenly from the eye to the walls
 )
 
 // round is what turns within one round of the wire.
@@ -34,7 +36,7 @@ func (b *builder) loops() {
 	s := b.led(clamp(0.95*pitch, 6, 22), loopGrip*b.thick(0.84, 0.9))
 	s.girth, s.skin, s.pace = b.d.waver(wireGirth, turns), 1.5*wireSkinMM, loopPace
 	b.draw(&s, path)
-	for _, r := range append(inside, b.wayBack(inside)...) {
+	for _, r := range append(b.between(inside), inside...) {
 		b.windUp(r, s.shift, b.d.drift(0, 0.07*b.Box.H, [2]float64{90, 170}, [2]float64{220, 500}), loopRim)
 	}
 	for i, r := range inside {
@@ -74,23 +76,23 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 	return path, inside
 }
 
-// wayBack is the loops of the wire on its way back between those of its way there, in the same sense, each of which takes along again what
-// they left: no two as large, high where those were low.
-func (b *builder) wayBack(there []round) []round {
+// between is the loops of the wire on its way there, between those of its way back and in the same sense, each of which takes along again what
+// they left: no two as large, high where those are low.
+func (b *builder) between(those []round) []round {
 	middle, far := b.way()
-	back := make([]round, 0, len(there))
-	for i := len(there) - 1; i >= 0; i-- {
-		r, next := there[i], there[max(i-1, 0)]
-		if i == 0 && i < len(there)-1 {
+	out := make([]round, 0, len(those))
+	for i := len(those) - 1; i >= 0; i-- {
+		r, next := those[i], those[max(i-1, 0)]
+		if i == 0 && i < len(those)-1 {
 			break
 		}
-		by := b.d.Between(backLeast, backMost)
+		by := b.d.Between(smallLoop, largeLoop)
 		at := vec2{b.d.Between(0.4, 0.6), b.d.Between(0.1, 0.5)}
 		at.y = r.at.y + at.y*(next.at.y-r.at.y)
 		at.z = middle - math.Copysign(at.z*far, 0.5*(r.at.z+next.at.z)-middle)
-		back = append(back, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.5, 0.9)})
+		out = append(out, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.6, 0.9)})
 	}
-	return back
+	return out
 }
 
 // windUp lets the batter within a round turn: in the middle most, evenly less towards its rim. Along the loaf it drifts as far as the walls
@@ -139,5 +141,9 @@ func (b *builder) windIn(mid vec2, size, dir, oval float64, shift, sink wobble) 
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	half := vec2{0.5 * size * b.Box.W, 0.5 * size * b.Box.H}
 	part := b.d.Between(0.6, 0.9)
-	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.2, 0.8)}, shift, sink, spiralRim)
+	more := b.d.Between(0.2, 0.8)
+	if size <= eyeSize {
+		more += eyeMore
+	}
+	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * more}, shift, sink, spiralRim)
 }
