@@ -56,12 +56,12 @@ const (
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
-	pullSkinMM   = 3    // and so far under it its pull fades then
+	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
 	pullSlips    = 1    // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
 	liftedOut    = 0.75 // so often the wire comes up through the surface where it turns
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
-	pullPace     = 0.75 // as the surface is close its steps are shorter
+	pullStepMM   = 1    // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 	turnRound    = 1
@@ -101,7 +101,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 25, 110), b.d.waves(pullSlips, 0.5, 60, 400), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
-	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
+	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(1, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }
 

@@ -15,10 +15,8 @@ const (
 	spiralPart = 0.55 // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.3  // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.8  // and so much further the last
-	innerMore  = 1.3  // of the mean: how far the first round turns what lies within
-	eyeSize    = 0.3
-	eyeMore    = 1.2
-	outerLess  = 0.6 // and so much less the last, so that the angle falls evenly from the eye to the walls
+	innerMore  = 1.45 // of the mean: how far the first round turns what lies within
+	outerLess  = 0.6  // and so much less the last, so that the angle falls evenly from the eye to the walls
 )
 
 // round is what turns within one round of the wire.
@@ -122,7 +120,7 @@ func (b *builder) spiral() {
 	}
 	side := b.d.Sign()
 	for _, from := range [...]float64{-side * b.d.Between(0.12, 0.36), side * b.d.Between(0.02, 0.14), side * b.d.Between(0.22, 0.38)} {
-		b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.74, 0.84)}, shift)
+		b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift)
 	}
 }
 
@@ -141,9 +139,5 @@ func (b *builder) windIn(mid vec2, size, dir, oval float64, shift, sink wobble) 
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	half := vec2{0.5 * size * b.Box.W, 0.5 * size * b.Box.H}
 	part := b.d.Between(0.6, 0.9)
-	more := b.d.Between(0.2, 0.8)
-	if size <= eyeSize {
-		more += eyeMore
-	}
-	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * more}, shift, sink, spiralRim)
+	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.2, 0.8)}, shift, sink, spiralRim)
 }
