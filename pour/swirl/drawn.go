@@ -48,7 +48,7 @@ const (
 	wireMarginMM = 4 // the wire keeps this far from the walls
 	wireFloorMM  = 1.5
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
-	wireSkinMM   = 2.5  // under the surface it drags less and less
+	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
@@ -100,7 +100,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 25, 110), b.d.waves(pullSlips, 0.5, 60, 400), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(1, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }
@@ -129,9 +129,8 @@ func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 
 // way is the middle of the wire's way up and down, and how far it goes from there, mm.
 func (b *builder) way() (middle, far float64) {
-	floor := min(wireFloorMM, b.Box.H/4)
-	far = (b.Box.H - floor - wireTopMM) / 2
-	return floor + far, far
+	far = (b.Box.H - wireFloorMM - wireTopMM) / 2
+	return wireFloorMM + far, far
 }
 
 // zigzag draws the wire down and up across the mould, now and then up through the surface where it turns. Then the batter goes round a little after it

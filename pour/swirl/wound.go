@@ -16,7 +16,7 @@ const (
 	leastRound = 0.3  // of half the mould: how far about it the first round of a spiral takes batter along
 	roundGrows = 0.8  // and so much further the last
 	innerMore  = 1.45 // of the mean: how far the first round turns what lies within
-	outerLess  = 0.6  // and so much less the last, so that the angle falls evenly from the eye to the walls
+	outerLess  = 0.75 // and so much less the last, so that the angle falls evenly from the eye to the walls
 )
 
 // round is what turns within one round of the wire.
