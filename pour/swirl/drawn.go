@@ -54,14 +54,14 @@ const (
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
-	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
+	wirePace     = 1.4  // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
 	pullSlips    = 1    // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
 	liftedOut    = 0.75 // so often the wire comes up through the surface where it turns
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
-	pullStepMM   = 1    // as the surface is close its steps are shorter
+	pullStepMM   = 1.6  // as the surface is close its steps are shorter
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
 	turnRound    = 1
