@@ -54,15 +54,16 @@ const (
 	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
-	wirePace     = 1.4  // its steps are longer: its way has no sharp bends
+	wirePace     = 1.7  // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
 	pullSlips    = 1    // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
 	liftedOut    = 0.75 // so often the wire comes up through the surface where it turns
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
-	pullStepMM   = 1.6  // as the surface is close its steps are shorter
-	slipsATurn   = 3    // about so often on the way down and up
+	pullPace     = 1.2
+	pullStepMM   = 1.6 // as the surface is close its steps are shorter
+	slipsATurn   = 3   // about so often on the way down and up
 	pathKnots    = 400
 	turnRound    = 1
 )
@@ -101,7 +102,7 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
 	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
-	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(1, pullStepMM/(radius*strokeSpacing))
+	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }
 
@@ -140,16 +141,14 @@ func (b *builder) zigzag() {
 	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
-			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.6, 0.8)}, shift)
+			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.56, 0.8)}, shift)
 		}
 	}
-	for range 2 {
-		b.takeAlong(
-			vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
-			vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-			b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
-		)
-	}
+	b.takeAlong(
+		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
+		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
+		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
+	)
 }
 
 // waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:
