@@ -26,7 +26,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.slumpOver(b.thick(3.5, 1.5), levelLong(b.Technique))
+			b.slumpOver(b.thick(3.5, 1.5), afterKnock(b.Technique))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -34,19 +34,21 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
-// levelLong is how much longer along the loaf than a settling a loaf slumps that is knocked on the table: a spiral, which a slumping squashes, alike
-// over a longer stretch. By eye, no source.
-func levelLong(t script.Technique) float64 {
+// afterKnock is how much longer along the loaf than a settling a loaf slumps that is knocked on the table: a spiral, which that squashes, as alike as
+// after the wire.
+func afterKnock(t script.Technique) float64 {
 	if t == script.HangerSpiral {
 		return slumpLong
 	}
-	return 1.2
+	return knockLong
 }
 
 // How a wire is led along the loaf by hand: by eye, no source.
 const (
-	wireMarginMM = 4 // the wire keeps this far from the walls
-	wireFloorMM  = 1.5
+	wireMarginMM = 4    // the wire keeps this far from the walls
+	wireFloorMM  = 1.5  // and this from the floor
+	wireFootMM   = 5    // over the floor it drags less and less
+	knockLong    = 1.2  // times as long along the loaf as a settling a loaf slumps that is knocked on the table
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
@@ -58,14 +60,15 @@ const (
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
-	pullSlips    = 1    // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
-	liftedOut    = 0.75 // so often the wire comes up through the surface where it turns
+	pullSlips    = 1    // of its grip that it loses then in stretches, at most: the track it leaves begins, thins, swells and ends
+	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
-	pullPace     = 1.2
-	pullStepMM   = 1.6 // as the surface is close its steps are shorter
-	slipsATurn   = 3   // about so often on the way down and up
+	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
+	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
+	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
-	turnRound    = 1
+	turnRound    = 1    // 0: as much across between its turns as at them; 1: straight up and down between, round at the turns
+	turnsShort   = 0.55 // of its way from the middle that a turn may fall short; most fall short of little
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
@@ -81,7 +84,7 @@ func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 // led is how the wire is led through the loaf.
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
-		radius: radius, grip: grip, skin: wireSkinMM, foot: 4, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		radius: radius, grip: grip, skin: wireSkinMM, foot: wireFootMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
 		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
 		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 90, 420),
 	}
@@ -101,7 +104,8 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.shift, s.girth, s.slip = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400)
+	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }
@@ -134,8 +138,8 @@ func (b *builder) way() (middle, far float64) {
 	return wireFloorMM + far, far
 }
 
-// zigzag draws the wire down and up across the mould, now and then up through the surface where it turns. Then the batter goes round a little after it
-// here and there, so that no fold stands straight.
+// zigzag draws the wire down and up across the mould, and where it turns up there through the surface in stretches. Then the batter goes round a
+// little after it somewhere, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
 	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
@@ -173,7 +177,7 @@ func (b *builder) waves() []vec2 {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * (1 - 0.55*b.d.Float()*b.d.Float())
+		reach := far * swing * (1 - turnsShort*b.d.Float()*b.d.Float())
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}

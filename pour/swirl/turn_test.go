@@ -50,6 +50,14 @@ func TestAWhirlWindsEvenly(t *testing.T) {
 	}
 }
 
+// A softer rim takes from the turning near it, most at the rim, so that what lies across is not torn.
+func TestASoftRimTearsLess(t *testing.T) {
+	hard, soft := winding(0.9*0.9, 0.06)-winding(1, 0.06), winding(0.9*0.9, 0.3)-winding(1, 0.3)
+	if soft > 0.6*hard || !near(winding(0, 0.3), 1, 1e-6) {
+		t.Errorf("over the last tenth the angle falls by %.4f at a hard rim and %.4f at a soft one", hard, soft)
+	}
+}
+
 func TestAWhirlKeepsAreaAndItsWayBackUndoesIt(t *testing.T) {
 	w := anyWhirl()
 	d := newDice(4)

@@ -5,18 +5,18 @@ import "math"
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
 	loopTurn   = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
-	loopRim    = 0.3
-	spiralRim  = 0.06
-	smallLoop  = 0.7
-	largeLoop  = 1.05
-	loopPart   = 1.35 // how large what turns is against the loop
-	loopPace   = 2.4  // how much longer its steps are for it
-	loopGrip   = 0.25 // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
-	spiralPart = 0.55 // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
-	leastRound = 0.3  // of half the mould: how far about it the first round of a spiral takes batter along
-	roundGrows = 0.8  // and so much further the last
-	innerMore  = 1.45 // of the mean: how far the first round turns what lies within
-	outerLess  = 0.75 // and so much less the last, so that the angle falls evenly from the eye to the walls
+	loopRim    = 0.3            // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
+	spiralRim  = 0.06           // and at that of a round of a spiral
+	smallLoop  = 0.7            // how large a loop of the way there is at least, of one of the way back
+	largeLoop  = 1.05           // and at most
+	loopPart   = 1.35           // how large what turns is against the loop
+	loopPace   = 2.4            // how much longer its steps are for it
+	loopGrip   = 0.25           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
+	spiralPart = 0.55           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	leastRound = 0.3            // of half the mould: how far about it the first round of a spiral takes batter along
+	roundGrows = 0.8            // and so much further the last
+	innerMore  = 1.45           // of the mean: how far the first round turns what lies within
+	outerLess  = 0.75           // and so much less the last, so that the angle falls evenly from the eye to the walls
 )
 
 // round is what turns within one round of the wire.
@@ -25,8 +25,8 @@ type round struct {
 	angle    float64 // radians, in the middle
 }
 
-// loops leads the wire in a row of rounds, over or under, each of which drags at what lies about it; what is inside, and what was dragged
-// there, winds up.
+// loops leads the wire there and back in rows of rounds, over or under, each of which drags at what lies about it; what is inside, and what was
+// dragged there, winds up, and the rounds of the way back lie over those of the way there.
 func (b *builder) loops() {
 	turns := max(1, math.Round(b.Turns))
 	pitch := (b.Box.W - 2*wireMarginMM) / turns
@@ -79,15 +79,11 @@ func (b *builder) rowOfLoops(turns int, pitch float64) (path []vec2, inside []ro
 func (b *builder) between(those []round) []round {
 	middle, far := b.way()
 	out := make([]round, 0, len(those))
-	for i := len(those) - 1; i >= 0; i-- {
-		r, next := those[i], those[max(i-1, 0)]
-		if i == 0 && i < len(those)-1 {
-			break
-		}
-		by := b.d.Between(smallLoop, largeLoop)
-		at := vec2{b.d.Between(0.4, 0.6), b.d.Between(0.1, 0.5)}
-		at.y = r.at.y + at.y*(next.at.y-r.at.y)
-		at.z = middle - math.Copysign(at.z*far, 0.5*(r.at.z+next.at.z)-middle)
+	for i := range max(1, len(those)-1) {
+		r, next := those[i], those[min(i+1, len(those)-1)]
+		by, part := b.d.Between(smallLoop, largeLoop), b.d.Between(0.4, 0.6)
+		other := math.Copysign(b.d.Between(0.1, 0.5)*far, middle-0.5*(r.at.z+next.at.z))
+		at := vec2{r.at.y + part*(next.at.y-r.at.y), middle + other}
 		out = append(out, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.6, 0.9)})
 	}
 	return out
@@ -106,8 +102,8 @@ func (b *builder) windUp(r round, shift, sink wobble, rim float64) {
 }
 
 // spiral leads the wire round and round: every round takes along what lies within it, so that the middle goes round with all of them and what
-// lies outside is wound in. Then the wire is pulled out of what is wound, from its outermost round: from deeper it would draw all rounds up to
-// a crest.
+// lies outside is wound in. Now and then the outermost round comes up through the surface, and last the wire is pulled out of it: from deeper it
+// would draw all rounds up to a crest.
 func (b *builder) spiral() {
 	rounds := int(max(1, math.Round(b.Turns)))
 	dir, oval := b.d.Sign(), b.d.Between(0.85, 1.15)
