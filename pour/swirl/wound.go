@@ -10,7 +10,7 @@ const (
 	smallLoop  = 0.7            // how large a loop of the way there is at least, of one of the way back
 	largeLoop  = 1.05           // and at most
 	loopPart   = 1.35           // how large what turns is against the loop
-	loopPace   = 2.4            // how much longer its steps are for it
+	loopPace   = 2              // how much longer its steps are for it
 	loopGrip   = 0.25           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
 	spiralPart = 0.55           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
 	leastRound = 0.3            // of half the mould: how far about it the first round of a spiral takes batter along
