@@ -114,8 +114,11 @@ func (b *builder) settle(amp float64) {
 }
 
 // slump is settle, but alike over a longer stretch of the loaf.
-func (b *builder) slump(amp float64) {
-	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level)).slow(slumpLong)})
+func (b *builder) slump(amp float64) { b.slumpOver(amp, slumpLong) }
+
+// slumpOver is slump, so many times as long along the loaf as a settling.
+func (b *builder) slumpOver(amp, long float64) {
+	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level)).slow(long)})
 }
 
 // slumpLong is how much longer along the loaf a slumping is than a settling: by eye, no source.

@@ -26,7 +26,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.slump(b.thick(3.5, 1.5))
+			b.slumpOver(b.thick(3.5, 1.5), afterKnock(b.Technique))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -34,9 +34,21 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
+// afterKnock is how much longer along the loaf than a settling a loaf slumps that is knocked on the table: a spiral, which that squashes, as alike as
+// after the wire.
+func afterKnock(t script.Technique) float64 {
+	if t == script.HangerSpiral {
+		return slumpLong
+	}
+	return knockLong
+}
+
 // How a wire is led along the loaf by hand: by eye, no source.
 const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
+	wireFloorMM  = 1.5  // and this from the floor
+	wireFootMM   = 5    // over the floor it drags less and less
+	knockLong    = 1.2  // times as long along the loaf as a settling a loaf slumps that is knocked on the table
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
@@ -46,22 +58,25 @@ const (
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
-	pullSkinMM   = 5    // and so far under it its pull fades then
+	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
-	pullSlips    = 0.25 // of its grip that it loses then in long stretches, at most: the track it leaves thins and swells
-	liftedOut    = 0.5  // so often the wire comes up through the surface where it turns
-	pullWander   = 0.03 // of the width: so far aside the track it leaves wanders
-	pullPace     = 0.75 // as the surface is close its steps are shorter
+	pullSlips    = 1    // of its grip that it loses then in stretches, at most: the track it leaves begins, thins, swells and ends
+	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
+	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
+	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
+	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
 	slipsATurn   = 3    // about so often on the way down and up
 	pathKnots    = 400
+	turnRound    = 1    // 0: as much across between its turns as at them; 1: straight up and down between, round at the turns
+	turnsShort   = 0.55 // of its way from the middle that a turn may fall short; most fall short of little
 )
 
 // wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
 // It tells how it drifted.
 func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waver(wireSlips, slipsATurn*max(1, b.Turns))
-	s.girth, s.pace = b.d.waver(wireGirth, 2*max(1, b.Turns)), wirePace
+	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 60, 300)
+	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 60, 300), wirePace
 	b.draw(&s, path)
 	return s.shift
 }
@@ -69,9 +84,9 @@ func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 // led is how the wire is led through the loaf.
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
-		radius: radius, grip: grip, skin: wireSkinMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
+		radius: radius, grip: grip, skin: wireSkinMM, foot: wireFootMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
 		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
-		waver: b.d.waver(wireWavers*b.Box.H, max(1, b.Turns)),
+		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 90, 420),
 	}
 }
 
@@ -80,7 +95,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(pullShare*b.Box.H, 5, 13), b.thick(0.64, 0.74), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.15)*b.Box.H, 5, 13), b.thick(0.8, 0.86), shift)
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -89,8 +104,9 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip, s.waver = shift, b.d.waver(wireGirth, 1), b.d.waver(pullSlips, 1), b.d.tremor(pullWander*b.Box.W, 0.4)
-	s.pivot, s.skin, s.pace = path[0], pullSkinMM, pullPace
+	s.shift, s.girth, s.slip = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400)
+	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }
 
@@ -118,28 +134,25 @@ func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 
 // way is the middle of the wire's way up and down, and how far it goes from there, mm.
 func (b *builder) way() (middle, far float64) {
-	floor := min(wireMarginMM, b.Box.H/4)
-	far = (b.Box.H - floor - wireTopMM) / 2
-	return floor + far, far
+	far = (b.Box.H - wireFloorMM - wireTopMM) / 2
+	return wireFloorMM + far, far
 }
 
-// zigzag draws the wire down and up across the mould, now and then up through the surface where it turns. Then the batter goes round a little after it
-// here and there, so that no fold stands straight.
+// zigzag draws the wire down and up across the mould, and where it turns up there through the surface in stretches. Then the batter goes round a
+// little after it somewhere, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
 	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	for i := 1; i < len(ends); i++ {
-		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z && b.d.Float() < liftedOut {
-			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.6, 0.8)}, shift)
+		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
+			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.56, 0.8)}, shift)
 		}
 	}
-	for range 2 {
-		b.takeAlong(
-			vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
-			vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-			b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
-		)
-	}
+	b.takeAlong(
+		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
+		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
+		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
+	)
 }
 
 // waves is where the wire turns on its way down and up across the mould, from either side. It goes down as often as it is turned, by hand:
@@ -164,7 +177,7 @@ func (b *builder) waves() []vec2 {
 		if i > 0 && i < halves {
 			t += b.d.Between(-0.27, 0.27) / float64(halves)
 		}
-		reach := far * swing * b.d.Between(0.7, 1)
+		reach := far * swing * (1 - turnsShort*b.d.Float()*b.d.Float())
 		if (i+first)%2 == 1 {
 			reach = -reach
 		}
@@ -185,7 +198,8 @@ func (b *builder) through(ends []vec2) []vec2 {
 		from, to := ends[i-1], ends[i]
 		for k := range each {
 			t := float64(k) / float64(each)
-			path = append(path, vec2{from.y + t*(to.y-from.y), 0.5*(from.z+to.z) + 0.5*(from.z-to.z)*math.Cos(math.Pi*t)})
+			u := t + turnRound*math.Sin(2*math.Pi*t)/(2*math.Pi)
+			path = append(path, vec2{from.y + u*(to.y-from.y), 0.5*(from.z+to.z) + 0.5*(from.z-to.z)*math.Cos(math.Pi*t)})
 		}
 	}
 	last := ends[len(ends)-1]

@@ -22,6 +22,7 @@ type stroke struct {
 	width       float64 // of the mould
 	level       float64 // of the batter while the stroke is drawn
 	skin        float64 // mm, under the surface, within which its flow fades; 0: as at the other walls
+	foot        float64 // mm, over the bottom, within which its flow fades; 0: as at the other walls
 	still       bool    // leaves the surface in place: what is poured next joins what lies there without a break
 	pivot       vec2    // the stroke is stretched about this point
 	shift       wobble  // mm across
@@ -128,9 +129,13 @@ func newDragOf(from, to vec2, s *stroke, radius float64) drag {
 		d.ry = 1 / fade
 	}
 	fade = min(reach, s.level/2)
+	if s.foot > 0 {
+		fade = min(s.foot, s.level/2)
+	}
 	if min(from.z, to.z)-radius < fade {
 		d.rz = 1 / fade
 	}
+	fade = min(reach, s.level/2)
 	if s.skin > 0 {
 		fade = min(s.skin, s.level/2)
 	}

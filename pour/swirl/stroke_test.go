@@ -213,3 +213,18 @@ func TestAStreamPushesAsideWhatLiesThere(t *testing.T) {
 		}
 	}
 }
+
+// A stroke with a foot drags what lies over it as if there were no floor, and less and less within it; one without fades as at the walls.
+func TestAStrokeFadesWithinItsFoot(t *testing.T) {
+	s := rod([]vec2{{30, 6}, {32, 6}}, 1)
+	s.radius = 12
+	at := func(foot, z float64) float64 {
+		s.foot = foot
+		d := newDrag(s.path[0], s.path[1], s)
+		y, _ := d.velocity(s.path[0].y, z, s.path[0].y, 6)
+		return y
+	}
+	if over, within, without := at(5, 6), at(5, 2), at(0, 6); !near(over, 2, 1e-9) || within > 0.8*over || without > 0.99*over {
+		t.Errorf("at 6 mm it goes %.3f, at 2 mm %.3f, and %.3f without a foot", over, within, without)
+	}
+}

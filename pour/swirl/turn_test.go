@@ -7,7 +7,7 @@ import (
 
 func anyWhirl() *whirl {
 	return &whirl{
-		centre: vec2{40, 30}, half: vec2{37, 27}, room: vec2{3, 3}, angle: 5, gain: wobble{mean: 1},
+		centre: vec2{40, 30}, half: vec2{37, 27}, room: vec2{3, 3}, angle: 5, rim: 0.06, gain: wobble{mean: 1},
 		shift: wobble{amp: [2]float64{4, 4}, k: [2]float64{0.05, 0.02}}, sink: wobble{amp: [2]float64{4, 4}, k: [2]float64{0.04, 0.03}},
 	}
 }
@@ -20,7 +20,7 @@ func TestAWhirlTurnsEllipses(t *testing.T) {
 	for _, q := range []float64{0.1, 0.5, 0.8, 0.99} {
 		y, z := w.move(9, 40+37*q, 30, 1)
 		e, f := (y-40)/37, (z-30)/27
-		want := 5 * winding(q*q)
+		want := 5 * winding(q*q, 0.06)
 		sin, cos := math.Sincos(want)
 		if !near(e, q*cos, 1e-9) || !near(f, q*sin, 1e-9) {
 			t.Errorf("a place at %g of the radius goes to (%.4f, %.4f), want (%.4f, %.4f)", q, e, f, q*cos, q*sin)
@@ -36,17 +36,25 @@ func TestAWhirlTurnsEllipses(t *testing.T) {
 // A spiral of Archimedes has arms as wide as each other: the angle falls by as much for every tenth of the radius, but in the eye and at the rim.
 func TestAWhirlWindsEvenly(t *testing.T) {
 	for at, want := range map[float64]float64{0: 1, 1: 0} {
-		if got := winding(at); !near(got, want, 1e-6) {
+		if got := winding(at, 0.06); !near(got, want, 1e-6) {
 			t.Errorf("at %g of the radius it turns %g of the angle, want %g", at, got, want)
 		}
 	}
 	for _, r := range []float64{0.25, 0.35, 0.45, 0.55, 0.65, 0.75} {
-		if fall := winding(r*r) - winding((r+0.1)*(r+0.1)); !near(fall, 0.117, 0.008) {
+		if fall := winding(r*r, 0.06) - winding((r+0.1)*(r+0.1), 0.06); !near(fall, 0.117, 0.008) {
 			t.Errorf("from %.2f to %.2f of the radius the angle falls by %.4f", r, r+0.1, fall)
 		}
 	}
-	if eye, rim := winding(0)-winding(0.05*0.05), winding(0.96*0.96)-winding(1); eye > 0.02 || rim > 0.025 {
+	if eye, rim := winding(0, 0.06)-winding(0.05*0.05, 0.06), winding(0.96*0.96, 0.06)-winding(1, 0.06); eye > 0.02 || rim > 0.025 {
 		t.Errorf("in the eye the angle falls by %.4f, at the rim by %.4f", eye, rim)
+	}
+}
+
+// A softer rim takes from the turning near it, most at the rim, so that what lies across is not torn.
+func TestASoftRimTearsLess(t *testing.T) {
+	hard, soft := winding(0.9*0.9, 0.06)-winding(1, 0.06), winding(0.9*0.9, 0.3)-winding(1, 0.3)
+	if soft > 0.6*hard || !near(winding(0, 0.3), 1, 1e-6) {
+		t.Errorf("over the last tenth the angle falls by %.4f at a hard rim and %.4f at a soft one", hard, soft)
 	}
 }
 

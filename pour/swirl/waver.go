@@ -13,9 +13,7 @@ type waver struct {
 // waver draws a waver of up to amp mm: waves of 250 to 700 mm along the loaf, each a few of them from end to end of the way: a wire is stiff.
 func (d *dice) waver(amp, most float64) waver { return d.waves(amp, most, 250, 700) }
 
-// tremor draws a waver in waves of 90 to 260 mm along the loaf.
-func (d *dice) tremor(amp, most float64) waver { return d.waves(amp, most, 90, 260) }
-
+// waves is waver in waves of a range of lengths along the loaf, mm.
 func (d *dice) waves(amp, most, short, long float64) waver {
 	w := waver{amp: amp / waverModes}
 	for i := range w.modes {

@@ -7,14 +7,14 @@ import (
 	"pourbench/pour/script"
 )
 
-// A waver goes no further aside than it may, each way by itself, changes little from place to place and much over half a loaf, a tremor within
-// a few bars.
+// A waver goes no further aside than it may, each way by itself, changes little from place to place and much over half a loaf, in
+// shorter waves within a few bars.
 func TestAWaverTakesEveryPartOfAWayAsideByItself(t *testing.T) {
 	d := newDice(2)
 	for name, c := range map[string]struct {
 		w           waver
 		short, long float64 // mm, of its waves
-	}{"a waver": {d.waver(6, 3), 250, 700}, "a tremor": {d.tremor(6, 3), 90, 260}} {
+	}{"a waver": {d.waver(6, 3), 250, 700}, "in shorter waves it": {d.waves(6, 3, 90, 260), 90, 260}} {
 		most, step, apart, far, up := 0.0, 0.0, 0.0, 0.0, 0.0
 		for i := range 200 {
 			x, part := 1.25*float64(i), float64(i%20)/20

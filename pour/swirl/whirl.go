@@ -11,6 +11,7 @@ type whirl struct {
 	gain        wobble  // of the angle
 	shift, sink wobble  // mm, of the centre across and up
 	room        vec2    // mm, how far the centre may go before the ellipse touches a wall
+	rim         float64 // how soft the turning ends at the rim, of the radius
 }
 
 // turned is a whirl in one cross-section.
@@ -18,11 +19,12 @@ type turned struct {
 	cy, cz     float64
 	invY, invZ float64 // 1/mm
 	angle      float64
+	rim        float64
 }
 
 func (w *whirl) at(x float64) turned {
 	dy, dz := clamp(w.shift.at(x), -w.room.y, w.room.y), clamp(w.sink.at(x), -w.room.z, w.room.z)
-	return turned{cy: w.centre.y + dy, cz: w.centre.z + dz, invY: 1 / w.half.y, invZ: 1 / w.half.z, angle: w.angle * w.gain.at(x)}
+	return turned{cy: w.centre.y + dy, cz: w.centre.z + dz, invY: 1 / w.half.y, invZ: 1 / w.half.z, angle: w.angle * w.gain.at(x), rim: w.rim}
 }
 
 // turn carries a point along (dir 1) or back (dir -1).
@@ -32,21 +34,19 @@ func (t *turned) turn(y, z, dir float64) (float64, float64) {
 	if q >= 1 {
 		return y, z
 	}
-	sin, cos := math.Sincos(dir * t.angle * winding(q))
+	sin, cos := math.Sincos(dir * t.angle * winding(q, t.rim))
 	return t.cy + (e*cos-f*sin)/t.invY, t.cz + (e*sin+f*cos)/t.invZ
 }
 
-const (
-	whirlEye = 0.02 // how round the winding is at the middle, of the radius squared
-	whirlRim = 0.06 // how soft it ends at the rim, of the radius
-)
+// whirlEye is how round the winding is at the middle, of the radius squared.
+const whirlEye = 0.02
 
 // winding is what part of the angle at the middle a place turns that is the root of q of the radius out: it falls evenly, so that the arms
 // of a spiral are evenly wide, but for the eye and the rim, where it falls less and less.
-func winding(q float64) float64 {
+func winding(q, rim float64) float64 {
 	const all = 0.8685291 // √(1+whirlEye) - √whirlEye
 	g := max(0, (math.Sqrt(1+whirlEye)-math.Sqrt(q+whirlEye))/all)
-	return g * g / (g + whirlRim) * (1 + whirlRim)
+	return g * g / (g + rim) * (1 + rim)
 }
 
 func (w *whirl) move(x, y, z, dir float64) (float64, float64) {
