@@ -18,7 +18,9 @@ type wobble struct {
 	amp    [2]float64
 	k      [2]float64 // 1/mm
 	offset [2]float64
-	lobes  lobes // how it swells besides; the zero value: not
+	lobes  lobes   // how it swells besides; the zero value: not
+	near   float64 // it turns back gently before it comes below near or beyond far
+	far    float64 // 0: it goes anywhere
 }
 
 // lobes are how what hangs down hangs in bulbs, one after the other along the loaf: round ones with narrow gaps between them.
@@ -62,6 +64,16 @@ func (d *dice) sway(mean, amp float64) wobble {
 	return d.drift(mean, amp, [2]float64{100, 170}, [2]float64{220, 420})
 }
 
+// wander draws how a jug that is led along the loaf and across it goes, up to amp either side of mean, in waves of 85 to 125 mm and 150 to 230 mm.
+func (d *dice) wander(mean, amp float64) wobble {
+	return d.drift(mean, amp, [2]float64{85, 125}, [2]float64{150, 230})
+}
+
+// spurts draws how a thin stream runs: it swells, thins and almost stops, in waves of 55 to 90 mm and 100 to 180 mm.
+func (d *dice) spurts(amp float64) wobble {
+	return d.drift(0, amp, [2]float64{55, 90}, [2]float64{100, 180})
+}
+
 // bulbs draws what hangs in bulbs of 31 to 58 mm along the loaf, by up to about amp more in their middles and less between them, and all of them by
 // a half of that more here and less there.
 func (d *dice) bulbs(amp float64) wobble {
@@ -89,7 +101,18 @@ func (w *wobble) at(x float64) float64 {
 	if w.lobes.amp != 0 {
 		v += w.lobes.amp * w.lobes.at(w.lobes.k*x+w.lobes.offset-lobeBend*long)
 	}
+	if w.far > w.near {
+		mid, room := 0.5*(w.near+w.far), 0.5*(w.far-w.near)
+		u := (v - mid) / room
+		v = mid + room*u/math.Pow(1+math.Pow(math.Abs(u), 6), 1./6)
+	}
 	return v
+}
+
+// between is the same drift, but it turns back gently before it comes below near or beyond far.
+func (w wobble) between(near, far float64) wobble {
+	w.near, w.far = near, far
+	return w
 }
 
 // within is the same drift, but no further than so far from its mean.

@@ -32,8 +32,8 @@ func (b *builder) streamed(a script.Act) {
 			half /= dropOwn
 		}
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
-			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
+			part: 1 / n, line: b.d.wander(b.Box.W*at, min(dropSwing, 0.32*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.spurts(dropSpurts),
 		})
 	}
 	from := b.level
@@ -51,7 +51,9 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 13.0 // mm, how far the hand swings to either side of its line
+	dropSwing  = 20.0 // mm, how far the hand swings to either side of its line
+	dropSpurts = 1.2
+	dropWall   = 0.05 // of the mould's width: the hand turns back so far from the wall
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
 	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
@@ -65,12 +67,16 @@ const (
 // strands splits the streams that go into a mould more than half full: the hand leads thinner ones there and back and, where there is but one line, there
 // again, so that each lies over itself here and beside itself there.
 func (b *builder) strands(rows []row) []row {
-	if b.level < dropBack*b.Box.H {
-		return rows
-	}
 	ways := 3
 	if len(rows) > 1 {
 		ways = 2
+	}
+	even := dropEven
+	if b.level < dropBack*b.Box.H {
+		ways, even = ways-1, 1
+	}
+	if ways == 1 {
+		return rows
 	}
 	var out []row
 	for _, r := range rows {
@@ -79,12 +85,12 @@ func (b *builder) strands(rows []row) []row {
 			s := r
 			s.half *= dropThread * b.d.Between(0.9, 1.1)
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
-			s.flush, s.hang = s.flush.times(dropEven), s.hang.times(dropEven)
+			s.flush, s.hang = s.flush.times(even), s.hang.times(even)
 			if i > 0 {
-				s.line.mean += side * r.half * b.d.Between(0.6, 2.1)
-				s.line.offset[0] += b.d.Between(-1, 1)
-				s.line.offset[1] += b.d.Between(-0.6, 0.6)
-				s.hang = b.d.bulbs(dropHang).times(dropEven)
+				s.line = b.d.wander(s.line.mean+side*r.half*b.d.Between(0.6, 2.1), min(dropSwing, 0.32*b.Box.W))
+				s.line.near, s.line.far = r.line.near, r.line.far
+				s.hang = b.d.bulbs(dropHang).times(even)
+				s.flush = b.d.spurts(dropSpurts).times(even)
 				side = -side
 			}
 			out = append(out, s)
