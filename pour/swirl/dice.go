@@ -18,7 +18,8 @@ type wobble struct {
 	amp    [2]float64
 	k      [2]float64 // 1/mm
 	offset [2]float64
-	lobes  lobes   // how it swells besides; the zero value: not
+	lobes  lobes // how it swells besides; the zero value: not
+	zigzag bool
 	near   float64 // it turns back gently before it comes below near or beyond far
 	far    float64 // 0: it goes anywhere
 }
@@ -38,6 +39,8 @@ func (l *lobes) at(a float64) float64 {
 	c := math.Cos(0.5 * a)
 	return 2 * (math.Sqrt((c*c+lobeGap*lobeGap)/(1+lobeGap*lobeGap)) - lobeMean)
 }
+
+const zigzag = 0.93
 
 // wobble draws a drift of up to amp either side of mean, with waves of 60 to 110 mm and 140 to 320 mm.
 func (d *dice) wobble(mean, amp float64) wobble {
@@ -64,9 +67,12 @@ func (d *dice) sway(mean, amp float64) wobble {
 	return d.drift(mean, amp, [2]float64{100, 170}, [2]float64{220, 420})
 }
 
-// wander draws how a jug that is led along the loaf and across it goes, up to amp either side of mean, in waves of 85 to 125 mm and 150 to 230 mm.
+// wander draws how a jug that is led along the loaf and to and fro across it goes, up to amp either side of mean: there and back in 90 to 150 mm.
 func (d *dice) wander(mean, amp float64) wobble {
-	return d.drift(mean, amp, [2]float64{85, 125}, [2]float64{150, 230})
+	w := d.drift(mean, amp, [2]float64{110, 170}, [2]float64{220, 360})
+	w.amp = [2]float64{0.72 * amp, 0.28 * amp}
+	w.zigzag = true
+	return w
 }
 
 // spurts draws how a thin stream runs: it swells, thins and almost stops, in waves of 55 to 90 mm and 100 to 180 mm.
@@ -97,7 +103,12 @@ func (w *wobble) at(x float64) float64 {
 		return w.mean
 	}
 	long := math.Sin(w.k[1]*x + w.offset[1])
-	v := w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]) + w.amp[1]*long
+	short := math.Sin(w.k[0]*x + w.offset[0])
+	if w.zigzag {
+		short = math.Sin(w.k[0]*x + w.offset[0] + 0.8*long)
+		short = math.Asin(zigzag*short) / math.Asin(zigzag)
+	}
+	v := w.mean + w.amp[0]*short + w.amp[1]*long
 	if w.lobes.amp != 0 {
 		v += w.lobes.amp * w.lobes.at(w.lobes.k*x+w.lobes.offset-lobeBend*long)
 	}

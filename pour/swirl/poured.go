@@ -32,7 +32,7 @@ func (b *builder) streamed(a script.Act) {
 			half /= dropOwn
 		}
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.wander(b.Box.W*at, min(dropSwing, 0.32*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			part: 1 / n, line: b.d.wander(b.Box.W*at, min(dropSwing, 0.38*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W), half: 1.1*max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.spurts(dropSpurts),
 		})
 	}
@@ -51,12 +51,12 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 20.0 // mm, how far the hand swings to either side of its line
-	dropSpurts = 1.2
+	dropSwing = 25.0 // mm, how far the hand swings to either side of its line
+	dropSpurts = 1.0
 	dropWall   = 0.05 // of the mould's width: the hand turns back so far from the wall
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
-	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
+	dropHang   = 0.36  // how much deeper a stream hangs in bulbs
 	dropEven   = 0.4  // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
 	dropThread = 0.62 // how wide it is then, against one that goes there once
 	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
@@ -87,7 +87,7 @@ func (b *builder) strands(rows []row) []row {
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
 			s.flush, s.hang = s.flush.times(even), s.hang.times(even)
 			if i > 0 {
-				s.line = b.d.wander(s.line.mean+side*r.half*b.d.Between(0.6, 2.1), min(dropSwing, 0.32*b.Box.W))
+				s.line = b.d.wander(s.line.mean+side*r.half*b.d.Between(0.6, 2.1), min(dropSwing, 0.38*b.Box.W))
 				s.line.near, s.line.far = r.line.near, r.line.far
 				s.hang = b.d.bulbs(dropHang).times(even)
 				s.flush = b.d.spurts(dropSpurts).times(even)
