@@ -69,7 +69,7 @@ func (d *dice) sway(mean, amp float64) wobble {
 
 // wander draws how a jug that is led along the loaf and to and fro across it goes, up to amp either side of mean: there and back in 90 to 150 mm.
 func (d *dice) wander(mean, amp float64) wobble {
-	w := d.drift(mean, amp, [2]float64{110, 170}, [2]float64{220, 360})
+	w := d.drift(mean, amp, [2]float64{115, 175}, [2]float64{220, 360})
 	w.amp = [2]float64{0.72 * amp, 0.28 * amp}
 	w.zigzag = true
 	return w

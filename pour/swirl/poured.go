@@ -32,7 +32,7 @@ func (b *builder) streamed(a script.Act) {
 			half /= dropOwn
 		}
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.wander(b.Box.W*at, min(dropSwing, 0.38*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W), half: 1.1*max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			part: 1 / n, line: b.d.wander(b.Box.W*at, min(dropSwing, 0.38*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W), half: 1.1 * max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.spurts(dropSpurts),
 		})
 	}
@@ -45,20 +45,20 @@ func (b *builder) streamed(a script.Act) {
 		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
 	}
 	if b.act%max(dropFolds, b.last/3) == 0 && b.level > 10 {
-		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(1.5, 0.7)).slow(4)})
+		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(0.9, 0.5)).slow(4)})
 	}
 }
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing = 25.0 // mm, how far the hand swings to either side of its line
-	dropSpurts = 1.0
+	dropSwing  = 23.0 // mm, how far the hand swings to either side of its line
+	dropSpurts = 0.8
 	dropWall   = 0.05 // of the mould's width: the hand turns back so far from the wall
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
-	dropHang   = 0.36  // how much deeper a stream hangs in bulbs
-	dropEven   = 0.4  // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
-	dropThread = 0.62 // how wide it is then, against one that goes there once
+	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
+	dropEven   = 0.45 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
+	dropThread = 0.52 // how wide it is then, against one that goes there once
 	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
@@ -106,6 +106,6 @@ func (b *builder) bulb(r *row, deep float64) {
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: r.line, lean: b.d.sway(b.d.Between(-0.25, 0.25), 0.12),
 		reach: b.d.sway(1.05*r.half+b.d.Between(5, 10), 2), depth: b.d.sway(depth, 0.12*depth),
-		roll: b.d.sway(b.d.Between(0.015, 0.1)*b.thick(1.1, 0.3), 0.03),
+		roll: b.d.sway(b.d.Between(0.015, 0.075)*b.thick(1.1, 0.3), 0.03),
 	}})
 }
