@@ -32,7 +32,7 @@ func (b *builder) streamed(a script.Act) {
 			half /= dropOwn
 		}
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.wander(b.Box.W*at, min(dropSwing, 0.38*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W), half: 1.1 * max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			part: 1 / n, line: b.toAndFro(b.Box.W * at), half: 1.1 * max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
 			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.spurts(dropSpurts),
 		})
 	}
@@ -51,21 +51,28 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 23.0 // mm, how far the hand swings to either side of its line
-	dropSpurts = 0.8
+	dropSwing  = 23.0 // mm, how far the hand goes to either side of its line
+	dropPart   = 0.38 // of the mould's width: but no further
+	dropSpurts = 0.8  // by what part more or less runs here than there
 	dropWall   = 0.05 // of the mould's width: the hand turns back so far from the wall
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
 	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
-	dropEven   = 0.45 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
+	dropEven   = 0.43 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
 	dropThread = 0.52 // how wide it is then, against one that goes there once
 	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )
 
-// strands splits the streams that go into a mould more than half full: the hand leads thinner ones there and back and, where there is but one line, there
-// again, so that each lies over itself here and beside itself there.
+// toAndFro is the way of a hand that goes to and fro across the mould about a place, mm, and back before the walls.
+func (b *builder) toAndFro(at float64) wobble {
+	return b.d.wander(at, min(dropSwing, dropPart*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
+}
+
+// strands splits the streams of which there is but one: the hand leads it there and back, every time another way, and more runs now in the one and now in the
+// other. Into a mould more than half full it leads all of them there and back, thinner, and one alone there again: so each lies over itself here and
+// beside itself there.
 func (b *builder) strands(rows []row) []row {
 	ways := 3
 	if len(rows) > 1 {
@@ -87,8 +94,7 @@ func (b *builder) strands(rows []row) []row {
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
 			s.flush, s.hang = s.flush.times(even), s.hang.times(even)
 			if i > 0 {
-				s.line = b.d.wander(s.line.mean+side*r.half*b.d.Between(0.6, 2.1), min(dropSwing, 0.38*b.Box.W))
-				s.line.near, s.line.far = r.line.near, r.line.far
+				s.line = b.toAndFro(r.line.mean + side*r.half*b.d.Between(0.6, 2.1))
 				s.hang = b.d.bulbs(dropHang).times(even)
 				s.flush = b.d.spurts(dropSpurts).times(even)
 				side = -side
