@@ -13,9 +13,9 @@ const (
 	firstHalf   = 0.8   // of the mould's width: half of the first pours, which run out over the floor
 	lastHalf    = 0.13  // and of the last, which hold
 	unevenPosts = 0.62  // of the posts' own wave number: a second wave, by which no post is as far from the next as another
-	heldFirst   = 0.16  // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.66  // and the last
-	leastHeld   = -0.48 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
+	heldFirst   = 0.2   // by what part pours are wider at a post, and narrower between posts: the first
+	heldLast    = 0.72  // and the last
+	leastHeld   = -0.55 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
 	mostHeld    = 1.2   // and wider
 	floorBlunt  = 1.    // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
 	secondHeld  = 0.3   // of that: the second wave
