@@ -74,37 +74,47 @@ func (c contact) beside(s Script) {
 	}
 }
 
-// A stream runs so far to either side of its line, in widths of the mould: set by comparing with faces drawn, no source. The mould's
-// width is looked at in so many places.
+// A stream wanders so far to either side of its line, and covers so much of every stretch of the loaf where it goes, in widths of the mould: set by
+// comparing with faces drawn, no source. The mould's width is looked at in so many places.
 const (
-	streamReach = 0.1
-	places      = 40
+	streamReach = 0.4
+	streamCover = 0.15
+	places      = 20
 )
 
-// streamed has every stream touch what lies on the surface where it lands.
+// streamed has every stream touch what lies on the surface where it lands, which is now here and now there within its reach.
 func (c contact) streamed(s Script) {
-	var surface [places]int
+	var surface [places][]float64
 	for i := range surface {
-		surface[i] = Whole
+		surface[i] = make([]float64, len(s.Brief.Shares))
 	}
 	for _, a := range s.Acts {
 		if a.Kind != Pour {
 			continue
 		}
-		for i, lies := range surface {
+		for i := range surface {
 			at := (float64(i) + 0.5) / places
-			lands := len(a.Lines) == 0
+			cover := 0.0
 			for _, line := range a.Lines {
-				lands = lands || math.Abs(at-line) < streamReach/float64(len(a.Lines))
+				if math.Abs(at-line) < streamReach {
+					cover += streamCover / streamReach / float64(len(a.Lines))
+				}
 			}
-			if !lands {
-				continue
+			if len(a.Lines) == 0 {
+				cover = 1
 			}
-			if surface[i] = a.Jug; lies != Whole {
-				c.add(lies, a.Jug, 1)
-			}
+			c.cover(surface[i], a.Jug, min(1, cover))
 		}
 	}
+}
+
+// cover lays a jug over a part of a surface that is of the jugs by parts; it touches what it covers.
+func (c contact) cover(surface []float64, jug int, part float64) {
+	for j, lies := range surface {
+		c.add(jug, j, part*lies)
+		surface[j] -= part * lies
+	}
+	surface[jug] += part
 }
 
 // round has the colours touch as they lie in the pot: beside each other and, where the pot's own batter is left between, beside the pot.
@@ -171,12 +181,7 @@ func (c contact) heaped(s Script) {
 		if a.Kind != Spoon {
 			continue
 		}
-		cover := min(1, spoonCover*a.Share)
-		for j, lies := range surface {
-			c.add(a.Jug, j, cover*lies)
-			surface[j] -= cover * lies
-		}
-		surface[a.Jug] += cover
+		c.cover(surface, a.Jug, min(1, spoonCover*a.Share))
 	}
 }
 

@@ -104,17 +104,18 @@ func TestColoursTouchAsTheyLieInThePot(t *testing.T) {
 	}
 }
 
-// Streams by hand: each runs 0.1 of the width to either side, 8 of the 40 places.
+// Streams by hand: each wanders 0.4 of the width to either side, where it covers 0.375; two lines of a pour half of that each. One along 0.2 reaches 12 of the
+// 20 places and so covers 4.5 of the bed.
 func TestStreamsTouchWhatLiesWhereTheyLand(t *testing.T) {
 	for _, c := range []struct {
 		lines [][]float64 // of the second jug and the third
 		of    float64
 		want  string
 	}{
-		{[][]float64{{0.2}, {0.8}}, 16, "0-1 8; 0-2 8; "},
-		{[][]float64{{0.2}, {0.2}}, 16, "0-1 8; 1-2 8; "},
-		{[][]float64{{0.2}, {0.25}}, 16, "0-1 8; 0-2 2; 1-2 6; "},       // 0.15 to 0.35: 6 places of the second, up to 0.3
-		{[][]float64{{0.2}, {0.25, 0.85}}, 16, "0-1 8; 0-2 4; 1-2 4; "}, // led over: half as far to each side, 0.2 to 0.3 and 0.8 to 0.9
+		{[][]float64{{0.2}, {0.8}}, 16, "0-1 8; 0-2 7; 1-2 1; "},               // 12 places, 4 of them with 0.375 of the second: 0.5625 of 9
+		{[][]float64{{0.2}, {0.2}}, 16, "0-1 8; 0-2 5; 1-2 3; "},               // the same 12: 1.6875
+		{[][]float64{{0.2}, {0.25}}, 9.375, "0-1 4.5; 0-2 3.19; 1-2 1.69; "},   // one place more, of the bed
+		{[][]float64{{0.2}, {0.25, 0.85}}, 9, "0-1 4.5; 0-2 3.45; 1-2 1.05; "}, // led over: 13 and 11 places, 15 of them with the second
 	} {
 		s := script.Script{Brief: script.Brief{Technique: script.Drop, Shares: []float64{0.4, 0.3, 0.3}}, Acts: []script.Act{
 			{Kind: script.Pour, Jug: 0, Bed: true}, {Kind: script.Pour, Jug: 1, Lines: c.lines[0]}, {Kind: script.Pour, Jug: 2, Lines: c.lines[1]}, {Kind: script.Level, Jug: script.Whole},

@@ -19,6 +19,9 @@ type wobble struct {
 	k      [2]float64 // 1/mm
 	offset [2]float64
 	lobes  lobes // how it swells besides; the zero value: not
+	zigzag bool  // its shorter waves are not round but go to and fro evenly, here hurried and there delayed by the longer
+	near   float64
+	far    float64 // it turns back gently between near and far; none: it goes anywhere
 }
 
 // lobes are how what hangs down hangs in bulbs, one after the other along the loaf: round ones with narrow gaps between them.
@@ -36,6 +39,14 @@ func (l *lobes) at(a float64) float64 {
 	c := math.Cos(0.5 * a)
 	return 2 * (math.Sqrt((c*c+lobeGap*lobeGap)/(1+lobeGap*lobeGap)) - lobeMean)
 }
+
+// How a zigzag goes, by eye, no source.
+const (
+	zigzagSharp = 0.93 // how sharply it turns round: 0 a sine, 1 a kink
+	zigzagBend  = 0.8  // radians by which the longer wave hurries and delays it
+	zigzagPart  = 0.72 // of a wander: what of it goes to and fro
+	turnsBack   = 6    // how suddenly a drift turns back before its ends
+)
 
 // wobble draws a drift of up to amp either side of mean, with waves of 60 to 110 mm and 140 to 320 mm.
 func (d *dice) wobble(mean, amp float64) wobble {
@@ -62,6 +73,20 @@ func (d *dice) sway(mean, amp float64) wobble {
 	return d.drift(mean, amp, [2]float64{100, 170}, [2]float64{220, 420})
 }
 
+// wander draws how a jug that is led along the loaf and to and fro across it goes, up to amp either side of mean: there and back in 115 to 175 mm, all of it
+// aside in 220 to 360 mm.
+func (d *dice) wander(mean, amp float64) wobble {
+	w := d.drift(mean, amp, [2]float64{115, 175}, [2]float64{220, 360})
+	w.amp = [2]float64{zigzagPart * amp, (1 - zigzagPart) * amp}
+	w.zigzag = true
+	return w
+}
+
+// spurts draws how a thin stream runs: it swells, thins and almost stops, by up to amp of its own, in waves of 55 to 90 mm and 100 to 180 mm.
+func (d *dice) spurts(amp float64) wobble {
+	return d.drift(0, amp, [2]float64{55, 90}, [2]float64{100, 180})
+}
+
 // bulbs draws what hangs in bulbs of 31 to 58 mm along the loaf, by up to about amp more in their middles and less between them, and all of them by
 // a half of that more here and less there.
 func (d *dice) bulbs(amp float64) wobble {
@@ -85,11 +110,31 @@ func (w *wobble) at(x float64) float64 {
 		return w.mean
 	}
 	long := math.Sin(w.k[1]*x + w.offset[1])
-	v := w.mean + w.amp[0]*math.Sin(w.k[0]*x+w.offset[0]) + w.amp[1]*long
+	v := w.mean + w.amp[0]*w.short(x, long) + w.amp[1]*long
 	if w.lobes.amp != 0 {
 		v += w.lobes.amp * w.lobes.at(w.lobes.k*x+w.lobes.offset-lobeBend*long)
 	}
+	if w.far > w.near {
+		mid, room := 0.5*(w.near+w.far), 0.5*(w.far-w.near)
+		u := (v - mid) / room
+		v = mid + room*u/math.Pow(1+math.Pow(math.Abs(u), turnsBack), 1./turnsBack)
+	}
 	return v
+}
+
+// short is the shorter wave at a place, -1 to 1.
+func (w *wobble) short(x, long float64) float64 {
+	a := w.k[0]*x + w.offset[0]
+	if !w.zigzag {
+		return math.Sin(a)
+	}
+	return math.Asin(zigzagSharp*math.Sin(a+zigzagBend*long)) / math.Asin(zigzagSharp)
+}
+
+// between is the same drift, but it turns back gently before it comes below near or beyond far.
+func (w wobble) between(near, far float64) wobble {
+	w.near, w.far = near, far
+	return w
 }
 
 // within is the same drift, but no further than so far from its mean.

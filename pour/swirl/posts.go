@@ -8,17 +8,19 @@ import (
 
 // Where and how wide what runs down one line comes to lie: by eye, no source.
 const (
-	postLeastMM = 52.  // between two places where the jug is held along the loaf
-	postMostMM  = 84.  //
-	firstHalf   = 0.8  // of the mould's width: half of the first pours, which run out over the floor
-	lastHalf    = 0.13 // and of the last, which hold
-	unevenPosts = 0.62 // of the posts' own wave number: a second wave, by which no post is as far from the next as another
-	heldFirst   = 0.25 // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.44 // and the last
-	floorBlunt  = 1.   // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
-	secondHeld  = 0.45 // of that: the second wave
-	swayPart    = 0.16 // of its width: the jug sways so far to either side of the post from pour to pour
-	pinchRoll   = 0.27 // of its depth: how far a pinch draws the middle down where rings close
+	postLeastMM = 52.   // between two places where the jug is held along the loaf
+	postMostMM  = 84.   //
+	firstHalf   = 0.8   // of the mould's width: half of the first pours, which run out over the floor
+	lastHalf    = 0.13  // and of the last, which hold
+	unevenPosts = 0.62  // of the posts' own wave number: a second wave, by which no post is as far from the next as another
+	heldFirst   = 0.2   // by what part pours are wider at a post, and narrower between posts: the first
+	heldLast    = 0.72  // and the last
+	leastHeld   = -0.52 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
+	mostHeld    = 1.2   // and wider
+	floorBlunt  = 1.    // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
+	secondHeld  = 0.3   // of that: the second wave
+	swayPart    = 0.16  // of its width: the jug sways so far to either side of the post from pour to pour
+	pinchRoll   = 0.22  // of its depth: how far a pinch draws the middle down where rings close
 )
 
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some
@@ -52,7 +54,7 @@ func (b *builder) column() func(script.Act) {
 // posts draws where they stand.
 func (b *builder) posts() *posts {
 	apart := 2 * math.Pi / b.d.Between(postLeastMM, postMostMM)
-	p := &posts{line: b.d.wobble(0, 0.12*b.Box.W), held: b.d.wobble(0, 1), sway: wobble{amp: [2]float64{0.6 * swayPart, 0.4 * swayPart}}}
+	p := &posts{line: b.d.wobble(0, 0.06*b.Box.W), held: b.d.wobble(0, 1), sway: wobble{amp: [2]float64{0.6 * swayPart, 0.4 * swayPart}}}
 	p.held.k = [2]float64{apart, unevenPosts * apart}
 	for i, period := range [2]float64{b.d.Between(5, 8), b.d.Between(12, 22)} {
 		p.sway.k[i], p.sway.offset[i] = 2*math.Pi/period, b.d.Between(0, 2*math.Pi)
@@ -70,6 +72,7 @@ func (b *builder) post(a script.Act, p *posts) {
 	swell.mean = b.d.Between(-0.1, 0.15)
 	swell.amp[0] = heldFirst + (heldLast-heldFirst)*high*high
 	swell.amp[1] = secondHeld * swell.amp[0]
+	swell = swell.between(leastHeld, mostHeld)
 	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Cbrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
 	b.lay(a, []row{{part: 1, line: way, half: half, blunt: max(b.thick(0, 0.9), floorBlunt-2*high), swell: swell, round: true}})
 	if p.n%postTurns == 0 {

@@ -32,8 +32,8 @@ func (b *builder) streamed(a script.Act) {
 			half /= dropOwn
 		}
 		rows = append(rows, row{
-			part: 1 / n, line: b.d.sway(b.Box.W*at, min(dropSwing, 0.17*b.Box.W)), half: max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
-			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.wobble(0, 0.7),
+			part: 1 / n, line: b.toAndFro(b.Box.W * at), half: 1.1 * max(half, rise*b.Box.W/n/(roundLump*deepest)), round: true,
+			swell: b.d.sway(0, 0.2), hang: b.d.bulbs(dropHang), flush: b.d.spurts(dropSpurts),
 		})
 	}
 	from := b.level
@@ -45,32 +45,45 @@ func (b *builder) streamed(a script.Act) {
 		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
 	}
 	if b.act%max(dropFolds, b.last/3) == 0 && b.level > 10 {
-		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(1.5, 0.7)).slow(4)})
+		b.add(op{wave: newFolds(&b.d, b.Box, b.level, b.thick(0.9, 0.5)).slow(4)})
 	}
 }
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 13.0 // mm, how far the hand swings to either side of its line
+	dropSwing  = 25.0 // mm, how far the hand goes to either side of its line
+	dropPart   = 0.38 // of the mould's width: but no further
+	dropSpurts = 0.8  // by what part more or less runs here than there
+	dropWall   = 0.07 // of the mould's width: the hand turns back so far from the wall
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
-	dropHang   = 0.36 // how much deeper a stream hangs in bulbs
-	dropEven   = 0.4  // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
-	dropThread = 0.62 // how wide it is then, against one that goes there once
+	dropHang   = 0.28 // how much deeper a stream hangs in bulbs
+	dropEven   = 0.43 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
+	dropThread = 0.6  // how wide it is then, against one that goes there once
 	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
 )
 
-// strands splits the streams that go into a mould more than half full: the hand leads thinner ones there and back and, where there is but one line, there
-// again, so that each lies over itself here and beside itself there.
+// toAndFro is the way of a hand that goes to and fro across the mould about a place, mm, and back before the walls.
+func (b *builder) toAndFro(at float64) wobble {
+	return b.d.wander(at, min(dropSwing, dropPart*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
+}
+
+// strands splits the streams of which there is but one: the hand leads it there and back, every time another way, and more runs now in the one and now in the
+// other. Into a mould more than half full it leads all of them there and back, thinner, and one alone there again: so each lies over itself here and
+// beside itself there.
 func (b *builder) strands(rows []row) []row {
-	if b.level < dropBack*b.Box.H {
-		return rows
-	}
 	ways := 3
 	if len(rows) > 1 {
 		ways = 2
+	}
+	even := dropEven
+	if b.level < dropBack*b.Box.H {
+		ways, even = ways-1, 1
+	}
+	if ways == 1 {
+		return rows
 	}
 	var out []row
 	for _, r := range rows {
@@ -79,12 +92,11 @@ func (b *builder) strands(rows []row) []row {
 			s := r
 			s.half *= dropThread * b.d.Between(0.9, 1.1)
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
-			s.flush, s.hang = s.flush.times(dropEven), s.hang.times(dropEven)
+			s.flush, s.hang = s.flush.times(even), s.hang.times(even)
 			if i > 0 {
-				s.line.mean += side * r.half * b.d.Between(0.6, 2.1)
-				s.line.offset[0] += b.d.Between(-1, 1)
-				s.line.offset[1] += b.d.Between(-0.6, 0.6)
-				s.hang = b.d.bulbs(dropHang).times(dropEven)
+				s.line = b.toAndFro(r.line.mean + side*r.half*b.d.Between(0.6, 2.1))
+				s.hang = b.d.bulbs(dropHang).times(even)
+				s.flush = b.d.spurts(dropSpurts).times(even)
 				side = -side
 			}
 			out = append(out, s)
@@ -100,6 +112,6 @@ func (b *builder) bulb(r *row, deep float64) {
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: r.line, lean: b.d.sway(b.d.Between(-0.25, 0.25), 0.12),
 		reach: b.d.sway(1.05*r.half+b.d.Between(5, 10), 2), depth: b.d.sway(depth, 0.12*depth),
-		roll: b.d.sway(b.d.Between(0.015, 0.1)*b.thick(1.1, 0.3), 0.03),
+		roll: b.d.sway(b.d.Between(0.015, 0.075)*b.thick(1.1, 0.3), 0.03),
 	}})
 }

@@ -17,22 +17,23 @@ func bedded(technique script.Technique, seed int64, lines ...float64) Recipe {
 	return r
 }
 
-// stretch is how wide a portion lies across a face, and how deep from the surface, mm.
+// stretch is over how much of the width of a face a portion lies, and how deep from the surface, mm.
 func stretch(f *Face, portion int) (wide, deep float64) {
 	const step = 0.5
-	left, right := math.Inf(1), math.Inf(-1)
 	for y := step / 2; y < f.box.W; y += step {
+		lies := 0.0
 		for z := step / 2; z < f.level; z += step {
 			if f.Label(y, z) == portion {
-				left, right, deep = min(left, y), max(right, y), max(deep, f.level-z)
+				lies, deep = step, max(deep, f.level-z)
 			}
 		}
+		wide += lies
 	}
-	return right - left, deep
+	return wide, deep
 }
 
 // Laid over the whole width the pour would be 3 mm deep and 80 mm wide; a stream goes deep and stays where it falls. One that is held at a post
-// runs out more. Of the drop it is all that is led there, back and there.
+// runs out more. Of the drop it is all that is led there and back.
 func TestAStreamStaysNarrowAndGoesDeep(t *testing.T) {
 	for technique, most := range map[script.Technique]struct{ wide, wideMean, deep, deepMean float64 }{
 		script.Drop: {52, 40, 8, 15}, script.Column: {50, 34, 7, 12},
@@ -146,8 +147,9 @@ func TestAStreamEndsInABulb(t *testing.T) {
 	}
 }
 
-// A hand goes unevenly: a stream hangs in bulbs of 20 to 90 mm along the loaf, here closer and there further apart, and its line sways across by several
-// millimetres, but hardly from one bar to the next.
+// A hand goes unevenly: a stream hangs in bulbs of 20 to 90 mm along the loaf, here closer and there further apart, and its line goes to and fro across
+// the mould by tens of millimetres, so that a cut along the loaf meets it more than once, but from one bar to the next by less than two fifths of the
+// mould, and never to a wall.
 func TestAHandGoesUnevenly(t *testing.T) {
 	for seed := range int64(6) {
 		var s *spread
@@ -159,13 +161,12 @@ func TestAHandGoesUnevenly(t *testing.T) {
 		var tops, lines []float64
 		before, rising := 0.0, false
 		for x := 0.0; x < 250; x++ {
-			l := s.at(x)
-			high := l.lumps[0].high
+			high := 1 + s.rows[0].hang.at(x)
 			if rising && high < before {
 				tops = append(tops, x)
 			}
 			before, rising = high, high > before
-			lines = append(lines, l.lumps[0].at)
+			lines = append(lines, s.rows[0].line.at(x))
 		}
 		if len(tops) < 4 || len(tops) > 12 {
 			t.Fatalf("seed %d: the stream hangs deepest at %v", seed, tops)
@@ -177,14 +178,37 @@ func TestAHandGoesUnevenly(t *testing.T) {
 		if most < 1.3*least || least < 8 {
 			t.Errorf("seed %d: its bulbs are %.0f to %.0f mm apart", seed, least, most)
 		}
-		if sway := slices.Max(lines) - slices.Min(lines); sway < 8 || sway > 26 {
-			t.Errorf("seed %d: its line sways by %.1f mm", seed, sway)
+		low, high := slices.Min(lines), slices.Max(lines)
+		if high-low < 28 || low < dropWall*80 || high > (1-dropWall)*80 {
+			t.Errorf("seed %d: its line goes from %.1f to %.1f mm", seed, low, high)
 		}
+		aside := 0.0
 		for i, y := range lines[25:] {
-			if math.Abs(y-lines[i]) > 16 {
-				t.Errorf("seed %d: from %d mm to a bar further on its line goes %.1f mm aside", seed, i, y-lines[i])
-			}
+			aside = max(aside, math.Abs(y-lines[i]))
 		}
+		if aside < 10 || aside > 30 {
+			t.Errorf("seed %d: from one bar to the next its line goes %.1f mm aside", seed, aside)
+		}
+	}
+}
+
+// A hand led to and fro goes evenly and turns round quickly: for most of the way it is as steep as it is in the mean, which a round wave is not.
+func TestAZigzagGoesEvenlyToAndFro(t *testing.T) {
+	even := func(w wobble) float64 {
+		sum, steepest := 0.0, 0.0
+		for x := 0.0; x < 100; x += 0.1 {
+			slope := math.Abs(w.at(x+0.1) - w.at(x))
+			sum, steepest = sum+slope/1000, max(steepest, slope)
+		}
+		return sum / steepest
+	}
+	w := wobble{amp: [2]float64{20, 0}, k: [2]float64{2 * math.Pi / 100, 0}}
+	round := even(w)
+	if w.zigzag = true; !near(round, 2/math.Pi, 0.01) || even(w) < 0.78 {
+		t.Errorf("a zigzag is %.2f of its steepest in the mean, a round wave %.2f", even(w), round)
+	}
+	if w.near, w.far = -10, 10; math.Abs(w.at(25)) > 10 || math.Abs(w.at(25)) < 9 || !near(w.at(2), 1.6, 0.4) {
+		t.Errorf("held within 10 mm it goes %.2f mm aside at its end and %.2f mm at first", w.at(25), w.at(2))
 	}
 }
 
@@ -207,14 +231,17 @@ func TestBulbsAreBroaderThanTheGapsBetweenThem(t *testing.T) {
 	}
 }
 
-// Into a mould more than half full a stream goes there and back, along one line alone once more: of each line's part of the pour thinner strands lie to
+// A stream goes along one line alone there and back; into a mould more than half full there and back along each, and alone once more: of each line's part of the pour thinner strands lie to
 // both sides of it, which together are about that part.
 func TestAStreamNearTheRimIsLedThereAndBack(t *testing.T) {
 	b := newBuilder(bedded(script.Drop, 1, 0.5))
-	rows := []row{{part: 0.4, half: 10, line: wobble{mean: 30}, flush: b.d.wobble(0, 0.7), hang: b.d.bulbs(dropHang)}, {part: 0.6, half: 8, line: wobble{mean: 50}}}
+	rows := []row{{part: 0.4, half: 10, line: wobble{mean: 30}, flush: b.d.spurts(dropSpurts), hang: b.d.bulbs(dropHang)}, {part: 0.6, half: 8, line: wobble{mean: 50}}}
 	b.level = 0.3 * b.Box.H
 	if got := b.strands(rows); len(got) != 2 || got[0].half != 10 {
 		t.Errorf("into a mould hardly filled it goes %d times", len(got))
+	}
+	if got := b.strands(rows[:1]); len(got) != 2 || got[1].line.offset == got[0].line.offset {
+		t.Errorf("alone into a mould hardly filled it goes %d times, want there and another way back", len(got))
 	}
 	b.level = 0.8 * b.Box.H
 	if got := b.strands(rows); len(got) != 4 {
