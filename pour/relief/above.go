@@ -25,8 +25,8 @@ const (
 	flatBright  = 1.1  // of level icing: grooves and shadows take about as much in the mean
 	steepest    = 2.2  // a wall is no mirror
 	slopeMM     = 0.4  // over which a slope is taken
-	grooveDark  = 0.52 // how much of the sky's light is taken at most
-	sunDark     = 0.3  // and of the sun's
+	grooveDark  = 0.66 // how much of the sky's light is taken at most
+	sunDark     = 0.4  // and of the sun's
 )
 
 // terrain works the heights out about a part of the view from above.
@@ -173,7 +173,7 @@ func (g *gaze) dot(s []spot, x, y, along, across float64) Dot {
 		along, across = along+a, across+b
 		open = (1 - grooveDark*g.t.groove(x, y, z)) * (1 - sunDark*g.t.shadow(x, y, z, g.v.f.peak, vector{from.x, -from.y, from.z}))
 	}
-	bright := sunlit(along, across) * open
+	bright := sunlit(along, across)*open + gloss(vector{-along, across, 1}.unit())*open
 	for k := range s {
 		if s[k].stuff == Bare {
 			l.miss(1 - open)

@@ -127,9 +127,9 @@ func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
 	}
 	piece, covered := c.v.f.covered(x, y) // pieces are looked at as solids, unless icing lies on them
 	if from := c.below(top); stuff != Bare && top > 0 && !(covered && piece >= top) && from < free {
-		bright, low := float64(c.slope(x, y, top, far)), c.up(free)
+		bright := c.slope(x, y, far)
 		for j := from; j < free; j++ {
-			seen[j] = look{stuff: stuff, ok: true, bright: float32(bright * bulges(c.up(j)-low, top-low)), far: float32(far)}
+			seen[j] = look{stuff: stuff, ok: true, bright: bright, far: float32(far)}
 		}
 		if far == 0 {
 			c.section(seen, &s, x, y, from)
@@ -200,7 +200,7 @@ func (c *column) grain(seen []look, s spot, x, y, far float64) {
 }
 
 // slope is how bright the surface is at a place, by how it slopes and what stands about it; where the plane cuts it, it is flat.
-func (c *column) slope(x, y, z, far float64) float32 {
+func (c *column) slope(x, y, far float64) float32 {
 	if far == 0 {
 		return cutBright
 	}
@@ -209,8 +209,8 @@ func (c *column) slope(x, y, z, far float64) float32 {
 	}
 	dx, dy := c.t.slope(x, y)
 	soft := min(1, steepest/max(1e-9, math.Hypot(dx, dy)))
-	n := c.v.seen(vector{-dx * soft, -dy * soft, 1}.unit())
-	z = c.t.at(x, y)
+	z := c.t.at(x, y)
+	n := c.v.seen(vector{-dx * soft, -dy * soft, 1 - bulgesUnder*c.t.under(x, y, z, dx, dy)}.unit())
 	sky := 1 - hollowDark*c.t.groove(x, y, z)
 	sunny := 1 - hollowSun*c.t.shadow(x, y, z, c.v.f.peak, c.v.sun())
 	return float32((lit(n, vector{0, 0.55, 0.83})*sky*sunny + gloss(n)*sunny) * behind(far))
@@ -218,11 +218,14 @@ func (c *column) slope(x, y, z, far float64) float32 {
 
 // How what stands behind a plane is lit, by eye, no source.
 const (
-	hollowDark  = 0.5  // how much of the sky's light is taken at most between rounds
+	hollowDark  = 0.62 // how much of the sky's light is taken at most between rounds
 	hollowSun   = 0.22 // and of the sun's
 	hollowMM    = 9    // so far about a place what stands there takes its light
-	bulgesMM    = 1.5  // a wall that is higher is the side of a strand
-	bulgesUnder = 0.3  // whose foot turns away so much
+	bulgesMM    = 1    // so far in a wall is looked up
+	bulgesFrom  = 1.2  // mm to the mm: a steeper one is the side of a strand
+	bulgesLeast = 1    // mm, that rises above where it begins to turn under
+	bulgesMost  = 3.5  // and where it has done so
+	bulgesUnder = 2.6  // how far it has, of its way up
 	glossy      = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
 	glossPower  = 14   // how far that spreads
 )
@@ -239,13 +242,14 @@ func (c *column) terrain() *terrain {
 	return v.f.terrain(c.px, hollowMM, deep, across, deep, [2]float64{0, r.W})
 }
 
-// bulges is how bright a wall is so far up: it is the side of a strand, which turns under below its middle.
-func bulges(up, high float64) float64 {
-	if high < bulgesMM {
-		return 1
+// under is how far a place on the side of a strand has turned under, 0 to 1: a wall of so much slope, which rises above it, bulges out over its foot.
+func (t *terrain) under(x, y, z, dx, dy float64) float64 {
+	steep := math.Hypot(dx, dy)
+	if steep < bulgesFrom {
+		return 0
 	}
-	t := 1 - min(1, max(0, up)/(0.75*high))
-	return 1 - bulgesUnder*t*t*min(1, high/bulgesMM-1)
+	rise := t.at(x+bulgesMM*dx/steep, y+bulgesMM*dy/steep) - z
+	return smooth((steep-bulgesFrom)/bulgesFrom) * smooth((rise-bulgesLeast)/(bulgesMost-bulgesLeast))
 }
 
 // gloss is how much brighter a skin is that faces a way, in the directions of a picture, for the satin of icing.

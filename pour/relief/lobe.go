@@ -15,13 +15,13 @@ const (
 	strandStrays = 0.022 // how far the hand strays from the round
 	strandStarts = 0.07  // of a turn, over which its first end is round
 	strandEnds   = 0.3   // and over which its last one runs out
-	strandSides  = 0.24  // how far its side below its middle bulges back, of its half width
-	ridgeHigh    = 0.085 // how far the ridges of the nozzle stand out, of its half height
+	strandSides  = 0.16  // how far its side below its middle bulges back, of its half width
+	ridgeHigh    = 0.095 // how far the ridges of the nozzle stand out, of its half height
 	ridges       = 4.5   // between one side of it and the other over its back
 	ridgeTwist   = 0.35  // of a ridge in a turn
-	strandSinks  = 0.3   // how far its last end sinks into the mound in the middle
-	coreWide     = 0.36  // of that mound
-	coreHigh     = 0.84
+	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
+	coreWide     = 0.3   // of that mound
+	coreHigh     = 0.8
 )
 
 // strand is a stretch of the strand where it goes through a plane through the middle of its swirl.

@@ -14,17 +14,17 @@ const (
 	pipedGap    = 2.2  // between swirls, by the mean height
 	pipedLeast  = 20   // mm
 	pipedMost   = 36   // mm
-	pipedReach  = 0.63 // radius of a swirl, of the gap
+	pipedReach  = 0.65 // radius of a swirl, of the gap
 	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
 	pipedBed    = 0.17 // of a swirl's height there is at the foot of the swirls about a gap
 	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
-	pipedSkirt  = 1.2 // so far a swirl runs out between its neighbours, of its radius
-	pipedEnds   = 0.8 // mm, further out at the loaf's ends: a nozzle leans against the wall there
-	pipedRound  = 2.4 // mm, over which the edge of it all is rounded
-	pipedCorner = 7   // mm, radius of its corners
+	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
+	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
+	pipedRound  = 2.4  // mm, over which the edge of it all is rounded
+	pipedCorner = 7    // mm, radius of its corners
 )
 
 // piped is the form of a top piped full.
@@ -138,8 +138,8 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 			s := &p.swirls[k]
 			r := math.Hypot(x-s.x, y-s.y) / s.radius
 			least = min(least, r)
-			if z == 0 && near > pipedSkirt && r < near { // where nothing is piped the first has run out
-				near, of, u = r, s, r
+			if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); z == 0 && ragged < near { // where nothing is piped the nearest has run out
+				near, of, u = ragged, s, r
 			}
 			if r > 1+swirlOval+strandSides*strandHalf || z >= up {
 				continue

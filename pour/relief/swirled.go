@@ -12,7 +12,7 @@ const (
 	swirlOval   = 0.09 // how much longer than round it is at the most
 	swirlLap    = 0.06 // how fat the leanest is, of its height
 	swirlFatter = 0.2  // and the next one
-	swirlTip    = 0.26 // how high its tip stands at the most, of its height
+	swirlTip    = 0.21 // how high its tip stands at the most, of its height
 	swirlRim    = 0.82 // so far out a lean one presses a neighbour down that stands there already, of its radius
 	swirlFat    = 0.45 // and how much further a fat one
 	swirlPress  = 0.2  // over which it presses the more
@@ -20,7 +20,8 @@ const (
 	swirlSoft   = 0.03 // how softly strands go over into each other, of its height
 	wallMostMM  = 0.7  // so far a nozzle goes past where the wall lets its strand lie
 	wallLeast   = 0.55 // and no nearer than that is a swirl pressed together there, of its radius
-	tipWide     = 0.23 // radius of the tip's foot, of the swirl's
+	wallMost    = 1.22 // and farther off than that it is not drawn out to it
+	tipWide     = 0.21 // radius of the tip's foot, of the swirl's
 	tipCurl     = 0.8  // how far the tip bends over at the most, of its foot
 )
 
@@ -66,10 +67,13 @@ func drawn(d *script.Dice, most float64) vector {
 	return vector{far * cos, far * sin, 0}
 }
 
-// within presses the swirl together where the walls of a loaf are nearer than it reaches.
+// within presses the swirl together where the walls of a loaf are nearer than it reaches, and draws it out to one that it all but reaches.
 func (s *pipedSwirl) within(long, wide float64) {
 	for k, to := range [4]float64{s.x, long - s.x, s.y, wide - s.y} {
-		s.room[k] = min(s.radius, max(wallLeast*s.radius, to+wallMostMM))
+		s.room[k] = s.radius
+		if to+wallMostMM < wallMost*s.radius {
+			s.room[k] = max(wallLeast*s.radius, to+wallMostMM)
+		}
 	}
 }
 
