@@ -218,14 +218,14 @@ func (c *column) slope(x, y, far float64) float32 {
 
 // How what stands behind a plane is lit, by eye, no source.
 const (
-	hollowDark  = 0.62 // how much of the sky's light is taken at most between rounds
-	hollowSun   = 0.22 // and of the sun's
+	hollowDark  = 0.45 // how much of the sky's light is taken at most between rounds
+	hollowSun   = 0.16 // and of the sun's
 	hollowMM    = 9    // so far about a place what stands there takes its light
 	bulgesMM    = 1    // so far in a wall is looked up
 	bulgesFrom  = 1.2  // mm to the mm: a steeper one is the side of a strand
 	bulgesLeast = 1    // mm, that rises above where it begins to turn under
 	bulgesMost  = 3.5  // and where it has done so
-	bulgesUnder = 2.6  // how far it has, of its way up
+	bulgesUnder = 0.8  // how far it has, of its way up
 	glossy      = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
 	glossPower  = 14   // how far that spreads
 )

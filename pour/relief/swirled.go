@@ -14,8 +14,8 @@ const (
 	swirlFatter = 0.2  // and the next one
 	swirlTip    = 0.21 // how high its tip stands at the most, of its height
 	swirlRim    = 0.82 // so far out a lean one presses a neighbour down that stands there already, of its radius
-	swirlFat    = 0.45 // and how much further a fat one
-	swirlPress  = 0.2  // over which it presses the more
+	swirlFat    = 1.1  // and how much further a fat one
+	swirlPress  = 0.14 // over which it presses the more
 	swirlRides  = 0.3  // how much its outer round is lifted by what it lies on, of how high that stands
 	swirlSoft   = 0.03 // how softly strands go over into each other, of its height
 	wallMostMM  = 0.7  // so far a nozzle goes past where the wall lets its strand lie
