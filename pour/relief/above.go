@@ -25,23 +25,32 @@ const (
 	flatBright  = 1.1  // of level icing: grooves and shadows take about as much in the mean
 	steepest    = 2.2  // a wall is no mirror
 	slopeMM     = 0.4  // over which a slope is taken
-	grooveDark  = 0.52 // how much of the sky's light is taken at most
-	sunDark     = 0.3  // and of the sun's
+	grooveDark  = 0.66 // how much of the sky's light is taken at most
+	sunDark     = 0.4  // and of the sun's
 )
 
-// terrain works the heights out about a part of the view.
+// terrain works the heights out about a part of the view from above.
 func (v *View) terrain(px, py float64, part image.Rectangle) *terrain {
-	t := &terrain{step: min(max(px, py, leastGridMM), mostGridMM)}
+	x := [2]float64{v.from + float64(part.Min.X)*px, v.from + float64(part.Max.X)*px}
+	y := [2]float64{float64(part.Min.Y) * py, float64(part.Max.Y) * py}
+	return v.f.terrain(max(px, py), gazeMM, x, y, [2]float64{0, v.f.recipe.L}, [2]float64{0, v.f.recipe.W})
+}
+
+// terrain is the surface over a stretch along the loaf and one across it, with a margin, for pixels so large. Beyond two limits each it goes on as it is
+// there.
+func (f *Field) terrain(px, margin float64, x, y, alongLimit, acrossLimit [2]float64) *terrain {
+	t := &terrain{step: min(max(px, leastGridMM), mostGridMM)}
 	cell := func(mm float64) int { return int(math.Floor(mm / t.step)) }
-	t.left, t.top = cell(v.from+float64(part.Min.X)*px-gazeMM), cell(float64(part.Min.Y)*py-gazeMM)
-	t.wide = cell(v.from+float64(part.Max.X)*px+gazeMM) + 2 - t.left
-	t.high = cell(float64(part.Max.Y)*py+gazeMM) + 2 - t.top
+	t.left, t.top = cell(x[0]-margin), cell(y[0]-margin)
+	t.wide, t.high = cell(x[1]+margin)+2-t.left, cell(y[1]+margin)+2-t.top
 	t.z, t.flat = make([]float32, t.wide*t.high), true
-	inside := func(k int, most float64) float64 { return min(max(float64(k)*t.step, 1e-6), most-1e-6) }
+	inside := func(k int, limit [2]float64) float64 {
+		return min(max(float64(k)*t.step, limit[0]+1e-6), limit[1]-1e-6)
+	}
 	for j := range t.high {
-		y := inside(t.top+j, v.f.recipe.W)
+		y := inside(t.top+j, acrossLimit)
 		for i := range t.wide {
-			z := float32(v.f.firm(inside(t.left+i, v.f.recipe.L), y).z)
+			z := float32(f.firm(inside(t.left+i, alongLimit), y).z)
 			t.z[j*t.wide+i], t.flat = z, t.flat && z == 0
 		}
 	}
@@ -81,16 +90,15 @@ func (t *terrain) groove(x, y, z float64) float64 {
 	return sum / ways
 }
 
-// shadow is how much of the sun something that stands nearer to it takes from a place, 0 to 1: the softer the farther off.
-func (t *terrain) shadow(x, y, z, peak float64) float64 {
-	l := sun()
+// shadow is how much of the sun, which stands in a direction on the loaf, something nearer to it takes from a place, 0 to 1: the softer the farther off.
+func (t *terrain) shadow(x, y, z, peak float64, l vector) float64 {
 	across := math.Hypot(l.x, l.y)
 	rise, hidden := l.z/across, 0.0
 	for _, far := range [...]float64{0.9, 1.7, 2.8, 4.2, 6, 8.4} {
 		if z+far*(rise-0.5) >= peak {
 			break
 		}
-		over := (t.at(x+far*l.x/across, y-far*l.y/across) - z) / far
+		over := (t.at(x+far*l.x/across, y+far*l.y/across) - z) / far
 		hidden = max(hidden, smooth((over-rise)/0.9+0.5))
 	}
 	return hidden
@@ -158,14 +166,14 @@ func bumps(s []spot, px, py float64) (along, across float64) {
 // dot lights what was looked at.
 func (g *gaze) dot(s []spot, x, y, along, across float64) Dot {
 	var l looks
-	open := 1.0
+	open, from := 1.0, sun()
 	if !g.t.flat {
 		z := g.t.at(x, y)
 		a, b := g.t.slope(x, y)
 		along, across = along+a, across+b
-		open = (1 - grooveDark*g.t.groove(x, y, z)) * (1 - sunDark*g.t.shadow(x, y, z, g.v.f.peak))
+		open = (1 - grooveDark*g.t.groove(x, y, z)) * (1 - sunDark*g.t.shadow(x, y, z, g.v.f.peak, vector{from.x, -from.y, from.z}))
 	}
-	bright := sunlit(along, across) * open
+	bright := sunlit(along, across)*open + gloss(vector{-along, across, 1}.unit())*open
 	for k := range s {
 		if s[k].stuff == Bare {
 			l.miss(1 - open)

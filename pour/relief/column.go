@@ -14,6 +14,7 @@ type column struct {
 	step   float64
 	seen   [2][]look // half pixels from the top of the part down, of the two half columns
 	down   int       // half pixels
+	t      *terrain  // about what stands behind the plane; nil: not looked at yet
 }
 
 // look is what is seen in half a pixel.
@@ -126,7 +127,7 @@ func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
 	}
 	piece, covered := c.v.f.covered(x, y) // pieces are looked at as solids, unless icing lies on them
 	if from := c.below(top); stuff != Bare && top > 0 && !(covered && piece >= top) && from < free {
-		bright := c.slope(x, y, top, far)
+		bright := c.slope(x, y, far)
 		for j := from; j < free; j++ {
 			seen[j] = look{stuff: stuff, ok: true, bright: bright, far: float32(far)}
 		}
@@ -198,16 +199,64 @@ func (c *column) grain(seen []look, s spot, x, y, far float64) {
 	}
 }
 
-// slope is how bright the surface is at a place, by how it slopes; where the plane cuts it, it is flat.
-func (c *column) slope(x, y, z, far float64) float32 {
+// slope is how bright the surface is at a place, by how it slopes and what stands about it; where the plane cuts it, it is flat.
+func (c *column) slope(x, y, far float64) float32 {
 	if far == 0 {
 		return cutBright
 	}
-	const d = 0.18
-	f := c.v.f
-	dx, dy := (f.firm(x+d, y).z-z)/d, (f.firm(x, y+d).z-z)/d
-	n := vector{-dx, -dy, 1}.unit()
-	return float32(lit(c.v.seen(n), vector{0, 0.55, 0.83}) * (0.72 + 0.28*min(1, z/max(1e-9, f.peak)+0.25)) * behind(far))
+	if c.t == nil {
+		c.t = c.terrain()
+	}
+	dx, dy := c.t.slope(x, y)
+	soft := min(1, steepest/max(1e-9, math.Hypot(dx, dy)))
+	z := c.t.at(x, y)
+	n := c.v.seen(vector{-dx * soft, -dy * soft, 1 - bulgesUnder*c.t.under(x, y, z, dx, dy)}.unit())
+	sky := 1 - hollowDark*c.t.groove(x, y, z)
+	sunny := 1 - hollowSun*c.t.shadow(x, y, z, c.v.f.peak, c.v.sun())
+	return float32((lit(n, vector{0, 0.55, 0.83})*sky*sunny + gloss(n)*sunny) * behind(far))
+}
+
+// How what stands behind a plane is lit, by eye, no source.
+const (
+	hollowDark  = 0.45 // how much of the sky's light is taken at most between rounds
+	hollowSun   = 0.16 // and of the sun's
+	hollowMM    = 9    // so far about a place what stands there takes its light
+	bulgesMM    = 1    // so far in a wall is looked up
+	bulgesFrom  = 1.2  // mm to the mm: a steeper one is the side of a strand
+	bulgesLeast = 1    // mm, that rises above where it begins to turn under
+	bulgesMost  = 3.5  // and where it has done so
+	bulgesUnder = 0.8  // how far it has, of its way up
+	glossy      = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
+	glossPower  = 14   // how far that spreads
+)
+
+// terrain is the surface that a part of the picture looks over.
+func (c *column) terrain() *terrain {
+	v, r := c.v, &c.v.f.recipe
+	across := [2]float64{v.from + float64(c.part.Min.X)*c.px, v.from + float64(c.part.Max.X)*c.px}
+	if v.side {
+		deep := [2]float64{0, v.at}
+		return v.f.terrain(c.px, hollowMM, across, deep, [2]float64{0, r.L}, deep)
+	}
+	deep := [2]float64{v.at, v.end}
+	return v.f.terrain(c.px, hollowMM, deep, across, deep, [2]float64{0, r.W})
+}
+
+// under is how far a place on the side of a strand has turned under, 0 to 1: a wall of so much slope, which rises above it, bulges out over its foot.
+func (t *terrain) under(x, y, z, dx, dy float64) float64 {
+	steep := math.Hypot(dx, dy)
+	if steep < bulgesFrom {
+		return 0
+	}
+	rise := t.at(x+bulgesMM*dx/steep, y+bulgesMM*dy/steep) - z
+	return smooth((steep-bulgesFrom)/bulgesFrom) * smooth((rise-bulgesLeast)/(bulgesMost-bulgesLeast))
+}
+
+// gloss is how much brighter a skin is that faces a way, in the directions of a picture, for the satin of icing.
+func gloss(n vector) float64 {
+	l := sun()
+	half := vector{l.x, l.y, l.z + 1}.unit() // between the sun and who looks
+	return glossy * math.Pow(max(0, n.dot(half)), glossPower)
 }
 
 // behind is how bright a skin is so far behind the plane: the cut keeps light from what is close behind it, and what is farther off is dimmer. By
@@ -226,6 +275,15 @@ func (v *View) seen(n vector) vector {
 		return vector{n.x, n.z, n.y}
 	}
 	return vector{n.y, n.z, -n.x}
+}
+
+// sun is where the light comes from, in the directions of the loaf.
+func (v *View) sun() vector {
+	l := sun()
+	if v.side {
+		return vector{l.x, l.z, l.y}
+	}
+	return vector{-l.z, l.x, l.y}
 }
 
 // covered says whether a piece lies under a place, and how high it stands there.

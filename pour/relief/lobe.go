@@ -2,51 +2,142 @@ package relief
 
 import "math"
 
-// What a knife shows of strands that lie on each other, by eye, no source.
+// The strand a swirl is wound of, figures by eye, no source. Across it goes by the swirl's radius, up by its height.
 const (
-	lobeWide   = 7     // mm, of a strand
-	lobeHigh   = 5.2   // mm, from a row of strands to the one below
-	lobeArch   = 0.5   // how much a strand's back rises between its sides, of that
-	seamWide   = 0.55  // mm, to each side, over which a seam fades
-	seamDark   = 0.13  // how much darker a seam is at the most
-	lobeTone   = 0.035 // how much one strand differs from the next, to each side
-	lobeShade  = 0.05  // how much darker a strand's foot is than its back
-	pocketWide = 0.75  // mm, radius of the largest pocket of air between strands
-	pocketDark = 0.4   // how much darker it is
-	pocketPart = 0.5   // of the places where three strands meet
+	strandHalf   = 0.25  // half of how wide the leanest lies
+	strandFatter = 0.1   // and how much wider by how fat it is
+	strandHigh   = 0.15  // half of how high it lies
+	strandRises  = 0.6   // from the middle of its first round to that of its last
+	strandLevel  = 0.55  // of a turn it lies on the base before it climbs
+	strandInward = 0.86  // how steeply it goes inwards there, against the mean
+	strandThins  = 0.3   // how much thinner it is at its end
+	strandSwells = 0.07  // how unevenly it is pressed out
+	strandStrays = 0.022 // how far the hand strays from the round
+	strandStarts = 0.07  // of a turn, over which its first end is round
+	strandEnds   = 0.3   // and over which its last one runs out
+	strandSides  = 0.16  // how far its side below its middle bulges back, of its half width
+	ridgeHigh    = 0.095 // how far the ridges of the nozzle stand out, of its half height
+	ridges       = 4.5   // between one side of it and the other over its back
+	ridgeTwist   = 0.35  // of a ridge in a turn
+	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
+	coreWide     = 0.3   // of that mound
+	coreHigh     = 0.8
 )
 
-// lobeAt is how bright the cut is so far out on a swirl, so many strands out and so many mm deep: row under row, each strand on the furrow of two below.
-func lobeAt(u, out, deep, phase float64) float64 {
-	if u >= 1 { // what ran out between swirls has no strands
-		return 1
-	}
-	row := math.Floor(deep / lobeHigh)
-	v := deep/lobeHigh - row
-	if arch(out, row+1) <= v { // the back of the next row rises into this one
-		row, v = row+1, v-1
-	}
-	at := out + 0.5*row
-	q := at - math.Floor(at)
-	side := min(q, 1-q)
-	roof := (v + 1 - arch(out, row)) * lobeHigh // mm, below its own back
-	foot := (arch(out, row+1) - v) * lobeHigh
-	seam := max(0, 1-min(roof, foot, side*lobeWide)/seamWide)
-	name := row + 31*phase
-	open := 0.55 + 0.45*math.Sin(0.9*deep+9*phase) // a seam closes in places
-	tone := 1 - seamDark*seam*seam*open + lobeTone*math.Sin(12.9*name) - lobeShade*max(0, 0.5-foot/lobeHigh)
-	if wide := pocketWide * (1 - odd(name)/pocketPart); wide > 0 {
-		far := math.Hypot(side*lobeWide, v*lobeHigh) + max(0, 6*(0.45-u)) // none in the middle, where turns are wide
-		tone -= pocketDark * smooth((wide-far)/0.3)
-	}
-	return tone
+// strand is a stretch of the strand where it goes through a plane through the middle of its swirl.
+type windingStrand struct {
+	out, up    float64 // of its middle
+	half, high float64 // to each side, up and down
 }
 
-// arch is where the backs of a row lie, in rows below its furrows' row before: they rise between one furrow and the next.
-func arch(out, row float64) float64 {
-	q := out + 0.5*row
-	q -= math.Floor(q)
-	return 1 - lobeArch*4*q*(1-q)
+// winding is the strand so many turns from where it begins; ok is false where there is none.
+func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
+	if t <= 0 || t >= s.turns {
+		return w, false
+	}
+	fat := strandHalf + strandFatter*s.lap
+	in := max(0, (t-strandLevel)/(s.turns-strandLevel))
+	swell := 1 + strandSwells*math.Sin(2.7*t+s.uneven[0]) + 0.4*strandSwells*math.Sin(7.9*t+s.uneven[1])
+	w.half = fat * (1 - strandThins*in) * swell
+	w.high = strandHigh * (0.92 + 0.5*s.lap) * (1 - 0.6*strandThins*in) * swell
+	w.out = (1-fat)*(1-in*(strandInward+(1-strandInward)*in)) + strandStrays*math.Sin(3.6*t+s.uneven[1])*(1-in)
+	w.up = w.high + strandRises*in
+	if t < strandStarts {
+		e := 1 - t/strandStarts
+		e = math.Sqrt(1 - e*e)
+		w.half, w.high = w.half*e, w.high*e
+	}
+	if e := (s.turns - t) / strandEnds; e < 1 {
+		w.up -= strandSinks * (1 - smooth(e))
+	}
+	return w, true
+}
+
+// first is the turn of the strand at an angle where it begins, 0 to 1.
+func (s *pipedSwirl) first(angle float64) float64 {
+	t := angle + s.phase
+	return t - math.Floor(t)
+}
+
+// rounds is how high the strand stands so far out, of the swirl's height: each round lies on the one below, its sides bulge out over that, and the
+// ridges of the nozzle run along it.
+func (s *pipedSwirl) rounds(u, angle float64) float64 {
+	z := 0.0
+	if u < coreWide {
+		t := u / coreWide
+		z = coreHigh * (1 - t*t)
+	}
+	for t := s.first(angle); t < s.turns; t++ {
+		w, ok := s.winding(t)
+		if !ok {
+			continue
+		}
+		d := (u - w.out) / w.half
+		side := math.Abs(d)
+		if side >= 1+strandSides {
+			continue
+		}
+		h := w.up
+		if side < 1 {
+			h += w.high * math.Sqrt(1-d*d) * (1 + ridgeHigh*math.Cos(2*math.Pi*(ridges*math.Asin(d)/math.Pi+ridgeTwist*t+s.uneven[0])))
+		} else {
+			h -= min(w.up, 1.3*w.high) * (side - 1) / strandSides
+		}
+		z = softer(z, h, swirlSoft)
+	}
+	return z
+}
+
+// turn is where across the rounds a place of a swirl lies, in strands.
+func (s *pipedSwirl) turn(angle, u float64) float64 {
+	fat := strandHalf + strandFatter*s.lap
+	k := 1 - u/(1-fat)
+	if k < 0 {
+		return 0.5*k*(1-fat)/fat - s.first(angle)
+	}
+	const b = 1 - strandInward
+	in := (math.Sqrt(strandInward*strandInward+4*b*k) - strandInward) / (2 * b)
+	return strandLevel + (s.turns-strandLevel)*in - s.first(angle) + 0.5
+}
+
+// What a knife shows of strands that lie on each other, by eye, no source.
+const (
+	seamWide   = 0.42  // mm, to each side, over which a seam fades
+	seamDark   = 0.075 // how much darker a seam is at the most
+	lobeTone   = 0.014 // how much one strand differs from the next, to each side
+	pocketDark = 0.42  // how much darker a pocket of air is
+	pocketPart = 0.5   // of the places where strands leave one
+	pocketNear = 0.3   // and no further from the next than so much more
+	pocketFrom = 1.12  // so far from the middle of every strand, in its own half widths
+)
+
+// cutAt is how bright a cut through the swirl is so far out and up, of its radius and height: strands grown together, with a faint seam between two of
+// them, and here and there a pocket of air where three do not meet.
+func (s *pipedSwirl) cutAt(u, angle, up float64) float64 {
+	const none = 9
+	first, second, name, half := float64(none), float64(none), 0.0, 0.2
+	take := func(e, of, wide float64) {
+		if e < first {
+			first, second, name, half = e, first, of, wide
+		} else {
+			second = min(second, e)
+		}
+	}
+	for t := s.first(angle); t < s.turns; t++ {
+		if w, ok := s.winding(t); ok {
+			take(math.Hypot((u-w.out)/w.half, (up-w.up)/max(w.high, 0.05)), math.Round(t-s.first(angle)), w.half)
+		}
+	}
+	in := min(1, max(0, (up-strandHigh)/strandRises))
+	take(max(0, 1+(u-(0.75-0.55*strandHalf)*(1-in))/strandHalf), 7, strandHalf) // what the first rounds leave in the middle
+	apart := (second - first) / 2 * half * s.radius
+	open := 0.5 + 0.5*math.Sin(11*angle+9*up+name+7*s.phase) // a seam closes in places
+	seam := max(0, 1-apart/seamWide) * smooth((first-0.5)/0.3)
+	tone := 1 - seamDark*seam*seam*open + lobeTone*math.Sin(12.9*(name+31*s.phase))*min(1, apart/2)
+	if odd(name+17*s.phase) < pocketPart && up > 0.06 {
+		tone -= pocketDark * smooth((first-pocketFrom)/0.07) * smooth((pocketNear-second+first)/0.1)
+	}
+	return tone
 }
 
 // odd is a number from 0 to 1 that goes by another.

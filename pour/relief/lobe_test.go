@@ -2,22 +2,36 @@ package relief
 
 import "testing"
 
-// A swirl that is piped over a neighbour hides it up to its own rim, however high that stands, leaves it alone beyond, and further in presses it down to
-// its own height.
+// A later swirl presses down what stands well inside it, and what is beyond its foot it leaves alone.
 func TestASwirlLiesOverTheOneBefore(t *testing.T) {
-	s := pipedSwirl{radius: 16, high: 1, wind: 1, lap: 0.2, oval: 1, cos: 1}
-	rim := swirlRim + swirlFat*s.lap
-	for _, before := range []float64{0, 0.3, 0.7} {
-		in, out := (rim-0.06)*s.radius, (rim+0.04)*s.radius
-		if z := s.over(before, in, 0, rim-0.06, 0); z < before+0.01 {
-			t.Errorf("inside its rim it stands %.3f high on %.1f", z, before)
+	s := pipedSwirl{radius: 16, high: 1, turns: 2.8, lap: 0.2, oval: 1, cos: 1, room: [4]float64{16, 16, 16, 16}}
+	const in, out = 0.6, 1.2
+	alone, z := s.over(0, in*16, 0, in, 0), s.over(0.9, in*16, 0, in, 0)
+	if z > alone+0.15 || z < alone {
+		t.Errorf("well inside it stands %.3f high on 0.9, alone %.3f", z, alone)
+	}
+	if z := s.over(0.9, out*16, 0, out, 0); z != 0.9 {
+		t.Errorf("beyond its foot 0.9 has become %.3f", z)
+	}
+}
+
+// A swirl rises in rounds: from its foot inwards its strand is climbed over at least twice more, each time higher.
+func TestASwirlRisesInRounds(t *testing.T) {
+	s := pipedSwirl{radius: 16, high: 1, turns: 2.95, lap: 0.2}
+	for angle := -0.45; angle < 0.5; angle += 0.1 {
+		backs, last, rising := 0, 0.0, false
+		for u := 1.1; u > 0.05; u -= 0.005 {
+			z := s.rounds(u, angle)
+			steep := (z - last) / 0.005
+			if steep > 1.5 && !rising {
+				backs, rising = backs+1, true
+			} else if steep < 0.4 {
+				rising = false
+			}
+			last = z
 		}
-		if z := s.over(before, out, 0, rim+0.04, 0); z != before {
-			t.Errorf("beyond its rim %.1f has become %.3f", before, z)
-		}
-		far := rim - swirlPress - 0.01
-		if z, alone := s.over(before, far*s.radius, 0, far, 0), s.over(0, far*s.radius, 0, far, 0); z > alone+0.1 {
-			t.Errorf("well inside it stands %.3f high on %.1f, alone %.3f", z, before, alone)
+		if backs < 3 {
+			t.Errorf("at %.2f turns it climbs %d times from foot to middle", angle, backs)
 		}
 	}
 }
@@ -37,27 +51,36 @@ func TestAKnifeFindsTheFlankUnderTheLaterSwirl(t *testing.T) {
 			}
 		}
 	}
-	if part := float64(under) / float64(all); part < 0.05 || part > 0.5 {
+	if part := float64(under) / float64(all); part < 0.03 || part > 0.5 {
 		t.Errorf("at %.3f of all places another swirl lies under the one that shows, want some of them", part)
 	}
 }
 
-// A cut shows seams between strands, finer than the strands themselves, and their middles bright.
-func TestACutShowsStrandsWithSeams(t *testing.T) {
-	dark, all := 0, 0
-	for out := 0.0; out < 4; out += 0.02 {
-		for deep := 0.0; deep < 20; deep += 0.1 {
-			tone := lobeAt(0.7, out, deep, 0.3)
-			if tone < 0.4 || tone > 1.05 {
-				t.Fatalf("the cut is %.2f bright", tone)
-			}
-			all++
-			if tone < 0.945 {
-				dark++
+// A cut is one mass: seams between strands are faint and few, and pockets of air are rare.
+func TestACutIsOneMassWithFaintSeams(t *testing.T) {
+	s := pipedSwirl{radius: 16, high: 1, turns: 2.95, lap: 0.2, phase: 0.3}
+	seams, pockets, all := 0, 0, 0
+	for angle := -0.5; angle < 0.5; angle += 0.05 {
+		for u := 0.0; u < 0.9; u += 0.02 {
+			top := s.rounds(u, angle)
+			for up := 0.02; up < top-0.05; up += 0.02 {
+				tone := s.cutAt(u, angle, up)
+				if tone < 0.4 || tone > 1.05 {
+					t.Fatalf("the cut is %.2f bright", tone)
+				}
+				all++
+				if tone < 0.85 {
+					pockets++
+				} else if tone < 0.975 {
+					seams++
+				}
 			}
 		}
 	}
-	if part := float64(dark) / float64(all); part < 0.02 || part > 0.2 {
+	if part := float64(seams) / float64(all); part < 0.01 || part > 0.15 {
 		t.Errorf("%.3f of the cut are seams", part)
+	}
+	if part := float64(pockets) / float64(all); part > 0.03 {
+		t.Errorf("%.3f of the cut are pockets of air", part)
 	}
 }

@@ -11,20 +11,20 @@ import (
 const Piped = "piped"
 
 const (
-	pipedGap    = 2.2   // between swirls, by the mean height
-	pipedLeast  = 20    // mm
-	pipedMost   = 36    // mm
-	pipedReach  = 0.69  // radius of a swirl, of the gap
-	pipedShift  = 0.25  // of the gap, every row from where it would stand alone
-	pipedWalls  = 0.4   // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
-	pipedBed    = 0.345 // of a swirl's height there is between swirls
-	pipedSway   = 1.1   // mm
+	pipedGap    = 2.2  // between swirls, by the mean height
+	pipedLeast  = 20   // mm
+	pipedMost   = 36   // mm
+	pipedReach  = 0.65 // radius of a swirl, of the gap
+	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
+	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
+	pipedBed    = 0.17 // of a swirl's height there is at the foot of the swirls about a gap
+	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
+	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
-	pipedSkirt  = 1.2 // so far a swirl runs out between its neighbours, of its radius
-	pipedBulge  = 2.4 // mm, how much the coils of a flank stand out against each other
-	pipedEnds   = 0.8 // mm, further out at the loaf's ends: a nozzle leans against the wall there
-	pipedRound  = 5   // mm, over which the edge of it all is rounded
-	pipedCorner = 7   // mm, radius of its corners
+	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
+	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
+	pipedRound  = 2.4  // mm, over which the edge of it all is rounded
+	pipedCorner = 7    // mm, radius of its corners
 )
 
 // piped is the form of a top piped full.
@@ -72,6 +72,7 @@ func (p *piped) set(seed int64, take *turns) {
 			s.x = gapX * (float64(i) + 0.5 + p.shift(i, j) + d.Between(-0.08, 0.08))
 			s.y = gapY * (float64(j) + 0.5 + d.Between(-0.07, 0.07))
 			s.portion = take.next()
+			s.within(p.long, p.wide)
 			p.swirls = append(p.swirls, s)
 		}
 	}
@@ -137,10 +138,10 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 			s := &p.swirls[k]
 			r := math.Hypot(x-s.x, y-s.y) / s.radius
 			least = min(least, r)
-			if z == 0 && near > pipedSkirt && r < near { // where nothing is piped the first has run out
-				near, of, u = r, s, r
+			if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); z == 0 && ragged < near { // where nothing is piped the nearest has run out
+				near, of, u = ragged, s, r
 			}
-			if r > 1+swirlOval || z >= up {
+			if r > 1+swirlOval+strandSides*strandHalf || z >= up {
 				continue
 			}
 			out, angle := s.lies(x, y)
@@ -149,9 +150,9 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 			}
 		}
 	}
-	level := p.bed * max(0.3, 1-2.2*max(0, least-0.78)) // the last of a swirl runs out into the gaps
+	level := max(0.03, p.bed-pipedFalls*max(0, least-0.85)) // the last of a swirl runs out into the gaps
 	if math.IsInf(up, 1) || z < up {
-		z = softer(z, level, 0.15)
+		z = softer(z, level, 0.08)
 	}
 	return z, of, min(1, u)
 }
@@ -169,21 +170,17 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 	return q - math.Floor(q)
 }
 
-// within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there: strands lie on each
-// other in lobes, with a seam between two of them.
+// within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there.
 func (p *piped) within(x, y, below float64) (across, tone float64) {
 	x, y = x+p.long/2, y+p.wide/2
 	x, y = min(max(x, 0), p.long), min(max(y, 0), p.wide)
 	z, _, _ := p.over(x, y)
 	up := z - below/(p.scale*max(0.2, p.edge(x, y)))
-	coil := p.scale * up / lobeHigh
-	coil -= math.Floor(coil)
-	bulge := min(1, below/2) * pipedBulge * (4*coil*(1-coil) - 2./3) // a neighbour fills what the coils of a flank leave
-	_, s, u := p.under(min(max(x+bulge/2, 0), p.long), min(max(y+bulge/2, 0), p.wide), up-bulge/p.scale)
-	r, angle := s.lies(x, y)
-	deep := p.scale * (s.high*s.smooth(min(r, 1)) - up) // the lobes inside are smooth: they do not follow the grooves of the skin
-	l := lobeAt(u, s.turn(angle, u)+0.12*math.Sin(deep/3.1+9*s.phase), deep+pipedSway*math.Sin(x/6.3+y/5.1), s.phase)
-	return p.across(s, x, y, min(1, u+pipedUnder*max(0, deep)/(p.scale*s.high))), l
+	sway := pipedSway * math.Sin(p.scale*up/2.3+x/6.3+y/5.1)
+	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
+	r, angle := s.lies(x+sway, y-sway)
+	deep := max(0, z-up) / s.high
+	return p.across(s, x, y, min(1, u+pipedUnder*deep)), s.cutAt(r, angle, up/s.high)
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }

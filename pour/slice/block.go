@@ -83,9 +83,12 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 	if b.height(p.x, p.y) < wallMM {
 		n = b.edged(p, n)
 	}
-	bright := lit(b.way(n), max(b.under(p), b.cast(p)))
-	low := b.height(p.x, p.y) / max(1e-9, b.s.peakMM)
-	return seen{stuff, bright * (0.9 + 0.1*min(1, low+0.3)), under}, stuff != ground
+	shadow := max(b.under(p), b.cast(p))
+	bright := lit(b.way(n), shadow) * (1 - hollowDark*b.t.hides(x, y))
+	if int(stuff) >= b.s.portions {
+		bright = icingBright*bright + gloss(b.way(n))*(1-shadow)
+	}
+	return seen{stuff, bright, under}, stuff != ground
 }
 
 // edged is which way the top faces near its edges, where nothing stands.

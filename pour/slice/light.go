@@ -23,6 +23,20 @@ func lit(n vec, shadow float64) float64 {
 	return shine(n, shadow) / shine(vec{z: 1}, 0)
 }
 
+// The satin of icing and the shadow between its strands, by eye, no source.
+const (
+	icingBright = 0.97 // of its colour where it lies level, so that there is room for the satin
+	glossy      = 0.1  // how much brighter it is where it mirrors the sun
+	glossPower  = 14   // how far that spreads
+	hollowDark  = 0.72 // how much of its light a place lacks from which the sky is hidden
+)
+
+// gloss is how much brighter icing is that faces a way, for its satin.
+func gloss(n vec) float64 {
+	v, _, _ := towards()
+	return glossy * math.Pow(max(0, n.dot(sun().plus(v).unit())), glossPower)
+}
+
 // suns is the sun's disc, as wide as a window: so many places of it, spread evenly by the golden angle.
 func suns(n int) []vec {
 	const wide = 0.27

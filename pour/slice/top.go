@@ -13,7 +13,9 @@ type top struct {
 	step       float64
 	wide, high int // points along and across
 	z          []float32
+	hollow     []float32 // how much of the sky what stands about a point hides, 0 to 1
 	stuff      []uint8
+	on         *relief.Field // of which more is asked where stuffs meet; nil: nothing is
 	base       swirl.Picture // the surface of the batter from above
 	long, deep float64
 	shift      int
@@ -35,6 +37,10 @@ func (s *Scene) top(ctx context.Context, step, perMM float64, fine bool) (*top, 
 			}
 			return ctx.Err() == nil
 		})
+		t.hide()
+		if fine {
+			t.on = s.on
+		}
 	}
 	w, h := max(2, int(box.L*perMM+0.5)), max(2, int(box.W*perMM+0.5))
 	if !fine {
@@ -42,6 +48,36 @@ func (s *Scene) top(ctx context.Context, step, perMM float64, fine bool) (*top, 
 		return t, ctx.Err()
 	}
 	return t, s.poured.Above().Refine(ctx, &t.base, w, h)
+}
+
+// hide works out how much of the sky is hidden from each point.
+func (t *top) hide() {
+	const ways = 8
+	t.hollow = make([]float32, len(t.z))
+	swirl.Share(t.high, func(j int) bool {
+		for i := range t.wide {
+			z, sum := t.z[j*t.wide+i], 0.0
+			for k := range ways {
+				sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / ways)
+				most := 0.0
+				for _, far := range [...]float64{0.9, 2.2, 4.6} {
+					a, b := min(max(i+int(math.Round(far*cos/t.step)), 0), t.wide-1), min(max(j+int(math.Round(far*sin/t.step)), 0), t.high-1)
+					most = max(most, float64(t.z[b*t.wide+a]-z)/far)
+				}
+				sum += most / math.Sqrt(1+most*most)
+			}
+			t.hollow[j*t.wide+i] = float32(sum / ways)
+		}
+		return true
+	})
+}
+
+// hides is how much of the sky is hidden from a place, 0 to 1.
+func (t *top) hides(x, y float64) float64 {
+	if t.hollow == nil {
+		return 0
+	}
+	return float64(bilinear(t.hollow, t.wide, t.high, x/t.step, y/t.step))
 }
 
 // height is how high the surface stands at a place, mm above the base.
@@ -52,6 +88,11 @@ func (t *top) height(x, y float64) float64 {
 // at is the stuff that shows at a place.
 func (t *top) at(x, y float64) uint8 {
 	i, j := min(max(int(x/t.step+0.5), 0), t.wide-1), min(max(int(y/t.step+0.5), 0), t.high-1)
+	if t.on != nil && t.border(i, j) {
+		if _, stuff := t.on.Surface(min(max(x, 0), t.long-1e-6), min(max(y, 0), t.deep-1e-6)); stuff != relief.Bare {
+			return uint8(t.shift) + stuff
+		}
+	}
 	if s := t.stuff[t.highest(i, j)]; s != relief.Bare {
 		return uint8(t.shift) + s
 	}
@@ -59,6 +100,19 @@ func (t *top) at(x, y float64) uint8 {
 		return uint8(l)
 	}
 	return ground
+}
+
+// border says whether stuffs meet about a point.
+func (t *top) border(i, j int) bool {
+	own := t.stuff[j*t.wide+i]
+	for b := max(0, j-1); b <= min(t.high-1, j+1); b++ {
+		for a := max(0, i-1); a <= min(t.wide-1, i+1); a++ {
+			if t.stuff[b*t.wide+a] != own {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // wallMM is how much the surface rises from point to point where it is a wall, whose side is of what stands on it.
