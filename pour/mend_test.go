@@ -62,7 +62,7 @@ func TestEveryMendTakesItsWarningAway(t *testing.T) {
 		}
 		p, shelf := r.with.of(plan, full)
 		sheet := pour.Work(p, shelf, handFor(r.code))
-		all := whatif.Mends(sheet, shelf, handFor(r.code))
+		all := whatif.MendsOf(sheet, shelf, handFor(r.code), func(w pour.Warning) bool { return w.Code == r.code }) // of the others their own rows ask
 		if len(all) != len(sheet.Warnings) {
 			t.Fatalf("%s: mends for %d of %d warnings", r.code, len(all), len(sheet.Warnings))
 		}

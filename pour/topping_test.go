@@ -376,11 +376,10 @@ func TestToppingsAreMendedAsTheMakerWould(t *testing.T) {
 		p, shelf := loaf(t, pour.Topping{When: c.when, GPerBar: 3, Parts: made(c.id)})
 		s := pour.Work(p, shelf, pour.Hand{})
 		offered := ""
-		for i, mends := range whatif.Mends(s, shelf, pour.Hand{}) {
+		of := func(w pour.Warning) bool { return w.Code == c.code }
+		for _, mends := range whatif.MendsOf(s, shelf, pour.Hand{}, of) {
 			for _, m := range mends {
-				if s.Warnings[i].Code == c.code {
-					offered += m.Says + "; "
-				}
+				offered += m.Says + "; "
 			}
 		}
 		if !strings.Contains(offered, c.want) {
