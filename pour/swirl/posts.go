@@ -15,11 +15,11 @@ const (
 	unevenPosts = 0.62  // of the posts' own wave number: a second wave, by which no post is as far from the next as another
 	heldFirst   = 0.2   // by what part pours are wider at a post, and narrower between posts: the first
 	heldLast    = 0.5   // and the last
-	leastHeld   = -0.36 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
+	leastHeld   = -0.27 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
 	mostHeld    = 0.8   // and wider
 	floorBlunt  = 1.    // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
 	secondHeld  = 0.3   // of that: the second wave
-	swayPart    = 0.16  // of its width: the jug sways so far to either side of the post from pour to pour
+	swayPart    = 0.13  // of its width: the jug sways so far to either side of the post from pour to pour
 	pinchRoll   = 0.1   // of its depth: how far a pinch draws the middle down where rings close
 )
 
