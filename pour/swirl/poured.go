@@ -51,7 +51,7 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 25.0 // mm, how far the hand goes to either side of its line
+	dropSwing  = 19.0 // mm, how far the hand goes to either side of its line
 	dropPart   = 0.38 // of the mould's width: but no further
 	dropSpurts = 0.8  // by what part more or less runs here than there
 	dropWall   = 0.07 // of the mould's width: the hand turns back so far from the wall
