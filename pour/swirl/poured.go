@@ -26,7 +26,7 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
-		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
+		deepest := b.d.Between(0.56, 0.74) * b.thick(1.05, 0.8) * (b.level + rise)
 		if a.Jug == b.acts[0].Jug { // of the bed
 			deepest *= dropOwn
 			half /= dropOwn
@@ -53,7 +53,7 @@ func (b *builder) streamed(a script.Act) {
 const (
 	dropSwing  = 19.0 // mm, how far the hand goes to either side of its line
 	dropPart   = 0.38 // of the mould's width: but no further
-	dropSpurts = 0.8  // by what part more or less runs here than there
+	dropSpurts = 0.5  // by what part more or less runs here than there
 	dropWall   = 0.07 // of the mould's width: the hand turns back so far from the wall
 	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
 	dropThick  = 1.8  // and of thick
@@ -112,6 +112,6 @@ func (b *builder) bulb(r *row, deep float64) {
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: r.line, lean: b.d.sway(b.d.Between(-0.25, 0.25), 0.12),
 		reach: b.d.sway(1.05*r.half+b.d.Between(5, 10), 2), depth: b.d.sway(depth, 0.12*depth),
-		roll: b.d.sway(b.d.Between(0.015, 0.075)*b.thick(1.1, 0.3), 0.03),
+		roll: b.d.sway(b.d.Between(0.01, 0.05)*b.thick(1.1, 0.3), 0.02),
 	}})
 }
