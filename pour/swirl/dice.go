@@ -82,16 +82,16 @@ func (d *dice) wander(mean, amp float64) wobble {
 	return w
 }
 
-// spurts draws how a thin stream runs: it swells, thins and almost stops, by up to amp of its own, in waves of 55 to 90 mm and 100 to 180 mm.
+// spurts draws how a thin stream runs: it swells, thins and almost stops, by up to amp of its own, in waves of 80 to 120 mm and 140 to 240 mm.
 func (d *dice) spurts(amp float64) wobble {
-	return d.drift(0, amp, [2]float64{55, 90}, [2]float64{100, 180})
+	return d.drift(0, amp, [2]float64{80, 120}, [2]float64{140, 240})
 }
 
-// bulbs draws what hangs in bulbs of 31 to 58 mm along the loaf, by up to about amp more in their middles and less between them, and all of them by
+// bulbs draws what hangs in bulbs of 46 to 78 mm along the loaf, by up to about amp more in their middles and less between them, and all of them by
 // a half of that more here and less there.
 func (d *dice) bulbs(amp float64) wobble {
-	w := d.drift(0, 0.5*amp, [2]float64{50, 90}, [2]float64{120, 220})
-	w.lobes = lobes{amp: amp, k: 2 * math.Pi / d.Between(31, 58), offset: d.Between(0, 2*math.Pi)}
+	w := d.drift(0, 0.5*amp, [2]float64{70, 120}, [2]float64{150, 260})
+	w.lobes = lobes{amp: amp, k: 2 * math.Pi / d.Between(46, 78), offset: d.Between(0, 2*math.Pi)}
 	return w
 }
 

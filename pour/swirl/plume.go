@@ -29,7 +29,7 @@ const (
 	plumeSteps  = 6      // Runge-Kutta steps for a batter that is carried one depth, kept within 0.1 mm of the flow
 	leastPlume  = 3      // mm, a narrower or shallower plume moves nothing
 	plumePeak   = 0.4142 // greatest value of t(1-t⁴)³
-	softRoll    = 0.06   // how gently a roll fades to none
+	softRoll    = 0.03   // how gently a roll fades to none
 	plumeMargin = 0.5    // mm, that a plume keeps from the walls
 )
 

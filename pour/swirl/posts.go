@@ -8,19 +8,19 @@ import (
 
 // Where and how wide what runs down one line comes to lie: by eye, no source.
 const (
-	postLeastMM = 52.   // between two places where the jug is held along the loaf
-	postMostMM  = 84.   //
+	postLeastMM = 64.   // between two places where the jug is held along the loaf
+	postMostMM  = 96.   //
 	firstHalf   = 0.8   // of the mould's width: half of the first pours, which run out over the floor
 	lastHalf    = 0.13  // and of the last, which hold
 	unevenPosts = 0.62  // of the posts' own wave number: a second wave, by which no post is as far from the next as another
 	heldFirst   = 0.2   // by what part pours are wider at a post, and narrower between posts: the first
-	heldLast    = 0.72  // and the last
-	leastHeld   = -0.52 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
+	heldLast    = 0.66  // and the last
+	leastHeld   = -0.31 // but no more than so much narrower: what is poured in a thread there would hang far deeper than beside it
 	mostHeld    = 1.2   // and wider
 	floorBlunt  = 1.    // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
 	secondHeld  = 0.3   // of that: the second wave
-	swayPart    = 0.16  // of its width: the jug sways so far to either side of the post from pour to pour
-	pinchRoll   = 0.22  // of its depth: how far a pinch draws the middle down where rings close
+	swayPart    = 0.13  // of its width: the jug sways so far to either side of the post from pour to pour
+	pinchRoll   = 0.08  // of its depth: how far a pinch draws the middle down where rings close
 )
 
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some

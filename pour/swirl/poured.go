@@ -26,7 +26,7 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
-		deepest := b.d.Between(0.64, 0.84) * b.thick(1.05, 0.72) * (b.level + rise)
+		deepest := b.d.Between(0.56, 0.74) * b.thick(1.05, 0.8) * (b.level + rise)
 		if a.Jug == b.acts[0].Jug { // of the bed
 			deepest *= dropOwn
 			half /= dropOwn
@@ -51,15 +51,16 @@ func (b *builder) streamed(a script.Act) {
 
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 25.0 // mm, how far the hand goes to either side of its line
+	dropSwing  = 18.5 // mm, how far the hand goes to either side of its line
 	dropPart   = 0.38 // of the mould's width: but no further
-	dropSpurts = 0.8  // by what part more or less runs here than there
+	dropSpurts = 0.5  // by what part more or less runs here than there
 	dropWall   = 0.07 // of the mould's width: the hand turns back so far from the wall
-	dropThin   = 1.0  // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
-	dropThick  = 1.8  // and of thick
+	dropThin   = 1.06 // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
+	dropThick  = 1.7  // and of thick
 	dropHang   = 0.28 // how much deeper a stream hangs in bulbs
 	dropEven   = 0.43 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
-	dropThread = 0.6  // how wide it is then, against one that goes there once
+	dropThread = 0.8  // how wide it is then, against one that goes there once: thinner it would leave hairlines where it dives
+	dropLast   = 0.58 // and at the rim, where what was poured before is to show beside it
 	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
@@ -85,12 +86,13 @@ func (b *builder) strands(rows []row) []row {
 	if ways == 1 {
 		return rows
 	}
+	thread := dropThread + (dropLast-dropThread)*clamp((b.level/b.Box.H-dropBack)/(1-dropBack), 0, 1)
 	var out []row
 	for _, r := range rows {
 		side := b.d.Sign()
 		for i := range ways {
 			s := r
-			s.half *= dropThread * b.d.Between(0.9, 1.1)
+			s.half *= thread * b.d.Between(0.9, 1.1)
 			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
 			s.flush, s.hang = s.flush.times(even), s.hang.times(even)
 			if i > 0 {
@@ -112,6 +114,6 @@ func (b *builder) bulb(r *row, deep float64) {
 	b.add(op{plume: &plume{
 		level: b.level, width: b.Box.W, line: r.line, lean: b.d.sway(b.d.Between(-0.25, 0.25), 0.12),
 		reach: b.d.sway(1.05*r.half+b.d.Between(5, 10), 2), depth: b.d.sway(depth, 0.12*depth),
-		roll: b.d.sway(b.d.Between(0.015, 0.075)*b.thick(1.1, 0.3), 0.03),
+		roll: b.d.sway(b.d.Between(0, 0.045)*b.thick(1.1, 0.3), 0.02),
 	}})
 }

@@ -36,7 +36,7 @@ func stretch(f *Face, portion int) (wide, deep float64) {
 // runs out more. Of the drop it is all that is led there and back.
 func TestAStreamStaysNarrowAndGoesDeep(t *testing.T) {
 	for technique, most := range map[script.Technique]struct{ wide, wideMean, deep, deepMean float64 }{
-		script.Drop: {52, 40, 8, 15}, script.Column: {50, 34, 7, 12},
+		script.Drop: {52, 40, 8, 15}, script.Column: {56, 38, 7, 11},
 	} {
 		wide, deep, n := 0.0, 0.0, 0.0
 		for seed := range int64(4) {
@@ -123,7 +123,7 @@ func TestThickBatterLiesInBroadLumpsAndHardlySinks(t *testing.T) {
 	}
 	thinHalf, thinRoll, thinDepth := mean(0.1)
 	half, roll, depth := mean(0.8)
-	if half < 1.5*thinHalf || roll > 0.6*thinRoll || depth > 0.8*thinDepth {
+	if half < 1.35*thinHalf || roll > 0.6*thinRoll || depth > 0.8*thinDepth {
 		t.Errorf("thin batter lies %.1f mm to either side, rolls by %.2f down to %.1f mm; thick %.1f mm, %.2f and %.1f mm", thinHalf, thinRoll, thinDepth, half, roll, depth)
 	}
 }
