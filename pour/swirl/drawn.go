@@ -60,7 +60,8 @@ const (
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
-	pullSlips    = 1    // of its grip that it loses then in stretches, at most: the track it leaves begins, thins, swells and ends
+	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
+	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
 	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
@@ -104,8 +105,11 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400)
+	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
+	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
 	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
+	s.depth, s.lean = b.d.drift(1, 0.03, [2]float64{300, 420}, [2]float64{480, 900}), wobble{}
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }

@@ -132,15 +132,15 @@ func TestAStrokeIsStretchedAboutItsPivotAndStaysInTheMould(t *testing.T) {
 		by   course
 		want vec2
 	}{
-		{0, course{0, 1, 1, 0, 0}, vec2{30, 10}},
-		{0, course{5, 1, 1, 0, 0}, vec2{35, 10}},
-		{0, course{0, 2, 1, 0, 0}, vec2{20, 10}},
-		{0, course{0, 1, 0.5, 0, 0}, vec2{30, 35}},
-		{1, course{0, 0.5, 1, 0, 0}, vec2{55, 60}},
-		{0, course{0, 9, 9, 0, 0}, vec2{1, 1}},
-		{1, course{40, 1, 1, 0, 0}, vec2{79, 60}},
-		{0, course{0, 1, 1, 0.2, 0}, vec2{20, 10}}, // 50 mm lower, a fifth of that to the left
-		{1, course{0, 1, 1, 0.2, 0}, vec2{70, 60}},
+		{0, course{0, 1, 1, 0, 0, 1}, vec2{30, 10}},
+		{0, course{5, 1, 1, 0, 0, 1}, vec2{35, 10}},
+		{0, course{0, 2, 1, 0, 0, 1}, vec2{20, 10}},
+		{0, course{0, 1, 0.5, 0, 0, 1}, vec2{30, 35}},
+		{1, course{0, 0.5, 1, 0, 0, 1}, vec2{55, 60}},
+		{0, course{0, 9, 9, 0, 0, 1}, vec2{1, 1}},
+		{1, course{40, 1, 1, 0, 0, 1}, vec2{79, 60}},
+		{0, course{0, 1, 1, 0.2, 0, 1}, vec2{20, 10}}, // 50 mm lower, a fifth of that to the left
+		{1, course{0, 1, 1, 0.2, 0, 1}, vec2{70, 60}},
 	} {
 		if got := s.at(c.knot, c.by); got != c.want {
 			t.Errorf("knot %d on the course %v: %v, want %v", c.knot, c.by, got, c.want)
