@@ -125,6 +125,17 @@ func TestASkinLetsAWireDragWhatLiesUnderTheSurface(t *testing.T) {
 	}
 }
 
+// Along the loaf a stroke that ebbs drags with all of its grip in one half of a wave and less, by the square, in the other.
+func TestAStrokeEbbsAlongTheLoaf(t *testing.T) {
+	s := &stroke{path: []vec2{{20, 30}, {23, 30}}, radius: 12, grip: 1, width: 80, level: 60, sway: wobble{mean: 1}, depth: wobble{mean: 1}}
+	s.ebb = wobble{amp: [2]float64{0, 0.5}, k: [2]float64{0, math.Pi / 200}}
+	for _, c := range []struct{ x, want float64 }{{0, 1}, {100, 0.75}, {300, 1}} {
+		if got := s.step(0, s.path[0], s.path[1], s.drift(c.x)).gy / 3; !near(got, c.want, 1e-9) {
+			t.Errorf("at %g mm along the loaf it drags with %g of its grip, want %g", c.x, got, c.want)
+		}
+	}
+}
+
 func TestAStrokeIsStretchedAboutItsPivotAndStaysInTheMould(t *testing.T) {
 	s := &stroke{path: []vec2{{30, 10}, {70, 60}}, pivot: vec2{40, 60}, width: 80}
 	for _, c := range []struct {
