@@ -2,6 +2,7 @@ package swirl
 
 import (
 	"math"
+	"slices"
 
 	"pourbench/pour/script"
 )
@@ -60,8 +61,13 @@ const (
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
-	pullSlips    = 1    // of its grip that it loses then in stretches, at most: the track it leaves begins, thins, swells and ends
+	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
+	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
+	tracks       = 5    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
+	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
+	grazeShare   = 0.8  // of the height, the lowest from which it grazes
+	grazeMM      = 4.5  // so far about it at least it takes batter along then, and up to half as much more
 	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
 	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
 	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
@@ -91,11 +97,33 @@ func (b *builder) led(radius, grip float64) stroke {
 }
 
 // pullOut draws the wire up and out through the surface from where it was led to, ever more aside: what lies over it comes along in one broad
-// swelling that leans over.
-func (b *builder) pullOut(from vec2, shift wobble) {
+// swelling that leans over. It tells where across the mould that comes up.
+func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
 	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.15)*b.Box.H, 5, 13), b.thick(0.8, 0.86), shift)
+	return to.y
+}
+
+// graze draws the wire out from just under the surface where the tracks it left so far leave most room.
+func (b *builder) graze(out []float64, shift wobble) {
+	for len(out) < tracks {
+		slices.Sort(out)
+		from, wide, last := 0.0, 0.0, 0.0
+		for _, y := range append(out, b.Box.W) {
+			if y-last > wide {
+				from, wide = last, y-last
+			}
+			last = y
+		}
+		if wide < trackRoom*b.Box.W {
+			return
+		}
+		y := b.clear(from + wide*b.d.Between(0.4, 0.6))
+		to := vec2{b.clear(y + b.d.Between(-0.04, 0.04)*b.Box.W), b.Box.H + pullOutMM}
+		b.pull(bent(vec2{y, b.Box.H * b.d.Between(grazeShare, 0.88)}, to), grazeMM*b.d.Between(1, 1.5), b.thick(0.72, 0.8), shift)
+		out = append(out, to.y)
+	}
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -104,8 +132,11 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 // pull draws the wire out along a path; it drags what lies within radius mm.
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
-	s.shift, s.girth, s.slip = shift, b.d.waves(wireGirth, 1, 50, 180), b.d.waves(pullSlips, 0.5, 60, 400)
+	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
+	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
 	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
+	s.depth, s.lean = b.d.drift(1, 0.03, [2]float64{300, 420}, [2]float64{480, 900}), wobble{}
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
 	b.draw(&s, path)
 }
@@ -143,11 +174,13 @@ func (b *builder) way() (middle, far float64) {
 func (b *builder) zigzag() {
 	ends := b.waves()
 	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
+	var out []float64
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
-			b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.56, 0.8)}, shift)
+			out = append(out, b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.56, 0.8)}, shift))
 		}
 	}
+	b.graze(out, shift)
 	b.takeAlong(
 		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},

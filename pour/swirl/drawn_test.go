@@ -2,6 +2,7 @@ package swirl
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pourbench/pour/script"
@@ -105,6 +106,31 @@ func TestAWireBendsAsideAsItComesOut(t *testing.T) {
 	path := bent(vec2{30, 20}, vec2{38, 60})
 	if len(path) != bentKnots+1 || path[0] != (vec2{30, 20}) || path[bentKnots] != (vec2{38, 60}) || path[bentKnots/2] != (vec2{32, 40}) {
 		t.Errorf("it goes from %v past %v to %v", path[0], path[bentKnots/2], path[bentKnots])
+	}
+}
+
+// The wire grazes where the tracks it left lie furthest apart, until there are enough of them or no room for more.
+func TestTheWireGrazesWhereThereIsRoomOnTop(t *testing.T) {
+	for _, c := range []struct {
+		out  []float64
+		more int
+	}{
+		{[]float64{40}, 4}, {[]float64{60, 20}, 2}, {[]float64{20, 40, 60}, 0}, {[]float64{8, 9, 10, 11, 12}, 0},
+	} {
+		r := poured(script.Hanger, 1)
+		b := newBuilder(r)
+		b.level = 60
+		last := slices.Max(c.out)
+		b.graze(c.out, wobble{})
+		paths, _, _ := wireOf(b)
+		if len(paths) > c.more || c.more > 0 && len(paths) == 0 {
+			t.Errorf("beside tracks at %v it grazes %d times, at most %d are wanted", c.out, len(paths), c.more)
+		}
+		for i, p := range paths {
+			if p[0].z < grazeShare*60 || i == 0 && math.Abs(p[0].y-last) < 0.1*80 {
+				t.Errorf("beside tracks at %v it grazes from %v", c.out, p[0])
+			}
+		}
 	}
 }
 

@@ -17,6 +17,7 @@ type stroke struct {
 	radius      float64
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
 	slip        waver   // takes from the grip, a part here and there, up to all of it
+	ebb         wobble  // takes from the grip along the loaf where it is over 0, by its square; elsewhere the grip is whole
 	ease        float64 // mm of the path from either end over which its grip comes and goes; 0: it is there at once
 	pace        float64 // how long its steps are against the usual: longer where it hardly grips, shorter where a wall is close; 0: as long
 	width       float64 // of the mould
@@ -32,8 +33,8 @@ type stroke struct {
 	girth       waver   // by what part of radius more or less it drags along, a part here and there
 }
 
-// course is how a stroke's path is shifted, stretched and slanted in one cross-section.
-type course struct{ shift, sway, depth, lean, x float64 }
+// course is how a stroke's path is shifted, stretched and slanted in one cross-section, and what part of its grip it has there.
+type course struct{ shift, sway, depth, lean, x, grip float64 }
 
 // at returns the path's knot where the stroke passes a cross-section.
 func (s *stroke) at(i int, c course) vec2 {
@@ -46,7 +47,8 @@ func (s *stroke) at(i int, c course) vec2 {
 }
 
 func (s *stroke) drift(x float64) course {
-	return course{s.shift.at(x), s.sway.at(x), s.depth.at(x), s.lean.at(x), x}
+	off := max(0, s.ebb.at(x))
+	return course{s.shift.at(x), s.sway.at(x), s.depth.at(x), s.lean.at(x), x, max(0, 1-off*off)}
 }
 
 // move carries a point along with the stroke (dir 1) or undoes it (dir -1).
@@ -76,7 +78,7 @@ func (s *stroke) step(i int, from, to vec2, c course) drag {
 	if s.slip.amp != 0 {
 		hold *= max(0, 1-math.Abs(s.slip.at(c.x, part).y))
 	}
-	d.gy, d.gz = hold*d.gy, hold*d.gz
+	d.gy, d.gz = hold*c.grip*d.gy, hold*c.grip*d.gz
 	return d
 }
 

@@ -125,6 +125,17 @@ func TestASkinLetsAWireDragWhatLiesUnderTheSurface(t *testing.T) {
 	}
 }
 
+// Along the loaf a stroke that ebbs drags with all of its grip in one half of a wave and less, by the square, in the other.
+func TestAStrokeEbbsAlongTheLoaf(t *testing.T) {
+	s := &stroke{path: []vec2{{20, 30}, {23, 30}}, radius: 12, grip: 1, width: 80, level: 60, sway: wobble{mean: 1}, depth: wobble{mean: 1}}
+	s.ebb = wobble{amp: [2]float64{0, 0.5}, k: [2]float64{0, math.Pi / 200}}
+	for _, c := range []struct{ x, want float64 }{{0, 1}, {100, 0.75}, {300, 1}} {
+		if got := s.step(0, s.path[0], s.path[1], s.drift(c.x)).gy / 3; !near(got, c.want, 1e-9) {
+			t.Errorf("at %g mm along the loaf it drags with %g of its grip, want %g", c.x, got, c.want)
+		}
+	}
+}
+
 func TestAStrokeIsStretchedAboutItsPivotAndStaysInTheMould(t *testing.T) {
 	s := &stroke{path: []vec2{{30, 10}, {70, 60}}, pivot: vec2{40, 60}, width: 80}
 	for _, c := range []struct {
@@ -132,15 +143,15 @@ func TestAStrokeIsStretchedAboutItsPivotAndStaysInTheMould(t *testing.T) {
 		by   course
 		want vec2
 	}{
-		{0, course{0, 1, 1, 0, 0}, vec2{30, 10}},
-		{0, course{5, 1, 1, 0, 0}, vec2{35, 10}},
-		{0, course{0, 2, 1, 0, 0}, vec2{20, 10}},
-		{0, course{0, 1, 0.5, 0, 0}, vec2{30, 35}},
-		{1, course{0, 0.5, 1, 0, 0}, vec2{55, 60}},
-		{0, course{0, 9, 9, 0, 0}, vec2{1, 1}},
-		{1, course{40, 1, 1, 0, 0}, vec2{79, 60}},
-		{0, course{0, 1, 1, 0.2, 0}, vec2{20, 10}}, // 50 mm lower, a fifth of that to the left
-		{1, course{0, 1, 1, 0.2, 0}, vec2{70, 60}},
+		{0, course{0, 1, 1, 0, 0, 1}, vec2{30, 10}},
+		{0, course{5, 1, 1, 0, 0, 1}, vec2{35, 10}},
+		{0, course{0, 2, 1, 0, 0, 1}, vec2{20, 10}},
+		{0, course{0, 1, 0.5, 0, 0, 1}, vec2{30, 35}},
+		{1, course{0, 0.5, 1, 0, 0, 1}, vec2{55, 60}},
+		{0, course{0, 9, 9, 0, 0, 1}, vec2{1, 1}},
+		{1, course{40, 1, 1, 0, 0, 1}, vec2{79, 60}},
+		{0, course{0, 1, 1, 0.2, 0, 1}, vec2{20, 10}}, // 50 mm lower, a fifth of that to the left
+		{1, course{0, 1, 1, 0.2, 0, 1}, vec2{70, 60}},
 	} {
 		if got := s.at(c.knot, c.by); got != c.want {
 			t.Errorf("knot %d on the course %v: %v, want %v", c.knot, c.by, got, c.want)

@@ -7,6 +7,7 @@ const waverModes = 3
 // waver is how a hand wavers: every part of a way goes a little aside by itself, and otherwise so further along the loaf. By eye, no source.
 type waver struct {
 	amp   float64 // mm, of each of the waves
+	rise  float64 // what part of that it goes up and down
 	modes [waverModes]struct{ along, way, y, z float64 }
 }
 
@@ -15,7 +16,7 @@ func (d *dice) waver(amp, most float64) waver { return d.waves(amp, most, 250, 7
 
 // waves is waver in waves of a range of lengths along the loaf, mm.
 func (d *dice) waves(amp, most, short, long float64) waver {
-	w := waver{amp: amp / waverModes}
+	w := waver{amp: amp / waverModes, rise: 1}
 	for i := range w.modes {
 		m := &w.modes[i]
 		m.along = 2 * math.Pi / d.Between(short, long) * d.Sign()
@@ -34,7 +35,7 @@ func (w *waver) at(x, part float64) (off vec2) {
 		m := &w.modes[i]
 		a := m.along*x + m.way*part
 		off.y += w.amp * math.Sin(a+m.y)
-		off.z += w.amp * math.Sin(a+m.z)
+		off.z += w.rise * w.amp * math.Sin(a+m.z)
 	}
 	return off
 }

@@ -37,11 +37,14 @@ func (b *builder) loops() {
 	for _, r := range append(b.between(inside), inside...) {
 		b.windUp(r, s.shift, b.d.drift(0, 0.07*b.Box.H, [2]float64{90, 170}, [2]float64{220, 500}), loopRim)
 	}
+	var out []float64
 	for i, r := range inside {
 		if last := i == len(inside)-1; last || b.d.Float() < liftedOut {
-			b.pullOut(vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.5, 0.75)}, s.shift)
+			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.5, 0.75)}
+			out = append(out, b.pullOut(at, s.shift))
 		}
 	}
+	b.graze(out, s.shift)
 }
 
 // rowOfLoops is the wire's way in loops across the mould, so many and so far apart, in and out by the surface, and what turns within.
@@ -115,9 +118,11 @@ func (b *builder) spiral() {
 		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
 	side := b.d.Sign()
+	var out []float64
 	for _, from := range [...]float64{-side * b.d.Between(0.12, 0.36), side * b.d.Between(0.02, 0.14), side * b.d.Between(0.22, 0.38)} {
-		b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift)
+		out = append(out, b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift))
 	}
+	b.graze(out, shift)
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
