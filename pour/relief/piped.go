@@ -21,8 +21,11 @@ const (
 	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
+	pipedSeam   = 0.07 // how much darker a cut is where two swirls meet
+	pipedMeets  = 0.3  // mm, to each side, that such a seam is wide
 	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
+	pipedAir    = 1.5  // mm, that a picture keeps free over the highest tip
 	pipedRound  = 2.4  // mm, over which the edge of it all is rounded
 	pipedCorner = 7    // mm, radius of its corners
 )
@@ -57,7 +60,7 @@ func newPiped(c *Icing, r Recipe) form {
 	if drawn := drawnVolume(p, min(r.L, r.W)/64); drawn > 0 {
 		p.scale = c.Volume / drawn
 	}
-	p.most = highest(p)
+	p.most = p.highest() + pipedAir
 	return p
 }
 
@@ -141,7 +144,7 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 			if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); z == 0 && ragged < near { // where nothing is piped the nearest has run out
 				near, of, u = ragged, s, r
 			}
-			if r > 1+swirlOval+strandSides*strandHalf || z >= up {
+			if r > s.far || z >= up {
 				continue
 			}
 			out, angle := s.lies(x, y)
@@ -180,7 +183,36 @@ func (p *piped) within(x, y, below float64) (across, tone float64) {
 	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
 	r, angle := s.lies(x+sway, y-sway)
 	deep := max(0, z-up) / s.high
-	return p.across(s, x, y, min(1, u+pipedUnder*deep)), s.cutAt(r, angle, up/s.high)
+	tone = s.cutAt(r, angle, up/s.high) - pipedSeam*p.meets(s, x+sway, y-sway, up)
+	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
+}
+
+// meets is how near another swirl than the one there is to a place inside, 0 to 1: a knife shows where two have been pressed together.
+func (p *piped) meets(s *pipedSwirl, x, y, up float64) float64 {
+	near := 0.0
+	for _, to := range [3]vector{{0, 0, 1}, {0.7, 0.7, -0.5}, {-0.7, -0.7, -0.5}} {
+		x, y := min(max(x+pipedMeets*to.x, 0), p.long), min(max(y+pipedMeets*to.y, 0), p.wide)
+		if _, of, _ := p.under(x, y, max(0, up+pipedMeets*to.z/p.scale)); of != s {
+			near++
+		}
+	}
+	return min(1, near/2)
+}
+
+// highest looks for the highest tip, which are too thin to be found by looks all over the loaf.
+func (p *piped) highest() float64 {
+	const about, step = 0.4, 0.04 // of a swirl's radius
+	most := 0.0
+	for k := range p.swirls {
+		s := &p.swirls[k]
+		for dx := -about; dx <= about; dx += step {
+			for dy := -about; dy <= about; dy += step {
+				z, _ := p.at(s.x+dx*s.radius-p.long/2, s.y+dy*s.radius-p.wide/2)
+				most = max(most, z)
+			}
+		}
+	}
+	return most
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }
