@@ -208,9 +208,9 @@ func (c *column) slope(x, y, far float64) float32 {
 		c.t = c.terrain()
 	}
 	dx, dy := c.t.slope(x, y)
-	soft := min(1, steepest/max(1e-9, math.Hypot(dx, dy)))
+	soft := min(1, sideSteep/max(1e-9, math.Hypot(dx, dy)))
 	z := c.t.at(x, y)
-	n := c.v.seen(vector{-dx * soft, -dy * soft, 1 - bulgesUnder*c.t.under(x, y, z, dx, dy)}.unit())
+	n := c.v.seen(vector{-dx * soft, -dy * soft, 1}.unit())
 	sky := 1 - hollowDark*c.t.groove(x, y, z)
 	sunny := 1 - hollowSun*c.t.shadow(x, y, z, c.v.f.peak, c.v.sun())
 	return float32((lit(n, vector{0, 0.55, 0.83})*sky*sunny + gloss(n)*sunny) * behind(far))
@@ -218,16 +218,12 @@ func (c *column) slope(x, y, far float64) float32 {
 
 // How what stands behind a plane is lit, by eye, no source.
 const (
-	hollowDark  = 0.45 // how much of the sky's light is taken at most between rounds
-	hollowSun   = 0.16 // and of the sun's
-	hollowMM    = 9    // so far about a place what stands there takes its light
-	bulgesMM    = 1    // so far in a wall is looked up
-	bulgesFrom  = 1.2  // mm to the mm: a steeper one is the side of a strand
-	bulgesLeast = 1    // mm, that rises above where it begins to turn under
-	bulgesMost  = 3.5  // and where it has done so
-	bulgesUnder = 0.8  // how far it has, of its way up
-	glossy      = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
-	glossPower  = 14   // how far that spreads
+	sideSteep  = 3.2  // mm to the mm: a steeper side is lit as one so steep
+	hollowDark = 0.47 // how much of the sky's light is taken at most between rounds
+	hollowSun  = 0.16 // and of the sun's
+	hollowMM   = 9    // so far about a place what stands there takes its light
+	glossy     = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
+	glossPower = 14   // how far that spreads
 )
 
 // terrain is the surface that a part of the picture looks over.
@@ -240,16 +236,6 @@ func (c *column) terrain() *terrain {
 	}
 	deep := [2]float64{v.at, v.end}
 	return v.f.terrain(c.px, hollowMM, deep, across, deep, [2]float64{0, r.W})
-}
-
-// under is how far a place on the side of a strand has turned under, 0 to 1: a wall of so much slope, which rises above it, bulges out over its foot.
-func (t *terrain) under(x, y, z, dx, dy float64) float64 {
-	steep := math.Hypot(dx, dy)
-	if steep < bulgesFrom {
-		return 0
-	}
-	rise := t.at(x+bulgesMM*dx/steep, y+bulgesMM*dy/steep) - z
-	return smooth((steep-bulgesFrom)/bulgesFrom) * smooth((rise-bulgesLeast)/(bulgesMost-bulgesLeast))
 }
 
 // gloss is how much brighter a skin is that faces a way, in the directions of a picture, for the satin of icing.

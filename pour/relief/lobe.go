@@ -4,24 +4,26 @@ import "math"
 
 // The strand a swirl is wound of, figures by eye, no source. Across it goes by the swirl's radius, up by its height.
 const (
-	strandHalf   = 0.25  // half of how wide the leanest lies
+	strandHalf   = 0.3   // half of how wide the leanest lies
 	strandFatter = 0.1   // and how much wider by how fat it is
-	strandHigh   = 0.15  // half of how high it lies
-	strandRises  = 0.6   // from the middle of its first round to that of its last
+	strandHigh   = 0.135 // half of how high it lies
+	strandRises  = 0.45  // from the middle of its first round to that of its last
 	strandLevel  = 0.55  // of a turn it lies on the base before it climbs
+	strandDomes  = 0.3   // how much more steeply it climbs at first than at last
 	strandInward = 0.86  // how steeply it goes inwards there, against the mean
 	strandThins  = 0.3   // how much thinner it is at its end
 	strandSwells = 0.07  // how unevenly it is pressed out
 	strandStrays = 0.022 // how far the hand strays from the round
 	strandStarts = 0.07  // of a turn, over which its first end is round
-	strandEnds   = 0.3   // and over which its last one runs out
-	strandSides  = 0.16  // how far its side below its middle bulges back, of its half width
-	ridgeHigh    = 0.095 // how far the ridges of the nozzle stand out, of its half height
+	strandEnds   = 0.6   // and over which its last one runs out
+	strandRound  = 0.8   // how far its sides have fallen at its edge as those of a mound, of its half height
+	strandSteep  = 1.2   // and as those of a wall
+	ridgeHigh    = 0.12  // how far the ridges of the nozzle stand out, of its half height
 	ridges       = 4.5   // between one side of it and the other over its back
 	ridgeTwist   = 0.35  // of a ridge in a turn
-	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
+	strandSinks  = 0.4   // how far its last end sinks into the mound in the middle
 	coreWide     = 0.3   // of that mound
-	coreHigh     = 0.8
+	coreHigh     = 0.7
 )
 
 // strand is a stretch of the strand where it goes through a plane through the middle of its swirl.
@@ -39,9 +41,9 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 	in := max(0, (t-strandLevel)/(s.turns-strandLevel))
 	swell := 1 + strandSwells*math.Sin(2.7*t+s.uneven[0]) + 0.4*strandSwells*math.Sin(7.9*t+s.uneven[1])
 	w.half = fat * (1 - strandThins*in) * swell
-	w.high = strandHigh * (0.92 + 0.5*s.lap) * (1 - 0.6*strandThins*in) * swell
+	w.high = strandHigh * (0.9 + 0.7*s.lap) * (1 - 0.6*strandThins*in) * swell
 	w.out = (1-fat)*(1-in*(strandInward+(1-strandInward)*in)) + strandStrays*math.Sin(3.6*t+s.uneven[1])*(1-in)
-	w.up = w.high + strandRises*in
+	w.up = w.high + strandRises*in*(1+strandDomes*(1-in))
 	if t < strandStarts {
 		e := 1 - t/strandStarts
 		e = math.Sqrt(1 - e*e)
@@ -53,13 +55,21 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 	return w, true
 }
 
+// clear says at little cost whether a place so far out lies well away from the strand so many turns from where it begins.
+func (s *pipedSwirl) clear(u, t float64) bool {
+	fat := strandHalf + strandFatter*s.lap
+	in := max(0, (t-strandLevel)/(s.turns-strandLevel))
+	out := (1 - fat) * (1 - in*(strandInward+(1-strandInward)*in))
+	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)+strandStrays
+}
+
 // first is the turn of the strand at an angle where it begins, 0 to 1.
 func (s *pipedSwirl) first(angle float64) float64 {
 	t := angle + s.phase
 	return t - math.Floor(t)
 }
 
-// rounds is how high the strand stands so far out, of the swirl's height: each round lies on the one below, its sides bulge out over that, and the
+// rounds is how high the strand stands so far out, of the swirl's height: each round lies half over the one below, its sides fall softly to that, and the
 // ridges of the nozzle run along it.
 func (s *pipedSwirl) rounds(u, angle float64) float64 {
 	z := 0.0
@@ -68,21 +78,19 @@ func (s *pipedSwirl) rounds(u, angle float64) float64 {
 		z = coreHigh * (1 - t*t)
 	}
 	for t := s.first(angle); t < s.turns; t++ {
+		if s.clear(u, t) {
+			continue
+		}
 		w, ok := s.winding(t)
 		if !ok {
 			continue
 		}
 		d := (u - w.out) / w.half
-		side := math.Abs(d)
-		if side >= 1+strandSides {
+		if d *= d; d >= 1 {
 			continue
 		}
-		h := w.up
-		if side < 1 {
-			h += w.high * math.Sqrt(1-d*d) * (1 + ridgeHigh*math.Cos(2*math.Pi*(ridges*math.Asin(d)/math.Pi+ridgeTwist*t+s.uneven[0])))
-		} else {
-			h -= min(w.up, 1.3*w.high) * (side - 1) / strandSides
-		}
+		h := w.up + w.high*(1-strandRound*d-strandSteep*d*d)
+		h += ridgeHigh * w.high * (1 - d*d) * math.Cos(math.Pi*ridges*(u-w.out)/w.half+2*math.Pi*(ridgeTwist*t)+s.uneven[0])
 		z = softer(z, h, swirlSoft)
 	}
 	return z
@@ -105,9 +113,9 @@ const (
 	seamWide   = 0.42  // mm, to each side, over which a seam fades
 	seamDark   = 0.075 // how much darker a seam is at the most
 	lobeTone   = 0.014 // how much one strand differs from the next, to each side
-	pocketDark = 0.42  // how much darker a pocket of air is
-	pocketPart = 0.5   // of the places where strands leave one
-	pocketNear = 0.3   // and no further from the next than so much more
+	pocketDark = 0.3   // how much darker a pocket of air is
+	pocketPart = 0.2   // of the places where strands leave one
+	pocketNear = 0.2   // and no further from the next than so much more
 	pocketFrom = 1.12  // so far from the middle of every strand, in its own half widths
 )
 

@@ -17,7 +17,7 @@ func TestASwirlLiesOverTheOneBefore(t *testing.T) {
 
 // A swirl rises in rounds: from its foot inwards its strand is climbed over at least twice more, each time higher.
 func TestASwirlRisesInRounds(t *testing.T) {
-	s := pipedSwirl{radius: 16, high: 1, turns: 2.95, lap: 0.2}
+	s := pipedSwirl{radius: 16, high: 1, turns: 3.3, lap: 0.2}
 	for angle := -0.45; angle < 0.5; angle += 0.1 {
 		backs, last, rising := 0, 0.0, false
 		for u := 1.1; u > 0.05; u -= 0.005 {
@@ -58,7 +58,7 @@ func TestAKnifeFindsTheFlankUnderTheLaterSwirl(t *testing.T) {
 
 // A cut is one mass: seams between strands are faint and few, and pockets of air are rare.
 func TestACutIsOneMassWithFaintSeams(t *testing.T) {
-	s := pipedSwirl{radius: 16, high: 1, turns: 2.95, lap: 0.2, phase: 0.3}
+	s := pipedSwirl{radius: 16, high: 1, turns: 3.3, lap: 0.2, phase: 0.3}
 	seams, pockets, all := 0, 0, 0
 	for angle := -0.5; angle < 0.5; angle += 0.05 {
 		for u := 0.0; u < 0.9; u += 0.02 {

@@ -21,8 +21,11 @@ const (
 	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
+	pipedSeam   = 0.06 // how much darker a cut is where two swirls meet
+	pipedMeets  = 0.35 // mm, that such a seam is wide
 	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
+	pipedAir    = 1.5  // mm, that a picture keeps free over the highest tip
 	pipedRound  = 2.4  // mm, over which the edge of it all is rounded
 	pipedCorner = 7    // mm, radius of its corners
 )
@@ -57,7 +60,7 @@ func newPiped(c *Icing, r Recipe) form {
 	if drawn := drawnVolume(p, min(r.L, r.W)/64); drawn > 0 {
 		p.scale = c.Volume / drawn
 	}
-	p.most = highest(p)
+	p.most = p.highest() + pipedAir
 	return p
 }
 
@@ -92,6 +95,9 @@ func (p *piped) edge(x, y float64) float64 {
 	in := min(x+pipedEnds, p.long-x+pipedEnds, y, p.wide-y)
 	if a, b := pipedCorner-min(x, p.long-x), pipedCorner-min(y, p.wide-y); a > 0 && b > 0 {
 		in = pipedCorner - math.Hypot(a, b)
+	}
+	if in > pipedRound+2 { // further in than any wall is felt
+		return 1
 	}
 	switch in += touches(x, y); {
 	case in <= 0:
@@ -136,12 +142,14 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 				k = b*p.columns + first + last - a
 			}
 			s := &p.swirls[k]
-			r := math.Hypot(x-s.x, y-s.y) / s.radius
+			r := math.Sqrt((x-s.x)*(x-s.x)+(y-s.y)*(y-s.y)) / s.radius
 			least = min(least, r)
-			if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); z == 0 && ragged < near { // where nothing is piped the nearest has run out
-				near, of, u = ragged, s, r
+			if z == 0 && r < near*(1+2*pipedRagged) { // where nothing is piped the nearest has run out
+				if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); ragged < near {
+					near, of, u = ragged, s, r
+				}
 			}
-			if r > 1+swirlOval+strandSides*strandHalf || z >= up {
+			if r > s.far || z >= up {
 				continue
 			}
 			out, angle := s.lies(x, y)
@@ -170,17 +178,44 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 	return q - math.Floor(q)
 }
 
-// within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there.
-func (p *piped) within(x, y, below float64) (across, tone float64) {
+// within is where across its bag the icing inside comes from, so far below the top of a place where it is so thick, and how bright a cut is there.
+func (p *piped) within(x, y, thick, below float64) (across, tone float64) {
 	x, y = x+p.long/2, y+p.wide/2
 	x, y = min(max(x, 0), p.long), min(max(y, 0), p.wide)
-	z, _, _ := p.over(x, y)
-	up := z - below/(p.scale*max(0.2, p.edge(x, y)))
+	part := p.scale * max(0.2, p.edge(x, y))
+	z, up := thick/part, (thick-below)/part
 	sway := pipedSway * math.Sin(p.scale*up/2.3+x/6.3+y/5.1)
 	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
 	r, angle := s.lies(x+sway, y-sway)
 	deep := max(0, z-up) / s.high
-	return p.across(s, x, y, min(1, u+pipedUnder*deep)), s.cutAt(r, angle, up/s.high)
+	tone = s.cutAt(r, angle, up/s.high)
+	if p.meets(s, x+sway, y-sway, up) {
+		tone -= pipedSeam
+	}
+	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
+}
+
+// meets says whether another swirl than the one there begins close by a place inside: a knife shows where two have been pressed together.
+func (p *piped) meets(s *pipedSwirl, x, y, up float64) bool {
+	x, y = min(x+pipedMeets, p.long), min(y+pipedMeets, p.wide)
+	_, of, _ := p.under(x, y, up+pipedMeets/p.scale)
+	return of != s
+}
+
+// highest looks for the highest tip, which are too thin to be found by looks all over the loaf.
+func (p *piped) highest() float64 {
+	const about, step = 0.4, 0.04 // of a swirl's radius
+	most := 0.0
+	for k := range p.swirls {
+		s := &p.swirls[k]
+		for dx := -about; dx <= about; dx += step {
+			for dy := -about; dy <= about; dy += step {
+				z, _ := p.at(s.x+dx*s.radius-p.long/2, s.y+dy*s.radius-p.wide/2)
+				most = max(most, z)
+			}
+		}
+	}
+	return most
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }

@@ -11,18 +11,21 @@ const (
 	swirlLean   = 0.13 // how far its top leans over at the most, of its radius
 	swirlOval   = 0.09 // how much longer than round it is at the most
 	swirlLap    = 0.06 // how fat the leanest is, of its height
-	swirlFatter = 0.2  // and the next one
-	swirlTip    = 0.21 // how high its tip stands at the most, of its height
+	swirlFatter = 0.22 // and the next one
+	swirlLeast  = 0.93 // how far the leanest reaches
+	swirlWider  = 0.08 // and how much further the next one
+	swirlTip    = 0.13 // how high its tip stands at the most, of its height
 	swirlRim    = 0.82 // so far out a lean one presses a neighbour down that stands there already, of its radius
-	swirlFat    = 1.1  // and how much further a fat one
-	swirlPress  = 0.14 // over which it presses the more
+	swirlFat    = 1.3  // and how much further a fat one
+	swirlPress  = 0.3  // over which it presses the more
 	swirlRides  = 0.3  // how much its outer round is lifted by what it lies on, of how high that stands
-	swirlSoft   = 0.03 // how softly strands go over into each other, of its height
+	swirlSoft   = 0.05 // how softly strands go over into each other, of its height
 	wallMostMM  = 0.7  // so far a nozzle goes past where the wall lets its strand lie
 	wallLeast   = 0.55 // and no nearer than that is a swirl pressed together there, of its radius
 	wallMost    = 1.22 // and farther off than that it is not drawn out to it
-	tipWide     = 0.21 // radius of the tip's foot, of the swirl's
-	tipCurl     = 0.8  // how far the tip bends over at the most, of its foot
+	wallFills   = 0.09 // how much further it is pressed out into the corners there
+	tipWide     = 0.3  // radius of the tip's foot, of the swirl's
+	tipCurl     = 0.35 // how far the tip bends over at the most, of its foot
 )
 
 // pipedSwirl is one swirl of a top piped full: a strand laid down in a ring at its foot, that then climbs inwards on itself to a tip.
@@ -32,6 +35,7 @@ type pipedSwirl struct {
 	lap                float64    // how fat its strand is: a fat one lies over its neighbours, which are pushed under it
 	uneven             [2]float64 // how the hand and the pressure waver along the strand
 	lean               vector     // of its top, of the radius; z unused
+	far                float64    // how far it reaches at the most, of the radius
 	oval, sin, cos     float64    // how much longer than round, and which way
 	room               [4]float64 // how far it reaches back and on along the loaf and to both sides, mm: a wall presses it together
 	tip                swirlTop
@@ -49,13 +53,13 @@ type swirlTop struct {
 // this way and that.
 func newSwirl(d *script.Dice, reach float64, fat int) pipedSwirl {
 	s := pipedSwirl{
-		radius: reach * d.Between(0.92, 1.1), high: d.Between(0.84, 1.14), phase: d.Float(), turns: d.Between(2.6, 3.15),
+		radius: reach * d.Between(0.92, 1.1) * (swirlLeast + swirlWider*float64(fat)), high: d.Between(0.84, 1.14), phase: d.Float(), turns: d.Between(3, 3.6),
 		lap:  swirlLap + swirlFatter*float64(fat) + d.Between(-0.06, 0.06),
 		oval: 1 + swirlOval*d.Float(),
 	}
 	s.lean = drawn(d, swirlLean)
 	s.sin, s.cos = math.Sincos(d.Between(0, math.Pi))
-	s.tip = swirlTop{high: swirlTip * d.Between(0.45, 1), bend: drawn(d, tipCurl), broken: min(1, d.Between(0.5, 1.7))}
+	s.tip = swirlTop{high: swirlTip * d.Between(0.6, 1), bend: drawn(d, tipCurl), broken: min(1, d.Between(0.7, 1.7))}
 	s.uneven = [2]float64{d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)}
 	return s
 }
@@ -74,6 +78,7 @@ func (s *pipedSwirl) within(long, wide float64) {
 		if to+wallMostMM < wallMost*s.radius {
 			s.room[k] = max(wallLeast*s.radius, to+wallMostMM)
 		}
+		s.far = max(s.far, (s.room[k]/s.radius*(1+wallFills)+strandStrays)*s.oval)
 	}
 }
 
@@ -87,7 +92,7 @@ func (s *pipedSwirl) off(x, y float64) (dx, dy float64) {
 		reachY = s.room[2]
 	}
 	dx, dy = (x-s.x)/reachX, (y-s.y)/reachY
-	if r := math.Hypot(dx, dy); r < 1 {
+	if r := math.Sqrt(dx*dx + dy*dy); r < 1 {
 		dx, dy = dx-s.lean.x*(1-r), dy-s.lean.y*(1-r)
 	}
 	return dx, dy
@@ -96,7 +101,12 @@ func (s *pipedSwirl) off(x, y float64) (dx, dy float64) {
 // lies is how far out on the swirl a place lies, 1 at its foot, and where about it, in turns.
 func (s *pipedSwirl) lies(x, y float64) (u, angle float64) {
 	dx, dy := s.off(x, y)
-	u = math.Hypot((dx*s.cos+dy*s.sin)/s.oval, (dy*s.cos-dx*s.sin)*s.oval)
+	a, b := (dx*s.cos+dy*s.sin)/s.oval, (dy*s.cos-dx*s.sin)*s.oval
+	u = math.Sqrt(a*a + b*b)
+	if dy < 0 && s.room[2] != s.radius || dy > 0 && s.room[3] != s.radius {
+		xx, yy := dx*dx, dy*dy
+		u *= 1 - wallFills*min(1, u)*4*xx*yy/max(1e-9, (xx+yy)*(xx+yy))
+	}
 	return u, math.Atan2(dy, dx) / (2 * math.Pi)
 }
 
@@ -110,7 +120,7 @@ func (s *pipedSwirl) over(z, x, y, u, angle float64) float64 {
 		return own
 	}
 	own += swirlRides * min(z, own) * smooth((u-0.45)/0.3) * smooth((1.1-u)/0.1)
-	z -= max(0, z-own) * smooth((swirlRim+swirlFat*s.lap*s.lap-u)/swirlPress)
+	z -= max(0, z-own) * smooth((min(1, swirlRim+swirlFat*s.lap*s.lap)-u)/swirlPress)
 	return softer(own, z, swirlSoft*s.high)
 }
 
@@ -143,7 +153,7 @@ func (t *swirlTop) at(x, y float64) float64 {
 	}
 	z := (1 - r) * (1 - r) * (1 + 0.9*r)
 	if t.broken < 1 {
-		z = min(z, max(0, t.broken+0.5*(x*t.bend.y-y*t.bend.x)))
+		z = min(z, max(0, t.broken+0.2*(x*t.bend.y-y*t.bend.x)))
 	}
 	return t.high * z
 }
