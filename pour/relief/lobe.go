@@ -55,6 +55,14 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 	return w, true
 }
 
+// clear says at little cost whether a place so far out lies well away from the strand so many turns from where it begins.
+func (s *pipedSwirl) clear(u, t float64) bool {
+	fat := strandHalf + strandFatter*s.lap
+	in := max(0, (t-strandLevel)/(s.turns-strandLevel))
+	out := (1 - fat) * (1 - in*(strandInward+(1-strandInward)*in))
+	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)+strandStrays
+}
+
 // first is the turn of the strand at an angle where it begins, 0 to 1.
 func (s *pipedSwirl) first(angle float64) float64 {
 	t := angle + s.phase
@@ -70,6 +78,9 @@ func (s *pipedSwirl) rounds(u, angle float64) float64 {
 		z = coreHigh * (1 - t*t)
 	}
 	for t := s.first(angle); t < s.turns; t++ {
+		if s.clear(u, t) {
+			continue
+		}
 		w, ok := s.winding(t)
 		if !ok {
 			continue

@@ -21,8 +21,8 @@ const (
 	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
-	pipedSeam   = 0.07 // how much darker a cut is where two swirls meet
-	pipedMeets  = 0.3  // mm, to each side, that such a seam is wide
+	pipedSeam   = 0.06 // how much darker a cut is where two swirls meet
+	pipedMeets  = 0.35 // mm, that such a seam is wide
 	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
 	pipedAir    = 1.5  // mm, that a picture keeps free over the highest tip
@@ -96,6 +96,9 @@ func (p *piped) edge(x, y float64) float64 {
 	if a, b := pipedCorner-min(x, p.long-x), pipedCorner-min(y, p.wide-y); a > 0 && b > 0 {
 		in = pipedCorner - math.Hypot(a, b)
 	}
+	if in > pipedRound+2 { // further in than any wall is felt
+		return 1
+	}
 	switch in += touches(x, y); {
 	case in <= 0:
 		return 0
@@ -139,10 +142,12 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 				k = b*p.columns + first + last - a
 			}
 			s := &p.swirls[k]
-			r := math.Hypot(x-s.x, y-s.y) / s.radius
+			r := math.Sqrt((x-s.x)*(x-s.x)+(y-s.y)*(y-s.y)) / s.radius
 			least = min(least, r)
-			if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); z == 0 && ragged < near { // where nothing is piped the nearest has run out
-				near, of, u = ragged, s, r
+			if z == 0 && r < near*(1+2*pipedRagged) { // where nothing is piped the nearest has run out
+				if ragged := r * (1 + pipedRagged*math.Sin(x/1.9+y/2.7+9*s.phase)); ragged < near {
+					near, of, u = ragged, s, r
+				}
 			}
 			if r > s.far || z >= up {
 				continue
@@ -173,30 +178,28 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 	return q - math.Floor(q)
 }
 
-// within is where across its bag the icing inside comes from, so far below the top of a place, and how bright a cut is there.
-func (p *piped) within(x, y, below float64) (across, tone float64) {
+// within is where across its bag the icing inside comes from, so far below the top of a place where it is so thick, and how bright a cut is there.
+func (p *piped) within(x, y, thick, below float64) (across, tone float64) {
 	x, y = x+p.long/2, y+p.wide/2
 	x, y = min(max(x, 0), p.long), min(max(y, 0), p.wide)
-	z, _, _ := p.over(x, y)
-	up := z - below/(p.scale*max(0.2, p.edge(x, y)))
+	part := p.scale * max(0.2, p.edge(x, y))
+	z, up := thick/part, (thick-below)/part
 	sway := pipedSway * math.Sin(p.scale*up/2.3+x/6.3+y/5.1)
 	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
 	r, angle := s.lies(x+sway, y-sway)
 	deep := max(0, z-up) / s.high
-	tone = s.cutAt(r, angle, up/s.high) - pipedSeam*p.meets(s, x+sway, y-sway, up)
+	tone = s.cutAt(r, angle, up/s.high)
+	if p.meets(s, x+sway, y-sway, up) {
+		tone -= pipedSeam
+	}
 	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
 }
 
-// meets is how near another swirl than the one there is to a place inside, 0 to 1: a knife shows where two have been pressed together.
-func (p *piped) meets(s *pipedSwirl, x, y, up float64) float64 {
-	near := 0.0
-	for _, to := range [3]vector{{0, 0, 1}, {0.7, 0.7, -0.5}, {-0.7, -0.7, -0.5}} {
-		x, y := min(max(x+pipedMeets*to.x, 0), p.long), min(max(y+pipedMeets*to.y, 0), p.wide)
-		if _, of, _ := p.under(x, y, max(0, up+pipedMeets*to.z/p.scale)); of != s {
-			near++
-		}
-	}
-	return min(1, near/2)
+// meets says whether another swirl than the one there begins close by a place inside: a knife shows where two have been pressed together.
+func (p *piped) meets(s *pipedSwirl, x, y, up float64) bool {
+	x, y = min(x+pipedMeets, p.long), min(y+pipedMeets, p.wide)
+	_, of, _ := p.under(x, y, up+pipedMeets/p.scale)
+	return of != s
 }
 
 // highest looks for the highest tip, which are too thin to be found by looks all over the loaf.

@@ -78,7 +78,7 @@ func (s *pipedSwirl) within(long, wide float64) {
 		if to+wallMostMM < wallMost*s.radius {
 			s.room[k] = max(wallLeast*s.radius, to+wallMostMM)
 		}
-		s.far = max(s.far, s.room[k]/s.radius*(1+swirlOval+wallFills))
+		s.far = max(s.far, (s.room[k]/s.radius*(1+wallFills)+strandStrays)*s.oval)
 	}
 }
 
@@ -92,7 +92,7 @@ func (s *pipedSwirl) off(x, y float64) (dx, dy float64) {
 		reachY = s.room[2]
 	}
 	dx, dy = (x-s.x)/reachX, (y-s.y)/reachY
-	if r := math.Hypot(dx, dy); r < 1 {
+	if r := math.Sqrt(dx*dx + dy*dy); r < 1 {
 		dx, dy = dx-s.lean.x*(1-r), dy-s.lean.y*(1-r)
 	}
 	return dx, dy
@@ -101,7 +101,8 @@ func (s *pipedSwirl) off(x, y float64) (dx, dy float64) {
 // lies is how far out on the swirl a place lies, 1 at its foot, and where about it, in turns.
 func (s *pipedSwirl) lies(x, y float64) (u, angle float64) {
 	dx, dy := s.off(x, y)
-	u = math.Hypot((dx*s.cos+dy*s.sin)/s.oval, (dy*s.cos-dx*s.sin)*s.oval)
+	a, b := (dx*s.cos+dy*s.sin)/s.oval, (dy*s.cos-dx*s.sin)*s.oval
+	u = math.Sqrt(a*a + b*b)
 	if dy < 0 && s.room[2] != s.radius || dy > 0 && s.room[3] != s.radius {
 		xx, yy := dx*dx, dy*dy
 		u *= 1 - wallFills*min(1, u)*4*xx*yy/max(1e-9, (xx+yy)*(xx+yy))
