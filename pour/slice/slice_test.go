@@ -114,15 +114,21 @@ func TestTheDiscOfATubeIsItsLevelCut(t *testing.T) {
 	differ, all := 0, 0
 	for y := 3.0; y < 75; y += 4 {
 		for z := 3.0; z < 75; z += 4 {
-			if math.Hypot(y-37.5, z-37.5) < 35 {
-				all++
-				if seenAt(s, p, s.piece.out(vec{0, y, z})) != pour.Label(y, z, 50) {
+			if math.Hypot(y-37.5, z-37.5) >= 35 {
+				continue
+			}
+			want, clear := pour.Label(y, z, 50), true
+			for _, o := range [4][2]float64{{0.4, 0}, {-0.4, 0}, {0, 0.4}, {0, -0.4}} { // a pixel is as wide: beside a border it may show either
+				clear = clear && pour.Label(y+o[0], z+o[1], 50) == want
+			}
+			if clear {
+				if all++; seenAt(s, p, s.piece.out(vec{0, y, z})) != want {
 					differ++
 				}
 			}
 		}
 	}
-	if differ > all/20 {
+	if differ > all/100 || all < 150 {
 		t.Errorf("%d of %d places of the disc show another portion", differ, all)
 	}
 	if l := seenAt(s, p, s.piece.out(vec{0, 74, 74})); l != relief.Bare {
