@@ -118,7 +118,7 @@ func TestTheDiscOfATubeIsItsLevelCut(t *testing.T) {
 				continue
 			}
 			want, clear := pour.Label(y, z, 50), true
-			for _, o := range [4][2]float64{{0.4, 0}, {-0.4, 0}, {0, 0.4}, {0, -0.4}} { // a pixel is as wide: beside a border it may show either
+			for _, o := range [4][2]float64{{0.8, 0}, {-0.8, 0}, {0, 0.8}, {0, -0.8}} { // a pixel of the slanting disc is as wide: beside a border it may show either
 				clear = clear && pour.Label(y+o[0], z+o[1], 50) == want
 			}
 			if clear {
