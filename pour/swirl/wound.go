@@ -105,8 +105,8 @@ func (b *builder) windUp(r round, shift, sink wobble, rim float64) {
 }
 
 // spiral leads the wire round and round: every round takes along what lies within it, so that the middle goes round with all of them and what
-// lies outside is wound in. Now and then the outermost round comes up through the surface, and last the wire is pulled out of it: from deeper it
-// would draw all rounds up to a crest.
+// lies outside is wound in. The outermost round comes up through the surface, and last the wire is pulled out of it on the other side: from deeper
+// it would draw all rounds up to a crest.
 func (b *builder) spiral() {
 	rounds := int(max(1, math.Round(b.Turns)))
 	dir, oval := b.d.Sign(), b.d.Between(0.85, 1.15)
@@ -118,11 +118,9 @@ func (b *builder) spiral() {
 		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
 	side := b.d.Sign()
-	var out []float64
-	for _, from := range [...]float64{-side * b.d.Between(0.12, 0.36), side * b.d.Between(0.02, 0.14), side * b.d.Between(0.22, 0.38)} {
-		out = append(out, b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift))
+	for _, from := range [...]float64{-side * b.d.Between(0.12, 0.36), side * b.d.Between(0.1, 0.3)} {
+		b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift)
 	}
-	b.graze(out, shift)
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
