@@ -27,11 +27,11 @@ func walkLength() int {
 	case long == "full":
 		return 100_000
 	case long == "1":
-		return 15_000
+		return 12_000
 	case testing.Short():
 		return 800
 	default:
-		return 4000
+		return 2000
 	}
 }
 

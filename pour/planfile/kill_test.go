@@ -95,7 +95,7 @@ func killedSaving(t *testing.T, dir string) {
 func TestASaveKilledAtAnyMomentLeavesAWholePlanOrNone(t *testing.T) {
 	kills := 20
 	if os.Getenv("POURBENCH_LONG") != "" {
-		kills = 500
+		kills = 300
 	}
 	smallest, half, left := mustRead(t, planText(t, "smallest.toml")), 0, 0
 	for range kills {

@@ -278,12 +278,12 @@ func idsOf(events []logbook.Event) []string {
 const walkSeed = 1
 
 func TestALiveRunStandsWhateverKeysArePressed(t *testing.T) {
-	steps := 3000
+	steps := 1500
 	switch long := os.Getenv("POURBENCH_LONG"); {
 	case long == "full":
 		steps = 40_000 // with those of the bench a hundred and forty thousand
 	case long == "1":
-		steps = 6_000 // what .ci/run has time for
+		steps = 5_000 // what .ci/run has time for
 	case testing.Short():
 		steps = 400
 	}
