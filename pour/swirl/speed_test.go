@@ -9,6 +9,14 @@ import (
 	"pourbench/pour/script"
 )
 
+// large are the techniques of which large pictures are timed: all, or one where time is short.
+func large() []script.Technique {
+	if testing.Short() {
+		return []script.Technique{script.Drop}
+	}
+	return script.Techniques()
+}
+
 func BenchmarkNew(b *testing.B) {
 	for _, technique := range script.Techniques() {
 		b.Run(string(technique), func(b *testing.B) {
@@ -19,18 +27,20 @@ func BenchmarkNew(b *testing.B) {
 	}
 }
 
-func BenchmarkDraft(b *testing.B) { each(b, func(f *Face, p *Picture) { f.Draft(p, 120, 60) }) }
+func BenchmarkDraft(b *testing.B) {
+	each(b, script.Techniques(), func(f *Face, p *Picture) { f.Draft(p, 120, 60) })
+}
 
 func BenchmarkRefine(b *testing.B) {
-	each(b, func(f *Face, p *Picture) { _ = f.Refine(context.Background(), p, 120, 60) })
+	each(b, script.Techniques(), func(f *Face, p *Picture) { _ = f.Refine(context.Background(), p, 120, 60) })
 }
 
 func BenchmarkRefine1200(b *testing.B) {
-	each(b, func(f *Face, p *Picture) { _ = f.Refine(context.Background(), p, 1200, 800) })
+	each(b, script.Techniques(), func(f *Face, p *Picture) { _ = f.Refine(context.Background(), p, 1200, 800) })
 }
 
-func each(b *testing.B, draw func(f *Face, p *Picture)) {
-	for _, technique := range script.Techniques() {
+func each(b *testing.B, of []script.Technique, draw func(f *Face, p *Picture)) {
+	for _, technique := range of {
 		b.Run(string(technique), func(b *testing.B) {
 			f := mustPour(b, loaf(technique, 1)).Face(87)
 			var p Picture
@@ -59,7 +69,7 @@ func BenchmarkTenFaces(b *testing.B) {
 
 // BenchmarkPNG goes all the way from the recipe to a finished file.
 func BenchmarkPNG(b *testing.B) {
-	for _, technique := range script.Techniques() {
+	for _, technique := range large() {
 		b.Run(string(technique), func(b *testing.B) {
 			for b.Loop() {
 				f := mustPour(b, loaf(technique, 1)).Face(87)
@@ -77,7 +87,7 @@ func BenchmarkPNG(b *testing.B) {
 }
 
 func BenchmarkLengthwise(b *testing.B) {
-	for _, technique := range script.Techniques() {
+	for _, technique := range large() {
 		b.Run(string(technique), func(b *testing.B) {
 			cut := mustPour(b, loaf(technique, 1)).Lengthwise(40)
 			var p Picture

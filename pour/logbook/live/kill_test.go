@@ -109,7 +109,7 @@ func TestRunsKilledAtAnyMomentLoseNothingTheySaidIsWritten(t *testing.T) {
 	kills := 10
 	switch {
 	case os.Getenv("POURBENCH_LONG") != "":
-		kills = 200
+		kills = 120
 	case testing.Short():
 		kills = 3
 	}
