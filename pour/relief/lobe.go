@@ -26,10 +26,18 @@ const (
 	coreHigh     = 0.7
 )
 
-// strand is a stretch of the strand where it goes through a plane through the middle of its swirl.
+// windingStrand is a stretch of the strand where it goes through a plane through the middle of its swirl.
 type windingStrand struct {
 	out, up    float64 // of its middle
 	half, high float64 // to each side, up and down
+}
+
+// lead is where the strand is led so many turns from where it begins, were the hand even: half its width there before it thins, how far it has come on its
+// way inwards, 0 to 1, and how far out its middle lies.
+func (s *pipedSwirl) lead(t float64) (fat, in, out float64) {
+	fat = strandHalf + strandFatter*s.lap
+	in = max(0, (t-strandLevel)/(s.turns-strandLevel))
+	return fat, in, (1 - fat) * (1 - in*(strandInward+(1-strandInward)*in))
 }
 
 // winding is the strand so many turns from where it begins; ok is false where there is none.
@@ -37,12 +45,11 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 	if t <= 0 || t >= s.turns {
 		return w, false
 	}
-	fat := strandHalf + strandFatter*s.lap
-	in := max(0, (t-strandLevel)/(s.turns-strandLevel))
+	fat, in, out := s.lead(t)
 	swell := 1 + strandSwells*math.Sin(2.7*t+s.uneven[0]) + 0.4*strandSwells*math.Sin(7.9*t+s.uneven[1])
 	w.half = fat * (1 - strandThins*in) * swell
 	w.high = strandHigh * (0.9 + 0.7*s.lap) * (1 - 0.6*strandThins*in) * swell
-	w.out = (1-fat)*(1-in*(strandInward+(1-strandInward)*in)) + strandStrays*math.Sin(3.6*t+s.uneven[1])*(1-in)
+	w.out = out + strandStrays*math.Sin(3.6*t+s.uneven[1])*(1-in)
 	w.up = w.high + strandRises*in*(1+strandDomes*(1-in))
 	if t < strandStarts {
 		e := 1 - t/strandStarts
@@ -57,9 +64,7 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 
 // clear says at little cost whether a place so far out lies well away from the strand so many turns from where it begins.
 func (s *pipedSwirl) clear(u, t float64) bool {
-	fat := strandHalf + strandFatter*s.lap
-	in := max(0, (t-strandLevel)/(s.turns-strandLevel))
-	out := (1 - fat) * (1 - in*(strandInward+(1-strandInward)*in))
+	fat, in, out := s.lead(t)
 	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)+strandStrays
 }
 

@@ -23,6 +23,7 @@ const (
 	waverShort = 1.7  // and of the finer ones on them
 	waverPart  = 0.2  // which are so strong beside the long ones
 	moodLong   = 17.0 // from where borders are ragged to where they are smooth
+	softLong   = 9.0  // from where they feather to where they are crisp
 )
 
 func newEdges(m Material, px float64) *edges {
@@ -44,6 +45,6 @@ func (e *edges) at(i, j float64) (x, y, reach float64) {
 		return float64(e.noise.at(u/waverLong+by, v/waverLong+e.off.z)) + waverPart*float64(e.noise.at(u/waverShort+e.off.z, v/waverShort+by))
 	}
 	far := e.waver * mood
-	soft := 0.5 + 0.5*float64(e.noise.at(u/9+e.off.z, v/9+e.off.y))
+	soft := 0.5 + 0.5*float64(e.noise.at(u/softLong+e.off.z, v/softLong+e.off.y))
 	return i + far*swing(e.off.y+31.5), j + far*swing(e.off.y+97.5), e.least + e.feather*soft*soft
 }

@@ -20,7 +20,7 @@ const (
 	lipTries      = 16   // ways in which the pot may be held, of which one is chosen
 	lipPlaces     = 40   // along the lip, at which it is looked at
 	lipBorders    = 4    // about how often the colour is to change along it
-	stripesAcross = 6    // the same of a pot with stripes, all the time
+	stripeBorders = 6    // the same of a pot with stripes, all the time
 	lipLongest    = 0.35 // of the lip: one colour takes no more of it
 	lipFew        = 10   // by how many colours too few the whole lip more counts
 	endFirst      = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
@@ -94,7 +94,7 @@ func (s *stream) off(by float64) float64 {
 // threads is how far what leaves a pot turned by an angle is, all the time, from many colours side by side.
 func (s *stream) threads(by float64) (sum float64) {
 	for k := range 5 {
-		sum += math.Abs(float64(s.borders(0.1+0.2*float64(k), by)) - stripesAcross)
+		sum += math.Abs(float64(s.borders(0.1+0.2*float64(k), by)) - stripeBorders)
 	}
 	return sum
 }

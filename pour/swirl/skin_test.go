@@ -1,6 +1,7 @@
 package swirl
 
 import (
+	"bytes"
 	"context"
 	"image"
 	"image/color"
@@ -120,7 +121,53 @@ func TestAFreshTopIsLit(t *testing.T) {
 	if toward/n < 3 || same > 76*236/3 {
 		t.Errorf("what slopes toward the light is brighter by %.2f; %d pixels are as bright as in a cut", toward/n, same)
 	}
+	if unplaned := draw(s.Skim(), Material{Relief: 1}); !bytes.Equal(fresh.Pix, unplaned.Pix) || bytes.Equal(fresh.Pix, bare.Pix) {
+		t.Error("the fresh top shows streaks of the blade")
+	}
+	if above := draw(s.Above(), m); bytes.Equal(above.Pix, draw(s.Above(), Material{}).Pix) {
+		t.Error("the top as it stands is not lit")
+	}
 	if p := Planed().Fresh(); p.Streaks != 0 || p.Relief != Planed().Relief || Planed().Relief == 0 || p.Veins != Planed().Veins {
 		t.Errorf("fresh: %+v", p)
+	}
+}
+
+// The light comes from above and the left: where a rope falls into the groove under it it is darker than a top without, where the next rises out of it
+// lighter, and so to the left and the right of one that lies across.
+func TestAGrooveIsDarkBeforeItAndLightBehind(t *testing.T) {
+	r := loaf(script.Layers, 3)
+	l := mustPour(t, r).Skim()
+	const side = 80 // pixels; the part of the loaf that is drawn is a square
+	l = l.Part(20, 20+r.Box.W)
+	shade := func(portion func(i, j int) int) *image.NRGBA {
+		pic := &Picture{}
+		pic.Reset(side, side)
+		img := image.NewNRGBA(image.Rect(0, 0, side, side))
+		for k := range pic.Pixels {
+			pic.Pixels[k] = Pixel{Portion: [3]uint8{uint8(portion(k%side, k/side))}, Part: [3]uint8{255}}
+			copy(img.Pix[4*k:], []uint8{150, 150, 150, 255})
+		}
+		l.emboss(img, pic, Material{Relief: 1})
+		return img
+	}
+	plain := shade(func(int, int) int { return 0 })
+	for name, at := range map[string]func(along, beside int) (x, y int){
+		"down":   func(along, beside int) (x, y int) { return beside, along },
+		"across": func(along, beside int) (x, y int) { return along, beside },
+	} {
+		groove := shade(func(i, j int) int {
+			along, _ := at(i, j) // it is its own inverse
+			return along * 2 / side
+		})
+		before, behind := 0, 0
+		for k := 5; k < side-5; k += 5 {
+			x, y := at(side/2-2, k)
+			before += int(groove.NRGBAAt(x, y).R) - int(plain.NRGBAAt(x, y).R)
+			x, y = at(side/2+1, k)
+			behind += int(groove.NRGBAAt(x, y).R) - int(plain.NRGBAAt(x, y).R)
+		}
+		if n := side/5 - 2; before > -n || behind < n {
+			t.Errorf("%s: before the groove it is lighter by %d, behind it by %d, of %d places", name, before, behind, n)
+		}
 	}
 }

@@ -12,19 +12,26 @@ import (
 	"pourbench/pour/swirl"
 )
 
+// refined is a shot drawn in full.
+func refined(t *testing.T, s Shot) *Plate {
+	t.Helper()
+	plate, err := Draft(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fine, err := plate.Refine(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fine
+}
+
 func TestAPictureOfPixelsIsTheBarItsCellsShow(t *testing.T) {
 	ground := color.NRGBA{R: 30, G: 31, B: 32, A: 255}
 	for view := View(0); int(view) < Views; view++ {
 		s := meadow(view, 60, 24)
 		s.Grain = image.Pt(7, 15)
-		plate, err := Draft(s)
-		if err != nil {
-			t.Fatal(err)
-		}
-		fine, err := plate.Refine(t.Context())
-		if err != nil {
-			t.Fatal(err)
-		}
+		fine := refined(t, s)
 		dye := dyes(True)
 		dye.Ground = ground
 		img, err := fine.Image(t.Context(), dye)
@@ -169,14 +176,7 @@ func TestCellsTraceNoVeins(t *testing.T) {
 			s.W, s.H = 400, 180 // as fine
 		}
 		s.Stands = nil
-		plate, err := Draft(s)
-		if err != nil {
-			t.Fatal(err)
-		}
-		fine, err := plate.Refine(t.Context())
-		if err != nil {
-			t.Fatal(err)
-		}
+		fine := refined(t, s)
 		base, differ := &fine.tiles[0].base, 0
 		for i := 10; i < base.W-10; i += 5 {
 			if base.Clouded(i, base.H-20, swirl.Planed()) != 1 {
