@@ -1,6 +1,11 @@
 package relief
 
-import "testing"
+import (
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
 
 // A later swirl presses down what stands well inside it, and what is beyond its foot it leaves alone.
 func TestASwirlLiesOverTheOneBefore(t *testing.T) {
@@ -12,6 +17,40 @@ func TestASwirlLiesOverTheOneBefore(t *testing.T) {
 	}
 	if z := s.over(0.9, out*16, 0, out, 0); z != 0.9 {
 		t.Errorf("beyond its foot 0.9 has become %.3f", z)
+	}
+}
+
+// The outer round of a later swirl rides up on what it lies on, by part of how high that stands; on nothing it lies as it would alone, and far within its
+// rounds do not feel it.
+func TestTheOuterRoundRidesUp(t *testing.T) {
+	s := pipedSwirl{radius: 16, high: 1, turns: 3.3, lap: 0.2, oval: 1, cos: 1, room: [4]float64{16, 16, 16, 16}}
+	on := func(z, u float64) float64 { return s.over(z, u*16, 0, u, 0) }
+	const outer, inner = 0.8, 0.3
+	if alone := on(0, outer); alone < 0.1 || !alike(on(alone/2, outer), alone*(1+swirlRides/2)) {
+		t.Errorf("alone it stands %.3f high, on half of that %.3f", alone, on(alone/2, outer))
+	}
+	if alone := on(0, inner); !alike(on(alone/2, inner), alone) {
+		t.Errorf("within it stands %.3f high alone, on half of that %.3f", alone, on(alone/2, inner))
+	}
+}
+
+// Where a strand is passed over at little cost it does not lie, at any size, turn and unevenness.
+func TestNoStrandIsPassedOverWhereItLies(t *testing.T) {
+	d := script.NewDice(7, 1)
+	passed := 0
+	for range 20000 {
+		s := pipedSwirl{turns: d.Between(3, 3.6), lap: d.Between(0, 0.5), uneven: [2]float64{d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)}}
+		u, turn := d.Between(0, 1.2), d.Between(0, s.turns)
+		w, ok := s.winding(turn)
+		if !s.clear(u, turn) {
+			continue
+		}
+		if passed++; ok && math.Abs(u-w.out) < w.half {
+			t.Fatalf("%.3f out at %.2f turns: the strand lies %.3f out, %.3f to each side, and is passed over", u, turn, w.out, w.half)
+		}
+	}
+	if passed < 5000 {
+		t.Errorf("%d of 20000 places were passed over", passed)
 	}
 }
 
@@ -84,3 +123,5 @@ func TestACutIsOneMassWithFaintSeams(t *testing.T) {
 		t.Errorf("%.3f of the cut are pockets of air", part)
 	}
 }
+
+func alike(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
