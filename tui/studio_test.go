@@ -46,7 +46,7 @@ func TestTheCaptionSaysWhatIsLookedAt(t *testing.T) {
 		{">", "bar 2 of 10, face 7"},
 		{"v", "all bars, face 7"},
 		{"v", "cut along the loaf, "},
-		{"v", "planed, from above, face 7"},
+		{"v", "the batter from above, face 7"},
 		{"v", "from above as it stands, face 7"},
 		{"v", "a bar sliced off, face 7"},
 		{"v R", "bar 2 of 10, face 8"},

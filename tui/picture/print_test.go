@@ -136,7 +136,7 @@ func TestABarIsSeenFromItsFirstCutSide(t *testing.T) {
 			t.Errorf("bar %d is looked at %v mm along the loaf, want %v", bar+1, got.From, want)
 		}
 	}
-	for v, want := range map[View]string{Bar: "one bar", Bars: "all bars", Long: "cut along the loaf", Top: "planed, from above", Stands: "from above as it stands"} {
+	for v, want := range map[View]string{Bar: "one bar", Bars: "all bars", Long: "cut along the loaf", Top: "the batter from above", Stands: "from above as it stands"} {
 		if v.String() != want {
 			t.Errorf("view %d is called %q", v, v)
 		}

@@ -19,7 +19,7 @@ const (
 	Bar    View = iota // the face of one bar
 	Bars               // the faces of all bars
 	Long               // a cut along the middle of the loaf
-	Top                // the loaf planed, from above
+	Top                // the batter from above, without what stands on it
 	Stands             // the loaf from above as it stands before the cut
 	Slice              // the loaf with a bar sliced off, as it is shown to people
 	Views  int  = iota
@@ -27,7 +27,7 @@ const (
 
 // String is what a view shows, in words.
 func (v View) String() string {
-	return [Views]string{"one bar", "all bars", "cut along the loaf", "planed, from above", "from above as it stands", "a bar sliced off"}[v]
+	return [Views]string{"one bar", "all bars", "cut along the loaf", "the batter from above", "from above as it stands", "a bar sliced off"}[v]
 }
 
 // Whole is the number of acts of a pour that is done.
