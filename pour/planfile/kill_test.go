@@ -94,8 +94,11 @@ func killedSaving(t *testing.T, dir string) {
 
 func TestASaveKilledAtAnyMomentLeavesAWholePlanOrNone(t *testing.T) {
 	kills := 20
-	if os.Getenv("POURBENCH_LONG") != "" {
+	switch {
+	case os.Getenv("POURBENCH_LONG") != "":
 		kills = 300
+	case testing.Short():
+		kills = 8
 	}
 	smallest, half, left := mustRead(t, planText(t, "smallest.toml")), 0, 0
 	for range kills {
