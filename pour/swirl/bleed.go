@@ -2,7 +2,7 @@ package swirl
 
 import "math"
 
-// bleeding lets each portion run a little into its neighbour: a pixel near a border shows the mean of what lies round a place near it. Averaged as
+// bleeding lets each portion run a little into its neighbour: a pixel near a border shows the mean of what lies round a place near it, with what the blade dragged over it. Averaged as
 // light, not as paint: paint mixed pixel by pixel draws dark outlines.
 type bleeding struct {
 	pic    *Picture
@@ -19,12 +19,12 @@ const (
 )
 
 // newBleeding makes ready for pixels of px mm; a bleed finer than a pixel shows nothing.
-func newBleeding(pic *Picture, ink *inks, m Material, px float64) *bleeding {
+func newBleeding(pic *Picture, ink *inks, planed *planing) *bleeding {
 	b := &bleeding{pic: pic, ink: ink}
-	if m.BleedMM/2/px < leastBleed {
+	if planed.BleedMM/2/planed.px < leastBleed {
 		return b
 	}
-	b.edges = newEdges(m, px)
+	b.edges = newEdges(planed)
 	for k := range b.ring { // as seeds lie in a sunflower's head (Vogel 1979): the disk evenly, no two at one distance, so that no rings show
 		s, c := math.Sincos(math.Pi * (3 - math.Sqrt(5)) * float64(k))
 		far := bleedRim * math.Sqrt((float64(k)+0.5)/bleedLooks)
@@ -56,7 +56,7 @@ func (b *bleeding) at(i, j int) light {
 	if n == 0 { // all of it lies above the batter
 		return b.ink.mix(px)
 	}
-	return sum.scaled(1 / n)
+	return b.dragged(sum.scaled(1/n), i, j)
 }
 
 // near is a pixel, or the nearest inside the picture.

@@ -13,6 +13,8 @@ type edges struct {
 	least   float64 // pixels, half of the bleed where it is crisp
 	feather float64 // and how much more where it is not
 	waver   float64 // pixels, how far it wavers at most
+	drag    float64 // pixels, how far the blade drags one portion over the next
+	way     vec2    // the way the blade went, a pixel of it
 	noise   *lattice
 	off     vec2
 }
@@ -26,16 +28,19 @@ const (
 	softLong   = 9.0  // from where they feather to where they are crisp
 )
 
-func newEdges(m Material, px float64) *edges {
+func newEdges(p *planing) *edges {
+	m, px := p.Material, p.px
 	d := script.NewDice(int64(math.Round(m.CutMM/40)), 0xed9e)
 	return &edges{
-		px: px, least: m.BleedMM / 2 / px, feather: max(0, m.FeatherMM-m.BleedMM) / 2 / px, waver: m.WaverMM / px,
+		px: px, least: m.BleedMM / 2 / px, feather: max(0, m.FeatherMM-m.BleedMM) / 2 / px, waver: m.WaverMM / px, drag: m.DragMM / px, way: vec2{p.sx, p.sy},
 		noise: newLattice(3), off: vec2{d.Between(0, latticeSide), d.Between(0, latticeSide)},
 	}
 }
 
 // most is how far from a pixel a border may lie and still be seen in it, pixels.
-func (e *edges) most() int { return int(math.Ceil(e.least + e.feather + (1+waverPart)*e.waver)) }
+func (e *edges) most() int {
+	return int(math.Ceil(e.least + e.feather + (1+waverPart)*e.waver + e.drag))
+}
 
 // at is the place a pixel shows and how far round it is looked, all in pixels.
 func (e *edges) at(i, j float64) (x, y, reach float64) {

@@ -12,9 +12,11 @@ import (
 type Finish struct {
 	Ground   color.NRGBA // around the bar; the zero value is clear
 	CornerMM float64     // radius of the rounded corners
-	EdgeMM   float64     // the rim within which the face darkens
+	EdgeMM   float64     // the rim within which the face darkens, and is rounded
 	Darken   float64     // how much it darkens at the edge, 0 to 0.5: by as much again on the fine line where it ends
-	FlatTop  bool        // the upper corners stay square, as under an icing
+	Bevel    float64     // how much of the lamp's light a rim turned fully to it has more, or turned away less, 0 to 1
+	Falloff  float64     // by how much the lamp's light falls off from one corner of the face to the other, 0 to 1
+	FlatTop  bool        // the upper corners stay square and the upper edge is none, as under an icing
 	Material Material    // what the surface shows beside its colours
 	Told     func(n int) // is told that n more pixels are drawn, from several goroutines at once; nil: nobody is
 }
@@ -27,7 +29,15 @@ func (f Finish) tell(n int) {
 }
 
 // Soap is the finish of a cut and planed bar: figures by eye.
-func Soap() Finish { return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.10, Material: Planed()} }
+func Soap() Finish {
+	return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.05, Bevel: 0.3, Falloff: 0.12, Material: Planed()}
+}
+
+// Fresh is the finish of a surface no blade went over, which stands in its mould: it has no rounded rim, but lies in the shade of the wall.
+func (f Finish) Fresh() Finish {
+	f.Bevel, f.Material = 0, f.Material.Fresh()
+	return f
+}
 
 const maxPixels = 128 << 20 // an image larger than this is refused before memory is asked for
 
@@ -95,7 +105,7 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 	if !ok || !l.fresh {
 		return pic.Finish(ctx, palette, img, finish, mmW, mmH)
 	}
-	finish.Material = finish.Material.Fresh()
+	finish = finish.Fresh()
 	if err := pic.Finish(ctx, palette, img, finish, mmW, mmH); err != nil {
 		return err
 	}
@@ -108,10 +118,8 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.NRGBA, finish Finish, mmW, mmH float64) error {
 	b := img.Bounds()
 	px := mmW / float64(max(p.W, 1))
-	brush := painter{
-		Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH,
-		bleed: newBleeding(p, newInks(palette, finish.Ground), finish.Material, px), planed: finish.Material.planing(px),
-	}
+	brush := painter{Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH, planed: finish.Material.planing(px)}
+	brush.bleed = newBleeding(p, newInks(palette, finish.Ground), brush.planed)
 	Share(p.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
 		for i := range p.W {
@@ -150,6 +158,7 @@ func (p *painter) pixel(i, j int) color.NRGBA {
 		e := 1 - max(0, inside)/p.EdgeMM
 		c = c.scaled(float32(1 - p.Darken*(e*e+e*e*e*e*e*e*e*e))) // soft, and a fine line where it ends, so that white soap has an edge on white
 	}
+	c = c.scaled(p.lamp(x, y))
 	if p.Material.Veins > 0 {
 		c = p.bleed.ink.dyed(c, px.Portion[0], float32(p.Material.Veins)*p.pic.veins.at(i, j, px.Portion[0]))
 	}

@@ -16,8 +16,10 @@ func (s *Swirl) Slope(x, y float64) (along, across float64) {
 	switch s.recipe.Script.Brief.Technique {
 	case script.Hanger, script.HangerLoops, script.HangerSpiral, script.Combed:
 		high, shape = 0.2+0.5*t, ridges
-	case script.Spooned, script.Layers:
+	case script.Spooned:
 		high, shape = 0.15+1.1*t, lumps
+	case script.Layers:
+		high, shape = 0.5+2.2*t, undulation
 	}
 	phase := float64(s.recipe.Script.Brief.Seed%97) * 0.7
 	return high * (shape(x+d, y, phase) - shape(x-d, y, phase)) / (2 * d), high * (shape(x, y+d, phase) - shape(x, y-d, phase)) / (2 * d)
@@ -32,7 +34,15 @@ func ridges(x, y, phase float64) float64 {
 
 // lumps are spoonfuls pushed against each other.
 func lumps(x, y, phase float64) float64 {
-	return math.Sin(x/5.3+1.4*math.Sin(y/7.1+phase)) * math.Cos(y/4.7+1.1*math.Sin(x/8.3-phase))
+	u, v := x+7*math.Sin(y/13+x/47+phase), y+5*math.Sin(x/17-y/39+2*phase)
+	return math.Sin(u/5.3+1.4*math.Sin(v/7.1+phase)) * math.Cos(v/4.7+1.1*math.Sin(u/8.3-phase)) * (0.65 + 0.35*math.Sin(u/31+v/19-phase))
+}
+
+// undulation is what a layer that ran out over a spatula comes to rest in: long and low, across the loaf, no two alike.
+func undulation(x, y, phase float64) float64 {
+	u := x + 9*math.Sin(y/19+phase) + 6*math.Sin(x/53-y/31+2*phase)
+	v := y + 6*math.Sin(x/29-phase)
+	return 0.55*math.Sin(u/11.3+1.3*math.Sin(u/41+v/27)) + 0.45*math.Sin(u/5.9-v/9.7+1.7*math.Sin(u/23-v/13+phase))*math.Sin(u/37+v/17+2*phase)
 }
 
 // dimples are where something was poured in.
@@ -61,14 +71,23 @@ func (l *Long) emboss(img *image.NRGBA, pic *Picture, m Material) {
 			along, across := l.s.Slope(l.from+px*(float64(i)+0.5), box.W*(float64(j)+0.5)/float64(b.Dy()))
 			e, f := grooves.slope(i, j)
 			along, across = m.Relief*along-deep*e, m.Relief*across-deep*f
-			lit := clamp(1+shade*(0.56*along+0.83*across)/soft, 0.7, 1.2)
+			lit, wet := clamp(1-shade*(lampRight*along+lampDown*across)/soft, 0.7, 1.2), m.Relief*gloss(along, across)
 			for k := range 3 {
 				v := &row[4*i+k]
-				*v = ink[min(int(float64(linear(*v))*lit*curveKnots+0.5), curveKnots)]
+				c := float64(linear(*v)) * lit
+				*v = ink[min(int((c+wet*(1-c))*curveKnots+0.5), curveKnots)]
 			}
 		}
 		return true
 	})
+}
+
+// gloss is how much of the lamp a wet top that slopes so throws back to the eye straight above it: the highlight of Blinn (1977), broad, for batter is
+// no glass.
+func gloss(along, across float64) float64 {
+	const most, rough, half = 0.45, 26, 1.7 // by eye; half: how high half way between lamp and eye stands beside how far to the side, the lamp at 60 degrees
+	d := (-lampRight*along - lampDown*across + half) / math.Sqrt((lampRight*lampRight+lampDown*lampDown+half*half)*(1+along*along+across*across))
+	return most * math.Pow(max(d, 0), rough)
 }
 
 // What stands in ropes, by eye, no source.

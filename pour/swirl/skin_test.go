@@ -127,8 +127,39 @@ func TestAFreshTopIsLit(t *testing.T) {
 	if above := draw(s.Above(), m); bytes.Equal(above.Pix, draw(s.Above(), Material{}).Pix) {
 		t.Error("the top as it stands is not lit")
 	}
-	if p := Planed().Fresh(); p.Streaks != 0 || p.Relief != Planed().Relief || Planed().Relief == 0 || p.Veins != Planed().Veins {
+	if p := Planed().Fresh(); p.Streaks != 0 || p.DragMM != 0 || p.Relief != Planed().Relief || Planed().Relief == 0 || p.Veins != Planed().Veins {
 		t.Errorf("fresh: %+v", p)
+	}
+}
+
+// A wet top throws most light back where it faces half way between the lamp and the eye, little where it is level, and none to speak of where it falls
+// away from the lamp.
+func TestAWetTopShines(t *testing.T) {
+	const steep = 1 / 1.7 // of the half way, beside how far to the side it stands: a top is square to it that rises so away from the lamp
+	most := gloss(-lampRight*steep, -lampDown*steep)
+	if !near(most, 0.45, 1e-3) {
+		t.Errorf("at its brightest it throws back %.3f", most)
+	}
+	for _, d := range [][2]float64{{0.3, 0}, {0, 0.3}, {-0.3, 0}, {0, -0.3}} {
+		if v := gloss(-lampRight*steep+d[0], -lampDown*steep+d[1]); v > most {
+			t.Errorf("turned by %v it throws back %.3f", d, v)
+		}
+	}
+	if level, away := gloss(0, 0), gloss(lampRight*steep, lampDown*steep); level > 0.05*most || away > level/10 {
+		t.Errorf("level it throws back %.4f, away from the lamp %.5f", level, away)
+	}
+	r := loaf(script.Hanger, 3)
+	r.Thickness = 0.8
+	img, err := RenderLong(context.Background(), mustPour(t, r).Skim(), []color.NRGBA{{20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}}, 240, 80, Finish{Material: Material{Relief: 1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	bright := uint8(0)
+	for i := 0; i < len(img.Pix); i += 4 {
+		bright = max(bright, img.Pix[i])
+	}
+	if bright < 60 {
+		t.Errorf("the brightest place of a dark wet top is %d: its slopes alone would not make it half as bright again", bright)
 	}
 }
 

@@ -31,7 +31,7 @@ const (
 // vein is one size of veins in what was just poured: how long and how thick they are, mm, and how strong.
 type vein struct{ long, thick, part float64 }
 
-func veinSizes() [3]vein { return [3]vein{{16, 0.8, 0.4}, {30, 2.2, 0.6}, {60, 7, 0.35}} }
+func veinSizes() [3]vein { return [3]vein{{26, 0.7, 0.45}, {40, 1.8, 0.4}, {60, 7, 0.3}} }
 
 // grained is a filling whose veins do not lie level.
 type grained interface {
@@ -88,10 +88,11 @@ func newVeins(w, h int, pixels float64, from []knot) *veins {
 			pour := hash3(int64(k.slab), 0, 0x7e14)
 			sum := pourTone * (2*unit(pour) - 1)
 			da, dc := stretched(from, w, h, i, j)
+			shown := unstirred(noise, k, pour)
 			for n, s := range sizes {
 				if left := 1 - math.Hypot(da/s.long, dc/s.thick)/calm; left > 0 {
 					at := float64(pour>>(20*n)&0xff) + 0.5
-					sum += min(1, 2*left) * s.part * float64(noise.at(float64(k.along)/s.long+at, float64(k.across)/s.thick+at))
+					sum += shown * min(1, 2*left) * s.part * crisp(float64(noise.at(float64(k.along)/s.long+at, float64(k.across)/s.thick+at)))
 				}
 			}
 			v.knots[j*w+i] = int8(math.Round(127 * clamp(sum, -1, 1)))
@@ -99,6 +100,15 @@ func newVeins(w, h int, pixels float64, from []knot) *veins {
 		return true
 	})
 	return v
+}
+
+// crisp gives noise, -1 to 1, sides: a vein is a streak, no cloud.
+func crisp(v float64) float64 { return v / (0.35 + math.Abs(v)) }
+
+// unstirred is how much of the veins is left at a place: here a jug was stirred through, there not. By eye, no source.
+func unstirred(noise *lattice, k knot, pour uint64) float64 {
+	at := float64(pour >> 60)
+	return 0.55 + 0.45*crisp(float64(noise.at(float64(k.along)/35+at, float64(k.across)/11+at)))
 }
 
 // stretched is how far apart, along their veins and across them, neighbouring knots of one pour were at most; far where none is of that pour.
