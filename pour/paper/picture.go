@@ -19,7 +19,7 @@ const (
 	ViewBar  = "bar"  // one bar's face, with its icing
 	ViewBars = "bars" // every bar, as a contact sheet
 	ViewLoaf = "loaf" // the loaf cut along its middle, with its icing
-	ViewTop  = "top"  // just under the surface from above, without icing
+	ViewTop  = "top"  // the batter from above, without icing
 
 	ViewStands = "stands" // from above as it stands before the cut: icing, embeds, toppings and cuts
 	ViewSlice  = "slice"  // the loaf with a bar sliced off, as it is shown to people
@@ -166,7 +166,7 @@ func (e *easel) finish(d pour.Drawing) swirl.Finish {
 	f.Told = e.told()
 	f.Material.Surfaces = d.Looks
 	if e.o.Bare {
-		f.Material = swirl.Material{}
+		f = f.Bare()
 	}
 	if d.Recipe.Round {
 		w, _ := d.Recipe.FaceMM()

@@ -101,7 +101,7 @@ func (f *Face) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 		return true
 	})
 	if ctx.Err() == nil {
-		dst.veins = f.veins(dst)
+		dst.veins, dst.cut = f.veins(dst), f
 	}
 	return ctx.Err()
 }

@@ -97,7 +97,7 @@ func (l *Long) refine(ctx context.Context, dst *Picture, w, h int, tell func(n i
 		return true
 	})
 	if ctx.Err() == nil {
-		dst.veins = l.veins(dst)
+		dst.veins, dst.cut = l.veins(dst), l
 	}
 	return ctx.Err()
 }

@@ -11,6 +11,7 @@ type Picture struct {
 	Pixels []Pixel // row by row
 	Plain  bool    // no veins are traced: it is shown as it is
 	veins  *veins  // how unevenly colourant lies in it; nil: not at all
+	cut    source  // what it was refined from: how it is finished depends on it; nil: nobody knows
 }
 
 // Pixel is the one to three portions that show most in a pixel, the greatest first, and their parts, which sum to 255.
@@ -22,7 +23,7 @@ type Pixel struct {
 
 // Reset makes p a picture of w by h empty pixels, reusing its memory.
 func (p *Picture) Reset(w, h int) {
-	p.W, p.H, p.veins = max(0, w), max(0, h), nil
+	p.W, p.H, p.veins, p.cut = max(0, w), max(0, h), nil, nil
 	n := p.W * p.H
 	if cap(p.Pixels) < n {
 		p.Pixels = make([]Pixel, n)

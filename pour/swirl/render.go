@@ -33,6 +33,12 @@ func Soap() Finish {
 	return Finish{CornerMM: 4, EdgeMM: 1.5, Darken: 0.05, Bevel: 0.3, Falloff: 0.12, Material: Planed()}
 }
 
+// Bare is the finish of a picture in flat colours: without what the surface of soap shows, nor the lamp.
+func (f Finish) Bare() Finish {
+	f.Bevel, f.Falloff, f.Material = 0, 0, Material{}
+	return f
+}
+
 // Fresh is the finish of a surface no blade went over, which stands in its mould: it has no rounded rim, but lies in the shade of the wall.
 func (f Finish) Fresh() Finish {
 	f.Bevel, f.Material = 0, f.Material.Fresh()
@@ -99,27 +105,32 @@ func paint(ctx context.Context, s source, palette []color.NRGBA, img *image.NRGB
 	if err := s.refine(ctx, pic, b.Dx(), b.Dy(), finish.tell); err != nil {
 		return fmt.Errorf("drawing a picture of %d by %d pixels: %w", b.Dx(), b.Dy(), err)
 	}
-	finish.Material.CutMM = s.place()
 	mmW, mmH := s.size()
-	l, ok := s.(*Long)
-	if !ok || !l.fresh {
-		return pic.Finish(ctx, palette, img, finish, mmW, mmH)
-	}
-	finish = finish.Fresh()
-	if err := pic.Finish(ctx, palette, img, finish, mmW, mmH); err != nil {
-		return err
-	}
-	l.emboss(img, pic, finish.Material)
-	return nil
+	return pic.Finish(ctx, palette, img, finish, mmW, mmH)
 }
 
-// Finish draws a picture that was traced before over img, from its upper left corner, as what it shows looks in soap: mmW by mmH of it.
+// Finish draws a picture that was traced before over img, from its upper left corner, as what it shows looks in soap: mmW by mmH of it. A cut is planed, a
+// top that is no cut is lit by its slopes.
 // Both must be of one size. It stops early with ctx's error.
 func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.NRGBA, finish Finish, mmW, mmH float64) error {
+	top, ok := p.cut.(*Long)
+	fresh := ok && top.fresh
+	if fresh {
+		finish = finish.Fresh()
+	}
+	if p.cut != nil {
+		finish.Material.CutMM = p.cut.place()
+	}
+	p.brush(ctx, newPainter(p, palette, finish, mmW, mmH), img)
+	if fresh && ctx.Err() == nil {
+		top.emboss(img, p, finish.Material)
+	}
+	return ctx.Err()
+}
+
+// brush paints every pixel.
+func (p *Picture) brush(ctx context.Context, brush *painter, img *image.NRGBA) {
 	b := img.Bounds()
-	px := mmW / float64(max(p.W, 1))
-	brush := painter{Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH, planed: finish.Material.planing(px)}
-	brush.bleed = newBleeding(p, newInks(palette, finish.Ground), brush.planed)
 	Share(p.H, func(j int) bool {
 		row := img.Pix[img.PixOffset(b.Min.X, b.Min.Y+j):]
 		for i := range p.W {
@@ -128,7 +139,6 @@ func (p *Picture) Finish(ctx context.Context, palette []color.NRGBA, img *image.
 		}
 		return ctx.Err() == nil
 	})
-	return ctx.Err()
 }
 
 type painter struct {
@@ -138,6 +148,14 @@ type painter struct {
 	pic      *Picture
 	curve    []uint8
 	mmW, mmH float64
+}
+
+func newPainter(p *Picture, palette []color.NRGBA, finish Finish, mmW, mmH float64) *painter {
+	planed := finish.Material.planing(mmW / float64(max(p.W, 1)))
+	return &painter{
+		Finish: finish, pic: p, curve: curve(), mmW: mmW, mmH: mmH,
+		planed: planed, bleed: newBleeding(p, newInks(palette, finish.Ground), planed),
+	}
 }
 
 // pixel colours one pixel: bleed, edge darkening and material in linear light, corners over the ground.

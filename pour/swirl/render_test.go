@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"reflect"
 	"sync/atomic"
 	"testing"
 )
@@ -390,5 +391,13 @@ func TestTheIcingStandsOnEveryBarOfASheet(t *testing.T) {
 		if got := img.NRGBAAt(x+40, y+over+30); got != eight()[k] {
 			t.Errorf("under its icing bar %d is %v", k+1, got)
 		}
+	}
+}
+
+// A bare finish keeps the outline and the rim, and nothing of the lamp and the material.
+func TestABareFinishIsFlat(t *testing.T) {
+	got, want := Soap().Bare(), Finish{CornerMM: Soap().CornerMM, EdgeMM: Soap().EdgeMM, Darken: Soap().Darken}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("bare it is %+v, want %+v", got, want)
 	}
 }

@@ -124,6 +124,18 @@ func TestAFreshTopIsLit(t *testing.T) {
 	if unplaned := draw(s.Skim(), Material{Relief: 1}); !bytes.Equal(fresh.Pix, unplaned.Pix) || bytes.Equal(fresh.Pix, bare.Pix) {
 		t.Error("the fresh top shows streaks of the blade")
 	}
+	for name, c := range map[string]struct {
+		cut  *Long
+		want *image.NRGBA
+	}{"fresh": {s.Skim(), fresh}, "cut": {s.Top(r.Box.H - SkimMM), cut}} { // traced once and finished later, as on the screen
+		pic, later := &Picture{}, image.NewNRGBA(image.Rect(0, 0, 240, 80))
+		if err := c.cut.Refine(context.Background(), pic, 240, 80); err != nil {
+			t.Fatal(err)
+		}
+		if err := pic.Finish(context.Background(), grey, later, Finish{Material: m}, r.Box.L, r.Box.W); err != nil || !bytes.Equal(later.Pix, c.want.Pix) {
+			t.Errorf("%s: finished later it looks otherwise, %v", name, err)
+		}
+	}
 	if above := draw(s.Above(), m); bytes.Equal(above.Pix, draw(s.Above(), Material{}).Pix) {
 		t.Error("the top as it stands is not lit")
 	}

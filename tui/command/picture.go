@@ -36,11 +36,11 @@ func (g *program) pictureCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVarP(&d.file, "output", "o", "", "the file to write; \"-\" is standard output")
-	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", ")+"; top is just under the surface, without icing, stands is from above with icing, embeds, toppings and cuts, slice is the loaf with a bar sliced off, to be shown to people")
+	cmd.Flags().StringVar(&d.View, "view", paper.ViewBar, strings.Join(paper.Views(), ", ")+"; top is the batter from above, without icing, stands is from above with icing, embeds, toppings and cuts, slice is the loaf with a bar sliced off, to be shown to people")
 	cmd.Flags().IntVar(&d.Bar, "bar", 0, "which bar, from 1 (default: the middle one)")
 	cmd.Flags().IntVar(&d.Width, "width", 1200, "width in pixels")
 	cmd.Flags().BoolVar(&d.Weeks, "weeks", false, "in the colours after some weeks, where vanillin browns a jug")
-	cmd.Flags().BoolVar(&d.Bare, "bare", false, "in flat colours, without streaks, pores, flakes and grains")
+	cmd.Flags().BoolVar(&d.Bare, "bare", false, "in flat colours, without light, streaks, pores, flakes and grains")
 	cmd.Flags().Int64Var(&d.seed, "seed", 0, "another of the faces this technique can pour (default: the plan's)")
 	return cmd
 }

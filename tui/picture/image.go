@@ -72,7 +72,7 @@ func (p *Plate) finish(t *tile, d Dye) swirl.Finish {
 	f.Ground, f.FlatTop = ground, t.crown > 0
 	f.Material.Tooth, f.Material.Pores, f.Material.Surfaces = 0, 0, d.Looks
 	if d.Bare {
-		f.Material = swirl.Material{}
+		f = f.Bare()
 	}
 	if p.Shot.Recipe.Round {
 		f.CornerMM = p.Shot.Recipe.Box.W / 2
