@@ -34,15 +34,20 @@ func (b *bleeding) dragged(c light, i, j int) light {
 	var sum light
 	whole, looks := float32(0), max(dragLooks, math.Ceil(b.edges.drag/dragStep))
 	long := b.edges.drag * (0.4 + 0.6*pull)
+	last, borders := b.near(i, j).Portion[0], float32(0)
 	for k := 1.0; k <= looks; k++ {
 		far := long * k / looks
 		q := b.near(int(math.Round(float64(i)-far*b.edges.way.y)), int(math.Round(float64(j)-far*b.edges.way.z)))
 		if q.Part[0] == 0 {
 			continue
 		}
+		if q.Portion[0] != last {
+			last, borders = q.Portion[0], borders+1
+		}
 		part, v := float32(pull*dragMost*2*(looks+1-k)/(looks*(looks+1))), b.ink.mix(q)
 		sum.r, sum.g, sum.b, whole = sum.r+part*v.r, sum.g+part*v.g, sum.b+part*v.b, whole+part
 	}
-	c = c.scaled(1 - whole)
-	return light{c.r + sum.r, c.g + sum.g, c.b + sum.b}
+	few := 1 / max(1, borders*borders) // over many thin ones it drags all into each other: that would show as hatching
+	c = c.scaled(1 - few*whole)
+	return light{c.r + few*sum.r, c.g + few*sum.g, c.b + few*sum.b}
 }

@@ -62,3 +62,28 @@ func TestABladeDragsTheWayItGoes(t *testing.T) {
 		}
 	}
 }
+
+// Over portions that lie thin beside each other a blade drags little: over three borders a ninth of what it would over one.
+func TestABladeDragsLittleOverThinPortions(t *testing.T) {
+	const px = 16
+	p := Material{BleedMM: 0.2, DragMM: 2, CutMM: 1}.planing(1. / px)
+	dragged := func(portion func(i int) uint8) (sum float64) {
+		pic := sides(px)
+		for k := range pic.Pixels {
+			pic.Pixels[k].Portion[0] = portion(k % pic.W)
+		}
+		b := newBleeding(pic, newInks(blackWhite(), white()[0]), p)
+		for y := range pic.H {
+			for x := range pic.W {
+				sum += float64(1 - b.dragged(light{1, 1, 1}, x, y).g)
+			}
+		}
+		return sum
+	}
+	const wide, thin = 10 * px, px / 3
+	one := dragged(func(i int) uint8 { return 1 - uint8(i/wide)%2 })
+	many := dragged(func(i int) uint8 { return 1 - uint8(i/thin)%2 })
+	if borders := 20. * px / thin; one < 10 || many > one*borders/8 {
+		t.Errorf("%.1f is dragged over one border, %.1f over %.0f", one, many, borders)
+	}
+}
