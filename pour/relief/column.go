@@ -99,10 +99,16 @@ func (c *column) march(seen []look, across float64) {
 	const closer = 6
 	v := c.v
 	free := c.below(0) // half pixels above this one are free yet
-	before := 0.0
+	before, smear := 0.0, 0.0
 	for far, step := 0.0, c.step; far < v.depth() && free > 0; far += step {
 		x, y := v.place(across, far)
 		s := v.f.at(x, y)
+		if far == 0 {
+			c.smear(&s, x, y)
+			smear = s.z
+		} else if far < smearMM {
+			s.z = min(s.z, smear+smearRises*far)
+		}
 		switch rises := s.z-before > wallMM; {
 		case rises && step == c.step && far > 0:
 			far -= step
@@ -114,6 +120,30 @@ func (c *column) march(seen []look, across float64) {
 		before = s.z
 		free = c.show(seen, s, x, y, far, free)
 	}
+}
+
+// How a wire leaves the edge of what it cuts, by eye, no source.
+const (
+	smearMM    = 1.2  // so far behind the edge ridges are smeared
+	smearOver  = 0.5  // mm, over which the edge itself is
+	smearShuts = 0.93 // a crease as wide as that is drawn shut, to so much of its sides' height
+	smearRises = 1    // how steeply what is behind rises over the edge, mm to the mm
+)
+
+// smear evens the edge of icing that the plane cuts: a wire draws the ridges of the nozzle flat.
+func (c *column) smear(s *spot, x, y float64) {
+	if s.form == nil || s.grain != nil {
+		return
+	}
+	thick := s.z - s.floor
+	at := func(off float64) float64 {
+		if c.v.side {
+			return s.form.evened(thick, x+off, y)
+		}
+		return s.form.evened(thick, x, y+off)
+	}
+	even := (2*at(0) + at(-smearOver) + at(smearOver)) / 4
+	s.z = s.floor + max(even, smearShuts*min(at(-smearMM), at(smearMM)))
 }
 
 // wallMM is how much the surface rises in one step where it is looked at more closely.
@@ -158,6 +188,9 @@ func (c *column) section(seen []look, s *spot, x, y float64, from int) {
 	}
 }
 
+// mostSteep is how steep an edge is taken for at the most: a wire draws narrow creases shut. By eye, no source.
+const mostSteep = 2
+
 // steep is how much longer the surface is than level where the plane cuts it.
 func (c *column) steep(x, y float64) float64 {
 	const d = 0.4
@@ -165,7 +198,7 @@ func (c *column) steep(x, y float64) float64 {
 	if c.v.side {
 		dx, dy = d, 0
 	}
-	return math.Hypot(1, (c.v.f.firm(x+dx, y+dy).z-c.v.f.firm(x-dx, y-dy).z)/(2*d))
+	return min(mostSteep, math.Hypot(1, (c.v.f.firm(x+dx, y+dy).z-c.v.f.firm(x-dx, y-dy).z)/(2*d)))
 }
 
 // turnsAway is how bright a cut is so far inside its edge, where a wire rounds it: by eye, no source.
