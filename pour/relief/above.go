@@ -22,11 +22,11 @@ const (
 	gazeMM      = 9    // so far about a place what stands there takes its light
 	skyPart     = 0.45 // of the light comes from everywhere
 	wrapPower   = 1.5  // how soon the sun fades round a form
-	flatBright  = 1.1  // of level icing: grooves and shadows take about as much in the mean
+	flatBright  = 0.97 // of level icing: grooves and shadows take about as much in the mean
 	steepest    = 2.2  // a wall is no mirror
 	slopeMM     = 0.4  // over which a slope is taken
-	grooveDark  = 0.66 // how much of the sky's light is taken at most
-	sunDark     = 0.4  // and of the sun's
+	grooveDark  = 0.6  // how much of the sky's light is taken at most
+	sunDark     = 0.33 // and of the sun's
 )
 
 // terrain works the heights out about a part of the view from above.

@@ -252,11 +252,11 @@ func (c *column) slope(x, y, far float64) float32 {
 // How what stands behind a plane is lit, by eye, no source.
 const (
 	sideSteep  = 3.2  // mm to the mm: a steeper side is lit as one so steep
-	hollowDark = 0.47 // how much of the sky's light is taken at most between rounds
+	hollowDark = 0.42 // how much of the sky's light is taken at most between rounds
 	hollowSun  = 0.16 // and of the sun's
 	hollowMM   = 9    // so far about a place what stands there takes its light
-	glossy     = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
-	glossPower = 14   // how far that spreads
+	glossy     = 0.24 // how much brighter icing is where it mirrors the sun: it has a satin
+	glossPower = 9    // how far that spreads
 )
 
 // terrain is the surface that a part of the picture looks over.
