@@ -21,11 +21,12 @@ const (
 	strandRound  = 0.8   // how far its sides have fallen at its edge as those of a mound, of its half height
 	strandSteep  = 1.2   // and as those of a wall
 	ridgeHigh    = 0.2   // how far the ridges of the nozzle stand out, of its half height
+	ridgeFlank   = 0.6   // and how far out of its sides, of that
 	ridges       = 7     // points of the nozzle
 	ridgeMean    = 0.637 // 2/π: the mean of what stands out
 	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
-	coreWide     = 0.3   // of that mound
-	coreHigh     = 0.66
+	coreWide     = 0.38  // of that mound
+	coreHigh     = 0.7
 )
 
 // windingStrand is a stretch of the strand where it goes through a plane through the middle of its swirl.
@@ -67,7 +68,7 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 // clear says at little cost whether a place so far out lies well away from the strand so many turns from where it begins.
 func (s *pipedSwirl) clear(u, t float64) bool {
 	fat, in, out := s.lead(t)
-	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)+strandStrays
+	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)*(1+ridgeFlank*ridgeHigh*(1-ridgeMean))+strandStrays
 }
 
 // first is the turn of the strand at an angle where it begins, 0 to 1.
@@ -93,12 +94,14 @@ func (s *pipedSwirl) rounds(u, angle float64) float64 {
 			continue
 		}
 		across := (u - w.out) / w.half
+		stands := s.ridge(across, t) - ridgeMean
+		across /= 1 + ridgeFlank*s.star*stands
 		d := across * across
 		if d >= 1 {
 			continue
 		}
 		h := w.up + w.high*(1-strandRound*d-strandSteep*d*d)
-		h += s.star * w.high * (1 - d*d) * (s.ridge(across, t) - ridgeMean)
+		h += s.star * w.high * (1 - d*d) * stands
 		z = softer(z, h, swirlSoft)
 	}
 	return z

@@ -20,6 +20,7 @@ const (
 	tipShort = 0.4  // the part of it that is left at the least
 	tipWhole = 1.45 // and at the most, where more than all of it is all of it
 	tipRoots = 0.3  // the part of it that is below the last round
+	tipFlare = 0.7  // and is so much wider at its end
 	tipDeep  = 0.3  // which reaches so deep
 )
 
@@ -36,7 +37,9 @@ func newSwirlTop(d *script.Dice) swirlTop {
 }
 
 // reach is how far from the middle it can be.
-func (t *swirlTop) reach() float64 { return tipFoot*(1+tipRidge) + math.Hypot(t.bend.x, t.bend.y) }
+func (t *swirlTop) reach() float64 {
+	return tipFoot*(1+tipFlare)*(1+tipRidge) + math.Hypot(t.bend.x, t.bend.y)
+}
 
 // at is how high it stands at a place, 0 beside it: the highest of its rounds, each a little smaller and further over than the one below, that the place
 // lies in.
@@ -65,5 +68,8 @@ func (t *swirlTop) inside(x, y, h float64) float64 {
 	x, y = x-t.bend.x*over, y-t.bend.y*over
 	taper := 1 - h
 	half := tipFoot * (tipBlunt*math.Sqrt(taper) + (1-tipBlunt)*taper*(0.15+0.85*taper))
+	if h < tipRoots {
+		half *= 1 + tipFlare*squared(1-h/tipRoots)
+	}
 	return half*(1+tipRidge*math.Cos(5*math.Atan2(y, x)+tipWound*h+t.turned)) - math.Hypot(x, y)
 }

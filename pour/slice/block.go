@@ -42,10 +42,15 @@ func (b *block) look(o, d vec) (seen, bool) {
 	p := o.at(d, near)
 	base := b.s.recipe.Box.H
 	if p.z < base+b.height(p.x, p.y) {
-		if at, ok := b.trimmed(o, d, near, far); ok {
-			return b.side(o.at(d, at), at)
+		at, ok := b.trimmed(o, d, near, far)
+		if !ok {
+			return seen{}, false
 		}
-		return seen{}, false
+		s, ok := b.side(o.at(d, at), at)
+		if !ok && p.z > base { // beside what the cut shows: its edge is smeared
+			return b.over(o, d, near, near)
+		}
+		return s, ok
 	}
 	const least, most = 0.2, 3
 	was := near
