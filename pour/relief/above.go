@@ -94,7 +94,7 @@ func (t *terrain) groove(x, y, z float64) float64 {
 func (t *terrain) shadow(x, y, z, peak float64, l vector) float64 {
 	across := math.Hypot(l.x, l.y)
 	rise, hidden := l.z/across, 0.0
-	for _, far := range [...]float64{0.9, 1.7, 2.8, 4.2, 6, 8.4} {
+	for far := 0.8; far < 9; far *= 1.22 {
 		if z+far*(rise-0.5) >= peak {
 			break
 		}

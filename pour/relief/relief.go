@@ -230,8 +230,14 @@ func (f *Field) strew(x, y float64, s *spot) {
 	for i := len(f.strewn) - 1; i >= 0; i-- {
 		c := &f.strewn[i]
 		if g, ok := c.at(x, y); ok {
+			z := s.z + g.bump
+			if c.look == Grains { // as round on a wall's edge as on level ground
+				if z = f.firm(min(max(g.x, 0), f.recipe.L), min(max(g.y, 0), f.recipe.W)).z + g.bump; z <= s.z {
+					continue
+				}
+			}
 			s.under, s.below, s.grain, s.gx, s.gy = s.z, s.stuff, c, g.x, g.y
-			s.z, s.stuff = s.z+g.bump, c.stuff
+			s.z, s.stuff = z, c.stuff
 			return
 		}
 	}
