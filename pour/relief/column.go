@@ -126,7 +126,8 @@ func (c *column) march(seen []look, across float64) {
 const (
 	smearMM    = 1.2  // so far behind the edge ridges are smeared
 	smearOver  = 0.5  // mm, over which the edge itself is
-	smearShuts = 0.93 // a crease as wide as that is drawn shut, to so much of its sides' height
+	smearWide  = 1.9  // mm, half of how wide a crease is that is drawn shut
+	smearShuts = 0.94 // to so much of its sides' height
 	smearRises = 1    // how steeply what is behind rises over the edge, mm to the mm
 )
 
@@ -143,7 +144,7 @@ func (c *column) smear(s *spot, x, y float64) {
 		return s.form.evened(thick, x, y+off)
 	}
 	even := (2*at(0) + at(-smearOver) + at(smearOver)) / 4
-	s.z = s.floor + max(even, smearShuts*min(at(-smearMM), at(smearMM)))
+	s.z = s.floor + max(even, smearShuts*min(at(-smearWide), at(smearWide)))
 }
 
 // wallMM is how much the surface rises in one step where it is looked at more closely.

@@ -129,9 +129,12 @@ func (s *pipedSwirl) turn(angle, u float64) float64 {
 // What a knife shows of strands that lie on each other, by eye, no source.
 const (
 	seamWide   = 0.55  // mm, to each side, over which a seam fades
-	seamDark   = 0.26  // how much darker a seam is at the most
+	seamDark   = 0.28  // how much darker a seam is at the most
+	lobeLight  = 0.035 // how much lighter a round is at its foot, where the wire smears it over the seam
+	lobeShade  = 0.06  // and how much darker the back under it
+	lobeWide   = 1.7   // mm, over which that fades
 	seamFades  = 9     // mm of icing over it, that make it a third as dark: deeper in strands have grown together
-	lobeTone   = 0.015 // how much one strand differs from the next, to each side
+	lobeTone   = 0.022 // how much one strand differs from the next, to each side
 	pocketDark = 0.3   // how much darker a pocket of air is
 	pocketPart = 0.7   // of the seams that have some
 	pocketFlat = 0.3   // mm, half of how high one is
@@ -143,7 +146,7 @@ const (
 // cutAt is how bright a cut through the swirl is so far out and up, of its radius and height, that is so many mm. The back of every round that another was
 // laid on goes on under that as a fine seam, which fades inwards, with a flat pocket of air here and there.
 func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
-	z, steep, name, seam, pocket := 0.0, 0.0, 0.0, 0.0, 0.0
+	z, steep, name, seam, pocket, form := 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
 	for t := s.first(angle); t < s.turns; t++ {
 		w, ok := s.winding(t)
 		d := (u - w.out) / w.half
@@ -155,7 +158,13 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 			continue
 		}
 		if over := (h - z) * highMM; z > 0 {
-			away := math.Abs(up-z) * highMM / math.Hypot(1, steep)
+			above := (up - z) * highMM / math.Hypot(1, steep)
+			away := math.Abs(above)
+			if side := math.Exp(-away/lobeWide - over/seamFades); above > 0 {
+				form += lobeLight * side
+			} else {
+				form -= lobeShade * side
+			}
 			open := 0.6 + 0.4*math.Sin(9*u+7*angle+n+7*s.phase) // it closes in places
 			seam = max(seam, squared(max(0, 1-away/seamWide))*math.Exp(-over/seamFades)*open)
 			pocket = max(pocket, s.pocket(u, angle, n)*smooth(2-2*away/pocketFlat)*smooth(over/pocketDeep-0.5))
@@ -165,7 +174,7 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 		}
 		z, steep = h, w.high*highMM/(w.half*s.radius)*(2*strandRound*d+4*strandSteep*d*d*d)
 	}
-	return 1 - max(seamDark*seam, pocketDark*pocket) + lobeTone*math.Sin(12.9*(name+31*s.phase))
+	return 1 + form - max(seamDark*seam, pocketDark*pocket) + lobeTone*math.Sin(12.9*(name+31*s.phase))
 }
 
 // pocket is how far into a pocket of air a place along a seam lies, 0 to 1.

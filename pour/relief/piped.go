@@ -18,8 +18,8 @@ const (
 	pipedReach  = 0.65 // radius of a swirl, of the gap
 	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
-	pipedBed    = 0.13 // of a swirl's height there is at the foot of the swirls about a gap
-	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
+	pipedBed    = 0.08 // of a swirl's height there is at the foot of the swirls about a gap
+	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
 	pipedSeam   = 0.16 // how much darker a cut is where two swirls meet

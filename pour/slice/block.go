@@ -48,7 +48,8 @@ func (b *block) look(o, d vec) (seen, bool) {
 		}
 		s, ok := b.side(o.at(d, at), at)
 		if !ok && p.z > base { // beside what the cut shows: its edge is smeared
-			return b.over(o, d, near, near)
+			s, ok = b.over(o, d, near, near)
+			s.bright = max(s.bright, smearLight*lit(b.way(vec{x: -1}), b.cast(p)))
 		}
 		return s, ok
 	}
@@ -65,6 +66,9 @@ func (b *block) look(o, d vec) (seen, bool) {
 	}
 	return seen{}, false
 }
+
+// smearLight is how bright the smeared edge of cut icing is, against its cut. By eye, no source.
+const smearLight = 0.9
 
 // over is the surface of the block between two distances, of which the nearer lies over it and the farther under it.
 func (b *block) over(o, d vec, over, under float64) (seen, bool) {
