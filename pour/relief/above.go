@@ -71,7 +71,11 @@ func (t *terrain) at(x, y float64) float64 {
 
 // slope is how the surface slopes at a place, mm to the mm.
 func (t *terrain) slope(x, y float64) (along, across float64) {
-	d := max(t.step, slopeMM)
+	return t.slopeOver(x, y, max(t.step, slopeMM))
+}
+
+// slopeOver is the same from places d mm to each side.
+func (t *terrain) slopeOver(x, y, d float64) (along, across float64) {
 	return (t.at(x+d, y) - t.at(x-d, y)) / (2 * d), (t.at(x, y+d) - t.at(x, y-d)) / (2 * d)
 }
 

@@ -122,33 +122,8 @@ func (c *column) march(seen []look, across float64) {
 	}
 }
 
-// How a wire leaves the edge of what it cuts, by eye, no source.
-const (
-	smearMM    = 1.2  // so far behind the edge ridges are smeared
-	smearOver  = 0.5  // mm, over which the edge itself is
-	smearWide  = 1.9  // mm, half of how wide a crease is that is drawn shut
-	smearShuts = 0.94 // to so much of its sides' height
-	smearRises = 1    // how steeply what is behind rises over the edge, mm to the mm
-)
-
-// smear evens the edge of icing that the plane cuts: a wire draws the ridges of the nozzle flat.
-func (c *column) smear(s *spot, x, y float64) {
-	if s.form == nil || s.grain != nil {
-		return
-	}
-	thick := s.z - s.floor
-	at := func(off float64) float64 {
-		if c.v.side {
-			return s.form.evened(thick, x+off, y)
-		}
-		return s.form.evened(thick, x, y+off)
-	}
-	even := (2*at(0) + at(-smearOver) + at(smearOver)) / 4
-	s.z = s.floor + max(even, smearShuts*min(at(-smearWide), at(smearWide)))
-}
-
 // wallMM is how much the surface rises in one step where it is looked at more closely.
-const wallMM = 1.2
+const wallMM = 0.4
 
 // show shows the surface at a place where it stands higher than all before it, and says down to where all is free after that.
 func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
@@ -171,45 +146,6 @@ func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
 		c.grain(seen, s, x, y, far)
 	}
 	return free
-}
-
-// section shows the icing that the plane cuts: what lies inside it, down into the base or up to where its edge hangs over.
-func (c *column) section(seen []look, s *spot, x, y float64, from int) {
-	if s.form == nil {
-		return
-	}
-	steep := c.steep(x, y)
-	for j := from; j < c.below(min(s.floor, 0)); j++ {
-		if up := c.up(j); up < s.floor {
-			seen[j] = look{}
-		} else {
-			stuff, bright := s.inside(c.v.f, x, y, up)
-			seen[j] = look{stuff: stuff, ok: true, cut: true, bright: bright * turnsAway((s.z-up)/steep)}
-		}
-	}
-}
-
-// mostSteep is how steep an edge is taken for at the most: a wire draws narrow creases shut. By eye, no source.
-const mostSteep = 2
-
-// steep is how much longer the surface is than level where the plane cuts it.
-func (c *column) steep(x, y float64) float64 {
-	const d = 0.4
-	dx, dy := 0., d
-	if c.v.side {
-		dx, dy = d, 0
-	}
-	return min(mostSteep, math.Hypot(1, (c.v.f.firm(x+dx, y+dy).z-c.v.f.firm(x-dx, y-dy).z)/(2*d)))
-}
-
-// turnsAway is how bright a cut is so far inside its edge, where a wire rounds it: by eye, no source.
-func turnsAway(inside float64) float32 {
-	const rim, dark = 1.8, 0.2 // mm
-	if inside >= rim {
-		return 1
-	}
-	e := 1 - max(0, inside)/rim
-	return float32(1 - dark*e*e)
 }
 
 // grainLies is how high the middle of a grain lies over what it was strewn on, of its radius: it has sunk in a little. By eye, no source.
@@ -249,6 +185,10 @@ func (c *column) slope(x, y, far float64) float32 {
 		c.t = c.terrain()
 	}
 	dx, dy := c.t.slope(x, y)
+	if steep := min(max(math.Hypot(dx, dy)-steepFrom, 0), 1); steep > 0 {
+		wx, wy := c.t.slopeOver(x, y, steepMM)
+		dx, dy = dx+steep*(wx-dx), dy+steep*(wy-dy)
+	}
 	soft := min(1, sideSteep/max(1e-9, math.Hypot(dx, dy)))
 	z := c.t.at(x, y)
 	n := c.v.seen(vector{-dx * soft, -dy * soft, 1}.unit())
@@ -260,6 +200,8 @@ func (c *column) slope(x, y, far float64) float32 {
 // How what stands behind a plane is lit, by eye, no source.
 const (
 	sideSteep  = 3.2  // mm to the mm: a steeper side is lit as one so steep
+	steepFrom  = 1.4  // mm to the mm: how steep a steeper side is is taken from further apart
+	steepMM    = 0.9  // so far to each side
 	hollowDark = 0.42 // how much of the sky's light is taken at most between rounds
 	hollowSun  = 0.16 // and of the sun's
 	hollowMM   = 9    // so far about a place what stands there takes its light
