@@ -247,10 +247,11 @@ func (p *piped) load(x, y float64) float64 {
 	for b := max(0, j-1); b <= min(p.rows-1, j+1); b++ {
 		for a := max(0, i-2); a <= min(p.columns-1, i+2); a++ {
 			s := &p.swirls[b*p.columns+a]
-			r := math.Sqrt((x-s.x)*(x-s.x)+(y-s.y)*(y-s.y)) / s.radius
-			if r > bearsOver {
+			r := ((x-s.x)*(x-s.x) + (y-s.y)*(y-s.y)) / (s.radius * s.radius)
+			if r > bearsOver*bearsOver {
 				continue
 			}
+			r = math.Sqrt(r)
 			nearer := squared(squared(1 - squared(r/bearsOver)))
 			falls := 1 - bearsLess*smooth((r-0.3)/0.5) + bearsRounds*math.Sin(2*math.Pi*(r-0.2)/0.45)
 			sum, all = sum+nearer*s.stands(0.8*min(1, r))*falls, all+nearer

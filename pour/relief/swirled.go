@@ -135,24 +135,25 @@ type heap struct{ z, mean float64 }
 // over is the heap once the swirl is piped over it, and whether the swirl shows there. Its outer round rides up on what lies there and hides it, rounds
 // and ridges and all; beyond a crease the one before shows, pushed in a little.
 func (s *pipedSwirl) over(h heap, x, y, u, angle float64) (heap, bool) {
-	own, mean := s.at(x, y, u, angle), s.stands(u)
+	mean := s.stands(u)
+	lies := smooth(h.mean / (swirlLow * s.high)) // it is not felt where hardly anything lies under it
+	ride := (swirlRides*h.mean + s.high*(swirlHides+swirlFat*s.lap*s.lap)*lies) * smooth((u-0.3)/0.4)
+	apart := mean + ride - h.mean
+	if apart < 0 && h.z > 0 {
+		t := lies * squared(1-min(1, -apart/(swirlDented*s.high)))
+		h.z += t * (swirlSmears*(h.mean-h.z) - min(swirlCrease*s.high, creaseMost*h.z))
+		return h, false
+	}
+	own := s.at(x, y, u, angle)
 	if own <= 0 {
 		return heap{h.z, max(h.mean, mean)}, false
 	}
 	if h.mean <= 0 {
 		return heap{own, mean}, true
 	}
-	lies := smooth(h.mean / (swirlLow * s.high)) // it is not felt where hardly anything lies under it
-	ride := (swirlRides*h.mean + s.high*(swirlHides+swirlFat*s.lap*s.lap)*lies) * smooth((u-0.3)/0.4)
-	apart := mean + ride - h.mean
-	if apart >= 0 || h.z <= 0 {
-		t := lies * squared(1-min(1, max(0, apart)/(swirlRound*s.high)))
-		z := max(own, mean/2) + ride
-		return heap{z + t*(swirlSmears*(mean+ride-z)-min(swirlCrease*s.high, creaseMost*z)), mean + ride}, true
-	}
-	t := lies * squared(1-min(1, -apart/(swirlDented*s.high)))
-	h.z += t * (swirlSmears*(h.mean-h.z) - min(swirlCrease*s.high, creaseMost*h.z))
-	return h, false
+	t := lies * squared(1-min(1, max(0, apart)/(swirlRound*s.high)))
+	z := max(own, mean/2) + ride
+	return heap{z + t*(swirlSmears*(mean+ride-z)-min(swirlCrease*s.high, creaseMost*z)), mean + ride}, true
 }
 
 func squared(v float64) float64 { return v * v }

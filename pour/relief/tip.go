@@ -44,7 +44,7 @@ func (t *swirlTop) reach() float64 {
 // at is how high it stands at a place, 0 beside it: the highest of its rounds, each a little smaller and further over than the one below, that the place
 // lies in.
 func (t *swirlTop) at(x, y float64) float64 {
-	const steps = 14
+	const steps = 11
 	slant := 0.5 * (x*t.bend.y - y*t.bend.x) / (tipBends * tipFoot)
 	last := 0.0
 	for k := steps; k >= 0; k-- {
@@ -71,5 +71,9 @@ func (t *swirlTop) inside(x, y, h float64) float64 {
 	if h < tipRoots {
 		half *= 1 + tipFlare*squared(1-h/tipRoots)
 	}
-	return half*(1+tipRidge*math.Cos(5*math.Atan2(y, x)+tipWound*h+t.turned)) - math.Hypot(x, y)
+	in := half - math.Sqrt(x*x+y*y)
+	if math.Abs(in) < 4*tipRidge*half { // elsewhere no ridge is felt
+		in += half * tipRidge * math.Cos(5*math.Atan2(y, x)+tipWound*h+t.turned)
+	}
+	return in
 }
