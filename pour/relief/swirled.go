@@ -141,6 +141,9 @@ func (s *pipedSwirl) over(h heap, x, y, u, angle float64) (heap, bool) {
 	apart := mean + ride - h.mean
 	if apart < 0 && h.z > 0 {
 		t := lies * squared(1-min(1, -apart/(swirlDented*s.high)))
+		if t == 0 || s.at(x, y, u, angle) <= 0 {
+			return h, false
+		}
 		h.z += t * (swirlSmears*(h.mean-h.z) - min(swirlCrease*s.high, creaseMost*h.z))
 		return h, false
 	}

@@ -293,9 +293,9 @@ func TestIcingAgainstTheWallHasItsOwnColour(t *testing.T) {
 	p := refined(t, s, 260)
 	wrong, all := 0, 0
 	for along := 60.0; along < 240; along++ {
-		if z, stuff := on.Surface(along, box.W-1e-6); z > 3 && stuff != relief.Bare {
+		if z, stuff := on.Surface(along, box.W-1e-6); z > 2 && stuff != relief.Bare {
 			all++
-			if got := seenAt(s, p, s.loaf.out(vec{along - s.bar.To, box.W, box.H + 1.5})); got >= 0 && got < s.portions {
+			if got := seenAt(s, p, s.loaf.out(vec{along - s.bar.To, box.W, box.H + 1})); got >= 0 && got < s.portions {
 				wrong++
 			}
 		}
