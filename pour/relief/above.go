@@ -22,11 +22,11 @@ const (
 	gazeMM      = 9    // so far about a place what stands there takes its light
 	skyPart     = 0.45 // of the light comes from everywhere
 	wrapPower   = 1.5  // how soon the sun fades round a form
-	flatBright  = 1.1  // of level icing: grooves and shadows take about as much in the mean
+	flatBright  = 0.97 // of level icing: grooves and shadows take about as much in the mean
 	steepest    = 2.2  // a wall is no mirror
 	slopeMM     = 0.4  // over which a slope is taken
-	grooveDark  = 0.66 // how much of the sky's light is taken at most
-	sunDark     = 0.4  // and of the sun's
+	grooveDark  = 0.6  // how much of the sky's light is taken at most
+	sunDark     = 0.33 // and of the sun's
 )
 
 // terrain works the heights out about a part of the view from above.
@@ -71,7 +71,11 @@ func (t *terrain) at(x, y float64) float64 {
 
 // slope is how the surface slopes at a place, mm to the mm.
 func (t *terrain) slope(x, y float64) (along, across float64) {
-	d := max(t.step, slopeMM)
+	return t.slopeOver(x, y, max(t.step, slopeMM))
+}
+
+// slopeOver is the same from places d mm to each side.
+func (t *terrain) slopeOver(x, y, d float64) (along, across float64) {
 	return (t.at(x+d, y) - t.at(x-d, y)) / (2 * d), (t.at(x, y+d) - t.at(x, y-d)) / (2 * d)
 }
 
@@ -94,7 +98,7 @@ func (t *terrain) groove(x, y, z float64) float64 {
 func (t *terrain) shadow(x, y, z, peak float64, l vector) float64 {
 	across := math.Hypot(l.x, l.y)
 	rise, hidden := l.z/across, 0.0
-	for _, far := range [...]float64{0.9, 1.7, 2.8, 4.2, 6, 8.4} {
+	for far := 0.8; far < 9; far *= 1.22 {
 		if z+far*(rise-0.5) >= peak {
 			break
 		}

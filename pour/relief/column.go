@@ -99,10 +99,16 @@ func (c *column) march(seen []look, across float64) {
 	const closer = 6
 	v := c.v
 	free := c.below(0) // half pixels above this one are free yet
-	before := 0.0
+	before, smear := 0.0, 0.0
 	for far, step := 0.0, c.step; far < v.depth() && free > 0; far += step {
 		x, y := v.place(across, far)
 		s := v.f.at(x, y)
+		if far == 0 {
+			c.smear(&s, x, y)
+			smear = s.z
+		} else if far < smearMM {
+			s.z = min(s.z, smear+smearRises*far)
+		}
 		switch rises := s.z-before > wallMM; {
 		case rises && step == c.step && far > 0:
 			far -= step
@@ -117,7 +123,7 @@ func (c *column) march(seen []look, across float64) {
 }
 
 // wallMM is how much the surface rises in one step where it is looked at more closely.
-const wallMM = 1.2
+const wallMM = 0.4
 
 // show shows the surface at a place where it stands higher than all before it, and says down to where all is free after that.
 func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
@@ -142,45 +148,13 @@ func (c *column) show(seen []look, s spot, x, y, far float64, free int) int {
 	return free
 }
 
-// section shows the icing that the plane cuts: what lies inside it, down into the base or up to where its edge hangs over.
-func (c *column) section(seen []look, s *spot, x, y float64, from int) {
-	if s.form == nil {
-		return
-	}
-	steep := c.steep(x, y)
-	for j := from; j < c.below(min(s.floor, 0)); j++ {
-		if up := c.up(j); up < s.floor {
-			seen[j] = look{}
-		} else {
-			stuff, bright := s.inside(c.v.f, x, y, up)
-			seen[j] = look{stuff: stuff, ok: true, cut: true, bright: bright * turnsAway((s.z-up)/steep)}
-		}
-	}
-}
-
-// steep is how much longer the surface is than level where the plane cuts it.
-func (c *column) steep(x, y float64) float64 {
-	const d = 0.4
-	dx, dy := 0., d
-	if c.v.side {
-		dx, dy = d, 0
-	}
-	return math.Hypot(1, (c.v.f.firm(x+dx, y+dy).z-c.v.f.firm(x-dx, y-dy).z)/(2*d))
-}
-
-// turnsAway is how bright a cut is so far inside its edge, where a wire rounds it: by eye, no source.
-func turnsAway(inside float64) float32 {
-	const rim, dark = 1.8, 0.2 // mm
-	if inside >= rim {
-		return 1
-	}
-	e := 1 - max(0, inside)/rim
-	return float32(1 - dark*e*e)
-}
+// grainLies is how high the middle of a grain lies over what it was strewn on, of its radius: it has sunk in a little. By eye, no source.
+const grainLies = 0.35
 
 // grain shows a grain, as round from the side as from above.
 func (c *column) grain(seen []look, s spot, x, y, far float64) {
 	low, high := s.under, s.z
+	shine := func(up float64) float64 { return 0.8 + 0.3*(up-low)/max(1e-9, high-low) }
 	if s.grain.look == Grains {
 		r := s.grain.size / 2
 		off := y - s.gy
@@ -188,13 +162,16 @@ func (c *column) grain(seen []look, s spot, x, y, far float64) {
 			off = x - s.gx
 		}
 		round := math.Sqrt(max(0, r*r-off*off))
-		lies := c.v.f.firm(s.gx, s.gy).z + 0.5*r
+		lies := c.v.f.firm(s.gx, s.gy).z + grainLies*r
 		low, high = max(lies-round, 0), lies+round
+		shine = func(up float64) float64 {
+			n := vector{off / r, (up - lies) / r, math.Sqrt(max(0, r*r-off*off-(up-lies)*(up-lies))) / r}
+			return (lit(n, vector{0, 0.55, 0.83}) + gloss(n)) * behind(far)
+		}
 	}
 	for j := c.below(high); j < c.below(low) || j == c.below(high) && j < c.down; j++ {
 		if l := &seen[j]; !l.ok || l.far >= float32(far-2*c.step) {
-			up := (c.up(j) - low) / max(1e-9, high-low)
-			*l = look{stuff: s.stuff, ok: true, bright: float32(0.8 + 0.3*up), far: float32(far)}
+			*l = look{stuff: s.stuff, ok: true, bright: float32(shine(c.up(j))), far: float32(far)}
 		}
 	}
 }
@@ -208,6 +185,10 @@ func (c *column) slope(x, y, far float64) float32 {
 		c.t = c.terrain()
 	}
 	dx, dy := c.t.slope(x, y)
+	if steep := min(max(math.Hypot(dx, dy)-steepFrom, 0), 1); steep > 0 {
+		wx, wy := c.t.slopeOver(x, y, steepMM)
+		dx, dy = dx+steep*(wx-dx), dy+steep*(wy-dy)
+	}
 	soft := min(1, sideSteep/max(1e-9, math.Hypot(dx, dy)))
 	z := c.t.at(x, y)
 	n := c.v.seen(vector{-dx * soft, -dy * soft, 1}.unit())
@@ -219,11 +200,13 @@ func (c *column) slope(x, y, far float64) float32 {
 // How what stands behind a plane is lit, by eye, no source.
 const (
 	sideSteep  = 3.2  // mm to the mm: a steeper side is lit as one so steep
-	hollowDark = 0.47 // how much of the sky's light is taken at most between rounds
+	steepFrom  = 1.4  // mm to the mm: how steep a steeper side is is taken from further apart
+	steepMM    = 0.9  // so far to each side
+	hollowDark = 0.42 // how much of the sky's light is taken at most between rounds
 	hollowSun  = 0.16 // and of the sun's
 	hollowMM   = 9    // so far about a place what stands there takes its light
-	glossy     = 0.14 // how much brighter icing is where it mirrors the sun: it has a satin
-	glossPower = 14   // how far that spreads
+	glossy     = 0.24 // how much brighter icing is where it mirrors the sun: it has a satin
+	glossPower = 9    // how far that spreads
 )
 
 // terrain is the surface that a part of the picture looks over.
@@ -307,7 +290,8 @@ func (c *column) set(seen []look, across float64) {
 			x, y := v.place(across, max(near, 0))
 			seen[j] = look{stuff: s.Stuff, ok: true, cut: near <= 0, bright: float32(s.section(x, y, c.up(j))), far: float32(max(near, 0))}
 			if near > 0 {
-				seen[j].bright = float32(lit(v.seen(s.normal(x, y, c.up(j))), vector{0, 0.45, 0.9}) * behind(near))
+				n := v.seen(s.normal(x, y, c.up(j)))
+				seen[j].bright = float32((lit(n, vector{0, 0.55, 0.83}) + gloss(n)) * behind(near) * s.rounded(reach-math.Abs(across-middle), c.up(j)))
 			}
 		}
 	}

@@ -4,25 +4,28 @@ import "math"
 
 // The strand a swirl is wound of, figures by eye, no source. Across it goes by the swirl's radius, up by its height.
 const (
-	strandHalf   = 0.3   // half of how wide the leanest lies
+	turnsLeast   = 2.15 // turns it is wound in
+	turnsMost    = 2.75
+	strandHalf   = 0.295 // half of how wide the leanest lies
 	strandFatter = 0.1   // and how much wider by how fat it is
-	strandHigh   = 0.135 // half of how high it lies
-	strandRises  = 0.45  // from the middle of its first round to that of its last
-	strandLevel  = 0.55  // of a turn it lies on the base before it climbs
-	strandDomes  = 0.3   // how much more steeply it climbs at first than at last
-	strandInward = 0.86  // how steeply it goes inwards there, against the mean
-	strandThins  = 0.3   // how much thinner it is at its end
-	strandSwells = 0.07  // how unevenly it is pressed out
-	strandStrays = 0.022 // how far the hand strays from the round
+	strandHigh   = 0.165 // half of how high it lies
+	strandRises  = 0.5   // from the middle of its first round to that of its last
+	strandLevel  = 0.3   // of a turn it lies on the base before it climbs
+	strandDomes  = 0.2   // how much more steeply it climbs at first than at last
+	strandInward = 0.98  // how steeply it goes inwards there, against the mean
+	strandThins  = 0.35  // how much thinner it is at its end
+	strandSwells = 0.08  // how unevenly it is pressed out
+	strandStrays = 0.03  // how far the hand strays from the round
 	strandStarts = 0.07  // of a turn, over which its first end is round
-	strandEnds   = 0.6   // and over which its last one runs out
+	strandEnds   = 0.5   // and over which its last one runs out
 	strandRound  = 0.8   // how far its sides have fallen at its edge as those of a mound, of its half height
 	strandSteep  = 1.2   // and as those of a wall
-	ridgeHigh    = 0.12  // how far the ridges of the nozzle stand out, of its half height
-	ridges       = 4.5   // between one side of it and the other over its back
-	ridgeTwist   = 0.35  // of a ridge in a turn
-	strandSinks  = 0.4   // how far its last end sinks into the mound in the middle
-	coreWide     = 0.3   // of that mound
+	ridgeHigh    = 0.2   // how far the ridges of the nozzle stand out, of its half height
+	ridgeFlank   = 0.6   // and how far out of its sides, of that
+	ridges       = 7     // points of the nozzle
+	ridgeMean    = 0.637 // 2/π: the mean of what stands out
+	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
+	coreWide     = 0.38  // of that mound
 	coreHigh     = 0.7
 )
 
@@ -65,7 +68,7 @@ func (s *pipedSwirl) winding(t float64) (w windingStrand, ok bool) {
 // clear says at little cost whether a place so far out lies well away from the strand so many turns from where it begins.
 func (s *pipedSwirl) clear(u, t float64) bool {
 	fat, in, out := s.lead(t)
-	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)+strandStrays
+	return math.Abs(u-out) > fat*(1-strandThins*in)*(1+1.4*strandSwells)*(1+ridgeFlank*ridgeHigh*(1-ridgeMean))+strandStrays
 }
 
 // first is the turn of the strand at an angle where it begins, 0 to 1.
@@ -90,15 +93,25 @@ func (s *pipedSwirl) rounds(u, angle float64) float64 {
 		if !ok {
 			continue
 		}
-		d := (u - w.out) / w.half
-		if d *= d; d >= 1 {
+		across := (u - w.out) / w.half
+		stands := s.ridge(across, t) - ridgeMean
+		across /= 1 + ridgeFlank*s.star*stands
+		d := across * across
+		if d >= 1 {
 			continue
 		}
 		h := w.up + w.high*(1-strandRound*d-strandSteep*d*d)
-		h += ridgeHigh * w.high * (1 - d*d) * math.Cos(math.Pi*ridges*(u-w.out)/w.half+2*math.Pi*(ridgeTwist*t)+s.uneven[0])
+		h += s.star * w.high * (1 - d*d) * stands
 		z = softer(z, h, swirlSoft)
 	}
 	return z
+}
+
+// ridge is how far the nozzle's star stands out at a place across the strand, -1 to 1, so many turns from where it begins, 0 to 1. The hand goes round and
+// does not turn the nozzle, so that in a turn the whole star goes once about the strand and its ridges run aslant; their backs are round and the furrows
+// sharp.
+func (s *pipedSwirl) ridge(across, t float64) float64 {
+	return math.Abs(math.Cos(ridges * (0.25*math.Pi*across + math.Pi*t + s.uneven[0])))
 }
 
 // turn is where across the rounds a place of a swirl lies, in strands.
@@ -115,42 +128,62 @@ func (s *pipedSwirl) turn(angle, u float64) float64 {
 
 // What a knife shows of strands that lie on each other, by eye, no source.
 const (
-	seamWide   = 0.42  // mm, to each side, over which a seam fades
-	seamDark   = 0.075 // how much darker a seam is at the most
-	lobeTone   = 0.014 // how much one strand differs from the next, to each side
+	seamWide   = 0.55  // mm, to each side, over which a seam fades
+	seamDark   = 0.28  // how much darker a seam is at the most
+	lobeLight  = 0.035 // how much lighter a round is at its foot, where the wire smears it over the seam
+	lobeShade  = 0.06  // and how much darker the back under it
+	lobeWide   = 1.7   // mm, over which that fades
+	seamFades  = 9     // mm of icing over it, that make it a third as dark: deeper in strands have grown together
+	lobeTone   = 0.022 // how much one strand differs from the next, to each side
 	pocketDark = 0.3   // how much darker a pocket of air is
-	pocketPart = 0.2   // of the places where strands leave one
-	pocketNear = 0.2   // and no further from the next than so much more
-	pocketFrom = 1.12  // so far from the middle of every strand, in its own half widths
+	pocketPart = 0.7   // of the seams that have some
+	pocketFlat = 0.3   // mm, half of how high one is
+	pocketGap  = 6.5   // mm along the seam from one to the next
+	pocketLong = 0.16  // part of that which is pocket
+	pocketDeep = 1.2   // mm of icing over it at the least: nearer to the skin the wire has smeared them over
 )
 
-// cutAt is how bright a cut through the swirl is so far out and up, of its radius and height: strands grown together, with a faint seam between two of
-// them, and here and there a pocket of air where three do not meet.
-func (s *pipedSwirl) cutAt(u, angle, up float64) float64 {
-	const none = 9
-	first, second, name, half := float64(none), float64(none), 0.0, 0.2
-	take := func(e, of, wide float64) {
-		if e < first {
-			first, second, name, half = e, first, of, wide
-		} else {
-			second = min(second, e)
-		}
-	}
+// cutAt is how bright a cut through the swirl is so far out and up, of its radius and height, that is so many mm. The back of every round that another was
+// laid on goes on under that as a fine seam, which fades inwards, with a flat pocket of air here and there.
+func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
+	z, steep, name, seam, pocket, form := 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
 	for t := s.first(angle); t < s.turns; t++ {
-		if w, ok := s.winding(t); ok {
-			take(math.Hypot((u-w.out)/w.half, (up-w.up)/max(w.high, 0.05)), math.Round(t-s.first(angle)), w.half)
+		w, ok := s.winding(t)
+		d := (u - w.out) / w.half
+		if !ok || d*d >= 1 {
+			continue
 		}
+		h, n := w.up+w.high*(1-strandRound*d*d-strandSteep*d*d*d*d), math.Floor(t)
+		if h <= z {
+			continue
+		}
+		if over := (h - z) * highMM; z > 0 {
+			above := (up - z) * highMM / math.Hypot(1, steep)
+			away := math.Abs(above)
+			if side := math.Exp(-away/lobeWide - over/seamFades); above > 0 {
+				form += lobeLight * side
+			} else {
+				form -= lobeShade * side
+			}
+			open := 0.6 + 0.4*math.Sin(9*u+7*angle+n+7*s.phase) // it closes in places
+			seam = max(seam, squared(max(0, 1-away/seamWide))*math.Exp(-over/seamFades)*open)
+			pocket = max(pocket, s.pocket(u, angle, n)*smooth(2-2*away/pocketFlat)*smooth(over/pocketDeep-0.5))
+		}
+		if up > z {
+			name = n
+		}
+		z, steep = h, w.high*highMM/(w.half*s.radius)*(2*strandRound*d+4*strandSteep*d*d*d)
 	}
-	in := min(1, max(0, (up-strandHigh)/strandRises))
-	take(max(0, 1+(u-(0.75-0.55*strandHalf)*(1-in))/strandHalf), 7, strandHalf) // what the first rounds leave in the middle
-	apart := (second - first) / 2 * half * s.radius
-	open := 0.5 + 0.5*math.Sin(11*angle+9*up+name+7*s.phase) // a seam closes in places
-	seam := max(0, 1-apart/seamWide) * smooth((first-0.5)/0.3)
-	tone := 1 - seamDark*seam*seam*open + lobeTone*math.Sin(12.9*(name+31*s.phase))*min(1, apart/2)
-	if odd(name+17*s.phase) < pocketPart && up > 0.06 {
-		tone -= pocketDark * smooth((first-pocketFrom)/0.07) * smooth((pocketNear-second+first)/0.1)
+	return 1 + form - max(seamDark*seam, pocketDark*pocket) + lobeTone*math.Sin(12.9*(name+31*s.phase))
+}
+
+// pocket is how far into a pocket of air a place along a seam lies, 0 to 1.
+func (s *pipedSwirl) pocket(u, angle, n float64) float64 {
+	if odd(n+17*s.phase) > pocketPart {
+		return 0
 	}
-	return tone
+	at := (u*s.radius+0.7*angle*s.radius)/pocketGap + 5.3*n + 13*s.phase
+	return smooth(3 * (1 - math.Abs(at-math.Floor(at)-0.5)*2/pocketLong))
 }
 
 // odd is a number from 0 to 1 that goes by another.

@@ -268,6 +268,18 @@ func (s *solid) cutOval(off, middle float64, across bool) (from, to float64, ok 
 	return middle + (-qb-root)/qa, middle + (-qb+root)/qa, true
 }
 
+// rounded is how bright a piece is, seen from the side, so far in from where it ends to the sides and so high up: its upper edge catches light, its
+// upright ones turn away and its foot lies in the shade of what it stands in. By eye, no source.
+func (s *solid) rounded(in, up float64) float64 {
+	const edgeMM, edgeLight, edgeDark, footMM, footDark = 1.5, 0.4, 0.3, 2.6, 0.42
+	near := func(away, wide float64) float64 { return squared(max(0, 1-max(0, away)/wide)) }
+	bright := 1 - footDark*near(up, footMM)
+	if s.radius > 0 { // round as it is, its light goes by the way it faces
+		return bright
+	}
+	return bright + edgeLight*near(s.top-up, edgeMM) - edgeDark*near(in, edgeMM)
+}
+
 // normal is which way the piece's skin faces at a place on it.
 func (s *solid) normal(x, y, z float64) vector {
 	x, y = x-s.X, y-s.Y

@@ -2,6 +2,7 @@ package relief
 
 import (
 	"math"
+	"slices"
 
 	"pourbench/pour/script"
 )
@@ -17,15 +18,18 @@ const (
 	pipedReach  = 0.65 // radius of a swirl, of the gap
 	pipedShift  = 0.25 // of the gap, every row from where it would stand alone
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
-	pipedBed    = 0.17 // of a swirl's height there is at the foot of the swirls about a gap
-	pipedFalls  = 0.55 // how steeply it falls from there into the gap, of the height to the radius
+	pipedBed    = 0.08 // of a swirl's height there is at the foot of the swirls about a gap
+	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
-	pipedSeam   = 0.06 // how much darker a cut is where two swirls meet
+	pipedSeam   = 0.16 // how much darker a cut is where two swirls meet
 	pipedMeets  = 0.35 // mm, that such a seam is wide
 	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
 	pipedAir    = 1.5  // mm, that a picture keeps free over the highest tip
+	bearsLess   = 0.55 // how much less icing bears on the base between two swirls than in their middles
+	bearsOver   = 1.4  // so far a swirl is felt there, of its radius
+	bearsRounds = 0.12 // and how much more under their rounds
 	pipedRound  = 2.4  // mm, over which the edge of it all is rounded
 	pipedCorner = 7    // mm, radius of its corners
 )
@@ -40,6 +44,7 @@ type piped struct {
 	striped       bool
 	own           []float64 // by portion: what stands for it across a bag
 	most          float64
+	even          *piped // the same without the ridges of the nozzle, as a wire leaves it
 }
 
 func newPiped(c *Icing, r Recipe) form {
@@ -61,6 +66,12 @@ func newPiped(c *Icing, r Recipe) form {
 		p.scale = c.Volume / drawn
 	}
 	p.most = p.highest() + pipedAir
+	even := *p
+	even.swirls = slices.Clone(p.swirls)
+	for k := range even.swirls {
+		even.swirls[k].star = 0
+	}
+	p.even = &even
 	return p
 }
 
@@ -124,6 +135,12 @@ func (p *piped) at(x, y float64) (z, across float64) {
 	return edge * z * p.scale, p.across(s, x, y, u)
 }
 
+// evened is how thick the icing is at a place where a wire has drawn its ridges flat.
+func (p *piped) evened(x, y float64) float64 {
+	z, _ := p.even.at(x, y)
+	return z
+}
+
 // over is the unscaled height over a place, which swirl that is of, and how far out on it.
 func (p *piped) over(x, y float64) (z float64, of *pipedSwirl, u float64) {
 	return p.under(x, y, math.Inf(1))
@@ -135,6 +152,7 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 	i, j := int(x/p.long*float64(p.columns)), int(y/p.wide*float64(p.rows))
 	first, last := max(0, i-2), min(p.columns-1, i+2)
 	near, least := math.Inf(1), math.Inf(1)
+	var h heap
 	for b := max(0, j-1); b <= min(p.rows-1, j+1); b++ {
 		for a := first; a <= last; a++ {
 			k := b*p.columns + a
@@ -153,9 +171,11 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 				continue
 			}
 			out, angle := s.lies(x, y)
-			if h := s.over(z, x, y, out, angle); h != z { // lower, where it presses down what stands there
-				z, of, u = h, s, out
+			var mine bool
+			if h, mine = s.over(h, x, y, out, angle); mine {
+				of, u = s, out
 			}
+			z = h.z
 		}
 	}
 	level := max(0.03, p.bed-pipedFalls*max(0, least-0.85)) // the last of a swirl runs out into the gaps
@@ -188,7 +208,7 @@ func (p *piped) within(x, y, thick, below float64) (across, tone float64) {
 	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
 	r, angle := s.lies(x+sway, y-sway)
 	deep := max(0, z-up) / s.high
-	tone = s.cutAt(r, angle, up/s.high)
+	tone = s.cutAt(r, angle, up/s.high, p.scale*s.high)
 	if p.meets(s, x+sway, y-sway, up) {
 		tone -= pipedSeam
 	}
@@ -216,6 +236,28 @@ func (p *piped) highest() float64 {
 		}
 	}
 	return most
+}
+
+// load is how much icing bears on the base at a place, mm: under a swirl's middle the nozzle pressed it down, under its rounds a little more each, and
+// between two swirls the base was left to rise.
+func (p *piped) load(x, y float64) float64 {
+	x, y = x+p.long/2, y+p.wide/2
+	i, j := int(x/p.long*float64(p.columns)), int(y/p.wide*float64(p.rows))
+	sum, all := 0.0, 0.0
+	for b := max(0, j-1); b <= min(p.rows-1, j+1); b++ {
+		for a := max(0, i-2); a <= min(p.columns-1, i+2); a++ {
+			s := &p.swirls[b*p.columns+a]
+			r := ((x-s.x)*(x-s.x) + (y-s.y)*(y-s.y)) / (s.radius * s.radius)
+			if r > bearsOver*bearsOver {
+				continue
+			}
+			r = math.Sqrt(r)
+			nearer := squared(squared(1 - squared(r/bearsOver)))
+			falls := 1 - bearsLess*smooth((r-0.3)/0.5) + bearsRounds*math.Sin(2*math.Pi*(r-0.2)/0.45)
+			sum, all = sum+nearer*s.stands(0.8*min(1, r))*falls, all+nearer
+		}
+	}
+	return p.scale * p.edge(x, y) * sum / max(all, 1e-9)
 }
 
 func (p *piped) reach() (x, y float64) { return p.long / 2, p.wide / 2 }

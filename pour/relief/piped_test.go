@@ -2,6 +2,7 @@ package relief
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -167,12 +168,12 @@ func TestAFatSwirlLiesOverItsNeighbour(t *testing.T) {
 	}
 }
 
-// A peak ends in a tip: hardly anything of a swirl is as high as its last millimetre and a half.
+// Most peaks end in a tip: hardly anything of such a swirl is as high as its last millimetre and a half. Of others the tip broke off.
 func TestAPeakEndsInATip(t *testing.T) {
 	r := full(true, 1)
 	p := newPiped(&r.Icing, r).(*piped)
-	const step = 0.25
-	all := 0.0
+	const step = 0.4
+	var wide []float64
 	for k := range p.swirls {
 		s := &p.swirls[k]
 		var heights []float64
@@ -185,13 +186,16 @@ func TestAPeakEndsInATip(t *testing.T) {
 				}
 			}
 		}
+		all := 0.0
 		for _, z := range heights {
 			if z > top-1.5 {
 				all += step * step
 			}
 		}
+		wide = append(wide, all)
 	}
-	if mean := all / float64(len(p.swirls)); mean > 9 {
-		t.Errorf("the last 1.5 mm of a peak are %.1f mm² wide in the mean", mean)
+	slices.Sort(wide)
+	if half, most := wide[len(wide)/2], wide[len(wide)-1]; half > 20 || most < 2*half {
+		t.Errorf("the last 1.5 mm of a peak are %.1f mm² wide in the middle of them, of the bluntest %.1f", half, most)
 	}
 }

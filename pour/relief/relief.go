@@ -184,9 +184,25 @@ func (f *Field) iced(x, y float64, s *spot) {
 		}
 	}
 	if s.form != nil {
-		down := f.recipe.Icing.pressed(s.z, x, y)
+		down := f.recipe.Icing.pressed(s.z, s.form.load(s.z, x, y), x, y)
 		s.z, s.floor = s.z-down, -down
 	}
+}
+
+// load is how much icing bears on the base at a place where the unit is so thick, mm.
+func (u *unit) load(thick, x, y float64) float64 {
+	if p, ok := u.form.(interface{ load(x, y float64) float64 }); ok {
+		return p.load(x-u.x, y-u.y)
+	}
+	return thick
+}
+
+// evened is how thick the unit is at a place where it is so thick and a wire cuts it.
+func (u *unit) evened(thick, x, y float64) float64 {
+	if p, ok := u.form.(interface{ evened(x, y float64) float64 }); ok {
+		return p.evened(x-u.x, y-u.y)
+	}
+	return thick
 }
 
 // uneven is how far stripes are shifted at a place. Those of a form that shifts its own, and the ridges of a spooned top, stay.
@@ -214,8 +230,14 @@ func (f *Field) strew(x, y float64, s *spot) {
 	for i := len(f.strewn) - 1; i >= 0; i-- {
 		c := &f.strewn[i]
 		if g, ok := c.at(x, y); ok {
+			z := s.z + g.bump
+			if c.look == Grains { // as round on a wall's edge as on level ground
+				if z = f.firm(min(max(g.x, 0), f.recipe.L), min(max(g.y, 0), f.recipe.W)).z + g.bump; z <= s.z {
+					continue
+				}
+			}
 			s.under, s.below, s.grain, s.gx, s.gy = s.z, s.stuff, c, g.x, g.y
-			s.z, s.stuff = s.z+g.bump, c.stuff
+			s.z, s.stuff = z, c.stuff
 			return
 		}
 	}

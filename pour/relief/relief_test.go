@@ -181,7 +181,7 @@ func TestAPieceBehindAFaceShowsWhatStandsOut(t *testing.T) {
 
 // A grain hides the sky behind it: what is strewn covers what it is asked to, from above.
 func TestGrainsCoverWhatTheyAreAskedTo(t *testing.T) {
-	const perMM = 5
+	const perMM = 4
 	for _, look := range []string{Grains, Flakes, Dust, Sheen, Drizzle} {
 		for _, want := range []float64{0.05, 0.15, 0.4} {
 			f := New(Recipe{L: 250, W: 80, H: 50, Seed: 3, Strewn: []Strewn{{Look: look, SizeMM: 1.5, Coverage: want, Stuff: 2}}})

@@ -1,6 +1,9 @@
 package relief
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 // A knife that goes from one swirl into another of the same colour shows a faint seam there, and none within one.
 func TestASeamShowsWhereTwoSwirlsMeet(t *testing.T) {
@@ -42,5 +45,56 @@ func TestThereIsAirOverTheHighestTip(t *testing.T) {
 	}
 	if over := p.high() - most; over < 0.5 || over > 3 {
 		t.Errorf("there are %.2f mm over the highest tip", over)
+	}
+}
+
+// A wire draws the ridges of the nozzle flat: along a cut the icing is as thick as beside it in the mean, and bends by a third less.
+func TestAWireDrawsRidgesFlat(t *testing.T) {
+	r := full(true, 1)
+	p := newPiped(&r.Icing, r).(*piped)
+	var thick, bends [2]float64
+	const step = 0.7
+	for x := 20.0; x < 240; x += 15 {
+		for y := 3.0; y < 77; y += step {
+			for k, at := range [2]func(y float64) float64{
+				func(y float64) float64 { z, _ := p.at(x-p.long/2, y-p.wide/2); return z },
+				func(y float64) float64 { return p.evened(x-p.long/2, y-p.wide/2) },
+			} {
+				thick[k] += at(y)
+				bends[k] += math.Abs(at(y-step) - 2*at(y) + at(y+step))
+			}
+		}
+	}
+	about(t, "its thickness", thick[1], thick[0], 0.01)
+	if bends[1] > 0.7*bends[0] {
+		t.Errorf("ridged it bends by %.1f mm in all, drawn flat by %.1f", bends[0], bends[1])
+	}
+}
+
+// The tip of a swirl is the narrower the higher up, ridges and all, and where it broke nothing is higher than the break.
+func TestATipTapers(t *testing.T) {
+	whole := swirlTop{high: 0.3, bend: vector{0.1, 0.05, 0}, broken: 1}
+	blunt := whole
+	blunt.broken = 0.5
+	wide := func(top *swirlTop, over float64) (n int) {
+		for x := -0.6; x < 0.6; x += 0.01 {
+			for y := -0.6; y < 0.6; y += 0.01 {
+				if top.at(x, y) > over {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	last := math.MaxInt
+	for _, part := range []float64{0.2, 0.4, 0.6, 0.8, 0.95} {
+		now := wide(&whole, tipFrom+part*whole.high)
+		if now == 0 || float64(now) > 0.9*float64(last) {
+			t.Errorf("%.2f of the way up it is %d wide, below that %d", part, now, last)
+		}
+		last = now
+	}
+	if low, high := wide(&blunt, tipFrom+0.4*blunt.high), wide(&blunt, tipFrom+0.7*blunt.high); low == 0 || high > 0 {
+		t.Errorf("broken in the middle it is %d wide below that and %d above", low, high)
 	}
 }

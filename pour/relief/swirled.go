@@ -8,24 +8,26 @@ import (
 
 // A swirl of a top piped full, figures by eye, no source.
 const (
-	swirlLean   = 0.13 // how far its top leans over at the most, of its radius
-	swirlOval   = 0.09 // how much longer than round it is at the most
-	swirlLap    = 0.06 // how fat the leanest is, of its height
-	swirlFatter = 0.22 // and the next one
-	swirlLeast  = 0.93 // how far the leanest reaches
-	swirlWider  = 0.08 // and how much further the next one
-	swirlTip    = 0.13 // how high its tip stands at the most, of its height
-	swirlRim    = 0.82 // so far out a lean one presses a neighbour down that stands there already, of its radius
-	swirlFat    = 1.3  // and how much further a fat one
-	swirlPress  = 0.3  // over which it presses the more
-	swirlRides  = 0.3  // how much its outer round is lifted by what it lies on, of how high that stands
-	swirlSoft   = 0.05 // how softly strands go over into each other, of its height
-	wallMostMM  = 0.7  // so far a nozzle goes past where the wall lets its strand lie
-	wallLeast   = 0.55 // and no nearer than that is a swirl pressed together there, of its radius
-	wallMost    = 1.22 // and farther off than that it is not drawn out to it
-	wallFills   = 0.09 // how much further it is pressed out into the corners there
-	tipWide     = 0.3  // radius of the tip's foot, of the swirl's
-	tipCurl     = 0.35 // how far the tip bends over at the most, of its foot
+	swirlLean   = 0.16  // how far its top leans over at the most, of its radius
+	swirlOval   = 0.1   // how much longer than round it is at the most
+	swirlLap    = 0.06  // how fat the leanest is, of its height
+	swirlFatter = 0.22  // and the next one
+	swirlLeast  = 0.93  // how far the leanest reaches
+	swirlWider  = 0.08  // and how much further the next one
+	swirlRides  = 0.28  // how much its outer round is lifted by what it lies on, of how high that stands
+	swirlHides  = 0.03  // so much higher a neighbour must stand than the mean of a later swirl to show, of its height
+	swirlFat    = 0.15  // and how much more where that is fat
+	swirlRound  = 0.13  // over which a swirl rounds to the crease where it meets the other
+	swirlCrease = 0.1   // how deep that is
+	creaseMost  = 0.3   // and at the most, of what is there
+	swirlSmears = 0.8   // and how far rounds and ridges are smeared there
+	swirlLow    = 0.15  // so high something must lie there, to be felt in full
+	swirlDented = 0.1   // over which the neighbour is pushed in there
+	swirlSoft   = 0.035 // how softly strands go over into each other, of its height
+	wallMostMM  = 0.7   // so far a nozzle goes past where the wall lets its strand lie
+	wallLeast   = 0.55  // and no nearer than that is a swirl pressed together there, of its radius
+	wallMost    = 1.22  // and farther off than that it is not drawn out to it
+	wallFills   = 0.18  // how much further it is pressed out into the corners there
 )
 
 // pipedSwirl is one swirl of a top piped full: a strand laid down in a ring at its foot, that then climbs inwards on itself to a tip.
@@ -34,33 +36,32 @@ type pipedSwirl struct {
 	phase, turns       float64
 	lap                float64    // how fat its strand is: a fat one lies over its neighbours, which are pushed under it
 	uneven             [2]float64 // how the hand and the pressure waver along the strand
+	star               float64    // how far the ridges of the nozzle stand out, of half a strand's height
 	lean               vector     // of its top, of the radius; z unused
 	far                float64    // how far it reaches at the most, of the radius
 	oval, sin, cos     float64    // how much longer than round, and which way
 	room               [4]float64 // how far it reaches back and on along the loaf and to both sides, mm: a wall presses it together
 	tip                swirlTop
+	mean               [meanRings + 2]float64 // how high it stands so far out, all round: without rounds and ridges
 	portion            uint8
 }
 
-// swirlTop is where the bag was drawn off.
-type swirlTop struct {
-	high   float64 // of the swirl's height
-	bend   vector  // of its foot
-	broken float64 // the part of it that is left
-}
+// meanRings is at how many distances from its middle, to its radius, the mean height of a swirl is known.
+const meanRings = 24
 
 // newSwirl pipes a swirl that reaches about so far, of one of three fatnesses, 0 to 2: a hand presses longer here, turns faster there, and draws off
 // this way and that.
 func newSwirl(d *script.Dice, reach float64, fat int) pipedSwirl {
 	s := pipedSwirl{
-		radius: reach * d.Between(0.92, 1.1) * (swirlLeast + swirlWider*float64(fat)), high: d.Between(0.84, 1.14), phase: d.Float(), turns: d.Between(3, 3.6),
+		radius: reach * d.Between(0.92, 1.1) * (swirlLeast + swirlWider*float64(fat)), high: d.Between(0.82, 1.14), phase: d.Float(), turns: d.Between(turnsLeast, turnsMost),
 		lap:  swirlLap + swirlFatter*float64(fat) + d.Between(-0.06, 0.06),
-		oval: 1 + swirlOval*d.Float(),
+		star: ridgeHigh, oval: 1 + swirlOval*d.Float(),
 	}
 	s.lean = drawn(d, swirlLean)
 	s.sin, s.cos = math.Sincos(d.Between(0, math.Pi))
-	s.tip = swirlTop{high: swirlTip * d.Between(0.6, 1), bend: drawn(d, tipCurl), broken: min(1, d.Between(0.7, 1.7))}
+	s.tip = newSwirlTop(d)
 	s.uneven = [2]float64{d.Between(0, 2*math.Pi), d.Between(0, 2*math.Pi)}
+	s.level()
 	return s
 }
 
@@ -110,19 +111,55 @@ func (s *pipedSwirl) lies(x, y float64) (u, angle float64) {
 	return u, math.Atan2(dy, dx) / (2 * math.Pi)
 }
 
-// over is the height once the swirl is piped over what stands so high already: it presses that down to itself, and its outer round rides up on it.
-func (s *pipedSwirl) over(z, x, y, u, angle float64) float64 {
+// level works out how high the swirl stands in the mean, running out softly at its foot.
+func (s *pipedSwirl) level() {
+	const ways = 12
+	for k := range s.mean {
+		u := float64(k) / meanRings
+		for i := range ways {
+			s.mean[k] += s.high * s.rounds(u, (float64(i)+0.5)/ways-0.5) / ways * smooth((1.05-u)/0.35)
+		}
+	}
+}
+
+// stands is how high the swirl stands in the mean so far out.
+func (s *pipedSwirl) stands(u float64) float64 {
+	k := min(u*meanRings, meanRings+0.999)
+	i := int(k)
+	return s.mean[i] + (k-float64(i))*(s.mean[i+1]-s.mean[i])
+}
+
+// heap is what has been piped at a place so far: how high it stands, with its rounds and ridges and without.
+type heap struct{ z, mean float64 }
+
+// over is the heap once the swirl is piped over it, and whether the swirl shows there. Its outer round rides up on what lies there and hides it, rounds
+// and ridges and all; beyond a crease the one before shows, pushed in a little.
+func (s *pipedSwirl) over(h heap, x, y, u, angle float64) (heap, bool) {
+	mean := s.stands(u)
+	lies := smooth(h.mean / (swirlLow * s.high)) // it is not felt where hardly anything lies under it
+	ride := (swirlRides*h.mean + s.high*(swirlHides+swirlFat*s.lap*s.lap)*lies) * smooth((u-0.3)/0.4)
+	apart := mean + ride - h.mean
+	if apart < 0 && h.z > 0 {
+		t := lies * squared(1-min(1, -apart/(swirlDented*s.high)))
+		if t == 0 || s.at(x, y, u, angle) <= 0 {
+			return h, false
+		}
+		h.z += t * (swirlSmears*(h.mean-h.z) - min(swirlCrease*s.high, creaseMost*h.z))
+		return h, false
+	}
 	own := s.at(x, y, u, angle)
 	if own <= 0 {
-		return z
+		return heap{h.z, max(h.mean, mean)}, false
 	}
-	if z <= 0 {
-		return own
+	if h.mean <= 0 {
+		return heap{own, mean}, true
 	}
-	own += swirlRides * min(z, own) * smooth((u-0.45)/0.3) * smooth((1.1-u)/0.1)
-	z -= max(0, z-own) * smooth((min(1, swirlRim+swirlFat*s.lap*s.lap)-u)/swirlPress)
-	return softer(own, z, swirlSoft*s.high)
+	t := lies * squared(1-min(1, max(0, apart)/(swirlRound*s.high)))
+	z := max(own, mean/2) + ride
+	return heap{z + t*(swirlSmears*(mean+ride-z)-min(swirlCrease*s.high, creaseMost*z)), mean + ride}, true
 }
+
+func squared(v float64) float64 { return v * v }
 
 // softer is the greater of two heights, going over into each other where they differ by less than soft.
 func softer(a, b, soft float64) float64 {
@@ -133,27 +170,9 @@ func softer(a, b, soft float64) float64 {
 // at is the height of a swirl at a place that lies so on it.
 func (s *pipedSwirl) at(x, y, u, angle float64) float64 {
 	z := s.rounds(u, angle)
-	if u < 2*tipWide {
+	if u < s.tip.reach() {
 		dx, dy := s.off(x, y)
-		z += s.tip.at(dx/tipWide, dy/tipWide)
+		z = softer(z, s.tip.at(dx, dy), tipSoft)
 	}
 	return s.high * z
-}
-
-// at is the height of a tip, of its swirl's, at a place by the radius of its foot: drawn out thin, it bends over, and where it is broken a slanted
-// face is left.
-func (t *swirlTop) at(x, y float64) float64 {
-	r := math.Hypot(x, y)
-	if r >= 1 {
-		return 0
-	}
-	x, y = x-t.bend.x*(1-r), y-t.bend.y*(1-r)
-	if r = math.Hypot(x, y); r >= 1 {
-		return 0
-	}
-	z := (1 - r) * (1 - r) * (1 + 0.9*r)
-	if t.broken < 1 {
-		z = min(z, max(0, t.broken+0.2*(x*t.bend.y-y*t.bend.x)))
-	}
-	return t.high * z
 }

@@ -42,7 +42,16 @@ func (b *block) look(o, d vec) (seen, bool) {
 	p := o.at(d, near)
 	base := b.s.recipe.Box.H
 	if p.z < base+b.height(p.x, p.y) {
-		return b.side(p, near)
+		at, ok := b.trimmed(o, d, near, far)
+		if !ok {
+			return seen{}, false
+		}
+		s, ok := b.side(o.at(d, at), at)
+		if !ok && p.z > base { // beside what the cut shows: its edge is smeared
+			s, ok = b.over(o, d, near, near)
+			s.bright = max(s.bright, smearLight*lit(b.way(vec{x: -1}), b.cast(p)))
+		}
+		return s, ok
 	}
 	const least, most = 0.2, 3
 	was := near
@@ -57,6 +66,9 @@ func (b *block) look(o, d vec) (seen, bool) {
 	}
 	return seen{}, false
 }
+
+// smearLight is how bright the smeared edge of cut icing is, against its cut. By eye, no source.
+const smearLight = 0.9
 
 // over is the surface of the block between two distances, of which the nearer lies over it and the farther under it.
 func (b *block) over(o, d vec, over, under float64) (seen, bool) {
@@ -125,9 +137,42 @@ func (b *block) height(x, y float64) float64 {
 	return b.t.height(x, y)
 }
 
+// trimmed is where a look that meets a flat side meets it with its edges rounded; ok is false where it goes past.
+func (b *block) trimmed(o, d vec, near, far float64) (at float64, ok bool) {
+	const steps, close = 24, 0.02
+	at = near
+	for range steps {
+		_, away := b.nearest(o.at(d, at))
+		if away < close {
+			return at, true
+		}
+		if at += away; at > far {
+			break
+		}
+	}
+	return at, false
+}
+
+// nearest is which way the rounded block faces about a place, and how far outside it that is, mm. What stands on it goes on up with its sides.
+func (b *block) nearest(p vec) (n vec, away float64) {
+	n = vec{past(p.x, b.low.x, b.high.x), past(p.y, b.low.y, b.high.y), past(p.z, b.low.z, math.Inf(1))}
+	if b.s.on == nil {
+		n.z = past(p.z, b.low.z, b.s.recipe.Box.H)
+	}
+	return n, math.Sqrt(n.dot(n)) - edgeMM
+}
+
+// past is how far a place lies past the inner edge of the rounding of one of two sides, or 0.
+func past(v, low, high float64) float64 {
+	if v < low+edgeMM {
+		return v - low - edgeMM
+	}
+	return max(0, v-high+edgeMM)
+}
+
 // side is a flat side of the block.
 func (b *block) side(p vec, far float64) (seen, bool) {
-	const edge = 0.02
+	const edge = edgeMM * (1 - math.Sqrt2/2)
 	var stuff uint8
 	var ok bool
 	var bright float64
@@ -149,7 +194,10 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 	if !ok {
 		return seen{}, false
 	}
-	n = b.way(b.rounded(p, n))
+	if round, _ := b.nearest(p); round != (vec{}) {
+		n = round.unit()
+	}
+	n = b.way(n)
 	return seen{stuff, bright * lit(n, b.cast(p)) * b.bevel(p), far}, true
 }
 
@@ -169,9 +217,9 @@ func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.light
 
 // The edges that a knife and a mould leave, by eye, no source.
 const (
-	edgeMM    = 0.9  // they are rounded so far
-	edgeTurns = 0.9  // at the edge itself so much towards the other side
-	edgeLight = 0.08 // and so much brighter
+	edgeMM    = 1.2 // they are rounded so far
+	edgeTurns = 0.9 // at the edge itself so much towards the other side
+	edgeLight = 0.1 // and so much brighter
 )
 
 // turned is how far a side has turned to the next so far from the edge between them.
@@ -200,7 +248,7 @@ func (b *block) rounded(p, n vec) vec {
 
 // bevel lightens the edges a little, and darkens the foot.
 func (b *block) bevel(p vec) float64 {
-	const wide = 0.6
+	const wide = 1
 	ends := [3]float64{min(p.x-b.low.x, b.high.x-p.x), min(p.y-b.low.y, b.high.y-p.y), math.Inf(1)}
 	if b.s.on == nil {
 		ends[2] = math.Abs(b.s.recipe.Box.H - p.z)

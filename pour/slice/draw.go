@@ -162,7 +162,7 @@ func (st *stage) look(x, y float64) seen {
 	}
 	if best.stuff == ground {
 		g := o.at(d, o.z/st.v.z)
-		best.bright = (1 - mostDark*st.dark.at(g.x, g.y)) * (1 - st.contact(g)*(0.35+0.65*st.dark.at(g.x, g.y)))
+		best.bright = (1 - mostDark*st.dark.at(g.x, g.y)) * (1 - st.contact(g)*(0.55+0.45*st.dark.at(g.x, g.y)))
 	}
 	return best
 }

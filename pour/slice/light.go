@@ -25,10 +25,10 @@ func lit(n vec, shadow float64) float64 {
 
 // The satin of icing and the shadow between its strands, by eye, no source.
 const (
-	icingBright = 0.97 // of its colour where it lies level, so that there is room for the satin
-	glossy      = 0.1  // how much brighter it is where it mirrors the sun
-	glossPower  = 14   // how far that spreads
-	hollowDark  = 0.72 // how much of its light a place lacks from which the sky is hidden
+	icingBright = 0.92 // of its colour where it lies level, so that there is room for the satin
+	glossy      = 0.26 // how much brighter it is where it mirrors the sun
+	glossPower  = 8    // how far that spreads
+	hollowDark  = 0.64 // how much of its light a place lacks from which the sky is hidden
 )
 
 // gloss is how much brighter icing is that faces a way, for its satin.
@@ -96,16 +96,17 @@ func (p *pose) pipe(o, d vec) (near, far float64, ok bool) {
 
 // contact is how much darker the ground is close to what stands on it.
 func (s *Scene) contact(at vec) float64 {
-	const reach, dark = 5, 0.5
+	const reach, dark, close, closeDark = 5, 0.45, 0.9, 0.4 // mm; and a seam of dark where it touches
 	most := 0.0
 	for _, p := range [2]*pose{&s.loaf, &s.piece} {
 		q := p.in(at)
 		out := vec{max(p.low.x-q.x, 0, q.x-p.high.x), max(p.low.y-q.y, 0, q.y-p.high.y), max(p.low.z-q.z, 0, q.z-p.flat)}
-		away := math.Sqrt(out.dot(out))
+		away, lies := math.Sqrt(out.dot(out)), max(out.x, out.y, q.z-s.recipe.Box.H, -q.z)
 		if r := p.high.y / 2; s.recipe.Round {
 			away = math.Hypot(out.x, max(0, math.Hypot(q.y-r, q.z-r)-r))
+			lies = away
 		}
-		most = max(most, dark*math.Exp(-away/reach))
+		most = max(most, dark*math.Exp(-away/reach)+closeDark*math.Exp(-lies/close))
 	}
 	return most
 }

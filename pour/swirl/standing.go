@@ -53,7 +53,7 @@ func (s *Stuffs) over(behind color.NRGBA, d relief.Dot) (light, uint8) {
 		if part == 0 || int(d.Stuff[k]) >= len(s.light) {
 			continue
 		}
-		v := s.light[d.Stuff[k]].scaled(float32(part) / 255 * float32(d.Bright) / relief.Lit)
+		v := lit(s.light[d.Stuff[k]], float32(d.Bright)/relief.Lit).scaled(float32(part) / 255)
 		sum.r, sum.g, sum.b = sum.r+v.r, sum.g+v.g, sum.b+v.b
 		covered += float32(part) / 255
 	}
@@ -64,6 +64,23 @@ func (s *Stuffs) over(behind color.NRGBA, d relief.Dot) (light, uint8) {
 		return light{}, 0
 	}
 	return light{(sum.r + v.r) / alpha, (sum.g + v.g) / alpha, (sum.b + v.b) / alpha}, uint8(255*min(1, alpha) + 0.5)
+}
+
+// How soap takes light, by eye, no source.
+const (
+	warmth = 0.1  // how much less red light a shadow lacks, and how much more blue: light that goes through soap comes out warmer
+	satin  = 0.75 // the part of what is more than all of its light that is a mirrored window, and so white
+)
+
+// lit is a colour so bright.
+func lit(c light, bright float32) light {
+	if over := bright - 1; over >= 0 {
+		white := satin * over * 0.6
+		own := 1 + (1-satin)*over
+		return light{c.r*own + white, c.g*own + white, c.b*own + white}
+	}
+	dark := warmth * (1 - bright) * bright
+	return light{c.r * (bright + dark), c.g * (bright + 0.3*dark), c.b * (bright - dark)}
 }
 
 // stripPixels is how many columns or rows of a view are drawn at once.

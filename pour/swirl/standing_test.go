@@ -147,6 +147,23 @@ func TestColoursBlendInLight(t *testing.T) {
 	}
 }
 
+// Soap in the shade is warmer than in the light, and where it mirrors a window it is whiter.
+func TestSoapIsWarmInTheShadeAndWhiteInTheGloss(t *testing.T) {
+	s := NewStuffs([]color.NRGBA{{180, 180, 180, 255}, {40, 60, 200, 255}})
+	at := func(stuff, bright uint8) color.NRGBA {
+		return s.Over(color.NRGBA{A: 255}, relief.Dot{Stuff: [2]uint8{stuff}, Part: [2]uint8{255}, Bright: bright})
+	}
+	if c := at(0, 80); c.R <= c.B || c.R > 180 || int(c.R)-int(c.B) > 20 {
+		t.Errorf("grey in the shade is %v", c)
+	}
+	if c := at(0, relief.Lit); c.R != 180 || c.G != 180 || c.B != 180 {
+		t.Errorf("grey in the light is %v", c)
+	}
+	if c, gloss := at(1, relief.Lit), at(1, 160); gloss.R-c.R <= gloss.B-c.B {
+		t.Errorf("blue is %v, in the gloss %v", c, gloss)
+	}
+}
+
 // BenchmarkPNGDressed goes from the recipe to a finished file of a bar with rosettes, an embed and sprinkles.
 func BenchmarkPNGDressed(b *testing.B) {
 	for b.Loop() {
