@@ -181,6 +181,21 @@ func TestSpoonfulsLieAside(t *testing.T) {
 	}
 }
 
+// From above a spoonful is round or a tongue: nearly all the way from one to the next the one narrows and the next widens, so that none has straight
+// sides; its head is blunt and its tail drawn out.
+func TestASpoonfulHasNoStraightSides(t *testing.T) {
+	for _, toEnd := range []bool{false, true} {
+		for way := 0.1; way < 0.85; way += 0.05 {
+			if a, b := spoonEnd(way, toEnd), spoonEnd(way+0.05, toEnd); b < a+0.002 {
+				t.Errorf("from %.2f to %.2f of the way the next spoonful goes from %.3f to %.3f of the batter", way, way+0.05, a, b)
+			}
+		}
+	}
+	if head, tail := spoonEnd(0.25, true), spoonEnd(0.25, false); head < 4*tail {
+		t.Errorf("a head has %.3f of the batter a quarter of the way on, a tail %.3f", head, tail)
+	}
+}
+
 // Tapped, spoonfuls sink and roll over within the mould, more in thin batter than in thick.
 func TestTappedSpoonfulsSinkAndRoll(t *testing.T) {
 	moved := func(thickness float64) (sag, roll float64) {
