@@ -65,6 +65,8 @@ func (b *builder) stripes() *stripes {
 const (
 	slantLeast  = 0.07 // of the width: how far stripes have run out under the next at the bottom
 	slantMost   = 0.18
+	pullAcross  = 0.22 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
+	pullAlong   = 19.  // mm, and with one along the loaf
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
 	tineReach   = 0.25 // of the gap: its pull halves this far to the side
@@ -92,10 +94,10 @@ const (
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
-	wide, long, pull := b.Box.L, b.Box.W, 0.21*b.Box.W
+	wide, long, pull := b.Box.L, b.Box.W, pullAcross*b.Box.W
 	gap := b.Box.W / b.Turns
 	if alongX {
-		wide, long, pull = b.Box.W, b.Box.L, 18
+		wide, long, pull = b.Box.W, b.Box.L, pullAlong
 	} else {
 		gap *= tinesAcross
 	}
