@@ -464,6 +464,30 @@ func TestTinesAlongTheLoafEndHereAndThere(t *testing.T) {
 	}
 }
 
+// Combed lines can be told apart: near the surface they are a millimetre or two wide, and near the floor, where the stripes lie nearly as they were poured,
+// fewer and broader ones.
+func TestCombedLinesAreFewerBelow(t *testing.T) {
+	top, foot, faces := 0.0, 0.0, 0.0
+	for seed := range int64(3) {
+		s := mustPour(t, scripted(script.Combed, seed, 0.4, 0.2, 0.15, 0.15, 0.1))
+		for x := 30.0; x < 230; x += 50 {
+			f := s.Face(x)
+			for y := 0.5; y < f.box.W; y += 0.25 {
+				if f.Label(y, f.level-2) != f.Label(y-0.25, f.level-2) {
+					top++
+				}
+				if f.Label(y, 4) != f.Label(y-0.25, 4) {
+					foot++
+				}
+			}
+			faces++
+		}
+	}
+	if top, foot = top/faces, foot/faces; top < 35 || top > 60 || foot > 0.6*top {
+		t.Errorf("faces pass from one colour to another %.1f times near the surface and %.1f times near the floor", top, foot)
+	}
+}
+
 // Before the comb the stripes stand side by side in the order they were poured in.
 func TestACombedLoafIsPouredInStripes(t *testing.T) {
 	acts := []script.Act{}
