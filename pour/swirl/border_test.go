@@ -233,13 +233,13 @@ func TestCloudsOfALayerAreStrokes(t *testing.T) {
 	for pour := range 6 {
 		l := &layer{plain(0), float64(pour)}
 		for x := 0.0; x < 300; x += 7 {
-			before, _ := l.grain(x, -1, 50)
+			before, low := l.grain(x, -1, 50)
 			for y := 0.0; y < 80; y++ {
-				along, _ := l.grain(x, y, 50)
-				if along-before < 0.1 || along-before > 1.1 {
-					t.Fatalf("pour %d at (%g, %g): clouds go on by %.2f mm to the mm across", pour, x, y, along-before)
+				along, across := l.grain(x, y, 50)
+				if along-before < 0.1 || along-before > 1.1 || math.Abs(across-low) > 0.1 {
+					t.Fatalf("pour %d at (%g, %g): to the mm across clouds go on by %.2f mm and rise by %.2f mm", pour, x, y, along-before, across-low)
 				}
-				before = along
+				before, low = along, across
 			}
 		}
 	}
