@@ -207,7 +207,7 @@ func TestLayersLieInScallops(t *testing.T) {
 	over, all := 0.0, 0.0
 	for seed := range int64(8) {
 		s := mustPour(t, scripted(script.Layers, seed, 0.4, 0.25, 0.35))
-		for x := 50.0; x < 250; x += 70 {
+		for x := 50.0; x < 250; x += 90 {
 			for y := 1.0; y < 79; y += 2 {
 				var up [124]int
 				s.Upright(x, y, up[:])

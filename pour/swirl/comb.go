@@ -29,7 +29,7 @@ type comb struct {
 const combRise = 1.2
 
 // combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
-const combDepths = 32
+const combDepths = 12
 
 // tine is one tooth: where it stands, how far it goes, mm, and of the level how high its hold ends: less than 0 where it takes along what lies on
 // the floor.

@@ -131,7 +131,7 @@ func TestSpoonfulsLieFlat(t *testing.T) {
 	var high [2]float64
 	for k, thickness := range []float64{0, 1} {
 		wide, thick, n := 0.0, 0.0, 0.0
-		for seed := range int64(4) {
+		for seed := range int64(3) {
 			r := scripted(script.Spooned, seed, 0.6, 0.1, 0.1, 0.1, 0.1)
 			r.Thickness = thickness
 			h, _ := spooned(mustPour(t, r))
@@ -146,7 +146,7 @@ func TestSpoonfulsLieFlat(t *testing.T) {
 			}
 		}
 		wide, thick = wide/n, thick/n
-		if wide < 20 || wide > 42 || thick < 6 || thick > 15 || wide/thick < 2.2 || wide/thick > 5.5 || n < 90 {
+		if wide < 20 || wide > 42 || thick < 6 || thick > 15 || wide/thick < 2.2 || wide/thick > 5.5 || n < 60 {
 			t.Errorf("thickness %g: %g spoonfuls are %.1f mm wide and %.1f mm thick", thickness, n, wide, thick)
 		}
 		high[k] = thick / wide
@@ -236,7 +236,7 @@ func TestSpoonfulsShowAsTheyAreLaid(t *testing.T) {
 		}
 		var pic Picture
 		got := make([]float64, 3)
-		s.Upto(n+1).Face(120).Draft(&pic, 240, 186)
+		s.Upto(n+1).Face(120).Draft(&pic, 160, 124)
 		for i := range pic.Pixels {
 			if pic.Pixels[i].Part[0] > 0 {
 				got[pic.Pixels[i].Portion[0]] += 1 / float64(len(pic.Pixels))
