@@ -202,6 +202,49 @@ func TestNeighbouringBarsShareTheirBorders(t *testing.T) {
 	}
 }
 
+// A layer pushes the one below it into scallops that do not hang over: upwards a face passes from the one to the other once, nearly everywhere.
+func TestLayersLieInScallops(t *testing.T) {
+	over, all := 0.0, 0.0
+	for seed := range int64(8) {
+		s := mustPour(t, scripted(script.Layers, seed, 0.4, 0.25, 0.35))
+		for x := 50.0; x < 250; x += 90 {
+			for y := 1.0; y < 79; y += 2 {
+				var up [124]int
+				s.Upright(x, y, up[:])
+				changes := 0
+				for k := 1; k < len(up); k++ {
+					if up[k] != up[k-1] {
+						changes++
+					}
+				}
+				if all++; changes > 2 {
+					over++
+				}
+			}
+		}
+	}
+	if over > 0.001*all {
+		t.Errorf("%.2f %% of the loaf has a layer that hangs over another", 100*over/all)
+	}
+}
+
+// A calm layer's clouds are no rings from above: across the mould they are passed one after the other, each a few centimetres wide.
+func TestCloudsOfALayerAreStrokes(t *testing.T) {
+	for pour := range 6 {
+		l := &layer{plain(0), float64(pour)}
+		for x := 0.0; x < 300; x += 7 {
+			before, low := l.grain(x, -1, 50)
+			for y := 0.0; y < 80; y++ {
+				along, across := l.grain(x, y, 50)
+				if along-before < 0.1 || along-before > 1.1 || math.Abs(across-low) > 0.1 {
+					t.Fatalf("pour %d at (%g, %g): to the mm across clouds go on by %.2f mm and rise by %.2f mm", pour, x, y, along-before, across-low)
+				}
+				before, low = along, across
+			}
+		}
+	}
+}
+
 // What is poured last covers what lies below even where the top is planed.
 func TestTheLastLayerCovers(t *testing.T) {
 	for seed := range int64(8) {

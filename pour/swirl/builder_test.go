@@ -447,20 +447,44 @@ func TestStripesStrayAlongTheLoaf(t *testing.T) {
 	}
 }
 
-// Every tine that goes across the loaf takes what lies on the floor along, so that no bar shows on one line where the comb ended; the hold of those
-// along it ends here and there, of some over the floor and of most below it.
+// The hold of tines ends here and there, so that no bar shows on one line where the comb ended, and under the most of those along the loaf the stripes
+// lie as they were poured.
 func TestTinesAlongTheLoafEndHereAndThere(t *testing.T) {
 	b := newBuilder(poured(script.Combed, 1))
 	low, high := 1.0, 0.0
 	for range 40 {
-		if deep := b.tineDeep(false); deep < 1 || deep > 1.6 {
+		if deep := b.tineDeep(false); deep < 0.8 || deep > 1.35 {
 			t.Errorf("a tine across the loaf goes %.2f of the level deep", deep)
 		}
 		deep := b.tineDeep(true)
 		low, high = min(low, deep), max(high, deep)
 	}
-	if low < 0.7 || low > 1 || high < 1.5 {
+	if low > 0.7 || high < 1 || high > 1.3 {
 		t.Errorf("tines along the loaf end from %.2f to %.2f of the level down", low, high)
+	}
+}
+
+// Combed lines can be told apart: near the surface they are a millimetre or two wide, and near the floor, where the stripes lie nearly as they were poured,
+// fewer and broader ones.
+func TestCombedLinesAreFewerBelow(t *testing.T) {
+	top, foot, faces := 0.0, 0.0, 0.0
+	for seed := range int64(3) {
+		s := mustPour(t, scripted(script.Combed, seed, 0.4, 0.2, 0.15, 0.15, 0.1))
+		for x := 30.0; x < 230; x += 50 {
+			f := s.Face(x)
+			for y := 0.5; y < f.box.W; y += 0.25 {
+				if f.Label(y, f.level-2) != f.Label(y-0.25, f.level-2) {
+					top++
+				}
+				if f.Label(y, 4) != f.Label(y-0.25, 4) {
+					foot++
+				}
+			}
+			faces++
+		}
+	}
+	if top, foot = top/faces, foot/faces; top < 35 || top > 60 || foot > 0.6*top {
+		t.Errorf("faces pass from one colour to another %.1f times near the surface and %.1f times near the floor", top, foot)
 	}
 }
 

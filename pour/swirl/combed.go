@@ -63,15 +63,17 @@ func (b *builder) stripes() *stripes {
 
 // Combs as they are led by hand: by eye, no source.
 const (
-	slantLeast  = 0.03 // of the width: how far stripes have run out under the next at the bottom
-	slantMost   = 0.09
+	slantLeast  = 0.07 // of the width: how far stripes have run out under the next at the bottom
+	slantMost   = 0.18
+	pullAcross  = 0.22 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
+	pullAlong   = 19.  // mm, and with one along the loaf
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
-	tineJitter  = 0.24 // of the gap: how far off its place a tine goes
-	tineReach   = 0.22 // of the gap: its pull halves this far to the side
-	leastTine   = 0.9  // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
-	mostTine    = 1.8
-	leastAcross = 1.15 // of the level: the same of those that go across the loaf
-	mostAcross  = 1.5
+	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
+	tineReach   = 0.25 // of the gap: its pull halves this far to the side
+	leastTine   = 0.6  // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
+	mostTine    = 1.2
+	leastAcross = 0.9 // of the level: the same of those that go across the loaf
+	mostAcross  = 1.3
 	strayLeast  = 34. // mm of loaf, from where the hand that pours the stripes goes to one side to where it goes to the other
 	strayMost   = 62.
 	strayReach  = 18. // mm: it halves this far on
@@ -92,10 +94,10 @@ const (
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
-	wide, long, pull := b.Box.L, b.Box.W, 0.26*b.Box.W
+	wide, long, pull := b.Box.L, b.Box.W, pullAcross*b.Box.W
 	gap := b.Box.W / b.Turns
 	if alongX {
-		wide, long, pull = b.Box.W, b.Box.L, 24
+		wide, long, pull = b.Box.W, b.Box.L, pullAlong
 	} else {
 		gap *= tinesAcross
 	}

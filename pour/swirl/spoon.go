@@ -6,25 +6,25 @@ import "pourbench/pour/script"
 const (
 	spoonMM     = 12    // half the width of a usual spoonful
 	spoonPart   = 0.3   // and no more than this of the mould's width
-	spoonLong   = 2.9   // a spoonful is so much longer than half wide
+	spoonLong   = 2.6   // a spoonful is so much longer than half wide
 	mostAbreast = 8     // spoonfuls of one act side by side
 	filmMM      = 1.6   // a spoonful has no edges thinner than this
-	spoonEnds   = 1.9   // in so much less than the way from one to the next one ends and the next begins
+	spoonEnds   = 1.15  // in so much less than the way from one to the next one ends and the next begins: nearly all of it, as a spoonful is round from above
 	smallPart   = 0.3   // of the largest: how small a spoonful is among those of one act
-	mostAskew   = 0.3   // mm to the mm along the loaf: how far askew the spoon is drawn off
+	mostAskew   = 0.45  // mm to the mm along the loaf: how far askew the spoon is drawn off
 	stirredTo   = 0.955 // of the height: the back of the spoon that levels the top takes along what lies above this, so little that every bar keeps its colours
-	smearApart  = 22.   // mm, from one draw of the spoon to the next
-	smearReach  = 7.    // mm: to the side its pull halves this far on
-	smearThin   = 14    // mm, how far it pulls at most
-	smearThick  = 9
+	smearApart  = 30.   // mm, from one draw of the spoon to the next
+	smearReach  = 13.   // mm: to the side its pull halves this far on
+	smearThin   = 6     // mm, how far it pulls at most
+	smearThick  = 4
 	pileRim     = 3    // of the mould's height: so high spoonfuls may be piled before they are tapped level
 	tapsMoving  = 3    // of all taps about so many move what lies there much: more would stir it
 	scrapedPart = 0.9  // of the spoonfuls leave the spoon with a drag
 	skinnedPart = 0.12 // and of so many a skin is drawn
 	ownMM       = 9    // so much higher may a place be where another colour lies than where its own does
 	skinnedMM   = 1    // what lies so thick covers what it lies on
-	tapRounds   = 11   // passes by which the tap on the table rounds the edges of what lies there
-	spoonAside  = 2.3  // a spoonful goes about so many half widths to the side of the one before
+	tapRounds   = 18   // passes by which the tap on the table rounds the edges of what lies there
+	spoonAside  = 2.8  // a spoonful goes about so many half widths to the side of the one before
 )
 
 // spoon heaps every act's spoonfuls on what lies there and taps the mould after each round.
@@ -48,7 +48,7 @@ func (b *builder) spoon() func(script.Act) {
 				return
 			}
 			b.smear()
-			b.curl(curling{half: 24, angle: 1, tries: 0.6, foot: stirredTo})
+			b.curl(curling{half: 24, angle: 0.9, tries: 0.6, foot: stirredTo})
 			b.sag(b.Box.H * b.d.Between(0.2, 0.8))
 			b.settle(b.thick(2.4, 1.4))
 		}
