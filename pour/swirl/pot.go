@@ -6,17 +6,21 @@ import "math"
 // of the pot: when it left and where along the lip, then the chord of the pot that was at the lip then, then what the spoon did in the pot
 // undone. So every portion keeps its share exactly.
 type stream struct {
-	layout layout
-	box    Box
-	tilt   float64   // of the pour towards the far end; 0 along the whole middle
-	surge  wobble    // radians by which the pot has turned, slow change along the loaf
-	stir   float64   // radians at the middle of the pot
-	eddies []eddy    // in the order they were made
-	first  float64   // the share of the pot on one side of the chord that is at the lip first, and last
-	ways   int       // in which all is poured, one after the other
-	wide   int       // so many ways one after the other take what lies along the chord part by part
-	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
-	chord  []float64 // table of the chord at which a share of the pot has been poured
+	layout  layout
+	box     Box
+	tilt    float64   // of the pour towards the far end; 0 along the whole middle
+	surge   wobble    // radians by which the pot has turned, slow change along the loaf
+	stir    float64   // radians at the middle of the pot
+	eddies  []eddy    // in the order they were made
+	first   float64   // the share of the pot on one side of the chord that is at the lip first, and last
+	ways    int       // in which all is poured, one after the other
+	wide    int       // so many ways one after the other take what lies along the chord part by part
+	ahead   float64   // of the pot, by how much more of it the middle of the lip has let go than its ends; around and streamAhead besides
+	run     wobble    // of the pot, by how much more of it has left here along the loaf than there
+	fingers wobble    // of the pot, by how much more of it one place of the lip has let go than another, where it is poured out around
+	wound   wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
+	around  bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
+	chord   []float64 // table of the chord at which a share of the pot has been poured
 }
 
 // eddy is a round place of the pot, of radius 1, in which the batter turns about its middle, most there and not at all at its rim.
@@ -135,15 +139,29 @@ func (s *stream) label(x, side, poured float64) int {
 	if s.tilt > 0 {
 		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
 	}
-	return s.leaves(side, poured, s.surge.at(x))
+	side, poured = s.course(side, poured)
+	return s.lies(side, around(poured+s.run.at(x)), s.surge.at(x), s.wound.at(x))
 }
 
 // leaves is the portion that leaves the lip at side, 0 to 1 along it, when a share has been poured of a pot turned by an angle in radians.
 func (s *stream) leaves(side, poured, by float64) int {
 	side, poured = s.course(side, poured)
-	u := s.chordAt(poured)
+	return s.lies(side, poured, by, 0)
+}
+
+// lies is the portion at side, 0 to 1 along the chord at which a share of the pot has been passed, of a pot turned and wound by angles in radians.
+func (s *stream) lies(side, passed, by, wound float64) int {
+	u := s.chordAt(passed)
 	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
-	return s.layout.at(s.untwist(u, v, by))
+	return s.layout.at(s.untwist(u, v, by, wound))
+}
+
+// around leads what has passed the whole pot back to where it began: at its wall both times, of which the pot's own batter takes most.
+func around(passed float64) float64 {
+	if passed < 0 || passed > 1 {
+		passed -= math.Floor(passed)
+	}
+	return passed
 }
 
 // streamAhead is how much of the pot the middle of the stream runs ahead of what the lip holds at its edges: by eye, no source.
@@ -153,7 +171,7 @@ const streamAhead = 0.35
 // carries the unit square onto itself and keeps area.
 func (s *stream) course(side, poured float64) (float64, float64) {
 	if s.around {
-		through := math.Mod(2*poured+s.first+streamAhead*4*side*(1-side), 2)
+		through := math.Mod(2*poured+s.first+streamAhead*4*side*(1-side)+s.fingers.at(side)+2, 2)
 		if through < 1 {
 			return 0.5 * side, through
 		}
@@ -162,10 +180,7 @@ func (s *stream) course(side, poured float64) (float64, float64) {
 	if s.wide > 1 {
 		side, poured = s.part(side, poured)
 	}
-	if poured += s.first; poured > 1 { // the other side of the pot is left
-		poured--
-	}
-	return side, poured
+	return side, around(poured + s.first + s.ahead*4*side*(1-side)) // beyond 1 the other side of the pot is left
 }
 
 // part is the course of what is taken part by part: a way takes not all along the chord but a part of it, and the next few the parts beside it.
@@ -177,15 +192,16 @@ func (s *stream) part(side, poured float64) (float64, float64) {
 	return (float64(way-begin) + side) / abreast, (float64(begin) + abreast*(poured*all-float64(way))) / all
 }
 
-// untwist carries a place of the pot that is turned by an angle in radians back to before the tool stirred it. The wall holds what touches it.
-func (s *stream) untwist(u, v, by float64) (float64, float64) {
+// untwist carries a place of the pot that is turned by an angle in radians, and its middle by one more, back to before the tool stirred it. The wall
+// holds what touches it.
+func (s *stream) untwist(u, v, by, wound float64) (float64, float64) {
 	sin, cos := math.Sincos(by)
 	u, v = u*cos-v*sin, u*sin+v*cos
 	for i := len(s.eddies) - 1; i >= 0; i-- {
 		u, v = s.eddies[i].undo(u, v)
 	}
 	q := max(0, 1-u*u-v*v)
-	sin, cos = math.Sincos(-s.stir * q * math.Sqrt(q))
+	sin, cos = math.Sincos(-(s.stir + wound) * q * math.Sqrt(q))
 	return u*cos - v*sin, u*sin + v*cos
 }
 
