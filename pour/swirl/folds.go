@@ -54,7 +54,10 @@ func (b *builder) laps(wide, deep float64) *laps {
 	switch b.Technique {
 	case script.Pot:
 		l.many = 1
-	case script.PotSpots, script.PotEnd:
+	case script.PotSpots:
+		l.many = 1
+		fallthrough
+	case script.PotEnd:
 		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
 	}
 	l.curls.angle = l.curls.angle.times(turn)

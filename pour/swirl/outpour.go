@@ -22,6 +22,8 @@ const (
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
 	lastHalfPart = 0.44 // of the mould's width: half of a lap of the last at least, as it runs out over all before
 	lastLaps     = 2    // how often the last lies beside itself
+	lapsBroad    = 1.3  // so much broader at least it runs out there
+	lapsAslant   = 0.6  // and so much less aslant
 	lapsUneven   = 0.4  // by what part one of them holds more than another where they run out from one end
 	bottomLean   = 1    // how far sheets that stand on the bottom lean over at most
 	bottomLeast  = 0.3  // and at least
@@ -169,10 +171,11 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 // uneven makes laps that run out over the top unlike each other, so that their tongues are too, and leads all of them aslant one way: apart, they would
 // leave a hole between them.
 func (b *builder) uneven(laps []row) {
+	aslant := lapsAslant * laps[0].line.amp[1]
 	for i := range laps {
 		laps[i].part *= b.d.Between(1-lapsUneven, 1+lapsUneven)
-		laps[i].half *= b.d.Between(1, 1+lapsUneven)
-		laps[i].line.amp[1] = laps[0].line.amp[1]
+		laps[i].half *= b.d.Between(lapsBroad, lapsBroad+lapsUneven)
+		laps[i].line.amp[1] = aslant
 	}
 }
 
