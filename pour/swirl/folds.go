@@ -29,6 +29,7 @@ const (
 	mostLean     = 0.6  // and at most
 	flatLean     = 2    // so many times as far where tongues run out over the top: steeper, they would end a face in a row of scraps
 	flatRoll     = 0.5  // and so much less they go to and fro there
+	wayUneven    = 0.6  // of its width: how much broader than usual a way there or back along the lip is at most
 	flatCurl     = 0.4  // and so much less they curl
 	mostRoll     = 0.15 // of a lap: how far it goes to and fro on its way up at most
 	lapDrift     = 0.12 // of a lap, by how much it goes aside along the loaf
@@ -52,17 +53,30 @@ func (b *builder) laps(wide, deep float64) *laps {
 	}
 	turn := topCurl
 	switch b.Technique {
-	case script.Pot:
+	case script.Pot, script.PotSpots:
 		l.many = 1
-	case script.PotSpots:
-		l.many = 1
-		fallthrough
 	case script.PotEnd:
+		l.turns = b.turns(2 * topLaps)
+	}
+	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
 		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
 	}
 	l.curls.angle = l.curls.angle.times(turn)
 	l.curls.angle.mean *= turn
 	return l
+}
+
+// turns draws where so many ways there and back along the lip turn, 0 to 1, each as broad as it comes.
+func (b *builder) turns(many int) (at []float64) {
+	sum := 0.0
+	for range many {
+		sum += b.d.Between(1-wayUneven, 1+wayUneven)
+		at = append(at, sum)
+	}
+	for i := range at {
+		at[i] /= sum
+	}
+	return at
 }
 
 // curls draws how the sheets of a ribbon curl where it is so many mm wide and deep.

@@ -29,7 +29,7 @@ const (
 	lipLongest    = 0.35 // of the lip: one colour takes no more of it
 	lipFew        = 10   // by how many colours too few the whole lip more counts
 	endFirst      = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
-	fingersAhead  = 0.12 // of the pot, by how much one tongue runs ahead of another, in waves of about half the lip and of all of it
+	fingersAhead  = 0.15 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
 	endTilt       = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 )
 
@@ -56,7 +56,7 @@ func (b *builder) lip() *stream {
 	s.eddies = []eddy{b.eddy()}
 	if b.Technique == script.PotEnd {
 		s.tilt, s.first, s.around = endTilt, endFirst, true
-		s.fingers = b.d.drift(0, fingersAhead, [2]float64{0.5, 0.8}, [2]float64{0.9, 1.6})
+		s.fingers = b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2})
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	s.surge.mean = b.held(s)

@@ -89,20 +89,42 @@ func sheets(u, v, k float64) (side, when float64) {
 
 // laps is how the sheets of a ribbon stand side by side across it where it lies lap beside lap on top.
 type laps struct {
-	many  float64 // whole ones
-	lean  float64 // laps by which the sheets lean over from foot to top
-	roll  float64 // of a lap, how far they go to and fro on their way up
-	at    float64 // radians, where on their way
-	along wobble  // laps, where they are along the loaf
-	drift float64 // laps to a mm of the loaf, as the hand goes aslant
-	curls *curls  // of the batter after
+	many  float64   // whole ones
+	turns []float64 // where all of them turn, 0 to 1 of the way around them, so that some are broader than others; none: evenly
+	lean  float64   // laps by which the sheets lean over from foot to top
+	roll  float64   // of a lap, how far they go to and fro on their way up
+	at    float64   // radians, where on their way
+	along wobble    // laps, where they are along the loaf
+	drift float64   // laps to a mm of the loaf, as the hand goes aslant
+	curls *curls    // of the batter after
 }
 
 // lifted carries the unit square onto itself: what stands at a height only moves across. The lip lies there and back, as one lap turns over into the
 // next, so that nothing is broken off where what goes out on one side comes in on the other.
 func (l *laps) lifted(x, across, up float64) (side, when float64) {
 	when, across = l.curls.curled(x, across, up)
-	return there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
+	return l.there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
+}
+
+// there is how far along the lip a place lies so many laps on. However broad each way there and back is, all of them show each part of the lip alike.
+func (l *laps) there(s float64) float64 {
+	if len(l.turns) == 0 {
+		return there(s)
+	}
+	s /= l.many
+	s -= math.Floor(s)
+	from := 0.0
+	for i, to := range l.turns {
+		if s >= to && i < len(l.turns)-1 {
+			from = to
+			continue
+		}
+		if s = clamp((s-from)/(to-from), 0, 1); i&1 != 0 {
+			s = 1 - s
+		}
+		break
+	}
+	return s
 }
 
 // there is how far along the lip a place lies that goes there and back once in each whole of s.
