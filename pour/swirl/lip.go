@@ -29,7 +29,9 @@ const (
 	lipLongest    = 0.35 // of the lip: one colour takes no more of it
 	lipFew        = 10   // by how many colours too few the whole lip more counts
 	endFirst      = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
+	streamAhead   = 0.35 // of the pot, by how much the middle of what is poured from one end runs ahead of what the lip holds at its edges
 	fingersAhead  = 0.15 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
+	leadKnots     = 200  // along the lip, at which that is reckoned
 	endTilt       = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 )
 
@@ -56,7 +58,7 @@ func (b *builder) lip() *stream {
 	s.eddies = []eddy{b.eddy()}
 	if b.Technique == script.PotEnd {
 		s.tilt, s.first, s.around = endTilt, endFirst, true
-		s.fingers = b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2})
+		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2}))
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	s.surge.mean = b.held(s)
@@ -66,10 +68,20 @@ func (b *builder) lip() *stream {
 // drawSpots lets the spots of a pot be drawn to tongues as it is poured: what runs down the middle of the pot is ahead of what holds to its walls, and from
 // one end of the loaf to the other all of it runs and turns on, never back, as a spot that comes and goes would leave the lip as an eye.
 func (s *stream) drawSpots(b *builder) {
-	s.ahead = spotsAhead
+	s.lead = leadTable(spotsAhead, wobble{})
 	s.run = b.d.askew(0, spotsRun, b.Box.L)
 	s.wound = b.d.askew(0, spotsWound, b.Box.L)
 	s.surge = b.d.askew(0, spotsTurn, b.Box.L)
+}
+
+// leadTable is how much of the pot what runs down its middle is ahead of what holds to its walls, and one finger of it of another.
+func leadTable(ahead float64, fingers wobble) []float64 {
+	table := make([]float64, leadKnots+1)
+	for i := range table {
+		side := float64(i) / leadKnots
+		table[i] = 4*ahead*side*(1-side) + fingers.at(side)
+	}
+	return table
 }
 
 // byParts has what lies along the lip taken in so many parts, one way over the mould after the other. Where the other side of the pot is left, a way

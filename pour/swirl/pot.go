@@ -6,21 +6,20 @@ import "math"
 // of the pot: when it left and where along the lip, then the chord of the pot that was at the lip then, then what the spoon did in the pot
 // undone. So every portion keeps its share exactly.
 type stream struct {
-	layout  layout
-	box     Box
-	tilt    float64   // of the pour towards the far end; 0 along the whole middle
-	surge   wobble    // radians by which the pot has turned, slow change along the loaf
-	stir    float64   // radians at the middle of the pot
-	eddies  []eddy    // in the order they were made
-	first   float64   // the share of the pot on one side of the chord that is at the lip first, and last
-	ways    int       // in which all is poured, one after the other
-	wide    int       // so many ways one after the other take what lies along the chord part by part
-	ahead   float64   // of the pot, by how much more of it the middle of the lip has let go than its ends; around and streamAhead besides
-	run     wobble    // of the pot, by how much more of it has left here along the loaf than there
-	fingers wobble    // of the pot, by how much more of it one place of the lip has let go than another, where it is poured out around
-	wound   wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
-	around  bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
-	chord   []float64 // table of the chord at which a share of the pot has been poured
+	layout layout
+	box    Box
+	tilt   float64   // of the pour towards the far end; 0 along the whole middle
+	surge  wobble    // radians by which the pot has turned, slow change along the loaf
+	stir   float64   // radians at the middle of the pot
+	eddies []eddy    // in the order they were made
+	first  float64   // the share of the pot on one side of the chord that is at the lip first, and last
+	ways   int       // in which all is poured, one after the other
+	wide   int       // so many ways one after the other take what lies along the chord part by part
+	lead   []float64 // table along the lip of how much more of the pot a place of it has let go than its ends; none: nothing
+	run    wobble    // of the pot, by how much more of it has left here along the loaf than there
+	wound  wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
+	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
+	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
 
 // eddy is a round place of the pot, of radius 1, in which the batter turns about its middle, most there and not at all at its rim.
@@ -186,14 +185,12 @@ func around(passed float64) float64 {
 	return passed
 }
 
-// streamAhead is how much of the pot the middle of the stream runs ahead of what the lip holds at its edges: by eye, no source.
-const streamAhead = 0.35
-
 // course is where along the whole chord, 0 to 1, and how far through the pot what left then lay: what reaches the lip comes from near it. It
 // carries the unit square onto itself and keeps area.
 func (s *stream) course(side, poured float64) (float64, float64) {
 	if s.around {
-		through := math.Mod(2*poured+s.first+streamAhead*4*side*(1-side)+s.fingers.at(side)+2, 2)
+		half := poured + 0.5*(s.first+s.leads(side))
+		through := 2 * (half - math.Floor(half))
 		if through < 1 {
 			return 0.5 * side, through
 		}
@@ -202,7 +199,17 @@ func (s *stream) course(side, poured float64) (float64, float64) {
 	if s.wide > 1 {
 		side, poured = s.part(side, poured)
 	}
-	return side, around(poured + s.first + s.ahead*4*side*(1-side)) // beyond 1 the other side of the pot is left
+	return side, around(poured + s.first + s.leads(side)) // beyond 1 the other side of the pot is left
+}
+
+// leads is how much more of the pot a place along the lip has let go than its ends.
+func (s *stream) leads(side float64) float64 {
+	if s.lead == nil {
+		return 0
+	}
+	t := side * float64(len(s.lead)-1)
+	i := min(int(t), len(s.lead)-2)
+	return s.lead[i] + (t-float64(i))*(s.lead[i+1]-s.lead[i])
 }
 
 // part is the course of what is taken part by part: a way takes not all along the chord but a part of it, and the next few the parts beside it.
