@@ -17,7 +17,7 @@ const (
 	foldMost       = 1.35 // and at most
 	foldOften      = 0.6  // of the ways over the mould set thin batter going round
 	foldOftenThick = 0.35 // and so many thick
-	spotsGain      = 0.3  // by what part of that more at one end of the loaf than half way where it draws tongues, and less at the other
+	tongueGain     = 0.3  // by what part of that more at one end of the loaf than half way where it draws tongues, and less at the other
 	foldAgain      = 0.3  // of them set a smaller place of thin batter going round as well
 )
 
@@ -105,7 +105,7 @@ func (b *builder) fold(size, often float64) {
 		shift: b.d.heavy(0, 0.06*b.Box.W), sink: b.d.heavy(0, 0.03*b.level), swell: b.d.heavy(1, 0.06),
 	}
 	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
-		g.gain = b.d.askew(g.gain.mean, spotsGain, b.Box.L) // ever more: where it had turned most a cut along it would show an eye
+		g.gain = b.d.askew(g.gain.mean, tongueGain, b.Box.L) // ever more: where it had turned most a cut along it would show an eye
 	}
 	b.add(op{gyre: g})
 }
