@@ -17,6 +17,7 @@ const (
 	foldMost       = 1.35 // and at most
 	foldOften      = 0.6  // of the ways over the mould set thin batter going round
 	foldOftenThick = 0.35 // and so many thick
+	tongueGain     = 0.3  // by what part of that more at one end of the loaf than half way where it draws tongues, and less at the other
 	foldAgain      = 0.3  // of them set a smaller place of thin batter going round as well
 )
 
@@ -26,6 +27,10 @@ const (
 	topCurl      = 0.6  // so much less of it curls: more would lie there in eyes
 	leastLean    = 0.25 // of a lap: how far what stands side by side leans over at least
 	mostLean     = 0.6  // and at most
+	flatLean     = 2    // so many times as far where tongues run out over the top: steeper, they would end a face in a row of scraps
+	flatRoll     = 0.5  // and so much less they go to and fro there
+	wayUneven    = 0.6  // of its width: how much broader than usual a way there or back along the lip is at most
+	flatCurl     = 0.4  // and so much less they curl
 	mostRoll     = 0.15 // of a lap: how far it goes to and fro on its way up at most
 	lapDrift     = 0.12 // of a lap, by how much it goes aside along the loaf
 	leastDriftMM = 300. // of the loaf along which the hand goes a lap aside at least
@@ -46,12 +51,32 @@ func (b *builder) laps(wide, deep float64) *laps {
 		many: topLaps, lean: b.d.Between(leastLean, mostLean) * b.d.Sign(), roll: b.d.Between(0, mostRoll), at: b.d.Between(0, 2*math.Pi),
 		along: b.d.heavy(0, lapDrift), drift: b.d.Sign() / b.d.Between(leastDriftMM, mostDriftMM), curls: b.curls(wide, deep),
 	}
-	l.curls.angle = l.curls.angle.times(topCurl)
-	l.curls.angle.mean *= topCurl
-	if b.Technique == script.Pot || b.Technique == script.PotSpots {
+	turn := topCurl
+	switch b.Technique {
+	case script.Pot, script.PotSpots:
 		l.many = 1
+	case script.PotEnd:
+		l.turns = b.turns(2 * topLaps)
 	}
+	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
+		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
+	}
+	l.curls.angle = l.curls.angle.times(turn)
+	l.curls.angle.mean *= turn
 	return l
+}
+
+// turns draws where so many ways there and back along the lip turn, 0 to 1, each as broad as it comes.
+func (b *builder) turns(many int) (at []float64) {
+	sum := 0.0
+	for range many {
+		sum += b.d.Between(1-wayUneven, 1+wayUneven)
+		at = append(at, sum)
+	}
+	for i := range at {
+		at[i] /= sum
+	}
+	return at
 }
 
 // curls draws how the sheets of a ribbon curl where it is so many mm wide and deep.
@@ -74,11 +99,15 @@ func (b *builder) fold(size, often float64) {
 	}
 	wide := b.Box.W * (foldSmall + (foldLarge-foldSmall)*size)
 	high := min(0.48*b.level, b.Box.H*b.d.Between(foldShallow, foldDeep))
-	b.add(op{gyre: &gyre{
+	g := &gyre{
 		at: vec2{b.d.Between(0.2, 0.8) * b.Box.W, b.level - high*b.d.Between(0.9, 1.4)}, half: vec2{wide, high}, width: b.Box.W, height: b.level,
 		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9), 0.18),
 		shift: b.d.heavy(0, 0.06*b.Box.W), sink: b.d.heavy(0, 0.03*b.level), swell: b.d.heavy(1, 0.06),
-	}})
+	}
+	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
+		g.gain = b.d.askew(g.gain.mean, tongueGain, b.Box.L) // ever more: where it had turned most a cut along it would show an eye
+	}
+	b.add(op{gyre: g})
 }
 
 // heavy draws a drift of up to amp either side of mean, with waves of 120 to 210 mm and 260 to 500 mm, as of a heavy pot that is led along the loaf.

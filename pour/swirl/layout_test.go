@@ -320,7 +320,7 @@ func TestTheChordOfAShareOfThePot(t *testing.T) {
 func TestTheStickTurnsTheMiddleMost(t *testing.T) {
 	s := stream{stir: 1.2}
 	for _, r := range []float64{0.001, 0.3, 0.7, 1} {
-		u, v := s.untwist(r, 0, 0.5)
+		u, v := s.untwist(r, 0, 0.5, 0)
 		if !near(math.Hypot(u, v), r, 1e-12) {
 			t.Errorf("a place at %g comes from %g", r, math.Hypot(u, v))
 		}

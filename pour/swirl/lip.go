@@ -15,7 +15,12 @@ const (
 	stripesStir   = 0.6  // of the usual stirring: the lip crosses stripes as they lie
 	leastFirst    = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
 	mostFirst     = 0.45 // and at most
-	partsAbreast  = 1    // ways take what lies along the lip part by part; with spots as many as let each be as long as it is broad
+	partsAbreast  = 1    // ways take what lies along the lip part by part
+	spotsAbreast  = 1.2  // with spots so many more than let each part be as long as it is broad: each tongue is then whole
+	spotsAhead    = 0.4  // of the pot, by how much its middle runs ahead of its sides where spots are drawn to tongues
+	spotsRun      = 0.25 // of the pot, by which more of it has left at one end of the loaf than half way, and less at the other
+	spotsTurn     = 0.6  // radians, by which it is turned there
+	spotsWound    = 1.1  // radians, by which its middle has turned besides
 	lipTurn       = 0.35 // radians, by how much the pot is turned to either side along the loaf
 	lipTries      = 16   // ways in which the pot may be held, of which one is chosen
 	lipPlaces     = 40   // along the lip, at which it is looked at
@@ -24,6 +29,9 @@ const (
 	lipLongest    = 0.35 // of the lip: one colour takes no more of it
 	lipFew        = 10   // by how many colours too few the whole lip more counts
 	endFirst      = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
+	streamAhead   = 0.35 // of the pot, by how much the middle of what is poured from one end runs ahead of what the lip holds at its edges
+	fingersAhead  = 0.15 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
+	leadKnots     = 200  // along the lip, at which that is reckoned
 	endTilt       = 0.8  // what is poured from one end runs so much deeper in the pot at the other
 )
 
@@ -39,7 +47,8 @@ func (b *builder) lip() *stream {
 	case script.Pot:
 		s.byParts(b.Passes, partsAbreast)
 	case script.PotSpots:
-		s.byParts(b.Passes, int(math.Round(math.Sqrt(float64(b.Passes)))))
+		s.byParts(b.Passes, int(math.Round(spotsAbreast*math.Sqrt(float64(b.Passes)))))
+		s.drawSpots(b)
 		stir = b.d.Between(leastSpots, mostSpots)
 	case script.PotStripes:
 		s.byParts(b.Passes, 1)
@@ -49,10 +58,30 @@ func (b *builder) lip() *stream {
 	s.eddies = []eddy{b.eddy()}
 	if b.Technique == script.PotEnd {
 		s.tilt, s.first, s.around = endTilt, endFirst, true
+		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2}))
 		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
 	}
 	s.surge.mean = b.held(s)
 	return s
+}
+
+// drawSpots lets the spots of a pot be drawn to tongues as it is poured: what runs down the middle of the pot is ahead of what holds to its walls, and from
+// one end of the loaf to the other all of it runs and turns on, never back, as a spot that comes and goes would leave the lip as an eye.
+func (s *stream) drawSpots(b *builder) {
+	s.lead = leadTable(spotsAhead, wobble{})
+	s.run = b.d.askew(0, spotsRun, b.Box.L)
+	s.wound = b.d.askew(0, spotsWound, b.Box.L)
+	s.surge = b.d.askew(0, spotsTurn, b.Box.L)
+}
+
+// leadTable is how much of the pot what runs down its middle is ahead of what holds to its walls, and one finger of it of another.
+func leadTable(ahead float64, fingers wobble) []float64 {
+	table := make([]float64, leadKnots+1)
+	for i := range table {
+		side := float64(i) / leadKnots
+		table[i] = 4*ahead*side*(1-side) + fingers.at(side)
+	}
+	return table
 }
 
 // byParts has what lies along the lip taken in so many parts, one way over the mould after the other. Where the other side of the pot is left, a way

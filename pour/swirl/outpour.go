@@ -22,6 +22,9 @@ const (
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
 	lastHalfPart = 0.44 // of the mould's width: half of a lap of the last at least, as it runs out over all before
 	lastLaps     = 2    // how often the last lies beside itself
+	lapsBroad    = 1.3  // so much broader at least it runs out there
+	lapsAslant   = 0.6  // and so much less aslant
+	lapsUneven   = 0.4  // by what part one of them holds more than another where they run out from one end
 	bottomLean   = 1    // how far sheets that stand on the bottom lean over at most
 	bottomLeast  = 0.3  // and at least
 	nearWall     = 0.1  // of the mould's width: the middle of a ribbon that comes down in one place keeps so far from the wall
@@ -32,13 +35,16 @@ const (
 	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
 	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
+	spotsCover   = 0.62 // of the mould's width: half of the last ribbon at least where spots lie in it: its rim would leave them cut off
+	spotsStray   = 0.16 // of the mould's width: how far the hand strays along the loaf where spots lie in a ribbon
+	spotsSwell   = 0.35 // and by what part it is broader here than there
 )
 
 // outpour pours all colours together out of one pot: in every cross-section as ribbons that lie where the hand and their own coiling bring
 // them, each with the colours side by side as they leave the lip, and each sinking into those before.
 func (b *builder) outpour() func(script.Act) {
 	b.stream = b.lip()
-	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign()}
+	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign(), toBack: turnPart, toOver: turnPart}
 	if h.holds = 1; b.Technique == script.PotStripes {
 		h.holds = b.d.Between(stripesLeast, stripesMost)
 	}
@@ -46,6 +52,7 @@ func (b *builder) outpour() func(script.Act) {
 	switch b.Technique {
 	case script.PotSpots:
 		inAll = spotRibbons
+		h.toBack, h.toOver = 1, 0 // to and fro, so that a spot two of them share goes on from one to the next
 	case script.PotStripes:
 		inAll = max(leastStriped, inAll-stripedLess)
 	}
@@ -72,18 +79,19 @@ func (b *builder) outpour() func(script.Act) {
 
 // hand is how the pot is led: it goes on as before, and now and then turns over or back.
 type hand struct {
-	over, back bool
-	side       float64 // of the mould it is over: -1 or 1
-	holds      float64 // how wide its ribbons are, against usual ones
+	over, back     bool
+	toOver, toBack float64 // how often it turns
+	side           float64 // of the mould it is over: -1 or 1
+	holds          float64 // how wide its ribbons are, against usual ones
 }
 
 // next is the hand over the other side.
 func (h *hand) next(b *builder) {
 	h.side = -h.side
-	if b.d.Float() < turnPart {
+	if b.d.Float() < h.toBack {
 		h.back = !h.back
 	}
-	if b.d.Float() < turnPart {
+	if b.d.Float() < h.toOver {
 		h.over = !h.over
 	}
 }
@@ -137,7 +145,10 @@ func widthOf(laps []row, width float64) (sum float64) {
 func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row) {
 	high := b.level / b.Box.H
 	laps, up, least := 1, a.Share*b.Box.H/float64(n), leastHalfMM
-	if last && b.Technique != script.PotSpots {
+	switch {
+	case last && b.Technique == script.PotSpots:
+		least = spotsCover * b.Box.W
+	case last:
 		laps, least = lastLaps, lastHalfPart*b.Box.W
 	}
 	for i := range laps {
@@ -151,7 +162,21 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 		r.half /= 0.4 + 0.6*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
 		rows = append(rows, r)
 	}
+	if last && b.Technique == script.PotEnd {
+		b.uneven(rows)
+	}
 	return rows
+}
+
+// uneven makes laps that run out over the top unlike each other, so that their tongues are too, and leads all of them aslant one way: apart, they would
+// leave a hole between them.
+func (b *builder) uneven(laps []row) {
+	aslant := lapsAslant * laps[0].line.amp[1]
+	for i := range laps {
+		laps[i].part *= b.d.Between(1-lapsUneven, 1+lapsUneven)
+		laps[i].half *= b.d.Between(lapsBroad, lapsBroad+lapsUneven)
+		laps[i].line.amp[1] = aslant
+	}
 }
 
 // lap is one lap of a ribbon.
@@ -166,10 +191,20 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 		half *= h.holds
 	}
 	r := row{part: 1, line: b.d.heavy(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0), swell: b.d.heavy(0, 0.3)}
-	if b.Technique == script.PotEnd {
+	switch {
+	case b.Technique == script.PotEnd:
 		b.tongue(&r)
+	case b.Technique == script.PotSpots && b.act < b.last:
+		b.strays(&r, at)
 	}
 	return r
+}
+
+// strays leads a ribbon in shorter waves about a place across, mm, so that what spots are drawn out to does not lie in bands from end to end.
+func (b *builder) strays(r *row, at float64) {
+	short, long := [2]float64{70, 120}, [2]float64{160, 300} // mm
+	r.line = b.d.drift(at, spotsStray*b.Box.W, short, long)
+	r.swell = b.d.drift(0, spotsSwell, short, long)
 }
 
 // tongue makes a ribbon one that comes down in one place of the loaf, the further from the lip the later it is poured, and runs out flat from

@@ -213,6 +213,69 @@ func TestTheLongestPartOfTheLip(t *testing.T) {
 	}
 }
 
+// However unequal the ways there and back are, each part of the lip is shown as much as any other, and where one way turns into the next nothing is broken
+// off: the narrowest of four is a thirteenth of all, so that to a step of 1/2000 across the lip takes at most 13/2000.
+func TestUnequalWaysShowAllOfTheLipAlike(t *testing.T) {
+	l := &laps{many: 2, turns: newBuilder(loaf(script.PotEnd, 2)).turns(4)}
+	var got [10]int
+	broad, was, from := 0.0, l.there(0), 0.0
+	for i := range 2000 {
+		at := l.there(2 * float64(i) / 2000)
+		got[min(int(10*at), 9)]++
+		if math.Abs(at-was) > 0.0066 {
+			t.Errorf("from %.3f of the lip to %.3f at %d of 2000", was, at, i)
+		}
+		was = at
+	}
+	for i, n := range got {
+		if n < 190 || n > 210 {
+			t.Errorf("tenth %d of the lip takes %d of 2000, want 200", i, n)
+		}
+	}
+	for _, to := range l.turns {
+		broad, from = max(broad, to-from), to
+	}
+	if broad < 0.3 {
+		t.Errorf("the broadest of 4 ways takes %.2f of all", broad)
+	}
+}
+
+// A pot with spots runs and turns on from one end of the loaf to the other by so much that what leaves it is not bands from end to end, and its last
+// ribbon covers the mould; the last laps from one end are led one way.
+func TestSpotsRunOnAndTheLastLapsCoverTheMould(t *testing.T) {
+	for seed := range int64(3) {
+		b := newBuilder(loaf(script.PotSpots, seed))
+		b.pour()
+		st := b.stream
+		if by := math.Abs(st.run.at(b.Box.L) - st.run.at(0)); by < 0.2*spotsRun {
+			t.Errorf("%d: the pot has run on by %.3f from end to end", seed, by)
+		}
+		if by := math.Abs(st.wound.at(b.Box.L) - st.wound.at(0)); by < 0.2*spotsWound {
+			t.Errorf("%d: the pot is wound by %.3f from end to end", seed, by)
+		}
+		for i, r := range b.ops[lastSpread(b.ops)].spread.rows {
+			if r.half < spotsCover*b.Box.W {
+				t.Errorf("%d: row %d is %.1f mm to either side", seed, i, r.half)
+			}
+		}
+		e := newBuilder(loaf(script.PotEnd, seed))
+		e.pour()
+		rows := e.ops[lastSpread(e.ops)].spread.rows
+		if len(rows) != lastLaps || rows[0].line.amp[1] != rows[1].line.amp[1] || rows[0].part == rows[1].part {
+			t.Errorf("%d: the last laps from one end lie %+v", seed, rows)
+		}
+	}
+}
+
+func lastSpread(ops []op) (at int) {
+	for i := range ops {
+		if ops[i].spread != nil {
+			at = i
+		}
+	}
+	return at
+}
+
 // Sheets of a deep ribbon curl less than those of a flat one, which curl by as much as they may, so that they fold roundly.
 func TestCurlsAreNoSteeperThanTheyFoldRoundly(t *testing.T) {
 	b := newBuilder(loaf(script.Pot, 3))
@@ -228,7 +291,7 @@ func TestCurlsAreNoSteeperThanTheyFoldRoundly(t *testing.T) {
 
 // Whichever way the pot is emptied, every part of it leaves once: of a tenth of the lip and a tenth of the time comes a hundredth.
 func TestEveryPartOfThePotLeavesOnce(t *testing.T) {
-	for _, s := range []stream{{first: 0.3}, {first: 0.62, around: true}, {ways: 12, wide: 3, first: 0.25}, {ways: 7, wide: 3, first: 0.4}} {
+	for _, s := range []stream{{first: 0.3}, {first: 0.62, around: true}, {ways: 12, wide: 3, first: 0.25}, {ways: 7, wide: 3, first: 0.4}, {ways: 12, wide: 4, first: 0.25, lead: leadTable(0.4, wobble{})}, {first: 0.6, around: true, lead: leadTable(0.35, wobble{amp: [2]float64{0, 0.3}, k: [2]float64{0, 7}})}} {
 		const n = 300
 		var got [100]float64
 		for i := range n {

@@ -15,6 +15,9 @@ type stream struct {
 	first  float64   // the share of the pot on one side of the chord that is at the lip first, and last
 	ways   int       // in which all is poured, one after the other
 	wide   int       // so many ways one after the other take what lies along the chord part by part
+	lead   []float64 // table along the lip of how much more of the pot a place of it has let go than its ends; none: nothing
+	run    wobble    // of the pot, by how much more of it has left here along the loaf than there
+	wound  wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
 	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
@@ -85,20 +88,42 @@ func sheets(u, v, k float64) (side, when float64) {
 
 // laps is how the sheets of a ribbon stand side by side across it where it lies lap beside lap on top.
 type laps struct {
-	many  float64 // whole ones
-	lean  float64 // laps by which the sheets lean over from foot to top
-	roll  float64 // of a lap, how far they go to and fro on their way up
-	at    float64 // radians, where on their way
-	along wobble  // laps, where they are along the loaf
-	drift float64 // laps to a mm of the loaf, as the hand goes aslant
-	curls *curls  // of the batter after
+	many  float64   // whole ones
+	turns []float64 // where all of them turn, 0 to 1 of the way around them, so that some are broader than others; none: evenly
+	lean  float64   // laps by which the sheets lean over from foot to top
+	roll  float64   // of a lap, how far they go to and fro on their way up
+	at    float64   // radians, where on their way
+	along wobble    // laps, where they are along the loaf
+	drift float64   // laps to a mm of the loaf, as the hand goes aslant
+	curls *curls    // of the batter after
 }
 
 // lifted carries the unit square onto itself: what stands at a height only moves across. The lip lies there and back, as one lap turns over into the
 // next, so that nothing is broken off where what goes out on one side comes in on the other.
 func (l *laps) lifted(x, across, up float64) (side, when float64) {
 	when, across = l.curls.curled(x, across, up)
-	return there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
+	return l.there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
+}
+
+// there is how far along the lip a place lies so many laps on. However broad each way there and back is, all of them show each part of the lip alike.
+func (l *laps) there(s float64) float64 {
+	if len(l.turns) == 0 {
+		return there(s)
+	}
+	s /= l.many
+	s -= math.Floor(s)
+	from := 0.0
+	for i, to := range l.turns {
+		if s >= to && i < len(l.turns)-1 {
+			from = to
+			continue
+		}
+		if s = clamp((s-from)/(to-from), 0, 1); i&1 != 0 {
+			s = 1 - s
+		}
+		break
+	}
+	return s
 }
 
 // there is how far along the lip a place lies that goes there and back once in each whole of s.
@@ -135,25 +160,37 @@ func (s *stream) label(x, side, poured float64) int {
 	if s.tilt > 0 {
 		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
 	}
-	return s.leaves(side, poured, s.surge.at(x))
+	side, poured = s.course(side, poured)
+	return s.lies(side, around(poured+s.run.at(x)), s.surge.at(x), s.wound.at(x))
 }
 
 // leaves is the portion that leaves the lip at side, 0 to 1 along it, when a share has been poured of a pot turned by an angle in radians.
 func (s *stream) leaves(side, poured, by float64) int {
 	side, poured = s.course(side, poured)
-	u := s.chordAt(poured)
-	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
-	return s.layout.at(s.untwist(u, v, by))
+	return s.lies(side, poured, by, 0)
 }
 
-// streamAhead is how much of the pot the middle of the stream runs ahead of what the lip holds at its edges: by eye, no source.
-const streamAhead = 0.35
+// lies is the portion at side, 0 to 1 along the chord at which a share of the pot has been passed, of a pot turned and wound by angles in radians.
+func (s *stream) lies(side, passed, by, wound float64) int {
+	u := s.chordAt(passed)
+	v := math.Sqrt(max(0, 1-u*u)) * (2*side - 1)
+	return s.layout.at(s.untwist(u, v, by, wound))
+}
+
+// around leads what has passed the whole pot back to where it began: at its wall both times, of which the pot's own batter takes most.
+func around(passed float64) float64 {
+	if passed < 0 || passed > 1 {
+		passed -= math.Floor(passed)
+	}
+	return passed
+}
 
 // course is where along the whole chord, 0 to 1, and how far through the pot what left then lay: what reaches the lip comes from near it. It
 // carries the unit square onto itself and keeps area.
 func (s *stream) course(side, poured float64) (float64, float64) {
 	if s.around {
-		through := math.Mod(2*poured+s.first+streamAhead*4*side*(1-side), 2)
+		half := poured + 0.5*(s.first+s.leads(side))
+		through := 2 * (half - math.Floor(half))
 		if through < 1 {
 			return 0.5 * side, through
 		}
@@ -162,10 +199,17 @@ func (s *stream) course(side, poured float64) (float64, float64) {
 	if s.wide > 1 {
 		side, poured = s.part(side, poured)
 	}
-	if poured += s.first; poured > 1 { // the other side of the pot is left
-		poured--
+	return side, around(poured + s.first + s.leads(side)) // beyond 1 the other side of the pot is left
+}
+
+// leads is how much more of the pot a place along the lip has let go than its ends.
+func (s *stream) leads(side float64) float64 {
+	if s.lead == nil {
+		return 0
 	}
-	return side, poured
+	t := side * float64(len(s.lead)-1)
+	i := min(int(t), len(s.lead)-2)
+	return s.lead[i] + (t-float64(i))*(s.lead[i+1]-s.lead[i])
 }
 
 // part is the course of what is taken part by part: a way takes not all along the chord but a part of it, and the next few the parts beside it.
@@ -177,15 +221,16 @@ func (s *stream) part(side, poured float64) (float64, float64) {
 	return (float64(way-begin) + side) / abreast, (float64(begin) + abreast*(poured*all-float64(way))) / all
 }
 
-// untwist carries a place of the pot that is turned by an angle in radians back to before the tool stirred it. The wall holds what touches it.
-func (s *stream) untwist(u, v, by float64) (float64, float64) {
+// untwist carries a place of the pot that is turned by an angle in radians, and its middle by one more, back to before the tool stirred it. The wall
+// holds what touches it.
+func (s *stream) untwist(u, v, by, wound float64) (float64, float64) {
 	sin, cos := math.Sincos(by)
 	u, v = u*cos-v*sin, u*sin+v*cos
 	for i := len(s.eddies) - 1; i >= 0; i-- {
 		u, v = s.eddies[i].undo(u, v)
 	}
 	q := max(0, 1-u*u-v*v)
-	sin, cos = math.Sincos(-s.stir * q * math.Sqrt(q))
+	sin, cos = math.Sincos(-(s.stir + wound) * q * math.Sqrt(q))
 	return u*cos - v*sin, u*sin + v*cos
 }
 

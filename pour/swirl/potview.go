@@ -42,7 +42,7 @@ func (p *PotView) Label(u, v float64) int {
 		return Empty
 	}
 	if p.turned {
-		u, v = p.stream.untwist(u, v, 0)
+		u, v = p.stream.untwist(u, v, 0, 0)
 	}
 	return p.layout.at(u, v)
 }
