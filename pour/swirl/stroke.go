@@ -111,7 +111,8 @@ type drag struct {
 	ry       float64 // 1/width of the fade at the side walls; 0 far from them
 	rz, rt   float64 // the same at the bottom and at the top
 	still    bool    // the fade at the top is flat there
-	free     bool    // no wall is near
+	y0, y1   float64 // mm, between these and z0 and z1 a point meets no fade on its way
+	z0, z1   float64
 }
 
 func newDrag(from, to vec2, s *stroke) drag { return newDragOf(from, to, s, s.radius) }
@@ -144,8 +145,22 @@ func newDragOf(from, to vec2, s *stroke, radius float64) drag {
 	if max(from.z, to.z)+radius > s.level-fade {
 		d.rt = 1 / fade
 	}
-	d.free = d.ry == 0 && d.rz == 0 && d.rt == 0
+	d.clear(math.Hypot(d.gy, d.gz))
 	return d
+}
+
+// clear works out where a point meets no fade if it goes no further than most mm.
+func (d *drag) clear(most float64) {
+	d.y0, d.y1, d.z0, d.z1 = math.Inf(-1), math.Inf(1), math.Inf(-1), math.Inf(1)
+	if d.ry != 0 {
+		d.y0, d.y1 = 1/d.ry+most, d.w-1/d.ry-most
+	}
+	if d.rz != 0 {
+		d.z0 = 1/d.rz + most
+	}
+	if d.rt != 0 {
+		d.z1 = d.level - 1/d.rt - most
+	}
 }
 
 // velocity is the rotated gradient of the stream function l·h·B with the centre at (cy, cz):
@@ -225,7 +240,7 @@ func (d *drag) undo(y, z float64) (float64, float64) {
 	if e*e+f*f >= d.far {
 		return y, z
 	}
-	if d.free {
+	if y > d.y0 && y < d.y1 && z > d.z0 && z < d.z1 {
 		dy, dz := d.undoOpen(e, f)
 		return y + dy, z + dz
 	}

@@ -52,12 +52,12 @@ func TestTheQuickStepFarFromWallsIsTheFullStep(t *testing.T) {
 	for range 200 {
 		from := vec2{d.Between(100, 300), d.Between(100, 200)}
 		g := newDrag(from, vec2{from.y + d.Between(-3, 3), from.z + d.Between(-3, 3)}, s)
-		if !g.free {
+		if !math.IsInf(g.y0, -1) || !math.IsInf(g.z1, 1) {
 			t.Fatalf("a step at %v is held to be near a wall", from)
 		}
 		y, z := from.y+d.Between(-14, 14), from.z+d.Between(-14, 14)
 		a, b := g.undo(y, z)
-		g.free = false
+		g.y0 = math.Inf(1)
 		if e, f := g.undo(y, z); !near(a, e, 1e-9) || !near(b, f, 1e-9) {
 			t.Fatalf("(%.2f, %.2f) comes from (%.5f, %.5f) and from (%.5f, %.5f)", y, z, a, b, e, f)
 		}
