@@ -4,12 +4,12 @@ import "math"
 
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
-	loopTurn   = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
+	loopTurn   = 1.7  * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopRim    = 0.3            // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
 	spiralRim  = 0.06           // and at that of a round of a spiral
 	smallLoop  = 0.7            // how large a loop of the way there is at least, of one of the way back
 	largeLoop  = 1.05           // and at most
-	loopPart   = 1.35           // how large what turns is against the loop
+	loopPart   = 1.25           // how large what turns is against the loop
 	loopPace   = 2              // how much longer its steps are for it
 	loopGrip   = 0.25           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
 	spiralPart = 0.55           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
@@ -40,7 +40,7 @@ func (b *builder) loops() {
 	var out []float64
 	for i, r := range inside {
 		if last := i == len(inside)-1; last || b.d.Float() < liftedOut {
-			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.5, 0.75)}
+			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.58, 0.78)}
 			out = append(out, b.pullOut(at, s.shift))
 		}
 	}
@@ -87,7 +87,7 @@ func (b *builder) between(those []round) []round {
 		by, part := b.d.Between(smallLoop, largeLoop), b.d.Between(0.4, 0.6)
 		other := math.Copysign(b.d.Between(0.1, 0.5)*far, middle-0.5*(r.at.z+next.at.z))
 		at := vec2{r.at.y + part*(next.at.y-r.at.y), middle + other}
-		out = append(out, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.6, 0.9)})
+		out = append(out, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.25, 0.5)})
 	}
 	return out
 }
