@@ -54,10 +54,10 @@ const (
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
-	wireWavers   = 0.05 // of the height: every part of its way goes so far aside by itself
+	wireWavers   = 0.04 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
-	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
+	wirePace     = 1.15 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.14 // of the height: so far about it the wire takes batter along then
@@ -68,7 +68,7 @@ const (
 	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
 	grazeMM      = 4.5  // so far about it at least it takes batter along then, and up to half as much more
-	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
+	pullWander   = 0.06 // of the width: so far aside the track it leaves wanders
 	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
 	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
 	slipsATurn   = 3    // about so often on the way down and up
@@ -91,7 +91,7 @@ func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, foot: wireFootMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.askew(0, 0.12*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
+		shift: b.d.askew(0, 0.14*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
 		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 250, 700),
 	}
 }
@@ -134,7 +134,7 @@ func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
 	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
 	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
-	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 90, 260)
 	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
 	s.depth, s.lean = b.d.drift(1, 0.03, [2]float64{300, 420}, [2]float64{480, 900}), wobble{}
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
