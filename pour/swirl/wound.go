@@ -4,20 +4,20 @@ import "math"
 
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
-	loopTurn    = 1.7 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
-	loopRim     = 0.3           // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
-	spiralRim   = 0.06          // and at that of a round of a spiral
-	smallLoop   = 0.7           // how large a loop of the way there is at least, of one of the way back
-	largeLoop   = 1.05          // and at most
-	loopPart    = 1.25          // how large what turns is against the loop
-	loopPace    = 2             // how much longer its steps are for it
-	loopGrip    = 0.25          // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
-	spiralPart  = 0.55          // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
-	spiralSinks = 0.11          // of the height: so far a spiral dips and rises along the loaf
-	leastRound  = 0.3           // of half the mould: how far about it the first round of a spiral takes batter along
-	roundGrows  = 0.8           // and so much further the last
-	innerMore   = 1.45          // of the mean: how far the first round turns what lies within
-	outerLess   = 0.75          // and so much less the last, so that the angle falls evenly from the eye to the walls
+	loopTurn    = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
+	loopRim     = 0.8            // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
+	spiralRim   = 0.06           // and at that of a round of a spiral
+	smallLoop   = 0.7            // how large a loop of the way there is at least, of one of the way back
+	largeLoop   = 1.05           // and at most
+	loopPart    = 1.25           // how large what turns is against the loop
+	loopPace    = 2              // how much longer its steps are for it
+	loopGrip    = 0.25           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
+	spiralPart  = 0.55           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	spiralSinks = 0.08           // of the height: so far a spiral dips and rises along the loaf
+	leastRound  = 0.3            // of half the mould: how far about it the first round of a spiral takes batter along
+	roundGrows  = 0.8            // and so much further the last
+	innerMore   = 1.45           // of the mean: how far the first round turns what lies within
+	outerLess   = 0.75           // and so much less the last, so that the angle falls evenly from the eye to the walls
 )
 
 // round is what turns within one round of the wire.
@@ -41,7 +41,7 @@ func (b *builder) loops() {
 	var out []float64
 	for i, r := range inside {
 		if last := i == len(inside)-1; last || b.d.Float() < liftedOut {
-			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.58, 0.78)}
+			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.64, 0.8)}
 			out = append(out, b.pullOut(at, s.shift))
 		}
 	}
