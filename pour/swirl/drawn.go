@@ -56,8 +56,8 @@ const (
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
 	wireWavers   = 0.04 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
-	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
-	wirePace     = 1.15 // its steps are longer: its way has no sharp bends
+	wireGirth    = 0.25 // of how far about it the wire drags: so much more or less here and there
+	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.14 // of the height: so far about it the wire takes batter along then
@@ -173,7 +173,7 @@ func (b *builder) way() (middle, far float64) {
 // little after it somewhere, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
+	shift := b.wire(b.through(ends), clamp(0.56*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	var out []float64
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {

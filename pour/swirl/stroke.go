@@ -10,7 +10,7 @@ const (
 
 // mostDrag is how far batter is dragged in one step of RK4 at most, of the radius of what is dragged with it: what a wire stretches most would
 // otherwise not come back to within 0.5 mm.
-const mostDrag = 0.25
+const mostDrag = 0.27
 
 type vec2 struct{ y, z float64 }
 
