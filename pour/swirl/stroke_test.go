@@ -239,3 +239,23 @@ func TestAStrokeFadesWithinItsFoot(t *testing.T) {
 		t.Errorf("at 6 mm it goes %.3f, at 2 mm %.3f, and %.3f without a foot", over, within, without)
 	}
 }
+
+// A step that drags batter far for its girth is gone in more parts, which follow on from each other and drag no further than the whole.
+func TestAStepThatDragsFarIsGoneInMoreParts(t *testing.T) {
+	d := newDrag(vec2{30, 30}, vec2{36, 38}, &stroke{radius: 12, grip: 0.9, width: 80, level: 60})
+	n := d.parts()
+	if n != 3 { // 9 mm of a radius of 12 mm, at most 0.27 of it at once
+		t.Errorf("9 mm are dragged in %d parts, want 3", n)
+	}
+	at, dragged := vec2{30, 30}, vec2{}
+	for i := range n {
+		p := d.part(i, n)
+		if !near(p.cy, at.y, 1e-9) || !near(p.cz, at.z, 1e-9) || p.parts() != 1 {
+			t.Errorf("part %d begins at (%g, %g), want %v", i, p.cy, p.cz, at)
+		}
+		at, dragged = vec2{at.y + p.dy, at.z + p.dz}, vec2{dragged.y + p.gy, dragged.z + p.gz}
+	}
+	if !near(at.y, 36, 1e-9) || !near(at.z, 38, 1e-9) || !near(dragged.y, 5.4, 1e-9) || !near(dragged.z, 7.2, 1e-9) {
+		t.Errorf("the parts end at %v and drag by %v", at, dragged)
+	}
+}
