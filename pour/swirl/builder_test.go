@@ -248,11 +248,15 @@ func TestTheWireIsLedInLoops(t *testing.T) {
 			if turns > 1 && back < len(path)/8 {
 				t.Errorf("%g turns: the wire runs back over %d of %d knots", turns, back, len(path))
 			}
-			for _, g := range inside {
+			for i, g := range inside {
+				least := 2.0
+				if i < len(inside)-int(turns) {
+					least = 0.6 // on its way there, of which the way back takes along again what it left
+				}
 				if turns == 1 && g.angle*round < 0 { // the area a path goes round is positive where it turns from across to up
 					t.Errorf("seed %d: the wire goes round %.0f mm², what is inside turns by %.2f", seed, round/2, g.angle)
 				}
-				if math.Abs(g.angle) < 2 || math.Abs(g.angle) > 6.8 || math.Abs(g.at.y-40)+g.half.y > 40 || math.Abs(g.at.z-30)+g.half.z > 30 || g.half.z < 13 || turns > 1 && g.half.y > 1.05*72/turns {
+				if math.Abs(g.angle) < least || math.Abs(g.angle) > 6.8 || math.Abs(g.at.y-40)+g.half.y > 40 || math.Abs(g.at.z-30)+g.half.z > 30 || g.half.z < 13 || turns > 1 && g.half.y > 1.05*72/turns {
 					t.Errorf("%g turns: inside a loop batter turns by %.2f about %v within %v", turns, g.angle, g.at, g.half)
 				}
 			}
@@ -293,7 +297,7 @@ func TestEveryRoundOfASpiralTakesAlongWhatLiesWithin(t *testing.T) {
 				t.Errorf("seed %d: the eye turns by %.2f with the first round, what lies outside by %.2f with the last", seed, last.angle, first.angle)
 			}
 			for i := 1; i < len(turned); i += 2 {
-				if lingers, g := turned[i], turned[i-1]; lingers.angle*g.angle < 0 || lingers.half.y > 0.85*g.half.y {
+				if lingers, g := turned[i], turned[i-1]; lingers.angle*g.angle < 0 || lingers.half.y > 0.97*g.half.y {
 					t.Errorf("%g turns: in a round within %v the hand lingers within %v", turns, g.half, lingers.half)
 				}
 			}

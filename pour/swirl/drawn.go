@@ -49,26 +49,26 @@ const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireFloorMM  = 1.5  // and this from the floor
 	wireFootMM   = 5    // over the floor it drags less and less
-	knockLong    = 1.2  // times as long along the loaf as a settling a loaf slumps that is knocked on the table
+	knockLong    = 2    // times as long along the loaf as a settling a loaf slumps that is knocked on the table
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
-	wireWavers   = 0.08 // of the height: every part of its way goes so far aside by itself
+	wireWavers   = 0.04 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
-	wireGirth    = 0.35 // of how far about it the wire drags: so much more or less here and there
+	wireGirth    = 0.25 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
-	pullShare    = 0.18 // of the height: so far about it the wire takes batter along then
+	pullShare    = 0.14 // of the height: so far about it the wire takes batter along then
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
-	tracks       = 5    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
+	tracks       = 3    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
 	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
 	grazeMM      = 4.5  // so far about it at least it takes batter along then, and up to half as much more
-	pullWander   = 0.04 // of the width: so far aside the track it leaves wanders
+	pullWander   = 0.06 // of the width: so far aside the track it leaves wanders
 	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
 	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
 	slipsATurn   = 3    // about so often on the way down and up
@@ -81,8 +81,8 @@ const (
 // It tells how it drifted.
 func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 60, 300)
-	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 60, 300), wirePace
+	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 150, 500)
+	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 150, 500), wirePace
 	b.draw(&s, path)
 	return s.shift
 }
@@ -91,8 +91,8 @@ func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, foot: wireFootMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.askew(0, 0.1*b.Box.W, b.Box.L), sway: b.d.slow(1, 0.1), depth: b.d.slow(1, 0.07), lean: b.d.slow(b.d.Between(-0.3, 0.3), 0.13),
-		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 90, 420),
+		shift: b.d.askew(0, 0.14*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
+		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 250, 700),
 	}
 }
 
@@ -101,7 +101,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.15)*b.Box.H, 5, 13), b.thick(0.8, 0.86), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 4.5, 13), b.thick(0.8, 0.86), shift)
 	return to.y
 }
 
@@ -134,7 +134,7 @@ func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
 	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
 	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
-	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 90, 260)
 	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
 	s.depth, s.lean = b.d.drift(1, 0.03, [2]float64{300, 420}, [2]float64{480, 900}), wobble{}
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
@@ -173,7 +173,7 @@ func (b *builder) way() (middle, far float64) {
 // little after it somewhere, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	shift := b.wire(b.through(ends), clamp(0.6*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
+	shift := b.wire(b.through(ends), clamp(0.56*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	var out []float64
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
@@ -184,7 +184,7 @@ func (b *builder) zigzag() {
 	b.takeAlong(
 		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.4),
+		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.2),
 	)
 }
 

@@ -8,6 +8,10 @@ const (
 	strokeSpacing = 0.25 // of the radius: the longest step of a stroke; keeps the return error of RK4 under 0.5 mm
 )
 
+// mostDrag is how far batter is dragged in one step of RK4 at most, of the radius of what is dragged with it: what a wire stretches most would
+// otherwise not come back to within 0.5 mm.
+const mostDrag = 0.27
+
 type vec2 struct{ y, z float64 }
 
 // stroke is a round rod, or the head of a falling stream, drawn along a path in every cross-section of the loaf.
@@ -61,10 +65,15 @@ func (s *stroke) move(x, y, z, dir float64) (float64, float64) {
 			k = n - 1 - i
 		}
 		d := s.step(k, s.at(k, c), s.at(k+1, c), c)
-		if dir < 0 {
-			y, z = d.undo(y, z)
-		} else {
-			y, z = d.apply(y, z)
+		parts := d.parts()
+		for j := range parts {
+			if dir < 0 {
+				e := d.part(parts-1-j, parts)
+				y, z = e.undo(y, z)
+			} else {
+				e := d.part(j, parts)
+				y, z = e.apply(y, z)
+			}
 		}
 	}
 	return y, z
@@ -111,7 +120,8 @@ type drag struct {
 	ry       float64 // 1/width of the fade at the side walls; 0 far from them
 	rz, rt   float64 // the same at the bottom and at the top
 	still    bool    // the fade at the top is flat there
-	free     bool    // no wall is near
+	y0, y1   float64 // mm, between these and z0 and z1 a point meets no fade on its way
+	z0, z1   float64
 }
 
 func newDrag(from, to vec2, s *stroke) drag { return newDragOf(from, to, s, s.radius) }
@@ -144,8 +154,41 @@ func newDragOf(from, to vec2, s *stroke, radius float64) drag {
 	if max(from.z, to.z)+radius > s.level-fade {
 		d.rt = 1 / fade
 	}
-	d.free = d.ry == 0 && d.rz == 0 && d.rt == 0
+	d.clear(math.Hypot(d.gy, d.gz))
 	return d
+}
+
+// clear works out where a point meets no fade if it goes no further than most mm.
+func (d *drag) clear(most float64) {
+	d.y0, d.y1, d.z0, d.z1 = math.Inf(-1), math.Inf(1), math.Inf(-1), math.Inf(1)
+	if d.ry != 0 {
+		d.y0, d.y1 = 1/d.ry+most, d.w-1/d.ry-most
+	}
+	if d.rz != 0 {
+		d.z0 = 1/d.rz + most
+	}
+	if d.rt != 0 {
+		d.z1 = d.level - 1/d.rt - most
+	}
+}
+
+// parts is in how many parts a step is gone: in more where it drags batter far for how little lies about it.
+func (d *drag) parts() int {
+	return max(1, int(math.Ceil(math.Sqrt((d.gy*d.gy+d.gz*d.gz)*d.inv)/mostDrag)))
+}
+
+// part is one of so many even parts of a step.
+func (d *drag) part(i, of int) drag {
+	p := *d
+	if of == 1 {
+		return p
+	}
+	by := 1 / float64(of)
+	p.dy, p.dz, p.gy, p.gz = by*d.dy, by*d.dz, by*d.gy, by*d.gz
+	p.cy, p.cz = d.cy+float64(i)*p.dy, d.cz+float64(i)*p.dz
+	far := 1/math.Sqrt(d.inv) + 0.5*math.Hypot(p.dy, p.dz)
+	p.far = far * far
+	return p
 }
 
 // velocity is the rotated gradient of the stream function l·h·B with the centre at (cy, cz):
@@ -225,7 +268,7 @@ func (d *drag) undo(y, z float64) (float64, float64) {
 	if e*e+f*f >= d.far {
 		return y, z
 	}
-	if d.free {
+	if y > d.y0 && y < d.y1 && z > d.z0 && z < d.z1 {
 		dy, dz := d.undoOpen(e, f)
 		return y + dy, z + dz
 	}

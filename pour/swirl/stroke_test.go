@@ -52,12 +52,12 @@ func TestTheQuickStepFarFromWallsIsTheFullStep(t *testing.T) {
 	for range 200 {
 		from := vec2{d.Between(100, 300), d.Between(100, 200)}
 		g := newDrag(from, vec2{from.y + d.Between(-3, 3), from.z + d.Between(-3, 3)}, s)
-		if !g.free {
+		if !math.IsInf(g.y0, -1) || !math.IsInf(g.z1, 1) {
 			t.Fatalf("a step at %v is held to be near a wall", from)
 		}
 		y, z := from.y+d.Between(-14, 14), from.z+d.Between(-14, 14)
 		a, b := g.undo(y, z)
-		g.free = false
+		g.y0 = math.Inf(1)
 		if e, f := g.undo(y, z); !near(a, e, 1e-9) || !near(b, f, 1e-9) {
 			t.Fatalf("(%.2f, %.2f) comes from (%.5f, %.5f) and from (%.5f, %.5f)", y, z, a, b, e, f)
 		}
@@ -237,5 +237,25 @@ func TestAStrokeFadesWithinItsFoot(t *testing.T) {
 	}
 	if over, within, without := at(5, 6), at(5, 2), at(0, 6); !near(over, 2, 1e-9) || within > 0.8*over || without > 0.99*over {
 		t.Errorf("at 6 mm it goes %.3f, at 2 mm %.3f, and %.3f without a foot", over, within, without)
+	}
+}
+
+// A step that drags batter far for its girth is gone in more parts, which follow on from each other and drag no further than the whole.
+func TestAStepThatDragsFarIsGoneInMoreParts(t *testing.T) {
+	d := newDrag(vec2{30, 30}, vec2{36, 38}, &stroke{radius: 12, grip: 0.9, width: 80, level: 60})
+	n := d.parts()
+	if n != 3 { // 9 mm of a radius of 12 mm, at most 0.27 of it at once
+		t.Errorf("9 mm are dragged in %d parts, want 3", n)
+	}
+	at, dragged := vec2{30, 30}, vec2{}
+	for i := range n {
+		p := d.part(i, n)
+		if !near(p.cy, at.y, 1e-9) || !near(p.cz, at.z, 1e-9) || p.parts() != 1 {
+			t.Errorf("part %d begins at (%g, %g), want %v", i, p.cy, p.cz, at)
+		}
+		at, dragged = vec2{at.y + p.dy, at.z + p.dz}, vec2{dragged.y + p.gy, dragged.z + p.gz}
+	}
+	if !near(at.y, 36, 1e-9) || !near(at.z, 38, 1e-9) || !near(dragged.y, 5.4, 1e-9) || !near(dragged.z, 7.2, 1e-9) {
+		t.Errorf("the parts end at %v and drag by %v", at, dragged)
 	}
 }

@@ -143,8 +143,11 @@ func (t *tracer) addStroke(s *stroke) {
 		if min(d.cz, d.cz+d.dz)-s.radius >= d.level || d.gy == 0 && d.gz == 0 {
 			continue
 		}
-		t.push(stepMove, len(t.drags))
-		t.drags = append(t.drags, d)
+		parts := d.parts()
+		for k := range parts {
+			t.push(stepMove, len(t.drags))
+			t.drags = append(t.drags, d.part(k, parts))
+		}
 	}
 }
 

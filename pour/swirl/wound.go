@@ -4,19 +4,20 @@ import "math"
 
 // Loops and spirals, which wind the batter up: by eye, no source.
 const (
-	loopTurn   = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
-	loopRim    = 0.3            // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
-	spiralRim  = 0.06           // and at that of a round of a spiral
-	smallLoop  = 0.7            // how large a loop of the way there is at least, of one of the way back
-	largeLoop  = 1.05           // and at most
-	loopPart   = 1.35           // how large what turns is against the loop
-	loopPace   = 2              // how much longer its steps are for it
-	loopGrip   = 0.25           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
-	spiralPart = 0.55           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
-	leastRound = 0.3            // of half the mould: how far about it the first round of a spiral takes batter along
-	roundGrows = 0.8            // and so much further the last
-	innerMore  = 1.45           // of the mean: how far the first round turns what lies within
-	outerLess  = 0.75           // and so much less the last, so that the angle falls evenly from the eye to the walls
+	loopTurn    = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
+	loopRim     = 0.8            // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
+	spiralRim   = 0.06           // and at that of a round of a spiral
+	smallLoop   = 0.7            // how large a loop of the way there is at least, of one of the way back
+	largeLoop   = 1.05           // and at most
+	loopPart    = 1.25           // how large what turns is against the loop
+	loopPace    = 2              // how much longer its steps are for it
+	loopGrip    = 0.25           // of its grip straight on that the wire has in a loop: what lies within turns with it rather than past it
+	spiralPart  = 0.55           // what part of the wire's turns the batter in the middle of a spiral makes: the rest slips by
+	spiralSinks = 0.08           // of the height: so far a spiral dips and rises along the loaf
+	leastRound  = 0.3            // of half the mould: how far about it the first round of a spiral takes batter along
+	roundGrows  = 0.8            // and so much further the last
+	innerMore   = 1.45           // of the mean: how far the first round turns what lies within
+	outerLess   = 0.75           // and so much less the last, so that the angle falls evenly from the eye to the walls
 )
 
 // round is what turns within one round of the wire.
@@ -40,7 +41,7 @@ func (b *builder) loops() {
 	var out []float64
 	for i, r := range inside {
 		if last := i == len(inside)-1; last || b.d.Float() < liftedOut {
-			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.5, 0.75)}
+			at := vec2{clamp(r.at.y+b.d.Between(-0.5, 0.5)*pitch, 0.12*b.Box.W, 0.88*b.Box.W), b.Box.H * b.d.Between(0.64, 0.8)}
 			out = append(out, b.pullOut(at, s.shift))
 		}
 	}
@@ -87,7 +88,7 @@ func (b *builder) between(those []round) []round {
 		by, part := b.d.Between(smallLoop, largeLoop), b.d.Between(0.4, 0.6)
 		other := math.Copysign(b.d.Between(0.1, 0.5)*far, middle-0.5*(r.at.z+next.at.z))
 		at := vec2{r.at.y + part*(next.at.y-r.at.y), middle + other}
-		out = append(out, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.6, 0.9)})
+		out = append(out, round{at, vec2{by * r.half.y, by * r.half.z}, r.angle * b.d.Between(0.25, 0.5)})
 	}
 	return out
 }
@@ -112,15 +113,18 @@ func (b *builder) spiral() {
 	dir, oval := b.d.Sign(), b.d.Between(0.85, 1.15)
 	middle, _ := b.way()
 	eye := vec2{b.Box.W * b.d.Between(0.32, 0.68), b.Box.H * b.d.Between(0.36, 0.52)}
-	shift, sink := b.d.askew(0, 0.12*b.Box.W, b.Box.L), b.d.askew(0, 0.08*b.Box.H, b.Box.L)
+	shift := b.d.askew(0, 0.12*b.Box.W, b.Box.L)
+	sink := b.d.drift(0, spiralSinks*b.Box.H, [2]float64{110, 180}, [2]float64{240, 420})
 	mid := func(t float64) vec2 { return vec2{eye.y + t*(b.Box.W/2-eye.y), eye.z + t*(middle-eye.z)} }
 	for i := rounds; i > 0; i-- {
 		b.windIn(mid(float64(i)/float64(rounds)), float64(i)/float64(rounds), dir, oval, shift, sink)
 	}
+	var out []float64
 	side := b.d.Sign()
 	for _, from := range [...]float64{-side * b.d.Between(0.12, 0.36), side * b.d.Between(0.1, 0.3)} {
-		b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift)
+		out = append(out, b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift))
 	}
+	b.graze(out, shift)
 }
 
 // windIn lets what lies within a round of a size, where 1 is as far as the mould lets it, go round: all that lies within the walls with the
