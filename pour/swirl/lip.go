@@ -16,6 +16,7 @@ const (
 	leastFirst    = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
 	mostFirst     = 0.45 // and at most
 	partsAbreast  = 1    // ways take what lies along the lip part by part; with spots as many as let each be as long as it is broad
+	turnedOn      = 0.4  // of the pot: how far it is turned in the hand between two ways
 	lipTurn       = 0.35 // radians, by how much the pot is turned to either side along the loaf
 	lipTries      = 16   // ways in which the pot may be held, of which one is chosen
 	lipPlaces     = 40   // along the lip, at which it is looked at
@@ -38,6 +39,7 @@ func (b *builder) lip() *stream {
 	switch b.Technique {
 	case script.Pot:
 		s.byParts(b.Passes, partsAbreast)
+		s.apart = strides(b.Passes)
 	case script.PotSpots:
 		s.byParts(b.Passes, int(math.Round(math.Sqrt(float64(b.Passes)))))
 		stir = b.d.Between(leastSpots, mostSpots)
@@ -66,6 +68,24 @@ func (s *stream) byParts(ways, wide int) {
 	if first := 1 - each*math.Round((1-s.first)/each); first > 0 && first < 1 {
 		s.first = first
 	}
+}
+
+// strides is by how many parts of so many a pot is turned between two ways over the mould: about two fifths of it, and so that every part has its turn.
+func strides(ways int) int {
+	for by := int(turnedOn*float64(ways) + 0.5); by > 1; by-- {
+		if coprime(by, ways) {
+			return by
+		}
+	}
+	return 0
+}
+
+// coprime says whether two numbers have no divisor in common (Euclid, Elements VII, 1).
+func coprime(a, b int) bool {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a == 1
 }
 
 // held is by how many radians the pot is turned so that several colours leave the lip last, as these are seen from above, but not so many that
@@ -117,6 +137,15 @@ func (s *stream) longest(by float64) float64 {
 		most = max(most, n)
 	}
 	return float64(most) / lipPlaces
+}
+
+// run is along how many places from an end of the lip, 0 or 1, one colour leaves when a share has been poured.
+func (s *stream) run(poured, end float64) (n int) {
+	was := s.leaves(end, poured, s.surge.mean)
+	for n < lipPlaces && s.leaves(math.Abs(end-float64(n)/lipPlaces), poured, s.surge.mean) == was {
+		n++
+	}
+	return n
 }
 
 // borders is how often the colour changes along the lip when a share has been poured of a pot turned by an angle.
