@@ -26,7 +26,9 @@ const (
 const (
 	bowlFrom     = 0.1  // of the mould's height, from which on ribbons lie as bowls, ever more of them
 	bowlAll      = 0.7  // and all
-	bowlHalf     = 0.42 // of the mould's width: half of a bowl's at least
+	bowlLeast    = 0.4  // of the mould's width: half of a bowl's at least
+	bowlMost     = 0.62 // and at most
+	bowlWall     = 0.2  // how far from the wall its middle is at least
 	bowlSwell    = 0.45 // by what part more or less of its width a bowl has here than there
 	leastEye     = 0.15 // of a ribbon's width: so far from its rims what left last lies at least
 	leastBowl    = 1e-6 // of its depth: thinner bowls are none

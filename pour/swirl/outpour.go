@@ -105,7 +105,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	last := b.act >= b.last && k == n-1 && !bowl
 	lies := b.train(a, h, k, n, last)
 	if bowl {
-		lies[0].half, lies[0].swell = max(lies[0].half, bowlHalf*b.Box.W), b.d.heavy(0, bowlSwell)
+		b.hollow(&lies[0])
 	}
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
@@ -115,7 +115,8 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	wide := widthOf(lies, b.Box.W)
 	deep := thickest * up * b.Box.W / wide
 	if bowl {
-		fill.bowl, fill.over = b.bowl(wide, deep), b.skinned(from)
+		fill.bowl, fill.over = b.bowl(wide, deep), b.stream.turnsOver(0.5*(from+b.level)/b.Box.H, b.stream.surge.mean)
+		fill.bowl.twice = b.act >= b.last
 	} else if last {
 		fill.laps = b.laps(wide, deep)
 	} else {
@@ -124,19 +125,19 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: fill.tall}})
 }
 
+// hollow makes a lap one that a bowl lies in: neither narrow and steep nor flat, and not half in the wall.
+func (b *builder) hollow(r *row) {
+	r.half = clamp(r.half, bowlLeast*b.Box.W, bowlMost*b.Box.W)
+	r.line.mean = clamp(r.line.mean, bowlWall*b.Box.W, (1-bowlWall)*b.Box.W)
+	r.swell = b.d.heavy(0, bowlSwell)
+}
+
 // bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full.
 func (b *builder) bowls() bool {
 	if b.Technique != script.Pot && b.Technique != script.PotStripes {
 		return false
 	}
 	return b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
-}
-
-// skinned draws whether the ribbon poured last, from a level, has turned over: the end of the lip along which one colour leaves furthest lies outermost, so
-// that its rims are no threads.
-func (b *builder) skinned(from float64) bool {
-	poured := 0.5 * (from + b.level) / b.Box.H
-	return b.stream.run(poured, 1) > b.stream.run(poured, 0)
 }
 
 // widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.

@@ -16,6 +16,7 @@ type stream struct {
 	ways   int       // in which all is poured, one after the other
 	apart  int       // so many parts of the pot lie between what two ways after each other take, as it is turned in the hand between them; 0: none
 	wide   int       // so many ways one after the other take what lies along the chord part by part
+	bowls  bool      // the last of it lies as bowls
 	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
@@ -163,11 +164,11 @@ func (s *stream) course(side, poured float64) (float64, float64) {
 		}
 		return 1 - 0.5*side, 2 - through
 	}
-	if s.wide > 1 {
-		side, poured = s.part(side, poured)
-	}
 	if s.apart > 1 {
 		poured = s.turned(poured)
+	}
+	if s.wide > 1 {
+		side, poured = s.part(side, poured)
 	}
 	if poured += s.first; poured > 1 { // the other side of the pot is left
 		poured--
