@@ -22,11 +22,14 @@ const (
 	lipTries       = 16   // ways in which the pot may be held, of which one is chosen
 	bowlTries      = 48   // the same where the last ribbons lie as bowls
 	lipPlaces      = 40   // along the lip, at which it is looked at
-	lipBorders     = 6    // about how often the colour is to change along it
+	lipBorders     = 4    // about how often the colour is to change along it
 	stripeBorders  = 3.5  // the same of a pot with stripes, all the time
 	stripesAbreast = 2    // ways take what lies along the lip part by part where stripes lie across it
 	lipLongest     = 0.35 // of the lip: one colour takes no more of it
-	bowlLongest    = 0.2  // the same from the rim to the eye of a bowl
+	bowlMostOf     = 0.4  // of what is seen of the last bowl: all of one colour in it takes no more
+	threadPlaces   = 1    // along what is seen of it: a narrower band is a thread
+	threadsWorse   = 0.7  // by how many colours too many one thread counts
+	bowlLongest    = 0.24 // the same from the rim to the eye of a bowl
 	bowlFew        = 20   // the same where the last ribbons lie as bowls
 	lipFew         = 10   // by how many colours too few the whole lip more counts
 	endFirst       = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
@@ -142,28 +145,46 @@ func (s *stream) threads(by float64) (sum float64) {
 // few is how much too far one colour reaches along what is seen last of a pot turned by an angle.
 func (s *stream) few(by float64) float64 {
 	if s.bowls {
-		return bowlFew * max(0, s.longest(by)-bowlLongest)
+		return s.dull(by)
 	}
 	return lipFew * max(0, s.longest(by)-lipLongest)
+}
+
+// dull is how far what is seen from above of the last bowl of a pot turned by an angle, from rim to eye, is from bands of all colours, none of them broad
+// and none a thread.
+func (s *stream) dull(by float64) float64 {
+	var places [math.MaxUint8 + 1]int
+	was, n, longest, most, threads := -1, 0, 0, 0, 0
+	flip := s.turnsOver(1, by)
+	for k := range lipPlaces {
+		side := there(shown((float64(k) + 0.5) / lipPlaces))
+		if flip {
+			side = 1 - side
+		}
+		l := s.leaves(side, 1, by)
+		if l != was && k > 0 {
+			if n <= threadPlaces {
+				threads++
+			}
+			n = 0
+		}
+		was = l
+		n++
+		places[uint8(l)]++
+		longest, most = max(longest, n), max(most, places[uint8(l)])
+	}
+	return bowlFew*(max(0, float64(longest)/lipPlaces-bowlLongest)+max(0, float64(most)/lipPlaces-bowlMostOf)) + threadsWorse*float64(threads)
 }
 
 // longest is the greatest part of the lip along which one colour leaves last, of a pot turned by an angle; at its ends, where the lip turns back, twice
 // as much.
 func (s *stream) longest(by float64) float64 {
 	was, n, most := -1, 0, 0
-	flip := s.bowls && s.turnsOver(1, by)
 	for k := range lipPlaces {
-		side := (float64(k) + 0.5) / lipPlaces
-		if s.bowls {
-			side = there(shown(side))
-			if flip {
-				side = 1 - side
-			}
-		}
-		l := s.leaves(side, 1, by)
+		l := s.leaves((float64(k)+0.5)/lipPlaces, 1, by)
 		if k > 0 && l != was {
 			n = 0
-		} else if k == n && !s.bowls {
+		} else if k == n {
 			n++
 		}
 		was = l
