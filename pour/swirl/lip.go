@@ -12,6 +12,7 @@ const (
 	mostStir       = 1.3  // and at most
 	leastSpots     = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
 	mostSpots      = 0.6  //
+	sectorsStir    = 0.7  // of the usual stirring, where slices lie round the pot
 	stripesStir    = 0.6  // of the usual stirring: the lip crosses stripes as they lie
 	leastFirst     = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
 	mostFirst      = 0.45 // and at most
@@ -47,6 +48,7 @@ func (b *builder) lip() *stream {
 	switch b.Technique {
 	case script.Pot:
 		s.byParts(b.Passes, partsAbreast)
+		stir *= sectorsStir
 		s.inTurns(b.d.Between(leastMiddle, 1-leastMiddle))
 	case script.PotSpots:
 		s.byParts(b.Passes, int(math.Round(math.Sqrt(float64(b.Passes)))))
