@@ -5,9 +5,9 @@ import "math"
 // bowl is how the sheets of a ribbon lie that was poured along one line and went down there as more followed: one in the other, the first lowest and
 // out to the rims, the last in the middle on top. None is cut off below, and from above the lip is seen there and back.
 type bowl struct {
-	eye   wobble // where across the ribbon the last lies
-	twice bool   // the lip lies there and back from rim to eye
-	curls *curls // of the batter after
+	eye   float64 // where across the ribbon the last lies
+	twice bool    // the lip lies there and back from rim to eye
+	curls *curls  // of the batter after
 }
 
 // nested carries the unit square onto itself: side is the rank of the bowl √up·p(across) a place lies in, when its part of that bowl; p is a parabola to
@@ -17,21 +17,21 @@ func (b *bowl) nested(x, across, up float64) (side, when float64) {
 	if b.curls != nil {
 		across, up = b.turned(x, across, up)
 	}
-	eye := clamp(b.eye.at(x), leastEye, 1-leastEye)
-	wide := eye
-	if across > eye {
-		wide = 1 - eye
+	wide := b.eye
+	if across > b.eye {
+		wide = 1 - b.eye
 	}
-	t := math.Abs(across-eye) / wide
+	t := math.Abs(across-b.eye) / wide
 	c := clamp(math.Sqrt(up)*(1-t*t), leastBowl, 1-leastBowl)
 	w := math.Sqrt(1 - c)
-	side = rankOf(c, w)
+	deep := along(w)
+	side = 1 - w + c*c*deep
 	if b.twice {
 		side = there(side)
 	}
-	part := wide * min(1, along(t)/along(w))
-	if across > eye {
-		return side, eye + part
+	part := wide * min(1, along(t)/deep)
+	if across > b.eye {
+		return side, b.eye + part
 	}
 	return side, wide - part
 }

@@ -10,7 +10,7 @@ import (
 // Bowls carry the unit square onto itself wherever the eye lies: of a tenth of the lip and a tenth of the time comes a hundredth.
 func TestBowlsKeepArea(t *testing.T) {
 	for _, eye := range []float64{0.3, 0.5} {
-		b := &bowl{eye: wobble{mean: eye}, curls: someCurls()}
+		b := &bowl{eye: eye, curls: someCurls()}
 		const n = 240
 		var got [100]float64
 		for i := range n {
@@ -29,7 +29,7 @@ func TestBowlsKeepArea(t *testing.T) {
 
 // One end of the lip lies all along the bottom of a bowl and at its rims, the other at its eye on top; where the lip lies there and back the first does.
 func TestABowlHasAWholeSkin(t *testing.T) {
-	b := &bowl{eye: wobble{mean: 0.4}}
+	b := &bowl{eye: 0.4}
 	for i := range 41 {
 		across := float64(i) / 40
 		if side, _ := b.nested(50, across, 0); !near(side, 0, 1e-3) {

@@ -52,7 +52,8 @@ const (
 
 // bowl draws how the sheets of the ribbon poured last lie in each other, so many mm wide and deep.
 func (b *builder) bowl(wide, deep float64) *bowl {
-	l := &bowl{eye: b.d.heavy(b.d.Between(0.35, 0.65), 0.3), curls: b.curls(wide, deep)}
+	eye := b.d.heavy(b.d.Between(0.35, 0.65), 0.3)
+	l := &bowl{eye: clamp(eye.at(0.5*b.Box.L), leastEye, 1-leastEye), curls: b.curls(wide, deep)}
 	l.curls.angle = l.curls.angle.times(topCurl)
 	l.curls.angle.mean *= topCurl
 	return l
