@@ -109,7 +109,8 @@ func TestABedTakesTheColoursWhereTheyArePoured(t *testing.T) {
 	}
 }
 
-// The ribbons out of the pot come down about the lines of their acts, over all seeds, and what is poured stands as high as its share.
+// The ribbons out of the pot come down about the lines of their acts, over all seeds, but for that bowls keep off the walls; what is poured stands as
+// high as its share.
 func TestThePotIsPouredAlongItsLines(t *testing.T) {
 	r := poured(script.Pot, 2,
 		script.Act{Kind: script.IntoPot, Jug: 1, Share: 0.4, Round: 1}, script.Act{Kind: script.Turn, Jug: script.Whole},
@@ -132,7 +133,7 @@ func TestThePotIsPouredAlongItsLines(t *testing.T) {
 		}
 	}
 	for act, want := range map[int]float64{3: 24, 4: 56} {
-		if got := sum[act] / n[act]; !near(got, want, 4) {
+		if got := sum[act] / n[act]; !near(got, want, 6) {
 			t.Errorf("the ribbons of act %d come down about %.1f mm, want %g", act, got, want)
 		}
 	}

@@ -18,11 +18,21 @@ const (
 	foldOften      = 0.6  // of the ways over the mould set thin batter going round
 	foldOftenThick = 0.35 // and so many thick
 	tongueGain     = 0.3  // by what part of that more at one end of the loaf than half way where it draws tongues, and less at the other
+	foldFar        = 3    // times as far a fold drifts and swells along the loaf
+	foldGoes       = 1.5  // so much less of it stays all along the loaf
 	foldAgain      = 0.3  // of them set a smaller place of thin batter going round as well
 )
 
 // How the sheets of a ribbon lie: by eye, no source.
 const (
+	bowlFrom     = 0.1  // of the mould's height, from which on ribbons lie as bowls, ever more of them
+	bowlAll      = 0.7  // and all
+	bowlLeast    = 0.4  // of the mould's width: half of a bowl's at least
+	bowlMost     = 0.62 // and at most
+	bowlWall     = 0.2  // how far from the wall its middle is at least
+	bowlSwell    = 0.45 // by what part more or less of its width a bowl has here than there
+	leastEye     = 0.15 // of a ribbon's width: so far from its rims what left last lies at least
+	leastBowl    = 1e-6 // of its depth: thinner bowls are none
 	topLaps      = 2    // in which the lip lies there and back on the surface; 1 where what it holds is broad
 	topCurl      = 0.6  // so much less of it curls: more would lie there in eyes
 	leastLean    = 0.25 // of a lap: how far what stands side by side leans over at least
@@ -44,6 +54,15 @@ const (
 	spotsCurl    = 0.5  // and where spots lie in it: they are drawn out to streaks
 	curlDrift    = 0.3  // of a curl, by how much they drift along the loaf
 )
+
+// bowl draws how the sheets of the ribbon poured last lie in each other, so many mm wide and deep.
+func (b *builder) bowl(wide, deep float64) *bowl {
+	eye := b.d.heavy(b.d.Between(0.35, 0.65), 0.3)
+	l := &bowl{eye: clamp(eye.at(0.5*b.Box.L), leastEye, 1-leastEye), curls: b.curls(wide, deep)}
+	l.curls.angle = l.curls.angle.times(topCurl)
+	l.curls.angle.mean *= topCurl
+	return l
+}
 
 // laps draws how the sheets of the ribbon poured last lie, so many mm wide and deep.
 func (b *builder) laps(wide, deep float64) *laps {
@@ -99,10 +118,14 @@ func (b *builder) fold(size, often float64) {
 	}
 	wide := b.Box.W * (foldSmall + (foldLarge-foldSmall)*size)
 	high := min(0.48*b.level, b.Box.H*b.d.Between(foldShallow, foldDeep))
+	far, gain := 1., 1.
+	if b.Technique == script.Pot || b.Technique == script.PotStripes {
+		far, gain = foldFar, foldGoes
+	}
 	g := &gyre{
 		at: vec2{b.d.Between(0.2, 0.8) * b.Box.W, b.level - high*b.d.Between(0.9, 1.4)}, half: vec2{wide, high}, width: b.Box.W, height: b.level,
-		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9), 0.18),
-		shift: b.d.heavy(0, 0.06*b.Box.W), sink: b.d.heavy(0, 0.03*b.level), swell: b.d.heavy(1, 0.06),
+		angle: b.d.Sign() * b.d.Between(foldLeast, foldMost) * b.fall(), gain: b.d.heavy(b.d.Between(0.6, 0.9)/gain, 0.18*far*gain),
+		shift: b.d.heavy(0, 0.06*far*b.Box.W), sink: b.d.heavy(0, 0.03*far*b.level), swell: b.d.heavy(1, 0.06*far),
 	}
 	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
 		g.gain = b.d.askew(g.gain.mean, tongueGain, b.Box.L) // ever more: where it had turned most a cut along it would show an eye

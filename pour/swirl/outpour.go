@@ -32,6 +32,8 @@ const (
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
 	leastSwing   = 0.25 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
+	backSwing    = 0.3  // of the mould's width: how far a hand that is led to and fro goes back over its line at most
+	onSwing      = 0.36 // and on
 	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
 	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
@@ -107,8 +109,12 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 		b.raise(a.Share/float64(n), fill)
 	}
 	fill.top, fill.tall = b.level, drawnOut*b.Box.W
-	last := b.act >= b.last && k == n-1
+	bowl := b.bowls()
+	last := b.act >= b.last && k == n-1 && !bowl
 	lies := b.train(a, h, k, n, last)
+	if bowl {
+		b.hollow(&lies[0])
+	}
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.lean = max(up, 1e-9), b.d.Between(bottomLeast, bottomLean)
@@ -116,12 +122,30 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	}
 	wide := widthOf(lies, b.Box.W)
 	deep := thickest * up * b.Box.W / wide
-	if last {
+	if bowl {
+		fill.bowl, fill.over = b.bowl(wide, deep), b.stream.turnsOver(0.5*(from+b.level)/b.Box.H, b.stream.surge.mean)
+		fill.bowl.twice = b.act >= b.last
+	} else if last {
 		fill.laps = b.laps(wide, deep)
 	} else {
 		fill.curls = b.curls(wide, deep)
 	}
 	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: fill.tall}})
+}
+
+// hollow makes a lap one that a bowl lies in: neither narrow and steep nor flat, and not half in the wall.
+func (b *builder) hollow(r *row) {
+	r.half = clamp(r.half, bowlLeast*b.Box.W, bowlMost*b.Box.W)
+	r.line.mean = clamp(r.line.mean, bowlWall*b.Box.W, (1-bowlWall)*b.Box.W)
+	r.swell = b.d.heavy(0, bowlSwell)
+}
+
+// bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full.
+func (b *builder) bowls() bool {
+	if b.Technique != script.Pot && b.Technique != script.PotStripes {
+		return false
+	}
+	return b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
 }
 
 // widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.
@@ -186,6 +210,9 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 		line = a.Lines[k%len(a.Lines)]
 	}
 	at := (line + h.side*b.d.Between(leastSwing, 1)*clamp(min(line, 1-line), 0, 1)) * b.Box.W
+	if b.Technique == script.Pot || b.Technique == script.PotStripes {
+		at = b.aside(line)
+	}
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
 	if b.Technique == script.PotStripes {
 		half *= h.holds
@@ -205,6 +232,15 @@ func (b *builder) strays(r *row, at float64) {
 	short, long := [2]float64{70, 120}, [2]float64{160, 300} // mm
 	r.line = b.d.drift(at, spotsStray*b.Box.W, short, long)
 	r.swell = b.d.drift(0, spotsSwell, short, long)
+}
+
+// aside is where across the mould, mm, the hand is that is led to and fro about a line: mostly on over the side the line lies on, now and then back.
+func (b *builder) aside(line float64) float64 {
+	by := b.d.Between(-backSwing, onSwing)
+	if line < 0.5 {
+		by = -by
+	}
+	return clamp(line+by, nearWall, 1-nearWall) * b.Box.W
 }
 
 // tongue makes a ribbon one that comes down in one place of the loaf, the further from the lip the later it is poured, and runs out flat from

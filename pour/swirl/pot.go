@@ -14,10 +14,12 @@ type stream struct {
 	eddies []eddy    // in the order they were made
 	first  float64   // the share of the pot on one side of the chord that is at the lip first, and last
 	ways   int       // in which all is poured, one after the other
+	apart  int       // so many parts of the pot lie between what two ways after each other take, as it is turned in the hand between them; 0: none
 	wide   int       // so many ways one after the other take what lies along the chord part by part
 	lead   []float64 // table along the lip of how much more of the pot a place of it has let go than its ends; none: nothing
 	run    wobble    // of the pot, by how much more of it has left here along the loaf than there
 	wound  wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
+	bowls  bool      // the last of it lies as bowls
 	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
@@ -37,6 +39,7 @@ type ribbon struct {
 	tall        float64 // mm from the bottom: how high what it is made of is told to reach
 	lean        float64 // how far its sheets lean over where they stand, as where it runs over the bottom: 0 upright, 1 as far across as up
 	over, back  bool    // it has turned over; it was led the other way
+	bowl        *bowl   // of its sheets where they lie one in the other
 	laps        *laps   // of its sheets where they lie lap beside lap
 	curls       *curls  // of its sheets where they lie flat; with neither they stand
 }
@@ -59,6 +62,8 @@ func (r *ribbon) leaves(x, y, z float64) (side, when float64) {
 		u = 1 - u
 	}
 	switch {
+	case r.bowl != nil:
+		side, when = r.bowl.nested(x, u, v)
 	case r.laps != nil:
 		side, when = r.laps.lifted(x, u, v)
 	case r.curls != nil:
@@ -196,6 +201,9 @@ func (s *stream) course(side, poured float64) (float64, float64) {
 		}
 		return 1 - 0.5*side, 2 - through
 	}
+	if s.apart > 1 {
+		poured = s.turned(poured)
+	}
 	if s.wide > 1 {
 		side, poured = s.part(side, poured)
 	}
@@ -219,6 +227,13 @@ func (s *stream) part(side, poured float64) (float64, float64) {
 	begin := way - way%s.wide
 	abreast := float64(min(s.wide, s.ways-begin))
 	return (float64(way-begin) + side) / abreast, (float64(begin) + abreast*(poured*all-float64(way))) / all
+}
+
+// turned is how far through the pot what left then lay where the pot is turned in the hand between two ways.
+func (s *stream) turned(poured float64) float64 {
+	all := float64(s.ways)
+	way := min(int(poured*all), s.ways-1)
+	return poured + float64((way*s.apart)%s.ways-way)/all
 }
 
 // untwist carries a place of the pot that is turned by an angle in radians, and its middle by one more, back to before the tool stirred it. The wall

@@ -1,0 +1,97 @@
+package swirl
+
+import (
+	"math"
+	"testing"
+
+	"pourbench/pour/script"
+)
+
+// Bowls carry the unit square onto itself wherever the eye lies: of a tenth of the lip and a tenth of the time comes a hundredth.
+func TestBowlsKeepArea(t *testing.T) {
+	for _, eye := range []float64{0.3, 0.5} {
+		b := &bowl{eye: eye, curls: someCurls()}
+		const n = 240
+		var got [100]float64
+		for i := range n {
+			for k := range n {
+				side, when := b.nested(50, (float64(i)+0.5)/n, (float64(k)+0.5)/n)
+				got[10*min(int(10*side), 9)+min(int(10*when), 9)] += 100. / (n * n)
+			}
+		}
+		for i, v := range got {
+			if !near(v, 1, 0.1) {
+				t.Errorf("eye at %g: of part %d comes %.3f", eye, i, v)
+			}
+		}
+	}
+}
+
+// One end of the lip lies all along the bottom of a bowl and at its rims, the other at its eye on top; where the lip lies there and back the first does.
+func TestABowlHasAWholeSkin(t *testing.T) {
+	b := &bowl{eye: 0.4}
+	for i := range 41 {
+		across := float64(i) / 40
+		if side, _ := b.nested(50, across, 0); !near(side, 0, 1e-3) {
+			t.Errorf("%.3f across, the bottom is of %.4f of the lip", across, side)
+		}
+		low, _ := b.nested(50, across, 0.3)
+		high, _ := b.nested(50, across, 0.6)
+		if across > 0 && across < 1 && !(high > low) {
+			t.Errorf("%.3f across, what lies higher left the lip at %.3f and what lies lower at %.3f", across, high, low)
+		}
+	}
+	for across, want := range map[float64]float64{0: 0, 0.4: 1, 1: 0} {
+		if side, _ := b.nested(50, across, 1); !near(side, want, 1e-3) {
+			t.Errorf("%g across, on top lies %.4f of the lip, want %g", across, side, want)
+		}
+	}
+	b.twice = true
+	if side, _ := b.nested(50, 0.4, 1); !near(side, 0, 2e-3) {
+		t.Errorf("there and back, the eye is of %.4f of the lip, want its first end", side)
+	}
+}
+
+// By hand: at the rim of a round heap nothing is left of it, at its middle all; half way in, t = 15/16·(1 - 1/6 + 1/80) = 203/256 of its half lies outside.
+func TestWhatIsShownOfABowl(t *testing.T) {
+	c := 1 - 203./256*203./256
+	half := 1 - 203./256 + c*c*0.5*(203./256/c+math.Atanh(203./256))
+	for in, want := range map[float64]float64{0: 0, 0.5: half, 1: 1} {
+		if got := shown(in); !near(got, want, 1e-3) {
+			t.Errorf("%g in from the rim the lip is seen at %.4f, want %.4f", in, got, want)
+		}
+	}
+}
+
+// A pot is turned between two ways by about two fifths of it, so that every part has its turn; one of so few ways that it cannot be is not.
+func TestStridesReachEveryPart(t *testing.T) {
+	for ways, want := range map[int]int{12: 5, 7: 3, 10: 3, 3: 0, 1: 0} {
+		if got := strides(ways); got != want {
+			t.Errorf("of %d ways it is turned by %d, want %d", ways, got, want)
+		}
+	}
+}
+
+// Every colour comes through the whole height: of none is much more poured in the one half than in the other, as it would be were the pot emptied from
+// side to side.
+func TestColoursComeThroughTheWholeHeight(t *testing.T) {
+	const n = 48
+	uneven := 0.0
+	for seed := range int64(4) {
+		s := mustPour(t, loaf(script.Pot, seed)).stream
+		var halves [8][2]float64
+		for i := range n {
+			for k := range n {
+				halves[s.leaves((float64(i)+0.5)/n, (float64(k)+0.5)/n, s.surge.mean)][2*k/n]++
+			}
+		}
+		for _, h := range halves {
+			if all := h[0] + h[1]; all > 0 {
+				uneven = max(uneven, math.Abs(h[0]-h[1])/all)
+			}
+		}
+	}
+	if uneven > 0.5 {
+		t.Errorf("of one colour %.2f more is poured in one half than in the other", uneven)
+	}
+}
