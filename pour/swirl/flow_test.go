@@ -29,7 +29,7 @@ func (o op) topMM() float64 {
 	case o.wave != nil:
 		return o.wave.level
 	case o.spread != nil && o.spread.pile != nil:
-		return o.spread.pile.of.least(o.spread.pile.pour + 1)
+		return o.spread.pile.of.low[o.spread.pile.pour+1]
 	case o.spread != nil:
 		return o.spread.top
 	case o.plume != nil:

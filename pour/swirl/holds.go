@@ -9,19 +9,21 @@ import (
 
 // How a jug is held over the posts of a column: by eye, no source.
 const (
-	postApartMM   = 70.   // about so far from post to post along the loaf
+	postLeastMM   = 62.   // from post to post along the loaf at the least
+	postMostMM    = 86.   // and at most
 	stretchUneven = 0.25  // by what part the stretch of one post is longer or shorter than that of another
 	postAside     = 0.13  // of its stretch: a post stands so far from the middle of it
-	postUneven    = 0.12  // by what part the jug is held longer or shorter at one post than at another
+	postUneven    = 0.13  // by what part the jug is held longer or shorter at one post than at another
 	ringFrom      = 0.6   // of the mould's height, at the least: what is poured higher closes to rings round the posts
 	ringStep      = 0.02  // of it: so much higher, as long as too little of a jug would be poured before
-	ringFar       = 1.    // of the way from a post to the end of its stretch: so far the first rings reach
-	ringNear      = 0.44  // and the last
-	firstFlat     = 3.2   // the power by which the first rings thin towards their ends, where those of the next post press against them
-	lastFlat      = 2.    // and the last
-	ringUneven    = 0.22  // by what part more or less a ring gets at one post than at another
+	ringFar       = 0.98  // of the way from a post to the end of its stretch: so far the first rings reach
+	ringNear      = 0.42  // and the last
+	firstFlat     = 3.3   // the power by which the first rings thin towards their ends, where those of the next post press against them
+	lastFlat      = 2.6   // and the last
+	ringUneven    = 0.18  // by what part more or less a ring gets at one post than at another
 	ringAside     = 0.028 // of the stretch: so far a ring lies to one side along the loaf, from pour to pour more or back
-	ringRoot      = 0.34  // the power of how thick it lies to which it is wide
+	ringRoot      = 0.3   // the power of how thick it lies to which it is wide
+	lookMM        = 2.    // along the loaf, how finely one looks where it stands lowest
 	leastEarly    = 0.4   // of what is poured early of a jug, so much is left at the posts
 )
 
@@ -33,6 +35,7 @@ type holds struct {
 	total []float64 // mm, of every jug, but its bed
 	early []float64 // mm, what of that lies everywhere
 	level float64   // mm, when all are poured
+	low   []float64 // mm, how high it stands at least along the loaf before the first pour and after each
 }
 
 // reached is the stretch of the loaf that one post feeds, mm along it.
@@ -55,7 +58,7 @@ type held struct {
 // holds draws where the posts stand and what closes round them.
 func (b *builder) holds() *holds {
 	h := &holds{total: make([]float64, len(b.Shares)), early: make([]float64, len(b.Shares))}
-	n := max(1, int(math.Round(b.Box.L/postApartMM)))
+	n := max(1, int(math.Round(b.Box.L/b.d.Between(postLeastMM, postMostMM))))
 	from, sum, longer := 0.0, 0.0, make([]float64, n)
 	for i := range n {
 		h.cells = append(h.cells, reached{to: b.d.Between(1-stretchUneven, 1+stretchUneven)})
@@ -75,6 +78,7 @@ func (b *builder) holds() *holds {
 	for at := ringFrom; !h.close(at*h.level, b.Box.L); at += ringStep {
 	}
 	h.giveWay()
+	h.lowest()
 	return h
 }
 
@@ -204,15 +208,18 @@ func (h *holds) edges(x float64, done int, dst []float64) []float64 {
 	return dst
 }
 
-// least is how high a column stands at least along the loaf when so many pours of all are done, mm.
-func (h *holds) least(n int) float64 {
-	least, long := h.level, h.cells[len(h.cells)-1].to
-	var room []float64
-	for x := 0.0; x <= long; x++ {
-		room = h.edges(x, len(h.pours), room[:0])
-		least = min(least, room[n])
+// lowest finds how high it stands at least along the loaf after each pour.
+func (h *holds) lowest() {
+	var e []float64
+	for x := 0.0; x <= h.cells[len(h.cells)-1].to; x += lookMM {
+		e = h.edges(x, len(h.pours), e[:0])
+		if h.low == nil {
+			h.low = slices.Clone(e)
+		}
+		for i, v := range e {
+			h.low[i] = min(h.low[i], v)
+		}
 	}
-	return least
 }
 
 // pile is one pour of a column where it lies: the place of its slab and of its spread.

@@ -8,11 +8,13 @@ import (
 
 // Where and how wide what runs down one line comes to lie: by eye, no source.
 const (
-	firstHalf  = 0.8   // of the mould's width: half of the first pours, which run out over the floor
-	lastHalf   = 0.125 // and of the last, which hold
-	unevenWide = 0.22  // by what part pours are wider here and narrower there
-	floorBlunt = 1.    // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
-	swayPart   = 0.13  // of its width: the jug sways so far to either side of the post from pour to pour
+	firstHalf  = 0.8  // of the mould's width: half of the first pours, which run out over the floor
+	lastHalf   = 0.1  // and of the last, which hold
+	unevenWide = 0.22 // by what part pours are wider here and narrower there
+	floorBlunt = 1.   // how steep the flanks of the first pours are, which run out over the floor into its corners; less from pour to pour
+	spillOften = 0.2  // of the pours spill to one side here and to the other there
+	spillPart  = 0.17 // of its width, by so much
+	swayPart   = 0.13 // of its width: the jug sways so far to either side of the post from pour to pour
 )
 
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some
@@ -69,12 +71,16 @@ func (b *builder) posts() *posts {
 func (b *builder) post(a script.Act, p *posts) {
 	high := b.level / b.Box.H
 	way := p.line
-	way.mean = b.Box.W * (a.Lines[0] + (1-0.5*high)*p.sway.at(float64(p.n)) + b.d.Between(-0.03, 0.03))
+	way.mean = b.Box.W * (a.Lines[0] + (1-0.7*high)*p.sway.at(float64(p.n)) + b.d.Between(-0.03, 0.03))
+	if b.d.Float() < spillOften {
+		aside := b.d.wobble(0, (1-0.5*high)*spillPart*b.Box.W)
+		way.amp[1], way.k[1], way.offset[1] = aside.amp[1], aside.k[1], aside.offset[1]
+	}
 	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Cbrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
 	b.lay(a, []row{{part: 1, line: way, half: half, blunt: max(b.thick(0, 0.9), floorBlunt-2*high), swell: b.d.wobble(0, unevenWide), round: true}})
 	if p.n%postTurns == 0 {
 		from := b.level
-		b.level = p.holds.least(p.n + 1)
+		b.level = p.holds.low[p.n+1]
 		b.churn(b.d.Between(0, 0.6))
 		b.level = from
 	}

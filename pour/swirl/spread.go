@@ -43,6 +43,7 @@ type lump struct {
 
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
+	pileSunk  = 0.7  // of it: what runs down a post no deeper (by eye, no source)
 	mostLumps = 8
 	softRim   = -1. / 3  // of how blunt a lump is: (1-u²)³·(1+u²/3), which ends without a kink
 	roundLump = 16. / 15 // area of a round lump of height and half width 1
@@ -85,7 +86,11 @@ func (s *spread) between(x, bottom, top float64) levelled {
 		l.lift = rise
 	}
 	s.strew(&l, x)
-	l.run(mostSunk * top)
+	deepest := mostSunk
+	if s.pile != nil {
+		deepest = pileSunk
+	}
+	l.run(deepest * top)
 	if len(s.rows) > 0 && s.rows[0].round {
 		l.footed()
 	}
