@@ -89,6 +89,7 @@ func (b *builder) layOne(a script.Act, rows []row, last bool) {
 // Streams as they fall into batter: by eye, no source.
 const (
 	dropSwing       = 18.5 // mm, how far the hand goes to either side of its line
+	dropCalm        = 0.45 // of that at first, into a mould hardly filled, where there is time
 	dropPart        = 0.38 // of the mould's width: but no further
 	dropSpurts      = 0.5  // by what part more or less runs here than there
 	dropWall        = 0.07 // of the mould's width: the hand turns back so far from the wall
@@ -108,7 +109,8 @@ const (
 
 // toAndFro is the way of a hand that goes to and fro across the mould about a place, mm, and back before the walls.
 func (b *builder) toAndFro(at float64) wobble {
-	return b.d.wander(at, min(dropSwing, dropPart*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
+	swing := min(dropSwing, dropPart*b.Box.W) * (dropCalm + (1-dropCalm)*min(1, b.level/(dropBack*b.Box.H)))
+	return b.d.wander(at, swing).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
 }
 
 // strands splits the streams of which there is but one: the hand leads it there and back, every time another way, and more runs now in the one and now in the
