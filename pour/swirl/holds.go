@@ -14,7 +14,7 @@ const (
 	stretchUneven = 0.25  // by what part the stretch of one post is longer or shorter than that of another
 	postAside     = 0.13  // of its stretch: a post stands so far from the middle of it
 	postUneven    = 0.13  // by what part the jug is held longer or shorter at one post than at another
-	ringFrom      = 0.6   // of the mould's height, at the least: what is poured higher closes to rings round the posts
+	ringFrom      = 0.68  // of the mould's height, at the least: what is poured higher closes to rings round the posts
 	ringStep      = 0.02  // of it: so much higher, as long as too little of a jug would be poured before
 	ringFar       = 0.98  // of the way from a post to the end of its stretch: so far the first rings reach
 	ringNear      = 0.42  // and the last
@@ -23,7 +23,7 @@ const (
 	ringUneven    = 0.18  // by what part more or less a ring gets at one post than at another
 	ringAside     = 0.028 // of the stretch: so far a ring lies to one side along the loaf, from pour to pour more or back
 	ringRoot      = 0.3   // the power of how thick it lies to which it is wide
-	lookMM        = 2.    // along the loaf, how finely one looks where it stands lowest
+	lookMM        = 5.    // along the loaf, how finely one looks where it stands lowest
 	leastEarly    = 0.4   // of what is poured early of a jug, so much is left at the posts
 )
 
@@ -105,7 +105,7 @@ func (h *holds) pour(b *builder, a script.Act, last bool, posts []float64) {
 
 // close has all that is poured higher than so many mm up close round the posts, and tells whether enough of every jug is poured before.
 func (h *holds) close(from, long float64) bool {
-	const places = 200
+	const places = 100
 	late := make([][places]float64, len(h.total))
 	copy(h.early, h.total)
 	for i := range h.pours {
@@ -117,13 +117,15 @@ func (h *holds) close(from, long float64) bool {
 		p.far, p.flat = ringFar+(ringNear-ringFar)*math.Pow(high, 1.6), firstFlat+(lastFlat-firstFlat)*high
 		h.early[p.jug] -= p.rise
 		p.mean = 1
+		var thick [places]float64
 		mean := 0.0
 		for k := range places {
-			mean += h.thick(p, long*(float64(k)+0.5)/places) / places
+			thick[k] = h.thick(p, long*(float64(k)+0.5)/places)
+			mean += thick[k] / places
 		}
 		p.mean = mean
-		for k := range places {
-			late[p.jug][k] += p.rise * h.thick(p, long*(float64(k)+0.5)/places)
+		for k, v := range thick {
+			late[p.jug][k] += p.rise * v / mean
 		}
 	}
 	for j, v := range late {

@@ -103,7 +103,7 @@ const (
 	dropBack        = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropThroughFrom = 0.69 // of the level: a stream that would fall so deep breaks through what lies there
 	dropThrough     = 1.2  // and falls so many times as deep, drawn out
-	dropOver        = 0.84 // of the mould's height, from which on strands fall one after the other
+	dropOver        = 0.91 // of the mould's height, from which on strands fall one after the other
 	dropFolds       = 4    // after so many pours what hangs there folds, at the soonest
 )
 
