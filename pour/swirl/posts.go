@@ -71,9 +71,9 @@ func (b *builder) posts() *posts {
 func (b *builder) post(a script.Act, p *posts) {
 	high := b.level / b.Box.H
 	way := p.line
-	way.mean = b.Box.W * (a.Lines[0] + (1-0.7*high)*p.sway.at(float64(p.n)) + b.d.Between(-0.03, 0.03))
+	way.mean = b.Box.W * (a.Lines[0] + (1-0.7*high)*p.sway.at(float64(p.n)) + (1-0.5*high)*b.d.Between(-0.03, 0.03))
 	if b.d.Float() < spillOften {
-		aside := b.d.wobble(0, (1-0.5*high)*spillPart*b.Box.W)
+		aside := b.d.wobble(0, (1-0.8*high)*spillPart*b.Box.W)
 		way.amp[1], way.k[1], way.offset[1] = aside.amp[1], aside.k[1], aside.offset[1]
 	}
 	half := b.Box.W * (firstHalf + (lastHalf-firstHalf)*math.Cbrt(high)) * b.d.Between(0.75, 1.3) * b.thick(1, 0.9)
