@@ -18,6 +18,8 @@ const (
 	ringStep      = 0.02  // of it: so much higher, as long as too little of a jug would be poured before
 	ringFar       = 0.98  // of the way from a post to the end of its stretch: so far the first rings reach
 	ringNear      = 0.42  // and the last
+	ringLate      = 0.86  // of the mould's height: if nothing closes lower, as of few pours each is much,
+	ringWider     = 0.25  // the last reach so much further
 	firstFlat     = 3.3   // the power by which the first rings thin towards their ends, where those of the next post press against them
 	lastFlat      = 2.6   // and the last
 	ringUneven    = 0.18  // by what part more or less a ring gets at one post than at another
@@ -75,7 +77,14 @@ func (b *builder) holds() *holds {
 			h.pour(b, a, i >= b.last, longer)
 		}
 	}
-	for at := ringFrom; !h.close(at*h.level, b.Box.L); at += ringStep {
+	for near := ringNear; near < 1; near += ringWider {
+		at := ringFrom
+		for !h.close(at*h.level, b.Box.L, near) {
+			at += ringStep
+		}
+		if at < ringLate {
+			break
+		}
 	}
 	h.giveWay()
 	h.lowest()
@@ -103,8 +112,8 @@ func (h *holds) pour(b *builder, a script.Act, last bool, posts []float64) {
 	h.pours = append(h.pours, p)
 }
 
-// close has all that is poured higher than so many mm up close round the posts, and tells whether enough of every jug is poured before.
-func (h *holds) close(from, long float64) bool {
+// close has all that is poured higher than so many mm up close round the posts, the last as near as that, and tells whether enough of every jug is poured before.
+func (h *holds) close(from, long, near float64) bool {
 	const places = 100
 	late := make([][places]float64, len(h.total))
 	copy(h.early, h.total)
@@ -114,7 +123,7 @@ func (h *holds) close(from, long float64) bool {
 			continue
 		}
 		high := (p.foot - from) / (h.level - from)
-		p.far, p.flat = ringFar+(ringNear-ringFar)*math.Pow(high, 1.6), firstFlat+(lastFlat-firstFlat)*high
+		p.far, p.flat = ringFar+(near-ringFar)*math.Pow(high, 1.6), firstFlat+(lastFlat-firstFlat)*high
 		h.early[p.jug] -= p.rise
 		p.mean = 1
 		var thick [places]float64
