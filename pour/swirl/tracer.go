@@ -139,33 +139,6 @@ func (t *tracer) add(o *op, bake bool) {
 	}
 }
 
-// here is a slab as it lies in the cross-section.
-func (t *tracer) here(s *slab) *slab {
-	if s.pile == nil {
-		return s
-	}
-	bottom, top := t.between(s.pile)
-	t.piled = append(t.piled, slab{bottom: bottom, top: top, fill: s.fill}) // it has room for all: no pointer into it is lost
-	return &t.piled[len(t.piled)-1]
-}
-
-// spreadHere is a spread in the cross-section.
-func (t *tracer) spreadHere(s *spread) levelled {
-	if s.pile == nil {
-		return s.at(t.x)
-	}
-	bottom, top := t.between(s.pile)
-	return s.between(t.x, bottom, top)
-}
-
-// between is from where to where a pour of a column lies in the cross-section, mm up.
-func (t *tracer) between(p *pile) (bottom, top float64) {
-	if len(t.edges) == 0 {
-		t.edges = p.of.edges(t.x, p.done, t.edges)
-	}
-	return t.edges[p.pour], t.edges[p.pour+1]
-}
-
 func (t *tracer) addStroke(s *stroke) {
 	c := s.drift(t.x)
 	from := s.at(0, c)
