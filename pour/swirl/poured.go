@@ -54,9 +54,9 @@ func (b *builder) streamed(a script.Act) {
 	}
 }
 
-// layIn pours the strands of an act: into a mould hardly filled all at once, later one after the other, so that each lies over or parts what lies there.
+// layIn pours the strands of an act: into a mould hardly filled all at once, later one half after the other, so that what comes back lies over or parts what went there.
 func (b *builder) layIn(a script.Act, rows []row) {
-	if b.level < dropOver*b.Box.H {
+	if b.level < dropOver*b.Box.H || len(rows) < 2 {
 		b.lay(a, rows)
 		return
 	}
@@ -67,11 +67,18 @@ func (b *builder) layIn(a script.Act, rows []row) {
 	if b.act >= b.last {
 		share = 1 - b.level/b.Box.H
 	}
-	for i := range rows {
-		part := a
-		part.Share = share * rows[i].part / sum
-		rows[i].part, rows[i].flush = 1, wobble{}
-		b.layOne(part, rows[i:i+1], i == len(rows)-1)
+	half := (len(rows) + 1) / 2
+	for i, some := range [2][]row{rows[:half], rows[half:]} {
+		part, of := a, 0.0
+		for k := range some {
+			some[k].flush = wobble{}
+			of += some[k].part
+		}
+		for k := range some {
+			some[k].part /= of
+		}
+		part.Share = share * of / sum
+		b.layOne(part, some, i == 1)
 	}
 }
 
@@ -103,7 +110,7 @@ const (
 	dropBack        = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropThroughFrom = 0.69 // of the level: a stream that would fall so deep breaks through what lies there
 	dropThrough     = 1.2  // and falls so many times as deep, drawn out
-	dropOver        = 0.91 // of the mould's height, from which on strands fall one after the other
+	dropOver        = 0.91 // of the mould's height, from which on one half of the strands falls after the other
 	dropFolds       = 4    // after so many pours what hangs there folds, at the soonest
 )
 
