@@ -54,7 +54,7 @@ func (b *builder) streamed(a script.Act) {
 	}
 }
 
-// layIn pours the strands of an act: into a mould hardly filled all at once, later one half after the other, so that what comes back lies over or parts what went there.
+// layIn pours the strands of an act: into a mould hardly filled all at once, later one after the other and at last one half after the other, so that what comes back lies over or parts what went there.
 func (b *builder) layIn(a script.Act, rows []row) {
 	if b.level < dropOver*b.Box.H || len(rows) < 2 {
 		b.lay(a, rows)
@@ -67,8 +67,12 @@ func (b *builder) layIn(a script.Act, rows []row) {
 	if b.act >= b.last {
 		share = 1 - b.level/b.Box.H
 	}
-	half := (len(rows) + 1) / 2
-	for i, some := range [2][]row{rows[:half], rows[half:]} {
+	many := 1
+	if b.act >= b.last {
+		many = (len(rows) + 1) / 2 // of the last of all, which lie in the open, that is enough
+	}
+	for from := 0; from < len(rows); from += many {
+		some := rows[from:min(from+many, len(rows))]
 		part, of := a, 0.0
 		for k := range some {
 			some[k].flush = wobble{}
@@ -78,7 +82,7 @@ func (b *builder) layIn(a script.Act, rows []row) {
 			some[k].part /= of
 		}
 		part.Share = share * of / sum
-		b.layOne(part, some, i == 1)
+		b.layOne(part, some, from+many >= len(rows))
 	}
 }
 
@@ -110,7 +114,7 @@ const (
 	dropBack        = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropThroughFrom = 0.69 // of the level: a stream that would fall so deep breaks through what lies there
 	dropThrough     = 1.2  // and falls so many times as deep, drawn out
-	dropOver        = 0.91 // of the mould's height, from which on one half of the strands falls after the other
+	dropOver        = 0.91 // of the mould's height, from which on strands fall one after the other
 	dropFolds       = 4    // after so many pours what hangs there folds, at the soonest
 )
 
