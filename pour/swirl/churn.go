@@ -5,6 +5,7 @@ package swirl
 const (
 	churnLeastMM = 10   // of a level: a shallower one does not turn
 	churnSmall   = 0.19 // of the mould's width: half of the smallest turning place
+	churnRim     = 0.8  // how softly the turning ends at its rim
 	churnLarge   = 0.36 // and of the largest
 )
 
@@ -19,7 +20,7 @@ func (b *builder) churn(size float64) {
 	at := vec2{b.d.Between(wide+0.5, b.Box.W-wide-0.5), b.level - high - 0.5 - (b.level-2*high-1)*b.d.Float()*b.d.Float()}
 	b.add(op{whirl: &whirl{
 		centre: at, half: vec2{wide, high}, room: vec2{min(at.y, b.Box.W-at.y) - wide, min(at.z, b.level-at.z) - high},
-		angle: b.d.Sign() * b.d.Between(0.6, 1.2) * b.fall(), gain: b.d.wobble(b.d.Between(0, 0.5), 0.9),
+		rim: churnRim, angle: b.d.Sign() * b.d.Between(0.6, 1.2) * b.fall(), gain: b.d.wobble(b.d.Between(0, 0.5), 0.9),
 		shift: b.d.wobble(0, 0.2*b.Box.W), sink: b.d.wobble(0, 0.1*b.level),
 	}})
 }

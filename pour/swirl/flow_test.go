@@ -28,6 +28,8 @@ func (o op) topMM() float64 {
 		return o.stroke.level
 	case o.wave != nil:
 		return o.wave.level
+	case o.spread != nil && o.spread.pile != nil:
+		return o.spread.pile.of.low[o.spread.pile.pour+1]
 	case o.spread != nil:
 		return o.spread.top
 	case o.plume != nil:

@@ -22,6 +22,16 @@ type vec3 struct{ x, y, z float64 }
 type slab struct {
 	bottom, top float64
 	fill        filling
+	pile        *pile // it lies here thicker and there thinner along the loaf; nil: all along between bottom and top
+}
+
+// floor is how high the slab's bottom is at a place along the loaf, mm.
+func (s *slab) floor(x float64) float64 {
+	if s.pile == nil {
+		return s.bottom
+	}
+	bottom, _ := s.pile.between(x)
+	return bottom
 }
 
 // filling splits a slab between portions exactly by their shares. A label of [Empty] is a place nothing was poured into yet.

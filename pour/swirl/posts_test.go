@@ -6,33 +6,84 @@ import (
 	"pourbench/pour/script"
 )
 
-// late is how wide a cross-section shows, 3 mm under the surface, what was poured in the upper third of the mould, mm.
+// late is how wide a cross-section shows, 3 mm under the surface, the last fifth of what was poured, mm.
 func late(s *Swirl, x float64) (wide float64) {
 	f := s.Face(x)
 	for y := 0.25; y < f.box.W; y += 0.5 {
-		if f.tracer.trace(y, f.box.H-SkimMM).p.z > f.box.H*2/3 {
+		if int(f.tracer.trace(y, f.box.H-2*SkimMM).slab) > len(f.tracer.slabs)*4/5 {
 			wide += 0.5
 		}
 	}
 	return wide
 }
 
-// From above the rings of a column are ovals round its posts: wide there, and drawn in between them several times along the loaf.
-func TestAColumnIsDrawnInBetweenItsPosts(t *testing.T) {
+// From above the rings of a column close round its posts: what is poured last is a quarter of the mould wide at each and nowhere between them.
+func TestTheRingsOfAColumnCloseRoundItsPosts(t *testing.T) {
 	for seed := range int64(3) {
 		s := mustPour(t, loaf(script.Column, seed))
-		least, most, turns, up := 99.0, 0.0, 0, true
-		before := late(s, 10)
-		for x := 14.0; x <= 240; x += 4 {
-			wide := late(s, x)
-			least, most = min(least, wide), max(most, wide)
-			if d := wide - before; d > 1 && !up || d < -1 && up {
-				turns, up = turns+1, !up
-			}
-			before = wide
+		h := s.ops[0].slab.pile.of
+		if n := len(h.cells); n < 3 || n > 4 {
+			t.Errorf("seed %d: %d posts stand along 250 mm", seed, n)
 		}
-		if most < 1.25*least || turns < 4 { // more would make a bar at a post another than its neighbours
-			t.Errorf("seed %d: the rings are %.1f to %.1f mm wide, and turn %d times", seed, least, most, turns)
+		for i, c := range h.cells {
+			if wide, between := late(s, c.post), late(s, c.to); wide < 0.25*80 || between != 0 {
+				t.Errorf("seed %d: at post %d the last rings are %.1f mm wide, and beyond it %.1f mm", seed, i+1, wide, between)
+			}
+		}
+	}
+}
+
+// What closes round the posts is what is poured of it in the mean of the loaf, and in every cross-section every jug has its share.
+func TestWhatClosesRoundPostsTakesNoShare(t *testing.T) {
+	s := mustPour(t, loaf(script.Column, 1))
+	h := s.ops[0].slab.pile.of
+	mean, closed, ends := make([]float64, len(h.pours)), 0, 0
+	for x := 0.5; x < 250; x++ {
+		got := make([]float64, len(h.total))
+		e := h.edges(x, len(h.pours), nil)
+		for i := range h.pours {
+			rise := e[i+1] - e[i]
+			if rise < -1e-9 {
+				t.Fatalf("at %g mm pour %d rises by %g mm", x, i, rise)
+			}
+			if rise == 0 {
+				ends++
+			}
+			got[h.pours[i].jug] += rise
+			mean[i] += rise / 250
+		}
+		for j, want := range s.recipe.Script.Brief.Shares {
+			if !near(got[j], want*62, 1e-6) {
+				t.Fatalf("at %g mm jug %d stands %.3f mm high, want %.3f mm", x, j, got[j], want*62)
+			}
+		}
+	}
+	for i, p := range h.pours {
+		if p.far > 0 {
+			closed++
+		}
+		if !near(mean[i], p.rise, 0.01) {
+			t.Errorf("pour %d rises by %.3f mm in the mean, want %.3f mm", i, mean[i], p.rise)
+		}
+	}
+	if closed < 5 || ends < 300 {
+		t.Errorf("%d pours close, at %d places", closed, ends)
+	}
+}
+
+// While it is poured a column is level, and what is poured so far is what was poured.
+func TestAColumnIsLevelAllTheWayUp(t *testing.T) {
+	s := mustPour(t, loaf(script.Column, 1)).Upto(30)
+	for x := 5.0; x < 250; x += 40 {
+		f, empty := s.Face(x), 0
+		for y := 1.0; y < 80; y += 2 {
+			if f.Label(y, s.level-0.1) == Empty || s.Label(x, y, s.level+0.1) != Empty {
+				empty++
+			}
+		}
+		last := s.ops[len(s.ops)-1].spread.at(x)
+		if empty > 0 || !near(last.top, s.level, 1e-9) {
+			t.Errorf("at %g mm it stands %.3f mm high, want %.3f mm; %d places are empty", x, last.top, s.level, empty)
 		}
 	}
 }

@@ -26,7 +26,12 @@ func (b *builder) streamed(a script.Act) {
 	var rows []row
 	for _, at := range a.Lines {
 		half := b.d.Between(6.5, 9.5) * b.thick(dropThin, dropThick) / b.fall()
-		deepest := b.d.Between(0.56, 0.74) * b.thick(1.05, 0.8) * (b.level + rise)
+		deepest := b.d.Between(0.56, 0.74)
+		if deepest > dropThroughFrom && b.level < dropBack*b.Box.H {
+			deepest *= dropThrough
+			half /= dropThrough * dropThrough
+		}
+		deepest *= b.thick(1.05, 0.8) * (b.level + rise)
 		if a.Jug == b.acts[0].Jug { // of the bed
 			deepest *= dropOwn
 			half /= dropOwn
@@ -37,7 +42,7 @@ func (b *builder) streamed(a script.Act) {
 		})
 	}
 	from := b.level
-	b.lay(a, b.strands(rows))
+	b.layIn(a, b.strands(rows))
 	for i := range rows {
 		if !b.streams() {
 			break
@@ -49,26 +54,74 @@ func (b *builder) streamed(a script.Act) {
 	}
 }
 
+// layIn pours the strands of an act: into a mould hardly filled all at once, later one after the other and at last one half after the other, so that what comes back lies over or parts what went there.
+func (b *builder) layIn(a script.Act, rows []row) {
+	if b.level < dropOver*b.Box.H || len(rows) < 2 {
+		b.lay(a, rows)
+		return
+	}
+	share, sum := a.Share, 0.0
+	for _, r := range rows {
+		sum += r.part
+	}
+	if b.act >= b.last {
+		share = 1 - b.level/b.Box.H
+	}
+	many := 1
+	if b.act >= b.last {
+		many = (len(rows) + 1) / 2 // of the last of all, which lie in the open, that is enough
+	}
+	for from := 0; from < len(rows); from += many {
+		some := rows[from:min(from+many, len(rows))]
+		part, of := a, 0.0
+		for k := range some {
+			some[k].flush = wobble{}
+			of += some[k].part
+		}
+		for k := range some {
+			some[k].part /= of
+		}
+		part.Share = share * of / sum
+		b.layOne(part, some, from+many >= len(rows))
+	}
+}
+
+// layOne is lay of some of what an act pours, or of the last of it.
+func (b *builder) layOne(a script.Act, rows []row, last bool) {
+	if last {
+		b.lay(a, rows)
+		return
+	}
+	from := b.level
+	b.rise(a.Share, plain(a.Jug))
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: rows}})
+}
+
 // Streams as they fall into batter: by eye, no source.
 const (
-	dropSwing  = 18.5 // mm, how far the hand goes to either side of its line
-	dropPart   = 0.38 // of the mould's width: but no further
-	dropSpurts = 0.5  // by what part more or less runs here than there
-	dropWall   = 0.07 // of the mould's width: the hand turns back so far from the wall
-	dropThin   = 1.06 // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
-	dropThick  = 1.7  // and of thick
-	dropHang   = 0.28 // how much deeper a stream hangs in bulbs
-	dropEven   = 0.43 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
-	dropThread = 0.8  // how wide it is then, against one that goes there once: thinner it would leave hairlines where it dives
-	dropLast   = 0.58 // and at the rim, where what was poured before is to show beside it
-	dropOwn    = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
-	dropBack   = 0.6  // of the mould's height, from which on the hand leads a stream there and back
-	dropFolds  = 4    // after so many pours what hangs there folds, at the soonest
+	dropSwing       = 18.5 // mm, how far the hand goes to either side of its line
+	dropCalm        = 0.45 // of that at first, into a mould hardly filled, where there is time
+	dropPart        = 0.38 // of the mould's width: but no further
+	dropSpurts      = 0.5  // by what part more or less runs here than there
+	dropWall        = 0.07 // of the mould's width: the hand turns back so far from the wall
+	dropThin        = 1.06 // how wide lumps of thin batter are, against those of 6.5 to 9.5 mm from 150 mm
+	dropThick       = 1.7  // and of thick
+	dropHang        = 0.28 // how much deeper a stream hangs in bulbs
+	dropEven        = 0.43 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
+	dropThread      = 0.8  // how wide it is then, against one that goes there once: thinner it would leave hairlines where it dives
+	dropLast        = 0.62 // and at the rim, where what was poured before is to show beside it
+	dropOwn         = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
+	dropBack        = 0.6  // of the mould's height, from which on the hand leads a stream there and back
+	dropThroughFrom = 0.69 // of the level: a stream that would fall so deep breaks through what lies there
+	dropThrough     = 1.2  // and falls so many times as deep, drawn out
+	dropOver        = 0.91 // of the mould's height, from which on strands fall one after the other
+	dropFolds       = 4    // after so many pours what hangs there folds, at the soonest
 )
 
 // toAndFro is the way of a hand that goes to and fro across the mould about a place, mm, and back before the walls.
 func (b *builder) toAndFro(at float64) wobble {
-	return b.d.wander(at, min(dropSwing, dropPart*b.Box.W)).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
+	swing := min(dropSwing, dropPart*b.Box.W) * (dropCalm + (1-dropCalm)*min(1, b.level/(dropBack*b.Box.H)))
+	return b.d.wander(at, swing).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
 }
 
 // strands splits the streams of which there is but one: the hand leads it there and back, every time another way, and more runs now in the one and now in the

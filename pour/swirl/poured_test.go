@@ -286,3 +286,61 @@ func TestABedsOwnBatterFallsBroader(t *testing.T) {
 		}
 	}
 }
+
+// Near the rim the strands of an act fall one after the other, each its part of the pour; deeper all at once.
+func TestTheLastStrandsOfADropFallOneAfterTheOther(t *testing.T) {
+	s := mustPour(t, loaf(script.Drop, 1))
+	spreads, rises, from := map[int][]*spread{}, map[int]float64{}, map[int]float64{}
+	for _, o := range s.ops {
+		switch {
+		case o.slab != nil:
+			if rises[o.act] == 0 {
+				from[o.act] = o.slab.bottom
+			}
+			rises[o.act] += o.slab.top - o.slab.bottom
+		case o.spread != nil:
+			spreads[o.act] = append(spreads[o.act], o.spread)
+		}
+	}
+	last := 0
+	for act, list := range spreads {
+		if want := 62 * s.recipe.Script.Acts[act].Share; !near(rises[act], want, 1e-6) {
+			t.Errorf("act %d rises by %.3f mm, want %.3f mm", act, rises[act], want)
+		}
+		alone := len(list) > 1
+		if over := from[act] >= dropOver*62; over != alone {
+			t.Errorf("act %d falls from %.1f mm up in %d spreads", act, from[act], len(list))
+		} else if over {
+			last++
+		}
+	}
+	if last == 0 {
+		t.Error("no act falls so near the rim")
+	}
+}
+
+// Over a mould hardly filled the hand goes less to and fro; now and then a stream is thinner than others and deeper.
+func TestAHandIsCalmOverADeepMouldAndSomeStreamsBreakThrough(t *testing.T) {
+	swing := func(level float64) float64 {
+		b := newBuilder(bedded(script.Drop, 1, 0.5))
+		b.level = level
+		return b.toAndFro(40).amp[0]
+	}
+	if low, high := swing(0), swing(40); !near(low/high, dropCalm, 1e-9) {
+		t.Errorf("it goes %.1f mm aside over an empty mould, and %.1f mm near the rim", low, high)
+	}
+	through, n := 0., 0.
+	b := newBuilder(bedded(script.Drop, 1, 0.5))
+	for b.act = 1; n < 60; n++ {
+		b.level, b.ops = 25, nil
+		b.streamed(script.Act{Kind: script.Pour, Jug: 1, Share: 0.01, Lines: []float64{0.3, 0.7}})
+		for _, o := range b.ops {
+			if o.spread != nil && o.spread.rows[0].half < 1.1*6.5*b.thick(dropThin, dropThick)/b.fall() {
+				through++
+			}
+		}
+	}
+	if part := through / n; part < 0.1 || part > 0.5 {
+		t.Errorf("%.2f of the streams break through", part)
+	}
+}

@@ -10,6 +10,7 @@ type spread struct {
 	width       float64 // of the mould
 	rows        []row   // each lays its part of the slab in every cross-section
 	lift        float64 // mm, what of the slab's height the depth of what was poured is drawn out to; 0: the slab's own height, which keeps area
+	pile        *pile   // it lies here thicker and there thinner along the loaf; nil: all along between bottom and top
 }
 
 // row is a line of batter along the loaf, or spoonfuls one after the other.
@@ -42,6 +43,7 @@ type lump struct {
 
 const (
 	mostSunk  = 0.85 // of the level: lumps sink in no deeper
+	pileSunk  = 0.7  // of it: what runs down a post no deeper (by eye, no source)
 	mostLumps = 8
 	softRim   = -1. / 3  // of how blunt a lump is: (1-u²)³·(1+u²/3), which ends without a kink
 	roundLump = 16. / 15 // area of a round lump of height and half width 1
@@ -49,6 +51,7 @@ const (
 	runMost   = 1000.    // times wider, a lump is level
 	runSoft   = 14.      // how suddenly a lump begins to run out where it would sink in too deep (by eye, no source)
 	leastSkin = 0.15     // of what would be left under a lump were nothing spread: so much is (by eye, no source)
+	leastRise = 1e-6     // mm, a thinner slab spreads nothing
 	footBroad = 5.       // times wider than a lump what gives way at the bottom is (by eye, no source)
 )
 
@@ -65,14 +68,29 @@ type levelled struct {
 
 // at makes the spread ready for a cross-section.
 func (s *spread) at(x float64) levelled {
-	l := levelled{bottom: s.bottom, top: s.top, width: s.width, lift: s.lift}
-	rise := s.top - s.bottom
-	l.area = rise * s.width
+	if s.pile == nil {
+		return s.between(x, s.bottom, s.top)
+	}
+	bottom, top := s.pile.between(x)
+	return s.between(x, bottom, top)
+}
+
+// between is at where the slab reaches from there to there, mm up.
+func (s *spread) between(x, bottom, top float64) levelled {
+	l := levelled{bottom: bottom, top: top, width: s.width, lift: s.lift}
+	rise := top - bottom
+	if l.area = rise * s.width; rise < leastRise {
+		return l
+	}
 	if l.lift == 0 {
 		l.lift = rise
 	}
 	s.strew(&l, x)
-	l.run(mostSunk * s.top)
+	deepest := mostSunk
+	if s.pile != nil {
+		deepest = pileSunk
+	}
+	l.run(deepest * top)
 	if len(s.rows) > 0 && s.rows[0].round {
 		l.footed()
 	}
@@ -126,14 +144,17 @@ func (l *levelled) run(deepest float64) {
 func (s *spread) strew(l *levelled, x float64) {
 	var parts [mostLumps]float64
 	sum := 0.0
-	rows := s.rows[:min(len(s.rows), mostLumps)]
+	rows, wide := s.rows[:min(len(s.rows), mostLumps)], 1.
+	if s.pile != nil {
+		wide = math.Pow((l.top-l.bottom)/(s.top-s.bottom), ringRoot)
+	}
 	for i := range rows {
 		parts[i] = rows[i].part * max(leastOf, 1+rows[i].flush.at(x))
 		sum += parts[i]
 	}
 	for i := range rows {
 		r := &rows[i]
-		half := r.half * max(leastOf, 1+r.swell.at(x)) / max(leastOf, 1+r.hang.at(x))
+		half := r.half * wide * max(leastOf, 1+r.swell.at(x)) / max(leastOf, 1+r.hang.at(x))
 		l.add(lump{at: clamp(r.line.at(x), 0, s.width), half: half, blunt: r.blunt, round: r.round}, parts[i]/sum*l.area)
 	}
 }
@@ -206,6 +227,9 @@ func lie(lumps []lump, y float64) (thick, area float64) {
 // undo carries a point of the even batter back to when what was poured had not sunk in: what lay there to where it was, what was poured
 // into its slab, as far along it as its part of the area from the left wall, and as high in it as its part of the depth there. Both keep area.
 func (l *levelled) undo(y, z float64) (float64, float64) {
+	if l.n == 0 {
+		return y, z
+	}
 	thick, area := l.at(y)
 	if foot := l.top - thick; z > foot {
 		return l.width * clamp(area/l.area, 0, 1), l.bottom + l.lift*clamp((z-foot)/thick, 0, 1)
@@ -240,6 +264,9 @@ func (g *given) left(up float64) float64 { return g.deepArea + 2*up*(g.shallowAr
 
 // redo is the way back of undo, by halving: it is for tests.
 func (l *levelled) redo(y, z float64) (float64, float64) {
+	if l.n == 0 {
+		return y, z
+	}
 	poured, up := z > l.bottom, z/l.bottom
 	low, high := 0.0, l.width
 	for range 60 {

@@ -104,6 +104,7 @@ func (s *Swirl) Upto(n int) *Swirl {
 		}
 		part.ops = append(part.ops, o)
 	}
+	part.levelPiles()
 	return part
 }
 
@@ -116,7 +117,7 @@ func (s *Swirl) Label(x, y, z float64) int {
 	}
 	for i := len(s.ops) - 1; i >= 0; i-- {
 		o := s.ops[i]
-		if o.slab != nil && (p.z >= o.slab.bottom || i == 0) {
+		if o.slab != nil && (i == 0 || p.z >= o.slab.floor(p.x)) {
 			return o.slab.fill.label(p.x, p.y, p.z)
 		}
 		p = o.backwards(p)

@@ -3,6 +3,7 @@ package swirl
 import (
 	"math"
 	"math/bits"
+	"slices"
 )
 
 const (
@@ -47,6 +48,8 @@ type tracer struct {
 	plumes []sunk
 	dented []dented
 	scrape []scraping
+	piled  []slab    // those of slabs that lie here thicker and there thinner, as they lie here
+	edges  []float64 // mm, how high each of them reaches
 	words  int
 	ny, nz int
 	sets   []uint64
@@ -61,6 +64,7 @@ func (t *tracer) prepare(s *Swirl, x float64, bake bool) {
 	t.slabs, t.tables, t.rolls, t.combs = t.slabs[:0], t.tables[:0], t.rolls[:0], t.combs[:0]
 	t.spread, t.whirls, t.plumes, t.dented, t.gyres = t.spread[:0], t.whirls[:0], t.plumes[:0], t.dented[:0], t.gyres[:0]
 	t.scrape, t.wakes = t.scrape[:0], t.wakes[:0]
+	t.piled, t.edges = slices.Grow(t.piled[:0], len(s.ops)), t.edges[:0]
 	for i := range s.ops {
 		t.add(&s.ops[i], bake)
 	}
@@ -89,7 +93,7 @@ func (t *tracer) add(o *op, bake bool) {
 		}
 		t.group, t.step = append(t.group, g), append(t.step, int32(len(t.kind)))
 		t.push(stepSlab, len(t.slabs))
-		t.slabs = append(t.slabs, o.slab)
+		t.slabs = append(t.slabs, t.here(o.slab))
 	case o.comb != nil:
 		t.push(stepComb, len(t.combs))
 		t.combs = append(t.combs, o.comb)
@@ -108,8 +112,10 @@ func (t *tracer) add(o *op, bake bool) {
 			t.plumes = append(t.plumes, p)
 		}
 	case o.spread != nil:
-		t.push(stepSpread, len(t.spread))
-		t.spread = append(t.spread, o.spread.at(t.x))
+		if l := t.spreadHere(o.spread); l.n > 0 {
+			t.push(stepSpread, len(t.spread))
+			t.spread = append(t.spread, l)
+		}
 	case o.border != nil:
 		t.push(stepBorder, len(t.dented))
 		if n := len(t.dented); n < cap(t.dented) {

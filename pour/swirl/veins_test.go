@@ -34,7 +34,7 @@ func TestVeinsGoWithTheBatter(t *testing.T) {
 			for n := len(s.ops) - 1; n >= 0 && slab < 0; n-- {
 				if o := s.ops[n]; o.slab == nil {
 					p = o.backwards(p)
-				} else if p.z >= o.slab.bottom || n == 0 {
+				} else if p.z >= o.slab.floor(p.x) || n == 0 {
 					slab = n
 				}
 			}
