@@ -56,7 +56,7 @@ func (l *Long) emboss(img *image.NRGBA, pic *Picture, m Material) {
 	if m.Relief == 0 {
 		return
 	}
-	const shade, soft = 0.4, 0.85 // how much a slope of 1 to 1 darkens; a height of the light
+	const shade, soft = 0.46, 0.85 // how much a slope of 1 to 1 darkens; a height of the light
 	b, box := img.Bounds(), l.s.recipe.Box
 	px := l.long / float64(max(b.Dx(), 1))
 	grooves := pic.grooves(px)
@@ -68,10 +68,12 @@ func (l *Long) emboss(img *image.NRGBA, pic *Picture, m Material) {
 			if row[4*i+3] == 0 {
 				continue
 			}
-			along, across := l.s.Slope(l.from+px*(float64(i)+0.5), box.W*(float64(j)+0.5)/float64(b.Dy()))
+			x, y := l.from+px*(float64(i)+0.5), box.W*(float64(j)+0.5)/float64(b.Dy())
+			along, across := l.s.Slope(x, y)
 			e, f := grooves.slope(i, j)
-			along, across = m.Relief*along-deep*e, m.Relief*across-deep*f
-			lit, wet := clamp(1-shade*(lampRight*along+lampDown*across)/soft, 0.7, 1.2), m.Relief*gloss(along, across)
+			e, f = deep*e, deep*f
+			wet := m.Relief * l.s.wet(x, y) * gloss(m.Relief*along-wetEdge*e, m.Relief*across-wetEdge*f)
+			lit := clamp(1-shade*(lampRight*(m.Relief*along-e)+lampDown*(m.Relief*across-f))/soft, 0.7, 1.15)
 			for k := range 3 {
 				v := &row[4*i+k]
 				c := float64(linear(*v)) * lit
@@ -80,6 +82,13 @@ func (l *Long) emboss(img *image.NRGBA, pic *Picture, m Material) {
 		}
 		return true
 	})
+}
+
+// wet is how wet the top is at a place, 0 to 1: it dries in patches, and one that shone at every edge would be of plastic. By eye, no source.
+func (s *Swirl) wet(x, y float64) float64 {
+	phase := float64(s.recipe.Script.Brief.Seed % 89)
+	v := math.Sin(x/23+1.5*math.Sin(y/17+phase)+phase) + math.Sin(y/13-x/41+1.2*math.Sin(x/19-phase))
+	return clamp(0.35+0.6*v, 0, 1)
 }
 
 // gloss is how much of the lamp a wet top that slopes so throws back to the eye straight above it: the highlight of Blinn (1977), broad, for batter is
@@ -93,8 +102,9 @@ func gloss(along, across float64) float64 {
 // What stands in ropes, by eye, no source.
 const (
 	grooveThin  = 0.15 // mm, how deep a groove is in the thinnest batter
-	grooveThick = 1.3  // and how much more in the thickest
+	grooveThick = 1.15 // and how much more in the thickest
 	grooveMM    = 1.1  // half of how wide it is
+	wetEdge     = 0.4  // of its slopes, by which what is wet fills it
 )
 
 // grooves is how deep what is between two portions lies at every pixel, of the depth of one groove, 0 to 1.
