@@ -63,30 +63,30 @@ func (b *builder) stripes() *stripes {
 
 // Combs as they are led by hand: by eye, no source.
 const (
-	slantLeast  = 0.07 // of the width: how far stripes have run out under the next at the bottom
-	slantMost   = 0.18
-	pullAcross  = 0.22 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
-	pullAlong   = 19.  // mm, and with one along the loaf
+	slantLeast  = 0.05 // of the width: how far stripes have run out under the next at the bottom
+	slantMost   = 0.14
+	pullAcross  = 0.23 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
+	pullAlong   = 20.  // mm, and with one along the loaf
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
-	tineReach   = 0.25 // of the gap: its pull halves this far to the side
-	leastTine   = 0.6  // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
-	mostTine    = 1.2
-	leastAcross = 0.9 // of the level: the same of those that go across the loaf
-	mostAcross  = 1.3
+	tineReach   = 0.24 // of the gap: its pull halves this far to the side
+	leastTine   = 0.75 // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
+	mostTine    = 1.5
+	leastAcross = 1.0 // of the level: the same of those that go across the loaf
+	mostAcross  = 1.4
 	strayLeast  = 34. // mm of loaf, from where the hand that pours the stripes goes to one side to where it goes to the other
 	strayMost   = 62.
 	strayReach  = 18. // mm: it halves this far on
 	strayDeep   = -3. // of the level: far below the floor, so that nothing stays behind
 	straySteps  = 2   // Runge-Kutta steps where they turn round at the walls: so short a way needs no more
 	strayMM     = 8.  // how far it goes
-	slumpThin   = 8   // mm, how far stripes of batter slump against each other as they are poured
-	slumpThick  = 6
+	slumpThin   = 6   // mm, how far stripes of batter slump against each other as they are poured
+	slumpThick  = 5
 	mostSlump   = 0.15 // of the level
 	wakeLeast   = 0.5  // of the level: how deep a spike goes
 	wakeMost    = 0.92
 	wakeWave    = 0.3 // of a spike's depth: how far it gets deeper and less deep along the loaf
-	wakeRadius  = 4.6 // mm, how wide a tine drags the batter behind it down
+	wakeRadius  = 5.2 // mm, how wide a tine drags the batter behind it down
 	hookMM      = 2   // how wide what it drags down curls
 	wakeEase    = 0.6 // of a spike's depth: over so much of its way a tine's hold on what it drags down comes, and goes
 	wakeSkin    = 0.2 // of the level: so far under the surface, which closes again, the batter is drawn down less
