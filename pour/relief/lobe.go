@@ -132,11 +132,11 @@ const (
 	seamDark  = 0.025 // how much darker it is at the most: no more than a breath
 	seamFades = 11    // mm of icing over it, that make it a third as dark: deeper in strands have grown together
 	lobeTone  = 0.045 // how much one round differs from the next, to each side
-	lobeCloud = 2.4   // mm, over which one goes over into the next
+	lobeCloud = 3.0   // mm, over which one goes over into the next
 	lobeSways = 0.8   // mm, how far that cloud strays from the seam
-	lobeInner = 0.6   // so far out, of the radius, rounds begin to be alike: towards the neighbour
+	lobeInner = 0.5   // so far out, of the radius, rounds begin to be alike: towards the neighbour
 	lobeOuter = 0.35  // and so much further out they are
-	slitDark  = 0.27  // how much darker a slit is, where air was shut in between two rounds
+	slitDark  = 0.22  // how much darker a slit is, where air was shut in between two rounds
 	slitPart  = 0.85  // of the places where one may be that have one
 	slitGap   = 1.6   // mm along the seam from one place to the next
 	slitLeast = 0.12  // mm, half of how long one is
@@ -153,6 +153,7 @@ const (
 func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 	z, steep, seam, slit, tone := 0.0, 0.0, 0.0, 0.0, 0.0
 	sways := lobeSways * (math.Sin(u*s.radius/1.9+2.3*up*highMM/5+9*s.phase) + 0.6*math.Sin(up*highMM/1.3-u*s.radius/2.7+5*angle))
+	open := smooth(0.5 + 2*math.Sin(2.1*up*highMM-1.6*u*s.radius+2.9*angle*s.radius+20*s.phase)) // in places it grew together
 	for t := s.first(angle); t < s.turns; t++ {
 		w, ok := s.winding(t)
 		d := (u - w.out) / w.half
@@ -171,8 +172,8 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 			away := math.Abs(above)
 			tone += (own - tone) * smooth(0.5+(above+sways)/lobeCloud)
 			seam = max(seam, squared(max(0, 1-away/seamWide))*math.Exp(-over/seamFades))
-			along := up*highMM - math.Abs(u-w.out)*s.radius
-			slit = max(slit, s.slit(along, above, n+math.Copysign(0.25, d))*smooth(over/slitDeep-0.5))
+			along := up*highMM - math.Abs(u-w.out)*s.radius + 5*angle*u*s.radius
+			slit = max(slit, s.slit(along, above, n+math.Copysign(0.25, d))*smooth(over/slitDeep-0.5)*open)
 		}
 		z, steep = h, w.high*highMM/(w.half*s.radius)*(2*strandRound*d+4*strandSteep*d*d*d)
 	}
