@@ -153,7 +153,6 @@ const (
 func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 	z, steep, seam, slit, tone := 0.0, 0.0, 0.0, 0.0, 0.0
 	sways := lobeSways * (math.Sin(u*s.radius/1.9+2.3*up*highMM/5+9*s.phase) + 0.6*math.Sin(up*highMM/1.3-u*s.radius/2.7+5*angle))
-	open := smooth(0.5 + 2*math.Sin(2.1*up*highMM-1.6*u*s.radius+2.9*angle*s.radius+20*s.phase)) // in places it grew together
 	for t := s.first(angle); t < s.turns; t++ {
 		w, ok := s.winding(t)
 		d := (u - w.out) / w.half
@@ -173,9 +172,12 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 			tone += (own - tone) * smooth(0.5+(above+sways)/lobeCloud)
 			seam = max(seam, squared(max(0, 1-away/seamWide))*math.Exp(-over/seamFades))
 			along := up*highMM - math.Abs(u-w.out)*s.radius + 5*angle*u*s.radius
-			slit = max(slit, s.slit(along, above, n+math.Copysign(0.25, d))*smooth(over/slitDeep-0.5)*open)
+			slit = max(slit, s.slit(along, above, n+math.Copysign(0.25, d))*smooth(over/slitDeep-0.5))
 		}
 		z, steep = h, w.high*highMM/(w.half*s.radius)*(2*strandRound*d+4*strandSteep*d*d*d)
+	}
+	if slit > 0 {
+		slit *= smooth(0.5 + 2*math.Sin(2.1*up*highMM-1.6*u*s.radius+2.9*angle*s.radius+20*s.phase)) // in places it grew together
 	}
 	alike := smooth((u - lobeInner) / lobeOuter)
 	return 1 + lobeTone*tone*(1-alike) - max(seamDark*seam, slitDark*slit)
@@ -183,6 +185,9 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 
 // slit is how far into a slit a place so far along a seam and away from it lies, 0 to 1: one here and there, long or short, flat or open, thin at its ends.
 func (s *pipedSwirl) slit(along, above, name float64) float64 {
+	if math.Abs(above) > slitFlat+slitFat+slitEdge+2*slitBends {
+		return 0
+	}
 	away := math.Abs(above + slitBends*(math.Sin(along/0.37+5*name)+math.Sin(along/0.83-name)))
 	if away > slitFlat+slitFat+slitEdge {
 		return 0
