@@ -15,6 +15,9 @@ type column struct {
 	seen   [2][]look // half pixels from the top of the part down, of the two half columns
 	down   int       // half pixels
 	t      *terrain  // about what stands behind the plane; nil: not looked at yet
+
+	edge    map[int]float64 // of a cut: its height every so many mm, where it was asked for
+	heights []float64       // room for those about one column
 }
 
 // look is what is seen in half a pixel.
@@ -194,7 +197,7 @@ func (c *column) slope(x, y, far float64) float32 {
 	n := c.v.seen(vector{-dx * soft, -dy * soft, 1}.unit())
 	sky := 1 - hollowDark*c.t.groove(x, y, z)
 	sunny := 1 - hollowSun*c.t.shadow(x, y, z, c.v.f.peak, c.v.sun())
-	return float32((lit(n, vector{0, 0.55, 0.83})*sky*sunny + gloss(n)*sunny) * behind(far))
+	return float32(smeared((lit(n, vector{0, 0.55, 0.83})*sky*sunny+gloss(n)*sunny)*behind(far), far))
 }
 
 // How what stands behind a plane is lit, by eye, no source.

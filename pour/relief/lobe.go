@@ -128,25 +128,31 @@ func (s *pipedSwirl) turn(angle, u float64) float64 {
 
 // What a knife shows of strands that lie on each other, by eye, no source.
 const (
-	seamWide   = 0.55  // mm, to each side, over which a seam fades
-	seamDark   = 0.28  // how much darker a seam is at the most
-	lobeLight  = 0.035 // how much lighter a round is at its foot, where the wire smears it over the seam
-	lobeShade  = 0.06  // and how much darker the back under it
-	lobeWide   = 1.7   // mm, over which that fades
-	seamFades  = 9     // mm of icing over it, that make it a third as dark: deeper in strands have grown together
-	lobeTone   = 0.022 // how much one strand differs from the next, to each side
-	pocketDark = 0.3   // how much darker a pocket of air is
-	pocketPart = 0.7   // of the seams that have some
-	pocketFlat = 0.3   // mm, half of how high one is
-	pocketGap  = 6.5   // mm along the seam from one to the next
-	pocketLong = 0.16  // part of that which is pocket
-	pocketDeep = 1.2   // mm of icing over it at the least: nearer to the skin the wire has smeared them over
+	seamWide  = 1.1   // mm, to each side, over which a seam fades
+	seamDark  = 0.025 // how much darker it is at the most: no more than a breath
+	seamFades = 11    // mm of icing over it, that make it a third as dark: deeper in strands have grown together
+	lobeTone  = 0.045 // how much one round differs from the next, to each side
+	lobeCloud = 3.0   // mm, over which one goes over into the next
+	lobeSways = 0.8   // mm, how far that cloud strays from the seam
+	lobeInner = 0.5   // so far out, of the radius, rounds begin to be alike: towards the neighbour
+	lobeOuter = 0.35  // and so much further out they are
+	slitDark  = 0.22  // how much darker a slit is, where air was shut in between two rounds
+	slitPart  = 0.85  // of the places where one may be that have one
+	slitGap   = 1.6   // mm along the seam from one place to the next
+	slitLeast = 0.12  // mm, half of how long one is
+	slitMore  = 0.75  // and how much longer the longest
+	slitFlat  = 0.06  // mm, half of how high the flattest is
+	slitFat   = 0.13  // and how much higher the fattest
+	slitEdge  = 0.09  // mm, over which its edge is soft
+	slitBends = 0.14  // mm, how far it strays from the seam
+	slitDeep  = 1.5   // mm of icing over it at the least: nearer to the skin the wire has smeared them over
 )
 
-// cutAt is how bright a cut through the swirl is so far out and up, of its radius and height, that is so many mm. The back of every round that another was
-// laid on goes on under that as a fine seam, which fades inwards, with a flat pocket of air here and there.
+// cutAt is how bright a cut through the swirl is so far out and up, of its radius and height, that is so many mm. Every round is a cloud a little lighter or
+// darker than the one it was laid on, and the seam between them is a chain of flat slits of air.
 func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
-	z, steep, name, seam, pocket, form := 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
+	z, steep, seam, slit, tone := 0.0, 0.0, 0.0, 0.0, 0.0
+	sways := lobeSways * (math.Sin(u*s.radius/1.9+2.3*up*highMM/5+9*s.phase) + 0.6*math.Sin(up*highMM/1.3-u*s.radius/2.7+5*angle))
 	for t := s.first(angle); t < s.turns; t++ {
 		w, ok := s.winding(t)
 		d := (u - w.out) / w.half
@@ -157,33 +163,49 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 		if h <= z {
 			continue
 		}
-		if over := (h - z) * highMM; z > 0 {
-			above := (up - z) * highMM / math.Hypot(1, steep)
+		own := 2*odd(n+31*s.phase) - 1
+		if z == 0 {
+			tone = own
+		} else {
+			over, above := (h-z)*highMM, (up-z)*highMM/math.Hypot(1, steep)
 			away := math.Abs(above)
-			if side := math.Exp(-away/lobeWide - over/seamFades); above > 0 {
-				form += lobeLight * side
-			} else {
-				form -= lobeShade * side
-			}
-			open := 0.6 + 0.4*math.Sin(9*u+7*angle+n+7*s.phase) // it closes in places
-			seam = max(seam, squared(max(0, 1-away/seamWide))*math.Exp(-over/seamFades)*open)
-			pocket = max(pocket, s.pocket(u, angle, n)*smooth(2-2*away/pocketFlat)*smooth(over/pocketDeep-0.5))
-		}
-		if up > z {
-			name = n
+			tone += (own - tone) * smooth(0.5+(above+sways)/lobeCloud)
+			seam = max(seam, squared(max(0, 1-away/seamWide))*math.Exp(-over/seamFades))
+			along := up*highMM - math.Abs(u-w.out)*s.radius + 5*angle*u*s.radius
+			slit = max(slit, s.slit(along, above, n+math.Copysign(0.25, d))*smooth(over/slitDeep-0.5))
 		}
 		z, steep = h, w.high*highMM/(w.half*s.radius)*(2*strandRound*d+4*strandSteep*d*d*d)
 	}
-	return 1 + form - max(seamDark*seam, pocketDark*pocket) + lobeTone*math.Sin(12.9*(name+31*s.phase))
+	if slit > 0 {
+		slit *= smooth(0.5 + 2*math.Sin(2.1*up*highMM-1.6*u*s.radius+2.9*angle*s.radius+20*s.phase)) // in places it grew together
+	}
+	alike := smooth((u - lobeInner) / lobeOuter)
+	return 1 + lobeTone*tone*(1-alike) - max(seamDark*seam, slitDark*slit)
 }
 
-// pocket is how far into a pocket of air a place along a seam lies, 0 to 1.
-func (s *pipedSwirl) pocket(u, angle, n float64) float64 {
-	if odd(n+17*s.phase) > pocketPart {
+// slit is how far into a slit a place so far along a seam and away from it lies, 0 to 1: one here and there, long or short, flat or open, thin at its ends.
+func (s *pipedSwirl) slit(along, above, name float64) float64 {
+	if math.Abs(above) > slitFlat+slitFat+slitEdge+2*slitBends {
 		return 0
 	}
-	at := (u*s.radius+0.7*angle*s.radius)/pocketGap + 5.3*n + 13*s.phase
-	return smooth(3 * (1 - math.Abs(at-math.Floor(at)-0.5)*2/pocketLong))
+	away := math.Abs(above + slitBends*(math.Sin(along/0.37+5*name)+math.Sin(along/0.83-name)))
+	if away > slitFlat+slitFat+slitEdge {
+		return 0
+	}
+	at := along/slitGap + 7*odd(name+3*s.phase)
+	cell := math.Floor(at)
+	of := cell + 11.3*name + 17*s.phase
+	if odd(of) > slitPart {
+		return 0
+	}
+	long := slitLeast + slitMore*squared(odd(of+0.37))
+	from := (at - cell - 0.5) * slitGap
+	from -= (odd(of+0.71) - 0.5) * (slitGap - 2*long)
+	half := (slitFlat + slitFat*odd(of+0.13)) * (1 - squared(from/long))
+	if half <= 0 {
+		return 0
+	}
+	return smooth((half-away)/slitEdge) * min(1, half/slitFlat)
 }
 
 // odd is a number from 0 to 1 that goes by another.

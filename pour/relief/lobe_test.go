@@ -1,6 +1,7 @@
 package relief
 
 import (
+	"image"
 	"math"
 	"testing"
 
@@ -114,32 +115,67 @@ func TestAKnifeFindsTheFlankUnderTheLaterSwirl(t *testing.T) {
 	}
 }
 
-// A cut is one mass: seams between strands are faint and few, and pockets of air are rare.
-func TestACutIsOneMassWithFaintSeams(t *testing.T) {
+// A cut is one mass: rounds differ by a breath that no line divides, and slits of air are small and few.
+func TestACutIsOneMassWithoutLines(t *testing.T) {
 	s := pipedSwirl{radius: 16, high: 1, turns: 3.3, lap: 0.2, phase: 0.3}
-	seams, pockets, all := 0, 0, 0
+	const slit = 0.91
+	lines, slits, all, least, most := 0, 0, 0, 2.0, 0.0
 	for angle := -0.5; angle < 0.5; angle += 0.05 {
 		for u := 0.0; u < 0.9; u += 0.02 {
-			top := s.rounds(u, angle)
-			for up := 0.02; up < top-0.05; up += 0.02 {
+			top, last := s.rounds(u, angle), 0.0
+			for up := 0.02; up < top-0.05; up += 0.01 {
 				tone := s.cutAt(u, angle, up, 20)
-				if tone < 0.4 || tone > 1.05 {
+				if tone < 0.6 || tone > 1.1 {
 					t.Fatalf("the cut is %.2f bright", tone)
 				}
 				all++
-				if tone < 0.85 {
-					pockets++
-				} else if tone < 0.975 {
-					seams++
+				if tone < slit {
+					slits++
+				} else {
+					least, most = min(least, tone), max(most, tone)
+					if last > slit && math.Abs(tone-last) > 0.025 {
+						lines++
+					}
 				}
+				last = tone
 			}
 		}
 	}
-	if part := float64(seams) / float64(all); part < 0.01 || part > 0.15 {
-		t.Errorf("%.3f of the cut are seams", part)
+	if part := float64(lines) / float64(all); part > 0.01 {
+		t.Errorf("at %.3f of the cut its tone leaps", part)
 	}
-	if part := float64(pockets) / float64(all); part > 0.03 {
-		t.Errorf("%.3f of the cut are pockets of air", part)
+	if most-least < 0.04 {
+		t.Errorf("rounds differ by %.3f only", most-least)
+	}
+	if part := float64(slits) / float64(all); part < 0.0006 || part > 0.02 {
+		t.Errorf("%.4f of the cut are slits of air", part)
+	}
+}
+
+// How far inside its edge a place of a cut lies is taken straight through, beside an upright edge too, and the shade of the rim is gone further in.
+func TestTheRimOfACutGoesByTheNearestEdge(t *testing.T) {
+	f := New(full(true, 1))
+	v := f.Face(100, 110)
+	c := v.column(200, 200, image.Rect(0, 0, 200, 200))
+	c.edge = map[int]float64{}
+	for k := range 200 { // a step of 10 mm at 40 mm across, level on both sides
+		c.edge[k] = 10
+		if k >= 100 {
+			c.edge[k] = 20
+		}
+	}
+	for _, want := range []struct{ across, up, inside float64 }{{50, 19, 1}, {30, 8.5, 1.5}, {41, 13, 1.4}, {50, 5, rimLeast + rimMore}} {
+		b := c.brink(want.across, map[bool]float64{true: 20, false: 10}[want.across >= 40])
+		if got := b.inside(want.up); math.Abs(got-want.inside) > 0.02 {
+			t.Errorf("%.0f mm across and %.1f up it is %.2f mm inside, want %.2f", want.across, want.up, got, want.inside)
+		}
+	}
+	b := c.brink(50, 20)
+	if edge, deep := b.shade(20), b.shade(15); edge > deep-0.8*rimDark || deep < 1-cloudTone {
+		t.Errorf("the edge is %.2f bright, deep inside it is %.2f", edge, deep)
+	}
+	if at, off := smeared(0.3, 0), smeared(0.3, smearMM); at != smearShade || off != 0.3 {
+		t.Errorf("a dark skin is %.2f bright at the edge and %.2f past the smear", at, off)
 	}
 }
 

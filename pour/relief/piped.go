@@ -22,8 +22,9 @@ const (
 	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.5  // mm, how far seams of a cut waver
 	pipedUnder  = 0.5
-	pipedSeam   = 0.16 // how much darker a cut is where two swirls meet
-	pipedMeets  = 0.35 // mm, that such a seam is wide
+	pipedSeam   = 0.22 // how much darker a cut is where air was shut in between two swirls
+	pipedMeets  = 0.35 // mm, that such a slit is wide at the most
+	pipedOpens  = 0.62 // how much of such a border has grown together, 0 to 1
 	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
 	pipedAir    = 1.5  // mm, that a picture keeps free over the highest tip
@@ -209,16 +210,22 @@ func (p *piped) within(x, y, thick, below float64) (across, tone float64) {
 	r, angle := s.lies(x+sway, y-sway)
 	deep := max(0, z-up) / s.high
 	tone = s.cutAt(r, angle, up/s.high, p.scale*s.high)
-	if p.meets(s, x+sway, y-sway, up) {
+	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.meets(s, x+sway, y-sway, up, wide) {
 		tone -= pipedSeam
 	}
 	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
 }
 
-// meets says whether another swirl than the one there begins close by a place inside: a knife shows where two have been pressed together.
-func (p *piped) meets(s *pipedSwirl, x, y, up float64) bool {
-	x, y = min(x+pipedMeets, p.long), min(y+pipedMeets, p.wide)
-	_, of, _ := p.under(x, y, up+pipedMeets/p.scale)
+// opens is how far the border between two swirls stands open at a place, of how far it ever does; 0 or less: not at all.
+func opens(x, y, up float64) float64 {
+	v := 0.6*math.Sin(1.7*up+x/2.3-y/3.1) + 0.4*math.Sin(3.9*up-x/1.7+y/1.3+1.1)
+	return (v - pipedOpens) / (1 - pipedOpens)
+}
+
+// meets says whether another swirl than the one there begins within so many mm of a place inside.
+func (p *piped) meets(s *pipedSwirl, x, y, up, wide float64) bool {
+	x, y = min(x+wide, p.long), min(y+wide, p.wide)
+	_, of, _ := p.under(x, y, up+wide/p.scale)
 	return of != s
 }
 

@@ -13,7 +13,7 @@ func TestASeamShowsWhereTwoSwirlsMeet(t *testing.T) {
 	_, before, _ := p.under(100, 0.5, 0.1)
 	for y := 1.0; y < p.wide; y += 0.05 {
 		_, s, _ := p.under(100, y, 0.1)
-		near := p.meets(s, 100, y, 0.1)
+		near := p.meets(s, 100, y, 0.1, pipedMeets)
 		if s != before {
 			met++
 			if !near && !last {

@@ -1,7 +1,5 @@
 package relief
 
-import "math"
-
 // How a wire leaves the edge of what it cuts, by eye, no source.
 const (
 	smearMM    = 1.2  // so far behind the edge ridges are smeared
@@ -38,36 +36,17 @@ func (c *column) section(seen []look, s *spot, x, y float64, from int) {
 	if s.form == nil {
 		return
 	}
-	steep := c.steep(x, y)
+	across := y
+	if c.v.side {
+		across = x
+	}
+	r := c.brink(across, s.z)
 	for j := from; j < c.below(min(s.floor, 0)); j++ {
 		if up := c.up(j); up < s.floor {
 			seen[j].bright *= overhung
 		} else {
 			stuff, bright := s.inside(c.v.f, x, y, up)
-			seen[j] = look{stuff: stuff, ok: true, cut: true, bright: bright * turnsAway((s.z-up)/steep)}
+			seen[j] = look{stuff: stuff, ok: true, cut: true, bright: bright * float32(r.shade(up))}
 		}
 	}
-}
-
-// mostSteep is how steep an edge is taken for at the most: a wire draws narrow creases shut. By eye, no source.
-const mostSteep = 2
-
-// steep is how much longer the surface is than level where the plane cuts it.
-func (c *column) steep(x, y float64) float64 {
-	const d = 0.4
-	dx, dy := 0., d
-	if c.v.side {
-		dx, dy = d, 0
-	}
-	return min(mostSteep, math.Hypot(1, (c.v.f.firm(x+dx, y+dy).z-c.v.f.firm(x-dx, y-dy).z)/(2*d)))
-}
-
-// turnsAway is how bright a cut is so far inside its edge, where a wire rounds it: by eye, no source.
-func turnsAway(inside float64) float32 {
-	const rim, dark = 1.8, 0.2 // mm
-	if inside >= rim {
-		return 1
-	}
-	e := 1 - max(0, inside)/rim
-	return float32(1 - dark*e*e)
 }

@@ -30,8 +30,8 @@ const (
 
 // The edge of what stands before nothing, by eye, no source.
 const (
-	lineMM     = 0.6  // wide, inside the edge
-	lineDark   = 0.36 // how much darker at the edge itself
+	lineMM     = 0.9  // wide, inside the edge
+	lineDark   = 0.26 // how much darker at the edge itself
 	breathMM   = 1.3  // of shadow outside it
 	breathDark = 0.38
 	breathOff  = 0.35 // of its width it lies to the right and down, away from the light
@@ -95,10 +95,19 @@ func (d *dressing) shows(dot relief.Dot, y int) uint8 {
 func (d *dressing) cut(behind color.NRGBA, dot relief.Dot, i, j int) color.NRGBA {
 	l, alpha := d.stuffs.over(behind, dot)
 	x, y := (float64(i)+0.5)*d.px, (float64(j-d.crown)+0.5)*d.px
+	if dark := 1 - float32(dot.Bright)/relief.Lit; dark > 0 {
+		l.r, l.b = l.r*(1+glowRed*dark), l.b*(1-glowBlue*dark)
+	}
 	c := d.planed.over(l, showsSkin, x, y).scaled(1 - d.planed.froth(x, y)).encode()
 	c.A = alpha
 	return c
 }
+
+// Light goes into cut icing and comes out warmer where it is darker: how much more red that has and how much less blue. By eye, no source.
+const (
+	glowRed  = 0.06
+	glowBlue = 0.12
+)
 
 // touch is a pixel that changes.
 type touch struct {

@@ -71,6 +71,16 @@ func TestCutIcingIsSoapUnlessBare(t *testing.T) {
 	}
 }
 
+// Where cut icing is darker, light has gone through it: it is warmer there than shade alone makes it.
+func TestDarkCutIcingIsWarm(t *testing.T) {
+	d := newDressing(image.NewNRGBA(image.Rect(0, 0, 4, 4)), NewStuffs([]color.NRGBA{{200, 200, 200, 255}}), Finish{}, 0.25, 4)
+	shade := relief.Dot{Part: [2]uint8{255}, Bright: relief.Lit * 3 / 4, Cut: 255}
+	cut, skin := d.cut(color.NRGBA{}, shade, 1, 1), d.stuffs.Over(color.NRGBA{}, shade)
+	if cut.R <= skin.R || cut.B+2 >= skin.B || cut.G != skin.G {
+		t.Errorf("cut it is %v, as a skin %v", cut, skin)
+	}
+}
+
 // An upright line shows what its places show.
 func TestAnUprightLineShowsItsPlaces(t *testing.T) {
 	s := mustPour(t, loaf(script.Drop, 2))
