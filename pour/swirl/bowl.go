@@ -7,7 +7,6 @@ import "math"
 type bowl struct {
 	eye   float64 // where across the ribbon the last lies
 	twice bool    // the lip lies there and back from rim to eye
-	aside bool    // they lie on their side, one in the other from the right wall on, as more is pushed in under and over what lies there
 	curls *curls  // of the batter after
 }
 
@@ -16,10 +15,7 @@ type bowl struct {
 // Rosenblatt, 1952).
 func (b *bowl) nested(x, across, up float64) (side, when float64) {
 	if b.curls != nil {
-		up, across = b.curls.curled(x, across, up)
-	}
-	if b.aside {
-		across, up = up, across
+		across, up = b.turned(x, across, up)
 	}
 	wide := b.eye
 	if across > b.eye {
@@ -45,6 +41,12 @@ func along(t float64) float64 { return 0.5 * (t/(1-t*t) + math.Atanh(t)) }
 
 // rankOf is what part of a ribbon lies in bowls below c, which come out at the surface at w = √(1-c): all beyond w and c²/(1-t²)² of it before.
 func rankOf(c, w float64) float64 { return 1 - w + c*c*along(w) }
+
+// turned is the curls' turning.
+func (b *bowl) turned(x, across, up float64) (float64, float64) {
+	when, side := b.curls.curled(x, across, up)
+	return when, side
+}
 
 // shown is which place of the lip is seen from above a part of the way in from the rim of a bowl to its eye, 0 to 1, about where a lump of a soft rim
 // holds it.

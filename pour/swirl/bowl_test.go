@@ -52,44 +52,6 @@ func TestABowlHasAWholeSkin(t *testing.T) {
 	}
 }
 
-// However the batter curls after, the skin of a bowl stays whole: open above, all along its bottom is of one end of the lip; on its side, all along the left
-// wall is, and at the surface.
-func TestTheSkinOfABowlStaysWholeAsItCurls(t *testing.T) {
-	stands, lies := &bowl{eye: 0.4, curls: someCurls()}, &bowl{eye: 0.4, curls: someCurls(), aside: true}
-	for i := range 41 {
-		at := float64(i) / 40
-		low, _ := stands.nested(50, at, 0)
-		left, _ := lies.nested(50, 0, at)
-		top, _ := lies.nested(50, at, 1)
-		if !near(low, 0, 1e-3) || !near(left, 0, 1e-3) || !near(top, 0, 1e-3) {
-			t.Errorf("at %.3f the skins are of %.4f, %.4f and %.4f of the lip, want its first end", at, low, left, top)
-		}
-	}
-}
-
-// What is poured last lies in bowls that are open above, so that all of the lip is seen there; what lies deep in bowls on their side.
-func TestTheLastBowlsAreOpenAbove(t *testing.T) {
-	for _, technique := range []script.Technique{script.Pot, script.PotStripes} {
-		n, deep := 0, 0
-		for _, o := range mustPour(t, loaf(technique, 1)).ops {
-			if o.slab == nil {
-				continue
-			}
-			if r := o.slab.fill.(*ribbon); r.bowl != nil {
-				if n++; r.bowl.aside {
-					deep++
-				}
-				if high := r.top > bowlStands*62; r.bowl.aside == high || r.bowl.twice && r.top < 61 {
-					t.Errorf("%s: a bowl up to %.1f mm is on its side: %v, there and back: %v", technique, r.top, r.bowl.aside, r.bowl.twice)
-				}
-			}
-		}
-		if deep == 0 || deep == n {
-			t.Errorf("%s: %d of %d bowls lie on their side", technique, deep, n)
-		}
-	}
-}
-
 // By hand: at the rim of a round heap nothing is left of it, at its middle all; half way in, t = 15/16·(1 - 1/6 + 1/80) = 203/256 of its half lies outside.
 func TestWhatIsShownOfABowl(t *testing.T) {
 	c := 1 - 203./256*203./256

@@ -27,7 +27,6 @@ const (
 const (
 	bowlFrom     = 0.1  // of the mould's height, from which on ribbons lie as bowls, ever more of them
 	bowlAll      = 0.7  // and all
-	bowlStands   = 0.87 // and from which on they are open above: what comes after would press them flat
 	bowlLeast    = 0.4  // of the mould's width: half of a bowl's at least
 	bowlMost     = 0.62 // and at most
 	bowlWall     = 0.2  // how far from the wall its middle is at least
@@ -59,7 +58,7 @@ const (
 // bowl draws how the sheets of the ribbon poured last lie in each other, so many mm wide and deep.
 func (b *builder) bowl(wide, deep float64) *bowl {
 	eye := b.d.heavy(b.d.Between(0.35, 0.65), 0.3)
-	l := &bowl{eye: clamp(eye.at(0.5*b.Box.L), leastEye, 1-leastEye), aside: b.level < bowlStands*b.Box.H, curls: b.curls(wide, deep)}
+	l := &bowl{eye: clamp(eye.at(0.5*b.Box.L), leastEye, 1-leastEye), curls: b.curls(wide, deep)}
 	l.curls.angle = l.curls.angle.times(topCurl)
 	l.curls.angle.mean *= topCurl
 	return l

@@ -57,7 +57,6 @@ func (b *builder) lip() *stream {
 	case script.Pot:
 		s.byParts(b.Passes, partsAbreast)
 		stir *= sectorsStir
-		s.twice = true
 		s.inTurns(b.d.Between(leastMiddle, 1-leastMiddle))
 	case script.PotSpots:
 		s.byParts(b.Passes, int(math.Round(spotsAbreast*math.Sqrt(float64(b.Passes)))))
@@ -177,7 +176,7 @@ func (s *stream) threads(by float64) (sum float64) {
 // few is how much too far one colour reaches along what is seen last of a pot turned by an angle.
 func (s *stream) few(by float64) float64 {
 	if s.bowls {
-		return (s.dull(by-lipTurn/2) + s.dull(by) + s.dull(by+lipTurn/2)) / 3
+		return s.dull(by)
 	}
 	return lipFew * max(0, s.longest(by)-lipLongest)
 }
@@ -189,10 +188,7 @@ func (s *stream) dull(by float64) float64 {
 	was, n, longest, most, threads := -1, 0, 0, 0, 0
 	flip := s.turnsOver(1, by)
 	for k := range lipPlaces {
-		side := shown((float64(k) + 0.5) / lipPlaces)
-		if s.twice {
-			side = there(side)
-		}
+		side := there(shown((float64(k) + 0.5) / lipPlaces))
 		if flip {
 			side = 1 - side
 		}

@@ -124,7 +124,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	deep := thickest * up * b.Box.W / wide
 	if bowl {
 		fill.bowl, fill.over = b.bowl(wide, deep), b.stream.turnsOver(0.5*(from+b.level)/b.Box.H, b.stream.surge.mean)
-		fill.bowl.twice = b.stream.twice && b.act >= b.last
+		fill.bowl.twice = b.act >= b.last
 	} else if last {
 		fill.laps = b.laps(wide, deep)
 	} else {

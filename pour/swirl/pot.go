@@ -20,7 +20,6 @@ type stream struct {
 	run    wobble    // of the pot, by how much more of it has left here along the loaf than there
 	wound  wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
 	bowls  bool      // the last of it lies as bowls
-	twice  bool      // in which the lip lies there and back from rim to eye
 	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
