@@ -2,8 +2,9 @@ package swirl
 
 import "math"
 
-// bowl is how the sheets of a ribbon lie that was poured along one line and went down there as more followed: one in the other, the first lowest and
-// out to the rims, the last in the middle on top. None is cut off below, and from above the lip is seen there and back.
+// bowl is how the sheets of a ribbon lie that was poured along one line: one in the other, the first out to the rims, the last in the middle of the
+// opening. They lie on their side, open at the right, as more is pushed in over and under what lies there: open above, all their rims ended at the
+// surface in rings cut through. None is cut off below.
 type bowl struct {
 	eye   float64 // where across the ribbon the last lies
 	twice bool    // the lip lies there and back from rim to eye
@@ -15,7 +16,9 @@ type bowl struct {
 // Rosenblatt, 1952).
 func (b *bowl) nested(x, across, up float64) (side, when float64) {
 	if b.curls != nil {
-		across, up = b.turned(x, across, up)
+		across, up = b.curls.curled(x, across, up) // on its side: across the bowl is up in the ribbon
+	} else {
+		across, up = up, across
 	}
 	wide := b.eye
 	if across > b.eye {
@@ -41,12 +44,6 @@ func along(t float64) float64 { return 0.5 * (t/(1-t*t) + math.Atanh(t)) }
 
 // rankOf is what part of a ribbon lies in bowls below c, which come out at the surface at w = √(1-c): all beyond w and c²/(1-t²)² of it before.
 func rankOf(c, w float64) float64 { return 1 - w + c*c*along(w) }
-
-// turned is the curls' turning.
-func (b *bowl) turned(x, across, up float64) (float64, float64) {
-	when, side := b.curls.curled(x, across, up)
-	return when, side
-}
 
 // shown is which place of the lip is seen from above a part of the way in from the rim of a bowl to its eye, 0 to 1, about where a lump of a soft rim
 // holds it.

@@ -27,28 +27,33 @@ func TestBowlsKeepArea(t *testing.T) {
 	}
 }
 
-// One end of the lip lies all along the bottom of a bowl and at its rims, the other at its eye on top; where the lip lies there and back the first does.
+// One end of the lip lies all along the closed end of a bowl, at the left, and at its rims, the other at its eye in the opening; where the lip lies there
+// and back the first does.
 func TestABowlHasAWholeSkin(t *testing.T) {
 	b := &bowl{eye: 0.4}
 	for i := range 41 {
-		across := float64(i) / 40
-		if side, _ := b.nested(50, across, 0); !near(side, 0, 1e-3) {
-			t.Errorf("%.3f across, the bottom is of %.4f of the lip", across, side)
+		up := float64(i) / 40
+		if side, _ := b.nested(50, 0, up); !near(side, 0, 1e-3) {
+			t.Errorf("%.3f up, the closed end is of %.4f of the lip", up, side)
 		}
-		low, _ := b.nested(50, across, 0.3)
-		high, _ := b.nested(50, across, 0.6)
-		if across > 0 && across < 1 && !(high > low) {
-			t.Errorf("%.3f across, what lies higher left the lip at %.3f and what lies lower at %.3f", across, high, low)
+		deep, _ := b.nested(50, 0.3, up)
+		out, _ := b.nested(50, 0.6, up)
+		if up > 0 && up < 1 && !(out > deep) {
+			t.Errorf("%.3f up, what lies further out left the lip at %.3f and what lies deeper at %.3f", up, out, deep)
 		}
 	}
-	for across, want := range map[float64]float64{0: 0, 0.4: 1, 1: 0} {
-		if side, _ := b.nested(50, across, 1); !near(side, want, 1e-3) {
-			t.Errorf("%g across, on top lies %.4f of the lip, want %g", across, side, want)
+	for up, want := range map[float64]float64{0: 0, 0.4: 1, 1: 0} {
+		if side, _ := b.nested(50, 1, up); !near(side, want, 1e-3) {
+			t.Errorf("%g up, in the opening lies %.4f of the lip, want %g", up, side, want)
 		}
 	}
 	b.twice = true
-	if side, _ := b.nested(50, 0.4, 1); !near(side, 0, 2e-3) {
+	if side, _ := b.nested(50, 1, 0.4); !near(side, 0, 2e-3) {
 		t.Errorf("there and back, the eye is of %.4f of the lip, want its first end", side)
+	}
+	b.curls = &curls{many: 1}
+	if still, _ := b.nested(50, 0.7, 0.2); !near(still, func() float64 { b.curls = nil; v, _ := b.nested(50, 0.7, 0.2); return v }(), 1e-6) {
+		t.Errorf("curls that do not turn change it to %.4f", still)
 	}
 }
 

@@ -8,7 +8,7 @@ const (
 	dragWide  = 4.5  // and how wide that is
 	dragThin  = 0.6  // the streaks in it
 	dragPart  = 0.35 // how much those differ
-	dragMost  = 0.5  // of the colour, where it was dragged most
+	dragMost  = 0.4  // of the colour, where it was dragged most
 	dragLooks = 8    // places it is looked for at least
 	dragStep  = 2.5  // pixels from one to the next at most
 )
