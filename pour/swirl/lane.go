@@ -115,8 +115,12 @@ func (p vec3) towards(q vec3, part float64) vec3 {
 func (n *lane) pixel(i, j int) {
 	a, b, c, d := &n.a[j], &n.b[j], &n.a[j+1], &n.b[j+1]
 	t := n.right
+	if turns(n.a, j) || turns(n.b, j) {
+		n.torn(i, j, finest)
+		return
+	}
 	if !t.together(a, b) || !t.together(a, c) || !t.together(a, d) || b.p.away(c.p) > nearMM {
-		n.torn(i, j)
+		n.torn(i, j, 0)
 		return
 	}
 	px := &n.dst.Pixels[j*n.dst.W+i]
@@ -134,9 +138,22 @@ func (n *lane) pixel(i, j int) {
 	*px = sum.pixel()
 }
 
+// turnMM is how far apart the samples before and behind a filament come from at least, mm.
+const turnMM = 1.2
+
+// turns says whether the places samples come from turn round between one and the next: what is folded in between lies so thin that neither shows it.
+func turns(s []sample, j int) bool {
+	if j < 1 || j+2 >= len(s) || s[j-1].empty || s[j].empty || s[j+1].empty || s[j+2].empty {
+		return false
+	}
+	before, behind := s[j].p.minus(s[j-1].p), s[j+2].p.minus(s[j+1].p)
+	return before.dot(behind) < -turnMM*turnMM
+}
+
 // torn draws a pixel whose corners come from far apart: down its middle, and its sides where they differ, it is looked at ever
-// finer where the samples do not vary evenly, so that a filament much thinner than the pixel is counted for what it is and not hit in one pixel and missed in the next.
-func (n *lane) torn(i, j int) {
+// finer where the samples do not vary evenly, so that a filament much thinner than the pixel is counted for what it is and not hit in one pixel and missed in the next. It is halved
+// so often whatever the samples say.
+func (n *lane) torn(i, j, halved int) {
 	a, b, c, d := &n.a[j], &n.b[j], &n.a[j+1], &n.b[j+1]
 	px := &n.dst.Pixels[j*n.dst.W+i]
 	if a.empty && b.empty && c.empty && d.empty {
@@ -149,10 +166,10 @@ func (n *lane) torn(i, j int) {
 	}
 	up, down := n.sample(n.mid, float64(j)), n.sample(n.mid, float64(j+1))
 	var sum tally
-	n.look(&sum, n.mid, float64(j), 1, &up, &down, 8<<finest)
+	n.look(&sum, n.mid, float64(j), 1, &up, &down, 8<<finest, halved)
 	if a.label != b.label || c.label != d.label { // a border runs down through it
-		n.look(&sum, n.left, float64(j), 1, a, c, 4<<finest)
-		n.look(&sum, n.right, float64(j), 1, b, d, 4<<finest)
+		n.look(&sum, n.left, float64(j), 1, a, c, 4<<finest, halved)
+		n.look(&sum, n.right, float64(j), 1, b, d, 4<<finest, halved)
 	}
 	*px = sum.pixel()
 }
@@ -161,13 +178,13 @@ func (n *lane) torn(i, j int) {
 const finest = 3
 
 // look counts what lies between two samples of a cross-section, size pixels below each other.
-func (n *lane) look(sum *tally, t *tracer, row, size float64, a, b *sample, weight uint16) {
+func (n *lane) look(sum *tally, t *tracer, row, size float64, a, b *sample, weight uint16, halved int) {
 	if size < 1.5/(1<<finest) {
 		n.count(sum, a, weight)
 		return
 	}
 	m := n.sample(t, row+size/2)
-	if t.straight([]sample{*a, m, *b}, 0, 1, 2) {
+	if halved <= 0 && t.straight([]sample{*a, m, *b}, 0, 1, 2) {
 		for k := range 4 {
 			f := (float64(k) + 0.5) / 4
 			s := *a
@@ -179,8 +196,8 @@ func (n *lane) look(sum *tally, t *tracer, row, size float64, a, b *sample, weig
 		}
 		return
 	}
-	n.look(sum, t, row, size/2, a, &m, weight/2)
-	n.look(sum, t, row+size/2, size/2, &m, b, weight/2)
+	n.look(sum, t, row, size/2, a, &m, weight/2, halved-1)
+	n.look(sum, t, row+size/2, size/2, &m, b, weight/2, halved-1)
 }
 
 func (n *lane) count(sum *tally, s *sample, weight uint16) {
@@ -188,3 +205,7 @@ func (n *lane) count(sum *tally, s *sample, weight uint16) {
 		sum.add(s.label, weight)
 	}
 }
+
+func (p vec3) minus(q vec3) vec3 { return vec3{p.x - q.x, p.y - q.y, p.z - q.z} }
+
+func (p vec3) dot(q vec3) float64 { return p.x*q.x + p.y*q.y + p.z*q.z }

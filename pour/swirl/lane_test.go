@@ -2,6 +2,7 @@ package swirl
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"pourbench/pour/script"
@@ -57,4 +58,41 @@ func wrong(t *testing.T, r Recipe) (sum float64, mixed int) {
 		}
 	}
 	return sum, mixed
+}
+
+// Where a wire folds the batter, a filament thinner than a pixel lies between two samples that come from one side of it. No pixel may leave out what lies
+// in a fifth of it or more: a filament would show as a line of dashes. Against 16 traces down each pixel.
+func TestAFilamentInAFoldIsNoLineOfDashes(t *testing.T) {
+	const w, sub = 40, 16
+	r := loaf(script.Hanger, 5)
+	l, h := mustPour(t, r).Lengthwise(r.Box.W/2).Part(0, w/4), int(r.Box.H*4)
+	p := &Picture{}
+	if err := l.Refine(context.Background(), p, w, h); err != nil {
+		t.Fatal(err)
+	}
+	tr, missed, filaments := &tracer{}, 0, 0
+	for i := range w {
+		tr.prepare(l.s, l.from+l.long*(float64(i)+0.5)/w, false)
+		for j := 30; j < 80; j++ { // where they lie
+			var lies [MaxPortions]int
+			for k := range sub {
+				if s := l.sample(tr, (float64(j)+(float64(k)+0.5)/sub)/float64(h)); !s.empty {
+					lies[s.label]++
+				}
+			}
+			px := &p.Pixels[j*w+i]
+			for portion, n := range lies {
+				if n < sub/5 || n > sub/2 {
+					continue
+				}
+				filaments++
+				if k := slices.Index(px.Portion[:], uint8(portion)); k < 0 || px.Part[k] == 0 {
+					missed++
+				}
+			}
+		}
+	}
+	if missed > 0 || filaments < 100 {
+		t.Errorf("%d of %d thin parts of pixels are left out", missed, filaments)
+	}
 }
