@@ -169,7 +169,7 @@ func (c *column) grain(seen []look, s spot, x, y, far float64) {
 		low, high = max(lies-round, 0), lies+round
 		shine = func(up float64) float64 {
 			n := vector{off / r, (up - lies) / r, math.Sqrt(max(0, r*r-off*off-(up-lies)*(up-lies))) / r}
-			return (lit(n, vector{0, 0.55, 0.83}) + gloss(n)) * behind(far)
+			return (lit(n, facing()) + gloss(n)) * behind(far)
 		}
 	}
 	for j := c.below(high); j < c.below(low) || j == c.below(high) && j < c.down; j++ {
@@ -197,7 +197,7 @@ func (c *column) slope(x, y, far float64) float32 {
 	n := c.v.seen(vector{-dx * soft, -dy * soft, 1}.unit())
 	sky := 1 - hollowDark*c.t.groove(x, y, z)
 	sunny := 1 - hollowSun*c.t.shadow(x, y, z, c.v.f.peak, c.v.sun())
-	return float32(smeared((lit(n, vector{0, 0.55, 0.83})*sky*sunny+gloss(n)*sunny)*behind(far), far))
+	return float32(smeared((lit(n, facing())*sky*sunny+gloss(n)*sunny)*behind(far), far))
 }
 
 // How what stands behind a plane is lit, by eye, no source.
@@ -223,6 +223,9 @@ func (c *column) terrain() *terrain {
 	deep := [2]float64{v.at, v.end}
 	return v.f.terrain(c.px, hollowMM, deep, across, deep, [2]float64{0, r.W})
 }
+
+// facing is the way a skin faces that is as bright as its colour where it is looked at from the side: up, and towards who looks. By eye, no source.
+func facing() vector { return vector{0, 0.55, 0.83} }
 
 // gloss is how much brighter a skin is that faces a way, in the directions of a picture, for the satin of icing.
 func gloss(n vector) float64 {
@@ -294,7 +297,7 @@ func (c *column) set(seen []look, across float64) {
 			seen[j] = look{stuff: s.Stuff, ok: true, cut: near <= 0, bright: float32(s.section(x, y, c.up(j))), far: float32(max(near, 0))}
 			if near > 0 {
 				n := v.seen(s.normal(x, y, c.up(j)))
-				seen[j].bright = float32((lit(n, vector{0, 0.55, 0.83}) + gloss(n)) * behind(near) * s.rounded(reach-math.Abs(across-middle), c.up(j)))
+				seen[j].bright = float32((lit(n, facing()) + gloss(n)) * behind(near) * s.rounded(reach-math.Abs(across-middle), c.up(j)))
 			}
 		}
 	}

@@ -184,8 +184,8 @@ func TestGrainsCoverWhatTheyAreAskedTo(t *testing.T) {
 	const perMM = 4
 	for _, look := range []string{Grains, Flakes, Dust, Sheen, Drizzle} {
 		for _, want := range []float64{0.05, 0.15, 0.4} {
-			f := New(Recipe{L: 250, W: 80, H: 50, Seed: 3, Strewn: []Strewn{{Look: look, SizeMM: 1.5, Coverage: want, Stuff: 2}}})
-			got := areaOf(looked(t, f.Above(), perMM), 2, perMM) / (250 * 80)
+			f := New(Recipe{L: 125, W: 80, H: 50, Seed: 3, Strewn: []Strewn{{Look: look, SizeMM: 1.5, Coverage: want, Stuff: 2}}})
+			got := areaOf(looked(t, f.Above(), perMM), 2, perMM) / (125 * 80)
 			if math.Abs(got-want) > 0.2*want {
 				t.Errorf("%s of %g cover %.3f", look, want, got)
 			}

@@ -2,7 +2,7 @@ package swirl
 
 import "math"
 
-// Where the lamp stands over every picture: to the left and above, as a drawing is lit that the eye reads as raised (by eye, no source).
+// Where the lamp stands over a face and a fresh top: to the left and above, as a drawing is lit that the eye reads as raised (by eye, no source).
 const (
 	lampRight = -0.56
 	lampDown  = -0.83

@@ -26,6 +26,10 @@ const (
 	veinDrift = 0.35 // how far a vein goes on along the loaf, against across it: as the jug goes
 	ribbonMM  = 36   // how long the lip is, in the veins of what was poured over it
 	calm      = 0.8  // cells from knot to knot: a vein drawn out finer is gone
+	veinSides = 0.35 // of the strongest noise: that gives half a vein
+	stirLong  = 35   // along the veins, mm, from where a jug was stirred through to where it was not
+	stirWide  = 11   // and across them
+	stirMean  = 0.55 // how strong veins are in between; they are so much less where it was, at most, as they are more where it was not
 )
 
 // vein is one size of veins in what was just poured: how long and how thick they are, mm, and how strong.
@@ -103,12 +107,12 @@ func newVeins(w, h int, pixels float64, from []knot) *veins {
 }
 
 // crisp gives noise, -1 to 1, sides: a vein is a streak, no cloud.
-func crisp(v float64) float64 { return v / (0.35 + math.Abs(v)) }
+func crisp(v float64) float64 { return v / (veinSides + math.Abs(v)) }
 
-// unstirred is how much of the veins is left at a place: here a jug was stirred through, there not. By eye, no source.
+// unstirred is how much of the veins is left at a place: here a jug was stirred through, there not.
 func unstirred(noise *lattice, k knot, pour uint64) float64 {
 	at := float64(pour >> 60)
-	return 0.55 + 0.45*crisp(float64(noise.at(float64(k.along)/35+at, float64(k.across)/11+at)))
+	return stirMean + (1-stirMean)*crisp(float64(noise.at(float64(k.along)/stirLong+at, float64(k.across)/stirWide+at)))
 }
 
 // stretched is how far apart, along their veins and across them, neighbouring knots of one pour were at most; far where none is of that pour.

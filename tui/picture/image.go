@@ -77,8 +77,8 @@ func (p *Plate) finish(t *tile, d Dye) swirl.Finish {
 	if p.Shot.Recipe.Round {
 		f.CornerMM = p.Shot.Recipe.Box.W / 2
 	}
-	if t.bar < 0 {
-		f.CornerMM = 0 // a cut of the loaf or its top has its corners yet
+	if t.bar < 0 { // a cut of the loaf or its top has its corners yet, and where a length of it ends is no rim
+		f.CornerMM, f.Bevel, f.Falloff = 0, 0, 0
 	}
 	return f
 }

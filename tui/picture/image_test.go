@@ -104,6 +104,20 @@ func TestABarHasRoundCornersOnTheTerminalsGround(t *testing.T) {
 	}
 }
 
+// A bar has a rim that is lit and light that falls off over it; a loaf drawn in lengths goes on where one of them ends.
+func TestALengthOfTheLoafHasNoRim(t *testing.T) {
+	for view, rim := range map[View]bool{Bar: true, Bars: true, Long: false} {
+		s := meadow(view, 60, 24)
+		s.Grain = image.Pt(7, 15)
+		p := refined(t, s)
+		for i := range p.tiles {
+			if f := p.finish(&p.tiles[i], dyes(True)); rim != (f.Bevel > 0) || rim != (f.Falloff > 0) || rim != (f.CornerMM > 0) {
+				t.Errorf("%v: tile %d has a bevel of %g, a falloff of %g and corners of %g mm", view, i, f.Bevel, f.Falloff, f.CornerMM)
+			}
+		}
+	}
+}
+
 func TestAPictureOfPixelsStopsWhenItIsNotWanted(t *testing.T) {
 	s := meadow(Bar, 60, 24)
 	s.Grain = image.Pt(8, 16)
