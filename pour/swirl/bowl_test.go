@@ -100,3 +100,62 @@ func TestColoursComeThroughTheWholeHeight(t *testing.T) {
 		t.Errorf("of one colour %.2f more is poured in one half than in the other", uneven)
 	}
 }
+
+// A ribbon that lies as bowls is neither narrow nor flat and keeps off the walls; more of them lie so the fuller the mould is, and those of the last way
+// there and back.
+func TestWhereBowlsLie(t *testing.T) {
+	low, high := 0, 0
+	for seed := range int64(4) {
+		b := newBuilder(loaf(script.Pot, seed))
+		b.pour()
+		var r *ribbon
+		for _, o := range b.ops {
+			if o.slab != nil {
+				r, _ = o.slab.fill.(*ribbon)
+			}
+			if o.spread == nil || r == nil || r.bowl == nil {
+				continue
+			}
+			if row := o.spread.rows[0]; row.half < bowlLeast*b.Box.W-1e-9 || row.half > bowlMost*b.Box.W+1e-9 || math.Abs(row.line.mean/b.Box.W-0.5) > 0.5-bowlWall+1e-9 {
+				t.Errorf("%d: a bowl of %.1f mm to either side lies at %.1f mm", seed, row.half, row.line.mean)
+			}
+			if r.bowl.twice != (o.act >= b.last) {
+				t.Errorf("%d: in act %d of %d the lip lies there and back: %v", seed, o.act, b.last, r.bowl.twice)
+			}
+			if o.spread.top < 0.4*b.Box.H {
+				low++
+			} else {
+				high++
+			}
+			r = nil
+		}
+	}
+	if high < 2*low || high < 20 {
+		t.Errorf("%d bowls lie low, %d high", low, high)
+	}
+}
+
+// Of a pot whose middle line is at the lip, one half of which is of one colour and the other of many, the broad half lies outermost.
+func TestABowlTurnsItsBroadEndOut(t *testing.T) {
+	for seed := range int64(6) {
+		s := mustPour(t, loaf(script.Pot, seed)).stream
+		for k := range 8 {
+			by, runs := float64(k), [2]int{}
+			for end := range runs {
+				for at := range lipPlaces {
+					side := float64(at) / lipPlaces
+					if end == 1 {
+						side = 1 - side
+					}
+					if s.leaves(side, 0.9, by) != s.leaves(float64(end), 0.9, by) {
+						break
+					}
+					runs[end]++
+				}
+			}
+			if got := s.turnsOver(0.9, by); got != (runs[1] > runs[0]) {
+				t.Errorf("%d, %d: it turns over: %v, one colour reaches %v places from its ends", seed, k, got, runs)
+			}
+		}
+	}
+}

@@ -72,7 +72,7 @@ func (b *builder) laps(wide, deep float64) *laps {
 	}
 	turn := topCurl
 	switch b.Technique {
-	case script.Pot, script.PotSpots:
+	case script.PotSpots:
 		l.many = 1
 	case script.PotEnd:
 		l.turns = b.turns(2 * topLaps)

@@ -316,3 +316,118 @@ func TestARibbonIsNotBrokenOffWhereTheOtherSideIsLeft(t *testing.T) {
 		t.Errorf("%d parts lie abreast and the other side is left after %.2f of 12 ways; want 3 and 6", s.wide, jump)
 	}
 }
+
+// A pot that is wound by an angle at a place of the loaf shows there what one shows whose spoon stirred it so much further.
+func TestAWoundPotIsStirredFurther(t *testing.T) {
+	b := newBuilder(loaf(script.PotSpots, 1))
+	b.pour()
+	wound, still, differ := *b.stream, *b.stream, 0
+	for _, x := range []float64{0, 250} {
+		still.stir, still.wound = b.stream.stir+b.stream.wound.at(x), wobble{}
+		for k := range 400 {
+			side, poured := (float64(k%20)+0.5)/20, (float64(k/20)+0.5)/20
+			if got, want := wound.label(x, side, poured), still.label(x, side, poured); got != want {
+				t.Fatalf("at %g mm what left at %.3f, %.3f is of %d, of the stirred one %d", x, side, poured, got, want)
+			}
+			if b.stream.label(0, side, poured) != b.stream.label(250, side, poured) {
+				differ++
+			}
+		}
+	}
+	if differ < 100 {
+		t.Errorf("one end of the loaf shows what the other does but for %d places", differ/2)
+	}
+}
+
+// By hand: half way along the lip what runs ahead is ahead by all of it, a quarter in by three quarters, at its ends not at all, and its fingers besides.
+func TestTheMiddleOfTheLipIsAhead(t *testing.T) {
+	fingers := wobble{mean: 0.1}
+	table := leadTable(0.4, fingers)
+	s := &stream{lead: table}
+	for side, want := range map[float64]float64{0: 0.1, 0.25: 0.4, 0.5: 0.5, 0.75: 0.4, 1: 0.1} {
+		if got := s.leads(side); !near(got, want, 1e-4) {
+			t.Errorf("at %g of the lip it is ahead by %.4f, want %.4f", side, got, want)
+		}
+	}
+}
+
+// How a fold goes along the loaf: out of a pot it drifts far and comes and goes, where tongues are drawn it turns ever more, from the one end to the
+// other. The last laps from one end turn unevenly.
+func TestFoldsGoAlongTheLoafAsTheirPotIsLed(t *testing.T) {
+	drifts := map[script.Technique]float64{}
+	for _, tech := range []script.Technique{script.Pot, script.PotSpots, script.PotEnd} {
+		folds, back := 0, 0
+		for seed := range int64(4) {
+			b := newBuilder(loaf(tech, seed))
+			b.pour()
+			for _, o := range b.ops {
+				if o.gyre == nil || o.gyre.shift.mean != 0 || o.gyre.shift.amp[0] == 0 { // a fold
+					continue
+				}
+				folds++
+				drifts[tech] += o.gyre.shift.amp[0] + o.gyre.shift.amp[1]
+				if g := &o.gyre.gain; (g.at(0)-g.mean)*(g.at(b.Box.L)-g.mean) >= 0 {
+					back++
+				}
+			}
+			if fill, ok := lastRibbon(b.ops); tech == script.PotEnd && (!ok || fill.laps == nil || len(fill.laps.turns) != 2*topLaps) {
+				t.Errorf("seed %d: the last laps from one end turn evenly", seed)
+			}
+		}
+		drifts[tech] /= float64(folds)
+		if turnsBack := back > 0; folds < 8 || turnsBack != (tech == script.Pot) {
+			t.Errorf("%s: of %d folds %d turn as much at both ends", tech, folds, back)
+		}
+	}
+	if drifts[script.Pot] < 2*drifts[script.PotSpots] {
+		t.Errorf("folds drift by %.1f mm, of a pot with spots by %.1f", drifts[script.Pot], drifts[script.PotSpots])
+	}
+}
+
+// lastRibbon is what was poured last out of a pot.
+func lastRibbon(ops []op) (*ribbon, bool) {
+	for i := len(ops) - 1; i >= 0; i-- {
+		if ops[i].slab != nil {
+			r, ok := ops[i].slab.fill.(*ribbon)
+			return r, ok
+		}
+	}
+	return nil, false
+}
+
+// A hand that is led to and fro keeps within its swing of the line and off the walls, to either side of it; where spots lie in a ribbon it strays in waves
+// shorter than elsewhere; where tongues run out over the top their laps lean over further than they stand, and go less to and fro.
+func TestHowAPotIsLed(t *testing.T) {
+	h, on := &hand{holds: 1, side: 1}, 0
+	for seed := range int64(40) {
+		b := newBuilder(loaf(script.Pot, seed))
+		a := script.Act{Kind: script.Pour, Lines: []float64{0.6}}
+		by := b.lap(a, h, 0).line.mean/b.Box.W - 0.6
+		if by < -backSwing-1e-9 || by > onSwing+1e-9 || 0.6+by > 1-nearWall+1e-9 {
+			t.Errorf("%d: the hand is led %.3f of the mould aside", seed, by)
+		}
+		if by > 0 {
+			on++
+		}
+		b = newBuilder(loaf(script.PotSpots, seed))
+		if short := 2 * math.Pi / b.lap(a, h, 0).line.k[0]; short < 70-1e-9 || short > 120+1e-9 {
+			t.Errorf("%d: the hand strays in waves of %.0f mm", seed, short)
+		}
+	}
+	if on < 12 || on > 32 {
+		t.Errorf("of 40 ways %d go on over the side of their line", on)
+	}
+	far := map[script.Technique]float64{}
+	for _, tech := range []script.Technique{script.PotSpots, script.PotEnd, script.Pot} {
+		for seed := range int64(20) {
+			l := newBuilder(loaf(tech, seed)).laps(30, 20)
+			far[tech] = max(far[tech], math.Abs(l.lean))
+			if tech != script.Pot && math.Abs(l.roll) > flatRoll*mostRoll {
+				t.Errorf("%s %d: laps go %.3f to and fro", tech, seed, l.roll)
+			}
+		}
+	}
+	if far[script.Pot] > mostLean || far[script.PotSpots] < 1.2*mostLean || far[script.PotEnd] < 1.2*mostLean {
+		t.Errorf("laps lean over by %v at most", far)
+	}
+}

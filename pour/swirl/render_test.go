@@ -1,6 +1,7 @@
 package swirl
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"image"
@@ -9,6 +10,8 @@ import (
 	"reflect"
 	"sync/atomic"
 	"testing"
+
+	"pourbench/pour/script"
 )
 
 // slice is a bar of 80 by 60 mm of one portion.
@@ -399,5 +402,32 @@ func TestABareFinishIsFlat(t *testing.T) {
 	got, want := Soap().Bare(), Finish{CornerMM: Soap().CornerMM, EdgeMM: Soap().EdgeMM, Darken: Soap().Darken}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("bare it is %+v, want %+v", got, want)
+	}
+}
+
+// A fresh top stands in its mould: it has no rounded rim, and the material of what no blade went over.
+func TestAFreshFinishHasNoRim(t *testing.T) {
+	want := Soap()
+	want.Bevel, want.Material = 0, Planed().Fresh()
+	if got := Soap().Fresh(); !reflect.DeepEqual(got, want) {
+		t.Errorf("fresh it is %+v, want %+v", got, want)
+	}
+}
+
+// Every cut is planed for itself: the same soap at another place shows other streaks, and the same place the same again.
+func TestAnotherCutShowsOtherStreaks(t *testing.T) {
+	s := mustPour(t, scripted(script.Layers, 1, 1))
+	planed := func(x float64) *image.NRGBA {
+		pic, img := &Picture{}, image.NewNRGBA(image.Rect(0, 0, 160, 124))
+		if err := s.Face(x).Refine(context.Background(), pic, 160, 124); err != nil {
+			t.Fatal(err)
+		}
+		if err := pic.Finish(context.Background(), white(), img, Finish{Material: Material{Streaks: 0.3}}, 80, 62); err != nil {
+			t.Fatal(err)
+		}
+		return img
+	}
+	if here := planed(40); !bytes.Equal(here.Pix, planed(40).Pix) || bytes.Equal(here.Pix, planed(140).Pix) {
+		t.Error("the streaks of a cut do not go with its place")
 	}
 }

@@ -162,16 +162,49 @@ func TestAWetTopShines(t *testing.T) {
 	}
 	r := loaf(script.Hanger, 3)
 	r.Thickness = 0.8
-	img, err := RenderLong(context.Background(), mustPour(t, r).Skim(), []color.NRGBA{{20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}}, 240, 80, Finish{Material: Material{Relief: 1}})
+	pour := mustPour(t, r)
+	img, err := RenderLong(context.Background(), pour.Skim(), []color.NRGBA{{20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}, {20, 20, 20, 255}}, 240, 80, Finish{Material: Material{Relief: 1}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	bright := uint8(0)
-	for i := 0; i < len(img.Pix); i += 4 {
-		bright = max(bright, img.Pix[i])
+	bright, dry, wet := uint8(0), uint8(0), 0
+	for k := range len(img.Pix) / 4 {
+		x, y := r.Box.L*(float64(k%240)+0.5)/240, r.Box.W*(float64(k/240)+0.5)/80
+		switch v := pour.wet(x, y); {
+		case v == 0:
+			dry = max(dry, img.Pix[4*k])
+		case v == 1:
+			wet++
+		}
+		bright = max(bright, img.Pix[4*k])
 	}
-	if bright < 60 {
-		t.Errorf("the brightest place of a dark wet top is %d: its slopes alone would not make it half as bright again", bright)
+	if bright < 60 || dry > 23 || wet < 240*80/20 || wet > 240*80/2 { // 1.15 of its light is 22
+		t.Errorf("the brightest place of a dark wet top is %d, where it is dry %d; %d places are wet", bright, dry, wet)
+	}
+}
+
+// What is wet fills the groove between two portions: its sides shine less than slopes so steep would.
+func TestAWetGrooveShinesLittle(t *testing.T) {
+	steep := 1 / 1.7 // square to half way between the lamp and the eye
+	if side, slope := gloss(-wetEdge*lampRight*steep, -wetEdge*lampDown*steep), gloss(-lampRight*steep, -lampDown*steep); side > slope/2 {
+		t.Errorf("the side of a groove throws back %.3f, a slope so steep %.3f", side, slope)
+	}
+	const side = 120
+	r := loaf(script.Layers, 3)
+	r.Thickness = 0.8
+	l := mustPour(t, r).Skim().Part(20, 20+r.Box.W)
+	pic, img, most := &Picture{}, image.NewNRGBA(image.Rect(0, 0, side, side)), uint8(0)
+	pic.Reset(side, side)
+	for k := range pic.Pixels {
+		pic.Pixels[k] = Pixel{Portion: [3]uint8{uint8((k%side + k/side) / 6 % 2)}, Part: [3]uint8{255}}
+		copy(img.Pix[4*k:], []uint8{20, 20, 20, 255})
+	}
+	l.emboss(img, pic, Material{Relief: 1})
+	for k := range pic.Pixels {
+		most = max(most, img.Pix[4*k])
+	}
+	if most < 50 || most > 70 { // 20 is what the soap is of itself
+		t.Errorf("the brightest side of a groove in dark soap is %d", most)
 	}
 }
 

@@ -226,3 +226,12 @@ func TestVeinsLieAlongWhatWasPoured(t *testing.T) {
 		}
 	}
 }
+
+// By hand: noise of a third of its strongest already gives half a vein, and either way alike.
+func TestAVeinHasSides(t *testing.T) {
+	for v, want := range map[float64]float64{0: 0, veinSides: 0.5, -veinSides: -0.5, 1: 1 / 1.35} {
+		if got := crisp(v); !near(got, want, 1e-9) {
+			t.Errorf("noise of %g gives %.3f of a vein, want %.3f", v, got, want)
+		}
+	}
+}
