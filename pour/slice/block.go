@@ -105,8 +105,8 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 
 // edged is which way the top faces near its edges, where nothing stands.
 func (b *block) edged(p, n vec) vec {
-	flat := b.rounded(p, vec{z: 1})
-	return vec{n.x + flat.x, n.y + flat.y, n.z}.unit()
+	round, _ := b.nearest(p)
+	return vec{n.x + round.x/edgeMM, n.y + round.y/edgeMM, n.z}.unit()
 }
 
 // under is how much of the sun the surface about it takes from a place on it, 0 to 1: softer the farther off.
@@ -218,32 +218,14 @@ func (b *block) cast(p vec) float64 { return 0.85 * b.s.shaded(b.out(p), b.light
 // The edges that a knife and a mould leave, by eye, no source.
 const (
 	edgeMM    = 1.2 // they are rounded so far
-	edgeTurns = 0.9 // at the edge itself so much towards the other side
+	edgeTurns = 0.9 // round a tube, at the edge itself so much towards the other side
 	edgeLight = 0.1 // and so much brighter
 )
 
-// turned is how far a side has turned to the next so far from the edge between them.
+// turned is how far a side of a tube has turned to the next so far from the edge between them.
 func turned(away float64) float64 {
 	e := max(0, 1-max(0, away)/edgeMM)
 	return edgeTurns * e * e
-}
-
-// rounded is which way a place faces whose side faces a way: near an edge it turns to the side round it, but for the top where something stands.
-func (b *block) rounded(p, n vec) vec {
-	out := n
-	if n.x == 0 {
-		out.x += turned(b.high.x-p.x) - turned(p.x-b.low.x)
-	}
-	if n.y == 0 {
-		out.y += turned(b.high.y-p.y) - turned(p.y-b.low.y)
-	}
-	if n.z == 0 {
-		out.z -= turned(p.z - b.low.z)
-		if b.s.on == nil {
-			out.z += turned(b.s.recipe.Box.H - p.z)
-		}
-	}
-	return out.unit()
 }
 
 // bevel lightens the edges a little, and darkens the foot.

@@ -259,12 +259,18 @@ func TestEdgesOfASliceAreRounded(t *testing.T) {
 	pour, r := poured(t, swirl.Box{L: 100, W: 60, H: 40}, false)
 	s := New(pour, r, nil, swirl.Bar{From: 20, To: 40})
 	b := &block{pose: &s.loaf, s: s}
-	at, in := b.rounded(vec{0, 60, 20}, vec{x: -1}), b.rounded(vec{0, 60 - 2*edgeMM, 20}, vec{x: -1})
-	if at.y < 0.5 || in != (vec{x: -1}) {
+	faces := func(p vec) vec {
+		n, _ := b.nearest(p)
+		return n.unit()
+	}
+	if at, in := faces(vec{0, 60, 20}), faces(vec{0, 60 - 2*edgeMM, 20}); at.y < 0.5 || in != (vec{x: -1}) {
 		t.Errorf("at the edge the face faces %+v, inside %+v", at, in)
 	}
-	if foot := b.rounded(vec{0, 30, 0}, vec{x: -1}); foot.z > -0.5 {
+	if foot := faces(vec{0, 30, 0}); foot.z > -0.5 {
 		t.Errorf("at its foot the face faces %+v", foot)
+	}
+	if top := b.edged(vec{10, 60, 40}, vec{z: 1}); top.y < 0.5 || b.edged(vec{10, 30, 40}, vec{z: 1}) != (vec{z: 1}) {
+		t.Errorf("at the edge the top faces %+v", top)
 	}
 }
 

@@ -398,6 +398,25 @@ func lastRibbon(ops []op) (*ribbon, bool) {
 // A hand that is led to and fro keeps within its swing of the line and off the walls, to either side of it; where spots lie in a ribbon it strays in waves
 // shorter than elsewhere; where tongues run out over the top their laps lean over further than they stand, and go less to and fro.
 func TestHowAPotIsLed(t *testing.T) {
+	ways := newBuilder(loaf(script.PotSpots, 1))
+	ways.pour()
+	back, last := 0, 0
+	for _, o := range ways.ops {
+		if o.slab == nil {
+			continue
+		}
+		if r, ok := o.slab.fill.(*ribbon); ok {
+			if r.back == (last > 0) {
+				back++
+			}
+			if last = -1; r.back {
+				last = 1
+			}
+		}
+	}
+	if back > 1 { // the first has none before it
+		t.Errorf("%d ribbons with spots are led as the one before", back)
+	}
 	h, on := &hand{holds: 1, side: 1}, 0
 	for seed := range int64(40) {
 		b := newBuilder(loaf(script.Pot, seed))

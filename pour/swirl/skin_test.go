@@ -170,10 +170,10 @@ func TestAWetTopShines(t *testing.T) {
 	bright, dry, wet := uint8(0), uint8(0), 0
 	for k := range len(img.Pix) / 4 {
 		x, y := r.Box.L*(float64(k%240)+0.5)/240, r.Box.W*(float64(k/240)+0.5)/80
-		switch v := pour.wet(x, y); {
-		case v == 0:
+		switch pour.wet(x, y) {
+		case 0:
 			dry = max(dry, img.Pix[4*k])
-		case v == 1:
+		case 1:
 			wet++
 		}
 		bright = max(bright, img.Pix[4*k])
