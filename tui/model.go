@@ -42,6 +42,7 @@ type Options struct {
 	Colour     string                                            // "auto", "always", "never", "truecolor", "256" or "16"; empty: auto
 	Background string                                            // "auto", "dark" or "light"; empty: auto
 	Pixels     string                                            // pictures in real pixels, one of [pixels.Ways]; empty: none
+	Cells      string                                            // into how many pixels each character of a picture is divided, one of [screen.Divisions]; empty: four
 	NoMouse    bool                                              // leave the mouse to the terminal
 	Say        string                                            // first words in the status line
 	Environ    []string                                          // the environment; nil: this process's own
@@ -124,7 +125,7 @@ func newModel(o Options) *model {
 		o.Keys = keys.BuiltIn()
 	}
 	m := &model{
-		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), backdrop: terminal.NewBackdrop(o.Background, o.Environ), studio: newStudio(o.Pixels), mouse: !o.NoMouse,
+		opt: o, session: session.New(o.Document.Plan, o.Shelf, o.Hand, true), backdrop: terminal.NewBackdrop(o.Background, o.Environ), studio: newStudio(o.Pixels, o.Cells), mouse: !o.NoMouse,
 		stations: panel.Stations(), warnings: panel.Warnings(), station: panel.Jugs, cursors: map[layout.ID]grid.Cursor{}, w: 80, h: 24,
 	}
 	m.keep(o.Document.Path, o.Document.Stamp)

@@ -69,9 +69,13 @@ type printedMsg struct {
 // cached is how many plates are kept: enough to step through the bars of a loaf and back.
 const cached = 24
 
-// newStudio is a studio in true colour, until the terminal has answered.
-func newStudio(way string) studio {
-	return studio{mosaic: screen.Quarters, judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way)}
+// newStudio is a studio in true colour, until the terminal has answered, of cells of so many pixels.
+func newStudio(way, cells string) studio {
+	mosaic, ok := screen.Divided(cells)
+	if !ok {
+		mosaic = screen.Quarters
+	}
+	return studio{mosaic: mosaic, judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way)}
 }
 
 // onGround takes the terminal's background.

@@ -22,7 +22,7 @@ func TestTheDepthOfThePictureIsThatOfTheTerminal(t *testing.T) {
 	for profile, want := range map[colorprofile.Profile]picture.Depth{
 		colorprofile.TrueColor: picture.True, colorprofile.ANSI256: picture.Many, colorprofile.ANSI: picture.Few, colorprofile.ASCII: picture.Plain, colorprofile.NoTTY: picture.Plain,
 	} {
-		s := newStudio(pixels.Off)
+		s := newStudio(pixels.Off, "")
 		if s.setDepth(profile); s.depth != want {
 			t.Errorf("%v is drawn in depth %v, want %v", profile, s.depth, want)
 		}

@@ -395,4 +395,9 @@ func TestTheCellsOfThePictureAreAChoice(t *testing.T) {
 	if !strings.Contains(m.status.Text(), "letters") {
 		t.Errorf("with letters M says %q", m.status.Text())
 	}
+	for cells, want := range map[string]screen.Mosaic{"2": screen.Halves, "4": screen.Quarters, "6": screen.Sixths, "": screen.Quarters} {
+		if m := newModel(Options{Document: m.opt.Document, Shelf: m.opt.Shelf, Cells: cells}); m.studio.mosaic != want {
+			t.Errorf("a bench of cells of %q pixels has mosaic %d, want %d", cells, m.studio.mosaic, want)
+		}
+	}
 }

@@ -72,6 +72,7 @@ type program struct {
 	colour     string
 	background string
 	pixels     string
+	cells      string
 	noMouse    bool
 	plain      bool       // --plain
 	talk       lines.Talk // what plain mode talks through, once it does

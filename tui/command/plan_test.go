@@ -96,6 +96,7 @@ func TestAWordThatIsNoColourIsRefusedWithThoseThereAre(t *testing.T) {
 		`--color "": write one of auto`:                                          {"check", "--color="},
 		`--background "blue": write one of auto, dark, light`:                    {"checklist", "--background", "blue"},
 		`--pixels "on": write one of auto, off, tmux`:                            {"--pixels", "on"},
+		`--cells "3": write one of 2, 4, 6`:                                      {"--cells", "3"},
 		`--background "DARK": write one of`:                                      {"logbook", "list", "--background", "DARK"},
 	} {
 		if code, out, errs := m.types(args...); code != 2 || out != "" || !strings.Contains(errs, want) {
@@ -252,7 +253,7 @@ func TestTheManPageTellsWhatTheHelpTells(t *testing.T) {
 			t.Errorf("the command %s is not in:\n%s", name, commands)
 		}
 	}
-	for _, flag := range []string{"--shelf", "--color", "--background", "--no-mouse", "--pixels"} {
+	for _, flag := range []string{"--shelf", "--color", "--background", "--no-mouse", "--pixels", "--cells"} {
 		if !strings.Contains(options, flag+" ") || !strings.Contains(help, flag+" ") {
 			t.Errorf("%s is not in the man page's options, or not in the help", flag)
 		}

@@ -16,6 +16,7 @@ import (
 	"pourbench/tui"
 	"pourbench/tui/live"
 	"pourbench/tui/pixels"
+	"pourbench/tui/screen"
 )
 
 // root is the command without a name, which opens the workbench, with all others below it.
@@ -46,6 +47,7 @@ no terminal it prints the checklist instead. PLAN "-" reads standard input.`,
 	root.PersistentFlags().StringVar(&g.background, "background", "auto", "auto, dark or light")
 	g.plainFlag(root)
 	root.Flags().StringVar(&g.pixels, "pixels", pixels.Auto, "pictures in real pixels: auto (where the terminal says that it draws them), off, or tmux (through tmux with allow-passthrough on, to a terminal that does)")
+	root.Flags().StringVar(&g.cells, "cells", "4", "pixels in each character of a picture where real ones are not drawn: 4, 6 (for fonts that have sextants) or 2 (for fonts that lack quadrants)")
 	root.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return flagFault(err) })
 	cobra.MousetrapHelpText = "" // started by a double click on Windows it opens, like from a shell
@@ -71,6 +73,7 @@ func (g *program) checkLook() error {
 		{"color", g.colour, []string{"auto", "always", "never", "16", "256", "truecolor"}},
 		{"background", g.background, []string{"auto", "dark", "light"}},
 		{"pixels", g.pixels, pixels.Ways()},
+		{"cells", g.cells, screen.Divisions()},
 	} {
 		if !slices.Contains(f.words, f.typed) {
 			return fmt.Errorf("read --%s %q: write one of %s", f.flag, f.typed, strings.Join(f.words, ", "))
@@ -108,7 +111,7 @@ func (g *program) bench(doc planfile.Document, shelf pour.Shelf, say string, pla
 	bound, faults := g.keys()
 	o := tui.Options{
 		Document: doc, Shelf: shelf, Hand: g.hand(shelf), Examples: func() []tui.Example { return g.examples(shelf) }, StateDir: g.stateDir(),
-		Colour: g.colour, Background: g.background, Pixels: g.pixels, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
+		Colour: g.colour, Background: g.background, Pixels: g.pixels, Cells: g.cells, NoMouse: g.noMouse, Say: say, Environ: g.Environ, Notes: g.Errs,
 		Keys: bound, KeyFaults: faults,
 		Learned: func() (string, error) { return g.lesson(shelf) },
 		ReadHand: func() (pour.Hand, error) {

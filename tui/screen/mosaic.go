@@ -1,6 +1,9 @@
 package screen
 
-import "unicode/utf8"
+import (
+	"strconv"
+	"unicode/utf8"
+)
 
 // Mosaic is into how many pixels each cell of a picture is divided. A cell has two colours, whatever its pixels are.
 type Mosaic int
@@ -12,6 +15,30 @@ const (
 	Sixths                 // two across and three down, of Unicode 13's symbols for legacy computing, which older fonts lack
 	Mosaics  int    = iota
 )
+
+// Divided is the mosaic of cells of so many pixels, one of [Divisions]; false: there is none.
+func Divided(pixels string) (Mosaic, bool) {
+	for m := range Mosaic(Mosaics) {
+		if m.divided() == pixels {
+			return m, true
+		}
+	}
+	return 0, false
+}
+
+// Divisions are the numbers of pixels that a cell can be divided into, the fewest first.
+func Divisions() []string {
+	var all []string
+	for m := range Mosaic(Mosaics) {
+		all = append(all, m.divided())
+	}
+	return all
+}
+
+func (m Mosaic) divided() string {
+	across, down := m.Grain()
+	return strconv.Itoa(across * down)
+}
 
 // Grain is how many pixels a cell has across and down.
 func (m Mosaic) Grain() (across, down int) {
