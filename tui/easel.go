@@ -108,12 +108,11 @@ func (m *model) scale(room image.Rectangle) float64 {
 // besideOrBelow puts the legend beside the picture or below it, whichever leaves the picture larger. On the other stations, whose grids
 // name the jugs already, the legend gets little more than the room that the picture leaves over.
 func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle) {
-	wmm, hmm := m.viewMM(room)
-	scale := func(r image.Rectangle) float64 { // pixels per mm
+	scale := func(r image.Rectangle) float64 {
 		if r.Dx() < leastPicW || r.Dy() < 4 {
 			return 0
 		}
-		return min(float64(r.Dx())/wmm, 2*float64(r.Dy())/hmm)
+		return m.scale(r)
 	}
 	w, lines := m.legendW(true), len(m.legend())
 	flow := m.legendFlow(room.Dx())
@@ -125,10 +124,12 @@ func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 		return room, image.Rectangle{}
 	}
 	if b > a {
+		_, hmm := m.viewMM(below)
 		used := min(int(b*hmm/2+0.5), below.Dy())
 		below.Max.Y = below.Min.Y + used
 		return below, image.Rect(room.Min.X+1, below.Max.Y+1, room.Max.X, below.Max.Y+1+flow.rows)
 	}
+	wmm, _ := m.viewMM(beside)
 	used := min(int(a*wmm+0.5)+2, beside.Dx()) // no wider than the picture, so that the legend stands at its side
 	left := room.Min.X + (room.Dx()-used-legendGap-w)/2
 	pic = image.Rect(left, room.Min.Y, left+used, room.Max.Y)
@@ -136,8 +137,8 @@ func (m *model) besideOrBelow(room image.Rectangle) (pic, legend image.Rectangle
 	return pic, image.Rect(pic.Max.X+legendGap, top, pic.Max.X+legendGap+w, min(top+lines, room.Max.Y))
 }
 
-// viewMM is the size of what the view shows in a room, mm: for all bars, of a contact sheet of usual proportions, or of a row of three; for a cut along the loaf,
-// of its lengths as they are shown.
+// viewMM is the size of what the view shows in a room, mm: for all bars, of the sheet of them; for a cut along the loaf, of its lengths as they
+// are shown.
 func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	box, peak := m.studio.design.Recipe.Box, m.studio.peak.mm
 	wide, high := m.studio.design.Recipe.FaceMM()
@@ -147,11 +148,7 @@ func (m *model) viewMM(room image.Rectangle) (w, h float64) {
 	}
 	switch view {
 	case picture.Bars:
-		beside := room.Dx() - m.legendW(true) - legendGap
-		if n := len(m.studio.design.Bars); picture.BarsFor(n, wide, high+peak, beside, room.Dy()) < n {
-			return 3 * wide, high + peak
-		}
-		return 4 * wide, 3 * (high + peak)
+		return picture.BarsMM(len(m.studio.design.Bars), wide, high+peak, room.Dx(), room.Dy())
 	case picture.Long:
 		if m.studio.design.Recipe.Round {
 			return box.W, box.H

@@ -376,6 +376,29 @@ func TestTwoVariantsTakeTurnsWhereBothHaveNoRoom(t *testing.T) {
 	}
 }
 
+// All bars are as large as the room allows: the legend stands where it costs them least, and no row is left half empty.
+func TestAllBarsTakeTheRoomThereIs(t *testing.T) {
+	for _, size := range [][2]int{{120, 36}, {160, 45}} {
+		m := swirling(t, size[0], size[1])
+		drive(m, "v")
+		tiles := now(m).Plate.Tiles()
+		first, sixth := tiles[0].Rect, tiles[5].Rect
+		if len(tiles) != 10 || first.Min.X != sixth.Min.X || first.Max.Y >= sixth.Min.Y {
+			t.Errorf("at %v the first bar of %d stands in %v, the sixth in %v", size, len(tiles), first, sixth)
+		}
+		e, _ := m.easel()
+		most := 0 // of five columns and two rows, in all the room there is with the legend at either side
+		for _, room := range []image.Point{{e.in.Dx() - m.legendW(true) - legendGap, e.in.Dy() - 1}, {e.in.Dx(), e.in.Dy() - 2 - m.legendFlow(e.in.Dx()).rows}} {
+			wide, high := m.studio.design.Recipe.FaceMM()
+			high += m.studio.peak.mm
+			most = max(most, min((room.X-8)/5, int(2*float64(room.Y/2-1)*wide/high)))
+		}
+		if first.Dx() < most {
+			t.Errorf("at %v a bar is %d wide, but could be %d", size, first.Dx(), most)
+		}
+	}
+}
+
 func TestTheCellsOfThePictureAreAChoice(t *testing.T) {
 	m := swirling(t, 80, 24)
 	for _, want := range []screen.Mosaic{screen.Quarters, screen.Sixths, screen.Halves, screen.Quarters} {

@@ -110,6 +110,8 @@ type column struct {
 func columns(body image.Rectangle, ask Ask) []column {
 	p := ask.Columns
 	switch {
+	case ask.Picture != "" && ask.W >= threeColumnsW && tall(slices.Concat(p[1], p[2])) <= body.Dy(): // none needs a column of its own: the picture takes its room
+		return inTwo(body, 66, p)
 	case ask.W >= threeColumnsW:
 		first, second := thirds(ask)
 		a, b := body.Min.X+body.Dx()*first/100, body.Min.X+body.Dx()*second/100

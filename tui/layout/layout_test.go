@@ -192,6 +192,24 @@ PPPPPPPPSSSSSSSS
 	}
 }
 
+// The picture gets the room of panels that do not need a column of their own.
+func TestOnALargeScreenThePanelsBesideThePictureShareAColumn(t *testing.T) {
+	wide := func(h int) []int {
+		l, out := Split(asked(200, h, "P", "P", "SQ", "DM")), []int(nil)
+		for _, id := range []ID{"P", "S", "Q", "D", "M"} {
+			r, _ := l.Find(id)
+			out = append(out, r.Min.X, r.Dx())
+		}
+		return out
+	}
+	if d := cmp.Diff([]int{0, 132, 132, 68, 132, 68, 132, 68, 132, 68}, wide(60)); d != "" {
+		t.Error(d)
+	}
+	if d := cmp.Diff([]int{0, 84, 84, 54, 84, 54, 138, 62, 138, 62}, wide(40)); d != "" { // lower, all of them need two
+		t.Error(d)
+	}
+}
+
 func TestWideScreensShowTheFaceOnEveryStation(t *testing.T) {
 	for _, columns := range [][]string{{"GC", "", "W"}, {"P", "SQ", "DM"}, {"GCOEU", "L", "YF"}, {"N", "F", "W"}, {"VB", "FA", "W"}} {
 		for _, size := range [][2]int{{120, 30}, {120, 36}, {200, 60}} {

@@ -276,6 +276,16 @@ func BarsFor(n int, wmm, hmm float64, w, h int) int {
 	return fewBars
 }
 
+// BarsMM is how large w by h cells are in mm of the bars that [BarsFor] shows in them.
+func BarsMM(n int, wmm, hmm float64, w, h int) (wide, high float64) {
+	tiles := grid(BarsFor(n, wmm, hmm, w, h), wmm, hmm, w, h)
+	if len(tiles) == 0 {
+		return wmm * float64(n), hmm * float64(n)
+	}
+	mm := wmm / float64(tiles[0].Dx())
+	return mm * float64(w), mm * 2 * float64(h)
+}
+
 // tileGap is the columns between two tiles; below each there is a line for its number.
 const tileGap = 2
 
