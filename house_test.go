@@ -260,6 +260,25 @@ func TestTheGuideNamesOnlyFilesThatAreThere(t *testing.T) {
 	}
 }
 
+// In the largest folder nobody has to guess where something is: the guide has a word on every file.
+func TestTheGuideSaysWhereThingsAreInTheSwirl(t *testing.T) {
+	text, err := os.ReadFile("DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, told, _ := strings.Cut(string(text), "**Where to find things in `pour/swirl/`**")
+	told, _, _ = strings.Cut(told, "\n\n")
+	files, err := filepath.Glob("pour/swirl/*.go")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%d files in pour/swirl, %v", len(files), err)
+	}
+	for _, path := range files {
+		if name := filepath.Base(path); !strings.HasSuffix(name, "_test.go") && !strings.Contains(told, "`"+name+"`") {
+			t.Errorf("the guide does not say what is in %s", name)
+		}
+	}
+}
+
 // The guide's list of the house names every folder that is there, each with a line, and no other.
 func TestTheGuideListsEveryFolder(t *testing.T) {
 	text, err := os.ReadFile("DEVELOPERS.md")
