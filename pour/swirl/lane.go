@@ -9,6 +9,7 @@ type lane struct {
 	dst              *Picture
 	left, mid, right *tracer
 	a, b             []sample // at the corners of the pixels, down the left and the right
+	p, q             []strand // where those left the lip of a pot
 	midway           bool     // mid is ready for this column
 }
 
@@ -21,7 +22,7 @@ const (
 )
 
 func newLane(l *Long, dst *Picture) *lane {
-	return &lane{l: l, dst: dst, left: &tracer{}, mid: &tracer{}, right: &tracer{}, a: make([]sample, dst.H+1), b: make([]sample, dst.H+1)}
+	return &lane{l: l, dst: dst, left: &tracer{}, mid: &tracer{}, right: &tracer{}, a: make([]sample, dst.H+1), b: make([]sample, dst.H+1), p: make([]strand, dst.H+1), q: make([]strand, dst.H+1)}
 }
 
 // ready makes a tracer ready for the cross-section at a place in pixels.
@@ -32,13 +33,13 @@ func (n *lane) ready(t *tracer, x float64) {
 // column draws column i; its left side is the right side of the column before, but for the first.
 func (n *lane) column(i int, first bool) {
 	n.left, n.right = n.right, n.left
-	n.a, n.b = n.b, n.a
+	n.a, n.b, n.p, n.q = n.b, n.a, n.q, n.p
 	if first {
 		n.ready(n.left, float64(i))
-		n.down(n.left, n.a)
+		n.down(n.left, n.a, n.p)
 	}
 	n.ready(n.right, float64(i+1))
-	n.down(n.right, n.b)
+	n.down(n.right, n.b, n.q)
 	n.midway = false
 	for j := range n.dst.H {
 		n.pixel(i, j)
@@ -48,7 +49,7 @@ func (n *lane) column(i int, first bool) {
 func (n *lane) sample(t *tracer, row float64) sample { return n.l.sample(t, row/float64(n.dst.H)) }
 
 // down traces one cross-section, leaving out what lies between samples that vary evenly.
-func (n *lane) down(t *tracer, s []sample) {
+func (n *lane) down(t *tracer, s []sample, of []strand) {
 	stride := max(2, int(strideMM*float64(n.dst.H)/n.l.deep))
 	s[0] = n.sample(t, 0)
 	for last := 0; last < n.dst.H; {
@@ -56,6 +57,9 @@ func (n *lane) down(t *tracer, s []sample) {
 		s[next] = n.sample(t, float64(next))
 		n.between(t, s, last, next)
 		last = next
+	}
+	for j := range s {
+		of[j] = t.strand(&s[j])
 	}
 }
 
@@ -125,17 +129,36 @@ func (n *lane) pixel(i, j int) {
 	}
 	px := &n.dst.Pixels[j*n.dst.W+i]
 	spread := max(a.p.away(d.p), b.p.away(c.p), a.p.away(b.p), c.p.away(d.p))
-	if spread < plainMM && a.label == b.label && a.label == c.label && a.label == d.label {
+	if spread < plainMM && a.label == b.label && a.label == c.label && a.label == d.label && !n.hides(j) {
 		*px = Pixel{Portion: [3]uint8{a.label}, Part: [3]uint8{255}}
 		return
 	}
 	var sum tally
 	for k := range patchSamples {
-		u, v := (float64(k)+0.5)/patchSamples, (float64(reverse4(k))+0.5)/patchSamples
-		o := origin{slab: a.slab, p: a.p.towards(b.p, u).towards(c.p.towards(d.p, u), v)}
-		sum.add(t.labelNear(&o), 1)
+		sum.add(n.within(j, k), 1)
 	}
 	*px = sum.pixel()
+}
+
+// within is the portion at sample k of a pixel of row j whose corners come from near each other.
+func (n *lane) within(j, k int) uint8 {
+	u, v := (float64(k)+0.5)/patchSamples, (float64(reverse4(k))+0.5)/patchSamples
+	o := origin{slab: n.a[j].slab, p: n.a[j].p.towards(n.b[j].p, u).towards(n.a[j+1].p.towards(n.b[j+1].p, u), v)}
+	return n.right.labelNear(&o)
+}
+
+// hides says whether more lies in a pixel of row j than its four corners show, which come from near each other and are of one portion: every third of its
+// samples is looked at where what comes from one ribbon left the lip far apart.
+func (n *lane) hides(j int) bool {
+	if !n.p[j].apart(n.p[j+1]) && !n.q[j].apart(n.q[j+1]) && !n.p[j].apart(n.q[j]) {
+		return false
+	}
+	for k := 0; k < patchSamples; k += 3 {
+		if n.within(j, k) != n.a[j].label {
+			return true
+		}
+	}
+	return false
 }
 
 // turnMM is how far apart the samples before and behind a filament come from at least, mm.
@@ -148,6 +171,31 @@ func turns(s []sample, j int) bool {
 	}
 	before, behind := s[j].p.minus(s[j-1].p), s[j+2].p.minus(s[j+1].p)
 	return before.dot(behind) < -turnMM*turnMM
+}
+
+// strand is where a sample left the lip of a pot, if it did.
+type strand struct {
+	slab int32   // -1: it came from a jug
+	side float32 // 0 to 1 along the lip
+}
+
+func (t *tracer) strand(s *sample) strand {
+	if s.empty {
+		return strand{slab: -1}
+	}
+	n := t.near(&s.origin)
+	r, ok := t.slabs[n].fill.(*ribbon)
+	if !ok {
+		return strand{slab: -1}
+	}
+	side, _ := r.leaves(s.p.x, s.p.y, s.p.z)
+	return strand{n, float32(side)}
+}
+
+// apart says whether more than so many mm of what comes over the lip lie between samples of a ribbon: places of it that lie near each other can have
+// left far apart.
+func (a strand) apart(b strand) bool {
+	return a.slab >= 0 && a.slab == b.slab && math.Abs(float64(a.side-b.side)) > plainMM/ribbonMM
 }
 
 // torn draws a pixel whose corners come from far apart: down its middle, and its sides where they differ, it is looked at ever

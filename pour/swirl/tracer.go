@@ -319,6 +319,11 @@ func (t *tracer) lowest(slab int32) int32 {
 
 // labelNear is label for an origin that was not traced but lies between traced ones of the slab's group.
 func (t *tracer) labelNear(o *origin) uint8 {
+	return uint8(t.slabs[t.near(o)].fill.label(o.p.x, o.p.y, o.p.z))
+}
+
+// near is the slab of its group in which an origin lies that was not traced.
+func (t *tracer) near(o *origin) int32 {
 	n, g := o.slab, t.group[o.slab]
 	for n > 0 && t.group[n-1] == g && o.p.z < t.slabs[n].bottom {
 		n--
@@ -326,5 +331,5 @@ func (t *tracer) labelNear(o *origin) uint8 {
 	for int(n) < len(t.slabs)-1 && t.group[n+1] == g && o.p.z >= t.slabs[n].top {
 		n++
 	}
-	return uint8(t.slabs[n].fill.label(o.p.x, o.p.y, o.p.z))
+	return n
 }
