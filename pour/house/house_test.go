@@ -138,7 +138,12 @@ func TestOneLineIsChangedAndTheRestStays(t *testing.T) {
 		"out":                {func(s house.Store) error { return s.Set("energy_per_batch", "") }, "energy_per_batch = \"1.85\"\n", ""},
 		"a channel":          {func(s house.Store) error { return s.SetChannel("market", "bars_per_sale", "4") }, "bars_per_sale = 3", "bars_per_sale = 4"},
 		"more of a channel":  {func(s house.Store) error { return s.SetChannel("shop", "fee_percent", "2") }, "wholesale = true\n", "wholesale = true\nfee_percent = \"2\"\n"},
-		"another channel":    {func(s house.Store) error { return s.SetChannel("post", "fee_per_sale", "1") }, "\"4.20\"\n", "\"4.20\"\n\n[[channel]]\nname = \"post\"\nfee_per_sale = \"1\"\n"},
+		"a comma":            {func(s house.Store) error { return s.SetChannel("shop", "fee_percent", "3,5") }, "wholesale = true\n", "wholesale = true\nfee_percent = \"3.5\"\n"},
+		"a comma in words":   {func(s house.Store) error { return s.Set("currency", "a,5") }, `"EUR" # since`, `"a,5" # since`},
+		"a price's comma": {func(s house.Store) error {
+			return s.SetPrice(lot.Material{Kind: lot.Packaging, ID: "kraft-box"}, "0,25")
+		}, `"0.36"`, `"0.25"`},
+		"another channel": {func(s house.Store) error { return s.SetChannel("post", "fee_per_sale", "1") }, "\"4.20\"\n", "\"4.20\"\n\n[[channel]]\nname = \"post\"\nfee_per_sale = \"1\"\n"},
 		"a price": {func(s house.Store) error {
 			return s.SetPrice(lot.Material{Kind: lot.Packaging, ID: "kraft-box"}, "0.4")
 		}, `"0.36"`, `"0.4"`},

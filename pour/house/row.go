@@ -73,11 +73,13 @@ func (r Row) Text() string {
 	return ""
 }
 
-// value is a text as the file has it.
+// value is a text as the file has it, a number with a decimal point however it was typed.
 func (r Row) value(text string) string {
 	switch r.At.(type) {
 	case *int, *bool:
 		return text
+	case *money.Amount, *money.Percent:
+		text = strict.WithPoint(text)
 	}
 	return strict.Quote(text)
 }

@@ -61,6 +61,7 @@ func (s Store) DropChannel(name string) error {
 
 // SetPrice states what a kilogram, or a piece, of a material costs that no pack has brought; an empty text takes it out.
 func (s Store) SetPrice(m lot.Material, text string) error {
+	text = strict.WithPoint(text)
 	return s.change("price "+m.String(), func(src string, h cost.House) (string, error) {
 		key, _ := keyOf(m)
 		at := slices.IndexFunc(h.Prices, func(p cost.Price) bool { return p.Of == m.String() })

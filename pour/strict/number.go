@@ -41,6 +41,15 @@ func thousandsLike(t string) bool {
 	return ok && len(part) == 3 && len(whole) >= 1 && len(whole) <= 3 && strings.Trim(whole, "0") != ""
 }
 
+// WithPoint writes a number that was typed with a decimal comma with a point, as it is kept in files; what is no number stays as it is, for whoever reads it
+// to refuse.
+func WithPoint(text string) string {
+	if _, err := ParseNumber(text); err != nil {
+		return text
+	}
+	return strings.Replace(text, ",", ".", 1)
+}
+
 // PointThousands says why a number of whole units cannot be read where its point may part thousands, as in 1.000: three digits behind it, and one
 // to three before it that do not begin with 0. Empty: it can. Of grams nobody weighs thousandths, and no price has them.
 func PointThousands(text string) string {

@@ -41,3 +41,12 @@ func FuzzParseNumber(f *testing.F) {
 		}
 	})
 }
+
+// A decimal comma is written as a point; what is no number, or could be two, stays for whoever reads it to refuse.
+func TestADecimalCommaIsWrittenAsAPoint(t *testing.T) {
+	for typed, want := range map[string]string{"0,25": "0.25", "16.00": "16.00", "3,5 ": "3.5 ", "1,234": "1,234", "a,b": "a,b", "1,2,3": "1,2,3", "": ""} {
+		if got := WithPoint(typed); got != want {
+			t.Errorf("%q is written %q, want %q", typed, got, want)
+		}
+	}
+}

@@ -183,14 +183,6 @@ func isDay(s string) error {
 // dayAndHour is how a day is written with its hour.
 const dayAndHour = "2006-01-02 15:04"
 
-// withPoint writes a number with a comma as its decimal sign with a point, as it is kept in files; what is no number stays as it is.
-func withPoint(s string) string {
-	if _, err := strict.ParseNumber(s); err != nil {
-		return s
-	}
-	return strings.Replace(s, ",", ".", 1)
-}
-
 func isPrice(s string) error {
 	return matches(s, `^\d{1,9}(\.\d{1,6})?$`, "is no price; write a decimal number, such as 7.50")
 }

@@ -3,6 +3,7 @@ package life
 import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
+	"pourbench/pour/strict"
 )
 
 // Form is a kind of event as a maker logs it.
@@ -141,7 +142,7 @@ func countFields(e *logbook.Event) []Field {
 		return []Field{
 			count,
 			{Key: "at", Label: "where", Means: "market, shop, order: your own word", At: &e.What},
-			{Key: "price", Label: "price", Means: "of one bar", Spelt: withPoint, Form: isPrice, At: &l.Price},
+			{Key: "price", Label: "price", Means: "of one bar", Spelt: strict.WithPoint, Form: isPrice, At: &l.Price},
 			{Key: "currency", Label: "currency", Means: "its code, as EUR", Form: isCurrency, At: &l.Currency},
 			audience,
 		}

@@ -13,6 +13,7 @@ import (
 	"pourbench/pour/money"
 	"pourbench/pour/stock"
 	"pourbench/pour/stock/invoice"
+	"pourbench/pour/strict"
 )
 
 // Deed is what a thing done comes to.
@@ -291,4 +292,4 @@ func orNone(currency string) string {
 }
 
 // paid is the price of a pack as it is typed.
-func paid(text string) (money.Amount, error) { return money.Parse(strings.Replace(text, ",", ".", 1)) }
+func paid(text string) (money.Amount, error) { return money.Parse(strict.WithPoint(text)) }
