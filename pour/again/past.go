@@ -4,8 +4,6 @@ package again
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 	"time"
 
 	"pourbench/pour"
@@ -69,45 +67,8 @@ func usable(p logbook.Pour) error {
 // is poured again. It knows its pour.
 func (p Past) Plan() pour.Plan {
 	plan := pour.FromTemplate(p.Pour.Plan)
-	plan.Name, plan.AgainOf = nameAgain(plan.Name), p.Pour.ID
+	plan.Name, plan.AgainOf = pour.NameAgain(plan.Name), p.Pour.ID
 	return plan
-}
-
-// again is what the name of a plan that is poured again ends in, with a number from the second time on.
-const again = ", again"
-
-// longestName is the most letters of a plan's name.
-const longestName = 80
-
-// nameAgain is the name of a plan that is poured again.
-func nameAgain(name string) string {
-	stem, nth, more := cutLast(name, again)
-	end := again
-	if more {
-		n := 1
-		if number, err := strconv.Atoi(strings.TrimSpace(nth)); err == nil && number > 1 {
-			n = number
-		}
-		end = fmt.Sprintf("%s %d", again, n+1)
-	}
-	letters := []rune(stem)
-	if most := longestName - len([]rune(end)); len(letters) > most {
-		letters = letters[:most]
-	}
-	return strings.TrimSpace(string(letters)) + end
-}
-
-// cutLast cuts a name before its last ending, where nothing but a number follows that.
-func cutLast(name, end string) (stem, rest string, ok bool) {
-	at := strings.LastIndex(name, end)
-	if at <= 0 {
-		return name, "", false
-	}
-	rest = name[at+len(end):]
-	if strings.Trim(rest, " 0123456789") != "" {
-		return name, "", false
-	}
-	return name[:at], rest, true
 }
 
 // lyeIn is when the base's lye met its oils, by the wall clock.

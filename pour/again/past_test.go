@@ -218,17 +218,6 @@ func TestTheNewPlanIsThePouredOneButForItsMomentAndName(t *testing.T) {
 	}
 }
 
-func TestANameSaysHowOftenItIsPouredAgain(t *testing.T) {
-	for was, want := range map[string]string{
-		"Meadow": "Meadow, again", "Meadow, again": "Meadow, again 2", "Meadow, again 2": "Meadow, again 3", "Meadow, again and again": "Meadow, again and again, again",
-		"Meadow, again x": "Meadow, again x, again", ", again": ", again, again", strings.Repeat("é", 80): strings.Repeat("é", 73) + ", again",
-	} {
-		if got := nameAgain(was); got != want || len([]rune(got)) > 80 {
-			t.Errorf("%q becomes %q, want %q", was, got, want)
-		}
-	}
-}
-
 func TestWhatCannotBePouredAgainSaysWhatHelps(t *testing.T) {
 	plan, shelf := meadow(t)
 	trial := newDiary("t", plan)

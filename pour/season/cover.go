@@ -54,7 +54,7 @@ func (b *Board) sources(d *DateRow, design string) []int {
 		return 2
 	}
 	for i, r := range b.Rows {
-		if r.Placed && !r.Missed && r.Fault == nil && same(r.Name, design) && r.Ready.Middle <= d.Label && (!r.HasDate || same(r.For, d.Name) || r.Due < d.Day) {
+		if r.Placed && !r.Missed && r.Fault == nil && sameDesign(r.Name, design) && r.Ready.Middle <= d.Label && (!r.HasDate || same(r.For, d.Name) || r.Due < d.Day) {
 			out = append(out, i)
 		}
 	}

@@ -11,6 +11,12 @@ import (
 	"pourbench/pour/season"
 )
 
+// again is a batch of a plan that poured the design again.
+func again(s season.Standing) season.Standing {
+	s.Name += ", again 2"
+	return s
+}
+
 // Shared out by hand: 8 bars left of a pour that is for none and 10 of the one that is for the fair. The fair, which comes first, wants 12: its own
 // 10, and 2 of the others, so that 6 are left for the market, which wants 9. What the inn has planned later is not touched.
 func TestBarsAreSharedOutFromTheEarliestDateOn(t *testing.T) {
@@ -27,7 +33,7 @@ func TestBarsAreSharedOutFromTheEarliestDateOn(t *testing.T) {
 	d.Name = "Rose"
 	f.Designs = map[string]season.Design{"rose.toml": d}
 	f.Standing = []season.Standing{
-		stands(t, "own", "2026-11-07", "2026-11-08", life.Curing, less(0)), stands(t, "spare", "2026-10-01", "2026-10-02", life.Ready, less(2)),
+		stands(t, "own", "2026-11-07", "2026-11-08", life.Curing, less(0)), again(stands(t, "spare", "2026-10-01", "2026-10-02", life.Ready, less(2))),
 		stands(t, "wet", "2026-12-01", "2026-12-02", life.Curing, less(0)), stands(t, "uncounted", "2026-10-01", "2026-10-02", life.Ready, life.Account{}),
 	}
 	b := season.Of(f)

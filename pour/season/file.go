@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 )
 
@@ -85,6 +86,11 @@ func (f File) Date(name string) (Date, bool) {
 
 // same reports whether two names mean the same: capitals and spaces around them do not count.
 func same(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
+
+// sameDesign reports whether two plans pour one design: a plan that pours another one's again is named after it.
+func sameDesign(a, b string) bool {
+	return same(pour.DesignName(strings.TrimSpace(a)), pour.DesignName(strings.TrimSpace(b)))
+}
 
 // weekdays are the words of a file for the days of the week, Sunday first as the standard library counts them.
 func weekdays() []string { return []string{"sun", "mon", "tue", "wed", "thu", "fri", "sat"} }

@@ -116,7 +116,7 @@ func (f Facts) done() map[int]string {
 		best := -1
 		for k, s := range f.Standing {
 			off := max(s.Poured-*p.Day, *p.Day-s.Poured)
-			if off > 1 || taken[s.ID] || !same(s.Name, f.Designs[p.Plan].Name) || s.State == life.Trial {
+			if off > 1 || taken[s.ID] || !sameDesign(s.Name, f.Designs[p.Plan].Name) || s.State == life.Trial {
 				continue
 			}
 			if best < 0 || off < max(f.Standing[best].Poured-*p.Day, *p.Day-f.Standing[best].Poured) {

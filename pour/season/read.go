@@ -206,7 +206,7 @@ func readDate(t *strict.Table, f File) Date {
 		w.Read("design", &want.Design)
 		w.Missing("bars")
 		whole(w, "bars", &want.Bars, 1, mostBars)
-		if slices.ContainsFunc(d.Wants, func(o Want) bool { return same(o.Design, want.Design) }) {
+		if slices.ContainsFunc(d.Wants, func(o Want) bool { return sameDesign(o.Design, want.Design) }) {
 			w.Say("design", strict.Quote(want.Design), "stands there twice", "add the bars up in one")
 		}
 		d.Wants = append(d.Wants, want)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"pourbench/pour"
 	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
@@ -54,10 +55,10 @@ func Results(batches []life.Batch) []Result {
 		if b.Fault != nil || b.State == life.Trial {
 			continue
 		}
-		at := slices.IndexFunc(out, func(r Result) bool { return same(r.Design, b.Name) })
+		at := slices.IndexFunc(out, func(r Result) bool { return sameDesign(r.Design, b.Name) })
 		if at < 0 {
 			at = len(out)
-			out = append(out, Result{Design: b.Name})
+			out = append(out, Result{Design: pour.DesignName(b.Name)})
 		}
 		out[at].take(b)
 	}

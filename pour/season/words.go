@@ -137,7 +137,7 @@ func (b *Board) without(r *Row) string {
 		return ""
 	}
 	for _, c := range b.Dates[at].Covers {
-		if !same(c.Design, r.Name) || c.Short > 0 || len(c.From) == 0 {
+		if !sameDesign(c.Design, r.Name) || c.Short > 0 || len(c.From) == 0 {
 			continue
 		}
 		if slices.ContainsFunc(c.From, func(s Share) bool { return b.Rows[s.Row].Planned() }) {
@@ -217,7 +217,7 @@ func tellShort(d DateRow, c Cover) string {
 func (b *Board) helpShort(d DateRow, c Cover) string {
 	var like *Row
 	for i := range b.Rows {
-		if r := &b.Rows[i]; same(r.Name, c.Design) && r.Fault == nil && r.Placed && (like == nil || r.Planned()) {
+		if r := &b.Rows[i]; sameDesign(r.Name, c.Design) && r.Fault == nil && r.Placed && (like == nil || r.Planned()) {
 			like = r
 		}
 	}
