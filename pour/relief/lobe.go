@@ -4,8 +4,8 @@ import "math"
 
 // The strand a swirl is wound of, figures by eye, no source. Across it goes by the swirl's radius, up by its height.
 const (
-	turnsLeast   = 2.15 // turns it is wound in
-	turnsMost    = 2.75
+	turnsLeast   = 1.75 // turns it is wound in
+	turnsMost    = 2.85
 	strandHalf   = 0.295 // half of how wide the leanest lies
 	strandFatter = 0.1   // and how much wider by how fat it is
 	strandHigh   = 0.165 // half of how high it lies
@@ -20,9 +20,11 @@ const (
 	strandEnds   = 0.5   // and over which its last one runs out
 	strandRound  = 0.8   // how far its sides have fallen at its edge as those of a mound, of its half height
 	strandSteep  = 1.2   // and as those of a wall
-	ridgeHigh    = 0.2   // how far the ridges of the nozzle stand out, of its half height
+	ridgeHigh    = 0.21  // how far the ridges of the nozzle stand out, of its half height
 	ridgeFlank   = 0.6   // and how far out of its sides, of that
 	ridges       = 7     // points of the nozzle
+	rollLeast    = 0.55  // of once about the strand in a turn the star goes where the wrist goes along with the hand
+	rollMost     = 1.05
 	ridgeMean    = 0.637 // 2/π: the mean of what stands out
 	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
 	coreWide     = 0.38  // of that mound
@@ -111,7 +113,7 @@ func (s *pipedSwirl) rounds(u, angle float64) float64 {
 // does not turn the nozzle, so that in a turn the whole star goes once about the strand and its ridges run aslant; their backs are round and the furrows
 // sharp.
 func (s *pipedSwirl) ridge(across, t float64) float64 {
-	return math.Abs(math.Cos(ridges * (0.25*math.Pi*across + math.Pi*t + s.uneven[0])))
+	return math.Abs(math.Cos(ridges * (0.25*math.Pi*across + math.Pi*s.roll*t + s.uneven[0])))
 }
 
 // turn is where across the rounds a place of a swirl lies, in strands.

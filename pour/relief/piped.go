@@ -84,6 +84,9 @@ func (p *piped) set(seed int64, take *turns) {
 	for j := range p.rows {
 		for i := range p.columns {
 			s := newSwirl(&d, reach, (i+j%2)%3)
+			if j%2 == 1 { // the hand comes back, and goes round the other way
+				s.way = -1
+			}
 			s.x = gapX * (float64(i) + 0.5 + p.shift(i, j) + d.Between(-0.08, 0.08))
 			s.y = gapY * (float64(j) + 0.5 + d.Between(-0.07, 0.07))
 			s.portion = take.next()
@@ -179,8 +182,9 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 			z = h.z
 		}
 	}
-	level := max(0.03, p.bed-pipedFalls*max(0, least-0.85)) // the last of a swirl runs out into the gaps
-	if math.IsInf(up, 1) || z < up {
+	ragged := 1 + pipedRagged*(math.Sin(x/1.3-y/1.9)+math.Sin(x/3.7+y/2.9))
+	level := p.bed - pipedFalls*max(0, least*ragged-0.85) // the last of a swirl runs out into the gaps, in the middle of which the base is bare
+	if level > 0 && (math.IsInf(up, 1) || z < up) {
 		z = softer(z, level, 0.08)
 	}
 	return z, of, min(1, u)
