@@ -67,6 +67,9 @@ func (b *block) look(o, d vec) (seen, bool) {
 	return seen{}, false
 }
 
+// offWall is how far off a wall its own shadow is looked for, mm: closer it would be that of the stairs it climbs in. By eye, no source.
+const offWall = 0.8
+
 // smearLight is how bright the smeared edge of cut icing is, against its cut. By eye, no source.
 const smearLight = 0.9
 
@@ -95,7 +98,7 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 	if b.height(p.x, p.y) < wallMM {
 		n = b.edged(p, n)
 	}
-	shadow := max(b.under(p), b.cast(p))
+	shadow := max(b.under(p.plus(vec{n.x, n.y, 0}.times(offWall))), b.cast(p))
 	bright := lit(b.way(n), shadow) * (1 - hollowDark*b.t.hides(x, y))
 	if int(stuff) >= b.s.portions {
 		bright = icingBright*bright + gloss(b.way(n))*(1-shadow)
