@@ -126,7 +126,7 @@ func (p *piped) edge(x, y float64) float64 {
 
 // touches is how far the icing at a wall reaches past it, had it been free to, mm: by eye, no source.
 func touches(x, y float64) float64 {
-	return 0.9*math.Sin(x/7+0.6*math.Sin(x/17)+y/5.3+0.9*math.Sin(y/13)) + 0.5*math.Sin(x/3.1-y/2.6+1.1) - 0.35
+	return 0.9*math.Sin(x/7+0.6*math.Sin(x/17)+y/5.3+0.9*math.Sin(y/13)) + 0.5*math.Sin(x/3.1-y/2.6+1.1) - 0.05
 }
 
 func (p *piped) at(x, y float64) (z, across float64) {

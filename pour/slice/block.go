@@ -190,6 +190,7 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 		n = vec{z: -1}
 		along, _ := b.real(p.x, 0)
 		stuff, bright, ok = b.wall.at(along, 0)
+		bright *= b.off(along, p.y)
 	default:
 		n = vec{x: 1}
 		stuff, bright, ok = b.face.at(b.high.y-p.y, p.z)
@@ -212,7 +213,19 @@ func (b *block) long(p vec) (stuff uint8, bright float64, ok bool) {
 			return stuff, 1, stuff != ground
 		}
 	}
-	return b.wall.at(along, min(p.z, b.s.recipe.Box.H-skinDeep))
+	if stuff, ok = b.squeezed(along, across, b.s.recipe.Box.H-p.z); ok {
+		return stuff, b.off(along, p.z), true
+	}
+	stuff, bright, ok = b.wall.at(along, min(p.z, b.s.recipe.Box.H-skinDeep))
+	return stuff, bright * b.off(along, p.z), ok
+}
+
+// off is how bright a side is for how it came off the mould; a draft shows nothing of that.
+func (b *block) off(along, up float64) float64 {
+	if b.wall.grain == nil {
+		return 1
+	}
+	return moulded(along, up)
 }
 
 // cast is how much of the sun the other block takes from a place.

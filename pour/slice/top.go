@@ -139,7 +139,7 @@ func (t *top) normal(x, y float64) vec {
 	soft := func(v float64) float64 { return v / math.Sqrt(1+v*v/9) } // a wall is no mirror
 	dx, dy := slopeOf(t.height, x, y, t.step)
 	if wx, wy := slopeOf(t.mean, x, y, wideSteps*t.step); wx*wx+wy*wy > steepFrom*steepFrom {
-		steep := min(math.Hypot(wx, wy)-steepFrom, 1)
+		steep := min((math.Hypot(wx, wy)-steepFrom)/steepMore, 1)
 		dx, dy = dx+steep*(wx-dx), dy+steep*(wy-dy)
 	}
 	return vec{-soft(dx), -soft(dy), 1}.unit()
@@ -148,7 +148,8 @@ func (t *top) normal(x, y float64) vec {
 // A wall that runs aslant over the points of the surface climbs in stairs: how steep it is is taken from further apart there, and from the mean of many
 // points. By eye, no source.
 const (
-	steepFrom  = 1.2 // mm to the mm
+	steepFrom  = 1.2 // mm to the mm, where that begins
+	steepMore  = 0.4 // and so much steeper nothing else counts
 	wideSteps  = 3   // points to either side
 	evenPoints = 4   // points to either side, of a mean
 )
