@@ -20,7 +20,8 @@ const (
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
 	pipedBed    = 0.08 // of a swirl's height there is at the foot of the swirls about a gap
 	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
-	pipedSway   = 0.5  // mm, how far seams of a cut waver
+	pipedSway   = 0.9  // mm, how far seams of a cut waver: one round of a neighbour bulges, the next gives way
+	pipedShows  = 3    // mm of icing over them, from which on they do so in full
 	pipedUnder  = 0.5
 	pipedSeam   = 0.22 // how much darker a cut is where air was shut in between two swirls
 	pipedMeets  = 0.35 // mm, that such a slit is wide at the most
@@ -203,18 +204,25 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 	return q - math.Floor(q)
 }
 
-// within is where across its bag the icing inside comes from, so far below the top of a place where it is so thick, and how bright a cut is there.
-func (p *piped) within(x, y, thick, below float64) (across, tone float64) {
+// within is where across its bag the icing inside comes from, so far below the top of a place where it is so thick, and how bright a cut is there that goes
+// along the loaf or across it.
+func (p *piped) within(x, y, thick, below float64, side bool) (across, tone float64) {
 	x, y = x+p.long/2, y+p.wide/2
 	x, y = min(max(x, 0), p.long), min(max(y, 0), p.wide)
 	part := p.scale * max(0.2, p.edge(x, y))
 	z, up := thick/part, (thick-below)/part
-	sway := pipedSway * math.Sin(p.scale*up/2.3+x/6.3+y/5.1)
-	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
-	r, angle := s.lies(x+sway, y-sway)
+	mm := p.scale * up
+	sway := pipedSway * smooth(below/pipedShows) * (0.7*math.Sin(mm/1.9+x/6.3+y/5.1) + 0.5*math.Sin(mm/0.83-x/4.1+y/7.7+1.3*math.Sin(mm/2.9)))
+	swayX, swayY := 0.0, sway // in the cut: out of it, what lies just behind would show in spots
+	if side {
+		swayX, swayY = sway, 0
+	}
+	swayX, swayY = min(max(x+swayX, 0), p.long), min(max(y+swayY, 0), p.wide)
+	_, s, u := p.under(swayX, swayY, up)
+	r, angle := s.lies(swayX, swayY)
 	deep := max(0, z-up) / s.high
 	tone = s.cutAt(r, angle, up/s.high, p.scale*s.high)
-	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.meets(s, x+sway, y-sway, up, wide) {
+	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.meets(s, swayX, swayY, up, wide) {
 		tone -= pipedSeam
 	}
 	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
