@@ -161,6 +161,9 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 	z, steep, seam, slit, tone, fold := 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
 	sways := lobeSways * (math.Sin(u*s.radius/1.9+2.3*up*highMM/5+9*s.phase) + 0.6*math.Sin(up*highMM/1.3-u*s.radius/2.7+5*angle))
 	for t := s.first(angle); t < s.turns; t++ {
+		if s.clear(u, t) {
+			continue
+		}
 		w, ok := s.winding(t)
 		d := (u - w.out) / w.half
 		if !ok || d*d >= 1 {
@@ -196,10 +199,13 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 // fold is how light or dark the folds of a rope are so far from its middle, mm, -1 to 1: skins that were laid into one another, which a knife shows as
 // curves about the middle of each round, here and there and nowhere quite closed.
 func (s *pipedSwirl) fold(out, up, t float64) float64 {
+	shows := smooth(0.45 + 0.6*math.Sin(0.53*out-0.71*up+4.9*t+11*s.phase) + 0.4*math.Sin(1.3*up+0.9*out))
+	if shows == 0 {
+		return 0
+	}
 	a := 0.55*out + foldBends*math.Sin(0.9*up+0.35*out+4.1*t+9*s.phase)
 	b := up + foldBends*math.Sin(0.8*out-0.5*up+2.3*t)
 	far := math.Sqrt(a*a+b*b) + 0.5*foldBends*math.Sin(2.3*out+1.1*up)
-	shows := smooth(0.45 + 0.6*math.Sin(0.53*out-0.71*up+4.9*t+11*s.phase) + 0.4*math.Sin(1.3*up+0.9*out))
 	v := math.Sin(2 * math.Pi * far / foldMM)
 	return shows * v * (0.6 - 0.4*v)
 }
