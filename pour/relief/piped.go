@@ -21,6 +21,7 @@ const (
 	pipedBed    = 0.08 // of a swirl's height there is at the foot of the swirls about a gap
 	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
 	pipedSway   = 0.9  // mm, how far seams of a cut waver: one round of a neighbour bulges, the next gives way
+	pipedVeins  = 0.13 // how far two colours of a bag run into each other there, of its width
 	pipedShows  = 3    // mm of icing over them, from which on they do so in full
 	pipedUnder  = 0.5
 	pipedSeam   = 0.22 // how much darker a cut is where air was shut in between two swirls
@@ -225,7 +226,12 @@ func (p *piped) within(x, y, thick, below float64, side bool) (across, tone floa
 	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.meets(s, swayX, swayY, up, wide) {
 		tone -= pipedSeam
 	}
-	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
+	across = p.across(s, x, y, min(1, u+pipedUnder*deep))
+	if p.striped { // folded into each other as the strand was laid
+		across += pipedVeins * smooth(below/pipedShows) * math.Sin(0.9*r*s.radius+0.5*mm+2.1*math.Sin(mm/3.4+x/6.7-y/5.3)+1.1*math.Sin(mm/1.7+y/3.3+x/4.1))
+		across -= math.Floor(across)
+	}
+	return across, tone
 }
 
 // opens is how far the border between two swirls stands open at a place, of how far it ever does; 0 or less: not at all.

@@ -29,7 +29,7 @@ const (
 	wallMostMM  = 0.7   // so far a nozzle goes past where the wall lets its strand lie
 	wallLeast   = 0.55  // and no nearer than that is a swirl pressed together there, of its radius
 	wallMost    = 1.22  // and farther off than that it is not drawn out to it
-	wallFills   = 0.18  // how much further it is pressed out into the corners there
+	wallFills   = 0.09  // how much further it is pressed out into the corners there
 )
 
 // pipedSwirl is one swirl of a top piped full: a strand laid down in a ring at its foot, that then climbs inwards on itself to a tip.
