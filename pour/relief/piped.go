@@ -219,11 +219,11 @@ func (p *piped) within(x, y, thick, below float64, side bool) (across, tone floa
 		swayX, swayY = sway, 0
 	}
 	swayX, swayY = min(max(x+swayX, 0), p.long), min(max(y+swayY, 0), p.wide)
-	_, s, u := p.under(swayX, swayY, up)
+	_, s, u := p.even.under(swayX, swayY, up) // one swirl sinks into the other's ridges and fills them
 	r, angle := s.lies(swayX, swayY)
 	deep := max(0, z-up) / s.high
 	tone = s.cutAt(r, angle, up/s.high, p.scale*s.high)
-	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.meets(s, swayX, swayY, up, wide) {
+	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.even.meets(s, swayX, swayY, up, wide) {
 		tone -= pipedSeam
 	}
 	across = p.across(s, x, y, min(1, u+pipedUnder*deep))
