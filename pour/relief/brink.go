@@ -4,13 +4,13 @@ import "math"
 
 // What a cut through icing shows beside its rounds, by eye, no source.
 const (
-	rimLeast   = 1.4  // mm, how far in the rim is darker where that is narrow
-	rimMore    = 1.7  // and how much further where it is wide
-	rimDark    = 0.26 // how much darker it is at the edge: there it turns away and light goes through to the dark behind
-	rimStepMM  = 0.4  // between the heights its distance is taken from
-	cloudTone  = 0.02 // how unevenly bright the cut is as a whole, to each side: whipped icing is never of one tone
-	cloudMM    = 4.6  // and over so far
-	smearShade = 0.9  // how bright the smeared edge is just behind the cut
+	rimLeast   = 1.4   // mm, how far in the rim is darker where that is narrow
+	rimMore    = 1.7   // and how much further where it is wide
+	rimDark    = 0.26  // how much darker it is at the edge: there it turns away and light goes through to the dark behind
+	rimStepMM  = 0.4   // between the heights its distance is taken from
+	cloudTone  = 0.028 // how unevenly bright the cut is as a whole, to each side: whipped icing is never of one tone
+	cloudMM    = 4.6   // and over so far
+	smearShade = 0.9   // how bright the smeared edge is just behind the cut
 )
 
 // brink is the edge of a cut about one column of a picture.

@@ -4,8 +4,8 @@ import "math"
 
 // The strand a swirl is wound of, figures by eye, no source. Across it goes by the swirl's radius, up by its height.
 const (
-	turnsLeast   = 2.15 // turns it is wound in
-	turnsMost    = 2.75
+	turnsLeast   = 1.75 // turns it is wound in
+	turnsMost    = 2.85
 	strandHalf   = 0.295 // half of how wide the leanest lies
 	strandFatter = 0.1   // and how much wider by how fat it is
 	strandHigh   = 0.165 // half of how high it lies
@@ -20,9 +20,11 @@ const (
 	strandEnds   = 0.5   // and over which its last one runs out
 	strandRound  = 0.8   // how far its sides have fallen at its edge as those of a mound, of its half height
 	strandSteep  = 1.2   // and as those of a wall
-	ridgeHigh    = 0.2   // how far the ridges of the nozzle stand out, of its half height
+	ridgeHigh    = 0.21  // how far the ridges of the nozzle stand out, of its half height
 	ridgeFlank   = 0.6   // and how far out of its sides, of that
 	ridges       = 7     // points of the nozzle
+	rollLeast    = 0.55  // of once about the strand in a turn the star goes where the wrist goes along with the hand
+	rollMost     = 1.05
 	ridgeMean    = 0.637 // 2/π: the mean of what stands out
 	strandSinks  = 0.2   // how far its last end sinks into the mound in the middle
 	coreWide     = 0.38  // of that mound
@@ -111,7 +113,7 @@ func (s *pipedSwirl) rounds(u, angle float64) float64 {
 // does not turn the nozzle, so that in a turn the whole star goes once about the strand and its ridges run aslant; their backs are round and the furrows
 // sharp.
 func (s *pipedSwirl) ridge(across, t float64) float64 {
-	return math.Abs(math.Cos(ridges * (0.25*math.Pi*across + math.Pi*t + s.uneven[0])))
+	return math.Abs(math.Cos(ridges * (0.25*math.Pi*across + math.Pi*s.roll*t + s.uneven[0])))
 }
 
 // turn is where across the rounds a place of a swirl lies, in strands.
@@ -128,21 +130,26 @@ func (s *pipedSwirl) turn(angle, u float64) float64 {
 
 // What a knife shows of strands that lie on each other, by eye, no source.
 const (
-	seamWide  = 1.1   // mm, to each side, over which a seam fades
-	seamDark  = 0.025 // how much darker it is at the most: no more than a breath
-	seamFades = 11    // mm of icing over it, that make it a third as dark: deeper in strands have grown together
-	lobeTone  = 0.045 // how much one round differs from the next, to each side
+	seamWide  = 1.0   // mm, to each side, over which a seam fades
+	seamDark  = 0.05  // how much darker it is at the most: no more than a breath
+	seamFades = 14    // mm of icing over it, that make it a third as dark: deeper in strands have grown together
+	foldTone  = 0.037 // how much lighter and darker the folds of a rope are, to each side
+	foldMM    = 2.3   // from one to the next
+	foldFades = 0.7   // mm, over which they fade towards the skin of their round
+	foldBends = 0.9   // mm, how far they stray from the round
+	lobeTone  = 0.05  // how much one round differs from the next, to each side
+	lobeTurns = 4.3   // radians in a turn, by which a round is lighter or darker than the one it lies on
 	lobeCloud = 3.0   // mm, over which one goes over into the next
 	lobeSways = 0.8   // mm, how far that cloud strays from the seam
 	lobeInner = 0.5   // so far out, of the radius, rounds begin to be alike: towards the neighbour
 	lobeOuter = 0.35  // and so much further out they are
-	slitDark  = 0.22  // how much darker a slit is, where air was shut in between two rounds
+	slitDark  = 0.27  // how much darker a slit is, where air was shut in between two rounds
 	slitPart  = 0.85  // of the places where one may be that have one
 	slitGap   = 1.6   // mm along the seam from one place to the next
 	slitLeast = 0.12  // mm, half of how long one is
-	slitMore  = 0.75  // and how much longer the longest
+	slitMore  = 0.95  // and how much longer the longest
 	slitFlat  = 0.06  // mm, half of how high the flattest is
-	slitFat   = 0.13  // and how much higher the fattest
+	slitFat   = 0.16  // and how much higher the fattest
 	slitEdge  = 0.09  // mm, over which its edge is soft
 	slitBends = 0.14  // mm, how far it strays from the seam
 	slitDeep  = 1.5   // mm of icing over it at the least: nearer to the skin the wire has smeared them over
@@ -151,9 +158,12 @@ const (
 // cutAt is how bright a cut through the swirl is so far out and up, of its radius and height, that is so many mm. Every round is a cloud a little lighter or
 // darker than the one it was laid on, and the seam between them is a chain of flat slits of air.
 func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
-	z, steep, seam, slit, tone := 0.0, 0.0, 0.0, 0.0, 0.0
+	z, steep, seam, slit, tone, fold := 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
 	sways := lobeSways * (math.Sin(u*s.radius/1.9+2.3*up*highMM/5+9*s.phase) + 0.6*math.Sin(up*highMM/1.3-u*s.radius/2.7+5*angle))
 	for t := s.first(angle); t < s.turns; t++ {
+		if s.clear(u, t) {
+			continue
+		}
 		w, ok := s.winding(t)
 		d := (u - w.out) / w.half
 		if !ok || d*d >= 1 {
@@ -163,7 +173,10 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 		if h <= z {
 			continue
 		}
-		own := 2*odd(n+31*s.phase) - 1
+		if up > z && up <= h {
+			fold = s.fold((u-w.out)*s.radius, (up-w.up)*highMM, t) * smooth(min(up-z, h-up)*highMM/foldFades)
+		}
+		own := math.Sin(lobeTurns*t + 31*s.phase)
 		if z == 0 {
 			tone = own
 		} else {
@@ -180,7 +193,21 @@ func (s *pipedSwirl) cutAt(u, angle, up, highMM float64) float64 {
 		slit *= smooth(0.5 + 2*math.Sin(2.1*up*highMM-1.6*u*s.radius+2.9*angle*s.radius+20*s.phase)) // in places it grew together
 	}
 	alike := smooth((u - lobeInner) / lobeOuter)
-	return 1 + lobeTone*tone*(1-alike) - max(seamDark*seam, slitDark*slit)
+	return 1 + lobeTone*tone*(1-alike) + foldTone*fold - max(seamDark*seam, slitDark*slit)
+}
+
+// fold is how light or dark the folds of a rope are so far from its middle, mm, -1 to 1: skins that were laid into one another, which a knife shows as
+// curves about the middle of each round, here and there and nowhere quite closed.
+func (s *pipedSwirl) fold(out, up, t float64) float64 {
+	shows := smooth(0.45 + 0.6*math.Sin(0.53*out-0.71*up+4.9*t+11*s.phase) + 0.4*math.Sin(1.3*up+0.9*out))
+	if shows == 0 {
+		return 0
+	}
+	a := 0.55*out + foldBends*math.Sin(0.9*up+0.35*out+4.1*t+9*s.phase)
+	b := up + foldBends*math.Sin(0.8*out-0.5*up+2.3*t)
+	far := math.Sqrt(a*a+b*b) + 0.5*foldBends*math.Sin(2.3*out+1.1*up)
+	v := math.Sin(2 * math.Pi * far / foldMM)
+	return shows * v * (0.6 - 0.4*v)
 }
 
 // slit is how far into a slit a place so far along a seam and away from it lies, 0 to 1: one here and there, long or short, flat or open, thin at its ends.

@@ -46,7 +46,7 @@ func TestTheOuterRoundRidesUp(t *testing.T) {
 
 // lone is a swirl by itself.
 func lone() pipedSwirl {
-	s := pipedSwirl{radius: 16, high: 1, turns: 2.6, lap: 0.2, oval: 1, cos: 1, room: [4]float64{16, 16, 16, 16}}
+	s := pipedSwirl{radius: 16, high: 1, turns: 2.6, lap: 0.2, way: 1, roll: 1, oval: 1, cos: 1, room: [4]float64{16, 16, 16, 16}}
 	s.level()
 	return s
 }
@@ -117,7 +117,7 @@ func TestAKnifeFindsTheFlankUnderTheLaterSwirl(t *testing.T) {
 
 // A cut is one mass: rounds differ by a breath that no line divides, and slits of air are small and few.
 func TestACutIsOneMassWithoutLines(t *testing.T) {
-	s := pipedSwirl{radius: 16, high: 1, turns: 3.3, lap: 0.2, phase: 0.3}
+	s := pipedSwirl{radius: 16, high: 1, turns: 3.3, lap: 0.2, way: 1, roll: 1, phase: 0.3}
 	const slit = 0.91
 	lines, slits, all, least, most := 0, 0, 0, 2.0, 0.0
 	for angle := -0.5; angle < 0.5; angle += 0.05 {
@@ -149,6 +149,59 @@ func TestACutIsOneMassWithoutLines(t *testing.T) {
 	}
 	if part := float64(slits) / float64(all); part < 0.0006 || part > 0.02 {
 		t.Errorf("%.4f of the cut are slits of air", part)
+	}
+}
+
+// The folds of a rope lie about its middle: on the way out from there light and dark go by turns, less far apart than a round is high.
+func TestACutShowsTheFoldsOfARope(t *testing.T) {
+	s, turns, dark, n := lone(), 0, 0.0, 0
+	for k := range 60 {
+		sin, cos := math.Sincos(0.7 * float64(k))
+		last := 0.0
+		for far := 0.2; far < 8; far += 0.2 {
+			v := s.fold(far*cos, far*sin, 0.04*float64(k))
+			if last*v < 0 {
+				turns++
+			}
+			last, dark, n = v, dark+v, n+1
+		}
+	}
+	if each := float64(turns) / 60; each < 2.5 || each > 8 {
+		t.Errorf("on 8 mm from the middle light and dark change %.1f times", each)
+	}
+	if mean := dark / float64(n); math.Abs(mean) > 0.2 {
+		t.Errorf("folds are %.2f bright in the mean, want nothing", mean)
+	}
+}
+
+// A hand that comes back goes round the other way: swirls of every other row are those of the others seen in a mirror.
+func TestEveryOtherRowIsWoundTheOtherWay(t *testing.T) {
+	r := full(true, 1)
+	p := newPiped(&r.Icing, r).(*piped)
+	for k := range p.swirls {
+		if want := 1 - 2*float64(k/p.columns%2); p.swirls[k].way != want {
+			t.Errorf("swirl %d is wound %g, want %g", k, p.swirls[k].way, want)
+		}
+	}
+	one, other := lone(), lone()
+	other.way, one.phase, other.phase = -1, 0.3, 0.3
+	same := 0
+	for x := -12.0; x < 13; x += 2 {
+		for y := 1.0; y < 13; y += 2 {
+			at := func(s *pipedSwirl, y float64) float64 {
+				u, angle := s.lies(x, y)
+				return s.at(x, y, u, angle)
+			}
+			if !alike(at(&one, y), at(&other, -y)) {
+				t.Fatalf("at %g, %g it is %.3f high, in the mirror %.3f", x, y, at(&one, y), at(&other, -y))
+			}
+			if alike(at(&one, y), at(&one, -y)) {
+				same++
+			}
+		}
+	}
+	if same > 30 {
+		t.Errorf("at %d of 78 places a swirl is its own mirror", same)
 	}
 }
 

@@ -20,7 +20,9 @@ const (
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
 	pipedBed    = 0.08 // of a swirl's height there is at the foot of the swirls about a gap
 	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
-	pipedSway   = 0.5  // mm, how far seams of a cut waver
+	pipedSway   = 0.9  // mm, how far seams of a cut waver: one round of a neighbour bulges, the next gives way
+	pipedVeins  = 0.13 // how far two colours of a bag run into each other there, of its width
+	pipedShows  = 3    // mm of icing over them, from which on they do so in full
 	pipedUnder  = 0.5
 	pipedSeam   = 0.22 // how much darker a cut is where air was shut in between two swirls
 	pipedMeets  = 0.35 // mm, that such a slit is wide at the most
@@ -84,6 +86,9 @@ func (p *piped) set(seed int64, take *turns) {
 	for j := range p.rows {
 		for i := range p.columns {
 			s := newSwirl(&d, reach, (i+j%2)%3)
+			if j%2 == 1 { // the hand comes back, and goes round the other way
+				s.way = -1
+			}
 			s.x = gapX * (float64(i) + 0.5 + p.shift(i, j) + d.Between(-0.08, 0.08))
 			s.y = gapY * (float64(j) + 0.5 + d.Between(-0.07, 0.07))
 			s.portion = take.next()
@@ -123,7 +128,7 @@ func (p *piped) edge(x, y float64) float64 {
 
 // touches is how far the icing at a wall reaches past it, had it been free to, mm: by eye, no source.
 func touches(x, y float64) float64 {
-	return 0.9*math.Sin(x/7+0.6*math.Sin(x/17)+y/5.3+0.9*math.Sin(y/13)) + 0.5*math.Sin(x/3.1-y/2.6+1.1) - 0.35
+	return 0.9*math.Sin(x/7+0.6*math.Sin(x/17)+y/5.3+0.9*math.Sin(y/13)) + 0.5*math.Sin(x/3.1-y/2.6+1.1) - 0.05
 }
 
 func (p *piped) at(x, y float64) (z, across float64) {
@@ -179,8 +184,9 @@ func (p *piped) under(x, y, up float64) (z float64, of *pipedSwirl, u float64) {
 			z = h.z
 		}
 	}
-	level := max(0.03, p.bed-pipedFalls*max(0, least-0.85)) // the last of a swirl runs out into the gaps
-	if math.IsInf(up, 1) || z < up {
+	ragged := 1 + pipedRagged*(math.Sin(x/1.3-y/1.9)+math.Sin(x/3.7+y/2.9))
+	level := p.bed - pipedFalls*max(0, least*ragged-0.85) // the last of a swirl runs out into the gaps, in the middle of which the base is bare
+	if level > 0 && (math.IsInf(up, 1) || z < up) {
 		z = softer(z, level, 0.08)
 	}
 	return z, of, min(1, u)
@@ -199,21 +205,33 @@ func (p *piped) across(s *pipedSwirl, x, y, u float64) float64 {
 	return q - math.Floor(q)
 }
 
-// within is where across its bag the icing inside comes from, so far below the top of a place where it is so thick, and how bright a cut is there.
-func (p *piped) within(x, y, thick, below float64) (across, tone float64) {
+// within is where across its bag the icing inside comes from, so far below the top of a place where it is so thick, and how bright a cut is there that goes
+// along the loaf or across it.
+func (p *piped) within(x, y, thick, below float64, side bool) (across, tone float64) {
 	x, y = x+p.long/2, y+p.wide/2
 	x, y = min(max(x, 0), p.long), min(max(y, 0), p.wide)
 	part := p.scale * max(0.2, p.edge(x, y))
 	z, up := thick/part, (thick-below)/part
-	sway := pipedSway * math.Sin(p.scale*up/2.3+x/6.3+y/5.1)
-	_, s, u := p.under(min(max(x+sway, 0), p.long), min(max(y-sway, 0), p.wide), up)
-	r, angle := s.lies(x+sway, y-sway)
+	mm := p.scale * up
+	sway := pipedSway * smooth(below/pipedShows) * (0.7*math.Sin(mm/1.9+x/6.3+y/5.1) + 0.5*math.Sin(mm/0.83-x/4.1+y/7.7+1.3*math.Sin(mm/2.9)))
+	swayX, swayY := 0.0, sway // in the cut: out of it, what lies just behind would show in spots
+	if side {
+		swayX, swayY = sway, 0
+	}
+	swayX, swayY = min(max(x+swayX, 0), p.long), min(max(y+swayY, 0), p.wide)
+	_, s, u := p.even.under(swayX, swayY, up) // one swirl sinks into the other's ridges and fills them
+	r, angle := s.lies(swayX, swayY)
 	deep := max(0, z-up) / s.high
 	tone = s.cutAt(r, angle, up/s.high, p.scale*s.high)
-	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.meets(s, x+sway, y-sway, up, wide) {
+	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.even.meets(s, swayX, swayY, up, wide) {
 		tone -= pipedSeam
 	}
-	return p.across(s, x, y, min(1, u+pipedUnder*deep)), tone
+	across = p.across(s, x, y, min(1, u+pipedUnder*deep))
+	if p.striped { // folded into each other as the strand was laid
+		across += pipedVeins * smooth(below/pipedShows) * math.Sin(0.9*r*s.radius+0.5*mm+2.1*math.Sin(mm/3.4+x/6.7-y/5.3)+1.1*math.Sin(mm/1.7+y/3.3+x/4.1))
+		across -= math.Floor(across)
+	}
+	return across, tone
 }
 
 // opens is how far the border between two swirls stands open at a place, of how far it ever does; 0 or less: not at all.

@@ -213,15 +213,16 @@ func (f *Field) uneven(x, y float64) float64 {
 	return wobble(x, y)
 }
 
-// inside is the stuff of the icing at a height inside it, over a place whose surface is known, and how bright it is where it is cut.
-func (s *spot) inside(f *Field, x, y, z float64) (stuff uint8, bright float32) {
+// inside is the stuff of the icing at a height inside it, over a place whose surface is known, and how bright it is where it is cut, along the loaf or
+// across it.
+func (s *spot) inside(f *Field, x, y, z float64, side bool) (stuff uint8, bright float32) {
 	cut, ok := s.form.form.(interface {
-		within(x, y, thick, below float64) (across, tone float64)
+		within(x, y, thick, below float64, side bool) (across, tone float64)
 	})
 	if !ok || !s.form.striped {
 		return s.stuff, cutBright
 	}
-	across, tone := cut.within(x-s.form.x, y-s.form.y, s.z-s.floor, s.z-z)
+	across, tone := cut.within(x-s.form.x, y-s.form.y, s.z-s.floor, s.z-z, side)
 	return f.recipe.Icing.stripe(across), float32(cutBright * tone)
 }
 

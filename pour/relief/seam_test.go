@@ -71,6 +71,47 @@ func TestAWireDrawsRidgesFlat(t *testing.T) {
 	}
 }
 
+// thorn is a unit 2 mm thick with a thorn of 10 mm in the middle.
+type thorn struct{ form }
+
+func (thorn) evened(_, y float64) float64 {
+	if math.Abs(y) < 0.3 {
+		return 10
+	}
+	return 2
+}
+
+// A wire takes a thorn along that is thinner than its smear.
+func TestAWireLeavesNoThorn(t *testing.T) {
+	c := column{v: &View{f: &Field{}}}
+	s := spot{z: 10, form: &unit{form: thorn{}}}
+	if c.smear(&s, 0, 0); s.z > 2+2*smearThorn || s.z < 1.5 {
+		t.Errorf("of a thorn of 10 mm on 2 mm the wire leaves %.2f mm", s.z)
+	}
+}
+
+// Within, two colours of a bag run into each other in veins, and wander with the seams between swirls: at the skin nothing of that is seen.
+func TestColoursOfABagLieInVeins(t *testing.T) {
+	r := full(true, 0.5, 0.5)
+	p := newPiped(&r.Icing, r).(*piped)
+	changes := [2]int{}
+	for x := -100.0; x < 100; x += 20 {
+		for k, below := range [2]float64{0, 6} {
+			last := uint8(0)
+			for y := -35.0; y < 35; y += 0.2 {
+				z, _ := p.at(x, y)
+				across, _ := p.within(x, y, max(z, below), below, false)
+				if now := r.Icing.stripe(across); now != last {
+					changes[k], last = changes[k]+1, now
+				}
+			}
+		}
+	}
+	if changes[0] < 50 || float64(changes[1]) < 1.2*float64(changes[0]) {
+		t.Errorf("at the skin colours change %d times, 6 mm below %d times, want a quarter more there", changes[0], changes[1])
+	}
+}
+
 // The tip of a swirl is the narrower the higher up, ridges and all, and where it broke nothing is higher than the break.
 func TestATipTapers(t *testing.T) {
 	whole := swirlTop{high: 0.3, bend: vector{0.1, 0.05, 0}, broken: 1}

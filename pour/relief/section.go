@@ -4,6 +4,7 @@ package relief
 const (
 	smearMM    = 1.2  // so far behind the edge ridges are smeared
 	smearOver  = 0.5  // mm, over which the edge itself is
+	smearThorn = 0.1  // mm, that is left of a thorn thinner than that
 	smearWide  = 1.9  // mm, half of how wide a crease is that is drawn shut
 	smearShuts = 0.94 // to so much of its sides' height
 	smearRises = 1    // how steeply what is behind rises over the edge, mm to the mm
@@ -24,7 +25,8 @@ func (c *column) smear(s *spot, x, y float64) {
 		}
 		return s.form.evened(thick, x, y+off)
 	}
-	even := (2*at(0) + at(-smearOver) + at(smearOver)) / 4
+	left, right := at(-smearOver), at(smearOver)
+	even := min((2*at(0)+left+right)/4, max(left, right)+smearThorn)
 	s.z = s.floor + max(even, smearShuts*min(at(-smearWide), at(smearWide)))
 }
 
@@ -45,7 +47,7 @@ func (c *column) section(seen []look, s *spot, x, y float64, from int) {
 		if up := c.up(j); up < s.floor {
 			seen[j].bright *= overhung
 		} else {
-			stuff, bright := s.inside(c.v.f, x, y, up)
+			stuff, bright := s.inside(c.v.f, x, y, up, c.v.side)
 			seen[j] = look{stuff: stuff, ok: true, cut: true, bright: bright * float32(r.shade(up))}
 		}
 	}

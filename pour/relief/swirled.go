@@ -14,11 +14,13 @@ const (
 	swirlFatter = 0.22  // and the next one
 	swirlLeast  = 0.93  // how far the leanest reaches
 	swirlWider  = 0.08  // and how much further the next one
-	swirlRides  = 0.28  // how much its outer round is lifted by what it lies on, of how high that stands
+	swirlRides  = 0.4   // how much its outer round is lifted by what it lies on, of how high that stands
 	swirlHides  = 0.03  // so much higher a neighbour must stand than the mean of a later swirl to show, of its height
 	swirlFat    = 0.15  // and how much more where that is fat
 	swirlRound  = 0.13  // over which a swirl rounds to the crease where it meets the other
-	swirlCrease = 0.1   // how deep that is
+	swirlFolds  = 0.25  // how near in height two swirls are where the folds of both tell which shows, of its height
+	swirlJags   = 0.4   // and how far they do
+	swirlCrease = 0.07  // how deep that is
 	creaseMost  = 0.3   // and at the most, of what is there
 	swirlSmears = 0.8   // and how far rounds and ridges are smeared there
 	swirlLow    = 0.15  // so high something must lie there, to be felt in full
@@ -27,7 +29,7 @@ const (
 	wallMostMM  = 0.7   // so far a nozzle goes past where the wall lets its strand lie
 	wallLeast   = 0.55  // and no nearer than that is a swirl pressed together there, of its radius
 	wallMost    = 1.22  // and farther off than that it is not drawn out to it
-	wallFills   = 0.18  // how much further it is pressed out into the corners there
+	wallFills   = 0.09  // how much further it is pressed out into the corners there
 )
 
 // pipedSwirl is one swirl of a top piped full: a strand laid down in a ring at its foot, that then climbs inwards on itself to a tip.
@@ -36,6 +38,8 @@ type pipedSwirl struct {
 	phase, turns       float64
 	lap                float64    // how fat its strand is: a fat one lies over its neighbours, which are pushed under it
 	uneven             [2]float64 // how the hand and the pressure waver along the strand
+	way                float64    // 1 or -1: which way round it is piped
+	roll               float64    // how far the star goes about the strand in a turn, of once
 	star               float64    // how far the ridges of the nozzle stand out, of half a strand's height
 	lean               vector     // of its top, of the radius; z unused
 	far                float64    // how far it reaches at the most, of the radius
@@ -54,6 +58,7 @@ const meanRings = 24
 func newSwirl(d *script.Dice, reach float64, fat int) pipedSwirl {
 	s := pipedSwirl{
 		radius: reach * d.Between(0.92, 1.1) * (swirlLeast + swirlWider*float64(fat)), high: d.Between(0.82, 1.14), phase: d.Float(), turns: d.Between(turnsLeast, turnsMost),
+		way: 1, roll: d.Between(rollLeast, rollMost),
 		lap:  swirlLap + swirlFatter*float64(fat) + d.Between(-0.06, 0.06),
 		star: ridgeHigh, oval: 1 + swirlOval*d.Float(),
 	}
@@ -108,7 +113,7 @@ func (s *pipedSwirl) lies(x, y float64) (u, angle float64) {
 		xx, yy := dx*dx, dy*dy
 		u *= 1 - wallFills*min(1, u)*4*xx*yy/max(1e-9, (xx+yy)*(xx+yy))
 	}
-	return u, math.Atan2(dy, dx) / (2 * math.Pi)
+	return u, s.way * math.Atan2(dy, dx) / (2 * math.Pi)
 }
 
 // level works out how high the swirl stands in the mean, running out softly at its foot.
@@ -139,15 +144,23 @@ func (s *pipedSwirl) over(h heap, x, y, u, angle float64) (heap, bool) {
 	lies := smooth(h.mean / (swirlLow * s.high)) // it is not felt where hardly anything lies under it
 	ride := (swirlRides*h.mean + s.high*(swirlHides+swirlFat*s.lap*s.lap)*lies) * smooth((u-0.3)/0.4)
 	apart := mean + ride - h.mean
+	own := -1.0
+	if h.mean > 0 && math.Abs(apart) < swirlFolds*s.high {
+		if own = s.at(x, y, u, angle); own > 0 {
+			apart += swirlJags * (own - mean - h.z + h.mean)
+		}
+	}
 	if apart < 0 && h.z > 0 {
 		t := lies * squared(1-min(1, -apart/(swirlDented*s.high)))
-		if t == 0 || s.at(x, y, u, angle) <= 0 {
+		if t == 0 || own <= 0 {
 			return h, false
 		}
 		h.z += t * (swirlSmears*(h.mean-h.z) - min(swirlCrease*s.high, creaseMost*h.z))
 		return h, false
 	}
-	own := s.at(x, y, u, angle)
+	if own < 0 {
+		own = s.at(x, y, u, angle)
+	}
 	if own <= 0 {
 		return heap{h.z, max(h.mean, mean)}, false
 	}
@@ -172,7 +185,7 @@ func (s *pipedSwirl) at(x, y, u, angle float64) float64 {
 	z := s.rounds(u, angle)
 	if u < s.tip.reach() {
 		dx, dy := s.off(x, y)
-		z = softer(z, s.tip.at(dx, dy), tipSoft)
+		z = softer(z, s.tip.at(dx, s.way*dy), tipSoft)
 	}
 	return s.high * z
 }

@@ -67,6 +67,9 @@ func (b *block) look(o, d vec) (seen, bool) {
 	return seen{}, false
 }
 
+// offWall is how far off a wall its own shadow is looked for, mm: closer it would be that of the stairs it climbs in. By eye, no source.
+const offWall = 0.8
+
 // smearLight is how bright the smeared edge of cut icing is, against its cut. By eye, no source.
 const smearLight = 0.9
 
@@ -95,7 +98,7 @@ func (b *block) over(o, d vec, over, under float64) (seen, bool) {
 	if b.height(p.x, p.y) < wallMM {
 		n = b.edged(p, n)
 	}
-	shadow := max(b.under(p), b.cast(p))
+	shadow := max(b.under(p.plus(vec{n.x, n.y, 0}.times(offWall))), b.cast(p))
 	bright := lit(b.way(n), shadow) * (1 - hollowDark*b.t.hides(x, y))
 	if int(stuff) >= b.s.portions {
 		bright = icingBright*bright + gloss(b.way(n))*(1-shadow)
@@ -187,6 +190,7 @@ func (b *block) side(p vec, far float64) (seen, bool) {
 		n = vec{z: -1}
 		along, _ := b.real(p.x, 0)
 		stuff, bright, ok = b.wall.at(along, 0)
+		bright *= b.off(along, p.y)
 	default:
 		n = vec{x: 1}
 		stuff, bright, ok = b.face.at(b.high.y-p.y, p.z)
@@ -209,7 +213,19 @@ func (b *block) long(p vec) (stuff uint8, bright float64, ok bool) {
 			return stuff, 1, stuff != ground
 		}
 	}
-	return b.wall.at(along, min(p.z, b.s.recipe.Box.H-skinDeep))
+	if stuff, ok = b.squeezed(along, across, b.s.recipe.Box.H-p.z); ok {
+		return stuff, b.off(along, p.z), true
+	}
+	stuff, bright, ok = b.wall.at(along, min(p.z, b.s.recipe.Box.H-skinDeep))
+	return stuff, bright * b.off(along, p.z), ok
+}
+
+// off is how bright a side is for how it came off the mould; a draft shows nothing of that.
+func (b *block) off(along, up float64) float64 {
+	if b.wall.grain == nil {
+		return 1
+	}
+	return moulded(along, up)
 }
 
 // cast is how much of the sun the other block takes from a place.

@@ -61,7 +61,7 @@ func (s *Scene) stage(ctx context.Context, w, h int, fine bool) (*stage, error) 
 		return nil, err
 	}
 	if fine {
-		wall.grain, wall.stuff = s.moulded().Grain(st.px), s.planed
+		wall.grain, wall.stuff = s.pressed().Grain(st.px), s.planed
 	}
 	loafAt, barAt := s.bar.To, s.bar.From
 	from := s.bar.To
@@ -108,8 +108,8 @@ func (s *Scene) cutAt(at float64) swirl.Material {
 	return m
 }
 
-// moulded is the material of a side that lay against the mould: no blade went over it, and what air there is was pressed flat. By eye, no source.
-func (s *Scene) moulded() swirl.Material {
+// pressed is the material of a side that lay against the mould: no blade went over it, and what air there is was pressed flat. By eye, no source.
+func (s *Scene) pressed() swirl.Material {
 	const streaks, pores = 0.35, 0.6
 	m := s.planed
 	m.CutMM, m.Streaks, m.Pores = -1, m.Streaks*streaks, m.Pores*pores

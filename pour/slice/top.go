@@ -13,6 +13,7 @@ type top struct {
 	step       float64
 	wide, high int // points along and across
 	z          []float32
+	even       []float32 // the heights, each the mean of those about it
 	hollow     []float32 // how much of the sky what stands about a point hides, 0 to 1
 	stuff      []uint8
 	on         *relief.Field // of which more is asked where stuffs meet; nil: nothing is
@@ -38,6 +39,7 @@ func (s *Scene) top(ctx context.Context, step, perMM float64, fine bool) (*top, 
 			return ctx.Err() == nil
 		})
 		t.hide()
+		t.even = evened(evened(t.z, t.wide, 1), t.wide, t.wide)
 		if fine {
 			t.on = s.on
 		}
@@ -135,21 +137,52 @@ func (t *top) highest(i, j int) int {
 // normal is which way the surface faces.
 func (t *top) normal(x, y float64) vec {
 	soft := func(v float64) float64 { return v / math.Sqrt(1+v*v/9) } // a wall is no mirror
-	dx, dy := t.slope(x, y, t.step)
-	if steep := min(max(math.Hypot(dx, dy)-steepFrom, 0), 1); steep > 0 {
-		wx, wy := t.slope(x, y, wideSteps*t.step)
+	dx, dy := slopeOf(t.height, x, y, t.step)
+	if wx, wy := slopeOf(t.mean, x, y, wideSteps*t.step); wx*wx+wy*wy > steepFrom*steepFrom {
+		steep := min((math.Hypot(wx, wy)-steepFrom)/steepMore, 1)
 		dx, dy = dx+steep*(wx-dx), dy+steep*(wy-dy)
 	}
 	return vec{-soft(dx), -soft(dy), 1}.unit()
 }
 
-// A wall that runs aslant over the points of the surface climbs in stairs: how steep it is is taken from further apart there. By eye, no source.
+// A wall that runs aslant over the points of the surface climbs in stairs: how steep it is is taken from further apart there, and from the mean of many
+// points. By eye, no source.
 const (
-	steepFrom = 1.2 // mm to the mm
-	wideSteps = 4   // points to either side
+	steepFrom  = 1.2 // mm to the mm, where that begins
+	steepMore  = 0.4 // and so much steeper nothing else counts
+	wideSteps  = 3   // points to either side
+	evenPoints = 4   // points to either side, of a mean
 )
 
-// slope is how steep the surface is along and across, mm to the mm, from places d mm to either side.
-func (t *top) slope(x, y, d float64) (along, across float64) {
-	return (t.height(x+d, y) - t.height(x-d, y)) / (2 * d), (t.height(x, y+d) - t.height(x, y-d)) / (2 * d)
+// evened is a grid whose rows are so wide, each of its points the mean of those to both sides of it that lie so far apart.
+func evened(grid []float32, wide, apart int) []float32 {
+	out := make([]float32, len(grid))
+	swirl.Share(len(grid)/wide, func(j int) bool {
+		for i := range wide {
+			at, sum, n := j*wide+i, float32(0), float32(0)
+			for k := -evenPoints; k <= evenPoints; k++ {
+				p := at + k*apart
+				if p < 0 || p >= len(grid) || apart == 1 && p/wide != j {
+					continue
+				}
+				sum, n = sum+grid[p], n+1
+			}
+			out[at] = sum / n
+		}
+		return true
+	})
+	return out
+}
+
+// mean is how high the surface stands about a place in the mean, mm above the base.
+func (t *top) mean(x, y float64) float64 {
+	if t.even == nil {
+		return 0
+	}
+	return float64(bilinear(t.even, t.wide, t.high, x/t.step, y/t.step))
+}
+
+// slopeOf is how steep a surface is along and across, mm to the mm, from places d mm to either side.
+func slopeOf(height func(x, y float64) float64, x, y, d float64) (along, across float64) {
+	return (height(x+d, y) - height(x-d, y)) / (2 * d), (height(x, y+d) - height(x, y-d)) / (2 * d)
 }
