@@ -39,6 +39,10 @@ const (
 	mostLean     = 0.6  // and at most
 	flatLean     = 2    // so many times as far where tongues run out over the top: steeper, they would end a face in a row of scraps
 	flatRoll     = 0.5  // and so much less they go to and fro there
+	spotsRoll    = 0.15 // the same where spots lie in them: they would be a row of scraps
+	spotsBroad   = 0.55 // of the mould at least takes the broader of the two laps in which spots lie on top
+	spotsBroader = 0.7  // and at most
+	spotsWall    = 0.15 // of all at least is the pot's own batter where what lies along its wall ends every chord
 	wayUneven    = 0.6  // of its width: how much broader than usual a way there or back along the lip is at most
 	flatCurl     = 0.4  // and so much less they curl
 	mostRoll     = 0.15 // of a lap: how far it goes to and fro on its way up at most
@@ -73,11 +77,11 @@ func (b *builder) laps(wide, deep float64) *laps {
 	turn := topCurl
 	switch b.Technique {
 	case script.PotSpots:
-		l.many = 1
+		l.many, l.roll = 1, spotsRoll*l.roll
+		l.turns, l.on = []float64{b.d.Between(spotsBroad, spotsBroader), 1}, b.Shares[0] >= spotsWall
+		turn *= flatCurl
 	case script.PotEnd:
 		l.turns = b.turns(2 * topLaps)
-	}
-	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
 		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
 	}
 	l.curls.angle = l.curls.angle.times(turn)

@@ -54,7 +54,7 @@ func (b *builder) outpour() func(script.Act) {
 	switch b.Technique {
 	case script.PotSpots:
 		inAll = spotRibbons
-		h.toBack, h.toOver = 1, 0 // to and fro, so that a spot two of them share goes on from one to the next
+		h.toBack, h.toOver = 0, 0 // all one way, so that of a spot two of them share the parts lie on each other
 	case script.PotStripes:
 		inAll = max(leastStriped, inAll-stripedLess)
 	}
