@@ -96,6 +96,7 @@ func sheets(u, v, k float64) (side, when float64) {
 type laps struct {
 	many  float64   // whole ones
 	turns []float64 // where all of them turn, 0 to 1 of the way around them, so that some are broader than others; none: evenly
+	reach []float64 // table, once around all of them, of how far along the lip they are; none: from one end to the other and back
 	on    bool      // the lip lies there again and again, as its ends hold one colour, and never back
 	lean  float64   // laps by which the sheets lean over from foot to top
 	roll  float64   // of a lap, how far they go to and fro on their way up
@@ -114,11 +115,16 @@ func (l *laps) lifted(x, across, up float64) (side, when float64) {
 
 // there is how far along the lip a place lies so many laps on. However broad each way there and back is, all of them show each part of the lip alike.
 func (l *laps) there(s float64) float64 {
-	if len(l.turns) == 0 {
+	if len(l.turns) == 0 && len(l.reach) == 0 {
 		return there(s)
 	}
 	s /= l.many
 	s -= math.Floor(s)
+	if len(l.reach) > 0 {
+		t := s * float64(len(l.reach)-1)
+		i := min(int(t), len(l.reach)-2)
+		return l.reach[i] + (t-float64(i))*(l.reach[i+1]-l.reach[i])
+	}
 	from := 0.0
 	for i, to := range l.turns {
 		if s >= to && i < len(l.turns)-1 {
