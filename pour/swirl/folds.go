@@ -85,7 +85,7 @@ func (b *builder) laps(wide, deep float64) *laps {
 		l.many, l.roll = 1, spotsRoll*l.roll
 		l.turns, l.on = []float64{b.d.Between(spotsBroad, spotsBroader), 1}, b.Shares[0] >= spotsWall
 		turn *= flatCurl
-	case script.PotEnd:
+	case script.PotEnd, script.PotStripes:
 		l.reach = b.reach()
 		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
 	}

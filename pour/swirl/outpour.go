@@ -143,12 +143,14 @@ func (b *builder) hollow(r *row) {
 	r.swell = b.d.heavy(0, bowlSwell)
 }
 
-// bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full.
+// bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full; what is poured last of all out of a
+// pot of stripes runs out over the top, where all of them are seen.
 func (b *builder) bowls() bool {
 	if b.Technique != script.Pot && b.Technique != script.PotStripes {
 		return false
 	}
-	return b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
+	lies := b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
+	return lies && (b.Technique != script.PotStripes || b.act < b.last)
 }
 
 // widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.

@@ -390,7 +390,7 @@ func TestTheMiddleOfTheLipIsAhead(t *testing.T) {
 }
 
 // How a fold goes along the loaf: out of a pot it drifts far and comes and goes, where tongues are drawn it turns ever more, from the one end to the
-// other. The last laps from one end turn unevenly.
+// other. The last laps from one end turn unevenly, and so do the last stripes.
 func TestFoldsGoAlongTheLoafAsTheirPotIsLed(t *testing.T) {
 	drifts := map[script.Technique]float64{}
 	for _, tech := range []script.Technique{script.Pot, script.PotSpots, script.PotEnd} {
@@ -416,6 +416,11 @@ func TestFoldsGoAlongTheLoafAsTheirPotIsLed(t *testing.T) {
 		if turnsBack := back > 0; folds < 8 || turnsBack != (tech == script.Pot) {
 			t.Errorf("%s: of %d folds %d turn as much at both ends", tech, folds, back)
 		}
+	}
+	b := newBuilder(loaf(script.PotStripes, 1))
+	b.pour()
+	if r, ok := lastRibbon(b.ops); !ok || r.laps == nil || len(r.laps.reach) == 0 {
+		t.Error("the last stripes do not run out over the top")
 	}
 	if drifts[script.Pot] < 2*drifts[script.PotSpots] {
 		t.Errorf("folds drift by %.1f mm, of a pot with spots by %.1f", drifts[script.Pot], drifts[script.PotSpots])
