@@ -1,7 +1,9 @@
 package swirl
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"pourbench/pour/script"
 )
@@ -39,7 +41,14 @@ const (
 	mostLean     = 0.6  // and at most
 	flatLean     = 2    // so many times as far where tongues run out over the top: steeper, they would end a face in a row of scraps
 	flatRoll     = 0.5  // and so much less they go to and fro there
-	wayUneven    = 0.6  // of its width: how much broader than usual a way there or back along the lip is at most
+	spotsRoll    = 0.15 // the same where spots lie in them: they would be a row of scraps
+	spotsBroad   = 0.55 // of the mould at least takes the broader of the two laps in which spots lie on top
+	spotsBroader = 0.7  // and at most
+	spotsWall    = 0.15 // of all at least is the pot's own batter where what lies along its wall ends every chord
+	reachKnots   = 480  // around all laps, at which it is reckoned how far along the lip they are
+	leastOnce    = 0.4  // of the three times it goes there and back: how far once around all laps the lip goes there and back besides at least
+	mostOnce     = 0.8  // and at most
+	leastTwice   = 0.5  // and twice at least
 	flatCurl     = 0.4  // and so much less they curl
 	mostRoll     = 0.15 // of a lap: how far it goes to and fro on its way up at most
 	lapDrift     = 0.12 // of a lap, by how much it goes aside along the loaf
@@ -73,11 +82,11 @@ func (b *builder) laps(wide, deep float64) *laps {
 	turn := topCurl
 	switch b.Technique {
 	case script.PotSpots:
-		l.many = 1
-	case script.PotEnd:
-		l.turns = b.turns(2 * topLaps)
-	}
-	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
+		l.many, l.roll = 1, spotsRoll*l.roll
+		l.turns, l.on = []float64{b.d.Between(spotsBroad, spotsBroader), 1}, b.Shares[0] >= spotsWall
+		turn *= flatCurl
+	case script.PotEnd, script.PotStripes:
+		l.reach = b.reach()
 		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
 	}
 	l.curls.angle = l.curls.angle.times(turn)
@@ -85,17 +94,25 @@ func (b *builder) laps(wide, deep float64) *laps {
 	return l
 }
 
-// turns draws where so many ways there and back along the lip turn, 0 to 1, each as broad as it comes.
-func (b *builder) turns(many int) (at []float64) {
-	sum := 0.0
-	for range many {
-		sum += b.d.Between(1-wayUneven, 1+wayUneven)
-		at = append(at, sum)
+// reach draws how far along the lip a place lies around all laps. It goes there and back in three waves, of which none reaches as far as another, so that
+// no tongue is the next one's image; as it is told in ranks, each part of the lip is shown alike.
+func (b *builder) reach() []float64 {
+	high := [3]float64{b.d.Between(leastOnce, mostOnce), b.d.Between(leastTwice, 1), 1}
+	at := [3]float64{b.d.Between(0, 2*math.Pi), b.d.Between(0, 2*math.Pi), b.d.Between(0, 2*math.Pi)}
+	far, places := make([]float64, reachKnots), make([]int, reachKnots)
+	for i := range far {
+		places[i] = i
+		for k := range high {
+			far[i] += high[k] * math.Sin(float64(k+1)*2*math.Pi*float64(i)/reachKnots+at[k])
+		}
 	}
-	for i := range at {
-		at[i] /= sum
+	slices.SortFunc(places, func(a, b int) int { return cmp.Compare(far[a], far[b]) })
+	table := make([]float64, reachKnots+1)
+	for rank, i := range places {
+		table[i] = (float64(rank) + 0.5) / reachKnots
 	}
-	return at
+	table[reachKnots] = table[0]
+	return table
 }
 
 // curls draws how the sheets of a ribbon curl where it is so many mm wide and deep.

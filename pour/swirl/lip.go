@@ -18,10 +18,11 @@ const (
 	mostFirst      = 0.45 // and at most
 	leastMiddle    = 0.42 // of the pot at least lies on either side of the chord that is at the lip last where it is turned between two ways
 	partsAbreast   = 1    // ways take what lies along the lip part by part
-	spotsAbreast   = 1.2  // with spots so many more than let each part be as long as it is broad: each tongue is then whole
-	spotsAhead     = 0.4  // of the pot, by how much its middle runs ahead of its sides where spots are drawn to tongues
-	spotsRun       = 0.25 // of the pot, by which more of it has left at one end of the loaf than half way, and less at the other
-	spotsTurn      = 0.6  // radians, by which it is turned there
+	spotsParts     = 3    // of the ways, one part of which takes what lies along the lip side by side where spots lie in the pot: each tongue is then whole
+	spotsFirst     = 0.35 // of it lies beyond the chord first at the lip, so that what its middle holds is seen from above
+	spotsAhead     = 0.35 // of the pot, by how much its middle runs ahead of its sides where spots are drawn to tongues
+	spotsRun       = 0.42 // of the pot, by which more of it has left at one end of the loaf than half way, and less at the other
+	spotsTurn      = 1.6  // radians, by which it is turned there
 	spotsWound     = 1.1  // radians, by which its middle has turned besides
 	turnedOn       = 0.4  // of the pot: how far it is turned in the hand between two ways
 	lipTurn        = 0.35 // radians, by how much the pot is turned to either side along the loaf
@@ -59,7 +60,8 @@ func (b *builder) lip() *stream {
 		stir *= sectorsStir
 		s.inTurns(b.d.Between(leastMiddle, 1-leastMiddle))
 	case script.PotSpots:
-		s.byParts(b.Passes, int(math.Round(spotsAbreast*math.Sqrt(float64(b.Passes)))))
+		s.first, s.whole = spotsFirst, true
+		s.byParts(b.Passes, b.Passes/spotsParts)
 		s.drawSpots(b)
 		stir = b.d.Between(leastSpots, mostSpots)
 	case script.PotStripes:

@@ -37,6 +37,9 @@ const (
 	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
 	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
+	tongueHalf   = 0.42 // of the mould's width: half of a tongue that runs in from one end at most, before it swells
+	tongueSwell  = 0.25 // by what part broader it is half way from where it comes down
+	tongueRuns   = 0.5  // by what part of it more far off, and less where it comes down
 	spotsCover   = 0.62 // of the mould's width: half of the last ribbon at least where spots lie in it: its rim would leave them cut off
 	spotsStray   = 0.16 // of the mould's width: how far the hand strays along the loaf where spots lie in a ribbon
 	spotsSwell   = 0.35 // and by what part it is broader here than there
@@ -54,7 +57,7 @@ func (b *builder) outpour() func(script.Act) {
 	switch b.Technique {
 	case script.PotSpots:
 		inAll = spotRibbons
-		h.toBack, h.toOver = 1, 0 // to and fro, so that a spot two of them share goes on from one to the next
+		h.toBack, h.toOver = 0, 0 // all one way, so that of a spot two of them share the parts lie on each other
 	case script.PotStripes:
 		inAll = max(leastStriped, inAll-stripedLess)
 	}
@@ -140,12 +143,14 @@ func (b *builder) hollow(r *row) {
 	r.swell = b.d.heavy(0, bowlSwell)
 }
 
-// bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full.
+// bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full; what is poured last of all out of a
+// pot of stripes runs out over the top, where all of them are seen.
 func (b *builder) bowls() bool {
 	if b.Technique != script.Pot && b.Technique != script.PotStripes {
 		return false
 	}
-	return b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
+	lies := b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
+	return lies && (b.Technique != script.PotStripes || b.act < b.last)
 }
 
 // widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.
@@ -210,7 +215,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 		line = a.Lines[k%len(a.Lines)]
 	}
 	at := (line + h.side*b.d.Between(leastSwing, 1)*clamp(min(line, 1-line), 0, 1)) * b.Box.W
-	if b.Technique == script.Pot || b.Technique == script.PotStripes {
+	if b.Technique != script.PotSpots {
 		at = b.aside(line)
 	}
 	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
@@ -248,7 +253,8 @@ func (b *builder) aside(line float64) float64 {
 func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.swell = wobble{mean: 0.6, amp: [2]float64{0.65, 0.12}, k: [2]float64{long, 4 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
+	r.half = min(r.half, tongueHalf*b.Box.W) // as it runs along the middle of the mould, faster than by its walls
+	r.swell = wobble{mean: tongueSwell, amp: [2]float64{tongueRuns, 0.12}, k: [2]float64{long, 4 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
 	r.line.mean = clamp(r.line.mean, nearWall*b.Box.W, (1-nearWall)*b.Box.W) // one that runs down the wall would be a sliver
 	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2

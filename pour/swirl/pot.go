@@ -16,6 +16,7 @@ type stream struct {
 	ways   int       // in which all is poured, one after the other
 	apart  int       // so many parts of the pot lie between what two ways after each other take, as it is turned in the hand between them; 0: none
 	wide   int       // so many ways one after the other take what lies along the chord part by part
+	whole  bool      // the last way takes all of what lies along it, so that all of it is seen from above
 	lead   []float64 // table along the lip of how much more of the pot a place of it has let go than its ends; none: nothing
 	run    wobble    // of the pot, by how much more of it has left here along the loaf than there
 	wound  wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
@@ -95,6 +96,8 @@ func sheets(u, v, k float64) (side, when float64) {
 type laps struct {
 	many  float64   // whole ones
 	turns []float64 // where all of them turn, 0 to 1 of the way around them, so that some are broader than others; none: evenly
+	reach []float64 // table, once around all of them, of how far along the lip they are; none: from one end to the other and back
+	on    bool      // the lip lies there again and again, as its ends hold one colour, and never back
 	lean  float64   // laps by which the sheets lean over from foot to top
 	roll  float64   // of a lap, how far they go to and fro on their way up
 	at    float64   // radians, where on their way
@@ -104,7 +107,7 @@ type laps struct {
 }
 
 // lifted carries the unit square onto itself: what stands at a height only moves across. The lip lies there and back, as one lap turns over into the
-// next, so that nothing is broken off where what goes out on one side comes in on the other.
+// next, or again and again where its ends are alike, so that nothing is broken off where what goes out on one side comes in on the other.
 func (l *laps) lifted(x, across, up float64) (side, when float64) {
 	when, across = l.curls.curled(x, across, up)
 	return l.there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
@@ -112,18 +115,23 @@ func (l *laps) lifted(x, across, up float64) (side, when float64) {
 
 // there is how far along the lip a place lies so many laps on. However broad each way there and back is, all of them show each part of the lip alike.
 func (l *laps) there(s float64) float64 {
-	if len(l.turns) == 0 {
+	if len(l.turns) == 0 && len(l.reach) == 0 {
 		return there(s)
 	}
 	s /= l.many
 	s -= math.Floor(s)
+	if len(l.reach) > 0 {
+		t := s * float64(len(l.reach)-1)
+		i := min(int(t), len(l.reach)-2)
+		return l.reach[i] + (t-float64(i))*(l.reach[i+1]-l.reach[i])
+	}
 	from := 0.0
 	for i, to := range l.turns {
 		if s >= to && i < len(l.turns)-1 {
 			from = to
 			continue
 		}
-		if s = clamp((s-from)/(to-from), 0, 1); i&1 != 0 {
+		if s = clamp((s-from)/(to-from), 0, 1); i&1 != 0 && !l.on {
 			s = 1 - s
 		}
 		break
@@ -220,12 +228,18 @@ func (s *stream) leads(side float64) float64 {
 	return s.lead[i] + (t-float64(i))*(s.lead[i+1]-s.lead[i])
 }
 
-// part is the course of what is taken part by part: a way takes not all along the chord but a part of it, and the next few the parts beside it.
+// part is the course of what is taken part by part: a way takes not all along the chord but a part of it, and the next few the parts beside it; the last
+// takes the whole where it is to.
 func (s *stream) part(side, poured float64) (float64, float64) {
 	all := float64(s.ways)
 	way := min(int(poured*all), s.ways-1)
-	begin := way - way%s.wide
-	abreast := float64(min(s.wide, s.ways-begin))
+	begin, end := way-way%s.wide, s.ways
+	if s.whole {
+		if end--; way == end {
+			return side, poured
+		}
+	}
+	abreast := float64(min(s.wide, end-begin))
 	return (float64(way-begin) + side) / abreast, (float64(begin) + abreast*(poured*all-float64(way))) / all
 }
 
