@@ -27,7 +27,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.slumpOver(b.thick(3.5, 1.5), afterKnock(b.Technique))
+			b.slump(b.thick(3.5, 1.5))
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -35,26 +35,16 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
-// afterKnock is how much longer along the loaf than a settling a loaf slumps that is knocked on the table: a spiral, which that squashes, as alike as
-// after the wire.
-func afterKnock(t script.Technique) float64 {
-	if t == script.HangerSpiral {
-		return slumpLong
-	}
-	return knockLong
-}
-
 // How a wire is led along the loaf by hand: by eye, no source.
 const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireFloorMM  = 1.5  // and this from the floor
 	wireFootMM   = 5    // over the floor it drags less and less
-	knockLong    = 2    // times as long along the loaf as a settling a loaf slumps that is knocked on the table
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
-	wireWavers   = 0.04 // of the height: every part of its way goes so far aside by itself
+	wireWavers   = 0.02 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.25 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
@@ -77,13 +67,13 @@ const (
 	turnsShort   = 0.55 // of its way from the middle that a turn may fall short; most fall short of little
 )
 
-// wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-// It tells how it drifted.
-func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
+// wire draws the wire along a path, and its other end along another; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans
+// and goes more or less deep. It tells how it drifted.
+func (b *builder) wire(path, far []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 150, 500)
-	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 150, 500), wirePace
-	b.draw(&s, path)
+	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 500, 1000)
+	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 500, 1000), wirePace
+	b.drawBetween(&s, path, far)
 	return s.shift
 }
 
@@ -91,7 +81,7 @@ func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, foot: wireFootMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.askew(0, 0.14*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
+		shift: b.d.askew(0, 0.2*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
 		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 250, 700),
 	}
 }
@@ -157,7 +147,7 @@ const bentKnots = 24
 func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 	g := &gyre{
 		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
-		shift: b.d.slow(0, 0.05*b.Box.W), sink: b.d.slow(0, 0.06*b.Box.H), swell: b.d.slow(1, 0.12),
+		shift: b.d.askew(0, 0.07*b.Box.W, b.Box.L), sink: b.d.askew(0, 0.08*b.Box.H, b.Box.L), swell: b.d.askew(1, 0.12, b.Box.L),
 	}
 	b.add(op{gyre: g})
 	return g
@@ -173,7 +163,7 @@ func (b *builder) way() (middle, far float64) {
 // little after it somewhere, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	shift := b.wire(b.through(ends), clamp(0.56*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
+	shift := b.wire(b.through(ends), b.through(b.otherHand(ends)), clamp(0.56*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	var out []float64
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
@@ -184,7 +174,7 @@ func (b *builder) zigzag() {
 	b.takeAlong(
 		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.2),
+		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.askew(1, 0.3, b.Box.L),
 	)
 }
 
