@@ -50,14 +50,14 @@ const (
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
-	pullShare    = 0.14 // of the height: so far about it the wire takes batter along then
+	pullShare    = 0.11 // of the height: so far about it the wire takes batter along then
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
-	tracks       = 3    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
-	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
+	tracks       = 4    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
+	trackRoom    = 0.2  // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
-	grazeMM      = 4.5  // so far about it at least it takes batter along then, and up to half as much more
+	grazeMM      = 3.8  // so far about it at least it takes batter along then, and up to half as much more
 	pullWander   = 0.06 // of the width: so far aside the track it leaves wanders
 	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
 	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
@@ -91,7 +91,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 4.5, 13), b.thick(0.8, 0.86), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 3.8, 13), b.thick(0.8, 0.86), shift)
 	return to.y
 }
 

@@ -6,7 +6,8 @@ import "math"
 const (
 	loopTurn    = 1.85 * math.Pi // how far the batter in the middle of a loop turns with the wire, radians
 	loopRim     = 0.8            // how soft the turning ends at the rim of a loop, of its radius: a hard rim tears spurs
-	spiralRim   = 0.06           // and at that of a round of a spiral
+	spiralRim   = 0.4            // and at that of a round of a spiral
+	lingerRim   = 0.9            // and where the hand lingers in one
 	smallLoop   = 0.7            // how large a loop of the way there is at least, of one of the way back
 	largeLoop   = 1.05           // and at most
 	loopPart    = 1.25           // how large what turns is against the loop
@@ -142,5 +143,5 @@ func (b *builder) windIn(mid vec2, size, dir, oval float64, shift, sink wobble) 
 	sin, cos := math.Sincos(b.d.Between(0, 2*math.Pi))
 	half := vec2{0.5 * size * b.Box.W, 0.5 * size * b.Box.H}
 	part := b.d.Between(0.6, 0.9)
-	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.2, 0.8)}, shift, sink, spiralRim)
+	b.windUp(round{vec2{mid.y + 0.6*half.y*cos, mid.z + 0.6*half.z*sin}, vec2{part * half.y, part * half.z}, dir * b.d.Between(0.2, 0.8)}, shift, sink, lingerRim)
 }
