@@ -27,12 +27,21 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.slump(b.thick(3.5, 1.5))
+			b.slump(b.thick(3.5, 1.5) * b.knocked())
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
 		}
 	}
+}
+
+// knocked is how far what a wire was drawn through slumps as the loaf is knocked on the table, of the usual: what lies wound up holds, and its arms stay
+// round.
+func (b *builder) knocked() float64 {
+	if b.Technique == script.HangerSpiral {
+		return woundHolds
+	}
+	return 1
 }
 
 // How a wire is led along the loaf by hand: by eye, no source.
@@ -53,6 +62,7 @@ const (
 	pullShare    = 0.11 // of the height: so far about it the wire takes batter along then
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
+	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
 	tracks       = 4    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
 	trackRoom    = 0.2  // of the width: the room between two tracks at least for another

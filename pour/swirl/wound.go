@@ -123,7 +123,7 @@ func (b *builder) spiral() {
 	var out []float64
 	side := b.d.Sign()
 	for _, from := range [...]float64{-side * b.d.Between(0.12, 0.36), side * b.d.Between(0.1, 0.3)} {
-		out = append(out, b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.77, 0.86)}, shift))
+		out = append(out, b.pullOut(vec2{b.Box.W * (0.5 + from), b.Box.H * b.d.Between(0.81, 0.87)}, shift))
 	}
 	b.graze(out, shift)
 }
