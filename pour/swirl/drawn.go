@@ -65,7 +65,7 @@ const (
 	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
 	tracks       = 4    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
-	trackRoom    = 0.2  // of the width: the room between two tracks at least for another
+	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
 	grazeMM      = 3.8  // so far about it at least it takes batter along then, and up to half as much more
 	pullWander   = 0.06 // of the width: so far aside the track it leaves wanders
@@ -91,7 +91,7 @@ func (b *builder) wire(path, far []vec2, radius float64) (shift wobble) {
 func (b *builder) led(radius, grip float64) stroke {
 	return stroke{
 		radius: radius, grip: grip, skin: wireSkinMM, foot: wireFootMM, ease: b.d.Between(wireEaseMM, 2*wireEaseMM), pivot: vec2{b.Box.W / 2, b.Box.H / 2},
-		shift: b.d.askew(0, 0.2*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
+		shift: b.d.askew(0, 0.14*b.Box.W, b.Box.L), sway: b.d.askew(1, 0.06, b.Box.L), depth: b.d.askew(1, 0.09, b.Box.L), lean: b.d.askew(b.d.Between(-0.3, 0.3), 0.08, b.Box.L),
 		waver: b.d.waves(wireWavers*b.Box.H, max(1, b.Turns), 250, 700),
 	}
 }
