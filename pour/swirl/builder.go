@@ -113,16 +113,13 @@ func (b *builder) settle(amp float64) {
 	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level))})
 }
 
-// slump is settle, but alike over a longer stretch of the loaf.
-func (b *builder) slump(amp float64) { b.slumpOver(amp, slumpLong) }
-
-// slumpOver is slump, so many times as long along the loaf as a settling.
-func (b *builder) slumpOver(amp, long float64) {
-	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level)).slow(long)})
+// slump is settle, but alike along the loaf: to and fro within it, a fold cut along the loaf would be a closed eye.
+func (b *builder) slump(amp float64) {
+	b.add(op{wave: newWave(&b.d, b.Box, b.level, min(amp, 0.12*b.level)).slow(slumpLong)})
 }
 
 // slumpLong is how much longer along the loaf a slumping is than a settling: by eye, no source.
-const slumpLong = 2.5
+const slumpLong = 4.5
 
 // draw adds a stroke along a dense path.
 func (b *builder) draw(s *stroke, path []vec2) {

@@ -53,11 +53,6 @@ func (d *dice) wobble(mean, amp float64) wobble {
 	return d.drift(mean, amp, [2]float64{60, 110}, [2]float64{140, 320})
 }
 
-// slow draws a drift of up to amp either side of mean of what is as long as the loaf and stiff, in waves of 180 to 300 mm and 400 to 700 mm.
-func (d *dice) slow(mean, amp float64) wobble {
-	return d.drift(mean, amp, [2]float64{180, 300}, [2]float64{400, 700})
-}
-
 // askew draws how a stiff wire as long as a loaf is held askew: from one end to the other it goes from up to amp one side of mean to as far on the
 // other, or less, never back.
 func (d *dice) askew(mean, amp, long float64) wobble {

@@ -27,7 +27,7 @@ func (b *builder) hanger() func(script.Act) {
 				b.zigzag()
 			}
 		case script.Level:
-			b.slumpOver(b.thick(3.5, 1.5), afterKnock(b.Technique))
+			b.slump(b.thick(3.5, 1.5) * b.knocked())
 		default:
 			levels = append(levels, b.level)
 			b.raise(a.Share, plain(a.Jug))
@@ -35,13 +35,13 @@ func (b *builder) hanger() func(script.Act) {
 	}
 }
 
-// afterKnock is how much longer along the loaf than a settling a loaf slumps that is knocked on the table: a spiral, which that squashes, as alike as
-// after the wire.
-func afterKnock(t script.Technique) float64 {
-	if t == script.HangerSpiral {
-		return slumpLong
+// knocked is how far what a wire was drawn through slumps as the loaf is knocked on the table, of the usual: what lies wound up holds, and its arms stay
+// round.
+func (b *builder) knocked() float64 {
+	if b.Technique == script.HangerSpiral {
+		return woundHolds
 	}
-	return knockLong
+	return 1
 }
 
 // How a wire is led along the loaf by hand: by eye, no source.
@@ -49,25 +49,25 @@ const (
 	wireMarginMM = 4    // the wire keeps this far from the walls
 	wireFloorMM  = 1.5  // and this from the floor
 	wireFootMM   = 5    // over the floor it drags less and less
-	knockLong    = 2    // times as long along the loaf as a settling a loaf slumps that is knocked on the table
 	wireTopMM    = 3    // and this from the surface, up to which it drags what lies below
 	wireSkinMM   = 4    // under the surface it drags less and less
 	wireOutMM    = -1   // so far over the surface its pull ends where it comes in and goes out: with more, what it takes along piles up under it
 	wireEaseMM   = 6    // of its way in and out, at least, over which its pull comes and goes: what lies on top closes over it
-	wireWavers   = 0.04 // of the height: every part of its way goes so far aside by itself
+	wireWavers   = 0.02 // of the height: every part of its way goes so far aside by itself
 	wireSlips    = 0.4  // of its grip that it loses here and there, at most: what it takes along breaks off
 	wireGirth    = 0.25 // of how far about it the wire drags: so much more or less here and there
 	wirePace     = 1.25 // its steps are longer: its way has no sharp bends
 	pullOutMM    = 3    // so far over the surface the wire is pulled out
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
-	pullShare    = 0.14 // of the height: so far about it the wire takes batter along then
+	pullShare    = 0.11 // of the height: so far about it the wire takes batter along then
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
+	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
-	tracks       = 3    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
+	tracks       = 4    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
 	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
-	grazeMM      = 4.5  // so far about it at least it takes batter along then, and up to half as much more
+	grazeMM      = 3.8  // so far about it at least it takes batter along then, and up to half as much more
 	pullWander   = 0.06 // of the width: so far aside the track it leaves wanders
 	pullPace     = 1.2  // its steps are so much longer where it drags only what is near
 	pullStepMM   = 1.6  // mm, but no longer than this, as the surface is close
@@ -77,13 +77,13 @@ const (
 	turnsShort   = 0.55 // of its way from the middle that a turn may fall short; most fall short of little
 )
 
-// wire draws the wire along a path; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans and goes more or less deep.
-// It tells how it drifted.
-func (b *builder) wire(path []vec2, radius float64) (shift wobble) {
+// wire draws the wire along a path, and its other end along another; it drags what lies within radius mm. Led along the loaf by hand it drifts, leans
+// and goes more or less deep. It tells how it drifted.
+func (b *builder) wire(path, far []vec2, radius float64) (shift wobble) {
 	s := b.led(radius, b.thick(0.84, 0.9))
-	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 150, 500)
-	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 150, 500), wirePace
-	b.draw(&s, path)
+	s.slip = b.d.waves(wireSlips, slipsATurn*max(1, b.Turns), 500, 1000)
+	s.girth, s.pace = b.d.waves(wireGirth, 2*max(1, b.Turns), 500, 1000), wirePace
+	b.drawBetween(&s, path, far)
 	return s.shift
 }
 
@@ -101,7 +101,7 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 4.5, 13), b.thick(0.8, 0.86), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 3.8, 13), b.thick(0.8, 0.86), shift)
 	return to.y
 }
 
@@ -157,7 +157,7 @@ const bentKnots = 24
 func (b *builder) takeAlong(at, half vec2, angle float64, gain wobble) *gyre {
 	g := &gyre{
 		at: at, half: half, width: b.Box.W, height: b.level, angle: angle, gain: gain,
-		shift: b.d.slow(0, 0.05*b.Box.W), sink: b.d.slow(0, 0.06*b.Box.H), swell: b.d.slow(1, 0.12),
+		shift: b.d.askew(0, 0.07*b.Box.W, b.Box.L), sink: b.d.askew(0, 0.08*b.Box.H, b.Box.L), swell: b.d.askew(1, 0.12, b.Box.L),
 	}
 	b.add(op{gyre: g})
 	return g
@@ -173,7 +173,7 @@ func (b *builder) way() (middle, far float64) {
 // little after it somewhere, so that no fold stands straight.
 func (b *builder) zigzag() {
 	ends := b.waves()
-	shift := b.wire(b.through(ends), clamp(0.56*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
+	shift := b.wire(b.through(ends), b.through(b.otherHand(ends)), clamp(0.56*(b.Box.W-2*wireMarginMM)/max(1, math.Round(b.Turns)), 6, 16))
 	var out []float64
 	for i := 1; i < len(ends); i++ {
 		if last := i == len(ends)-1; last || ends[i].z > ends[i-1].z {
@@ -184,7 +184,7 @@ func (b *builder) zigzag() {
 	b.takeAlong(
 		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},
-		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.slow(1, 0.2),
+		b.d.Sign()*b.d.Between(0.25, 0.6)*b.thick(1.15, 0.8), b.d.askew(1, 0.3, b.Box.L),
 	)
 }
 

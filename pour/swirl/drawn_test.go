@@ -140,10 +140,10 @@ func TestWhatSlumpsSlumpsAlikeOverALongerStretch(t *testing.T) {
 	box := Box{L: 250, W: 80, H: 60}
 	settles, slumps := newWave(&d, box, 60, 3), newWave(&e, box, 60, 3).slow(slumpLong)
 	for x := 0.0; x < 100; x += 9 {
-		a, b := settles.at(x), slumps.at(x*2.5)
+		a, b := settles.at(x), slumps.at(x*slumpLong)
 		for i := range a.amp {
 			if !near(a.amp[i], b.amp[i], 1e-9) {
-				t.Errorf("%g mm on a roll settles by %g, 2.5 times as far on it slumps by %g", x, a.amp[i], b.amp[i])
+				t.Errorf("%g mm on a roll settles by %g, %g times as far on it slumps by %g", x, a.amp[i], slumpLong, b.amp[i])
 			}
 		}
 	}

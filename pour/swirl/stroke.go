@@ -18,6 +18,7 @@ type vec2 struct{ y, z float64 }
 // It drags the batter at its centre along and pushes a return flow round itself; nothing moves further off than radius.
 type stroke struct {
 	path        []vec2 // mm; knots close enough to be single steps
+	hands       hands  // how the far end of it is led otherwise, and how it bends
 	radius      float64
 	grip        float64 // 0 slips through, 1 drags the batter at its centre along
 	slip        waver   // takes from the grip, a part here and there, up to all of it
@@ -42,7 +43,7 @@ type course struct{ shift, sway, depth, lean, x, grip float64 }
 
 // at returns the path's knot where the stroke passes a cross-section.
 func (s *stroke) at(i int, c course) vec2 {
-	p := s.path[i]
+	p := s.hands.at(i, s.path[i], c.x)
 	off := s.waver.at(c.x, float64(i)/float64(max(1, len(s.path)-1)))
 	return vec2{
 		clamp(s.pivot.y+(p.y-s.pivot.y)*c.sway+(p.z-s.pivot.z)*c.lean+c.shift+off.y, 1, s.width-1),
@@ -291,23 +292,36 @@ func (d *drag) apply(y, z float64) (float64, float64) {
 }
 
 // resample walks a dense path and keeps knots that are equally far apart, at most spacing.
-func resample(path []vec2, spacing float64) []vec2 {
+func resample(path []vec2, spacing float64) []vec2 { return places(path, even(path, spacing)) }
+
+// even is where along a dense path knots are equally far apart, at most spacing: after how many of its own knots.
+func even(path []vec2, spacing float64) []float64 {
 	total := 0.0
 	for i := 1; i < len(path); i++ {
 		total += math.Hypot(path[i].y-path[i-1].y, path[i].z-path[i-1].z)
 	}
 	n := max(1, int(math.Ceil(total/spacing)))
-	out := make([]vec2, 0, n+1)
-	out = append(out, path[0])
+	out := make([]float64, 1, n+1)
 	done, want := 0.0, total/float64(n)
 	for i := 1; i < len(path) && len(out) < n; i++ {
 		a, b := path[i-1], path[i]
 		seg := math.Hypot(b.y-a.y, b.z-a.z)
 		for len(out) < n && done+seg >= want*float64(len(out)) && seg > 0 {
-			t := (want*float64(len(out)) - done) / seg
-			out = append(out, vec2{a.y + t*(b.y-a.y), a.z + t*(b.z-a.z)})
+			out = append(out, float64(i-1)+(want*float64(len(out))-done)/seg)
 		}
 		done += seg
 	}
-	return append(out, path[len(path)-1])
+	return append(out, float64(len(path)-1))
+}
+
+// places is a path at places between its knots.
+func places(path []vec2, at []float64) []vec2 {
+	out := make([]vec2, len(at))
+	for k, u := range at {
+		i := max(0, min(int(u), len(path)-2))
+		t := u - float64(i)
+		a, b := path[i], path[min(i+1, len(path)-1)]
+		out[k] = vec2{a.y + t*(b.y-a.y), a.z + t*(b.z-a.z)}
+	}
+	return out
 }

@@ -9,6 +9,7 @@ type whirl struct {
 	half        vec2    // mm, the ellipse's half width and half height
 	angle       float64 // radians, at the middle
 	gain        wobble  // of the angle
+	oval        wobble  // of the half width, and by its inverse of the half height, as far as there is room; 0: neither changes
 	shift, sink wobble  // mm, of the centre across and up
 	room        vec2    // mm, how far the centre may go before the ellipse touches a wall
 	rim         float64 // how soft the turning ends at the rim, of the radius
@@ -24,7 +25,11 @@ type turned struct {
 
 func (w *whirl) at(x float64) turned {
 	dy, dz := clamp(w.shift.at(x), -w.room.y, w.room.y), clamp(w.sink.at(x), -w.room.z, w.room.z)
-	return turned{cy: w.centre.y + dy, cz: w.centre.z + dz, invY: 1 / w.half.y, invZ: 1 / w.half.z, angle: w.angle * w.gain.at(x), rim: w.rim}
+	half := w.half
+	if o := w.oval.at(x); o > 0 {
+		half.y, half.z = min(o*half.y, half.y+w.room.y-math.Abs(dy)), min(half.z/o, half.z+w.room.z-math.Abs(dz))
+	}
+	return turned{cy: w.centre.y + dy, cz: w.centre.z + dz, invY: 1 / half.y, invZ: 1 / half.z, angle: w.angle * w.gain.at(x), rim: w.rim}
 }
 
 // turn carries a point along (dir 1) or back (dir -1).
