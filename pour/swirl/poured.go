@@ -46,7 +46,7 @@ func (b *builder) streamed(a script.Act) {
 	from := b.level
 	b.layIn(a, b.strands(rows, rise*b.Box.W))
 	for i := range rows {
-		if !b.streams() {
+		if from >= dropBack*b.Box.H || !b.streams() { // strands of it, one beside the other, end softly as they are
 			break
 		}
 		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
