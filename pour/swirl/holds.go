@@ -26,7 +26,9 @@ const (
 	ringAside     = 0.028 // of the stretch: so far a ring lies to one side along the loaf, from pour to pour more or back
 	ringRoot      = 0.3   // the power of how thick it lies to which it is wide
 	lookMM        = 5.    // along the loaf, how finely one looks where it stands lowest
-	leastEarly    = 0.4   // of what is poured early of a jug, so much is left at the posts
+	leastEarly    = 0.42  // of what is poured early of a jug, so much is left at the posts
+	lastHeld      = 0.8   // of what gives way in the middle of those, so much less gives way of the last before the rings, which are held there themselves
+	firstHeld     = 0.45  // and of the first, on which all others press: they would be hairlines
 )
 
 // holds is how thick what is poured down a column lies along the loaf. At first it runs out everywhere; later it is held to the posts, and what it runs
@@ -145,7 +147,7 @@ func (h *holds) close(from, long, near float64) bool {
 	return true
 }
 
-// giveWay has all that is poured first give way where others close, and what is poured just before them hardly: it is held there itself.
+// giveWay has what is poured before give way where others close, what lies lowest less and what is poured just before them hardly.
 func (h *holds) giveWay() {
 	last, mean := 0.0, make([]float64, len(h.total))
 	for i := range h.pours {
@@ -156,7 +158,7 @@ func (h *holds) giveWay() {
 	for i := range h.pours {
 		if p := &h.pours[i]; p.far == 0 && !p.bed {
 			up := (p.foot + 0.5*p.rise) / last
-			p.gives = 1 - up*up*up
+			p.gives = 1 - lastHeld*up*up*up - firstHeld*(1-up)*(1-up)
 			mean[p.jug] += p.gives * p.rise / h.early[p.jug]
 		}
 	}

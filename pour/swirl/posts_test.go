@@ -138,3 +138,20 @@ func TestTheFirstPoursOfAColumnRunOutOverTheFloor(t *testing.T) {
 		t.Errorf("half of the first pours is %.1f mm, of the last %.1f mm", first/8, last/8)
 	}
 }
+
+// What lies lowest at a post is pressed by all that closes there, but is no hairline: of what it is in the mean of the loaf half is left.
+func TestTheLowestPoursOfAColumnAreNoHairlinesAtThePosts(t *testing.T) {
+	for seed := range int64(4) {
+		h := newBuilder(loaf(script.Column, seed)).holds()
+		for _, c := range h.cells {
+			e := h.edges(c.post, len(h.pours), nil)
+			of, rise := e[4]-e[1], 0.0
+			for _, p := range h.pours[1:4] {
+				rise += p.rise
+			}
+			if of < 0.5*rise {
+				t.Errorf("seed %d: at %.0f mm the lowest three pours are %.2f of what they are in the mean", seed, c.post, of/rise)
+			}
+		}
+	}
+}

@@ -1,6 +1,8 @@
 package swirl
 
 import (
+	"math"
+
 	"pourbench/pour/script"
 )
 
@@ -42,9 +44,9 @@ func (b *builder) streamed(a script.Act) {
 		})
 	}
 	from := b.level
-	b.layIn(a, b.strands(rows))
+	b.layIn(a, b.strands(rows, rise*b.Box.W))
 	for i := range rows {
-		if !b.streams() {
+		if from >= dropBack*b.Box.H || !b.streams() { // strands of it, one beside the other, end softly as they are
 			break
 		}
 		b.bulb(&rows[i], (b.level-from)*b.Box.W/n/(roundLump*rows[i].half))
@@ -108,8 +110,11 @@ const (
 	dropThick       = 1.7  // and of thick
 	dropHang        = 0.28 // how much deeper a stream hangs in bulbs
 	dropEven        = 0.43 // how unevenly it runs and hangs then: surges of so little batter would leave closed islands on the surface
+	dropNear        = 6.   // mm from one strand of a stream to the next at the least
+	dropFar         = 18.  // and at most
+	dropAgain       = 0.65 // radians, by which the hand swings sooner or later the next time
+	dropLens        = 1.6  // times as deep as wide is what falls near the rim
 	dropThread      = 0.8  // how wide it is then, against one that goes there once: thinner it would leave hairlines where it dives
-	dropLast        = 0.62 // and at the rim, where what was poured before is to show beside it
 	dropOwn         = 0.7  // how deep the bed's own batter falls, and how much broader: deeper it would hang in its own kind in a skin of what lies there
 	dropBack        = 0.6  // of the mould's height, from which on the hand leads a stream there and back
 	dropThroughFrom = 0.69 // of the level: a stream that would fall so deep breaks through what lies there
@@ -124,40 +129,50 @@ func (b *builder) toAndFro(at float64) wobble {
 	return b.d.wander(at, swing).between(dropWall*b.Box.W, (1-dropWall)*b.Box.W)
 }
 
-// strands splits the streams of which there is but one: the hand leads it there and back, every time another way, and more runs now in the one and now in the
-// other. Into a mould more than half full it leads all of them there and back, thinner, and one alone there again: so each lies over itself here and
-// beside itself there.
-func (b *builder) strands(rows []row) []row {
-	ways := 3
+// strands splits the streams of which there is but one: the hand leads it there and back, and more runs now in the one and now in the other. Into a mould
+// more than half full it leads all of them there and back, and one alone there again, and the nearer the rim the more each lies as a lens on its edge. As
+// the hand swings about alike each time, the strands of a stream lie side by side and seldom cross: what was poured before shows between them.
+func (b *builder) strands(rows []row, area float64) []row {
+	ways, even, high := 3, dropEven, (b.level/b.Box.H-dropBack)/(1-dropBack)
 	if len(rows) > 1 {
 		ways = 2
 	}
-	even := dropEven
-	if b.level < dropBack*b.Box.H {
+	if high < 0 {
 		ways, even = ways-1, 1
 	}
 	if ways == 1 {
 		return rows
 	}
-	thread := dropThread + (dropLast-dropThread)*clamp((b.level/b.Box.H-dropBack)/(1-dropBack), 0, 1)
 	var out []row
 	for _, r := range rows {
-		side := b.d.Sign()
 		for i := range ways {
+			step := b.d.Between(dropNear, dropFar)
 			s := r
-			s.half *= thread * b.d.Between(0.9, 1.1)
-			s.part *= b.d.Between(0.8, 1.2) / float64(ways)
-			s.flush, s.hang = s.flush.times(even), s.hang.times(even)
+			s.part *= b.d.Between(0.35, 1.6) / float64(ways)
+			s.line = b.beside(r.line, float64(i), float64(ways-1-i), step)
+			lens := math.Sqrt(s.part * area / (2 * roundLump * dropLens * b.d.Between(0.7, 1.4) * b.fall()))
+			s.half *= dropThread * b.d.Between(0.7, 1.2)
+			s.half += (min(lens, s.half) - s.half) * clamp(2.5*high-1.3, 0, 1)
+			s.hang, s.flush = s.hang.times(even), s.flush.times(even)
 			if i > 0 {
-				s.line = b.toAndFro(r.line.mean + side*r.half*b.d.Between(0.6, 2.1))
-				s.hang = b.d.bulbs(dropHang).times(even)
-				s.flush = b.d.spurts(dropSpurts).times(even)
-				side = -side
+				s.hang, s.flush = b.d.bulbs(dropHang).times(even), b.d.spurts(dropSpurts).times(even)
 			}
 			out = append(out, s)
 		}
 	}
 	return out
+}
+
+// beside is the way of the hand when it goes again, so many strands to the left of it and so many to the right, step mm apart: it swings along the loaf as
+// before, but never quite.
+func (b *builder) beside(line wobble, left, right, step float64) wobble {
+	line.mean += step * (0.5*(left-right) + b.d.Between(-0.45, 0.45))
+	for i := range line.amp {
+		line.offset[i] += b.d.Between(-dropAgain, dropAgain)
+		line.amp[i] *= b.d.Between(0.98, 1.15)
+	}
+	wall, apart := dropWall*b.Box.W, 0.9*step
+	return line.between(wall+left*apart, b.Box.W-wall-right*apart)
 }
 
 // bulb lets a stream that lies about deep mm deep be drawn out as it dives: its neck narrows, and its end, at which the batter gives way to the sides,

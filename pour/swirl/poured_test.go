@@ -231,37 +231,56 @@ func TestBulbsAreBroaderThanTheGapsBetweenThem(t *testing.T) {
 	}
 }
 
-// A stream goes along one line alone there and back; into a mould more than half full there and back along each, and alone once more: of each line's part of the pour thinner strands lie to
-// both sides of it, which together are about that part.
+// A stream goes along one line alone there and back; into a mould more than half full there and back along each, and alone once more: thinner strands lie side by
+// side about each line, and turn back before the wall one before the other.
 func TestAStreamNearTheRimIsLedThereAndBack(t *testing.T) {
 	b := newBuilder(bedded(script.Drop, 1, 0.5))
 	rows := []row{{part: 0.4, half: 10, line: wobble{mean: 30}, flush: b.d.spurts(dropSpurts), hang: b.d.bulbs(dropHang)}, {part: 0.6, half: 8, line: wobble{mean: 50}}}
 	b.level = 0.3 * b.Box.H
-	if got := b.strands(rows); len(got) != 2 || got[0].half != 10 {
+	if got := b.strands(rows, 300); len(got) != 2 || got[0].half != 10 {
 		t.Errorf("into a mould hardly filled it goes %d times", len(got))
 	}
-	if got := b.strands(rows[:1]); len(got) != 2 || got[1].line.offset == got[0].line.offset {
+	if got := b.strands(rows[:1], 300); len(got) != 2 || got[1].line.offset == got[0].line.offset {
 		t.Errorf("alone into a mould hardly filled it goes %d times, want there and another way back", len(got))
 	}
 	b.level = 0.8 * b.Box.H
-	if got := b.strands(rows); len(got) != 4 {
+	if got := b.strands(rows, 300); len(got) != 4 {
 		t.Errorf("along two lines it goes %d times, want there and back along both", len(got))
 	}
-	got, part := b.strands(rows[:1]), 0.0
+	got := b.strands(rows[:1], 300)
 	if len(got) != 3 {
 		t.Fatalf("along one line it goes %d times, want there, back and there", len(got))
 	}
 	for i, s := range got {
-		part += s.part
 		if s.flush.amp[0] > 0.5*rows[0].flush.amp[0] || s.hang.lobes.amp > 0.5*dropHang {
 			t.Errorf("a strand runs by %.2f unevenly and hangs by %.2f, want less than half of what one stream does", s.flush.amp[0], s.hang.lobes.amp)
 		}
-		if apart := math.Abs(s.line.mean - 30); (i > 0) != (apart >= 6 && apart <= 21) || s.half >= 8 {
-			t.Errorf("a strand %.1f mm wide lies %.1f mm from its line", 2*s.half, apart)
+		if s.half >= 9.7 || s.part < 0.04 || s.part > 0.22 {
+			t.Errorf("a strand of %.2f of the pour is %.1f mm wide", s.part, 2*s.half)
+		}
+		if i > 0 && s.line.near < got[i-1].line.near+0.5*dropNear {
+			t.Errorf("at the wall a strand turns back at %.1f mm, the one beside it at %.1f mm", s.line.near, got[i-1].line.near)
 		}
 	}
-	if (got[1].line.mean-30)*(got[2].line.mean-30) >= 0 || !near(part, 0.4, 0.08) {
-		t.Errorf("strands of %.2f of the pour together lie at %.1f and %.1f mm, want to both sides of 30", part, got[1].line.mean, got[2].line.mean)
+	if left, mid, right := got[0].line.mean-30, math.Abs(got[1].line.mean-30), got[2].line.mean-30; left > -0.5*dropNear || mid > 0.5*dropFar || right < 0.5*dropNear {
+		t.Errorf("strands lie %.1f, %.1f and %.1f mm aside, want one to each side and one between", left, mid, right)
+	}
+}
+
+// What falls at the rim lies on its edge, half as deep again as wide or more; deeper in the mould it is as broad as a stream.
+func TestWhatFallsAtTheRimLiesOnItsEdge(t *testing.T) {
+	b := newBuilder(bedded(script.Drop, 1, 0.5))
+	edge := func(level float64) (times float64) {
+		b.level = level * b.Box.H
+		for range 20 {
+			for _, s := range b.strands([]row{{part: 1, half: 9, line: wobble{mean: 40}}}, 150) {
+				times += s.part * 150 / (roundLump * s.half) / (2 * s.half) / 60
+			}
+		}
+		return times
+	}
+	if deep, rim := edge(0.7), edge(0.95); rim < 1.2 || rim > 2.2 || deep > 0.6*rim {
+		t.Errorf("strands are %.2f times as deep as wide in the mould and %.2f times at its rim", deep, rim)
 	}
 }
 

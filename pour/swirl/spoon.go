@@ -4,7 +4,7 @@ import "pourbench/pour/script"
 
 // Spoonfuls as they lie in the mould, about three times as wide as thick: what gives a pleasing picture, no source.
 const (
-	spoonMM     = 12    // half the width of a usual spoonful
+	spoonMM     = 17    // half the width of a usual spoonful: heaped it is 10 to 18 mm thick
 	spoonPart   = 0.3   // and no more than this of the mould's width
 	spoonLong   = 2.6   // a spoonful is so much longer than half wide
 	mostAbreast = 8     // spoonfuls of one act side by side
@@ -23,7 +23,7 @@ const (
 	skinnedPart = 0.12 // and of so many a skin is drawn
 	ownMM       = 9    // so much higher may a place be where another colour lies than where its own does
 	skinnedMM   = 1    // what lies so thick covers what it lies on
-	tapRounds   = 18   // passes by which the tap on the table rounds the edges of what lies there
+	tapRounds   = 26   // passes by which the tap on the table rounds the edges of what lies there
 	spoonAside  = 2.8  // a spoonful goes about so many half widths to the side of the one before
 )
 
@@ -79,7 +79,7 @@ func (b *builder) sag(z float64) {
 
 // roll turns over what came off the spoon with some swing, somewhere across the mould and about a height.
 func (b *builder) roll(z float64) {
-	half := vec2{b.spoonful() * b.d.Between(0.7, 1.1), b.spoonful() * b.d.Between(0.5, 0.8)}
+	half := vec2{b.spoonful() * b.d.Between(0.5, 0.8), b.spoonful() * b.d.Between(0.35, 0.6)}
 	half.z = min(half.z, 0.4*b.Box.H)
 	at := vec2{b.d.Between(half.y, b.Box.W-half.y), clamp(z, half.z, b.Box.H-half.z)}
 	b.add(op{whirl: &whirl{
@@ -95,7 +95,7 @@ func (b *builder) spoonful() float64 { return min(spoonMM, spoonPart*b.Box.W) }
 func (b *builder) heaped() (*heap, [][]scraped) {
 	h := newHeap(b.Box)
 	s := spooning{
-		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.45, 0.57), rim: pileRim * b.Box.H, z: make([]float64, h.nx*h.ny),
+		heap: h, d: &b.d, usual: b.spoonful(), plump: b.thick(0.5, 0.66), rim: pileRim * b.Box.H, z: make([]float64, h.nx*h.ny),
 		skin: make([]int8, h.nx*h.ny), drag: b.thick(0.95, 0.65),
 	}
 	drags := make([][]scraped, len(b.acts))

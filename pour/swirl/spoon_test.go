@@ -298,3 +298,23 @@ func TestTheTapRoundsSpoonfuls(t *testing.T) {
 		}
 	}
 }
+
+// A spoonful is as thick as it can be carried: of a colour of a seventh of the batter in three rounds one lies in a cross-section, over half of the mould
+// and no stripe across it.
+func TestSpoonfulsLieOneOnTheOtherAndNotAcrossTheMould(t *testing.T) {
+	h, shares := spooned(mustPour(t, loaf(script.Spooned, 2)))
+	lies, of := 0.0, 0.0
+	for k := 1; k < len(shares)-1; k++ {
+		if shares[k] > 0.08 {
+			continue
+		}
+		for at, z := range h.high[k] {
+			if of++; z-h.high[k-1][at] > 1 {
+				lies++
+			}
+		}
+	}
+	if part := lies / of; !(part > 0.35 && part < 0.62) {
+		t.Errorf("spoonfuls lie over %.2f of the mould in the mean", part)
+	}
+}

@@ -90,7 +90,7 @@ func spoonEnd(way float64, toEnd bool) float64 {
 // scraped is how a spoonful of area mm² is pushed off the spoon, towards one of its sides: its flank runs out over what lies there.
 func (s *spooning) scraped(p *spoonful, side, area float64) scraped {
 	d := s.flank(p, side, area)
-	d.long, d.wide = p.half*s.d.Between(0.6, 0.9), p.half*s.d.Between(0.5, 0.7)
+	d.long, d.wide = p.half*s.d.Between(0.5, 0.8), p.half*s.d.Between(0.4, 0.6)
 	d.angle = -side * s.drag * s.d.Between(0.4, 1)
 	return d
 }

@@ -178,12 +178,19 @@ func (l *levelled) fill(p *lump, area float64) {
 	p.full = p.scale*p.sum(1) - p.wall
 }
 
-// high is a bound of how thick the lumps lie.
-func (l *levelled) high() (sum float64) {
+// high is a bound of how thick the lumps lie: those that lie beside each other, each in its own place, do not add up.
+func (l *levelled) high() (most float64) {
 	for i := range l.n {
-		sum += l.lumps[i].high
+		p, sum := &l.lumps[i], 0.0
+		for j := range l.n {
+			q := &l.lumps[j]
+			apart := (p.at - q.at) / (p.half + q.half)
+			apart *= apart
+			sum += q.high * max(0, 1-apart*apart)
+		}
+		most = max(most, sum)
 	}
-	return sum
+	return most
 }
 
 // sum is the integral from -1 of what a lump of height and half width 1 is high.
