@@ -33,7 +33,18 @@ const combDepths = 12
 
 // tine is one tooth: where it stands, how far it goes, mm, and of the level how high its hold ends: less than 0 where it takes along what lies on
 // the floor.
-type tine struct{ at, pull, deep float64 }
+type tine struct {
+	at, pull, deep float64
+	taper          float64 // by what part its reach is less where its hold ends: what it takes along runs out to a point there
+	lean           float64 // mm, how far from its place it is at the floor, as the hand holds the comb askew
+	bend           float64 // mm, how far it is off that line half way down
+}
+
+// aside is how far from its place a tine is, so far down of the level.
+func (t *tine) aside(down float64) float64 { return t.lean*down + t.bend*math.Sin(math.Pi*down) }
+
+// hold is what part of its way the batter goes along, so far down of the level.
+func (t *tine) hold(down float64) float64 { return smooth(combRise * (1 - down - t.deep) / (1 - t.deep)) }
 
 // newComb draws a comb from its tines.
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
@@ -44,16 +55,9 @@ func newComb(tines []tine, reach, wide, long, level float64) *comb {
 		c.deep = min(c.deep, max(t.deep, 0))
 	}
 	c.shift, c.sum = make([]float64, (combDepths+1)*(n+1)), make([]float64, (combDepths+1)*(n+1))
-	for _, t := range tines {
-		var part [combDepths + 1]float64
-		for k := range part {
-			part[k] = smooth(combRise * (1 - (1-c.deep)*float64(k)/combDepths - t.deep) / (1 - t.deep))
-		}
-		for i := range n + 1 {
-			pull := t.pull * math.Exp2(tineRound-math.Hypot(tineRound, (wide*float64(i)/float64(n)-t.at)/reach))
-			for k, f := range part {
-				c.shift[k*(n+1)+i] += f * pull
-			}
+	for i := range tines {
+		for k := range combDepths + 1 {
+			c.take(&tines[i], reach, k)
 		}
 	}
 	for k := range combDepths + 1 {
@@ -61,6 +65,26 @@ func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	}
 	return c
 }
+
+// take adds what a tine takes along at one of the depths.
+func (c *comb) take(t *tine, reach float64, k int) {
+	down := (1 - c.deep) * float64(k) / combDepths
+	hold, at := t.hold(down), t.at+t.aside(down)
+	thin := 1 - t.taper*(1-hold)
+	pull, per, round := hold*t.pull, 1/(thin*reach), tineRound*thin
+	from, to := max(0, int((at-leastPull/per)*c.perStep())), min(c.n, int((at+leastPull/per)*c.perStep()))
+	row := c.shift[k*(c.n+1):]
+	for i := from; i <= to; i++ {
+		u := (float64(i)/c.perStep() - at) * per
+		row[i] += pull * math.Exp2(round-math.Sqrt(round*round+u*u))
+	}
+}
+
+// perStep is how many steps of u there are to the mm.
+func (c *comb) perStep() float64 { return float64(c.n) / c.wide }
+
+// leastPull is how many reaches from a tine its pull is looked for.
+const leastPull = 14
 
 // balance lets as much batter go back at a depth as goes along, and adds up what does.
 func (c *comb) balance(shift, sum []float64) {

@@ -70,6 +70,10 @@ const (
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
 	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
 	tineReach   = 0.24 // of the gap: its pull halves this far to the side
+	tineAskew   = 0.3  // of the gap: how far all of them together are from their places at the floor, otherwise here than there, as the hand holds the comb askew
+	tineLean    = 0.3  // and each by itself, as the batter bends it
+	tineBend    = 0.2  // and how far it is bent half way down
+	tineTaper   = 0.75 // by what part a tine's reach is less at its end
 	leastTine   = 0.75 // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
 	mostTine    = 1.5
 	leastAcross = 1.0 // of the level: the same of those that go across the loaf
@@ -105,8 +109,12 @@ func (b *builder) rake(alongX bool) {
 	pull *= b.thick(1.1, 0.8)
 	var tines []tine
 	sign := b.d.Sign()
+	askew := b.d.wobble(0, tineAskew)
 	for at := gap * b.d.Between(0.35, 0.65); at < wide-0.2*gap; at += gap {
-		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2), 1 - b.tineDeep(alongX)})
+		tines = append(tines, tine{
+			at: at + b.d.Between(-tineJitter, tineJitter)*gap, pull: sign * pull * b.d.Between(0.75, 1.2), deep: 1 - b.tineDeep(alongX),
+			taper: tineTaper, lean: gap * (askew.at(at) + b.d.Between(-tineLean, tineLean)), bend: gap * b.d.Between(-tineBend, tineBend),
+		})
 		sign = -sign
 	}
 	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)

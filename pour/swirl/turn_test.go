@@ -94,7 +94,7 @@ func TestAWhirlTurnsByItsGain(t *testing.T) {
 
 // threeTines is a comb of three tines, to and fro, in a mould of 200 mm by 80 mm of which the tines leave the lowest quarter of 60 mm alone.
 func threeTines() *comb {
-	return newComb([]tine{{40, 20, 0.25}, {100, -22, 0.25}, {160, 18, 0.25}}, 8, 200, 80, 60)
+	return newComb([]tine{{at: 40, pull: 20, deep: 0.25}, {at: 100, pull: -22, deep: 0.25}, {at: 160, pull: 18, deep: 0.25}}, 8, 200, 80, 60)
 }
 
 func TestAsMuchBatterGoesBackAsTheTinesTakeAlong(t *testing.T) {
@@ -161,7 +161,7 @@ func TestACombMovesLessTheDeeper(t *testing.T) {
 
 // Under the end of a short tine a long one beside it still moves the batter, and what goes along there comes back.
 func TestEveryTineEndsAtADepthOfItsOwn(t *testing.T) {
-	c := newComb([]tine{{40, 20, 0.6}, {120, 20, 0.1}}, 8, 160, 80, 60)
+	c := newComb([]tine{{at: 40, pull: 20, deep: 0.6}, {at: 120, pull: 20, deep: 0.1}}, 8, 160, 80, 60)
 	first, down := c.depth(30)
 	short, _ := c.at(40, first, down)
 	long, _ := c.at(120, first, down)
