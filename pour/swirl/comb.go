@@ -29,7 +29,7 @@ type comb struct {
 const combRise = 1.2
 
 // combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
-const combDepths = 12
+const combDepths = 18
 
 // tine is one tooth: where it stands, how far it goes, mm, and of the level how high its hold ends: less than 0 where it takes along what lies on
 // the floor.
@@ -37,6 +37,7 @@ type tine struct {
 	at, pull, deep float64
 	taper          float64 // by what part its reach is less where its hold ends: what it takes along runs out to a point there
 	lean           float64 // mm, how far from its place it is at the floor, as the hand holds the comb askew
+	brisk          float64 // by what part faster its hold grows from its end up than another's
 	bend           float64 // mm, how far it is off that line half way down
 }
 
@@ -44,7 +45,9 @@ type tine struct {
 func (t *tine) aside(down float64) float64 { return t.lean*down + t.bend*math.Sin(math.Pi*down) }
 
 // hold is what part of its way the batter goes along, so far down of the level.
-func (t *tine) hold(down float64) float64 { return smooth(combRise * (1 - down - t.deep) / (1 - t.deep)) }
+func (t *tine) hold(down float64) float64 {
+	return smooth(combRise * (1 + t.brisk) * (1 - down - t.deep) / (1 - t.deep))
+}
 
 // newComb draws a comb from its tines.
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
@@ -84,7 +87,7 @@ func (c *comb) take(t *tine, reach float64, k int) {
 func (c *comb) perStep() float64 { return float64(c.n) / c.wide }
 
 // leastPull is how many reaches from a tine its pull is looked for.
-const leastPull = 14
+const leastPull = 24
 
 // balance lets as much batter go back at a depth as goes along, and adds up what does.
 func (c *comb) balance(shift, sum []float64) {

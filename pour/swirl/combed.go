@@ -68,12 +68,16 @@ const (
 	pullAcross  = 0.23 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
 	pullAlong   = 20.  // mm, and with one along the loaf
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
-	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
+	tineUneven  = 0.36 // by what part of the gap two tines stand closer or wider than others; the closer the less far they go, as each undoes the other
+	leastPulled = 0.7  // of that way: how far a tine goes at least
+	mostPulled  = 1.3
+	tineBrisk   = 0.5
 	tineReach   = 0.24 // of the gap: its pull halves this far to the side
-	tineAskew   = 0.3  // of the gap: how far all of them together are from their places at the floor, otherwise here than there, as the hand holds the comb askew
-	tineLean    = 0.3  // and each by itself, as the batter bends it
-	tineBend    = 0.2  // and how far it is bent half way down
+	tineAskew   = 0.25 // of the gap: how far all of them together are from their places at the floor, otherwise here than there, as the hand holds the comb askew
+	tineLean    = 0.2  // and each by itself, as the batter bends it
+	tineBend    = 0.1  // and how far it is bent half way down
 	tineTaper   = 0.75 // by what part a tine's reach is less at its end
+	tineStiff   = 0.4  // of all that where they go along the loaf
 	leastTine   = 0.75 // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
 	mostTine    = 1.5
 	leastAcross = 1.0 // of the level: the same of those that go across the loaf
@@ -109,22 +113,27 @@ func (b *builder) rake(alongX bool) {
 	pull *= b.thick(1.1, 0.8)
 	var tines []tine
 	sign := b.d.Sign()
+	free := 1.0
+	if alongX {
+		free = tineStiff
+	}
 	askew := b.d.wobble(0, tineAskew)
-	for at := gap * b.d.Between(0.35, 0.65); at < wide-0.2*gap; at += gap {
+	for at, room := gap*b.d.Between(0.35, 0.65), 1.0; at < wide-0.2*gap; at += room * gap {
+		next := b.d.Between(1-tineUneven, 1+tineUneven)
 		tines = append(tines, tine{
-			at: at + b.d.Between(-tineJitter, tineJitter)*gap, pull: sign * pull * b.d.Between(0.75, 1.2), deep: 1 - b.tineDeep(alongX),
-			taper: tineTaper, lean: gap * (askew.at(at) + b.d.Between(-tineLean, tineLean)), bend: gap * b.d.Between(-tineBend, tineBend),
+			at: at, pull: sign * pull * min(room, next, 1) * b.d.Between(leastPulled, mostPulled), deep: 1 - b.tineDeep(alongX), brisk: free * b.d.Between(0, tineBrisk),
+			taper: free * tineTaper, lean: free * gap * (askew.at(at) + b.d.Between(-tineLean, tineLean)), bend: free * gap * b.d.Between(-tineBend, tineBend),
 		})
-		sign = -sign
+		sign, room = -sign, next
 	}
 	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)
 	c.alongX = alongX
-	b.add(op{comb: c})
 	if alongX {
 		for _, t := range tines {
 			b.wake(t)
 		}
 	}
+	b.add(op{comb: c})
 }
 
 // stray is how the hand strayed that poured the stripes: all of them together, to one side here and to the other there, from the surface to the floor.
