@@ -53,7 +53,7 @@ func (t *tine) hold(down float64) float64 {
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
 func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
-	c := &comb{wide: wide, long: long, turn: min(combTurn, long/7), n: n, level: level, steps: combSteps, deep: 1}
+	c := &comb{wide: wide, long: long, turn: min(combTurn, long/5), n: n, level: level, steps: combSteps, deep: 1}
 	for _, t := range tines {
 		c.deep = min(c.deep, max(t.deep, 0))
 	}

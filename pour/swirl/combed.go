@@ -65,12 +65,12 @@ func (b *builder) stripes() *stripes {
 const (
 	slantLeast  = 0.05 // of the width: how far stripes have run out under the next at the bottom
 	slantMost   = 0.14
-	pullAcross  = 0.23 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
+	pullAcross  = 0.21 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
 	pullAlong   = 20.  // mm, and with one along the loaf
 	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
-	tineUneven  = 0.36 // by what part of the gap two tines stand closer or wider than others; the closer the less far they go, as each undoes the other
-	leastPulled = 0.7  // of that way: how far a tine goes at least
-	mostPulled  = 1.3
+	leastPulled = 0.75 // of that way: how far one of them goes at least
+	mostPulled  = 1.25
+	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
 	tineBrisk   = 0.5
 	tineReach   = 0.24 // of the gap: its pull halves this far to the side
 	tineAskew   = 0.25 // of the gap: how far all of them together are from their places at the floor, otherwise here than there, as the hand holds the comb askew
@@ -110,6 +110,9 @@ func (b *builder) rake(alongX bool) {
 		gap *= tinesAcross
 	}
 	gap = max(gap, wide/mostTines)
+	if !alongX {
+		gap = wide / (2 * math.Max(1, math.Round(wide/(2*gap))))
+	}
 	pull *= b.thick(1.1, 0.8)
 	var tines []tine
 	sign := b.d.Sign()
@@ -118,13 +121,12 @@ func (b *builder) rake(alongX bool) {
 		free = tineStiff
 	}
 	askew := b.d.wobble(0, tineAskew)
-	for at, room := gap*b.d.Between(0.35, 0.65), 1.0; at < wide-0.2*gap; at += room * gap {
-		next := b.d.Between(1-tineUneven, 1+tineUneven)
+	for at := gap * b.d.Between(0.4, 0.6); at < wide-0.2*gap; at += gap {
 		tines = append(tines, tine{
-			at: at, pull: sign * pull * min(room, next, 1) * b.d.Between(leastPulled, mostPulled), deep: 1 - b.tineDeep(alongX), brisk: free * b.d.Between(0, tineBrisk),
+			at: at + b.d.Between(-tineJitter, tineJitter)*gap, pull: sign * pull * b.d.Between(leastPulled, mostPulled), deep: 1 - b.tineDeep(alongX), brisk: free * b.d.Between(0, tineBrisk),
 			taper: free * tineTaper, lean: free * gap * (askew.at(at) + b.d.Between(-tineLean, tineLean)), bend: free * gap * b.d.Between(-tineBend, tineBend),
 		})
-		sign, room = -sign, next
+		sign = -sign
 	}
 	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)
 	c.alongX = alongX
