@@ -78,6 +78,7 @@ const (
 	tineBend    = 0.1  // and how far it is bent half way down
 	tineTaper   = 0.75 // by what part a tine's reach is less at its end
 	tineStiff   = 0.4  // of all that where they go along the loaf
+	reachAlong  = 0.285 // and of those that go along the loaf: the lines they draw out would else be too fine to see
 	leastTine   = 0.75 // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
 	mostTine    = 1.5
 	leastAcross = 1.0 // of the level: the same of those that go across the loaf
@@ -102,7 +103,7 @@ const (
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
-	wide, long, pull := b.Box.L, b.Box.W, pullAcross*b.Box.W
+	wide, long, pull := b.Box.L, b.Box.W, pullAcross*b.Box.W*b.thick(1.1, 0.8)
 	gap := b.Box.W / b.Turns
 	if alongX {
 		wide, long, pull = b.Box.W, b.Box.L, pullAlong
@@ -113,12 +114,11 @@ func (b *builder) rake(alongX bool) {
 	if !alongX {
 		gap = wide / (2 * math.Max(1, math.Round(wide/(2*gap))))
 	}
-	pull *= b.thick(1.1, 0.8)
 	var tines []tine
 	sign := b.d.Sign()
-	free := 1.0
+	free, reach := 1.0, tineReach*gap
 	if alongX {
-		free = tineStiff
+		free, reach = tineStiff, reachAlong*gap
 	}
 	askew := b.d.wobble(0, tineAskew)
 	for at := gap * b.d.Between(0.4, 0.6); at < wide-0.2*gap; at += gap {
@@ -128,7 +128,7 @@ func (b *builder) rake(alongX bool) {
 		})
 		sign = -sign
 	}
-	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)
+	c := newComb(tines, clamp(reach, 2, 10), wide, long, b.level)
 	c.alongX = alongX
 	if alongX {
 		for _, t := range tines {
