@@ -177,6 +177,33 @@ func TestEveryTineEndsAtADepthOfItsOwn(t *testing.T) {
 	}
 }
 
+// A tine that leans and bends is as far aside at the floor and half way down as it says, and there it takes along less of what lies beside it.
+func TestATineLeansAndRunsOutToAPoint(t *testing.T) {
+	c := newComb([]tine{{at: 80, pull: 20, deep: -1, taper: 0.8, lean: 12, bend: -10}}, 6, 160, 80, 60)
+	for z, want := range map[float64]float64{60: 80, 30: 76, 0: 92} {
+		first, down := c.depth(z)
+		peak, most := 0.0, 0.0
+		for u := 50.0; u < 110; u += 0.25 {
+			if v, _ := c.at(u, first, down); v > most {
+				peak, most = u, v
+			}
+		}
+		if !near(peak, want, 0.6) {
+			t.Errorf("at %g mm up it stands at %.2f mm, want %g", z, peak, want)
+		}
+	}
+	wide := func(z, at float64) float64 {
+		first, down := c.depth(z)
+		beside, _ := c.at(at+8, first, down)
+		far, _ := c.at(10, first, down)
+		here, _ := c.at(at, first, down)
+		return (beside - far) / (here - far)
+	}
+	if top, low := wide(60, 80), wide(0, 92); low > 0.8*top {
+		t.Errorf("beside it %.2f of what it takes along goes along at the surface, and %.2f at the floor", top, low)
+	}
+}
+
 // A comb that is drawn along the loaf is the same comb with the two ways over the mould exchanged.
 func TestACombAlongTheLoafIsOneAcrossItTurned(t *testing.T) {
 	across, along := threeTines(), threeTines()
