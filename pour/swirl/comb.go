@@ -5,7 +5,11 @@ import "math"
 // tineRound is how round the batter's way is at a tine itself, in reaches.
 const tineRound = 1.3
 
-const combTurn = 18 // mm, over which the hand gets going from an end wall and lets off before the other: by eye, no source
+// What the hand gets going over from an end wall, and lets off over before the other: by eye, no source.
+const (
+	combTurn     = 18  // mm
+	combTurnPart = 0.2 // of the way from wall to wall at most
+)
 
 const combSteps = 4 // Runge-Kutta steps where the flow turns round at the end walls
 
@@ -29,38 +33,74 @@ type comb struct {
 const combRise = 1.2
 
 // combDepths is at how many depths the shift is worked out, beside the surface; in between it is taken in proportion.
-const combDepths = 12
+const combDepths = 18
 
 // tine is one tooth: where it stands, how far it goes, mm, and of the level how high its hold ends: less than 0 where it takes along what lies on
 // the floor.
-type tine struct{ at, pull, deep float64 }
+type tine struct {
+	at, pull, deep float64
+	brisk          float64 // by what part faster its hold grows from its end up than another's
+	taper          float64 // by what part its reach is less where its hold ends: what it takes along runs out to a point there
+	lean           float64 // mm, how far from its place it is at the floor, as the comb is held askew
+	bend           float64 // mm, how far it is off that line half way down
+}
+
+// aside is how far from its place a tine is, so far down of the level.
+func (t *tine) aside(down float64) float64 { return t.lean*down + t.bend*math.Sin(math.Pi*down) }
+
+// hold is what part of its way the batter goes along, so far down of the level.
+func (t *tine) hold(down float64) float64 {
+	return smooth(combRise * (1 + t.brisk) * (1 - down - t.deep) / (1 - t.deep))
+}
 
 // newComb draws a comb from its tines.
 // A tine's pull halves every reach mm to the side (Jaffer, The Mathematics of Marbling), rounded at the tine itself.
 func newComb(tines []tine, reach, wide, long, level float64) *comb {
 	n := int(math.Ceil(wide / 0.5))
-	c := &comb{wide: wide, long: long, turn: min(combTurn, long/7), n: n, level: level, steps: combSteps, deep: 1}
+	c := &comb{wide: wide, long: long, turn: min(combTurn, combTurnPart*long), n: n, level: level, steps: combSteps, deep: 1}
 	for _, t := range tines {
 		c.deep = min(c.deep, max(t.deep, 0))
 	}
 	c.shift, c.sum = make([]float64, (combDepths+1)*(n+1)), make([]float64, (combDepths+1)*(n+1))
-	for _, t := range tines {
-		var part [combDepths + 1]float64
-		for k := range part {
-			part[k] = smooth(combRise * (1 - (1-c.deep)*float64(k)/combDepths - t.deep) / (1 - t.deep))
-		}
-		for i := range n + 1 {
-			pull := t.pull * math.Exp2(tineRound-math.Hypot(tineRound, (wide*float64(i)/float64(n)-t.at)/reach))
-			for k, f := range part {
-				c.shift[k*(n+1)+i] += f * pull
-			}
-		}
+	way := make([]float64, n+1)
+	for i := range tines {
+		c.take(&tines[i], reach, way)
 	}
 	for k := range combDepths + 1 {
 		c.balance(c.shift[k*(n+1):(k+1)*(n+1)], c.sum[k*(n+1):])
 	}
 	return c
 }
+
+// take adds what a tine takes along at every depth; way is room for one of them.
+func (c *comb) take(t *tine, reach float64, way []float64) {
+	from, to := 0, 0
+	for k := range combDepths + 1 {
+		down := (1 - c.deep) * float64(k) / combDepths
+		hold := t.hold(down)
+		if k == 0 || t.taper != 0 || t.lean != 0 || t.bend != 0 {
+			from, to = c.beside(t.at+t.aside(down), reach, 1-t.taper*(1-hold), way)
+		}
+		row := c.shift[k*(c.n+1):]
+		for i := from; i <= to; i++ {
+			row[i] += hold * t.pull * way[i]
+		}
+	}
+}
+
+// beside works out what part of its way batter goes with a tine at a place whose reach is thinner, and the steps from which to which it does.
+func (c *comb) beside(at, reach, thin float64, way []float64) (from, to int) {
+	per, round, step := 1/(thin*reach), tineRound*thin, c.wide/float64(c.n)
+	from, to = max(0, int((at-mostReaches/per)/step)), min(c.n, int((at+mostReaches/per)/step))
+	for i := from; i <= to; i++ {
+		u := (float64(i)*step - at) * per
+		way[i] = math.Exp2(round - math.Sqrt(round*round+u*u))
+	}
+	return from, to
+}
+
+// mostReaches is how many reaches from a tine nothing of its pull is left, or a few millionths.
+const mostReaches = 18
 
 // balance lets as much batter go back at a depth as goes along, and adds up what does.
 func (c *comb) balance(shift, sum []float64) {

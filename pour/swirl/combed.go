@@ -65,12 +65,21 @@ func (b *builder) stripes() *stripes {
 const (
 	slantLeast  = 0.05 // of the width: how far stripes have run out under the next at the bottom
 	slantMost   = 0.14
-	pullAcross  = 0.23 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
+	pullAcross  = 0.21 // of the width: how far the surface goes along with a tine from wall to wall: further would draw lines out too fine to see
 	pullAlong   = 20.  // mm, and with one along the loaf
-	tinesAcross = 0.94 // of the gap of the turns: how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
-	tineJitter  = 0.26 // of the gap: how far off its place a tine goes
-	tineReach   = 0.24 // of the gap: its pull halves this far to the side
-	leastTine   = 0.75 // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
+	tinesAcross = 0.94 // of the gap of the turns: about how far apart the tines stand that go from wall to wall, so that they fall in step with no bar
+	leastPulled = 0.75 // of that way: how far one of them goes at least
+	mostPulled  = 1.25
+	tineJitter  = 0.26  // of the gap: how far off its place a tine goes
+	tineReach   = 0.24  // of the gap: its pull halves this far to the side
+	reachAlong  = 0.285 // and that of those that go along the loaf: the lines they draw out would else be too fine to see
+	tineBrisk   = 0.5   // by what part faster than another's its hold grows at most
+	tineTaper   = 0.75  // by what part its reach is less at its end
+	tineAskew   = 0.25  // of the gap: how far from their places all of them are at the floor, otherwise here than there, as the comb is held askew
+	tineLean    = 0.2   // and each by itself, as the batter pushes it aside
+	tineBend    = 0.1   // and how far it bends half way down
+	tineStiff   = 0.4   // what part of all that is left where they go along the loaf, in step with the stripes
+	leastTine   = 0.75  // of the level: how deep the hold of tines along the loaf reaches, which no hand keeps even: of most it reaches the floor, and less the deeper
 	mostTine    = 1.5
 	leastAcross = 1.0 // of the level: the same of those that go across the loaf
 	mostAcross  = 1.4
@@ -94,29 +103,35 @@ const (
 
 // rake draws one comb: every other tine the other way, as there and back.
 func (b *builder) rake(alongX bool) {
-	wide, long, pull := b.Box.L, b.Box.W, pullAcross*b.Box.W
-	gap := b.Box.W / b.Turns
+	wide, long, pull := b.Box.L, b.Box.W, pullAcross*b.Box.W*b.thick(1.1, 0.8)
+	gap, reach, free := b.Box.W/b.Turns, tineReach, 1.0
 	if alongX {
 		wide, long, pull = b.Box.W, b.Box.L, pullAlong
-	} else {
-		gap *= tinesAcross
+		gap, reach, free = max(gap, wide/mostTines), reachAlong, tineStiff
+	} else { // there and back, over and over, from one end of the loaf to the other
+		gap = max(tinesAcross*gap, wide/mostTines)
+		gap = wide / (2 * max(1, math.Round(wide/(2*gap))))
 	}
-	gap = max(gap, wide/mostTines)
-	pull *= b.thick(1.1, 0.8)
 	var tines []tine
 	sign := b.d.Sign()
-	for at := gap * b.d.Between(0.35, 0.65); at < wide-0.2*gap; at += gap {
-		tines = append(tines, tine{at + b.d.Between(-tineJitter, tineJitter)*gap, sign * pull * b.d.Between(0.75, 1.2), 1 - b.tineDeep(alongX)})
+	askew := b.d.wobble(0, tineAskew)
+	for at := gap * b.d.Between(0.4, 0.6); at < wide-0.2*gap; at += gap {
+		tines = append(tines, tine{
+			at: at + b.d.Between(-tineJitter, tineJitter)*gap, pull: sign * pull * b.d.Between(leastPulled, mostPulled),
+			deep: 1 - b.tineDeep(alongX), brisk: free * b.d.Between(0, tineBrisk), taper: free * tineTaper,
+			lean: free * gap * (askew.at(at) + b.d.Between(-tineLean, tineLean)),
+			bend: free * gap * b.d.Between(-tineBend, tineBend),
+		})
 		sign = -sign
 	}
-	c := newComb(tines, clamp(tineReach*gap, 2, 10), wide, long, b.level)
+	c := newComb(tines, clamp(reach*gap, 2, 10), wide, long, b.level)
 	c.alongX = alongX
-	b.add(op{comb: c})
-	if alongX {
+	if alongX { // the spikes are drawn along with the rest: else what curls at their ends would be torn into jags
 		for _, t := range tines {
 			b.wake(t)
 		}
 	}
+	b.add(op{comb: c})
 }
 
 // stray is how the hand strayed that poured the stripes: all of them together, to one side here and to the other there, from the surface to the floor.

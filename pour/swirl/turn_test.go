@@ -94,7 +94,7 @@ func TestAWhirlTurnsByItsGain(t *testing.T) {
 
 // threeTines is a comb of three tines, to and fro, in a mould of 200 mm by 80 mm of which the tines leave the lowest quarter of 60 mm alone.
 func threeTines() *comb {
-	return newComb([]tine{{40, 20, 0.25}, {100, -22, 0.25}, {160, 18, 0.25}}, 8, 200, 80, 60)
+	return newComb([]tine{{at: 40, pull: 20, deep: 0.25}, {at: 100, pull: -22, deep: 0.25}, {at: 160, pull: 18, deep: 0.25}}, 8, 200, 80, 60)
 }
 
 func TestAsMuchBatterGoesBackAsTheTinesTakeAlong(t *testing.T) {
@@ -161,7 +161,7 @@ func TestACombMovesLessTheDeeper(t *testing.T) {
 
 // Under the end of a short tine a long one beside it still moves the batter, and what goes along there comes back.
 func TestEveryTineEndsAtADepthOfItsOwn(t *testing.T) {
-	c := newComb([]tine{{40, 20, 0.6}, {120, 20, 0.1}}, 8, 160, 80, 60)
+	c := newComb([]tine{{at: 40, pull: 20, deep: 0.6}, {at: 120, pull: 20, deep: 0.1}}, 8, 160, 80, 60)
 	first, down := c.depth(30)
 	short, _ := c.at(40, first, down)
 	long, _ := c.at(120, first, down)
@@ -174,6 +174,33 @@ func TestEveryTineEndsAtADepthOfItsOwn(t *testing.T) {
 	back := func(u, v float64) (float64, float64) { return c.move(u, v, 30, -1) }
 	if det := determinant(back, 118, 4, 0.02); !near(det, 1, 0.05) {
 		t.Errorf("at the end wall an area becomes %.4f of itself", det)
+	}
+}
+
+// A tine that leans and bends is as far aside at the floor and half way down as it says, and there it takes along less of what lies beside it.
+func TestATineLeansAndRunsOutToAPoint(t *testing.T) {
+	c := newComb([]tine{{at: 80, pull: 20, deep: -1, taper: 0.8, lean: 12, bend: -10}}, 6, 160, 80, 60)
+	for z, want := range map[float64]float64{60: 80, 30: 76, 0: 92} {
+		first, down := c.depth(z)
+		peak, most := 0.0, 0.0
+		for u := 50.0; u < 110; u += 0.25 {
+			if v, _ := c.at(u, first, down); v > most {
+				peak, most = u, v
+			}
+		}
+		if !near(peak, want, 0.6) {
+			t.Errorf("at %g mm up it stands at %.2f mm, want %g", z, peak, want)
+		}
+	}
+	wide := func(z, at float64) float64 {
+		first, down := c.depth(z)
+		beside, _ := c.at(at+8, first, down)
+		far, _ := c.at(10, first, down)
+		here, _ := c.at(at, first, down)
+		return (beside - far) / (here - far)
+	}
+	if top, low := wide(60, 80), wide(0, 92); low > 0.8*top {
+		t.Errorf("beside it %.2f of what it takes along goes along at the surface, and %.2f at the floor", top, low)
 	}
 }
 

@@ -29,7 +29,7 @@ const (
 type curling struct{ half, angle, tries, foot float64 }
 
 // broadly and finely are how the batter sways between the tines, and how it rolls in behind them.
-func broadly() curling { return curling{half: 30, angle: 0.7, tries: 1} }
+func broadly() curling { return curling{half: 24, angle: 0.7, tries: 1} }
 func finely() curling  { return curling{half: 13, angle: 0.75, tries: 0.15} }
 
 // turn carries a point along (dir 1) or back (dir -1), so far up of the height over the foot, as what lies there holds on.
