@@ -100,7 +100,7 @@ func (d Drawing) Topping() swirl.Topping {
 		top.Stands = relief.New(*d.Stands)
 	}
 	switch {
-	case d.Above == d.Stands:
+	case d.Above.Equal(d.Stands): // as it is unless something is put on after the cut
 		top.Above = top.Stands
 	case d.Above != nil:
 		top.Above = relief.New(*d.Above)

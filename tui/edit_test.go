@@ -14,6 +14,7 @@ import (
 	"pgregory.net/rapid"
 
 	"pourbench/pour"
+	"pourbench/pour/planfile"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
 	"pourbench/tui/panel"
@@ -235,8 +236,10 @@ func TestUndoingEverythingGivesTheFirstPlanAndRedoingTheLast(t *testing.T) {
 		"down", "up", "left", "right", "tab", "]", "1 enter", "7 , 5 enter", "3 esc", "+", "-", "*", "_", "space", "a", "d", "K", "J",
 		"enter enter", "a enter", "c enter", "I", "t", "u", "U", "home", "end", "5 tab", "r x enter",
 	}
+	shelf, plan := built(t)
 	rapid.Check(t, func(rt *rapid.T) {
-		m := opened(t, 120, 36)
+		m := newModel(Options{Document: planfile.Document{Plan: plan.Clone()}, Shelf: shelf, Background: "dark"})
+		m.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
 		first := m.session.Plan()
 		for range rapid.IntRange(1, 25).Draw(rt, "n") {
 			for _, k := range strings.Fields(rapid.SampledFrom(pressed).Draw(rt, "keys")) {

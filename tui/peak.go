@@ -3,13 +3,14 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"pourbench/pour"
+	"pourbench/pour/relief"
 )
 
 // peak is how high what is on the loaf stands, which decides the shape of its pictures.
 type peak struct {
-	mm     float64 // above the bar
-	of     pour.Drawing
+	mm     float64        // above the bar
+	of     *relief.Recipe // what is on it; nil: nothing
+	kept   *relief.Kept   // shared with the pictures
 	known  bool
 	due    bool // what is on the loaf has changed since
 	ticket int
@@ -22,15 +23,20 @@ type peakedMsg struct {
 }
 
 // peakOf builds what is on the loaf, which takes longer than a key may, and says how high it stands, mm.
-func peakOf(d pour.Drawing) float64 { return d.Topping().PeakMM() }
+func peakOf(on *relief.Recipe, kept *relief.Kept) float64 {
+	if on == nil {
+		return 0
+	}
+	return kept.Field(on).PeakMM()
+}
 
 // raise notes what is on the loaf now. The first time its height is found at once, so that the first frame is as it will stay.
-func (p *peak) raise(d pour.Drawing) {
+func (p *peak) raise(on *relief.Recipe) {
 	if p.known {
-		p.of, p.due = d, true
+		p.of, p.due = on, true
 		return
 	}
-	p.mm, p.known = peakOf(d), true
+	p.mm, p.known = peakOf(on, p.kept), true
 }
 
 // climb has the height found beside the keyboard where it is due; until then the one before stands in.
@@ -40,8 +46,8 @@ func (p *peak) climb() tea.Cmd {
 	}
 	p.due = false
 	p.ticket++
-	of, ticket := p.of, p.ticket
-	return func() tea.Msg { return peakedMsg{ticket, peakOf(of)} }
+	of, kept, ticket := p.of, p.kept, p.ticket
+	return func() tea.Msg { return peakedMsg{ticket, peakOf(of, kept)} }
 }
 
 // reached takes a height; that of what has changed since is dropped.

@@ -6,14 +6,12 @@ import "testing"
 func TestTheHeightOfTheIcingIsFoundBesideTheKeyboard(t *testing.T) {
 	m := opened(t, 120, 36)
 	before := m.studio.peak.mm
-	if before <= 0 || m.studio.peak.mm != peakOf(m.studio.design) {
+	if before <= 0 || m.studio.peak.mm != m.studio.design.Topping().PeakMM() {
 		t.Fatalf("the icing of the example is %v mm high", before)
 	}
-	m.studio.peak.raise(m.studio.design)
+	m.studio.peak.raise(m.studio.design.Stands)
 	early := m.studio.peak.climb()
-	bare := m.studio.design
-	bare.Stands, bare.Above = nil, nil
-	m.studio.peak.raise(bare)
+	m.studio.peak.raise(nil)
 	late := m.studio.peak.climb()
 	if early == nil || late == nil || m.studio.peak.climb() != nil {
 		t.Fatal("a height that is due is not found, or one that is not due is")

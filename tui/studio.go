@@ -75,7 +75,7 @@ func newStudio(way, cells string) studio {
 	if !ok {
 		mosaic = screen.Quarters
 	}
-	return studio{mosaic: mosaic, judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way)}
+	return studio{mosaic: mosaic, judge: colour.NewJudge(), play: play{done: picture.Whole}, gloss: newGloss(way), peak: peak{kept: new(relief.Kept)}}
 }
 
 // onGround takes the terminal's background.
@@ -127,7 +127,7 @@ func (m *model) settleDesign() {
 		}
 	}
 	if !d.Stands.Equal(before.Stands) {
-		m.studio.peak.raise(d)
+		m.studio.peak.raise(d.Stands)
 	}
 	m.studio.design = d
 }
@@ -170,7 +170,7 @@ func (f *mount) drop() {
 // shot is the picture of a design in a place of the screen.
 func (m *model) shot(d pour.Drawing, at image.Rectangle) picture.Shot {
 	s := picture.Shot{
-		Recipe: d.Recipe, Stands: d.Stands, Bar: m.studio.bar, Bars: d.Bars, Done: picture.Whole, W: at.Dx(), H: at.Dy(),
+		Recipe: d.Recipe, Stands: d.Stands, Bar: m.studio.bar, Bars: d.Bars, Done: picture.Whole, W: at.Dx(), H: at.Dy(), Kept: m.studio.peak.kept,
 	}
 	if m.atPicture() {
 		s.View, s.Done = m.studio.view, m.studio.play.done

@@ -44,6 +44,7 @@ func (r *Recipe) Equal(o *Recipe) bool {
 // Field is a recipe worked out. It never changes, so it may be looked at from several goroutines at once.
 type Field struct {
 	recipe  Recipe
+	form    form // of every unit of the icing; nil: there is none
 	units   []unit
 	pieces  []solid
 	strewn  []scatter
@@ -65,8 +66,11 @@ type unit struct {
 const bucketMM = 12
 
 // New works a recipe out. What has no size is left out.
-func New(r Recipe) *Field {
-	f := &Field{recipe: r, across: int(r.L/bucketMM) + 1}
+func New(r Recipe) *Field { return newField(r, r.Icing.form(r)) }
+
+// newField works a recipe out whose icing has that form; nil: none stands on it.
+func newField(r Recipe, made form) *Field {
+	f := &Field{recipe: r, form: made, across: int(r.L/bucketMM) + 1}
 	f.pipe()
 	for _, p := range r.Pieces {
 		if s, ok := p.solid(); ok {
@@ -90,7 +94,7 @@ func (f *Field) PeakMM() float64 { return f.peak }
 
 // pipe sets the units of the icing and finds the squares they reach into.
 func (f *Field) pipe() {
-	made := f.recipe.Icing.form(f.recipe)
+	made := f.form
 	if made == nil {
 		return
 	}

@@ -81,12 +81,7 @@ func (p *Plate) dressed(t *tile) bool {
 }
 
 // stands is what stands on the shot's loaf; nil where nothing does.
-func (s Shot) stands() *relief.Field {
-	if s.Stands == nil {
-		return nil
-	}
-	return relief.New(*s.Stands)
-}
+func (s Shot) stands() *relief.Field { return s.Kept.Field(s.Stands) }
 
 // Refine traces a plate again with smooth edges. It stops early with ctx's error.
 func (p *Plate) Refine(ctx context.Context) (*Plate, error) {

@@ -47,6 +47,7 @@ type Shot struct {
 	Letters bool          // traced for one letter or sign in a cell, not for pixels
 	Flat    bool          // the icing's portions are wanted, not its shades: for letters and small palettes, which have half blocks
 	Grain   image.Point   // real pixels of a cell, across and down; zero: those of the mosaic
+	Kept    *relief.Kept  // what was worked out for other shots, and is for this; the plate is the same without
 }
 
 // Same says whether another shot gives the same plate.
