@@ -28,6 +28,7 @@ const (
 	pipedMeets  = 0.35 // mm, that such a slit is wide at the most
 	pipedOpens  = 0.62 // how much of such a border has grown together, 0 to 1
 	pipedRagged = 0.05 // how unevenly a swirl runs out between its neighbours, of how far
+	pipedPushed = 0.6  // of the height at a place, below which what stood there was pushed aside by the swirl over it
 	pipedEnds   = 0.8  // mm, further out at the loaf's ends: a nozzle leans against the wall there
 	pipedAir    = 1.5  // mm, that a picture keeps free over the highest tip
 	bearsLess   = 0.55 // how much less icing bears on the base between two swirls than in their middles
@@ -219,11 +220,11 @@ func (p *piped) within(x, y, thick, below float64, side bool) (across, tone floa
 		swayX, swayY = sway, 0
 	}
 	swayX, swayY = min(max(x+swayX, 0), p.long), min(max(y+swayY, 0), p.wide)
-	_, s, u := p.even.under(swayX, swayY, up) // one swirl sinks into the other's ridges and fills them
+	s, u := p.even.pressed(swayX, swayY, up, z) // one swirl sinks into the other's ridges and fills them
 	r, angle := s.lies(swayX, swayY)
 	deep := max(0, z-up) / s.high
 	tone = s.cutAt(r, angle, up/s.high, p.scale*s.high)
-	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.even.meets(s, swayX, swayY, up, wide) {
+	if wide := pipedMeets * opens(x, y, p.scale*up); wide > 0 && p.even.meets(s, swayX, swayY, up, z, wide) {
 		tone -= pipedSeam
 	}
 	across = p.across(s, x, y, min(1, u+pipedUnder*deep))
@@ -234,6 +235,16 @@ func (p *piped) within(x, y, thick, below float64, side bool) (across, tone floa
 	return across, tone
 }
 
+// pressed is which swirl a height is of at a place where the icing stands z high, unscaled, and how far out on it. The rim of one that the next was
+// piped over is pushed aside where little of it stood: else it would show in a cut as a disc.
+func (p *piped) pressed(x, y, up, z float64) (of *pipedSwirl, u float64) {
+	stood, of, u := p.under(x, y, up)
+	if stood < pipedPushed*z {
+		_, of, u = p.over(x, y)
+	}
+	return of, u
+}
+
 // opens is how far the border between two swirls stands open at a place, of how far it ever does; 0 or less: not at all.
 func opens(x, y, up float64) float64 {
 	v := 0.6*math.Sin(1.7*up+x/2.3-y/3.1) + 0.4*math.Sin(3.9*up-x/1.7+y/1.3+1.1)
@@ -241,9 +252,9 @@ func opens(x, y, up float64) float64 {
 }
 
 // meets says whether another swirl than the one there begins within so many mm of a place inside.
-func (p *piped) meets(s *pipedSwirl, x, y, up, wide float64) bool {
+func (p *piped) meets(s *pipedSwirl, x, y, up, z, wide float64) bool {
 	x, y = min(x+wide, p.long), min(y+wide, p.wide)
-	_, of, _ := p.under(x, y, up+wide/p.scale)
+	of, _ := p.pressed(x, y, up+wide/p.scale, z)
 	return of != s
 }
 
