@@ -10,10 +10,12 @@ func TestASeamShowsWhereTwoSwirlsMeet(t *testing.T) {
 	r := full(true, 1)
 	p := newPiped(&r.Icing, r).(*piped)
 	met, missed, seams, last := 0, 0, 0, false
-	_, before, _ := p.under(100, 0.5, 0.1)
+	top, _, _ := p.over(100, 0.5)
+	before, _ := p.pressed(100, 0.5, 0.1, top)
 	for y := 1.0; y < p.wide; y += 0.05 {
-		_, s, _ := p.under(100, y, 0.1)
-		near := p.meets(s, 100, y, 0.1, pipedMeets)
+		z, _, _ := p.over(100, y)
+		s, _ := p.pressed(100, y, 0.1, z)
+		near := p.meets(s, 100, y, 0.1, z, pipedMeets)
 		if s != before {
 			met++
 			if !near && !last {
@@ -27,6 +29,34 @@ func TestASeamShowsWhereTwoSwirlsMeet(t *testing.T) {
 	}
 	if part := 0.05 * float64(seams) / p.wide; met < 2 || missed > 1 || part > 0.1 {
 		t.Errorf("%d times another swirl is met, %d of them without a seam, and %.3f of the way is seam", met, missed, part)
+	}
+}
+
+// Inside a swirl nothing is of another one below what shows there but the rim of one that stood as high or higher than it was pushed aside: no disc of
+// another colour lies at the foot of a cut.
+func TestALowRimUnderTheNextSwirlIsPushedAside(t *testing.T) {
+	r := full(true, 1)
+	p := newPiped(&r.Icing, r).(*piped)
+	rims := 0
+	for x := 5.0; x < p.long-5; x += 2.3 {
+		for y := 5.0; y < p.wide-5; y += 2.3 {
+			z, top, _ := p.over(x, y)
+			for up := 0.05 * z; up < z; up += 0.1 * z {
+				stood, under, _ := p.under(x, y, up)
+				of, _ := p.pressed(x, y, up, z)
+				if under != top && stood < pipedPushed*z {
+					rims++
+				} else if of != under {
+					t.Fatalf("at %.1f, %.1f a height of %.2f of %.2f is not of what stood %.2f there", x, y, up, z, stood)
+				}
+				if of != top && stood < pipedPushed*z {
+					t.Fatalf("at %.1f, %.1f a rim of %.2f shows under %.2f of the next", x, y, stood, z)
+				}
+			}
+		}
+	}
+	if rims < 20 {
+		t.Errorf("%d places had a low rim under them", rims)
 	}
 }
 
