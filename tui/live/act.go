@@ -80,7 +80,11 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Read:
 		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
 	case logbook.Weighed, logbook.Cut:
-		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+		text := m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+		if e.Lot != "" {
+			text += ", lot " + e.Lot
+		}
+		return text
 	case logbook.Noted, logbook.Result:
 		return string(e.Kind) + ": " + e.Text
 	case logbook.Ended:

@@ -12,7 +12,6 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
-	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 )
@@ -92,30 +91,22 @@ func (m *Model) weighedWords(e logbook.Event) string {
 	return strings.Join(slices.DeleteFunc([]string{string(e.Batch), e.Jug, e.What}, func(s string) bool { return s == "" }), " ")
 }
 
-// measured reads "36,5", or "381.5 L77" with the lot of what was weighed.
+// measured takes what was typed of a thing (see [readMeasure]) and says what was understood, beside what was meant.
 func (m *Model) measured(t underway.Thing, typed string) error {
-	number, lot, _ := strings.Cut(typed, " ")
-	v, err := strict.ParseNumber(number)
+	show := m.sheet().Plan.Show
+	read, err := readMeasure(typed, t.Unit, show)
 	if err != nil {
 		return err
 	}
-	if lot != "" && m.cutting() {
+	if read.lot != "" && m.cutting() {
 		return fmt.Errorf("note %q: a piece that was cut has no lot; type its number alone", typed)
 	}
-	if v <= 0 && m.weighsBar(t.Event) {
+	if read.v <= 0 && m.weighsBar(t.Event) {
 		return fmt.Errorf("weigh %s: %q: a bar of nothing is none; type what it weighs, or go on without", m.weighedWords(t.Event), typed)
 	}
-	show := m.sheet().Plan.Show
 	e := t.Event
-	e.Value = show.FromUnit(v, t.Unit)
-	if e.Kind == logbook.Weighed {
-		e.Lot = strings.TrimSpace(lot)
-	}
-	_, unit := show.ToUnit(e.Value, t.Unit)
-	done := fmt.Sprintf("%s: %s %s", m.weighedWords(e), number, unit)
-	if t.Planned.Known { // beside what was meant, so that a slip of the finger shows
-		done += ", planned " + show.Figure(t.Planned, m.drawn(t))
-	}
+	e.Value, e.Lot = read.v, read.lot
+	done := m.weighedWords(e) + ": " + m.readWords(t, read)
 	say := m.say
 	if far := farWords(t, e.Value, m.step(t)); far != "" {
 		say, done = m.warn, "that is "+far+"; "+m.key(keys.TakeBack)+" takes it back: "+done
@@ -126,6 +117,23 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 		say, done = m.warn, done+"; "+judged // on the screen it stands above, too
 	}
 	return m.toldBy(say, err, done)
+}
+
+// readWords is what was understood of a thing: the number, in the unit asked for too where another was named, its lot, and what was meant, so
+// that a slip of the finger shows.
+func (m *Model) readWords(t underway.Thing, read typedMeasure) string {
+	show := m.sheet().Plan.Show
+	text := read.number
+	if !read.plain {
+		text += " (" + m.drawn(t)(read.v) + ")"
+	}
+	if read.lot != "" {
+		text += ", lot " + read.lot
+	}
+	if t.Planned.Known {
+		text += ", planned " + show.Figure(t.Planned, m.drawn(t))
+	}
+	return text
 }
 
 // step is the step of the scale that a thing is weighed on, g.
