@@ -115,3 +115,24 @@ func TestABatchRecordOfNothingHasRoomForAll(t *testing.T) {
 		t.Log(got)
 	}
 }
+
+// Olive oil of the plan is 343.8 g. A slip is told as what was first read, its lot with no word; what was weighed as planned then differs in nothing.
+func TestASlipThatWasWeighedAgainIsNoDeviation(t *testing.T) {
+	p, sheet, _ := livedThrough(t)
+	weigh := func(id string, g float64, lot string) {
+		p.Events = append(p.Events, logbook.Event{ID: id, Kind: logbook.Weighed, Batch: pour.Base, What: "olive oil", Value: g, Lot: lot, Wall: p.Opened})
+	}
+	weigh("w1", 600.2, "SLIP-1")
+	weigh("w2", 343.8, "OL-80")
+	got := strings.Join(strings.Fields(BatchRecord(p, sheet, life.Of(p, pour.Shelf{}, pour.Hand{}, day.Of(p.Opened)+60), Label{})), " ")
+	for _, want := range []string{"OL-80 343.8 g 343.8 g", "Base olive oil: 343.8 g; first read 355.0 g, then 600.2 g, weighed again."} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the record lacks %q:\n%s", want, got)
+		}
+	}
+	for _, no := range []string{"SLIP-1", "was 600.2 g", "OL-77"} {
+		if strings.Contains(got, no) {
+			t.Errorf("the record has %q:\n%s", no, got)
+		}
+	}
+}

@@ -119,6 +119,16 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 	return m.toldBy(say, err, done)
 }
 
+// lotOf is the lot that the weighing of a thing names that counts.
+func (m *Model) lotOf(thing logbook.Event) string {
+	for _, e := range slices.Backward(m.state.Marks) {
+		if e.Kind == logbook.Weighed && e.Kind == thing.Kind && e.Batch == thing.Batch && e.Jug == thing.Jug && e.What == thing.What && e.Step == thing.Step {
+			return e.Lot
+		}
+	}
+	return ""
+}
+
 // readWords is what was understood of a thing: the number, in the unit asked for too where another was named, its lot, and what was meant, so
 // that a slip of the finger shows.
 func (m *Model) readWords(t underway.Thing, read typedMeasure) string {
@@ -127,8 +137,11 @@ func (m *Model) readWords(t underway.Thing, read typedMeasure) string {
 	if !read.plain {
 		text += " (" + m.drawn(t)(read.v) + ")"
 	}
-	if read.lot != "" {
+	switch was := m.lotOf(t.Event); {
+	case read.lot != "":
 		text += ", lot " + read.lot
+	case was != "": // the last weighing counts, with its lot or none
+		text += ", without lot " + was + " of the weighing before: type it behind the number if it is of it"
 	}
 	if t.Planned.Known {
 		text += ", planned " + show.Figure(t.Planned, m.drawn(t))

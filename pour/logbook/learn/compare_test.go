@@ -164,3 +164,27 @@ func TestAWeightStandsBesideItsOwnBatchAndJug(t *testing.T) {
 		t.Errorf("not compared: %v", want)
 	}
 }
+
+// A slip that was weighed again is no second figure of the pour: one line tells the last weight, and knows the first.
+func TestAWeightThatWasMendedIsToldOnce(t *testing.T) {
+	plan, shelf := lonely(t)
+	sheet := pour.Work(plan, shelf, pour.Hand{})
+	m := begins(t, openTestBook(t), sheet, "", shelf, time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC))
+	for _, g := range []float64{356.2, 250.2} {
+		m.after(time.Second, logbook.Event{Kind: logbook.Weighed, Batch: pour.Base, What: sheet.Base.Oils[0].Name, Value: g, Lot: "A7"})
+	}
+	n := 0
+	for _, d := range Compare(m.record(shelf), sheet) {
+		if d.What == "base "+sheet.Base.Oils[0].Name {
+			if n++; d.Actual.V != 250.2 || len(d.Before) != 1 || d.Before[0] != 356.2 {
+				t.Errorf("it is told as %+v", d)
+			}
+		}
+	}
+	if n != 1 {
+		t.Errorf("it is told %d times", n)
+	}
+	if s := m.run.State(); s.Kept() != 2 {
+		t.Errorf("%d marks are kept", s.Kept())
+	}
+}

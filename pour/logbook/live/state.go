@@ -30,8 +30,9 @@ type State struct {
 	Steps     []StepState
 	Next      int // the first step that is not done; len(Steps): all are
 	Sightings []Sighting
-	Marks     []logbook.Event // what counts, in order: everything that was not taken back
-	Jumps     []logbook.Event // every jump of the clocks that was not discounted, for showing
+	Marks     []logbook.Event            // what counts, in order: everything that was neither taken back nor weighed again
+	Again     map[string][]logbook.Event // by the id of a weighing that counts: those of the same thing before it
+	Jumps     []logbook.Event            // every jump of the clocks that was not discounted, for showing
 	Ended     bool
 
 	lyeIn    map[pour.BatchName]time.Duration
@@ -42,7 +43,8 @@ type State struct {
 
 // Replay works out where a run stands after its events.
 func Replay(sheet pour.Sheet, events []logbook.Event) State {
-	s := State{Marks: logbook.Standing(events), lyeIn: map[pour.BatchName]time.Duration{}}
+	s := State{lyeIn: map[pour.BatchName]time.Duration{}}
+	s.Marks, s.Again = logbook.Counting(logbook.Standing(events), &sheet)
 	done := map[string]time.Duration{}
 	for _, e := range s.Marks {
 		switch e.Kind {
@@ -114,7 +116,7 @@ func (s State) Kept() int {
 	n := 0
 	for _, e := range s.Marks {
 		if e.Kind.ByHand() {
-			n++
+			n += 1 + len(s.Again[e.ID])
 		}
 	}
 	return n

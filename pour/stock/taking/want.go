@@ -18,8 +18,9 @@ type Want struct {
 	Lot     string // that was typed beside the weight; empty: none
 }
 
-// Wants lists what a pour takes: what was weighed by its marks, and what the plan has where nothing was weighed. The events are those that stand.
+// Wants lists what a pour takes: what was weighed by its marks, and what the plan has where nothing was weighed. The events are those that stand; of those the last weighing of a thing counts (see [logbook.Counting]).
 func Wants(s *pour.Sheet, shelf pour.Shelf, standing []logbook.Event) []Want {
+	standing, _ = logbook.Counting(standing, s)
 	var out []Want
 	for _, n := range s.Needs(shelf) {
 		out = append(out, Want{MaterialNeed: n, Planned: true})
