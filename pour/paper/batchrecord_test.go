@@ -60,7 +60,7 @@ func TestTheBatchRecordHasTheFieldsOfGoodPractice(t *testing.T) {
 	for _, want := range []string{
 		"Batch number: 2026-12-05-alpine-meadow", "Label lot: 261205A", "digest " + p.Digest(), "Poured on: 2026-12-05", "Maker: ____",
 		"OL-77   343.8 g     355.0 g", "CO-12   232.1 g     232.1 g", "sodium hydroxide (NaOH)", "CA-1, CA-2", "into poppy", "alp rose", "Equipment: ",
-		"36 deg C    39 deg C", "fern: light, from lye-in",
+		"36 deg C    39 deg C", "all of the base: light, from lye-in",
 		"- Base olive oil: planned 343.8 g, was 355.0 g.", "- Base oils: planned 36 deg C, was 39 deg C.", "- Poppy: trouble, seizes.", "- Poppy: changed plan, spoon it in.",
 		"- Note, window open.", "- 9 bars, planned 10.", "Others, and what was done: ____",
 		"Out of the mould: 2026-12-06, firm", "Cut on: 2026-12-06", "9: 158.00 g", "Crumbs: 7.00 g", "Begun on: 2026-12-06", "Ended on: 2027-01-11",

@@ -69,7 +69,7 @@ func TestAJugInTroubleSaysSoAndWhatHelps(t *testing.T) {
 // The mark comes before the alert that comes with it, and its stage stays in its row at 80 columns.
 func TestAMarkIsSaidBeforeAnAlert(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
-	b.until("base mix")
+	b.until("base split")
 	b.press("2 m")
 	b.m.rung = map[int]bool{}
 	b.m.alert("4 white: 2 min left")

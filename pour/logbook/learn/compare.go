@@ -96,6 +96,9 @@ func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 	var out []Difference
 	for _, x := range s.Sightings {
 		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min), Predicted: true}
+		if x.Whole {
+			d.What = fmt.Sprintf("%s in all of the %s", x.Stage, x.Batch)
+		}
 		if !x.Reached {
 			d.What = "not yet " + d.What
 		}

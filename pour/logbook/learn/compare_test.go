@@ -102,7 +102,7 @@ func TestEveryFigureOfARecordIsThatOfThePlanAndOfThePour(t *testing.T) {
 		"base lye":                           {Unit: pour.UnitCelsius, Planned: pour.Know(plan.Base.LyeC), Actual: pour.Know(31)},
 		"base batter":                        {Unit: pour.UnitCelsius, Planned: pour.AsFigure(sheet.Base.Heat.MixC), Actual: pour.Know(36)},
 		"icing oils":                         {Unit: pour.UnitCelsius, Planned: pour.Figure{}, Actual: pour.Know(33)},
-		"light in fern of the base":          {Unit: pour.UnitMinute, Planned: fern, Actual: pour.Know(5), Predicted: true},
+		"light in all of the base":           {Unit: pour.UnitMinute, Planned: fern, Actual: pour.Know(5), Predicted: true},
 		"not yet thick in poppy of the base": {Unit: pour.UnitMinute, Planned: poppy, Actual: pour.Know(6), Predicted: true},
 		"something unplanned":                {Unit: pour.UnitGram, Planned: pour.Figure{}, Actual: pour.Know(5)},
 		"a bar as cut on 2026-12-05":         {Unit: pour.UnitGram, Planned: pour.AsFigure(sheet.Bars.CutG), Actual: pour.Know(130)},
