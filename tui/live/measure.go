@@ -46,9 +46,13 @@ func (m *Model) typeMeasureOf(n pour.BatchName) {
 func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 	things := m.state.Things(m.sheet(), now)
 	p := &dialog.Prompt{Title: m.measureTitle()}
-	for _, t := range things {
-		p.Things = append(p.Things, m.thingWords(t))
+	tell := func() {
+		p.Things = nil
+		for _, t := range things {
+			p.Things = append(p.Things, m.thingWords(t))
+		}
 	}
+	tell()
 	p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return !t.Measured.Known }), 0)
 	if again {
 		p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return t.Weigh.Kind == pour.WeighAlkali }), 0)
@@ -56,7 +60,14 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 	if i := slices.IndexFunc(things, func(t underway.Thing) bool { return m.cutting() && t.Event.Step == now.Key }); i >= 0 {
 		p.At = i
 	}
-	p.Done = func(typed string) (tea.Cmd, error) { return nil, m.measured(things[p.At], typed) }
+	p.Done = func(typed string) (tea.Cmd, error) {
+		err := m.measured(things[p.At], typed)
+		if err == nil { // the line may go on to the next thing
+			things = m.state.Things(m.sheet(), now)
+			tell()
+		}
+		return nil, err
+	}
 	m.dialogs.Open(p)
 }
 

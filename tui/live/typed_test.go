@@ -86,3 +86,22 @@ func TestWhatWasUnderstoodOfAWeightIsTold(t *testing.T) {
 	}
 	v.hears("w 1 30 g lot", "nothing stands behind")
 }
+
+// Typed at the water, a number is the water's when Tab goes on to the lye, and the list says so when it comes round.
+func TestTabInTheMiddleOfWeighingKeepsItWhereItWasTyped(t *testing.T) {
+	b := alpine(t)
+	b.size(120, 36)
+	b.measure("base " + pour.NameWater)
+	b.write("230.5")
+	b.press("tab")
+	b.shows("base "+pour.NameNaOH+" in g", "base "+pour.NameWater+": 230.5 g, planned")
+	if e := b.logged(); e.What != pour.NameWater || e.Value != 230.5 {
+		t.Errorf("journaled: %+v", e)
+	}
+	b.press("shift+tab")
+	b.shows("base "+pour.NameWater+" in g", "measured 230.5 g")
+	b.press("esc")
+	if n := kinds(b)[logbook.Weighed]; n != 1 {
+		t.Errorf("%d weights are kept", n)
+	}
+}
