@@ -47,3 +47,29 @@ func TestTheLastWeighingOfAThingCounts(t *testing.T) {
 		t.Error("what stands was changed")
 	}
 }
+
+// A weight that was corrected counts where it was weighed: one of the same thing after it still is the last. Taken back, the first stands again; and one
+// that corrects what is not there stands where it is.
+func TestACorrectedWeightCountsWhereItWasWeighed(t *testing.T) {
+	weighed := func(id, corrects string, g float64) Event {
+		return Event{ID: id, Kind: Weighed, Batch: pour.Base, What: "olive oil", Value: g, Corrects: corrects}
+	}
+	events := []Event{weighed("a", "", 356.2), weighed("b", "", 250.2), {ID: "n", Kind: Noted}, weighed("a2", "a", 351), weighed("a3", "a2", 352), weighed("x", "gone", 9)}
+	ids := func(list []Event) (out string) {
+		for _, e := range list {
+			out += e.ID + " "
+		}
+		return out
+	}
+	if got := ids(Standing(events)); got != "a3 b n x " {
+		t.Errorf("what stands is %q", got)
+	}
+	counting, again := Counting(Standing(events[:5]), nil)
+	if ids(counting) != "b n " || ids(again["b"]) != "a3 " {
+		t.Errorf("what counts is %q, before it %v", ids(counting), again)
+	}
+	events = append(events, Event{ID: "t", Kind: TakenBack, What: "a3"}, Event{ID: "u", Kind: TakenBack, What: "a2"})
+	if got := ids(Standing(events)); got != "a b n x " {
+		t.Errorf("with the corrections taken back %q stands", got)
+	}
+}
