@@ -140,7 +140,8 @@ func IsLeftOut(standing []Event) bool {
 }
 
 // Standing returns the events that count: those that were neither taken back nor corrected, and the corrections, which are of the day of what
-// they correct where they name none.
+// they correct where they name none. A weighing that was corrected counts in the order of the pour, where it was weighed: one of the same thing
+// after it still is the last.
 func Standing(events []Event) []Event {
 	gone := map[string]bool{}
 	for _, e := range events {
@@ -151,9 +152,15 @@ func Standing(events []Event) []Event {
 	c := chains(events)
 	maps.Copy(gone, c.corrected(gone))
 	out := make([]Event, 0, len(events))
+	moved := c.reweighed(gone)
 	for _, e := range events {
-		if e.Kind != TakenBack && !gone[e.ID] {
+		if e.Kind == TakenBack || gone[e.ID] && moved[e.ID] == "" {
+			continue
+		}
+		if by := moved[e.ID]; by == "" {
 			out = append(out, c.dated(e))
+		} else if by != e.ID {
+			out = append(out, c.dated(c.by[by]))
 		}
 	}
 	return out

@@ -162,6 +162,19 @@ func (c corrections) mended(takenBack map[string]bool) map[string]bool {
 	return out
 }
 
+// reweighed gives, by the id of each weighing that was corrected, the correction that stands in its place; the correction's own id gives itself, as it
+// stands nowhere else.
+func (c corrections) reweighed(gone map[string]bool) map[string]string {
+	out := map[string]string{}
+	for id, e := range c.by {
+		first := c.by[c.first(id)]
+		if e.Kind == Weighed && e.Corrects != "" && !gone[id] && first.Kind == Weighed && first.Corrects == "" {
+			out[first.ID], out[id] = id, id
+		}
+	}
+	return out
+}
+
 // dated gives a correction that names no day the day of what it corrects.
 func (c corrections) dated(e Event) Event {
 	if e.Corrects == "" || e.namesDay() {

@@ -165,7 +165,11 @@ func (r *batchRecord) course() {
 	}
 	for _, x := range r.state.Sightings {
 		if x.Reached {
-			r.pair(fmt.Sprintf("%s: %s, from lye-in", x.Jug, x.Stage), r.expected(x), r.show.Minutes(x.Min))
+			of := x.Jug
+			if x.Whole {
+				of = "all of the " + string(x.Batch)
+			}
+			r.pair(fmt.Sprintf("%s: %s, from lye-in", of, x.Stage), r.expected(x), r.show.Minutes(x.Min))
 		}
 	}
 	if len(r.state.Sightings) == 0 {

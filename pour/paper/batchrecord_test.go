@@ -60,7 +60,7 @@ func TestTheBatchRecordHasTheFieldsOfGoodPractice(t *testing.T) {
 	for _, want := range []string{
 		"Batch number: 2026-12-05-alpine-meadow", "Label lot: 261205A", "digest " + p.Digest(), "Poured on: 2026-12-05", "Maker: ____",
 		"OL-77   343.8 g     355.0 g", "CO-12   232.1 g     232.1 g", "sodium hydroxide (NaOH)", "CA-1, CA-2", "into poppy", "alp rose", "Equipment: ",
-		"36 deg C    39 deg C", "fern: light, from lye-in",
+		"36 deg C    39 deg C", "all of the base: light, from lye-in",
 		"- Base olive oil: planned 343.8 g, was 355.0 g.", "- Base oils: planned 36 deg C, was 39 deg C.", "- Poppy: trouble, seizes.", "- Poppy: changed plan, spoon it in.",
 		"- Note, window open.", "- 9 bars, planned 10.", "Others, and what was done: ____",
 		"Out of the mould: 2026-12-06, firm", "Cut on: 2026-12-06", "9: 158.00 g", "Crumbs: 7.00 g", "Begun on: 2026-12-06", "Ended on: 2027-01-11",
@@ -113,5 +113,26 @@ func TestABatchRecordOfNothingHasRoomForAll(t *testing.T) {
 	}
 	if t.Failed() {
 		t.Log(got)
+	}
+}
+
+// Olive oil of the plan is 343.8 g. A slip is told as what was first read, its lot with no word; what was weighed as planned then differs in nothing.
+func TestASlipThatWasWeighedAgainIsNoDeviation(t *testing.T) {
+	p, sheet, _ := livedThrough(t)
+	weigh := func(id string, g float64, lot string) {
+		p.Events = append(p.Events, logbook.Event{ID: id, Kind: logbook.Weighed, Batch: pour.Base, What: "olive oil", Value: g, Lot: lot, Wall: p.Opened})
+	}
+	weigh("w1", 600.2, "SLIP-1")
+	weigh("w2", 343.8, "OL-80")
+	got := strings.Join(strings.Fields(BatchRecord(p, sheet, life.Of(p, pour.Shelf{}, pour.Hand{}, day.Of(p.Opened)+60), Label{})), " ")
+	for _, want := range []string{"OL-80 343.8 g 343.8 g", "Base olive oil: 343.8 g; first read 355.0 g, then 600.2 g, weighed again."} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the record lacks %q:\n%s", want, got)
+		}
+	}
+	for _, no := range []string{"SLIP-1", "was 600.2 g", "OL-77"} {
+		if strings.Contains(got, no) {
+			t.Errorf("the record has %q:\n%s", no, got)
+		}
 	}
 }

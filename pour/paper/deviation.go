@@ -54,13 +54,27 @@ func differed(record logbook.Pour, sheet *pour.Sheet) []string {
 				late, worst = d.What, off
 			}
 		case d.Unit == pour.UnitCelsius && math.Abs(off) > offC, d.Unit == pour.UnitGram && math.Abs(off) > max(offPart*d.Planned.V, scaleStep(show, d)):
-			out = append(out, fmt.Sprintf("%s: planned %s, was %s", d.What, unitText(show, d.Planned, d), unitText(show, d.Actual, d)))
+			out = append(out, fmt.Sprintf("%s: planned %s, was %s", d.What, unitText(show, d.Planned, d), unitText(show, d.Actual, d))+firstRead(show, d))
+		case len(d.Before) > 0:
+			out = append(out, fmt.Sprintf("%s: %s", d.What, unitText(show, d.Actual, d))+firstRead(show, d))
 		}
 	}
 	if count > 0 {
 		out = append(out, fmt.Sprintf("%d steps began more than %d min late, the latest of them %s, by %s", count, offMin, late, show.Minutes(worst)))
 	}
 	return out
+}
+
+// firstRead tells what a thing was weighed as before it was weighed again; empty: nothing.
+func firstRead(show pour.Show, d learn.Difference) string {
+	if len(d.Before) == 0 {
+		return ""
+	}
+	var slips []string
+	for _, g := range d.Before {
+		slips = append(slips, unitText(show, pour.Know(g), d))
+	}
+	return "; first read " + strings.Join(slips, ", then ") + ", weighed again"
 }
 
 // scaleStep is the step of the scale that a difference was weighed on, g.

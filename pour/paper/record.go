@@ -93,8 +93,26 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
 		}
 	}
+	weights(p, record, &sheet)
 	afterwards(p, record, show)
 	return p.text()
+}
+
+// weights lists what was weighed into the batches and counts, each with the name it is corrected by.
+func weights(p *page, record logbook.Pour, sheet *pour.Sheet) {
+	counting, _ := logbook.Counting(logbook.Standing(record.Events), sheet)
+	first := true
+	for _, e := range counting {
+		if e.Kind != logbook.Weighed || e.Step != "" {
+			continue
+		}
+		if first {
+			p.raw("")
+			p.wrapped("", "WEIGHED, each with its name, by which correct knows it")
+			first = false
+		}
+		p.wrapped("", e.ID+"  "+life.Tell(e, sheet.Plan.Show))
+	}
 }
 
 // afterwards lists what became of the batch, by the day, each event with the name it is corrected by.

@@ -18,7 +18,7 @@ import (
 type Prompt struct {
 	Title  string
 	Text   string   // stands over the line
-	Things []string // what the line can be about; Tab goes round them
+	Things []string // what the line can be about; Tab goes round them, and keeps what was typed where it was typed
 	At     int      // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
@@ -66,12 +66,29 @@ func (p *Prompt) Act(id keys.ID, _ Frame) Result {
 		}
 		return Result{Close: true, Do: func() tea.Cmd { return cmd }}
 	case keys.NextThing:
-		p.turn(1)
+		return p.next(1)
 	case keys.PrevThing:
-		p.turn(-1)
+		return p.next(-1)
 	}
 	p.refused = ""
 	return Result{}
+}
+
+// next goes on to another thing. What was typed is kept for the one it was typed at, as in a cell of the workbench: it never comes along, where
+// it would be taken for another thing's. What is refused stays.
+func (p *Prompt) next(by int) Result {
+	var do func() tea.Cmd
+	if typed := strings.TrimSpace(p.Typed.Text()); typed != "" && len(p.Things) > 1 {
+		cmd, err := p.Done(typed)
+		if err != nil {
+			p.refused = err.Error()
+			return Result{}
+		}
+		p.Typed, p.touched, do = entry.Entry{}, false, func() tea.Cmd { return cmd }
+	}
+	p.refused = ""
+	p.turn(by)
+	return Result{Do: do}
 }
 
 // keptTyped is said where a click beside what is typed would throw it away.

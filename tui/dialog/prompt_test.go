@@ -57,6 +57,34 @@ func TestTabGoesRoundTheThingsALineCanBeAbout(t *testing.T) {
 	}
 }
 
+// A number typed at one thing is kept there when Tab goes on, and stands at no other; what is refused stays where it was typed, and nothing typed
+// keeps nothing.
+func TestTabKeepsWhatWasTypedWhereItWasTyped(t *testing.T) {
+	var kept []string
+	p := &Prompt{Things: []string{"water", "lye", "oil"}}
+	p.Done = func(typed string) (tea.Cmd, error) {
+		if typed == "x" {
+			return nil, errors.New("read it as a number")
+		}
+		kept = append(kept, p.Things[p.At]+" "+typed)
+		return nil, nil
+	}
+	s := onStage(t, 80, 24, p)
+	s.press("tab shift+tab 2 3 0 tab")
+	s.shows("lye")
+	s.hides("230")
+	if len(kept) != 1 || kept[0] != "water 230" {
+		t.Fatalf("kept are %q", kept)
+	}
+	s.press("x up")
+	s.shows("lye", "× read it as a number")
+	s.press("backspace 7 up")
+	s.shows("water")
+	if len(kept) != 2 || kept[1] != "lye 7" || s.Top() == nil {
+		t.Errorf("kept are %q", kept)
+	}
+}
+
 func TestKeysThatGoRoundAreNamedOnlyWhereThereIsSomethingToGoRound(t *testing.T) {
 	names := func(p *Prompt) (found bool) {
 		for _, b := range p.Keys(Frame{Keys: keys.BuiltIn()}) {

@@ -7,7 +7,7 @@ func typing() []Binding {
 		{ID: CommitRight, Mode: Typing, Keys: []string{"tab"}, Label: "keep, go right", Help: "keep what was typed and go to the next cell", Foot: 2},
 		{ID: Restore, Mode: Typing, Keys: []string{"esc"}, Must: true, Label: "as it was", Help: "put back what stood there", Foot: 3},
 		{ID: Commit, Mode: Line, Keys: []string{"enter"}, Must: true, Label: "keep", Help: "keep what was typed", Foot: 1},
-		{ID: NextThing, Mode: Line, Keys: []string{"tab", "down"}, Label: "next thing", Help: "measure the next thing", Foot: 2},
+		{ID: NextThing, Mode: Line, Keys: []string{"tab", "down"}, Label: "next thing", Help: "keep what was typed and measure the next thing", Foot: 2},
 		{ID: PrevThing, Mode: Line, Keys: []string{"shift+tab", "up"}, Help: "measure the thing before"},
 		{ID: Close, Mode: Line, Keys: []string{"esc"}, Must: true, Label: "leave it", Help: "leave it", Foot: 3},
 		{ID: Choose, Mode: List, Keys: []string{"enter"}, Must: true, Label: "take it", Help: "take the highlighted entry", Foot: 1},

@@ -13,7 +13,7 @@ func pouring() []Binding {
 		{ID: Trouble, Mode: Pouring, Keys: []string{"x"}, Label: "trouble", Help: "note trouble in the chosen jug; then r rices, s seizes, b browns, p separates", Foot: 5},
 		{ID: Rescue, Mode: Pouring, Keys: []string{"r"}, Label: "what helps", Help: "what still can be done for a jug that will not make its window or is in trouble; choosing one notes it and brings its step up", Foot: 6},
 		{ID: NotUsed, Mode: Pouring, Keys: []string{"d", "delete"}, Help: "the chosen jug is not used and its steps are passed over, after a question; again: it is used after all"},
-		{ID: Measure, Mode: Pouring, Keys: []string{"w"}, Label: "weight, °C", Help: "type a temperature or a weight as it really is; {line next thing} goes to the next thing to measure, words after a weight are its lot", Foot: 7},
+		{ID: Measure, Mode: Pouring, Keys: []string{"w"}, Label: "weight, °C", Help: "type a temperature or a weight as it really is; {line next thing} goes to the next thing to measure, a weight may have its unit and its lot behind it: 355.9 g lot A7", Foot: 7},
 		{ID: Blender, Mode: Pouring, Keys: []string{"z"}, Label: "blender", Help: "stick blender on; again: off, and the burst is noted", Foot: 9},
 		{ID: Note, Mode: Pouring, Keys: []string{"n"}, Label: "note", Help: "type a note about the pour", Foot: 8},
 		{ID: NextStep, Mode: Pouring, Keys: []string{"down"}, Help: "choose a later step, to do it out of its turn"},

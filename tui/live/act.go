@@ -80,7 +80,11 @@ func (m *Model) markWords(e logbook.Event) string {
 	case logbook.Read:
 		return m.weighedWords(e) + " at " + m.sheet().Plan.Show.Temp(e.Value)
 	case logbook.Weighed, logbook.Cut:
-		return m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+		text := m.weighedWords(e) + " " + m.sheet().Plan.Show.Dose(e.Value)
+		if e.Lot != "" {
+			text += ", lot " + e.Lot
+		}
+		return text
 	case logbook.Noted, logbook.Result:
 		return string(e.Kind) + ": " + e.Text
 	case logbook.Ended:
@@ -125,7 +129,11 @@ func (m *Model) see(stage chem.Stage, kind logbook.EventKind) {
 		m.refuse(fmt.Sprintf("%s was seen at %s already; %s takes it back", j.Jug, chem.Stage(j.Reached-1), m.key(keys.TakeBack)))
 		return
 	}
-	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s", m.jugName(m.jug), words, stage))
+	all := ""
+	if kind == logbook.Seen && m.state.OnePot(j.Batch, m.live.Run()) {
+		all = fmt.Sprintf(", and all of the %s: it is still one pot", j.Batch)
+	}
+	_ = m.told(m.run.Mark(logbook.Event{Kind: kind, Batch: j.Batch, Jug: j.Jug, Stage: stage}), fmt.Sprintf("%s: %s%s%s", m.jugName(m.jug), words, stage, all))
 }
 
 // blend switches the stick blender on, or off and notes the burst.

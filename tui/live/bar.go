@@ -95,7 +95,7 @@ func (m *Model) drawBar(a screen.Area, j underway.JugBoard, st screen.Style) {
 	if running {
 		since = now
 	}
-	if j.Verdict == underway.Used || m.unused(j.Batch, j.Jug) || !window.To.Known || a.W() < 4 {
+	if j.Verdict == underway.Used || m.unused(j.Batch, j.Jug) || j.Seized || !window.To.Known || a.W() < 4 {
 		return
 	}
 	perCell := m.barMin() / float64(a.W())

@@ -110,6 +110,8 @@ func (m *Model) standing(j underway.JugBoard) string {
 		return "stays in its jug"
 	case j.Verdict == underway.Used:
 		return m.usedWords(j)
+	case j.Seized && !m.trialling():
+		return overSign + "no time left, " + m.key(keys.Rescue) + ": what helps"
 	case j.Refusal != "":
 		return "no times: " + j.Refusal
 	case !running:
@@ -238,7 +240,10 @@ func (m *Model) worstWords() string {
 		return ""
 	}
 	j := m.board.Jugs[i]
-	if j.LeftMin.V <= 0 {
+	switch {
+	case j.Seized:
+		return j.Jug + " seizes"
+	case j.LeftMin.V <= 0:
 		return j.Jug + " over"
 	}
 	return j.Jug + " " + strings.TrimPrefix(m.sheet().Plan.Show.Minutes(j.LeftMin.V), "-")
@@ -248,7 +253,7 @@ func (m *Model) worstWords() string {
 func (m *Model) stageWords(j underway.JugBoard) string {
 	var parts []string
 	for s, at := range j.Stages {
-		if !at.Known || chem.Stage(s) == chem.Emulsion && !j.Seen[s] {
+		if !at.Known || !j.Seen[s] && (j.Seized || chem.Stage(s) == chem.Emulsion) {
 			continue
 		}
 		text := chem.Stage(s).String() + " "

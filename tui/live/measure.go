@@ -12,7 +12,6 @@ import (
 	"pourbench/pour"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
-	"pourbench/pour/strict"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
 )
@@ -47,9 +46,13 @@ func (m *Model) typeMeasureOf(n pour.BatchName) {
 func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 	things := m.state.Things(m.sheet(), now)
 	p := &dialog.Prompt{Title: m.measureTitle()}
-	for _, t := range things {
-		p.Things = append(p.Things, m.thingWords(t))
+	tell := func() {
+		p.Things = nil
+		for _, t := range things {
+			p.Things = append(p.Things, m.thingWords(t))
+		}
 	}
+	tell()
 	p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return !t.Measured.Known }), 0)
 	if again {
 		p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return t.Weigh.Kind == pour.WeighAlkali }), 0)
@@ -57,7 +60,14 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 	if i := slices.IndexFunc(things, func(t underway.Thing) bool { return m.cutting() && t.Event.Step == now.Key }); i >= 0 {
 		p.At = i
 	}
-	p.Done = func(typed string) (tea.Cmd, error) { return nil, m.measured(things[p.At], typed) }
+	p.Done = func(typed string) (tea.Cmd, error) {
+		err := m.measured(things[p.At], typed)
+		if err == nil { // the line may go on to the next thing
+			things = m.state.Things(m.sheet(), now)
+			tell()
+		}
+		return nil, err
+	}
 	m.dialogs.Open(p)
 }
 
@@ -92,30 +102,22 @@ func (m *Model) weighedWords(e logbook.Event) string {
 	return strings.Join(slices.DeleteFunc([]string{string(e.Batch), e.Jug, e.What}, func(s string) bool { return s == "" }), " ")
 }
 
-// measured reads "36,5", or "381.5 L77" with the lot of what was weighed.
+// measured takes what was typed of a thing (see [readMeasure]) and says what was understood, beside what was meant.
 func (m *Model) measured(t underway.Thing, typed string) error {
-	number, lot, _ := strings.Cut(typed, " ")
-	v, err := strict.ParseNumber(number)
+	show := m.sheet().Plan.Show
+	read, err := readMeasure(typed, t.Unit, show)
 	if err != nil {
 		return err
 	}
-	if lot != "" && m.cutting() {
+	if read.lot != "" && m.cutting() {
 		return fmt.Errorf("note %q: a piece that was cut has no lot; type its number alone", typed)
 	}
-	if v <= 0 && m.weighsBar(t.Event) {
+	if read.v <= 0 && m.weighsBar(t.Event) {
 		return fmt.Errorf("weigh %s: %q: a bar of nothing is none; type what it weighs, or go on without", m.weighedWords(t.Event), typed)
 	}
-	show := m.sheet().Plan.Show
 	e := t.Event
-	e.Value = show.FromUnit(v, t.Unit)
-	if e.Kind == logbook.Weighed {
-		e.Lot = strings.TrimSpace(lot)
-	}
-	_, unit := show.ToUnit(e.Value, t.Unit)
-	done := fmt.Sprintf("%s: %s %s", m.weighedWords(e), number, unit)
-	if t.Planned.Known { // beside what was meant, so that a slip of the finger shows
-		done += ", planned " + show.Figure(t.Planned, m.drawn(t))
-	}
+	e.Value, e.Lot = read.v, read.lot
+	done := m.weighedWords(e) + ": " + m.readWords(t, read)
 	say := m.say
 	if far := farWords(t, e.Value, m.step(t)); far != "" {
 		say, done = m.warn, "that is "+far+"; "+m.key(keys.TakeBack)+" takes it back: "+done
@@ -126,6 +128,36 @@ func (m *Model) measured(t underway.Thing, typed string) error {
 		say, done = m.warn, done+"; "+judged // on the screen it stands above, too
 	}
 	return m.toldBy(say, err, done)
+}
+
+// lotOf is the lot that the weighing of a thing names that counts.
+func (m *Model) lotOf(thing logbook.Event) string {
+	for _, e := range slices.Backward(m.state.Marks) {
+		if e.Kind == logbook.Weighed && e.Kind == thing.Kind && e.Batch == thing.Batch && e.Jug == thing.Jug && e.What == thing.What && e.Step == thing.Step {
+			return e.Lot
+		}
+	}
+	return ""
+}
+
+// readWords is what was understood of a thing: the number, in the unit asked for too where another was named, its lot, and what was meant, so
+// that a slip of the finger shows.
+func (m *Model) readWords(t underway.Thing, read typedMeasure) string {
+	show := m.sheet().Plan.Show
+	text := read.number
+	if !read.plain {
+		text += " (" + m.drawn(t)(read.v) + ")"
+	}
+	switch was := m.lotOf(t.Event); {
+	case read.lot != "":
+		text += ", lot " + read.lot
+	case was != "": // the last weighing counts, with its lot or none
+		text += ", without lot " + was + " of the weighing before: type it behind the number if it is of it"
+	}
+	if t.Planned.Known {
+		text += ", planned " + show.Figure(t.Planned, m.drawn(t))
+	}
+	return text
 }
 
 // step is the step of the scale that a thing is weighed on, g.

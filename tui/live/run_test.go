@@ -307,7 +307,9 @@ func TestHelpIsSearchedAndWhatWasSaidIsReadInFull(t *testing.T) {
 	b.press("esc w")
 	b.write("36,5,5")
 	b.press("enter tab")
-	b.shows("base sodium hydroxide (NaOH) in g, planned ")
+	b.shows("two decimal signs", "base water in g")
+	b.press("backspace backspace tab")
+	b.shows("base sodium hydroxide (NaOH) in g, planned ", "base water: 36,5")
 }
 
 func TestASizeThatNoTerminalHasIsDrawnInPart(t *testing.T) {

@@ -40,7 +40,11 @@ func TestAJugInTroubleSaysSoAndWhatHelps(t *testing.T) {
 			t.Fatal("trouble before it was marked")
 		}
 		b.press("3 x " + c.key)
-		if got := b.row("poppy"); !strings.Contains(got, "! "+what+", ") {
+		stands, not := "! "+what+", ", "no time left"
+		if what == logbook.Seizes {
+			stands, not = "■ seizes, no time left", "turn in"
+		}
+		if got := b.row("poppy"); !strings.Contains(got, stands) || strings.Contains(got, not) {
 			t.Errorf("%s is not in its row: %q", what, got)
 		}
 		b.shows("3 poppy " + what + ". What still can be done (r)")
@@ -69,7 +73,7 @@ func TestAJugInTroubleSaysSoAndWhatHelps(t *testing.T) {
 // The mark comes before the alert that comes with it, and its stage stays in its row at 80 columns.
 func TestAMarkIsSaidBeforeAnAlert(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
-	b.until("base mix")
+	b.until("base split")
 	b.press("2 m")
 	b.m.rung = map[int]bool{}
 	b.m.alert("4 white: 2 min left")

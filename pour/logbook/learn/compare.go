@@ -17,8 +17,9 @@ type Difference struct {
 	Path            string // of the plan's figure or field, as `pourbench figures` and the plan's file name it; empty: there is none
 	Unit            pour.Unit
 	Planned, Actual pour.Figure
-	Fine            bool // a weight of the finer scale
-	Predicted       bool // planned is what the clock predicts, no finer than it deserves
+	Fine            bool      // a weight of the finer scale
+	Predicted       bool      // planned is what the clock predicts, no finer than it deserves
+	Before          []float64 // what was weighed of it before, in its unit, and does not count: it was weighed again
 }
 
 // Told draws one of its figures in a plan's units.
@@ -55,6 +56,9 @@ func Compare(p logbook.Pour, sheet pour.Sheet) []Difference {
 	out = append(out, stageDifferences(sheet, s)...)
 	for _, e := range s.Marks {
 		if d, ok := measured(sheet, e); ok {
+			for _, slip := range s.Again[e.ID] {
+				d.Before = append(d.Before, slip.Value)
+			}
 			out = append(out, d)
 		}
 	}
@@ -92,6 +96,9 @@ func stageDifferences(sheet pour.Sheet, s live.State) []Difference {
 	var out []Difference
 	for _, x := range s.Sightings {
 		d := Difference{What: fmt.Sprintf("%s in %s of the %s", x.Stage, x.Jug, x.Batch), Unit: pour.UnitMinute, Actual: pour.Know(x.Min), Predicted: true}
+		if x.Whole {
+			d.What = fmt.Sprintf("%s in all of the %s", x.Stage, x.Batch)
+		}
 		if !x.Reached {
 			d.What = "not yet " + d.What
 		}

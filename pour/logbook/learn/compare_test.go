@@ -102,7 +102,7 @@ func TestEveryFigureOfARecordIsThatOfThePlanAndOfThePour(t *testing.T) {
 		"base lye":                           {Unit: pour.UnitCelsius, Planned: pour.Know(plan.Base.LyeC), Actual: pour.Know(31)},
 		"base batter":                        {Unit: pour.UnitCelsius, Planned: pour.AsFigure(sheet.Base.Heat.MixC), Actual: pour.Know(36)},
 		"icing oils":                         {Unit: pour.UnitCelsius, Planned: pour.Figure{}, Actual: pour.Know(33)},
-		"light in fern of the base":          {Unit: pour.UnitMinute, Planned: fern, Actual: pour.Know(5), Predicted: true},
+		"light in all of the base":           {Unit: pour.UnitMinute, Planned: fern, Actual: pour.Know(5), Predicted: true},
 		"not yet thick in poppy of the base": {Unit: pour.UnitMinute, Planned: poppy, Actual: pour.Know(6), Predicted: true},
 		"something unplanned":                {Unit: pour.UnitGram, Planned: pour.Figure{}, Actual: pour.Know(5)},
 		"a bar as cut on 2026-12-05":         {Unit: pour.UnitGram, Planned: pour.AsFigure(sheet.Bars.CutG), Actual: pour.Know(130)},
@@ -162,5 +162,29 @@ func TestAWeightStandsBesideItsOwnBatchAndJug(t *testing.T) {
 	}
 	if len(want) > 0 {
 		t.Errorf("not compared: %v", want)
+	}
+}
+
+// A slip that was weighed again is no second figure of the pour: one line tells the last weight, and knows the first.
+func TestAWeightThatWasMendedIsToldOnce(t *testing.T) {
+	plan, shelf := lonely(t)
+	sheet := pour.Work(plan, shelf, pour.Hand{})
+	m := begins(t, openTestBook(t), sheet, "", shelf, time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC))
+	for _, g := range []float64{356.2, 250.2} {
+		m.after(time.Second, logbook.Event{Kind: logbook.Weighed, Batch: pour.Base, What: sheet.Base.Oils[0].Name, Value: g, Lot: "A7"})
+	}
+	n := 0
+	for _, d := range Compare(m.record(shelf), sheet) {
+		if d.What == "base "+sheet.Base.Oils[0].Name {
+			if n++; d.Actual.V != 250.2 || len(d.Before) != 1 || d.Before[0] != 356.2 {
+				t.Errorf("it is told as %+v", d)
+			}
+		}
+	}
+	if n != 1 {
+		t.Errorf("it is told %d times", n)
+	}
+	if s := m.run.State(); s.Kept() != 2 {
+		t.Errorf("%d marks are kept", s.Kept())
 	}
 }

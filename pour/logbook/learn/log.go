@@ -62,7 +62,7 @@ func logsOf(p logbook.Pour, shelf pour.Shelf) []Log {
 			l := Log{Pour: p.ID, When: p.Opened, Batch: string(b.Name), JugName: j.Name, Batter: batter}
 			for _, x := range s.Sightings {
 				switch at := (StageAt{x.Stage, x.Min}); {
-				case x.Batch != n || x.Jug != j.Name:
+				case x.Batch != n || x.Jug != j.Name: // what was seen of the whole pot counts once, where it was marked
 				case x.Reached:
 					l.Seen = append(l.Seen, at)
 				default:

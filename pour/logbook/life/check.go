@@ -62,7 +62,33 @@ func (c *check) stands(id, do string) error {
 	case !has(logbook.Standing(c.pour.Events)):
 		return fmt.Errorf("%s %q: it does not count any more, because it was taken back or another stands in its place", do, id)
 	case !has(c.before.Events):
+		return c.ofPour(id, do)
+	}
+	return nil
+}
+
+// ofPour refuses to take back a mark of the pour, or to correct any but a weight that counts.
+func (c *check) ofPour(id, do string) error {
+	i := slices.IndexFunc(c.pour.Events, func(e logbook.Event) bool { return e.ID == id })
+	e := c.pour.Events[i]
+	switch {
+	case e.Kind != logbook.Weighed:
 		return fmt.Errorf("%s %q: it is a mark of the pour itself; that is taken back in the live run alone", do, id)
+	case do != "correct":
+		return fmt.Errorf("%s %q: it is a weight of the pour; that is taken back in the live run alone, but it can be corrected: pourbench logbook correct %s %s mass=GRAMS lot=NUMBER", do, id, c.pour.ID, id)
+	case c.e.Kind != logbook.Weighed:
+		return fmt.Errorf("%s %q: it is a weight, and what stands in its place has to be one", do, id)
+	}
+	var sheet *pour.Sheet
+	if c.pour.PlanErr == nil {
+		weighed := pour.Weigh(c.pour.Plan, c.shelf)
+		sheet = &weighed
+	}
+	_, again := logbook.Counting(logbook.Standing(c.pour.Events), sheet)
+	for counts, before := range again {
+		if slices.ContainsFunc(before, func(x logbook.Event) bool { return x.ID == id }) {
+			return fmt.Errorf("%s %q: it does not count, because %s was weighed again after it; correct %s in its place", do, id, e.What, counts)
+		}
 	}
 	return nil
 }
@@ -89,6 +115,7 @@ func (c *check) day() error {
 	at := moment(c.e)
 	today := Moment{day.Of(c.now), c.now.Hour()*minutes + c.now.Minute(), true}
 	switch {
+	case c.e.Kind == logbook.Weighed: // it is of the moment it was weighed at
 	case at.Day < c.before.Poured:
 		return fmt.Errorf("%s is before the pour, which was on %s", at.Day, c.before.Poured)
 	case at.Day > today.Day, at.Day == today.Day && at.Hour && at.compare(today) > 0:

@@ -61,6 +61,8 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},
 			{Key: "day", Label: "day", Means: "year-month-day", Form: isDay, At: &e.What},
 		}
+	case logbook.Weighed:
+		return weighedFields(e)
 	case logbook.Unmoulded, logbook.Sliced, logbook.WeighIn:
 		own = loafFields(e)
 	case logbook.Sniffed, logbook.Looked, logbook.Tested, logbook.Photo:
@@ -76,6 +78,15 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 	return append(own,
 		Field{Key: "text", Label: "words", Required: e.Kind == logbook.Failed, Rest: true, At: &e.Text},
 		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &e.Life.Day})
+}
+
+// weighedFields are what can be corrected of a weight of the pour; a piece of the cut has no lot.
+func weighedFields(e *logbook.Event) []Field {
+	out := []Field{{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), High: mostG, Required: true, Lead: true, At: &e.Value}}
+	if e.Step == "" {
+		out = append(out, Field{Key: "lot", Label: "lot", Means: "the maker's number; none: it had none", Rest: true, At: &e.Lot})
+	}
+	return out
 }
 
 // loafFields are those of the loaf and of weighing its bars.

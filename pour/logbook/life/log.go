@@ -98,8 +98,11 @@ func stamped(p logbook.Pour, e logbook.Event, wall time.Time, session string) lo
 	e.What, e.Text, e.Lot, e.Jug = plain.Line(e.What), plain.Text(e.Text), plain.Line(e.Lot), plain.Line(e.Jug)
 	e.Life = e.Life.Plain()
 	e.ID = freeID(p.Events, session)
-	if len(p.Events) > 0 {
-		e.Run = p.Events[len(p.Events)-1].Run
+	for _, x := range slices.Backward(p.Events) {
+		if x.Corrects == "" && !x.Kind.OfLife() { // a correction stands at the run time of what it corrects
+			e.Run = x.Run
+			break
+		}
 	}
 	for _, x := range p.Events {
 		if e.Corrects != "" && x.ID == e.Corrects {

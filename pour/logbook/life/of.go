@@ -88,8 +88,6 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 			s.Ended = true
 		case e.Kind == logbook.Done && e.Step == logbook.LyeIn(pour.Base):
 			s.LyeIn, s.Poured = onWall(e.Wall), day.Of(e.Wall)
-		case e.Kind == logbook.Weighed && e.Lot != "" || e.Kind == logbook.Drew:
-			s.TypedIn = append(s.TypedIn, e)
 		}
 		if ofLife(e) {
 			if e.Kind.OfLife() {
@@ -98,6 +96,7 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 			s.Events = append(s.Events, e)
 		}
 	}
+	s.TypedIn = typedIn(p.Events, sheet)
 	inOrder(s.Events, p.Events)
 	for _, e := range s.Events {
 		if s.cuts(e) && s.Cut == nil {
@@ -125,6 +124,18 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 		s.Rack = onRack(sheet, s.WeighIns)
 	}
 	return s
+}
+
+// typedIn are the weighings that count and name a lot, and what was drawn of packs.
+func typedIn(events []logbook.Event, sheet *pour.Sheet) []logbook.Event {
+	counting, _ := logbook.Counting(logbook.Standing(events), sheet)
+	var out []logbook.Event
+	for _, e := range counting {
+		if e.Kind == logbook.Weighed && e.Lot != "" || e.Kind == logbook.Drew {
+			out = append(out, e)
+		}
+	}
+	return out
 }
 
 // Events lists the events of a pour's life that stand, by their moment: those with words of their own, not the steps of a cut that was run live.

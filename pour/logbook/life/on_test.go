@@ -51,3 +51,17 @@ func TestWhereBarsWereOnADay(t *testing.T) {
 type errNoPlan struct{}
 
 func (errNoPlan) Error() string { return "no plan" }
+
+// The lot of a slip that was weighed again went into nothing.
+func TestALotOfASlipIsNotTypedIn(t *testing.T) {
+	p := logbook.Pour{Events: []logbook.Event{
+		{ID: "a", Kind: logbook.Weighed, Batch: pour.Base, What: "olive oil", Value: 356.2, Lot: "OLV-77"},
+		{ID: "b", Kind: logbook.Weighed, Batch: pour.Base, What: "olive oil", Value: 250.2},
+		{ID: "c", Kind: logbook.Weighed, Batch: pour.Base, What: "castor oil", Value: 43, Lot: "C-1"},
+		{ID: "d", Kind: logbook.Weighed, Batch: pour.Base, What: "castor oil", Value: 44, Lot: "C-2"},
+	}}
+	typed := life.Of(p, pour.Shelf{}, pour.Hand{}, 0).TypedIn
+	if len(typed) != 1 || typed[0].Lot != "C-2" || typed[0].Value != 44 {
+		t.Errorf("typed in are %+v", typed)
+	}
+}

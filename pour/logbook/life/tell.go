@@ -44,6 +44,11 @@ func Tell(e logbook.Event, show pour.Show) string {
 			break
 		}
 		say("one bar %s, %s", map[logbook.EventKind]string{logbook.Cut: "as cut", logbook.Cured: "cured"}[e.Kind], show.Dose(e.Value))
+	case logbook.Weighed:
+		say("%s, %s", strings.TrimSpace(string(e.Batch)+" "+e.What), show.Dose(e.Value))
+		if e.Lot != "" {
+			say("lot %s", e.Lot)
+		}
 	default:
 		say("%s", e.Kind)
 	}

@@ -151,6 +151,7 @@ func TestSomebodyQuickerIsTheSameHandAtAnotherPace(t *testing.T) {
 // What was seen stands as it was seen, and a stage that was not lies between its neighbours that were.
 func TestAnOutlookHoldsToWhatWasSeen(t *testing.T) {
 	s, sheet, shelf := marked(t, map[float64]logbook.Event{
+		11: {Kind: logbook.Done, Step: "base split"},
 		12: {Kind: logbook.Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Light},
 		14: {Kind: logbook.Seen, Batch: pour.Base, Jug: "fern", Stage: chem.Thick},
 		15: {Kind: logbook.NotYet, Batch: pour.Base, Jug: "poppy", Stage: chem.Medium},

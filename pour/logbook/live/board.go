@@ -38,6 +38,7 @@ type JugBoard struct {
 	LastMin pour.Figure // when its last turn comes, with the pot or under a tool if need be
 	Rescues []Rescue    // what still can be done; only for a jug that will not make it or is in trouble
 
+	Seized   bool     // it was marked to set within seconds: whatever its window was, no time is left
 	Troubles []string // what was marked to go wrong in it, in [logbook.Troubles]
 }
 
@@ -149,6 +150,11 @@ func (l Live) judge(out *JugBoard, s State, b Board) {
 		}
 		out.LastMin = pour.Know(d.StartMin)
 	}
+	now, running := s.SinceLyeIn(j.Batch, l.run)
+	if at, seizes := s.seizedAt(j.Batch, j.Jug); seizes && running {
+		out.Seized, out.Verdict, out.LeftMin = true, Over, pour.Know(min(0, (at-l.run).Minutes()))
+		return
+	}
 	if !j.Window.To.Known {
 		if j.Refusal == "" {
 			out.Verdict = Fine // a technique that takes it at any thickness
@@ -156,7 +162,6 @@ func (l Live) judge(out *JugBoard, s State, b Board) {
 		return
 	}
 	end := j.Window.To.V
-	now, running := s.SinceLyeIn(j.Batch, l.run)
 	if running {
 		out.LeftMin = pour.Know(end - now.Minutes())
 	}

@@ -58,7 +58,8 @@ func Masses(sheet *pour.Sheet, standing []logbook.Event) []Mass {
 
 // ReplayCut works out where the cut of a poured loaf stands after the events of its pour. A piece that was weighed is done.
 func ReplayCut(sheet pour.Sheet, events []logbook.Event) State {
-	s := State{Marks: logbook.Standing(events), cut: true, lyeIn: map[pour.BatchName]time.Duration{}}
+	s := State{cut: true, lyeIn: map[pour.BatchName]time.Duration{}}
+	s.Marks, s.Again = logbook.Counting(logbook.Standing(events), &sheet)
 	s.met()
 	steps := CutSteps(sheet)
 	done := map[string]time.Duration{}

@@ -23,7 +23,7 @@ func momentOf(e logbook.Event) Moment {
 // lastClocked is the last event that was stamped by the clocks of a run. Those of the batch's life after it are dated only.
 func lastClocked(events []logbook.Event) (logbook.Event, bool) {
 	for _, e := range slices.Backward(events) {
-		if !e.Kind.OfLife() {
+		if !e.Kind.OfLife() && e.Corrects == "" { // a correction stands at the run time of what it corrects
 			return e, true
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	"pourbench/pour/logbook"
 )
 
 func TestSinceFollowsTheClockThatTellsTheTruth(t *testing.T) {
@@ -139,5 +141,13 @@ func TestTheMachinesClockGoesOn(t *testing.T) {
 	time.Sleep(20 * time.Millisecond)
 	if passed, jump := since(a, now()); passed < 10*time.Millisecond || passed > time.Minute || jump != nil {
 		t.Errorf("20 ms took %v, jump %v", passed, jump)
+	}
+}
+
+// A weight that was corrected after the pour stands at the minute it was weighed at: the run's clock goes on from the mark before the correction.
+func TestACorrectionTurnsNoClockBack(t *testing.T) {
+	events := []logbook.Event{{ID: "a", Kind: logbook.Weighed}, {ID: "b", Kind: logbook.Done, Run: time.Hour}, {ID: "c", Kind: logbook.Weighed, Corrects: "a"}}
+	if e, ok := lastClocked(events); !ok || e.ID != "b" {
+		t.Errorf("the clock goes on from %q", e.ID)
 	}
 }

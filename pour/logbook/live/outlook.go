@@ -2,6 +2,7 @@ package live
 
 import (
 	"math"
+	"slices"
 
 	"pourbench/chem"
 	"pourbench/chem/clock"
@@ -72,6 +73,7 @@ type hint struct {
 	off  float64 // ln speed over what was expected
 	n    float64 // stages seen
 	seen bool
+	own  bool // some of them since it is a jug of its own
 }
 
 func (w watch) jugs(b *pour.BatchSheet) []JugOutlook {
@@ -105,7 +107,7 @@ func (w watch) jugs(b *pour.BatchSheet) []JugOutlook {
 // sighted puts in what was seen of a jug.
 func (w watch) sighted(j *JugOutlook) {
 	for _, x := range w.state.Sightings {
-		if x.Batch == w.batch && x.Jug == j.Jug && x.Reached && int(x.Stage) < chem.Stages {
+		if x.Of(w.batch, j.Jug) && x.Reached && int(x.Stage) < chem.Stages {
 			j.Stages[x.Stage], j.Seen[x.Stage] = pour.Know(x.Min), true
 			j.Reached = max(j.Reached, int(x.Stage)+1)
 		}
@@ -125,6 +127,7 @@ func (w watch) hint(c *clock.Clock, portion clock.Jug, j JugOutlook) hint {
 			h.n++
 		}
 	}
+	h.own = slices.ContainsFunc(w.state.Sightings, func(x Sighting) bool { return x.Of(w.batch, j.Jug) && x.Reached && !x.Whole })
 	if h.seen = h.n > 0; h.seen {
 		h.off /= h.n
 	}
@@ -132,32 +135,40 @@ func (w watch) hint(c *clock.Clock, portion clock.Jug, j JugOutlook) hint {
 }
 
 // shift is how much faster a jug is taken to be than expected: from its own stages, or else from its sisters', as far as they
-// can know: their scents, their handling and the judging of a stage are their own.
+// can know: their scents, their handling and the judging of a stage are their own. What was seen while all was one pot is each jug's own, and
+// leaves something to learn from a sister that was watched since.
 func (w watch) shift(c *clock.Clock, portions []clock.Jug, hints []hint, i int) float64 {
 	judged := clock.JudgeSD * clock.JudgeSD
 	own := c.Forecast(portions[i]).Sigma
+	sum, weight := 0.0, 0.0
 	if h := hints[i]; h.seen {
 		free := max(0, own*own-judged)
-		return h.off * free / (free + judged/h.n)
+		if h.own || free == 0 {
+			return h.off * free / (free + judged/h.n)
+		}
+		sum, weight = h.off*h.n/judged, h.n/judged+1/free // the jug's own, drawn to what was expected
 	}
 	plainJug := portions[i]
 	plainJug.Scents = nil
 	sigma := c.Forecast(plainJug).Sigma
 	pouring := clock.PourSD * clock.PourSD // each jug's own, as in learning
 	shared := max(0, sigma*sigma-judged-pouring) + clock.SameBatchSD*clock.SameBatchSD
-	sum, weight := 0.0, 0.0
+	sisters := 0.0
 	for k, h := range hints {
-		if h.seen && k != i {
+		if h.seen && k != i && (h.own || !hints[i].seen) {
 			other := c.Forecast(portions[k]).Sigma
 			noise := max(0, other*other-sigma*sigma) + pouring + judged/h.n
 			sum += h.off / noise
-			weight += 1 / noise
+			sisters += 1 / noise
 		}
 	}
-	if weight == 0 {
+	switch {
+	case weight > 0:
+		return sum / (weight + sisters)
+	case sisters == 0:
 		return 0
 	}
-	return sum / (weight + 1/shared)
+	return sum / (sisters + 1/shared)
 }
 
 // forecast fills in the stages that were not seen, and the window.

@@ -2,6 +2,7 @@ package live
 
 import (
 	"slices"
+	"time"
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
@@ -42,9 +43,19 @@ func (s State) troubles(n pour.BatchName, jug string) []string {
 	return out
 }
 
+// seizedAt is when a jug was marked to seize, on the run's clock. The second result is false where it was not.
+func (s State) seizedAt(n pour.BatchName, jug string) (time.Duration, bool) {
+	for _, e := range s.Marks {
+		if e.Kind == logbook.Troubled && e.What == logbook.Seizes && e.Batch == n && e.Jug == jug {
+			return e.Run, true
+		}
+	}
+	return 0, false
+}
+
 // rescues lists what still can be done for a jug. Common practice, no source.
 func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
-	missed := j.Verdict == TooLate || j.Verdict == Over
+	missed := (j.Verdict == TooLate || j.Verdict == Over) && !j.Seized // against that there is help of its own
 	if !missed && len(j.Troubles) == 0 {
 		return nil
 	}

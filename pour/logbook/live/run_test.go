@@ -253,14 +253,14 @@ func TestAnEarlyStageShortensTheWindowOfItsSisters(t *testing.T) {
 	sheet, shelf := lonely(t)
 	c := newClock()
 	live, _ := start(sheet, "a", c.now())
-	for _, key := range []string{"base lye in", "base mix"} {
+	for _, key := range []string{"base lye in", "base mix", "base split"} {
 		live, _, _ = live.Do(key, c.now())
 		c.pass(2 * time.Minute)
 	}
 	live, _ = live.Tick(c.now())
 	before := live.Outlook(shelf, pour.Hand{})
 	own, _ := before.Jug(pour.Base, "buttercup")
-	c.pass(max(0, time.Duration((own.Stages[chem.Light].V*.8)*float64(time.Minute))-4*time.Minute+2*time.Minute))
+	c.pass(max(0, time.Duration((own.Stages[chem.Light].V*.8)*float64(time.Minute))-4*time.Minute))
 	live, _, err := live.stage(pour.Base, "buttercup", chem.Medium, c.now())
 	must(t, err)
 	after := live.Outlook(shelf, pour.Hand{})

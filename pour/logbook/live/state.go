@@ -23,6 +23,12 @@ type Sighting struct {
 	Stage   chem.Stage
 	Min     float64 // after that batch's lye met its oils
 	Reached bool    // false: not reached by then
+	Whole   bool    // seen before the batch was split, with all of it in one pot: it holds for every jug of it
+}
+
+// Of reports whether it was seen in a jug, or in the pot that it was still part of.
+func (x Sighting) Of(n pour.BatchName, jug string) bool {
+	return x.Batch == n && (x.Whole || x.Jug == jug)
 }
 
 // State is where a run stands: a pure function of the plan's sheet and the events.
@@ -30,8 +36,9 @@ type State struct {
 	Steps     []StepState
 	Next      int // the first step that is not done; len(Steps): all are
 	Sightings []Sighting
-	Marks     []logbook.Event // what counts, in order: everything that was not taken back
-	Jumps     []logbook.Event // every jump of the clocks that was not discounted, for showing
+	Marks     []logbook.Event            // what counts, in order: everything that was neither taken back nor weighed again
+	Again     map[string][]logbook.Event // by the id of a weighing that counts: those of the same thing before it
+	Jumps     []logbook.Event            // every jump of the clocks that was not discounted, for showing
 	Ended     bool
 
 	lyeIn    map[pour.BatchName]time.Duration
@@ -42,7 +49,8 @@ type State struct {
 
 // Replay works out where a run stands after its events.
 func Replay(sheet pour.Sheet, events []logbook.Event) State {
-	s := State{Marks: logbook.Standing(events), lyeIn: map[pour.BatchName]time.Duration{}}
+	s := State{lyeIn: map[pour.BatchName]time.Duration{}}
+	s.Marks, s.Again = logbook.Counting(logbook.Standing(events), &sheet)
 	done := map[string]time.Duration{}
 	for _, e := range s.Marks {
 		switch e.Kind {
@@ -86,8 +94,20 @@ func (s *State) sight() {
 		}
 		s.Sightings = append(s.Sightings, Sighting{
 			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == logbook.Seen,
+			Whole: e.Kind == logbook.Seen && s.OnePot(e.Batch, e.Run),
 		})
 	}
+}
+
+// OnePot reports whether all jugs of a batch were still one pot at a time of the run's clock: it is to be split, that was not done by then, and
+// neither was anything with a jug of it.
+func (s State) OnePot(n pour.BatchName, run time.Duration) bool {
+	if _, _, splits := s.stepOf(n, pour.TaskSplit, ""); !splits {
+		return false
+	}
+	return !slices.ContainsFunc(s.Steps, func(x StepState) bool {
+		return x.Batch == n && x.Done && x.DoneAt <= run && (x.Kind == pour.TaskSplit || x.Jug != "" || len(x.Moves) > 0)
+	})
 }
 
 // Elapsed is the time since the base's lye met its oils or, of a cut, since that was begun, at a time of the run's clock. The second result is
@@ -114,7 +134,7 @@ func (s State) Kept() int {
 	n := 0
 	for _, e := range s.Marks {
 		if e.Kind.ByHand() {
-			n++
+			n += 1 + len(s.Again[e.ID])
 		}
 	}
 	return n

@@ -1,6 +1,7 @@
 package taking
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -81,7 +82,7 @@ func why(w Want, packs, ofLot int, blocked lot.Quantity) string {
 	case packs == 0:
 		return "no pack of it ever came: receive one if you keep it in your ledger"
 	case ofLot == 0:
-		return fmt.Sprintf("no pack bears the lot %s that was typed at the scale: receive it, or correct the mark", w.Lot)
+		return fmt.Sprintf("no pack bears the lot %s that was typed at the scale: receive it, or correct the mark: pourbench logbook correct POUR %s lot=NUMBER", w.Lot, cmp.Or(w.Mark, "MARK"))
 	case blocked > 0:
 		return fmt.Sprintf("%s %s more lie there past their date and are left alone: type their lot at the scale if they went in", blocked, w.Material.Kind.Unit())
 	}

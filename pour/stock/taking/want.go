@@ -16,10 +16,12 @@ type Want struct {
 	pour.MaterialNeed
 	Planned bool   // nobody weighed it; it is what the plan has
 	Lot     string // that was typed beside the weight; empty: none
+	Mark    string // of a weight, the name of its mark in the pour, by which it is corrected
 }
 
-// Wants lists what a pour takes: what was weighed by its marks, and what the plan has where nothing was weighed. The events are those that stand.
+// Wants lists what a pour takes: what was weighed by its marks, and what the plan has where nothing was weighed. The events are those that stand; of those the last weighing of a thing counts (see [logbook.Counting]).
 func Wants(s *pour.Sheet, shelf pour.Shelf, standing []logbook.Event) []Want {
+	standing, _ = logbook.Counting(standing, s)
 	var out []Want
 	for _, n := range s.Needs(shelf) {
 		out = append(out, Want{MaterialNeed: n, Planned: true})
@@ -40,7 +42,7 @@ func Wants(s *pour.Sheet, shelf pour.Shelf, standing []logbook.Event) []Want {
 		switch {
 		case len(own) >= len(alike):
 			for k, e := range own[len(own)-len(alike):] {
-				out[alike[k]].weigh(e.Value, e.Lot)
+				out[alike[k]].weigh(e)
 			}
 		case len(both) > 0 && len(own) == 0:
 			together(out, out[i].MaterialNeed, both[len(both)-1])
@@ -64,9 +66,9 @@ func weights(n pour.MaterialNeed, standing []logbook.Event) (own, both []logbook
 }
 
 // weigh puts what was weighed in the place of what was planned. What is no weight leaves the plan's.
-func (w *Want) weigh(g float64, typed string) {
-	if q, ok := lot.Weighed(g); ok {
-		w.Q, w.Planned, w.Lot = q, false, typed
+func (w *Want) weigh(e logbook.Event) {
+	if q, ok := lot.Weighed(e.Value); ok {
+		w.Q, w.Planned, w.Lot, w.Mark = q, false, e.Lot, e.ID
 	}
 }
 
@@ -91,6 +93,6 @@ func together(list []Want, like pour.MaterialNeed, e logbook.Event) {
 			part = left
 		}
 		left -= part
-		w.Q, w.Planned, w.Lot = part, false, e.Lot
+		w.Q, w.Planned, w.Lot, w.Mark = part, false, e.Lot, e.ID
 	}
 }

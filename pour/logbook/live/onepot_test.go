@@ -1,0 +1,61 @@
+package live
+
+import (
+	"testing"
+	"time"
+
+	"pourbench/chem"
+	"pourbench/pour"
+	"pourbench/pour/logbook"
+)
+
+// What is seen before the split is seen in all there is: every jug of the base has it, with its minute, no jug of the icing has; and once it is split
+// a jug has its own.
+func TestAStageSeenBeforeTheSplitHoldsForTheWholeBatch(t *testing.T) {
+	plan, shelf := example(t, "alpine-meadow")
+	sheet := pour.Work(plan, shelf, pour.Hand{})
+	c := newClock()
+	live, _ := start(sheet, "a", c.now())
+	for _, key := range []string{"base lye in", "icing lye in"} {
+		live, _, _ = live.Do(key, c.now())
+	}
+	c.pass(90 * time.Second)
+	live, _, err := live.stage(pour.Base, "gentian", chem.Light, c.now())
+	must(t, err)
+	o := live.Outlook(shelf, pour.Hand{})
+	for _, j := range o.Jugs {
+		of := j.Batch == pour.Base
+		if j.Seen[chem.Light] != of || of && (j.Reached != int(chem.Light)+1 || j.Stages[chem.Light].V != 1.5 || j.Pace <= 1) {
+			t.Errorf("%s of the %s: seen %v, reached %d at %v, pace %v", j.Jug, j.Batch, j.Seen, j.Reached, j.Stages[chem.Light], j.Pace)
+		}
+	}
+	poppy, _ := o.Jug(pour.Base, "poppy")
+	c.pass(time.Second)
+	for _, key := range []string{"base mix", "base split"} {
+		live, _, _ = live.Do(key, c.now())
+	}
+	c.pass(time.Minute)
+	live, _, err = live.stage(pour.Base, "gentian", chem.Medium, c.now())
+	must(t, err)
+	after := live.Outlook(shelf, pour.Hand{})
+	own, _ := after.Jug(pour.Base, "gentian")
+	sister, _ := after.Jug(pour.Base, "poppy")
+	if !own.Seen[chem.Medium] || sister.Seen[chem.Medium] || !sister.Seen[chem.Light] {
+		t.Errorf("after the split gentian has %v, poppy %v", own.Seen, sister.Seen)
+	}
+	if sister.Pace == poppy.Pace {
+		t.Error("a sister that was watched since says nothing to a jug that was seen in the pot alone")
+	}
+	s := live.State()
+	if len(s.Sightings) != 2 || !s.Sightings[0].Whole || s.Sightings[1].Whole {
+		t.Errorf("the sightings are %+v", s.Sightings)
+	}
+	if s.OnePot(pour.Base, live.Run()) || !s.OnePot(pour.Icing, live.Run()) {
+		t.Error("the base is split, the icing is not")
+	}
+	live, _, err = live.Mark(logbook.Event{Kind: logbook.TakenBack, What: "90000-a"}, c.now())
+	must(t, err)
+	if j, _ := live.Outlook(shelf, pour.Hand{}).Jug(pour.Base, "poppy"); j.Seen[chem.Light] {
+		t.Error("taken back, it still stands")
+	}
+}
