@@ -18,10 +18,10 @@ func TestThePipingIsToldWithTipSizeNumberAndPlace(t *testing.T) {
 		bags string
 		want []string
 	}{
-		{rosette(), pour.BagOne, []string{"30 rosettes of 0.98 g, 23 mm wide", "star tip of 6 points, 7 mm open", "3 in a row across every bar, middles 27 mm apart"}},
+		{rosette(), pour.BagOne, []string{"30 rosettes of 1.0 g, 23 mm wide", "star tip of 6 points, 7 mm open", "3 in a row across every bar, middles 27 mm apart"}},
 		{dollop, pour.BagOne, []string{"10 dollops of ", "36 mm wide and 34 mm high, round tip, one on every bar's middle"}},
 		{dollop, pour.BagEach, []string{"one on every bar's middle, the bags in turn"}},
-		{shells, pour.BagOne, []string{"30 shells of 1.08 g", "16 mm wide and 11 mm high", "in 2 rows along the loaf, middles 64 mm apart"}},
+		{shells, pour.BagOne, []string{"30 shells of 1.1 g", "16 mm wide and 11 mm high", "in 2 rows along the loaf, middles 64 mm apart"}},
 		{rope, pour.BagOne, []string{"10 ropes of ", "round tip, 8 mm open, one across every bar, edge to edge"}},
 	} {
 		plan, shelf := iced(t, c.with)
