@@ -20,7 +20,7 @@ func clockAccounts() []accountRow {
 		st := chem.Stage(stage)
 		rows = append(rows, accountRow{
 			pattern: "batch.jugs[].stage_min." + st.String() + "[]", label: st.String() + " trace of {}", unit: UnitMinute, why: clockWhy,
-			feeds: []string{"clock-refused", "clock-wide"},
+			feeds: []string{"clock-refused", "clock-wide", "split-early"},
 			value: func(t teller) Figure { return t.stageEnd(st) },
 			how: func(t teller) Term {
 				return t.clocked("clock ", func(f clock.Forecast) float64 { return stageEnd(f, st, t.ix[1]).orUnknown() })

@@ -124,6 +124,7 @@ func runCodes() []CodeInfo {
 		{"pour-odd", Caution, false, "the times are moved by a pour that was far from expected: it may be a slip"},
 		{"false-trace", Caution, false, "fat may be setting: thickness would not mean trace"},
 		{"jug-late", Caution, false, "a jug is likely past what the technique allows when its turn comes"},
+		{"split-early", Caution, false, "a batch is split, or poured, before it is likely an emulsion"},
 		{"jug-early", Note, false, "a jug is likely too thin for the technique when its turn comes"},
 		{"base-stiff", Caution, false, "the base is too stiff before the last jug"},
 		{"icing-thin", Caution, false, "the icing is not yet thick when it is needed"},

@@ -270,6 +270,7 @@ func runRows() []codeRow {
 		{"clock-wide", byHand, nil},
 		{"false-trace", at(24), at(40)},
 		{"jug-late", number("base.split_at_min", 90), nil},
+		{"split-early", number("base.split_at_min", 0), nil},
 		{"jug-early", technique("spoon"), nil},
 		{"base-stiff", number("base.split_at_min", 90), nil},
 		{"icing-thin", lateByHand, nil},

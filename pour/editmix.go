@@ -58,6 +58,20 @@ func SetScentLoad(n BatchName, scent int, percentOfOils float64) Edit {
 	return editScent(n, scent, func(_ *Batch, s *ScentPart) error { s.PercentOfOils = percentOfOils; return nil })
 }
 
+// SetSplitAt sets the minute a batch is split at, after its lye-in. Scents that were to go in from the old minute on and would now come before
+// their jug is there wait for the split.
+func SetSplitAt(n BatchName, atMin float64) Edit {
+	return editBatch(n, func(_ *Plan, b *Batch) error {
+		for i := range b.Scents {
+			if s := &b.Scents[i]; s.AtMin >= b.SplitAtMin {
+				s.AtMin = max(s.AtMin, atMin)
+			}
+		}
+		b.SplitAtMin = atMin
+		return nil
+	})
+}
+
 // SetScentAt sets the earliest minute a scent goes in, after its batch's lye-in.
 func SetScentAt(n BatchName, scent int, atMin float64) Edit {
 	return editScent(n, scent, func(_ *Batch, s *ScentPart) error { s.AtMin = atMin; return nil })

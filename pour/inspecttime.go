@@ -132,9 +132,11 @@ func (t *timer) warnEarlyJug(j *JugSheet) {
 		t.sheet.warn(warning("icing-thin", t.where(j), fmt.Sprintf("likely not yet thick when it is piped (%s)", tenths), "mix the icing earlier, stick-blend it more, or wait before piping"))
 		return
 	}
-	if t.suits.from > chem.Emulsion {
-		t.sheet.warn(warning("jug-early", t.where(j), fmt.Sprintf("likely not yet %s when it is poured (%s)", t.suits.from, tenths), "wait, or stick-blend a little longer before the split"))
+	yet := t.suits.from.String()
+	if t.suits.from == chem.Emulsion {
+		yet = "an emulsion"
 	}
+	t.sheet.warn(warning("jug-early", t.where(j), fmt.Sprintf("likely not yet %s when it is poured (%s)", yet, tenths), "wait, or stick-blend a little longer before the split"))
 }
 
 // chances draws a chance as makers say it: "about 7 in 10", never certain.

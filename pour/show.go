@@ -180,11 +180,14 @@ func (s Show) LenNearApart(mm float64) Amount {
 
 // LenTold draws a length whole where it is whole, and to tenths of a millimetre where it is not: for one that a maker set, or one that is held
 // against another.
-func (s Show) LenTold(mm float64) string {
+func (s Show) LenTold(mm float64) string { return s.LenToldApart(mm).String() }
+
+// LenToldApart is [Show.LenTold] with number and unit apart.
+func (s Show) LenToldApart(mm float64) Amount {
 	if s.Length == LengthInch || math.Abs(mm-math.Round(mm)) < 0.05 {
-		return s.Len(mm)
+		return s.LenApart(mm)
 	}
-	return s.LenNear(mm)
+	return s.LenNearApart(mm)
 }
 
 // LenBeside draws two lengths that are held against each other with as many digits as tell them apart, at most a hundredth of a millimetre.

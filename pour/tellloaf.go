@@ -182,21 +182,3 @@ func Times(n int) string {
 	}
 	return fmt.Sprintf("%d times", n)
 }
-
-// tellUnits says in how many units a jug is piped.
-func (s *Sheet) tellUnits(a script.Act) string {
-	if a.Times == 0 {
-		return ""
-	}
-	text := fmt.Sprintf("; %d %s", a.Times, s.Plan.Piping.called())
-	if a.Times > 1 {
-		text += "s"
-	}
-	if s.Plan.Piping.Along != PipeLoaf {
-		text += " on the bars' middles"
-	}
-	if s.Piping.RestG.V > 0 {
-		text += "; what is over into the small mould"
-	}
-	return text
-}

@@ -91,6 +91,7 @@ func (t *timer) work(h Hand) {
 	t.warnLearnt(h, c, batter)
 	t.chances()
 	t.batch.Sigma = c.Forecast(clock.Jug{Fraction: 1}).Sigma
+	t.warnNoEmulsion()
 	t.warnLate()
 	t.bed(c)
 }

@@ -149,6 +149,28 @@ func TestBurstsSplitAndStartAreSuggestedAsTheyWere(t *testing.T) {
 	}
 }
 
+// A mixing that was marked done as the lye went in is no minute to split at: the demo is an emulsion a quarter of a minute in.
+func TestNoSplitBeforeTheEmulsionIsSuggested(t *testing.T) {
+	plan, shelf := meadow(t)
+	for _, r := range []struct {
+		took float64
+		want bool
+	}{{0, false}, {1, true}} {
+		d := newDiary("x", plan)
+		d.pours(t, shelf, func(key string, planned float64) float64 {
+			if key == "base mix" {
+				return r.took
+			}
+			return planned
+		})
+		p := d.past(t, shelf)
+		list := p.Suggest(p.Plan(), nil, shelf, pour.Hand{})
+		if s, ok := suggested(list, "base.split_at_min"); ok != r.want {
+			t.Errorf("mixed for %v min: %+v", r.took, s)
+		}
+	}
+}
+
 // A jug that seized gets what takes its warning away on the plan as it was poured; every suggestion can be made, and none brings a stop.
 func TestAJugThatSeizedIsMendedOnThePlanAsItWasPoured(t *testing.T) {
 	plan, shelf := meadow(t)

@@ -3,6 +3,7 @@ package again
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"pourbench/chem"
@@ -130,6 +131,9 @@ func (a *asker) moments() {
 				continue
 			}
 			at := toStep(since.Minutes(), splitStep)
+			if a.separates(n, at) {
+				continue
+			}
 			a.number(string(n)+".split_at_min", at, fmt.Sprintf("split%s at %s, as it was", strings.Replace(a.of(n), " of", "", 1), a.show.Minutes(at)),
 				fmt.Sprintf("planned at %s, the mixing was done at %s", a.show.Minutes(planned), a.show.Minutes(since.Minutes())))
 		}
@@ -145,4 +149,15 @@ func (a *asker) moments() {
 		a.number("icing.start_at_min", at, "start the icing at "+a.show.Minutes(at)+", as it was",
 			fmt.Sprintf("planned at %s, its lye met its oils at %s", a.show.Minutes(planned), a.show.Minutes(began)))
 	}
+}
+
+// separates says whether a batch that is split at that minute is likely no emulsion yet: it was marked or done too early, which
+// is advised to nobody.
+func (a *asker) separates(n pour.BatchName, at float64) bool {
+	next, err := pour.Apply(a.plan, a.shelf, pour.SetSplitAt(n, at))
+	if err != nil {
+		return false // nor will it be suggested
+	}
+	early := func(w pour.Warning) bool { return w.Code == "split-early" && w.Where == string(n) }
+	return slices.ContainsFunc(pour.Work(next, a.shelf, a.hand).Warnings, early)
 }

@@ -11,7 +11,7 @@ import (
 
 // inTime are the warnings of jugs that come too late or too early, or that a scent spoils.
 func inTime() []string {
-	return []string{"jug-late", "base-stiff", "jug-early", "icing-thin", "icing-stiff", "scent-fast-late", "scent-seizes", "scent-rices", "false-trace", "hands-busy"}
+	return []string{"jug-late", "base-stiff", "split-early", "jug-early", "icing-thin", "icing-stiff", "scent-fast-late", "scent-seizes", "scent-rices", "false-trace", "hands-busy"}
 }
 
 // actual is the plan with all that really was in it, temperatures, bursts, moments and minutes of the hands, as far as it was marked.

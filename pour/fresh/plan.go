@@ -18,7 +18,7 @@ func Plan(w Wishes, s pour.Shelf, h pour.Hand) (pour.Plan, error) {
 		return p, err
 	}
 	t := trying{shelf: s, hand: h, judge: colour.NewJudge()}
-	for _, step := range []func(pour.Plan, Wishes) (pour.Plan, error){t.colours, t.icing, t.scents, t.order, t.time} {
+	for _, step := range []func(pour.Plan, Wishes) (pour.Plan, error){t.colours, t.icing, t.scents, t.order, t.mixed, t.time} {
 		if p, err = step(p, w); err != nil {
 			return p, err
 		}
@@ -211,6 +211,9 @@ func (t trying) time(p pour.Plan, _ Wishes) (pour.Plan, error) {
 		before, better := t.harm(p), false
 		for _, s := range whatif.Suggest(p, t.shelf, t.hand) {
 			next, err := pour.Apply(p, t.shelf, s.Edit)
+			if err == nil {
+				next, err = t.mixed(next, Wishes{})
+			}
 			if err == nil && t.harm(next).less(before) {
 				p, better = next, true
 				break

@@ -30,7 +30,7 @@ func (d *desk) actTable() {
 			act(b.Name, "lye into the oils, strained", at, "")
 			rows = append(rows, []string{box + d.blending(b), "", "", ""})
 		case pour.TaskSplit:
-			act(b.Name, "split into the jugs above", at, "")
+			act(b.Name, "split, no oil streaks left", at, "")
 		case pour.TaskColour, pour.TaskScent:
 			var jugs []string
 			for ; i < len(stints) && stints[i].Kind == st.Kind && stints[i].Batch == st.Batch; i++ {

@@ -82,7 +82,10 @@ func (d *desk) mould() {
 	d.begin("", placeMould)
 	d.alerts(placeMould, anywhere)
 	d.tick(row{text: d.line(), write: true})
-	height := row{text: "Mark how high the base will stand", figure: d.show.Len(d.sheet.Base.Size.HeightMM), write: true}
+	height := row{text: "Mark how high the base will stand", figure: d.show.LenTold(d.sheet.Base.Size.HeightMM), write: true}
+	if len(d.sheet.Embeds) > 0 {
+		height.text += ", its embeds in it: it is lower before they are set"
+	}
 	if d.stopped {
 		height.figure = ""
 	}

@@ -108,7 +108,7 @@ func (d *desk) stages(b batch) {
 
 // split is weighing the jugs off.
 func (d *desk) split(b batch, st pour.Stint) {
-	d.tick(row{text: d.of(b.Name, "split; what is left is "+potOf(b)), figure: d.moment(st.StartMin), write: true})
+	d.tick(row{text: d.of(b.Name, "split; no oil streaks left; what stays is "+potOf(b)), figure: d.moment(st.StartMin), write: true})
 	d.alerts(stepSplit, besideJugs(b, everyJug))
 	for i, j := range b.Jugs {
 		text := "into " + j.Name

@@ -115,7 +115,7 @@ func placeOf(code string) step {
 		return stepScents
 	case "clock-refused", "clock-wide", "times-learnt", "pour-odd", "false-trace", "hands-busy":
 		return stepMix
-	case "jug-too-small":
+	case "jug-too-small", "split-early":
 		return stepSplit
 	case "scents-add-up", "scent-fast-icing", "scent-seizes", "scent-rices", "scent-before-split", "scent-nowhere":
 		return stepScent

@@ -23,6 +23,8 @@ func runWays(m *mender, w pour.Warning) []ladder {
 		return append(m.suggested(), m.split(n, -1))
 	case "jug-early":
 		return append(m.suggested(), m.split(n, 1))
+	case "split-early":
+		return append([]ladder{m.split(n, 1)}, m.quicker(n)...)
 	case "icing-thin", "icing-stiff":
 		return append(m.suggested(), m.start())
 	case "false-trace":
@@ -66,7 +68,21 @@ func (m *mender) split(n pour.BatchName, by float64) ladder {
 	at := math.Round(m.plan.Batch(n).SplitAtMin)
 	var out ladder
 	for to := at + by; to >= 1 && to <= at+longestWait; to += by {
-		out = append(out, m.number(n, "split_at_min", to, "split it at %s", m.plan.Show.Minutes(to)))
+		out = append(out, Mend{of(n, "split it at "+m.plan.Show.Minutes(to)), pour.SetSplitAt(n, to)})
+	}
+	return out
+}
+
+// quicker brings a batch to an emulsion sooner: warmer, by stronger lye, with more of the stick blender.
+func (m *mender) quicker(n pour.BatchName) []ladder {
+	var out []ladder
+	kind := ""
+	for _, c := range m.pace(n, 1) {
+		if c.kind != kind {
+			kind, out = c.kind, append(out, nil)
+		}
+		last := &out[len(out)-1]
+		*last = append(*last, Mend{strings.Join(c.what, " and "), c.edit})
 	}
 	return out
 }

@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strings"
 
-	"pourbench/chem"
 	"pourbench/chem/colour"
 	"pourbench/pour"
 )
@@ -66,7 +65,7 @@ func Suggest(p pour.Plan, s pour.Shelf, h pour.Hand) []Suggestion {
 	}
 	out := make([]Suggestion, 0, mostSuggestions)
 	for _, c := range w.picked(all, mostSuggestions) {
-		out = append(out, Suggestion{What: c.what, Edit: c.edit, Jugs: w.effects(c.sheet), Solves: c.score.outside == 0})
+		out = append(out, Suggestion{What: slices.Concat(c.what, c.splits), Edit: c.whole(), Jugs: w.effects(c.sheet), Solves: c.score.outside == 0})
 	}
 	return out
 }
@@ -80,9 +79,9 @@ func (w *whatIf) picked(list []change, most int) []change {
 	batches := w.before.Batches()
 	take, taken := make([]bool, len(list)), 0
 	for i, b := range batches {
-		was, of := w.harm(w.before, b), 0
+		was, of := w.harm(b), 0
 		for k, c := range list {
-			if of < most/len(batches) && was.outside > 0 && w.harm(c.sheet, c.sheet.Batches()[i]).compare(was) < 0 {
+			if of < most/len(batches) && was.outside > 0 && w.harm(c.sheet.Batches()[i]).compare(was) < 0 {
 				of++
 				if !take[k] {
 					take[k], taken = true, taken+1
@@ -109,7 +108,7 @@ func Outside(p pour.Plan, s pour.Shelf, h pour.Hand) []string {
 	var out []string
 	for _, b := range sheet.Batches() {
 		for _, j := range b.Jugs {
-			if w.outside(sheet, b, j) >= pour.LikelyPercent {
+			if w.outside(j) >= pour.LikelyPercent {
 				out = append(out, j.Name)
 			}
 		}
@@ -135,6 +134,36 @@ type change struct {
 	edit  pour.Edit
 	sheet pour.Sheet
 	score score
+
+	splits []string  // clauses of what else it takes, so that no batch is split before it is an emulsion
+	split  pour.Edit // and the edit; nil: nothing else
+}
+
+// whole is the change with the splits it moves.
+func (c change) whole() pour.Edit {
+	if c.split == nil {
+		return c.edit
+	}
+	return both(c.edit, c.split)
+}
+
+// mixed moves the splits that a change brings before the emulsion, which is a harm that was not there: to the next whole minute after it.
+func (w *whatIf) mixed(c change) change {
+	for _, b := range c.sheet.Batches() {
+		early := func(x pour.Warning) bool { return x.Code == "split-early" && x.Where == string(b.Name) }
+		at := b.EmulsionAtMin()
+		if !at.Known || !slices.ContainsFunc(c.sheet.Warnings, early) || slices.ContainsFunc(w.before.Warnings, early) {
+			continue
+		}
+		to := math.Ceil(at.V)
+		c.splits = append(c.splits, sentence(b.Name, "split it at %s", w.plan.Show.Minutes(to))...)
+		c.split = pour.SetSplitAt(b.Name, to)
+		if p, err := pour.Apply(w.plan, w.shelf, c.whole()); err == nil {
+			c.sheet = w.work(p, false)
+		}
+		break // one batch at a time: a second that comes early is refused as any new caution is
+	}
+	return c
 }
 
 // score says how far a sheet's jugs are from their windows.
@@ -179,17 +208,17 @@ type whatIf struct {
 func (w *whatIf) score(sheet pour.Sheet) score {
 	var out score
 	for _, b := range sheet.Batches() {
-		of := w.harm(sheet, b)
+		of := w.harm(b)
 		out.outside, out.worst, out.sum = out.outside+of.outside, max(out.worst, of.worst), out.sum+of.sum
 	}
 	return out
 }
 
 // harm is the part of a sheet's score that is one batch's.
-func (w *whatIf) harm(sheet pour.Sheet, b *pour.BatchSheet) score {
+func (w *whatIf) harm(b *pour.BatchSheet) score {
 	var out score
 	for _, j := range b.Jugs {
-		p := w.outside(sheet, b, j)
+		p := w.outside(j)
 		out.worst, out.sum = max(out.worst, p), out.sum+p
 		if p >= pour.LikelyPercent {
 			out.outside++
@@ -198,13 +227,9 @@ func (w *whatIf) harm(sheet pour.Sheet, b *pour.BatchSheet) score {
 	return out
 }
 
-// outside is a jug's chance of being outside its window when its turn comes, percent. Thinner than emulsion is no harm.
-func (w *whatIf) outside(sheet pour.Sheet, b *pour.BatchSheet, j pour.JugSheet) float64 {
-	p := j.Clock.LateChancePercent.V
-	if span, ok := sheet.Span(b.Name, w.shelf); ok && span.From > chem.Emulsion {
-		p = max(p, j.Clock.EarlyChancePercent.V)
-	}
-	return p
+// outside is a jug's chance of being outside its window when its turn comes, percent.
+func (w *whatIf) outside(j pour.JugSheet) float64 {
+	return max(j.Clock.LateChancePercent.V, j.Clock.EarlyChancePercent.V)
 }
 
 // tried works every change out and keeps those that help and bring no new caution.
@@ -216,6 +241,7 @@ func (w *whatIf) tried(list []change) []change {
 			continue
 		}
 		c.sheet = w.work(p, false)
+		c = w.mixed(c)
 		if c.score = w.score(c.sheet); c.score.compare(w.start) >= 0 {
 			continue
 		}
@@ -270,7 +296,7 @@ func (w *whatIf) effects(after pour.Sheet) []Effect {
 			out = append(out, Effect{
 				Batch: b.Name, Jug: j.Name, LateBefore: was.Clock.LateChancePercent, LateAfter: j.Clock.LateChancePercent,
 				EarlyBefore: was.Clock.EarlyChancePercent, EarlyAfter: j.Clock.EarlyChancePercent,
-				OutsideBefore: w.outside(w.before, old[i], was) >= pour.LikelyPercent, OutsideAfter: w.outside(after, b, j) >= pour.LikelyPercent,
+				OutsideBefore: w.outside(was) >= pour.LikelyPercent, OutsideAfter: w.outside(j) >= pour.LikelyPercent,
 			})
 		}
 	}
@@ -285,7 +311,7 @@ func (w *whatIf) changes() []change {
 		late, early := false, false
 		for _, j := range b.Jugs {
 			late = late || j.Clock.LateChancePercent.V >= pour.LikelyPercent
-			early = early || w.outside(w.before, b, j) >= pour.LikelyPercent && j.Clock.EarlyChancePercent.V >= pour.LikelyPercent
+			early = early || w.outside(j) >= pour.LikelyPercent && j.Clock.EarlyChancePercent.V >= pour.LikelyPercent
 		}
 		if late {
 			out = slices.Concat(out, w.pace(n, -1), w.scentChanges(n))

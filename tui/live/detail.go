@@ -32,7 +32,7 @@ func (m *Model) detail(s underway.Step) string {
 	case pour.TaskMix:
 		return mixing(plan, show)
 	case pour.TaskSplit:
-		return "Into the jugs: " + portions(b, show)
+		return "No oil streaks left? Into the jugs: " + portions(b, show)
 	case pour.TaskColour:
 		return doses(jug, show)
 	case pour.TaskScent:

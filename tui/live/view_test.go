@@ -52,7 +52,7 @@ func TestEveryStepSaysWhatItNeeds(t *testing.T) {
 		pour.TaskCoolLye:     "Let the lye cool to 34 °C and bring the oils to 36 °C.",
 		underway.StepLyeIn:   "Oils 36 °C, lye 34 °C. The clock starts when it is in: press Space then.",
 		pour.TaskMix:         "Stick blender: 20 s at 0:00 (z on and off). Stir by hand until +2:00.",
-		pour.TaskSplit:       "Into the jugs: pot 467.1 g · gentian 196.6 g · poppy 196.6 g · buttercup 184.4 g · fern 184.4 g",
+		pour.TaskSplit:       "No oil streaks left? Into the jugs: pot 467.1 g · gentian 196.6 g · poppy 196.6 g · buttercup 184.4 g · fern 184.4 g",
 		pour.TaskColour:      "Stir in titanium white, oil-dispersible 2.34 g, high-oleic sunflower oil 4.67 g",
 		pour.TaskScent:       ", by hand",
 		pour.TaskBed:         "Cover it without touching the top and wrap it warm, towards gel. Cut after 24 h.",

@@ -59,7 +59,7 @@ func (f *Facts) tellFilling() []string {
 	if !pour.AsFigure(stands).Known {
 		return []string{heightsUnknown}
 	}
-	out := []string{f.mouldTold(), "the base stands at " + f.Show.Len(stands)}
+	out := []string{f.mouldTold(), "the base stands at " + f.Show.LenTold(stands)}
 	if f.Sheet.Icing != nil && pour.AsFigure(f.Sheet.Icing.Size.HeightMM).Known {
 		out[1] += ", with the icing at " + f.Show.Len(stands+f.Sheet.Icing.Size.HeightMM)
 	}

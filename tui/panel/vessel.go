@@ -36,7 +36,7 @@ func (f *Facts) vesselGrid() grid.Grid {
 		f.figure("bars", pour.Amount{Number: strconv.Itoa(bars.Count)}, "bars.bar_count", "whole ones"),
 		f.figure("a bar as cut", f.Show.WeightApart(bars.CutG), "bars.cut_g", "with its icing"),
 		f.figure("a bar cured", f.Show.WeightApart(bars.CuredG), "bars.cured_g", "about, once dry"),
-		f.figure("base stands", f.Show.LenApart(base.HeightMM), "base.height_mm", "high in the mould"),
+		f.figure("base stands", f.Show.LenToldApart(base.HeightMM), "base.height_mm", "high in the mould"),
 	)
 	if f.Plan.Icing != nil {
 		rows = append(rows, f.figure("with icing", f.Show.LenApart(bars.StandsMM), "bars.stands_mm", f.rimRemark()))

@@ -33,7 +33,6 @@ func TrialPlan(from pour.Plan, scent string, shelf pour.Shelf) (pour.Plan, error
 	b := &p.Base
 	b.Size, b.OilsG, b.ReadyBlend = pour.SizeOils, 2*TrialG, ""
 	b.Jugs = []pour.Jug{{Name: TrialPlain, SharePercent: 50}, {Name: TrialScented, SharePercent: 50}}
-	b.SplitAtMin = min(b.SplitAtMin, 2)
 	load := sc.TestLoadPercent
 	if load == 0 {
 		load = clock.PriorLoadPercent
