@@ -20,7 +20,7 @@ const (
 	pipedWalls  = 0.4  // of that stays at the loaf's ends: a hand leaves no hole there, nor pipes a peak against the wall
 	pipedBed    = 0.08 // of a swirl's height there is at the foot of the swirls about a gap
 	pipedFalls  = 0.35 // how steeply it falls from there into the gap, of the height to the radius
-	pipedSway   = 0.9  // mm, how far seams of a cut waver: one round of a neighbour bulges, the next gives way
+	pipedSway   = 0.6  // mm, how far seams of a cut waver: one round of a neighbour bulges, the next gives way
 	pipedVeins  = 0.13 // how far two colours of a bag run into each other there, of its width
 	pipedShows  = 3    // mm of icing over them, from which on they do so in full
 	pipedUnder  = 0.5
@@ -214,7 +214,7 @@ func (p *piped) within(x, y, thick, below float64, side bool) (across, tone floa
 	part := p.scale * max(0.2, p.edge(x, y))
 	z, up := thick/part, (thick-below)/part
 	mm := p.scale * up
-	sway := pipedSway * smooth(below/pipedShows) * (0.7*math.Sin(mm/1.9+x/6.3+y/5.1) + 0.5*math.Sin(mm/0.83-x/4.1+y/7.7+1.3*math.Sin(mm/2.9)))
+	sway := pipedSway * smooth(below/pipedShows) * (0.7*math.Sin(mm/1.9+x/6.3+y/5.1) + 0.2*math.Sin(mm/1.13-x/4.1+y/7.7+1.3*math.Sin(mm/2.9)))
 	swayX, swayY := 0.0, sway // in the cut: out of it, what lies just behind would show in spots
 	if side {
 		swayX, swayY = sway, 0
