@@ -25,7 +25,7 @@ func batchFields(n BatchName, b *Batch) []Field {
 		{Key: "lye_c", Label: "lye at", Need: Standing, Unit: UnitCelsius, Default: 35, High: 120, Step: 1, At: &b.LyeC, Means: "planned temperature of the lye"},
 		{Key: "batter_c", Label: "batter measured", Need: Quiet, Unit: UnitCelsius, High: 120, Step: 1, At: &b.BatterC, Known: &b.BatterMeasured, Means: "batter as measured; without it the temperature is worked out"},
 		{Key: "blend", Label: "blend", Need: Quiet, High: mostBursts, Inline: true, At: &b.Blend, Means: "runs of the stick blender; none: stirred by hand"},
-		{Key: "split_at_min", Label: "split at", Need: Standing, Unit: UnitMinute, Default: 3, High: 600, Step: 0.25, At: &b.SplitAtMin, Means: "after this batch's lye-in"},
+		{Key: "split_at_min", Label: "split at", Need: Standing, Unit: UnitMinute, Default: 2, High: 600, Step: 0.25, At: &b.SplitAtMin, Means: "after this batch's lye-in"},
 		{Key: "start_at_min", Label: "lye meets oils at", Need: Quiet, Unit: UnitMinute, Low: -600, High: 1440, Step: 1, At: &b.StartAtMin, Means: "icing: its lye-in on the run clock; the base starts at 0"},
 		{Key: "final_moisture_percent", Label: "moisture after cure", Need: Standing, Unit: UnitPercent, Default: 10, High: 30, Step: 0.5, At: &b.FinalMoisturePercent, Means: "water left in the cured bar"},
 		{Key: "carrier", Label: "carrier oil is", Need: Standing, Takes: TakesWord, Words: CarrierExtra + " " + CarrierBatch, At: &b.Carrier, Means: "oil that wets colourants comes on top, or is taken out of the batch before mixing"},
