@@ -19,8 +19,8 @@ const (
 	swirlFat    = 0.15  // and how much more where that is fat
 	swirlRound  = 0.13  // over which a swirl rounds to the crease where it meets the other
 	swirlFolds  = 0.25  // how near in height two swirls are where the folds of both tell which shows, of its height
-	swirlJags   = 0.4   // and how far they do
-	swirlCrease = 0.07  // how deep that is
+	swirlJags   = 0.22  // and how far they do
+	swirlCrease = 0.085 // how deep that is
 	creaseMost  = 0.3   // and at the most, of what is there
 	swirlSmears = 0.8   // and how far rounds and ridges are smeared there
 	swirlLow    = 0.15  // so high something must lie there, to be felt in full
