@@ -2,6 +2,7 @@ package pour_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"pourbench/chem"
@@ -31,6 +32,52 @@ func TestASplitBeforeTheEmulsionIsWarnedOf(t *testing.T) {
 		if ok != r.want || ok && (w.Where != "base" || w.Severity != pour.Caution) {
 			t.Errorf("split at %v, an emulsion at %v: %v %+v", r.split, at.V, ok, w)
 		}
+	}
+}
+
+// What is said tells a split that is early from a pour that is: of an icing as well, whose clock begins with its own lye, and of a batch that is all in
+// one jug, which is not split.
+func TestWhatIsEarlyIsSaid(t *testing.T) {
+	p, shelf := example(t, "alpine-meadow")
+	p.Swirl.Technique, p.Base.Scents, p.Icing.Scents = "hanger", nil, nil
+	p.Icing.Jugs[0].SharePercent = 100
+	p.Icing.Jugs = p.Icing.Jugs[:1]
+	for _, b := range []*pour.Batch{&p.Base, p.Icing} {
+		b.OilsC, b.LyeC, b.Blend, b.SplitAtMin = 30, 30, []pour.Burst{{S: 5}}, 0
+	}
+	for _, start := range []float64{0, 8, 60} {
+		p.Icing.StartAtMin = start
+		sheet := pour.Work(p, shelf, pour.Hand{})
+		for _, b := range sheet.Batches() {
+			pours := ""
+			for _, j := range b.Jugs {
+				if after := j.Clock.PourAtMin.V - b.LyeInAtMin; pours == "" && pour.RoundMinutes(after) < pour.RoundMinutes(j.Clock.Stages[chem.Emulsion].Mid.V) {
+					pours = j.Name
+				}
+			}
+			want := "split at"
+			switch {
+			case len(b.Jugs) == 1 && pours == "":
+				want = ""
+			case len(b.Jugs) == 1:
+				want = pours + " is poured before"
+			case pours != "":
+				want = "and poured before"
+			}
+			said := ""
+			for _, w := range sheet.Warnings {
+				if w.Code == "split-early" && w.Where == string(b.Name) {
+					said = w.Text
+				}
+			}
+			if !strings.Contains(said, want) || (want == "") != (said == "") || strings.Contains(said, "poured") != (pours != "") {
+				t.Errorf("with the icing begun at %v the %s says %q, want %q", start, b.Name, said, want)
+			}
+		}
+	}
+	w, _ := found(thin(t, "hanger", thin(t, "hanger", 1).Base.Jugs[0].Clock.Stages[chem.Emulsion].Mid.V-0.75), "split-early")
+	if !strings.HasPrefix(w.Text, "split at ") || strings.Contains(w.Text, "poured") {
+		t.Errorf("of a split a little early alone it says %q", w.Text)
 	}
 }
 

@@ -257,6 +257,32 @@ func TestANewPlanBeginsWithTheHandsUsualMinutes(t *testing.T) {
 }
 
 // Whatever a new plan is poured by, it is divided when it is an emulsion and its scents go in then: for all but the thickest it used to be a minute before.
+// The split is put on the next half minute, never on the one before the emulsion.
+func TestASplitIsMovedBehindTheEmulsion(t *testing.T) {
+	s := shelf(t)
+	try := trying{shelf: s}
+	moved := 0
+	for _, c := range []float64{24, 27, 30, 33, 36} {
+		p := made(t, Wishes{}, s)
+		p.Base.OilsC, p.Base.LyeC, p.Base.Blend, p.Base.SplitAtMin = c, c, nil, 0
+		next, err := try.mixed(p, Wishes{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheet := pour.Weigh(next, s).Time(s, pour.Hand{})
+		at := sheet.Base.EmulsionAtMin()
+		if split := next.Base.SplitAtMin; !at.Known || split < at.V || split >= at.V+splitStepMin {
+			t.Errorf("at %v °C it is split at %v, an emulsion at %v", c, split, at)
+		}
+		if math.Mod(at.V, splitStepMin) > 0.01 {
+			moved++
+		}
+	}
+	if moved < 3 {
+		t.Errorf("%d of them are an emulsion between two half minutes", moved)
+	}
+}
+
 func TestANewPlanIsSplitOnceItIsAnEmulsion(t *testing.T) {
 	s := shelf(t)
 	for _, technique := range []string{"hanger", "drop", "column", "layers"} {

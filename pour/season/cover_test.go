@@ -73,11 +73,15 @@ func TestAPourThatIsNotNeededSaysSo(t *testing.T) {
 	dry.Name = "Alpine Meadow"
 	const says = "it is not needed for market, which has all it wants of it from bars that stand"
 	for _, bars := range []int{6, 9} { // of 8 that stand
-		f.File.Dates[0].Wants[0].Bars = bars
+		f.File.Dates[0].Wants[0] = season.Want{Design: "Alpine Meadow", Bars: bars}
 		f.Standing = []season.Standing{dry}
 		said := strings.Join(season.Of(f).TellCollisions(), "\n")
 		if !strings.Contains(said, "too late for market") || strings.Contains(said, says) != (bars <= 8) {
 			t.Errorf("%d wanted: %s", bars, said)
+		}
+		f.File.Dates[0].Wants[0].Design = "Alpine Meadow, again" // the same design, whatever plan of it is named
+		if again := strings.Join(season.Of(f).TellCollisions(), "\n"); strings.ReplaceAll(again, ", again", "") != said {
+			t.Errorf("%d of it again wanted: %s", bars, again)
 		}
 	}
 }

@@ -207,7 +207,7 @@ func TestAPlannedPourThatWasPouredIsOne(t *testing.T) {
 		{Plan: "meadow.toml", For: "market", Day: &at}, {Plan: "meadow.toml", For: "market", Day: &next}, {Plan: "meadow.toml", For: "market"},
 	}
 	f.Standing = []season.Standing{stands(t, "a", "2026-11-29", "2026-11-30", life.Curing, less(0)), stands(t, "rose", "2026-11-28", "2026-11-30", life.Curing, less(0))}
-	f.Standing[0].Name = "Alpine meadow "
+	f.Standing[0].Name = "Alpine meadow, again "
 	ids := map[int]string{}
 	for _, r := range season.Of(f).Rows {
 		ids[r.Entry] += r.ID

@@ -134,6 +134,7 @@ func TestABadSeasonIsRefusedWithLineAndMend(t *testing.T) {
 		{"label_days = 2", "label_days = 400", "write a whole number from 0 to 365"},
 		{"bars = 12 ", "bars = 0 ", "season.toml:33:"},
 		{`design = "Rose", bars`, `design = "alpine meadow", bars`, "stands there twice\n    to mend: add the bars up in one"},
+		{`design = "Rose", bars`, `design = "alpine meadow, again 2", bars`, "stands there twice"},
 		{`{ design = "Rose", bars = 6 }`, `{ design = "Rose" }`, "date[0].wants[1].bars: is missing"},
 		{`plan = "meadow.toml"`, "", "says not what is poured"},
 		{`plan = "meadow.toml"`, "plan = \"meadow.toml\"\npour = \"x\"", "stands beside a plan"},

@@ -72,7 +72,7 @@ func TestSumsOfResultsHold(t *testing.T) {
 		var batches []life.Batch
 		exact, priced, sold, unpriced := new(big.Rat), 0, 0, 0
 		for range n("pours", 5) {
-			b := life.Batch{Name: "Rose", State: life.Labelled}
+			b := life.Batch{Name: rapid.SampledFrom([]string{"Rose", "Rose, again", "rose, again 2"}).Draw(t, "name"), State: life.Labelled}
 			for range n("events", 4) {
 				price := ""
 				bars := n("bars", 9) + 1
@@ -98,6 +98,9 @@ func TestSumsOfResultsHold(t *testing.T) {
 			return
 		}
 		r := all[0]
+		if len(all) != 1 || !strings.EqualFold(r.Design, "Rose") {
+			t.Fatalf("one design is told as %d, the first as %q", len(all), r.Design)
+		}
 		if r.Bars != r.Sold+r.Given+r.Kept+r.Seconds+r.Missing+r.Left || r.Sold != sold {
 			t.Fatalf("%+v", r)
 		}
