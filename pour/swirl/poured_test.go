@@ -363,3 +363,31 @@ func TestAHandIsCalmOverADeepMouldAndSomeStreamsBreakThrough(t *testing.T) {
 		t.Errorf("%.2f of the streams break through", part)
 	}
 }
+
+// The hand swings alike each time: strands of one stream keep apart along most of the loaf, and where they are no plume is drawn between them.
+func TestStrandsOfAStreamSeldomCross(t *testing.T) {
+	crossed, looked := 0, 0
+	for seed := int64(1); seed < 5; seed++ {
+		s := mustPour(t, loaf(script.Drop, seed))
+		for i, o := range s.ops {
+			if o.slab != nil || o.spread == nil || o.spread.bottom < dropBack*s.recipe.Box.H || len(o.spread.rows) < 2 {
+				continue
+			}
+			if i+1 < len(s.ops) && s.ops[i+1].plume != nil {
+				t.Errorf("seed %d: a plume is drawn among strands %.1f mm up", seed, o.spread.bottom)
+			}
+			for x := 5.0; x < s.recipe.Box.L; x += 10 {
+				for k := 1; k < len(o.spread.rows); k++ {
+					looked++
+					a, b := &o.spread.rows[k-1].line, &o.spread.rows[k].line
+					if (a.at(x) < b.at(x)) != (a.mean < b.mean) {
+						crossed++
+					}
+				}
+			}
+		}
+	}
+	if looked < 200 || crossed > looked/20 {
+		t.Errorf("%d of %d pairs of strands have crossed", crossed, looked)
+	}
+}

@@ -108,3 +108,16 @@ func TestUnderARoundLumpTheDeepGivesWayBroadly(t *testing.T) {
 		}
 	}
 }
+
+// Lumps far apart lie no thicker than the thickest of them; one on the other they add up.
+func TestLumpsBesideEachOtherDoNotAddUp(t *testing.T) {
+	l := levelled{n: 2}
+	l.lumps[0], l.lumps[1] = lump{at: 20, half: 8, high: 5}, lump{at: 50, half: 10, high: 3}
+	if got := l.high(); got != 5 {
+		t.Errorf("beside each other they lie %v thick, want 5", got)
+	}
+	l.lumps[1].at = 20
+	if got := l.high(); got != 8 {
+		t.Errorf("one on the other they lie %v thick, want 8", got)
+	}
+}

@@ -247,6 +247,10 @@ func TestOnlyAJugNearItsEndNeedsAHand(t *testing.T) {
 	if got := b.m.worstWords(); got != "buttercup over" {
 		t.Errorf("with one over it is %q", got)
 	}
+	b.m.board.Jugs[3].Seized = true
+	if got := b.m.worstWords(); got != "buttercup seizes" {
+		t.Errorf("with one that seizes it is %q", got)
+	}
 	b.m.board.Jugs[3].Verdict = underway.Used
 	b.m.board.Jugs[1].LeftMin = pour.Know(2.1)
 	if got := b.m.worstWords(); got != "" {

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -52,6 +53,17 @@ func TestAStageSeenBeforeTheSplitHoldsForTheWholeBatch(t *testing.T) {
 	}
 	if s.OnePot(pour.Base, live.Run()) || !s.OnePot(pour.Icing, live.Run()) {
 		t.Error("the base is split, the icing is not")
+	}
+	split := slices.IndexFunc(s.Steps, func(x StepState) bool { return x.Batch == pour.Base && x.Kind == pour.TaskSplit })
+	s.Steps[split].Done = false // forgotten, and a jug of it was coloured or poured
+	for i := range s.Steps {
+		if x := &s.Steps[i]; x.Batch == pour.Base && (x.Jug != "" || len(x.Moves) > 0) && s.OnePot(pour.Base, live.Run()) {
+			x.Done, x.DoneAt = true, live.Run()
+			if s.OnePot(pour.Base, live.Run()) || !s.OnePot(pour.Base, live.Run()-time.Second) {
+				t.Errorf("after %s all of it is taken for one pot, or it was not before", x.Key)
+			}
+			x.Done = false
+		}
 	}
 	live, _, err = live.Mark(logbook.Event{Kind: logbook.TakenBack, What: "90000-a"}, c.now())
 	must(t, err)

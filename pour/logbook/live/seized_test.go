@@ -28,6 +28,11 @@ func TestAJugThatSeizesHasNoTimeLeft(t *testing.T) {
 		if got := l.jugBoard(s, Board{Due: l.due(s)}, other); got.Seized || got.Verdict == Over {
 			t.Errorf("another jug is %s", got.Verdict)
 		}
+		other.Jug, other.Batch = "poppy", pour.Icing // of one name
+		s.lyeIn[pour.Icing] = s.lyeIn[pour.Base]
+		if got := l.jugBoard(s, Board{Due: l.due(s)}, other); got.Seized {
+			t.Error("the icing's jug of the same name seizes too")
+		}
 		s.Marks[0].What = logbook.Rices
 		if got := l.jugBoard(s, Board{Due: l.due(s)}, j); got.Seized || got.Verdict != Fine {
 			t.Errorf("with rices it is %s", got.Verdict)
