@@ -10,6 +10,7 @@ import (
 
 // What falls from a pot also sets what lies under the surface going round: by eye, no source.
 const (
+	endFolds = 1.9
 	foldLeastMM    = 10   // of a level: a shallower one does not go round
 	foldSmall      = 0.24 // of the mould's width: half of the smallest place that goes round
 	foldLarge      = 0.5  // and of the largest
@@ -85,7 +86,7 @@ func (b *builder) laps(wide, deep float64) *laps {
 		l.many, l.roll = 1, spotsRoll*l.roll
 		l.turns, l.on = []float64{b.d.Between(spotsBroad, spotsBroader), 1}, b.Shares[0] >= spotsWall
 		turn *= flatCurl
-	case script.PotEnd, script.PotStripes:
+	case script.PotStripes:
 		l.reach = b.reach()
 		l.lean, l.roll, turn = flatLean*l.lean, flatRoll*l.roll, flatCurl*turn
 	}
@@ -146,6 +147,9 @@ func (b *builder) fold(size, often float64) {
 	}
 	if b.Technique == script.PotSpots || b.Technique == script.PotEnd {
 		g.gain = b.d.askew(g.gain.mean, tongueGain, b.Box.L) // ever more: where it had turned most a cut along it would show an eye
+	}
+	if b.Technique == script.PotEnd {
+		g.angle *= endFolds
 	}
 	b.add(op{gyre: g})
 }

@@ -43,7 +43,10 @@ const (
 	streamAhead    = 0.35 // of the pot, by how much the middle of what is poured from one end runs ahead of what the lip holds at its edges
 	fingersAhead   = 0.15 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
 	leadKnots      = 200  // along the lip, at which that is reckoned
-	endTilt        = 0.8  // what is poured from one end runs so much deeper in the pot at the other
+	endAbreast     = 2    // parts
+	endRun         = 0.35
+	endWound       = 0.9
+	endTurn        = 0.8
 )
 
 // lip is the stream as it leaves the pot.
@@ -64,6 +67,13 @@ func (b *builder) lip() *stream {
 		s.byParts(b.Passes, b.Passes/spotsParts)
 		s.drawSpots(b)
 		stir = b.d.Between(leastSpots, mostSpots)
+	case script.PotEnd:
+		s.first = endFirst
+		s.byParts(b.Passes, endAbreast)
+		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2}))
+		s.run = b.d.askew(0, endRun, b.Box.L)
+		s.wound = b.d.askew(0, endWound, b.Box.L)
+		s.surge = b.d.askew(0, endTurn, b.Box.L)
 	case script.PotStripes:
 		s.byParts(b.Passes, stripesAbreast)
 		s.inTurns(b.d.Between(leastMiddle, 1-leastMiddle))
@@ -71,11 +81,6 @@ func (b *builder) lip() *stream {
 	}
 	s.stir = stir * b.Turns * b.d.Sign()
 	s.eddies = []eddy{b.eddy()}
-	if b.Technique == script.PotEnd {
-		s.tilt, s.first, s.around = endTilt, endFirst, true
-		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2}))
-		s.surge.amp = [2]float64{} // what has been poured depends on x here, so the pot's turn must not: the shares would drift
-	}
 	s.surge.mean = b.held(s)
 	return s
 }

@@ -22,9 +22,6 @@ const (
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
 	lastHalfPart = 0.44 // of the mould's width: half of a lap of the last at least, as it runs out over all before
 	lastLaps     = 2    // how often the last lies beside itself
-	lapsBroad    = 1.3  // so much broader at least it runs out there
-	lapsAslant   = 0.6  // and so much less aslant
-	lapsUneven   = 0.4  // by what part one of them holds more than another where they run out from one end
 	bottomLean   = 1    // how far sheets that stand on the bottom lean over at most
 	bottomLeast  = 0.3  // and at least
 	nearWall     = 0.1  // of the mould's width: the middle of a ribbon that comes down in one place keeps so far from the wall
@@ -37,7 +34,13 @@ const (
 	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
 	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
-	tongueHalf   = 0.42 // of the mould's width: half of a tongue that runs in from one end at most, before it swells
+	tongueHalf   = 0.46 // of the mould's width: half of a tongue that runs in from one end at most, before it swells
+	tongueLeast  = 0.28 // and at least
+	tongueNear   = 0.06 // of the mould's width: how far from the middle it lies at least
+	tongueFar    = 0.34 // and at most
+	tongueBlunt  = 0.4
+	endLeast     = 0.35 // how far the sheets of a tongue lean over at least
+	endMost      = 1.   // and at most
 	tongueSwell  = 0.25 // by what part broader it is half way from where it comes down
 	tongueRuns   = 0.5  // by what part of it more far off, and less where it comes down
 	spotsCover   = 0.62 // of the mould's width: half of the last ribbon at least where spots lie in it: its rim would leave them cut off
@@ -114,6 +117,7 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	fill.top, fill.tall = b.level, drawnOut*b.Box.W
 	bowl := b.bowls()
 	last := b.act >= b.last && k == n-1 && !bowl
+	end := b.Technique == script.PotEnd
 	lies := b.train(a, h, k, n, last)
 	if bowl {
 		b.hollow(&lies[0])
@@ -128,10 +132,13 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	if bowl {
 		fill.bowl, fill.over = b.bowl(wide, deep), b.stream.turnsOver(0.5*(from+b.level)/b.Box.H, b.stream.surge.mean)
 		fill.bowl.twice = b.act >= b.last
-	} else if last {
+	} else if last && !end {
 		fill.laps = b.laps(wide, deep)
 	} else {
 		fill.curls = b.curls(wide, deep)
+		if end {
+			fill.lean = b.d.Between(endLeast, endMost)
+		}
 	}
 	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: fill.tall}})
 }
@@ -177,7 +184,7 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 	switch {
 	case last && b.Technique == script.PotSpots:
 		least = spotsCover * b.Box.W
-	case last:
+	case last && b.Technique != script.PotEnd:
 		laps, least = lastLaps, lastHalfPart*b.Box.W
 	}
 	for i := range laps {
@@ -191,21 +198,7 @@ func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row)
 		r.half /= 0.4 + 0.6*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
 		rows = append(rows, r)
 	}
-	if last && b.Technique == script.PotEnd {
-		b.uneven(rows)
-	}
 	return rows
-}
-
-// uneven makes laps that run out over the top unlike each other, so that their tongues are too, and leads all of them aslant one way: apart, they would
-// leave a hole between them.
-func (b *builder) uneven(laps []row) {
-	aslant := lapsAslant * laps[0].line.amp[1]
-	for i := range laps {
-		laps[i].part *= b.d.Between(1-lapsUneven, 1+lapsUneven)
-		laps[i].half *= b.d.Between(lapsBroad, lapsBroad+lapsUneven)
-		laps[i].line.amp[1] = aslant
-	}
 }
 
 // lap is one lap of a ribbon.
@@ -225,7 +218,7 @@ func (b *builder) lap(a script.Act, h *hand, k int) row {
 	r := row{part: 1, line: b.d.heavy(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0), swell: b.d.heavy(0, 0.3)}
 	switch {
 	case b.Technique == script.PotEnd:
-		b.tongue(&r)
+		b.tongue(&r, h.side)
 	case b.Technique == script.PotSpots && b.act < b.last:
 		b.strays(&r, at)
 	}
@@ -249,13 +242,14 @@ func (b *builder) aside(line float64) float64 {
 }
 
 // tongue makes a ribbon one that comes down in one place of the loaf, the further from the lip the later it is poured, and runs out flat from
-// there aslant over the mould.
-func (b *builder) tongue(r *row) {
+// there aslant over the mould, by the one wall and by the other in turns.
+func (b *builder) tongue(r *row, side float64) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.half = min(r.half, tongueHalf*b.Box.W) // as it runs along the middle of the mould, faster than by its walls
+	r.half = b.d.Between(tongueLeast, tongueHalf) * b.Box.W
 	r.swell = wobble{mean: tongueSwell, amp: [2]float64{tongueRuns, 0.12}, k: [2]float64{long, 4 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
-	r.line.mean = clamp(r.line.mean, nearWall*b.Box.W, (1-nearWall)*b.Box.W) // one that runs down the wall would be a sliver
-	aslant := b.d.Between(0.15, 0.3) * b.d.Sign() * b.Box.W
+	r.line.mean = (0.5 + side*b.d.Between(tongueNear, tongueFar)) * b.Box.W
+	aslant := b.d.Between(0.1, 0.26) * b.d.Sign() * b.Box.W
 	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2
+	r.blunt = tongueBlunt
 }

@@ -67,6 +67,9 @@ func (r *ribbon) leaves(x, y, z float64) (side, when float64) {
 		side, when = r.bowl.nested(x, u, v)
 	case r.laps != nil:
 		side, when = r.laps.lifted(x, u, v)
+	case r.curls != nil && r.lean > 0:
+		side, when = r.curls.curled(x, u, v)
+		side, when = sheets(side, when, r.lean)
 	case r.curls != nil:
 		side, when = r.curls.curled(x, u, v)
 	default:
