@@ -41,7 +41,7 @@ const (
 	lipFew         = 10   // by how many colours too few the whole lip more counts
 	endFirst       = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
 	streamAhead    = 0.35 // of the pot, by how much the middle of what is poured from one end runs ahead of what the lip holds at its edges
-	fingersAhead   = 0.15 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
+	fingersAhead   = 0.22 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
 	leadKnots      = 200  // along the lip, at which that is reckoned
 	endAbreast     = 2    // parts
 	endRun         = 0.35
@@ -68,9 +68,9 @@ func (b *builder) lip() *stream {
 		s.drawSpots(b)
 		stir = b.d.Between(leastSpots, mostSpots)
 	case script.PotEnd:
-		s.first = endFirst
+		s.first, s.whole = b.d.Between(0, 1), true
 		s.byParts(b.Passes, endAbreast)
-		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.7, 0.9}, [2]float64{1.2, 2}))
+		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.3, 0.45}, [2]float64{0.6, 1}))
 		s.run = b.d.askew(0, endRun, b.Box.L)
 		s.wound = b.d.askew(0, endWound, b.Box.L)
 		s.surge = b.d.askew(0, endTurn, b.Box.L)
