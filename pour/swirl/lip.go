@@ -8,81 +8,73 @@ import (
 
 // How a pot is stirred and held: what gives a pleasing picture, no source.
 const (
-	leastStir      = 0.8  // radians, by how much the spoon turns the middle of the pot at least
-	mostStir       = 1.3  // and at most
-	leastSpots     = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
-	mostSpots      = 0.6  //
-	sectorsStir    = 0.7  // of the usual stirring, where slices lie round the pot
-	stripesStir    = 0.6  // of the usual stirring: the lip crosses stripes as they lie
-	leastFirst     = 0.3  // of the pot at least lies beyond the chord that is at the lip first and last: chords by the wall are of one colour
-	mostFirst      = 0.45 // and at most
-	leastMiddle    = 0.42 // of the pot at least lies on either side of the chord that is at the lip last where it is turned between two ways
-	partsAbreast   = 1    // ways take what lies along the lip part by part
-	spotsParts     = 3    // of the ways, one part of which takes what lies along the lip side by side where spots lie in the pot: each tongue is then whole
-	spotsFirst     = 0.35 // of it lies beyond the chord first at the lip, so that what its middle holds is seen from above
-	spotsAhead     = 0.35 // of the pot, by how much its middle runs ahead of its sides where spots are drawn to tongues
-	spotsRun       = 0.42 // of the pot, by which more of it has left at one end of the loaf than half way, and less at the other
-	spotsTurn      = 1.6  // radians, by which it is turned there
-	spotsWound     = 1.1  // radians, by which its middle has turned besides
-	turnedOn       = 0.4  // of the pot: how far it is turned in the hand between two ways
-	lipTurn        = 0.35 // radians, by how much the pot is turned to either side along the loaf
-	lipTries       = 16   // ways in which the pot may be held, of which one is chosen
-	bowlTries      = 48   // the same where the last ribbons lie as bowls
-	lipPlaces      = 40   // along the lip, at which it is looked at
-	lipBorders     = 4    // about how often the colour is to change along it
-	stripeBorders  = 3.5  // the same of a pot with stripes, all the time
-	stripesAbreast = 2    // ways take what lies along the lip part by part where stripes lie across it
-	lipLongest     = 0.35 // of the lip: one colour takes no more of it
-	bowlMostOf     = 0.4  // of what is seen of the last bowl: all of one colour in it takes no more
-	threadPlaces   = 1    // along what is seen of it: a narrower band is a thread
-	threadsWorse   = 0.7  // by how many colours too many one thread counts
-	bowlLongest    = 0.24 // the same from the rim to the eye of a bowl
-	bowlFew        = 20   // the same where the last ribbons lie as bowls
-	lipFew         = 10   // by how many colours too few the whole lip more counts
-	endFirst       = 0.62 // of the pot lies beyond the chord first at the lip there, so that what ends at the surface is of its middle from end to end
-	streamAhead    = 0.35 // of the pot, by how much the middle of what is poured from one end runs ahead of what the lip holds at its edges
-	fingersAhead   = 0.22 // of the pot, by how much one tongue runs ahead of another, in waves of about all of the lip and of twice that
-	leadKnots      = 200  // along the lip, at which that is reckoned
-	endAbreast     = 2    // parts
-	endRun         = 0.35
-	endWound       = 0.9
-	endTurn        = 0.8
+	leastStir     = 0.8  // radians, by how much the spoon turns the middle of the pot at least
+	mostStir      = 1.3  // and at most
+	leastSpots    = 0.3  // the same of a pot with spots: many small ones are drawn into streaks soon
+	mostSpots     = 0.6  //
+	stripesStir   = 0.6  // of the usual stirring: the lip crosses stripes as they lie
+	partsAbreast  = 2    // ways take what lies along the lip part by part: a ribbon is then of a few broad colours
+	spotsParts    = 3    // of the ways, one part of which takes what lies along the lip side by side where spots lie in the pot: each tongue is then whole
+	spotsFirst    = 0.35 // of it lies beyond the chord first at the lip, so that what its middle holds is seen from above
+	spotsAhead    = 0.35 // of the pot, by how much its middle runs ahead of its sides where spots are drawn to tongues
+	spotsRun      = 0.42 // of the pot, by which more of it has left at one end of the loaf than half way, and less at the other
+	spotsTurn     = 1.6  // radians, by which it is turned there
+	spotsWound    = 1.1  // radians, by which its middle has turned besides
+	turnedOn      = 0.4  // of the pot: how far it is turned in the hand between two ways
+	lipTries      = 48   // ways in which the pot may be held, of which one is chosen
+	lipPlaces     = 40   // along the lip, at which it is looked at
+	lipCuts       = 3    // along the loaf, at which it is looked at
+	lipBorders    = 4    // about how often the colour is to change along it
+	stripeBorders = 3.5  // the same of a pot with stripes, all the time
+	lipLongest    = 0.35 // of the lip: one colour takes no more of it
+	lipFew        = 10   // by how many colours too few the whole lip more counts
+	leadKnots     = 200  // along the lip, at which it is reckoned how far ahead it is
+)
+
+// How what leaves a pot changes along the loaf: by eye, no source.
+const (
+	potAhead   = 0.3  // of the pot, by how much the middle of what is poured runs ahead of what the lip holds at its edges
+	potFingers = 0.2  // of the pot, by how much one part of the lip runs ahead of another, in waves of a third of the lip to all of it
+	potRun     = 0.25 // of the pot, by which more of it has left at one end of the loaf than half way, and less at the other
+	potWound   = 0.5  // radians, by which its middle has turned there
+	potTurn    = 0.4  // radians, by which all of it has
+	endMore    = 1.6  // so many times as much all of that is where it is poured from one end, as what ran furthest left first
 )
 
 // lip is the stream as it leaves the pot.
 func (b *builder) lip() *stream {
-	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), surge: b.d.heavy(0, lipTurn)}
-	s.first = b.d.Between(leastFirst, mostFirst)
-	if b.d.Sign() < 0 {
-		s.first = 1 - s.first
-	}
+	s := &stream{layout: b.potLayout(), box: b.Box, chord: chordTable(), whole: true}
 	stir := b.d.Between(leastStir, mostStir) * b.thick(1.2, 0.4)
 	switch b.Technique {
 	case script.Pot:
-		s.byParts(b.Passes, partsAbreast)
-		stir *= sectorsStir
-		s.inTurns(b.d.Between(leastMiddle, 1-leastMiddle))
+		s.drawOut(b, 1)
+		s.apart = strides(s.ways)
+	case script.PotStripes:
+		s.drawOut(b, 1)
+		stir *= stripesStir
+	case script.PotEnd:
+		s.drawOut(b, endMore)
 	case script.PotSpots:
-		s.first, s.whole = spotsFirst, true
+		s.first = spotsFirst
 		s.byParts(b.Passes, b.Passes/spotsParts)
 		s.drawSpots(b)
 		stir = b.d.Between(leastSpots, mostSpots)
-	case script.PotEnd:
-		s.first, s.whole = b.d.Between(0, 1), true
-		s.byParts(b.Passes, endAbreast)
-		s.lead = leadTable(streamAhead, b.d.drift(0, fingersAhead, [2]float64{0.3, 0.45}, [2]float64{0.6, 1}))
-		s.run = b.d.askew(0, endRun, b.Box.L)
-		s.wound = b.d.askew(0, endWound, b.Box.L)
-		s.surge = b.d.askew(0, endTurn, b.Box.L)
-	case script.PotStripes:
-		s.byParts(b.Passes, stripesAbreast)
-		s.inTurns(b.d.Between(leastMiddle, 1-leastMiddle))
-		stir *= stripesStir
 	}
 	s.stir = stir * b.Turns * b.d.Sign()
 	s.eddies = []eddy{b.eddy()}
 	s.surge.mean = b.held(s)
 	return s
+}
+
+// drawOut has a pot begun anywhere and what lies along its lip taken part by part; along the loaf all of it runs and turns on, so many times as much as
+// usual, and never back.
+func (s *stream) drawOut(b *builder, by float64) {
+	s.first = b.d.Float()
+	s.byParts(b.Passes, partsAbreast)
+	s.lead = leadTable(potAhead, b.d.drift(0, potFingers, [2]float64{0.3, 0.45}, [2]float64{0.6, 1}))
+	s.run = b.d.askew(0, by*potRun, b.Box.L)
+	s.wound = b.d.askew(0, by*potWound, b.Box.L)
+	s.surge = b.d.askew(0, by*potTurn, b.Box.L)
 }
 
 // drawSpots lets the spots of a pot be drawn to tongues as it is poured: what runs down the middle of the pot is ahead of what holds to its walls, and from
@@ -117,16 +109,6 @@ func (s *stream) byParts(ways, wide int) {
 	}
 }
 
-// inTurns has the pot turned in the hand between two ways over the mould, and begun so that about so much of it lies on one side of the chord that is
-// at the lip last: across its middle lie more colours than by its wall.
-func (s *stream) inTurns(last float64) {
-	s.bowls, s.apart, s.first = true, strides(s.ways), 0
-	_, at := s.course(0.5, 1-0.5/float64(s.ways))
-	each := float64(s.wide) / float64(s.ways)
-	s.first = each * math.Round((last-at)/each)
-	s.first -= math.Floor(s.first)
-}
-
 // strides is by how many parts of so many a pot is turned between two ways over the mould: about two fifths of it, and so that every part has its turn.
 func strides(ways int) int {
 	for by := int(turnedOn*float64(ways) + 0.5); by > 1; by-- {
@@ -149,11 +131,7 @@ func coprime(a, b int) bool {
 // each is a thread; and a pot of stripes so that all of them lie across the lip: the best of a few ways.
 func (b *builder) held(s *stream) (best float64) {
 	least := math.Inf(1)
-	tries := lipTries
-	if s.bowls {
-		tries = bowlTries
-	}
-	for range tries {
+	for range lipTries {
 		by := b.d.Between(0, 2*math.Pi)
 		off := s.off(by)
 		if b.Technique == script.PotStripes {
@@ -168,8 +146,7 @@ func (b *builder) held(s *stream) (best float64) {
 
 // off is how far what leaves last of a pot turned by an angle is from a few broad colours.
 func (s *stream) off(by float64) float64 {
-	n := s.borders(1, by-lipTurn/2) + s.borders(1, by) + s.borders(1, by+lipTurn/2)
-	return math.Abs(float64(n)/3-lipBorders) + s.few(by)
+	return math.Abs(float64(s.borders(1, by))-lipBorders) + s.few(by)
 }
 
 // threads is how far what leaves a pot turned by an angle is, all the time, from many colours side by side.
@@ -181,45 +158,25 @@ func (s *stream) threads(by float64) (sum float64) {
 }
 
 // few is how much too far one colour reaches along what is seen last of a pot turned by an angle.
-func (s *stream) few(by float64) float64 {
-	if s.bowls {
-		return s.dull(by)
+func (s *stream) few(by float64) (sum float64) {
+	for k := range lipCuts {
+		sum += s.longest(by, s.box.L*float64(k)/(lipCuts-1)) - lipLongest
 	}
-	return lipFew * max(0, s.longest(by)-lipLongest)
+	return lipFew / lipCuts * max(0, sum)
 }
 
-// dull is how far what is seen from above of the last bowl of a pot turned by an angle, from rim to eye, is from bands of all colours, none of them broad
-// and none a thread.
-func (s *stream) dull(by float64) float64 {
-	var places [math.MaxUint8 + 1]int
-	was, n, longest, most, threads := -1, 0, 0, 0, 0
-	flip := s.turnsOver(1, by)
-	for k := range lipPlaces {
-		side := there(shown((float64(k) + 0.5) / lipPlaces))
-		if flip {
-			side = 1 - side
-		}
-		l := s.leaves(side, 1, by)
-		if l != was && k > 0 {
-			if n <= threadPlaces {
-				threads++
-			}
-			n = 0
-		}
-		was = l
-		n++
-		places[uint8(l)]++
-		longest, most = max(longest, n), max(most, places[uint8(l)])
-	}
-	return bowlFew*(max(0, float64(longest)/lipPlaces-bowlLongest)+max(0, float64(most)/lipPlaces-bowlMostOf)) + threadsWorse*float64(threads)
+// seen is the portion that leaves the lip last, at side, 0 to 1 along it, and lies x mm along the loaf, of a pot turned by an angle.
+func (s *stream) seen(side, x, by float64) int {
+	side, poured := s.course(side, 1)
+	return s.lies(side, around(poured+s.run.at(x)), by+s.surge.at(x)-s.surge.mean, s.wound.at(x))
 }
 
-// longest is the greatest part of the lip along which one colour leaves last, of a pot turned by an angle; at its ends, where the lip turns back, twice
-// as much.
-func (s *stream) longest(by float64) float64 {
+// longest is the greatest part of the lip along which one colour leaves last, x mm along the loaf, of a pot turned by an angle; at its ends, by the walls, it
+// counts twice.
+func (s *stream) longest(by, x float64) float64 {
 	was, n, most := -1, 0, 0
 	for k := range lipPlaces {
-		l := s.leaves((float64(k)+0.5)/lipPlaces, 1, by)
+		l := s.seen((float64(k)+0.5)/lipPlaces, x, by)
 		if k > 0 && l != was {
 			n = 0
 		} else if k == n {
@@ -232,21 +189,6 @@ func (s *stream) longest(by float64) float64 {
 		most = max(most, n)
 	}
 	return float64(most) / lipPlaces
-}
-
-// turnsOver says whether a bowl poured when a share has been poured of a pot turned by an angle lies turned over: the end of the lip along which one
-// colour leaves furthest lies outermost, so that its rims are no threads.
-func (s *stream) turnsOver(poured, by float64) bool {
-	return s.alike(poured, 1, by) > s.alike(poured, 0, by)
-}
-
-// alike is along how many places from an end of the lip, 0 or 1, one colour leaves when a share has been poured.
-func (s *stream) alike(poured, end, by float64) (n int) {
-	was := s.leaves(end, poured, by)
-	for n < lipPlaces && s.leaves(math.Abs(end-float64(n)/lipPlaces), poured, by) == was {
-		n++
-	}
-	return n
 }
 
 // borders is how often the colour changes along the lip when a share has been poured of a pot turned by an angle.

@@ -1,9 +1,7 @@
 package swirl
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"pourbench/pour/script"
 )
@@ -16,31 +14,33 @@ const (
 	stripedLess  = 4    // so many less where stripes do
 	leastStriped = 4    // but so many
 	mostRibbons  = 5    // of them in one way over the mould
-	ribbonHalfMM = 34   // half the width of a ribbon where it lies on the surface
-	stripesLeast = 0.7  // how much narrower it is where stripes are in it, as they would be threads, at most
-	stripesMost  = 0.85 // and at least
+	leastHalf    = 0.28 // of the mould's width: half of a ribbon at least
+	mostHalf     = 0.46 // and at most
+	slicesHalf   = 0.09 // so much more where slices lie round the pot, whose colours are broad: narrow, they would be notches
+	spotsHalf    = 0.03 // and where spots lie in it
+	thinRuns     = 1.1  // times as broad are ribbons of thin batter
+	thickHolds   = 0.8  // and of thick
+	blunt        = 0.4  // how blunt a ribbon is: at soft rims all that lies in it runs out to threads
 	leastHalfMM  = 18.  // of one that holds at least: a narrower one folds what it falls into too small
-	lastHalfPart = 0.44 // of the mould's width: half of a lap of the last at least, as it runs out over all before
-	lastLaps     = 2    // how often the last lies beside itself
 	bottomLean   = 1    // how far sheets that stand on the bottom lean over at most
 	bottomLeast  = 0.3  // and at least
+	leanLeast    = 0.35 // the same of those of a ribbon that sinks in: at its rims lies then only what leaves by one end of the lip, and no threads of all
+	leanMost     = 1.   // at most
 	nearWall     = 0.1  // of the mould's width: the middle of a ribbon that comes down in one place keeps so far from the wall
-	holdsPart    = 0.4  // by what part of its width it is narrower near the surface
+	holdsPart    = 0.2  // by what part of its width it is narrower near the surface
 	sinkPart     = 0.36 // of the level: about how deep a ribbon sinks in at most
 	turnPart     = 0.3  // of the ribbons are led the other way than the one before
-	leastSwing   = 0.25 // of the room on that side: how far the ribbon swings to the side of the hand at least; at most to the wall
-	backSwing    = 0.3  // of the mould's width: how far a hand that is led to and fro goes back over its line at most
-	onSwing      = 0.36 // and on
+	backSwing    = 0.04 // of the mould's width: how far a hand goes back over its line at most
+	onSwing      = 0.18 // and on, to the side it lies on
+	strays       = 0.14 // and how far it strays along the loaf
+	broadens     = 0.3  // by what part of its width a ribbon is broader here than there
 	thickest     = 1.6  // of its mean depth: about how deep a ribbon is in its middle
 	drawnOut     = 0.2  // of the mould's width: what the depth of a ribbon is drawn out to, so that pictures find its strands; more makes its foot jagged
 	lumpWide     = 1.1  // of its half width: how wide the most of a ribbon is
-	tongueHalf   = 0.46 // of the mould's width: half of a tongue that runs in from one end at most, before it swells
-	tongueLeast  = 0.28 // and at least
-	tongueNear   = 0.06 // of the mould's width: how far from the middle it lies at least
-	tongueFar    = 0.34 // and at most
-	tongueBlunt  = 0.4
-	endLeast     = 0.35 // how far the sheets of a tongue lean over at least
-	endMost      = 1.   // and at most
+	asideLeast   = 0.06 // of the mould's width: how far from its middle ribbons lie at least that come by the one wall and by the other in turns
+	asideMost    = 0.34 // and at most
+	aslantLeast  = 0.1  // of the mould's width: how far across it a tongue from one end is led to either side at least
+	aslantMost   = 0.26 // and at most
 	tongueSwell  = 0.25 // by what part broader it is half way from where it comes down
 	tongueRuns   = 0.5  // by what part of it more far off, and less where it comes down
 	spotsCover   = 0.62 // of the mould's width: half of the last ribbon at least where spots lie in it: its rim would leave them cut off
@@ -53,9 +53,6 @@ const (
 func (b *builder) outpour() func(script.Act) {
 	b.stream = b.lip()
 	h := &hand{over: b.d.Float() < 0.5, back: b.d.Float() < 0.5, side: b.d.Sign(), toBack: turnPart, toOver: turnPart}
-	if h.holds = 1; b.Technique == script.PotStripes {
-		h.holds = b.d.Between(stripesLeast, stripesMost)
-	}
 	inAll := b.thick(thinRibbons, thickRibbons)
 	switch b.Technique {
 	case script.PotSpots:
@@ -90,7 +87,6 @@ type hand struct {
 	over, back     bool
 	toOver, toBack float64 // how often it turns
 	side           float64 // of the mould it is over: -1 or 1
-	holds          float64 // how wide its ribbons are, against usual ones
 }
 
 // next is the hand over the other side.
@@ -115,13 +111,8 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 		b.raise(a.Share/float64(n), fill)
 	}
 	fill.top, fill.tall = b.level, drawnOut*b.Box.W
-	bowl := b.bowls()
-	last := b.act >= b.last && k == n-1 && !bowl
-	end := b.Technique == script.PotEnd
-	lies := b.train(a, h, k, n, last)
-	if bowl {
-		b.hollow(&lies[0])
-	}
+	last := b.act >= b.last && k == n-1
+	lies := b.train(a, h, k, n)
 	up := b.level - from
 	if up < 1e-9 || up > mostSunk*mostSunk*b.level {
 		fill.tall, fill.lean = max(up, 1e-9), b.d.Between(bottomLeast, bottomLean)
@@ -129,100 +120,68 @@ func (b *builder) ribbon(a script.Act, h *hand, k, n int) {
 	}
 	wide := widthOf(lies, b.Box.W)
 	deep := thickest * up * b.Box.W / wide
-	if bowl {
-		fill.bowl, fill.over = b.bowl(wide, deep), b.stream.turnsOver(0.5*(from+b.level)/b.Box.H, b.stream.surge.mean)
-		fill.bowl.twice = b.act >= b.last
-	} else if last && !end {
+	if last && b.Technique == script.PotSpots {
 		fill.laps = b.laps(wide, deep)
 	} else {
-		fill.curls = b.curls(wide, deep)
-		if end {
-			fill.lean = b.d.Between(endLeast, endMost)
+		fill.curls, fill.lean = b.curls(wide, deep), b.d.Between(leanLeast, leanMost)
+		if last {
+			fill.curls.calm()
 		}
 	}
-	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: lies, lift: fill.tall}})
+	b.add(op{spread: &spread{bottom: from, top: b.level, width: b.Box.W, rows: []row{lies}, lift: fill.tall}})
 }
 
-// hollow makes a lap one that a bowl lies in: neither narrow and steep nor flat, and not half in the wall.
-func (b *builder) hollow(r *row) {
-	r.half = clamp(r.half, bowlLeast*b.Box.W, bowlMost*b.Box.W)
-	r.line.mean = clamp(r.line.mean, bowlWall*b.Box.W, (1-bowlWall)*b.Box.W)
-	r.swell = b.d.heavy(0, bowlSwell)
+// widthOf is how much of the mould's width, mm, the most of a ribbon covers.
+func widthOf(r row, width float64) float64 {
+	half := 0.5 * lumpWide * r.half
+	return min(width, r.line.mean+half) - max(0, r.line.mean-half)
 }
 
-// bowls draws whether the sheets of the ribbon poured last lie one in the other, as most do in a mould that is half full; what is poured last of all out of a
-// pot of stripes runs out over the top, where all of them are seen.
-func (b *builder) bowls() bool {
-	if b.Technique != script.Pot && b.Technique != script.PotStripes {
-		return false
-	}
-	lies := b.d.Float() < (b.level/b.Box.H-bowlFrom)/(bowlAll-bowlFrom)
-	return lies && (b.Technique != script.PotStripes || b.act < b.last)
-}
-
-// widthOf is how much of the mould's width, mm, the most of the laps of a ribbon covers.
-func widthOf(laps []row, width float64) (sum float64) {
-	ends := make([]vec2, 0, len(laps)) // from y to z
-	for i := range laps {
-		half := 0.5 * lumpWide * laps[i].half
-		ends = append(ends, vec2{max(0, laps[i].line.mean-half), min(width, laps[i].line.mean+half)})
-	}
-	slices.SortFunc(ends, func(a, b vec2) int { return cmp.Compare(a.y, b.y) })
-	upto := 0.0
-	for _, e := range ends {
-		sum += max(0, e.z-max(e.y, upto))
-		upto = max(upto, e.z)
-	}
-	return sum
-}
-
-// train is where the k-th ribbon of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
-// that has thickened, holds as it falls, narrower, and the last lies lap beside lap.
-func (b *builder) train(a script.Act, h *hand, k, n int, last bool) (rows []row) {
-	high := b.level / b.Box.H
-	laps, up, least := 1, a.Share*b.Box.H/float64(n), leastHalfMM
-	switch {
-	case last && b.Technique == script.PotSpots:
+// train is where the k-th ribbon of n of a way over the mould lies. What is poured low runs out; what comes to lie near the surface, on batter
+// that has thickened, holds as it falls, narrower.
+func (b *builder) train(a script.Act, h *hand, k, n int) row {
+	high, up, least := b.level/b.Box.H, a.Share*b.Box.H/float64(n), leastHalfMM
+	if b.Technique == script.PotSpots && b.act >= b.last && k == n-1 {
 		least = spotsCover * b.Box.W
-	case last && b.Technique != script.PotEnd:
-		laps, least = lastLaps, lastHalfPart*b.Box.W
 	}
-	for i := range laps {
-		if i > 0 {
-			h.side = -h.side
-		}
-		r := b.lap(a, h, k)
-		r.part = 1 / float64(laps)
-		r.half *= (1 - holdsPart*high*high) * math.Pow(r.part, 0.6)
-		r.half = max(r.half, least, r.part*up*b.Box.W/(sinkPart*b.level))
-		r.half /= 0.4 + 0.6*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
-		rows = append(rows, r)
-	}
-	return rows
+	r := b.lap(a, h, k, n)
+	r.half *= 1 - holdsPart*high*high
+	r.half = max(r.half, least, up*b.Box.W/(sinkPart*b.level))
+	r.half /= 0.4 + 0.6*clamp(min(r.line.mean, b.Box.W-r.line.mean)/r.half, 0, 1) // along the wall it runs out: it would stand there like a post
+	return r
 }
 
-// lap is one lap of a ribbon.
-func (b *builder) lap(a script.Act, h *hand, k int) row {
+// lap is the k-th ribbon of n of a way over the mould where nothing hinders it.
+func (b *builder) lap(a script.Act, h *hand, k, n int) row {
 	line := 0.5
 	if len(a.Lines) > 0 {
 		line = a.Lines[k%len(a.Lines)]
 	}
-	at := (line + h.side*b.d.Between(leastSwing, 1)*clamp(min(line, 1-line), 0, 1)) * b.Box.W
-	if b.Technique != script.PotSpots {
-		at = b.aside(line)
+	half := b.d.Between(leastHalf, mostHalf)
+	switch b.Technique {
+	case script.Pot:
+		half += slicesHalf
+	case script.PotSpots:
+		half += spotsHalf
 	}
-	half := ribbonHalfMM * b.d.Between(0.6, 1.7) * b.thick(1.2, 0.7) * clamp(b.Box.W/75, 0.5, 1.6)
-	if b.Technique == script.PotStripes {
-		half *= h.holds
-	}
-	r := row{part: 1, line: b.d.heavy(at, 0.12*b.Box.W), half: half, blunt: b.thick(softRim, 0), swell: b.d.heavy(0, 0.3)}
+	r := row{part: 1, half: half * b.thick(thinRuns, thickHolds) * b.Box.W, blunt: blunt, swell: b.d.heavy(0, broadens)}
 	switch {
 	case b.Technique == script.PotEnd:
-		b.tongue(&r, h.side)
+		r.line.mean = b.turns(h)
+		b.tongue(&r)
+	case n > 1:
+		r.line = b.d.heavy(b.turns(h), strays*b.Box.W)
 	case b.Technique == script.PotSpots && b.act < b.last:
-		b.strays(&r, at)
+		b.strays(&r, b.aside(line))
+	default:
+		r.line = b.d.heavy(b.aside(line), strays*b.Box.W)
 	}
 	return r
+}
+
+// turns is where across the mould, mm, a ribbon lies that comes by the one wall and by the other in turns.
+func (b *builder) turns(h *hand) float64 {
+	return (0.5 + h.side*b.d.Between(asideLeast, asideMost)) * b.Box.W
 }
 
 // strays leads a ribbon in shorter waves about a place across, mm, so that what spots are drawn out to does not lie in bands from end to end.
@@ -242,14 +201,11 @@ func (b *builder) aside(line float64) float64 {
 }
 
 // tongue makes a ribbon one that comes down in one place of the loaf, the further from the lip the later it is poured, and runs out flat from
-// there aslant over the mould, by the one wall and by the other in turns.
-func (b *builder) tongue(r *row, side float64) {
+// there aslant over the mould.
+func (b *builder) tongue(r *row) {
 	long := math.Pi / b.Box.L
 	falls := b.Box.L * clamp(b.level/b.Box.H+b.d.Between(-0.3, 0.3), 0, 1)
-	r.half = b.d.Between(tongueLeast, tongueHalf) * b.Box.W
 	r.swell = wobble{mean: tongueSwell, amp: [2]float64{tongueRuns, 0.12}, k: [2]float64{long, 4 * long}, offset: [2]float64{-math.Pi/2 - long*falls, b.d.Between(0, 2*math.Pi)}}
-	r.line.mean = (0.5 + side*b.d.Between(tongueNear, tongueFar)) * b.Box.W
-	aslant := b.d.Between(0.1, 0.26) * b.d.Sign() * b.Box.W
-	r.line.amp[1], r.line.k[1], r.line.offset[1] = aslant, long, -long*b.Box.L/2
-	r.blunt = tongueBlunt
+	r.line = b.d.heavy(r.line.mean, strays*b.Box.W)
+	r.line.amp[1], r.line.k[1], r.line.offset[1] = b.d.Between(aslantLeast, aslantMost)*b.d.Sign()*b.Box.W, long, -long*b.Box.L/2
 }

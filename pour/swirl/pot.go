@@ -8,7 +8,6 @@ import "math"
 type stream struct {
 	layout layout
 	box    Box
-	tilt   float64   // of the pour towards the far end; 0 along the whole middle
 	surge  wobble    // radians by which the pot has turned, slow change along the loaf
 	stir   float64   // radians at the middle of the pot
 	eddies []eddy    // in the order they were made
@@ -20,8 +19,6 @@ type stream struct {
 	lead   []float64 // table along the lip of how much more of the pot a place of it has let go than its ends; none: nothing
 	run    wobble    // of the pot, by how much more of it has left here along the loaf than there
 	wound  wobble    // radians, by how much further than the spoon left it its middle has turned here along the loaf
-	bowls  bool      // the last of it lies as bowls
-	around bool      // half of each chord goes out and, from the wall on, the other half back, so that no two places side by side leave apart
 	chord  []float64 // table of the chord at which a share of the pot has been poured
 }
 
@@ -40,9 +37,8 @@ type ribbon struct {
 	tall        float64 // mm from the bottom: how high what it is made of is told to reach
 	lean        float64 // how far its sheets lean over where they stand, as where it runs over the bottom: 0 upright, 1 as far across as up
 	over, back  bool    // it has turned over; it was led the other way
-	bowl        *bowl   // of its sheets where they lie one in the other
 	laps        *laps   // of its sheets where they lie lap beside lap
-	curls       *curls  // of its sheets where they lie flat; with neither they stand
+	curls       *curls  // of its batter after; with neither they stand
 }
 
 func (r *ribbon) label(x, y, z float64) int {
@@ -63,15 +59,11 @@ func (r *ribbon) leaves(x, y, z float64) (side, when float64) {
 		u = 1 - u
 	}
 	switch {
-	case r.bowl != nil:
-		side, when = r.bowl.nested(x, u, v)
 	case r.laps != nil:
 		side, when = r.laps.lifted(x, u, v)
-	case r.curls != nil && r.lean > 0:
-		side, when = r.curls.curled(x, u, v)
-		side, when = sheets(side, when, r.lean)
 	case r.curls != nil:
-		side, when = r.curls.curled(x, u, v)
+		up, across := r.curls.curled(x, u, v)
+		side, when = sheets(up, across, r.lean)
 	default:
 		side, when = sheets(v, u, r.lean)
 	}
@@ -97,15 +89,13 @@ func sheets(u, v, k float64) (side, when float64) {
 
 // laps is how the sheets of a ribbon stand side by side across it where it lies lap beside lap on top.
 type laps struct {
-	many  float64   // whole ones
-	turns []float64 // where all of them turn, 0 to 1 of the way around them, so that some are broader than others; none: evenly
-	reach []float64 // table, once around all of them, of how far along the lip they are; none: from one end to the other and back
+	turns []float64 // where all of them turn, 0 to 1 of the way around them, so that some are broader than others
 	on    bool      // the lip lies there again and again, as its ends hold one colour, and never back
-	lean  float64   // laps by which the sheets lean over from foot to top
-	roll  float64   // of a lap, how far they go to and fro on their way up
+	lean  float64   // of all laps, by how much the sheets lean over from foot to top
+	roll  float64   // of all laps, how far they go to and fro on their way up
 	at    float64   // radians, where on their way
-	along wobble    // laps, where they are along the loaf
-	drift float64   // laps to a mm of the loaf, as the hand goes aslant
+	along wobble    // of all laps, where they are along the loaf
+	drift float64   // of all laps to a mm of the loaf, as the hand goes aslant
 	curls *curls    // of the batter after
 }
 
@@ -113,21 +103,12 @@ type laps struct {
 // next, or again and again where its ends are alike, so that nothing is broken off where what goes out on one side comes in on the other.
 func (l *laps) lifted(x, across, up float64) (side, when float64) {
 	when, across = l.curls.curled(x, across, up)
-	return l.there(l.many*across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
+	return l.there(across + l.lean*when + l.roll*math.Sin(2*math.Pi*when+l.at) + l.drift*x + l.along.at(x)), when
 }
 
-// there is how far along the lip a place lies so many laps on. However broad each way there and back is, all of them show each part of the lip alike.
+// there is how far along the lip a place lies that far around all laps. However broad each way there and back is, all of them show each part of the lip alike.
 func (l *laps) there(s float64) float64 {
-	if len(l.turns) == 0 && len(l.reach) == 0 {
-		return there(s)
-	}
-	s /= l.many
 	s -= math.Floor(s)
-	if len(l.reach) > 0 {
-		t := s * float64(len(l.reach)-1)
-		i := min(int(t), len(l.reach)-2)
-		return l.reach[i] + (t-float64(i))*(l.reach[i+1]-l.reach[i])
-	}
 	from := 0.0
 	for i, to := range l.turns {
 		if s >= to && i < len(l.turns)-1 {
@@ -142,11 +123,7 @@ func (l *laps) there(s float64) float64 {
 	return s
 }
 
-// there is how far along the lip a place lies that goes there and back once in each whole of s.
-func there(s float64) float64 { return 1 - math.Abs(2*(s-math.Floor(s))-1) }
-
-// curls is how the sheets of a ribbon that lies flat curl over as it was laid to and fro: side by side they turn by turns one way and the other, and
-// its skin, of one end of the lip above and of the other below, stays whole.
+// curls is how a ribbon curls over as it was laid to and fro: side by side its batter turns by turns one way and the other, and its skin stays in place.
 type curls struct {
 	many  float64 // from edge to edge
 	at    wobble  // where the first is, in curls
@@ -173,9 +150,6 @@ func (c *curls) curled(x, across, up float64) (side, when float64) {
 // label is the portion in what lies at x mm along the loaf, that left the lip at side, 0 to 1 along it, when a share poured of the
 // cross-section had been filled.
 func (s *stream) label(x, side, poured float64) int {
-	if s.tilt > 0 {
-		poured = rank(poured+s.tilt*x/s.box.L, s.tilt)
-	}
 	side, poured = s.course(side, poured)
 	return s.lies(side, around(poured+s.run.at(x)), s.surge.at(x), s.wound.at(x))
 }
@@ -204,14 +178,6 @@ func around(passed float64) float64 {
 // course is where along the whole chord, 0 to 1, and how far through the pot what left then lay: what reaches the lip comes from near it. It
 // carries the unit square onto itself and keeps area.
 func (s *stream) course(side, poured float64) (float64, float64) {
-	if s.around {
-		half := poured + 0.5*(s.first+s.leads(side))
-		through := 2 * (half - math.Floor(half))
-		if through < 1 {
-			return 0.5 * side, through
-		}
-		return 1 - 0.5*side, 2 - through
-	}
 	if s.apart > 1 {
 		poured = s.turned(poured)
 	}
@@ -246,11 +212,11 @@ func (s *stream) part(side, poured float64) (float64, float64) {
 	return (float64(way-begin) + side) / abreast, (float64(begin) + abreast*(poured*all-float64(way))) / all
 }
 
-// turned is how far through the pot what left then lay where the pot is turned in the hand between two ways.
+// turned is how far through the pot what left then lay where the pot is turned in the hand between two ways. The last stays the last.
 func (s *stream) turned(poured float64) float64 {
 	all := float64(s.ways)
 	way := min(int(poured*all), s.ways-1)
-	return poured + float64((way*s.apart)%s.ways-way)/all
+	return poured + float64(((way+1)*s.apart+s.ways-1)%s.ways-way)/all
 }
 
 // untwist carries a place of the pot that is turned by an angle in radians, and its middle by one more, back to before the tool stirred it. The wall
