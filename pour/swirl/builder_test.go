@@ -109,7 +109,8 @@ func TestABedTakesTheColoursWhereTheyArePoured(t *testing.T) {
 	}
 }
 
-// The ribbons out of the pot come down about the lines of their acts, over all seeds, but for that bowls keep off the walls; what is poured stands as
+// The ribbons out of the pot come down about the lines of their acts, over all seeds, where a way is of several by the
+// one side of them and by the other; what is poured stands as
 // high as its share.
 func TestThePotIsPouredAlongItsLines(t *testing.T) {
 	r := poured(script.Pot, 2,

@@ -188,11 +188,11 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 		"along the middle": {stream: &stream{stir: 2, surge: wobble{mean: 0.7}, eddies: eddies}, lean: 0.6},
 		"upright":          {stream: &stream{stir: -1.7}, over: true},
 		"standing up":      {stream: &stream{stir: 1.1, eddies: eddies}, lean: 1, back: true},
-		"from the end":     {stream: &stream{tilt: 0.8, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
-		"in curls":         {stream: &stream{stir: 1.4, eddies: eddies}, over: true, curls: someCurls()},
+		"from the end":     {stream: &stream{run: wobble{mean: 0.3}, stir: 2, eddies: eddies}, lean: 0.3, over: true, back: true},
+		"in curls":         {stream: &stream{stir: 1.4, eddies: eddies}, over: true, curls: someCurls(), lean: 0.7},
 		"in laps": {
 			stream: &stream{stir: 1.4}, back: true,
-			laps: &laps{many: 2, lean: 0.4, roll: 0.2, at: 1, along: wobble{mean: 2}, drift: 0.004, curls: someCurls()},
+			laps: &laps{turns: []float64{0.6, 1}, lean: 0.4, roll: 0.2, at: 1, along: wobble{mean: 2}, drift: 0.004, curls: someCurls()},
 		},
 	} {
 		var u, v float64
@@ -219,7 +219,8 @@ func TestEveryPlaceOfThePotIsPouredOnce(t *testing.T) {
 	}
 }
 
-// What left the pot first is of the chord at the lip; poured from an end, what lies at the marked end when nothing has been poured yet.
+// What left the pot first is of the chord at the lip; where more of it has left along the loaf, what lies there left later, and beyond the last of it lies
+// the first.
 func TestThePotIsPouredFromItsLip(t *testing.T) {
 	var u, v float64
 	s := stream{layout: probe{&u, &v}, box: Box{L: 200, W: 80, H: 60}, chord: chordTable()}
@@ -228,17 +229,11 @@ func TestThePotIsPouredFromItsLip(t *testing.T) {
 			t.Errorf("when %g was poured the chord %.3f is at the lip, want %g", poured, u, want)
 		}
 	}
-	s.tilt = 0.8
-	s.label(0, 0.25, 0)
-	first := u
-	s.label(200, 0.25, 1)
-	if !near(first, -1, 1e-3) || !near(u, 1, 1e-3) {
-		t.Errorf("from the end the first is of the chord %.3f and the last of %.3f", first, u)
-	}
-	s.label(0, 0.25, 0.5)
-	near30 := u
-	if s.label(200, 0.25, 0.5); u <= near30 {
-		t.Errorf("at the far end lies what left earlier: %.3f against %.3f", u, near30)
+	s.run = wobble{mean: 0.25}
+	for poured, want := range map[float64]float64{0.25: 0, 0.7501: -1} {
+		if s.label(90, 0.25, poured); !near(u, want, 0.02) {
+			t.Errorf("a quarter further on, when %g was poured the chord %.3f is at the lip, want %g", poured, u, want)
+		}
 	}
 }
 

@@ -27,6 +27,7 @@ const (
 	lipBorders    = 4    // about how often the colour is to change along it
 	stripeBorders = 3.5  // the same of a pot with stripes, all the time
 	lipLongest    = 0.35 // of the lip: one colour takes no more of it
+	lipMost       = 0.45 // of it all of one colour takes no more
 	lipFew        = 10   // by how many colours too few the whole lip more counts
 	leadKnots     = 200  // along the lip, at which it is reckoned how far ahead it is
 )
@@ -160,9 +161,10 @@ func (s *stream) threads(by float64) (sum float64) {
 // few is how much too far one colour reaches along what is seen last of a pot turned by an angle.
 func (s *stream) few(by float64) (sum float64) {
 	for k := range lipCuts {
-		sum += s.longest(by, s.box.L*float64(k)/(lipCuts-1)) - lipLongest
+		x := s.box.L * float64(k) / (lipCuts - 1)
+		sum += max(0, s.longest(by, x)-lipLongest) + max(0, s.mostOf(by, x)-lipMost)
 	}
-	return lipFew / lipCuts * max(0, sum)
+	return lipFew / lipCuts * sum
 }
 
 // seen is the portion that leaves the lip last, at side, 0 to 1 along it, and lies x mm along the loaf, of a pot turned by an angle.
@@ -187,6 +189,18 @@ func (s *stream) longest(by, x float64) float64 {
 			n *= 2
 		}
 		most = max(most, n)
+	}
+	return float64(most) / lipPlaces
+}
+
+// mostOf is what part of the lip all of one colour takes that leaves last, x mm along the loaf, of a pot turned by an angle.
+func (s *stream) mostOf(by, x float64) float64 {
+	var places [math.MaxUint8 + 1]int
+	most := 0
+	for k := range lipPlaces {
+		l := uint8(s.seen((float64(k)+0.5)/lipPlaces, x, by))
+		places[l]++
+		most = max(most, places[l])
 	}
 	return float64(most) / lipPlaces
 }

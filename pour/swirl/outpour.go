@@ -167,10 +167,10 @@ func (b *builder) lap(a script.Act, h *hand, k, n int) row {
 	r := row{part: 1, half: half * b.thick(thinRuns, thickHolds) * b.Box.W, blunt: blunt, swell: b.d.heavy(0, broadens)}
 	switch {
 	case b.Technique == script.PotEnd:
-		r.line.mean = b.turns(h)
+		r.line.mean = b.turns(h, 0.5)
 		b.tongue(&r)
 	case n > 1:
-		r.line = b.d.heavy(b.turns(h), strays*b.Box.W)
+		r.line = b.d.heavy(b.turns(h, line), strays*b.Box.W)
 	case b.Technique == script.PotSpots && b.act < b.last:
 		b.strays(&r, b.aside(line))
 	default:
@@ -179,9 +179,9 @@ func (b *builder) lap(a script.Act, h *hand, k, n int) row {
 	return r
 }
 
-// turns is where across the mould, mm, a ribbon lies that comes by the one wall and by the other in turns.
-func (b *builder) turns(h *hand) float64 {
-	return (0.5 + h.side*b.d.Between(asideLeast, asideMost)) * b.Box.W
+// turns is where across the mould, mm, a ribbon lies that comes by the one side of a line and by the other in turns.
+func (b *builder) turns(h *hand, line float64) float64 {
+	return clamp(line+h.side*b.d.Between(asideLeast, asideMost), nearWall, 1-nearWall) * b.Box.W
 }
 
 // strays leads a ribbon in shorter waves about a place across, mm, so that what spots are drawn out to does not lie in bands from end to end.

@@ -141,25 +141,32 @@ func TestAHigherPourTurnsMore(t *testing.T) {
 	}
 }
 
-// A ribbon that lies flat has one end of the lip for its skin above and the other below, however its sheets curl between them; one that lies lap
-// beside lap shows all of the lip from above, in every lap and without a break.
-func TestFlatRibbonsHaveAWholeSkinAndLapsShowTheLip(t *testing.T) {
+// What curls keeps its skin in place, above and below; the sheets of a ribbon lean over in it, so that at its left rim lies only what leaves by one end of
+// the lip and at its right only what leaves by the other: leaning by a half, of an even lip a sixth at most. One that lies lap beside lap shows all of the
+// lip from above, without a break.
+func TestRimsHoldOneEndOfTheLipAndLapsShowAllOfIt(t *testing.T) {
 	c := someCurls()
-	l := &laps{many: 2, lean: 0.4, roll: 0.2, at: 1, drift: 0.004, curls: c}
-	seen, was := [10]bool{}, -1.0
-	bent := 0.0
+	r := &ribbon{stream: &stream{box: Box{L: 200, W: 80, H: 60}}, top: 10, tall: 10, curls: c, lean: 0.5}
+	l := &laps{turns: []float64{0.6, 1}, lean: 0.4, roll: 0.2, at: 1, drift: 0.004, curls: c}
+	var seen [10]bool
+	was, bent := -1.0, 0.0
 	for i := range 401 {
-		across := float64(i) / 400
-		low, _ := c.curled(50, across, 0)
-		high, _ := c.curled(50, across, 1)
+		part := float64(i) / 400
+		low, _ := c.curled(50, part, 0)
+		high, _ := c.curled(50, part, 1)
 		if !near(low, 0, 1e-3) || !near(high, 1, 1e-3) {
-			t.Fatalf("%.3f across, the skin is of %.4f and %.4f of the lip", across, low, high)
+			t.Fatalf("%.3f across, the skin is of %.4f and %.4f", part, low, high)
 		}
-		mid, _ := c.curled(50, across, 0.5)
+		mid, _ := c.curled(50, part, 0.5)
 		bent = max(bent, math.Abs(mid-0.5))
-		side, _ := l.lifted(50, across, 0.95)
+		left, _ := r.leaves(50, 0, 10*part)
+		right, _ := r.leaves(50, 80, 10*part)
+		if left > 0.25+1e-9 || right < 0.75-1e-9 {
+			t.Fatalf("%.3f up, at the rims lies %.3f and %.3f of the lip", part, left, right)
+		}
+		side, _ := l.lifted(50, part, 0.95)
 		if was >= 0 && math.Abs(side-was) > 0.05 {
-			t.Fatalf("%.3f across, the lip jumps from %.3f to %.3f", across, was, side)
+			t.Fatalf("%.3f across, the lip jumps from %.3f to %.3f", part, was, side)
 		}
 		was = side
 		seen[min(int(10*side), 9)] = true
@@ -174,16 +181,11 @@ func TestFlatRibbonsHaveAWholeSkinAndLapsShowTheLip(t *testing.T) {
 	}
 }
 
-// By hand: half a lap is 0.55 of its half width to each side. Two laps of 20 mm half width at 20 and 30 mm cover 9 to 41 mm, one at 75 mm of 80
-// reaches the wall.
-func TestLapsCoverWhatTheyLieOnOnce(t *testing.T) {
-	at := func(y float64) row { return row{line: wobble{mean: y}, half: 20} }
-	for _, c := range []struct {
-		laps []row
-		want float64
-	}{{[]row{at(30), at(20)}, 32}, {[]row{at(75)}, 16}, {[]row{at(20), at(60)}, 44}} {
-		if got := widthOf(c.laps, 80); !near(got, c.want, 1e-9) {
-			t.Errorf("%d laps cover %g mm, want %g", len(c.laps), got, c.want)
+// By hand: a ribbon is 0.55 of its half width broad to each side. One of 20 mm half width at 30 mm covers 19 to 41 mm, at 75 mm of 80 it reaches the wall.
+func TestARibbonCoversWhatItLiesOn(t *testing.T) {
+	for at, want := range map[float64]float64{30: 22, 75: 16, 5: 16} {
+		if got := widthOf(row{line: wobble{mean: at}, half: 20}, 80); !near(got, want, 1e-9) {
+			t.Errorf("at %g mm it covers %g mm, want %g", at, got, want)
 		}
 	}
 }
@@ -204,50 +206,17 @@ func TestThePotIsHeldWhereSeveralColoursLeaveIt(t *testing.T) {
 	}
 }
 
-// By hand: of a pot half one colour, held so that the two lie beside each other along the lip, each takes half of it, and as it turns back at its
-// ends, twice as much.
+// By hand: of a pot half one colour, held so that the two lie beside each other along the lip, each takes half of it, and at its ends, by the
+// walls, it counts twice.
 func TestTheLongestPartOfTheLip(t *testing.T) {
 	s := stream{layout: &bands{beside{until: []float64{0.5, 1}, portion: []int{1, 2}, act: []int{0, 0}}}, chord: chordTable(), first: 0.5}
-	if got := s.longest(math.Pi / 2); !near(got, 1, 1e-9) {
-		t.Errorf("one colour takes %.2f of the lip there and back, want 1", got)
+	if got := s.longest(math.Pi/2, 50); !near(got, 1, 1e-9) {
+		t.Errorf("one colour takes %.2f of the lip, want twice a half", got)
 	}
 }
 
-// However the lip goes there and back, each part of it is shown as much as any other, and nowhere is it broken off: 480 knots apart no more than the 13th part
-// of the lip. No two turns are alike: of a seed, those at either end differ by a tenth of it at least.
-func TestUnequalWaysShowAllOfTheLipAlike(t *testing.T) {
-	l := &laps{many: 2, reach: newBuilder(loaf(script.PotEnd, 2)).reach()}
-	var got [10]int
-	var turns []float64
-	before, was := l.there(1.998), l.there(1.999)
-	for i := range 2000 {
-		at := l.there(2 * float64(i) / 2000)
-		got[min(int(10*at), 9)]++
-		if math.Abs(at-was) > 1./13 {
-			t.Errorf("from %.3f of the lip to %.3f at %d of 2000", was, at, i)
-		}
-		if (was-before)*(at-was) < 0 {
-			turns = append(turns, was)
-		}
-		before, was = was, at
-	}
-	for i, n := range got {
-		if n < 190 || n > 210 {
-			t.Errorf("tenth %d of the lip takes %d of 2000, want 200", i, n)
-		}
-	}
-	if len(turns) < 4 {
-		t.Fatalf("it turns %d times", len(turns))
-	}
-	for i := range turns[2:] {
-		if math.Abs(turns[i+2]-turns[i]) < 0.1 {
-			t.Errorf("it turns at %.3f of the lip and again at %.3f", turns[i], turns[i+2])
-		}
-	}
-}
-
-// Of a pot with spots the last way shows all of the lip, and where its own batter is enough to lie along all of its wall that again and again, never back:
-// from above it goes from one wall to the other twice, and each tenth of it takes as much as any other.
+// Of a pot with spots the last way shows all of the lip, and where its own batter is enough to lie along all of its wall never back: from
+// above each tenth of it takes as much as any other.
 func TestSpotsLieOnTopAgainAndAgain(t *testing.T) {
 	b := newBuilder(loaf(script.PotSpots, 1))
 	s := b.lip()
@@ -268,7 +237,7 @@ func TestSpotsLieOnTopAgainAndAgain(t *testing.T) {
 		was = at
 	}
 	for i, n := range got {
-		if jumps != 1 || n < 95 || n > 105 {
+		if jumps != 0 || n < 95 || n > 105 {
 			t.Errorf("tenth %d of the lip takes %d of 1000, want 100; it begins anew %d times", i, n, jumps)
 		}
 	}
@@ -278,29 +247,37 @@ func TestSpotsLieOnTopAgainAndAgain(t *testing.T) {
 	}
 }
 
-// A pot with spots runs and turns on from one end of the loaf to the other by so much that what leaves it is not bands from end to end, and its last
-// ribbon covers the mould; the last laps from one end are led one way.
-func TestSpotsRunOnAndTheLastLapsCoverTheMould(t *testing.T) {
-	for seed := range int64(3) {
-		b := newBuilder(loaf(script.PotSpots, seed))
-		b.pour()
-		st := b.stream
-		if by := math.Abs(st.run.at(b.Box.L) - st.run.at(0)); by < 0.2*spotsRun {
-			t.Errorf("%d: the pot has run on by %.3f from end to end", seed, by)
-		}
-		if by := math.Abs(st.wound.at(b.Box.L) - st.wound.at(0)); by < 0.2*spotsWound {
-			t.Errorf("%d: the pot is wound by %.3f from end to end", seed, by)
-		}
-		for i, r := range b.ops[lastSpread(b.ops)].spread.rows {
-			if r.half < spotsCover*b.Box.W {
-				t.Errorf("%d: row %d is %.1f mm to either side", seed, i, r.half)
+// Every pot runs and turns on from one end of the loaf to the other, never back, one that is poured from one end most of those with slices: so what leaves it
+// is not bands from end to end. The last ribbon of one with spots covers the mould.
+func TestAPotRunsOnAlongTheLoaf(t *testing.T) {
+	var on [3]float64 // by which it runs on, is wound and turned
+	var from [3]float64
+	for seed := range int64(6) {
+		for _, tech := range []script.Technique{script.Pot, script.PotEnd, script.PotSpots} {
+			b := newBuilder(loaf(tech, seed))
+			st := b.lip()
+			for i, w := range []wobble{st.run, st.wound, st.surge} {
+				by, most := math.Abs(w.at(b.Box.L)-w.at(0)), [3]float64{potRun, potWound, potTurn}[i]
+				switch tech {
+				case script.Pot:
+					on[i] += by
+				case script.PotEnd:
+					from[i] += by
+				}
+				if by < 0.5*most {
+					t.Errorf("%s %d: of what changes along the loaf %d has changed by %.3f", tech, seed, i, by)
+				}
 			}
 		}
-		e := newBuilder(loaf(script.PotEnd, seed))
-		e.pour()
-		rows := e.ops[lastSpread(e.ops)].spread.rows
-		if len(rows) != lastLaps || rows[0].line.amp[1] != rows[1].line.amp[1] || rows[0].part == rows[1].part {
-			t.Errorf("%d: the last laps from one end lie %+v", seed, rows)
+		b := newBuilder(loaf(script.PotSpots, seed))
+		b.pour()
+		if r := b.ops[lastSpread(b.ops)].spread.rows[0]; r.half < spotsCover*b.Box.W {
+			t.Errorf("%d: the last ribbon is %.1f mm to either side", seed, r.half)
+		}
+	}
+	for i := range on {
+		if from[i] < 1.15*on[i] {
+			t.Errorf("of what changes along the loaf %d does so by %.3f, from one end by %.3f", i, on[i]/6, from[i]/6)
 		}
 	}
 }
@@ -329,7 +306,7 @@ func TestCurlsAreNoSteeperThanTheyFoldRoundly(t *testing.T) {
 
 // Whichever way the pot is emptied, every part of it leaves once: of a tenth of the lip and a tenth of the time comes a hundredth.
 func TestEveryPartOfThePotLeavesOnce(t *testing.T) {
-	for _, s := range []stream{{first: 0.3}, {first: 0.62, around: true}, {ways: 12, wide: 3, first: 0.25}, {ways: 7, wide: 3, first: 0.4}, {ways: 12, wide: 2, apart: 5, first: 0.25}, {ways: 12, wide: 4, whole: true, first: 0.25, lead: leadTable(0.4, wobble{})}, {first: 0.6, around: true, lead: leadTable(0.35, wobble{amp: [2]float64{0, 0.3}, k: [2]float64{0, 7}})}} {
+	for _, s := range []stream{{first: 0.3}, {ways: 12, wide: 3, first: 0.25}, {ways: 7, wide: 3, first: 0.4}, {ways: 12, wide: 2, apart: 5, first: 0.25}, {ways: 12, wide: 4, whole: true, first: 0.25, lead: leadTable(0.4, wobble{})}, {first: 0.6, ways: 12, wide: 2, apart: 5, whole: true, lead: leadTable(0.35, wobble{amp: [2]float64{0, 0.3}, k: [2]float64{0, 7}})}} {
 		const n = 300
 		var got [100]float64
 		for i := range n {
@@ -389,109 +366,66 @@ func TestTheMiddleOfTheLipIsAhead(t *testing.T) {
 	}
 }
 
-// How a fold goes along the loaf: out of a pot it drifts far and comes and goes, where tongues are drawn it turns ever more, from the one end to the
-// other. The last laps from one end turn unevenly, and so do the last stripes.
-func TestFoldsGoAlongTheLoafAsTheirPotIsLed(t *testing.T) {
-	drifts := map[script.Technique]float64{}
-	for _, tech := range []script.Technique{script.Pot, script.PotSpots, script.PotEnd} {
-		folds, back := 0, 0
-		for seed := range int64(4) {
-			b := newBuilder(loaf(tech, seed))
-			b.pour()
-			for _, o := range b.ops {
-				if o.gyre == nil || o.gyre.shift.mean != 0 || o.gyre.shift.amp[0] == 0 { // a fold
-					continue
-				}
-				folds++
-				drifts[tech] += o.gyre.shift.amp[0] + o.gyre.shift.amp[1]
-				if g := &o.gyre.gain; (g.at(0)-g.mean)*(g.at(b.Box.L)-g.mean) >= 0 {
-					back++
-				}
-			}
-			if fill, ok := lastRibbon(b.ops); tech == script.PotEnd && (!ok || fill.laps == nil || len(fill.laps.reach) == 0) {
-				t.Errorf("seed %d: the last laps from one end turn evenly", seed)
-			}
-		}
-		drifts[tech] /= float64(folds)
-		if turnsBack := back > 0; folds < 8 || turnsBack != (tech == script.Pot) {
-			t.Errorf("%s: of %d folds %d turn as much at both ends", tech, folds, back)
-		}
-	}
-	b := newBuilder(loaf(script.PotStripes, 1))
-	b.pour()
-	if r, ok := lastRibbon(b.ops); !ok || r.laps == nil || len(r.laps.reach) == 0 {
-		t.Error("the last stripes do not run out over the top")
-	}
-	if drifts[script.Pot] < 2*drifts[script.PotSpots] {
-		t.Errorf("folds drift by %.1f mm, of a pot with spots by %.1f", drifts[script.Pot], drifts[script.PotSpots])
-	}
-}
-
-// lastRibbon is what was poured last out of a pot.
-func lastRibbon(ops []op) (*ribbon, bool) {
-	for i := len(ops) - 1; i >= 0; i-- {
-		if ops[i].slab != nil {
-			r, ok := ops[i].slab.fill.(*ribbon)
-			return r, ok
-		}
-	}
-	return nil, false
-}
-
-// A hand that is led to and fro keeps within its swing of the line and off the walls, to either side of it; where spots lie in a ribbon it strays in waves
-// shorter than elsewhere; where tongues run out over the top their laps lean over further than they stand, and go less to and fro; a tongue from one end
-// leaves room at either side.
-func TestHowAPotIsLed(t *testing.T) {
-	ways := newBuilder(loaf(script.PotSpots, 1))
-	ways.pour()
-	back, all := 0, 0
-	for _, o := range ways.ops {
-		if o.slab == nil {
-			continue
-		}
-		if r, ok := o.slab.fill.(*ribbon); ok {
-			if all++; r.back {
-				back++
-			}
-		}
-	}
-	if all < 2 || back != 0 && back != all {
-		t.Errorf("of %d ribbons with spots %d are led back", all, back)
-	}
-	h, on := &hand{holds: 1, side: 1}, 0
-	for seed := range int64(40) {
+// A fold turns ever more from one end of the loaf to the other, never back: where it had turned most a cut along the loaf would show an eye.
+func TestFoldsTurnEverMoreAlongTheLoaf(t *testing.T) {
+	folds := 0
+	for seed := range int64(3) {
 		b := newBuilder(loaf(script.Pot, seed))
-		a := script.Act{Kind: script.Pour, Lines: []float64{0.6}}
-		by := b.lap(a, h, 0).line.mean/b.Box.W - 0.6
-		if by < -backSwing-1e-9 || by > onSwing+1e-9 || 0.6+by > 1-nearWall+1e-9 {
+		b.pour()
+		for _, o := range b.ops {
+			if o.gyre == nil {
+				continue
+			}
+			folds++
+			if g := &o.gyre.gain; (g.at(0)-g.mean)*(g.at(b.Box.L)-g.mean) >= 0 {
+				t.Errorf("%d: a fold turns by %.2f at one end and by %.2f at the other", seed, g.at(0), g.at(b.Box.L))
+			}
+		}
+	}
+	if folds < 8 {
+		t.Errorf("there are %d folds", folds)
+	}
+}
+
+// The last way over the mould takes all of what lies along the lip, also where the pot is turned between two ways, and every part of it has its turn.
+func TestTheLastWayIsOfTheWholeLip(t *testing.T) {
+	s := stream{apart: 5, whole: true}
+	s.byParts(12, 2)
+	last, _ := s.course(0.25, 1-0.5/12)
+	before, _ := s.course(0.25, 1-1.5/12)
+	if !near(last, 0.25, 1e-9) || near(before, 0.25, 0.1) {
+		t.Errorf("a quarter along the lip lies, of the last way, %.3f of the chord and of the one before %.3f", last, before)
+	}
+	for ways, want := range map[int]int{12: 5, 7: 3, 10: 3, 3: 0, 1: 0} {
+		if got := strides(ways); got != want {
+			t.Errorf("of %d ways it is turned by %d, want %d", ways, got, want)
+		}
+	}
+}
+
+// A hand that is led over a line goes on to the side it lies on and hardly back; where spots lie in a ribbon it strays in waves shorter than elsewhere. From
+// one end, and where a way is of several ribbons, these come by the one wall and by the other.
+func TestHowAPotIsLed(t *testing.T) {
+	a := script.Act{Kind: script.Pour, Lines: []float64{0.6}}
+	for seed := range int64(20) {
+		h := &hand{side: 1}
+		b := newBuilder(loaf(script.Pot, seed))
+		by := b.lap(a, h, 0, 1).line.mean/b.Box.W - 0.6
+		if by < -backSwing-1e-9 || by > onSwing+1e-9 {
 			t.Errorf("%d: the hand is led %.3f of the mould aside", seed, by)
 		}
-		if by > 0 {
-			on++
+		h.side = -1
+		if at := b.lap(a, h, 0, 3).line.mean / b.Box.W; at < 0.6-asideMost-1e-9 || at > 0.6-asideLeast+1e-9 {
+			t.Errorf("%d: of three ribbons one lies at %.3f of the mould", seed, at)
 		}
 		b = newBuilder(loaf(script.PotSpots, seed))
-		if short := 2 * math.Pi / b.lap(a, h, 0).line.k[0]; short < 70-1e-9 || short > 120+1e-9 {
+		if short := 2 * math.Pi / b.lap(a, h, 0, 1).line.k[0]; short < 70-1e-9 || short > 120+1e-9 {
 			t.Errorf("%d: the hand strays in waves of %.0f mm", seed, short)
 		}
 		b = newBuilder(loaf(script.PotEnd, seed))
-		if r := b.lap(a, h, 0); r.half > tongueHalf*b.Box.W || r.swell.mean > tongueSwell {
-			t.Errorf("%d: a tongue is %.1f mm to either side, and swells by %.2f", seed, r.half, r.swell.mean)
+		r := b.lap(a, h, 0, 1)
+		if at := r.line.mean / b.Box.W; at > 0.5-asideLeast || math.Abs(r.line.at(0)-r.line.at(b.Box.L)) < aslantLeast*b.Box.W {
+			t.Errorf("%d: a tongue lies at %.3f of the mould, and from %.1f to %.1f mm", seed, at, r.line.at(0), r.line.at(b.Box.L))
 		}
-	}
-	if on < 12 || on > 32 {
-		t.Errorf("of 40 ways %d go on over the side of their line", on)
-	}
-	far := map[script.Technique]float64{}
-	for _, tech := range []script.Technique{script.PotSpots, script.PotEnd, script.Pot} {
-		for seed := range int64(20) {
-			l := newBuilder(loaf(tech, seed)).laps(30, 20)
-			far[tech] = max(far[tech], math.Abs(l.lean))
-			if most := map[script.Technique]float64{script.PotSpots: spotsRoll, script.PotEnd: flatRoll, script.Pot: 1}[tech] * mostRoll; math.Abs(l.roll) > most {
-				t.Errorf("%s %d: laps go %.3f to and fro", tech, seed, l.roll)
-			}
-		}
-	}
-	if far[script.Pot] > mostLean || far[script.PotSpots] > mostLean || far[script.PotEnd] < 1.2*mostLean {
-		t.Errorf("laps lean over by %v at most", far)
 	}
 }

@@ -96,11 +96,7 @@ func TestThePotAndThePourAgree(t *testing.T) {
 		differ := 0
 		for range 2000 {
 			x, side, poured := d.Between(0, 250), d.Float(), d.Float()
-			tau := poured
-			if st.tilt > 0 {
-				tau = rank(tau+st.tilt*x/250, st.tilt)
-			}
-			part, tau := st.course(side, tau)
+			part, tau := st.course(side, poured)
 			low, high := -1.0, 1.0
 			for range 50 {
 				if mid := (low + high) / 2; 0.5+(mid*math.Sqrt(1-mid*mid)+math.Asin(mid))/math.Pi < tau {
