@@ -42,15 +42,17 @@ type State struct {
 	Ended     bool
 
 	lyeIn    map[pour.BatchName]time.Duration
-	cut      bool          // it is the cut that these are the steps of
-	cutBegun bool          // one of them is done
-	cutFrom  time.Duration // when the first of them was begun
+	reasons  map[pour.BatchName]string // why a batch is meant to be lye-heavy
+	cut      bool                      // it is the cut that these are the steps of
+	cutBegun bool                      // one of them is done
+	cutFrom  time.Duration             // when the first of them was begun
 }
 
 // Replay works out where a run stands after its events.
 func Replay(sheet pour.Sheet, events []logbook.Event) State {
 	s := State{lyeIn: map[pour.BatchName]time.Duration{}}
 	s.Marks, s.Again = logbook.Counting(logbook.Standing(events), &sheet)
+	s.reasons = reasonsOf(events)
 	done := map[string]time.Duration{}
 	for _, e := range s.Marks {
 		switch e.Kind {
