@@ -88,7 +88,11 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	cutSum(p, record, sheet)
 	leaner(p, record, sheet)
 	p.raw("")
-	for _, e := range logbook.Standing(record.Events) {
+	standing := logbook.Standing(record.Events)
+	for _, e := range standing {
+		if e.Kind == logbook.Troubled && logbook.SplitAfter(standing, e) {
+			e.Jug = "all of the " + string(e.Batch)
+		}
 		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
 			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
 		}

@@ -96,9 +96,15 @@ func (s *State) sight() {
 		}
 		s.Sightings = append(s.Sightings, Sighting{
 			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == logbook.Seen,
-			Whole: e.Kind == logbook.Seen && s.OnePot(e.Batch, e.Run),
+			Whole: s.Whole(e),
 		})
 	}
+}
+
+// Whole reports whether a mark of a jug holds for every jug of its batch: a stage seen, a trouble or what was done for one while all of it was one pot.
+func (s State) Whole(e logbook.Event) bool {
+	holds := e.Kind == logbook.Seen || e.Kind == logbook.Troubled || e.Kind == logbook.Rescued
+	return holds && e.Jug != "" && s.OnePot(e.Batch, e.Run)
 }
 
 // OnePot reports whether all jugs of a batch were still one pot at a time of the run's clock: it is to be split, that was not done by then, and
