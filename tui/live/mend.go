@@ -53,7 +53,7 @@ func (m *Model) listWeighings() {
 		if !m.counts(e) {
 			aside += ", does not count: weighed again"
 		}
-		l.Items = append(l.Items, dialog.Item{ID: e.ID, Name: m.markWords(e), Aside: aside})
+		l.Items = append(l.Items, dialog.Item{ID: e.ID, Name: m.markWords(e), Aside: aside, Detail: []string{"Taken back, or said to be of another thing: what is chosen here is asked about first."}})
 	}
 	m.dialogs.Open(l)
 }

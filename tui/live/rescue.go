@@ -47,7 +47,7 @@ func (m *Model) lostWords(i int) string {
 func (m *Model) askRescue() {
 	m.jug = m.lost()
 	j, name := m.board.Jugs[m.jug], m.jugName(m.jug)
-	q := &dialog.Question{Title: "What still can be done for " + name, At: -1}
+	q := &dialog.Question{Title: "What still can be done for " + cmp.Or(m.state.AllOf(j.Batch), name), At: -1}
 	for i, r := range m.rescues(j) {
 		q.Answers = append(q.Answers, dialog.Answer{Keys: fmt.Sprint(i + 1), Text: sentence(string(r.Kind)) + " " + r.Do, Do: func() tea.Cmd {
 			m.takeRescue(j, r)

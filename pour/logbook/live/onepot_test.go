@@ -105,7 +105,7 @@ func TestTroubleBeforeTheSplitIsOfTheWholeBatch(t *testing.T) {
 		}
 	}
 	helps := jugs["base poppy"].Rescues
-	if len(helps) == 0 || helps[0].Kind != SpoonIt || !strings.Contains(helps[0].Do, "spoon all of the base in") {
+	if len(helps) == 0 || helps[0].Kind != SpoonIt || helps[0].Step != "" || !strings.Contains(helps[0].Do, "spoon all of the base in") {
 		t.Errorf("what helps is %+v", helps)
 	}
 	for _, r := range helps {

@@ -128,8 +128,11 @@ func stiffened(j JugBoard, step string) []Rescue {
 
 // helps lists what can be done for a trouble. Common practice, no source.
 func (s State) helps(j JugBoard, trouble, step string) []Rescue {
-	solid := stiffened(j, step)
 	all := s.AllOf(j.Batch)
+	if all != "" {
+		step = "" // the next of one jug is none of all of it
+	}
+	solid := stiffened(j, step)
 	switch {
 	case j.Batch == pour.Icing: // it goes on top
 		solid = []Rescue{{SpoonIt, step, "Spoon " + cmp.Or(all, j.Jug) + " on top instead of piping it."}}
