@@ -160,6 +160,9 @@ func (p Past) noticed(show pour.Show) []Fact {
 			f.What, f.Path = e.Jug+" of the "+string(e.Batch), fmt.Sprintf("%s.jug[%d].name", e.Batch, i)
 			f.Also = []string{fmt.Sprintf("%s.jugs[%d].late_chance_percent", e.Batch, i)}
 		}
+		if e.Kind == logbook.Troubled && logbook.SplitAfter(p.standing, e) {
+			f = Fact{What: "all of the " + string(e.Batch)}
+		}
 		switch e.Kind {
 		case logbook.Troubled:
 			f.Said = troubled(e.What) + p.minutesIn(show, e)

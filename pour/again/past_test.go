@@ -239,6 +239,29 @@ type strictError string
 
 func (e strictError) Error() string { return string(e) }
 
+// What went wrong before the split went wrong in all of the batch: it is no jug's fact, blames no jug and no scent of it, and bears out what was feared of
+// any jug.
+func TestTroubleBeforeTheSplitBlamesNoJug(t *testing.T) {
+	plan, shelf := meadow(t)
+	for at, alone := range map[time.Duration]bool{time.Minute: false, 9 * time.Minute: true} {
+		d := newDiary("x", plan)
+		d.pours(t, shelf, asPlanned)
+		d.mark(lyeIn+at, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: logbook.Rices})
+		p := d.past(t, shelf)
+		facts, _ := p.Happened(plan.Show)
+		whole := slices.ContainsFunc(facts, func(f Fact) bool {
+			return f.What == "all of the base" && strings.HasPrefix(f.Said, "riced") && f.Path == ""
+		})
+		if whole == alone || (len(p.troubles()) == 1) != alone || (len(p.troubledScents()) > 0) != alone {
+			t.Errorf("%s after lye-in: of the whole %v, jugs %v, scents %v", at, whole, p.troubles(), p.troubledScents())
+		}
+		a := &asker{past: p}
+		if said := a.borneOut(pour.Warning{Where: "base jug pot"}); (said == "all of the base riced") == alone {
+			t.Errorf("%s after lye-in, the pot's warning is borne out by %q", at, said)
+		}
+	}
+}
+
 // What happened to a jug stays with it when the jugs are put in another order, and goes when it does.
 func TestFactsFollowWhatTheyAreOf(t *testing.T) {
 	plan, shelf := meadow(t)
@@ -246,7 +269,7 @@ func TestFactsFollowWhatTheyAreOf(t *testing.T) {
 	d.pours(t, shelf, asPlanned)
 	last := len(plan.Base.Jugs) - 1
 	jug := plan.Base.Jugs[last].Name
-	d.mark(lyeIn+time.Minute, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: jug, What: logbook.Rices})
+	d.mark(lyeIn+9*time.Minute, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: jug, What: logbook.Rices})
 	p := d.past(t, shelf)
 	facts, _ := p.Happened(plan.Show)
 	moved, err := pour.Apply(plan, shelf, pour.MoveJug(pour.Base, last, 1))

@@ -102,7 +102,11 @@ func (a *asker) borneOut(w pour.Warning) string {
 	n, jug, ofJug := w.Jug()
 	_, scent, ofScent := w.Scent()
 	for _, e := range a.past.standing {
-		into := ofJug && e.Jug == jug && e.Batch == n || ofScent && a.past.goesInto(scent, e.Batch, e.Jug)
+		onePot := e.Kind == logbook.Troubled && logbook.SplitAfter(a.past.standing, e)
+		if onePot {
+			e.Jug = "all of the " + string(e.Batch)
+		}
+		into := ofJug && (e.Jug == jug || onePot) && e.Batch == n || ofScent && !onePot && a.past.goesInto(scent, e.Batch, e.Jug)
 		switch {
 		case !into || e.Kind != logbook.Troubled && e.Kind != logbook.Unpoured:
 		case e.Kind == logbook.Unpoured:

@@ -15,12 +15,12 @@ type trouble struct {
 	word  string
 }
 
-// troubles lists the jugs of a pour that seized or riced, each once.
+// troubles lists the jugs of a pour that seized or riced, each once. What went wrong before the split is of no jug: neither its scent nor its turn did it.
 func (p Past) troubles() []trouble {
 	var out []trouble
 	for _, e := range p.standing {
 		x := trouble{e.Batch, e.Jug, troubled(e.What)}
-		if e.Kind == logbook.Troubled && (e.What == logbook.Seizes || e.What == logbook.Rices) && !slices.Contains(out, x) {
+		if e.Kind == logbook.Troubled && (e.What == logbook.Seizes || e.What == logbook.Rices) && !logbook.SplitAfter(p.standing, e) && !slices.Contains(out, x) {
 			out = append(out, x)
 		}
 	}

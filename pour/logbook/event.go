@@ -114,6 +114,15 @@ func LyeInAt(standing []Event, n pour.BatchName) (at time.Duration, ok bool) {
 	return at, ok
 }
 
+// Split is the key of the step that splits a batch into its jugs.
+func Split(n pour.BatchName) string { return string(n) + " " + string(pour.TaskSplit) }
+
+// SplitAfter reports whether a batch was split after something was marked in it, by the events that stand: it was one pot then, and no jug's own
+// scent was in it.
+func SplitAfter(standing []Event, e Event) bool {
+	return slices.ContainsFunc(standing, func(x Event) bool { return x.Kind == Done && x.Step == Split(e.Batch) && x.Run > e.Run })
+}
+
 // Day is the day on which what a mark tells of happened, as year-month-day: that of the mark where it names no other.
 func (e Event) Day() string {
 	if (e.Kind == Cut || e.Kind == Cured) && e.What != "" {

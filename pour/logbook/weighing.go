@@ -14,6 +14,9 @@ type thing struct {
 
 func (e Event) thing() thing { return thing{e.Batch, e.Jug, strings.ToLower(e.What), e.Step} }
 
+// OfOneThing reports whether two weighings are of the same thing of the same batch and jug, so that the later of them counts.
+func OfOneThing(a, b Event) bool { return a.thing() == b.thing() }
+
 // Counting leaves of the events that stand those that count: of the weighings of a thing the last one, in whose place earlier ones were a
 // slip. This is the one place that decides it, for the live run, papers, stock and traces alike. Again are, by the id of each that counts, those
 // weighed before it, in their order. Things of one name in one jug, by the sheet's plan, count as often as there are of them; without a sheet a

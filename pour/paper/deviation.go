@@ -25,6 +25,9 @@ func deviations(record logbook.Pour, sheet *pour.Sheet, b life.Batch) []string {
 	out := differed(record, sheet)
 	standing := logbook.Standing(record.Events)
 	for _, e := range standing {
+		if (e.Kind == logbook.Troubled || e.Kind == logbook.Rescued) && logbook.SplitAfter(standing, e) {
+			e.Jug = "all of the " + string(e.Batch)
+		}
 		if text := happened(e); text != "" {
 			out = append(out, text)
 		}

@@ -88,7 +88,11 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	cutSum(p, record, sheet)
 	leaner(p, record, sheet)
 	p.raw("")
-	for _, e := range logbook.Standing(record.Events) {
+	standing := logbook.Standing(record.Events)
+	for _, e := range standing {
+		if e.Kind == logbook.Troubled && logbook.SplitAfter(standing, e) {
+			e.Jug = "all of the " + string(e.Batch)
+		}
 		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
 			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
 		}
@@ -98,9 +102,10 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	return p.text()
 }
 
-// weights lists what was weighed into the batches and counts, each with the name it is corrected by.
+// weights lists what was weighed into the batches, each with the name it is corrected by: what counts, and behind it the slips that were weighed again,
+// of which may be said that they were of another thing.
 func weights(p *page, record logbook.Pour, sheet *pour.Sheet) {
-	counting, _ := logbook.Counting(logbook.Standing(record.Events), sheet)
+	counting, again := logbook.Counting(logbook.Standing(record.Events), sheet)
 	first := true
 	for _, e := range counting {
 		if e.Kind != logbook.Weighed || e.Step != "" {
@@ -108,10 +113,13 @@ func weights(p *page, record logbook.Pour, sheet *pour.Sheet) {
 		}
 		if first {
 			p.raw("")
-			p.wrapped("", "WEIGHED, each with its name, by which correct knows it")
+			p.wrapped("", "WEIGHED, each with its name, by which correct and take-back know it")
 			first = false
 		}
 		p.wrapped("", e.ID+"  "+life.Tell(e, sheet.Plan.Show))
+		for _, slip := range again[e.ID] {
+			p.wrapped("  ", slip.ID+"  "+life.Tell(slip, sheet.Plan.Show)+": does not count, weighed again since")
+		}
 	}
 }
 

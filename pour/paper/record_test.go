@@ -158,3 +158,21 @@ func TestATrialSaysWhatToPutOnTheShelf(t *testing.T) {
 		t.Errorf("a trial without a mark gives a shelf entry:\n%s", text)
 	}
 }
+
+// What was weighed is told with its name, and a slip that was weighed again stands behind it: its name is what it is put right by.
+func TestTheRecordNamesSlipsOfTheScaleToo(t *testing.T) {
+	book, shelf, id := bookOf(t)
+	record, err := book.Read(id, shelf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	weighed := func(id string, g float64) logbook.Event {
+		return logbook.Event{ID: id, Kind: logbook.Weighed, Batch: pour.Base, What: "olive oil", Value: g}
+	}
+	record.Events = append(record.Events, weighed("w1", 41), weighed("w2", 343.8), logbook.Event{ID: "w3", Kind: logbook.Weighed, Batch: pour.Base, What: "castor oil", Value: 40})
+	text := PourRecord(record, pour.Weigh(record.Plan, shelf))
+	want := "w2 base olive oil, 343.80 g\n  w1 base olive oil, 41.00 g: does not count, weighed again since\nw3 base castor oil, 40.00 g\n"
+	if !strings.Contains(text, want) {
+		t.Errorf("the record lacks %q:\n%s", want, text)
+	}
+}

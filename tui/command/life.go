@@ -21,9 +21,9 @@ func (g *program) lifeCommands() []*cobra.Command {
 		out = append(out, g.lifeCommand(f))
 	}
 	return append(out,
-		g.book("correct ID EVENT KEY=VALUE", "Log an event anew in the place of one that was mistyped; its name may be its first letters", anyWords,
+		g.book("correct ID EVENT KEY=VALUE", "Log an event anew in the place of one that was mistyped, or say of what a weight was; its name may be its first letters", anyWords,
 			"correct "+examplePour+" e12 count=3 price=7.50", g.correct),
-		g.book("take-back ID EVENT", "Take back an event of a batch's life; its name may be its first letters", 2,
+		g.book("take-back ID EVENT", "Take back an event of a batch's life or a weight of its pour; its name may be its first letters", 2,
 			"take-back "+examplePour+" e12", g.takeBack))
 }
 

@@ -120,6 +120,8 @@ func (g *program) logbookCommand() *cobra.Command {
 		g.book("take-in ID", "Let a pour teach again", 1, "take-in "+examplePour, g.marking(logbook.TakenIn)),
 		g.book("result ID WORDS", "Log how a pour came out", anyWords, "result "+examplePour+" ash on top", g.marking(logbook.Result)),
 		g.book("note ID WORDS", "Add a note to a pour", anyWords, "note "+examplePour+" wrapped in two towels", g.marking(logbook.Noted)),
+		g.book("poured PLAN DAY [HOUR]", "Log a pour that was poured without the live run, on its day, such as 2026-11-14, or at its hour: 2026-11-14 15:30", 3,
+			"poured meadow.toml 2026-11-14 15:30", g.writeIn),
 		g.cutCommand(),
 		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", 3, "cured "+examplePour+" 131 2027-01-10", g.weighing(logbook.Cured)),
 		g.book("forget ID", "Remove a pour's file for good", 1, "forget "+examplePour, func(book logbook.Book, _ pour.Shelf, args []string) error {

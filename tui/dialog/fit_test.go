@@ -23,7 +23,7 @@ func each() []Dialog {
 		&Question{Title: long, Text: long, Answers: []Answer{{Text: "save", Do: nothing}, {Text: "cancel"}}},
 		&Question{Title: "?", At: -1, Answers: []Answer{{Keys: "y", Text: long, Do: nothing}, {Keys: "n", Text: "no"}}},
 		&Prompt{Title: long, Text: long, Done: func(string) (tea.Cmd, error) { return nil, nil }},
-		&Prompt{Things: []string{long, "b"}, Done: func(string) (tea.Cmd, error) { return nil, nil }},
+		&Prompt{Things: []Thing{{Name: long}, {Name: "b"}}, Done: func(string) (tea.Cmd, error) { return nil, nil }},
 		oils(&chosen, 30), oils(&chosen, 0),
 		padOn("", func(string) (tea.Cmd, error) { return nil, errors.New(long) }), padOn(strings.Repeat(long+"\n", 20), func(string) (tea.Cmd, error) { return nil, nil }),
 	}

@@ -32,7 +32,7 @@ func shown() []struct {
 		{"question", &Question{Title: "Not saved", Text: "Alpine Meadow has changes that are in no file. Before quitting:", Answers: []Answer{{Text: "save", Do: nothing}, {Text: "discard the changes", Do: nothing}, {Text: "cancel"}}, At: 2}, "left"},
 		{"answers", &Question{Title: "Leave the screen?", Answers: []Answer{{Keys: "yq", Text: "Leave. Lye does not pause: the run goes on and can be taken up again with: pourbench run --resume 2026-12-05-alpine-meadow", Do: nothing}, {Keys: "n", Text: "Stay."}}}, ""},
 		{"prompt", &Prompt{Title: "Save the plan as", Text: "A file name; the plan is written as TOML.", Typed: entry.New("meadow"), Done: func(string) (tea.Cmd, error) { return nil, fmt.Errorf("save the plan: type a file name") }}, "enter"},
-		{"measure", &Prompt{Title: "As it really is", Things: []string{"base lye in °C, planned 40 °C", "base oils in °C, planned 38 °C"}}, "tab 3 6 , 5"},
+		{"measure", &Prompt{Title: "As it really is", Things: []Thing{{Name: "base lye in °C, planned 40 °C"}, {Name: "base oils in °C, planned 38 °C"}}}, "tab 3 6 , 5"},
 		{"pad", padOn("some words\ntset\nand a line that is far too long to stand in the room there is for what is typed", nil), "up up"},
 		{"list", oils(&chosen, 40), "1 down down"},
 		{"help", NewHelp([]keys.Mode{keys.Line, keys.Page, keys.Asking}, Actions{Keys: keys.BuiltIn(), Own: keys.Bench}, look.New(true)), "pgdown"},

@@ -17,17 +17,18 @@ import (
 // Prompt is one line to type. A refusal stands under it with its reason until something else is typed.
 type Prompt struct {
 	Title  string
-	Text   string   // stands over the line
-	Things []string // what the line can be about; Tab goes round them, and keeps what was typed where it was typed
-	At     int      // the thing it is about
+	Text   string  // stands over the line; below the list of things, where there is one
+	Things []Thing // what the line can be about; letters search them, Tab goes round them, and keeps what was typed where it was typed
+	At     int     // the thing it is about
 	Typed  entry.Entry
 	Done   func(typed string) (tea.Cmd, error) // takes the line without blanks at its ends; an error keeps the prompt open
 	Leave  func() tea.Cmd                      // what leaving it goes back to; nil: nothing
 
 	still
-	refused string
-	chosen  bool // in plain lines, the thing is known
-	touched bool // something was typed into it
+	refused  string
+	chosen   bool   // in plain lines, the thing is known
+	narrowed string // in plain lines, words that several things have
+	touched  bool   // something was typed into it
 }
 
 // Keys lists the keys of the footer.
@@ -39,6 +40,7 @@ func (p *Prompt) Keys(f Frame) []keys.Binding {
 func (p *Prompt) Paste(text string) {
 	p.Typed.Insert(strings.TrimSpace(text))
 	p.refused, p.touched = "", true
+	p.seek()
 }
 
 // Press types, keeps or leaves the line.
@@ -48,6 +50,7 @@ func (p *Prompt) Press(k tea.KeyPressMsg, f Frame) Result {
 	}
 	if typed(&p.Typed, k) {
 		p.touched = true
+		p.seek()
 	}
 	p.refused = ""
 	return Result{}
@@ -59,7 +62,16 @@ func (p *Prompt) Act(id keys.ID, _ Frame) Result {
 	case keys.Close:
 		return Result{Close: true, Do: p.Leave}
 	case keys.Commit:
-		cmd, err := p.Done(strings.TrimSpace(p.Typed.Text()))
+		words, value := p.parts(p.Typed.Text())
+		switch {
+		case words != "" && len(p.matches(words)) == 0:
+			p.refused = nothingMatches(words)
+			return Result{}
+		case words != "" && value == "": // it is chosen; what is typed of it comes next
+			p.Typed, p.refused = entry.Entry{}, ""
+			return Result{}
+		}
+		cmd, err := p.Done(value)
 		if err != nil {
 			p.refused = err.Error()
 			return Result{}
@@ -78,8 +90,13 @@ func (p *Prompt) Act(id keys.ID, _ Frame) Result {
 // it would be taken for another thing's. What is refused stays.
 func (p *Prompt) next(by int) Result {
 	var do func() tea.Cmd
-	if typed := strings.TrimSpace(p.Typed.Text()); typed != "" && len(p.Things) > 1 {
-		cmd, err := p.Done(typed)
+	words, value := p.parts(p.Typed.Text())
+	if words != "" && len(p.matches(words)) == 0 {
+		p.refused = nothingMatches(words)
+		return Result{}
+	}
+	if value != "" && len(p.Things) > 1 {
+		cmd, err := p.Done(value)
 		if err != nil {
 			p.refused = err.Error()
 			return Result{}
@@ -106,7 +123,7 @@ func (p *Prompt) Away(f Frame) Result {
 func (p *Prompt) lines(f Frame) (text, refused []string) {
 	text = screen.Wrap(p.Text, f.room())
 	if len(p.Things) > 0 {
-		text = []string{screen.Clip(p.Things[p.At], f.room())}
+		text = []string{screen.Clip(p.Things[p.At].text(), f.room())}
 	}
 	if p.refused != "" {
 		refused = screen.Wrap("× "+p.refused, f.room())
@@ -117,16 +134,10 @@ func (p *Prompt) lines(f Frame) (text, refused []string) {
 // Box is where the line stands.
 func (p *Prompt) Box(f Frame) image.Rectangle {
 	text, refused := p.lines(f)
-	return f.box(f.room()+4, len(text)+1+len(refused)+2)
+	return f.box(f.room()+4, len(text)+1+len(refused)+p.listed(f, len(refused))+2)
 }
 
-func (p *Prompt) turn(by int) {
-	if n := len(p.Things); n > 0 {
-		p.At = (p.At + by + n) % n
-	}
-}
-
-// Draw draws the line, what it is about, and why it was refused.
+// Draw draws the line, what it is about, why it was refused, and what else it can be about.
 func (p *Prompt) Draw(a screen.Area, f Frame, l look.Look) {
 	st := l.Quiet
 	if len(p.Things) > 0 {
@@ -142,7 +153,10 @@ func (p *Prompt) Draw(a screen.Area, f Frame, l look.Look) {
 		in.Text(0, y, line, st)
 	}
 	p.Typed.Draw(in, 0, len(text), in.W(), l.Typing)
-	for y, line := range refused {
-		in.Text(0, len(text)+1+y, line, l.Wrong)
+	y := len(text) + 1
+	for i, line := range refused {
+		in.Text(0, y+i, line, l.Wrong)
 	}
+	y += len(refused)
+	p.drawThings(in.Cut(0, y, in.W(), max(in.H()-y, 0)), l)
 }

@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
@@ -44,7 +45,7 @@ func TestARefusalStandsUnderTheLineUntilSomethingIsTyped(t *testing.T) {
 
 func TestTabGoesRoundTheThingsALineCanBeAbout(t *testing.T) {
 	var about int
-	p := &Prompt{Things: []string{"base lye in °C", "base oils in °C", "olive oil in g"}}
+	p := &Prompt{Things: []Thing{{Name: "base lye in °C"}, {Name: "base oils in °C"}, {Name: "olive oil in g"}}}
 	p.Done = func(string) (tea.Cmd, error) { about = p.At; return nil, nil }
 	s := onStage(t, 80, 24, p)
 	s.shows("base lye")
@@ -61,12 +62,12 @@ func TestTabGoesRoundTheThingsALineCanBeAbout(t *testing.T) {
 // keeps nothing.
 func TestTabKeepsWhatWasTypedWhereItWasTyped(t *testing.T) {
 	var kept []string
-	p := &Prompt{Things: []string{"water", "lye", "oil"}}
+	p := &Prompt{Things: []Thing{{Name: "water"}, {Name: "lye"}, {Name: "oil"}}}
 	p.Done = func(typed string) (tea.Cmd, error) {
-		if typed == "x" {
+		if typed == "7.7.7" {
 			return nil, errors.New("read it as a number")
 		}
-		kept = append(kept, p.Things[p.At]+" "+typed)
+		kept = append(kept, p.Things[p.At].Name+" "+typed)
 		return nil, nil
 	}
 	s := onStage(t, 80, 24, p)
@@ -76,9 +77,9 @@ func TestTabKeepsWhatWasTypedWhereItWasTyped(t *testing.T) {
 	if len(kept) != 1 || kept[0] != "water 230" {
 		t.Fatalf("kept are %q", kept)
 	}
-	s.press("x up")
+	s.press("7 . 7 . 7 up")
 	s.shows("lye", "× read it as a number")
-	s.press("backspace 7 up")
+	s.press("backspace backspace backspace backspace up")
 	s.shows("water")
 	if len(kept) != 2 || kept[1] != "lye 7" || s.Top() == nil {
 		t.Errorf("kept are %q", kept)
@@ -92,12 +93,89 @@ func TestKeysThatGoRoundAreNamedOnlyWhereThereIsSomethingToGoRound(t *testing.T)
 		}
 		return found
 	}
-	if names(&Prompt{}) || !names(&Prompt{Things: []string{"base lye"}}) {
+	if names(&Prompt{}) || !names(&Prompt{Things: []Thing{{Name: "base lye"}}}) {
 		t.Error("the footer of a line names the wrong keys")
 	}
 	s := onStage(t, 80, 24, &Prompt{Done: func(string) (tea.Cmd, error) { return nil, nil }})
 	s.press("tab up down")
 	if s.Top() == nil {
 		t.Error("keys without a thing to go to closed the line")
+	}
+}
+
+// onThings is a line about an oil weighed before, one that was not, and a lye.
+func onThings(t *testing.T) (s *stage, p *Prompt, kept *[]string) {
+	t.Helper()
+	kept = &[]string{}
+	p = &Prompt{Title: "Weigh", Text: "Letters search.", Things: []Thing{
+		{Name: "base lye", Says: " in °C"},
+		{Name: "base olive oil", Says: " in g, measured 356 g", Had: true},
+		{Name: "icing olive oil", Says: " in g"},
+		{Name: "icing Grün", Also: "icing Gruen"},
+	}}
+	p.Done = func(typed string) (tea.Cmd, error) {
+		*kept = append(*kept, p.Things[p.At].Name+" "+typed)
+		return nil, nil
+	}
+	return onStage(t, 80, 24, p), p, kept
+}
+
+// Letters list the things that have them in their name, the first that was not weighed highlighted; arrows go round those, a number behind the letters is
+// kept for the one highlighted, and letters alone choose it. What was weighed is marked.
+func TestLettersFindWhatALineIsAbout(t *testing.T) {
+	s, _, kept := onThings(t)
+	s.shows("► ", "  ✓ base olive oil in g, measured 356 g", "    icing Grün", "Letters search.")
+	s.press("o l i")
+	s.shows("►   icing olive oil", "  ✓ base olive oil")
+	s.hides("base lye", "icing Grün")
+	s.press("down")
+	s.shows("► ✓ base olive oil", "    icing olive oil", "oli")
+	s.press("down space 3 0 , 5 space l o t space 7 enter")
+	if len(*kept) != 1 || (*kept)[0] != "icing olive oil 30,5 lot 7" || s.Top() != nil {
+		t.Fatalf("kept are %q", *kept)
+	}
+	s, _, kept = onThings(t)
+	s.press("g r u e n enter")
+	s.shows("icing Grün", "base lye")
+	if s.press("8 enter"); len(*kept) != 1 || (*kept)[0] != "icing Grün 8" {
+		t.Errorf("kept are %q", *kept)
+	}
+	s, p, again := onThings(t)
+	kept = again
+	s.press("x y 5 enter")
+	s.shows("no match", "× nothing here is called xy5")
+	s.press("backspace backspace backspace o i l space 4 tab")
+	if s.Top() == nil || len(*kept) != 1 || (*kept)[0] != "icing olive oil 4" || p.At != 3 {
+		t.Errorf("kept are %q, at %d", *kept, p.At)
+	}
+}
+
+// In plain lines words find it too: those that one thing has are enough, those of several leave these to be told.
+func TestWordsFindWhatALineIsAboutInLines(t *testing.T) {
+	s, p, kept := onThings(t)
+	refused := ""
+	hear := func(text string) { _, _ = s.Hear(text, func(why string) { refused = why }) }
+	hear("olive 30")
+	if told := p.Tell(); !strings.Contains(refused, "2 are called olive") || len(told.Lines) != 3 || told.Lines[1].Lead != "2" || told.Lines[2].Text != "icing olive oil in g" {
+		t.Errorf("%s: %+v", refused, told)
+	}
+	hear("gris 30")
+	if !strings.Contains(refused, "nothing here is called gris") || len(*kept) != 0 {
+		t.Errorf("%s, kept %q", refused, *kept)
+	}
+	if hear("ic olive 30,5"); len(*kept) != 1 || (*kept)[0] != "icing olive oil 30,5" || s.Top() != nil {
+		t.Errorf("kept are %q", *kept)
+	}
+	s, p, kept = onThings(t)
+	hear("base olive")
+	if told := p.Tell(); told.Ask != "base olive oil in g, measured 356 g" {
+		t.Errorf("%+v", told)
+	}
+	if hear(""); len(*kept) != 1 || (*kept)[0] != "base olive oil " {
+		t.Errorf("kept are %q", *kept)
+	}
+	s, _, kept = onThings(t)
+	if hear(`base olive ""`); len(*kept) != 1 || (*kept)[0] != "base olive oil " {
+		t.Errorf("kept are %q", *kept)
 	}
 }

@@ -124,31 +124,27 @@ func (p *Prompt) Tell() Told {
 	t := Told{Title: p.Title, Lines: paragraphs([]string{p.Text}), Ask: "type it"}
 	switch start := p.Typed.Text(); {
 	case len(p.Things) > 0 && !p.chosen:
-		for i, thing := range p.Things {
-			t.Lines = append(t.Lines, Line{Lead: strconv.Itoa(i + 1), Text: thing})
+		for _, i := range p.matches(p.narrowed) {
+			t.Lines = append(t.Lines, Line{Lead: strconv.Itoa(i + 1), Text: p.Things[i].text()})
 		}
-		t.Ask = "which, by number"
+		t.Ask = "which, by its number or a part of its name"
 	case len(p.Things) > 0:
-		t.Lines, t.Ask = nil, p.Things[p.At]
+		t.Lines, t.Ask = nil, p.Things[p.At].text()
 	case start != "":
 		t.Ask = "type it, or Enter for " + start
 	}
 	return t
 }
 
-// Hear takes the line. Nothing typed keeps what stands there; where the line can be about several things, their number comes first,
-// with or without the line behind it.
+// Hear takes the line. Nothing typed keeps what stands there; where the line can be about several things, the number of one comes first, or words of
+// its name, with or without the line behind it. Words that several have leave those to be told.
 func (p *Prompt) Hear(text string) Result {
 	if len(p.Things) > 0 && !p.chosen {
-		first, rest, _ := strings.Cut(text, " ")
-		i, ok := entryAt(first, len(p.Things))
-		if !ok {
-			return Result{Refused: fmt.Sprintf("give a number from 1 to %d", len(p.Things))}
+		rest, r := p.hearThing(text)
+		if !p.chosen || rest == "" {
+			return r
 		}
-		p.At, p.chosen = i, true
-		if text = strings.TrimSpace(rest); text == "" {
-			return Result{}
-		}
+		text = rest
 	}
 	switch text {
 	case "":
@@ -161,4 +157,31 @@ func (p *Prompt) Hear(text string) Result {
 		return Result{Refused: err.Error()}
 	}
 	return Result{Close: true, Do: func() tea.Cmd { return cmd }}
+}
+
+// hearThing takes which thing a line is about, and returns what stands behind that.
+func (p *Prompt) hearThing(text string) (rest string, r Result) {
+	first, behind, _ := strings.Cut(text, " ")
+	if i, ok := entryAt(first, len(p.Things)); ok {
+		p.At, p.chosen = i, true
+		return strings.TrimSpace(behind), Result{}
+	}
+	words, value := p.parts(text)
+	found := p.matches(words)
+	for _, i := range found { // one that is called so altogether
+		if strings.EqualFold(p.Things[i].Name, words) {
+			found = []int{i}
+		}
+	}
+	switch {
+	case words == "":
+		return "", Result{Refused: fmt.Sprintf("give a number from 1 to %d, or a part of a name", len(p.Things))}
+	case len(found) == 0:
+		return "", Result{Refused: fmt.Sprintf("nothing here is called %s; give a number from 1 to %d", words, len(p.Things))}
+	case len(found) > 1:
+		p.narrowed = words
+		return "", Result{Refused: fmt.Sprintf("%d are called %s: give the number of one", len(found), words)}
+	}
+	p.At, p.chosen = found[0], true
+	return value, Result{}
 }

@@ -154,6 +154,7 @@ const (
 	NotUsed   ID = "not used"
 	Note      ID = "note"
 	Measure   ID = "measure"
+	Reweigh   ID = "mend a weight"
 	Blender   ID = "blender"
 	Discount  ID = "not count a jump"
 	Outcome   ID = "outcome"

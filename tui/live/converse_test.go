@@ -134,7 +134,7 @@ func TestNotesWeightsAndWhatIsTakenBackAreSaid(t *testing.T) {
 	v := voiced(t)
 	v.untilMix()
 	v.hears("n the oils were cloudy", "note kept")
-	v.hears("w", "base batter in C, planned 35 C", "which, by number")
+	v.hears("w", "base batter in C, planned 35 C", "which, by its number or a part of its name")
 	v.hears("1", "base batter in C", "or cancel>")
 	v.hears("34,5", "base batter: 34,5 C")
 	v.hears("w 1 nonsense", "No: read")

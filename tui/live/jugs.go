@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -242,7 +243,7 @@ func (m *Model) worstWords() string {
 	j := m.board.Jugs[i]
 	switch {
 	case j.Seized:
-		return j.Jug + " seizes"
+		return cmp.Or(m.state.AllOf(j.Batch), j.Jug) + " seizes"
 	case j.LeftMin.V <= 0:
 		return j.Jug + " over"
 	}

@@ -14,6 +14,7 @@ import (
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/dialog"
 	"pourbench/tui/keys"
+	"pourbench/tui/lines"
 )
 
 // words opens a line for words that are journaled as an event.
@@ -45,7 +46,7 @@ func (m *Model) typeMeasureOf(n pour.BatchName) {
 // typeMeasureAt is typeMeasure at a step; again: at its alkali, whether that was weighed or not.
 func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 	things := m.state.Things(m.sheet(), now)
-	p := &dialog.Prompt{Title: m.measureTitle()}
+	p := &dialog.Prompt{Title: m.measureTitle(), Text: m.measureHint()}
 	tell := func() {
 		p.Things = nil
 		for _, t := range things {
@@ -61,6 +62,10 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 		p.At = i
 	}
 	p.Done = func(typed string) (tea.Cmd, error) {
+		if e, was := m.weighed(things[p.At]); was && typed == "" {
+			m.askWeighing(e)
+			return nil, nil
+		}
 		err := m.measured(things[p.At], typed)
 		if err == nil { // the line may go on to the next thing
 			things = m.state.Things(m.sheet(), now)
@@ -72,14 +77,14 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 }
 
 // thingWords names what is measured, its unit, what the plan says and what was measured before.
-func (m *Model) thingWords(t underway.Thing) string {
+func (m *Model) thingWords(t underway.Thing) dialog.Thing {
 	show := m.sheet().Plan.Show
 	_, unit := show.ToUnit(0, t.Unit)
-	text := m.weighedWords(t.Event) + " in " + unit + ", planned " + show.Figure(t.Planned, m.drawn(t))
-	if t.Measured.Known {
-		text += ", measured " + show.Figure(t.Measured, m.drawn(t))
+	out := dialog.Thing{Name: m.weighedWords(t.Event), Also: lines.ASCII(m.weighedWords(t.Event)), Says: " in " + unit + ", planned " + show.Figure(t.Planned, m.drawn(t)), Had: t.Measured.Known}
+	if out.Had {
+		out.Says += ", measured " + show.Figure(t.Measured, m.drawn(t))
 	}
-	return text
+	return out
 }
 
 // drawn is how a figure of a thing is drawn: as the scale shows it on which the paper has it weighed.

@@ -28,3 +28,27 @@ func TestAStageBeforeTheSplitIsOfEveryJug(t *testing.T) {
 		t.Errorf("after the split the jugs reached %d and %d stages", b.m.board.Jugs[0].Reached, b.m.board.Jugs[1].Reached)
 	}
 }
+
+// Trouble that is marked before the split is asked of all of it, stands in every jug's row, and one answer to it is enough.
+func TestTroubleBeforeTheSplitIsOfEveryJug(t *testing.T) {
+	b := opened(t, t.TempDir(), nil)
+	b.size(120, 36)
+	b.until("base lye in")
+	b.press("3 x")
+	b.shows("Trouble in all of the base", "It is still one pot")
+	b.press("s")
+	b.shows("all of the base seizes")
+	for i, j := range b.m.board.Jugs {
+		if (len(j.Troubles) == 1) != (j.Batch == pour.Base) {
+			t.Errorf("%d %s has %v", i+1, j.Jug, j.Troubles)
+		}
+	}
+	b.shows("spoon all of the base in")
+	b.press("r")
+	b.press("1")
+	b.press("1")
+	b.press("6")
+	if i := b.m.lost(); i >= 0 {
+		t.Errorf("%s is asked for besides", b.m.board.Jugs[i].Jug)
+	}
+}

@@ -129,6 +129,8 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 		m.typeResult()
 	case keys.Measure:
 		m.typeMeasure()
+	case keys.Reweigh:
+		m.listWeighings()
 	case keys.Discount:
 		m.askDiscount()
 	case keys.Guide:
@@ -192,6 +194,10 @@ func (m *Model) cannot(id keys.ID) string {
 	case keys.Blender:
 		if now, ok := m.now(); !ok || m.blender < 0 && !m.running(now.Batch) {
 			return "no lye has met oil in this batch; finish that step first"
+		}
+	case keys.Reweigh:
+		if len(m.live.Scaled()) == 0 {
+			return "nothing was weighed yet; {measure} types a weight"
 		}
 	case keys.Discount:
 		if _, ok := m.lastJump(); !ok {

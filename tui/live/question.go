@@ -14,6 +14,10 @@ import (
 func (m *Model) askTrouble() {
 	j, name := m.board.Jugs[m.jug], m.jugName(m.jug)
 	q := &dialog.Question{Title: "Trouble in " + name, At: -1}
+	if m.state.OnePot(j.Batch, m.live.Run()) {
+		name = fmt.Sprintf("all of the %s", j.Batch)
+		q.Title, q.Text = "Trouble in "+name, "It is still one pot: what is marked now holds for every jug of it."
+	}
 	for _, t := range []struct{ key, what, looks string }{
 		{"r", logbook.Rices, "grains like cooked rice"},
 		{"s", logbook.Seizes, "sets within seconds"},

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -21,7 +22,7 @@ func (m *Model) lost() int {
 	}
 	return slices.IndexFunc(m.board.Jugs, func(j underway.JugBoard) bool {
 		return len(m.rescues(j)) > 0 && !slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
-			return e.Kind == logbook.Rescued && e.Batch == j.Batch && e.Jug == j.Jug
+			return e.Kind == logbook.Rescued && e.Batch == j.Batch && (e.Jug == j.Jug || m.state.Whole(e))
 		})
 	})
 }
@@ -37,7 +38,7 @@ func (m *Model) rescues(j underway.JugBoard) []underway.Rescue {
 // lostWords says why a jug needs to be rescued.
 func (m *Model) lostWords(i int) string {
 	if list := m.board.Jugs[i].Troubles; len(list) > 0 {
-		return m.jugName(i) + " " + strings.Join(list, " and ")
+		return cmp.Or(m.state.AllOf(m.board.Jugs[i].Batch), m.jugName(i)) + " " + strings.Join(list, " and ")
 	}
 	return m.jugName(i) + " will not make it as planned"
 }
@@ -46,7 +47,7 @@ func (m *Model) lostWords(i int) string {
 func (m *Model) askRescue() {
 	m.jug = m.lost()
 	j, name := m.board.Jugs[m.jug], m.jugName(m.jug)
-	q := &dialog.Question{Title: "What still can be done for " + name, At: -1}
+	q := &dialog.Question{Title: "What still can be done for " + cmp.Or(m.state.AllOf(j.Batch), name), At: -1}
 	for i, r := range m.rescues(j) {
 		q.Answers = append(q.Answers, dialog.Answer{Keys: fmt.Sprint(i + 1), Text: sentence(string(r.Kind)) + " " + r.Do, Do: func() tea.Cmd {
 			m.takeRescue(j, r)

@@ -35,7 +35,7 @@ func TestAJugInTroubleSaysSoAndWhatHelps(t *testing.T) {
 	} {
 		b := opened(t, t.TempDir(), nil)
 		b.size(120, 36)
-		b.until("base mix")
+		b.until("base split")
 		if _, ok := b.m.state.SinceLyeIn("base", b.m.live.Run()); !ok || b.m.cannot("rescue") != "" && strings.Contains(b.row("poppy"), what) {
 			t.Fatal("trouble before it was marked")
 		}

@@ -520,7 +520,7 @@ func TestWhatIsTakenBackIsNamed(t *testing.T) {
 
 func TestTroubleIsNotedAsItLooks(t *testing.T) {
 	b := opened(t, t.TempDir(), nil)
-	b.until("base lye in")
+	b.until("base split")
 	for i, c := range [][2]string{{"r", logbook.Rices}, {"s", logbook.Seizes}, {"b", logbook.Browns}, {"p", logbook.Separates}} {
 		b.press("2 x")
 		b.shows("Trouble in 2 gentian", "grains like cooked rice", "sets within seconds", "oil or water stands apart")

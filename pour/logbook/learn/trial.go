@@ -28,8 +28,9 @@ func Trial(p logbook.Pour, lesson Lesson) (TrialResult, error) {
 			out.Finding, out.Behaviour, out.Learnt = f, f.Behaviour, true
 		}
 	}
-	for _, e := range logbook.Standing(p.Events) {
-		if e.Kind != logbook.Troubled || e.Jug != live.TrialScented {
+	standing := logbook.Standing(p.Events)
+	for _, e := range standing {
+		if e.Kind != logbook.Troubled || e.Jug != live.TrialScented || logbook.SplitAfter(standing, e) { // before the split no scent is in it
 			continue
 		}
 		switch e.What {

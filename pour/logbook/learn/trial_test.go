@@ -53,6 +53,14 @@ func TestATrialOfAScentSetsItsBehaviour(t *testing.T) {
 	if result, _ = Trial(p, lesson); result.Behaviour != pour.BehaviourSeizes {
 		t.Errorf("a scent that seized is called %s", result.Behaviour)
 	}
+	for i := range p.Events {
+		if p.Events[i].Kind == logbook.Troubled {
+			p.Events[i].Run = 0
+		}
+	}
+	if result, _ = Trial(p, lesson); result.Behaviour == pour.BehaviourSeizes {
+		t.Error("what seized before the split, without the scent, is called the scent's")
+	}
 }
 
 func shelfLoad(shelf pour.Shelf, id string) float64 {

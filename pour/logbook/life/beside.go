@@ -2,6 +2,8 @@ package life
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
@@ -16,16 +18,21 @@ func (l Logged) Tell(show pour.Show) string {
 				return fmt.Sprintf("taken back: %s, of %s; %s", Tell(x, show), moment(x).Day, l.After.Bars.Tell())
 			}
 		}
+		if l.was.Kind == logbook.Weighed {
+			return joinedBy("; ", "taken back: "+Tell(l.was, show), l.counts)
+		}
 		return "taken back: " + e.What
 	}
 	text := fmt.Sprintf("%s, on %s", Tell(e, show), moment(e).Day)
 	if e.Corrects != "" {
 		text += ", in the place of " + e.Corrects
 	}
-	if beside := l.beside(show); beside != "" {
-		text += "; " + beside
-	}
-	return text
+	return joinedBy("; ", text, l.beside(show), l.counts)
+}
+
+// joinedBy puts together what there is of some texts.
+func joinedBy(sign string, texts ...string) string {
+	return strings.Join(slices.DeleteFunc(texts, func(s string) bool { return s == "" }), sign)
 }
 
 // beside is what there is to compare an event with.

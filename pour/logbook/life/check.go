@@ -67,32 +67,6 @@ func (c *check) stands(id, do string) error {
 	return nil
 }
 
-// ofPour refuses to take back a mark of the pour, or to correct any but a weight that counts.
-func (c *check) ofPour(id, do string) error {
-	i := slices.IndexFunc(c.pour.Events, func(e logbook.Event) bool { return e.ID == id })
-	e := c.pour.Events[i]
-	switch {
-	case e.Kind != logbook.Weighed:
-		return fmt.Errorf("%s %q: it is a mark of the pour itself; that is taken back in the live run alone", do, id)
-	case do != "correct":
-		return fmt.Errorf("%s %q: it is a weight of the pour; that is taken back in the live run alone, but it can be corrected: pourbench logbook correct %s %s mass=GRAMS lot=NUMBER", do, id, c.pour.ID, id)
-	case c.e.Kind != logbook.Weighed:
-		return fmt.Errorf("%s %q: it is a weight, and what stands in its place has to be one", do, id)
-	}
-	var sheet *pour.Sheet
-	if c.pour.PlanErr == nil {
-		weighed := pour.Weigh(c.pour.Plan, c.shelf)
-		sheet = &weighed
-	}
-	_, again := logbook.Counting(logbook.Standing(c.pour.Events), sheet)
-	for counts, before := range again {
-		if slices.ContainsFunc(before, func(x logbook.Event) bool { return x.ID == id }) {
-			return fmt.Errorf("%s %q: it does not count, because %s was weighed again after it; correct %s in its place", do, id, e.What, counts)
-		}
-	}
-	return nil
-}
-
 // form holds the event against the fields of its kind.
 func (c *check) form() error {
 	e := c.e

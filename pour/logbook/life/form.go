@@ -62,7 +62,7 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 			{Key: "day", Label: "day", Means: "year-month-day", Form: isDay, At: &e.What},
 		}
 	case logbook.Weighed:
-		return weighedFields(e)
+		return weighedFields(e, plan)
 	case logbook.Unmoulded, logbook.Sliced, logbook.WeighIn:
 		own = loafFields(e)
 	case logbook.Sniffed, logbook.Looked, logbook.Tested, logbook.Photo:
@@ -80,11 +80,16 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &e.Life.Day})
 }
 
-// weighedFields are what can be corrected of a weight of the pour; a piece of the cut has no lot.
-func weighedFields(e *logbook.Event) []Field {
+// weighedFields are what can be corrected of a weight of the pour; a piece of the cut has no lot, and is the piece it is.
+func weighedFields(e *logbook.Event, plan pour.Plan) []Field {
 	out := []Field{{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), High: mostG, Required: true, Lead: true, At: &e.Value}}
 	if e.Step == "" {
-		out = append(out, Field{Key: "lot", Label: "lot", Means: "the maker's number; none: it had none", Rest: true, At: &e.Lot})
+		out = append(
+			out, Field{Key: "lot", Label: "lot", Means: "the maker's number; none: it had none", Rest: true, At: &e.Lot},
+			Field{Key: "what", Label: "of what", Means: "of which thing it was, by its name in the plan", Required: true, At: &e.What},
+			Field{Key: "batch", Label: "batch", Means: "into which batch it went", Words: []string{string(pour.Base), string(pour.Icing)}, Only: true, At: (*string)(&e.Batch)},
+			Field{Key: "jug", Label: "jug", Means: "into which jug it went; none: into the batch as a whole", Words: jugsOf(plan), At: &e.Jug},
+		)
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package life
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"time"
@@ -20,9 +21,12 @@ type Logged struct {
 	Before Batch // as the batch stood without it
 	After  Batch
 	Doubts []string // what of it can hardly be; it is logged all the same
+
+	was    logbook.Event // what it takes back or corrects
+	counts string        // of a weight of the pour: what counts since
 }
 
-// Log appends one event to a pour: one of its life, a correction of any event of its life or of a bar's weight, or that one is taken back. Wall
+// Log appends one event to a pour: one of its life, a correction of any event of its life or of a weight of the pour, or that one is taken back. Wall
 // is the moment of it, its day the latest there can be; the session, a few letters, tells this terminal from others. What cannot be is refused
 // with how to put it right, and nothing is written; the check and the mark are one under the file's lock. A picture's path is given as it is
 // reached from here, and written from the folder of the pour's file.
@@ -36,7 +40,10 @@ func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall t
 	}
 	today := day.Of(wall)
 	out.Event, err = book.Decide(id, shelf, asking, func(p logbook.Pour) (logbook.Event, error) {
-		e := stamped(p, e, wall, session)
+		e, err := ofThing(p, shelf, stamped(p, e, wall, session))
+		if err != nil {
+			return logbook.Event{}, fmt.Errorf("log %s of %s: %w", e.Kind, id, err)
+		}
 		before := Of(p, shelf, pour.Hand{}, today)
 		if e.Kind == logbook.Lotted && e.Life.Count == 0 && before.Bars.Known {
 			e.Life.Count = before.Bars.Left
@@ -52,6 +59,8 @@ func Log(book logbook.Book, shelf pour.Shelf, id string, e logbook.Event, wall t
 			return logbook.Event{}, fmt.Errorf("log %s of %s: %w", e.Kind, id, err)
 		}
 		out.Before, out.After, out.Doubts = before, now, c.doubts()
+		out.was, _ = event(p.Events, cmp.Or(e.Corrects, e.What))
+		out.counts = nowCounts(p, after, shelf, e)
 		return e, nil
 	})
 	if err != nil {

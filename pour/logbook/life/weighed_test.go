@@ -1,6 +1,7 @@
 package life_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -11,7 +12,7 @@ import (
 )
 
 // The lot and the mass of a weight can be put right after the pour, by the keys of its form; the slip before it cannot, nor can anything be made of
-// a weight that is none, and it is not taken back.
+// a weight that is none.
 func TestAWeightOfThePourIsCorrectedAfterIt(t *testing.T) {
 	b := newBench(t)
 	marks := poured()
@@ -34,7 +35,7 @@ func TestAWeightOfThePourIsCorrectedAfterIt(t *testing.T) {
 	}
 	must(t, fields["mass"].Set("344,1"))
 	must(t, fields["lot"].Set("OLV-77"))
-	if len(fields) != 2 {
+	if len(fields) != 5 {
 		t.Errorf("its keys are %v", fields)
 	}
 	if told := life.Tell(b.logs(at(12, 7), e).Event, b.plan.Show); told != "base olive oil, 344.10 g, lot OLV-77" {
@@ -51,9 +52,6 @@ func TestAWeightOfThePourIsCorrectedAfterIt(t *testing.T) {
 	p, err := b.book.Read(b.id, b.shelf)
 	must(t, err)
 	last := p.Events[len(p.Events)-1]
-	if got := b.refuses(at(12, 8), logbook.Event{Kind: logbook.TakenBack, What: last.ID}); !strings.Contains(got, "pourbench logbook correct "+b.id+" "+last.ID) {
-		t.Error(got)
-	}
 	out := b.logs(at(12, 8), logbook.Event{Kind: logbook.Unmoulded}).Event.ID
 	if back := b.logs(at(12, 8), logbook.Event{Kind: logbook.TakenBack, What: out}).Event; back.Run != ended.Run {
 		t.Errorf("what comes after a correction is at %s of the run, which ended at %s", back.Run, ended.Run)
@@ -62,5 +60,109 @@ func TestAWeightOfThePourIsCorrectedAfterIt(t *testing.T) {
 	other.Kind, other.Life.Count = logbook.Given, 1
 	if got := b.refuses(at(12, 8), other); !strings.Contains(got, "what stands in its place has to be one") {
 		t.Error(got)
+	}
+}
+
+// weighs pours once more, with weights of the base among the marks, and gives their names.
+func (b *bench) weighs(list ...logbook.Event) []string {
+	b.Helper()
+	marks := poured()
+	ended := marks[2]
+	marks = marks[:2]
+	for i, w := range list {
+		e := marks[0]
+		e.Kind, e.ID, e.Batch, e.Jug, e.What, e.Value, e.Lot = logbook.Weighed, fmt.Sprint("w", i), pour.Base, w.Jug, w.What, w.Value, w.Lot
+		marks = append(marks, e)
+	}
+	var err error
+	b.id, err = b.book.Create(b.plan, "", pouredAt(), append(marks, ended))
+	must(b, err)
+	p, err := b.book.Read(b.id, b.shelf)
+	must(b, err)
+	var ids []string
+	for _, e := range p.Events {
+		if e.Kind == logbook.Weighed {
+			ids = append(ids, e.ID)
+		}
+	}
+	return ids
+}
+
+// counting are the weights of a batch that count, as they are told.
+func (b *bench) counting() string {
+	b.Helper()
+	p, err := b.book.Read(b.id, b.shelf)
+	must(b, err)
+	sheet := pour.Weigh(b.plan, b.shelf)
+	list, _ := logbook.Counting(logbook.Standing(p.Events), &sheet)
+	var out []string
+	for _, e := range list {
+		if e.Kind == logbook.Weighed {
+			out = append(out, life.Tell(e, b.plan.Show))
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// A weight that was entered for the wrong thing is taken back after the pour: the one before it counts again, and with none the thing is as planned.
+// Taking back a correction is undoing it.
+func TestAWeightOfThePourIsTakenBackAfterIt(t *testing.T) {
+	b := newBench(t)
+	ids := b.weighs(logbook.Event{What: "olive oil", Value: 343.8, Lot: "OLV-77"}, logbook.Event{What: "olive oil", Value: 41, Lot: "CAS-9"})
+	back := func(id string) string {
+		return b.logs(at(12, 7), logbook.Event{Kind: logbook.TakenBack, What: id}).Tell(b.plan.Show)
+	}
+	mend := life.Correction(logbook.Event{Kind: logbook.Weighed, ID: ids[1], Batch: pour.Base, What: "olive oil", Value: 42})
+	mended := b.logs(at(12, 7), mend).Event.ID
+	if got, want := back(mended), "taken back: base olive oil, 42.00 g; base olive oil, 41.00 g, lot CAS-9 counts again ("+ids[1]+")"; got != want {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+	if got, want := back(ids[1]), "taken back: base olive oil, 41.00 g, lot CAS-9; base olive oil, 343.80 g, lot OLV-77 counts again ("+ids[0]+")"; got != want {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+	if typed := b.on(date(12, 9)).TypedIn; len(typed) != 1 || typed[0].Lot != "OLV-77" {
+		t.Errorf("typed in are %+v", typed)
+	}
+	if got := back(ids[0]); !strings.HasSuffix(got, "; olive oil counts as planned") || b.counting() != "" {
+		t.Errorf("it says %q, and %q counts", got, b.counting())
+	}
+	if got := b.refuses(at(12, 8), logbook.Event{Kind: logbook.TakenBack, What: ids[0]}); !strings.Contains(got, "does not count any more") {
+		t.Error(got)
+	}
+}
+
+// Of which thing a weight was can be said after the pour, of a slip too: what the plan has in one place alone by its name, else with batch and jug.
+func TestOfWhichThingAWeightWasIsSaidAfterThePour(t *testing.T) {
+	b := newBench(t)
+	ids := b.weighs(logbook.Event{What: "olive oil", Value: 41, Lot: "CAS-9"}, logbook.Event{What: "olive oil", Value: 343.8})
+	says := func(id string, e logbook.Event) logbook.Event {
+		e.Kind, e.ID, e.Wall = logbook.Weighed, id, pouredAt()
+		return life.Correction(e)
+	}
+	castor := says(ids[0], logbook.Event{Batch: pour.Base, What: "Castor Oil", Value: 41, Lot: "CAS-9"})
+	if got := b.logs(at(12, 7), castor).Tell(b.plan.Show); !strings.HasPrefix(got, "base castor oil, 41.00 g, lot CAS-9, on 2026-12-05, in the place of "+ids[0]) {
+		t.Errorf("it says %q", got)
+	}
+	if got := b.counting(); got != "base castor oil, 41.00 g, lot CAS-9; base olive oil, 343.80 g" {
+		t.Errorf("%q counts", got)
+	}
+	if typed := b.on(date(12, 9)).TypedIn; len(typed) != 1 || typed[0].What != "castor oil" {
+		t.Errorf("typed in are %+v", typed)
+	}
+	for what, c := range map[string]struct{ e, says string }{
+		"nothing of the plan": {"castor oill", `did you mean "castor oil"?`},
+		"each jug has it":     {pour.WeighBatter, "batter is not weighed into the base by the plan; write where: batch=base jug="},
+	} {
+		if got := b.refuses(at(12, 8), says(ids[1], logbook.Event{Batch: pour.Base, What: c.e, Value: 300})); !strings.Contains(got, c.says) {
+			t.Errorf("%s: %s", what, got)
+		}
+	}
+	jug := b.plan.Base.Jugs[1].Name
+	batter := says(ids[1], logbook.Event{Batch: pour.Base, Jug: jug, What: pour.WeighBatter, Value: 343.8})
+	if got := b.logs(at(12, 8), batter).Tell(b.plan.Show); !strings.HasSuffix(got, "; olive oil counts as planned") {
+		t.Errorf("it says %q", got)
+	}
+	if got := b.counting(); got != "base castor oil, 41.00 g, lot CAS-9; base "+pour.WeighBatter+", 343.80 g, in "+jug {
+		t.Errorf("%q counts", got)
 	}
 }

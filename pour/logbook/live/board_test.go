@@ -262,6 +262,7 @@ func TestAMixingRunsFromItsOwnLyeThoughItsTurnIsLater(t *testing.T) {
 // is too late as well is not to be kept from the blender that may smooth it.
 func TestAJugInTroubleCanBeHelpedInsideItsWindow(t *testing.T) {
 	l, s := handRun(10)
+	s.Steps[1].Done = true // split before anything went wrong
 	b := Board{Due: l.due(s)}
 	mark := func(what string) {
 		s.Marks = append(s.Marks, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: what})

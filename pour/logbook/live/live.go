@@ -87,6 +87,12 @@ func (l Live) add(e logbook.Event) (Live, []logbook.Event) {
 	e.Run, e.Wall, e.Steady, e.Of, e.Sleeps = l.run, l.last.Wall, l.last.Steady, l.last.Of, l.last.Sleeps
 	e.What, e.Text, e.Lot, e.Jug = plain.Line(e.What), plain.Text(e.Text), plain.Line(e.Lot), plain.Line(e.Jug)
 	e.ID = freeID(l.Events, l.run, l.session)
+	for _, x := range l.Events {
+		if e.Corrects != "" && x.ID == e.Corrects { // it stands at the run time of what it corrects, and says nothing of the clocks
+			e.Run, e.Steady, e.Of, e.Sleeps = x.Run, 0, "", false
+			e = e.Dated(x)
+		}
+	}
 	l.Events = append(slices.Clip(l.Events), e)
 	return l, []logbook.Event{e}
 }
@@ -107,18 +113,18 @@ func (l Live) Do(key string, m Moment) (Live, []logbook.Event, error) {
 	return l.Mark(logbook.Event{Kind: logbook.Done, Step: key}, m)
 }
 
-// Back takes back the last thing she marked: a step, a stage, a trouble, a weight, the end of the pour.
+// Back takes back the last thing she marked: a step, a stage, a trouble, a weight, that a weight was of another thing, the end of the pour.
 func (l Live) Back(m Moment) (Live, []logbook.Event, error) {
 	marks, cut := logbook.Standing(l.Events), ReplayCut(l.Sheet, l.Events)
-	for i := len(marks) - 1; i >= 0; i-- {
-		if l.cut != cut.cutMark(marks[i]) {
+	for _, e := range slices.Backward(l.Events) { // what corrects stands in its place, but was marked last
+		if i := slices.IndexFunc(marks, func(x logbook.Event) bool { return x.ID == e.ID }); i < 0 || l.cut != cut.cutMark(e) {
 			continue
 		}
 		if slices.Contains([]logbook.EventKind{
 			logbook.Done, logbook.Seen, logbook.NotYet, logbook.Troubled, logbook.Blended, logbook.Read, logbook.Weighed, logbook.Noted,
 			logbook.Result, logbook.Unpoured, logbook.Rescued, logbook.Ended, logbook.Cut,
-		}, marks[i].Kind) {
-			return l.Mark(logbook.Event{Kind: logbook.TakenBack, What: marks[i].ID}, m)
+		}, e.Kind) {
+			return l.Mark(logbook.Event{Kind: logbook.TakenBack, What: e.ID}, m)
 		}
 	}
 	return l, nil, errors.New("take back: nothing has been marked yet")

@@ -2,6 +2,7 @@ package live
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -69,5 +70,57 @@ func TestAStageSeenBeforeTheSplitHoldsForTheWholeBatch(t *testing.T) {
 	must(t, err)
 	if j, _ := live.Outlook(shelf, pour.Hand{}).Jug(pour.Base, "poppy"); j.Seen[chem.Light] {
 		t.Error("taken back, it still stands")
+	}
+}
+
+// What goes wrong before the split goes wrong in all there is: every jug of the base has it, its time is over with it, and what helps is said of all of it,
+// with nothing of thinner ones; no jug of the icing has it. Split since, it still is every jug's, and what goes wrong then is the jug's own.
+func TestTroubleBeforeTheSplitIsOfTheWholeBatch(t *testing.T) {
+	plan, shelf := example(t, "alpine-meadow")
+	sheet := pour.Work(plan, shelf, pour.Hand{})
+	c := newClock()
+	live, _ := start(sheet, "a", c.now())
+	for _, key := range []string{"base lye in", "icing lye in"} {
+		live, _, _ = live.Do(key, c.now())
+	}
+	c.pass(time.Minute)
+	trouble := func(what string) {
+		t.Helper()
+		next, _, err := live.Mark(logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "gentian", What: what}, c.now())
+		must(t, err)
+		live = next
+	}
+	trouble(logbook.Seizes)
+	board := func() map[string]JugBoard {
+		out := map[string]JugBoard{}
+		for _, j := range live.Board(live.Outlook(shelf, pour.Hand{})).Jugs {
+			out[string(j.Batch)+" "+j.Jug] = j
+		}
+		return out
+	}
+	jugs := board()
+	for _, j := range jugs {
+		if of := j.Batch == pour.Base; j.Seized != of || slices.Contains(j.Troubles, logbook.Seizes) != of {
+			t.Errorf("%s of the %s: seized %v, troubles %v", j.Jug, j.Batch, j.Seized, j.Troubles)
+		}
+	}
+	helps := jugs["base poppy"].Rescues
+	if len(helps) == 0 || helps[0].Kind != SpoonIt || helps[0].Step != "" || !strings.Contains(helps[0].Do, "spoon all of the base in") {
+		t.Errorf("what helps is %+v", helps)
+	}
+	for _, r := range helps {
+		if r.Kind == UseInBottom {
+			t.Error("it is to go under thinner ones")
+		}
+	}
+	c.pass(time.Second)
+	for _, key := range []string{"base mix", "base split"} {
+		live, _, _ = live.Do(key, c.now())
+	}
+	c.pass(time.Minute)
+	trouble(logbook.Browns)
+	jugs = board()
+	if own, sister := jugs["base gentian"], jugs["base poppy"]; len(own.Troubles) != 2 || len(sister.Troubles) != 1 || sister.Rescues[0].Kind != UseInBottom {
+		t.Errorf("after the split gentian has %v, poppy %v, %+v", own.Troubles, sister.Troubles, sister.Rescues)
 	}
 }

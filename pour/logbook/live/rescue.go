@@ -1,6 +1,8 @@
 package live
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"time"
 
@@ -32,21 +34,36 @@ type Rescue struct {
 	Do   string // one sentence
 }
 
-// troubles lists what went wrong in a jug, each once, in the order it was marked.
+// troubles lists what went wrong in a jug, or in the pot that it was still part of, each once, in the order it was marked.
 func (s State) troubles(n pour.BatchName, jug string) []string {
 	var out []string
 	for _, e := range s.Marks {
-		if e.Kind == logbook.Troubled && e.Batch == n && e.Jug == jug && !slices.Contains(out, e.What) {
+		if s.wentWrong(e, n, jug) && !slices.Contains(out, e.What) {
 			out = append(out, e.What)
 		}
 	}
 	return out
 }
 
+// wentWrong reports whether a mark is a trouble of a jug, or of the pot that it was still part of.
+func (s State) wentWrong(e logbook.Event, n pour.BatchName, jug string) bool {
+	return e.Kind == logbook.Troubled && e.Batch == n && (e.Jug == jug || s.Whole(e))
+}
+
+// AllOf is "all of the base" where something went wrong in a batch that still is one pot; empty: nothing did, or it is each jug's own by now.
+func (s State) AllOf(n pour.BatchName) string {
+	for _, e := range s.Marks {
+		if e.Kind == logbook.Troubled && e.Batch == n && s.OnePot(n, time.Duration(math.MaxInt64)) {
+			return "all of the " + string(n)
+		}
+	}
+	return ""
+}
+
 // seizedAt is when a jug was marked to seize, on the run's clock. The second result is false where it was not.
 func (s State) seizedAt(n pour.BatchName, jug string) (time.Duration, bool) {
 	for _, e := range s.Marks {
-		if e.Kind == logbook.Troubled && e.What == logbook.Seizes && e.Batch == n && e.Jug == jug {
+		if s.wentWrong(e, n, jug) && e.What == logbook.Seizes {
 			return e.Run, true
 		}
 	}
@@ -111,23 +128,31 @@ func stiffened(j JugBoard, step string) []Rescue {
 
 // helps lists what can be done for a trouble. Common practice, no source.
 func (s State) helps(j JugBoard, trouble, step string) []Rescue {
-	solid := stiffened(j, step)
-	if j.Batch == pour.Icing { // it goes on top
-		solid = []Rescue{{SpoonIt, step, "Spoon " + j.Jug + " on top instead of piping it."}}
+	all := s.AllOf(j.Batch)
+	if all != "" {
+		step = "" // the next of one jug is none of all of it
 	}
+	solid := stiffened(j, step)
+	switch {
+	case j.Batch == pour.Icing: // it goes on top
+		solid = []Rescue{{SpoonIt, step, "Spoon " + cmp.Or(all, j.Jug) + " on top instead of piping it."}}
+	case all != "": // there are no thinner ones
+		solid = []Rescue{{SpoonIt, step, "Split it no further than it lets you: spoon " + all + " in and tap the mould; press out the air."}}
+	}
+	of := cmp.Or(all, j.Jug)
 	var out []Rescue
 	switch trouble {
 	case logbook.Rices:
-		out = append(out, Rescue{BlendIt, "", "Short bursts of the stick blender in " + j.Jug + " can smooth the grains; it is thicker afterwards, so use it at once."})
+		out = append(out, Rescue{BlendIt, "", "Short bursts of the stick blender in " + of + " can smooth the grains; it is thicker afterwards, so use it at once."})
 		out = append(out, solid...)
 	case logbook.Seizes:
 		out = append(out, solid...)
-		out = append(out, Rescue{WarmIt, "", "Too stiff to spoon: cover " + j.Jug + " and let it warm up by itself, it may soften; it is raw, gloves and goggles stay on."})
+		out = append(out, Rescue{WarmIt, "", "Too stiff to spoon: cover " + of + " and let it warm up by itself, it may soften; it is raw, gloves and goggles stay on."})
 	case logbook.Separates:
-		out = append(out, Rescue{BlendIt, "", "Blend " + j.Jug + " in short bursts until nothing stands apart; pour none of it off: there is lye in what stands apart."})
-		out = append(out, Rescue{KeepOut, "", "It stays apart: keep " + j.Jug + " out of the mould, in its jug; it is raw and can hold free lye."})
+		out = append(out, Rescue{BlendIt, "", "Blend " + of + " in short bursts until nothing stands apart; pour none of it off: there is lye in what stands apart."})
+		out = append(out, Rescue{KeepOut, "", "It stays apart: keep " + of + " out of the mould, in its jug; it is raw and can hold free lye."})
 	case logbook.Browns:
-		out = append(out, Rescue{TakeColour, step, "Nothing turns it back: go on, with " + j.Jug + " where a darker colour does no harm."})
+		out = append(out, Rescue{TakeColour, step, "Nothing turns it back: go on, with " + of + " where a darker colour does no harm."})
 	}
 	if scent, _, found := s.stepOf(j.Batch, pour.TaskScent, j.Jug); found && !scent.Done {
 		out = append(out, Rescue{LeaveScent, step, "Its scent has not gone in: leave it out, it can make this worse."})

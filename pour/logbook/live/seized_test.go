@@ -14,6 +14,7 @@ import (
 func TestAJugThatSeizesHasNoTimeLeft(t *testing.T) {
 	for _, window := range []pour.Window{{From: pour.Know(15), To: pour.Know(40)}, {}} {
 		l, s := handRun(12)
+		s.Steps[1].Done = true // split before it seized
 		s.Marks = []logbook.Event{{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: logbook.Seizes, Run: minutes(3 + 10)}}
 		j := JugOutlook{Batch: pour.Base, Jug: "poppy", Window: window}
 		got := l.jugBoard(s, Board{Due: l.due(s)}, j)

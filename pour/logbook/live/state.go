@@ -42,15 +42,17 @@ type State struct {
 	Ended     bool
 
 	lyeIn    map[pour.BatchName]time.Duration
-	cut      bool          // it is the cut that these are the steps of
-	cutBegun bool          // one of them is done
-	cutFrom  time.Duration // when the first of them was begun
+	reasons  map[pour.BatchName]string // why a batch is meant to be lye-heavy
+	cut      bool                      // it is the cut that these are the steps of
+	cutBegun bool                      // one of them is done
+	cutFrom  time.Duration             // when the first of them was begun
 }
 
 // Replay works out where a run stands after its events.
 func Replay(sheet pour.Sheet, events []logbook.Event) State {
 	s := State{lyeIn: map[pour.BatchName]time.Duration{}}
 	s.Marks, s.Again = logbook.Counting(logbook.Standing(events), &sheet)
+	s.reasons = reasonsOf(events)
 	done := map[string]time.Duration{}
 	for _, e := range s.Marks {
 		switch e.Kind {
@@ -94,9 +96,15 @@ func (s *State) sight() {
 		}
 		s.Sightings = append(s.Sightings, Sighting{
 			Batch: e.Batch, Jug: e.Jug, Stage: e.Stage, Min: (e.Run - in).Minutes(), Reached: e.Kind == logbook.Seen,
-			Whole: e.Kind == logbook.Seen && s.OnePot(e.Batch, e.Run),
+			Whole: s.Whole(e),
 		})
 	}
+}
+
+// Whole reports whether a mark of a jug holds for every jug of its batch: a stage seen, a trouble or what was done for one while all of it was one pot.
+func (s State) Whole(e logbook.Event) bool {
+	holds := e.Kind == logbook.Seen || e.Kind == logbook.Troubled || e.Kind == logbook.Rescued
+	return holds && e.Jug != "" && s.OnePot(e.Batch, e.Run)
 }
 
 // OnePot reports whether all jugs of a batch were still one pot at a time of the run's clock: it is to be split, that was not done by then, and

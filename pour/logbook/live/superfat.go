@@ -21,33 +21,70 @@ func (s Superfat) Stops() bool { return s.LyeHeavy() && s.Why == "" }
 func (s State) Superfats(sheet *pour.Sheet) []Superfat {
 	var out []Superfat
 	for _, b := range sheet.Batches() {
-		weighed, why := s.weighed(b)
-		if t, ok := sheet.TrueSuperfat(b.Name, weighed); ok {
+		if t, ok := sheet.TrueSuperfat(b.Name, s.weighed(b)); ok {
 			_, in := s.lyeIn[b.Name]
-			out = append(out, Superfat{TrueSuperfat: t, LyeIn: in, Why: why})
+			out = append(out, Superfat{TrueSuperfat: t, LyeIn: in, Why: s.reasons[b.Name]})
 		}
 	}
 	return out
 }
 
-// weighed is what was weighed of a batch, in the order it was marked, and why it is meant to be lye-heavy: said after the last of them.
-func (s State) weighed(b *pour.BatchSheet) (list []pour.Weighing, why string) {
+// weighed is what was weighed of a batch, in the order it was marked.
+func (s State) weighed(b *pour.BatchSheet) (list []pour.Weighing) {
 	plan := b.Weighings()
 	for _, e := range s.Marks {
-		switch {
-		case e.Batch != b.Name:
-		case e.Kind == logbook.Noted && e.What == logbook.LyeHeavy:
-			why = e.Text
-		case e.Kind == logbook.Weighed && e.Jug == "" && e.Step == "":
-			for _, w := range plan {
-				if w.Name == e.What && w.Jug == "" {
-					w.G = e.Value
-					list, why = append(list, w), ""
-				}
+		if e.Batch != b.Name || e.Kind != logbook.Weighed || e.Jug != "" || e.Step != "" {
+			continue
+		}
+		for _, w := range plan {
+			if w.Name == e.What && w.Jug == "" {
+				w.G = e.Value
+				list = append(list, w)
 			}
 		}
 	}
-	return list, why
+	return list
+}
+
+// reasonsOf are why batches are meant to be lye-heavy, in her words. A reason is of what was weighed when it was given: a weighing since, or one from
+// before that is taken back or said to be of another thing since, ends it. What is mended after the pour does not.
+func reasonsOf(events []logbook.Event) map[pour.BatchName]string {
+	type weighing struct {
+		batch pour.BatchName
+		at    int
+	}
+	stands, weighed := map[string]bool{}, map[string]weighing{}
+	for _, e := range logbook.Standing(events) {
+		stands[e.ID] = true
+	}
+	out, given := map[pour.BatchName]string{}, map[pour.BatchName]int{}
+	end := func(w weighing, known bool) {
+		if known && w.at < given[w.batch] {
+			delete(out, w.batch)
+		}
+	}
+	for i, e := range events {
+		switch {
+		case e.Kind == logbook.Ended && stands[e.ID]:
+			return out
+		case e.Kind == logbook.Noted && e.What == logbook.LyeHeavy && stands[e.ID]:
+			out[e.Batch], given[e.Batch] = e.Text, i
+		case e.Kind == logbook.TakenBack:
+			w, known := weighed[e.What]
+			end(w, known)
+		case e.Kind == logbook.Weighed && e.Jug == "" && e.Step == "":
+			weighed[e.ID] = weighing{e.Batch, i}
+			if stands[e.ID] {
+				delete(out, e.Batch)
+			}
+			w, known := weighed[e.Corrects]
+			end(w, known && stands[e.ID])
+		case e.Kind == logbook.Weighed && e.Corrects != "" && stands[e.ID]: // it was of a jug
+			w, known := weighed[e.Corrects]
+			end(w, known)
+		}
+	}
+	return out
 }
 
 // Words says that a batch has less superfat as weighed than planned, or is lye-heavy, or with every oil at its low end would be; "" where it is

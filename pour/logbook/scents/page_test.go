@@ -207,6 +207,10 @@ func TestTroubleIsThatOfTheJugsThatHoldTheScent(t *testing.T) {
 	if s := got["alp-rose"].Sentence(); !strings.HasPrefix(s, "poured 2 times: seizes 2 times") {
 		t.Error(s)
 	}
+	split := logbook.Event{Kind: logbook.Done, Step: logbook.Split(pour.Base), Wall: on(5), Run: time.Minute}
+	if got := told(shelf, learn.Lesson{}, poured(plan, "c", trouble("poppy", logbook.Seizes), split))["alp-rose"].Troubles; len(got) != 0 {
+		t.Errorf("before the split %v is the scent's", got)
+	}
 }
 
 func TestTheClocksVerdictIsByItsWholeBand(t *testing.T) {

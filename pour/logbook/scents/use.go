@@ -114,11 +114,11 @@ func usesOf(p logbook.Pour, b life.Batch, shelf pour.Shelf) []use {
 	return out
 }
 
-// troubles are the kinds of trouble of jugs that hold a scent, or of all of their batch, each once.
+// troubles are the kinds of trouble of jugs that hold a scent, or of all of their batch, each once. What went wrong before the split was no scent's.
 func (s story) troubles(id string, standing []logbook.Event) []troubled {
 	found := map[string]bool{} // whether a jug alone with it made it
 	for _, e := range standing {
-		if e.Kind != logbook.Troubled {
+		if e.Kind != logbook.Troubled || logbook.SplitAfter(standing, e) {
 			continue
 		}
 		for _, h := range s.holders {

@@ -45,3 +45,35 @@ func TestWhatWentInIsWhatWasWeighed(t *testing.T) {
 		t.Errorf("changed are %v", changed)
 	}
 }
+
+// A weight that is said to be of another oil went into that oil, and one that was taken back went into none: both are as planned then, but for what is
+// left. So do wants, costs and labels, which are worked out of these.
+func TestAWeightSaidToBeOfAnotherThingWentIntoThat(t *testing.T) {
+	plan, shelf := example(t)
+	sheet := pour.Weigh(plan, shelf)
+	one, other := sheet.Base.Weighings()[0].Name, sheet.Base.Weighings()[1].Name
+	planned := map[string]float64{}
+	for _, w := range taking.Wants(&sheet, shelf, nil) {
+		if w.Batch == pour.Base && w.Jug == "" {
+			planned[w.Name] = w.Q.V()
+		}
+	}
+	marks := []logbook.Event{
+		{ID: "a", Kind: logbook.Weighed, Batch: pour.Base, What: one, Value: 41, Lot: "CAS-9"},
+		{ID: "b", Kind: logbook.Weighed, Batch: pour.Base, What: other, Value: 7},
+		{ID: "c", Kind: logbook.Weighed, Batch: pour.Base, What: other, Value: 41, Lot: "CAS-9", Corrects: "a"},
+		{ID: "d", Kind: logbook.TakenBack, What: "b"},
+	}
+	for _, w := range taking.Wants(&sheet, shelf, logbook.Standing(marks)) {
+		switch {
+		case w.Batch != pour.Base || w.Jug != "":
+		case w.Name == other && (w.Q.V() != 41 || w.Planned || w.Lot != "CAS-9" || w.Mark != "c"):
+			t.Errorf("of %s %+v is wanted", other, w)
+		case w.Name == one && (w.Q.V() != planned[one] || !w.Planned || w.Lot != ""):
+			t.Errorf("of %s %+v is wanted, planned %v", one, w, planned[one])
+		}
+	}
+	if _, n := taking.Went(&sheet, shelf, taking.Wants(&sheet, shelf, logbook.Standing(marks))); n != 1 {
+		t.Errorf("%d were weighed, want 1", n)
+	}
+}
