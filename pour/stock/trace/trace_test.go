@@ -242,7 +242,9 @@ func TestWeighedOilStaysWeighedWhereItWetsColoursToo(t *testing.T) {
 		}
 		at := slices.Index(trace.Columns(), "planned")
 		rows := graph.Rows(pack, trace.Forward)
-		if !slices.ContainsFunc(rows, func(r []string) bool { return r[slices.Index(trace.Columns(), "from")] == "olive-1" && r[at] == c.column }) {
+		if !slices.ContainsFunc(rows, func(r []string) bool {
+			return r[slices.Index(trace.Columns(), "from")] == "olive-1" && r[at] == c.column
+		}) {
 			t.Errorf("%s: no row of the pack says %q: %q", c.says, c.column, rows)
 		}
 	}
