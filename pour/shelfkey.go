@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"pourbench/pour/plain"
 	"pourbench/pour/money"
+	"pourbench/pour/plain"
 	"pourbench/pour/strict"
 )
 

@@ -1,8 +1,8 @@
 package money_test
 
 import (
-	"strings"
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
