@@ -64,7 +64,7 @@ func (t teller) labelMost() Term {
 		in = append(in, t.fig("cut.bars[].cut_g", i))
 	}
 	return modelled("the market's rule for a weight ", func(v []float64) float64 {
-		w := s.weighing(m, nil)
+		w := s.weighing(m, PackedBars{})
 		w.Forecast, w.ForecastLow, w.FurtherLoss, w.ScaleErrorG, w.Expected = v[0], v[1], max(0, 1-v[2]/v[0]), v[4], nil
 		for _, cut := range v[bars:] {
 			w.Expected = append(w.Expected, v[5]+(v[1]-v[5])*cut/v[3])

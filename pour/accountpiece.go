@@ -23,7 +23,7 @@ func pieceAccounts() []accountRow {
 			return t.known("the bar it stands in", float64(p.Bar), UnitCount, "where it stands, and the cuts")
 		}},
 		{pattern: "embeds[].centre_mm", label: "middle of {} from end A", unit: UnitMM, value: of(func(p *EmbedPiece) Figure { return Know(p.CentreMM) }), feeds: cut, how: teller.centre},
-		{pattern: "embeds[].across_mm", label: "middle of {} from the loaf's middle, to the right", unit: UnitMM, value: of(func(p *EmbedPiece) Figure { return Know(p.AcrossMM) }), feeds: []string{"embed-wall", "embed-touch"}, how: func(t teller) Term {
+		{pattern: "embeds[].across_mm", label: "middle of {} from the loaf's middle, to the right", unit: UnitMM, value: of(func(p *EmbedPiece) Figure { return Know(p.AcrossMM) }), feeds: []string{"embed-wall", "embed-touch", "embed-iced"}, how: func(t teller) Term {
 			p, i, _ := t.sheet.Piece(t.ix[0])
 			off := t.whole("top.embed[" + decimal(i) + "].across_mm")
 			return sum(t.known("its place side by side with others", p.AcrossMM-off.Value(), UnitMM, "your plan"), off)

@@ -47,13 +47,13 @@ func unitAccounts() []accountRow {
 			at := t.at(t.sheet.Icing)
 			return ratio(ratio(at.fig("batch.poured_g"), at.fig("batch.poured_ml")), sum(bare(1), percentOf(t.whole("piping.overrun_percent"))))
 		}, why: "better than the batter's: weigh a cup of your own icing"},
-		{pattern: "piping.across_mm", label: "width of one unit", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.WidthMM }), how: func(t teller) Term {
+		{pattern: "piping.across_mm", label: "width of one unit", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.WidthMM }), feeds: []string{"embed-iced"}, how: func(t teller) Term {
 			return t.model("width", func(l pieces) float64 { return l.wide })
 		}},
 		{pattern: "piping.high_mm", label: "height of one unit", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.HighMM }), how: func(t teller) Term {
 			return t.model("height", func(l pieces) float64 { return l.high })
 		}, why: "above the base"},
-		{pattern: "piping.mean_mm", label: "mean height of one unit", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.MeanMM }), feeds: []string{"base-soft"}, how: func(t teller) Term {
+		{pattern: "piping.mean_mm", label: "mean height of one unit", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.MeanMM }), feeds: []string{"base-soft", "embed-iced"}, how: func(t teller) Term {
 			return t.model("volume over what it stands on", func(l pieces) float64 { return l.volume / l.footprint })
 		}},
 		{pattern: "piping.peak_needed_mm", label: "peak the base has to hold", unit: UnitMM, value: piped(func(p *PipingSheet) Figure { return p.PeakMM }), feeds: []string{"base-soft"}, how: func(t teller) Term {

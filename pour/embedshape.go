@@ -124,22 +124,31 @@ func (p *Plan) rimMM() float64 {
 }
 
 // NewEmbed is a disc that stands clear between this plan's cuts and within its bar's width, an inch wide at most, half as deep as the base at
-// most and with a quarter of its height out of it.
+// most and with a quarter of its height out of it; beside the icing that is piped, where there is room for one.
 func (p Plan) NewEmbed(name string) Embed {
 	const (
 		least = 5  // mm: smaller pieces are toppings
 		most  = 25 // mm: what suits a bar whose size is not small
 	)
-	thinnest := p.Mould.BarMM
+	thinnest, wide := p.Mould.BarMM, p.Mould.WidthMM
 	s := Sheet{Plan: p}
 	s.cutting(func() float64 { return 1 })
 	for _, b := range s.Cut.Bars {
-		thinnest = min(thinnest, b.ThicknessMM(), b.WideMM())
+		thinnest, wide = min(thinnest, b.ThicknessMM(), b.WideMM()), min(wide, b.WideMM())
 	}
 	need := max(p.sightBudget(0).Worst(), p.Cut.ClearMM)
 	long := max(min(math.Floor(thinnest-2*need), most), least)
 	high := max(min(long, math.Floor(p.Mould.FillMM/2)), 1)
-	return Embed{Name: name, LengthMM: long, HeightMM: high, OutMM: math.Floor(high) / 4}
+	e := Embed{Name: name, LengthMM: long, HeightMM: high, OutMM: math.Floor(high) / 4}
+	for mm := long; mm >= least; mm-- {
+		e.LengthMM = mm
+		if across, ok := s.free(e, (wide-mm)/2-p.Cut.PlaceMM); ok {
+			e.AcrossMM = across
+			return e
+		}
+	}
+	e.LengthMM = long
+	return e
 }
 
 // features are the pieces whose place the maker chose herself, so that cuts have to be found around them; rods are cut through.

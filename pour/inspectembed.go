@@ -18,6 +18,7 @@ func embedCodes() []CodeInfo {
 		{"embed-deep", Caution, false, "an embed would reach the mould's floor"},
 		{"embed-wall", Caution, false, "an embed may touch the mould's wall"},
 		{"embed-touch", Caution, false, "two embeds may touch"},
+		{"embed-iced", Caution, false, "icing is piped or spooned over an embed that should be seen"},
 		{"embed-late", Caution, false, "an embed is made too late to be hard when it is set"},
 		{"embed-hard", Note, false, "an embed harder than the loaf: a wire goes round it, not through"},
 		{"embed-squeeze", Note, false, "all wires at once squeeze a loaf with embeds in its top"},
@@ -50,6 +51,7 @@ func (s *Sheet) inspectEmbeds() {
 		s.inspectAge(k, e)
 	}
 	s.inspectTouching()
+	s.inspectIced()
 	s.inspectSqueeze()
 	s.inspectCrowd()
 }

@@ -32,6 +32,12 @@ func embedRows() []codeRow {
 	melt := func(e *pour.Embed) { e.Material = pour.EmbedMelt }
 	across := func(n int, mm float64) func(*pour.Embed) { return func(e *pour.Embed) { e.PerBar, e.AcrossMM = n, mm } }
 	warm := func(p *pour.Plan, _ *pour.Shelf) { p.Bed.Keep = pour.BedInsulate }
+	iced := func(n int, bends ...func(*pour.Embed)) bend {
+		return all(with(bends...), func(p *pour.Plan, _ *pour.Shelf) {
+			p.Piping, p.Icing.Size = rosette(), pour.SizeShape
+			p.Piping.CoilMM, p.Piping.PerBar, p.Piping.LeastG, p.Piping.BagG, p.Piping.ResiduePercent = 5, n, 200, 250, 7
+		})
+	}
 	gang := func(p *pour.Plan, _ *pour.Shelf) {
 		p.Cut.By, p.Cut.WiresMM = pour.CutGang, []float64{0, 25, 50, 75, 100, 125, 150, 175, 200}
 	}
@@ -44,6 +50,7 @@ func embedRows() []codeRow {
 		{"embed-deep", with(high(80, 10)), with(high(60, 10))},
 		{"embed-wall", with(across(1, 31.5)), with(across(1, 20))},
 		{"embed-touch", with(across(5, 0)), with(across(3, 0))},
+		{"embed-iced", iced(3), iced(2)},
 		{"embed-late", with(made(1)), with(made(3))},
 		{"embed-hard", with(made(14)), with(made(13.9))},
 		{"embed-squeeze", all(with(), gang), all(with(), number("cut.clear_mm", 3))},

@@ -32,7 +32,7 @@ type LabelSheet struct {
 // Labelling is what became of a batch, and of its label once it was drawn, beside its plan. The zero value: nothing yet, all is as planned.
 type Labelling struct {
 	Went  []Went          // into its batches; nil: as planned
-	Bars  []float64       // as weighed when they were packed, g; none: the forecast counts
+	Bars  PackedBars      // as they were weighed
 	Ticks map[string]bool // rows of the market's list that the maker ticked
 	Today day.Day         // the zero Day: not known, no row is old
 	Lot   string          // of the batch; empty: it is not poured
@@ -81,18 +81,17 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 
 // weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast, where each bar of the cut dries as the usual one and
 // to the light end of what is to be expected. What it loses after packing is all down to what it weighs at last.
-func (s *Sheet) weighing(m label.Market, bars []float64) label.Weighing {
-	w := label.Weighing{System: s.Plan.Label.System, Bars: bars, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m, FurtherLoss: math.NaN()}
+func (s *Sheet) weighing(m label.Market, bars PackedBars) label.Weighing {
+	w := label.Weighing{System: s.Plan.Label.System, Bars: bars.MassesG, ScaleErrorG: s.Plan.Label.ScaleErrorG, StatedG: s.Plan.Cure.LabelG, Market: m, FurtherLoss: math.NaN()}
+	w.Unweighed, w.AtLeast = s.unweighed(bars)
 	c := &s.Cure
 	if !c.PackG.Mid.Known {
 		return w
 	}
 	w.Forecast, w.ForecastLow, w.FurtherLoss = c.PackG.Mid.V, c.PackG.Low.V, max(0, 1-c.FinalG.V/c.PackG.Mid.V)
 	late := s.strewnLate()
-	for i := range s.Cut.Bars {
-		if b := &s.Cut.Bars[i]; b.CutG.Known && s.Bars.CutG > 0 {
-			w.Expected = append(w.Expected, late+(c.PackG.Low.V-late)*b.CutG.V/s.Bars.CutG)
-		}
+	for _, cut := range s.asCut(bars) {
+		w.Expected = append(w.Expected, late+(c.PackG.Low.V-late)*cut/s.Bars.CutG)
 	}
 	return w
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"pourbench/pour/money"
 	"pourbench/pour/plain"
 	"pourbench/pour/strict"
 )
@@ -72,7 +73,11 @@ func (k ShelfKey) TOML(typed string) (string, error) {
 	case KeyList:
 		return k.list(typed)
 	case KeyPrice:
-		typed = strings.Replace(typed, ",", ".", 1)
+		price, err := money.Typed(typed)
+		if err != nil {
+			return "", err
+		}
+		typed = price
 	case KeyText, KeyColour:
 	case KeyParts, KeyRows:
 		return "", fmt.Errorf("%s is changed part by part", k.Key)

@@ -531,3 +531,28 @@ func TestAFileThatChangedUnderAnUnsavedPlanIsToldNotAsked(t *testing.T) {
 		t.Errorf("a file that is no longer on the bench: %q", m.status.Text())
 	}
 }
+
+// What the border of a panel says Tab comes to is where Tab goes, at every panel of every station.
+func TestTheBorderSaysWhereTabGoes(t *testing.T) {
+	m := opened(t, 80, 24)
+	said := 0
+	for s := range panel.Places {
+		m.station = panel.Place(s)
+		m.settle()
+		for range m.panels {
+			_, says, named := strings.Cut(frame(m), "Tab: ")
+			at := m.at()
+			m.turn(1)
+			m.settle()
+			if next := []rune(m.at().Title); named && !strings.HasPrefix(says, string(next[:min(len(next), 5)])) {
+				t.Errorf("at %s the border says Tab goes to %.20q, and it goes to %s", at.Title, says, m.at().Title)
+			}
+			if named {
+				said++
+			}
+		}
+	}
+	if said < 5 {
+		t.Errorf("the border says %d times where Tab goes", said)
+	}
+}

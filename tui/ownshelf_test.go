@@ -155,6 +155,20 @@ func TestAnEntryThatThePlanUsesStays(t *testing.T) {
 	}
 }
 
+// A price of the shelf and one of the plan are typed over like any number, with what to type where it is none.
+func TestAPriceThatIsNoneSaysWhatToType(t *testing.T) {
+	m, text := shelving(t)
+	onKey(t, m, "price")
+	drive(m, "7 enter up enter - 8 enter")
+	if said := m.status.Text(); !strings.Contains(said, `"-8" is no price: type a number`) {
+		t.Errorf("of -8 it says %q", said)
+	}
+	drive(m, "esc")
+	if !strings.Contains(text(), `"7"`) {
+		t.Errorf("the shelf file holds\n%s", text())
+	}
+}
+
 func TestWhatIsHersIsMarkedAndTheListIsSearched(t *testing.T) {
 	m, _ := shelving(t)
 	onKey(t, m, "price")

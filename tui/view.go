@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -108,18 +109,24 @@ func (m *model) drawPanel(a screen.Area, p *panel.Panel) {
 	}
 }
 
-// drawPages names on the border of the panel in focus the station's panels that have no room now.
+// drawPages names on the border of the panel in focus the station's panels that have no room now, in the order in which the key for the next panel comes
+// to them; the key stands before them where the next panel is the first of them, and not one that is seen.
 func (m *model) drawPages(a screen.Area, end int) {
 	var hidden []string
-	for _, p := range m.panels {
-		if _, ok := m.placed.Find(p.ID); !ok {
-			hidden = append(hidden, p.Title)
+	lead, at := "more", slices.Index(m.panels, m.at())
+	for i := 1; i < len(m.panels); i++ {
+		p := m.panels[(at+i)%len(m.panels)]
+		if _, ok := m.placed.Find(p.ID); ok {
+			continue
+		}
+		if hidden = append(hidden, p.Title); i == 1 {
+			lead = m.key(keys.NextPanel)
 		}
 	}
 	if len(hidden) == 0 {
 		return
 	}
-	text := screen.Clip(" "+m.key(keys.NextPanel)+": "+strings.Join(hidden, " · ")+" ", a.W()-end-3)
+	text := screen.Clip(" "+lead+": "+strings.Join(hidden, " · ")+" ", a.W()-end-3)
 	a.Right(a.W()-2, 0, text, m.look.Quiet)
 }
 

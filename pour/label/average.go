@@ -79,5 +79,13 @@ func lightest(list []float64) float64 {
 	return slices.Min(list)
 }
 
+// lightestOr is [lightest], or another mass where there is none.
+func lightestOr(list []float64, none float64) float64 {
+	if len(list) == 0 {
+		return none
+	}
+	return slices.Min(list)
+}
+
 // short writes a number without what is not needed of it.
 func short(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -40,6 +40,8 @@ const (
 type Weighing struct {
 	System      string    // ByMinimum or ByAverage; empty: ByMinimum
 	Bars        []float64 // as weighed when they were packed, g; none: the forecast counts
+	Unweighed   int       // how many more bars there are, which were not weighed when those were
+	AtLeast     []float64 // what each of these weighs at least by what it weighed before, g; where that is not known, nothing
 	Forecast    float64   // of the usual bar when it is packed, g; 0: not known
 	ForecastLow float64   // of the lightest bar that is to be expected, g; counts where no bar stands in Expected
 	Expected    []float64 // of every bar when it is packed, g, at the low end of what is to be expected
@@ -52,13 +54,15 @@ type Weighing struct {
 // Declare finds the largest whole grams a label may declare, and holds what is stated against it. By the minimum: floor of the lightest bar, less what the
 // scale may be wrong by and what the bar still loses where that counts (derived: minimum filling always satisfies the average rules). By the average:
 // the market's rules. Where those for single packs are not known here, every bar must hold. A forecast counts with the low end of what is to be expected
-// of each bar, since what dries faster than it was taken to does so in all of them.
+// of each bar, since what dries faster than it was taken to does so in all of them. By the minimum bars that were not weighed count with what they weigh at
+// least: one that was cut light is in the batch whether it was weighed or not.
 func Declare(o Weighing) Net {
 	n := Net{System: o.System, From: FromForecast}
 	if n.System == "" {
 		n.System = ByMinimum
 	}
-	bars := o.held()
+	bars := o.held(o.bars())
+	least := math.Floor(min(lightest(bars), lightestOr(o.held(o.AtLeast), math.Inf(1))))
 	if len(o.Bars) > 0 {
 		n.From, n.Bars, n.Average, n.Least = FromScale, len(o.Bars), mean(o.Bars), lightest(o.Bars)
 	} else {
@@ -69,11 +73,11 @@ func Declare(o Weighing) Net {
 		n.Why, n.Average, n.Least = "it is not known what a bar weighs", 0, 0
 	case n.System == ByAverage && o.Market.Average == "":
 		n.Notes = append(n.Notes, "what single packs may be short by there was not found, so every bar has to hold")
-		n.Most = o.Market.figures(math.Floor(lightest(bars)))
+		n.Most = o.Market.figures(least)
 	case n.System == ByAverage:
 		n.Most = o.Market.figures(o.Market.mostByAverage(bars))
 	default:
-		n.Most = o.Market.figures(math.Floor(lightest(bars)))
+		n.Most = o.Market.figures(least)
 	}
 	n.note(o)
 	n.declare(o)
@@ -93,9 +97,8 @@ func (o Weighing) bars() []float64 {
 	return nil
 }
 
-// held is what the bars weigh at least by the scale that weighed them, and when they are judged; none where one of them is no mass.
-func (o Weighing) held() []float64 {
-	bars := o.bars()
+// held is what bars weigh at least by the scale that weighed them, and when they are judged; none where one of them is no mass.
+func (o Weighing) held(bars []float64) []float64 {
 	wrong, loss := 0.0, 0.0
 	if o.ScaleErrorG > 0 {
 		wrong = o.ScaleErrorG
@@ -174,6 +177,20 @@ func (m Market) weight(g float64) string {
 func (n *Net) note(o Weighing) {
 	if n.Most > 0 && n.From == FromForecast {
 		n.Notes = append(n.Notes, "it is a forecast: weigh the cured bars before you print labels")
+	}
+	if len(o.Bars) > 0 && o.Unweighed > 0 {
+		text := fmt.Sprintf("caution: %d of %d bars were not weighed", o.Unweighed, o.Unweighed+len(o.Bars))
+		switch light := lightest(o.AtLeast); {
+		case n.System == ByAverage && o.Market.Average != "":
+			text += " and count as the others do"
+		case light > 0 && light < n.Least:
+			text += fmt.Sprintf(": by what they weighed as they were cut the lightest of them has %s g, and that counts", short(math.Floor(light*10)/10))
+		case light > 0:
+			text += ": by what they weighed as they were cut none of them is lighter"
+		default:
+			text += ", and nothing says what they weigh"
+		}
+		n.Notes = append(n.Notes, text+"; weigh every bar before you print labels")
 	}
 	if n.Most > 0 && o.Market.AfterPacking && math.IsNaN(o.FurtherLoss) {
 		n.Notes = append(n.Notes, "what a bar still loses once it is packed is not known and not taken off, though its weight counts later there")

@@ -222,3 +222,29 @@ func TestWhatIsTakenOffForLaterIsSaid(t *testing.T) {
 		t.Errorf("later %+v, at packing %+v", later, now)
 	}
 }
+
+// Bars that nobody weighed are in the batch all the same: by the minimum they count with what they weigh at least, and it is said how many they are.
+func TestBarsThatWereNotWeighedCountByTheMinimum(t *testing.T) {
+	for _, c := range []struct {
+		system   string
+		more     int
+		least    []float64
+		scaleG   float64
+		g        float64
+		says     string // empty: nothing is said of them
+		averageG float64
+	}{
+		{"", 0, nil, 0, 97, "", 100.433},
+		{"", 2, []float64{98.4, 99}, 0, 97, "caution: 2 of 14 bars were not weighed: by what they weighed as they were cut none of them is lighter", 100.433},
+		{"", 2, []float64{99, 91.27}, 0, 91, "caution: 2 of 14 bars were not weighed: by what they weighed as they were cut the lightest of them has 91.2 g, and that counts", 100.433},
+		{"", 1, []float64{91.27}, 0.5, 90, "caution: 1 of 13 bars", 100.433},
+		{"", 3, nil, 0, 97, "caution: 3 of 15 bars were not weighed, and nothing says what they weigh", 100.433},
+		{label.ByAverage, 2, []float64{60, 99}, 0, 100, "caution: 2 of 14 bars were not weighed and count as the others do", 100.433},
+	} {
+		n := label.Declare(label.Weighing{System: c.system, Bars: w1(), Unweighed: c.more, AtLeast: c.least, ScaleErrorG: c.scaleG, Market: eu()})
+		said := strings.Join(n.Notes, "; ")
+		if n.G != c.g || n.Least != 97.9 || n.Bars != 12 || math.Abs(n.Average-c.averageG) > 0.001 || !strings.Contains(said, c.says) || (c.says == "") == strings.Contains(said, "not weighed") {
+			t.Errorf("%d more, %v: %g g of %d bars, said %q", c.more, c.least, n.G, n.Bars, said)
+		}
+	}
+}

@@ -21,6 +21,22 @@ func Parse(text string) (Amount, error) {
 	return Amount{d}, err
 }
 
+// Typed is a price as a hand types it into a field, with a comma or a point, written as in a file; nothing typed stays nothing. The error says what to type.
+func Typed(text string) (string, error) {
+	text = strings.Replace(strings.TrimSpace(text), ",", ".", 1)
+	if text == "" {
+		return "", nil
+	}
+	written := strings.TrimSuffix(text, ".")
+	if strings.HasPrefix(written, ".") {
+		written = "0" + written
+	}
+	if _, err := Parse(written); err != nil {
+		return "", fmt.Errorf("%q is no price: type a number without a sign or a currency, as in 7.70", text)
+	}
+	return written, nil
+}
+
 // parse reads a decimal number of a kind, of which the mend shows one.
 func parse(kind, text, such string) (decimal.Decimal, error) {
 	before, after, point := strings.Cut(text, ".")

@@ -2,6 +2,7 @@ package money_test
 
 import (
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -54,5 +55,19 @@ func TestAPriceIsReadAndWritten(t *testing.T) {
 	}
 	if half, _ := money.Parse("0.125"); half.Over(1, 2).String() != "0.13" {
 		t.Errorf("a half is rounded to %s", half.Over(1, 2))
+	}
+}
+
+// What a hand types is written as in a file, and what is no price says what to type and nothing of a file.
+func TestAPriceIsTyped(t *testing.T) {
+	for typed, want := range map[string]string{"": "", " 7 ": "7", "7,50": "7.50", "7.5": "7.5", ".5": "0.5", ",5": "0.5", "8.": "8"} {
+		if got, err := money.Typed(typed); err != nil || got != want {
+			t.Errorf("%q is %q, %v", typed, got, err)
+		}
+	}
+	for _, typed := range []string{"-8", "+8", "7.50 EUR", "1e9", ".", "7,5,0", "a"} {
+		if got, err := money.Typed(typed); err == nil || got != "" || !strings.Contains(err.Error(), "type a number without a sign or a currency, as in 7.70") {
+			t.Errorf("%q is %q, %v", typed, got, err)
+		}
 	}
 }

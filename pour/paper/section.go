@@ -127,7 +127,7 @@ func placeOf(code string) step {
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed
-	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-late", "embed-crowd", "wires-off-pitch", "best-none", "best-shared":
+	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-iced", "embed-late", "embed-crowd", "wires-off-pitch", "best-none", "best-shared":
 		return stepPour
 	case "embed-melts":
 		return placeBed

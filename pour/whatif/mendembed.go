@@ -38,6 +38,8 @@ func embedWays(m *mender, w pour.Warning) []ladder {
 		return []ladder{m.further(i), m.lowerEmbed(i), m.higherFill()}
 	case "embed-wall", "embed-touch", "embed-crowd":
 		return []ladder{m.inwards(i), m.fewerAbreast(i), m.smallerEmbed(i)}
+	case "embed-iced":
+		return m.icedWays(i)
 	case "embed-late":
 		return []ladder{m.earlier(i)}
 	case "embed-hard":

@@ -57,8 +57,12 @@ func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook
 		told.Rests = append(told.Rests, fmt.Sprintf("Its contents are what was weighed, all %d weights.", all))
 	}
 	told.Rests = append(told.Rests, "What is set into it and what is strewn are the plan's.")
+	of.Bars.CutG = b.AsCut()
+	if b.Bars.Known && !b.Bars.Planned {
+		of.Bars.Made = b.Bars.Bars
+	}
 	if p, ok := b.Packing(); ok {
-		of.Bars = p.MassesG
+		of.Bars.MassesG, of.Bars.Bars, of.Bars.LastG = p.MassesG, p.Bars, p.LastG
 		told.Rests = append(told.Rests, fmt.Sprintf("Its bars were weighed on %s, for packing on %s.", p.Weighed, p.Day))
 	} else {
 		told.Rests = append(told.Rests, "No bar of it was weighed for packing (since it is ready, or in the week before it was labelled): its weight is the forecast.")

@@ -89,10 +89,18 @@ func (f *Facts) worth(label, amount, unit, remark string) grid.Row {
 	return f.figure(label, pour.Amount{Number: amount, Unit: unit}, "", remark)
 }
 
-// money is a form's row for an amount of the plan, which is typed as text, so that it stays exact.
+// money is a form's row for an amount of the plan, which is typed over like any number and kept as text, so that it stays exact.
 func (f *Facts) money(path string) grid.Row {
 	v, field, _ := pour.Text(f.Plan, path)
-	c := words(field.Label, v, func(s string) pour.Edit { return pour.SetText(path, strings.ReplaceAll(s, ",", ".")) })
+	c := words(field.Label, v, func(s string) pour.Edit { return pour.SetText(path, s) })
+	c.Kind = grid.Number
+	c.Set = func(typed string) (pour.Edit, error) {
+		price, err := money.Typed(typed)
+		if err != nil {
+			return nil, err
+		}
+		return pour.SetText(path, price), nil
+	}
 	if c.Hint, c.Figure = field.Means+`; as in 6.50`, path; v == "" {
 		c.Text = "none"
 	}

@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pourbench/pour"
 	"pourbench/tui/grid"
@@ -56,7 +57,7 @@ func (f *Facts) dyeCells(cells []grid.Cell, n pour.BatchName, i, k int, jug pour
 	pick.Text, pick.ID, pick.Style, pick.Hint = d.Name, d.ID, screen.Style{}, dyeHint(c)
 	cells[jugDye] = pick
 	fields := of.Fields()
-	dose := f.part(fields, "dose_percent", "dose of "+d.Name, f.percent(of.DosePercent, 2),
+	dose := f.part(fields, "dose_percent", "dose of "+d.Name, f.dosed(of.DosePercent),
 		func(v float64) pour.Edit { return pour.SetDose(n, i, k, v) })
 	dose.Hint = fmt.Sprintf("percent of the jug's batter; usual %s to %s %%", f.percent(c.DoseLowPercent, 2), f.percent(c.DoseHighPercent, 2))
 	cells[jugDose] = dose
@@ -103,4 +104,9 @@ func dyeHint(c pour.Colourant) string {
 		hint += ", fine dust: do not breathe it"
 	}
 	return hint
+}
+
+// dosed is a dose as it was typed: to two places, and to the third where it has one.
+func (f *Facts) dosed(percent float64) string {
+	return strings.TrimSuffix(f.percent(percent, 3), "0")
 }

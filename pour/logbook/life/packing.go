@@ -13,6 +13,9 @@ type Packing struct {
 	Day     day.Day   // on which the first bars were labelled; where none was, of the weighing
 	Weighed day.Day   // of the weighing
 	MassesG []float64 // of the bars that were weighed that day, each once
+	Bars    []int     // which they are; [OneBar]: not known
+
+	LastG map[int]float64 // what bars weighed last before that day, by their number
 }
 
 // Packing finds the weighing that a label's weight can rest on: the last one in the week that ends when the first bars were labelled or, where none is
@@ -45,13 +48,42 @@ func (b Batch) Packing() (Packing, bool) {
 	if len(b.Lots) > 0 {
 		p.Day = to
 	}
-	p.MassesG = together(last)
+	p.Bars, p.MassesG = together(last)
+	_, p.LastG = b.before(p.Weighed)
 	return p, len(p.MassesG) > 0
 }
 
-// together is what each bar weighed by weighings of one day, the last counting of a bar that was weighed twice.
-func together(list []WeighIn) []float64 {
-	var out []float64
+// AsCut is what bars weighed on the day of their first weighing, g, by their number.
+func (b Batch) AsCut() map[int]float64 {
+	if len(b.WeighIns) == 0 {
+		return nil
+	}
+	cut, _ := b.before(b.WeighIns[0].When.Day + 1)
+	return cut
+}
+
+// before is what bars weighed before a day, g, by their number: on the day of the first weighing, and last.
+func (b Batch) before(until day.Day) (cut, last map[int]float64) {
+	cut, last = map[int]float64{}, map[int]float64{}
+	for _, w := range b.WeighIns {
+		if w.When.Day >= until {
+			continue
+		}
+		for i, bar := range w.Bars {
+			if bar == OneBar || i >= len(w.MassesG) {
+				continue
+			}
+			last[bar] = w.MassesG[i]
+			if w.When.Day == b.WeighIns[0].When.Day {
+				cut[bar] = w.MassesG[i]
+			}
+		}
+	}
+	return cut, last
+}
+
+// together is what each bar weighed by weighings of one day, and which it is; the last counts of a bar that was weighed twice.
+func together(list []WeighIn) (bars []int, massesG []float64) {
 	at := map[int]int{}
 	for _, w := range list {
 		for i, g := range w.MassesG {
@@ -60,12 +92,12 @@ func together(list []WeighIn) []float64 {
 				bar = w.Bars[i]
 			}
 			if k, again := at[bar]; again && bar != OneBar {
-				out[k] = g
+				massesG[k] = g
 				continue
 			}
-			at[bar] = len(out)
-			out = append(out, g)
+			at[bar] = len(massesG)
+			bars, massesG = append(bars, bar), append(massesG, g)
 		}
 	}
-	return out
+	return bars, massesG
 }

@@ -29,6 +29,16 @@ func TestWhatBarsWeighWhenTheyArePacked(t *testing.T) {
 	if !ok || p.Day != date(1, 14) || p.Weighed != date(1, 10) || !slices.Equal(p.MassesG, []float64{110.5, 111.5, 112}) {
 		t.Errorf("packed by %+v, %v", p, ok)
 	}
+	// Bar 3 was not weighed again: it is known by the weighing before, and all by that of the cut.
+	b.logs(at(1, 13), weighIn([]int{2, 1}, 111, 110))
+	now := b.on(date(2, 1))
+	p, ok = now.Packing()
+	if !ok || !slices.Equal(p.Bars, []int{2, 1}) || !slices.Equal(p.MassesG, []float64{111, 110}) || p.LastG[3] != 112 || p.LastG[2] != 111.5 || len(p.LastG) != 3 {
+		t.Errorf("packed by %+v, %v", p, ok)
+	}
+	if cut := now.AsCut(); len(cut) != 3 || cut[1] != 130 || cut[3] != 132 {
+		t.Errorf("as cut: %v", cut)
+	}
 }
 
 // Where the weighing is too old when the bars are labelled there is none to go by.

@@ -69,9 +69,11 @@ func (g *Graph) takes() {
 	at := map[[2]Thing]int{}
 	for _, e := range g.state.Entries {
 		if e.Kind == stock.Taken {
-			g.flow(at, Link{
-				From: PackOf(e.Pack), To: g.target(e.For), Q: e.Q, Entries: []string{e.ID}, Jugs: jugs(e.Jug), Planned: e.Planned, Doubt: g.doubt(e),
-			})
+			l := Link{From: PackOf(e.Pack), To: g.target(e.For), Q: e.Q, Entries: []string{e.ID}, Jugs: jugs(e.Jug), Doubt: g.doubt(e)}
+			if e.Planned {
+				l.Planned = e.Q
+			}
+			g.flow(at, l)
 		}
 	}
 }
@@ -96,7 +98,8 @@ func (g *Graph) flow(at map[[2]Thing]int, l Link) {
 	have := &g.links[i]
 	have.Q += l.Q
 	have.Entries = append(have.Entries, l.Entries...)
-	have.Planned = have.Planned || l.Planned
+	have.Planned += l.Planned
+	have.Whole = have.Whole || (len(have.Jugs) == 0) != (len(l.Jugs) == 0)
 	for _, j := range l.Jugs {
 		if !slices.Contains(have.Jugs, j) {
 			have.Jugs = append(have.Jugs, j)

@@ -52,7 +52,11 @@ func (g Graph) row(l Link, way Way, depth int) []string {
 	} else if p, ok := g.packs[l.To.ID]; ok && l.To.Kind == Pack {
 		r["unit"] = p.Material.Kind.Unit()
 	}
-	if l.Planned {
+	switch {
+	case l.Planned == 0:
+	case l.Planned < l.Q:
+		r["planned"] = "in part"
+	default:
 		r["planned"] = "planned"
 	}
 	if p, ok := g.places[l.To]; ok && (p.bars != 0 || l.To.Kind == Bars) {

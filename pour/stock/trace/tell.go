@@ -154,10 +154,18 @@ func (g Graph) tellLink(l Link, way Way) string {
 		unit = p.Material.Kind
 	}
 	text := amount(l.Q, unit)
-	if l.Planned {
+	switch {
+	case l.Planned == 0:
+	case l.Planned < l.Q: // oil that was weighed and wets colours, of which nobody weighed a pinch
+		text += " (" + amount(l.Planned, unit) + " of it as planned)"
+	default:
 		text += " (as planned)"
 	}
-	if len(l.Jugs) > 0 {
+	switch {
+	case len(l.Jugs) == 0:
+	case l.Whole:
+		text += " in all of it and in " + strings.Join(l.Jugs, ", ")
+	default:
 		text += " in " + strings.Join(l.Jugs, ", ")
 	}
 	return text + direction(way) + g.Tell(far)

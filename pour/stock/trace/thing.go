@@ -64,6 +64,7 @@ type Link struct {
 	Q        lot.Quantity // that was taken, in the unit of the pack; 0 where the link is none of material
 	Entries  []string     // ids of the ledger's entries
 	Jugs     []string     // into which it went; none: the whole batch
-	Planned  bool         // some of it was weighed by nobody: it is what the plan has
+	Whole    bool         // some of it went into the whole batch beside what went into the jugs
+	Planned  lot.Quantity // of Q, was weighed by nobody: it is what the plan has
 	Doubt    string       // what is odd about it; empty: nothing
 }

@@ -1,6 +1,7 @@
 package trace_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -106,7 +107,7 @@ func TestALotIsFollowedToEverySale(t *testing.T) {
 |  |        \- 4 bars left here
 |  \- 1 g into batch nowhere [! no batch nowhere is in the logbook]
 |- pack olive-2 Olive oil, lot a12, 1000 g received 2026-02-26, 977.6544 g left
-|  \- 22.3456 g (as planned) in white, blue into batch meadow MEADOW, poured 2026-02-28, labelled, 20 bars (as above)
+|  \- 22.3456 g (12.3456 g of it as planned) in white, blue into batch meadow MEADOW, poured 2026-02-28, labelled, 20 bars (as above)
 \- 300 g into batch old OLD, poured 2026-02-28, sold out, 10 bars [! it stands in the pour alone; the ledger has no entry of it]
    |- 2026-02-28: 10 bars sold
    |- 5 bars of old labelled C1 [! its batch has several labels: which bars of it are where nobody wrote]
@@ -139,7 +140,7 @@ func TestABarGoesBackToEveryLot(t *testing.T) {
    |  |- lot M7 of Master-batch, made here
    |  \- 2000 g of pack olive-1 Olive oil, lot A12, 5000 g received 2026-02-26, 2939 g left, 60 g lost
    |     \- lot A12 of Olive oil, from the mill
-   |- 22.3456 g (as planned) in white, blue of pack olive-2 Olive oil, lot a12, 1000 g received 2026-02-26, 977.6544 g left
+   |- 22.3456 g (12.3456 g of it as planned) in white, blue of pack olive-2 Olive oil, lot a12, 1000 g received 2026-02-26, 977.6544 g left
    |  \- lot A12 of Olive oil, from the mill
    \- 20 pieces of pack box-1 Box, 100 pieces received 2026-02-26, 80 pieces left [! no lot was written down]
 `
@@ -214,5 +215,37 @@ func TestWhatGoesRoundIsToldOnce(t *testing.T) {
 	}
 	if got := linesOf(g.Tree(trace.PackOf("gone"), trace.Forward)); !strings.Contains(got, "of a pack that never came") {
 		t.Errorf("the tree is\n%s", got)
+	}
+}
+
+// Oil of one pack that was weighed for the batch and, as planned, wets a colour is told as what was weighed, with how much of it nobody weighed.
+func TestWeighedOilStaysWeighedWhereItWetsColoursToo(t *testing.T) {
+	g := func(v float64) lot.Quantity { q, _ := lot.Weighed(v); return q }
+	take := func(id, jug string, v float64, planned bool) stock.Entry {
+		return stock.Entry{ID: id, Kind: stock.Taken, Day: today - 88, Pack: "olive-1", For: "meadow", Jug: jug, Q: g(v), Planned: planned}
+	}
+	came := stock.Entry{ID: "1", Kind: stock.Received, Day: today - 90, Pack: "olive-1", Material: olive(), Name: "Olive oil", Lot: "A12", Q: g(5000)}
+	for _, c := range []struct {
+		says, column string
+		takes        []stock.Entry
+	}{
+		{"604.5 g (4.5 g of it as planned) in all of it and in white into", "in part", []stock.Entry{take("2", "", 600, false), take("3", "white", 4.5, true)}},
+		{"604.5 g (4.5 g of it as planned) in all of it and in white into", "in part", []stock.Entry{take("2", "white", 4.5, true), take("3", "", 600, false)}},
+		{"604.5 g in all of it and in white into", "", []stock.Entry{take("2", "", 600, false), take("3", "white", 4.5, false)}},
+		{"604.5 g (as planned) in all of it and in white into", "planned", []stock.Entry{take("2", "", 600, true), take("3", "white", 4.5, true)}},
+		{"14.5 g (4.5 g of it as planned) in white, blue into", "in part", []stock.Entry{take("2", "white", 10, false), take("3", "blue", 4.5, true)}},
+	} {
+		graph := trace.Of(stock.Of(append([]stock.Entry{came}, c.takes...), today), pours())
+		pack := found(t, graph, "olive-1")
+		if text := linesOf(graph.Tree(pack, trace.Forward)); !strings.Contains(text, c.says) {
+			t.Errorf("want %q in:\n%s", c.says, text)
+		}
+		at := slices.Index(trace.Columns(), "planned")
+		rows := graph.Rows(pack, trace.Forward)
+		if !slices.ContainsFunc(rows, func(r []string) bool {
+			return r[slices.Index(trace.Columns(), "from")] == "olive-1" && r[at] == c.column
+		}) {
+			t.Errorf("%s: no row of the pack says %q: %q", c.says, c.column, rows)
+		}
 	}
 }
