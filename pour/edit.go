@@ -13,6 +13,17 @@ import (
 // Edit makes a new plan from a plan. It never changes its argument, and refuses, with the reason, what cannot be.
 type Edit func(Plan) (Plan, error)
 
+// Both makes one edit after the other.
+func Both(a, b Edit) Edit {
+	return func(p Plan) (Plan, error) {
+		p, err := a(p)
+		if err != nil {
+			return p, err
+		}
+		return b(p)
+	}
+}
+
 // ErrRefused is wrapped by every refusal of [Apply].
 var ErrRefused = errors.New("refused")
 

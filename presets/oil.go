@@ -31,6 +31,7 @@ func readOil(r *row, o *pour.Oil) {
 	r.ordered("iodine_low", o.Fat.IodineLow, "iodine_high", o.Fat.IodineHigh)
 	r.source("iodine_source", &o.IodineSource, "iodine_low", "iodine_high")
 	r.number("unsaponifiable_g_kg", &o.Fat.UnsaponifiableGKg, 0, 900, "what alkali leaves, g per kg")
+	tooHeavy(r, o.Fat)
 	r.number("density_g_ml", &o.Fat.DensityGML, 0.7, 1.2, "density at density_c")
 	r.number("density_c", &o.Fat.DensityC, -20, 120, "temperature of that density, °C")
 	r.price(&o.PricePerKG)
@@ -85,6 +86,18 @@ func readSap(r *row, f *chem.Fat) {
 	}
 	r.ordered("sap_low_koh_mg_g", f.SapLow, "sap_koh_mg_g", f.Sap)
 	r.ordered("sap_koh_mg_g", f.Sap, "sap_high_koh_mg_g", f.SapHigh)
+}
+
+// heaviestSap is the saponification value of the triglyceride of behenic acid, the heaviest acid an oil has much of: 3 KOH to C69H134O6 of 1059.8 g/mol
+// (molar mass by the standard atomic weights).
+const heaviestSap = 3000 * chem.MolarKOH / 1059.8
+
+// tooHeavy refuses a saponification value that no triglyceride has, of what alkali takes of it: most are those of a table for NaOH.
+func tooHeavy(r *row, f chem.Fat) {
+	if least := heaviestSap * (1 - f.UnsaponifiableGKg/1000); f.Kind == chem.Triglyceride && f.Sap > 0 && f.Sap < least {
+		r.fault("sap_koh_mg_g", strict.Short(f.Sap), fmt.Sprintf("is lower than any triglyceride's, %.0f; it looks like one for NaOH", least),
+			fmt.Sprintf("write it in mg KOH per g, for NaOH's times 1.403: %.1f; of a wax write kind = %q too", f.Sap*chem.MolarKOH/chem.MolarNaOH, chem.WaxEster))
+	}
 }
 
 // readFreeAcid reads what an oil holds of free fatty acid. Nothing stated is unknown, not none; a free acid is all of it by

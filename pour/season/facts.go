@@ -23,7 +23,7 @@ type Design struct {
 	Bars      int // whole ones; where BarsKnown
 	BarsKnown bool
 	CutDays   int  // from the day of the pour to that of the cut
-	Cure      Span // from the cut until the bars are dry
+	Cure      Span // from the cut until the bars are dry and their plan's cure is over
 	Embeds    []Embed
 	Needs     []pour.MaterialNeed // of every material, for one pour
 	Fault     error               // why its plan cannot be used; nil: it can
@@ -55,13 +55,14 @@ func DesignOf(s pour.Sheet) Design {
 	return d
 }
 
-// cureOf is how long its bars are forecast to dry, in the days that batches are told in; where that cannot be told, as long as the plan says.
+// cureOf is how long its bars are forecast to dry, in the days that batches are told in, and never less than its plan's own cure: the papers print
+// that, and a bar is not sold before it. Where no forecast can be told it is as long as the plan says.
 func cureOf(s pour.Sheet) Span {
+	planned := begun(s.Plan.Bed.CureDays)
 	if r := s.Cure.ReadyDay; r.Low.Known && r.Mid.Known && r.High.Known {
 		f := life.Around(0, r.Low.V, r.Mid.V, r.High.V)
-		return Span{int(f.Early), int(f.Day), int(f.Late)}
+		return Span{max(int(f.Early), planned), max(int(f.Day), planned), max(int(f.Late), planned)}
 	}
-	planned := begun(s.Plan.Bed.CureDays)
 	return Span{planned, planned, planned}
 }
 

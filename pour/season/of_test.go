@@ -190,8 +190,10 @@ func TestADesignIsTakenFromItsSheet(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 	s.Cure.ReadyDay = pour.Band{Low: pour.Know(11.6), Mid: pour.Know(25.4), High: pour.Know(38)}
-	if d := season.DesignOf(s); d.Cure != (season.Span{12, 25, 38}) {
-		t.Errorf("%+v", d.Cure)
+	for planned, want := range map[float64]season.Span{10: {12, 25, 38}, 20.5: {21, 25, 38}, 42: {42, 42, 42}} { // dry, and its plan's cure over
+		if s.Plan.Bed.CureDays = planned; season.DesignOf(s).Cure != want {
+			t.Errorf("cure of %g days: %+v, want %+v", planned, season.DesignOf(s).Cure, want)
+		}
 	}
 	if s.Plan.Bed.CutAfterH = 20; season.DesignOf(s).CutDays != 1 {
 		t.Errorf("%+v", season.DesignOf(s))

@@ -26,7 +26,7 @@ func (w *whatIf) pace(n pour.BatchName, sign float64) []change {
 		}
 		out = append(out, change{
 			kind: at + "warmth", what: sentence(n, "work %s %s", w.plan.Show.TempDiff(k), warmer),
-			edit: both(pour.SetNumber(at+"oils_c", b.OilsC+sign*k), pour.SetNumber(at+"lye_c", b.LyeC+sign*k)),
+			edit: pour.Both(pour.SetNumber(at+"oils_c", b.OilsC+sign*k), pour.SetNumber(at+"lye_c", b.LyeC+sign*k)),
 		})
 	}
 	for _, k := range []float64{2, 4, 6} {
@@ -98,7 +98,7 @@ func (w *whatIf) order() []change {
 	out := []change{
 		{kind: kindOrder, what: []string{"pour the jugs in the order their windows end"}, edit: urgent},
 		{kind: kindOrder, what: []string{"scent each jug just before it is poured"}, edit: late},
-		{kind: kindOrder, what: []string{"pour the jugs in the order their windows end, each scented just before"}, edit: both(urgent, w.lateScents)},
+		{kind: kindOrder, what: []string{"pour the jugs in the order their windows end, each scented just before"}, edit: pour.Both(urgent, w.lateScents)},
 	}
 	if w.rounds() {
 		out = append(out, change{kind: kindOrder, what: []string{"pour every jug in one round"}, edit: pour.SetPasses(1)})

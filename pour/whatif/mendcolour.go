@@ -46,7 +46,7 @@ func (m *mender) warmer(n pour.BatchName, step float64, word string) ladder {
 		by := k * step
 		out = append(out, Mend{
 			of(n, fmt.Sprintf("work %s %s", m.plan.Show.TempDiff(k*max(step, -step)), word)),
-			both(pour.SetNumber(string(n)+".oils_c", b.OilsC+by), pour.SetNumber(string(n)+".lye_c", b.LyeC+by)),
+			pour.Both(pour.SetNumber(string(n)+".oils_c", b.OilsC+by), pour.SetNumber(string(n)+".lye_c", b.LyeC+by)),
 		})
 	}
 	return out

@@ -89,7 +89,7 @@ func (m *mender) toMiddles(i int) ladder {
 	}
 	out := ladder{step}
 	for _, smaller := range m.smallerEmbed(i) {
-		out = append(out, Mend{step.Says + ", and " + smaller.Says, both(step.Edit, smaller.Edit)})
+		out = append(out, Mend{step.Says + ", and " + smaller.Says, pour.Both(step.Edit, smaller.Edit)})
 	}
 	return out
 }
@@ -102,7 +102,7 @@ func (m *mender) middles(i int) (Mend, bool) {
 		return Mend{fmt.Sprintf("set %s on the middle of its bars", e.Name), pour.SetNumber(embedAt(i, "along_mm"), 0)}, e.AlongMM != 0
 	}
 	if len(e.AtMM) >= len(columns) {
-		every := both(pour.SetWord(embedAt(i, "in"), pour.EmbedEach), pour.SetNumber(embedAt(i, "along_mm"), 0))
+		every := pour.Both(pour.SetWord(embedAt(i, "in"), pour.EmbedEach), pour.SetNumber(embedAt(i, "along_mm"), 0))
 		return Mend{fmt.Sprintf("set %s on the middle of every bar, as %s", e.Name, m.cutBy()), every}, true
 	}
 	at, taken := make([]float64, len(e.AtMM)), make([]bool, len(columns))
@@ -144,13 +144,13 @@ func (m *mender) smallerEmbed(i int) ladder {
 	for mm := math.Ceil(e.LengthMM) - 1; mm >= max(e.LengthMM/2, 1); mm-- {
 		edit := pour.SetNumber(embedAt(i, "length_mm"), mm)
 		if e.WidthMM > 0 {
-			edit = both(edit, pour.SetNumber(embedAt(i, "width_mm"), math.Round(e.WidthMM*mm/e.LengthMM*10)/10))
+			edit = pour.Both(edit, pour.SetNumber(embedAt(i, "width_mm"), math.Round(e.WidthMM*mm/e.LengthMM*10)/10))
 		}
 		if e.Outline != pour.OutlineBall && e.HeightMM == 0 {
-			edit = both(edit, pour.SetNumber(embedAt(i, "height_mm"), e.LengthMM)) // it stays as high as it was
+			edit = pour.Both(edit, pour.SetNumber(embedAt(i, "height_mm"), e.LengthMM)) // it stays as high as it was
 		}
 		if e.Outline == pour.OutlineBall && e.OutMM > mm/3 {
-			edit = both(edit, pour.SetNumber(embedAt(i, "out_mm"), math.Floor(mm/3*10)/10))
+			edit = pour.Both(edit, pour.SetNumber(embedAt(i, "out_mm"), math.Floor(mm/3*10)/10))
 		}
 		out = append(out, Mend{fmt.Sprintf("make %s %s long", e.Name, m.plan.Show.Len(mm)), edit})
 	}
@@ -181,7 +181,7 @@ func (m *mender) singleCuts() ladder {
 func (m *mender) straightLook() ladder {
 	c := m.plan.Cut
 	if c.EyeMM > 0 {
-		return ladder{{"bring your head over each mark", both(pour.SetNumber("cut.eye_mm", 0), pour.SetNumber("cut.sight_deg", min(c.SightDeg, 2)))}}
+		return ladder{{"bring your head over each mark", pour.Both(pour.SetNumber("cut.eye_mm", 0), pour.SetNumber("cut.sight_deg", min(c.SightDeg, 2)))}}
 	}
 	var out ladder
 	for _, deg := range []float64{5, 2, 0} {
@@ -220,7 +220,7 @@ func (m *mender) lowerEmbed(i int) ladder {
 	for mm := math.Ceil(k.HeightMM) - 1; mm > k.OutMM; mm-- {
 		edit := pour.SetNumber(embedAt(i, key), mm)
 		if k.OutMM > mm/3 {
-			edit = both(edit, pour.SetNumber(embedAt(i, "out_mm"), math.Floor(mm/3*10)/10))
+			edit = pour.Both(edit, pour.SetNumber(embedAt(i, "out_mm"), math.Floor(mm/3*10)/10))
 		}
 		out = append(out, Mend{fmt.Sprintf("make %s %s %s", k.Name, m.plan.Show.Len(mm), word), edit})
 	}

@@ -153,7 +153,7 @@ func (m *mender) finer() ladder {
 				fine.LyeStepG, fine.ScaleStepG = min(s.LyeStepG, step), scale
 				out = append(out, Mend{
 					"weigh the oils in steps of " + fine.Weight(scale) + " and the alkali in steps of " + fine.Dose(fine.LyeStepG) + ", on scales that do",
-					both(pour.SetNumber("show.lye_step_g", fine.LyeStepG), pour.SetNumber("show.scale_step_g", scale)),
+					pour.Both(pour.SetNumber("show.lye_step_g", fine.LyeStepG), pour.SetNumber("show.scale_step_g", scale)),
 				})
 			}
 		}

@@ -13,7 +13,7 @@ func pipingWays(m *mender, w pour.Warning) []ladder {
 	p := &m.plan.Piping
 	switch w.Code {
 	case "icing-unsized":
-		return []ladder{m.usualShape(), {{"pipe 30 g on each bar instead", both(pour.SetNumber("icing.per_bar_g", 30), pour.SetWord("icing.size", pour.SizeBar))}}}
+		return []ladder{m.usualShape(), {{"pipe 30 g on each bar instead", pour.Both(pour.SetNumber("icing.per_bar_g", 30), pour.SetWord("icing.size", pour.SizeBar))}}}
 	case "piping-unfinished":
 		return []ladder{m.usualShape(), {{"put the icing on by eye", pour.SetWord("piping.shape", pour.PipeFree)}}}
 	case "icing-mismatch":
@@ -62,7 +62,7 @@ func (m *mender) byShape() ladder {
 	}
 	return ladder{
 		{"make as much icing as its shape comes to", size},
-		{fmt.Sprintf("make as much icing as its shape comes to, at least %s, the rest for a small mould", m.plan.Show.Weight(least)), both(size, pour.SetNumber("piping.least_g", least))},
+		{fmt.Sprintf("make as much icing as its shape comes to, at least %s, the rest for a small mould", m.plan.Show.Weight(least)), pour.Both(size, pour.SetNumber("piping.least_g", least))},
 	}
 }
 

@@ -106,7 +106,7 @@ func (m *mender) inProportion(x label.Miss, spots []spot) ladder {
 	for _, part := range parts(x) {
 		edit := func(p pour.Plan) (pour.Plan, error) { return p, nil }
 		for _, s := range spots {
-			edit = both(edit, s.set(inwardsOf(s.is*part, s.is)))
+			edit = pour.Both(edit, s.set(inwardsOf(s.is*part, s.is)))
 		}
 		says := fmt.Sprintf("bring %s to %s of what it is, wherever it goes in", x.What, m.percent(100*part))
 		if s := spots[0]; len(spots) == 1 {
@@ -121,7 +121,7 @@ func (m *mender) inProportion(x label.Miss, spots []spot) ladder {
 func leaveOut(x label.Miss, spots []spot) ladder {
 	edit := spots[len(spots)-1].drop
 	for i := len(spots) - 2; i >= 0; i-- {
-		edit = both(edit, spots[i].drop)
+		edit = pour.Both(edit, spots[i].drop)
 	}
 	return ladder{{"leave " + x.What + " out", edit}}
 }

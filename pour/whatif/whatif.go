@@ -54,7 +54,7 @@ func Suggest(p pour.Plan, s pour.Shelf, h pour.Hand) []Suggestion {
 	for i, a := range paired {
 		for _, b := range paired[i+1:] {
 			if a.kind != b.kind {
-				pairs = append(pairs, change{kind: a.kind + "+" + b.kind, what: append(slices.Clone(a.what), b.what...), edit: both(a.edit, b.edit)})
+				pairs = append(pairs, change{kind: a.kind + "+" + b.kind, what: append(slices.Clone(a.what), b.what...), edit: pour.Both(a.edit, b.edit)})
 			}
 		}
 	}
@@ -116,17 +116,6 @@ func Outside(p pour.Plan, s pour.Shelf, h pour.Hand) []string {
 	return out
 }
 
-// both makes one edit after the other.
-func both(a, b pour.Edit) pour.Edit {
-	return func(p pour.Plan) (pour.Plan, error) {
-		p, err := a(p)
-		if err != nil {
-			return p, err
-		}
-		return b(p)
-	}
-}
-
 // change is one thing that was tried.
 type change struct {
 	kind  string
@@ -144,7 +133,7 @@ func (c change) whole() pour.Edit {
 	if c.split == nil {
 		return c.edit
 	}
-	return both(c.edit, c.split)
+	return pour.Both(c.edit, c.split)
 }
 
 // mixed moves the splits that a change brings before the emulsion, which is a harm that was not there: to the next whole minute after it.

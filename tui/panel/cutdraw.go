@@ -39,7 +39,7 @@ func (f *Facts) drawCuts(a screen.Area, c grid.Cursor, focused bool) {
 	for i, line := range below {
 		line(d.top + d.rows + i)
 	}
-	d.foot(d.top + d.rows + len(below))
+	d.foot(d.top+d.rows+len(below), focused)
 	if focused && d.chosen >= 0 && f.Typing == nil {
 		a.Focus(max(min(d.scale.cut(f.Sheet.Cut.CutsMM[d.chosen]), a.W()-1), 0), d.top)
 	}
@@ -306,8 +306,8 @@ func (d *cutDrawing) marks(focused bool) {
 	}
 }
 
-// foot says what is under the cursor, or takes what is typed there.
-func (d *cutDrawing) foot(y int) {
+// foot says what is under the cursor, or takes what is typed there; what is typed in another panel is none of its business.
+func (d *cutDrawing) foot(y int, focused bool) {
 	f := d.f
 	if y >= d.a.H() {
 		return
@@ -322,7 +322,7 @@ func (d *cutDrawing) foot(y int) {
 	}
 	at := f.Sheet.Cut.CutsMM[d.chosen]
 	x := d.a.Text(1, y, fmt.Sprintf("cut %d of %d at ", d.chosen+1, len(f.Sheet.Cut.CutsMM)), f.Look.Strong)
-	if f.Typing != nil {
+	if focused && f.Typing != nil {
 		st := f.Look.Typing
 		if f.Typing.Refused != "" {
 			st = f.Look.Wrong

@@ -8,9 +8,13 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"pourbench/pour"
+	"pourbench/tui/entry"
 	"pourbench/tui/grid"
 	"pourbench/tui/keys"
+	"pourbench/tui/screen"
 )
 
 // Cuts, trims and embeds stand in the cells that the length divided by the room gives: 250 mm in 76 − 4 cells are 3.4722 mm a cell.
@@ -236,6 +240,20 @@ func TestATubeIsShownAlongItsHeight(t *testing.T) {
 	for i, mm := range f.Sheet.Cut.CutsMM {
 		if s := f.scaleOf(76, i); s.from != 0 || s.cut(mm) != 2+int(mm*72/300+1e-9) {
 			t.Errorf("cut %d at %v stands in cell %d", i+1, mm, s.cut(mm))
+		}
+	}
+}
+
+// What is typed in another panel is not taken for the place of a cut.
+func TestWhatIsTypedElsewhereIsNoPlaceOfACut(t *testing.T) {
+	f := worked(t, topped, func(p *pour.Plan) { p.Cut.By = pour.CutBars })
+	f.Typing = &grid.Typed{Entry: entry.New("8.50")}
+	c := grid.Cursor{Col: firstCut}
+	for _, focused := range []bool{false, true} {
+		a := screen.New(76, 14)
+		f.drawCuts(a.Area(), c, focused)
+		if all := ansi.Strip(a.String()); strings.Contains(all, "at 8.50") != focused {
+			t.Errorf("in focus %v, what is typed is shown otherwise:\n%s", focused, all)
 		}
 	}
 }

@@ -177,11 +177,16 @@ func named(r grid.Row, path string) grid.Row {
 
 // word is a form's row for a word of the plan with a fixed set of values: Enter and the nudge keys go round them.
 func (f *Facts) word(path, remark string) grid.Row {
+	return f.wordBy(path, remark, func(w string) pour.Edit { return pour.SetWord(path, w) })
+}
+
+// wordBy is [Facts.word] with an edit of its own for a word that is chosen.
+func (f *Facts) wordBy(path, remark string, edit func(w string) pour.Edit) grid.Row {
 	v, field, ok := pour.Word(f.Plan, path)
 	if !ok {
 		return grid.Row{}
 	}
-	cell := turning(field.Label, "‹ "+v+" ›", field.Choices(), v, func(steps float64) pour.Edit { return pour.SetWord(path, turned(field.Choices(), v, steps)) })
+	cell := turning(field.Label, "‹ "+v+" ›", field.Choices(), v, func(steps float64) pour.Edit { return edit(turned(field.Choices(), v, steps)) })
 	cell.Plain, cell.Hint, cell.Figure = v, field.Label+": "+join(field.Choices()), path
 	return grid.Row{Sub: -1, Cells: []grid.Cell{formLabel: {Text: field.Label}, formValue: cell, formRemark: f.label(remark)}}
 }

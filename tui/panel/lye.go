@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"math"
 	"slices"
 
 	"pourbench/chem"
@@ -33,7 +34,7 @@ func (f *Facts) lyeGrid(n pour.BatchName) grid.Grid {
 // sizeRows says what the batch is sized by.
 func (f *Facts) sizeRows(n pour.BatchName) []grid.Row {
 	at := string(n) + "."
-	rows := []grid.Row{heading("size"), f.word(at+"size", "")}
+	rows := []grid.Row{heading("size"), f.wordBy(at+"size", "", func(w string) pour.Edit { return f.sizeBy(n, w) })}
 	switch f.Plan.Batch(n).Size {
 	case pour.SizeOils:
 		rows = append(rows, f.field(at+"oils_g", "all oils"))
@@ -54,6 +55,16 @@ func (f *Facts) sizeRows(n pour.BatchName) []grid.Row {
 		rows = append(rows, f.field(at+"loss_percent", ""))
 	}
 	return rows
+}
+
+// sizeBy sizes a batch by a word; by its oils it begins with as many as it has now, to the gram, where none are stated: without, none could be chosen.
+func (f *Facts) sizeBy(n pour.BatchName, w string) pour.Edit {
+	size := pour.SetWord(string(n)+".size", w)
+	now := math.Round(f.batch(n).Size.OilsG)
+	if w != pour.SizeOils || f.Plan.Batch(n).OilsG > 0 || !(now > 0) || f.batch(n).Refused.Masses != "" {
+		return size
+	}
+	return pour.Both(pour.SetNumber(string(n)+".oils_g", now), size)
 }
 
 // alkaliRows is what goes on the lye scale.
