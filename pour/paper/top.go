@@ -129,11 +129,14 @@ func (d *desk) middles() {
 	for i := range d.sheet.Embeds {
 		k := &d.sheet.Embeds[i]
 		marks := d.marksOf(k)
-		if len(marks) == 0 {
-			continue
+		if len(marks) > 0 {
+			d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, mm from end A, or the ruler laid on it", write: true})
+			d.info(distances(marks))
 		}
-		d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, mm from end A, or the ruler laid on it", write: true})
-		d.info(distances(marks))
+		if across := d.sheet.AcrossMarks(k); len(across) > 0 {
+			d.tick(row{text: "End marked where the middles of " + k.Name + " come across it, mm from its left wall seen from end A", write: true})
+			d.info(distances(across))
+		}
 	}
 }
 
