@@ -34,3 +34,19 @@ func TestAPaperSaysWhereASlabsEmbedsStandBothWays(t *testing.T) {
 		t.Error("a slab that is not cut along its length has a place across")
 	}
 }
+
+// Bar 5 of the slab is the first of its second column: 60 to 120 along, 0 to 50 across; bar 8 lies at its right wall.
+func TestAPaperTellsASlabsBarsApart(t *testing.T) {
+	s, shelf := slabbed(t)
+	full, bench := flat(Checklist(s, shelf)), flat(Bench(s, shelf, false))
+	for _, want := range []string{"4 side by side, then the next 4 towards end B", "bar 5 60.0 mm 120.0 mm 0.0 mm 50.0 mm", "bar 8 60.0 mm 120.0 mm 150.0 mm 200.0 mm"} {
+		if !strings.Contains(full, want) {
+			t.Errorf("the full paper does not say %q: %s", want, full)
+		}
+	}
+	for name, text := range map[string]string{"full": full, "bench": bench} {
+		if !strings.Contains(text, "20 bars of 60 mm by 50 mm") {
+			t.Errorf("the %s paper does not say how large a bar is both ways", name)
+		}
+	}
+}
