@@ -52,7 +52,11 @@ func (d *desk) cut() {
 	if d.stopped {
 		cut, cured = "", ""
 	}
-	d.tick(row{text: "One bar as cut, with its icing", figure: cut, write: true})
+	one := "One bar as cut"
+	if d.sheet.Icing != nil {
+		one += ", with its icing"
+	}
+	d.tick(row{text: one, figure: cut, write: true})
 	if d.dressed() {
 		d.pieced()
 		d.strewnAfter(false)

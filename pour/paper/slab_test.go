@@ -44,6 +44,9 @@ func TestAPaperTellsASlabsBarsApart(t *testing.T) {
 			t.Errorf("the full paper does not say %q: %s", want, full)
 		}
 	}
+	if strings.Contains(full, "with its icing") || !strings.Contains(full, "One bar as cut") {
+		t.Error("a bar of a plan without icing has one")
+	}
 	for name, text := range map[string]string{"full": full, "bench": bench} {
 		if !strings.Contains(text, "20 bars of 60 mm by 50 mm") {
 			t.Errorf("the %s paper does not say how large a bar is both ways", name)
