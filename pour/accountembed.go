@@ -71,14 +71,8 @@ func embedAccounts() []accountRow {
 			base := t.at(&t.sheet.Base)
 			return product(t.fig("embed_kinds[].submerged_ml", t.ix[0]), n, ratio(base.fig("batch.poured_g"), base.fig("batch.poured_ml")))
 		}},
-		{pattern: "embed_kinds[].extent_mm", label: "{} takes of the loaf's length", unit: UnitMM, feeds: []string{"embed-cut", "embed-tight"}, value: of(func(k *EmbedSheet) Figure { return Know(k.ExtentMM) }), how: func(t teller) Term {
-			_, e := t.kind()
-			takes := func([]float64) float64 {
-				along, _ := e.takes(e.outline(t.sheet.Plan.Mould.AlongMM()))
-				return along
-			}
-			return modelled("from the furthest points of its outline ", takes, t.ofKind("length_mm"), t.ofKind("width_mm"), t.ofKind("turn_deg"))
-		}, why: "where it may lie any way round: of the smallest circle around it"},
+		extentAccount("embed_kinds[].extent_mm", "{} takes of the loaf's length", of(func(k *EmbedSheet) Figure { return Know(k.ExtentMM) }), func(along, _ float64) float64 { return along }),
+		extentAccount("embed_kinds[].extent_across_mm", "{} takes of the loaf's width", of(func(k *EmbedSheet) Figure { return Know(k.AcrossMM) }), func(_, across float64) float64 { return across }),
 		{
 			pattern: "embed_kinds[].need_mm", label: "room {} needs on each side", unit: UnitMM, feeds: []string{"embed-cut", "embed-tight"}, value: of(func(k *EmbedSheet) Figure { return k.NeedMM }),
 			how: func(t teller) Term { return larger(t.overKind("embeds[].need_mm", math.Max), t.whole("cut.clear_mm")) }, why: "where every error goes the same way, and at least what you want",
@@ -99,6 +93,18 @@ func embedAccounts() []accountRow {
 			_, sides := e.buried(e.outline(m.AlongMM()), m.deepMM())
 			return product(t.known("its sides below the surface", sides, "mm²", "its outline and depth"), t.law("strength of a soft fresh loaf", shape.FreshLoafPa, "Pa", "assumed: no measurement of a day-old soap was found", "assumed"), bare(1e-6))
 		}, why: "an estimate: grip on its sides alone"},
+	}
+}
+
+// extentAccount is what a kind takes of the loaf in one direction.
+func extentAccount(pattern, label string, value func(teller) Figure, of func(along, across float64) float64) accountRow {
+	return accountRow{
+		pattern: pattern, label: label, unit: UnitMM, feeds: []string{"embed-cut", "embed-tight"}, value: value,
+		how: func(t teller) Term {
+			_, e := t.kind()
+			takes := func([]float64) float64 { return of(e.takes(e.outline(t.sheet.Plan.Mould.AlongMM()))) }
+			return modelled("from the furthest points of its outline ", takes, t.ofKind("length_mm"), t.ofKind("width_mm"), t.ofKind("turn_deg"))
+		}, why: "where it may lie any way round: of the smallest circle around it",
 	}
 }
 

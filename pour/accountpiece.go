@@ -1,6 +1,9 @@
 package pour
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // pieceAccounts are the pieces one by one: where each stands, and how clear it is.
 func pieceAccounts() []accountRow {
@@ -36,6 +39,8 @@ func pieceAccounts() []accountRow {
 		}},
 		{pattern: "embeds[].clear_a_mm", label: "room of {} towards end A", unit: UnitMM, feeds: cut, value: of(func(p *EmbedPiece) Figure { return p.ClearAMM }), how: func(t teller) Term { return t.clearSide(false) }},
 		{pattern: "embeds[].clear_b_mm", label: "room of {} towards end B", unit: UnitMM, feeds: cut, value: of(func(p *EmbedPiece) Figure { return p.ClearBMM }), how: func(t teller) Term { return t.clearSide(true) }},
+		{pattern: "embeds[].clear_left_mm", label: "room of {} to the left, seen from end A", unit: UnitMM, feeds: cut, value: of(func(p *EmbedPiece) Figure { return p.ClearLeftMM }), how: func(t teller) Term { return t.clearAside(false) }},
+		{pattern: "embeds[].clear_right_mm", label: "room of {} to the right, seen from end A", unit: UnitMM, feeds: cut, value: of(func(p *EmbedPiece) Figure { return p.ClearRightMM }), how: func(t teller) Term { return t.clearAside(true) }},
 		{pattern: "embeds[].clear_mm", label: "room of {} beside the nearer cut", unit: UnitMM, feeds: cut, value: of(func(p *EmbedPiece) Figure { return p.ClearMM }), how: teller.clear},
 		term("embeds[].place_mm", "{}: set by hand within", "cut.place_mm", func(p *EmbedPiece) float64 { return p.Budget.Placing }),
 		term("embeds[].wander_mm", "{}: a cut wanders by", "cut.wander_mm", func(p *EmbedPiece) float64 { return p.Budget.Wander }),
@@ -101,17 +106,30 @@ func (t teller) clearSide(b bool) Term {
 	return less(less(centre, half), t.known("start of its bar", bar.StartMM, UnitMM, "the cut plan"))
 }
 
-// clear is the room on the side that has less.
+// clearAside is the room between a piece and its bar's left or right side.
+func (t teller) clearAside(right bool) Term {
+	p, i, _ := t.sheet.Piece(t.ix[0])
+	bar, half := t.sheet.Cut.Bars[p.Bar-1], ratio(t.fig("embed_kinds[].extent_across_mm", i), bare(2))
+	centre := sum(t.fig("embeds[].across_mm", t.ix[0]), ratio(t.whole("mould.width_mm"), bare(2)))
+	if right {
+		return less(less(t.known("right side of its bar", bar.RightMM, UnitMM, "the cut plan"), centre), half)
+	}
+	return less(less(centre, half), t.known("left side of its bar", bar.LeftMM, UnitMM, "the cut plan"))
+}
+
+// clear is the room on the side that has least.
 func (t teller) clear() Term {
 	p, _, _ := t.sheet.Piece(t.ix[0])
-	a, b := t.fig("embeds[].clear_a_mm", t.ix[0]), t.fig("embeds[].clear_b_mm", t.ix[0])
-	switch {
-	case !p.ClearBMM.Known:
-		return a
-	case !p.ClearAMM.Known:
-		return b
+	var cut []Term
+	for i, side := range [...]Figure{p.ClearAMM, p.ClearBMM, p.ClearLeftMM, p.ClearRightMM} {
+		if side.Known {
+			cut = append(cut, t.fig("embeds[].clear_"+[...]string{"a", "b", "left", "right"}[i]+"_mm", t.ix[0]))
+		}
 	}
-	return modelled("the smaller of ", func(v []float64) float64 { return min(v[0], v[1]) }, a, b)
+	if len(cut) == 1 {
+		return cut[0]
+	}
+	return modelled("the smallest of ", slices.Min[[]float64], cut...)
 }
 
 // sight is how far a mark seems off for a look from aside.
@@ -123,6 +141,9 @@ func (t teller) sight() Term {
 	}
 	if c.EyeMM > 0 {
 		off := modelled("either way ", func(v []float64) float64 { return math.Abs(v[0] - v[1]/2) }, t.fig("embeds[].centre_mm", t.ix[0]), t.lengthCut())
+		if len(t.sheet.Cut.AcrossMM) > 0 {
+			off = larger(off, modelled("either way ", func(v []float64) float64 { return math.Abs(v[0]) }, t.fig("embeds[].across_mm", t.ix[0])))
+		}
 		return ratio(product(rim, off), t.whole("cut.eye_mm"))
 	}
 	tan := modelled("tangent of ", func(v []float64) float64 { return math.Tan(v[0] * math.Pi / 180) }, t.whole("cut.sight_deg"))

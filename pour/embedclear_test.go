@@ -19,6 +19,9 @@ func TestNoCutComesNearAClearEmbed(t *testing.T) {
 		p := pourtest.Rich(t, demo, shelf)
 		p.Mould.Shape = rapid.SampledFrom([]string{pour.ShapeLoaf, pour.ShapeSlab, pour.ShapeTube, pour.ShapeCavity}).Draw(t, "mould")
 		p.Mould.Cavities = 6
+		if p.Mould.Shape == pour.ShapeSlab {
+			p.Mould.BarWidthMM = rapid.Float64Range(20, 60).Draw(t, "bar width")
+		}
 		if p.Mould.Shape == pour.ShapeTube {
 			p.Mould.WidthMM = p.Mould.LengthMM
 		}
@@ -48,6 +51,11 @@ func TestNoCutComesNearAClearEmbed(t *testing.T) {
 					continue
 				}
 				clear++
+				for _, cut := range s.Cut.AcrossMM {
+					if room := math.Abs(cut-e.AcrossMM-p.Mould.WidthMM/2) - c.KerfMM/2 - k.AcrossMM/2; room < max(e.Budget.Worst(), c.ClearMM)-1e-6 {
+						t.Errorf("%s, %v across, is called clear and has %v to the cut along the slab at %v: %+v", k.Name, e.AcrossMM, room, cut, e.Budget)
+					}
+				}
 				for _, cut := range s.Cut.CutsMM {
 					if room := math.Abs(cut-e.CentreMM) - c.KerfMM/2 - k.ExtentMM/2; room < max(e.Budget.Worst(), c.ClearMM)-1e-6 {
 						t.Errorf("%s at %v is called clear and has %v to the cut at %v: %+v", k.Name, e.CentreMM, room, cut, e.Budget)

@@ -98,13 +98,13 @@ func (e *Embed) buried(o shape.Outline, deepMM float64) (part, sides float64) {
 	return down / high, o.Perimeter() * down
 }
 
-// sightBudget is what each side of a piece at a place along the loaf has to leave for errors. Where the plan says nothing of what a cut takes, half of
+// sightBudget is what each side of a piece at a place along the loaf, and so far across from its middle, has to leave for errors. Where the plan says nothing of what a cut takes, half of
 // what it usually takes, 0.6 mm, is left too (common practice); where it does, the bars are already so much thinner.
-func (p *Plan) sightBudget(atMM float64) shape.Budget {
+func (p *Plan) sightBudget(atMM, acrossMM float64) shape.Budget {
 	c := &p.Cut
 	b := shape.Budget{Placing: c.PlaceMM, Wander: c.WanderMM, Sight: shape.Parallax(p.rimMM(), c.SightDeg*math.Pi/180)}
 	if c.EyeMM > 0 {
-		b.Sight = shape.ParallaxFrom(p.rimMM(), math.Abs(atMM-p.Mould.AlongMM()/2), c.EyeMM)
+		b.Sight = shape.ParallaxFrom(p.rimMM(), max(math.Abs(atMM-p.Mould.AlongMM()/2), math.Abs(acrossMM)), c.EyeMM)
 	}
 	if c.KerfMM == 0 {
 		b.HalfKerf = usualKerfMM / 2
@@ -136,7 +136,7 @@ func (p Plan) NewEmbed(name string) Embed {
 	for _, b := range s.Cut.Bars {
 		thinnest, wide = min(thinnest, b.ThicknessMM(), b.WideMM()), min(wide, b.WideMM())
 	}
-	need := max(p.sightBudget(0).Worst(), p.Cut.ClearMM)
+	need := max(p.sightBudget(0, s.offMiddle(p.Mould.WidthMM/2)).Worst(), p.Cut.ClearMM)
 	long := max(min(math.Floor(thinnest-2*need), most), least)
 	high := max(min(long, math.Floor(p.Mould.FillMM/2)), 1)
 	e := Embed{Name: name, LengthMM: long, HeightMM: high, OutMM: math.Floor(high) / 4}

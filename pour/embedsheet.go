@@ -45,15 +45,17 @@ const (
 
 // EmbedPiece is one piece.
 type EmbedPiece struct {
-	Bar      int     // from 1; 0: in no bar, or in all of them
-	CentreMM float64 // from end A
-	AcrossMM float64 // from the loaf's middle to the right, seen from end A
-	MarkMM   float64 // as it is marked on the rim, rounded once
-	ClearMM  Figure  // between it and its bar's nearer side that is cut; unknown: neither is
-	ClearAMM Figure  // to the side towards end A; unknown: that side is not cut
-	ClearBMM Figure
-	Budget   shape.Budget // what each side has to leave for errors
-	Verdict  string
+	Bar          int     // from 1; 0: in no bar, or in all of them
+	CentreMM     float64 // from end A
+	AcrossMM     float64 // from the loaf's middle to the right, seen from end A
+	MarkMM       float64 // as it is marked on the rim, rounded once
+	ClearMM      Figure  // between it and the nearest side of its bar that is cut; unknown: none is
+	ClearAMM     Figure  // to the side towards end A; unknown: that side is not cut
+	ClearBMM     Figure
+	ClearLeftMM  Figure // to the left side, seen from end A; unknown: that side is not cut, as no side of a loaf's bar is
+	ClearRightMM Figure
+	Budget       shape.Budget // what each side has to leave for errors
+	Verdict      string
 }
 
 // spoiled reports whether the piece costs its bar.
@@ -156,7 +158,7 @@ func (s *Sheet) stands(e *Embed) []float64 {
 
 // piece is one piece at its place, with what is clear beside it.
 func (s *Sheet) piece(k *EmbedSheet, at, across float64) EmbedPiece {
-	p := EmbedPiece{CentreMM: at, AcrossMM: across, MarkMM: math.Round(at/markStepMM) * markStepMM, Budget: s.Plan.sightBudget(at)}
+	p := EmbedPiece{CentreMM: at, AcrossMM: across, MarkMM: math.Round(at/markStepMM) * markStepMM, Budget: s.Plan.sightBudget(at, s.offMiddle(across))}
 	if k.Rod {
 		p.Verdict, p.MarkMM = VerdictThrough, at
 		return p
@@ -168,15 +170,10 @@ func (s *Sheet) piece(k *EmbedSheet, at, across float64) EmbedPiece {
 	}
 	bar := s.Cut.Bars[i]
 	p.Bar = i + 1
-	a, b := shape.Between(bar.StartMM, bar.EndMM, at, k.ExtentMM)
-	if s.cutNear(bar.StartMM) {
-		p.ClearAMM, p.ClearMM = Know(a), Know(a)
-	}
-	if s.cutNear(bar.EndMM) {
-		p.ClearBMM = Know(b)
-		if !p.ClearMM.Known || b < p.ClearMM.V {
-			p.ClearMM = Know(b)
-		}
+	p.ClearAMM, p.ClearBMM = s.rooms(s.Cut.CutsMM, bar.StartMM, bar.EndMM, at, k.ExtentMM)
+	p.ClearLeftMM, p.ClearRightMM = s.rooms(s.Cut.AcrossMM, bar.LeftMM, bar.RightMM, across+s.Plan.Mould.WidthMM/2, k.AcrossMM)
+	for _, side := range [...]Figure{p.ClearAMM, p.ClearBMM, p.ClearLeftMM, p.ClearRightMM} {
+		p.ClearMM = smaller(p.ClearMM, side)
 	}
 	p.Verdict = VerdictClear
 	if p.ClearMM.Known {
@@ -211,10 +208,44 @@ func (s *Sheet) barAt(at, across float64) (int, bool) {
 	return 0, false
 }
 
+// rooms are those of a piece to both sides of its bar in one direction, mm; unknown on a side that is no cut.
+func (s *Sheet) rooms(cuts []float64, from, to, centre, extent float64) (before, after Figure) {
+	a, b := shape.Between(from, to, centre, extent)
+	if s.cutNear(cuts, from) {
+		before = Know(a)
+	}
+	if s.cutNear(cuts, to) {
+		after = Know(b)
+	}
+	return before, after
+}
+
+// smaller is the smaller of two figures; one that is not known does not count.
+func smaller(a, b Figure) Figure {
+	if !a.Known || b.Known && b.V < a.V {
+		return b
+	}
+	return a
+}
+
+// lengthwise reports whether the room that counts is that beside a cut along a slab, and not beside one across it.
+func (p EmbedPiece) lengthwise() bool {
+	along, across := smaller(p.ClearAMM, p.ClearBMM), smaller(p.ClearLeftMM, p.ClearRightMM)
+	return across.Known && (!along.Known || across.V < along.V)
+}
+
+// offMiddle is how far from the mould's middle a mark across it is read, mm: 0 where no cut runs along the mould.
+func (s *Sheet) offMiddle(across float64) float64 {
+	if len(s.Cut.AcrossMM) == 0 {
+		return 0
+	}
+	return across
+}
+
 // cutNear reports whether the face of a bar was cut, and is not the end of the loaf.
-func (s *Sheet) cutNear(face float64) bool {
+func (s *Sheet) cutNear(cuts []float64, face float64) bool {
 	half := s.Plan.Cut.KerfMM/2 + noise
-	for _, x := range s.Cut.CutsMM {
+	for _, x := range cuts {
 		if math.Abs(x-face) <= half {
 			return true
 		}

@@ -78,13 +78,38 @@ func (s *Sheet) inspectRoom(k *EmbedSheet) {
 		case VerdictAstray:
 			s.warn(warning("embed-astray", embedPlace(k.Name), fmt.Sprintf("%s stand in no bar, at %s from end A", of, show.LenNear(p.CentreMM)), "set it in the middle of a bar, or cut a bar where it stands"))
 		case VerdictTight:
-			s.warn(warning("embed-tight", embedPlace(k.Name), fmt.Sprintf("%s are tight: bar %d leaves %s beside it, %s are enough as a rule and %s at worst", of, p.Bar,
-				show.LenNear(p.ClearMM.V), show.LenNear(p.Budget.Usual()), show.LenNear(max(p.Budget.Worst(), s.Plan.Cut.ClearMM))), "set it with care by its mark, look straight down, or give it more room"))
+			s.warn(warning("embed-tight", embedPlace(k.Name), fmt.Sprintf("%s are tight: bar %d leaves %s %s it, %s are enough as a rule and %s at worst", of, p.Bar,
+				show.LenNear(p.ClearMM.V), beside(p), show.LenNear(p.Budget.Usual()), show.LenNear(max(p.Budget.Worst(), s.Plan.Cut.ClearMM))), "set it with care by its mark, look straight down, or give it more room"))
 		default:
-			s.warn(warning("embed-cut", embedPlace(k.Name), fmt.Sprintf("%s may be cut: in bar %d, at %s from end A, %s beside the cut and at least %s are needed", of, p.Bar,
-				show.LenNear(p.CentreMM), s.isLeft(p.ClearMM.V), show.LenNear(p.Budget.Usual())), "set it to the cuts, cut otherwise, or take a smaller piece"))
+			s.warn(warning("embed-cut", embedPlace(k.Name), fmt.Sprintf("%s may be cut: in bar %d, at %s, %s beside %s and at least %s are needed", of, p.Bar,
+				s.standsAt(p), s.isLeft(p.ClearMM.V), wordCut(p), show.LenNear(p.Budget.Usual())), "set it to the cuts, cut otherwise, or take a smaller piece"))
 		}
 	}
+}
+
+// standsAt words where a piece stands: of a slab that is cut along its length in both directions.
+func (s *Sheet) standsAt(p EmbedPiece) string {
+	at := s.Plan.Show.LenNear(p.CentreMM) + " from end A"
+	if len(s.Cut.AcrossMM) > 0 {
+		at += " and " + s.Plan.Show.LenNear(p.AcrossMM+s.Plan.Mould.WidthMM/2) + " from the left wall"
+	}
+	return at
+}
+
+// wordCut names the cut that comes nearest to a piece.
+func wordCut(p EmbedPiece) string {
+	if p.lengthwise() {
+		return "the cut along the slab"
+	}
+	return "the cut"
+}
+
+// beside says on which sides a piece has least room.
+func beside(p EmbedPiece) string {
+	if p.lengthwise() {
+		return "left or right of"
+	}
+	return "beside"
 }
 
 // isLeft words what is left beside a cut, or by how much a piece stands over it.

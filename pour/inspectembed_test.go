@@ -59,6 +59,52 @@ func embedRows() []codeRow {
 	}
 }
 
+// A slab of 300 × 200 in bars of 60 × 50: a disc has (50 − d)/2 left and right of it, which is less than the (60 − d)/2 along the slab. One at the
+// wall has no cut there. What is offered fits the bar both ways.
+func TestASlabsEmbedKeepsClearOfTheCutsAlongIt(t *testing.T) {
+	p, shelf := hanger(t)
+	p.Base.Jugs = p.Base.Jugs[:1]
+	p.Base.Jugs[0].SharePercent = 100
+	p.Mould = pour.Mould{Shape: pour.ShapeSlab, LengthMM: 300, WidthMM: 200, HeightMM: 40, FillMM: 36, BarMM: 60, BarWidthMM: 50}
+	for _, c := range []struct {
+		long, clear   float64
+		verdict, code string
+		says          string
+	}{
+		{25, 12.5, pour.VerdictClear, "", ""},
+		{45, 2.5, pour.VerdictTight, "embed-tight", "leaves 2.5 mm left or right of it"},
+		{48, 1, pour.VerdictCut, "embed-cut", "25.0 mm from the left wall, 1.0 mm are left beside the cut along the slab"},
+		{55, -2.5, pour.VerdictCut, "embed-cut", "it stands 2.5 mm over the cut; room beside the cut along the slab"},
+	} {
+		p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: c.long, HeightMM: 18, OutMM: 4.5}}
+		sheet := pour.Weigh(p, shelf)
+		wall, inner := sheet.Embeds[0].Pieces[0], sheet.Embeds[0].Pieces[1]
+		if worst, _ := sheet.Embeds[0].Worst(); math.Abs(worst.ClearMM.V-c.clear) > 1e-9 || inner.Verdict != c.verdict || wall.ClearLeftMM.Known || !wall.ClearRightMM.Known {
+			t.Errorf("%v long: clear by %v, %s, at the wall %+v", c.long, worst.ClearMM, inner.Verdict, wall)
+		}
+		i := slices.IndexFunc(sheet.Warnings, func(w pour.Warning) bool { return w.Code == "embed-cut" || w.Code == "embed-tight" })
+		if c.code == "" {
+			if i >= 0 {
+				t.Errorf("%v long: %q", c.long, sheet.Warnings[i].Text)
+			}
+			continue
+		}
+		if i < 0 || sheet.Warnings[i].Code != c.code || !strings.Contains(sheet.Warnings[i].Text, c.says) {
+			t.Errorf("%v long: said %+v, want %s with %q", c.long, sheet.Warnings, c.code, c.says)
+			continue
+		}
+		if c.long != 48 {
+			continue // what is offered takes its time to try
+		}
+		timed := sheet.Time(shelf, pour.Hand{})
+		for i, mends := range whatif.MendsOf(timed, shelf, pour.Hand{}, func(w pour.Warning) bool { return w.Code == c.code }) {
+			if c.code == timed.Warnings[i].Code && (len(mends) == 0 || mends[0].Says != "make moon 44 mm long") {
+				t.Errorf("%v long: offered %+v", c.long, mends)
+			}
+		}
+	}
+}
+
 // A maker marked her pieces 25 apart and cuts with wires of which one was measured 4 mm from where she took it to be: one piece of nine is met, and
 // the bar beside it is 21 thick. What is offered first makes every piece clear.
 func TestWiresThatMissAnEmbedAreSaidAndMended(t *testing.T) {

@@ -13,11 +13,28 @@ import (
 type reckonedKind struct {
 	e            pour.Embed
 	extent       float64
+	wide         float64 // across the loaf as it lies
 	below, whole float64 // of one piece, mm³
 	g, cured     float64 // of one piece
 	rod          bool
 	along        []float64 // centres
 	across       []float64 // centres across, from the middle, by row of bars
+}
+
+// wideOf is how much of the loaf's width an embed takes: as long as the same piece turned by a quarter takes of its length; what any turn may bring
+// takes alike both ways.
+func wideOf(e pour.Embed) float64 {
+	switch e.Outline {
+	case "rod":
+		if e.WidthMM > 0 {
+			return e.WidthMM
+		}
+		return e.LengthMM
+	default:
+		e.TurnDeg += 90
+		_, wide := areaAndExtent(e, 0)
+		return wide
+	}
 }
 
 // areaAndExtent is the area of an embed's outline, its length along the loaf as it lies, and the length of its edge.
@@ -81,7 +98,7 @@ func reckonKind(p pour.Plan, e pour.Embed, dryPart float64) reckonedKind {
 	k := reckonedKind{e: e, rod: e.Outline == "rod"}
 	m := p.Mould
 	area, extent := areaAndExtent(e, m.LengthMM)
-	k.extent = extent
+	k.extent, k.wide = extent, wideOf(e)
 	high := e.HeightMM
 	if high == 0 || e.Outline == "ball" {
 		high = e.LengthMM
@@ -197,6 +214,9 @@ func embedLeaves(t *rapid.T, p pour.Plan, s pour.Sheet, kinds []reckonedKind, go
 				sight := rim * math.Tan(p.Cut.SightDeg*math.Pi/180)
 				if p.Cut.EyeMM > 0 {
 					sight = rim / p.Cut.EyeMM * math.Abs(along-p.Mould.LengthMM/2)
+					if len(s.Cut.AcrossMM) > 0 {
+						sight = math.Max(sight, rim/p.Cut.EyeMM*math.Abs(across))
+					}
 				}
 				kerf := 0.3
 				if p.Cut.KerfMM > 0 {
@@ -226,16 +246,16 @@ func embedLeaves(t *rapid.T, p pour.Plan, s pour.Sheet, kinds []reckonedKind, go
 		}
 		want[at+"piece_g"], want[at+"all_g"], want[at+"cured_g"] = k.g, k.g*float64(len(k.along)*len(k.across)), k.cured
 		want[at+"whole_ml"], want[at+"submerged_ml"], want[at+"displaces_g"] = k.whole/1000, k.below/1000, k.below*k.inLoaf(p)/1000*gml
-		want[at+"extent_mm"], want[at+"clear_mm"], want[at+"need_mm"] = k.extent, worst, need
+		want[at+"extent_mm"], want[at+"extent_across_mm"], want[at+"clear_mm"], want[at+"need_mm"] = k.extent, k.wide, worst, need
 		want[at+"hold_n"], want[at+"buried_percent"] = got[at+"hold_n"], got[at+"buried_percent"] // held by the shape's own tests
 	}
 }
 
-// room reckons what is clear of one piece on both sides, and its verdict; it gives the nearer side.
+// room reckons what is clear of one piece on all its sides, and its verdict; it gives the nearest side.
 func (k reckonedKind) room(t *rapid.T, leaf string, along, across float64, s pour.Sheet, got, want leaves) float64 {
 	t.Helper()
 	nearer, bar := math.NaN(), math.NaN()
-	sides := [2]float64{math.NaN(), math.NaN()}
+	sides := [4]float64{math.NaN(), math.NaN(), math.NaN(), math.NaN()}
 	slab := s.Plan.Mould.Shape == "slab" && s.Plan.Mould.BarWidthMM > 0
 	for i, b := range s.Cut.Bars {
 		half, x := s.Plan.Cut.KerfMM/2+1e-6, across+s.Plan.Mould.WidthMM/2
@@ -243,12 +263,16 @@ func (k reckonedKind) room(t *rapid.T, leaf string, along, across float64, s pou
 			continue
 		}
 		bar = float64(i + 1)
-		for side, face := range [2]float64{b.StartMM, b.EndMM} {
-			for _, c := range s.Cut.CutsMM {
+		for side, face := range [4]float64{b.StartMM, b.EndMM, b.LeftMM, b.RightMM} {
+			cuts, at, takes := s.Cut.CutsMM, along, k.extent
+			if side > 1 {
+				cuts, at, takes = s.Cut.AcrossMM, x, k.wide
+			}
+			for _, c := range cuts {
 				if math.Abs(c-face) <= half {
-					sides[side] = math.Abs(along-face) - k.extent/2
-					if (side == 0) != (along >= face) {
-						sides[side] = -math.Abs(along-face) - k.extent/2
+					sides[side] = math.Abs(at-face) - takes/2
+					if (side%2 == 0) != (at >= face) {
+						sides[side] = -math.Abs(at-face) - takes/2
 					}
 				}
 			}
@@ -259,6 +283,7 @@ func (k reckonedKind) room(t *rapid.T, leaf string, along, across float64, s pou
 		break
 	}
 	want[leaf+"bar"], want[leaf+"clear_a_mm"], want[leaf+"clear_b_mm"], want[leaf+"clear_mm"] = bar, sides[0], sides[1], nearer
+	want[leaf+"clear_left_mm"], want[leaf+"clear_right_mm"] = sides[2], sides[3]
 	need, usual, wanted := got.number(t, leaf+"need_mm"), got.number(t, leaf+"usual_mm"), s.Plan.Cut.ClearMM
 	verdict := "clear"
 	switch {

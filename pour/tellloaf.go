@@ -2,6 +2,8 @@ package pour
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -82,13 +84,39 @@ func (s *Sheet) tellEmbed(a script.Act) string {
 		}
 	}
 	if e.Rod {
-		return fmt.Sprintf("lay %s along the whole loaf, %s", e.Name, where)
+		return fmt.Sprintf("lay %s along the whole loaf, %s%s", e.Name, where, s.tellAcross(&e, "; middles from the left wall, seen from end A, at "))
 	}
 	out := ""
 	if e.OutMM > 0 {
 		out = ", " + s.Plan.Show.LenTold(e.OutMM) + " of each above the base"
 	}
-	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm", len(e.Pieces), e.Name, where, out, distances(e.marks()))
+	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm%s", len(e.Pieces), e.Name, where, out, distances(e.marks()), s.tellAcross(&e, "; from the left wall, seen from there, at "))
+}
+
+// tellAcross says where pieces stand across a slab; nothing of a mould that is not cut along its length.
+func (s *Sheet) tellAcross(k *EmbedSheet, begins string) string {
+	at := s.AcrossMarks(k)
+	if len(at) == 0 {
+		return ""
+	}
+	return begins + distances(at) + " mm"
+}
+
+// AcrossMarks are the marks of a kind's pieces across a slab that is cut along its length, mm from its left wall seen from end A, each once and
+// rounded once; none where no cut runs so.
+func (s *Sheet) AcrossMarks(k *EmbedSheet) []float64 {
+	var out []float64
+	if len(s.Cut.AcrossMM) == 0 {
+		return nil
+	}
+	for _, p := range k.Pieces {
+		mark := math.Round((p.AcrossMM+s.Plan.Mould.WidthMM/2)/markStepMM) * markStepMM
+		if !slices.Contains(out, mark) {
+			out = append(out, mark)
+		}
+	}
+	slices.Sort(out)
+	return out
 }
 
 // marks are the marks of a kind's pieces, each distance once.

@@ -23,6 +23,9 @@ func (m *model) drawPinned(a screen.Area) {
 	box.Clear()
 	box.Box(m.look.Rule)
 	title := " The face of a bar "
+	if text, ok := m.cutText(); ok {
+		title = " The " + text + " "
+	}
 	if m.placed.Face.Empty() {
 		title = " Face, " + m.key(keys.ShowFace) + " puts it away "
 	}
@@ -119,13 +122,23 @@ func (m *model) drawMould(a screen.Area, r image.Rectangle) {
 	a.Text(r.Min.X-1, r.Max.Y, "╚"+strings.Repeat("═", r.Dx())+"╝", m.look.Quiet)
 }
 
+// cutText names the face that is drawn of a slab, which goes through several bars side by side; false: it is that of one bar.
+func (m *model) cutText() (string, bool) {
+	cut := m.session.Sheet().Cut
+	columns := len(cut.Columns())
+	if len(cut.AcrossMM) == 0 || columns == 0 {
+		return "", false
+	}
+	n := len(cut.Bars) / columns
+	return fmt.Sprintf("cut through bars %d to %d", m.studio.bar*n+1, (m.studio.bar+1)*n), true
+}
+
 // caption says what the picture shows.
 func (m *model) caption() string {
-	what := "bar"
-	if m.bars() != m.session.Sheet().Bars.Count {
-		what = "cut" // across a slab, through several bars
+	parts := []string{fmt.Sprintf("bar %d of %d", m.studio.bar+1, m.bars())}
+	if text, ok := m.cutText(); ok {
+		parts[0] = fmt.Sprintf("%s of %d", text, m.session.Sheet().Bars.Count)
 	}
-	parts := []string{fmt.Sprintf("%s %d of %d", what, m.studio.bar+1, m.bars())}
 	if m.atPicture() {
 		if text := m.stepText(); text != "" {
 			return text

@@ -24,6 +24,9 @@ func (d *desk) topBench() {
 		if at := d.marksOf(k); len(at) > 0 {
 			d.info("middles, mm from end A: " + distances(at))
 		}
+		if at := d.sheet.AcrossMarks(k); len(at) > 0 {
+			d.info("middles across, mm from the left wall seen from end A: " + distances(at))
+		}
 	}
 	for _, t := range s.Toppings {
 		d.tick(row{text: t.Name + ", " + strewn(t.When), figure: d.show.Figure(t.AllG, d.show.Dose), write: true})

@@ -13,6 +13,7 @@ type EmbedKindReport struct {
 	SubmergedML   Number `json:"submerged_ml"`
 	DisplacesG    Number `json:"displaces_g"`
 	ExtentMM      Number `json:"extent_mm"`
+	AcrossMM      Number `json:"extent_across_mm"`
 	NeedMM        Number `json:"need_mm"`
 	ClearMM       Number `json:"clear_mm"`
 	BuriedPercent Number `json:"buried_percent"`
@@ -30,6 +31,8 @@ type EmbedReport struct {
 	ClearMM  Number `json:"clear_mm"`
 	ClearAMM Number `json:"clear_a_mm"`
 	ClearBMM Number `json:"clear_b_mm"`
+	ClearLMM Number `json:"clear_left_mm"` // seen from end A
+	ClearRMM Number `json:"clear_right_mm"`
 	Verdict  string `json:"verdict"`
 	PlaceMM  Number `json:"place_mm"` // the errors each side has to leave room for: of the hand, the wire, the eye, and half of what a cut takes
 	WanderMM Number `json:"wander_mm"`
@@ -45,7 +48,7 @@ func embedKinds(s pour.Sheet) []EmbedKindReport {
 		worst, _ := k.Worst()
 		out[i] = EmbedKindReport{
 			Name: k.Name, Material: k.Material, PieceG: known(k.PieceG), AllG: known(k.AllG), CuredG: known(k.CuredG), WholeML: finite(k.WholeMM3 / 1000),
-			SubmergedML: finite(k.SubmergedMM3.V / 1000), DisplacesG: known(k.DisplacesG), ExtentMM: finite(k.ExtentMM), NeedMM: known(k.NeedMM), ClearMM: known(worst.ClearMM),
+			SubmergedML: finite(k.SubmergedMM3.V / 1000), DisplacesG: known(k.DisplacesG), ExtentMM: finite(k.ExtentMM), AcrossMM: finite(k.AcrossMM), NeedMM: known(k.NeedMM), ClearMM: known(worst.ClearMM),
 			BuriedPercent: known(k.BuriedPercent), HoldN: known(k.HoldN),
 		}
 	}
@@ -63,7 +66,7 @@ func embeds(s pour.Sheet) []EmbedReport {
 			b := p.Budget
 			out = append(out, EmbedReport{
 				Kind: k.Name, Bar: bar, CentreMM: finite(p.CentreMM), AcrossMM: finite(p.AcrossMM), MarkMM: finite(p.MarkMM), ClearMM: known(p.ClearMM), ClearAMM: known(p.ClearAMM),
-				ClearBMM: known(p.ClearBMM), Verdict: p.Verdict, PlaceMM: finite(b.Placing), WanderMM: finite(b.Wander), SightMM: finite(b.Sight), KerfMM: finite(b.HalfKerf),
+				ClearBMM: known(p.ClearBMM), ClearLMM: known(p.ClearLeftMM), ClearRMM: known(p.ClearRightMM), Verdict: p.Verdict, PlaceMM: finite(b.Placing), WanderMM: finite(b.Wander), SightMM: finite(b.Sight), KerfMM: finite(b.HalfKerf),
 				NeedMM: finite(b.Worst()), UsualMM: finite(b.Usual()),
 			})
 		}

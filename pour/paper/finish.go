@@ -25,12 +25,17 @@ func (d *desk) clean() {
 	d.tick(row{text: "Bench and floor wiped wet, so that no powder dries on them; everything washed, hands last", write: true})
 }
 
-// thick is how thick the bars are.
+// thick is how thick the bars are and, of a slab that is cut along its length too, how wide.
 func (d *desk) thick() string {
-	if len(d.sheet.Cut.Bars) == 0 {
+	c := &d.sheet.Cut
+	if len(c.Bars) == 0 {
 		return d.show.Len(d.sheet.Bars.ThicknessMM)
 	}
-	return d.sheet.Cut.Thick(d.show)
+	thick := c.Thick(d.show)
+	if len(c.AcrossMM) > 0 {
+		thick += " by " + d.show.Len(c.Bars[0].WideMM())
+	}
+	return thick
 }
 
 // cut is what comes after: when to cut, what a bar weighs, how long it cures.
@@ -47,7 +52,11 @@ func (d *desk) cut() {
 	if d.stopped {
 		cut, cured = "", ""
 	}
-	d.tick(row{text: "One bar as cut, with its icing", figure: cut, write: true})
+	one := "One bar as cut"
+	if d.sheet.Icing != nil {
+		one += ", with its icing"
+	}
+	d.tick(row{text: one, figure: cut, write: true})
 	if d.dressed() {
 		d.pieced()
 		d.strewnAfter(false)

@@ -19,9 +19,9 @@ const (
 	ViewBar  = "bar"  // one bar's face, with its icing
 	ViewBars = "bars" // every bar, as a contact sheet
 	ViewLoaf = "loaf" // the loaf cut along its middle, with its icing
-	ViewTop  = "top"  // the batter from above, without icing
+	ViewTop  = "top"  // the batter from above, without icing; end A at the left, so that the wall at the left, seen from there, is at the top
 
-	ViewStands = "stands" // from above as it stands before the cut: icing, embeds, toppings and cuts
+	ViewStands = "stands" // the same way round, as it stands before the cut: icing, embeds, toppings and cuts
 	ViewSlice  = "slice"  // the loaf with a bar sliced off, as it is shown to people
 )
 

@@ -129,11 +129,14 @@ func (d *desk) middles() {
 	for i := range d.sheet.Embeds {
 		k := &d.sheet.Embeds[i]
 		marks := d.marksOf(k)
-		if len(marks) == 0 {
-			continue
+		if len(marks) > 0 {
+			d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, mm from end A, or the ruler laid on it", write: true})
+			d.info(distances(marks))
 		}
-		d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, mm from end A, or the ruler laid on it", write: true})
-		d.info(distances(marks))
+		if across := d.sheet.AcrossMarks(k); len(across) > 0 {
+			d.tick(row{text: "End marked where the middles of " + k.Name + " come across it, mm from its left wall seen from end A", write: true})
+			d.info(distances(across))
+		}
 	}
 }
 
@@ -190,17 +193,32 @@ func (d *desk) pieced() {
 	if d.stopped || len(c.Bars) == 0 {
 		return
 	}
-	columns := []column{{head: "piece"}, {head: "from", figure: true}, {head: "to", figure: true}, {head: "as cut", figure: true}, {head: "actual", write: true}}
+	columns := []column{{head: "piece"}, {head: "from", figure: true}, {head: "to", figure: true}}
+	both, counted := len(c.AcrossMM) > 0, ""
+	if both {
+		columns = append(columns, column{head: "left", figure: true}, column{head: "right", figure: true})
+		n := len(c.Bars) / len(c.Columns())
+		counted = fmt.Sprintf("Bars are counted from the left wall on, %d side by side, then the next %d towards end B; left and right are from that wall.", n, n)
+	}
+	columns = append(columns, column{head: "as cut", figure: true}, column{head: "actual", write: true})
 	var rows [][]string
-	add := func(name, from, to string, g pour.Figure) {
-		rows = append(rows, []string{box + name, from, to, d.show.Figure(g, d.show.Weight), d.blank})
+	add := func(name, from, to string, g pour.Figure, sides ...string) {
+		row := append([]string{box + name, from, to}, sides...)
+		for both && len(row) < len(columns)-2 {
+			row = append(row, "")
+		}
+		rows = append(rows, append(row, d.show.Figure(g, d.show.Weight), d.blank))
 	}
 	for i, b := range c.Bars {
 		from, to := d.show.LenNear(b.StartMM), d.show.LenNear(b.EndMM)
 		if !d.sheet.Plan.Mould.IsCut() {
 			from, to = "", ""
 		}
-		add(fmt.Sprintf("bar %d", i+1), from, to, b.CutG)
+		var sides []string
+		if both {
+			sides = []string{d.show.LenNear(b.LeftMM), d.show.LenNear(b.RightMM)}
+		}
+		add(fmt.Sprintf("bar %d", i+1), from, to, b.CutG, sides...)
 	}
 	if c.SliceMM > 0 {
 		add("sample slice", d.show.LenNear(c.SliceAt), d.show.LenNear(c.SliceAt+c.SliceMM), c.SliceG)
@@ -210,6 +228,9 @@ func (d *desk) pieced() {
 	}
 	if c.KerfMM > 0 {
 		add("crumbs and what clings to the wire", "", "", c.KerfG)
+	}
+	if counted != "" {
+		d.info(counted)
 	}
 	d.listed("What it comes to, all together what was poured; mark each piece as you weigh it:", columns, rows)
 }

@@ -56,8 +56,7 @@ func (v *View) Under(peak float64) *View {
 	return &roomy
 }
 
-// Level is what a level cut so far below the top of the base shows of the pieces, from above, the wall that is at the right seen from end A at the
-// top.
+// Level is what a level cut so far below the top of the base shows of the pieces, from above, turned as [Field.Above] is.
 func (f *Field) Level(below float64) *View {
 	return &View{f: f, level: true, at: -below, wide: f.recipe.L, deep: f.recipe.W}
 }
@@ -110,7 +109,7 @@ func (v *View) slice(ctx context.Context, dst *Picture, w, h int, at image.Point
 			var l looks
 			for k := range 4 {
 				x := v.from + (float64(at.X+i)+0.25+0.5*float64(k%2))*px
-				y := v.deep - (float64(at.Y+j)+0.25+0.5*float64(k/2))*py
+				y := (float64(at.Y+j) + 0.25 + 0.5*float64(k/2)) * py
 				if s := v.f.inside(x, y, v.at); s != nil {
 					l.cutThrough(s.Stuff, s.section(x, y, v.at))
 				} else {

@@ -118,7 +118,14 @@ func (b *band) span(s Span) {
 		}
 		b.named("sample", mid, to-from)
 	case Bar:
-		b.named(strconv.Itoa(s.Number), mid, to-from)
+		text := strconv.Itoa(s.Number)
+		switch {
+		case s.Row:
+			text = "row " + text
+		case s.Last > 0:
+			text += "-" + strconv.Itoa(s.Last)
+		}
+		b.named(text, mid, to-from)
 	}
 }
 

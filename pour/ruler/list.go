@@ -54,6 +54,12 @@ func (s Span) name() string {
 	case Slice:
 		return "sample slice"
 	case Bar:
+		switch {
+		case s.Row:
+			return fmt.Sprintf("row %d", s.Number)
+		case s.Last > 0:
+			return fmt.Sprintf("bars %d to %d", s.Number, s.Last)
+		}
 		return fmt.Sprintf("bar %d", s.Number)
 	}
 	return ""

@@ -33,8 +33,13 @@ func lengthwise(s pour.Sheet) Edge {
 	if m.Shape == pour.ShapeTube {
 		e.EndA = "its lower end, end A,"
 	}
-	for i, b := range cut.Columns() {
-		e.Spans = append(e.Spans, Span{Kind: Bar, Number: i + 1, From: b.StartMM, To: b.EndMM})
+	columns := cut.Columns()
+	for i, b := range columns {
+		span := Span{Kind: Bar, Number: i + 1, From: b.StartMM, To: b.EndMM}
+		if n := len(cut.Bars) / len(columns); n > 1 { // bars are counted from the left wall on, column after column
+			span.Number, span.Last = i*n+1, (i+1)*n
+		}
+		e.Spans = append(e.Spans, span)
 	}
 	if cut.TrimAMM > slack {
 		e.Spans = append(e.Spans, Span{Kind: Trim, To: cut.TrimAMM})
@@ -67,7 +72,7 @@ func crosswise(s pour.Sheet) Edge {
 		if i == 0 && b.LeftMM > slack {
 			e.Spans = append(e.Spans, Span{Kind: Trim, To: b.LeftMM})
 		}
-		e.Spans = append(e.Spans, Span{Kind: Bar, Number: i + 1, From: b.LeftMM, To: b.RightMM})
+		e.Spans = append(e.Spans, Span{Kind: Bar, Number: i + 1, Row: true, From: b.LeftMM, To: b.RightMM})
 		end = b.RightMM
 	}
 	if end < e.LengthMM-s.Cut.KerfMM-slack {

@@ -87,6 +87,11 @@ func TestASlabHasARulerForEachSide(t *testing.T) {
 	}
 	exactly(t, "cuts along it", r.Edges[0].Cuts, []float64{80, 160})
 	exactly(t, "cuts across it", r.Edges[1].Cuts, []float64{45, 90, 135})
+	for _, want := range []string{"80.0  cut 1, bars 1 to 4 | bars 5 to 8\n", "160.0  cut 2, bars 5 to 8 | bars 9 to 12\n", "45.0  cut 1, row 1 | row 2\n", "135.0  cut 3, row 3 | row 4\n"} {
+		if !strings.Contains(r.List(), want) {
+			t.Errorf("no line %q in %s", want, r.List())
+		}
+	}
 	if r.Edges[1].LengthMM != 180 || len(r.Edges[0].Spans) != 3 || len(r.Edges[1].Spans) != 4 {
 		t.Errorf("%+v", r.Edges)
 	}

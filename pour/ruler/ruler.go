@@ -67,7 +67,9 @@ const (
 // Span is the part of the length between two cuts.
 type Span struct {
 	Kind     Kind
-	Number   int // of a bar, from 1
+	Number   int  // of a bar, from 1; of a row of bars along a slab, from its left wall
+	Last     int  // of a slab that is cut both ways: the last of the bars side by side that begin with Number; 0: it is one bar
+	Row      bool // it is a row of bars along a slab, from its end A to its end B
 	From, To float64
 }
 

@@ -39,15 +39,17 @@ const SkimMM = 1.5
 // skinMM is how far under the surface the surface is looked at: just under what was poured last, not on it.
 const skinMM = 0.02
 
-// Top is the level cut at z mm, seen from above: at the level or more it is the surface. The far side is up in the picture.
+// Top is the level cut at z mm, its wall at the right, seen from end A, up in the picture: so a disc of a tube shows from the tube's lower end. What is
+// looked at from above is turned the other way ([Swirl.Skim], [Swirl.Above]). At the level or more it is the surface.
 func (s *Swirl) Top(z float64) *Long {
 	return &Long{s: s, top: true, round: s.recipe.Round, at: clamp(z, 0, max(0, s.level-skinMM)), deep: s.recipe.Box.W, long: s.recipe.Box.L}
 }
 
-// Skim is the view of the fresh top, [SkimMM] under it: shown as the surface it stands for, not as a cut.
+// Skim is the view of the fresh top, [SkimMM] under it: shown as the surface it stands for, not as a cut. End A is at the left, and so the wall at the
+// left, seen from there along the loaf, at the top, as it lies before who looks down on it.
 func (s *Swirl) Skim() *Long {
 	l := s.Top(s.recipe.Box.H - SkimMM)
-	l.fresh = true
+	l.turned, l.fresh = true, true
 	return l
 }
 

@@ -64,8 +64,9 @@ func TestAnEmbedTakesThePlaceOfBatterInAFace(t *testing.T) {
 	}
 }
 
-// The wall at the left, seen from end A, is at the top: what stands near it does too, and its shadow falls to the right and down.
-func TestTheLoafFromAboveIsTheRightWayUp(t *testing.T) {
+// The wall at the left, seen from end A, is at the top of whatever is seen from above, planed or as it stands: what stands near it does too, and its
+// shadow falls to the right and down.
+func TestWhatIsSeenFromAboveIsTheRightWayUp(t *testing.T) {
 	s, top := set(t)
 	box := s.recipe.Box
 	img, err := RenderAbove(context.Background(), s, palette(), top, []float64{80}, 4, Finish{})
@@ -80,17 +81,26 @@ func TestTheLoafFromAboveIsTheRightWayUp(t *testing.T) {
 			t.Errorf("at %v it is %v, want a ball", at, c)
 		}
 	}
+	planed, err := RenderLoaf(context.Background(), s.Skim(), palette(), top, 4, Finish{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, opposite := planed.NRGBAAt(240, 80), planed.NRGBAAt(240, planed.Rect.Dy()-80); c.B < 100 || c.R > 60 || opposite.B > 100 {
+		t.Errorf("planed it is %v where a ball stands, %v opposite", c, opposite)
+	}
 	plain, marked := img.NRGBAAt(300, 2), img.NRGBAAt(320, 2)
 	if marked.R >= plain.R {
 		t.Errorf("the cut is not marked: %v beside %v", marked, plain)
 	}
 	var surface Picture
 	s = mustPour(t, loaf(script.Drop, 1)) // whose surface has more than one colour
-	s.Above().Draft(&surface, 50, 20)
-	for x := range 50 {
-		for y := range 20 {
-			if got, want := surface.Label(x, y), s.Label(box.L*(float64(x)+0.5)/50, box.W*(float64(y)+0.5)/20, box.H-skinMM); got != want {
-				t.Fatalf("the surface shows %d at (%d, %d), want %d", got, x, y, want)
+	for down, view := range map[float64]*Long{skinMM: s.Above(), SkimMM: s.Skim()} {
+		view.Draft(&surface, 50, 20)
+		for x := range 50 {
+			for y := range 20 {
+				if got, want := surface.Label(x, y), s.Label(box.L*(float64(x)+0.5)/50, box.W*(float64(y)+0.5)/20, box.H-down); got != want {
+					t.Fatalf("%v mm down the surface shows %d at (%d, %d), want %d", down, got, x, y, want)
+				}
 			}
 		}
 	}

@@ -22,7 +22,7 @@ func embedWays(m *mender, w pour.Warning) []ladder {
 	}
 	switch w.Code {
 	case "embed-cut", "embed-tight", "embed-astray":
-		ways := []ladder{m.toMiddles(i), m.smallerEmbed(i), m.thickerBars(), m.singleCuts()}
+		ways := []ladder{m.toMiddles(i), m.smallerEmbed(i), m.thickerBars(), m.widerBars(), m.singleCuts()}
 		if w.Code == "embed-tight" {
 			ways = append(ways, m.straightLook())
 		}
@@ -31,7 +31,7 @@ func embedWays(m *mender, w pour.Warning) []ladder {
 		}
 		return ways
 	case "embed-sight":
-		return []ladder{m.smallerEmbed(i), m.toMiddles(i), m.thickerBars()}
+		return []ladder{m.smallerEmbed(i), m.toMiddles(i), m.thickerBars(), m.widerBars()}
 	case "embed-high":
 		return []ladder{m.deeper(i)}
 	case "embed-deep":
@@ -99,7 +99,11 @@ func (m *mender) toMiddles(i int) ladder {
 func (m *mender) middles(i int) (Mend, bool) {
 	e, columns := m.plan.Top.Embeds[i], m.before.Cut.Columns()
 	if e.In != pour.EmbedOwn {
-		return Mend{fmt.Sprintf("set %s on the middle of its bars", e.Name), pour.SetNumber(embedAt(i, "along_mm"), 0)}, e.AlongMM != 0
+		edit, off := pour.SetNumber(embedAt(i, "along_mm"), 0), e.AlongMM != 0
+		if e.AcrossMM != 0 && len(m.before.Cut.AcrossMM) > 0 {
+			edit, off = pour.Both(edit, pour.SetNumber(embedAt(i, "across_mm"), 0)), true
+		}
+		return Mend{fmt.Sprintf("set %s on the middle of its bars", e.Name), edit}, off
 	}
 	if len(e.AtMM) >= len(columns) {
 		every := pour.Both(pour.SetWord(embedAt(i, "in"), pour.EmbedEach), pour.SetNumber(embedAt(i, "along_mm"), 0))
@@ -165,6 +169,18 @@ func (m *mender) thickerBars() ladder {
 	}
 	for mm := math.Floor(m.plan.Mould.BarMM) + 1; mm <= m.plan.Mould.BarMM*1.6; mm++ {
 		out = append(out, Mend{"cut bars of " + m.plan.Show.Len(mm), pour.SetNumber("mould.bar_mm", mm)})
+	}
+	return out
+}
+
+// widerBars cuts a slab into wider bars, by whole millimetres.
+func (m *mender) widerBars() ladder {
+	if len(m.before.Cut.AcrossMM) == 0 {
+		return nil
+	}
+	var out ladder
+	for mm := math.Floor(m.plan.Mould.BarWidthMM) + 1; mm <= m.plan.Mould.BarWidthMM*1.6; mm++ {
+		out = append(out, Mend{"cut bars " + m.plan.Show.Len(mm) + " wide", pour.SetNumber("mould.bar_width_mm", mm)})
 	}
 	return out
 }

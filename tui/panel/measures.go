@@ -23,7 +23,7 @@ const leastMeasures = 6
 
 // measures is what was counted on the face: what each jug has of it, and which colours border on which.
 func measures() Panel {
-	return Panel{ID: "measures", Title: "On this bar", picture: true, least: atMost(leastMeasures), Grid: (*Facts).measureGrid}
+	return Panel{ID: "measures", Title: "On this face", picture: true, least: atMost(leastMeasures), Grid: (*Facts).measureGrid}
 }
 
 func (f *Facts) measureGrid() grid.Grid {

@@ -31,10 +31,14 @@ func (f *Facts) vesselGrid() grid.Grid {
 		rows = append(rows, f.field("mould.bar_width_mm", "0: the whole width"))
 	}
 	bars, base := f.Sheet.Bars, f.Sheet.Base.Size
+	withIcing := ""
+	if f.Plan.Icing != nil {
+		withIcing = "with its icing"
+	}
 	rows = append(rows,
 		heading("comes out"),
 		f.figure("bars", pour.Amount{Number: strconv.Itoa(bars.Count)}, "bars.bar_count", "whole ones"),
-		f.figure("a bar as cut", f.Show.WeightApart(bars.CutG), "bars.cut_g", "with its icing"),
+		f.figure("a bar as cut", f.Show.WeightApart(bars.CutG), "bars.cut_g", withIcing),
 		f.figure("a bar cured", f.Show.WeightApart(bars.CuredG), "bars.cured_g", "about, once dry"),
 		f.figure("base stands", f.Show.LenToldApart(base.HeightMM), "base.height_mm", "high in the mould"),
 	)
