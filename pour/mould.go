@@ -108,3 +108,11 @@ func (m Mould) cooling(standsMM float64) (surfaceMM2, halfMM float64) {
 	}
 	return 2 * (m.LengthMM*m.WidthMM + (m.LengthMM+m.WidthMM)*standsMM), min(m.WidthMM, standsMM) / 2
 }
+
+// barAcrossMM is how wide a bar is across the mould: all of it, but where a slab is cut lengthwise too.
+func (m Mould) barAcrossMM() float64 {
+	if m.Shape == ShapeSlab && m.BarWidthMM > 0 {
+		return m.BarWidthMM
+	}
+	return m.WidthMM
+}

@@ -15,7 +15,7 @@ func (p *Plan) chosen(path, was string) {
 		return
 	}
 	if path != "piping.tip" && was != p.Piping.Shape {
-		p.Piping.begins(p.Mould.WidthMM)
+		p.Piping.begins(p.Mould.barAcrossMM())
 	}
 	p.Piping = p.Piping.completed()
 }

@@ -337,3 +337,18 @@ func TestAStarsValleysComeInsideItsTips(t *testing.T) {
 		t.Errorf("%v, %+v", err, next.Piping)
 	}
 }
+
+// Rosettes that are chosen for a slab stand as many side by side as a bar of it has room for, which is cut lengthwise, not as many as the slab: of
+// 21 mm (7 + 2·7) two on 45 mm, three on 80 mm, which is the usual.
+func TestAsManyUnitsAsABarOfASlabHasRoomFor(t *testing.T) {
+	for wide, want := range map[float64]int{45: 2, 20: 1, 0: 3} {
+		p, shelf := example(t, "alpine-meadow")
+		p.Mould.Shape, p.Mould.WidthMM, p.Mould.BarMM, p.Mould.BarWidthMM = pour.ShapeSlab, 180, 60, wide
+		p.Piping, p.Top.Embeds = pour.Piping{}, nil
+		p.Icing.Size, p.Icing.PerBarG = pour.SizeBar, 20
+		got, err := pour.Apply(p, shelf, pour.SetWord("piping.shape", pour.PipeRosette))
+		if err != nil || got.Piping.PerBar != want {
+			t.Errorf("on bars of %g mm: %d side by side, want %d; %v", wide, got.Piping.PerBar, want, err)
+		}
+	}
+}
