@@ -9,27 +9,33 @@ import (
 
 // How a jug is held over the posts of a column: by eye, no source.
 const (
-	postLeastMM   = 58.   // from post to post along the loaf at the least
-	postMostMM    = 84.   // and at most
-	stretchUneven = 0.32  // by what part the stretch of one post is longer or shorter than that of another
-	postAside     = 0.16  // of its stretch: a post stands so far from the middle of it
-	postUneven    = 0.3   // by what part the jug is held longer or shorter at one post than at another
-	ringFrom      = 0.6   // of the mould's height, at the least: what is poured higher closes to rings round the posts
-	ringStep      = 0.02  // of it: so much higher, as long as too little of a jug would be poured before
-	ringFar       = 0.97  // of the way from a post to the end of its stretch: so far the first ring reaches
-	ringTight     = 0.26  // the power of what is poured in a ring and within it to which it is far: a third where rings are bowls of one shape, 0 where all reach as far
-	ringUneven    = 0.4   // by what part more or less a ring gets at one post than at another
-	ringAside     = 0.03  // of the stretch: so far a ring lies to one side along the loaf, from pour to pour more or back
-	ringRoot      = 0.3   // the power of how thick it lies to which it is wide
-	ringThin      = 0.6   // and so narrow it is at least
-	ringBroad     = 1.5   // and at most
-	lookMM        = 5.    // along the loaf, how finely one looks where it stands lowest
-	leastEarly    = 0.4   // of what is poured early of a jug, so much is left at the posts
-	lastHeld      = 0.8   // of what gives way in the middle of those, so much less gives way of the last before the rings, which are held there themselves
-	firstHeld     = 0.45  // and of the first, on which all others press: they would be hairlines
-	pourUneven    = 2.2   // times as much as usual, or so much less, is poured at once at most
-	runUneven     = 0.9   // of a pour: by so much more and less of it runs here than there
-	leastRun      = 0.02  // of a pour: less than that runs nowhere
+	postLeastMM   = 58.  // from post to post along the loaf at the least
+	postMostMM    = 84.  // and at most
+	stretchUneven = 0.4  // by what part the stretch of one post is longer or shorter than that of another
+	postAside     = 0.16 // of its stretch: a post stands so far from the middle of it
+	postUneven    = 0.24 // by what part the jug is held longer or shorter at one post than at another
+	ringFrom      = 0.6  // of the mould's height, at the least: what is poured higher closes to rings round the posts
+	ringStep      = 0.02 // of it: so much higher, as long as too little of a jug would be poured before
+	ringFar       = 0.97 // of the way from a post to the end of its stretch: so far the first ring reaches
+	ringTight     = 0.26 // the power of what is poured in a ring and within it to which it is far: a third where rings are bowls of one shape, 0 where all reach as far
+	firstEnd      = 1.6  // the power by which the first ring thins towards its ends, where those of the next post press against it
+	lastEnd       = 1.   // and the last
+	ringUneven    = 0.3  // by what part more or less a ring gets at one post than at another
+	ringAside     = 0.03 // of the stretch: so far a ring lies to one side along the loaf, from pour to pour more or back
+	ringRoot      = 0.3  // the power of how thick it lies to which it is wide
+	ringThin      = 0.6  // so narrow a pour is that lies thin here, against itself where it lies usually
+	firstThin     = 0.9  // and so narrow the first ring at its ends at least, against itself at the post: narrower, rings would end in thorns
+	lastThin      = 0.55 // and the last
+	ringBroad     = 1.5  // and at most
+	lookMM        = 5.   // along the loaf, how finely one looks where it stands lowest
+	leastEarly    = 0.34 // of what is poured early of a jug, so much is left at the posts
+	lastHeld      = 0.8  // of what gives way in the middle of those, so much less gives way of the last before the rings, which are held there themselves
+	firstHeld     = 0.8  // and of the first, on which all others press: they would be hairlines
+	pourUneven    = 3.2  // times as much as usual, or so much less, is poured at once at most
+	floorMore     = 0.8  // so much more of what is poured first: it lies as sheets over the floor
+	floorTo       = 0.35 // of the mould's height: so far up, ever less
+	runUneven     = 0.9  // of a pour: by so much more and less of it runs here than there
+	leastRun      = 0.02 // of a pour: less than that runs nowhere
 )
 
 // holds is how thick what is poured down a column lies along the loaf. At first it runs out everywhere; later it is held to the posts, and what it runs
@@ -59,8 +65,9 @@ type held struct {
 	runs  wobble    // and how much of it runs here, against the others of its jug
 }
 
-// ring is a bowl of batter about a post: so deep at the post, mm, and so far it reaches, of the way to the end of the stretch.
-type ring struct{ deep, far float64 }
+// ring is a bowl of batter about a post: so deep at the post, mm, and so far it reaches, of the way to the end of the stretch, where it ends the
+// softer the greater the power end; of its width at the post it keeps the part least.
+type ring struct{ deep, far, end, least float64 }
 
 // at is how deep a bowl is so far from its post.
 func (r ring) at(u float64) float64 {
@@ -68,8 +75,7 @@ func (r ring) at(u float64) float64 {
 		return 0
 	}
 	u /= r.far
-	v := max(0, 1-u*u)
-	return r.deep * v * math.Sqrt(v)
+	return r.deep * math.Pow(max(0, 1-u*u), r.end)
 }
 
 // holds draws where the posts stand and what closes round them.
@@ -123,7 +129,7 @@ func (h *holds) pour(b *builder, a script.Act, last bool, posts []float64) {
 	for i := range p.at {
 		p.at[i] *= rise / mean
 	}
-	much := math.Pow(pourUneven, b.d.Between(-1, 1))
+	much := math.Pow(pourUneven, b.d.Between(-1, 1)) * (1 + floorMore*max(0, 1-p.foot/(floorTo*b.Box.H)))
 	p.runs = b.d.drift(much, runUneven*much, [2]float64{45, 90}, [2]float64{110, 240})
 	h.pours = append(h.pours, p)
 }
@@ -151,7 +157,9 @@ func (h *holds) close(from, long float64) bool {
 		for k := range h.pours[i].rings {
 			r := &h.pours[i].rings[k]
 			r.far = ringFar * math.Pow(r.deep/within[k], ringTight)
-			r.deep *= 16 / (3 * math.Pi) / r.far // the mean of (1-u²)^(3/2) is 3π/16
+			part := r.deep / within[k]
+			r.end, r.least = lastEnd+(firstEnd-lastEnd)*part, lastThin+(firstThin-lastThin)*part
+			r.deep /= r.far * bowlMean(r.end)
 		}
 	}
 	for k := range places {
@@ -166,6 +174,11 @@ func (h *holds) close(from, long float64) bool {
 		}
 	}
 	return true
+}
+
+// bowlMean is the mean of (1-u²) to a power from 0 to 1: the integral of NIST DLMF 5.12.2.
+func bowlMean(power float64) float64 {
+	return 0.5 * math.Sqrt(math.Pi) * math.Gamma(power+1) / math.Gamma(power+1.5)
 }
 
 // giveWay has what is poured before give way where others close, what lies lowest less and what is poured just before them hardly.
@@ -225,7 +238,7 @@ func (h *holds) narrow(i int, x float64) float64 {
 	}
 	k, u := h.post(x, p.way)
 	u /= p.rings[k].far
-	return max(ringThin, math.Sqrt(max(0, 1-u*u)))
+	return max(p.rings[k].least, math.Sqrt(max(0, 1-u*u)))
 }
 
 // edges appends how high a column stands at a place along the loaf before the first pour and after each, mm, when so many are done: then it is level.

@@ -29,9 +29,10 @@ const (
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some
 // places, the posts, than between them.
 type posts struct {
-	line  wobble // mm across
-	sway  wobble // of the mould's width, along the pours
-	n     int    // so far
+	line  wobble  // mm across
+	sway  wobble  // of the mould's width, along the pours
+	n     int     // so far
+	at    float64 // of the mould's width, where it is
 	holds *holds
 }
 
@@ -42,6 +43,7 @@ func (b *builder) column() func(script.Act) {
 	return func(a script.Act) {
 		switch {
 		case a.Kind == script.Level:
+			b.liftPosts(p)
 			b.settle(b.thick(2.4, 1.2))
 		case len(a.Lines) == 0:
 			b.raise(a.Share, plain(a.Jug))
@@ -80,11 +82,13 @@ func (b *builder) posts() *posts {
 func (b *builder) post(a script.Act, p *posts) {
 	high := b.level / b.Box.H
 	way := p.line
+	p.at = a.Lines[0]
 	aside := (1-0.6*high)*p.sway.at(float64(p.n)) + b.d.Between(-0.03, 0.03)
 	if b.d.Float() < flankOften {
-		aside += b.d.Sign() * b.d.Between(leastFlank, mostFlank) * (1 - 0.75*high)
+		aside += b.d.Sign() * b.d.Between(leastFlank, mostFlank) * (1 - min(1, 1.1*high))
 	}
 	way.mean = b.Box.W * (a.Lines[0] + aside)
+	way.amp[0], way.offset[0] = b.Box.W*b.d.Between(0, 0.06), b.d.Between(0, 2*math.Pi)
 	if b.d.Float() < spillOften {
 		aside := b.d.wobble(0, (1-0.8*high)*spillPart*b.Box.W)
 		way.amp[1], way.k[1], way.offset[1] = aside.amp[1], aside.k[1], aside.offset[1]
