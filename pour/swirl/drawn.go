@@ -105,8 +105,8 @@ func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	return to.y
 }
 
-// graze draws the wire out from just under the surface where the tracks it left so far leave most room.
-func (b *builder) graze(out []float64, shift wobble) {
+// graze draws the wire out from just under the surface where the tracks it left so far leave most room. It tells where all of them lie.
+func (b *builder) graze(out []float64, shift wobble) []float64 {
 	for len(out) < tracks {
 		slices.Sort(out)
 		from, wide, last := 0.0, 0.0, 0.0
@@ -117,13 +117,14 @@ func (b *builder) graze(out []float64, shift wobble) {
 			last = y
 		}
 		if wide < trackRoom*b.Box.W {
-			return
+			break
 		}
 		y := b.clear(from + wide*b.d.Between(0.4, 0.6))
 		to := vec2{b.clear(y + b.d.Between(-0.04, 0.04)*b.Box.W), b.Box.H + pullOutMM}
 		b.pull(bent(vec2{y, b.Box.H * b.d.Between(grazeShare, 0.88)}, to), grazeMM*b.d.Between(1, 1.5), b.thick(0.72, 0.8), shift)
 		out = append(out, to.y)
 	}
+	return out
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -180,7 +181,7 @@ func (b *builder) zigzag() {
 			out = append(out, b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.56, 0.8)}, shift))
 		}
 	}
-	b.graze(out, shift)
+	b.feather(b.graze(out, shift), shift)
 	b.takeAlong(
 		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},

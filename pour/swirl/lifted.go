@@ -1,7 +1,5 @@
 package swirl
 
-import "math"
-
 // How the posts of a column are drawn out: by eye, no source.
 const (
 	liftFrom   = 0.4  // of the height, the lowest from which batter comes along with a post
@@ -26,27 +24,13 @@ func (b *builder) liftPosts(p *posts) {
 		y += b.Box.W * b.d.Between(-0.04, 0.04)
 		from := vec2{y, b.Box.H * b.d.Between(liftFrom, liftTo)}
 		to := vec2{y + b.d.Between(-liftLean, liftLean)*b.Box.W, b.Box.H + pullOutMM}
-		b.local(bent(from, to), b.d.Between(liftMM, liftsMM), b.d.Between(liftGrip, liftsGrip), c.post, b.d.Between(liftAlong, liftsAlong))
+		b.local(bent(from, to), local{
+			radius: b.d.Between(liftMM, liftsMM), grip: b.d.Between(liftGrip, liftsGrip), skin: liftSkinMM, x: c.post, far: b.d.Between(liftAlong, liftsAlong),
+		})
 		side, high := b.d.Sign()*b.d.Between(0.8, 1.3)*twistMM, b.Box.H-twistUnder
 		for _, off := range [...]float64{-1, 1} {
 			path := []vec2{{y - side*off, high}, {y + side*off, high}}
-			b.local(path, twistMM, twistGrip*b.d.Float(), c.post+off*twistMM, 1.2*twistMM)
+			b.local(path, local{radius: twistMM, grip: twistGrip * b.d.Float(), skin: liftSkinMM, x: c.post + off*twistMM, far: 1.2 * twistMM})
 		}
 	}
-}
-
-// local draws a stroke that is gone so far to either side of a place along the loaf, mm.
-func (b *builder) local(path []vec2, radius, grip, x, far float64) {
-	b.draw(&stroke{
-		radius: radius, grip: grip, skin: liftSkinMM, ease: radius, pivot: path[0], sway: wobble{mean: 1}, depth: wobble{mean: 1},
-		ebb: about(x, far, b.Box.L),
-	}, path)
-}
-
-// about is a drift that is 0 at a place along a loaf, 1 so far to either side of it, and more beyond.
-func about(x, far, long float64) wobble {
-	w := wobble{k: [2]float64{0, math.Pi / long}, offset: [2]float64{0, 0.5*math.Pi - math.Pi/long*x}}
-	w.mean = 1 / (1 - math.Cos(math.Pi*far/long))
-	w.amp[1] = -w.mean
-	return w
 }
