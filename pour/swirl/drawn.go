@@ -61,6 +61,8 @@ const (
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.11 // of the height: so far about it the wire takes batter along then
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
+	tornEbbs     = 1.35 // the same of a wire that is not led round and round: what it leaves on top breaks off and goes on
+	tornGirth    = 0.5  // of how far about it the wire drags then: so much more or less here and there, as it shakes in the hand
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
@@ -134,8 +136,15 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
 	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
-	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
+	if b.Technique == script.HangerSpiral {
+		s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
+	} else {
+		s.ebb = b.d.drift(0, tornEbbs, [2]float64{70, 130}, [2]float64{220, 400})
+	}
 	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 90, 260)
+	if b.Technique != script.HangerSpiral {
+		s.girth, s.waver = b.d.waves(tornGirth, 1, 18, 60), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
+	}
 	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
 	s.depth, s.lean = b.d.drift(1, 0.03, [2]float64{300, 420}, [2]float64{480, 900}), wobble{}
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
