@@ -46,7 +46,11 @@ func (b *builder) feather(out []float64, shift wobble) {
 func (b *builder) comma(x, y, size float64) {
 	y = b.clear(y)
 	from := vec2{y, b.Box.H * b.d.Between(commaDeep, commaHigh)}
-	b.local(hooked(from, b.d.Sign()*b.d.Between(commaTurnMM, commasTurnMM)*size, b.Box.H-commaUnder), local{
+	aside := b.d.Sign() * b.d.Between(commaTurnMM, commasTurnMM) * size
+	if end := y + aside*(1-math.Cos(hookTurn)); end != b.clear(end) {
+		aside = -aside
+	}
+	b.local(hooked(from, aside, b.Box.H-commaUnder), local{
 		radius: size * b.d.Between(commaMM, commasMM), grip: b.thick(0.75, 0.85), skin: commaSkinMM,
 		x: x, far: size * b.d.Between(commaLongMM, commasLongMM), slant: b.d.Between(-commaSlant, commaSlant), bow: b.d.Between(-commaBowMM, commaBowMM), sinks: commaSinks,
 	})

@@ -69,6 +69,7 @@ const (
 	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
 	tracks       = 4    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
+	tornTracks   = 3    // and so many where they are torn: what lies beside them fills the room
 	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
 	grazeMM      = 3.8  // so far about it at least it takes batter along then, and up to half as much more
@@ -106,16 +107,24 @@ func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
 	path := bent(from, to)
-	if b.Technique != script.HangerSpiral {
-		path = hooked(from, (to.y-from.y)*outAside, b.Box.H+outMM)
+	if b.torn() {
+		to.y = from.y + outAside*(to.y-from.y)
+		path = hooked(from, to.y-from.y, b.Box.H+outMM)
 	}
 	b.pull(path, clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 3.8, 13), b.thick(0.8, 0.86), shift)
 	return to.y
 }
 
+// torn says whether what the wire leaves on top is torn: a wire that is led round and round lies still where it comes out.
+func (b *builder) torn() bool { return b.Technique != script.HangerSpiral }
+
 // graze draws the wire out from just under the surface where the tracks it left so far leave most room. It tells where all of them lie.
 func (b *builder) graze(out []float64, shift wobble) []float64 {
-	for len(out) < tracks {
+	most := tracks
+	if b.torn() {
+		most = tornTracks
+	}
+	for len(out) < most {
 		slices.Sort(out)
 		from, wide, last := 0.0, 0.0, 0.0
 		for _, y := range append(out, b.Box.W) {
@@ -142,13 +151,10 @@ func (b *builder) clear(y float64) float64 { return clamp(y, 2*wireMarginMM, b.B
 func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s := b.led(radius, grip)
 	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
-	if b.Technique == script.HangerSpiral {
-		s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
-	} else {
-		s.ebb = b.d.drift(0, tornEbbs, [2]float64{70, 130}, [2]float64{220, 400})
-	}
+	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
 	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 90, 260)
-	if b.Technique != script.HangerSpiral {
+	if b.torn() {
+		s.ebb = b.d.drift(0, tornEbbs, [2]float64{70, 130}, [2]float64{220, 400})
 		s.girth, s.waver = b.d.waves(tornGirth, 1, 18, 60), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
 	}
 	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
