@@ -63,7 +63,7 @@ const (
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
 	tornEbbs     = 1.35 // the same of a wire that is not led round and round: what it leaves on top breaks off and goes on
 	tornGirth    = 0.5  // of how far about it the wire drags then: so much more or less here and there, as it shakes in the hand
-	outAside     = 0.55 // of how far aside the wire comes out it is by the time it is highest: what it draws up leans over and ends in a hook
+	outAside     = 0.75 // of how far aside the wire comes out it is by the time it is highest: what it draws up leans over and ends in a hook
 	outMM        = 1    // so far over the surface it is then
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
@@ -108,8 +108,10 @@ func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
 	path := bent(from, to)
 	if b.torn() {
-		to.y = from.y + outAside*(to.y-from.y)
-		path = hooked(from, to.y-from.y, b.Box.H+outMM)
+		far := 1 - math.Cos(hookTurn)
+		aside := (b.clear(from.y+far*outAside*(to.y-from.y)) - from.y) / far
+		to.y = from.y + aside
+		path = hooked(from, aside, b.Box.H+outMM)
 	}
 	b.pull(path, clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 3.8, 13), b.thick(0.8, 0.86), shift)
 	return to.y
