@@ -192,11 +192,11 @@ func TestTheWireGoesDownAndUpAcrossTheMould(t *testing.T) {
 	}
 }
 
-// wireOf is the paths of the strokes a tool makes along the whole loaf, what turns, and how much of it before the first of them.
+// wireOf is the paths of the strokes a tool makes, what turns, and how much of it before the first of them.
 func wireOf(b *builder) (paths [][]vec2, turns []round, before int) {
 	for _, o := range b.ops {
 		switch {
-		case o.stroke != nil && o.stroke.ebb.mean == 0:
+		case o.stroke != nil:
 			if paths = append(paths, o.stroke.path); len(paths) == 1 {
 				before = len(turns)
 			}
@@ -212,8 +212,7 @@ func wireOf(b *builder) (paths [][]vec2, turns []round, before int) {
 // comesOut says whether a way goes up through a surface at 60 mm from 7 mm and more below it, and not within a tenth of 80 mm of a wall.
 func comesOut(path []vec2) bool {
 	from, to := path[0], path[len(path)-1]
-	_, _, high := lows(path)
-	return from.z < 53 && high.z > 60 && math.Abs(to.y-40) <= 32 && math.Abs(to.y-from.y) < 0.3*80
+	return from.z < 53 && to.z > 60 && math.Abs(to.y-40) <= 32 && math.Abs(to.y-from.y) < 0.3*80
 }
 
 // Loops turn over: in each the wire runs backwards for a while, and then what is inside turns the way the wire went round.

@@ -61,15 +61,10 @@ const (
 	pullSkinMM   = 3.5  // and so far under it its pull fades then
 	pullShare    = 0.11 // of the height: so far about it the wire takes batter along then
 	pullEbbs     = 0.95 // of its grip it loses the square of that in long stretches, at most: the track it leaves runs on for most of a loaf and dies away
-	tornEbbs     = 1.35 // the same of a wire that is not led round and round: what it leaves on top breaks off and goes on
-	tornGirth    = 0.5  // of how far about it the wire drags then: so much more or less here and there, as it shakes in the hand
-	outAside     = 0.75 // of how far aside the wire comes out it is by the time it is highest: what it draws up leans over and ends in a hook
-	outMM        = 1    // so far over the surface it is then
 	pullGirth    = 0.3  // of how far about it the wire drags then: so much more or less along the loaf
 	woundHolds   = 0.45 // of what other batter slumps a spiral slumps
 	liftedOut    = 0.75 // so often a wire led in loops comes up through the surface where it turns
 	tracks       = 4    // so many tracks the wire leaves on top, if there is room: where none of them runs it grazes what lies just below
-	tornTracks   = 3    // and so many where they are torn: what lies beside them fills the room
 	trackRoom    = 0.28 // of the width: the room between two tracks at least for another
 	grazeShare   = 0.8  // of the height, the lowest from which it grazes
 	grazeMM      = 3.8  // so far about it at least it takes batter along then, and up to half as much more
@@ -106,27 +101,13 @@ func (b *builder) led(radius, grip float64) stroke {
 func (b *builder) pullOut(from vec2, shift wobble) float64 {
 	aside := b.d.Sign()
 	to := vec2{b.clear(from.y + aside*b.d.Between(0.12, 0.24)*b.Box.W), b.Box.H + pullOutMM}
-	path := bent(from, to)
-	if b.torn() {
-		far := 1 - math.Cos(hookTurn)
-		aside := (b.clear(from.y+far*outAside*(to.y-from.y)) - from.y) / far
-		to.y = from.y + aside
-		path = hooked(from, aside, b.Box.H+outMM)
-	}
-	b.pull(path, clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 3.8, 13), b.thick(0.8, 0.86), shift)
+	b.pull(bent(from, to), clamp(pullShare*b.d.Between(0.6, 1.25)*b.Box.H, 3.8, 13), b.thick(0.8, 0.86), shift)
 	return to.y
 }
 
-// torn says whether what the wire leaves on top is torn: a wire that is led round and round lies still where it comes out.
-func (b *builder) torn() bool { return b.Technique != script.HangerSpiral }
-
-// graze draws the wire out from just under the surface where the tracks it left so far leave most room. It tells where all of them lie.
-func (b *builder) graze(out []float64, shift wobble) []float64 {
-	most := tracks
-	if b.torn() {
-		most = tornTracks
-	}
-	for len(out) < most {
+// graze draws the wire out from just under the surface where the tracks it left so far leave most room.
+func (b *builder) graze(out []float64, shift wobble) {
+	for len(out) < tracks {
 		slices.Sort(out)
 		from, wide, last := 0.0, 0.0, 0.0
 		for _, y := range append(out, b.Box.W) {
@@ -136,14 +117,13 @@ func (b *builder) graze(out []float64, shift wobble) []float64 {
 			last = y
 		}
 		if wide < trackRoom*b.Box.W {
-			break
+			return
 		}
 		y := b.clear(from + wide*b.d.Between(0.4, 0.6))
 		to := vec2{b.clear(y + b.d.Between(-0.04, 0.04)*b.Box.W), b.Box.H + pullOutMM}
 		b.pull(bent(vec2{y, b.Box.H * b.d.Between(grazeShare, 0.88)}, to), grazeMM*b.d.Between(1, 1.5), b.thick(0.72, 0.8), shift)
 		out = append(out, to.y)
 	}
-	return out
 }
 
 // clear is a place across the mould as far as the wire stays off its walls where it comes out.
@@ -155,10 +135,6 @@ func (b *builder) pull(path []vec2, radius, grip float64, shift wobble) {
 	s.shift, s.girth = shift, b.d.waves(pullGirth, 1, 200, 600)
 	s.ebb = b.d.drift(0, pullEbbs, [2]float64{300, 420}, [2]float64{480, 900})
 	s.waver = b.d.waves(pullWander*b.Box.W, 0.8, 90, 260)
-	if b.torn() {
-		s.ebb = b.d.drift(0, tornEbbs, [2]float64{70, 130}, [2]float64{220, 400})
-		s.girth, s.waver = b.d.waves(tornGirth, 1, 18, 60), b.d.waves(pullWander*b.Box.W, 0.8, 45, 200)
-	}
 	s.waver.rise = 0 // a stiff wire comes up along its whole length at once
 	s.depth, s.lean = b.d.drift(1, 0.03, [2]float64{300, 420}, [2]float64{480, 900}), wobble{}
 	s.pivot, s.skin, s.pace = path[0], pullSkinMM, min(pullPace, pullStepMM/(radius*strokeSpacing))
@@ -204,7 +180,7 @@ func (b *builder) zigzag() {
 			out = append(out, b.pullOut(vec2{ends[i].y, b.Box.H * b.d.Between(0.56, 0.8)}, shift))
 		}
 	}
-	b.feather(b.graze(out, shift), shift)
+	b.graze(out, shift)
 	b.takeAlong(
 		vec2{b.Box.W * b.d.Between(0.2, 0.8), b.Box.H * b.d.Between(0.35, 0.6)},
 		vec2{b.Box.W * b.d.Between(0.28, 0.5), b.Box.H * b.d.Between(0.35, 0.5)},

@@ -71,7 +71,7 @@ func TestAFilamentIsNoLineOfDashes(t *testing.T) {
 		from, to int // rows of pixels where they lie
 		least    int
 	}{
-		"a wire's": {mustPour(t, wire).Lengthwise(wire.Box.W / 2), wire.Box.H, 30, 80, 70},
+		"a wire's": {mustPour(t, wire).Lengthwise(wire.Box.W / 2), wire.Box.H, 30, 80, 100},
 		"a pot's":  {mustPour(t, pot).Skim(), pot.Box.W, 56, 70, 100},
 	} {
 		missed, filaments := dashed(t, c.cut.Part(0, 10), int(c.deep*4), c.from, c.to)

@@ -29,10 +29,9 @@ const (
 // posts is the line along the loaf down which a column is poured: it leans to either side of the middle, and the jug is held longer in some
 // places, the posts, than between them.
 type posts struct {
-	line  wobble  // mm across
-	sway  wobble  // of the mould's width, along the pours
-	n     int     // so far
-	at    float64 // of the mould's width, where it is
+	line  wobble // mm across
+	sway  wobble // of the mould's width, along the pours
+	n     int    // so far
 	holds *holds
 }
 
@@ -43,7 +42,6 @@ func (b *builder) column() func(script.Act) {
 	return func(a script.Act) {
 		switch {
 		case a.Kind == script.Level:
-			b.liftPosts(p)
 			b.settle(b.thick(2.4, 1.2))
 		case len(a.Lines) == 0:
 			b.raise(a.Share, plain(a.Jug))
@@ -82,7 +80,6 @@ func (b *builder) posts() *posts {
 func (b *builder) post(a script.Act, p *posts) {
 	high := b.level / b.Box.H
 	way := p.line
-	p.at = a.Lines[0]
 	aside := (1-0.6*high)*p.sway.at(float64(p.n)) + b.d.Between(-0.03, 0.03)
 	if b.d.Float() < flankOften {
 		aside += b.d.Sign() * b.d.Between(leastFlank, mostFlank) * (1 - min(1, 1.1*high))

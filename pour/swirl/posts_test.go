@@ -181,33 +181,3 @@ func TestARingIsABowl(t *testing.T) {
 		t.Errorf("what is no ring is %g mm deep", got)
 	}
 }
-
-// A post that is drawn out takes batter along where it stood and nowhere else.
-func TestAPostTakesBatterAlongWhereItStood(t *testing.T) {
-	s := mustPour(t, loaf(script.Column, 1))
-	var lifts []*stroke
-	for i := range s.ops {
-		if s.ops[i].stroke != nil {
-			lifts = append(lifts, s.ops[i].stroke)
-		}
-	}
-	cells := s.ops[0].slab.pile.of.cells
-	if len(lifts) != 3*len(cells) {
-		t.Fatalf("%d strokes for %d posts", len(lifts), len(cells))
-	}
-	for i, c := range cells {
-		l := lifts[3*i]
-		if grip := l.drift(c.post).grip; !near(grip, 1, 1e-9) {
-			t.Errorf("at the post %.3f of the grip is left", grip)
-		}
-		for _, off := range []float64{-liftsAlong, liftsAlong} {
-			if grip := l.drift(c.post + off).grip; grip > 1e-9 {
-				t.Errorf("%g mm off the post %.3f of the grip is left", off, grip)
-			}
-		}
-		p := l.path[len(l.path)/2]
-		if _, z := l.move(c.post, p.y, p.z, 1); z < p.z+1 {
-			t.Errorf("what lies at it goes from %.2f to %.2f mm up", p.z, z)
-		}
-	}
-}

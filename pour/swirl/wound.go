@@ -54,7 +54,7 @@ func (b *builder) loops() {
 			out = append(out, b.pullOut(at, s.shift))
 		}
 	}
-	b.feather(b.graze(out, s.shift), s.shift)
+	b.graze(out, s.shift)
 }
 
 // rowOfLoops is the wire's way in loops across the mould, so many and so far apart, in and out by the surface, and what turns within.
