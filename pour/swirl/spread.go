@@ -146,7 +146,7 @@ func (s *spread) strew(l *levelled, x float64) {
 	sum := 0.0
 	rows, wide := s.rows[:min(len(s.rows), mostLumps)], 1.
 	if s.pile != nil {
-		wide = math.Pow((l.top-l.bottom)/(s.top-s.bottom), ringRoot)
+		wide = s.pile.of.narrow(s.pile.pour, x) * clamp(math.Pow((l.top-l.bottom)/(s.top-s.bottom), ringRoot), ringThin, ringBroad)
 	}
 	for i := range rows {
 		parts[i] = rows[i].part * max(leastOf, 1+rows[i].flush.at(x))
