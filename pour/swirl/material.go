@@ -33,7 +33,7 @@ type Material struct {
 
 // Planed is the material of a bar that was cut by wire and planed: figures by eye, no source.
 func Planed() Material {
-	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.24, BleedMM: 0.25, FeatherMM: 0.5, WaverMM: 0.4, TearMM: 0.26, Flakes: 0.5, Grains: 0.5, Relief: 1}
+	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.24, BleedMM: 0.4, FeatherMM: 0.8, WaverMM: 0.35, TearMM: 0.12, Flakes: 0.5, Grains: 0.5, Relief: 1}
 }
 
 // Fresh is the material of a surface no blade went over.
