@@ -2,8 +2,8 @@ package swirl
 
 import "math"
 
-// bleeding lets each portion run a little into its neighbour: a pixel near a border shows the mean of what lies round a place near it, with what the blade dragged over it. Averaged as
-// light, not as paint: paint mixed pixel by pixel draws dark outlines.
+// bleeding lets each portion run a little into its neighbour: a pixel near a border shows the mean of what lies round a place near it. Averaged as light,
+// not as paint: paint mixed pixel by pixel draws dark outlines.
 type bleeding struct {
 	pic    *Picture
 	ink    *inks
@@ -56,7 +56,7 @@ func (b *bleeding) at(i, j int) light {
 	if n == 0 { // all of it lies above the batter
 		return b.ink.mix(px)
 	}
-	return b.dragged(sum.scaled(1/n), i, j)
+	return sum.scaled(1 / n)
 }
 
 // near is a pixel, or the nearest inside the picture.

@@ -45,6 +45,41 @@ func TestABorderWavers(t *testing.T) {
 	}
 }
 
+// A blade tears a border that stands across its way in scratches, in some places, no further than it may and as crisply as it was; one that lies along
+// its way it does not.
+func TestABladeTearsABorderAcrossItsWay(t *testing.T) {
+	const px, most = 20, 0.8
+	e := newEdges(Material{BleedMM: 0.2, TearMM: most}.planing(1. / px))
+	far, jump, calm := 0.0, 0.0, 0
+	for cut := range 6 {
+		img := finished(t, px, Material{BleedMM: 0.2, TearMM: most, CutMM: 40 * float64(cut)}, blackWhite()...)
+		last := 10.0
+		for y := range img.Rect.Dy() {
+			at, wide := crossing(img, y, px)
+			if math.Abs(at-10) > most || wide > 0.7 {
+				t.Fatalf("cut %d, row %d: the border lies at %.2f mm and fades over %.2f", cut, y, at, wide)
+			}
+			far = max(far, math.Abs(at-10))
+			if y > 0 {
+				jump = max(jump, math.Abs(at-last))
+			}
+			if math.Abs(at-10) < 0.1 {
+				calm++
+			}
+			last = at
+		}
+	}
+	if far < 0.25*most || jump < 0.06 || calm < 6*10*px/4 {
+		t.Errorf("a border is torn by %.2f mm, from row to row by %.2f, %d rows are calm", far, jump, calm)
+	}
+	for k := range 50 { // a step along its way moves no border that lies so
+		x, y, _ := e.at(float64(3*k), float64(5*k))
+		if aside := (y-float64(5*k))*e.way.y - (x-float64(3*k))*e.way.z; math.Abs(aside) > 1e-9 {
+			t.Errorf("at %d: %g pixels aside of its way", k, aside)
+		}
+	}
+}
+
 // A border is crisp in some places and feathered in others, never less than its bleed nor more than its feather.
 func TestABorderFeathersInPlaces(t *testing.T) {
 	const px = 24

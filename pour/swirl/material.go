@@ -23,7 +23,7 @@ type Material struct {
 	BleedMM   float64   // how far from one portion to its neighbour a crisp border fades; 0: it has none, and is as smooth as it was drawn
 	FeatherMM float64   // and how far where they ran into each other most
 	WaverMM   float64   // how far a border wavers at most
-	DragMM    float64   // how far the blade drags one portion over its neighbour at most
+	TearMM    float64   // how far the blade tears one portion over its neighbour at most
 	Flakes    float64   // how bright flakes of mica are at most, 0 to 1
 	Grains    float64   // how dark grains of plants are, 0 to 1
 	Surfaces  []Surface // by portion; those beyond it are plain batter
@@ -33,12 +33,12 @@ type Material struct {
 
 // Planed is the material of a bar that was cut by wire and planed: figures by eye, no source.
 func Planed() Material {
-	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.18, BleedMM: 0.3, FeatherMM: 1.0, WaverMM: 0.35, DragMM: 2, Flakes: 0.5, Grains: 0.5, Relief: 1}
+	return Material{Streaks: 0.035, Tooth: 0.025, Pores: 0.18, Veins: 0.24, BleedMM: 0.4, FeatherMM: 0.8, WaverMM: 0.35, TearMM: 0.12, Flakes: 0.5, Grains: 0.5, Relief: 1}
 }
 
 // Fresh is the material of a surface no blade went over.
 func (m Material) Fresh() Material {
-	m.Streaks, m.DragMM, m.Pores = 0, 0, m.Pores/2
+	m.Streaks, m.TearMM, m.Pores = 0, 0, m.Pores/2
 	return m
 }
 

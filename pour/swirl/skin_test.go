@@ -139,7 +139,7 @@ func TestAFreshTopIsLit(t *testing.T) {
 	if above := draw(s.Above(), m); bytes.Equal(above.Pix, draw(s.Above(), Material{}).Pix) {
 		t.Error("the top as it stands is not lit")
 	}
-	if p := Planed().Fresh(); p.Streaks != 0 || p.DragMM != 0 || p.Relief != Planed().Relief || Planed().Relief == 0 || p.Veins != Planed().Veins {
+	if p := Planed().Fresh(); p.Streaks != 0 || p.TearMM != 0 || p.Relief != Planed().Relief || Planed().Relief == 0 || p.Veins != Planed().Veins {
 		t.Errorf("fresh: %+v", p)
 	}
 }
