@@ -72,7 +72,6 @@ func TestAFilamentIsNoLineOfDashes(t *testing.T) {
 		least    int
 	}{
 		"a wire's": {mustPour(t, wire).Lengthwise(wire.Box.W / 2), wire.Box.H, 30, 80, 100},
-		"a wire's": {mustPour(t, wire).Lengthwise(wire.Box.W / 2), wire.Box.H, 30, 80, 100},
 		"a pot's":  {mustPour(t, pot).Skim(), pot.Box.W, 220, 250, 100},
 	} {
 		missed, filaments := dashed(t, c.cut.Part(0, 10), int(c.deep*4), c.from, c.to)
