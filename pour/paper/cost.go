@@ -109,9 +109,9 @@ func (p *page) costSum(c *pour.CostSheet) {
 	unit, whole := b.Unit()
 	p.raw("")
 	p.raw(fmt.Sprintf("Batch        %s", costIn(total, known, b.Currency)))
-	bars := fmt.Sprintf("%d bars cut, %d good", b.Bars.Cut, b.Bars.Good)
+	bars := fmt.Sprintf("%d bars cut, %d to sell", b.Bars.Cut, b.Bars.Good)
 	if b.Bars.Testers > 0 {
-		bars += fmt.Sprintf(", %d of them to be given away as testers, %d to sell", b.Bars.Testers, b.Bars.Sold())
+		bars = fmt.Sprintf("%d bars cut, %d good, %d of them given away as testers, %d to sell", b.Bars.Cut, b.Bars.Good, b.Bars.Testers, b.Bars.Sold())
 	}
 	if b.Bars.Good > 0 {
 		p.raw(fmt.Sprintf("A bar        %s", costIn(unit, whole, b.Currency)))

@@ -65,6 +65,10 @@ func TestTheBillShowsThePrintedFigures(t *testing.T) {
 			t.Errorf("%q is not on\n%s", want, text)
 		}
 	}
+	s.Cost.Bill.Bars.Testers = 4 // of 144
+	if text, want := CostText(Costs{Name: "C1", Sheet: s.Cost}), "148 bars cut, 144 good, 4 of them given away as testers, 140 to sell"; !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
+		t.Errorf("%q is not on\n%s", want, text)
+	}
 }
 
 func TestWhatHasNoPriceIsNotNothing(t *testing.T) {
