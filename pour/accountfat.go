@@ -33,13 +33,13 @@ func superfatAccounts() []accountRow {
 		{
 			pattern: "batch.superfat_low_percent", label: "superfat, oils at their low end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.LowPercent }), feeds: heavy,
 			how: func(t teller) Term {
-				return leftOver(t.fig("batch.alkali_koh_g"), sum(t.demandAt("batch.oils[].sap_low_koh_mg_g"), t.extraFat()))
+				return leftOver(t.fig("batch.alkali_koh_g"), t.demandAt("batch.oils[].sap_low_koh_mg_g"))
 			},
 		},
 		{
 			pattern: "batch.superfat_high_percent", label: "superfat, oils at their high end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.HighPercent }),
 			how: func(t teller) Term {
-				return leftOver(t.fig("batch.alkali_koh_g"), sum(t.demandAt("batch.oils[].sap_high_koh_mg_g"), t.extraFat()))
+				return leftOver(t.fig("batch.alkali_koh_g"), t.demandAt("batch.oils[].sap_high_koh_mg_g"))
 			},
 		},
 	}

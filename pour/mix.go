@@ -130,8 +130,8 @@ func (s *BatchSheet) lye(b Batch, blend chem.Blend, acidKOHG float64) chem.Lye {
 	s.allOfTheWater(lye)
 	s.Lye.ConcentrationPercent, s.Lye.PureConcentrationPercent = lye.Concentration*100, lye.PureConcentration*100
 	s.Lye.AsMixedPercent = lye.AsMixed * 100
-	s.Superfat.LowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low+s.Lye.ExtraFatKOHG) * 100
-	s.Superfat.HighPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, high+s.Lye.ExtraFatKOHG) * 100
+	s.Superfat.LowPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, low) * 100
+	s.Superfat.HighPercent = order.SuperfatOf(lye.NaOHPureG, lye.KOHPureG, high) * 100
 	return lye
 }
 

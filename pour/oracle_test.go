@@ -192,11 +192,11 @@ func TestByHandStockLyeAndMilk(t *testing.T) {
 		"base.water_in_extras_g":         105.6,       // 120·0.88
 		"base.water_to_add_g":            30.20983134, // 101.8574·70/30 - 101.8574 - 105.6
 		"base.lye_concentration_percent": 30,
-		"base.lye_as_mixed_percent":      30,          // the milk is there
-		"base.lye_rise_k":                math.NaN(),  // it is dissolved already
-		"base.batter_g":                  1153.924578, // 800 + 203.7147 + 30.2098 + 120
-		"base.superfat_low_percent":      1.532693793, // 1 - 142.88/(144 + 120·0.04·0.23)
-		"base.superfat_high_percent":     11.31194756, // 1 - 142.88/(160 + 120·0.04·0.23)
+		"base.lye_as_mixed_percent":      30,           // the milk is there
+		"base.lye_rise_k":                math.NaN(),   // it is dissolved already
+		"base.batter_g":                  1153.924578,  // 800 + 203.7147 + 30.2098 + 120
+		"base.superfat_low_percent":      0.7777777778, // 1 - 142.88/144
+		"base.superfat_high_percent":     10.7,         // 1 - 142.88/160
 		// 203.5 g of stock: 1 - 101.75/q/(152 + 120·0.04·0.23)
 		"base.superfat_as_weighed_percent":     6.776189863,
 		"base.jugs[0].superfat_percent":        6.677813774, // 1 - 142.88/(152 + 1.104)

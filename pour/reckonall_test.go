@@ -179,8 +179,8 @@ func (r *reckoned) lyeLeaves(at string, want leaves) {
 	put("batter_g", r.batter)
 	put("superfat_percent", b.SuperfatPercent)
 	alkali := r.naoh*molKOH/molNaOH + r.koh - r.acid
-	put("superfat_low_percent", r.free(alkali, r.low+r.fat))
-	put("superfat_high_percent", r.free(alkali, r.high+r.fat))
+	put("superfat_low_percent", r.free(alkali, r.low))
+	put("superfat_high_percent", r.free(alkali, r.high))
 	for i, o := range r.oils {
 		oil := fmt.Sprintf("oils[%d].", i)
 		want[at+"."+oil+"name"] = o.name

@@ -132,9 +132,6 @@ func TestMilkFatIsSuperfat(t *testing.T) {
 	want := 100 * (1 - demand*0.98/(demand+200*0.0325*0.226))
 	equal(t, "a jug with milk", s.Base.Jugs[0].Superfat.HeldPercent, want, 1e-9)
 	equal(t, "the batch, exact", s.Base.Superfat.ExactPercent, want, 1e-9)
-	low := 100 * (1 - demand*0.98/(600*oliveLow+400*coconutLow+200*0.0325*0.226))
-	equal(t, "the batch, low", s.Base.Superfat.LowPercent, low, 1e-9)
-	equal(t, "a jug with milk, low", s.Base.Jugs[0].Superfat.LowPercent, low, 1e-9)
 	equal(t, "the alkali", s.Base.Lye.NaOH.PureG, demand*0.98*naohPerKOH, 1e-9)
 	equal(t, "the planned superfat", s.Base.Superfat.PlannedPercent, 2, 0)
 }

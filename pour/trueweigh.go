@@ -52,7 +52,7 @@ func (s *Sheet) TrueSuperfat(n BatchName, weighed []Weighing) (TrueSuperfat, boo
 	c.divide(f, ofBatch, func(*JugSheet) float64 { return 0 })
 	out := TrueSuperfat{
 		Batch: n, PlannedPercent: b.Superfat.AsWeighedPercent, PlanLowPercent: b.Superfat.LowPercent,
-		Percent: c.Superfat.ExactPercent, LowPercent: f.superfatOf(f.alkali, low+f.extras), JugPercent: c.Superfat.ExactPercent,
+		Percent: c.Superfat.ExactPercent, LowPercent: f.superfatOf(f.alkali, low), JugPercent: c.Superfat.ExactPercent,
 	}
 	if jug, ok := c.LeanestJug(); ok {
 		out.Jug, out.JugPercent = jug.Name, jug.Superfat.FirmPercent
