@@ -74,7 +74,11 @@ func TestTheNumbersShownGiveTheFigureShown(t *testing.T) {
 
 func checkAccount(t rapid.TB, plan string, a pour.Account) {
 	t.Helper()
-	if got := a.How.Value(); !agrees(got, a.Value.V, 1e-9) {
+	exact := 1e-9
+	if a.How.Modelled() {
+		exact = 1e-8 // a root is found to some 1e-9 of it, and from other last bits another
+	}
+	if got := a.How.Value(); !agrees(got, a.Value.V, exact) {
 		t.Errorf("%s: %s is %v, its account gives %v: %s", plan, a.Path, a.Value.V, got, a.How.Numbers())
 	}
 	shown := a.How.AsShown()
