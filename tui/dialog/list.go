@@ -82,29 +82,32 @@ func (l *List) Put(items []Item) {
 	}
 }
 
-// matches lists the entries that hold every word typed, in their name, aside or details: first the one that is called so, then
-// those in whose name words begin so, then those that have them in their name.
+// matches lists the entries that hold every word typed, in their name, aside or details: first the one that is called so, then those that have the words
+// whole in their name, then those in whose name words begin so, then those that have them in their name.
 func (l *List) matches() []Item {
 	words := strings.Fields(strings.ToLower(l.search.Text()))
-	var tiers [4][]Item
+	var tiers [5][]Item
 	for _, it := range l.Items {
 		name := strings.ToLower(it.Name)
 		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+it.Not+" "+strings.Join(it.Detail, " ")) + " " + name
-		hit, inName, begins := true, true, true
+		hit, inName, begins, whole := true, true, true, true
 		for _, w := range words {
 			hit = hit && strings.Contains(all, w)
 			inName = inName && strings.Contains(name, w)
 			begins = begins && strings.Contains(" "+name, " "+w)
+			whole = whole && strings.Contains(" "+name+" ", " "+w+" ")
 		}
 		switch {
 		case hit && name == strings.Join(words, " "):
 			tiers[0] = append(tiers[0], it)
-		case hit && begins:
+		case hit && whole:
 			tiers[1] = append(tiers[1], it)
-		case hit && inName:
+		case hit && begins:
 			tiers[2] = append(tiers[2], it)
-		case hit:
+		case hit && inName:
 			tiers[3] = append(tiers[3], it)
+		case hit:
+			tiers[4] = append(tiers[4], it)
 		}
 	}
 	return slices.Concat(tiers[:]...)

@@ -95,6 +95,9 @@ func TestAListShowsFirstWhatBeginsAsItIsSearchedFor(t *testing.T) {
 	}
 	s.press("d e r")
 	s.shows("► under   ")
+	clove := onStage(t, 80, 24, &List{Items: []Item{{ID: "a", Name: "honey clover"}, {ID: "b", Name: "clove bud oil"}}})
+	clove.press("c l o v e") // a whole word goes before one that goes on
+	clove.shows("► clove bud oil")
 }
 
 func TestEnterOnALineOfTheHelpThatWasSearchedForDoesIt(t *testing.T) {

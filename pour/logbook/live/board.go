@@ -1,6 +1,7 @@
 package live
 
 import (
+	"math"
 	"time"
 
 	"pourbench/pour"
@@ -54,7 +55,7 @@ type Board struct {
 // Board looks at the run now. It is cheap: call it for every frame. The outlook is that of the last event.
 func (l Live) Board(o Outlook) Board {
 	s := l.State()
-	b := Board{Run: l.run, Due: l.due(s)}
+	b := Board{Run: l.run, Due: l.due(s, o)}
 	if e, ok := s.Elapsed(l.run); ok {
 		b.Elapsed = pour.Know(e.Minutes())
 	}
@@ -68,7 +69,7 @@ func (l Live) Board(o Outlook) Board {
 }
 
 // due moves the steps that are left: the hands do one after the other, from now, and none before it may.
-func (l Live) due(s State) []Due {
+func (l Live) due(s State, o Outlook) []Due {
 	var out []Due
 	free, ok := s.Elapsed(l.run)
 	if !ok {
@@ -87,7 +88,7 @@ func (l Live) due(s State) []Due {
 			d.StartMin = min(d.StartMin, in)
 		}
 		if step.waits() {
-			d.StartMin = max(d.StartMin, s.waitsTillMin(step.Step))
+			d.StartMin = max(d.StartMin, min(s.waitsTillMin(step.Step), l.latestMin(s, i, o)))
 		}
 		if step.SkinMin > 0 && touched > 0 { // what is to touch the top is still to be done
 			d.StartMin = max(d.StartMin, touched+step.SkinMin)
@@ -100,6 +101,27 @@ func (l Live) due(s State) []Due {
 		out = append(out, d)
 	}
 	return out
+}
+
+// latestMin is the latest minute after the base's lye-in at which a scent can be stirred in so that its jug still comes to its last turn inside its
+// window, the hands doing one thing after the other: with a batter that runs ahead nobody waits for the plan's minute. +Inf where the clock says nothing.
+func (l Live) latestMin(s State, i int, o Outlook) float64 {
+	step := s.Steps[i]
+	j, ok := o.Jug(step.Batch, step.Jug)
+	if step.Kind != pour.TaskScent || !ok || !j.Window.To.Known {
+		return math.Inf(1)
+	}
+	work, last := 0.0, math.Inf(-1)
+	for _, next := range s.Steps[i:] {
+		if next.Done {
+			continue
+		}
+		if next.moves(j.Batch, j.Jug) {
+			last = work
+		}
+		work += next.LengthMin
+	}
+	return s.inMin(j.Batch, l.Sheet) + j.Window.To.V - last // without a turn left it waits as planned
 }
 
 // before is due before the base's lye met its oils: the plan as it is, since nothing is late yet.

@@ -44,7 +44,7 @@ func TestWhatIsDueFollowsFromTheHandsAlone(t *testing.T) {
 		key          string
 		start, shift float64
 	}{{"split", 8, 4}, {"pour fern", 10, 4}, {"scent poppy", 20, 0}, {"pour poppy", 21, 0}, {"comb", 22.5, 0}}
-	due := l.due(s)
+	due := l.due(s, Outlook{})
 	for i, w := range want {
 		if due[i].Key != w.key || math.Abs(due[i].StartMin-w.start) > 1e-9 || math.Abs(due[i].ShiftMin-w.shift) > 1e-9 {
 			t.Errorf("%s starts at %v, %v late; want %s at %v, %v late", due[i].Key, due[i].StartMin, due[i].ShiftMin, w.key, w.start, w.shift)
@@ -56,21 +56,36 @@ func TestWhatIsDueFollowsFromTheHandsAlone(t *testing.T) {
 	// At 25 the split is 19 late, and so is all that follows, but for what the scent's wait takes up: 28 + 1 is 8 later than 21.
 	l, s = handRun(25)
 	for i, shift := range []float64{19, 19, 7, 7, 7} {
-		if got := l.due(s)[i]; math.Abs(got.ShiftMin-shift) > 1e-9 {
+		if got := l.due(s, Outlook{})[i]; math.Abs(got.ShiftMin-shift) > 1e-9 {
 			t.Errorf("at 25 min %s is %v late, want %v", got.Key, got.ShiftMin, shift)
 		}
 	}
 	// Before its minute the split waits, though the hands are free since 4.
 	l, s = handRun(4.5)
 	s.Steps[0].DoneAt = minutes(3 + 4)
-	if got := l.due(s)[0]; got.StartMin != 5 || got.ShiftMin != 0 {
+	if got := l.due(s, Outlook{})[0]; got.StartMin != 5 || got.ShiftMin != 0 {
 		t.Errorf("at 4.5 min the split starts at %v, %v late", got.StartMin, got.ShiftMin)
 	}
 	// Before lye-in the plan stands.
 	s.lyeIn = nil
 	for i, start := range []float64{5, 6, 20, 21, 22.5} {
-		if got := l.due(s)[i]; got.StartMin != start || got.ShiftMin != 0 {
+		if got := l.due(s, Outlook{})[i]; got.StartMin != start || got.ShiftMin != 0 {
 			t.Errorf("before lye-in %s starts at %v, %v late", got.Key, got.StartMin, got.ShiftMin)
+		}
+	}
+}
+
+// A batter that runs ahead is not waited with: from the scent's start poppy has 1 + 1.5 minutes of work before it until its last turn, so that with a
+// window that ends at 18 it is scented at 15.5; where it ends at 10, as soon as the hands are free, at 12; at 30, at its planned 20.
+func TestAScentWaitsNoLongerThanItsJugHasTime(t *testing.T) {
+	l, s := handRun(10)
+	for to, want := range map[float64]float64{18: 15.5, 10: 12, 30: 20} {
+		j := JugOutlook{Batch: pour.Base, Jug: "poppy"}
+		j.Window.To = pour.Know(to)
+		for _, d := range l.due(s, Outlook{Jugs: []JugOutlook{j}}) {
+			if d.Kind == pour.TaskScent && math.Abs(d.StartMin-want) > 1e-9 || d.Kind == pour.TaskSplit && d.StartMin != 8 {
+				t.Errorf("with a window until %v min %s starts at %v, want %v", to, d.Key, d.StartMin, want)
+			}
 		}
 	}
 }
@@ -91,7 +106,7 @@ func TestAJugsVerdictFollowsFromItsWindowAndItsLastTurn(t *testing.T) {
 		{"over", 30, 22, Over, -8, []RescueKind{LeaveScent, UseInBottom, SpoonIt}},
 	} {
 		l, s := handRun(x.now)
-		b := Board{Due: l.due(s)}
+		b := Board{Due: l.due(s, Outlook{})}
 		j := JugOutlook{Batch: pour.Base, Jug: "poppy", Window: pour.Window{From: pour.Know(15), To: pour.Know(x.to)}}
 		got := l.jugBoard(s, b, j)
 		var kinds []RescueKind
@@ -117,13 +132,13 @@ func TestAWindowThatEndsWithinTwoMinutesIsSoon(t *testing.T) {
 	}
 	s.Next = 5
 	for to, want := range map[float64]Verdict{24: Soon, 24.01: Fine, 23: Soon} {
-		got := l.jugBoard(s, Board{Due: l.due(s)}, JugOutlook{Batch: pour.Base, Jug: "poppy", Window: pour.Window{To: pour.Know(to)}})
+		got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, JugOutlook{Batch: pour.Base, Jug: "poppy", Window: pour.Window{To: pour.Know(to)}})
 		if got.Verdict != want {
 			t.Errorf("with a window to %v it is %s at 22 min", to, got.Verdict)
 		}
 	}
 	// It lies with the others by then, so that all that helps is to go on.
-	got := l.jugBoard(s, Board{Due: l.due(s)}, JugOutlook{Batch: pour.Base, Jug: "poppy", Window: pour.Window{To: pour.Know(20)}})
+	got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, JugOutlook{Batch: pour.Base, Jug: "poppy", Window: pour.Window{To: pour.Know(20)}})
 	if got.Verdict != Over || len(got.Rescues) != 1 || got.Rescues[0].Kind != GoOn || got.Rescues[0].Step != "comb" {
 		t.Errorf("over, in the mould: %s, %+v", got.Verdict, got.Rescues)
 	}
@@ -131,7 +146,7 @@ func TestAWindowThatEndsWithinTwoMinutesIsSoon(t *testing.T) {
 
 func TestAJugOfWhichTheClockSaysNothingHasNoVerdict(t *testing.T) {
 	l, s := handRun(10)
-	b := Board{Due: l.due(s)}
+	b := Board{Due: l.due(s, Outlook{})}
 	if got := l.jugBoard(s, b, JugOutlook{Batch: pour.Base, Jug: "fern", Refusal: "unknown oils"}); got.Verdict != Unknown || got.LeftMin.Known {
 		t.Errorf("refused it is %s with %v left", got.Verdict, got.LeftMin)
 	}
@@ -146,7 +161,7 @@ func TestAJugOfWhichTheClockSaysNothingHasNoVerdict(t *testing.T) {
 	}
 	s.lyeIn = nil // not begun: its last turn is judged by the plan, and nothing is left to run out
 	s.Steps[2].Done, s.Steps[5].Done = false, false
-	got := l.jugBoard(s, Board{Due: l.due(s)}, JugOutlook{Batch: pour.Base, Jug: "fern", Window: pour.Window{To: pour.Know(7)}})
+	got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, JugOutlook{Batch: pour.Base, Jug: "fern", Window: pour.Window{To: pour.Know(7)}})
 	if got.Verdict != TooLate || got.LeftMin.Known {
 		t.Errorf("before lye-in it is %s with %v left", got.Verdict, got.LeftMin)
 	}
@@ -177,7 +192,7 @@ func TestAnIcingsTurnIsJudgedOnTheBasesClock(t *testing.T) {
 	s.lyeIn[pour.Base] = minutes(3)
 	s.Steps = append(s.Steps, StepState{Step: Step{Key: "pipe", Batch: pour.Icing, PlannedMin: 30, LengthMin: 5, Moves: []string{"cream"}, Own: []string{"cream"}}})
 	l := Live{run: minutes(3 + 10), Sheet: sheet}
-	due := l.due(s)
+	due := l.due(s, Outlook{})
 	at := due[len(due)-1].StartMin // 23.5, 13.5 after its own lye
 	for to, want := range map[float64]Verdict{at - 10: Fine, at - 10.1: TooLate} {
 		if got := l.jugBoard(s, Board{Due: due}, JugOutlook{Batch: pour.Icing, Jug: "cream", Window: pour.Window{To: pour.Know(to)}}); got.Verdict != want {
@@ -213,7 +228,7 @@ func TestWhatIsLeftOfAnIcingFollowsItsOwnLye(t *testing.T) {
 		for i := range 2 {
 			s.Steps[i].Done, s.Steps[i].DoneAt = true, minutes(3+lyeIn)
 		}
-		due := Live{run: minutes(3 + lyeIn + 1)}.due(s)
+		due := Live{run: minutes(3 + lyeIn + 1)}.due(s, Outlook{})
 		for i, at := range want {
 			if math.Abs(due[i].StartMin-at) > 1e-9 {
 				t.Errorf("lye in at %v: %s starts at %v, want %v", lyeIn, due[i].Key, due[i].StartMin, at)
@@ -250,7 +265,7 @@ func TestAMixingRunsFromItsOwnLyeThoughItsTurnIsLater(t *testing.T) {
 	s.Steps = append([]StepState{{Step: Step{Key: "icing lye in", Kind: StepLyeIn, Batch: pour.Icing, PlannedMin: 25}, Done: true, DoneAt: s.lyeIn[pour.Icing]}}, s.Steps...)
 	s.Next = 1
 	for now, want := range map[float64][]float64{2: {0, 5, 1 + 35./60, 9 + 35./60}, 20: {0, 20, 1 + 35./60, 22}} {
-		for i, d := range (Live{run: minutes(3 + now)}).due(s) {
+		for i, d := range (Live{run: minutes(3 + now)}).due(s, Outlook{}) {
 			if math.Abs(d.StartMin-want[i]) > 1e-9 {
 				t.Errorf("at %v min %s starts at %v, want %v", now, d.Key, d.StartMin, want[i])
 			}
@@ -263,7 +278,7 @@ func TestAMixingRunsFromItsOwnLyeThoughItsTurnIsLater(t *testing.T) {
 func TestAJugInTroubleCanBeHelpedInsideItsWindow(t *testing.T) {
 	l, s := handRun(10)
 	s.Steps[1].Done = true // split before anything went wrong
-	b := Board{Due: l.due(s)}
+	b := Board{Due: l.due(s, Outlook{})}
 	mark := func(what string) {
 		s.Marks = append(s.Marks, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: what})
 	}

@@ -17,7 +17,7 @@ func TestAJugThatSeizesHasNoTimeLeft(t *testing.T) {
 		s.Steps[1].Done = true // split before it seized
 		s.Marks = []logbook.Event{{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: logbook.Seizes, Run: minutes(3 + 10)}}
 		j := JugOutlook{Batch: pour.Base, Jug: "poppy", Window: window}
-		got := l.jugBoard(s, Board{Due: l.due(s)}, j)
+		got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, j)
 		if !got.Seized || got.Verdict != Over || math.Abs(got.LeftMin.V+2) > 1e-9 || !got.LeftMin.Known {
 			t.Errorf("it is %s with %v left", got.Verdict, got.LeftMin)
 		}
@@ -26,20 +26,20 @@ func TestAJugThatSeizesHasNoTimeLeft(t *testing.T) {
 		}
 		other := j
 		other.Jug = "fern"
-		if got := l.jugBoard(s, Board{Due: l.due(s)}, other); got.Seized || got.Verdict == Over {
+		if got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, other); got.Seized || got.Verdict == Over {
 			t.Errorf("another jug is %s", got.Verdict)
 		}
 		other.Jug, other.Batch = "poppy", pour.Icing // of one name
 		s.lyeIn[pour.Icing] = s.lyeIn[pour.Base]
-		if got := l.jugBoard(s, Board{Due: l.due(s)}, other); got.Seized {
+		if got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, other); got.Seized {
 			t.Error("the icing's jug of the same name seizes too")
 		}
 		s.Marks[0].What = logbook.Rices
-		if got := l.jugBoard(s, Board{Due: l.due(s)}, j); got.Seized || got.Verdict != Fine {
+		if got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, j); got.Seized || got.Verdict != Fine {
 			t.Errorf("with rices it is %s", got.Verdict)
 		}
 		s.Marks[0].What, s.lyeIn = logbook.Seizes, nil
-		if got := l.jugBoard(s, Board{Due: l.due(s)}, j); got.Seized || got.LeftMin.Known {
+		if got := l.jugBoard(s, Board{Due: l.due(s, Outlook{})}, j); got.Seized || got.LeftMin.Known {
 			t.Errorf("before the lye is in it has %v left", got.LeftMin)
 		}
 	}
