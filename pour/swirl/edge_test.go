@@ -69,7 +69,7 @@ func TestABladeTearsABorderAcrossItsWay(t *testing.T) {
 			last = at
 		}
 	}
-	if far < 0.25*most || jump < 0.06 || calm < 6*10*px/4 {
+	if far < 0.25*most || jump < 0.06 || calm < 6*10*px*6/10 {
 		t.Errorf("a border is torn by %.2f mm, from row to row by %.2f, %d rows are calm", far, jump, calm)
 	}
 	for k := range 50 { // a step along its way moves no border that lies so
