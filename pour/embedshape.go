@@ -98,8 +98,8 @@ func (e *Embed) buried(o shape.Outline, deepMM float64) (part, sides float64) {
 	return down / high, o.Perimeter() * down
 }
 
-// sightBudget is what each side of a piece at a place along the loaf, and so far across from its middle, has to leave for errors. Where the plan says nothing of what a cut takes, half of
-// what it usually takes, 0.6 mm, is left too (common practice); where it does, the bars are already so much thinner.
+// sightBudget is what each side of a piece at a place along the loaf, and so far across from its middle, has to leave for errors. Where the plan says
+// nothing of what a cut takes, half of what it usually takes, 0.6 mm, is left too (common practice); where it does, the bars are already so much thinner.
 func (p *Plan) sightBudget(atMM, acrossMM float64) shape.Budget {
 	c := &p.Cut
 	b := shape.Budget{Placing: c.PlaceMM, Wander: c.WanderMM, Sight: shape.Parallax(p.rimMM(), c.SightDeg*math.Pi/180)}

@@ -65,6 +65,9 @@ func StandingOf(b life.Batch, mould pour.Mould) Standing {
 	s.Ready = Band{ready, ready, ready}
 	if r := b.Course.Ready; r.Known {
 		s.Ready = Band{r.Early, r.Day, r.Late}
+		if s.onRack() || s.uncut() { // as a planned pour's, never before its plan's own cure is over
+			s.Ready = Band{max(r.Early, ready), max(r.Day, ready), max(r.Late, ready)}
+		}
 	}
 	s.Lawless = b.Drying.Misfit() && s.onRack() && !b.Course.Ready.Known
 	if s.uncut() && !s.Bars.Known && b.Planned.Bars > 0 { // nobody could count them yet

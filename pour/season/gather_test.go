@@ -35,7 +35,15 @@ func TestABatchStandsByItsOwnFit(t *testing.T) {
 	if s := season.StandingOf(b, pour.Mould{}); s.Ready != (season.Band{on(t, "2026-12-04"), on(t, "2026-12-09"), on(t, "2026-12-20")}) {
 		t.Errorf("%+v", s)
 	}
-	b.Planned.Bars = 9
+	b.Course.CureDays = 40 // from 3 November until 13 December: dry before that, it is on the rack all the same
+	if s := season.StandingOf(b, pour.Mould{}); s.Ready != (season.Band{on(t, "2026-12-13"), on(t, "2026-12-13"), on(t, "2026-12-20")}) {
+		t.Errorf("%+v", s)
+	}
+	b.State = life.Labelled // it was taken off it: her own doing counts
+	if s := season.StandingOf(b, pour.Mould{}); s.Ready.Early != on(t, "2026-12-04") {
+		t.Errorf("%+v", s)
+	}
+	b.State, b.Planned.Bars = life.Curing, 9
 	if s := season.StandingOf(b, loaf()); s.Bars.Known {
 		t.Errorf("a cut loaf nobody counted: %+v", s.Bars)
 	}
