@@ -237,7 +237,6 @@ func TestTheHeadlineGivesWay(t *testing.T) {
 // Whatever a label says and however large it is: it is refused with a reason, or all of its words stand inside it and none runs into another.
 func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 	markets := []label.Market{marketOf(t, "eu"), marketOf(t, "us-cosmetic"), marketOf(t, "us-soap"), marketOf(t, "au"), marketOf(t, "ca")}
-	printed := 0
 	rapid.Check(t, func(r *rapid.T) {
 		text := func(what string, most int) string {
 			return strings.Join(rapid.SliceOfN(rapid.StringMatching(`[A-Za-z(),.&0-9]{1,14}|Supercalifragilisticexpialidociousness|CI 77891`), 1, most).Draw(r, what), " ")
@@ -254,21 +253,16 @@ func TestWordsOfALabelNeverLeaveItNorMeet(t *testing.T) {
 		p := sticker.Print{Band: rapid.Bool().Draw(r, "band")}
 		write, err := l.For("x.svg", p)
 		if err != nil {
-			return
+			r.Skip(err) // rapid draws another instead, and fails where it has to leave out too many
 		}
 		var b strings.Builder
 		if err := write(&b); err != nil {
 			r.Fatal(err)
 		}
-		printed++
 		page := vectortest.ReadSVG(t, []byte(b.String()))
 		inside(t, page, m.Print.ClearMM)
 		if t.Failed() {
 			r.Fatal(fmt.Sprintf("%+v", l))
 		}
 	})
-	t.Logf("%d printed", printed)
-	if printed < 10 {
-		t.Errorf("only %d were printed", printed)
-	}
 }

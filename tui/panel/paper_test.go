@@ -204,7 +204,6 @@ func TestScreenAndPapersOfWhateverPlanAgreeToTheDigit(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	compared := 0
 	rapid.Check(t, func(t *rapid.T) {
 		p := pourtest.Rich(t, doc.Plan, shelf)
 		p.Show = rapid.SampledFrom(units()).Draw(t, "units")
@@ -216,12 +215,8 @@ func TestScreenAndPapersOfWhateverPlanAgreeToTheDigit(t *testing.T) {
 		sheet := pour.Weigh(p, shelf)
 		sheet = sheet.Time(shelf, pour.Hand{})
 		if sheet.LyeStopped() || !pour.AsFigure(sheet.Bars.CuredG).Known { // no masses, or a topping that covers without a size of its grains
-			return
+			t.Skip("cannot be mixed, or a topping covers without a size of its grains: rapid draws another, and fails where it has to leave out too many")
 		}
-		compared++
 		same(t, &Facts{Plan: p, Sheet: &sheet, Timed: &sheet, Fresh: true, Shelf: shelf, Show: p.Show, Look: look.New(true), Warnings: sheet.Warnings, Colours: &sheet, ColoursFresh: true})
 	})
-	if compared < 8 {
-		t.Errorf("only %d plans could be mixed", compared)
-	}
 }
