@@ -151,6 +151,26 @@ func TestEveryFolderImportsOnlyWhatTheHouseAllows(t *testing.T) {
 	}
 }
 
+// A picture or a capture that was looked at and left behind weighs more than all code of its folder; what tests need stands in testdata.
+func TestNothingLiesAboutTheHouse(t *testing.T) {
+	for _, storey := range []string{"chem", "pour", "presets", "tui"} {
+		err := filepath.WalkDir(storey, func(path string, d fs.DirEntry, err error) error {
+			switch {
+			case err != nil:
+				return err
+			case d.IsDir() && d.Name() == "testdata":
+				return filepath.SkipDir
+			case !d.IsDir() && !slices.Contains([]string{".go", ".toml", ".md"}, filepath.Ext(path)):
+				t.Errorf("%s is neither code nor table nor text: take it away, or keep it in testdata where a test needs it", path)
+			}
+			return nil
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
 func there(folder string) bool {
 	_, err := os.Stat(folder)
 	return err == nil
