@@ -1,5 +1,8 @@
 package pour
 
+// oilsAlone says which fats the batch's low and high end count.
+const oilsAlone = "fat in the extras, as in milk, is left out, so that no caution of lye-heavy soap rests on it; a jug's low end counts it"
+
 // superfatAccounts are the superfats of a batch.
 func superfatAccounts() []accountRow {
 	fat := func(of func(*BatchSuperfat) float64) func(teller) Figure {
@@ -31,16 +34,16 @@ func superfatAccounts() []accountRow {
 			}, why: "of what the scales show of oils, alkali, acids and carriers",
 		},
 		{
-			pattern: "batch.superfat_low_percent", label: "superfat, oils at their low end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.LowPercent }), feeds: heavy,
+			pattern: "batch.superfat_low_percent", label: "superfat of the oils alone, at their low end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.LowPercent }), feeds: heavy,
 			how: func(t teller) Term {
 				return leftOver(t.fig("batch.alkali_koh_g"), t.demandAt("batch.oils[].sap_low_koh_mg_g"))
-			},
+			}, why: oilsAlone,
 		},
 		{
-			pattern: "batch.superfat_high_percent", label: "superfat, oils at their high end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.HighPercent }),
+			pattern: "batch.superfat_high_percent", label: "superfat of the oils alone, at their high end", unit: UnitPercent, value: fat(func(s *BatchSuperfat) float64 { return s.HighPercent }),
 			how: func(t teller) Term {
 				return leftOver(t.fig("batch.alkali_koh_g"), t.demandAt("batch.oils[].sap_high_koh_mg_g"))
-			},
+			}, why: oilsAlone,
 		},
 	}
 }
@@ -75,7 +78,7 @@ func jugFatAccounts() []accountRow {
 			how: func(t teller) Term {
 				low := t.fig("batch.fat_low_koh_g")
 				return left(t, product(t.jugPart(), t.fig("batch.alkali_koh_g")), sum(product(t.jugPart(), low), t.carried(true, exactly)))
-			},
+			}, why: "fat in the extras counts here; the batch's low end leaves it out",
 		},
 		{pattern: "batch.jugs[].superfat_as_weighed_percent", label: "superfat of {} as weighed", unit: UnitPercent, value: jug(func(s *JugSuperfat) float64 { return s.AsWeighedPercent }), feeds: heavy, how: teller.jugAsWeighed},
 	}

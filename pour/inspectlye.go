@@ -56,12 +56,20 @@ func (s *Sheet) inspectSuperfat(b *BatchSheet) {
 		s.warn(warning("lye-heavy", b.Name.jug(shown.Name), fmt.Sprintf("weighed in steps of %s and %s its own superfat comes out at %s: free alkali in its soap",
 			show.Weight(show.ScaleStepG), show.Dose(show.LyeStepG), show.Percent(leastShown, 1)), "weigh on a finer scale, or raise the superfat"))
 	case b.Superfat.LowPercent < -noise && !(leastLow < b.Superfat.LowPercent-noise):
-		s.warn(warning("lye-heavy-worst", string(b.Name), fmt.Sprintf("if every oil sits at the low end of its published range the superfat is %s", show.Percent(b.Superfat.LowPercent, 1)),
+		s.warn(warning("lye-heavy-worst", string(b.Name), fmt.Sprintf("if every oil sits at the low end of its published range the superfat is %s%s", show.Percent(b.Superfat.LowPercent, 1), b.withoutExtraFat()),
 			"raise the superfat, or use the saponification value on your oils' own certificates"))
 	case leastLow < -noise:
 		s.warn(warning("lye-heavy-worst", b.Name.jug(low.Name), fmt.Sprintf("if every oil sits at the low end of its published range its own superfat is %s", show.Percent(leastLow, 1)),
 			"raise the superfat, use the saponification value on your oils' own certificates, or carry the colours in less oil"))
 	}
+}
+
+// withoutExtraFat says that the batch's low end leaves out what fat its extras bring, as its figures with that fat stand beside it.
+func (s *BatchSheet) withoutExtraFat() string {
+	if s.Lye.ExtraFatKOHG > 0 {
+		return ", the fat of its extras not counted"
+	}
+	return ""
 }
 
 // lift says which superfat of the batch would bring its leanest jug to 0.

@@ -123,7 +123,7 @@ type BatchSuperfat struct {
 	ExactPercent     float64 // of all of the batch with the fat in its extras, before any scale rounds
 	AsWeighedPercent float64 // the same of what the scales show
 	MixedPercent     float64 // of the batter as it is mixed, before the carriers join: a jug without one keeps it
-	LowPercent       float64 // of all oils, each at the low end of its published range
+	LowPercent       float64 // of all oils alone, each at the low end of its published range: no caution of it rests on fat that an extra may lack
 	HighPercent      float64 // and at the high end
 }
 

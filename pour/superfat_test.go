@@ -136,6 +136,36 @@ func TestMilkFatIsSuperfat(t *testing.T) {
 	equal(t, "the planned superfat", s.Base.Superfat.PlannedPercent, 2, 0)
 }
 
+// The batch's low and high end count its oils alone: 60 % olive and 40 % coconut oil at 2 % superfat are lye-heavy at the published minima,
+// 600 × 0.184 + 400 × 0.248 = 209.6 g KOH against 213.15, and stay so with 20 % coconut milk, whose fat, 21.3 % of 256.5 mg KOH/g, takes 10.9 more and
+// lifts every jug's low end over 0. The caution stands, and says what it does not count.
+func TestFatOfAnExtraQuietsNoCautionOfTheLowEnd(t *testing.T) {
+	p, shelf := halves(t)
+	p.Base.Jugs[1].Colourants = nil
+	plain, ok := found(pour.Weigh(p, shelf), "lye-heavy-worst")
+	if !ok || plain.Where != "base" || strings.Contains(plain.Text, "not counted") {
+		t.Errorf("without milk: %+v", plain)
+	}
+	p.Base.Extras = []pour.ExtraPart{{Extra: "coconut-milk", PercentOfOils: 20}}
+	s := pour.Weigh(p, shelf)
+	x, _ := shelf.Extra("coconut-milk")
+	fat, alkali := 200*x.FatPercent/100*x.FatSapKOHMgG/1000, (600*olive+400*coconut)*0.98
+	low, high := 600*oliveLow+400*coconutLow, 600*0.196+400*0.265
+	equal(t, "what its fat takes, g KOH", fat, 200*0.213*coconut, 1e-9)
+	equal(t, "the batch, low", s.Base.Superfat.LowPercent, 100*(1-alkali/low), 1e-9)
+	equal(t, "the batch, high", s.Base.Superfat.HighPercent, 100*(1-alkali/high), 1e-9)
+	equal(t, "a jug, low", s.Base.Jugs[0].Superfat.LowPercent, 100*(1-alkali/(low+fat)), 1e-9)
+	if s.Base.Superfat.LowPercent >= 0 || s.Base.Jugs[0].Superfat.LowPercent <= 0 {
+		t.Fatalf("the case does not part batch (%v) from jug (%v)", s.Base.Superfat.LowPercent, s.Base.Jugs[0].Superfat.LowPercent)
+	}
+	if w, ok := found(s, "lye-heavy-worst"); !ok || w.Where != "base" || !strings.HasSuffix(w.Text, "is -1.7 %, the fat of its extras not counted") {
+		t.Errorf("with milk: %+v", w)
+	}
+	if got, ok := s.TrueSuperfat(pour.Base, []pour.Weighing{alkaliG(s.Base.Lye.NaOH.ToWeighG)}); !ok || !got.ExtraFat || got.LowPercent >= 0 {
+		t.Errorf("as weighed: %+v", got)
+	}
+}
+
 // The example slab plans 6 % of all its oils; the oils it lists to be melted, without the carriers', leave 4.45 %.
 func TestTheSlabExampleSaysWhichSuperfatIsWhich(t *testing.T) {
 	p, shelf := example(t, "autumn-slab")

@@ -14,6 +14,7 @@ type TrueSuperfat struct {
 	Percent        float64
 	LowPercent     float64 // every oil at the low end of its published range, as [BatchSuperfat.LowPercent]
 	PlanLowPercent float64 // the plan's
+	ExtraFat       bool    // the extras bring fat, which Percent counts and LowPercent does not
 	Jug            string  // the leanest
 	JugPercent     float64
 	MoreOilsG      float64 // so much more of the blend would bring the batch to the plan's superfat; 0: none is missing
@@ -52,7 +53,7 @@ func (s *Sheet) TrueSuperfat(n BatchName, weighed []Weighing) (TrueSuperfat, boo
 	c.divide(f, ofBatch, func(*JugSheet) float64 { return 0 })
 	out := TrueSuperfat{
 		Batch: n, PlannedPercent: b.Superfat.AsWeighedPercent, PlanLowPercent: b.Superfat.LowPercent,
-		Percent: c.Superfat.ExactPercent, LowPercent: f.superfatOf(f.alkali, low), JugPercent: c.Superfat.ExactPercent,
+		Percent: c.Superfat.ExactPercent, LowPercent: f.superfatOf(f.alkali, low), ExtraFat: c.Lye.ExtraFatKOHG > 0, JugPercent: c.Superfat.ExactPercent,
 	}
 	if jug, ok := c.LeanestJug(); ok {
 		out.Jug, out.JugPercent = jug.Name, jug.Superfat.FirmPercent

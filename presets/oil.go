@@ -20,23 +20,23 @@ func readOil(r *row, o *pour.Oil) {
 	r.name(&o.Name)
 	r.names("also", &o.Also, "other names it goes by, as recipes write it")
 	readOilNames(r, o)
-	before := o.Fat.Kind
+	before, published := o.Fat.Kind, o.Fat
 	kind := string(before)
 	r.word("kind", &kind, "what its esters are", string(chem.Triglyceride), string(chem.WaxEster), string(chem.FreeAcid))
 	o.Fat.Kind = chem.Kind(kind)
-	readSap(r, &o.Fat)
+	readSap(r, &o.Fat, published)
 	r.source("sap_source", &o.SapSource, "sap_koh_mg_g", "sap_low_koh_mg_g", "sap_high_koh_mg_g", "unsaponifiable_g_kg")
 	r.number("iodine_low", &o.Fat.IodineLow, 0, 300, "published iodine value, g per 100 g")
 	r.number("iodine_high", &o.Fat.IodineHigh, 0, 300, "the same, its upper end")
 	r.ordered("iodine_low", o.Fat.IodineLow, "iodine_high", o.Fat.IodineHigh)
 	r.source("iodine_source", &o.IodineSource, "iodine_low", "iodine_high")
 	r.number("unsaponifiable_g_kg", &o.Fat.UnsaponifiableGKg, 0, 900, "what alkali leaves, g per kg")
-	tooHeavy(r, o.Fat)
 	r.number("density_g_ml", &o.Fat.DensityGML, 0.7, 1.2, "density at density_c")
 	r.number("density_c", &o.Fat.DensityC, -20, 120, "temperature of that density, °C")
 	r.price(&o.PricePerKG)
 	r.source("density_source", &o.DensitySource, "density_g_ml", "density_c")
 	readProfile(r, &o.Fat.Profile)
+	slippedSap(r, o.Fat, published)
 	r.source("fatty_acid_source", &o.FattyAcidSource, "fatty_acids_percent")
 	readFreeAcid(r, o, before)
 	readTint(r, o)
@@ -61,43 +61,6 @@ func readOilNames(r *row, o *pour.Oil) {
 	r.text("inci_potassium", &o.INCIPotassium, 120, "its INCI name as potassium soap: of the same stem, checked for none on the shelf")
 	r.flag("inci_soap_unassigned", &o.SaltUnassigned, "inci_soap is what makers write: no assigned name was found, and none goes onto a label")
 	r.sourceOr("salt_source", &o.SaltSource, cosing(), "inci_soap", "inci_soap_unassigned")
-}
-
-// What a saponification value can be, mg KOH per g: acetic acid, the smallest that could count as a fatty acid, has 934.
-const (
-	lowestSap  = 1
-	highestSap = 800
-)
-
-// readSap reads the saponification value and its range. A working value given alone by a new entry, or outside the range it finds, is its own range.
-func readSap(r *row, f *chem.Fat) {
-	r.number("sap_koh_mg_g", &f.Sap, lowestSap, highestSap, "working saponification value, mg KOH per g")
-	alone := r.has("sap_koh_mg_g") && !r.has("sap_low_koh_mg_g") && !r.has("sap_high_koh_mg_g")
-	if alone && (r.fresh || f.Sap < f.SapLow || f.Sap > f.SapHigh) {
-		f.SapLow, f.SapHigh = f.Sap, f.Sap
-	}
-	r.number("sap_low_koh_mg_g", &f.SapLow, lowestSap, highestSap, "lowest published saponification value; left out: the working one")
-	r.number("sap_high_koh_mg_g", &f.SapHigh, lowestSap, highestSap, "highest published saponification value; left out: the working one")
-	if f.SapLow == 0 {
-		f.SapLow = f.Sap
-	}
-	if f.SapHigh == 0 {
-		f.SapHigh = f.Sap
-	}
-	r.ordered("sap_low_koh_mg_g", f.SapLow, "sap_koh_mg_g", f.Sap)
-	r.ordered("sap_koh_mg_g", f.Sap, "sap_high_koh_mg_g", f.SapHigh)
-}
-
-// heaviestSap is the saponification value of the triglyceride of behenic acid, the heaviest acid an oil has much of: 3 KOH to C69H134O6 of 1059.8 g/mol
-// (molar mass by the standard atomic weights).
-const heaviestSap = 3000 * chem.MolarKOH / 1059.8
-
-// tooHeavy refuses a saponification value that no triglyceride has, of what alkali takes of it: most are those of a table for NaOH.
-func tooHeavy(r *row, f chem.Fat) {
-	if least := heaviestSap * (1 - f.UnsaponifiableGKg/1000); f.Kind == chem.Triglyceride && f.Sap > 0 && f.Sap < least {
-		r.fault("sap_koh_mg_g", strict.Short(f.Sap), fmt.Sprintf("is lower than any triglyceride's, %.0f; it looks like one for NaOH", least),
-			fmt.Sprintf("write it in mg KOH per g, for NaOH's times 1.403: %.1f; of a wax write kind = %q too", f.Sap*chem.MolarKOH/chem.MolarNaOH, chem.WaxEster))
-	}
 }
 
 // readFreeAcid reads what an oil holds of free fatty acid. Nothing stated is unknown, not none; a free acid is all of it by

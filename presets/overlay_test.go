@@ -200,7 +200,7 @@ func TestErrorsTeach(t *testing.T) {
 		{"a number in quotation marks", "[[extra]]\n\nid = \"sugar\"\nwater_percent = \"10\"\n", `my-shelf.toml:4:1: extra "sugar", water_percent = "10": a number is wanted, but this is text; write 10, without quotes or a unit`},
 		{"a decimal comma", "[[extra]]\nid = \"sugar\"\nwater_percent = 1,5\n", "my-shelf.toml:3:18: expected a top-level item to end with a newline, comment, or EOF, but got ',' instead; write the number with a decimal point: 1.5"},
 		{"a number out of range", "[[oil]]\nid = \"olive\"\ndensity_g_ml = 911\n", `density_g_ml = 911: is outside what can be; write a number from 0.7 to 1.2`},
-		{"a value for NaOH", "[[oil]]\nid = \"olive\"\nsap_koh_mg_g = 135\n", `sap_koh_mg_g = 135: is lower than any triglyceride's, 156; it looks like one for NaOH; write it in mg KOH per g, for NaOH's times 1.403: 189.4; of a wax write kind = "wax ester" too`}, // 135 * 1.4027; tribehenin has 158.8, of olive oil 1.5 % are unsaponifiable: 156.4
+		{"a value for NaOH", "[[oil]]\nid = \"olive\"\nsap_koh_mg_g = 135\n", `sap_koh_mg_g = 135: looks like mg NaOH per g; write 189.4 mg KOH per g: published of it is 184 to 196; of a wax write kind = "wax ester" too`}, // 135 × 1.4027
 		{"not a number at all", "[[oil]]\nid = \"olive\"\nsap_koh_mg_g = nan\n", `sap_koh_mg_g = NaN: is not a number that can be weighed or measured`},
 		{"a range the wrong way round", "[[colourant]]\nid = \"indigo\"\ndose_low_percent = 2\n", `dose_low_percent = 2: is above dose_high_percent = 0.5`},
 		{"an unknown word", "[[scent]]\nid = \"meadow-hay\"\nbehaviour = \"fst\"\n", `behaviour = "fst": is not a word this key knows; did you mean "fast"?`},

@@ -85,8 +85,24 @@ func (r *row) name(to *string) {
 
 // number reads a number from low to high.
 func (r *row) number(key string, to *float64, low, high float64, means string) bool {
+	return r.numberUnless(key, to, low, high, means, nil)
+}
+
+// numberUnless reads a number from low to high, unless odd says what about it cannot be, and how to put it right, better than that range does.
+func (r *row) numberUnless(key string, to *float64, low, high float64, means string, odd func(v float64) (problem, mend string)) bool {
 	asked := r.ask(key, fmt.Sprintf("%s to %s", strict.Short(low), strict.Short(high)), standardOf(*to), means)
-	r.is(func(k *pour.ShelfKey) { k.Kind, k.Low, k.High, k.Value = pour.KeyNumber, low, high, strict.Short(*to) })
+	r.is(func(k *pour.ShelfKey) {
+		k.Kind, k.Low, k.High, k.Value, k.Judged = pour.KeyNumber, low, high, strict.Short(*to), odd != nil
+	})
+	if v := 0.; asked && odd != nil {
+		if !r.in.Number(key, &v) {
+			return false
+		}
+		if problem, mend := odd(v); problem != "" {
+			r.fault(key, strict.Short(v), problem, mend)
+			return false
+		}
+	}
 	return asked && r.in.Within(key, to, low, high)
 }
 

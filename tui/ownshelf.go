@@ -68,6 +68,20 @@ func (m *model) shelve(c pour.ShelfChange) error {
 		return next, err
 	})
 	m.lookAtShelf()
+	return ofTyped(err, c)
+}
+
+// ofTyped is what is wrong with the very value that was typed, without the file and the key, which the maker has before her: one line holds it then.
+func ofTyped(err error, c pour.ShelfChange) error {
+	var e *strict.Error
+	if !errors.As(err, &e) || c.Key == "" {
+		return err
+	}
+	for _, f := range e.Faults {
+		if f.Path == fmt.Sprintf("%s %q, %s", c.Of.Table, c.Of.ID, c.Key) {
+			return fmt.Errorf("%s %s; %s", f.Value, f.Problem, f.Mend)
+		}
+	}
 	return err
 }
 

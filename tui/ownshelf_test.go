@@ -95,6 +95,24 @@ func TestWhatCannotBeOnTheShelfIsRefusedAtItsCell(t *testing.T) {
 	}
 }
 
+// A value in another unit, or for NaOH, is told at its cell with the figure that was meant, and not the file it would have gone into: olive oil, the
+// first of the list, takes 190 mg KOH a gram, in g of NaOH 0.1354. Some two hundred is what can be, for another oil.
+func TestASaponificationValueInAnotherUnitSaysWhatWasMeant(t *testing.T) {
+	for typed, want := range map[string]string{
+		"0 . 1 9":     "0.19 looks like g KOH per g; write 190.0 mg KOH per g: ",
+		"0 , 1 3 5 4": "0.1354 looks like g NaOH per g; write 189.9 mg KOH per g: ",
+		"2 6 6 . 6":   "266.6 looks like mg KOH per g times 1.403 again; write 190.1 mg KOH per g: ",
+		"9 9 9 9":     "9999 is outside what can be; write a number from 1 to 800",
+	} {
+		m, text := shelving(t)
+		onKey(t, m, "sap")
+		drive(m, typed+" enter")
+		if m.typing == nil || !strings.HasPrefix(m.typing.Refused, want) || text() != "" {
+			t.Errorf("%s: %+v; the file holds %q", typed, m.typing, text())
+		}
+	}
+}
+
 // toEntry puts the cursor of the list on an entry.
 func toEntry(t *testing.T, m *model, table, id string) {
 	t.Helper()

@@ -21,7 +21,7 @@ func Of(b life.Batch, d life.Drying, show pour.Show, today day.Day) Plot {
 		p.Points = append(p.Points, Point{w.Day, w.G})
 	}
 	if d.Why != nil {
-		p.Why = d.Why.Error()
+		p.Why = d.Tell()
 		return p
 	}
 	if d.Known {

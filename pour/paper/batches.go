@@ -40,8 +40,8 @@ func batchWords(b life.Batch, today day.Day) string {
 	for _, d := range b.Due {
 		words = append(words, d.Text)
 	}
-	if why := b.Drying.Why; why != nil && len(b.WeighIns) > 1 && b.Is(life.Cut, life.Curing) {
-		words = append(words, why.Error())
+	if b.Drying.Why != nil && len(b.WeighIns) > 1 && b.Is(life.Cut, life.Curing) {
+		words = append(words, b.Drying.Tell())
 	}
 	if b.PlanErr != nil {
 		words = append(words, "its plan cannot be used with today's shelf: "+b.PlanErr.Error())

@@ -36,7 +36,9 @@ func DriesText(c Dries) string {
 			why = c.Drying.Why.Error()
 		}
 		p.wrapped("FORECAST  ", "none: "+why+".")
+		c.lately(p)
 	} else {
+		c.lately(p)
 		c.masses(p, plot)
 		c.ready(p, plot)
 		c.prior(p)
@@ -45,6 +47,18 @@ func DriesText(c Dries) string {
 	p.wrapped("", "Forecasts lean early: soap dries more slowly towards its end than the law has it. Bars differ among themselves by more than the band of their mean.")
 	p.wrapped("", "Dry is not safe: a bar that has stopped losing weight can still hold free alkali. Ready means dry by your own criterion, nothing else.")
 	return p.text()
+}
+
+// lately says what the bars lost of late as they were weighed, whatever the law has of it, and where there is no law that there is no day.
+func (c Dries) lately(p *page) {
+	text := c.Drying.TellLately()
+	if text == "" {
+		return
+	}
+	if c.Drying.Lawless() {
+		text += ". No day is given"
+	}
+	p.wrapped("LATELY    ", text+".")
 }
 
 // standing is which batch it is and which day of its cure.
@@ -78,6 +92,10 @@ func (c Dries) weighed(p *page, plot drying.Plot) {
 	var residuals []float64
 	if off {
 		residuals = d.Fit.Residuals()
+	}
+	if d.ReadG > 0 {
+		to, unit := plot.Show.ToUnit(d.ReadG, pour.UnitGram)
+		p.wrapped("          ", fmt.Sprintf("Read to %.3g %s: each can be half of that off, which the fit reckons with.", to, unit))
 	}
 	for i, w := range d.Means {
 		line := padded("          "+plot.DayWords(w.Day), 28) + plot.Weight(w.G)

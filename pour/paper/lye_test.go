@@ -130,6 +130,22 @@ func TestAStockLyeIsOneWeighing(t *testing.T) {
 	}
 }
 
+// With fat in its extras a batch's range counts its oils alone and its jugs' do not: the paper says so, and nothing of it where there is none.
+func TestThePaperSaysWhichFatsASuperfatCounts(t *testing.T) {
+	p, shelf := testPlan(), testShelf()
+	p.Base.Extras = []pour.ExtraPart{{Extra: "milk", PercentOfOils: 10}}
+	without := []string{"% without the fat of the extras. As weighed", "no alkali taken up by scents, the fat of the extras counted: "}
+	for _, fat := range []float64{0, 4} {
+		shelf.Extras[1].FatPercent, shelf.Extras[1].FatSapKOHMgG = fat, 226*fat/4
+		part := flat(Checklist(pour.Weigh(p, shelf), shelf))
+		for _, want := range without {
+			if strings.Contains(part, want) != (fat > 0) {
+				t.Errorf("%v %% of fat: said is %q: %v", fat, want, fat == 0)
+			}
+		}
+	}
+}
+
 func TestAReadyMixedBlendIsOneWeighingWithItsPartsForInformation(t *testing.T) {
 	p := testPlan()
 	p.Base.ReadyBlend = "house blend"

@@ -15,8 +15,12 @@ func (d *desk) superfat(b batch) {
 	if b.plan.Carrier == pour.CarrierBatch {
 		whole = "of all oils, those of the carriers too"
 	}
+	alone, counted := "", ""
+	if b.Lye.ExtraFatKOHG > 0 {
+		alone, counted = " without the fat of the extras", ", the fat of the extras counted"
+	}
 	text := "Lye concentration " + percent(b.Lye.ConcentrationPercent) + ". Superfat planned " + percent(b.Superfat.PlannedPercent) + " " + whole +
-		", over their published ranges " + percent(b.Superfat.LowPercent) + " to " + percent(b.Superfat.HighPercent) +
+		", over their published ranges " + percent(b.Superfat.LowPercent) + " to " + percent(b.Superfat.HighPercent) + alone +
 		". As weighed on these scales " + percent(b.Superfat.AsWeighedPercent)
 	if b.Lye.ExtraFatKOHG > 0 {
 		text += ", " + percent(b.Superfat.ExactPercent-b.Superfat.PlannedPercent) + " of it the fat of the extras, for which no alkali is reckoned"
@@ -30,5 +34,5 @@ func (d *desk) superfat(b batch) {
 	for i, j := range b.Jugs {
 		parts[i] = j.Name + " " + percent(j.Superfat.HeldPercent) + " (" + percent(j.Superfat.LowPercent) + ")"
 	}
-	d.info("Superfat of each jug with what it holds, in brackets with every oil at its low end and no alkali taken up by scents: " + strings.Join(parts, ", ") + ".")
+	d.info("Superfat of each jug with what it holds, in brackets with every oil at its low end and no alkali taken up by scents" + counted + ": " + strings.Join(parts, ", ") + ".")
 }

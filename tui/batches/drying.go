@@ -80,7 +80,7 @@ func (m *Model) plotOf(b *life.Batch) drying.Plot {
 		p.Ready = drying.ReadyOn(d.Ready)
 	}
 	if d.Why != nil {
-		p.Why = d.Why.Error()
+		p.Why = d.Tell()
 		return p
 	}
 	return p.Fitted(d.Fit)

@@ -30,8 +30,11 @@ func dried(t *testing.T, weighings int) (*maker, string) {
 func TestHowABatchDriesIsTold(t *testing.T) {
 	m, id := dried(t, 8)
 	text := m.says("cure", id)
+	if strings.Contains(text, "Read to") || strings.Contains(text, "No day") {
+		t.Errorf("of bars weighed to a tenth:\n%s", text)
+	}
 	for _, want := range []string{
-		"cut on 2026-12-06; today is day 23, 29 Dec", "the mean of bars 2 and 5, weighed 8 times", "day 21, 27 Dec    114.6 g", "FIT ", "TODAY ", "in the week from now",
+		"cut on 2026-12-06; today is day 23, 29 Dec", "the mean of bars 2 and 5, weighed 8 times", "day 21, 27 Dec    114.6 g", "LATELY As weighed it lost 1.2 %, give or take 0.2, in the 7 days to day 21", "FIT ", "TODAY ", "in the week from now",
 		"READY ", "when it loses less than 0.5 % a week; 80 % band 31 Dec to 6 Jan; 5 days left", "Summed over all that could be", "common practice, no source", "lean early", "Dry is not safe",
 	} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), strings.Join(strings.Fields(want), " ")) {
@@ -69,6 +72,9 @@ func TestBeforeWeighingsThereIsAForecastAndWithOddOnesARefusal(t *testing.T) {
 	text = m.says("cure", id)
 	if !strings.Contains(text, "FORECAST  none: ") || !strings.Contains(text, "damper than the bar") || strings.Contains(text, "\nREADY ") || !strings.Contains(text, "day 14, 20 Dec    127.0 g") {
 		t.Errorf("of a bar that gains:\n%s", text)
+	}
+	if flat := strings.Join(strings.Fields(text), " "); !strings.Contains(flat, "Read to 1 g: each can be half of that off") || !strings.Contains(flat, "LATELY As weighed it gained 5.8 %, give or take 0.5, in the 13 days to day 14; under 0.5 % a week you call it dry. No day is given.") {
+		t.Errorf("of a bar that gains, read in whole grams:\n%s", text)
 	}
 	file := m.path("odd.png")
 	m.says("cure", id, "-o", file)

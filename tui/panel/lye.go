@@ -102,11 +102,16 @@ func (f *Facts) alkaliRows(n pour.BatchName) []grid.Row {
 func (f *Facts) superfatRows(n pour.BatchName) []grid.Row {
 	batch, path := f.batch(n), string(n)+"."
 	s := batch.Superfat
+	weighed, alone, counted := "oils and alkali on their scales", "every oil at its low end", "every oil at its low end"
+	best := "every oil at its high end"
+	if batch.Lye.ExtraFatKOHG > 0 { // the batch's ends count oils alone, and so no caution rests on the fat of milk
+		weighed, alone, counted, best = "counts fat in extras", "oils alone, each at its low end", "oils low, fat in extras counted", "oils alone, each at its high end"
+	}
 	rows := []grid.Row{
 		heading("superfat"), f.field(path+"superfat_percent", "of all oils, carriers' too"),
-		f.figure("as weighed", f.Show.PercentApart(s.AsWeighedPercent, 2), path+"superfat_as_weighed_percent", "oils and alkali on their scales"),
-		f.figure("worst case", f.Show.PercentApart(s.LowPercent, 1), path+"superfat_low_percent", "every oil at its low end"),
-		f.figure("best case", f.Show.PercentApart(s.HighPercent, 1), path+"superfat_high_percent", "every oil at its high end"),
+		f.figure("as weighed", f.Show.PercentApart(s.AsWeighedPercent, 2), path+"superfat_as_weighed_percent", weighed),
+		f.figure("worst case", f.Show.PercentApart(s.LowPercent, 1), path+"superfat_low_percent", alone),
+		f.figure("best case", f.Show.PercentApart(s.HighPercent, 1), path+"superfat_high_percent", best),
 	}
 	lean, ok := batch.LeanestJug()
 	if !ok {
@@ -115,7 +120,7 @@ func (f *Facts) superfatRows(n pour.BatchName) []grid.Row {
 	path = at(path+"jugs", slices.IndexFunc(batch.Jugs, func(j pour.JugSheet) bool { return j.Name == lean.Name }))
 	return append(rows,
 		f.figure("leanest jug", f.Show.PercentApart(lean.Superfat.FirmPercent, 2), path+"superfat_firm_percent", lean.Name+", with what it holds"),
-		f.figure("its worst case", f.Show.PercentApart(lean.Superfat.LowPercent, 1), path+"superfat_low_percent", "every oil at its low end"))
+		f.figure("its worst case", f.Show.PercentApart(lean.Superfat.LowPercent, 1), path+"superfat_low_percent", counted))
 }
 
 func (f *Facts) lyeRows(n pour.BatchName) []grid.Row {

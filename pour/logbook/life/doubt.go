@@ -12,7 +12,8 @@ import (
 // farOff is how many times the planned mass, or which part of it, is taken for a slip: no bar is cut twice or half as thick by mistake.
 const farOff = 2
 
-// heavierG is by how much a bar may gain between two weighings before it is taken for a slip: three times what a scale of 0.1 g is good for.
+// heavierG is by how much a bar may gain between two weighings before it is taken for a slip: three times what a scale of 0.1 g is good for. On
+// a coarser one it is a division: what did not change at all can be read that much heavier.
 const heavierG = 0.5
 
 // doubts says what of the event can hardly be. It is logged all the same.
@@ -124,7 +125,7 @@ func (c *check) doubtWeighing(doubt func(string, ...any)) {
 				others = append(others, bar)
 				continue
 			}
-			if common++; g > was+heavierG {
+			if common++; g > was+max(heavierG, c.before.Drying.ReadG) {
 				doubt("bar %d, %v g, is heavier than the %v g of %s", bar, g, was, last.When.Day)
 			}
 		}

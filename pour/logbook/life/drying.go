@@ -27,6 +27,8 @@ type Drying struct {
 	LeftOut   []day.Day       // of weighings that lack one of those bars, and are left out
 	Own       int             // own batches that the prior rests on; 0: on none
 	Bar       pour.DryingBar  // the bar as the law takes it
+	ReadG     float64         // what the weighings are read to as they show it themselves, g: 1 of a scale that gives whole grams, 0 of a fine one
+	SDG       float64         // how good one of the means is
 }
 
 // ErrOtherBars is weighings that have no bar in common.
@@ -50,7 +52,8 @@ type racked struct {
 	Bar       pour.DryingBar
 	Refused   string // why there is no bar to be told of
 	Criterion float64
-	StepG     float64 // of the scale
+	StepG     float64 // of the plan's scale
+	ReadG     float64 // of the one that bars were weighed on, as their masses show it
 	Bars      []int
 	Means     []cure.Weighing
 	LeftOut   []day.Day
@@ -61,6 +64,15 @@ type racked struct {
 func onRack(sheet *pour.Sheet, weighIns []WeighIn) racked {
 	r := racked{Criterion: sheet.Plan.Cure.Criterion(), StepG: sheet.Plan.Show.ScaleStepG, WeighIns: len(weighIns)}
 	r.Bars, r.Means, r.LeftOut = sameBars(weighIns)
+	var read []float64
+	for _, w := range weighIns {
+		for _, bar := range r.Bars {
+			if g, ok := w.byBar()[bar]; ok {
+				read = append(read, g)
+			}
+		}
+	}
+	r.ReadG = cure.DivisionG(read, sheet.Plan.Show.FromUnit(1, pour.UnitGram))
 	var err error
 	if r.Bar, err = sheet.DryingBar(cure.Rack{}, r.Bars...); err != nil {
 		r.Refused = err.Error()
@@ -70,7 +82,8 @@ func onRack(sheet *pour.Sheet, weighIns []WeighIn) racked {
 
 // by works out how the batch dries, with what the maker's own batches taught.
 func (r racked) by(rack cure.Rack) Drying {
-	d := Drying{Criterion: r.Criterion, Bars: r.Bars, Means: r.Means, LeftOut: r.LeftOut, Bar: r.Bar}
+	d := Drying{Criterion: r.Criterion, Bars: r.Bars, Means: r.Means, LeftOut: r.LeftOut, Bar: r.Bar, ReadG: r.ReadG}
+	d.SDG = cure.MeanSDG(max(r.StepG, r.ReadG), len(d.Bars))
 	if r.Refused != "" {
 		d.Why = errors.New(r.Refused)
 		return d
@@ -84,7 +97,7 @@ func (r racked) by(rack cure.Rack) Drying {
 	if len(d.Means) < 2 && r.WeighIns > 1 {
 		d.Why = ErrOtherBars
 	}
-	d.fit(r.StepG)
+	d.fit()
 	if d.Fit == nil || d.Weighed && d.Why != nil {
 		return d
 	}
@@ -94,10 +107,10 @@ func (r racked) by(rack cure.Rack) Drying {
 }
 
 // fit fits the weighings or, before there are two, takes the plan's forecast.
-func (d *Drying) fit(stepG float64) {
+func (d *Drying) fit() {
 	bar := d.Bar
 	if len(d.Means) >= 2 {
-		d.Fit, d.Why = cure.Of(bar.Box, bar.Prior, d.Means, cure.MeanSDG(stepG, len(d.Bars)))
+		d.Fit, d.Why = cure.Of(bar.Box, bar.Prior, d.Means, d.SDG)
 		d.Weighed = d.Fit != nil
 		return
 	}
@@ -222,10 +235,35 @@ func (w WeighIn) byBar() map[int]float64 {
 // Misfit reports whether the weighings are such that no drying law fits them.
 func (d Drying) Misfit() bool { return errors.Is(d.Why, &cure.Refusal{Reason: cure.Misfit}) }
 
+// Lawless reports whether there are weighings enough, but such as no day can be told from.
+func (d Drying) Lawless() bool {
+	return d.Misfit() || errors.Is(d.Why, &cure.Refusal{Reason: cure.Rising})
+}
+
+// TellLately says what the bars lost in the week before their last weighing, by nothing but what they weighed; "" where those are too few.
+func (d Drying) TellLately() string {
+	lost, ok := cure.Lately(d.Means, d.SDG)
+	if !ok {
+		return ""
+	}
+	word, percent := "lost", lost.Percent.V
+	if percent < 0 {
+		word, percent = "gained", -percent
+	}
+	days := "day"
+	if n := math.Round(lost.Days()); n > 1 {
+		days = fmt.Sprintf("%.0f days", n)
+	}
+	return fmt.Sprintf("As weighed it %s %.1f %%, give or take %.1f, in the %s to day %.0f; under %.3g %% a week you call it dry", word, percent, lost.Percent.High()-lost.Percent.V, days, lost.ToDay, d.Criterion)
+}
+
 // Tell says in words how far it is: dry when and how sure, or why that cannot be told.
 func (d Drying) Tell() string {
 	switch {
 	case d.Why != nil:
+		if lost := d.TellLately(); lost != "" && d.Lawless() {
+			return d.Why.Error() + "; no day is given. " + lost
+		}
 		return d.Why.Error()
 	case !d.Known:
 		return "when it is dry cannot be told"

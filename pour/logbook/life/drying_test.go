@@ -3,6 +3,7 @@ package life_test
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -97,6 +98,41 @@ func TestWeighingsThatFollowTheLawTellTheDay(t *testing.T) {
 	if d = life.Dry(&s, rising, cure.Rack{}); d.Weighed || d.Known || d.Fit != nil || !errors.Is(d.Why, &cure.Refusal{Reason: cure.Rising}) {
 		t.Errorf("%+v", d)
 	}
+}
+
+// A kitchen scale's whole grams are read as such, whatever step the plan's scale has; where a slip keeps them from following the law, what the last
+// week took is told and no day: the arithmetic is the test's.
+func TestWholeGramsTellTheDayOrWhatWasLostLately(t *testing.T) {
+	s := snow(t)
+	s.Plan.Show.ScaleStepG = 0.1
+	all := dried(&s, 24, 0.1, 0, 1, 2, 4, 7, 10, 14, 21)
+	for i := range all {
+		all[i].MassesG[0] = math.Round(all[i].MassesG[0])
+	}
+	d := life.Dry(&s, all, cure.Rack{})
+	if !d.Known || d.ReadG != 1 || math.Abs(d.SDG-math.Sqrt(0.15*0.15+0.99/12)) > 1e-12 || math.Abs(d.Ready.V-fineDay(&s)) > 1.3*d.Ready.SD || strings.Contains(d.Tell(), "no day") {
+		t.Errorf("%+v: %s", d, d.Tell())
+	}
+	if d = life.Dry(&s, dried(&s, 24, 0.1, 0, 1, 2, 4, 7, 10, 14, 21), cure.Rack{}); d.ReadG != 0 || math.Abs(d.SDG-0.15) > 1e-12 {
+		t.Errorf("tenths are read to %v g, good to %v", d.ReadG, d.SDG)
+	}
+	all[4].MassesG[0] += 5
+	d = life.Dry(&s, all, cure.Rack{})
+	was, is := all[6].MassesG[0], all[7].MassesG[0]
+	want := fmt.Sprintf("day is given. As weighed it lost %.1f %%, give or take %.1f, in the 7 days to day 21; under 0.5 %% a week you call it dry", 100*(was-is)/was, 1.28155*math.Sqrt(2*(0.0225+0.0825))/was*100)
+	if d.Known || !d.Misfit() || !strings.HasSuffix(d.Tell(), want) {
+		t.Errorf("%q, want %q", d.Tell(), want)
+	}
+	rising := dried(&s, 24, 0.1, 0, 3)
+	rising[1].MassesG[0] = rising[0].MassesG[0] + 8
+	if says := life.Dry(&s, rising, cure.Rack{}).Tell(); !strings.Contains(says, "no day is given. As weighed it gained") || !strings.Contains(says, "in the 3 days to day 3") {
+		t.Error(says)
+	}
+}
+
+// fineDay is when that bar is dry by a scale of 0.1 g.
+func fineDay(s *pour.Sheet) float64 {
+	return life.Dry(s, dried(s, 24, 0.1, 0, 1, 2, 4, 7, 10, 14, 21), cure.Rack{}).Ready.V
 }
 
 // dried is one bar of a plan that dries by the law, weighed to a tenth of a gram.

@@ -219,6 +219,25 @@ func TestWhatCanHardlyBeIsSaid(t *testing.T) {
 	says(11, logbook.Event{Kind: logbook.Sold, Life: logbook.Life{Count: 1, Price: "7.5"}}, "no currency")
 }
 
+// On a scale of whole grams a bar that did not change can be read a gram heavier; two grams are more than that, and on a fine scale one is.
+func TestAGramMoreOfWholeGramsIsNoDoubt(t *testing.T) {
+	for tenth, want := range map[float64][2]string{0: {"", "bar 1, 147 g, is heavier than the 145 g"}, 0.3: {"bar 1, 145 g, is heavier than the 144.3 g", "bar 1, 147 g, is heavier than the 145 g"}} {
+		b := newBench(t)
+		weigh := func(on int, g ...float64) string {
+			return strings.Join(b.logs(at(12, on), logbook.Event{Kind: logbook.WeighIn, Life: logbook.Life{MassesG: g}}).Doubts, "; ")
+		}
+		b.logs(at(12, 7), count(logbook.Sliced, 10))
+		for i, g := range []float64{150, 147, 146, 144} {
+			weigh(8+2*i, g+tenth, g+1+tenth)
+		}
+		for i, g := range []float64{145, 147} {
+			if got := weigh(20+i, g, 140); want[i] == "" && got != "" || !strings.Contains(got, want[i]) {
+				t.Errorf("%v: %v g: %q, want %q", tenth, g, got, want[i])
+			}
+		}
+	}
+}
+
 // A sale says what of it can hardly be, and takes over the currency of the last one; more bars than were cut are more, not fewer below 0.
 func TestASaleAndACountSayWhatCanHardlyBe(t *testing.T) {
 	b := newBench(t)

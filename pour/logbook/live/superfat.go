@@ -99,6 +99,8 @@ func (s Superfat) Words(show pour.Show) string {
 		return text + fmt.Sprintf("; %s has %s: lye-heavy", s.Jug, show.Percent(s.JugPercent, 1))
 	case s.LyeHeavy():
 		return text + ": lye-heavy"
+	case s.LowPercent < 0 && s.ExtraFat:
+		return text + fmt.Sprintf("; without the fat of its extras, every oil at its low end %s, lye-heavy", show.Percent(s.LowPercent, 1))
 	case s.LowPercent < 0:
 		return text + fmt.Sprintf("; with every oil at its low end %s, lye-heavy", show.Percent(s.LowPercent, 1))
 	}
