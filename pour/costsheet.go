@@ -35,19 +35,19 @@ const (
 	swungPercent = 10 // and by how much
 )
 
-// PerBar is what a saleable bar costs. False: it is not known, and it is the least it costs.
+// PerBar is what a good bar costs. False: it is not known, and it is the least it costs.
 func (c CostSheet) PerBar() (money.Amount, bool) { return c.Bill.Unit() }
 
-// Told is what a saleable bar costs as it is shown: the least it costs where not all of it is known, a dash where nothing is.
+// Told is what a good bar costs as it is shown: the least it costs where not all of it is known, a dash where nothing is.
 func (c CostSheet) Told() string {
-	bar, known := c.PerBar()
-	switch {
+	text := dash
+	switch bar, known := c.PerBar(); {
 	case known:
-		return cost.Written(bar, c.Bill.Currency)
+		text = cost.Written(bar, c.Bill.Currency)
 	case bar.Sign() > 0:
-		return "> " + cost.Written(bar, c.Bill.Currency)
+		text = "> " + cost.Written(bar, c.Bill.Currency)
 	}
-	return dash
+	return cost.GoodBar + " " + text
 }
 
 // SaleableBars is how many bars come off the cutter and how many of them can be sold; sample and trims are none of them.

@@ -71,6 +71,31 @@ func TestTheBillShowsThePrintedFigures(t *testing.T) {
 	}
 }
 
+// Where bars are given away, a bar has two costs, each under its own name: 326.5655 over 144 good bars is 2.2678, over the 140 that are sold 2.3326.
+// Where none is, they are one, and one is told.
+func TestWhichBarACostIsOfIsSaid(t *testing.T) {
+	s, _ := workedExample(t)
+	told := func() string { return strings.Join(strings.Fields(CostText(Costs{Name: "C1", Sheet: s.Cost})), " ") }
+	if text := told(); !strings.Contains(text, "A good bar 2.27 EUR 148 bars cut") || strings.Contains(text, "bar sold") {
+		t.Errorf("with no testers:\n%s", text)
+	}
+	s.Cost.Bill.Bars.Testers = 4
+	text := told()
+	for _, want := range []string{"A good bar 2.27 EUR A bar sold 2.33 EUR", "A good bar: the batch over all good bars. A bar sold: over those to sell, which carry the testers.", "a good bar then costs"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on\n%s", want, text)
+		}
+	}
+	c := Figures(s).Cost
+	if c.PerBar == nil || c.PerSold == nil || !strings.HasPrefix(*c.PerBar, "2.2678") || !strings.HasPrefix(*c.PerSold, "2.3326") {
+		t.Errorf("the figures say %+v", c)
+	}
+	s.Cost.Bill.Bars.Testers = 144
+	if text := told(); !strings.Contains(text, "A bar sold — EUR") || Figures(s).Cost.PerSold != nil {
+		t.Errorf("with all given away:\n%s", text)
+	}
+}
+
 func TestWhatHasNoPriceIsNotNothing(t *testing.T) {
 	s, shelf := workedExample(t)
 	lacking := []cost.Line{{Kind: cost.Materials, Name: "olive oil", Lacks: "it has no price"}, {Kind: cost.Materials, Name: "shea", Amount: amount(t, "3")}}
