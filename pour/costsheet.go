@@ -57,6 +57,10 @@ func (s *Sheet) SaleableBars() cost.Bars {
 	return cost.Bars{Cut: n, Good: good, Testers: min(s.Plan.Cost.Testers, good)}
 }
 
+// HandsCounted is what the minutes of [Sheet.HandsMin] are of, in the words of screen and paper. What is not among the tasks of run and cut, such as
+// weighing out, wrapping and cleaning, counts only as the other work that the plan states.
+const HandsCounted = "the run with piping, embeds and toppings, the cut, other work"
+
 // HandsMin is how long the hands work on the batch by the plan: the run's tasks but the cooling of the lye, the cut's, and other work.
 func (s *Sheet) HandsMin() float64 {
 	sum := s.Plan.Cost.HandsMin

@@ -132,7 +132,7 @@ func (p *page) costSum(c *pour.CostSheet) {
 		p.wrapped("  ", "Not counted: "+strings.Join(b.Uncounted, "; ")+".")
 	}
 	if c.HandsMin.Known {
-		p.wrapped("  ", fmt.Sprintf("Hands: %.0f min.", c.HandsMin.V))
+		p.wrapped("  ", fmt.Sprintf("Hands: %.0f min: %s. Weighing out, labels, wrapping and cleaning count as far as the plan states them as other work.", c.HandsMin.V, pour.HandsCounted))
 	}
 }
 

@@ -15,7 +15,7 @@ type CostReport struct {
 	Bars      Number           `json:"bars"`
 	Saleable  Number           `json:"saleable_bars"`
 	Testers   Number           `json:"testers"`
-	HandsMin  Number           `json:"hands_min"`
+	HandsMin  Number           `json:"hands_min"` // the run with piping, embeds and toppings, the cut, and the plan's other work
 	Uncounted []string         `json:"uncounted"`
 	Lacking   []string         `json:"lacking"`
 	Sales     []SaleReport     `json:"sales"`

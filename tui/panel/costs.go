@@ -39,9 +39,11 @@ const (
 )
 
 func (f *Facts) costGrid() grid.Grid {
-	typed := []grid.Row{
-		f.money("cost.price"), f.money("cost.wholesale_price"), f.stated("cost.margin_percent"), f.stated("cost.hands_min"), f.stated("cost.rejects"), f.stated("cost.testers"),
+	typed := []grid.Row{f.money("cost.price"), f.money("cost.wholesale_price"), f.stated("cost.margin_percent"), f.stated("cost.hands_min")}
+	if c := &f.Sheet.Cost; c.Stated {
+		typed = append(typed, f.worth("hands in all", f.Show.Figure(c.HandsMin, func(v float64) string { return f.Show.Number(v, 0) }), "min", pour.HandsCounted))
 	}
+	typed = append(typed, f.stated("cost.rejects"), f.stated("cost.testers"))
 	told := f.costLines()
 	for i := range f.Sheet.Cost.Sales {
 		told = append(told, f.costSale(&f.Sheet.Cost.Sales[i])...)

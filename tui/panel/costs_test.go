@@ -69,3 +69,24 @@ func TestThePanelSaysWhichBarACostIsOf(t *testing.T) {
 		}
 	}
 }
+
+// Beside the minutes stands what they are of; where nothing has a price there are none to tell.
+func TestThePanelSaysWhatTheHandsMinutesAreOf(t *testing.T) {
+	f := worked(t, meadow, nil)
+	told := func() string {
+		for _, r := range f.costGrid().Rows {
+			if r.Cells != nil && r.Cells[0].Text == "hands in all" {
+				return r.Cells[formValue].Text + " " + r.Cells[len(r.Cells)-1].Text
+			}
+		}
+		return ""
+	}
+	f.Sheet.Cost = pour.CostSheet{Stated: true, HandsMin: pour.Know(41.4)}
+	if got := told(); !strings.HasPrefix(got, "41") || !strings.HasSuffix(got, pour.HandsCounted) {
+		t.Errorf("it says %q", got)
+	}
+	f.Sheet.Cost = pour.CostSheet{}
+	if got := told(); got != "" {
+		t.Errorf("without a price it says %q", got)
+	}
+}
