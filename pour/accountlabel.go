@@ -1,6 +1,7 @@
 package pour
 
 import (
+	"slices"
 	"strings"
 
 	"pourbench/pour/label"
@@ -92,16 +93,41 @@ func (t teller) labelTraced() Term {
 	}
 	for _, in := range scentsIn(charges, t.shelf) {
 		if in.Name == x.Scent {
-			return product(t.known(x.Scent+" in a bar", in.G, UnitGram, "the contents of an average bar"),
-				percentOf(t.known("what of it is that", 100*x.G/in.G, UnitPercent, "its statement on the shelf")))
+			return product(t.scentIn(charges, x.Scent), percentOf(t.known("what of it is that", 100*x.G/in.G, UnitPercent, "its statement on the shelf")))
 		}
 	}
 	return bare(Unknown())
 }
 
+// scentIn is how much of a scent is in a bar: in each batch and each embed by itself, so that it is seen where it comes from.
+func (t teller) scentIn(charges []label.Charge, scent string) Term {
+	var in []string
+	g := map[string]float64{}
+	for i := range charges {
+		c := &charges[i]
+		if c.Kind != label.Scent || c.From != scent {
+			continue
+		}
+		if _, known := g[c.In]; !known {
+			in = append(in, c.In)
+		}
+		g[c.In] += c.G
+	}
+	return sumOver(len(in), func(i int) Term {
+		from := "the contents of an average bar"
+		if slices.Contains(t.sheet.Label.AsBase, in[i]) {
+			from += ": " + in[i] + " is counted as the base's own soap"
+		}
+		return t.known(scent+" in "+in[i], g[in[i]], UnitGram, from)
+	})
+}
+
 // labelLine is what everything that went in brings to a line of the list.
 func (t teller) labelLine() Term {
-	l := &t.sheet.Label
+	l, source := &t.sheet.Label, "the contents of an average bar"
+	if len(l.AsBase) > 0 {
+		source += ", " + strings.Join(l.AsBase, ", ") + " counted as the base's own soap"
+	}
 	m, _ := t.shelf.Market(l.Market)
 	charges, err := t.sheet.Contents(t.shelf, nil)
 	if err != nil {
@@ -125,6 +151,6 @@ func (t teller) labelLine() Term {
 		}
 	}
 	return sumOver(len(from), func(i int) Term {
-		return t.known("what of "+from[i]+" it is", g[from[i]], UnitGram, "the contents of an average bar")
+		return t.known("what of "+from[i]+" it is", g[from[i]], UnitGram, source)
 	})
 }

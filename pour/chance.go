@@ -1,6 +1,10 @@
 package pour
 
-import "pourbench/chem"
+import (
+	"slices"
+
+	"pourbench/chem"
+)
 
 // chances judges every jug from its first act to its last: too thin at the first, too thick at the last. Where the last act moves all of
 // them at once, as when the pot is poured out, the pot is judged by the quickest batter in it.
@@ -40,4 +44,29 @@ func (t *timer) judgePot() {
 			pot.Clock.LateChancePercent, pot.Clock.LateJug = j.Clock.LateChancePercent, j.Name
 		}
 	}
+}
+
+// TooThick names the jugs of a stint that are likely past what the technique allows when it moves them, of those that are warned of: at the
+// last act that moves one its chance says so, at an earlier one the end of its window. In the pot the quickest batter is named, not the pot.
+func (s *Sheet) TooThick(st Stint) []string {
+	b := s.Batch(st.Batch)
+	if b == nil {
+		return nil
+	}
+	var out []string
+	for i, j := range b.Jugs {
+		c := j.Clock
+		if !c.LateChancePercent.Known || c.LateChancePercent.V < LikelyPercent || c.LateJug != j.Name {
+			continue
+		}
+		if slices.ContainsFunc(st.Tasks, func(t Task) bool {
+			a, ok := s.act(t)
+			last := c.LastAtMin.Known && t.StartMin >= c.LastAtMin.V
+			past := c.Window.To.Known && t.StartMin >= c.Window.To.V
+			return ok && b.Script.Uses(a, i) && (last || past)
+		}) {
+			out = append(out, j.Name)
+		}
+	}
+	return out
 }

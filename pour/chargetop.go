@@ -16,6 +16,7 @@ func (c *charger) embed(i int) {
 		c.count(embedAmount(e.Name), g)
 		c.parts(e.madeOf(), label.Other, e.Name, g)
 	case e.soap():
+		c.asBase = append(c.asBase, e.Name)
 		c.aged(agedLoss(e.made()), g)
 	default:
 		c.count(embedAmount(e.Name), g)

@@ -13,7 +13,7 @@ type Cost struct {
 	Price          string  // asked for a bar; empty: none
 	WholesalePrice string  // asked of a shop for a bar; empty: none
 	MarginPercent  float64 // wanted of the price; 0: none is named
-	HandsMin       float64 // labels, wrapping, cleaning: hands' time for the batch beside the run and the cut, min
+	HandsMin       float64 // weighing out, labels, wrapping, cleaning: hands' time for the batch beside the run and the cut, min
 	Rejects        int     // bars that usually cannot be sold, beside sample and trims; they carry no cost
 	Testers        int     // good bars given away
 	Packaging      []PackagingPart
@@ -30,7 +30,7 @@ func costFields(c *Cost) []Field {
 		{Key: "price", Label: "price of a bar", Need: Quiet, Takes: TakesMoney, At: &c.Price, Means: "what you ask for a bar, in your costs' currency"},
 		{Key: "wholesale_price", Label: "price to a shop", Need: Quiet, Takes: TakesMoney, At: &c.WholesalePrice, Means: "what you ask of a shop for a bar"},
 		{Key: "margin_percent", Label: "margin wanted", Need: Quiet, Unit: UnitPercent, High: 99.9, Step: 1, At: &c.MarginPercent, Means: "of the price, not of the cost: the price that has it is told; 0: none is named"},
-		{Key: "hands_min", Label: "other work", Need: Quiet, Unit: UnitMinute, High: 6000, Step: 5, At: &c.HandsMin, Means: "hands' time for the batch beside the run and the cut: labels, wrapping, cleaning"},
+		{Key: "hands_min", Label: "other work", Need: Quiet, Unit: UnitMinute, High: 6000, Step: 5, At: &c.HandsMin, Means: "hands' time for the batch beside the run and the cut: weighing out, labels, wrapping, cleaning"},
 		{Key: "rejects", Label: "rejects, usually", Need: Quiet, High: 2000, Step: 1, At: &c.Rejects, Means: "bars that usually cannot be sold, beside sample and trims; they carry no cost"},
 		{Key: "testers", Label: "testers", Need: Quiet, High: 2000, Step: 1, At: &c.Testers, Means: "good bars given away to be tried; the bars sold carry them"},
 		{Key: "packaging", Label: "packaging", Need: Quiet, High: maxParts, At: &c.Packaging, Means: "what goes on or around every bar"},

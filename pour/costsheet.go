@@ -35,19 +35,19 @@ const (
 	swungPercent = 10 // and by how much
 )
 
-// PerBar is what a saleable bar costs. False: it is not known, and it is the least it costs.
+// PerBar is what a good bar costs. False: it is not known, and it is the least it costs.
 func (c CostSheet) PerBar() (money.Amount, bool) { return c.Bill.Unit() }
 
-// Told is what a saleable bar costs as it is shown: the least it costs where not all of it is known, a dash where nothing is.
+// Told is what a good bar costs as it is shown: the least it costs where not all of it is known, a dash where nothing is.
 func (c CostSheet) Told() string {
-	bar, known := c.PerBar()
-	switch {
+	text := dash
+	switch bar, known := c.PerBar(); {
 	case known:
-		return cost.Written(bar, c.Bill.Currency)
+		text = cost.Written(bar, c.Bill.Currency)
 	case bar.Sign() > 0:
-		return "> " + cost.Written(bar, c.Bill.Currency)
+		text = "> " + cost.Written(bar, c.Bill.Currency)
 	}
-	return dash
+	return cost.GoodBar + " " + text
 }
 
 // SaleableBars is how many bars come off the cutter and how many of them can be sold; sample and trims are none of them.
@@ -56,6 +56,10 @@ func (s *Sheet) SaleableBars() cost.Bars {
 	good := max(n-s.Plan.Cost.Rejects, 0)
 	return cost.Bars{Cut: n, Good: good, Testers: min(s.Plan.Cost.Testers, good)}
 }
+
+// HandsCounted is what the minutes of [Sheet.HandsMin] are of, in the words of screen and paper. What is not among the tasks of run and cut, such as
+// weighing out, wrapping and cleaning, counts only as the other work that the plan states.
+const HandsCounted = "the run with piping, embeds and toppings, the cut, other work"
 
 // HandsMin is how long the hands work on the batch by the plan: the run's tasks but the cooling of the lye, the cut's, and other work.
 func (s *Sheet) HandsMin() float64 {

@@ -191,3 +191,27 @@ func timeOf(s pour.Sheet, kind script.Kind) float64 {
 	}
 	return math.NaN()
 }
+
+// The minutes that are paid for hold piping, embeds and toppings, each by its own minutes, and what the plan states as other work comes on top. Cooling lye is nobody's work.
+func TestTheHandsPaidForPipeSetAndStrew(t *testing.T) {
+	p, shelf := paced(t, script.Layers)
+	minutes := func() float64 { s := pour.Weigh(p, shelf); return s.HandsMin() }
+	plain := minutes()
+	p.Top.Toppings = []pour.Topping{{Name: "seeds", GPerBar: 0.5, HandsMin: 3, Parts: []pour.ToppingPart{{Material: "poppy-seeds", Percent: 100}}}}
+	equal(t, "a topping", minutes()-plain, 3, 1e-9)
+	p.Top.Toppings = nil
+	p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: 12, HeightMM: 10, SetMin: 0.5}}
+	equal(t, "embeds, one in each bar", minutes()-plain, 0.5*float64(len(pour.Weigh(p, shelf).Cut.Bars)), 1e-9)
+	p.Top.Embeds, p.Cost.HandsMin = nil, 25
+	equal(t, "other work", minutes()-plain, 25, 1e-9)
+	p.Cost.HandsMin, p.Run.CoolLyeMin = 0, p.Run.CoolLyeMin+40
+	equal(t, "cooling", minutes()-plain, 0, 1e-9)
+	q, iced := shelved(t)
+	if q.Icing == nil {
+		t.Fatal("the example has no icing")
+	}
+	slow := q.Clone()
+	slow.Run.PipeMin += 2
+	a, b := pour.Weigh(q, iced), pour.Weigh(slow, iced)
+	equal(t, "piping two minutes longer a jug", b.HandsMin()-a.HandsMin(), 2*float64(len(q.Icing.Jugs)), 1e-9)
+}

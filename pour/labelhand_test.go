@@ -114,6 +114,51 @@ func TestByHandAPieceOfTheSameSoapIsDrierSoap(t *testing.T) {
 	}
 }
 
+// A piece of which the plan says nothing is counted as the base's own soap: the label says so, and the account of an allergen says how much of the scent
+// comes with it. By hand: 10 g that were 10 / 0.9 of the base hold of the scent what so much base holds.
+func TestThatAPieceIsCountedAsTheBaseIsSaid(t *testing.T) {
+	p, shelf := shelved(t)
+	p.Icing, p.Label.Market = nil, "eu"
+	p.Base.Scents = []pour.ScentPart{{Scent: "lavender-oil", PercentOfOils: 3}}
+	p.Top.Embeds = []pour.Embed{{Name: "moon", Outline: pour.OutlineBall, LengthMM: 20, G: 10, MadeDays: 28}}
+	s := pour.Work(p, shelf, pour.Hand{})
+	if said := s.Label.SameSoapWhy(); said != "moon is counted as the base's own soap, its colours and scents in it: the plan does not say what it is made of." {
+		t.Errorf("of the piece is said %q, %s", said, s.Label.Refused)
+	}
+	a, err := s.Explain("label.allergens[0].from[0].g", shelf, pour.Hand{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkAccount(t, p.Name, a)
+	scent, all := s.Base.Scents[0].G, 0.0
+	for _, j := range s.Base.Jugs {
+		all += j.TotalG
+	}
+	told := false
+	for _, in := range a.How.Inputs() {
+		if in.Name == s.Base.Scents[0].Name+" in moon" {
+			told = strings.Contains(in.From, "moon is counted as the base's own soap") && near(in.V, 10/0.9*scent/all, 1e-5) // a jug holds what the scales made of it
+		}
+	}
+	if !told {
+		t.Errorf("the account does not tell the piece's part, by hand %v g: %+v", 10/0.9*scent/all, a.How.Inputs())
+	}
+	line, err := s.Explain("label.lines[0].g", shelf, pour.Hand{})
+	if err != nil || !strings.Contains(line.How.Inputs()[0].From, "moon counted as the base's own soap") {
+		t.Errorf("a line of the list is told as from %+v, %v", line.How.Inputs(), err)
+	}
+	p.Top.Embeds = append(p.Top.Embeds, pour.Embed{Name: "star", Outline: pour.OutlineBall, LengthMM: 15, G: 3})
+	if l := pour.Work(p, shelf, pour.Hand{}).Label; !strings.HasPrefix(l.SameSoapWhy(), "moon, star are counted") {
+		t.Errorf("of two is said %q", l.SameSoapWhy())
+	}
+	for k := range p.Top.Embeds {
+		p.Top.Embeds[k].MadeOf = []pour.MadeOf{{Name: "Glycerin"}}
+	}
+	if l := pour.Work(p, shelf, pour.Hand{}).Label; l.SameSoapWhy() != "" {
+		t.Errorf("of pieces whose parts are stated is said %q", l.SameSoapWhy())
+	}
+}
+
 // A piece of bought soap is what the plan says, or stands in the list under its own name, marked.
 func TestAPieceIsWhatThePlanSaysItIsMadeOf(t *testing.T) {
 	p, shelf := handMade(t), roundShelf(t)

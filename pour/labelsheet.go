@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"pourbench/pour/day"
 	"pourbench/pour/label"
@@ -17,6 +18,7 @@ type LabelSheet struct {
 	Allergens []label.Found
 	Unstated  []string // scents of which no allergen is stated, where the market wants allergens named
 	Text      string   // the list as it is printed, with its heading
+	AsBase    []string // embeds taken to be the base's own soap, its colours and scents with it, since the plan does not say what of
 	Dried     string   // where water would stand by what is in the cured bar; empty: where it does
 	MadeG     Figure   // mass of the average bar as it was made: what Lines sum to
 	CuredG    Figure   // what allergens are judged on
@@ -56,6 +58,7 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 		l.Refused = err.Error()
 		return l
 	}
+	l.AsBase = c.asBase
 	charges, made := c.out, c.sum()
 	l.MadeG, l.CuredG = AsFigure(made), s.labelCuredG(made)
 	entries, err := label.Made(l.Style, charges, m, plan.Names == NamesEnglish)
@@ -77,6 +80,31 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.Report = s.judged(&shelf, c.amounts(of.Went))
 	l.Checks = label.Checks(m, s.labelDesign(shelf, &l, of), of.Ticks, of.Today)
 	return l
+}
+
+// SameSoap says which embeds the list counts as the base's own soap; empty: none.
+func (l *LabelSheet) SameSoap() string {
+	if len(l.AsBase) == 0 {
+		return ""
+	}
+	verb := " is"
+	if len(l.AsBase) > 1 {
+		verb = " are"
+	}
+	return strings.Join(l.AsBase, ", ") + verb + " counted as the base's own soap, its colours and scents in it"
+}
+
+// SameSoapWhy is that with the reason, as a sentence; empty: none is counted so.
+func (l *LabelSheet) SameSoapWhy() string {
+	what := " it is made of."
+	switch len(l.AsBase) {
+	case 0:
+		return ""
+	case 1:
+	default:
+		what = " they are made of."
+	}
+	return l.SameSoap() + ": the plan does not say what" + what
 }
 
 // weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast, where each bar of the cut dries as the usual one and

@@ -2,9 +2,12 @@ package pour_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"pourbench/chem"
+	"pourbench/chem/clock"
 	"pourbench/pour"
 	"pourbench/pour/script"
 )
@@ -198,5 +201,70 @@ func TestAStintSuitsWhileAllItsJugsDo(t *testing.T) {
 	}
 	if rounds == 0 {
 		t.Error("no round moves three jugs")
+	}
+}
+
+// A step names the jugs that are likely too thick for it, by the clock's own chance at the step's minutes: those that are past with more than
+// 55 in 100 as it begins, none that is past with under 45 as it ends.
+func TestAStepNamesTheJugsThatAreTooThickForIt(t *testing.T) {
+	named := 0
+	for _, technique := range script.Techniques() {
+		p, shelf := paced(t, technique)
+		s := pour.Work(p, shelf, pour.Hand{})
+		batter, _ := s.ClockBatter(pour.Base, shelf)
+		c, err := clock.New(batter, clock.Hand{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		span, _ := s.Span(pour.Base, shelf)
+		for _, st := range s.Stints() {
+			thick := s.TooThick(st)
+			named += len(thick)
+			for i, j := range s.Base.Jugs {
+				if span.To >= chem.Stiff || i == 0 && technique.InPot() {
+					continue
+				}
+				jug, _ := s.ClockJug(pour.Base, j.Name, shelf)
+				f := c.Forecast(jug)
+				begins, _ := f.ChancePast(span.To+1, st.StartMin)
+				ends, _ := f.ChancePast(span.To+1, st.StartMin+st.LengthMin)
+				moved, got := slices.Contains(s.Moves(st), j.Name), slices.Contains(thick, j.Name)
+				if moved && begins > 0.55 && !got || got && (!moved || ends < 0.45) {
+					t.Errorf("%s, %s at %g: %s is past with %g to %g, moved %t, named %t", technique, st.Name(), st.StartMin, j.Name, begins, ends, moved, got)
+				}
+			}
+		}
+	}
+	if named == 0 {
+		t.Error("no step of any technique names a jug: the test looks at nothing")
+	}
+}
+
+// A jug that is warned of is named at the last step that moves it, and a plan without such a warning names none.
+func TestWhoIsWarnedOfIsNamedAtTheStep(t *testing.T) {
+	for _, technique := range script.Techniques() {
+		p, shelf := paced(t, technique)
+		s := pour.Work(p, shelf, pour.Hand{})
+		warned := map[string]bool{}
+		for _, w := range s.Warnings {
+			if n, jug, ok := w.Jug(); ok && n == pour.Base && (w.Code == "jug-late" || w.Code == "scent-fast-late") {
+				warned[jug] = true
+			}
+		}
+		last := map[string][]string{}
+		for _, st := range s.Stints() {
+			thick := s.TooThick(st)
+			for _, jug := range s.Moves(st) {
+				last[jug] = thick
+			}
+			if len(warned) == 0 && st.Batch == pour.Base && len(thick) > 0 {
+				t.Errorf("%s: %v named, nothing warned of", technique, thick)
+			}
+		}
+		for jug := range warned {
+			if quick := s.Base.Jugs[slices.IndexFunc(s.Base.Jugs, func(j pour.JugSheet) bool { return j.Name == jug })].Clock.LateJug; !slices.Contains(last[jug], quick) {
+				t.Errorf("%s: %s is warned of for %s, its last step names %v", technique, jug, quick, last[jug])
+			}
+		}
 	}
 }

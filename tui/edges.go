@@ -22,24 +22,26 @@ func (m *model) drawTitle(a screen.Area) {
 		name += " (template)"
 	}
 	x := a.Text(1, 0, "pourbench", m.look.Accent)
-	w := m.drawTotals(a, a.W()-x-4-screen.Width(name))
+	w := m.drawTotals(a, a.W()-x-4, screen.Width(name))
 	a.Text(x+2, 0, screen.Clip(name, a.W()-w-x-4), m.look.Strong)
 }
 
 // withIcing says that totals are of base and icing together.
 const withIcing = "with icing: "
 
-// drawTotals draws oils, batter, bars and the count of warnings at the right, and returns how much room they took. That an icing is in them
-// is said where the room the name leaves allows it.
-func (m *model) drawTotals(a screen.Area, room int) int {
+// leastName is how much of a plan's name stays in sight, whatever the totals are.
+const leastName = 12
+
+// drawTotals draws oils, batter, bars, a bar's cost and the count of warnings at the right, in the room that they and the name share, and returns how
+// much of it they took. Oils and batter give way to the name's beginning; that an icing is in them is said where all of the name has room besides.
+func (m *model) drawTotals(a screen.Area, room, name int) int {
 	totals, counts := m.totals()
-	text := strings.Join(totals, "  ") + "  "
 	type mark struct {
 		text  string
 		style screen.Style
 	}
 	var marks []mark
-	wide := screen.Width(text) + 1
+	wide := 1
 	for _, s := range []pour.Severity{pour.Stop, pour.Caution, pour.Note} {
 		if counts[s] == 0 {
 			continue
@@ -48,7 +50,15 @@ func (m *model) drawTotals(a screen.Area, room int) int {
 		marks = append(marks, mark{t, m.look.Severity(s)})
 		wide += screen.Width(t) + 1
 	}
-	if m.facts.Sheet.Icing != nil && wide+screen.Width(withIcing) <= room {
+	text := ""
+	for bars := 2; ; totals = totals[1:] {
+		text = strings.Join(totals, "  ") + "  "
+		if len(totals) <= bars || wide+screen.Width(text) <= room-min(name, leastName) {
+			break
+		}
+	}
+	wide += screen.Width(text)
+	if m.facts.Sheet.Icing != nil && wide+screen.Width(withIcing) <= room-name {
 		text, wide = withIcing+text, wide+screen.Width(withIcing)
 	}
 	x := a.Text(a.W()-wide, 0, text, screen.Style{})
@@ -73,7 +83,7 @@ func (m *model) totals() (text []string, counts map[pour.Severity]int) {
 	}
 	text = []string{"oils " + f.Show.Weight(oils), "batter " + f.Show.Weight(batter), fmt.Sprintf("%d bars", f.Sheet.Bars.Count)}
 	if f.Sheet.Cost.Stated {
-		text = append(text, "a bar "+f.Sheet.Cost.Told())
+		text = append(text, f.Sheet.Cost.Told())
 	}
 	return text, counts
 }

@@ -38,6 +38,12 @@ type Bars struct {
 	Testers int // of the good ones, given away to be tried
 }
 
+// What the two costs of a bar are called wherever they are told. They are one where no bar is given away.
+const (
+	GoodBar = "a good bar" // the batch over all its good bars, testers among them
+	SoldBar = "a bar sold" // the batch over the bars that bring money, which carry the testers
+)
+
 // Sold is how many of the bars bring money.
 func (b Bars) Sold() int { return max(b.Good-b.Testers, 0) }
 
@@ -85,11 +91,21 @@ func (b Bill) Sum(kinds ...Kind) (sum money.Amount, known bool) {
 // Total is what the batch costs. Where it is not known, it is the least that it costs.
 func (b Bill) Total() (money.Amount, bool) { return b.Sum() }
 
-// Unit is what a bar costs that can be sold: the whole batch over its good bars (cost accounting: normal rejects are carried by the good ones).
+// Unit is what a good bar costs: the whole batch over its good bars (cost accounting: normal rejects are carried by the good ones).
 // Where it is not known the least it costs; nothing where there is no good bar.
 func (b Bill) Unit() (money.Amount, bool) {
 	total, known := b.Total()
 	return b.perGood(total, known)
+}
+
+// UnitSold is what a bar costs of those that bring money: the whole batch over the bars sold, so that they carry those given away. Where it is not
+// known the least it costs; nothing where none is sold.
+func (b Bill) UnitSold() (money.Amount, bool) {
+	total, known := b.Total()
+	if b.Bars.Sold() == 0 {
+		return money.Amount{}, false
+	}
+	return total.Part(1, int64(b.Bars.Sold())), known && len(b.Lines) > 0
 }
 
 func (b Bill) perGood(sum money.Amount, known bool) (money.Amount, bool) {

@@ -130,7 +130,20 @@ func TestTestersAreCarriedByTheBarsSold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	is(t, "a bar", e.Unit.Cents(), "2.27")
+	is(t, "a good bar", e.Unit.Cents(), "2.27")
+	sold, known := b.UnitSold()
+	is(t, "a bar sold", sold.Over(1, 6).String(), "2.332540") // 326.5556 ÷ 140
+	if !known {
+		t.Error("what a bar sold costs is not known")
+	}
+	if dearer := sold.Minus(e.Unit); dearer.Over(1, 9).String() != e.Testers.Over(1, 9).String() {
+		t.Errorf("it carries %s of the testers, they come to %s", dearer.Exact(), e.Testers.Exact())
+	}
+	b.Bars.Testers = b.Bars.Good
+	if none, known := b.UnitSold(); known || none.Sign() != 0 {
+		t.Errorf("where none is sold a bar sold costs %s", none.Exact())
+	}
+	b.Bars.Testers = 4
 	is(t, "its part of the testers", e.Testers.Over(1, 6).String(), "0.064793") // 4 × 2.267747 ÷ 140
 	is(t, "variable", e.Variable.Over(1, 4).String(), "2.3249")                 // 295.5556 ÷ 140 + 0.21375
 	is(t, "an hour", e.PerHour.Cents(), "101.16")                               // (140 × 6.28625 - 222.5556) ÷ 6.5

@@ -23,6 +23,9 @@ func (r *batchRecord) labelled(l *Label) {
 		return
 	}
 	r.keep(func() { r.wrapped("", s.Text) })
+	if text := s.SameSoapWhy(); text != "" {
+		r.wrapped("", text)
+	}
 	for _, x := range s.Lines {
 		if x.Unverified != "" && x.Class != label.Unlisted {
 			r.wrapped("? ", x.Text+": not verified, "+x.Unverified)

@@ -41,11 +41,7 @@ func (d *desk) actTable() {
 		case pour.TaskBed:
 			act("", "wipe the rim; "+d.sheet.Plan.Bed.Do(), at, "")
 		default:
-			text := d.sheet.Tell(st)
-			if text == "" {
-				text = st.Name()
-			}
-			act(st.Batch, text, at, d.within(st))
+			act(st.Batch, d.done(st), at, d.within(st))
 		}
 	}
 	d.table("acts, in order", columns, rows)

@@ -114,8 +114,16 @@ func (p *page) costSum(c *pour.CostSheet) {
 		bars = fmt.Sprintf("%d bars cut, %d good, %d of them given away as testers, %d to sell", b.Bars.Cut, b.Bars.Good, b.Bars.Testers, b.Bars.Sold())
 	}
 	if b.Bars.Good > 0 {
-		p.raw(fmt.Sprintf("A bar        %s", costIn(unit, whole, b.Currency)))
+		p.raw(fmt.Sprintf("%-13s%s", capital(cost.GoodBar), costIn(unit, whole, b.Currency)))
+		if b.Bars.Testers > 0 {
+			sold, known := b.UnitSold()
+			p.raw(fmt.Sprintf("%-13s%s", capital(cost.SoldBar), costIn(sold, known, b.Currency)))
+		}
 		p.wrapped("  ", bars+"; sample, trims and rejects carry none.")
+		if b.Bars.Testers > 0 {
+			p.wrapped("  ", fmt.Sprintf("%s: the batch over all good bars. %s: over those to sell, which carry the testers. Margin and markup are of %s, profit is of %s.",
+				capital(cost.GoodBar), capital(cost.SoldBar), cost.GoodBar, cost.SoldBar))
+		}
 	}
 	for _, l := range b.Lacking() {
 		p.wrapped("  ? ", l)
@@ -124,9 +132,12 @@ func (p *page) costSum(c *pour.CostSheet) {
 		p.wrapped("  ", "Not counted: "+strings.Join(b.Uncounted, "; ")+".")
 	}
 	if c.HandsMin.Known {
-		p.wrapped("  ", fmt.Sprintf("Hands: %.0f min.", c.HandsMin.V))
+		p.wrapped("  ", fmt.Sprintf("Hands: %.0f min: %s. Weighing out, labels, wrapping and cleaning count as far as the plan states them as other work.", c.HandsMin.V, pour.HandsCounted))
 	}
 }
+
+// capital is a text with its first letter large.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
 func costIn(a money.Amount, known bool, currency string) string {
 	return strings.TrimSpace(written(a, known) + " " + currency)
@@ -214,7 +225,7 @@ func (p *page) costSwings(c *pour.CostSheet) {
 		return
 	}
 	p.raw("")
-	p.raw("A tenth dearer or cheaper, a bar then costs")
+	p.raw("A tenth dearer or cheaper, " + cost.GoodBar + " then costs")
 	rows := make([][]string, 0, len(c.Swings))
 	for _, s := range c.Swings {
 		r := []string{"  " + s.Line.Name, s.Share.Rounded(0) + " % of it", "+10 %: " + s.Up.Unit.Cents(), "-10 %: " + s.Down.Unit.Cents()}

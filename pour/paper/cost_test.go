@@ -59,7 +59,7 @@ func TestTheBillShowsThePrintedFigures(t *testing.T) {
 	s, _ := workedExample(t)
 	text := CostText(Costs{Name: "C1", Sheet: s.Cost})
 	for _, want := range []string{
-		"MATERIALS", "137.88", "LABOUR", "104.00", "326.57 EUR", "2.27 EUR", "148 bars cut, 144 to sell", "65.11 %", "186.62 %", "4.23", "91 bars a month", "Hands: 390 min",
+		"MATERIALS", "137.88", "LABOUR", "104.00", "326.57 EUR", "2.27 EUR", "148 bars cut, 144 to sell", "65.11 %", "186.62 %", "4.23", "91 bars a month", "Hands: 390 min: the run with piping, embeds and toppings, the",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on\n%s", want, text)
@@ -68,6 +68,31 @@ func TestTheBillShowsThePrintedFigures(t *testing.T) {
 	s.Cost.Bill.Bars.Testers = 4 // of 144
 	if text, want := CostText(Costs{Name: "C1", Sheet: s.Cost}), "148 bars cut, 144 good, 4 of them given away as testers, 140 to sell"; !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 		t.Errorf("%q is not on\n%s", want, text)
+	}
+}
+
+// Where bars are given away, a bar has two costs, each under its own name: 326.5655 over 144 good bars is 2.2678, over the 140 that are sold 2.3326.
+// Where none is, they are one, and one is told.
+func TestWhichBarACostIsOfIsSaid(t *testing.T) {
+	s, _ := workedExample(t)
+	told := func() string { return strings.Join(strings.Fields(CostText(Costs{Name: "C1", Sheet: s.Cost})), " ") }
+	if text := told(); !strings.Contains(text, "A good bar 2.27 EUR 148 bars cut") || strings.Contains(text, "bar sold") {
+		t.Errorf("with no testers:\n%s", text)
+	}
+	s.Cost.Bill.Bars.Testers = 4
+	text := told()
+	for _, want := range []string{"A good bar 2.27 EUR A bar sold 2.33 EUR", "A good bar: the batch over all good bars. A bar sold: over those to sell, which carry the testers.", "a good bar then costs"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on\n%s", want, text)
+		}
+	}
+	c := Figures(s).Cost
+	if c.PerBar == nil || c.PerSold == nil || !strings.HasPrefix(*c.PerBar, "2.2678") || !strings.HasPrefix(*c.PerSold, "2.3326") {
+		t.Errorf("the figures say %+v", c)
+	}
+	s.Cost.Bill.Bars.Testers = 144
+	if text := told(); !strings.Contains(text, "A bar sold — EUR") || Figures(s).Cost.PerSold != nil {
+		t.Errorf("with all given away:\n%s", text)
 	}
 }
 

@@ -10,11 +10,12 @@ type CostReport struct {
 	Currency  string           `json:"currency"`
 	Lines     []CostLineReport `json:"lines"`
 	Batch     *string          `json:"batch"`
-	PerBar    *string          `json:"per_bar"` // of a bar that can be sold
+	PerBar    *string          `json:"per_bar"`      // of a good bar: the batch over saleable_bars, testers among them
+	PerSold   *string          `json:"per_bar_sold"` // of a bar sold: the batch over saleable_bars less testers, which those carry
 	Bars      Number           `json:"bars"`
 	Saleable  Number           `json:"saleable_bars"`
 	Testers   Number           `json:"testers"`
-	HandsMin  Number           `json:"hands_min"`
+	HandsMin  Number           `json:"hands_min"` // the run with piping, embeds and toppings, the cut, and the plan's other work
 	Uncounted []string         `json:"uncounted"`
 	Lacking   []string         `json:"lacking"`
 	Sales     []SaleReport     `json:"sales"`
@@ -54,7 +55,7 @@ func costReport(s pour.Sheet) *CostReport {
 		Currency: b.Currency, Lines: []CostLineReport{}, Bars: finite(float64(b.Bars.Cut)), Saleable: finite(float64(b.Bars.Good)), Testers: finite(float64(b.Bars.Testers)),
 		HandsMin: known(c.HandsMin), Uncounted: append([]string{}, b.Uncounted...), Lacking: append([]string{}, b.Lacking()...), Sales: []SaleReport{},
 	}
-	r.Batch, r.PerBar = exact(b.Total()), exact(b.Unit())
+	r.Batch, r.PerBar, r.PerSold = exact(b.Total()), exact(b.Unit()), exact(b.UnitSold())
 	for _, l := range b.Lines {
 		r.Lines = append(r.Lines, CostLineReport{string(l.Kind), l.Name, exact(l.Amount, l.Lacks == ""), l.From})
 	}

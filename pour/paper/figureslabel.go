@@ -16,6 +16,7 @@ type LabelReport struct {
 	CuredG    Number                `json:"cured_g"`
 	Lines     []LabelLineReport     `json:"lines"`
 	Allergens []LabelAllergenReport `json:"allergens"`
+	AsBase    []string              `json:"as_base"` // embeds counted as the base's own soap, since the plan does not say what they are made of
 	Text      string                `json:"text"`
 	NetG      Number                `json:"net_g"` // null: nothing says what may be declared
 	Net       string                `json:"net"`
@@ -96,7 +97,7 @@ func LabelOf(l pour.LabelSheet) *LabelReport {
 	}
 	r := &LabelReport{
 		Market: l.Market, Style: string(l.Style), MadeG: known(l.MadeG), CuredG: known(l.CuredG), Lines: make([]LabelLineReport, len(l.Lines)),
-		Allergens: make([]LabelAllergenReport, len(l.Allergens)), Text: l.Text, Net: l.Net.Text, NetFrom: l.Net.From, NetWhy: l.Net.Why,
+		Allergens: make([]LabelAllergenReport, len(l.Allergens)), AsBase: append([]string{}, l.AsBase...), Text: l.Text, Net: l.Net.Text, NetFrom: l.Net.From, NetWhy: l.Net.Why,
 		HeightMM: known(l.HeightMM), Food: l.Food, Checks: make([]LabelCheckReport, len(l.Checks)), Report: verdictReport(l.Report), Refused: l.Refused,
 	}
 	if l.Net.G > 0 {

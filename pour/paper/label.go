@@ -110,9 +110,11 @@ func (p *page) labelLines(l *Label) {
 		rows = append(rows, []string{name, fmt.Sprintf("%.3f %%", x.Percent), strings.Join(x.From, ", ")})
 	}
 	p.rows([]column{{}, {figure: true}, {}}, rows)
-	if s.Dried != "" {
-		p.raw("")
-		p.wrapped("", s.Dried)
+	for _, text := range []string{s.SameSoapWhy(), s.Dried} {
+		if text != "" {
+			p.raw("")
+			p.wrapped("", text)
+		}
 	}
 	if len(notes) > 0 {
 		p.raw("")

@@ -36,7 +36,7 @@ func oneLabel(t *testing.T) Label {
 		return label.Line{Entry: label.Entry{Text: text, Class: class, From: []string{"of " + text}, Unverified: unverified}, Percent: percent, Free: free}
 	}
 	s := pour.LabelSheet{
-		Market: "here", Dried: "Aqua stands elsewhere once dried", Style: label.AsSalts, Text: "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", MadeG: pour.Know(125.25), CuredG: pour.Know(110.5),
+		Market: "here", AsBase: []string{"moon"}, Dried: "Aqua stands elsewhere once dried", Style: label.AsSalts, Text: "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", MadeG: pour.Know(125.25), CuredG: pour.Know(110.5),
 		Lines: []label.Line{
 			line("Sodium Olivate", 70.1234, label.Plain, false, ""), line("Aqua", 28, label.Plain, false, ""), line("Mel", 0.5, label.Plain, true, "nobody looked it up"),
 			line("CI 1", 0.25, label.Colourant, false, ""), line("Parfum", 1.5, label.Perfume, false, ""), line("sodium carbonate", 0.0625, label.Unlisted, false, ""),
@@ -79,7 +79,7 @@ func TestALabelIsToldWithWhatItRestsOn(t *testing.T) {
 	text := LabelText(l)
 	tells(t, text, "Label of Meadow, as poured, 2026-12-05-meadow", "Market: Here (here)", "ask locally", "All 9 weights are as weighed.",
 		"Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "average bar of 125.25 g as it was made", "Sodium Olivate 70.123 % of Sodium Olivate", "under 1 %, where any order is right: ? Mel 0.500 %",
-		"colourants, last: CI 1 0.250 % of CI 1 scent, at the end: Parfum 1.500 %", "Aqua stands elsewhere once dried", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
+		"colourants, last: CI 1 0.250 % of CI 1 scent, at the end: Parfum 1.500 %", "moon is counted as the base's own soap, its colours and scents in it", "Aqua stands elsewhere once dried", "sodium carbonate (in no list) 0.062 %", "Mel: nobody looked it up",
 		"cured bar of 110.50 g: named above 0.01 %", "Linalool 0.01001 % named lavender, lime", "Citral 0.01000 % not named", "Orange oil 0.20000 % to be asked", "several rows (orange flower; orange peel)",
 		"! Safrole: beyond the 0.01 %", "! Banned: the list says that it may not be there", "Odd 0.10000 % in no list",
 		"NET WEIGHT 109 g", "by the minimum system, of 3 bars weighed: 110.25 g on average, the lightest 109.75 g of its own", "at least 3.175 mm high", "LOOKS LIKE FOOD it stands under piped icing",
@@ -118,11 +118,23 @@ func TestABatchRecordHasItsLabel(t *testing.T) {
 	sheet := pour.Work(plan, shelf, pour.Hand{})
 	b := life.Of(p, shelf, pour.Hand{}, day.Of(p.Opened))
 	l := oneLabel(t)
-	tells(t, BatchRecord(p, sheet, b, l), "LABEL FOR HERE", "ask locally", "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "? Mel: not verified, nobody looked it up", "Allergens named: Linalool",
+	tells(t, BatchRecord(p, sheet, b, l), "LABEL FOR HERE", "ask locally", "moon is counted as the base's own soap", "Ingredients: Sodium Olivate, Aqua, Mel, CI 1", "? Mel: not verified, nobody looked it up", "Allergens named: Linalool",
 		"Net weight on the label: 109 g, weighed", "Assessor: outside report R-12", "[x] told: the office was told ticked on 2027-01-09: number 7 (Act 2; as of 2025-01-02, over twelve months ago")
 	if text := BatchRecord(p, sheet, b, Label{}); strings.Contains(strings.ToLower(text), "label for") || strings.Contains(text, "ask locally") {
 		t.Errorf("without a market it tells of a label:\n%s", text)
 	}
 	l.Sheet = pour.LabelSheet{Market: "here", Refused: "no bar is cut"}
 	tells(t, BatchRecord(p, sheet, b, l), "It cannot be worked out: no bar is cut")
+}
+
+// The figures of a label name the embeds that are counted as the base's own soap; without any it is an empty list, not null.
+func TestTheFiguresNameTheEmbedsCountedAsTheBase(t *testing.T) {
+	l := oneLabel(t).Sheet
+	for want, names := range map[string][]string{`"as_base": ["moon"]`: {"moon"}, `"as_base": []`: nil} {
+		l.AsBase = names
+		var b strings.Builder
+		if err := WriteLabel(&b, l); err != nil || !strings.Contains(unbroken(b.String()), strings.ReplaceAll(want, "[\"moon\"]", "[ \"moon\" ]")) {
+			t.Errorf("%v, %s is not in %s", err, want, b.String())
+		}
+	}
 }

@@ -84,7 +84,9 @@ func (p *page) headed(title, columns string) {
 		lines, last = append(lines, ""), last+1
 	}
 	lines[last] = padded(lines[last], p.wide-width(columns)) + columns
+	bare := p.bare()
 	p.raw("")
+	p.joined = bare
 	p.heads = append(p.heads, append(lines, strings.Repeat("-", p.wide)))
 	p.keep(func() {
 		for _, l := range p.heads[len(p.heads)-1] {
@@ -92,6 +94,12 @@ func (p *page) headed(title, columns string) {
 		}
 	})
 	p.joined = true
+}
+
+// bare says whether the last that was written is a heading: with nothing under it, it stays with what comes next, and no sheet ends with it.
+func (p *page) bare() bool {
+	last := len(p.lines) - 1
+	return last >= 0 && p.joined && p.lines[last].text == strings.Repeat("-", p.wide)
 }
 
 // keep writes lines that no sheet may part.

@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pourbench/chem"
 	"pourbench/pour"
@@ -45,9 +46,7 @@ func (d *desk) stint(b batch, st pour.Stint) {
 		d.tick(row{text: fmt.Sprintf("put it to bed (section %d)", d.number("", placeBed)), figure: d.moment(st.StartMin), write: true})
 		return
 	default:
-		if text = d.sheet.Tell(st); text == "" {
-			text = st.Name()
-		}
+		text = d.done(st)
 	}
 	if at != stepMix {
 		d.alerts(at, besideJugs(b, everyJug))
@@ -55,6 +54,23 @@ func (d *desk) stint(b batch, st pour.Stint) {
 	d.tick(row{text: d.of(st.Batch, text), figure: d.moment(st.StartMin), write: true})
 	if st.Jug != "" && (at == stepColour || at == stepScent) {
 		d.alerts(at, ofJug(b, st.Jug))
+	}
+}
+
+// done is what a stint does and, at the step itself, which jugs are likely too thick for it by then: at the bench nobody leafs back.
+func (d *desk) done(st pour.Stint) string {
+	text := d.sheet.Tell(st)
+	if text == "" {
+		text = st.Name()
+	}
+	const late = "; likely too thick by then"
+	switch thick := d.sheet.TooThick(st); {
+	case len(thick) == 0:
+		return text
+	case len(thick) > 2 && len(thick) == len(d.sheet.Moves(st)):
+		return text + late + ": all of them"
+	default:
+		return text + late + ": " + strings.Join(thick, ", ")
 	}
 }
 

@@ -231,6 +231,25 @@ func TestBreakingLosesNoLine(t *testing.T) {
 	})
 }
 
+// A heading with nothing under it goes to the next sheet with the heading after it, wherever the end of a sheet falls.
+func TestNoSheetEndsWithABareHeading(t *testing.T) {
+	for items := range 24 {
+		p := &page{format: format{wide: 40, high: 12, blank: "____", numbers: true}}
+		p.heading("weigh", "planned", "actual")
+		for range items {
+			p.tick(row{text: "oil", figure: "1 g", write: true})
+		}
+		p.heading("lay out", "planned", "actual")
+		p.heading("pour", "", "")
+		p.tick(row{text: "the base", write: true})
+		for i, sheet := range p.sheets() {
+			if last := sheet[len(sheet)-1]; last == strings.Repeat("-", 40) {
+				t.Errorf("after %d items sheet %d ends with a heading:\n%s", items, i+1, strings.Join(sheet, "\n"))
+			}
+		}
+	}
+}
+
 func sheetsOrLong(p *page) []string {
 	var out []string
 	for _, sheet := range p.sheets() {

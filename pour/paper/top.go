@@ -73,6 +73,10 @@ func (d *desk) ready() {
 	d.begin("", stepReady)
 	d.alerts(stepReady, anywhere)
 	d.bags()
+	for i := range d.sheet.Embeds {
+		k := &d.sheet.Embeds[i]
+		d.tick(row{text: k.Name + ", dry and not warm, within reach of the mould", figure: fmt.Sprint(len(k.Pieces)), write: true})
+	}
 	onLoaf := false
 	for _, t := range d.sheet.Toppings {
 		d.tick(row{text: t.Name + ", " + strewn(t.When), figure: d.show.Figure(t.AllG, d.show.Dose), write: true})

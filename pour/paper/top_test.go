@@ -121,3 +121,22 @@ func TestTheIcingThatIsOverHasAMouldAndAPinchIsTold(t *testing.T) {
 		}
 	}
 }
+
+// A rod has no mark on the rim and a piece in a single mould none either: they are laid out by name and number all the same, so that the section
+// of the top never is a heading with nothing under it.
+func TestEveryEmbedIsLaidOut(t *testing.T) {
+	p, shelf := topped(t)
+	p.Top.Toppings = nil
+	p.Top.Embeds = []pour.Embed{{Name: "stem", Outline: pour.OutlineRod, LengthMM: 12}}
+	full := Checklist(pour.Work(p, shelf, pour.Hand{}), shelf)
+	_, section, found := strings.Cut(full, "LAY OUT FOR THE TOP")
+	section, _, _ = strings.Cut(section, "THE POUR, IN ORDER")
+	if !found || !strings.Contains(flat(section), "[ ] stem, dry and not warm, within reach of the mould 1 ") {
+		t.Errorf("the rod is not laid out:\n%s", section)
+	}
+	p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: 12, HeightMM: 10}}
+	full = flat(Checklist(pour.Work(p, shelf, pour.Hand{}), shelf))
+	if !strings.Contains(full, "[ ] moon, dry and not warm, within reach of the mould 9 ") {
+		t.Error("nine moons are not laid out")
+	}
+}

@@ -21,10 +21,10 @@ func (g *program) costCommand() *cobra.Command {
 	}
 	cmd.Long = `Tell what a plan's batch is going to cost: its materials at what their packs cost, or
 where no pack reaches at the price your shelf or your costs name; packaging of the bars
-that can be sold, energy, hands' time by the run, overhead. Then what a bar costs that
-can be sold, and what it leaves, sold by hand and to a shop: margin (of the price) and
-markup (on the cost), an hour's earnings, bars to break even, what a tenth more or less
-of the three largest costs does.
+that can be sold, energy, hands' time by the run, overhead. Then what a good bar costs
+and, where testers are given away, a bar sold, and what it leaves, sold by hand and to a
+shop: margin (of the price) and markup (on the cost), an hour's earnings, bars to break
+even, what a tenth more or less of the three largest costs does.
 
 Of a poured batch, by its name in the logbook, it tells what it really cost: what was taken
 of its packs, its own bars, and what was not taken at what it would cost today.

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -38,9 +39,11 @@ const (
 )
 
 func (f *Facts) costGrid() grid.Grid {
-	typed := []grid.Row{
-		f.money("cost.price"), f.money("cost.wholesale_price"), f.stated("cost.margin_percent"), f.stated("cost.hands_min"), f.stated("cost.rejects"), f.stated("cost.testers"),
+	typed := []grid.Row{f.money("cost.price"), f.money("cost.wholesale_price"), f.stated("cost.margin_percent"), f.stated("cost.hands_min")}
+	if c := &f.Sheet.Cost; c.Stated {
+		typed = append(typed, f.worth("hands in all", f.Show.Figure(c.HandsMin, func(v float64) string { return f.Show.Number(v, 0) }), "min", pour.HandsCounted))
 	}
+	typed = append(typed, f.stated("cost.rejects"), f.stated("cost.testers"))
 	told := f.costLines()
 	for i := range f.Sheet.Cost.Sales {
 		told = append(told, f.costSale(&f.Sheet.Cost.Sales[i])...)
@@ -63,14 +66,16 @@ func (f *Facts) costSums() []grid.Row {
 	c := &f.Sheet.Cost
 	bar, known := c.PerBar()
 	total, whole := c.Bill.Total()
-	sold := fmt.Sprintf("of %d to sell", c.Bill.Bars.Good)
-	if c.Why != "" {
-		sold = c.Why
+	over := fmt.Sprintf("over %d good bars", c.Bill.Bars.Good)
+	if c.Bill.Bars.Testers > 0 {
+		over += fmt.Sprintf(", %d testers among them", c.Bill.Bars.Testers)
 	}
-	return []grid.Row{
-		f.worth("a bar costs", f.least(bar, known), c.Bill.Currency, sold),
-		f.worth("the batch", f.least(total, whole && c.Stated), c.Bill.Currency, strings.Join(c.Bill.Uncounted, "; ")),
+	rows := []grid.Row{f.worth(cost.GoodBar+" costs", f.least(bar, known), c.Bill.Currency, cmp.Or(c.Why, over))}
+	if c.Bill.Bars.Testers > 0 {
+		sold, known := c.Bill.UnitSold()
+		rows = append(rows, f.worth(cost.SoldBar+" costs", f.least(sold, known), c.Bill.Currency, fmt.Sprintf("over %d to sell, which carry the testers", c.Bill.Bars.Sold())))
 	}
+	return append(rows, f.worth("the batch", f.least(total, whole && c.Stated), c.Bill.Currency, strings.Join(c.Bill.Uncounted, "; ")))
 }
 
 // least is an amount, the least it can be where not all of it is known, or a dash where nothing is.
@@ -194,7 +199,7 @@ func (f *Facts) costSwings() []grid.Row {
 	if len(f.Sheet.Cost.Swings) == 0 {
 		return nil
 	}
-	rows := []grid.Row{heading("a tenth dearer, a bar costs")}
+	rows := []grid.Row{heading("a tenth dearer, " + cost.GoodBar + " costs")}
 	for _, s := range f.Sheet.Cost.Swings {
 		rows = append(rows, f.worth(s.Line.Name, s.Up.Unit.Cents(), f.Sheet.Cost.Bill.Currency, "a tenth cheaper "+s.Down.Unit.Cents()))
 	}

@@ -96,6 +96,9 @@ func (f *Facts) ingredientGrid() grid.Grid {
 	}
 	m := f.market(l)
 	g.Rows = append(g.Rows, heading(askLocally))
+	if text := l.SameSoap(); text != "" {
+		g.Rows = append(g.Rows, heading(text))
+	}
 	part := ""
 	for i := range l.Lines {
 		if p := linePart(&l.Lines[i], m, f.Show); p != part {

@@ -389,3 +389,20 @@ func TestThePrintedListIsDrawnWhole(t *testing.T) {
 		t.Errorf("it is drawn as %q, it is %q", got, f.Timed.Label.Text)
 	}
 }
+
+// An embed of which the plan says nothing is counted as the base's own soap: that stands beside the list, on screen and in lines.
+func TestThePrintedListSaysWhichEmbedIsCountedAsTheBase(t *testing.T) {
+	f := labelledFacts(t, func(p *pour.Plan) {
+		p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: 12, HeightMM: 10}}
+	})
+	const want = "moon is counted as the base's own soap"
+	s := screen.New(41, 60)
+	panelOf(t, "printed list").Draw(f, s.Area(), grid.Cursor{}, false)
+	drawn := strings.Join(strings.Fields(ansi.Strip(s.String())), " ")
+	if parts := strings.Join(headings(panelOf(t, "ingredients").Grid(f)), "; "); !strings.Contains(parts, want+", its colours and scents in it") {
+		t.Errorf("the ingredients stand under %s", parts)
+	}
+	if told := strings.Join(panelOf(t, "printed list").tell(f), " "); !strings.Contains(drawn, want) || !strings.Contains(told, want) || strings.Contains(f.Timed.Label.Text, "moon") {
+		t.Errorf("drawn as %q, told as %q", drawn, told)
+	}
+}
