@@ -27,6 +27,9 @@ func Both(a, b Edit) Edit {
 // ErrRefused is wrapped by every refusal of [Apply].
 var ErrRefused = errors.New("refused")
 
+// ErrHeld is wrapped by every refusal for which parts that are held are the reason, and ends it.
+var ErrHeld = errors.New("let one go first")
+
 // Apply makes the edit and checks the plan it gives: an edit that leaves a fault is refused with the first one.
 func Apply(p Plan, s Shelf, e Edit) (Plan, error) {
 	next, err := e(p.Clone())
@@ -153,11 +156,15 @@ func balance(parts []*float64, held []bool, i int, v float64, what string) error
 		}
 	}
 	if fixed > 100+sumTolerance {
-		return fmt.Errorf("set %s to %s %%: the held ones leave only %s %%; let one go first", what, strict.Short(v), strict.Short(round3(100-(fixed-v))))
+		return fmt.Errorf("set %s to %s %%: held ones leave %s %%; %w", what, strict.Short(v), strict.Short(round3(100-(fixed-v))), ErrHeld)
 	}
 	if count == 0 {
-		if math.Abs(fixed-100) > sumTolerance {
-			return fmt.Errorf("set %s to %s %%: every other one is held, nothing can give way; let one go first", what, strict.Short(v))
+		switch {
+		case math.Abs(fixed-100) <= sumTolerance:
+		case len(parts) == 1:
+			return fmt.Errorf("set %s to %s %%: it is alone, nothing can give way; add another first", what, strict.Short(v))
+		default:
+			return fmt.Errorf("set %s to %s %%: every other one is held; %w", what, strict.Short(v), ErrHeld)
 		}
 		*parts[i] = 100 - (fixed - v) // within the tolerance of v, and the whole stays a hundred
 		return nil
@@ -194,7 +201,7 @@ func giveWay(parts []*float64, held []bool) {
 		switch {
 		case held[k]:
 		case free > 0:
-			*parts[k] *= left / free
+			*parts[k] = left * (*parts[k] / free) // in this order it is never more than is left, not even by the last bit
 		default:
 			*parts[k] = left / float64(count)
 		}

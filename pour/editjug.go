@@ -15,14 +15,41 @@ func editJug(n BatchName, jug int, edit func(*Batch, *Jug) error) Edit {
 	})
 }
 
-// SetShare sets a jug's share, percent of its batch; the jugs that are not held give way in proportion, so the total stays 100.
+// setShare sets a jug's share; the jugs that are not held give way in proportion, so the total stays 100.
+func (b *Batch) setShare(jug int, percent float64, what string) error {
+	parts, held := make([]*float64, len(b.Jugs)), make([]bool, len(b.Jugs))
+	for i := range b.Jugs {
+		parts[i], held[i] = &b.Jugs[i].SharePercent, b.Jugs[i].Held
+	}
+	return balance(parts, held, jug, percent, what)
+}
+
+// SetShare sets a jug's share, percent of its batch; the jugs that are not held give way in proportion, so the total stays 100. It holds
+// nothing: it is for nudges and mends. What a maker types is [TypeShare].
 func SetShare(n BatchName, jug int, percent float64) Edit {
+	return editJug(n, jug, func(b *Batch, j *Jug) error { return b.setShare(jug, percent, "the share of "+j.Name) })
+}
+
+// givingWay is how many jugs beside the one typed must be able to give way for it to be held: with one alone, every jug typed next would
+// have none to give way, and the maker would be locked out of her own split.
+const givingWay = 2
+
+// TypeShare sets a jug's share as [SetShare] does and holds it, so that what was typed stays as it was typed. It is left free where fewer
+// than two others would be: of two jugs neither is held, of three the first that is typed is, and after it the last two give way to each
+// other. A jug that is held already stays held.
+func TypeShare(n BatchName, jug int, percent float64) Edit {
 	return editJug(n, jug, func(b *Batch, j *Jug) error {
-		parts, held := make([]*float64, len(b.Jugs)), make([]bool, len(b.Jugs))
-		for i := range b.Jugs {
-			parts[i], held[i] = &b.Jugs[i].SharePercent, b.Jugs[i].Held
+		if err := b.setShare(jug, percent, "the share of "+j.Name); err != nil {
+			return err
 		}
-		return balance(parts, held, jug, percent, "the share of "+j.Name)
+		free := 0
+		for i := range b.Jugs {
+			if i != jug && !b.Jugs[i].Held {
+				free++
+			}
+		}
+		j.Held = j.Held || free >= givingWay
+		return nil
 	})
 }
 
@@ -31,20 +58,30 @@ func HoldShare(n BatchName, jug int, held bool) Edit {
 	return editJug(n, jug, func(_ *Batch, j *Jug) error { j.Held = held; return nil })
 }
 
-// AddJug adds a jug after another; its share comes from those that are not held: half of the pot's, at most an equal part.
+// AddJug adds a jug after another; its share comes from those that are not held: half of the pot's, at most an equal part and half of what
+// those have together.
 func AddJug(n BatchName, after int, name string) Edit {
 	return editBatch(n, func(_ *Plan, b *Batch) error {
 		if err := inRange(b.Jugs, after, "jug"); err != nil {
 			return err
 		}
 		b.Jugs = slices.Insert(b.Jugs, after+1, Jug{Name: freeName(b.Jugs, name)})
-		share := round3(min(100/float64(len(b.Jugs)), b.Jugs[0].SharePercent/2))
-		parts, held := make([]*float64, len(b.Jugs)), make([]bool, len(b.Jugs))
-		for i := range b.Jugs {
-			parts[i], held[i] = &b.Jugs[i].SharePercent, b.Jugs[i].Held
+		share := min(100/float64(len(b.Jugs)), b.Jugs[0].SharePercent/2)
+		if free, some := b.freeShare(after + 1); some {
+			share = min(share, free/2)
 		}
-		return balance(parts, held, after+1, share, "the new jug")
+		return b.setShare(after+1, round3(share), "the new jug")
 	})
+}
+
+// freeShare is what the jugs that are not held have together, one left out, and whether there are any.
+func (b *Batch) freeShare(but int) (percent float64, some bool) {
+	for i, j := range b.Jugs {
+		if i != but && !j.Held {
+			percent, some = percent+j.SharePercent, true
+		}
+	}
+	return percent, some
 }
 
 func freeName(jugs []Jug, name string) string {
@@ -74,11 +111,7 @@ func RemoveJug(n BatchName, jug int) Edit {
 		}
 		name := j.Name
 		p.Swirl.repin(n, name, "")
-		parts, held := make([]*float64, len(b.Jugs)), make([]bool, len(b.Jugs))
-		for i := range b.Jugs {
-			parts[i], held[i] = &b.Jugs[i].SharePercent, b.Jugs[i].Held
-		}
-		if err := balance(parts, held, jug, 0, "the share of "+name); err != nil {
+		if err := b.setShare(jug, 0, "the share of "+name); err != nil {
 			return err
 		}
 		b.Jugs = slices.Delete(b.Jugs, jug, jug+1)

@@ -14,6 +14,7 @@ func readMould(r *row, m *pour.MouldEntry) {
 	if r.fresh {
 		m.Mould.Shape, m.Mould.BarMM, m.Mould.LossPercent = pour.ShapeLoaf, 25, 1.5
 	}
+	m.Own = m.Own || r.own != ""
 	r.name(&m.Name)
 	b := &m.Mould
 	r.word("shape", &b.Shape, pour.ShapesMean, pour.ShapeLoaf, pour.ShapeSlab, pour.ShapeTube, pour.ShapeCavity)

@@ -3,7 +3,9 @@ package presets_test
 import (
 	"errors"
 	"math"
+	"os"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -319,4 +321,75 @@ func FuzzAnyShelfFileIsReadOrRefused(f *testing.F) {
 			}
 		}
 	})
+}
+
+// ownMoulds are the ones in the README: a loaf, a slab and a tube, by their inside measures.
+const ownMoulds = `
+[[mould]]
+id = "birch-box"
+name = "birch box"
+length_mm = 280
+width_mm = 75
+height_mm = 80
+
+[[mould]]
+id = "attic-tray"
+name = "tray from the attic"
+shape = "slab"
+length_mm = 300
+width_mm = 240
+height_mm = 60
+bar_width_mm = 80
+
+[[mould]]
+id = "pipe"
+name = "drain pipe"
+shape = "tube"
+length_mm = 75
+width_mm = 75
+height_mm = 300
+`
+
+// A maker's own moulds are taken first, in the order of her file, and a built-in one that her file changes among them.
+func TestOwnMouldsAreTakenFirst(t *testing.T) {
+	s, err := overlay(t, ownMoulds+"[[mould]]\nid = \"loaf-long\"\nheight_mm = 78\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var own []string
+	for i, m := range s.MouldsToTake() {
+		if m.Own != (i < 4) {
+			t.Errorf("%d, %s: own %v", i, m.ID, m.Own)
+		}
+		if m.Own {
+			own = append(own, m.ID)
+		}
+	}
+	if want := []string{"loaf-long", "birch-box", "attic-tray", "pipe"}; !slices.Equal(own, want) {
+		t.Errorf("own are %v, want %v", own, want)
+	}
+	// counted by hand: 280/25; 300/25 along and 240/80 across; five sixths of 300 mm in rounds of 25
+	for id, want := range map[string]int{"birch-box": 11, "attic-tray": 36, "pipe": 10} {
+		i := slices.IndexFunc(s.Moulds, func(m pour.MouldEntry) bool { return m.ID == id })
+		if got := s.Moulds[i].Mould.BarCount(); got != want {
+			t.Errorf("%s gives %d bars, want %d", id, got, want)
+		}
+	}
+	for _, m := range shelf(t).MouldsToTake() {
+		if m.Own {
+			t.Errorf("the built-in %s is said to be a maker's own", m.ID)
+		}
+	}
+	if text, err := os.ReadFile("../README.md"); err != nil || !strings.Contains(string(text), "id = \"attic-tray\"") {
+		t.Errorf("the README has other moulds: %v", err)
+	}
+	for want, text := range map[string]string{
+		"length_mm is missing":    "[[mould]]\nid = \"x\"\nname = \"x\"\nwidth_mm = 80\nheight_mm = 70\n",
+		"inside diameter as both": strings.Replace(ownMoulds, "width_mm = 75\nheight_mm = 300", "width_mm = 70\nheight_mm = 300", 1),
+		`did you mean "slab"?`:    strings.Replace(ownMoulds, `"slab"`, `"slap"`, 1),
+	} {
+		if _, err := overlay(t, text); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("want %q, got %v", want, err)
+		}
+	}
 }

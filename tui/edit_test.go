@@ -104,6 +104,27 @@ func TestSpaceHoldsAShareSoThatItDoesNotGiveWay(t *testing.T) {
 	}
 }
 
+// A typed share is held as one that Space holds, a nudged one is not, and what held ones do not leave is refused with the key that lets go.
+func TestATypedShareIsHeld(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "4 0 enter + down 5 enter")
+	var got []bool
+	for _, j := range base(m).Jugs {
+		got = append(got, j.Held)
+	}
+	if want := []bool{true, false, true, false, false}; !slices.Equal(got, want) || base(m).Jugs[0].SharePercent != 40 {
+		t.Errorf("held %v, want %v; the pot has %v %%", got, want, base(m).Jugs[0].SharePercent)
+	}
+	drive(m, "7 0 enter")
+	if want := "held ones leave 55 %; Space lets one go"; !strings.Contains(m.status.Text(), want) {
+		t.Errorf("%q does not say how to put it right", m.status.Text())
+	}
+	drive(m, "esc up up up space down 7 0 enter")
+	if j := base(m).Jugs; j[0].Held || j[1].SharePercent != 70 || !j[1].Held {
+		t.Errorf("let go, the pot still does not give way: %+v %+v", j[0], j[1])
+	}
+}
+
 func TestJugsAreAddedRenamedColouredMovedAndRemoved(t *testing.T) {
 	m := opened(t, 120, 36)
 	drive(m, "down a")

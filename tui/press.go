@@ -303,10 +303,15 @@ func (m *model) paste(text string) tea.Cmd {
 	return nil
 }
 
-// reason is an error for the status line: without the word that every refusal starts with, and where the system failed, its reason first.
+// reason is an error for the status line: without the word that every refusal starts with, with the key that puts it right where there is one,
+// and where the system failed, its reason first.
 func reason(err error) string {
 	if errors.Is(err, pour.ErrRefused) {
-		return strings.TrimPrefix(err.Error(), pour.ErrRefused.Error()+": ")
+		why := strings.TrimPrefix(err.Error(), pour.ErrRefused.Error()+": ")
+		if errors.Is(err, pour.ErrHeld) {
+			why = strings.TrimSuffix(why, pour.ErrHeld.Error()) + "{hold} lets one go"
+		}
+		return why
 	}
 	text, why := err.Error(), disk.Reason(err).Error()
 	if what, ok := strings.CutSuffix(text, ": "+why); ok {

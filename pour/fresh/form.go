@@ -159,10 +159,13 @@ func (f Form) suggested() []string {
 
 func (f Form) mould() Question {
 	q := Question{Ask: "Which mould?", Shelf: listMoulds}
-	for _, m := range f.shelf.Moulds {
+	moulds := f.shelf.MouldsToTake()
+	for _, m := range moulds {
 		q.Choices = append(q.Choices, Choice{ID: m.ID, Name: m.Name})
 	}
-	q.Choices = usualFirst(q.Choices, everydayMould)
+	if len(moulds) > 0 && !moulds[0].Own { // of a maker's own the first is her usual one
+		q.Choices = usualFirst(q.Choices, everydayMould)
+	}
 	q.Choices = append(q.Choices, Choice{ID: choiceBars, Name: "so many bars", Aside: "asks how many", Detail: []string{"So many bars", "A loaf for as many bars as you want."}})
 	return q
 }

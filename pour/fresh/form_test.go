@@ -48,6 +48,17 @@ func TestEnterAllTheWayGivesAWholePlan(t *testing.T) {
 	}
 }
 
+// A maker who has moulds of her own is offered them first, and Enter takes the first of them.
+func TestOwnMouldsAreOfferedFirst(t *testing.T) {
+	s := shelf(t)
+	own := s.Moulds[len(s.Moulds)-1]
+	own.ID, own.Name, own.Own = "birch-box", "birch box", true
+	s.Moulds = append(slices.Clone(s.Moulds), own)
+	if w, _ := fill(t, s); w.Mould != "birch-box" {
+		t.Errorf("Enter takes %q", w.Mould)
+	}
+}
+
 func TestEveryWishIsTakenAsItIsAnswered(t *testing.T) {
 	s := shelf(t)
 	w, _ := fill(t, s, "bars", "12", "comb", "mica-rose", "mica-gold", "done", "alp-rose", "meadow-hay", "done", "yes", "Hay day")

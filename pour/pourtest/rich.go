@@ -186,7 +186,7 @@ func drawJugs(t *rapid.T, b *pour.Batch, shelf pour.Shelf) {
 	names := []string{"pot", "ash", "birch", "cedar", "elm"}
 	b.Jugs = nil
 	for i, share := range parts(t, rapid.IntRange(1, len(names)).Draw(t, "jugs"), 0) {
-		j := pour.Jug{Name: names[i], SharePercent: share}
+		j := pour.Jug{Name: names[i], SharePercent: share, Held: rapid.Bool().Draw(t, "share held")}
 		for range rapid.IntRange(0, 2).Draw(t, "colourants") {
 			j.Colourants = append(j.Colourants, pour.Dose{
 				Colourant: pick(t, "colourant", shelf.Colourants).ID, DosePercent: dosed(t, "pigment", 1.5),

@@ -21,6 +21,26 @@ func TestEveryKindOfEventHasItsKey(t *testing.T) {
 	}
 }
 
+// What was weighed into a pour and not marked is written in on the page, stands among its marks and is corrected and undone there.
+func TestAWeightOfThePourIsWrittenInOnThePage(t *testing.T) {
+	k := onDisk(t, "Alpine Meadow")
+	k.press("P")
+	k.shows("weight of the pour, Alpine Meadow", "► of what", "mass, g", "lot", "batch", "jug")
+	k.write("water")
+	k.press("enter")
+	k.write("240,5")
+	k.press("ctrl+s")
+	k.shows("write where: batch base, or batch icing") // and what was typed is still there
+	k.press("tab tab")
+	k.write("base")
+	k.press("ctrl+s")
+	k.says("base water, 240.50 g")
+	k.press("enter")
+	k.shows("base water, 240.50 g")
+	k.press("u")
+	k.says("undone: base water, 240.50 g")
+}
+
 func TestABatchIsLivedByKeysFromTheMouldToTheLastBar(t *testing.T) {
 	k := onDisk(t, "Alpine Meadow")
 	k.shows("Alpine Meadow", "in the mould")

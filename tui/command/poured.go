@@ -28,7 +28,7 @@ func (g *program) writeIn(book logbook.Book, shelf pour.Shelf, args []string) er
 	if err != nil {
 		return err
 	}
-	return g.print(fmt.Sprintf("%s: poured on %s, as its plan has it. What was otherwise: pourbench logbook note %s WORDS; what it used: pourbench stock take %s; what became of it: pourbench batches\n", id, at.Format("2006-01-02 15:04"), id, id))
+	return g.print(fmt.Sprintf("%s: poured on %s, as its plan has it. What was otherwise: pourbench logbook note %s WORDS; what was weighed into it: pourbench logbook weighed %s GRAMS OF-WHAT; what it used: pourbench stock take %s; what became of it: pourbench batches\n", id, at.Format("2006-01-02 15:04"), id, id, id))
 }
 
 // momentOfPour reads the day of a pour and its hour. A day without one is its noon, and today, before noon, this moment.

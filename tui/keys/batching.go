@@ -13,7 +13,7 @@ func batching() []Binding {
 		{ID: Order, Mode: Batching, Keys: []string{"o"}, Label: "order", Foot: 7, Help: "order the batches by what is due, by day, by state or by name"},
 		{ID: LookAt, Mode: Batching, Keys: []string{"enter", "right"}, Label: "look at it", Foot: 2, Help: "go into the batch, to its marks; on a mark, correct it"},
 		{ID: ToList, Mode: Batching, Keys: []string{"esc", "left"}, Must: true, Label: "back", Foot: 8, Help: "go back to the list; there, let the search go"},
-		{ID: LogMark, Mode: Batching, Keys: markKeys(), Each: marks(), Help: "log what happened to the batch: taken out of the mould, cut, weighed, smelled, looked at, tested, a picture, a line of a check list, a lot, bars sold, given, kept, found not good enough, counted; or that it failed"},
+		{ID: LogMark, Mode: Batching, Keys: markKeys(), Each: marks(), Help: "log what happened to the batch: taken out of the mould, cut, weighed, smelled, looked at, tested, a picture, a line of a check list, a lot, bars sold, given, kept, found not good enough, counted; that it failed; a weight of its pour"},
 		{ID: LogAny, Mode: Batching, Keys: []string{"e", "space"}, Label: "log", Foot: 1, Help: "choose what to log from a list"},
 		{ID: SameBars, Mode: Batching, Keys: []string{"w"}, Label: "weigh", Foot: 4, Help: "weigh the same bars as last time: their masses one after the other, Enter after each"},
 		{ID: Correct, Mode: Batching, Keys: []string{"c"}, Label: "correct", Foot: 2, Help: "correct the chosen mark: the form it was logged with, filled as it stands; what it said before stays in the file"},
@@ -45,10 +45,10 @@ func batching() []Binding {
 
 // marks are the marks that have a key of their own, by their names in a pour's file.
 func marks() []string {
-	return []string{"unmoulded", "sliced", "weigh-in", "sniffed", "looked", "tested", "photo", "ticked", "lot", "sold", "given", "kept", "seconds", "counted", "failed"}
+	return []string{"unmoulded", "sliced", "weigh-in", "sniffed", "looked", "tested", "photo", "ticked", "lot", "sold", "given", "kept", "seconds", "counted", "failed", "weighed"}
 }
 
 // markKeys are their keys.
 func markKeys() []string {
-	return []string{"U", "C", "W", "n", "l", "t", "p", "T", "L", "s", "g", "k", "S", "N", "f"}
+	return []string{"U", "C", "W", "n", "l", "t", "p", "T", "L", "s", "g", "k", "S", "N", "f", "P"}
 }

@@ -44,7 +44,7 @@ func changing() []Binding {
 		{ID: Less, Keys: []string{"-"}, Needs: Numbers, Help: "one step down"},
 		{ID: MuchMore, Keys: []string{"shift+right", "*"}, Needs: Numbers, Help: "ten steps up"},
 		{ID: MuchLess, Keys: []string{"shift+left", "_"}, Needs: Numbers, Help: "ten steps down"},
-		{ID: Hold, Keys: []string{"space"}, Needs: Held, Label: "hold", Help: "hold a jug's share or an oil's part so that it does not give way, or let it go; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
+		{ID: Hold, Keys: []string{"space"}, Needs: Held, Label: "hold", Help: "hold a jug's share or an oil's part so that it does not give way, as typing does, or let it go; in the scent matrix, put the scent into the jug or take it out", Foot: 13},
 		{ID: Flip, Keys: []string{"space"}, Needs: Words, Label: "switch", Help: "switch a word to its next value", Foot: 13},
 		{ID: Add, Keys: []string{"a"}, Needs: Adding, Label: "add", Help: "add a jug, an oil, an extra, a scent, a burst, a topping or a material of it, an embed or a cut; on the shelf an entry of your own or an allergen", Foot: 14},
 		{ID: Spread, Keys: []string{"%"}, Needs: Spreading, Label: "make it 100 %", Help: "make the oils sum to 100 %: those that are not held take what is to go, or lose what is too much; where none can, all are scaled in proportion, held ones too", Foot: 9},

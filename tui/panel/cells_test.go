@@ -2,6 +2,7 @@ package panel
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -278,6 +279,26 @@ func TestEveryThingOnTheShelfCanBePickedAndSaysWhereItsFiguresComeFrom(t *testin
 				t.Errorf("%s: %q says %q, %q", list, it.ID, it.Aside, all)
 			}
 		}
+	}
+}
+
+// A maker's own moulds stand first in the list and are said to be hers, and then the cell no longer says how to add one.
+func TestOwnMouldsStandFirst(t *testing.T) {
+	f := worked(t, meadow, nil)
+	if f.mouldCell().Hint == "" || !strings.Contains(f.mouldCell().Hint, "add your own there") {
+		t.Errorf("with none of her own the hint is %q", f.mouldCell().Hint)
+	}
+	own := f.Shelf.Moulds[0]
+	own.ID, own.Name, own.Own = "birch-box", "birch box", true
+	f.Shelf.Moulds = append(slices.Clone(f.Shelf.Moulds), own)
+	if it := f.Items(listMoulds)[0]; it.ID != "birch-box" || it.Aside != "yours, loaf" {
+		t.Errorf("first stands %q, %q", it.ID, it.Aside)
+	}
+	if strings.Contains(f.mouldCell().Hint, "add your own") {
+		t.Errorf("with one of her own the hint is %q", f.mouldCell().Hint)
+	}
+	if e, err := pour.Apply(f.Plan, f.Shelf, f.mouldCell().Pick("birch-box")); err != nil || e.Mould.LengthMM != own.Mould.LengthMM {
+		t.Errorf("taken: %v, %v", e.Mould, err)
 	}
 }
 

@@ -165,10 +165,14 @@ func (f *Facts) jugCells(cells []grid.Cell, n pour.BatchName, i int, jug pour.Ju
 	held := f.heldCell(jug.Held, "share")
 	held.Name, held.Flip = "hold of "+jug.Name, pour.HoldShare(n, i, !jug.Held)
 	cells[jugHeld] = held
+	step, _ := pour.Row(jug.Fields(), "share_percent")
 	share := f.part(jug.Fields(), "share_percent", "share of "+jug.Name, f.percent(jug.SharePercent, 1),
-		func(v float64) pour.Edit { return pour.SetShare(n, i, v) })
+		func(v float64) pour.Edit { return pour.TypeShare(n, i, v) })
+	share.Nudge = func(steps float64) (pour.Edit, error) {
+		return pour.SetShare(n, i, Trim(jug.SharePercent+steps*step.Step)), nil
+	}
 	share.Figure = path + "share_percent"
-	share.Hint = "percent of the " + string(n) + "'s batter; the jugs that are not held give way"
+	share.Hint = "percent of the " + string(n) + "'s batter; typing holds it while two others can give way"
 	cells[jugShare] = share
 	cells[jugBatter] = f.shown(f.Show.WeightApart(line.BatterWeighG).Number, path+"batter_weigh_g", "batter to weigh into "+jug.Name+", "+f.grams())
 }

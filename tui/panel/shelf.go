@@ -43,7 +43,7 @@ func (f *Facts) Items(kind string) []dialog.Item {
 	case listReports:
 		return f.reportItems()
 	case listMoulds:
-		return each(f.Shelf.Moulds, f.mouldItem)
+		return each(f.Shelf.MouldsToTake(), f.mouldItem)
 	default:
 		return each(f.Shelf.Techniques, f.techniqueItem)
 	}
@@ -152,8 +152,12 @@ func (f *Facts) mouldItem(m pour.MouldEntry) dialog.Item {
 	if m.Mould.Shape == pour.ShapeTube {
 		size = f.Show.Len(m.Mould.LengthMM) + " across, " + f.Show.Len(m.Mould.HeightMM) + " high"
 	}
+	aside := m.Mould.Shape
+	if m.Own {
+		aside = "yours, " + aside
+	}
 	return dialog.Item{
-		ID: m.ID, Name: m.Name, Aside: m.Mould.Shape,
+		ID: m.ID, Name: m.Name, Aside: aside,
 		Detail: []string{m.Name, size, fmt.Sprintf("%d bars of %s", m.Mould.BarCount(), f.Show.Len(m.Mould.ThicknessMM())), source(m.Source)},
 	}
 }

@@ -58,9 +58,13 @@ func (f *Facts) rimRemark() string {
 }
 
 func (f *Facts) mouldCell() grid.Cell {
+	hint := "take the size and cut of a mould on the shelf"
+	if own := f.Shelf.MouldsToTake(); len(own) > 0 && !own[0].Own {
+		hint = "take a mould of the shelf; add your own there: Shelf, Moulds, {add}"
+	}
 	return grid.Cell{
 		Kind: grid.Choice, Text: "from the shelf ▼", List: listMoulds, Name: "mould",
-		Hint: "take the size and cut of a mould on the shelf",
+		Hint: hint,
 		Pick: func(id string) pour.Edit {
 			for _, m := range f.Shelf.Moulds {
 				if m.ID == id {

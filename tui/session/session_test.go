@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 
 	"pourbench/chem/clock"
 	"pourbench/pour"
@@ -116,6 +117,33 @@ func TestANudgeAfterOneOfNothingIsUndoneByItself(t *testing.T) {
 	if name, err := s.Undo(); err != nil || name != "share" || s.Plan().Name != "first" {
 		t.Errorf("undo took %q back, and the plan is called %q", name, s.Plan().Name)
 	}
+}
+
+// However shares are typed, each is undone with the hold it brought, and done again with it.
+func TestATypedShareIsUndoneWithItsHold(t *testing.T) {
+	start := opened(t).Plan()
+	shelf := opened(t).Shelf()
+	rapid.Check(t, func(rt *rapid.T) {
+		s := New(start, shelf, pour.Hand{}, true)
+		been := []pour.Plan{s.Plan()}
+		for range rapid.IntRange(1, 6).Draw(rt, "typed") {
+			jug := rapid.IntRange(0, len(start.Base.Jugs)-1).Draw(rt, "jug")
+			rev := s.Revision()
+			if err := s.Apply("share", pour.TypeShare(pour.Base, jug, float64(rapid.IntRange(0, 400).Draw(rt, "tenths"))/10)); err == nil && s.Revision() != rev {
+				been = append(been, s.Plan())
+			}
+		}
+		for i := len(been) - 2; i >= 0; i-- {
+			if _, err := s.Undo(); err != nil || cmp.Diff(been[i], s.Plan()) != "" {
+				rt.Fatalf("%v: %s", err, cmp.Diff(been[i], s.Plan()))
+			}
+		}
+		for _, want := range been[1:] {
+			if _, err := s.Redo(); err != nil || cmp.Diff(want, s.Plan()) != "" {
+				rt.Fatalf("%v: %s", err, cmp.Diff(want, s.Plan()))
+			}
+		}
+	})
 }
 
 func TestUndoingBackToWhatWasSavedIsClean(t *testing.T) {

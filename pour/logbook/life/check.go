@@ -32,7 +32,7 @@ func (c *check) refusal() error {
 		if err := c.stands(c.e.Corrects, "correct"); err != nil {
 			return err
 		}
-	} else if !c.e.Kind.OfLife() {
+	} else if !c.e.Kind.OfLife() && !weighedLater(c.e) {
 		return fmt.Errorf("it is no event of a batch's life; its kinds are %s", kinds())
 	}
 	for _, f := range []func() error{c.form, c.day, c.place, c.ticked, c.counts, c.bars} {
@@ -101,7 +101,7 @@ func (c *check) day() error {
 // place refuses what this pour has no place for: a loaf of a trial, a scent or jug that is not in its plan, a cut of what is not cut.
 func (c *check) place() error {
 	e := c.e
-	notes := []logbook.EventKind{logbook.Sniffed, logbook.Looked, logbook.Tested, logbook.Photo, logbook.Failed}
+	notes := []logbook.EventKind{logbook.Weighed, logbook.Sniffed, logbook.Looked, logbook.Tested, logbook.Photo, logbook.Failed}
 	switch {
 	case c.before.State == Trial && !slices.Contains(notes, e.Kind):
 		return errors.New("it was a trial, and nothing was poured into a mould")

@@ -30,6 +30,10 @@ func (c *check) doubts() []string {
 		}
 	}
 	switch e.Kind {
+	case logbook.Weighed:
+		if g := plannedG(sheetOf(c.pour, c.shelf), e); g.Known && g.V > 0 && (e.Value >= farOff*g.V || e.Value*farOff <= g.V) {
+			doubt("%v g is %.2g times the planned %v g", e.Value, e.Value/g.V, g.V)
+		}
 	case logbook.Sliced:
 		if len(c.before.Of(logbook.Sliced)) > 0 {
 			doubt("the loaf was cut already, on %s: the bars of both are counted", *c.before.CutDay)

@@ -15,7 +15,7 @@ type Form struct {
 	Example string // what may stand behind the command and the pour
 }
 
-// Forms lists the kinds of event that a batch's life has, in the order they usually come.
+// Forms lists the kinds of event that a batch's life has, in the order they usually come, and last a weight of its pour that was not marked in the run.
 func Forms() []Form {
 	return []Form{
 		{logbook.Unmoulded, "unmoulded", "out of the mould", "the loaf came out of its mould: how firm it was", "firm"},
@@ -33,6 +33,7 @@ func Forms() []Form {
 		{logbook.Seconds, "second", "seconds", "bars found not good enough to sell", "1 chipped"},
 		{logbook.Counted, "count", "counted", "how many bars are left, by counting them", "5"},
 		{logbook.Failed, "fail", "failed", "the batch failed, and why", "seized and crumbles"},
+		{logbook.Weighed, "weighed", "weight of the pour", "what was weighed into the batch and not marked while it was poured: it counts as weighed, and its mark says when it was written in", "343.8 olive oil --lot A7"},
 	}
 }
 
@@ -80,8 +81,18 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &e.Life.Day})
 }
 
-// weighedFields are what can be corrected of a weight of the pour; a piece of the cut has no lot, and is the piece it is.
+// weighedFields are what can be corrected of a weight of the pour; a piece of the cut has no lot, and is the piece it is. A weight that is
+// written in later begins with what it is of, and says where it went only where the plan has it in several places.
 func weighedFields(e *logbook.Event, plan pour.Plan) []Field {
+	if e.Corrects == "" {
+		return []Field{
+			{Key: "what", Label: "of what", Means: "its name in the plan, or a part of it", Required: true, Rest: true, At: &e.What},
+			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), High: mostG, Required: true, Lead: true, At: &e.Value},
+			{Key: "lot", Label: "lot", Means: "the maker's number; none: it had none", At: &e.Lot},
+			{Key: "batch", Label: "batch", Means: "base or icing, where it goes into both", Words: []string{string(pour.Base), string(pour.Icing)}, At: (*string)(&e.Batch)},
+			{Key: "jug", Label: "jug", Means: "into which jug, where it goes into several", Words: jugsOf(plan), At: &e.Jug},
+		}
+	}
 	out := []Field{{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), High: mostG, Required: true, Lead: true, At: &e.Value}}
 	if e.Step == "" {
 		out = append(

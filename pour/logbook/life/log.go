@@ -101,7 +101,8 @@ func (b Batch) usual(e logbook.Event) logbook.Life {
 	return l
 }
 
-// stamped is an event with its id and times. What is not of life stands at the run time of the last mark; a correction at that of what it corrects.
+// stamped is an event with its id and times. What is not of life stands at the run time of the last mark, and while the pour is not over so much later
+// as it is by the wall, so that the run goes on from there; a correction at that of what it corrects.
 func stamped(p logbook.Pour, e logbook.Event, wall time.Time, session string) logbook.Event {
 	e.Wall = wall
 	e.What, e.Text, e.Lot, e.Jug = plain.Line(e.What), plain.Text(e.Text), plain.Line(e.Lot), plain.Line(e.Jug)
@@ -110,6 +111,9 @@ func stamped(p logbook.Pour, e logbook.Event, wall time.Time, session string) lo
 	for _, x := range slices.Backward(p.Events) {
 		if x.Corrects == "" && !x.Kind.OfLife() { // a correction stands at the run time of what it corrects
 			e.Run = x.Run
+			if !slices.ContainsFunc(logbook.Standing(p.Events), func(x logbook.Event) bool { return x.Kind == logbook.Ended }) {
+				e.Run += max(wall.Sub(x.Wall), 0)
+			}
 			break
 		}
 	}

@@ -13,8 +13,8 @@ type Mark struct {
 	Why      string // why it does not: "corrected on 2026-12-06", "taken back"
 }
 
-// Marks lists every event of a batch's life in the order of its file, those too that do not count any more; what takes back is not in it, what
-// corrects is.
+// Marks lists every event of a batch's life in the order of its file, and the weights of its pour that were written in once it was over, those too
+// that do not count any more; what takes back is not in it, what corrects is.
 func Marks(events []logbook.Event) []Mark {
 	stands, why := map[string]bool{}, map[string]string{}
 	for _, e := range logbook.Standing(events) {
@@ -29,8 +29,11 @@ func Marks(events []logbook.Event) []Mark {
 		}
 	}
 	var out []Mark
+	over := false
 	for _, e := range events {
-		if !e.Kind.OfLife() && e.Kind != logbook.Cut && e.Kind != logbook.Cured {
+		over = over || e.Kind == logbook.Ended && stands[e.ID]
+		later := over && e.Kind == logbook.Weighed && e.Step == ""
+		if !later && !e.Kind.OfLife() && e.Kind != logbook.Cut && e.Kind != logbook.Cured {
 			continue
 		}
 		m := Mark{Event: e, Standing: stands[e.ID]}

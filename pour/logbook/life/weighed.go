@@ -51,28 +51,27 @@ func sheetOf(p logbook.Pour, shelf pour.Shelf) *pour.Sheet {
 	return &sheet
 }
 
-// ofThing is a corrected weight with the thing it is said to be of, as the plan spells it. Of what the plan has in one place alone batch and jug need not
-// be said. What the plan has nowhere is refused: it would count for nothing.
+// weighedLater reports whether an event is a weight of the pour that is written in after it.
+func weighedLater(e logbook.Event) bool {
+	return e.Kind == logbook.Weighed && e.Corrects == "" && e.Step == ""
+}
+
+// ofThing is a weight that is corrected, or written in later, with the thing it is said to be of, as the plan spells it. Of what the plan has in one
+// place alone batch and jug need not be said. What the plan has nowhere is refused: it would count for nothing.
 func ofThing(p logbook.Pour, shelf pour.Shelf, e logbook.Event) (logbook.Event, error) {
 	was, _ := event(p.Events, e.Corrects)
 	sheet := sheetOf(p, shelf)
-	if e.Kind != logbook.Weighed || was.Kind != logbook.Weighed || e.Step != "" || sheet == nil || logbook.OfOneThing(e, was) {
+	switch {
+	case weighedLater(e) && sheet == nil:
+		return e, fmt.Errorf("its plan cannot be used with today's shelf, so nothing says what was weighed: %w", p.PlanErr)
+	case weighedLater(e) && strings.TrimSpace(e.What) == "":
+		return e, nil // its form says that it is missing
+	case weighedLater(e):
+		return laterThing(e, sheet)
+	case e.Kind != logbook.Weighed || was.Kind != logbook.Weighed || e.Step != "" || sheet == nil || logbook.OfOneThing(e, was):
 		return e, nil
 	}
-	var names []string
-	var places []logbook.Event
-	for _, b := range sheet.Batches() {
-		for _, w := range b.Weighings() {
-			x := logbook.Event{Batch: b.Name, Jug: w.Jug, What: w.Name}
-			if !slices.Contains(names, w.Name) {
-				names = append(names, w.Name)
-			}
-			same := func(y logbook.Event) bool { return logbook.OfOneThing(x, y) }
-			if strings.EqualFold(w.Name, e.What) && !slices.ContainsFunc(places, same) {
-				places = append(places, x)
-			}
-		}
-	}
+	names, places := thingsNamed(sheet, func(name string) bool { return strings.EqualFold(name, e.What) })
 	at := slices.IndexFunc(places, func(x logbook.Event) bool { return logbook.OfOneThing(x, e) })
 	if at < 0 && len(places) == 1 && e.Batch == was.Batch && e.Jug == was.Jug {
 		at = 0
@@ -84,11 +83,88 @@ func ofThing(p logbook.Pour, shelf pour.Shelf, e logbook.Event) (logbook.Event, 
 	case len(places) == 0:
 		return e, strict.NoWord("what", e.What, names)
 	}
+	return e, fmt.Errorf("%s is not weighed into %s by the plan; write where: %s", e.What, where(e), whereElse(places))
+}
+
+// thingsNamed lists the names of all that the plan has weighed, and the places at which it has one of the names that fit.
+func thingsNamed(sheet *pour.Sheet, fits func(name string) bool) (names []string, places []logbook.Event) {
+	for _, b := range sheet.Batches() {
+		for _, w := range b.Weighings() {
+			x := logbook.Event{Batch: b.Name, Jug: w.Jug, What: w.Name}
+			if !slices.Contains(names, w.Name) {
+				names = append(names, w.Name)
+			}
+			same := func(y logbook.Event) bool { return logbook.OfOneThing(x, y) }
+			if fits(w.Name) && !slices.ContainsFunc(places, same) {
+				places = append(places, x)
+			}
+		}
+	}
+	return names, places
+}
+
+// whereTyped lists places by the keys of a form, which are the flags of its command too.
+func whereTyped(places []logbook.Event) string {
+	return strings.NewReplacer("batch=", "batch ", "jug=", "jug ").Replace(whereElse(places))
+}
+
+// whereElse lists places as a correction is typed.
+func whereElse(places []logbook.Event) string {
 	list := make([]string, len(places))
 	for i, x := range places {
 		list[i] = strings.TrimSuffix(fmt.Sprintf("batch=%s jug=%s", x.Batch, x.Jug), " jug=")
 	}
-	return e, fmt.Errorf("%s is not weighed into %s by the plan; write where: %s", e.What, where(e), strings.Join(list, ", or "))
+	return strings.Join(list, ", or ")
+}
+
+// laterThing finds what a weight is of that is written in later: by its name or else by a part of it, where the batch and the jug that were said
+// have it, and nowhere else.
+func laterThing(e logbook.Event, sheet *pour.Sheet) (logbook.Event, error) {
+	names, places := thingsNamed(sheet, func(name string) bool { return strings.EqualFold(name, e.What) })
+	if len(places) == 0 {
+		part := strings.ToLower(e.What)
+		_, places = thingsNamed(sheet, func(name string) bool { return strings.Contains(strings.ToLower(name), part) })
+	}
+	if len(places) == 0 {
+		return e, strict.NoWord("what", e.What, names)
+	}
+	fits := slices.DeleteFunc(slices.Clone(places), func(x logbook.Event) bool {
+		return e.Batch != "" && e.Batch != x.Batch || e.Jug != "" && !strings.EqualFold(e.Jug, x.Jug)
+	})
+	if len(fits) == 1 {
+		e.Batch, e.Jug, e.What = fits[0].Batch, fits[0].Jug, fits[0].What
+		return e, nil
+	}
+	for _, x := range places {
+		if x.What != places[0].What {
+			var same []string
+			for _, x := range places {
+				if !slices.Contains(same, x.What) {
+					same = append(same, x.What)
+				}
+			}
+			return e, fmt.Errorf("%s can be %s; write more of the name", e.What, strings.Join(same, ", or "))
+		}
+	}
+	if len(fits) == 0 {
+		return e, fmt.Errorf("the plan weighs %s elsewhere; write where: %s", places[0].What, whereTyped(places))
+	}
+	return e, fmt.Errorf("the plan weighs %s in several places; write where: %s", places[0].What, whereTyped(fits))
+}
+
+// plannedG is what the plan has of what was weighed, g; unknown: it cannot be said.
+func plannedG(sheet *pour.Sheet, e logbook.Event) pour.Figure {
+	if sheet == nil || sheet.LyeStopped() {
+		return pour.Figure{}
+	}
+	for _, b := range sheet.Batches() {
+		for _, w := range b.Weighings() {
+			if logbook.OfOneThing(e, logbook.Event{Batch: b.Name, Jug: w.Jug, What: w.Name}) {
+				return pour.AsFigure(w.G)
+			}
+		}
+	}
+	return pour.Figure{}
 }
 
 // where names the batch and the jug of a weight.
@@ -110,6 +186,9 @@ func nowCounts(p, after logbook.Pour, shelf pour.Shelf, e logbook.Event) string 
 		id = e.What
 	}
 	was, _ := event(p.Events, id)
+	if weighedLater(e) {
+		was = e
+	}
 	if was.Kind != logbook.Weighed || was.Step != "" {
 		return ""
 	}

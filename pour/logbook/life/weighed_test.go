@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"pourbench/pour"
 	"pourbench/pour/logbook"
@@ -164,5 +165,87 @@ func TestOfWhichThingAWeightWasIsSaidAfterThePour(t *testing.T) {
 	}
 	if got := b.counting(); got != "base castor oil, 41.00 g, lot CAS-9; base "+pour.WeighBatter+", 343.80 g, in "+jug {
 		t.Errorf("%q counts", got)
+	}
+}
+
+// What was weighed into a pour that nobody marked is written in after it, found by a part of its name: it counts as weighed, says when it was written
+// in, stands at the end of the run, can be put right and taken back. What the plan has nowhere, or in several places, is refused.
+func TestAWeightIsWrittenInAfterThePour(t *testing.T) {
+	b := newBench(t)
+	b.pours()
+	weigh := func(what string, g float64) logbook.Event {
+		return logbook.Event{Kind: logbook.Weighed, What: what, Value: g}
+	}
+	wrote := b.logs(at(12, 9), weigh("OLIVE", 350.5))
+	e := wrote.Event
+	if e.What != "olive oil" || e.Batch != pour.Base || e.Day() != "2026-12-09" || len(wrote.Doubts) > 0 {
+		t.Errorf("it is %+v, doubted by %v", e, wrote.Doubts)
+	}
+	p, err := b.book.Read(b.id, b.shelf)
+	must(t, err)
+	if ended := p.Events[len(p.Events)-2]; e.Run != ended.Run {
+		t.Errorf("it is at %s of a run that ended at %s", e.Run, ended.Run)
+	}
+	counts := func() []logbook.Event {
+		p, err := b.book.Read(b.id, b.shelf)
+		must(t, err)
+		sheet := pour.Weigh(p.Plan, b.shelf)
+		now, _ := logbook.Counting(logbook.Standing(p.Events), &sheet)
+		return slices.DeleteFunc(now, func(e logbook.Event) bool { return e.Kind != logbook.Weighed })
+	}
+	if now := counts(); len(now) != 1 || now[0].Value != 350.5 {
+		t.Errorf("what counts is %+v", now)
+	}
+	marks := life.Marks(p.Events)
+	if n := len(marks); n == 0 || marks[n-1].Event.ID != e.ID || !marks[n-1].Standing {
+		t.Errorf("the marks are %+v", marks)
+	}
+	right := life.Correction(e)
+	right.Value, right.Lot = 344, "A7"
+	b.logs(at(12, 9), right)
+	if now := counts(); len(now) != 1 || now[0].Value != 344 || now[0].Lot != "A7" {
+		t.Errorf("corrected, what counts is %+v", now)
+	}
+	batter := weigh("batter", 466)
+	for what, c := range map[string]logbook.Event{
+		"is missing":                              weigh("", 3),
+		"write one of olive oil":                  weigh("unobtain", 3),
+		"can be olive oil, or coconut oil":        weigh("oil", 3),
+		"batch base, or batch icing":              weigh("water", 240),
+		"several places; write where: batch base": batter,
+	} {
+		if got := b.refuses(at(12, 9), c); !strings.Contains(got, what) {
+			t.Errorf("want %q, got %s", what, got)
+		}
+	}
+	batter.Jug = "Fern"
+	if e := b.logs(at(12, 9), batter).Event; e.Jug != "fern" || e.Batch != pour.Base {
+		t.Errorf("the batter of fern is %+v", e)
+	}
+	batter.Jug, batter.Batch = "fern", pour.Icing
+	if got := b.refuses(at(12, 9), batter); !strings.Contains(got, "the plan weighs batter elsewhere; write where: batch base jug pot") {
+		t.Error(got)
+	}
+	far := b.logs(at(12, 9), weigh("olive oil", 3438))
+	if len(far.Doubts) != 1 || !strings.Contains(far.Doubts[0], "times the planned") {
+		t.Errorf("ten times too much is doubted by %v", far.Doubts)
+	}
+	b.logs(at(12, 9), logbook.Event{Kind: logbook.TakenBack, What: far.Event.ID})
+	if now := counts(); len(now) != 2 {
+		t.Errorf("taken back, what counts is %+v", now)
+	}
+}
+
+// A weight that is written in while its pour is left under way does not set the run's clock back.
+func TestAWeightWrittenInDoesNotSetTheRunBack(t *testing.T) {
+	b := newBench(t)
+	marks := slices.DeleteFunc(poured(), func(e logbook.Event) bool { return e.Kind == logbook.Ended })
+	var err error
+	b.id, err = b.book.Create(b.plan, "", pouredAt(), marks)
+	must(t, err)
+	last := marks[len(marks)-1]
+	wrote := b.logs(last.Wall.Add(20*time.Minute), logbook.Event{Kind: logbook.Weighed, What: "olive", Value: 344}).Event
+	if want := last.Run + 20*time.Minute; wrote.Run != want {
+		t.Errorf("it is at %s of the run, want %s", wrote.Run, want)
 	}
 }
