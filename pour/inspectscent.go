@@ -65,12 +65,23 @@ func fast(behaviour string) bool {
 	return behaviour == BehaviourFast || behaviour == BehaviourStrong || behaviour == BehaviourSeizes
 }
 
+// behaviours lists the words for how scents behave, the slowest first.
+func behaviours() []string {
+	return []string{BehaviourSlows, BehaviourNone, BehaviourUnknown, BehaviourFast, BehaviourStrong, BehaviourSeizes}
+}
+
+// Faster says whether one scent is expected to be faster than another, or is known to rice where that is not.
+func (s Shelf) Faster(one, other Scent) bool {
+	rank := func(sc Scent) int { return slices.Index(behaviours(), s.BehaviourOf(sc)) }
+	return rank(one) > rank(other) || one.Rices && !other.Rices
+}
+
 // BehaviourOf is how a scent is expected to behave: its own word, or the fastest of its families, or unknown.
 func (s Shelf) BehaviourOf(sc Scent) string {
 	if sc.Behaviour != "" {
 		return sc.Behaviour
 	}
-	order := []string{BehaviourSlows, BehaviourNone, BehaviourUnknown, BehaviourFast, BehaviourStrong, BehaviourSeizes}
+	order := behaviours()
 	best := -1
 	for _, id := range sc.Families {
 		f, ok := s.Family(id)

@@ -7,13 +7,15 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/logbook"
+	"pourbench/pour/logbook/life"
 )
 
-// lived lists what was logged of the batch after the pour.
+// lived lists what was logged of the batch after the pour, by its days.
 func (p Past) lived(show pour.Show) []Fact {
 	var out []Fact
-	for _, e := range p.standing {
+	for _, e := range life.Events(p.Pour) {
 		if f, ok := p.livedOnce(show, e); ok {
 			out = append(out, f)
 		}
@@ -63,9 +65,9 @@ func (p Past) unmoulded(show pour.Show, e logbook.Event) (Fact, bool) {
 	return f, true
 }
 
-// week is in which week after the cut, or after the pour where nobody logged that, an event was; 0 in the first seven days.
+// week is in which week after the cut, or after the pour where nobody logged that, an event was, the nearest one; 0 in the first days.
 func (p Past) week(e logbook.Event) int {
-	from, _, ok := p.cutAt()
+	from, ok := p.cutAt()
 	if !ok {
 		from = p.Pour.Opened
 	}
@@ -73,12 +75,29 @@ func (p Past) week(e logbook.Event) int {
 	return max(0, int(math.Round(at.Sub(from).Hours()/24/7)))
 }
 
-// weekTold says a week.
+// weekTold says a week; the first is that of the cut's days.
 func weekTold(n int) string {
 	if n == 0 {
-		return "at the cut"
+		return "in the first days"
 	}
 	return fmt.Sprintf("by week %d", n)
+}
+
+// since says how long after the cut, or after the pour where nobody logged that, an event was: in days at first, then in weeks.
+func (p Past) since(e logbook.Event) string {
+	from, what := p.Pour.Opened, "pour"
+	if at, ok := p.cutAt(); ok {
+		from, what = at, "cut"
+	}
+	at, _ := e.When()
+	switch days := int(day.Of(at) - day.Of(from)); {
+	case days <= 0:
+		return "at the " + what
+	case p.week(e) > 0:
+		return weekTold(p.week(e))
+	default:
+		return daysTold(float64(days)) + " after the " + what
+	}
 }
 
 // Words for how strong a scent is, from 0 to 4.
@@ -88,7 +107,7 @@ func strength(v float64) string {
 
 // sniffed says how strong a scent was in a week.
 func (p Past) sniffed(e logbook.Event) Fact {
-	f := Fact{What: "the scent of the bar", Said: strength(e.Value) + " " + weekTold(p.week(e))}
+	f := Fact{What: "the scent of the bar", Said: strength(e.Value) + " " + p.since(e)}
 	if e.Text != "" {
 		f.Said += ", " + e.Text
 	}
@@ -112,7 +131,7 @@ func (p Past) sniffed(e logbook.Event) Fact {
 // looked says what was seen on the bars.
 func (p Past) looked(e logbook.Event) Fact {
 	much := [...]string{"no", "a trace of", "some", "much", "very much"}[int(min(max(math.Round(e.Value), 0), 4))]
-	f := Fact{What: "looked at the bars", Said: strings.TrimSpace(fmt.Sprintf("%s %s %s", much, e.What, weekTold(p.week(e))))}
+	f := Fact{What: "looked at the bars", Said: strings.TrimSpace(fmt.Sprintf("%s %s %s", much, e.What, p.since(e)))}
 	if e.What == logbook.LookAsh {
 		f.Path = "bed.keep"
 	}
@@ -124,7 +143,7 @@ func (p Past) looked(e logbook.Event) Fact {
 		}
 	}
 	if e.Life.Colour != "" {
-		f.Said = "seen as " + e.Life.Colour + " " + weekTold(p.week(e))
+		f.Said = "seen as " + e.Life.Colour + " " + p.since(e)
 	}
 	if e.Text != "" {
 		f.Said += ", " + e.Text

@@ -82,12 +82,12 @@ func (p Past) lyeIn() (time.Time, bool) {
 }
 
 // cutAt is when the loaf was cut: by the day it was logged for, else by the first piece that was weighed.
-func (p Past) cutAt() (at time.Time, hour, ok bool) {
+func (p Past) cutAt() (at time.Time, ok bool) {
 	for _, e := range p.standing {
 		if e.Kind == logbook.Sliced || e.Kind == logbook.Cut {
-			at, hour = e.When()
-			return at, hour, true
+			at, _ = e.When()
+			return at, true
 		}
 	}
-	return at, false, false
+	return at, false
 }

@@ -317,3 +317,28 @@ func TestEveryPathLeadsToItself(t *testing.T) {
 		t.Error("figures of jugs have lost their way")
 	}
 }
+
+// What was seen two days after the cut was not seen at the cut, and what is told stands by its days, in whatever order it was typed.
+func TestWhatWasSeenAfterTheCutIsToldByItsDays(t *testing.T) {
+	plan, shelf := meadow(t)
+	d := newDiary("x", plan)
+	d.pours(t, shelf, asPlanned)
+	for _, e := range []struct {
+		days int
+		what string
+	}{{20, "third"}, {3, "second"}, {1, "first"}} {
+		d.lives(lyeIn+time.Duration(e.days*24)*time.Hour, logbook.Event{Kind: logbook.Looked, What: e.what, Value: 2})
+	}
+	d.lives(lyeIn+24*time.Hour, logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Count: 10}})
+	p := d.past(t, shelf)
+	facts, _ := p.Happened(plan.Show)
+	var told []string
+	for _, f := range facts {
+		if f.What == "looked at the bars" {
+			told = append(told, f.Said)
+		}
+	}
+	if want := []string{"some first at the cut", "some second 2 days after the cut", "some third by week 3"}; !slices.Equal(told, want) {
+		t.Errorf("told %q, not %q", told, want)
+	}
+}

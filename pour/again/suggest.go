@@ -39,7 +39,7 @@ func (p Past) Suggest(plan pour.Plan, others []Past, shelf pour.Shelf, h pour.Ha
 	a.others = slices.DeleteFunc(slices.Clone(others), func(o Past) bool { return o.Pour.ID == p.Pour.ID })
 	for _, ask := range []func(*asker){
 		(*asker).temperatures, (*asker).lyeWait, (*asker).blender, (*asker).moments, (*asker).handsMinutes, (*asker).jugsInTime, (*asker).troubledJugs,
-		(*asker).scents, (*asker).cutHour, (*asker).bareOrWrapped, (*asker).coloursSeen, (*asker).dried,
+		(*asker).scents, (*asker).cutHour, (*asker).bareOrWrapped, (*asker).ashen, (*asker).overheated, (*asker).coloursSeen, (*asker).dried,
 	} {
 		ask(&a)
 	}
@@ -135,13 +135,6 @@ func (a *asker) batches() []pour.BatchName {
 		out = append(out, pour.Icing)
 	}
 	return out
-}
-
-// median is the middle of numbers, of which there is at least one.
-func median(list []float64) float64 {
-	list = slices.Sorted(slices.Values(list))
-	n := len(list)
-	return (list[(n-1)/2] + list[n/2]) / 2
 }
 
 // toStep rounds a number to a step.

@@ -103,14 +103,14 @@ func TestMinutesOfTheHandsAreThoseOfAllPours(t *testing.T) {
 	if plan.Run.StirMin != 0.5 {
 		t.Fatalf("the demo stirs for %v min", plan.Run.StirMin)
 	}
-	if v, ok := own.handMin("run.stir_min", shelf); !ok || math.Abs(v-1) > 1e-6 {
-		t.Errorf("stirring took %v, %v", v, ok)
+	if v, steps := own.handMin("run.stir_min", shelf); steps == 0 || math.Abs(v-1) > 1e-6 {
+		t.Errorf("stirring took %v in %d steps", v, steps)
 	}
-	if v, ok := own.handMin("run.pour_min", shelf); ok && math.Abs(v-plan.Run.PourMin) > 0.01 {
+	if v, steps := own.handMin("run.pour_min", shelf); steps > 0 && math.Abs(v-plan.Run.PourMin) > 0.01 {
 		t.Errorf("pouring took %v, planned %v", v, plan.Run.PourMin)
 	}
 	list := own.Suggest(own.Plan(), nil, shelf, pour.Hand{})
-	if v := brought(t, list, own.Plan(), shelf, "run.stir_min", "took 1:00"); v != 1 {
+	if v := brought(t, list, own.Plan(), shelf, "run.stir_min", "took 1:00", "one pour only"); v != 1 {
 		t.Errorf("stir for %v", v)
 	}
 	list = own.Suggest(own.Plan(), []Past{stirred("a", 2), stirred("b", 2)}, shelf, pour.Hand{})
@@ -120,6 +120,38 @@ func TestMinutesOfTheHandsAreThoseOfAllPours(t *testing.T) {
 	list = own.Suggest(own.Plan(), []Past{stirred("a", 0.5), stirred("b", 0.5)}, shelf, pour.Hand{})
 	if s, ok := suggested(list, "run.stir_min"); ok {
 		t.Errorf("the odd pour is followed: %+v", s)
+	}
+	list = own.Suggest(own.Plan(), []Past{stirred("a", 0.5)}, shelf, pour.Hand{})
+	if s, ok := suggested(list, "run.stir_min"); ok {
+		t.Errorf("one of two pours moves the plan: %+v", s)
+	}
+}
+
+// The telephone rings while one of the colours is stirred: that one takes two and a half minutes, the others the half that is planned.
+func TestOneStepInWhichTheTelephoneRangMovesNoMinutes(t *testing.T) {
+	plan, shelf := meadow(t)
+	plan.Icing = nil
+	rang, stirs := false, 0
+	d := newDiary("rang", plan)
+	d.pours(t, shelf, func(key string, planned float64) float64 {
+		if strings.Contains(key, "colour") {
+			stirs++
+			if !rang {
+				rang = true
+				return 2.5
+			}
+		}
+		return planned
+	})
+	own := d.past(t, shelf)
+	if stirs < 3 {
+		t.Fatalf("%d colours are stirred", stirs)
+	}
+	if v, steps := own.handMin("run.stir_min", shelf); steps != stirs || math.Abs(v-plan.Run.StirMin) > 1e-6 {
+		t.Errorf("stirring took %v in %d steps", v, steps)
+	}
+	if s, ok := suggested(own.Suggest(own.Plan(), nil, shelf, pour.Hand{}), "run.stir_min"); ok {
+		t.Errorf("a telephone call is planned: %+v", s)
 	}
 }
 
@@ -179,14 +211,15 @@ func TestAJugThatSeizedIsMendedOnThePlanAsItWasPoured(t *testing.T) {
 	d := newDiary("x", plan)
 	d.mark(lyeIn-time.Minute, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadOils, Value: 38})
 	d.mark(lyeIn-time.Minute, logbook.Event{Kind: logbook.Read, Batch: pour.Base, What: logbook.ReadLye, Value: 38})
-	d.pours(t, shelf, func(_ string, planned float64) float64 { return planned * 1.6 })
+	slow := func(_ string, planned float64) float64 { return planned * 1.6 }
+	d.pours(t, shelf, slow)
 	d.mark(lyeIn+9*time.Minute, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "poppy", What: logbook.Seizes})
 	p := d.past(t, shelf)
 	next := p.Plan()
 	mild := plan.Clone()
 	mild.Base.Scents[0].Scent, mild.Base.Scents[0].PercentOfOils = "edelweiss-linen", 1
 	easy := newDiary("easy", mild)
-	easy.pours(t, shelf, asPlanned)
+	easy.pours(t, shelf, slow) // as slow: the hands of one of two pours move no plan
 	list := p.Suggest(next, []Past{easy.past(t, shelf)}, shelf, pour.Hand{})
 	mends := 0
 	for _, s := range list {
@@ -212,6 +245,62 @@ func TestAJugThatSeizedIsMendedOnThePlanAsItWasPoured(t *testing.T) {
 		if s.Path == "" && strings.Contains(s.Says, "cooler") {
 			t.Errorf("cooler than it was is no cooler than planned: %s", s.Says)
 		}
+	}
+}
+
+// Another scent is put forward where it is no faster by its own word and where somebody told that the pour went well: in the marks of the run, or in
+// words about a pour that was written in afterwards.
+func TestAScentIsPutForwardOnlyWhereItIsNoFasterAndItsPourWasTold(t *testing.T) {
+	plan, shelf := meadow(t)
+	plan.Icing = nil
+	plan.Base.Scents = slices.Clone(plan.Base.Scents[:1])
+	plan.Base.Scents[0].Scent, plan.Base.Scents[0].PercentOfOils, plan.Base.Scents[0].Into = "meadow-hay", 1, []string{"fern"}
+	d := newDiary("own", plan)
+	d.pours(t, shelf, asPlanned)
+	d.mark(lyeIn+9*time.Minute, logbook.Event{Kind: logbook.Troubled, Batch: pour.Base, Jug: "fern", What: logbook.Seizes})
+	own := d.past(t, shelf)
+	with := func(scent string) *diary {
+		mild := plan.Clone()
+		mild.Base.Scents[0].Scent = scent
+		return newDiary("other", mild)
+	}
+	ran := func(scent string) *diary { x := with(scent); x.pours(t, shelf, asPlanned); return x }
+	written := func(words string) *diary { // as it is logged where nothing was marked
+		x := with("arve-pine")
+		x.mark(lyeIn, logbook.Event{Kind: logbook.Done, Step: logbook.LyeIn(pour.Base)})
+		x.mark(lyeIn, logbook.Event{Kind: logbook.Noted, Text: "written in on 2026-12-06, after the pour: its steps and their times were not marked"})
+		x.mark(lyeIn, logbook.Event{Kind: logbook.Ended})
+		if words != "" {
+			x.mark(lyeIn, logbook.Event{Kind: logbook.Result, Text: words})
+		}
+		return x
+	}
+	riced := ran("arve-pine")
+	riced.mark(riced.run, logbook.Event{Kind: logbook.Result, Text: "it riced in the end"})
+	for _, r := range []struct {
+		name  string
+		other *diary
+		want  string
+	}{
+		{"as calm, marked as it was poured", ran("arve-pine"), "fern seized; arve pine gave no trouble in other; arve pine is no faster by the shelf"},
+		{"faster by the shelf", ran("alp-rose"), ""},
+		{"of unknown speed", ran("honey-clover"), ""},
+		{"written in, nothing told", written(""), ""},
+		{"written in, and told", written("smooth to the end"), `no trouble of arve pine is told of other: "smooth to the end"; arve pine is no faster`},
+		{"written in, and told of trouble", written("Seized in the jug"), ""},
+		{"told of trouble after the run", riced, ""},
+	} {
+		list := own.Suggest(own.Plan(), []Past{r.other.past(t, shelf)}, shelf, pour.Hand{})
+		s, ok := suggested(list, "base.scent[0].scent")
+		if ok != (r.want != "") || !strings.Contains(s.Why, r.want) {
+			t.Errorf("%s: suggested %v, %q", r.name, ok, s.Why)
+		}
+	}
+	slower := shelf
+	slower.Scents = slices.Clone(shelf.Scents)
+	slower.Scents[slices.IndexFunc(slower.Scents, func(s pour.Scent) bool { return s.ID == "meadow-hay" })].Behaviour = pour.BehaviourSlows
+	if s, ok := suggested(own.Suggest(own.Plan(), []Past{ran("arve-pine").past(t, slower)}, slower, pour.Hand{}), "base.scent[0].scent"); ok {
+		t.Errorf("one that slows down is given up for one that does not: %q", s.Why)
 	}
 }
 
@@ -334,8 +423,8 @@ func TestAnotherBedIsSuggestedByHerOwnPoursAlone(t *testing.T) {
 		return d.past(t, shelf)
 	}
 	own := ashy("own", pour.BedBare, 3)
-	if _, ok := suggested(own.Suggest(own.Plan(), nil, shelf, pour.Hand{}), "bed.keep"); ok {
-		t.Error("suggested without evidence")
+	if s, ok := suggested(own.Suggest(own.Plan(), nil, shelf, pour.Hand{}), "bed.keep"); !ok || !strings.Contains(s.Why, "common practice, no source") {
+		t.Errorf("without evidence of her own: %v, %q", ok, s.Why)
 	}
 	clean, not := ashy("a", pour.BedInsulate, 0), ashy("b", pour.BedInsulate, 4)
 	list := own.Suggest(own.Plan(), []Past{clean}, shelf, pour.Hand{})

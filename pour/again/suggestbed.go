@@ -54,21 +54,29 @@ func (a *asker) bareOrWrapped() {
 		return
 	}
 	for _, keep := range []string{pour.BedInsulate, pour.BedBare, pour.BedChill} {
-		told, clean := 0, 0
-		for _, o := range a.others {
-			if seen, ok := o.lookedFor(logbook.LookAsh); ok && o.Sheet.Plan.Bed.Keep == keep {
-				told++
-				if seen <= littleAsh {
-					clean++
-				}
-			}
-		}
+		told, clean := a.ashIn(keep)
 		if keep == was || 2*clean <= told { // more than half
 			continue
 		}
 		a.suggest("bed.keep", "put it to bed: "+keep, fmt.Sprintf("ash on it, put to bed %s; of %s put to bed %s, %d had a trace of it or none", was, pours(told), keep, clean), pour.SetWord("bed.keep", keep))
 	}
 }
+
+// ashIn is how many of her other pours were looked at for ash that were put to bed so, and how many of them had a trace of it or none.
+func (a *asker) ashIn(keep string) (told, clean int) {
+	for _, o := range a.others {
+		if seen, ok := o.lookedFor(logbook.LookAsh); ok && o.Sheet.Plan.Bed.Keep == keep {
+			told++
+			if seen <= littleAsh {
+				clean++
+			}
+		}
+	}
+	return told, clean
+}
+
+// decided says whether her own pours that were put to bed so were looked at for ash: then they speak for that bed or against it, and no rule does.
+func (a *asker) decided(keep string) bool { told, _ := a.ashIn(keep); return told > 0 }
 
 // coloursSeen suggests to state the colours that jugs really came out with.
 func (a *asker) coloursSeen() {

@@ -90,7 +90,7 @@ func lateOf(s pour.Sheet, jug string) float64 {
 // mostScents is how many scents are offered in the place of one.
 const mostScents = 3
 
-// gentler suggests another scent that gave no trouble in any of her pours.
+// gentler suggests another scent that gave no trouble in any of her pours, where that was really told.
 func (a *asker) gentler(x trouble, i int) {
 	part := a.plan.Batch(x.batch).Scents[i]
 	rough := a.past.troubledScents()
@@ -105,18 +105,25 @@ func (a *asker) gentler(x trouble, i int) {
 	for _, o := range a.others {
 		for _, b := range o.Sheet.Batches() {
 			for _, s := range b.Scents {
-				if len(offered) == mostScents || s.ID == part.Scent || slices.Contains(rough, s.ID) || slices.Contains(offered, s.ID) || !o.state.Ended {
+				if len(offered) == mostScents || s.ID == part.Scent || slices.Contains(rough, s.ID) || slices.Contains(offered, s.ID) || a.faster(s.ID, part.Scent) {
+					continue
+				}
+				ground, told := o.calm(s)
+				if !told {
 					continue
 				}
 				offered = append(offered, s.ID)
-				a.swap(x.batch, i, s.ID, fmt.Sprintf("put %s in the place of %s%s", s.Name, own.Name, a.of(x.batch)), fmt.Sprintf("%s %s; %s gave no trouble in %s", x.jug, x.word, s.Name, o.Pour.ID))
+				a.swap(x.batch, i, s.ID, fmt.Sprintf("put %s in the place of %s%s", s.Name, own.Name, a.of(x.batch)), fmt.Sprintf("%s %s; %s; %s is no faster by the shelf", x.jug, x.word, ground, s.Name))
 			}
 		}
 	}
 }
 
-// swap suggests another scent in a scent's place where that brings no caution.
+// swap suggests another scent in a scent's place where that brings no caution, and none that by its shelf is faster.
 func (a *asker) swap(n pour.BatchName, i int, id, says, why string) {
+	if a.faster(id, a.plan.Batch(n).Scents[i].Scent) {
+		return
+	}
 	edit := pour.SwapScent(n, i, id)
 	next, err := pour.Apply(a.plan, a.shelf, edit)
 	if err == nil && cautions(pour.Work(next, a.shelf, a.hand)) <= cautions(a.before) {

@@ -15,7 +15,7 @@ func TestTheListHasWhatIsToComeAndWhatHoldsEverythingUp(t *testing.T) {
 	const toCome = `Sun 2026-12-27                 Weigh bars, day 21 (forecast): Alpine Meadow of 5 Dec
 Sun 2026-12-27                 Turn bars (forecast): Alpine Meadow of 5 Dec
 Sun 2027-01-03                 Weigh bars, day 28 (forecast): Alpine Meadow of 5 Dec
-Sun 2027-01-03                 Ready (forecast, 30 Dec to 7 Jan): Alpine Meadow of 5 Dec
+Sun 2027-01-03                 Ready (forecast, 3 Jan to 7 Jan): Alpine Meadow of 5 Dec
 `
 	const late = `Sun 2026-12-06  04:00 to 10:00 Unmould: Alpine Meadow of 5 Dec, not done
 Sun 2026-12-06  04:00 to 10:00 Cut window: Alpine Meadow of 5 Dec, not done

@@ -112,7 +112,7 @@ func (l Loaf) told(s life.Step) (kind, what string, words []string) {
 	case life.DueTurn:
 		return fmt.Sprintf("turn-%d", s.Nth), "Turn bars" + l.ifCut(), []string{"Day " + fmt.Sprint(s.Nth) + " after the cut: another face up, air all round."}
 	default:
-		return "ready", "Ready (forecast" + band(s, ", ", " to ") + ")", l.readyWords(s)
+		return "ready", "Ready (" + l.readyBy(s) + ")", l.readyWords()
 	}
 }
 
@@ -124,19 +124,32 @@ func (l Loaf) ifCut() string {
 	return " (forecast)"
 }
 
-// band is a forecast's band in words; nothing where there is none.
-func band(s life.Step, before, between string) string {
-	if s.Early == s.Late {
-		return ""
+// readyBy says what the day goes by: the forecast with its band, or the plan's own days of cure where those are what it waits for.
+func (l Loaf) readyBy(s life.Step) string {
+	if ends := l.Course.CureEnds(); !l.Course.Ready.Known || s.Late == ends && l.Course.Ready.Late < ends {
+		return fmt.Sprintf("by the plan's %.3g days of cure", l.Course.CureDays)
 	}
-	return before + s.Early.Short() + between + s.Late.Short()
+	if s.Early == s.Late {
+		return "forecast"
+	}
+	return "forecast, " + s.Early.Short() + " to " + s.Late.Short()
 }
 
-// readyWords say what ready means, and how sure the day is.
-func (l Loaf) readyWords(s life.Step) []string {
-	dry := "Dry by your criterion from about this day"
-	if l.LossPercent > 0 {
-		dry = fmt.Sprintf("Loses less than %.3g %% a week from about this day", l.LossPercent)
+// readyWords say what ready means, and what the day is made of.
+func (l Loaf) readyWords() []string {
+	var words []string
+	if r := l.Course.Ready; r.Known {
+		dry := "Dry by your criterion from about " + r.Day.Short()
+		if l.LossPercent > 0 {
+			dry = fmt.Sprintf("Loses less than %.3g %% a week from about %s", l.LossPercent, r.Day.Short())
+		}
+		if r.Early != r.Late {
+			dry += "; four times in five between " + r.Early.Short() + " and " + r.Late.Short()
+		}
+		words = append(words, dry+".")
 	}
-	return []string{dry + band(s, "; four times in five between ", " and ") + ".", "Ready means dry. It says nothing of what the bar does to skin."}
+	if l.Course.CureDays > 0 {
+		words = append(words, fmt.Sprintf("The plan's %.3g days of cure end on %s.", l.Course.CureDays, l.Course.CureEnds().Short()))
+	}
+	return append(words, "Ready means dry and its plan's cure over. It says nothing of what the bar does to skin.")
 }

@@ -3,6 +3,7 @@ package calendar_test
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -74,14 +75,14 @@ turn-14 2026-12-20/2026-12-21 silent "Turn bars (forecast): Alpine Meadow of 5 D
 weigh-21 2026-12-27/2026-12-28 9h0m0s "Weigh bars, day 21 (forecast): Alpine Meadow of 5 Dec"
 turn-21 2026-12-27/2026-12-28 silent "Turn bars (forecast): Alpine Meadow of 5 Dec"
 weigh-28 2027-01-03/2027-01-04 9h0m0s "Weigh bars, day 28 (forecast): Alpine Meadow of 5 Dec"
-ready 2027-01-03/2027-01-04 9h0m0s "Ready (forecast, 30 Dec to 7 Jan): Alpine Meadow of 5 Dec"
+ready 2027-01-03/2027-01-04 9h0m0s "Ready (forecast, 3 Jan to 7 Jan): Alpine Meadow of 5 Dec"
 `
 	entries := meadow(t).Entries()
 	if d := cmp.Diff(want, told(entries)); d != "" {
 		t.Error(d)
 	}
 	ready := entries[len(entries)-1].Words
-	for _, says := range []string{"less than 0.5 % a week", "between 30 Dec and 7 Jan", "Ready means dry", "Pour 2026-12-05-alpine-meadow"} {
+	for _, says := range []string{"less than 0.5 % a week", "about 3 Jan; four times in five between 30 Dec and 7 Jan", "28 days of cure end on 3 Jan", "Ready means dry and its plan's cure over", "Pour 2026-12-05-alpine-meadow"} {
 		if !strings.Contains(ready, says) {
 			t.Errorf("%q is not in %q", says, ready)
 		}
@@ -109,12 +110,39 @@ weigh-14 2026-12-21/2026-12-22 9h0m0s "Weigh bars, day 14: Alpine Meadow of 5 De
 turn-14 2026-12-21/2026-12-22 silent "Turn bars: Alpine Meadow of 5 Dec" #1
 weigh-21 2026-12-28/2026-12-29 9h0m0s "Weigh bars, day 21: Alpine Meadow of 5 Dec" #1
 turn-21 2026-12-28/2026-12-29 silent "Turn bars: Alpine Meadow of 5 Dec" #1
-ready 2026-12-29/2026-12-30 9h0m0s "Ready (forecast, 24 Dec to 6 Jan): Alpine Meadow of 5 Dec" #1
-weigh-28 2027-01-03/2027-01-04 silent "Weigh bars, day 28 (forecast): Alpine Meadow of 5 Dec" #1 cancelled
+weigh-28 2027-01-04/2027-01-05 9h0m0s "Weigh bars, day 28: Alpine Meadow of 5 Dec" #1
+ready 2027-01-04/2027-01-05 9h0m0s "Ready (forecast, 4 Jan to 6 Jan): Alpine Meadow of 5 Dec" #1
 `
 	out, _ := r.Revise(l.Entries(), all, l.Revised)
 	if d := cmp.Diff(want, told(out)); d != "" {
 		t.Error(d)
+	}
+}
+
+// A forecast before the plan's own cure is over, as the season counts it: the day is the plan's, and the words have both. Without a forecast it is the plan's
+// alone.
+func TestReadyWaitsForThePlansOwnCure(t *testing.T) {
+	for _, r := range []struct {
+		days      float64
+		known     bool
+		on, title string
+		says      string
+	}{
+		{42, true, "2027-01-17", "Ready (by the plan's 42 days of cure)", "about 3 Jan; four times in five between 30 Dec and 7 Jan.\nThe plan's 42 days of cure end on 17 Jan."},
+		{30, true, "2027-01-05", "Ready (forecast, 5 Jan to 7 Jan)", "The plan's 30 days of cure end on 5 Jan."},
+		{7, true, "2027-01-03", "Ready (forecast, 30 Dec to 7 Jan)", "The plan's 7 days of cure end on 13 Dec."},
+		{42, false, "2027-01-17", "Ready (by the plan's 42 days of cure)", "The plan's 42 days of cure end on 17 Jan."},
+	} {
+		l := meadow(t)
+		l.Course.CureDays, l.Course.Ready.Known = r.days, r.known
+		i := slices.IndexFunc(l.Entries(), func(e calendar.Entry) bool { return e.Kind == "ready" })
+		if i < 0 {
+			t.Fatalf("%v days: nothing says when it is ready", r.days)
+		}
+		e := l.Entries()[i]
+		if e.Start.Format("2006-01-02") != r.on || !strings.HasPrefix(e.What, r.title) || !strings.Contains(e.Words, r.says) {
+			t.Errorf("%v days: %s %q %q", r.days, e.Start, e.What, e.Words)
+		}
 	}
 }
 

@@ -79,6 +79,9 @@ func FileText(p pour.Plan, trialScent string, opened time.Time, events []Event) 
 
 // Size is how many bytes a pour's file has.
 func (b Book) Size(id string) (int64, error) {
+	if err := checkID(id); err != nil {
+		return 0, err
+	}
 	info, err := os.Stat(b.Path(id))
 	if err != nil {
 		return 0, fmt.Errorf("follow the pour %s: %w", id, err)
@@ -153,6 +156,9 @@ func (b Book) Forget(id string) error {
 // ForgetAt removes a pour's file for good if it has so many bytes, that is, if nobody has written to it since it was looked at. It
 // reports whether the file is gone.
 func (b Book) ForgetAt(id string, size int64) (bool, error) {
+	if err := checkID(id); err != nil {
+		return false, err
+	}
 	gone, err := b.disk.DropIf(b.Path(id), 0, func(content []byte) bool { return int64(len(content)) == size })
 	if err != nil {
 		return false, fmt.Errorf("forget the pour %s: %w", id, err)

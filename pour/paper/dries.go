@@ -45,7 +45,7 @@ func DriesText(c Dries) string {
 	}
 	p.raw("")
 	p.wrapped("", "Forecasts lean early: soap dries more slowly towards its end than the law has it. Bars differ among themselves by more than the band of their mean.")
-	p.wrapped("", "Dry is not safe: a bar that has stopped losing weight can still hold free alkali. Ready means dry by your own criterion, nothing else.")
+	p.wrapped("", "Dry is not safe: a bar that has stopped losing weight can still hold free alkali. Ready means here dry by your own criterion, nothing else; calendar and season wait for the plan's days of cure too.")
 	return p.text()
 }
 

@@ -76,7 +76,7 @@ func (p *page) labelLines(l *Label) {
 		how = "as it was added"
 	}
 	p.raw("")
-	p.wrapped("", fmt.Sprintf("INGREDIENTS %s, of an average bar of %s as it was made", how, l.Show.Figure(s.MadeG, l.Show.Dose)))
+	p.wrapped("", fmt.Sprintf("INGREDIENTS %s, of an average bar of %s as it was made, before any of it dried", how, l.Show.Figure(s.MadeG, l.Show.Dose)))
 	rows := [][]string{}
 	notes := []string{}
 	free := false

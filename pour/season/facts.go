@@ -55,15 +55,14 @@ func DesignOf(s pour.Sheet) Design {
 	return d
 }
 
-// cureOf is how long its bars are forecast to dry, in the days that batches are told in, and never less than its plan's own cure: the papers print
-// that, and a bar is not sold before it. Where no forecast can be told it is as long as the plan says.
+// cureOf is how long it is from the cut until its bars are dry and its plan's own cure is over, in the days that batches are told in.
 func cureOf(s pour.Sheet) Span {
-	planned := begun(s.Plan.Bed.CureDays)
+	c := life.Course{CureDays: s.Plan.Bed.CureDays, Cut: life.Happened{Yes: true}} // cut on the day from which the others count
 	if r := s.Cure.ReadyDay; r.Low.Known && r.Mid.Known && r.High.Known {
-		f := life.Around(0, r.Low.V, r.Mid.V, r.High.V)
-		return Span{max(int(f.Early), planned), max(int(f.Day), planned), max(int(f.Late), planned)}
+		c.Ready = life.Around(0, r.Low.V, r.Mid.V, r.High.V)
 	}
-	return Span{planned, planned, planned}
+	done := c.Done()
+	return Span{int(done.Early), int(done.Day), int(done.Late)}
 }
 
 // mostDays is the longest a plan can ask for: ten years, as its fields have it.

@@ -61,14 +61,11 @@ func readDesign(path string, shelf pour.Shelf, hand pour.Hand) Design {
 // StandingOf is a batch as the season sees it. The mould is that of its plan; it counts only while the loaf is in it.
 func StandingOf(b life.Batch, mould pour.Mould) Standing {
 	s := Standing{ID: b.ID, Name: b.Name, State: b.State, Poured: b.Poured, Cut: b.Course.CutDay(), Mould: mould, Bars: b.Bars}
-	ready := s.Cut + day.Day(begun(b.Course.CureDays))
-	s.Ready = Band{ready, ready, ready}
-	if r := b.Course.Ready; r.Known {
-		s.Ready = Band{r.Early, r.Day, r.Late}
-		if s.onRack() || s.uncut() { // as a planned pour's, never before its plan's own cure is over
-			s.Ready = Band{max(r.Early, ready), max(r.Day, ready), max(r.Late, ready)}
-		}
+	done := b.Course.Done()
+	if !s.onRack() && !s.uncut() && b.Course.Ready.Known {
+		done = b.Course.Ready // its maker says that it is ready
 	}
+	s.Ready = Band{done.Early, done.Day, done.Late}
 	s.Lawless = b.Drying.Misfit() && s.onRack() && !b.Course.Ready.Known
 	if s.uncut() && !s.Bars.Known && b.Planned.Bars > 0 { // nobody could count them yet
 		s.Bars = life.Account{Known: true, Planned: true, Bars: b.Planned.Bars, Left: b.Planned.Bars}

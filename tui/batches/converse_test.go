@@ -57,7 +57,7 @@ func TestABatchIsLivedInLines(t *testing.T) {
 	v.hears("list", "2 Dusk")
 	v.hears("9", "No: there is no batch 9; 2 are in the list")
 	v.hears("1", "Alpine Meadow, 2026-12-05-alpine-meadow", "colours: A ", "nothing yet")
-	v.hears("slice", "cut, Alpine Meadow", "1 masses, g: nothing", "3 bars: nothing", "masses, g (or NUMBER: TEXT for another line, Enter keeps the form), or cancel>")
+	v.hears("slice", "cut, Alpine Meadow", "1 masses, g: nothing", "3 how many, bars: nothing", "masses, g (or NUMBER: TEXT for another line, Enter keeps the form), or cancel>")
 	v.hears("3: 10", "bars: 10")
 	v.hears("day: 2026-12-07", "day: 2026-12-07")
 	v.hears("", "cut into 10 bars")

@@ -59,7 +59,7 @@ func (m *Model) openFormOf(b *life.Batch, e logbook.Event, corrects string) {
 	id := b.ID
 	var made *dialog.Form
 	f.Done = func(texts map[string]string) (tea.Cmd, error) {
-		event, err := fill(e, m.planOf(b), texts)
+		event, err := fill(e, m.planOf(b), texts, m.opt.Today)
 		if err != nil {
 			return nil, err
 		}
@@ -203,14 +203,25 @@ func (m *Model) before(kind logbook.EventKind, key string) []string {
 
 // aboutField is said behind a line of a form: which day it is.
 func (m *Model) aboutField(key, text string) string {
-	if d, err := day.Parse(text); key == dayKey && err == nil {
-		return ago(d, m.opt.Today)
+	if key != dayKey {
+		return ""
 	}
-	return ""
+	moment, err := day.ReadMoment(text, m.opt.Today)
+	if err != nil {
+		return ""
+	}
+	d, err := day.Parse(moment[:len("2026-12-06")])
+	if err != nil {
+		return ""
+	}
+	if moment != text && d.String() != text {
+		return d.String() + ", " + ago(d, m.opt.Today)
+	}
+	return ago(d, m.opt.Today)
 }
 
 // fill puts what was typed into an event. What is wrong names its line.
-func fill(e logbook.Event, plan pour.Plan, texts map[string]string) (logbook.Event, error) {
+func fill(e logbook.Event, plan pour.Plan, texts map[string]string, today day.Day) (logbook.Event, error) {
 	e.Life.Bars, e.Life.MassesG = slices.Clone(e.Life.Bars), slices.Clone(e.Life.MassesG)
 	for _, f := range life.Fields(&e, plan) {
 		key, text := f.Key, texts[f.Key]
@@ -222,7 +233,7 @@ func fill(e logbook.Event, plan pour.Plan, texts map[string]string) (logbook.Eve
 			}
 			text = strings.Join(each, " ")
 		}
-		if err := f.Set(text); err != nil {
+		if err := f.SetOn(text, today); err != nil {
 			return e, dialog.WrongFieldError{Key: key, Err: err}
 		}
 	}

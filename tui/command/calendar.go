@@ -40,7 +40,7 @@ no more; a calendar program that adds copies instead is best emptied first. What
 was handed out is remembered in calendar.toml beside your pours.
 
 Hours are those on the wall of your room and belong to no zone. Ready means dry
-by your criterion, never safe.`,
+by your criterion and the plan's own days of cure over, never safe.`,
 		Example: `  pourbench calendar                          what is due, as a list
   pourbench calendar -o soap.ics              everything, for your calendar
   pourbench calendar -o soap.ics meadow.toml  a pour that is planned`,

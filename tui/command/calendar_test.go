@@ -144,7 +144,7 @@ func TestTheCalendarFollowsABatchOverItsWeeks(t *testing.T) {
 		t.Errorf("cut a day late: cut %v, weigh %v", cut, week)
 	}
 	ready, was := second[calendar.UID(id, "ready")], first[calendar.UID(id, "ready")]
-	if !strings.HasPrefix(was["SUMMARY"], "Ready (forecast\\, ") || was["SEQUENCE"] != "0" || ready["SEQUENCE"] != "1" || ready["DTSTART"] <= was["DTSTART"] || !strings.Contains(ready["DESCRIPTION"], "less than 0.5 % a week") {
+	if !strings.HasPrefix(was["SUMMARY"], "Ready (by the plan's 42 days of cure)") || was["SEQUENCE"] != "0" || ready["SEQUENCE"] != "1" || ready["DTSTART"] <= was["DTSTART"] || !strings.Contains(ready["DESCRIPTION"], "less than 0.5 % a week") {
 		t.Errorf("its ready day was %v and is %v", was, ready)
 	}
 	if second[calendar.UID(id, "weigh-0")]["SUMMARY"] != "Weighed\\, day 0: Alpine Meadow of 1 Mar" {

@@ -59,14 +59,17 @@ func (g *program) atDesk(do func(stock.State) (desk.Deed, error)) error {
 	return g.print(text + "\n")
 }
 
+// day reads a day as it was typed today.
+func (g *program) day(text string) (day.Day, error) { return day.Read(text, g.today()) }
+
 // dayFlag is the day something was on, today where none is typed.
 func (g *program) dayFlag(cmd *cobra.Command) func() (day.Day, error) {
-	typed := cmd.Flags().String("day", "", "the day it was, such as 2026-11-28 (default: today)")
+	typed := cmd.Flags().String("day", "", "the day it was, such as 2026-11-28, 28.11. or yesterday (default: today)")
 	return func() (day.Day, error) {
 		if *typed == "" {
 			return g.today(), nil
 		}
-		return day.Parse(*typed)
+		return g.day(*typed)
 	}
 }
 

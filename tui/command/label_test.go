@@ -81,6 +81,21 @@ func (m *maker) marks(id string, events ...logbook.Event) {
 	}
 }
 
+// Bars that were weighed weeks before they are packed are told with why the label does not go by them.
+func TestALabelSaysThatAWeighingWasTooEarly(t *testing.T) {
+	m := newMaker(t)
+	id := m.pours(time.Now().Add(-30 * 24 * time.Hour))
+	m.says("logbook", "slice", id, "--count", "10", "--day", time.Now().Add(-29*24*time.Hour).Format(time.DateOnly))
+	early := time.Now().Add(-10 * 24 * time.Hour).Format(time.DateOnly)
+	m.says("logbook", "weigh", id, "114", "116", "115.5", "--day", early)
+	m.says("logbook", "lot", id, "A", "10")
+	code, out, errs := m.types("label", id, "--market", "eu")
+	if code != 0 {
+		t.Fatal(errs)
+	}
+	tells(t, out, "No bar of it was weighed for packing", "Weighed last on "+early+", 115.17 g on average: bars lose weight after that, so it does not count here", "of the forecast:")
+}
+
 // Lines are ticked for a batch in one market and taken back; a tick stands in its life.
 func TestALineOfACheckListIsTickedAndUnticked(t *testing.T) {
 	m, id := dried(t, 8)

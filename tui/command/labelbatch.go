@@ -66,6 +66,21 @@ func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook
 		told.Rests = append(told.Rests, fmt.Sprintf("Its bars were weighed on %s, for packing on %s.", p.Weighed, p.Day))
 	} else {
 		told.Rests = append(told.Rests, "No bar of it was weighed for packing (since it is ready, or in the week before it was labelled): its weight is the forecast.")
+		told.Rests = append(told.Rests, tooEarly(b, record.Plan.Show)...)
 	}
 	return labelsheet{sheet, shelf, of, on, told}
+}
+
+// tooEarly says of bars that were weighed, but not for packing, what they weighed last and that it does not count.
+func tooEarly(b life.Batch, show pour.Show) []string {
+	if len(b.WeighIns) == 0 {
+		return nil
+	}
+	last := b.WeighIns[len(b.WeighIns)-1]
+	sum := 0.0
+	for _, g := range last.MassesG {
+		sum += g
+	}
+	mean := show.Figure(pour.AsFigure(sum/float64(max(len(last.MassesG), 1))), show.Dose)
+	return []string{fmt.Sprintf("Weighed last on %s, %s on average: bars lose weight after that, so it does not count here. Weigh them again, and the label goes by it.", last.When.Day, mean)}
 }

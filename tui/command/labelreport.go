@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
-	"pourbench/pour/day"
 	"pourbench/pour/label"
 	"pourbench/pour/labelfile"
 	"pourbench/pour/lot"
@@ -80,7 +79,7 @@ func (g *program) reportAddCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "add ID", Short: "Enter a report by the number that stands on it", Example: `  pourbench label report add R-12 --on 2026-03-14 --about "olive bars"`, Args: cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			on, err := day.Parse(f.on)
+			on, err := g.day(f.on)
 			if err != nil {
 				return fmt.Errorf("add the report %s with --on and the day it bears: %w", args[0], err)
 			}
@@ -111,7 +110,7 @@ func (g *program) draftReport(args []string, f headed, by float64) error {
 	on := g.today()
 	if f.on != "" {
 		var err error
-		if on, err = day.Parse(f.on); err != nil {
+		if on, err = g.day(f.on); err != nil {
 			return fmt.Errorf("draft the report %s: --on: %w", args[0], err)
 		}
 	}

@@ -58,7 +58,7 @@ func (g *program) lifeCommand(form life.Form) *cobra.Command {
 		}
 		for _, f := range fields {
 			if text := typed[f.Key]; text != nil && *text != "" {
-				err = f.Set(*text)
+				err = f.SetOn(*text, g.today())
 			}
 			if f.Rest && len(rest) > 0 {
 				err = f.Set(strings.Join(rest, " "))
@@ -185,7 +185,7 @@ func (g *program) correct(book logbook.Book, shelf pour.Shelf, args []string) er
 			}
 			return fmt.Errorf("correct %q: write KEY=VALUE; the keys of an event %q are %s", word, e.Kind, strings.Join(keys, ", "))
 		}
-		if err := fields[i].Set(value); err != nil {
+		if err := fields[i].SetOn(value, g.today()); err != nil {
 			return err
 		}
 	}

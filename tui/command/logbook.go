@@ -80,6 +80,9 @@ func (g *program) openBook() (logbook.Book, pour.Shelf, error) {
 // anyWords is for a command that ends in as many words as are typed.
 const anyWords = -1
 
+// mostOfDay is for a command that ends in a day: two words before it, and at most 1 December 2026 15:30.
+const mostOfDay = 6
+
 // takes refuses too few and too many words behind a command, and says which are missing and how it is typed.
 func takes(most int) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
@@ -120,13 +123,11 @@ func (g *program) logbookCommand() *cobra.Command {
 		g.book("take-in ID", "Let a pour teach again", 1, "take-in "+examplePour, g.marking(logbook.TakenIn)),
 		g.book("result ID WORDS", "Log how a pour came out", anyWords, "result "+examplePour+" ash on top", g.marking(logbook.Result)),
 		g.book("note ID WORDS", "Add a note to a pour", anyWords, "note "+examplePour+" wrapped in two towels", g.marking(logbook.Noted)),
-		g.book("poured PLAN DAY [HOUR]", "Log a pour that was poured without the live run, on its day, such as 2026-11-14, or at its hour: 2026-11-14 15:30", 3,
+		g.book("poured PLAN DAY [HOUR]", "Log a pour that was poured without the live run, on its day, such as 2026-11-14, or at its hour: 2026-11-14 15:30", mostOfDay,
 			"poured meadow.toml 2026-11-14 15:30", g.writeIn),
 		g.cutCommand(),
-		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", 3, "cured "+examplePour+" 131 2027-01-10", g.weighing(logbook.Cured)),
-		g.book("forget ID", "Remove a pour's file for good", 1, "forget "+examplePour, func(book logbook.Book, _ pour.Shelf, args []string) error {
-			return book.Forget(args[0])
-		}),
+		g.book("cured ID GRAMS [DAY]", "Log what one bar weighed after its cure, today or on a day such as 2027-01-10", mostOfDay, "cured "+examplePour+" 131 2027-01-10", g.weighing(logbook.Cured)),
+		g.forgetCommand(),
 	)
 	cmd.AddCommand(g.lifeCommands()...)
 	return cmd
@@ -135,7 +136,7 @@ func (g *program) logbookCommand() *cobra.Command {
 // cutCommand cuts a loaf live or, with grams, logs what one bar weighed.
 func (g *program) cutCommand() *cobra.Command {
 	var cmd *cobra.Command
-	cmd = g.book("cut ID [GRAMS [DAY]]", "Cut the loaf live: marks, cuts, the true mass of every bar; with GRAMS, log one bar alone, today or on a day such as 2026-12-06", 3,
+	cmd = g.book("cut ID [GRAMS [DAY]]", "Cut the loaf live: marks, cuts, the true mass of every bar; with GRAMS, log one bar alone, today or on a day such as 2026-12-06", mostOfDay,
 		"cut "+examplePour, func(book logbook.Book, shelf pour.Shelf, args []string) error {
 			if len(args) > 1 {
 				return g.weighing(logbook.Cut)(book, shelf, args)

@@ -54,7 +54,7 @@ func TestEveryMarkOfTheLogbookCommandsIsInTheExport(t *testing.T) {
 			t.Errorf("%q prints %q, want %q", c.args, out, c.said)
 		}
 	}
-	if code, _, errs := m.types("logbook", "cut", id, "100", "tomorrow"); code == 0 || !strings.Contains(errs, "year-month-day") {
+	if code, _, errs := m.types("logbook", "cut", id, "100", "whenever"); code == 0 || !strings.Contains(errs, "year-month-day") {
 		t.Errorf("a day that is none: exit %d, %s", code, errs)
 	}
 	code, out, errs := m.types("logbook", "cured", id, "92.25", today)
@@ -145,14 +145,68 @@ func TestAPourIsLeftOutWithItsReasonAndTakenInAgain(t *testing.T) {
 func TestAPourIsForgottenForGood(t *testing.T) {
 	m := worked(t)
 	id := m.poured()
-	if out := m.says("logbook", "forget", id); out != "" {
+	if code, out, errs := m.types("logbook", "forget", id); code != 2 || out != "" || !strings.Contains(errs, "--yes forgets it unasked") {
+		t.Errorf("unasked: exit %d, %q, %q", code, out, errs)
+	}
+	if out := m.says("logbook", "forget", id, "--yes"); !strings.Contains(out, id+": forgotten, ") || !strings.Contains(out, " marks\n") {
 		t.Errorf("it prints %q", out)
 	}
 	if out := m.says("logbook", "list"); !strings.Contains(out, "No pour is logged yet") {
 		t.Errorf("after forgetting: %q", out)
 	}
-	if code, out, errs := m.types("logbook", "forget", id); code != 2 || out != "" || !strings.Contains(errs, id) {
+	if code, out, errs := m.types("logbook", "forget", id, "--yes"); code != 2 || out != "" || !strings.Contains(errs, id) {
 		t.Errorf("twice: exit %d, %q, %q", code, out, errs)
+	}
+}
+
+// A batch on which something hangs is not forgotten: what does is said with the commands that put it right, and once they were typed it is.
+func TestAPourOnWhichSomethingHangsIsNotForgotten(t *testing.T) {
+	m := newMaker(t)
+	id := m.pours(time.Now().Add(-72 * time.Hour))
+	m.says("stock", "receive", "olive 2 kg 9 EUR lot A12")
+	m.says("stock", "take", id)
+	m.says("logbook", "slice", id, "--count", "10")
+	m.says("logbook", "lot", id, "A", "--count", "8")
+	m.says("logbook", "sell", id, "3", "--at", "market", "--price", "7", "--currency", "EUR")
+	m.says("season", "add-pour", id)
+	code, out, errs := m.types("logbook", "forget", id, "--yes")
+	var typed [][]string
+	for line := range strings.Lines(errs) {
+		if _, mend, ok := strings.Cut(strings.TrimSpace(line), ": pourbench "); ok {
+			typed = append(typed, strings.Fields(mend))
+		}
+	}
+	if code != 2 || out != "" || len(typed) != 4 {
+		t.Fatalf("exit %d, it prints %q and says %q", code, out, errs)
+	}
+	for _, want := range []string{"1 take of stock", "of the season", "labelled as A", "3 bars sold"} {
+		if !strings.Contains(errs, want) {
+			t.Errorf("%q is not in %q", want, errs)
+		}
+	}
+	for _, args := range typed {
+		m.says(args...)
+	}
+	m.says("logbook", "forget", id, "--yes")
+	if out := m.says("logbook", "list"); !strings.Contains(out, "No pour is logged yet") {
+		t.Errorf("after forgetting: %q", out)
+	}
+}
+
+// What was taken for a batch whose file is gone is given back all the same.
+func TestStockOfABatchThatIsGoneIsGivenBack(t *testing.T) {
+	m := newMaker(t)
+	id := m.pours(time.Now().Add(-72 * time.Hour))
+	m.says("stock", "receive", "olive 2 kg 9 EUR lot A12")
+	m.says("stock", "take", id)
+	if err := os.Remove(m.path("data", "pourbench", "pours", id+".pour.toml")); err != nil {
+		t.Fatal(err)
+	}
+	if out := m.says("stock", "back", id); !strings.Contains(out, "given back") {
+		t.Errorf("it prints %q", out)
+	}
+	if code, _, errs := m.types("stock", "back", id); code != 2 || !strings.Contains(errs, "there is no such batch") {
+		t.Errorf("twice: %d, %q", code, errs)
 	}
 }
 

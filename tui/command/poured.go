@@ -2,9 +2,11 @@ package command
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 )
@@ -15,11 +17,7 @@ func (g *program) writeIn(book logbook.Book, shelf pour.Shelf, args []string) er
 	if err != nil {
 		return err
 	}
-	hour := ""
-	if len(args) > 2 {
-		hour = args[2]
-	}
-	at, err := momentOfPour(args[1], hour, g.now())
+	at, err := momentOfPour(strings.Join(args[1:], " "), g.now())
 	if err != nil {
 		return err
 	}
@@ -32,20 +30,21 @@ func (g *program) writeIn(book logbook.Book, shelf pour.Shelf, args []string) er
 }
 
 // momentOfPour reads the day of a pour and its hour. A day without one is its noon, and today, before noon, this moment.
-func momentOfPour(day, hour string, now time.Time) (time.Time, error) {
-	form, text := time.DateOnly, day
-	if hour != "" {
-		form, text = "2006-01-02 15:04", day+" "+hour
-	}
-	at, err := time.ParseInLocation(form, text, now.Location())
+func momentOfPour(text string, now time.Time) (time.Time, error) {
+	moment, err := day.ReadMoment(text, day.Of(now))
 	if err != nil {
-		return at, fmt.Errorf("log the pour on %q: write its day as year-month-day, such as %s, and its hour behind it, if it is known, as 15:30", text, now.Format(time.DateOnly))
+		return time.Time{}, fmt.Errorf("log the pour on %q: %w; its hour stands behind it, if it is known, as 15:30", text, err)
 	}
-	if hour == "" {
-		at = at.Add(12 * time.Hour)
-		if at.After(now) && at.Format(time.DateOnly) == now.Format(time.DateOnly) {
-			at = now
-		}
+	if at, err := time.ParseInLocation("2006-01-02 15:04", moment, now.Location()); err == nil {
+		return at, nil
+	}
+	at, err := time.ParseInLocation(time.DateOnly, moment, now.Location())
+	if err != nil {
+		return at, fmt.Errorf("log the pour on %q: %w", text, err)
+	}
+	at = at.Add(12 * time.Hour)
+	if at.After(now) && at.Format(time.DateOnly) == now.Format(time.DateOnly) {
+		at = now
 	}
 	return at, nil
 }

@@ -12,7 +12,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"pourbench/pour"
-	"pourbench/pour/day"
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/life"
 	"pourbench/pour/paper"
@@ -184,7 +183,7 @@ func (g *program) addDateCommand() *cobra.Command {
 	var cmd *cobra.Command
 	cmd = g.seasonStep("add-date NAME DAY", "Add a market or an order", 2, `add-date "winter market" 2026-12-19 --audience town --wants "Alpine Meadow=12"`,
 		func(s season.Store, args []string) (string, error) {
-			on, err := day.Parse(args[1])
+			on, err := g.day(args[1])
 			if err != nil {
 				return "", err
 			}
@@ -218,7 +217,7 @@ func (g *program) changeDateCommand() *cobra.Command {
 			err := s.ChangeDate(args[0], func(d season.Date) season.Date {
 				was := d
 				if d, bad = flags.on(cmd, d); bad == nil && to != "" {
-					d.Day, bad = day.Parse(to)
+					d.Day, bad = g.day(to)
 				}
 				if name != "" {
 					d.Name = name

@@ -17,11 +17,11 @@ type pourFlags struct{ date, on string }
 
 func (f *pourFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&f.date, "for", "", "the date it is for, by its name")
-	cmd.Flags().StringVar(&f.on, "on", "", "the day it is poured, as 2026-11-14; empty: by the day the season finds")
+	cmd.Flags().StringVar(&f.on, "on", "", "the day it is poured, as 2026-11-14 or 14 Nov; empty: by the day the season finds")
 }
 
 // over lays the flags that were typed over a pour.
-func (f *pourFlags) over(cmd *cobra.Command, p season.Planned) (season.Planned, error) {
+func (f *pourFlags) over(cmd *cobra.Command, p season.Planned, today day.Day) (season.Planned, error) {
 	if cmd.Flags().Changed("for") {
 		p.For = f.date
 	}
@@ -31,7 +31,7 @@ func (f *pourFlags) over(cmd *cobra.Command, p season.Planned) (season.Planned, 
 	if p.Day = nil; f.on == "" {
 		return p, nil
 	}
-	d, err := day.Parse(f.on)
+	d, err := day.Read(f.on, today)
 	if err != nil {
 		return p, err
 	}
@@ -48,7 +48,7 @@ func (g *program) addPourCommand() *cobra.Command {
 			if err != nil {
 				return "", err
 			}
-			if p, err = flags.over(cmd, p); err != nil {
+			if p, err = flags.over(cmd, p, g.today()); err != nil {
 				return "", err
 			}
 			return g.tellPour(p, s.AddPour(p))
@@ -127,7 +127,7 @@ func (g *program) changePourCommand() *cobra.Command {
 			if err != nil {
 				return "", err
 			}
-			now, err := flags.over(cmd, was)
+			now, err := flags.over(cmd, was, g.today())
 			if err != nil {
 				return "", err
 			}

@@ -73,12 +73,12 @@ func closingDays(entries []stock.Entry, from, to string, today day.Day) (first, 
 		}
 	}
 	if from != "" {
-		if first, err = day.Parse(from); err != nil {
+		if first, err = day.Read(from, today); err != nil {
 			return first, last, err
 		}
 	}
 	if to != "" {
-		if last, err = day.Parse(to); err != nil {
+		if last, err = day.Read(to, today); err != nil {
 			return first, last, err
 		}
 	}

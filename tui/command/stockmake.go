@@ -127,7 +127,7 @@ pack.`,
 				return err
 			}
 			if m.On = g.today(); expires != "" {
-				if m.Expires, err = day.Parse(expires); err != nil {
+				if m.Expires, err = g.day(expires); err != nil {
 					return fmt.Errorf("make %s: --expires %q: %w", m.Name, expires, err)
 				}
 			}

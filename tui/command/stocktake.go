@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"io/fs"
 	"slices"
 	"strings"
 
@@ -106,14 +107,20 @@ func (g *program) enterDrawn(book logbook.Book, shelf pour.Shelf, id string, wan
 
 // giveBack gives back all that was taken for a pour, and takes it out of the pour's marks.
 func (g *program) giveBack(book logbook.Book, shelf pour.Shelf, id, reason string) (string, error) {
-	if _, err := book.Read(id, shelf); err != nil {
+	s, err := g.stocked()
+	if err != nil {
 		return "", err
+	}
+	// A batch whose file is gone may have left its takes behind: they are given back all the same.
+	_, gone := book.Read(id, shelf)
+	if gone != nil && (!errors.Is(gone, fs.ErrNotExist) || len(taking.TakenFor(s, id)) == 0) {
+		return "", gone
 	}
 	if reason == "" {
 		reason = "given back"
 	}
 	n := 0
-	_, err := g.ledger().Decide(g.now(), session(), func(s stock.State) ([]stock.Entry, error) {
+	_, err = g.ledger().Decide(g.now(), session(), func(s stock.State) ([]stock.Entry, error) {
 		out := taking.Back(s, id, g.today(), reason)
 		if n = len(out); n == 0 {
 			return nil, errNothing
@@ -123,7 +130,12 @@ func (g *program) giveBack(book logbook.Book, shelf pour.Shelf, id, reason strin
 	if err != nil && !errors.Is(err, errNothing) {
 		return "", err
 	}
-	if err := g.enterDrawn(book, shelf, id, nil); err != nil {
+	if gone == nil {
+		err = g.enterDrawn(book, shelf, id, nil)
+	} else {
+		err = nil // there is no pour to write it into
+	}
+	if err != nil {
 		return "", err
 	}
 	if n == 0 {

@@ -23,7 +23,11 @@ func (g *program) weighing(kind logbook.EventKind) func(logbook.Book, pour.Shelf
 		}
 		e := logbook.Event{Kind: kind, Value: grams, Wall: g.now()}
 		if len(args) > 2 {
-			e.What = args[2]
+			on, err := g.day(strings.Join(args[2:], " "))
+			if err != nil {
+				return fmt.Errorf("log the weight of a bar: %w", err)
+			}
+			e.What = on.String()
 		}
 		before, readErr := book.Read(args[0], shelf)
 		if err := g.mark(book, shelf, args[0], e); err != nil {

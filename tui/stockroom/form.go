@@ -46,7 +46,7 @@ func (m *Model) fillIn(f dialog.Form, make func(texts map[string]string) (deed, 
 
 // about is said behind a line of a form: which day it is.
 func (m *Model) about(key, text string) string {
-	d, err := day.Parse(text)
+	d, err := day.Read(text, m.opt.Today)
 	if key != dayKey || err != nil {
 		return ""
 	}
@@ -64,7 +64,7 @@ func (m *Model) about(key, text string) string {
 // dayField is the line of the day, which is today.
 func (m *Model) dayField() dialog.Field {
 	return dialog.Field{
-		Key: dayKey, Label: "day", Hint: "year-month-day", Need: true, Start: m.opt.Today.String(),
+		Key: dayKey, Label: "day", Hint: "year-month-day, 1.12. or 1 Dec", Need: true, Start: m.opt.Today.String(),
 		Words: []string{m.opt.Today.String(), (m.opt.Today - 1).String()},
 	}
 }
@@ -73,8 +73,8 @@ func (m *Model) dayField() dialog.Field {
 func wrong(key string, err error) error { return dialog.WrongFieldError{Key: key, Err: err} }
 
 // onDay reads the day of a form.
-func onDay(texts map[string]string) (day.Day, error) {
-	d, err := day.Parse(texts[dayKey])
+func (m *Model) onDay(texts map[string]string) (day.Day, error) {
+	d, err := day.Read(texts[dayKey], m.opt.Today)
 	if err != nil {
 		return 0, wrong(dayKey, err)
 	}
@@ -86,7 +86,7 @@ func (m *Model) openForm() {
 	r, _ := m.chosen()
 	id := r.pack.ID
 	m.fillIn(dialog.Form{Title: "Open " + id, Text: r.name, Fields: []dialog.Field{m.dayField()}}, func(texts map[string]string) (deed, error) {
-		on, err := onDay(texts)
+		on, err := m.onDay(texts)
 		return func(s stock.State) (desk.Deed, error) { return desk.Open(s, id, on) }, err
 	})
 }
@@ -106,7 +106,7 @@ func (m *Model) countForm() {
 	}
 	fields = append(fields, dialog.Field{Key: whyKey, Label: "why it differs", Words: []string{"usual loss", "spilled", "weighed wrongly before"}, Hint: "needed where more is missing than usual, or something was found"}, m.dayField())
 	m.fillIn(dialog.Form{Title: "Weigh " + p.ID, Text: r.name, Fields: fields}, func(texts map[string]string) (deed, error) {
-		on, err := onDay(texts)
+		on, err := m.onDay(texts)
 		if err != nil {
 			return nil, err
 		}
@@ -143,7 +143,7 @@ func (m *Model) loseForm() {
 		m.dayField(),
 	}
 	m.fillIn(dialog.Form{Title: "Lose of " + p.ID, Text: r.name + ", " + amount(p.Left, kind) + " left", Fields: fields}, func(texts map[string]string) (deed, error) {
-		on, err := onDay(texts)
+		on, err := m.onDay(texts)
 		if err != nil {
 			return nil, err
 		}

@@ -14,13 +14,13 @@ import (
 type Course struct {
 	LyeIn     time.Time // when lye met oil; the zero time: not known, and there is no course
 	CutAfterH float64   // hours in the mould, from lye-in
-	CureDays  float64   // on the rack, from the cut, as the plan has it: how far weighings go where no ready day is known
+	CureDays  float64   // on the rack, from the cut, as the plan has it; 0: it says nothing
 	Today     day.Day   // a loaf that is not cut by then is cut that day at the earliest; the zero day: as it is planned
 	Whole     bool      // the bars come out of moulds of their own: nothing is cut, and the cure counts from there
 
 	Unmoulded, Cut Happened
 	WeighedOn      []day.Day // in any order
-	Ready          Forecast
+	Ready          Forecast  // when its bars are dry; see [Course.Done]
 }
 
 // Planning is the course of a pour that is planned, by its sheet; one whose plan does not say when it is poured has none.
@@ -87,8 +87,8 @@ func (c Course) Steps() []Step {
 	for n := week; n < c.length(); n += week {
 		out = append(out, c.onDay(DueTurn, n))
 	}
-	if c.Ready.Known {
-		out = append(out, Step{Kind: DueReady, Day: c.Ready.Day, Early: c.Ready.Early, Late: c.Ready.Late})
+	if done := c.Done(); done.Known {
+		out = append(out, Step{Kind: DueReady, Day: done.Day, Early: done.Early, Late: done.Late})
 	}
 	slices.SortStableFunc(out, func(a, b Step) int { return int(a.Day) - int(b.Day) })
 	return out
@@ -158,11 +158,25 @@ func (c Course) CutDay() day.Day {
 
 // length is how many days after the cut the course ends.
 func (c Course) length() int {
-	n := int(math.Ceil(c.CureDays))
-	if c.Ready.Known {
-		n = int(c.Ready.Day - c.CutDay())
+	return min(max(int(c.Done().Day-c.CutDay()), 0), mostDays)
+}
+
+// CureEnds is the day on which the plan's own cure is over, a day that is begun counted as a whole one; that of the cut where the plan has none.
+func (c Course) CureEnds() day.Day {
+	if math.IsNaN(c.CureDays) {
+		return c.CutDay()
 	}
-	return min(max(n, 0), mostDays)
+	return c.CutDay() + day.Day(math.Ceil(min(max(c.CureDays, 0), farthest)))
+}
+
+// Done is when its bars are dry and its plan's own cure is over, for papers print that, and no bar is sold before it: the one place that puts the two
+// together. Where no forecast can be told it is as long as the plan says; not known where neither is.
+func (c Course) Done() Forecast {
+	cured := c.CureEnds()
+	if !c.Ready.Known {
+		return Forecast{Known: c.CureDays > 0, Day: cured, Early: cured, Late: cured}
+	}
+	return Forecast{Known: true, Day: max(c.Ready.Day, cured), Early: max(c.Ready.Early, cured), Late: max(c.Ready.Late, cured)}
 }
 
 // onDay is a step on the nth day after the cut.

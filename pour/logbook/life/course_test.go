@@ -70,6 +70,7 @@ func TestACourseAsItIsPlanned(t *testing.T) {
 2026-12-27 weigh 21
 2026-12-27 turn 21
 2027-01-03 weigh 28
+2027-01-03 ready
 `
 	if d := cmp.Diff(want, told(planned().Steps())); d != "" {
 		t.Error(d)
@@ -91,7 +92,8 @@ func TestACourseFollowsWhatHappened(t *testing.T) {
 2026-12-21 turn 14
 2026-12-28 weigh 21
 2026-12-28 turn 21
-2026-12-30 ready, 2026-12-26 to 2027-01-05
+2027-01-04 weigh 28
+2027-01-04 ready, 2027-01-04 to 2027-01-05
 `
 	if d := cmp.Diff(want, told(c.Steps())); d != "" {
 		t.Error(d)
@@ -102,17 +104,17 @@ func TestWhatIsDueNextIsTheLastThatWasDueOrTheNextToCome(t *testing.T) {
 	c := planned()
 	c.Ready = life.Forecast{Known: true, Day: on("2027-01-03"), Early: on("2026-12-30"), Late: on("2027-01-07")}
 	for _, s := range []struct{ today, want string }{
-		{"2026-12-05", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2026-12-06 weigh 0\n2026-12-13 turn 7\n2027-01-03 ready, 2026-12-30 to 2027-01-07\n"},
-		{"2026-12-09", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2026-12-08 weigh 2\n2026-12-13 turn 7\n2027-01-03 ready, 2026-12-30 to 2027-01-07\n"},
-		{"2026-12-20", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2026-12-20 weigh 14\n2026-12-20 turn 14\n2027-01-03 ready, 2026-12-30 to 2027-01-07\n"},
-		{"2027-01-09", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2027-01-03 weigh 28\n2027-01-03 ready, 2026-12-30 to 2027-01-07\n"},
+		{"2026-12-05", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2026-12-06 weigh 0\n2026-12-13 turn 7\n2027-01-03 ready, 2027-01-03 to 2027-01-07\n"},
+		{"2026-12-09", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2026-12-08 weigh 2\n2026-12-13 turn 7\n2027-01-03 ready, 2027-01-03 to 2027-01-07\n"},
+		{"2026-12-20", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2026-12-20 weigh 14\n2026-12-20 turn 14\n2027-01-03 ready, 2027-01-03 to 2027-01-07\n"},
+		{"2027-01-09", "2026-12-06 unmould 06 04:00 to 06 10:00\n2026-12-06 cut 06 04:00 to 06 10:00\n2027-01-03 weigh 28\n2027-01-03 ready, 2027-01-03 to 2027-01-07\n"},
 	} {
 		if d := cmp.Diff(s.want, told(c.Next(on(s.today)))); d != "" {
 			t.Errorf("on %s: %s", s.today, d)
 		}
 	}
 	c.Cut, c.WeighedOn = happened("2026-12-06"), []day.Day{on("2026-12-06"), on("2026-12-07")}
-	if d := cmp.Diff("2026-12-08 weigh 2\n2026-12-13 turn 7\n2027-01-03 ready, 2026-12-30 to 2027-01-07\n", told(c.Next(on("2026-12-07")))); d != "" {
+	if d := cmp.Diff("2026-12-08 weigh 2\n2026-12-13 turn 7\n2027-01-03 ready, 2027-01-03 to 2027-01-07\n", told(c.Next(on("2026-12-07")))); d != "" {
 		t.Error(d)
 	}
 }
@@ -127,6 +129,7 @@ func TestALoafThatIsNotCutYetIsCutTodayAtTheEarliest(t *testing.T) {
 2026-12-19 weigh 0
 2026-12-20 weigh 1
 2026-12-21 weigh 2
+2026-12-22 ready
 `
 	if d := cmp.Diff(want, told(c.Steps())); d != "" || c.CutDay() != c.Today {
 		t.Error(c.CutDay(), d)
@@ -144,7 +147,7 @@ func TestALoafThatIsNotCutYetIsCutTodayAtTheEarliest(t *testing.T) {
 func TestBarsOfMouldsOfTheirOwnAreNotCut(t *testing.T) {
 	c := planned()
 	c.Whole, c.CureDays, c.Unmoulded = true, 3, happened("2026-12-08")
-	if d := cmp.Diff("2026-12-08 unmould, done\n2026-12-08 weigh 0\n2026-12-09 weigh 1\n2026-12-10 weigh 2\n", told(c.Steps())); d != "" {
+	if d := cmp.Diff("2026-12-08 unmould, done\n2026-12-08 weigh 0\n2026-12-09 weigh 1\n2026-12-10 weigh 2\n2026-12-11 ready\n", told(c.Steps())); d != "" {
 		t.Error(d)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"pourbench/pour"
+	"pourbench/pour/day"
 	"pourbench/pour/plain"
 	"pourbench/pour/strict"
 )
@@ -30,6 +31,7 @@ type Field struct {
 	Lead     bool                // typed without its key, in the order of the fields
 	Rest     bool                // takes the words that are left
 	Form     func(string) error  // what a text has to look like; nil: anything
+	Dated    bool                // a day, with or without its hour
 	Spelt    func(string) string // how a text is written in the file; nil: as it is typed
 	At       any                 // *string, *float64, *int, *[]int or *[]float64 in the event
 }
@@ -70,6 +72,18 @@ func (f Field) Set(text string) error {
 		err = fmt.Errorf("%s: %w", f.Key, err)
 	}
 	return err
+}
+
+// SetOn is [Field.Set] of what a maker typed today: a day is read in every way she may write it.
+func (f Field) SetOn(text string, today day.Day) error {
+	if text = strings.TrimSpace(plain.Text(text)); f.Dated && text != "" {
+		moment, err := day.ReadMoment(text, today)
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.Key, err)
+		}
+		text = moment
+	}
+	return f.Set(text)
 }
 
 func blank(r rune) bool { return r == ' ' || r == '\t' || r == ';' || r == '\n' }

@@ -60,7 +60,7 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 	case logbook.Cut, logbook.Cured:
 		return []Field{
 			{Key: "mass", Label: "mass", Unit: string(pour.UnitGram), Low: 0, High: mostG, Required: true, Lead: true, At: &e.Value},
-			{Key: "day", Label: "day", Means: "year-month-day", Form: isDay, At: &e.What},
+			{Key: "day", Label: "day", Means: "year-month-day, 1.12., 1 Dec, today or yesterday", Dated: true, Form: isDay, At: &e.What},
 		}
 	case logbook.Weighed:
 		return weighedFields(e, plan)
@@ -78,7 +78,7 @@ func Fields(e *logbook.Event, plan pour.Plan) []Field {
 	}
 	return append(own,
 		Field{Key: "text", Label: "words", Required: e.Kind == logbook.Failed, Rest: true, At: &e.Text},
-		Field{Key: "day", Label: "day", Means: "year-month-day, with the hour where it counts: 2026-12-06 09:30; none: now", Form: isDay, At: &e.Life.Day})
+		Field{Key: "day", Label: "day", Means: "2026-12-06, 6.12., 6 Dec, today or yesterday, with the hour where it counts: 6.12. 09:30; none: now", Dated: true, Form: isDay, At: &e.Life.Day})
 }
 
 // weighedFields are what can be corrected of a weight of the pour; a piece of the cut has no lot, and is the piece it is. A weight that is
@@ -109,10 +109,10 @@ func weighedFields(e *logbook.Event, plan pour.Plan) []Field {
 func loafFields(e *logbook.Event) []Field {
 	l := &e.Life
 	masses := Field{
-		Key: "masses", Label: "masses", Means: "of the bars, from end A or as --bars names them", Unit: string(pour.UnitGram), High: mostG,
+		Key: "masses", Label: "masses", Means: "of the bars, from end A, or in the order of the bars that are named", Unit: string(pour.UnitGram), High: mostG,
 		Required: e.Kind == logbook.WeighIn, Lead: true, At: &l.MassesG,
 	}
-	bars := Field{Key: "bars", Label: "bars", Means: "which bars, from 1 at end A; none: those of the last weighing, or the first ones", Low: 1, High: mostBars, At: &l.Bars}
+	bars := Field{Key: "bars", Label: "which bars", Means: "by number, from 1 at end A; none: those of the last weighing, or the first ones", Low: 1, High: mostBars, At: &l.Bars}
 	switch e.Kind {
 	case logbook.Unmoulded:
 		return []Field{{Key: "firm", Label: "how firm", Words: logbook.Firmness(), Lead: true, At: &e.What}}
@@ -121,7 +121,7 @@ func loafFields(e *logbook.Event) []Field {
 	}
 	return []Field{
 		masses, bars,
-		{Key: "count", Label: "bars", Means: "how many, where they are not all weighed", Unit: "bars", High: mostBars, At: &l.Count},
+		{Key: "count", Label: "how many", Means: "how many bars, where they are not all weighed", Unit: "bars", High: mostBars, At: &l.Count},
 		{Key: "crumbs", Label: "crumbs", Means: "what the cut left beside the bars", Unit: string(pour.UnitGram), High: mostG, At: &l.CrumbsG},
 		{Key: "seconds", Label: "seconds", Means: "of the bars, those not good enough to sell", Unit: "bars", High: mostBars, At: &l.Seconds},
 	}

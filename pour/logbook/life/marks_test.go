@@ -30,3 +30,20 @@ func TestMarksSayWhatBecameOfEachEvent(t *testing.T) {
 		}
 	}
 }
+
+// What is logged afterwards stands on its own day, and within a day as it was typed; what stands in the place of another stands beside it.
+func TestMarksStandByTheirDays(t *testing.T) {
+	at := time.Date(2026, 12, 20, 9, 0, 0, 0, time.UTC)
+	on := func(id, day string, after int) logbook.Event {
+		return logbook.Event{ID: id, Kind: logbook.Looked, What: id, Value: 1, Wall: at.Add(time.Duration(after) * time.Minute), Life: logbook.Life{Day: day}}
+	}
+	corrected := on("f", "2026-12-08", 6)
+	corrected.Corrects = "b"
+	var told string
+	for _, m := range Marks([]logbook.Event{on("a", "", 0), on("b", "2026-12-08", 1), on("c", "2026-12-06", 2), on("d", "2026-12-08", 3), on("e", "2026-12-06 11:00", 4), corrected}) {
+		told += m.Event.ID
+	}
+	if told != "ecbfda" {
+		t.Errorf("they stand as %s", told)
+	}
+}

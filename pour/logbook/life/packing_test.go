@@ -58,6 +58,7 @@ func TestAnOldWeighingTellsNothingOfThePackedBars(t *testing.T) {
 // Bars that were not labelled yet are packed as they were weighed since they are ready; before there is such a weighing nothing is known.
 func TestReadyBarsArePackedAsTheyWereWeighedLast(t *testing.T) {
 	b := newBench(t)
+	b.cures(7)
 	weighed(b, []float64{125.0, 122.1, 120.9, 119.5, 117.9, 117.0, 116.0, 114.6}, 0, 1, 2, 4, 7, 10, 14, 21)
 	ready := b.on(date(12, 27)).Ready.Day
 	if p, ok := b.on(ready).Packing(); ok {

@@ -19,9 +19,17 @@ func weighed(b *bench, of []float64, days ...int) {
 	}
 }
 
-// A batch that is weighed is ready on the day that the law says, with its band, and what is due says so; before that it cures.
+// cures begins the pour anew with another length of its plan's own cure.
+func (b *bench) cures(days float64) {
+	b.Helper()
+	b.plan.Bed.CureDays = days
+	b.pours()
+}
+
+// A batch that is weighed, and whose plan's own cure is over, is ready on the day that the law says, with its band, and what is due says so; before that it cures.
 func TestAWeighedBatchIsReadyOnItsDay(t *testing.T) {
 	b := newBench(t)
+	b.cures(7)
 	weighed(b, []float64{125.0, 122.1, 120.9, 119.5, 117.9, 117.0, 116.0, 114.6}, 0, 1, 2, 4, 7, 10, 14, 21)
 	now := b.on(date(12, 27))
 	d := now.Drying
@@ -52,6 +60,7 @@ func TestAWeighedBatchIsReadyOnItsDay(t *testing.T) {
 // A batch that nobody weighs is not called ready before the late end of the plan's band.
 func TestAnUnweighedBatchIsReadyLate(t *testing.T) {
 	b := newBench(t)
+	b.cures(7)
 	b.logs(at(12, 6), logbook.Event{Kind: logbook.Sliced, Life: logbook.Life{Count: 10}})
 	now := b.on(date(12, 20))
 	if !now.Ready.Known || now.Drying.Weighed || now.Ready.Late <= now.Ready.Day {
@@ -62,6 +71,20 @@ func TestAnUnweighedBatchIsReadyLate(t *testing.T) {
 	}
 	if got := b.on(now.Ready.Late); got.State != life.Ready || got.Since != now.Ready.Late {
 		t.Errorf("at the end of its band it is %s", got.State)
+	}
+}
+
+// A batch whose bars are dry before the days of cure of its plan are over cures on until they are.
+func TestABatchIsNotReadyBeforeItsPlansCureIsOver(t *testing.T) {
+	b := newBench(t)
+	b.cures(60)
+	weighed(b, []float64{125.0, 122.1, 120.9, 119.5, 117.9, 117.0, 116.0, 114.6}, 0, 1, 2, 4, 7, 10, 14, 21)
+	over := date(12, 6) + 60
+	if now := b.on(over - 1); now.State != life.Curing || now.Ready.Late >= over || len(now.Due) == 0 || !strings.Contains(now.Due[len(now.Due)-1].Text, "ready "+over.Short()) {
+		t.Errorf("the day before: %s, dry by %s, due %+v", now.State, now.Ready.Late, now.Due)
+	}
+	if now := b.on(over); now.State != life.Ready || now.Since != over {
+		t.Errorf("on its day: %s since %s", now.State, now.Since)
 	}
 }
 

@@ -70,10 +70,11 @@ func (s story) drying(b *Batch, today day.Day) (State, day.Day) {
 	if s.Cut.Day >= today {
 		return Cut, s.Cut.Day
 	}
-	// By weighings it is ready on its day; nobody who weighed nothing is told so before the late end of the band.
-	ready := b.Ready.Late
+	// By weighings it is ready on its day; nobody who weighed nothing is told so before the late end of the band. Never before its plan's cure is over.
+	done := b.Course.Done()
+	ready := done.Late
 	if b.Drying.Weighed {
-		ready = b.Ready.Day
+		ready = done.Day
 	}
 	if b.Ready.Known && ready <= today {
 		return Ready, ready

@@ -89,7 +89,7 @@ func named(chunks []string) (written, bool) {
 	month, numbers := 0, []int{}
 	for i, c := range chunks[:min(len(chunks), 3)] {
 		c = strings.ToLower(strings.Trim(c, ".,"))
-		m := monthOf(c)
+		m := day.MonthOf(c)
 		v, err := strconv.Atoi(c)
 		switch {
 		case m > 0 && month == 0:
@@ -110,17 +110,6 @@ func named(chunks []string) (written, bool) {
 		}
 	}
 	return written{}, false
-}
-
-// monthOf is the month a word begins, in three letters or in full; 0: none.
-func monthOf(word string) int {
-	for m := time.January; m <= time.December; m++ {
-		full := strings.ToLower(m.String())
-		if word == full || word == full[:3] || word == "sept" && m == time.September {
-			return int(m)
-		}
-	}
-	return 0
 }
 
 // dayLike reports whether a run of letters looks like a day: three numbers parted by the same sign.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"pourbench/pour/day"
 	"pourbench/pour/lot"
 )
 
@@ -25,7 +26,7 @@ func (p *reader) lead() string { return p.chunks[p.tokens[p.i-1].chunk] }
 // wordless reports whether no number stands in what follows and no month: the word that brings a day is then one of a name.
 func (p *reader) wordless() bool {
 	rest := p.rest()
-	if len(rest) == 0 || strings.ContainsAny(rest[0], "0123456789") || monthOf(strings.ToLower(strings.Trim(rest[0], ".,"))) > 0 {
+	if len(rest) == 0 || strings.ContainsAny(rest[0], "0123456789") || day.MonthOf(strings.ToLower(strings.Trim(rest[0], ".,"))) > 0 {
 		return false
 	}
 	p.r.words = append(p.r.words, p.lead())
