@@ -73,7 +73,7 @@ func (m *Model) settle() {
 		m.status.Clear()
 	}
 	m.jug = min(m.jug, max(len(m.board.Jugs)-1, 0))
-	m.left = m.stillToDo()
+	m.left = m.board.Due
 	if !slices.ContainsFunc(m.left, func(d underway.Due) bool { return d.Key == m.chosen }) {
 		m.chosen = ""
 	}

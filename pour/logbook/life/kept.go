@@ -15,7 +15,7 @@ import (
 const keptName = ".life"
 
 // keptForm is raised when what a story holds changes its meaning.
-const keptForm = 6
+const keptForm = 7
 
 // kept is the stories of pours whose files and plans can be used.
 type kept struct {

@@ -77,7 +77,7 @@ func (l Live) due(s State, o Outlook) []Due {
 	}
 	at, touched := free.Minutes(), 0.0
 	for i, step := range s.Steps {
-		if step.Done {
+		if step.Done || s.PassedOver(step.Step) {
 			continue
 		}
 		d := Due{Step: step.Step, StartMin: at}
@@ -113,7 +113,7 @@ func (l Live) latestMin(s State, i int, o Outlook) float64 {
 	}
 	work, last := 0.0, math.Inf(-1)
 	for _, next := range s.Steps[i:] {
-		if next.Done {
+		if next.Done || s.PassedOver(next.Step) {
 			continue
 		}
 		if next.moves(j.Batch, j.Jug) {
@@ -128,7 +128,7 @@ func (l Live) latestMin(s State, i int, o Outlook) float64 {
 func (l Live) before(s State) []Due {
 	var out []Due
 	for _, step := range s.Steps {
-		if !step.Done {
+		if !step.Done && !s.PassedOver(step.Step) {
 			out = append(out, Due{Step: step.Step, StartMin: step.PlannedMin})
 		}
 	}

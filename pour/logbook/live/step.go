@@ -75,5 +75,10 @@ func (s Step) waits() bool {
 	return s.SkinMin > 0 || slices.Contains([]pour.TaskKind{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
 }
 
+// Skippable reports whether a pour can go on without the step: not without a lye, and not unmixed.
+func (s Step) Skippable() bool {
+	return !slices.Contains([]pour.TaskKind{StepMakeLye, StepLyeIn, pour.TaskMix}, s.Kind)
+}
+
 // touches reports whether the step touches the fresh loaf, or what will lie in it.
 func (s Step) touches() bool { return s.Tell != "" && s.SkinMin == 0 }
