@@ -196,14 +196,14 @@ func TestANameThatTwoThingsHaveIsAskedAbout(t *testing.T) {
 		return onStage(t, 80, 24, p), &kept
 	}
 	for typed, want := range map[string]string{
-		"c o c o a space b space 2 2 enter enter":         "",
-		"c o c o a space b space 2 2 enter down enter":    "icing cocoa butter 22",
-		"c o c o a space b space 2 2 down up enter":       "base cocoa butter 22",
-		"c o c o a space b space 2 2 enter tab tab enter": "base cocoa butter 22",
-		"b a s e space b u t space 2 2 enter":             "base cocoa butter 22",
-		"i c space b u t space 2 2 enter":                 "icing cocoa butter 22",
-		"p o w space 2 2 enter":                           "base cocoa powder 22",
-		"c a s t space 2 2 tab esc":                       "base castor oil 22",
+		"c o c o a space b space 2 2 enter enter":             "",
+		"c o c o a space b space 2 2 enter down enter":        "icing cocoa butter 22",
+		"c o c o a space b space 2 2 down up enter":           "base cocoa butter 22",
+		"c o c o a space b space 2 2 enter tab tab tab enter": "base cocoa butter 22",
+		"b a s e space b u t space 2 2 enter":                 "base cocoa butter 22",
+		"i c space b u t space 2 2 enter":                     "icing cocoa butter 22",
+		"p o w space 2 2 enter":                               "base cocoa powder 22",
+		"c a s t space 2 2 tab esc":                           "base castor oil 22",
 	} {
 		s, kept := open(true)
 		s.press(typed)

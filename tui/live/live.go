@@ -56,6 +56,8 @@ type Model struct {
 	outlook   underway.Outlook
 	board     underway.Board
 	left      []underway.Due
+	portions  []pour.Portion      // jugs that are not as planned
+	portioned pour.Sheet          // what is being poured, with these as they are
 	superfats []underway.Superfat // of the batches of which something was weighed
 	outlookAt time.Duration
 	outlookOf int // how many events it knows

@@ -65,6 +65,10 @@ func (m *Model) settle() {
 		m.outlook, m.outlookAt, m.outlookOf = m.live.Outlook(m.opt.Shelf, m.opt.Hand), m.live.Run(), n
 	}
 	m.board = m.live.Board(m.outlook)
+	m.portions = m.state.Portions(m.sheet())
+	if m.portioned = *m.sheet(); len(m.portions) > 0 {
+		m.portioned = m.sheet().Portioned(m.portions)
+	}
 	m.superfats = nil
 	if !m.cutting() {
 		m.superfats = m.state.Superfats(m.sheet())

@@ -236,6 +236,8 @@ func (s State) sensibleSkip(e logbook.Event) error {
 		return fmt.Errorf("mark the step %q as not done: it is marked so already", e.Step)
 	case !step.Skippable():
 		return fmt.Errorf("mark the step %q as not done: nothing is poured without it; where the pour is over, end it", e.Step)
+	case s.OnlyMove(step.Step) != "":
+		return fmt.Errorf("mark the step %q as not done: nothing else pours %s; mark that as left in its jug", e.Step, s.OnlyMove(step.Step))
 	}
 	return nil
 }

@@ -239,6 +239,19 @@ func (s State) LastMove(n pour.BatchName, jug string) (StepState, bool) {
 	return StepState{}, false
 }
 
+// OnlyMove is a jug that would not be used at all without a step: nothing else that is done or waited for moves it. Empty: there is none.
+func (s State) OnlyMove(of Step) string {
+	for _, jug := range of.Moves {
+		others := slices.ContainsFunc(s.Steps, func(x StepState) bool {
+			return x.Key != of.Key && x.moves(of.Batch, jug) && !s.Omitted.Skipped(x.Key)
+		})
+		if !others && !s.Omitted.Unused(of.Batch, jug) {
+			return jug
+		}
+	}
+	return ""
+}
+
 // nextMove is the first step still to be done that moves a jug.
 func (s State) nextMove(n pour.BatchName, jug string) (StepState, bool) {
 	for _, step := range s.Steps {

@@ -172,7 +172,15 @@ func (s State) thingsOf(sheet *pour.Sheet, n pour.BatchName) []Thing {
 		read(logbook.ReadOils, plan.OilsC)
 	}
 	read(logbook.ReadBatter, b.Heat.MixC)
-	for _, w := range b.Weighings() {
+	doses := b.Weighings()
+	if list := s.Portions(sheet); len(list) > 0 {
+		really := sheet.Portioned(list)
+		doses = really.Batch(n).Weighings()
+	}
+	for i, w := range b.Weighings() {
+		if w.Jug != "" && w.Kind != pour.WeighBatter {
+			w.G = doses[i].G
+		}
 		planned := pour.AsFigure(w.G)
 		if sheet.LyeStopped() {
 			planned = pour.Figure{}
