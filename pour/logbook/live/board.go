@@ -2,6 +2,7 @@ package live
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"pourbench/pour"
@@ -48,7 +49,8 @@ type Board struct {
 	Run     time.Duration // since the run was opened
 	Elapsed pour.Figure   // min since lye met oil
 	Due     []Due
-	LateMin float64 // how far the next step is behind the plan; 0 when it is not
+	LateMin float64          // how far the next step is behind the plan; 0 when it is not
+	Hurry   []pour.BatchName // that thicken early: to be split now, before the planned minute
 	Jugs    []JugBoard
 }
 
@@ -61,6 +63,11 @@ func (l Live) Board(o Outlook) Board {
 	}
 	if len(b.Due) > 0 {
 		b.LateMin = max(0, b.Due[0].ShiftMin)
+	}
+	for i, step := range s.Steps {
+		if step.Kind == pour.TaskSplit && !step.Done && b.Elapsed.Known && l.latestMin(s, i, o) <= b.Elapsed.V && s.waitsTillMin(step.Step) > b.Elapsed.V {
+			b.Hurry = append(b.Hurry, step.Batch)
+		}
 	}
 	for _, j := range o.Jugs {
 		b.Jugs = append(b.Jugs, l.jugBoard(s, b, j))
@@ -104,13 +111,22 @@ func (l Live) due(s State, o Outlook) []Due {
 }
 
 // latestMin is the latest minute after the base's lye-in at which a scent can be stirred in so that its jug still comes to its last turn inside its
-// window, the hands doing one thing after the other: with a batter that runs ahead nobody waits for the plan's minute. +Inf where the clock says nothing.
+// window, the hands doing one thing after the other: with a batter that runs ahead nobody waits for the plan's minute. A batch in which a stage was seen
+// is split so that every jug of it does. +Inf where the clock says nothing.
 func (l Live) latestMin(s State, i int, o Outlook) float64 {
-	step := s.Steps[i]
-	j, ok := o.Jug(step.Batch, step.Jug)
-	if step.Kind != pour.TaskScent || !ok || !j.Window.To.Known {
-		return math.Inf(1)
+	step, latest := s.Steps[i], math.Inf(1)
+	splits := step.Kind == pour.TaskSplit && slices.ContainsFunc(s.Sightings, func(x Sighting) bool { return x.Batch == step.Batch && x.Whole && x.Reached })
+	for _, j := range o.Jugs {
+		own := step.Kind == pour.TaskScent && j.Jug == step.Jug
+		if j.Batch == step.Batch && (own || splits) && j.Window.To.Known {
+			latest = min(latest, s.inMin(j.Batch, l.Sheet)+j.Window.To.V-s.lastTurnMin(i, j)) // without a turn left it waits as planned
+		}
 	}
+	return latest
+}
+
+// lastTurnMin is how long after a step is begun a jug's last turn comes, the hands doing one thing after the other; -Inf where it has none.
+func (s State) lastTurnMin(i int, j JugOutlook) float64 {
 	work, last := 0.0, math.Inf(-1)
 	for _, next := range s.Steps[i:] {
 		if next.Done || s.PassedOver(next.Step) {
@@ -121,7 +137,7 @@ func (l Live) latestMin(s State, i int, o Outlook) float64 {
 		}
 		work += next.LengthMin
 	}
-	return s.inMin(j.Batch, l.Sheet) + j.Window.To.V - last // without a turn left it waits as planned
+	return last
 }
 
 // before is due before the base's lye met its oils: the plan as it is, since nothing is late yet.

@@ -104,13 +104,31 @@ func (s State) rescues(j JugBoard, nowMin float64, running bool) []Rescue {
 	if missed {
 		out = append(out, s.late(j, step, ok && running && (!j.Window.From.Known || nowMin >= j.Window.From.V))...)
 	}
+	first := s.beforeSplit(j.Batch)
 	var once []Rescue
 	for _, r := range out {
+		if r.Step != "" && first != "" {
+			r.Step = first
+		}
 		if !slices.ContainsFunc(once, func(o Rescue) bool { return o.Kind == r.Kind }) {
 			once = append(once, r)
 		}
 	}
 	return once
+}
+
+// beforeSplit is the key of what is to be done first in a batch that still is one pot, whatever is done for a jug of it then: its mixing, or its split.
+// Empty: it is split.
+func (s State) beforeSplit(n pour.BatchName) string {
+	if !s.OnePot(n, time.Duration(math.MaxInt64)) {
+		return ""
+	}
+	for _, kind := range []pour.TaskKind{pour.TaskMix, pour.TaskSplit} {
+		if step, _, ok := s.stepOf(n, kind, ""); ok && !step.Done && !s.PassedOver(step.Step) {
+			return step.Key
+		}
+	}
+	return ""
 }
 
 // late lists what can be done for a jug that will not make its window or has not; in: it can be poured in its window now.
@@ -119,6 +137,9 @@ func (s State) late(j JugBoard, step StepState, in bool) []Rescue {
 	before := "pour it before the others."
 	if len(step.Own) > 1 {
 		before = "take it first in its round."
+	}
+	if s.beforeSplit(j.Batch) != "" {
+		before = "split at once and " + before
 	}
 	if in && j.Verdict == TooLate {
 		out = append(out, Rescue{Kind: PourNow, Step: step.Key, Do: j.Jug + " is still inside its window: " + before})
