@@ -186,8 +186,10 @@ func TestANameThatTwoThingsHaveIsAskedAbout(t *testing.T) {
 	open := func(had bool) (*stage, *[]string) {
 		var kept []string
 		p := &Prompt{Title: "Weigh", Things: []Thing{
-			{Name: "base cocoa butter", Bare: "cocoa butter", Had: had}, {Name: "base castor oil", Bare: "castor oil"},
-			{Name: "icing cocoa butter", Bare: "cocoa butter"}, {Name: "base cocoa powder", Bare: "cocoa powder"},
+			{Name: "base cocoa butter", Bare: "cocoa butter", Had: had},
+			{Name: "base castor oil", Bare: "castor oil"},
+			{Name: "icing cocoa butter", Bare: "cocoa butter"},
+			{Name: "base cocoa powder", Bare: "cocoa powder"},
 		}}
 		p.Done = func(typed string) (tea.Cmd, error) {
 			kept = append(kept, p.Things[p.At].Name+" "+typed)

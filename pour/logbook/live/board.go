@@ -2,9 +2,9 @@ package live
 
 import (
 	"math"
-	"slices"
 	"time"
 
+	"pourbench/chem"
 	"pourbench/pour"
 )
 
@@ -112,10 +112,19 @@ func (l Live) due(s State, o Outlook) []Due {
 
 // latestMin is the latest minute after the base's lye-in at which a scent can be stirred in so that its jug still comes to its last turn inside its
 // window, the hands doing one thing after the other: with a batter that runs ahead nobody waits for the plan's minute. A batch in which a stage was seen
-// is split so that every jug of it does. +Inf where the clock says nothing.
+// is split so that every jug of it does, and one that is at medium at once: colours only stir in worse from there (common practice, no source). +Inf
+// where the clock says nothing.
 func (l Live) latestMin(s State, i int, o Outlook) float64 {
 	step, latest := s.Steps[i], math.Inf(1)
-	splits := step.Kind == pour.TaskSplit && slices.ContainsFunc(s.Sightings, func(x Sighting) bool { return x.Batch == step.Batch && x.Whole && x.Reached })
+	splits := false
+	for _, x := range s.Sightings {
+		if step.Kind != pour.TaskSplit || x.Batch != step.Batch || !x.Whole || !x.Reached {
+			continue
+		}
+		if splits = true; x.Stage >= chem.Medium {
+			latest = min(latest, s.inMin(x.Batch, l.Sheet)+x.Min)
+		}
+	}
 	for _, j := range o.Jugs {
 		own := step.Kind == pour.TaskScent && j.Jug == step.Jug
 		if j.Batch == step.Batch && (own || splits) && j.Window.To.Known {
