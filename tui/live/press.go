@@ -248,6 +248,8 @@ func (m *Model) cannotSkip() string {
 		return "every step is done"
 	case m.cutting():
 		return "a cut has no step to go without; {finish step} finishes it, {next step} goes on to another"
+	case now.OnLoaf():
+		return "what lies on the loaf or in it counts as the plan has it: {note} writes what was otherwise"
 	case !now.Skippable():
 		return "nothing is poured without this step; {quit} leaves the run, or ends it"
 	}

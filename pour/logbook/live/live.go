@@ -234,6 +234,8 @@ func (s State) sensibleSkip(e logbook.Event) error {
 		return fmt.Errorf("mark the step %q as not done: it is done; take that back first", e.Step)
 	case s.Omitted.Skipped(e.Step):
 		return fmt.Errorf("mark the step %q as not done: it is marked so already", e.Step)
+	case step.OnLoaf():
+		return fmt.Errorf("mark the step %q as not done: what lies on the loaf or in it counts as the plan has it; write a note of what was otherwise", e.Step)
 	case !step.Skippable():
 		return fmt.Errorf("mark the step %q as not done: nothing is poured without it; where the pour is over, end it", e.Step)
 	case s.OnlyMove(step.Step) != "":

@@ -71,3 +71,40 @@ func TestAScentIsLeftOutOfOneJugOrOfThePot(t *testing.T) {
 		}
 	}
 }
+
+// What nothing is poured without, what a jug has no other turn than, and what counts as planned on the loaf cannot be said to be not done; a swirl and a
+// colour can, and what is done since is done.
+func TestWhatCanBeNotDone(t *testing.T) {
+	at := Moment{Wall: time.Date(2026, 12, 5, 10, 0, 0, 0, time.UTC), Of: "one"}
+	loaf, free := 0, 0
+	for _, name := range []string{"alpine-meadow", "edelweiss-morning", "first-snow", "autumn-slab"} {
+		plan, shelf := example(t, name)
+		l, _ := start(pour.Work(plan, shelf, pour.Hand{}), "a", at)
+		for _, x := range l.State().Steps {
+			skipped, _, err := l.Mark(logbook.Event{Kind: logbook.Skipped, Step: x.Key}, at)
+			needed := slices.Contains([]pour.TaskKind{StepMakeLye, StepLyeIn, pour.TaskMix}, x.Kind) || x.Batch == "" && x.Item != ""
+			only := l.State().OnlyMove(x.Step) != ""
+			if (err == nil) == (needed || only) {
+				t.Errorf("%s, %s: %v", name, x.Key, err)
+			}
+			if x.Batch == "" && x.Item != "" {
+				loaf++
+			}
+			if err != nil {
+				continue
+			}
+			free++
+			if _, _, err := skipped.Mark(logbook.Event{Kind: logbook.Skipped, Step: x.Key}, at); err == nil {
+				t.Errorf("%s, %s is not done twice", name, x.Key)
+			}
+			done, _, err := skipped.Do(x.Key, at)
+			must(t, err)
+			if s := done.State(); s.Omitted.Skipped(x.Key) {
+				t.Errorf("%s, %s was done and counts as not done", name, x.Key)
+			}
+		}
+	}
+	if loaf == 0 || free == 0 {
+		t.Errorf("%d steps are on a loaf, %d can be not done", loaf, free)
+	}
+}
