@@ -69,7 +69,7 @@ func (s *Sheet) Labelled(shelf Shelf, of Labelling) LabelSheet {
 	l.Lines = label.List(entries, m)
 	l.Allergens = label.Allergens(scentsIn(charges, shelf), made, l.CuredG.orUnknown(), m, shelf.Allergens)
 	if m.Allergens != label.AllergensNone {
-		l.Unstated = s.unstated(shelf)
+		l.Unstated = s.unstated(shelf, charges)
 	}
 	l.Text = label.Text(l.Lines, l.Allergens, m)
 	l.Dried = label.Dried(l.Lines, l.CuredG.orUnknown(), m)
@@ -194,13 +194,14 @@ func (l *LabelSheet) unsure() []string {
 	return out
 }
 
-// unstated are the scents of which no allergens are stated.
-func (s *Sheet) unstated(shelf Shelf) []string {
+// unstated are the scents in a bar of which no allergens are stated.
+func (s *Sheet) unstated(shelf Shelf, charges []label.Charge) []string {
 	var out []string
 	for _, b := range s.Batches() {
 		for _, x := range b.Scents {
 			sc := inList(shelf.Scents, x.ID, func(x *Scent) string { return x.ID })
-			if len(sc.Allergens) == 0 && x.G > 0 && !slices.Contains(out, x.Name) {
+			in := slices.ContainsFunc(charges, func(c label.Charge) bool { return c.Kind == label.Scent && c.From == x.Name })
+			if len(sc.Allergens) == 0 && in && !slices.Contains(out, x.Name) {
 				out = append(out, x.Name)
 			}
 		}

@@ -170,6 +170,11 @@ func (p Past) noticed(show pour.Show) []Fact {
 			f.Said = "was not used"
 		case logbook.Rescued:
 			f.Said = "instead of the plan: " + e.What
+			if e.Jug == "" && e.Batch != "" {
+				f = Fact{What: "all of the " + string(e.Batch), Said: f.Said}
+			}
+		case logbook.Skipped:
+			f = p.notDone(e)
 		case logbook.Noted:
 			f.Said = "noted: " + e.Text
 		case logbook.Result:
@@ -182,6 +187,17 @@ func (p Past) noticed(show pour.Show) []Fact {
 		}
 	}
 	return out
+}
+
+// notDone says that a step of the run was not done.
+func (p Past) notDone(e logbook.Event) Fact {
+	f := Fact{What: e.Step, Said: "was not done"}
+	for _, step := range p.state.Steps {
+		if step.Key == e.Step {
+			f.What, f.Path = named(step.Step), p.stepPath(step.Step)
+		}
+	}
+	return f
 }
 
 // minutesIn says how long after its batch's lye-in something was marked.

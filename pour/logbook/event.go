@@ -36,6 +36,7 @@ const (
 	Discounted EventKind = "not counted"  // the jump with the ID in What is taken back: the run is Value seconds earlier
 	Unpoured   EventKind = "left in jug"  // a jug that was not used
 	Rescued    EventKind = "changed plan" // What she did instead of the plan
+	Skipped    EventKind = "not done"     // a step that was passed over: Step
 	Drew       EventKind = "drew"         // Value g or pieces of What went into Batch and Jug out of a Pack, by an Entry of the ledger of stock
 )
 
@@ -43,7 +44,7 @@ const (
 func eventKinds() []EventKind {
 	return append([]EventKind{
 		Opened, Resumed, Jumped, Done, Seen, NotYet, Troubled, Noted, Blended, Read, Weighed, TakenBack, Ended,
-		Cut, Cured, Result, LeftOut, TakenIn, TornRecord, Discounted, Unpoured, Rescued, Drew,
+		Cut, Cured, Result, LeftOut, TakenIn, TornRecord, Discounted, Unpoured, Rescued, Skipped, Drew,
 	}, lifeKinds()...)
 }
 

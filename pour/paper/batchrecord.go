@@ -86,6 +86,9 @@ func (r *batchRecord) materials(b *pour.BatchSheet) {
 			planned = pour.Figure{}
 		}
 		lot, actual := r.weighed(b.Name, w)
+		if r.state.Omitted.Thing(b.Name, w.Jug, w.Kind) {
+			lot, actual = "-", "left out"
+		}
 		name := w.Name
 		if w.Kind == pour.WeighBatter {
 			name, lot = "batter", "-"

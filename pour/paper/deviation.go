@@ -10,6 +10,7 @@ import (
 	"pourbench/pour/logbook"
 	"pourbench/pour/logbook/learn"
 	"pourbench/pour/logbook/life"
+	underway "pourbench/pour/logbook/live"
 )
 
 // What is far enough from the plan to be told as a deviation (own, no source).
@@ -25,10 +26,7 @@ func deviations(record logbook.Pour, sheet *pour.Sheet, b life.Batch) []string {
 	out := differed(record, sheet)
 	standing := logbook.Standing(record.Events)
 	for _, e := range standing {
-		if (e.Kind == logbook.Troubled || e.Kind == logbook.Rescued) && logbook.SplitAfter(standing, e) {
-			e.Jug = "all of the " + string(e.Batch)
-		}
-		if text := happened(e); text != "" {
+		if text := happened(whole(e, standing), sheet); text != "" {
 			out = append(out, text)
 		}
 	}
@@ -88,8 +86,18 @@ func scaleStep(show pour.Show, d learn.Difference) float64 {
 	return show.ScaleStepG
 }
 
+// whole is a mark with all of its batch in the place of the jug, where that still was one pot; a scent that was left out is one jug's own, unless all of
+// the batch went without.
+func whole(e logbook.Event, standing []logbook.Event) logbook.Event {
+	own := e.Kind == logbook.Rescued && e.What == logbook.ScentLeftOut
+	if own && e.Jug == "" || !own && (e.Kind == logbook.Troubled || e.Kind == logbook.Rescued) && logbook.SplitAfter(standing, e) {
+		e.Jug = "all of the " + string(e.Batch)
+	}
+	return e
+}
+
 // happened is what a mark tells that no plan has; empty: nothing.
-func happened(e logbook.Event) string {
+func happened(e logbook.Event, sheet *pour.Sheet) string {
 	of := strings.TrimSpace(e.Jug)
 	if of == "" {
 		of = string(e.Batch)
@@ -106,6 +114,8 @@ func happened(e logbook.Event) string {
 		return text(of, "changed plan, "+e.What, oneLine(e.Text))
 	case logbook.Unpoured:
 		return text(of, "left in its jug", oneLine(e.Text))
+	case logbook.Skipped:
+		return text(stepName(sheet, e.Step), "not done")
 	case logbook.Noted:
 		return text(of, "note, "+oneLine(e.Text))
 	case logbook.Result:
@@ -116,6 +126,16 @@ func happened(e logbook.Event) string {
 		return "a mark was being written when the machine stopped, and does not count"
 	}
 	return ""
+}
+
+// stepName is a step with its batch, by its key.
+func stepName(sheet *pour.Sheet, key string) string {
+	for _, s := range underway.Steps(*sheet) {
+		if s.Key == key {
+			return strings.TrimSpace(string(s.Batch) + " " + s.Name)
+		}
+	}
+	return key
 }
 
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -90,11 +90,12 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 	p.raw("")
 	standing := logbook.Standing(record.Events)
 	for _, e := range standing {
-		if e.Kind == logbook.Troubled && logbook.SplitAfter(standing, e) {
-			e.Jug = "all of the " + string(e.Batch)
-		}
-		if e.Kind == logbook.Noted || e.Kind == logbook.Troubled || e.Kind == logbook.Result {
-			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(e.Jug+" "+e.What+" "+e.Text)))
+		e = whole(e, standing)
+		switch e.Kind {
+		case logbook.Skipped:
+			p.wrapped("", string(e.Kind)+": "+stepName(&sheet, e.Step))
+		case logbook.Noted, logbook.Troubled, logbook.Result, logbook.Rescued, logbook.Unpoured:
+			p.wrapped("", strings.TrimSpace(string(e.Kind)+": "+strings.TrimSpace(strings.TrimSpace(e.Jug+" "+e.What)+" "+e.Text)))
 		}
 	}
 	weights(p, record, &sheet)
@@ -106,6 +107,7 @@ func PourRecord(record logbook.Pour, sheet pour.Sheet) string {
 // of which may be said that they were of another thing.
 func weights(p *page, record logbook.Pour, sheet *pour.Sheet) {
 	counting, again := logbook.Counting(logbook.Standing(record.Events), sheet)
+	omitted := logbook.OmittedBy(counting)
 	first := true
 	for _, e := range counting {
 		if e.Kind != logbook.Weighed || e.Step != "" {
@@ -116,7 +118,11 @@ func weights(p *page, record logbook.Pour, sheet *pour.Sheet) {
 			p.wrapped("", "WEIGHED, each with its name, by which correct and take-back know it")
 			first = false
 		}
-		p.wrapped("", e.ID+"  "+life.Tell(e, sheet.Plan.Show))
+		text := e.ID + "  " + life.Tell(e, sheet.Plan.Show)
+		if omitted.Weighing(sheet, e) {
+			text += ": did not go in, left out"
+		}
+		p.wrapped("", text)
 		for _, slip := range again[e.ID] {
 			p.wrapped("  ", slip.ID+"  "+life.Tell(slip, sheet.Plan.Show)+": does not count, weighed again since")
 		}

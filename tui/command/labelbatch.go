@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"strings"
 
 	"pourbench/pour"
 	"pourbench/pour/label"
@@ -35,8 +36,8 @@ func (g *program) labelOfBatch(book logbook.Book, shelf pour.Shelf, id string, o
 
 // labelOfPour gathers what the label of a batch rests on; the sheet is its plan's.
 func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook.Pour, b life.Batch, market label.Market) labelsheet {
-	wants := taking.Wants(&sheet, shelf, logbook.Standing(record.Events))
-	went, weighed := taking.Went(&sheet, shelf, wants)
+	standing := logbook.Standing(record.Events)
+	went, weighed := taking.Went(&sheet, shelf, standing)
 	told := paper.Label{Name: record.Name, ID: record.ID, Market: market, Show: record.Plan.Show, Today: g.today(), Ticks: map[string]string{}}
 	of := pour.Labelling{Went: went, Ticks: map[string]bool{}, Today: told.Today}
 	on := sticker.Details{Made: b.Poured}
@@ -47,7 +48,7 @@ func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook
 		of.Ticks[row] = true
 		told.Ticks[row] = life.TickedText(e)
 	}
-	all := len(sheet.AsPlanned(shelf))
+	all := len(went)
 	switch {
 	case weighed == 0:
 		told.Rests = append(told.Rests, "Nothing of it was weighed by the marks of its run: its contents are the plan's.")
@@ -55,6 +56,9 @@ func (g *program) labelOfPour(sheet pour.Sheet, shelf pour.Shelf, record logbook
 		told.Rests = append(told.Rests, fmt.Sprintf("Its contents are what was weighed, %d of %d weights; of the rest the plan's count.", weighed, all))
 	default:
 		told.Rests = append(told.Rests, fmt.Sprintf("Its contents are what was weighed, all %d weights.", all))
+	}
+	if out := logbook.OmittedBy(standing).Tell(&sheet); len(out) > 0 {
+		told.Rests = append(told.Rests, "Left out by the marks of its run: "+strings.Join(out, ", ")+".")
 	}
 	told.Rests = append(told.Rests, "What is set into it and what is strewn are the plan's.")
 	of.Bars.CutG = b.AsCut()

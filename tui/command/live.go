@@ -22,8 +22,9 @@ func (g *program) liveCommand() *cobra.Command {
 		Long: `Pour a plan live: the checklist full screen, the clock running, every mark in the logbook.
 
 A pour of this very plan that was left under way less than two days ago is taken up again, as after a killed
-terminal. Where several were, or one of a plan that only has the same name, you are asked; --new begins another
-pour without a question, and a pour in which nothing was marked is not kept. --trial SCENT tries a scent in two small jugs of the plan's batter instead.`,
+terminal; without PLAN the one that is under way, whatever it pours. Where several are, or one of another plan,
+you are asked; --new begins another pour without a question, and a pour in which nothing was marked is not kept.
+One that is over is opened again by --resume only after a question. --trial SCENT tries a scent in two small jugs of the plan's batter instead.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			var err error
@@ -33,6 +34,7 @@ pour without a question, and a pour in which nothing was marked is not kept. --t
 			if o.Sheet, o.Shelf, o.Hand, err = g.worked(args); err != nil {
 				return err
 			}
+			o.Unnamed = len(args) == 0
 			if err := g.pourLive(o); err != nil {
 				return err
 			}
@@ -42,7 +44,7 @@ pour without a question, and a pour in which nothing was marked is not kept. --t
 	}
 	g.plainFlag(cmd)
 	cmd.Flags().StringVar(&o.Resume, "resume", "", "take this pour up again")
-	cmd.Flags().BoolVar(&o.Anew, "new", false, "begin another pour although one of this plan is under way")
+	cmd.Flags().BoolVar(&o.Anew, "new", false, "begin another pour although one is under way")
 	cmd.Flags().BoolVar(&g.noMouse, "no-mouse", false, "leave the mouse to the terminal")
 	cmd.Flags().StringVar(&o.TrialScent, "trial", "", "id of a scent to try instead of pouring")
 	return cmd

@@ -29,6 +29,7 @@ type Prompt struct {
 	chosen   bool   // in plain lines, the thing is known
 	narrowed string // in plain lines, words that several things have
 	touched  bool   // something was typed into it
+	picked   string // the words for which she went to a thing by a key
 }
 
 // Keys lists the keys of the footer.
@@ -57,7 +58,7 @@ func (p *Prompt) Press(k tea.KeyPressMsg, f Frame) Result {
 }
 
 // Act does what a key of the line comes to.
-func (p *Prompt) Act(id keys.ID, _ Frame) Result {
+func (p *Prompt) Act(id keys.ID, f Frame) Result {
 	switch id {
 	case keys.Close:
 		return Result{Close: true, Do: p.Leave}
@@ -66,6 +67,9 @@ func (p *Prompt) Act(id keys.ID, _ Frame) Result {
 		switch {
 		case words != "" && len(p.matches(words)) == 0:
 			p.refused = nothingMatches(words)
+			return Result{}
+		case value != "" && p.either(words) != "":
+			p.refused = f.Keys.Fill(keys.Line, p.either(words)+"? {next thing} goes to the one that is meant, {commit} keeps it there")
 			return Result{}
 		case words != "" && value == "": // it is chosen; what is typed of it comes next
 			p.Typed, p.refused = entry.Entry{}, ""
@@ -95,7 +99,13 @@ func (p *Prompt) next(by int) Result {
 		p.refused = nothingMatches(words)
 		return Result{}
 	}
-	if value != "" && len(p.Things) > 1 {
+	if value != "" && p.either(words) != "" { // what was typed waits for the one that is meant
+		p.refused = ""
+		p.turn(by)
+		p.picked = words
+		return Result{}
+	}
+	if value != "" && len(p.Things) > 1 && (words == "" || p.picked != words) {
 		cmd, err := p.Done(value)
 		if err != nil {
 			p.refused = err.Error()

@@ -179,3 +179,45 @@ func TestWordsFindWhatALineIsAboutInLines(t *testing.T) {
 		t.Errorf("kept are %q", *kept)
 	}
 }
+
+// A name that two batches have is nobody's where one of them was weighed: it may be weighed again, or the other for the first time. The one at hand is
+// highlighted, nothing is kept before she has gone to the one she means or named its batch, and what she typed waits.
+func TestANameThatTwoThingsHaveIsAskedAbout(t *testing.T) {
+	open := func(had bool) (*stage, *[]string) {
+		var kept []string
+		p := &Prompt{Title: "Weigh", Things: []Thing{
+			{Name: "base cocoa butter", Bare: "cocoa butter", Had: had},
+			{Name: "base castor oil", Bare: "castor oil"},
+			{Name: "icing cocoa butter", Bare: "cocoa butter"},
+			{Name: "base cocoa powder", Bare: "cocoa powder"},
+		}}
+		p.Done = func(typed string) (tea.Cmd, error) {
+			kept = append(kept, p.Things[p.At].Name+" "+typed)
+			return nil, nil
+		}
+		return onStage(t, 80, 24, p), &kept
+	}
+	for typed, want := range map[string]string{
+		"c o c o a space b space 2 2 enter enter":             "",
+		"c o c o a space b space 2 2 enter down enter":        "icing cocoa butter 22",
+		"c o c o a space b space 2 2 down up enter":           "base cocoa butter 22",
+		"c o c o a space b space 2 2 enter tab tab tab enter": "base cocoa butter 22",
+		"b a s e space b u t space 2 2 enter":                 "base cocoa butter 22",
+		"i c space b u t space 2 2 enter":                     "icing cocoa butter 22",
+		"p o w space 2 2 enter":                               "base cocoa powder 22",
+		"c a s t space 2 2 tab esc":                           "base castor oil 22",
+	} {
+		s, kept := open(true)
+		s.press(typed)
+		if got := strings.Join(*kept, ", "); got != want {
+			t.Errorf("%s: kept is %q, want %q", typed, got, want)
+		}
+		if want == "" {
+			s.shows("► ✓ base cocoa butter", "× base cocoa butter ✓ or icing cocoa butter?")
+		}
+	}
+	s, kept := open(false)
+	if s.press("b u t space 2 2 enter"); len(*kept) != 1 || (*kept)[0] != "base cocoa butter 22" {
+		t.Errorf("neither was weighed, and the one at hand is meant: %q", *kept)
+	}
+}

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -13,6 +14,7 @@ type Thing struct {
 	Name string // searched by what is typed
 	Also string // the same in another spelling, searched too
 	Says string // said behind the name
+	Bare string // its name without which batch it is of: others have the same; empty: none has
 	Had  bool   // something was typed of it before
 }
 
@@ -84,7 +86,7 @@ func (p *Prompt) seek() {
 		if _, begins := p.Things[i].holds(words); !begins {
 			rank += 2
 		}
-		if p.Things[i].Had {
+		if p.Things[i].Had && len(p.twins(words, i)) < 2 { // else the one at hand comes first, and it is asked
 			rank++
 		}
 		return rank
@@ -96,6 +98,30 @@ func (p *Prompt) seek() {
 		}
 	}
 	p.At = to
+}
+
+// twins are the places of the things that match and have the name of one of them but for their batch, that one included.
+func (p *Prompt) twins(words string, at int) []int {
+	return slices.DeleteFunc(p.matches(words), func(i int) bool {
+		return i != at && (p.Things[at].Bare == "" || p.Things[i].Bare != p.Things[at].Bare)
+	})
+}
+
+// either says which things the words may mean, of which something was typed before: a second weighing of the one, or the first of the other. Empty: it is
+// plain which is meant, or she went to it by a key.
+func (p *Prompt) either(words string) string {
+	twins := p.twins(words, p.At)
+	if words == "" || p.picked == words || len(twins) < 2 || !slices.ContainsFunc(twins, func(i int) bool { return p.Things[i].Had }) {
+		return ""
+	}
+	names := make([]string, len(twins))
+	for i, at := range twins {
+		names[i] = p.Things[at].Name
+		if p.Things[at].Had {
+			names[i] += " ✓"
+		}
+	}
+	return strings.Join(names, " or ")
 }
 
 func nothingMatches(words string) string {

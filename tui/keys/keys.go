@@ -152,6 +152,7 @@ const (
 	Trouble   ID = "trouble"
 	Rescue    ID = "rescue"
 	NotUsed   ID = "not used"
+	SkipStep  ID = "step not done"
 	Note      ID = "note"
 	Measure   ID = "measure"
 	Reweigh   ID = "mend a weight"

@@ -13,6 +13,7 @@ func pouring() []Binding {
 		{ID: Trouble, Mode: Pouring, Keys: []string{"x"}, Label: "trouble", Help: "note trouble in the chosen jug; then r rices, s seizes, b browns, p separates", Foot: 5},
 		{ID: Rescue, Mode: Pouring, Keys: []string{"r"}, Label: "what helps", Help: "what still can be done for a jug that will not make its window or is in trouble; choosing one notes it and brings its step up", Foot: 6},
 		{ID: NotUsed, Mode: Pouring, Keys: []string{"d", "delete"}, Help: "the chosen jug is not used and its steps are passed over, after a question; again: it is used after all"},
+		{ID: SkipStep, Mode: Pouring, Keys: []string{"N"}, Help: "the step under way is not done and is not waited for, after a question; what it stirs in is then on no label and taken of no pack"},
 		{ID: Measure, Mode: Pouring, Keys: []string{"w"}, Label: "weight, °C", Help: "type a temperature or a weight as it really is, a part of the thing's name before it or not: olive 355.9; {line next thing} goes to the next thing, a weight may have its unit and its lot behind it: 355.9 g lot A7; Enter alone on one that was weighed takes it back or says of what it was", Foot: 7},
 		{ID: Reweigh, Mode: Pouring, Keys: []string{"W"}, Help: "put any weight of this run right, the last one first: take it back, or say of which thing it was"},
 		{ID: Blender, Mode: Pouring, Keys: []string{"z"}, Label: "blender", Help: "stick blender on; again: off, and the burst is noted", Foot: 9},

@@ -65,8 +65,11 @@ func (m *Model) takeBack() {
 // markWords is a mark in words.
 func (m *Model) markWords(e logbook.Event) string {
 	switch e.Kind {
-	case logbook.Done:
+	case logbook.Done, logbook.Skipped:
 		for _, s := range m.state.Steps {
+			if s.Key == e.Step && e.Kind == logbook.Skipped {
+				return m.title(s.Step) + ", not done"
+			}
 			if s.Key == e.Step {
 				return m.title(s.Step)
 			}

@@ -38,7 +38,7 @@ func (m *Model) lateText() string {
 	_, started := m.elapsed()
 	_, left := m.now()
 	switch {
-	case !started || !left || m.trialling():
+	case !started || !left || m.trialling() || m.state.Ended:
 		return ""
 	case m.board.LateMin >= 1:
 		return fmt.Sprintf("%.0f min late", math.Floor(m.board.LateMin))

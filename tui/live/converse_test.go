@@ -249,7 +249,7 @@ func TestWhichPourIsMeantIsAskedInLines(t *testing.T) {
 		in := lines.Open(strings.NewReader(answer))
 		must(t, Converse(o, lines.Talk{In: in, Out: lines.NewPaper(&out)}))
 		in.Close()
-		if text := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(text, "a pour of this name is under way") || strings.Contains(text, "taken up again: the pour begun") != resumes {
+		if text := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(text, "a pour of this name is under way") || strings.Contains(text, "taken up again: the pour of") != resumes {
 			t.Errorf("answered %q: %s", answer, out.String())
 		}
 	}

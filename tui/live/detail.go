@@ -2,6 +2,7 @@ package live
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pourbench/pour"
@@ -12,7 +13,7 @@ import (
 
 // detail is what a step needs: how much of what.
 func (m *Model) detail(s underway.Step) string {
-	b := m.sheet().Batch(s.Batch)
+	b := m.portioned.Batch(s.Batch)
 	plan := m.sheet().Plan.Batch(s.Batch)
 	show := m.sheet().Plan.Show
 	if s.Batch == "" {
@@ -32,11 +33,11 @@ func (m *Model) detail(s underway.Step) string {
 	case pour.TaskMix:
 		return mixing(plan, show)
 	case pour.TaskSplit:
-		return "No oil streaks left? Into the jugs: " + portions(b, show)
+		return "No oil streaks left? Into the jugs: " + portions(m.sheet().Batch(s.Batch), show)
 	case pour.TaskColour:
-		return doses(jug, show)
+		return doses(jug, show) + m.portionWords(s.Batch, jug)
 	case pour.TaskScent:
-		return scents(jug, show) + ", by hand"
+		return scents(jug, show) + m.portionWords(s.Batch, jug) + ", by hand"
 	case pour.TaskBed:
 		return bedding(m.sheet().Plan.Bed)
 	case pour.TaskEnd:
@@ -132,7 +133,7 @@ func scents(j pour.JugSheet, show pour.Show) string {
 
 // acting says an act in the words of the script, and which of its jugs stay in their jugs.
 func (m *Model) acting(s underway.Step) string {
-	text := s.Tell
+	text := m.telling(s)
 	if m.trialling() {
 		text += "."
 	}
@@ -149,11 +150,53 @@ func (m *Model) acting(s underway.Step) string {
 	return text
 }
 
+// portion is a jug that is not as planned; false: it is.
+func (m *Model) portion(n pour.BatchName, jug string) (pour.Portion, bool) {
+	i := slices.IndexFunc(m.portions, func(p pour.Portion) bool { return p.Batch == n && p.Jug == jug })
+	if i < 0 {
+		return pour.Portion{}, false
+	}
+	return m.portions[i], true
+}
+
+// portionWords says for how much batter a dose is, where that is not what was planned.
+func (m *Model) portionWords(n pour.BatchName, j pour.JugSheet) string {
+	p, ok := m.portion(n, j.Name)
+	g := m.sheet().Plan.Show.Weight
+	switch {
+	case !ok:
+		return ""
+	case p.LeftPart < 1:
+		return ", for the " + g(j.BatterWeighG*p.LeftPart) + " that is left of it"
+	}
+	return ", for " + g(j.BatterWeighG) + " as weighed"
+}
+
+// telling is what an act does, with as much as its jugs really held.
+func (m *Model) telling(s underway.Step) string {
+	weighed := slices.DeleteFunc(slices.Clone(s.Own), func(jug string) bool {
+		p, ok := m.portion(s.Batch, jug)
+		return !ok || p.BatterG <= 0
+	})
+	if len(weighed) == 0 {
+		return s.Tell
+	}
+	for _, st := range m.portioned.Stints() {
+		if st.Key == s.Key {
+			return m.portioned.Tell(st) + "; " + strings.Join(weighed, ", ") + " as weighed"
+		}
+	}
+	return s.Tell
+}
+
 // without says how much a jug holds whose colour or scent is not in, for one that is used before its turn or goes without; "" where it
 // holds what the plan says.
 func (m *Model) without(n pour.BatchName, jug string) string {
-	b := m.sheet().Batch(n)
+	b := m.portioned.Batch(n)
 	if b == nil || m.unused(n, jug) {
+		return ""
+	}
+	if p, ok := m.portion(n, jug); ok && p.LeftPart < 1 {
 		return ""
 	}
 	j, out, g := jugSheet(b, jug), []string(nil), 0.0

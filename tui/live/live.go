@@ -28,7 +28,8 @@ type Options struct {
 	Sheet      pour.Sheet // of the plan to pour, with times; not looked at with Resume
 	Resume     string     // id of a pour to take up again; empty: one of this plan that was left under way, or a new one
 	Cut        bool       // it is the cut of the pour that Resume names
-	Anew       bool       // begin a new pour although one of this plan is under way
+	Anew       bool       // begin a new pour although one is under way
+	Unnamed    bool       // the maker named no plan: the sheet is that of the example, and any pour under way may be meant
 	TrialScent string     // id of a scent: a trial of it with the sheet's batter instead of the pour; empty: no trial
 	Shelf      pour.Shelf
 	Hand       pour.Hand      // what the maker's logs have taught
@@ -55,6 +56,8 @@ type Model struct {
 	outlook   underway.Outlook
 	board     underway.Board
 	left      []underway.Due
+	portions  []pour.Portion      // jugs that are not as planned
+	portioned pour.Sheet          // what is being poured, with these as they are
 	superfats []underway.Superfat // of the batches of which something was weighed
 	outlookAt time.Duration
 	outlookOf int // how many events it knows
@@ -96,7 +99,7 @@ func New(o Options) (*Model, error) {
 	m.look = m.backdrop.Look()
 	m.settle()
 	if o.Resume != "" {
-		what := "taken up again: the pour begun at "
+		what := "taken up again: the pour of " + run.Pour.Name + " begun at "
 		if o.Cut {
 			what = "the cut of the pour begun at "
 		}

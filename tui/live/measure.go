@@ -54,7 +54,7 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 		}
 	}
 	tell()
-	p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return !t.Measured.Known }), 0)
+	p.At = m.state.Offered(things)
 	if again {
 		p.At = max(slices.IndexFunc(things, func(t underway.Thing) bool { return t.Weigh.Kind == pour.WeighAlkali }), 0)
 	}
@@ -68,7 +68,7 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 		}
 		err := m.measured(things[p.At], typed)
 		if err == nil { // the line may go on to the next thing
-			things = m.state.Things(m.sheet(), now)
+			things = inPlace(things, m.state.Things(m.sheet(), now))
 			tell()
 		}
 		return nil, err
@@ -76,11 +76,26 @@ func (m *Model) typeMeasureAt(now underway.Step, again bool) {
 	m.dialogs.Open(p)
 }
 
+// inPlace is things as they stand now, each in the place it had in the list before, so that nobody types at another one.
+func inPlace(before, now []underway.Thing) []underway.Thing {
+	out := slices.Clone(before)
+	for i, t := range out {
+		for _, x := range now {
+			if x.Event.Kind == t.Event.Kind && logbook.OfOneThing(x.Event, t.Event) {
+				out[i] = x
+			}
+		}
+	}
+	return out
+}
+
 // thingWords names what is measured, its unit, what the plan says and what was measured before.
 func (m *Model) thingWords(t underway.Thing) dialog.Thing {
 	show := m.sheet().Plan.Show
 	_, unit := show.ToUnit(0, t.Unit)
-	out := dialog.Thing{Name: m.weighedWords(t.Event), Also: lines.ASCII(m.weighedWords(t.Event)), Says: " in " + unit + ", planned " + show.Figure(t.Planned, m.drawn(t)), Had: t.Measured.Known}
+	bare := t.Event
+	bare.Batch = ""
+	out := dialog.Thing{Bare: m.weighedWords(bare), Name: m.weighedWords(t.Event), Also: lines.ASCII(m.weighedWords(t.Event)), Says: " in " + unit + ", planned " + show.Figure(t.Planned, m.drawn(t)), Had: t.Measured.Known}
 	if out.Had {
 		out.Says += ", measured " + show.Figure(t.Measured, m.drawn(t))
 	}

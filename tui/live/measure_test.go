@@ -136,3 +136,60 @@ func TestAWeightFarFromItsPlanIsSaid(t *testing.T) {
 	b.press("u")
 	b.shows("taken back: base " + pour.NameNaOH)
 }
+
+// What is weighed by the paper is offered in the paper's order, oil after oil, then the lye; once a step is done its own things come first again, and the
+// jugs' batter one after the other.
+func TestTheNextThingOfThePaperIsOfferedNext(t *testing.T) {
+	b := alpine(t)
+	offered := func() string {
+		t.Helper()
+		b.press("w")
+		defer b.press("esc")
+		_, after, _ := strings.Cut(b.frame(), "What it really weighs")
+		_, after, _ = strings.Cut(after, "│ ")
+		name, _, _ := strings.Cut(after, " in ")
+		return name
+	}
+	var paper []string
+	sheet := b.m.sheet()
+	for _, o := range sheet.Base.Oils {
+		paper = append(paper, "base "+o.Name)
+	}
+	for _, x := range sheet.Base.ExtrasJoining(pour.JoinsOils) {
+		paper = append(paper, "base "+x.Name)
+	}
+	paper = append(paper, "base "+pour.NameWater, "base "+pour.NameNaOH)
+	if got := offered(); got != "base "+pour.NameWater && got != "icing "+pour.NameWater {
+		t.Errorf("before anything %q is offered", got)
+	}
+	for i, name := range paper {
+		if i > 0 && offered() != name {
+			t.Fatalf("after %q %q is offered, want %q", paper[i-1], offered(), name)
+		}
+		if i == 0 {
+			b.weigh(name, "100")
+			continue
+		}
+		b.press("w")
+		b.write("100")
+		b.press("enter")
+		if e := b.logged(); "base "+e.What != name {
+			t.Fatalf("%q was weighed as %q", name, e.What)
+		}
+	}
+	b.weigh(paper[1], "101") // again
+	if got := offered(); got == paper[2] || !strings.HasPrefix(got, "base ") {
+		t.Errorf("after a slip was put right %q is offered", got)
+	}
+	b.press("u")
+	b = alpine(t)
+	b.until("base mix")
+	b.weigh("base poppy batter", "150")
+	if got := offered(); got != "base buttercup batter" {
+		t.Errorf("after the batter of one jug %q is offered", got)
+	}
+	b.until("base split")
+	if got := offered(); !strings.HasPrefix(got, "base pot titanium white") {
+		t.Errorf("once it is split %q is offered", got)
+	}
+}

@@ -75,6 +75,11 @@ func (m *Model) notices() []string {
 		out = append(out, "■ "+m.unwrittenNotice()+"; it is tried again every second")
 	}
 	out = append(out, m.lyeNotices()...)
+	for _, n := range m.board.Hurry {
+		if !m.trialling() && !m.state.Ended {
+			out = append(out, "! the "+string(n)+" thickens early: stop mixing and split it now, the plan's minute is too late")
+		}
+	}
 	if m.blender >= 0 {
 		out = append(out, fmt.Sprintf("! stick blender on for %.0f s: %s when it is off", (m.live.Run()-m.blender).Seconds(), m.key(keys.Blender)))
 	}

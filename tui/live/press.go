@@ -115,6 +115,8 @@ func (m *Model) openFor(id keys.ID) tea.Cmd {
 	switch id {
 	case keys.NotUsed:
 		m.askNotUsed()
+	case keys.SkipStep:
+		m.askSkip()
 	case keys.Trouble:
 		m.askTrouble()
 	case keys.Rescue:
@@ -182,6 +184,8 @@ func (m *Model) cannot(id keys.ID) string {
 		if !left {
 			return "every step is done; " + m.key(keys.TakeBack) + " takes the last one back"
 		}
+	case keys.SkipStep:
+		return m.cannotSkip()
 	case keys.Rescue:
 		if _, stops := m.anyStopped(); m.lost() < 0 && !stops {
 			return "every jug makes its window as things stand, and none is in trouble"
@@ -230,6 +234,27 @@ func (m *Model) cannotJug(id keys.ID) string {
 		return fmt.Sprintf("the %s's lye has not met its oils; finish that step first", j.Batch)
 	case id == keys.NotYet && !used:
 		return j.Jug + " has not been used; small letters mark what is seen now"
+	}
+	return ""
+}
+
+// cannotSkip says why the step under way cannot be marked as not done.
+func (m *Model) cannotSkip() string {
+	now, left := m.now()
+	switch {
+	case m.state.Ended:
+		return "the " + m.event() + " is over"
+	case !left:
+		return "every step is done"
+	case m.cutting():
+		return "a cut has no step to go without; {finish step} finishes it, {next step} goes on to another"
+	case now.OnLoaf():
+		return "what lies on the loaf or in it counts as the plan has it: {note} writes what was otherwise"
+	case !now.Skippable():
+		return "nothing is poured without this step; {quit} leaves the run, or ends it"
+	}
+	if jug := m.state.OnlyMove(now.Step); jug != "" {
+		return "nothing else pours " + jug + ": {not used} says that it stays in its jug"
 	}
 	return ""
 }

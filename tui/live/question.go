@@ -67,6 +67,21 @@ func (m *Model) askNotUsed() {
 	}})
 }
 
+// askSkip asks before the step under way is marked as not done. Neither Space nor Enter answers it.
+func (m *Model) askSkip() {
+	now, _ := m.now()
+	title := m.title(now.Step)
+	m.dialogs.Open(&dialog.Question{Title: title + ": not done?", At: -1, Answers: []dialog.Answer{
+		{Keys: "y", Text: "Yes: the pour goes on without it, and the record says so.", Do: func() tea.Cmd {
+			if m.told(m.run.Mark(logbook.Event{Kind: logbook.Skipped, Step: now.Key}), title+": not done") == nil {
+				m.chosen = ""
+			}
+			return nil
+		}},
+		{Keys: "n", Text: "No: it is still to be done."},
+	}})
+}
+
 // askLeave asks before the screen is left. Space, the key that is pressed most, does not answer it.
 func (m *Model) askLeave() {
 	if m.cutting() {

@@ -59,8 +59,11 @@ func (m *Model) askRescue() {
 
 // takeRescue notes what she does instead of the plan and brings up the step it needs.
 func (m *Model) takeRescue(j underway.JugBoard, r underway.Rescue) {
-	e := logbook.Event{Kind: logbook.Rescued, Batch: j.Batch, Jug: j.Jug, What: string(r.Kind)}
-	if m.told(m.run.Mark(e), j.Jug+": "+string(r.Kind)) != nil {
+	of := j.Jug
+	if r.All {
+		of = m.state.AllOf(j.Batch)
+	}
+	if m.told(m.run.Mark(r.Mark(j)), of+": "+string(r.Kind)) != nil {
 		return
 	}
 	if r.Kind != underway.LeaveScent {

@@ -10,25 +10,6 @@ import (
 	"pourbench/tui/screen"
 )
 
-// stillToDo lists the steps that are still to be done, as replanned: without those of a jug that is used, that stays in its jug, or
-// whose scent is left out.
-func (m *Model) stillToDo() []underway.Due {
-	var out []underway.Due
-	for _, d := range m.board.Due {
-		if !m.passedOver(d.Step) {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
-func (m *Model) passedOver(s underway.Step) bool {
-	if s.Jug == "" {
-		return len(s.Moves) > 0 && !slices.ContainsFunc(s.Moves, func(jug string) bool { return !m.unused(s.Batch, jug) })
-	}
-	return m.state.Poured(s.Batch, s.Jug) || m.unused(s.Batch, s.Jug) || s.Kind == pour.TaskScent && m.scentless(s.Batch, s.Jug)
-}
-
 // leftInJug is the mark that a jug is not used, if there is one.
 func (m *Model) leftInJug(n pour.BatchName, jug string) (logbook.Event, bool) {
 	for _, e := range m.state.Marks {
@@ -40,16 +21,7 @@ func (m *Model) leftInJug(n pour.BatchName, jug string) (logbook.Event, bool) {
 }
 
 // unused says whether a jug was marked as one that is not used.
-func (m *Model) unused(n pour.BatchName, jug string) bool {
-	_, is := m.leftInJug(n, jug)
-	return is
-}
-
-func (m *Model) scentless(n pour.BatchName, jug string) bool {
-	return slices.ContainsFunc(m.state.Marks, func(e logbook.Event) bool {
-		return e.Kind == logbook.Rescued && e.What == string(underway.LeaveScent) && e.Batch == n && e.Jug == jug
-	})
-}
+func (m *Model) unused(n pour.BatchName, jug string) bool { return m.state.Omitted.Unused(n, jug) }
 
 // now is the step under way: the one chosen, or the next. It says false when every step is done.
 func (m *Model) now() (underway.Due, bool) {

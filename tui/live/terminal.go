@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"slices"
 	"time"
 
+	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/keys"
 	"pourbench/tui/terminal"
@@ -47,15 +49,18 @@ func (o Options) terminal() terminal.Options {
 
 // meant finds out which pour is to be opened: a new one, or one to take up. It asks, where that is not clear, and says false when nothing is to be poured.
 func meant(o *Options, ask func(*which) error) (bool, error) {
-	if o.Resume != "" || o.Anew || o.TrialScent != "" {
+	now := time.Now()
+	switch {
+	case o.Resume != "" && !o.Cut:
+		return reopened(o, ask)
+	case o.Resume != "" || o.Anew || o.TrialScent != "":
 		return true, nil
 	}
-	now := time.Now()
 	left, err := underway.UnderWay(o.Book, o.Sheet.Plan, o.Shelf, now)
 	if err != nil {
 		return false, err
 	}
-	id, asks := underway.TakeUp(left)
+	id, asks := underway.TakeUp(left, !o.Unnamed)
 	if o.Resume = id; !asks {
 		return true, nil
 	}
@@ -65,4 +70,21 @@ func meant(o *Options, ask func(*which) error) (bool, error) {
 	}
 	o.Resume = w.resume
 	return w.resume != "" || w.anew, nil
+}
+
+// reopened asks before a pour that is over is opened once more. What cannot be read is told of by who opens it.
+func reopened(o *Options, ask func(*which) error) (bool, error) {
+	p, err := o.Book.Read(o.Resume, o.Shelf)
+	if err != nil {
+		return true, nil //nolint:nilerr // it is told of where it is opened
+	}
+	at := slices.IndexFunc(logbook.Standing(p.Events), func(e logbook.Event) bool { return e.Kind == logbook.Ended })
+	if at < 0 {
+		return true, nil
+	}
+	w := newOver(*o, p, logbook.Standing(p.Events)[at])
+	if err := ask(w); err != nil {
+		return false, err
+	}
+	return w.resume != "", nil
 }

@@ -65,6 +65,10 @@ func (m *Model) settle() {
 		m.outlook, m.outlookAt, m.outlookOf = m.live.Outlook(m.opt.Shelf, m.opt.Hand), m.live.Run(), n
 	}
 	m.board = m.live.Board(m.outlook)
+	m.portions = m.state.Portions(m.sheet())
+	if m.portioned = *m.sheet(); len(m.portions) > 0 {
+		m.portioned = m.sheet().Portioned(m.portions)
+	}
 	m.superfats = nil
 	if !m.cutting() {
 		m.superfats = m.state.Superfats(m.sheet())
@@ -73,7 +77,7 @@ func (m *Model) settle() {
 		m.status.Clear()
 	}
 	m.jug = min(m.jug, max(len(m.board.Jugs)-1, 0))
-	m.left = m.stillToDo()
+	m.left = m.board.Due
 	if !slices.ContainsFunc(m.left, func(d underway.Due) bool { return d.Key == m.chosen }) {
 		m.chosen = ""
 	}

@@ -2,12 +2,14 @@ package live
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"pourbench/pour"
+	"pourbench/pour/logbook"
 	underway "pourbench/pour/logbook/live"
 	"pourbench/tui/dialog"
 	"pourbench/tui/look"
@@ -32,15 +34,38 @@ type which struct {
 const mostLeft = 9
 
 func newWhich(o Options, left []underway.Left, now time.Time) *which {
-	w := &which{opt: o, left: left[:min(len(left), mostLeft)], backdrop: terminal.NewBackdrop(o.Background, o.Environ), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}}
-	w.look = w.backdrop.Look()
+	w := blankWhich(o)
+	w.left = left[:min(len(left), mostLeft)]
 	w.ask(now)
+	return w
+}
+
+// newOver asks whether a pour that is over is to be opened once more.
+func newOver(o Options, p logbook.Pour, ended logbook.Event) *which {
+	w := blankWhich(o)
+	w.dialogs.Open(&dialog.Question{
+		Title: "The pour of " + p.Name + " is over", At: -1,
+		Text: fmt.Sprintf("It ended at %s. A weight of it is put right by pourbench logbook correct %s, how it came out is logged by pourbench logbook result.", ended.Wall.Format("15:04 on 2006-01-02"), p.ID),
+		Answers: []dialog.Answer{
+			{Keys: "o", Text: "Open it all the same, to take back a mark; what is marked now is marked as of now.", Do: func() tea.Cmd {
+				w.resume = p.ID
+				return tea.Quit
+			}},
+			{Keys: "lq", Text: "Leave it as it is.", Do: func() tea.Cmd { return tea.Quit }},
+		},
+	})
+	return w
+}
+
+func blankWhich(o Options) *which {
+	w := &which{opt: o, backdrop: terminal.NewBackdrop(o.Background, o.Environ), dialogs: dialog.Stack{Frame: dialog.Frame{W: 80, H: 24, Keys: o.Keys}}}
+	w.look = w.backdrop.Look()
 	return w
 }
 
 // ask opens the question.
 func (w *which) ask(now time.Time) {
-	q := &dialog.Question{Title: w.opt.Sheet.Plan.Name + ": a pour of this name is under way", At: -1}
+	q := &dialog.Question{Title: w.title(), At: -1}
 	for i, l := range w.left {
 		q.Answers = append(q.Answers, dialog.Answer{Keys: fmt.Sprint(i + 1), Text: "Take up " + leftWords(l, w.opt.Shelf, now), Do: func() tea.Cmd {
 			w.resume = l.ID
@@ -48,7 +73,7 @@ func (w *which) ask(now time.Time) {
 		}})
 	}
 	q.Answers = append(q.Answers,
-		dialog.Answer{Keys: "b", Text: "Begin a new pour of the plan as it is now.", Do: func() tea.Cmd {
+		dialog.Answer{Keys: "b", Text: w.beginWords(), Do: func() tea.Cmd {
 			w.anew = true
 			return tea.Quit
 		}},
@@ -57,9 +82,31 @@ func (w *which) ask(now time.Time) {
 	w.dialogs.Open(q)
 }
 
+// title says of what a pour is under way.
+func (w *which) title() string {
+	switch {
+	case !slices.ContainsFunc(w.left, func(l underway.Left) bool { return !l.Named }):
+		return w.opt.Sheet.Plan.Name + ": a pour of this name is under way"
+	case len(w.left) == 1:
+		return "A pour of " + w.left[0].Name + " is under way"
+	}
+	return fmt.Sprintf("%d pours are under way", len(w.left))
+}
+
+// beginWords says what a new pour would be of.
+func (w *which) beginWords() string {
+	if w.opt.Unnamed {
+		return "Begin a new pour of the built-in example, " + w.opt.Sheet.Plan.Name + "."
+	}
+	return "Begin a new pour of " + w.opt.Sheet.Plan.Name + ", the plan as it is now."
+}
+
 // leftWords says what a pour that was left under way is and where it stands.
 func leftWords(l underway.Left, shelf pour.Shelf, now time.Time) string {
 	text := "the pour begun at " + l.Opened.Format("15:04 on 2006-01-02")
+	if !l.Named {
+		text = "the pour of " + l.Name + ", begun at " + l.Opened.Format("15:04 on 2006-01-02")
+	}
 	if l.PlanErr != nil {
 		return text + ": its plan cannot be used with today's shelf."
 	}
@@ -73,8 +120,11 @@ func leftWords(l underway.Left, shelf pour.Shelf, now time.Time) string {
 		step := state.Steps[state.Next]
 		text += fmt.Sprintf(", next %s: %s", step.Batch, step.Name)
 	}
-	if l.Same {
+	switch {
+	case l.Same:
 		return text + ". It pours this very plan."
+	case !l.Named:
+		return text + "."
 	}
 	sheet := pour.Weigh(l.Plan, shelf)
 	jugs := make([]string, 0, len(l.Plan.Base.Jugs))

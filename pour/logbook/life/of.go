@@ -126,11 +126,15 @@ func told(p logbook.Pour, shelf pour.Shelf) story {
 	return s
 }
 
-// typedIn are the weighings that count and name a lot, and what was drawn of packs.
+// typedIn are the weighings that count and name a lot, but for those of what did not go in after all, and what was drawn of packs.
 func typedIn(events []logbook.Event, sheet *pour.Sheet) []logbook.Event {
 	counting, _ := logbook.Counting(logbook.Standing(events), sheet)
+	omitted := logbook.OmittedBy(counting)
 	var out []logbook.Event
 	for _, e := range counting {
+		if sheet != nil && omitted.Weighing(sheet, e) {
+			continue
+		}
 		if e.Kind == logbook.Weighed && e.Lot != "" || e.Kind == logbook.Drew {
 			out = append(out, e)
 		}

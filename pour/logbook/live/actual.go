@@ -70,7 +70,7 @@ func (s State) Jug(actual pour.Sheet, n pour.BatchName, name string, shelf pour.
 				j.Scents[i].AtMin = max(0, since.Minutes())
 			}
 		}
-	case s.Poured(n, name):
+	case s.Poured(n, name) || s.PassedOver(step.Step):
 		j.Scents = nil
 	default:
 		for i := range j.Scents {

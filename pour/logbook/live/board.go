@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"pourbench/chem"
 	"pourbench/pour"
 )
 
@@ -48,7 +49,8 @@ type Board struct {
 	Run     time.Duration // since the run was opened
 	Elapsed pour.Figure   // min since lye met oil
 	Due     []Due
-	LateMin float64 // how far the next step is behind the plan; 0 when it is not
+	LateMin float64          // how far the next step is behind the plan; 0 when it is not
+	Hurry   []pour.BatchName // that thicken early: to be split now, before the planned minute
 	Jugs    []JugBoard
 }
 
@@ -61,6 +63,11 @@ func (l Live) Board(o Outlook) Board {
 	}
 	if len(b.Due) > 0 {
 		b.LateMin = max(0, b.Due[0].ShiftMin)
+	}
+	for i, step := range s.Steps {
+		if step.Kind == pour.TaskSplit && !step.Done && b.Elapsed.Known && l.latestMin(s, i, o) <= b.Elapsed.V && s.waitsTillMin(step.Step) > b.Elapsed.V {
+			b.Hurry = append(b.Hurry, step.Batch)
+		}
 	}
 	for _, j := range o.Jugs {
 		b.Jugs = append(b.Jugs, l.jugBoard(s, b, j))
@@ -77,7 +84,7 @@ func (l Live) due(s State, o Outlook) []Due {
 	}
 	at, touched := free.Minutes(), 0.0
 	for i, step := range s.Steps {
-		if step.Done {
+		if step.Done || s.PassedOver(step.Step) {
 			continue
 		}
 		d := Due{Step: step.Step, StartMin: at}
@@ -104,16 +111,34 @@ func (l Live) due(s State, o Outlook) []Due {
 }
 
 // latestMin is the latest minute after the base's lye-in at which a scent can be stirred in so that its jug still comes to its last turn inside its
-// window, the hands doing one thing after the other: with a batter that runs ahead nobody waits for the plan's minute. +Inf where the clock says nothing.
+// window, the hands doing one thing after the other: with a batter that runs ahead nobody waits for the plan's minute. A batch in which a stage was seen
+// is split so that every jug of it does, and one that is at medium at once: colours only stir in worse from there (common practice, no source). +Inf
+// where the clock says nothing.
 func (l Live) latestMin(s State, i int, o Outlook) float64 {
-	step := s.Steps[i]
-	j, ok := o.Jug(step.Batch, step.Jug)
-	if step.Kind != pour.TaskScent || !ok || !j.Window.To.Known {
-		return math.Inf(1)
+	step, latest := s.Steps[i], math.Inf(1)
+	splits := false
+	for _, x := range s.Sightings {
+		if step.Kind != pour.TaskSplit || x.Batch != step.Batch || !x.Whole || !x.Reached {
+			continue
+		}
+		if splits = true; x.Stage >= chem.Medium {
+			latest = min(latest, s.inMin(x.Batch, l.Sheet)+x.Min)
+		}
 	}
+	for _, j := range o.Jugs {
+		own := step.Kind == pour.TaskScent && j.Jug == step.Jug
+		if j.Batch == step.Batch && (own || splits) && j.Window.To.Known {
+			latest = min(latest, s.inMin(j.Batch, l.Sheet)+j.Window.To.V-s.lastTurnMin(i, j)) // without a turn left it waits as planned
+		}
+	}
+	return latest
+}
+
+// lastTurnMin is how long after a step is begun a jug's last turn comes, the hands doing one thing after the other; -Inf where it has none.
+func (s State) lastTurnMin(i int, j JugOutlook) float64 {
 	work, last := 0.0, math.Inf(-1)
 	for _, next := range s.Steps[i:] {
-		if next.Done {
+		if next.Done || s.PassedOver(next.Step) {
 			continue
 		}
 		if next.moves(j.Batch, j.Jug) {
@@ -121,14 +146,14 @@ func (l Live) latestMin(s State, i int, o Outlook) float64 {
 		}
 		work += next.LengthMin
 	}
-	return s.inMin(j.Batch, l.Sheet) + j.Window.To.V - last // without a turn left it waits as planned
+	return last
 }
 
 // before is due before the base's lye met its oils: the plan as it is, since nothing is late yet.
 func (l Live) before(s State) []Due {
 	var out []Due
 	for _, step := range s.Steps {
-		if !step.Done {
+		if !step.Done && !s.PassedOver(step.Step) {
 			out = append(out, Due{Step: step.Step, StartMin: step.PlannedMin})
 		}
 	}

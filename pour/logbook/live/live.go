@@ -122,7 +122,7 @@ func (l Live) Back(m Moment) (Live, []logbook.Event, error) {
 		}
 		if slices.Contains([]logbook.EventKind{
 			logbook.Done, logbook.Seen, logbook.NotYet, logbook.Troubled, logbook.Blended, logbook.Read, logbook.Weighed, logbook.Noted,
-			logbook.Result, logbook.Unpoured, logbook.Rescued, logbook.Ended, logbook.Cut,
+			logbook.Result, logbook.Unpoured, logbook.Rescued, logbook.Skipped, logbook.Ended, logbook.Cut,
 		}, e.Kind) {
 			return l.Mark(logbook.Event{Kind: logbook.TakenBack, What: e.ID}, m)
 		}
@@ -185,6 +185,12 @@ func (l Live) sensible(e logbook.Event, now time.Time) error {
 		if step.Done {
 			return fmt.Errorf("finish the step %q: it is done already; take it back first", e.Step)
 		}
+	case logbook.Skipped:
+		return s.sensibleSkip(e)
+	case logbook.Rescued:
+		if e.Jug != "" {
+			return l.hasJug(e)
+		}
 	case logbook.Seen, logbook.NotYet:
 		return l.sensibleStage(e, s)
 	case logbook.Troubled:
@@ -214,6 +220,26 @@ func (l Live) sensible(e logbook.Event, now time.Time) error {
 		if !slices.ContainsFunc(l.Events, func(x logbook.Event) bool { return x.ID == e.What }) {
 			return fmt.Errorf("take back the mark %q: this run has no such mark", e.What)
 		}
+	}
+	return nil
+}
+
+// sensibleSkip refuses to mark a step as not done that is done, or that nothing goes on without.
+func (s State) sensibleSkip(e logbook.Event) error {
+	step, ok := s.step(e.Step)
+	switch {
+	case !ok:
+		return fmt.Errorf("mark the step %q as not done: this run has no such step", e.Step)
+	case step.Done:
+		return fmt.Errorf("mark the step %q as not done: it is done; take that back first", e.Step)
+	case s.Omitted.Skipped(e.Step):
+		return fmt.Errorf("mark the step %q as not done: it is marked so already", e.Step)
+	case step.OnLoaf():
+		return fmt.Errorf("mark the step %q as not done: what lies on the loaf or in it counts as the plan has it; write a note of what was otherwise", e.Step)
+	case !step.Skippable():
+		return fmt.Errorf("mark the step %q as not done: nothing is poured without it; where the pour is over, end it", e.Step)
+	case s.OnlyMove(step.Step) != "":
+		return fmt.Errorf("mark the step %q as not done: nothing else pours %s; mark that as left in its jug", e.Step, s.OnlyMove(step.Step))
 	}
 	return nil
 }

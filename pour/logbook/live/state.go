@@ -34,12 +34,13 @@ func (x Sighting) Of(n pour.BatchName, jug string) bool {
 // State is where a run stands: a pure function of the plan's sheet and the events.
 type State struct {
 	Steps     []StepState
-	Next      int // the first step that is not done; len(Steps): all are
+	Next      int // the first step that is neither done nor passed over; len(Steps): there is none
 	Sightings []Sighting
 	Marks     []logbook.Event            // what counts, in order: everything that was neither taken back nor weighed again
 	Again     map[string][]logbook.Event // by the id of a weighing that counts: those of the same thing before it
 	Jumps     []logbook.Event            // every jump of the clocks that was not discounted, for showing
 	Ended     bool
+	Omitted   logbook.Omitted // what was planned and did not go in
 
 	lyeIn    map[pour.BatchName]time.Duration
 	reasons  map[pour.BatchName]string // why a batch is meant to be lye-heavy
@@ -52,7 +53,7 @@ type State struct {
 func Replay(sheet pour.Sheet, events []logbook.Event) State {
 	s := State{lyeIn: map[pour.BatchName]time.Duration{}}
 	s.Marks, s.Again = logbook.Counting(logbook.Standing(events), &sheet)
-	s.reasons = reasonsOf(events)
+	s.reasons, s.Omitted = reasonsOf(events), logbook.OmittedBy(s.Marks)
 	done := map[string]time.Duration{}
 	for _, e := range s.Marks {
 		switch e.Kind {
@@ -71,7 +72,7 @@ func Replay(sheet pour.Sheet, events []logbook.Event) State {
 		at, ok := done[step.Key]
 		s.Steps = append(s.Steps, StepState{Step: step, Done: ok, DoneAt: at})
 	}
-	for s.Next < len(s.Steps) && s.Steps[s.Next].Done {
+	for s.Next < len(s.Steps) && (s.Steps[s.Next].Done || s.PassedOver(s.Steps[s.Next].Step)) {
 		s.Next++
 	}
 	s.sight()
@@ -101,8 +102,27 @@ func (s *State) sight() {
 	}
 }
 
+// PassedOver reports whether a step that is not done is not waited for either: it was marked as not done, what it stirs in was left out, or every jug
+// that it is about is used up or stays in its jug.
+func (s State) PassedOver(step Step) bool {
+	switch {
+	case s.Omitted.Skipped(step.Key):
+		return true
+	case step.Jug == "":
+		return len(step.Moves) > 0 && !slices.ContainsFunc(step.Moves, func(jug string) bool { return !s.Omitted.Unused(step.Batch, jug) })
+	case s.Omitted.Unused(step.Batch, step.Jug) || s.Poured(step.Batch, step.Jug):
+		return true
+	}
+	stirs := step.Kind == pour.TaskColour || step.Kind == pour.TaskScent
+	return stirs && s.Omitted.Stirring(step.Batch, step.Kind, step.Jug)
+}
+
 // Whole reports whether a mark of a jug holds for every jug of its batch: a stage seen, a trouble or what was done for one while all of it was one pot.
+// A scent that was left out is one jug's own, unless all of the batch goes without.
 func (s State) Whole(e logbook.Event) bool {
+	if e.Kind == logbook.Rescued && (e.Jug == "" || e.What == logbook.ScentLeftOut) {
+		return e.Jug == ""
+	}
 	holds := e.Kind == logbook.Seen || e.Kind == logbook.Troubled || e.Kind == logbook.Rescued
 	return holds && e.Jug != "" && s.OnePot(e.Batch, e.Run)
 }
@@ -209,20 +229,33 @@ func (s State) Poured(n pour.BatchName, jug string) bool {
 	return ok && at.Done
 }
 
-// LastMove is the last step that moves a jug.
+// LastMove is the last step that moves a jug, of those that were not marked as not done.
 func (s State) LastMove(n pour.BatchName, jug string) (StepState, bool) {
 	for i := len(s.Steps) - 1; i >= 0; i-- {
-		if s.Steps[i].moves(n, jug) {
+		if s.Steps[i].moves(n, jug) && !s.Omitted.Skipped(s.Steps[i].Key) {
 			return s.Steps[i], true
 		}
 	}
 	return StepState{}, false
 }
 
+// OnlyMove is a jug that would not be used at all without a step: nothing else that is done or waited for moves it. Empty: there is none.
+func (s State) OnlyMove(of Step) string {
+	for _, jug := range of.Moves {
+		others := slices.ContainsFunc(s.Steps, func(x StepState) bool {
+			return x.Key != of.Key && x.moves(of.Batch, jug) && !s.Omitted.Skipped(x.Key)
+		})
+		if !others && !s.Omitted.Unused(of.Batch, jug) {
+			return jug
+		}
+	}
+	return ""
+}
+
 // nextMove is the first step still to be done that moves a jug.
 func (s State) nextMove(n pour.BatchName, jug string) (StepState, bool) {
 	for _, step := range s.Steps {
-		if !step.Done && step.moves(n, jug) {
+		if !step.Done && step.moves(n, jug) && !s.Omitted.Skipped(step.Key) {
 			return step, true
 		}
 	}

@@ -75,5 +75,14 @@ func (s Step) waits() bool {
 	return s.SkinMin > 0 || slices.Contains([]pour.TaskKind{StepLyeIn, pour.TaskSplit, pour.TaskScent}, s.Kind)
 }
 
+// Skippable reports whether a pour can go on without the step: not without a lye, and not unmixed; and what lies on the loaf or in it is told as the plan
+// has it, so that nobody may say that it does not.
+func (s Step) Skippable() bool {
+	return !s.OnLoaf() && !slices.Contains([]pour.TaskKind{StepMakeLye, StepLyeIn, pour.TaskMix}, s.Kind)
+}
+
+// OnLoaf reports whether the step puts something onto the loaf or into it.
+func (s Step) OnLoaf() bool { return s.Batch == "" && s.Item != "" }
+
 // touches reports whether the step touches the fresh loaf, or what will lie in it.
 func (s Step) touches() bool { return s.Tell != "" && s.SkinMin == 0 }

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"slices"
 	"time"
 
 	"pourbench/pour"
@@ -13,11 +14,12 @@ const Stale = 48 * time.Hour
 // Left is a pour that was left under way.
 type Left struct {
 	logbook.Pour
-	Same bool // it pours this very plan; else one that only has its name
+	Same  bool // it pours this very plan
+	Named bool // it has this plan's name
 }
 
-// UnderWay lists the pours that were left under way less than [Stale] ago and are of a plan, or of another of its name, the latest first.
-// Trials are none of them. A pour whose file cannot be read is passed over: it cannot be taken up.
+// UnderWay lists the pours that were left under way less than [Stale] ago: first those of this very plan, then those of another plan of its name, then all
+// others, each the latest first. Trials are none of them. A pour whose file cannot be read is passed over: it cannot be taken up.
 func UnderWay(b logbook.Book, plan pour.Plan, shelf pour.Shelf, now time.Time) ([]Left, error) {
 	list, err := b.List()
 	if err != nil {
@@ -25,21 +27,39 @@ func UnderWay(b logbook.Book, plan pour.Plan, shelf pour.Shelf, now time.Time) (
 	}
 	var out []Left
 	for _, e := range list {
-		if e.Fault != nil || e.Name != plan.Name || e.TrialScent != "" || e.Ended || now.Sub(e.Opened) >= Stale {
+		if e.Fault != nil || e.TrialScent != "" || e.Ended || now.Sub(e.Opened) >= Stale {
 			continue
 		}
 		p, err := b.Read(e.ID, shelf)
 		if err != nil {
 			continue
 		}
-		out = append(out, Left{p, p.Pours(plan)})
+		out = append(out, Left{p, p.Pours(plan), e.Name == plan.Name})
 	}
+	slices.SortStableFunc(out, func(a, b Left) int { return a.far() - b.far() })
 	return out, nil
 }
 
-// TakeUp is the pour among those left under way that needs no question: the only one of this very plan. Ask says that the maker has to
-// choose, since there are several of it, or only others of its name. Neither: a new pour begins.
-func TakeUp(left []Left) (id string, ask bool) {
+// far is how far what a pour pours is from the plan.
+func (l Left) far() int {
+	switch {
+	case l.Same:
+		return 0
+	case l.Named:
+		return 1
+	}
+	return 2
+}
+
+// TakeUp is the pour among those left under way that needs no question: the only one of this very plan or, where the maker named no plan, the only one
+// there is. Ask says that she has to choose. Neither: a new pour begins.
+func TakeUp(left []Left, named bool) (id string, ask bool) {
+	if !named {
+		if len(left) == 1 {
+			return left[0].ID, false
+		}
+		return "", len(left) > 0
+	}
 	same := 0
 	for _, l := range left {
 		if l.Same {

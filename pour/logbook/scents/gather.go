@@ -18,7 +18,7 @@ import (
 // at any time.
 const (
 	keptName = ".scents"
-	keptForm = "pourbench scents 1"
+	keptForm = "pourbench scents 2"
 )
 
 // kept is what was gathered of the pours' files.

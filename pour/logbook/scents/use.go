@@ -76,11 +76,13 @@ type story struct {
 func usesOf(p logbook.Pour, b life.Batch, shelf pour.Shelf) []use {
 	s := story{pour: p, batch: b}
 	sheet := pour.Weigh(p.Plan, shelf)
+	standing := logbook.Standing(p.Events)
+	omitted := logbook.OmittedBy(standing)
 	for _, batch := range sheet.Batches() {
 		for _, j := range batch.Jugs {
 			h := holder{batch: batch.Name, jug: j.Name, vanillin: j.VanillinPercent}
 			for _, x := range j.Scents {
-				if x.G > 0 && !slices.Contains(h.scents, x.ID) {
+				if x.G > 0 && !omitted.Thing(batch.Name, j.Name, pour.WeighScent) && !slices.Contains(h.scents, x.ID) {
 					h.scents = append(h.scents, x.ID)
 				}
 			}
@@ -92,7 +94,6 @@ func usesOf(p logbook.Pour, b life.Batch, shelf pour.Shelf) []use {
 	}
 	slices.Sort(s.all)
 	s.all = slices.Compact(s.all)
-	standing := logbook.Standing(p.Events)
 	leftOut := logbook.IsLeftOut(standing)
 	ids := slices.Clone(s.all)
 	for _, e := range b.Events {

@@ -19,9 +19,11 @@ type Want struct {
 	Mark    string // of a weight, the name of its mark in the pour, by which it is corrected
 }
 
-// Wants lists what a pour takes: what was weighed by its marks, and what the plan has where nothing was weighed. The events are those that stand; of those the last weighing of a thing counts (see [logbook.Counting]).
+// Wants lists what a pour takes: what was weighed by its marks, and what the plan has where nothing was weighed. What by the marks did not go in is not
+// taken, weighed or not (see [logbook.Omitted]). The events are those that stand; of those the last weighing of a thing counts (see [logbook.Counting]).
 func Wants(s *pour.Sheet, shelf pour.Shelf, standing []logbook.Event) []Want {
 	standing, _ = logbook.Counting(standing, s)
+	omitted := logbook.OmittedBy(standing)
 	var out []Want
 	for _, n := range s.Needs(shelf) {
 		out = append(out, Want{MaterialNeed: n, Planned: true})
@@ -48,7 +50,7 @@ func Wants(s *pour.Sheet, shelf pour.Shelf, standing []logbook.Event) []Want {
 			together(out, out[i].MaterialNeed, both[len(both)-1])
 		}
 	}
-	return slices.DeleteFunc(out, func(w Want) bool { return w.Q == 0 })
+	return slices.DeleteFunc(out, func(w Want) bool { return w.Q == 0 || omitted.Thing(w.Batch, w.Jug, w.Kind) })
 }
 
 // weights are the marks of a thing's weight: those of its own batch, and those of older logs, which are of base and icing together.

@@ -14,7 +14,7 @@ func TestWhatWentInIsWhatWasWeighed(t *testing.T) {
 	plan.Show.ScaleStepG = 5
 	sheet := pour.Weigh(plan, shelf)
 	planned := sheet.AsPlanned(shelf)
-	if went, n := taking.Went(&sheet, shelf, taking.Wants(&sheet, shelf, nil)); went != nil || n != 0 {
+	if went, n := taking.Went(&sheet, shelf, nil); went != nil || n != 0 {
 		t.Errorf("%d weighed where nothing was: %v", n, went)
 	}
 	oil, jug := sheet.Base.Weighings()[0], pour.Weighing{}
@@ -27,7 +27,7 @@ func TestWhatWentInIsWhatWasWeighed(t *testing.T) {
 		{Kind: logbook.Weighed, Batch: pour.Base, What: oil.Name, Value: 555},
 		{Kind: logbook.Weighed, Batch: pour.Base, Jug: jug.Jug, What: jug.Name, Value: 1.25},
 	}
-	went, n := taking.Went(&sheet, shelf, taking.Wants(&sheet, shelf, marks))
+	went, n := taking.Went(&sheet, shelf, marks)
 	if n != 2 || len(went) != len(planned) {
 		t.Fatalf("%d weighed, %d of %d went in", n, len(went), len(planned))
 	}
@@ -73,7 +73,7 @@ func TestAWeightSaidToBeOfAnotherThingWentIntoThat(t *testing.T) {
 			t.Errorf("of %s %+v is wanted, planned %v", one, w, planned[one])
 		}
 	}
-	if _, n := taking.Went(&sheet, shelf, taking.Wants(&sheet, shelf, logbook.Standing(marks))); n != 1 {
+	if _, n := taking.Went(&sheet, shelf, logbook.Standing(marks)); n != 1 {
 		t.Errorf("%d were weighed, want 1", n)
 	}
 }
