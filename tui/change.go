@@ -22,7 +22,7 @@ func (m *model) change(b keys.Binding, nth int) bool {
 		if nth >= 0 {
 			typed = b.Keys[nth]
 		}
-		m.begin(typed)
+		m.beginFigure(typed)
 	case keys.Change, keys.Flip:
 		m.changeCell(cell)
 	case keys.More:
@@ -43,6 +43,19 @@ func (m *model) change(b keys.Binding, nth int) bool {
 		return ok
 	}
 	return true
+}
+
+// beginFigure starts typing a figure: of a name, the one behind it in its row.
+func (m *model) beginFigure(typed string) {
+	id := m.at().ID
+	if to, ok := m.grids[id].FigureOf(m.cursors[id]); ok {
+		m.cursors[id] = to
+		cell, _, _ := m.cell()
+		m.begin(typed)
+		m.say(cell.Name + ": its figure, to the right of the name")
+		return
+	}
+	m.begin(typed)
 }
 
 // asked is what a key comes to on the panel in focus; false: the panel has nothing for it.

@@ -7,6 +7,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"pourbench/pour"
+	"pourbench/tui/dialog"
+	"pourbench/tui/grid"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 )
@@ -116,5 +118,56 @@ func TestGramsAreTypedToo(t *testing.T) {
 	}
 	if cell, _, _ := m.cell(); cell.Text != "140.0" {
 		t.Errorf("they are shown as %s g", cell.Text)
+	}
+}
+
+// A figure typed on a name is that oil's figure, and never leads to another oil, however it is typed.
+func TestADigitTypedOnANameIsItsFigure(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Batch, "oils")
+	drive(m, "down down down down down home")
+	if cell, _, _ := m.cell(); cell.Name != "oil castor oil" {
+		t.Fatalf("the cursor is on %q", cell.Name)
+	}
+	drive(m, "1 0")
+	if cell, _, _ := m.cell(); cell.Name != "part of castor oil" || !strings.Contains(frame(m), "its figure, to the right") {
+		t.Errorf("10 was typed on %q, said %q", cell.Name, m.status.Text())
+	}
+	drive(m, "enter")
+	if o := base(m).Oils[5]; o.Oil != "castor" || o.Percent != 10 {
+		t.Errorf("10 on the name of castor made it %+v", o)
+	}
+	drive(m, "home enter 1 2 enter 3 5 enter")
+	if !strings.Contains(m.status.Text(), "no name here has") || m.dialogs.Top() == nil {
+		t.Errorf("12 and 35 in the list of oils: %q", m.status.Text())
+	}
+	drive(m, "esc")
+	if o := base(m).Oils[5]; o.Oil != "castor" || o.Percent != 10 {
+		t.Errorf("digits in the list of oils made castor %+v", o)
+	}
+	goTo(t, m, panel.Mould, "vessel")
+	drive(m, "home up up up up")
+	if cell, _, _ := m.cell(); cell.Kind != grid.Choice {
+		t.Fatalf("the first cell of the mould is %q", cell.Name)
+	}
+	if drive(m, "7"); m.typing != nil || !strings.Contains(m.status.Text(), "picked from a list") {
+		t.Errorf("a digit on a choice without a figure says %q", m.status.Text())
+	}
+}
+
+func TestAnOtherNameIsFoundLikeAName(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Batch, "oils")
+	shelf := m.session.Shelf()
+	for _, o := range shelf.Oils {
+		for _, name := range o.Also {
+			drive(m, "a")
+			typeText(m, name)
+			l, _ := m.dialogs.Top().(*dialog.List)
+			if f := l.Tell(); len(f.Lines) == 0 || !strings.HasPrefix(f.Lines[0].Text, o.Name) && !strings.Contains(strings.ToLower(f.Lines[0].Text), strings.ToLower(name)) {
+				t.Errorf("%q finds %v first, want %s", name, f.Lines, o.Name)
+			}
+			drive(m, "esc")
+		}
 	}
 }

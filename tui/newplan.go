@@ -61,7 +61,7 @@ func (m *model) askWish(asked []fresh.Form) {
 
 // wishList is the list of the answers to a question.
 func (m *model) wishList(q fresh.Question, answer func(string) (tea.Cmd, error), leave func() tea.Cmd) *dialog.List {
-	l := &dialog.List{Title: "New plan: " + q.Ask, Leave: leave}
+	l := &dialog.List{Title: "New plan: " + q.Ask, Names: q.Shelf != "", Leave: leave}
 	l.Choose = func(id string) tea.Cmd {
 		cmd, err := answer(id)
 		if err != nil {
