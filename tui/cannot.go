@@ -24,7 +24,7 @@ func (m *model) cannot(id keys.ID) string {
 			return "nothing was undone"
 		}
 	case keys.Save:
-		if m.file.path != "" && !m.session.Dirty() {
+		if m.file.path != "" && !m.session.Savable() {
 			return "the file holds this plan already"
 		}
 	case keys.Digits:

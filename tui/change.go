@@ -180,12 +180,12 @@ func (m *model) toggleIcing() {
 
 // toggleUnits turns between metric and avoirdupois with inches and Fahrenheit. The plan itself stays metric.
 func (m *model) toggleUnits() {
-	mass, temp, length := pour.MassOunce, pour.DegreesF, pour.LengthInch
+	to := pour.Avoirdupois()
 	if m.session.Plan().Show.Mass == pour.MassOunce {
-		mass, temp, length = pour.MassGram, pour.DegreesC, pour.LengthMM
+		to = pour.Metric()
 	}
 	err := m.edit("units", func(p pour.Plan) (pour.Plan, error) {
-		for path, word := range map[string]string{"show.mass": mass, "show.temperature": temp, "show.length": length} {
+		for path, word := range map[string]string{"show.mass": to.Mass, "show.temperature": to.Temperature, "show.length": to.Length} {
 			next, err := pour.SetWord(path, word)(p)
 			if err != nil {
 				return p, fmt.Errorf("change units: %w", err)
@@ -195,7 +195,7 @@ func (m *model) toggleUnits() {
 		return p, nil
 	})
 	if err == nil {
-		m.say("figures in " + mass + ", °" + temp + " and " + length)
+		m.say("figures in " + to.Units())
 	}
 }
 

@@ -1,14 +1,17 @@
 package tui
 
 import (
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
 
 	"pourbench/pour"
+	"pourbench/pour/planfile"
 	"pourbench/tui/dialog"
 	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 )
@@ -169,5 +172,50 @@ func TestAnOtherNameIsFoundLikeAName(t *testing.T) {
 			}
 			drive(m, "esc")
 		}
+	}
+}
+
+// The units shown are no change that is asked about, and a new plan takes them.
+func TestANewPlanTakesTheUnitsShown(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "t n")
+	if _, asks := m.dialogs.Top().(*dialog.List); !asks {
+		t.Fatalf("after turning the units a new plan is asked for with %T", m.dialogs.Top())
+	}
+	drive(m, "enter enter enter down enter")
+	if !strings.Contains(frame(m), "1.058 oz on every bar") && !strings.Contains(frame(m), "An icing piped") {
+		drive(m, "down enter")
+	}
+	for i := 0; m.dialogs.Top() != nil && i < 5; i++ {
+		if _, line := m.dialogs.Top().(*dialog.Prompt); line && !strings.Contains(frame(m), "oz, °F and in") {
+			t.Errorf("the last question does not name the units:\n%s", frame(m))
+		}
+		drive(m, "enter")
+	}
+	if got := m.session.Plan().Show; got != pour.Avoirdupois() {
+		t.Errorf("the new plan shows %+v: %s", got, m.status.Text())
+	}
+	if !strings.Contains(m.status.Text(), "in oz, °F and in") {
+		t.Errorf("said %q", m.status.Text())
+	}
+	if drive(m, "u"); !m.session.Dirty() {
+		t.Error("a new plan that is in no file counts as saved")
+	}
+}
+
+// Units alone can still be saved.
+func TestUnitsAloneCanBeSaved(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "meadow.toml")
+	m := opened(t, 120, 36)
+	drive(m, "S enter ctrl+u")
+	typeText(m, path)
+	drive(m, "enter t")
+	if m.session.Dirty() || m.cannot(keys.Save) != "" {
+		t.Errorf("turned units: unsaved %v, saving %q", m.session.Dirty(), m.cannot(keys.Save))
+	}
+	drive(m, "s")
+	doc, err := planfile.Load(path, m.session.Shelf())
+	if err != nil || doc.Plan.Show.Mass != pour.MassOunce || m.cannot(keys.Save) == "" {
+		t.Errorf("the file shows %+v: %v", doc.Plan.Show, err)
 	}
 }

@@ -22,7 +22,10 @@ type freshMsg struct {
 
 // newPlan asks for the wishes of a new plan; an unsaved plan is a question first.
 func (m *model) newPlan() tea.Cmd {
-	begin := func(m *model) tea.Cmd { m.askWish([]fresh.Form{fresh.NewForm(m.session.Shelf())}); return nil }
+	begin := func(m *model) tea.Cmd {
+		m.askWish([]fresh.Form{fresh.NewForm(m.session.Shelf(), m.session.Plan().Show)})
+		return nil
+	}
 	if m.session.Dirty() {
 		m.unsaved("beginning a new plan", begin)
 		return nil
@@ -113,6 +116,6 @@ func (m *model) freshMade(msg freshMsg) tea.Cmd {
 	}
 	drop := m.dropJournal()
 	m.bring(msg.plan, false, "", planfile.Stamp{})
-	m.say(strings.TrimSpace(msg.plan.Name) + " is a whole plan already: change what you like; s saves it, x prints it")
+	m.say(strings.TrimSpace(msg.plan.Name) + " is a whole plan already, in " + msg.plan.Show.Units() + ": change it; {save} saves, {checklist} prints")
 	return drop
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"pourbench/pour"
 	"pourbench/pour/ruler"
 	"pourbench/pour/vector/vectortest"
 )
@@ -133,6 +134,26 @@ func TestEveryMarkStandsAtItsDistance(t *testing.T) {
 	page.Says(t, "Print at 100 %")
 	page.Says(t, "one cut takes 0.6 mm")
 	page.Says(t, "end A here")
+}
+
+// The same ruler beside inches of 25.4 mm: 9.8 mm is 0.386 in, 240.2 is 9.457, 22.6 is 0.890. Its marks stand where they stood, its ticks half an inch apart.
+func TestARulerInInchesSaysInchesAtTheSamePlaces(t *testing.T) {
+	r := e1()
+	r.Show = pour.Avoirdupois()
+	on, err := r.PaperOf("")
+	if err != nil || on.Name != "letter" {
+		t.Fatalf("it is printed on %+v: %v", on, err)
+	}
+	page := pdfOf(t, r, on)[0]
+	near(t, "cuts", standing(page, 10, 96, 20, 0.35), r.Edges[0].Cuts)
+	var half []float64
+	for i := range 20 {
+		half = append(half, float64(i)*12.7)
+	}
+	near(t, "ticks", standing(page, 10, 96, 1.5, 0.1), half)
+	for _, want := range []string{"1: 0.39", "10: 9.46", "0.89", "All in inches", "one cut takes 0.0236 in", "100 mm, 3.94 in"} {
+		page.Says(t, want)
+	}
 }
 
 func near(t *testing.T, what string, got, want []float64) {
