@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -217,5 +218,25 @@ func TestUnitsAloneCanBeSaved(t *testing.T) {
 	doc, err := planfile.Load(path, m.session.Shelf())
 	if err != nil || doc.Plan.Show.Mass != pour.MassOunce || m.cannot(keys.Save) == "" {
 		t.Errorf("the file shows %+v: %v", doc.Plan.Show, err)
+	}
+}
+
+// A length is typed as it is said, in whatever unit the plan shows.
+func TestALengthIsTypedAsItIsSaid(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Mould, "vessel")
+	drive(m, "down down")
+	for _, c := range []struct {
+		keys string
+		want float64
+	}{{"1 0 \"", 254}, {"1 0 space 1 / 2 space i n", 266.7}, {"2 3 c m", 230}, {"2 4 0", 240}} {
+		drive(m, c.keys+" enter up")
+		if got := m.session.Plan().Mould.LengthMM; math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s makes the mould %v mm long, want %v: %s", c.keys, got, c.want, m.status.Text())
+		}
+	}
+	drive(m, "1 0 o z enter")
+	if m.typing == nil || !strings.Contains(m.typing.Refused, "no unit") {
+		t.Errorf("ounces of length: %s", m.status.Text())
 	}
 }
