@@ -93,7 +93,7 @@ func (m *model) do(do panel.Do) bool {
 		m.seek(do.Seek)
 	}
 	if cell, _, ok := m.cell(); ok && do.Begin {
-		m.begin(cell.Plain)
+		m.beginOver(cell)
 	}
 	return true
 }
@@ -112,12 +112,17 @@ func (m *model) seek(where func(*panel.Facts) (panel.To, bool)) {
 	m.cursors[id] = m.grids[id].Seek(c, to.Item, to.Sub)
 }
 
+// beginOver starts typing in a cell over what stands there: a figure, or a name, is mostly typed anew.
+func (m *model) beginOver(cell grid.Cell) {
+	m.begin("")
+	m.typing.Entry = entry.Over(cell.Plain)
+}
+
 func (m *model) changeCell(cell grid.Cell) {
 	switch cell.Kind {
-	case grid.Number:
-		m.begin("")
-		m.typing.Entry = entry.Over(cell.Plain) // a figure is mostly typed anew
-	case grid.Words, grid.Numbers:
+	case grid.Number, grid.Words:
+		m.beginOver(cell)
+	case grid.Numbers:
 		m.begin(cell.Plain)
 	case grid.Tick:
 		if cell.Keep != nil {

@@ -240,3 +240,25 @@ func TestALengthIsTypedAsItIsSaid(t *testing.T) {
 		t.Errorf("ounces of length: %s", m.status.Text())
 	}
 }
+
+// Typing begins over the old name, and a refusal goes with the next key.
+func TestANameIsTypedOverTheOldOne(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "down r")
+	typeText(m, "dusk")
+	if drive(m, "enter"); base(m).Jugs[1].Name != "dusk" {
+		t.Errorf("the jug is called %q", base(m).Jugs[1].Name)
+	}
+	drive(m, "r end")
+	typeText(m, " two")
+	if drive(m, "enter"); base(m).Jugs[1].Name != "dusk two" {
+		t.Errorf("the jug is called %q", base(m).Jugs[1].Name)
+	}
+	drive(m, "u u n z z z z enter")
+	if !strings.Contains(m.status.Text(), "nothing matches") {
+		t.Fatalf("said %q", m.status.Text())
+	}
+	if drive(m, "ctrl+u enter"); strings.Contains(m.status.Text(), "nothing matches") {
+		t.Errorf("the next question still says %q", m.status.Text())
+	}
+}

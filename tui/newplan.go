@@ -56,7 +56,7 @@ func (m *model) askWish(asked []fresh.Form) {
 		leave = func() tea.Cmd { m.askWish(asked[:len(asked)-1]); return nil }
 	}
 	if len(q.Choices) == 0 {
-		m.dialogs.Open(&dialog.Prompt{Title: q.Ask, Text: q.Note, Typed: entry.New(q.Typed), Done: answer, Leave: leave})
+		m.dialogs.Open(&dialog.Prompt{Title: q.Ask, Text: q.Note, Typed: entry.Over(q.Typed), Done: answer, Leave: leave})
 		return
 	}
 	m.dialogs.Open(m.wishList(q, answer, leave))
