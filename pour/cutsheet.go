@@ -3,7 +3,6 @@ package pour
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"pourbench/pour/shape"
 )
@@ -284,7 +283,7 @@ func (c *CutSheet) Thick(show Show) string {
 	if thick-thin < 0.1 {
 		return show.Len(c.UsualMM)
 	}
-	return strings.TrimSuffix(show.LenNear(thin), " mm") + " to " + show.LenNear(thick)
+	return show.LenNearApart(thin).Number + " to " + show.LenNear(thick)
 }
 
 // marks are cuts as they are marked.

@@ -112,14 +112,17 @@ func SetBursts(n BatchName, bursts []Burst) Edit {
 	})
 }
 
-// AddIcing adds an icing that leans on the base: its oils, its temperatures, one white jug, 30 g on each bar.
+// UsualIcingG is what an icing begins with on each bar, g (common practice, no source).
+const UsualIcingG = 30
+
+// AddIcing adds an icing that leans on the base: its oils, its temperatures, one white jug, [UsualIcingG] on each bar.
 func AddIcing() Edit {
 	return func(p Plan) (Plan, error) {
 		if p.Icing != nil {
 			return p, errors.New("add an icing: the plan has one")
 		}
 		b := p.Base.Clone()
-		b.Size, b.PerBarG, b.LossPercent = SizeBar, 30, 8
+		b.Size, b.PerBarG, b.LossPercent = SizeBar, UsualIcingG, 8
 		b.Jugs = []Jug{{Name: "icing", SharePercent: 100}}
 		b.Scents, b.Extras = nil, nil
 		b.StartAtMin = 25

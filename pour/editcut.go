@@ -21,7 +21,7 @@ func CutAt(c CutSheet, cuts []float64) Edit {
 		s := shape.Stretch{Length: p.Mould.AlongMM(), Kerf: own.KerfMM, CutA: c.TrimAMM > 0, CutB: c.TrimBMM > 0, Slice: c.SliceMM, SliceAtB: own.SliceAt == LeftEndB}
 		cut, out := s.At(cuts)
 		if len(out) > 0 {
-			return p, fmt.Errorf("cut at %s mm: it would not cut inside the loaf, or would meet another cut", shortNumber(out[0]))
+			return p, fmt.Errorf("cut at %s: it would not cut inside the loaf, or would meet another cut", p.Show.Marks(out[0]))
 		}
 		own.By, own.MarksMM = CutMarks, cuts
 		own.TrimAMM, own.TrimBMM, own.SliceMM = cut.TrimA.Length(), cut.TrimB.Length(), cut.Slice.Length()
@@ -50,7 +50,7 @@ func MoveCut(c CutSheet, cut int, toMM float64) Edit {
 		if p.Cut.By == CutGang && c.Gang.Placed {
 			at := shape.Mark(c.Gang.AtMM.V+to-c.CutsMM[cut], cutSnapMM)
 			if !(at > 0) {
-				return p, fmt.Errorf("move the wires to %s mm: the first would not meet the loaf", shortNumber(at))
+				return p, fmt.Errorf("move the wires to %s: the first would not meet the loaf", p.Show.Marks(at))
 			}
 			p.Cut.GangAtMM = at
 			return p, nil
@@ -58,7 +58,7 @@ func MoveCut(c CutSheet, cut int, toMM float64) Edit {
 		cuts := slices.Clone(c.CutsMM)
 		cuts[cut] = to
 		if cut > 0 && to <= cuts[cut-1] || cut+1 < len(cuts) && to >= cuts[cut+1] {
-			return p, fmt.Errorf("move a cut to %s mm: it would pass the one beside it", shortNumber(to))
+			return p, fmt.Errorf("move a cut to %s: it would pass the one beside it", p.Show.Marks(to))
 		}
 		return CutAt(c, cuts)(p)
 	}
@@ -103,7 +103,7 @@ func MyWires(wires []float64) Edit {
 		for i, w := range sorted {
 			sorted[i] = math.Round((w-first)*1e6) / 1e6 // so that 12.7 less 0.2 is 12.5
 			if i > 0 && sorted[i] <= sorted[i-1] {
-				return p, fmt.Errorf("cut with your wires: two of them stand at %s mm", shortNumber(w))
+				return p, fmt.Errorf("cut with your wires: two of them stand at %s", p.Show.Marks(w))
 			}
 		}
 		p.Cut.By, p.Cut.WiresMM, p.Cut.GangAtMM = CutGang, sorted, 0

@@ -13,6 +13,49 @@ const (
 	mmPerInch     = 25.4
 )
 
+// The usual steps of scales that show grams, and of those that show ounces (common practice, no source).
+const (
+	scaleStepG, lyeStepG   = 0.1, 0.01
+	scaleStepOz, lyeStepOz = 0.01, 0.001
+)
+
+// Metric is how figures are shown where nobody said otherwise: grams, °C and mm.
+func Metric() Show {
+	return Show{Mass: MassGram, Temperature: DegreesC, Length: LengthMM, ScaleStepG: scaleStepG, LyeStepG: lyeStepG}
+}
+
+// Avoirdupois shows ounces, °F and inches.
+func Avoirdupois() Show {
+	return Show{Mass: MassOunce, Temperature: DegreesF, Length: LengthInch, ScaleStepG: scaleStepOz * gramsPerOunce, LyeStepG: lyeStepOz * gramsPerOunce}
+}
+
+// Anew is how a new plan shows its figures after this one: in the same units, on the same scales. Steps that are usual for the other unit are
+// nobody's own; those of this unit stand in their place.
+func (s Show) Anew() Show {
+	usual, other := Metric(), Avoirdupois()
+	if s.Mass == MassOunce {
+		usual, other = other, usual
+	}
+	if s.ScaleStepG == other.ScaleStepG && s.LyeStepG == other.LyeStepG {
+		s.ScaleStepG, s.LyeStepG = usual.ScaleStepG, usual.LyeStepG
+	}
+	return s
+}
+
+// Paper is the sheets that who measures so prints on: Letter beside inches, else A4 (common practice, no source).
+func (s Show) Paper() string {
+	if s.Length == LengthInch {
+		return "letter"
+	}
+	return "a4"
+}
+
+// Units names the units that masses, temperatures and lengths are shown in.
+func (s Show) Units() string { return s.Mass + ", °" + s.Temperature + " and " + s.Length }
+
+// mlPerFluidOunce is the US fluid ounce, 231 cubic inches in 128 parts (from memory).
+const mlPerFluidOunce = 231 * mmPerInch * mmPerInch * mmPerInch / 1000 / 128
+
 // dash stands where a figure could not be worked out.
 const dash = "–"
 
@@ -62,7 +105,7 @@ func (s Show) grams(g, stepG float64) Amount {
 // ouncePlaces is how many decimal places an amount in ounces needs: as fine as the step, but from 1 oz on no finer than hundredths, on the
 // finer scale from 10 oz on, which is what scales in ounces show (common practice, no source).
 func ouncePlaces(oz, stepOz float64, finer bool) int {
-	places := min(max(int(math.Ceil(-math.Log10(stepOz))), 0), 4)
+	places := min(max(int(math.Ceil(-math.Log10(stepOz)-1e-9)), 0), 4) // a thousandth of an ounce, kept in g, is no whole thousandth any more
 	switch {
 	case oz >= 10 || oz >= 1 && !finer:
 		return min(places, 2)
@@ -190,6 +233,38 @@ func (s Show) LenToldApart(mm float64) Amount {
 	return s.LenNearApart(mm)
 }
 
+// Marks draws distances that are marked from one end, with their unit once; each stands on the half millimetre that it was rounded to.
+func (s Show) Marks(mm ...float64) string {
+	out := make([]string, len(mm))
+	for i, v := range mm {
+		out[i] = s.LenToldApart(v).Number
+	}
+	return Amount{strings.Join(out, ", "), s.LenApart(0).Unit}.String()
+}
+
+// MarkApart draws one of [Show.Marks] for a list of them, with its unit apart: all have the same decimals. Hundredths of an inch are finer than
+// the half millimetre it stands on.
+func (s Show) MarkApart(mm float64) Amount {
+	if s.Length == LengthInch {
+		return s.LenApart(mm)
+	}
+	return s.LenNearApart(mm)
+}
+
+// LenUnit names the unit of lengths in words that can be read for nothing else: mm, inches.
+func (s Show) LenUnit() string {
+	if s.Length == LengthInch {
+		return "inches"
+	}
+	return string(UnitMM)
+}
+
+// Told draws a number of the plan as it would be typed, with its unit: what was typed once, and is no mass to weigh or length to mark.
+func (s Show) Told(v float64, u Unit) string {
+	_, unit := s.ToUnit(v, u)
+	return strings.TrimSpace(s.Plain(v, u) + " " + unit)
+}
+
 // LenBeside draws two lengths that are held against each other with as many digits as tell them apart, at most a hundredth of a millimetre.
 func (s Show) LenBeside(a, b float64) (string, string) {
 	for _, draw := range []func(float64) string{s.Len, s.LenNear} {
@@ -197,13 +272,19 @@ func (s Show) LenBeside(a, b float64) (string, string) {
 			return x, y
 		}
 	}
-	return shortNumber(math.Round(a*100)/100) + " mm", shortNumber(math.Round(b*100)/100) + " mm"
+	return s.Told(math.Round(a*100)/100, UnitMM), s.Told(math.Round(b*100)/100, UnitMM)
 }
 
-// Volume draws millilitres, whole.
-func (s Show) Volume(ml float64) string { return s.VolumeApart(ml).String() }
+// Volume draws millilitres, whole; jugs are marked so everywhere. Who weighs in ounces is told the fluid ounces that stand beside them.
+func (s Show) Volume(ml float64) string {
+	text := s.VolumeApart(ml).String()
+	if s.Mass == MassOunce && text != dash {
+		text += " (" + fixed(ml/mlPerFluidOunce, 1) + " fl oz)"
+	}
+	return text
+}
 
-// VolumeApart is [Show.Volume] with number and unit apart.
+// VolumeApart is the millilitres of [Show.Volume] with number and unit apart.
 func (s Show) VolumeApart(ml float64) Amount { return apart(ml, 0, "mL") }
 
 // Percent draws a percentage with that many decimals.
@@ -302,8 +383,12 @@ func (s Show) ToUnit(v float64, u Unit) (float64, string) {
 	return v, string(u)
 }
 
-// Plain draws a number of the plan in the maker's unit without the unit, as it would be typed: at most 3 decimals, no trailing zeros.
+// Plain draws a number of the plan in the maker's unit without the unit, as it would be typed: at most 3 decimals, no trailing zeros. A small one that
+// is turned into another unit keeps three digits: a step of a hundredth of a gram is no 0 oz.
 func (s Show) Plain(v float64, u Unit) string {
-	v, _ = s.ToUnit(v, u)
-	return strconv.FormatFloat(round3(v)+0, 'f', -1, 64)
+	turned, _ := s.ToUnit(v, u)
+	if a := math.Abs(turned); turned != v && a > 0 && a < 0.1 && u != UnitCelsius {
+		return strings.TrimRight(strconv.FormatFloat(turned, 'f', 2-int(math.Floor(math.Log10(a))), 64), "0")
+	}
+	return strconv.FormatFloat(round3(turned)+0, 'f', -1, 64)
 }

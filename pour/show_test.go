@@ -119,3 +119,52 @@ func TestTeaspoonsAreNoFinerThanSpoons(t *testing.T) {
 		}
 	}
 }
+
+// By hand: 25.4 mm to the inch; 25.5 mm is 1.0039 in, 76 mm 2.9921 in. A cup of 231/16 cubic inches holds 8 fluid ounces, 236.588 mL.
+func TestLengthsAndVolumesAreSaidInTheMakersUnit(t *testing.T) {
+	mm, in := Metric(), Avoirdupois()
+	for _, c := range []struct{ got, want string }{
+		{mm.Marks(25.5, 51, 76), "25.5, 51, 76 mm"},
+		{in.Marks(25.5, 51, 76), "1.00, 2.01, 2.99 in"},
+		{mm.MarkApart(51).String(), "51.0 mm"},
+		{in.MarkApart(76).String(), "2.99 in"},
+		{mm.Volume(236.588), "237 mL"},
+		{in.Volume(236.588), "237 mL (8.0 fl oz)"},
+		{in.Volume(math.NaN()), "–"},
+		{mm.LenUnit() + " " + in.LenUnit(), "mm inches"},
+		{mm.Told(30, UnitGram) + ", " + in.Told(30, UnitGram), "30 g, 1.058 oz"},
+		{in.Told(0.6, UnitMM), "0.0236 in"},
+		{in.Told(0.01, UnitGram), "0.000353 oz"}, // the step of a scale is never 0
+		{in.Told(0.1, UnitGram), "0.00353 oz"},
+		{in.Told(0, UnitGram), "0 oz"},
+		{in.Told(-17.8, UnitCelsius), "-0.04 °F"},
+		{in.Dose(0.02234 * 28.349523125), "0.022 oz"}, // as many places as the step of the finer scale has
+		{in.Dose(0.7556 * 28.349523125), "0.756 oz"},
+		{in.Weight(30.4567 * 28.349523125), "30.46 oz"},
+	} {
+		if c.got != c.want {
+			t.Errorf("drawn %s, want %s", c.got, c.want)
+		}
+	}
+	if a, b := in.LenBeside(25.401, 25.402); a == b && a != "1 in" {
+		t.Errorf("held against each other: %s and %s", a, b)
+	}
+}
+
+// Steps that are usual for the unit before are nobody's own; a maker's own go along.
+func TestANewPlanIsShownAsTheOneBefore(t *testing.T) {
+	turned := Metric() // grams' scales under figures in ounces, as units are turned on the bench
+	turned.Mass, turned.Temperature, turned.Length = MassOunce, DegreesF, LengthInch
+	own := turned
+	own.LyeStepG = 0.05
+	back := Avoirdupois()
+	back.Mass, back.Temperature, back.Length = MassGram, DegreesC, LengthMM
+	for i, c := range []struct{ before, want Show }{{Metric(), Metric()}, {Avoirdupois(), Avoirdupois()}, {turned, Avoirdupois()}, {own, own}, {back, Metric()}} {
+		if got := c.before.Anew(); got != c.want {
+			t.Errorf("%d: after %+v comes %+v, want %+v", i, c.before, got, c.want)
+		}
+	}
+	if got := Avoirdupois().Units(); got != "oz, °F and in" {
+		t.Errorf("the units are %q", got)
+	}
+}

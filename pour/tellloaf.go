@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"pourbench/pour/script"
@@ -39,25 +38,14 @@ func (s *Sheet) tellLoaf(a script.Act) string {
 	return ""
 }
 
-// distances are written in mm, to the half millimetre they are rounded to.
-func distances(mm []float64) string {
-	out := make([]string, len(mm))
-	for i, v := range mm {
-		out[i] = distance(v)
-	}
-	return strings.Join(out, ", ")
-}
-
-func distance(mark float64) string { return strconv.FormatFloat(mark, 'f', -1, 64) }
-
 // tellMarks says where the cuts are marked.
 func (s *Sheet) tellMarks() string {
 	var parts []string
 	if len(s.Cut.MarksMM) > 0 {
-		parts = append(parts, "from end A at "+distances(s.Cut.MarksMM)+" mm")
+		parts = append(parts, "from end A at "+s.Plan.Show.Marks(s.Cut.MarksMM...))
 	}
 	if len(s.Cut.AcrossMarkMM) > 0 {
-		parts = append(parts, "from the left wall, seen from end A, at "+distances(s.Cut.AcrossMarkMM)+" mm")
+		parts = append(parts, "from the left wall, seen from end A, at "+s.Plan.Show.Marks(s.Cut.AcrossMarkMM...))
 	}
 	return "mark " + strings.Join(parts, "; ") + "; measure each from there, none from the last mark"
 }
@@ -90,7 +78,7 @@ func (s *Sheet) tellEmbed(a script.Act) string {
 	if e.OutMM > 0 {
 		out = ", " + s.Plan.Show.LenTold(e.OutMM) + " of each above the base"
 	}
-	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s mm%s", len(e.Pieces), e.Name, where, out, distances(e.marks()), s.tellAcross(&e, "; from the left wall, seen from there, at "))
+	return fmt.Sprintf("set %d of %s %s%s; middles from end A at %s%s", len(e.Pieces), e.Name, where, out, s.Plan.Show.Marks(e.marks()...), s.tellAcross(&e, "; from the left wall, seen from there, at "))
 }
 
 // tellAcross says where pieces stand across a slab; nothing of a mould that is not cut along its length.
@@ -99,7 +87,7 @@ func (s *Sheet) tellAcross(k *EmbedSheet, begins string) string {
 	if len(at) == 0 {
 		return ""
 	}
-	return begins + distances(at) + " mm"
+	return begins + s.Plan.Show.Marks(at...)
 }
 
 // AcrossMarks are the marks of a kind's pieces across a slab that is cut along its length, mm from its left wall seen from end A, each once and
@@ -171,7 +159,7 @@ func (s *Sheet) tellCut(a script.Act) string {
 		tool = "blade"
 	}
 	if s.Plan.Cut.By == CutGang {
-		return fmt.Sprintf("all %d wires through at once, %s, the first at %s mm from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, distance(s.Cut.MarksMM[0]))
+		return fmt.Sprintf("all %d wires through at once, %s, the first at %s from end A; no stop at its end pressed tight", len(s.Cut.CutsMM), lay, s.Plan.Show.Marks(s.Cut.MarksMM[0]))
 	}
 	which := "cut"
 	if a.Rounds > 1 {
@@ -179,9 +167,9 @@ func (s *Sheet) tellCut(a script.Act) string {
 	}
 	at := ""
 	if k := a.Item - len(s.Cut.MarksMM); k >= 0 {
-		at = distance(s.Cut.AcrossMarkMM[k]) + " mm from the left wall, along the whole length"
+		at = s.Plan.Show.Marks(s.Cut.AcrossMarkMM[k]) + " from the left wall, along the whole length"
 	} else {
-		at = distance(s.Cut.MarksMM[a.Item]) + " mm from end A"
+		at = s.Plan.Show.Marks(s.Cut.MarksMM[a.Item]) + " from end A"
 	}
 	return fmt.Sprintf("%s at %s, %s; then wipe the %s", which, at, lay, tool)
 }

@@ -24,13 +24,11 @@ func (m *model) cannot(id keys.ID) string {
 			return "nothing was undone"
 		}
 	case keys.Save:
-		if m.file.path != "" && !m.session.Dirty() {
+		if m.file.path != "" && !m.session.Savable() {
 			return "the file holds this plan already"
 		}
 	case keys.Digits:
-		if cell.Kind != grid.Number && cell.Kind != grid.Numbers {
-			return "this cell holds no number that can be typed; go to one with the arrows"
-		}
+		return m.cannotType(cell)
 	case keys.Change:
 		if _, own := m.asked(id); !own && !cell.Edits() {
 			return "this figure is worked out from the plan; it cannot be typed"
@@ -70,6 +68,19 @@ func (m *model) cannot(id keys.ID) string {
 		return do.Why
 	}
 	return ""
+}
+
+// cannotType says why no digit can be typed in a cell now.
+func (m *model) cannotType(cell grid.Cell) string {
+	id := m.at().ID
+	_, beside := m.grids[id].FigureOf(m.cursors[id])
+	switch {
+	case beside || cell.Kind == grid.Number || cell.Kind == grid.Numbers:
+		return ""
+	case cell.Kind == grid.Choice:
+		return "this is picked from a list, which {change} opens; figures are typed where one stands"
+	}
+	return "this cell holds no number that can be typed; go to one with the arrows"
 }
 
 // cannotTurn says why a key of the picture cannot act now.

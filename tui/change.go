@@ -22,7 +22,7 @@ func (m *model) change(b keys.Binding, nth int) bool {
 		if nth >= 0 {
 			typed = b.Keys[nth]
 		}
-		m.begin(typed)
+		m.beginFigure(typed)
 	case keys.Change, keys.Flip:
 		m.changeCell(cell)
 	case keys.More:
@@ -43,6 +43,19 @@ func (m *model) change(b keys.Binding, nth int) bool {
 		return ok
 	}
 	return true
+}
+
+// beginFigure starts typing a figure: of a name, the one behind it in its row.
+func (m *model) beginFigure(typed string) {
+	id := m.at().ID
+	if to, ok := m.grids[id].FigureOf(m.cursors[id]); ok {
+		m.cursors[id] = to
+		cell, _, _ := m.cell()
+		m.begin(typed)
+		m.say(cell.Name + ": its figure, to the right of the name")
+		return
+	}
+	m.begin(typed)
 }
 
 // asked is what a key comes to on the panel in focus; false: the panel has nothing for it.
@@ -80,7 +93,7 @@ func (m *model) do(do panel.Do) bool {
 		m.seek(do.Seek)
 	}
 	if cell, _, ok := m.cell(); ok && do.Begin {
-		m.begin(cell.Plain)
+		m.beginOver(cell)
 	}
 	return true
 }
@@ -99,12 +112,17 @@ func (m *model) seek(where func(*panel.Facts) (panel.To, bool)) {
 	m.cursors[id] = m.grids[id].Seek(c, to.Item, to.Sub)
 }
 
+// beginOver starts typing in a cell over what stands there: a figure, or a name, is mostly typed anew.
+func (m *model) beginOver(cell grid.Cell) {
+	m.begin("")
+	m.typing.Entry = entry.Over(cell.Plain)
+}
+
 func (m *model) changeCell(cell grid.Cell) {
 	switch cell.Kind {
-	case grid.Number:
-		m.begin("")
-		m.typing.Entry = entry.Over(cell.Plain) // a figure is mostly typed anew
-	case grid.Words, grid.Numbers:
+	case grid.Number, grid.Words:
+		m.beginOver(cell)
+	case grid.Numbers:
 		m.begin(cell.Plain)
 	case grid.Tick:
 		if cell.Keep != nil {
@@ -167,12 +185,12 @@ func (m *model) toggleIcing() {
 
 // toggleUnits turns between metric and avoirdupois with inches and Fahrenheit. The plan itself stays metric.
 func (m *model) toggleUnits() {
-	mass, temp, length := pour.MassOunce, pour.DegreesF, pour.LengthInch
+	to := pour.Avoirdupois()
 	if m.session.Plan().Show.Mass == pour.MassOunce {
-		mass, temp, length = pour.MassGram, pour.DegreesC, pour.LengthMM
+		to = pour.Metric()
 	}
 	err := m.edit("units", func(p pour.Plan) (pour.Plan, error) {
-		for path, word := range map[string]string{"show.mass": mass, "show.temperature": temp, "show.length": length} {
+		for path, word := range map[string]string{"show.mass": to.Mass, "show.temperature": to.Temperature, "show.length": to.Length} {
 			next, err := pour.SetWord(path, word)(p)
 			if err != nil {
 				return p, fmt.Errorf("change units: %w", err)
@@ -182,7 +200,7 @@ func (m *model) toggleUnits() {
 		return p, nil
 	})
 	if err == nil {
-		m.say("figures in " + mass + ", °" + temp + " and " + length)
+		m.say("figures in " + to.Units())
 	}
 }
 

@@ -1,12 +1,18 @@
 package tui
 
 import (
+	"math"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
 
 	"pourbench/pour"
+	"pourbench/pour/planfile"
+	"pourbench/tui/dialog"
+	"pourbench/tui/grid"
+	"pourbench/tui/keys"
 	"pourbench/tui/layout"
 	"pourbench/tui/panel"
 )
@@ -116,5 +122,143 @@ func TestGramsAreTypedToo(t *testing.T) {
 	}
 	if cell, _, _ := m.cell(); cell.Text != "140.0" {
 		t.Errorf("they are shown as %s g", cell.Text)
+	}
+}
+
+// A figure typed on a name is that oil's figure, and never leads to another oil, however it is typed.
+func TestADigitTypedOnANameIsItsFigure(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Batch, "oils")
+	drive(m, "down down down down down home")
+	if cell, _, _ := m.cell(); cell.Name != "oil castor oil" {
+		t.Fatalf("the cursor is on %q", cell.Name)
+	}
+	drive(m, "1 0")
+	if cell, _, _ := m.cell(); cell.Name != "part of castor oil" || !strings.Contains(frame(m), "its figure, to the right") {
+		t.Errorf("10 was typed on %q, said %q", cell.Name, m.status.Text())
+	}
+	drive(m, "enter")
+	if o := base(m).Oils[5]; o.Oil != "castor" || o.Percent != 10 {
+		t.Errorf("10 on the name of castor made it %+v", o)
+	}
+	drive(m, "home enter 1 2 enter 3 5 enter")
+	if !strings.Contains(m.status.Text(), "no name here has") || m.dialogs.Top() == nil {
+		t.Errorf("12 and 35 in the list of oils: %q", m.status.Text())
+	}
+	drive(m, "esc")
+	if o := base(m).Oils[5]; o.Oil != "castor" || o.Percent != 10 {
+		t.Errorf("digits in the list of oils made castor %+v", o)
+	}
+	goTo(t, m, panel.Mould, "vessel")
+	drive(m, "home up up up up")
+	if cell, _, _ := m.cell(); cell.Kind != grid.Choice {
+		t.Fatalf("the first cell of the mould is %q", cell.Name)
+	}
+	if drive(m, "7"); m.typing != nil || !strings.Contains(m.status.Text(), "picked from a list") {
+		t.Errorf("a digit on a choice without a figure says %q", m.status.Text())
+	}
+}
+
+func TestAnOtherNameIsFoundLikeAName(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Batch, "oils")
+	shelf := m.session.Shelf()
+	for _, o := range shelf.Oils {
+		for _, name := range o.Also {
+			drive(m, "a")
+			typeText(m, name)
+			l, _ := m.dialogs.Top().(*dialog.List)
+			if f := l.Tell(); len(f.Lines) == 0 || !strings.HasPrefix(f.Lines[0].Text, o.Name) && !strings.Contains(strings.ToLower(f.Lines[0].Text), strings.ToLower(name)) {
+				t.Errorf("%q finds %v first, want %s", name, f.Lines, o.Name)
+			}
+			drive(m, "esc")
+		}
+	}
+}
+
+// The units shown are no change that is asked about, and a new plan takes them.
+func TestANewPlanTakesTheUnitsShown(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "t n")
+	if _, asks := m.dialogs.Top().(*dialog.List); !asks {
+		t.Fatalf("after turning the units a new plan is asked for with %T", m.dialogs.Top())
+	}
+	drive(m, "enter enter enter down enter")
+	if !strings.Contains(frame(m), "1.058 oz on every bar") && !strings.Contains(frame(m), "An icing piped") {
+		drive(m, "down enter")
+	}
+	for i := 0; m.dialogs.Top() != nil && i < 5; i++ {
+		if _, line := m.dialogs.Top().(*dialog.Prompt); line && !strings.Contains(frame(m), "oz, °F and in") {
+			t.Errorf("the last question does not name the units:\n%s", frame(m))
+		}
+		drive(m, "enter")
+	}
+	if got := m.session.Plan().Show; got != pour.Avoirdupois() {
+		t.Errorf("the new plan shows %+v: %s", got, m.status.Text())
+	}
+	if !strings.Contains(m.status.Text(), "in oz, °F and in") {
+		t.Errorf("said %q", m.status.Text())
+	}
+	if drive(m, "u"); !m.session.Dirty() {
+		t.Error("a new plan that is in no file counts as saved")
+	}
+}
+
+// Units alone can still be saved.
+func TestUnitsAloneCanBeSaved(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "meadow.toml")
+	m := opened(t, 120, 36)
+	drive(m, "S enter ctrl+u")
+	typeText(m, path)
+	drive(m, "enter t")
+	if m.session.Dirty() || m.cannot(keys.Save) != "" {
+		t.Errorf("turned units: unsaved %v, saving %q", m.session.Dirty(), m.cannot(keys.Save))
+	}
+	drive(m, "s")
+	doc, err := planfile.Load(path, m.session.Shelf())
+	if err != nil || doc.Plan.Show.Mass != pour.MassOunce || m.cannot(keys.Save) == "" {
+		t.Errorf("the file shows %+v: %v", doc.Plan.Show, err)
+	}
+}
+
+// A length is typed as it is said, in whatever unit the plan shows.
+func TestALengthIsTypedAsItIsSaid(t *testing.T) {
+	m := opened(t, 120, 36)
+	goTo(t, m, panel.Mould, "vessel")
+	drive(m, "down down")
+	for _, c := range []struct {
+		keys string
+		want float64
+	}{{"1 0 \"", 254}, {"1 0 space 1 / 2 space i n", 266.7}, {"2 3 c m", 230}, {"2 4 0", 240}} {
+		drive(m, c.keys+" enter up")
+		if got := m.session.Plan().Mould.LengthMM; math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s makes the mould %v mm long, want %v: %s", c.keys, got, c.want, m.status.Text())
+		}
+	}
+	drive(m, "1 0 o z enter")
+	if m.typing == nil || !strings.Contains(m.typing.Refused, "no unit") {
+		t.Errorf("ounces of length: %s", m.status.Text())
+	}
+}
+
+// Typing begins over the old name, and a refusal goes with the next key.
+func TestANameIsTypedOverTheOldOne(t *testing.T) {
+	m := opened(t, 120, 36)
+	drive(m, "down r")
+	typeText(m, "dusk")
+	if drive(m, "enter"); base(m).Jugs[1].Name != "dusk" {
+		t.Errorf("the jug is called %q", base(m).Jugs[1].Name)
+	}
+	drive(m, "r end")
+	typeText(m, " two")
+	if drive(m, "enter"); base(m).Jugs[1].Name != "dusk two" {
+		t.Errorf("the jug is called %q", base(m).Jugs[1].Name)
+	}
+	drive(m, "u u n z z z z enter")
+	if !strings.Contains(m.status.Text(), "nothing matches") {
+		t.Fatalf("said %q", m.status.Text())
+	}
+	if drive(m, "ctrl+u enter"); strings.Contains(m.status.Text(), "nothing matches") {
+		t.Errorf("the next question still says %q", m.status.Text())
 	}
 }

@@ -114,7 +114,7 @@ func (m *model) askSaveAs(then func(*model) tea.Cmd) {
 		name += " 2"
 	}
 	m.dialogs.Open(&dialog.Prompt{
-		Title: "What is the plan called?", Text: "File and papers are named after it.", Typed: entry.New(name),
+		Title: "What is the plan called?", Text: "File and papers are named after it.", Typed: entry.Over(name),
 		Done: func(typed string) (tea.Cmd, error) {
 			if _, err := pour.Apply(m.session.Plan(), m.session.Shelf(), pour.SetName(typed)); err != nil {
 				return nil, err

@@ -57,7 +57,11 @@ func papers() []handedPaper {
 				if err != nil {
 					return nil, err
 				}
-				return r.For(path, ruler.Papers()[0])
+				on, err := r.PaperOf("")
+				if err != nil {
+					return nil, err
+				}
+				return r.For(path, on)
 			},
 		},
 	}

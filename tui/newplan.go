@@ -22,7 +22,10 @@ type freshMsg struct {
 
 // newPlan asks for the wishes of a new plan; an unsaved plan is a question first.
 func (m *model) newPlan() tea.Cmd {
-	begin := func(m *model) tea.Cmd { m.askWish([]fresh.Form{fresh.NewForm(m.session.Shelf())}); return nil }
+	begin := func(m *model) tea.Cmd {
+		m.askWish([]fresh.Form{fresh.NewForm(m.session.Shelf(), m.session.Plan().Show)})
+		return nil
+	}
 	if m.session.Dirty() {
 		m.unsaved("beginning a new plan", begin)
 		return nil
@@ -53,7 +56,7 @@ func (m *model) askWish(asked []fresh.Form) {
 		leave = func() tea.Cmd { m.askWish(asked[:len(asked)-1]); return nil }
 	}
 	if len(q.Choices) == 0 {
-		m.dialogs.Open(&dialog.Prompt{Title: q.Ask, Text: q.Note, Typed: entry.New(q.Typed), Done: answer, Leave: leave})
+		m.dialogs.Open(&dialog.Prompt{Title: q.Ask, Text: q.Note, Typed: entry.Over(q.Typed), Done: answer, Leave: leave})
 		return
 	}
 	m.dialogs.Open(m.wishList(q, answer, leave))
@@ -61,7 +64,7 @@ func (m *model) askWish(asked []fresh.Form) {
 
 // wishList is the list of the answers to a question.
 func (m *model) wishList(q fresh.Question, answer func(string) (tea.Cmd, error), leave func() tea.Cmd) *dialog.List {
-	l := &dialog.List{Title: "New plan: " + q.Ask, Leave: leave}
+	l := &dialog.List{Title: "New plan: " + q.Ask, Names: q.Shelf != "", Leave: leave}
 	l.Choose = func(id string) tea.Cmd {
 		cmd, err := answer(id)
 		if err != nil {
@@ -113,6 +116,6 @@ func (m *model) freshMade(msg freshMsg) tea.Cmd {
 	}
 	drop := m.dropJournal()
 	m.bring(msg.plan, false, "", planfile.Stamp{})
-	m.say(strings.TrimSpace(msg.plan.Name) + " is a whole plan already: change what you like; s saves it, x prints it")
+	m.say(strings.TrimSpace(msg.plan.Name) + " is a whole plan already, in " + msg.plan.Show.Units() + ": change it; {save} saves, {checklist} prints")
 	return drop
 }

@@ -27,6 +27,7 @@ func (m *model) press(k tea.KeyPressMsg) tea.Cmd {
 		return m.pressTooSmall(k)
 	}
 	if m.dialogs.Top() != nil {
+		m.status.Answered()
 		return m.dialogs.Press(k, m.refuse)
 	}
 	if m.typing != nil {

@@ -347,7 +347,7 @@ func (w *walk) journal() {
 	case dirty && !reflect.DeepEqual(all[own].Plan, w.m.session.Plan()):
 		w.fatal("the journal holds another plan than the bench: %s", cmp.Diff(w.m.session.Plan(), all[own].Plan))
 	}
-	if path := w.m.file.path; path != "" && !w.m.session.Dirty() {
+	if path := w.m.file.path; path != "" && !w.m.session.Savable() {
 		if doc, err := planfile.Load(path, w.shelf); err != nil || !reflect.DeepEqual(doc.Plan, w.m.session.Plan()) {
 			w.fatal("a saved plan is not what its file holds: %v", err)
 		}

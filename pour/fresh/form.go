@@ -31,8 +31,10 @@ const (
 	done
 )
 
-// NewForm is a form at its first question.
-func NewForm(s pour.Shelf) Form { return Form{shelf: s} }
+// NewForm is a form at its first question, for a plan in the units of the one before; the zero value: metric.
+func NewForm(s pour.Shelf, before pour.Show) Form {
+	return Form{Wishes: Wishes{Show: before}, shelf: s}
+}
 
 // Question is one thing to be decided: a choice, or where there are none a line to type.
 type Question struct {
@@ -85,10 +87,10 @@ func (f Form) Question() (Question, bool) {
 	case askIcing:
 		return Question{Ask: "An icing piped on top?", Choices: []Choice{
 			{ID: choiceNo, Name: "no icing", Detail: []string{"No icing", "I on the bench adds one later."}},
-			{ID: choiceYes, Name: "an icing", Detail: []string{"An icing", "A second, stiffer batch, 30 g on every bar, uncoloured; colour and size it under Icing."}},
+			{ID: choiceYes, Name: "an icing", Detail: []string{"An icing", "A second, stiffer batch, " + f.Wishes.show().Told(pour.UsualIcingG, pour.UnitGram) + " on every bar, uncoloured; colour and size it under Icing."}},
 		}}, true
 	case askName:
-		return Question{Ask: "What is it called?", Note: "Plan, file and papers are named after it. Enter alone: " + everydayName + "."}, true
+		return Question{Ask: "What is it called?", Note: "Plan, file and papers are named after it. Enter alone: " + everydayName + ". Its figures are in " + f.Wishes.show().Units() + "."}, true
 	}
 	return Question{}, false
 }

@@ -11,7 +11,7 @@ import (
 // fill answers a form's questions; "" is the first choice, or what stands on the line.
 func fill(t *testing.T, s pour.Shelf, answers ...string) (Wishes, []string) {
 	t.Helper()
-	f := NewForm(s)
+	f := NewForm(s, pour.Show{})
 	var asked []string
 	for i := 0; ; i++ {
 		q, ok := f.Question()
@@ -73,7 +73,7 @@ func TestEveryWishIsTakenAsItIsAnswered(t *testing.T) {
 
 func TestWhatIsNoAnswerIsRefusedAndChangesNothing(t *testing.T) {
 	s := shelf(t)
-	f := NewForm(s)
+	f := NewForm(s, pour.Show{})
 	for _, bad := range []string{"", "shoe", "done"} {
 		if next, err := f.Answer(bad); err == nil || next.step != askMould {
 			t.Errorf("%q is an answer", bad)
@@ -93,7 +93,7 @@ func TestWhatIsNoAnswerIsRefusedAndChangesNothing(t *testing.T) {
 // Going back a question finds the wishes as they were: a form is a value.
 func TestAFormThatWasAnsweredIsNotChangedByIt(t *testing.T) {
 	s := shelf(t)
-	f, _ := NewForm(s).Answer("loaf-10")
+	f, _ := NewForm(s, pour.Show{}).Answer("loaf-10")
 	f, _ = f.Answer("drop")
 	one, _ := f.Answer("mica-rose")
 	two, _ := one.Answer("mica-gold")
@@ -105,7 +105,7 @@ func TestAFormThatWasAnsweredIsNotChangedByIt(t *testing.T) {
 
 func TestNoMoreColoursAndScentsThanHandsManage(t *testing.T) {
 	s := shelf(t)
-	f, _ := NewForm(s).Answer("loaf-10")
+	f, _ := NewForm(s, pour.Show{}).Answer("loaf-10")
 	f, _ = f.Answer("drop")
 	for range mostColours {
 		f, _ = f.Answer("mica-rose")
@@ -124,5 +124,26 @@ func TestNoMoreColoursAndScentsThanHandsManage(t *testing.T) {
 	}
 	if q, _ := f.Question(); len(q.Choices) != 1 {
 		t.Errorf("after %d scents there are %d choices", mostScents, len(q.Choices))
+	}
+}
+
+func TestANewPlanTakesTheUnitsOfTheOneBefore(t *testing.T) {
+	s := shelf(t)
+	f := NewForm(s, pour.Avoirdupois())
+	for _, id := range []string{"loaf-10", "hanger", choicePlain, choiceDone} {
+		f, _ = f.Answer(id)
+	}
+	if q, _ := f.Question(); !strings.Contains(strings.Join(q.Choices[1].Detail, " "), "1.058 oz on every bar") {
+		t.Errorf("an icing in ounces: %q", q.Choices[1].Detail)
+	}
+	f, _ = f.Answer(choiceNo)
+	if q, _ := f.Question(); !strings.Contains(q.Note, "oz, °F and in") {
+		t.Errorf("the last question does not say the units: %q", q.Note)
+	}
+	if p, err := f.Wishes.plan(s); err != nil || p.Show != pour.Avoirdupois() {
+		t.Errorf("the plan shows %+v: %v", p.Show, err)
+	}
+	if p, err := (Wishes{}).plan(s); err != nil || p.Show != pour.Metric() {
+		t.Errorf("a plan of nothing shows %+v: %v", p.Show, err)
 	}
 }

@@ -68,7 +68,7 @@ func TestATubeHasNoIcing(t *testing.T) {
 	if _, err := Plan(Wishes{Mould: "tube-75", Icing: true}, s, pour.Hand{}); err == nil || !strings.Contains(err.Error(), "leave the icing out") {
 		t.Errorf("%v", err)
 	}
-	f := NewForm(s)
+	f := NewForm(s, pour.Show{})
 	for _, id := range []string{"tube-75", s.Techniques[0].ID, choicePlain, choiceDone} {
 		var err error
 		if f, err = f.Answer(id); err != nil {

@@ -19,6 +19,7 @@ type Wishes struct {
 	Colours   []string // ids of colourants: a jug each, beside the pot, which stays as it is
 	Scents    []string // ids on the shelf
 	Icing     bool
+	Show      pour.Show // the units of the plan before; the zero value: metric
 }
 
 // MostBars is the most bars a loaf of one's own is made for: some two metres.
@@ -89,13 +90,21 @@ func (w Wishes) plan(s pour.Shelf) (pour.Plan, error) {
 	blank := pour.Blank()
 	p := pour.Plan{
 		Name:  w.name(),
-		Show:  pour.Show{Mass: pour.MassGram, Temperature: pour.DegreesC, Length: pour.LengthMM, ScaleStepG: 0.1, LyeStepG: 0.01},
+		Show:  w.show(),
 		Mould: mould, Room: pour.Room{TemperatureC: roomC}, Swirl: pour.Swirl{Technique: technique.ID, Seed: 1},
 		Bed:  pour.Bed{Keep: pour.BedBare, CutAfterH: cutAfterH, CureDays: cureDays},
 		Run:  blank.Run,
 		Base: base, Piping: blank.Piping, Cut: blank.Cut,
 	}
 	return p, nil
+}
+
+// show is how the plan shows its figures.
+func (w Wishes) show() pour.Show {
+	if w.Show == (pour.Show{}) {
+		return pour.Metric()
+	}
+	return w.Show.Anew()
 }
 
 func (w Wishes) name() string {

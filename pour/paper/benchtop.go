@@ -22,10 +22,10 @@ func (d *desk) topBench() {
 		k := &s.Embeds[i]
 		d.tick(row{text: fmt.Sprintf("%d %s", len(k.Pieces), k.Name), figure: d.show.Figure(k.AllG, d.show.Weight), write: true})
 		if at := d.marksOf(k); len(at) > 0 {
-			d.info("middles, mm from end A: " + distances(at))
+			d.info("middles, " + d.show.LenUnit() + " from end A: " + d.distances(at))
 		}
 		if at := d.sheet.AcrossMarks(k); len(at) > 0 {
-			d.info("middles across, mm from the left wall seen from end A: " + distances(at))
+			d.info("middles across, " + d.show.LenUnit() + " from the left wall seen from end A: " + d.distances(at))
 		}
 	}
 	for _, t := range s.Toppings {
@@ -51,8 +51,8 @@ func (d *desk) cutsBench() {
 	if !d.dressed() || len(c.MarksMM) == 0 {
 		return
 	}
-	d.tick(row{text: "Cuts marked, mm from end A: " + distances(c.MarksMM)})
+	d.tick(row{text: "Cuts marked, " + d.show.LenUnit() + " from end A: " + d.distances(c.MarksMM)})
 	if len(c.AcrossMarkMM) > 0 {
-		d.info("from its left side: " + distances(c.AcrossMarkMM))
+		d.info("from its left side: " + d.distances(c.AcrossMarkMM))
 	}
 }

@@ -43,7 +43,7 @@ func (d *desk) gather() {
 func (d *desk) vessel(b batch, i int) {
 	text, goes := d.of(b.Name, "jug "+b.Jugs[i].Name), ", larger than what goes in"
 	if i < len(b.plan.Jugs) && b.plan.Jugs[i].CapacityML > 0 {
-		text += " of " + d.show.Volume(b.plan.Jugs[i].CapacityML)
+		text += " of " + d.show.VolumeApart(b.plan.Jugs[i].CapacityML).String()
 		goes = "; what goes in"
 	}
 	if d.stopped {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pourbench/pour"
 )
@@ -134,12 +135,12 @@ func (d *desk) middles() {
 		k := &d.sheet.Embeds[i]
 		marks := d.marksOf(k)
 		if len(marks) > 0 {
-			d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, mm from end A, or the ruler laid on it", write: true})
-			d.info(distances(marks))
+			d.tick(row{text: "Rim marked where the middles of " + k.Name + " come, " + d.show.LenUnit() + " from end A, or the ruler laid on it", write: true})
+			d.info(d.distances(marks))
 		}
 		if across := d.sheet.AcrossMarks(k); len(across) > 0 {
-			d.tick(row{text: "End marked where the middles of " + k.Name + " come across it, mm from its left wall seen from end A", write: true})
-			d.info(distances(across))
+			d.tick(row{text: "End marked where the middles of " + k.Name + " come across it, " + d.show.LenUnit() + " from its left wall seen from end A", write: true})
+			d.info(d.distances(across))
 		}
 	}
 }
@@ -152,12 +153,12 @@ func (d *desk) marked() {
 		kerf = "; a cut takes " + d.show.LenNear(c.KerfMM)
 	}
 	if len(c.MarksMM) > 0 {
-		d.tick(row{text: "Cuts marked, mm from end A, each rounded once, or the ruler laid on" + kerf, write: true})
-		d.info(distances(c.MarksMM))
+		d.tick(row{text: "Cuts marked, " + d.show.LenUnit() + " from end A, each rounded once, or the ruler laid on" + kerf, write: true})
+		d.info(d.distances(c.MarksMM))
 	}
 	if len(c.AcrossMarkMM) > 0 {
-		d.tick(row{text: "Cuts along it marked, mm from its left side seen from end A", write: true})
-		d.info(distances(c.AcrossMarkMM))
+		d.tick(row{text: "Cuts along it marked, " + d.show.LenUnit() + " from its left side seen from end A", write: true})
+		d.info(d.distances(c.AcrossMarkMM))
 	}
 	if how := lies(d.sheet.Plan.Cut.Lay); how != "" && len(c.MarksMM) > 0 {
 		d.info(how)
@@ -179,16 +180,13 @@ func lies(lay string) string {
 	return ""
 }
 
-// distances are marks in a row.
-func distances(marks []float64) string {
-	text := ""
+// distances are marks in a row, in the unit that stands before them.
+func (d *desk) distances(marks []float64) string {
+	out := make([]string, len(marks))
 	for i, mm := range marks {
-		if i > 0 {
-			text += "  "
-		}
-		text += fmt.Sprintf("%.1f", mm)
+		out[i] = d.show.MarkApart(mm).Number
 	}
-	return text
+	return strings.Join(out, "  ")
 }
 
 // pieced is every piece that comes off the cutter, with room for what it really weighs.

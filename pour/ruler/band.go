@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"pourbench/pour"
 	"pourbench/pour/shape"
 	"pourbench/pour/vector"
 )
@@ -25,11 +26,13 @@ const (
 	crossHalf   = 2.5
 	hatchApart  = 2
 	tickApart   = 10
+	tickApartIn = 12.7 // half an inch, where lengths are in inches
 )
 
 // band is one strip being drawn: part of an edge, its left end at x and its lower edge at foot.
 type band struct {
 	*drawing
+	show    pour.Show
 	edge    Edge
 	strip   shape.Strip
 	x, foot float64
@@ -74,13 +77,18 @@ func (b *band) draw(number, of int) {
 	}
 }
 
-// outline is the edge with a tick every 10 mm, both ends and what the strip is.
+// outline is the edge with a tick every 10 mm or half inch, both ends and what the strip is.
 func (b *band) outline(number, of int) {
 	left, right := b.at(b.strip.From), b.at(b.strip.To)
 	b.Line(classEdge, left, b.foot, right, b.foot, bold)
 	b.Line(classEdge, left, b.foot, left, b.foot-rowsAt-rowHigh, thin)
 	b.Line(classEdge, right, b.foot, right, b.foot-rowsAt-rowHigh, thin)
-	for mm := float64(0); mm <= b.strip.To+slack; mm += tickApart {
+	apart := float64(tickApart)
+	if b.show.Length == pour.LengthInch {
+		apart = tickApartIn
+	}
+	for i := 0; float64(i)*apart <= b.strip.To+slack; i++ {
+		mm := float64(i) * apart
 		if b.on(mm) {
 			b.Line(classTick, b.at(mm), b.foot, b.at(mm), b.foot-tickHigh, fine)
 		}
@@ -90,7 +98,7 @@ func (b *band) outline(number, of int) {
 		text = fmt.Sprintf("%s: goes on from strip %d, its crosses on those", b.edge.Along, number-1)
 	}
 	if of > 1 {
-		text = fmt.Sprintf("strip %d of %d, %s to %s mm. %s", number, of, short(b.strip.From), short(b.strip.To), text)
+		text = fmt.Sprintf("strip %d of %d, %s to %s. %s", number, of, b.show.LenToldApart(b.strip.From).Number, b.show.LenTold(b.strip.To), text)
 	}
 	b.Write(left, b.foot-headAt, plainText, vector.Start, fitted(text, plainText, b.strip.To-b.strip.From-33))
 	if number == of {
@@ -142,7 +150,7 @@ func (b *band) centre(c Centre) {
 	x := b.at(c.MM)
 	b.Line(classCentre, x, b.foot, x, b.foot-centresAt, thin)
 	b.diamond(x, b.foot)
-	text := tenth(c.MM)
+	text := b.show.MarkApart(c.MM).Number
 	if kinds := b.edge.kinds(); len(kinds) > 1 {
 		text = letter(slices.Index(kinds, c.Name)) + " " + text
 	}
@@ -162,7 +170,7 @@ func free(rows []float64, x, wide float64) int {
 
 // cut is one cut from the edge up to its label, which stands in the lowest row where there is room.
 func (b *band) cut(number int, mm float64) {
-	x, text := b.at(mm), fmt.Sprintf("%d: %s", number, tenth(mm))
+	x, text := b.at(mm), fmt.Sprintf("%d: %s", number, b.show.MarkApart(mm).Number)
 	// Its words stay on the strip, whose ends are lines.
 	half := wideOf(text, smallText) / 2
 	words := max(b.at(b.strip.From)+half, min(x, b.at(b.strip.To)-half))
@@ -176,8 +184,3 @@ func (b *band) cross(x, y float64) {
 	b.Line(classCross, x-crossHalf, y, x+crossHalf, y, thin)
 	b.Line(classCross, x, y-crossHalf, x, y+crossHalf, thin)
 }
-
-// tenth draws a distance as it is printed beside a mark, which itself stands exactly.
-func tenth(mm float64) string { return strconv.FormatFloat(mm, 'f', 1, 64) }
-
-func short(mm float64) string { return strconv.FormatFloat(mm, 'f', -1, 64) }

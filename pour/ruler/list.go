@@ -68,11 +68,11 @@ func (s Span) name() string {
 // List is the ruler as text: distances, never a drawn scale, because no letter has a known width.
 func (r Ruler) List() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\nmm, each rounded once to half a millimetre. %s\n", r.title(), r.assumed())
+	fmt.Fprintf(&b, "%s\n%s, each rounded once to half a millimetre. %s\n", r.title(), r.Show.LenUnit(), r.assumed())
 	for _, e := range r.Edges {
-		fmt.Fprintf(&b, "\n%s from %s, %s mm\n", e.Along, strings.TrimSuffix(e.EndA, ","), short(e.LengthMM))
+		fmt.Fprintf(&b, "\n%s from %s, %s\n", e.Along, strings.TrimSuffix(e.EndA, ","), r.Show.LenTold(e.LengthMM))
 		for _, d := range e.Distances() {
-			fmt.Fprintf(&b, "%8s  %s\n", tenth(d.MM), d.What)
+			fmt.Fprintf(&b, "%8s  %s\n", r.Show.MarkApart(d.MM).Number, d.What)
 		}
 	}
 	return b.String()

@@ -16,7 +16,7 @@ func Of(s pour.Sheet) (Ruler, error) {
 	case !s.Plan.Mould.IsCut():
 		return Ruler{}, errors.New("draw the ruler: what comes out of cavities is not cut, so that there is nothing to mark; a loaf, a slab or a tube has a ruler")
 	}
-	r := Ruler{Plan: s.Plan.Name, KerfMM: s.Cut.KerfMM, Edges: []Edge{lengthwise(s)}}
+	r := Ruler{Plan: s.Plan.Name, Show: s.Plan.Show, KerfMM: s.Cut.KerfMM, Edges: []Edge{lengthwise(s)}}
 	if len(s.Cut.AcrossMM) > 0 {
 		r.Edges = append(r.Edges, crosswise(s))
 	}

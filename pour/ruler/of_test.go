@@ -77,7 +77,8 @@ func TestTheRulerOfAPlanIsItsCutPlan(t *testing.T) {
 	}
 }
 
-// A slab of 240 by 180 in bars of 80 by 45 is cut along both: at 80 and 160, and at 45, 90 and 135.
+// A slab of 240 by 180 in bars of 80 by 45 is cut along both: at 80 and 160, and at 45, 90 and 135. Its plan shows inches, of 25.4 mm: 80 is 3.1496,
+// 160 is 6.2992, 45 is 1.7717, 135 is 5.3150.
 func TestASlabHasARulerForEachSide(t *testing.T) {
 	r := rulerOf(t, sheetOf(t, "autumn-slab.toml", func(p *pour.Plan) {
 		p.Mould.LengthMM, p.Mould.WidthMM, p.Mould.BarMM, p.Mould.BarWidthMM = 240, 180, 80, 45
@@ -87,7 +88,7 @@ func TestASlabHasARulerForEachSide(t *testing.T) {
 	}
 	exactly(t, "cuts along it", r.Edges[0].Cuts, []float64{80, 160})
 	exactly(t, "cuts across it", r.Edges[1].Cuts, []float64{45, 90, 135})
-	for _, want := range []string{"80.0  cut 1, bars 1 to 4 | bars 5 to 8\n", "160.0  cut 2, bars 5 to 8 | bars 9 to 12\n", "45.0  cut 1, row 1 | row 2\n", "135.0  cut 3, row 3 | row 4\n"} {
+	for _, want := range []string{"3.15  cut 1, bars 1 to 4 | bars 5 to 8\n", "6.30  cut 2, bars 5 to 8 | bars 9 to 12\n", "1.77  cut 1, row 1 | row 2\n", "5.31  cut 3, row 3 | row 4\n", "\ninches, each", "9.45 in\n"} {
 		if !strings.Contains(r.List(), want) {
 			t.Errorf("no line %q in %s", want, r.List())
 		}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"pourbench/pour"
 	"pourbench/pour/ruler"
 	"pourbench/pour/vector/vectortest"
 )
@@ -89,11 +90,11 @@ func TestEverySheetHasABarOf100MM(t *testing.T) {
 	}
 }
 
-// standing is every upright line at least so high whose lower end stands at foot, by its distance from left.
-func standing(p vectortest.Page, left, foot, high, thick float64) (out []float64) {
+// standing is every upright line at least so high whose lower end stands at foot, by its distance from the margin of 10.
+func standing(p vectortest.Page, foot, high, thick float64) (out []float64) {
 	for _, l := range p.Lines {
 		if l.X1 == l.X2 && math.Abs(math.Max(l.Y1, l.Y2)-foot) < 0.02 && math.Abs(l.Y1-l.Y2) > high && math.Abs(l.Thick-thick) < 0.01 {
-			out = append(out, l.X1-left)
+			out = append(out, l.X1-10)
 		}
 	}
 	return out
@@ -119,8 +120,8 @@ func TestEveryMarkStandsAtItsDistance(t *testing.T) {
 	r := e1()
 	page := pdfOf(t, r, ruler.Papers()[0])[0]
 	const foot = 96 // of the first strip
-	near(t, "cuts", standing(page, 10, foot, 20, 0.35), r.Edges[0].Cuts)
-	near(t, "ends", standing(page, 10, foot, 20, 0.2), []float64{0, 250})
+	near(t, "cuts", standing(page, foot, 20, 0.35), r.Edges[0].Cuts)
+	near(t, "ends", standing(page, foot, 20, 0.2), []float64{0, 250})
 	var centres []float64
 	for _, c := range r.Edges[0].Centres {
 		centres = append(centres, c.MM)
@@ -133,6 +134,26 @@ func TestEveryMarkStandsAtItsDistance(t *testing.T) {
 	page.Says(t, "Print at 100 %")
 	page.Says(t, "one cut takes 0.6 mm")
 	page.Says(t, "end A here")
+}
+
+// The same ruler beside inches of 25.4 mm: 9.8 mm is 0.386 in, 240.2 is 9.457, 22.6 is 0.890. Its marks stand where they stood, its ticks half an inch apart.
+func TestARulerInInchesSaysInchesAtTheSamePlaces(t *testing.T) {
+	r := e1()
+	r.Show = pour.Avoirdupois()
+	on, err := r.PaperOf("")
+	if err != nil || on.Name != "letter" {
+		t.Fatalf("it is printed on %+v: %v", on, err)
+	}
+	page := pdfOf(t, r, on)[0]
+	near(t, "cuts", standing(page, 96, 20, 0.35), r.Edges[0].Cuts)
+	var half []float64
+	for i := range 20 {
+		half = append(half, float64(i)*12.7)
+	}
+	near(t, "ticks", standing(page, 96, 1.5, 0.1), half)
+	for _, want := range []string{"1: 0.39", "10: 9.46", "0.89", "All in inches", "one cut takes 0.0236 in", "100 mm, 3.94 in"} {
+		page.Says(t, want)
+	}
 }
 
 func near(t *testing.T, what string, got, want []float64) {
@@ -161,7 +182,7 @@ func TestStripsOfALongLoafFitTogether(t *testing.T) {
 				want = append(want, mm-from[i])
 			}
 		}
-		near(t, "cuts", standing(page, 10, foot, 20, 0.35), want)
+		near(t, "cuts", standing(page, foot, 20, 0.35), want)
 		for _, l := range page.Lines {
 			if l.Y1 == l.Y2 && math.Abs(math.Abs(l.X2-l.X1)-5) < 0.02 && l.Y1 < foot && l.Y1 > foot-50 {
 				crosses = append(crosses, (l.X1+l.X2)/2-10+from[i])

@@ -1,7 +1,7 @@
 // Package ruler draws what is laid along a mould: every cut and every embed's middle at its distance from end A, at true scale. One layout is
 // written as PDF for sheets of paper, as SVG in one piece, and as a list of distances. It knows the sheet and works no figure out.
 //
-// Everything here is in mm, x from the left and y from the top.
+// Everything here is in mm, but for the distances that are written, which are in the plan's unit; x from the left and y from the top.
 package ruler
 
 import (
@@ -11,15 +11,17 @@ import (
 	"slices"
 	"strings"
 
+	"pourbench/pour"
 	"pourbench/pour/vector"
 )
 
 // Ruler is everything that is printed.
 type Ruler struct {
-	Plan   string  // the plan's name
-	Day    string  // when it is poured, which names the lot; "" where the plan does not say
-	KerfMM float64 // what one cut takes; 0: nothing was taken off for it
-	Edges  []Edge  // one for each direction in which the mould is cut
+	Plan   string    // the plan's name
+	Day    string    // when it is poured, which names the lot; "" where the plan does not say
+	Show   pour.Show // in what units distances are written
+	KerfMM float64   // what one cut takes; 0: nothing was taken off for it
+	Edges  []Edge    // one for each direction in which the mould is cut
 }
 
 // Edge is one side of the mould that a ruler is laid along.
@@ -76,11 +78,14 @@ type Span struct {
 // Paper is the sheets a ruler is printed on.
 type Paper = vector.Paper
 
-// Papers lists what a ruler can be printed on; the first is meant where none is named.
+// Papers lists what a ruler can be printed on.
 func Papers() []Paper { return vector.Papers() }
 
-// PaperOf is the paper of a name.
-func PaperOf(name string) (Paper, error) {
+// PaperOf is the paper of a name; where none is named, that of the plan's units.
+func (r Ruler) PaperOf(name string) (Paper, error) {
+	if name == "" {
+		name = r.Show.Paper()
+	}
 	p, err := vector.PaperOf(name)
 	if err != nil {
 		return p, fmt.Errorf("draw the ruler %w", err)

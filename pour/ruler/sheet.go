@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"pourbench/pour"
 	"pourbench/pour/shape"
 	"pourbench/pour/vector"
 )
@@ -48,7 +49,7 @@ func (r Ruler) sheets(p Paper) []drawing {
 		d := drawing{vector.Drawing{Wide: p.Wide, High: p.High}}
 		r.head(&d, marginMM, p.Wide-2*marginMM, fmt.Sprintf("sheet %d of %d", i+1, all))
 		for j, at := range places[i*each : min(len(places), (i+1)*each)] {
-			b := band{drawing: &d, edge: at.edge, strip: at.strip, x: marginMM, foot: bandsAt + float64(j+1)*bandHigh}
+			b := band{drawing: &d, show: r.Show, edge: at.edge, strip: at.strip, x: marginMM, foot: bandsAt + float64(j+1)*bandHigh}
 			b.draw(at.number, at.of)
 		}
 		out = append(out, d)
@@ -65,7 +66,7 @@ func (r Ruler) whole() drawing {
 	d := drawing{vector.Drawing{Left: -marginMM, Wide: long + 2*marginMM, High: bandsAt + marginMM + float64(len(r.Edges))*bandHigh}}
 	r.head(&d, 0, long, "")
 	for i, e := range r.Edges {
-		b := band{drawing: &d, edge: e, strip: shape.Strip{To: e.LengthMM}, foot: bandsAt + float64(i+1)*bandHigh}
+		b := band{drawing: &d, show: r.Show, edge: e, strip: shape.Strip{To: e.LengthMM}, foot: bandsAt + float64(i+1)*bandHigh}
 		b.draw(1, 1)
 	}
 	return d
@@ -86,8 +87,19 @@ func (r Ruler) head(d *drawing, x, wide float64, sheet string) {
 	d.Line(classCheck, x, checkAt, x+CheckMM, checkAt, bold)
 	d.Line(classCheck, x, checkAt-tickHalf, x, checkAt+tickHalf, thin)
 	d.Line(classCheck, x+CheckMM, checkAt-tickHalf, x+CheckMM, checkAt+tickHalf, thin)
-	d.Write(x+CheckMM+3, checkAt+1, plainText, vector.Start, "This bar is 100 mm: measure it. At 99.5 a mark at 250 is 1.25 mm off.")
+	d.Write(x+CheckMM+3, checkAt+1, plainText, vector.Start, r.checked())
 }
+
+// checked says what the bar is measured for.
+func (r Ruler) checked() string {
+	if r.Show.Length == pour.LengthInch {
+		return "This bar is 100 mm, 3.94 in: measure it. At 3.92 a mark at 10 is 0.05 in off."
+	}
+	return "This bar is 100 mm: measure it. At 99.5 a mark at 250 is 1.25 mm off."
+}
+
+// kerf is what a cut takes, which is less than a length that is marked.
+func (r Ruler) kerf() string { return r.Show.Told(r.KerfMM, pour.UnitMM) }
 
 // title names the ruler, its plan and its day.
 func (r Ruler) title() string {
@@ -101,7 +113,7 @@ func (r Ruler) title() string {
 // words say how the ruler is printed, laid and read.
 func (r Ruler) words() []string {
 	return []string{
-		"Print at 100 % (actual size), not fit to page. Lay the lower edge along the mould, the beginnings together. All in mm from there.",
+		"Print at 100 % (actual size), not fit to page. Lay the lower edge along the mould, the beginnings together. All in " + r.Show.LenUnit() + " from there.",
 		"Tall line: the middle of a cut, its number and distance. " + r.assumed() + " " + r.diamonds(),
 		"Slanting hatch: trimmed. Level hatch: sample slice. A number by itself: the bar.",
 	}
@@ -132,7 +144,7 @@ func (r Ruler) diamonds() string {
 // assumed is what a cut was taken to take.
 func (r Ruler) assumed() string {
 	if r.KerfMM > 0 {
-		return "Assumed: one cut takes " + short(r.KerfMM) + " mm."
+		return "Assumed: one cut takes " + r.kerf() + "."
 	}
 	return "Assumed: a cut takes nothing."
 }

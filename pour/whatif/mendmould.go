@@ -115,7 +115,7 @@ func (m *mender) wholeBars(w pour.Warning) []ladder {
 	var out []ladder
 	for _, count := range [2]float64{math.Floor((side + k) / (bar + k)), math.Ceil((side + k) / (bar + k))} {
 		if mm := math.Floor(((side+k)/count-k)*10) / 10; count > 0 && mm > 0 {
-			out = append(out, ladder{{fmt.Sprintf("cut %.0f bars of %s mm", count, m.plan.Show.Number(mm, 1)), pour.SetNumber(key, mm)}})
+			out = append(out, ladder{{fmt.Sprintf("cut %.0f bars of %s", count, m.plan.Show.LenNear(mm)), pour.SetNumber(key, mm)}})
 		}
 	}
 	return append(out, ladder{{"let the bars have what is left over", pour.SetWord("cut.left", pour.LeftBars)}}, ladder{{"trim both ends alike", pour.SetWord("cut.left", pour.LeftTrims)}})

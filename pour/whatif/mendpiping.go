@@ -13,7 +13,7 @@ func pipingWays(m *mender, w pour.Warning) []ladder {
 	p := &m.plan.Piping
 	switch w.Code {
 	case "icing-unsized":
-		return []ladder{m.usualShape(), {{"pipe 30 g on each bar instead", pour.Both(pour.SetNumber("icing.per_bar_g", 30), pour.SetWord("icing.size", pour.SizeBar))}}}
+		return []ladder{m.usualShape(), {{"pipe " + m.plan.Show.Told(pour.UsualIcingG, pour.UnitGram) + " on each bar instead", pour.Both(pour.SetNumber("icing.per_bar_g", pour.UsualIcingG), pour.SetWord("icing.size", pour.SizeBar))}}}
 	case "piping-unfinished":
 		return []ladder{m.usualShape(), {{"put the icing on by eye", pour.SetWord("piping.shape", pour.PipeFree)}}}
 	case "icing-mismatch":

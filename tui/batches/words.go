@@ -23,7 +23,7 @@ func (m *Model) show() pour.Show {
 	if s := m.detail.Plan.Show; s.ScaleStepG > 0 {
 		return s
 	}
-	return pour.Show{Mass: pour.MassGram, Temperature: pour.DegreesC, Length: pour.LengthMM, ScaleStepG: 0.1, LyeStepG: 0.01}
+	return pour.Metric()
 }
 
 // ago says how long ago a day was, or how far it is.

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"pourbench/pour"
 	"pourbench/pour/fresh"
 	"pourbench/pour/plain"
 	"pourbench/pour/planfile"
@@ -16,9 +17,15 @@ import (
 func (g *program) newCommand() *cobra.Command {
 	var w fresh.Wishes
 	var file string
+	var ounces bool
 	cmd := &cobra.Command{
 		Use: "new -o FILE.toml", Short: "Make a new plan: mould or bars, technique, colours, scents, icing, name", Args: cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error { return g.newPlan(w, file) },
+		RunE: func(*cobra.Command, []string) error {
+			if ounces {
+				w.Show = pour.Avoirdupois()
+			}
+			return g.newPlan(w, file)
+		},
 	}
 	cmd.Flags().StringVarP(&file, "output", "o", "", "the file to write, which must not be there; \"-\" is standard output")
 	cmd.Flags().StringVar(&w.Name, "name", "", "what it is called")
@@ -28,6 +35,7 @@ func (g *program) newCommand() *cobra.Command {
 	cmd.Flags().StringArrayVar(&w.Colours, "colour", nil, "a colourant, a jug each; say it again for more")
 	cmd.Flags().StringArrayVar(&w.Scents, "scent", nil, "a scent; say it again for more")
 	cmd.Flags().BoolVar(&w.Icing, "icing", false, "with an icing on top")
+	cmd.Flags().BoolVar(&ounces, "ounces", false, "in ounces, °F and inches")
 	return cmd
 }
 

@@ -29,13 +29,13 @@ them at true scale.
 A PDF is a ruler for sheets of paper: strips of up to 277 mm on A4, several on a
 sheet, that share 20 mm and two crosses to lay one on the next by. Print it at
 100 %, not fit to page, and measure its bar of 100 mm. An SVG is the ruler in one
-piece, however long the loaf: its numbers are mm from end A, for a plotter, a
-laser or a roll printer.`
+piece, however long the loaf: it is drawn in mm from end A, for a plotter, a
+laser or a roll printer. Words and list are in the plan's units.`
 	cmd.Example = `  pourbench ruler meadow.toml                 the list of distances
   pourbench ruler -o ruler.pdf meadow.toml    to print, cut out and lay along the mould
   pourbench ruler -o - meadow.toml | lp       the PDF straight to the printer`
 	cmd.Flags().StringVarP(&file, "output", "o", "", "the file to write, .pdf or .svg; \"-\" is the PDF on standard output")
-	cmd.Flags().StringVar(&sheets, "paper", names[0], "of the PDF: "+strings.Join(names, " or "))
+	cmd.Flags().StringVar(&sheets, "paper", "", "of the PDF: "+strings.Join(names, " or ")+" (default: letter for a plan in inches, else a4)")
 	return cmd
 }
 
@@ -45,7 +45,7 @@ func (g *program) ruler(s pour.Sheet, file, sheets string) error {
 	if err != nil {
 		return err
 	}
-	on, err := ruler.PaperOf(sheets)
+	on, err := r.PaperOf(sheets)
 	if err != nil {
 		return err
 	}

@@ -17,6 +17,7 @@ import (
 type Item struct {
 	ID     string
 	Name   string
+	Also   []string // other names it goes by, searched like its name
 	Aside  string   // said in the list, beside the name
 	Detail []string // said of the highlighted entry, one paragraph each
 	Says   string   // said in a column of its own, where the list has room for one
@@ -29,6 +30,7 @@ type Item struct {
 type List struct {
 	Title  string
 	Items  []Item
+	Names  bool   // it is a list of names: a figure that is typed is sought in them alone, and never in what stands beside them
 	Below  bool   // the details always stand below the entries, which have the whole width
 	At     int    // the highlighted entry of those that match
 	Free   string // what Enter does with typed text that matches nothing; empty: it is refused
@@ -82,35 +84,53 @@ func (l *List) Put(items []Item) {
 	}
 }
 
-// matches lists the entries that hold every word typed, in their name, aside or details: first the one that is called so, then those that have the words
-// whole in their name, then those in whose name words begin so, then those that have them in their name.
+// matches lists the entries that hold every word typed, in their names, aside or details: first the one that is called so, then those that have the words
+// whole in a name, then those in whose names words begin so, then those that have them in a name.
 func (l *List) matches() []Item {
 	words := strings.Fields(strings.ToLower(l.search.Text()))
 	var tiers [5][]Item
 	for _, it := range l.Items {
-		name := strings.ToLower(it.Name)
-		all := strings.ToLower(it.ID+" "+it.Aside+" "+it.Says+" "+it.Not+" "+strings.Join(it.Detail, " ")) + " " + name
-		hit, inName, begins, whole := true, true, true, true
-		for _, w := range words {
-			hit = hit && strings.Contains(all, w)
-			inName = inName && strings.Contains(name, w)
-			begins = begins && strings.Contains(" "+name, " "+w)
-			whole = whole && strings.Contains(" "+name+" ", " "+w+" ")
-		}
-		switch {
-		case hit && name == strings.Join(words, " "):
-			tiers[0] = append(tiers[0], it)
-		case hit && whole:
-			tiers[1] = append(tiers[1], it)
-		case hit && begins:
-			tiers[2] = append(tiers[2], it)
-		case hit && inName:
-			tiers[3] = append(tiers[3], it)
-		case hit:
-			tiers[4] = append(tiers[4], it)
+		if tier := l.tier(it, words); tier >= 0 {
+			tiers[tier] = append(tiers[tier], it)
 		}
 	}
 	return slices.Concat(tiers[:]...)
+}
+
+// tier is how well an entry matches some words, the best first; below 0: it does not.
+func (l *List) tier(it Item, words []string) int {
+	name := strings.ToLower(it.Name)
+	if name == strings.Join(words, " ") {
+		return 0
+	}
+	names := strings.ToLower(" " + strings.Join(append([]string{it.Name}, it.Also...), " ") + " ")
+	print := strings.ToLower(it.Aside + " " + it.Says + " " + it.Not + " " + strings.Join(it.Detail, " "))
+	tier := 1
+	for _, w := range words {
+		switch {
+		case strings.Contains(names, " "+w+" "):
+		case strings.Contains(names, " "+w):
+			tier = max(tier, 2)
+		case strings.Contains(names, w):
+			tier = max(tier, 3)
+		case strings.Contains(strings.ToLower(it.ID), w), !(l.Names && figure(w)) && strings.Contains(print, w):
+			tier = 4
+		default:
+			return -1
+		}
+	}
+	return tier
+}
+
+// figure says whether a word that is typed has a digit in it.
+func figure(word string) bool { return strings.ContainsAny(word, "0123456789") }
+
+// unmatched says that nothing matches what is typed and how to go on.
+func (l *List) unmatched(typed string) string {
+	if l.Names && figure(typed) {
+		return "no name here has " + typed + " in it, and figures are not searched: take it away, or {close} leaves the list"
+	}
+	return "nothing matches " + typed + ": take letters away, or {close} leaves the list"
 }
 
 func (l *List) move(by int) {
@@ -163,7 +183,7 @@ func (l *List) take(f Frame) Result {
 	if found := l.matches(); len(found) > 0 {
 		id = found[min(l.At, len(found)-1)].ID
 	} else if l.Free == "" || id == "" {
-		return Result{Refused: f.Keys.Fill(keys.List, "nothing matches "+id+": take letters away, or {close} leaves the list")}
+		return Result{Refused: f.Keys.Fill(keys.List, l.unmatched(id))}
 	}
 	return Result{Close: true, Do: func() tea.Cmd { return l.Choose(id) }}
 }

@@ -69,6 +69,13 @@ func (s *Status) WarnOfKeys(err error, reads string) {
 	s.Warn("your file of keys has faults, the built-in keys stay; " + reads + " reads them")
 }
 
+// Answered takes a refusal out of the line once something else is done about it; what else stands there stays.
+func (s *Status) Answered() {
+	if s.standing && s.said[len(s.said)-1].kind == refused {
+		s.Clear()
+	}
+}
+
 func (s *Status) add(m message) {
 	s.standing = m.text != ""
 	if n := len(s.said); !s.standing || n > 0 && s.said[n-1] == m {

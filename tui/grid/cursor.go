@@ -99,6 +99,20 @@ func (g Grid) NextEdit(c Cursor) Cursor {
 	return c
 }
 
+// FigureOf moves the cursor from a name, or what is picked from a list, to the first figure behind it in its row; it says false where none is typed there.
+func (g Grid) FigureOf(c Cursor) (Cursor, bool) {
+	if k := g.cell(c.Row, c.Col).Kind; k != Choice && k != Words {
+		return c, false
+	}
+	for col := c.Col + 1; col < len(g.Columns); col++ {
+		if g.cell(c.Row, col).Kind == Number {
+			c.Col = col
+			return c, true
+		}
+	}
+	return c, false
+}
+
 // Seek moves the cursor to the first row of an item and its part, keeping the column.
 func (g Grid) Seek(c Cursor, item, sub int) Cursor {
 	for i, r := range g.Rows {

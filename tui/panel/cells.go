@@ -7,7 +7,6 @@ import (
 
 	"pourbench/pour"
 	"pourbench/pour/plain"
-	"pourbench/pour/strict"
 	"pourbench/tui/grid"
 )
 
@@ -24,11 +23,11 @@ func (f *Facts) number(name, text string, v float64, u pour.Unit, step float64, 
 	return grid.Cell{
 		Kind: grid.Number, Text: text, Plain: f.Show.Plain(v, u), Name: name,
 		Set: func(typed string) (pour.Edit, error) {
-			n, err := strict.ParseNumber(typed)
+			n, err := f.Show.Read(typed, u)
 			if err != nil {
 				return nil, err
 			}
-			return set(f.Show.FromUnit(n, u)), nil
+			return set(n), nil
 		},
 		Nudge: func(steps float64) (pour.Edit, error) { return set(Trim(v + steps*step)), nil },
 	}

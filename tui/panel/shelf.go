@@ -66,7 +66,7 @@ func source(s pour.Source) string {
 
 func (f *Facts) oilItem(o pour.Oil) dialog.Item {
 	return dialog.Item{
-		ID: o.ID, Name: o.Name, Aside: "SAP " + f.percent(o.Fat.Sap, 0),
+		ID: o.ID, Name: o.Name, Also: o.Also, Aside: "SAP " + f.percent(o.Fat.Sap, 0),
 		Detail: []string{
 			o.Name, also(o.Also), "INCI " + o.INCI,
 			fmt.Sprintf("%s mg KOH/g, published %s to %s", f.percent(o.Fat.Sap, 1), f.percent(o.Fat.LowSap(), 0), f.percent(o.Fat.HighSap(), 0)),

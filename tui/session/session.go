@@ -250,8 +250,16 @@ func (s *Session) Colours() (sheet *pour.Sheet, fresh bool) {
 // Saved says that the plan on the bench is what its file holds now.
 func (s *Session) Saved(p pour.Plan) { s.saved = p }
 
-// Dirty says whether the plan on the bench differs from what its file holds.
-func (s *Session) Dirty() bool { return !reflect.DeepEqual(s.plan, s.saved) }
+// Dirty says whether the plan on the bench differs from what its file holds, in more than the units its figures are shown in: those are never worth a
+// question, or a journal.
+func (s *Session) Dirty() bool {
+	p := s.plan
+	p.Show.Mass, p.Show.Temperature, p.Show.Length = s.saved.Show.Mass, s.saved.Show.Temperature, s.saved.Show.Length
+	return !reflect.DeepEqual(p, s.saved)
+}
+
+// Savable says whether a file would hold anything else after saving, if only other units.
+func (s *Session) Savable() bool { return !reflect.DeepEqual(s.plan, s.saved) }
 
 // CanUndo says what Undo would take back, or "".
 func (s *Session) CanUndo() string { return last(s.undo) }
