@@ -65,11 +65,26 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 		}
 		return reckonedPiping{volume: v, wide: p.WidthMM, along: p.WidthMM, high: p.HeightMM, foot: math.Pi * p.WidthMM * p.WidthMM / 4, carries: 5.69}
 	case "rosette":
-		turn := w * (1 - p.OverlapPercent/100) / 2 / math.Pi
 		v, tiers := 0.0, max(1, p.Tiers)
+		ends := func(i int) float64 { return math.Max(p.CoilFromMM, p.CoilMM-float64(i)*w/2) }
 		for i := range tiers {
-			to := math.Max(p.CoilFromMM, p.CoilMM-float64(i)*w/2)
-			v += strand * along(func(r float64) float64 { return math.Hypot(1, r/turn) }, p.CoilFromMM, to)
+			// the coil as r over the angle, once round at least
+			from, to := p.CoilFromMM, ends(i)
+			angle := 2 * math.Pi * math.Max(1, (to-from)/(w*(1-p.OverlapPercent/100)))
+			coil := along(func(at float64) float64 { return math.Hypot((to-from)/angle, from+(to-from)*at/angle) }, 0, angle)
+			// and the body under the next coil, slice by slice, where no hole is left
+			top := 0.0
+			if i+1 < tiers {
+				top = ends(i+1) + w/2
+			}
+			body := 0.0
+			if 2*from <= w {
+				body = along(func(z float64) float64 {
+					r := (to+w/2)*(1-z/w) + top*z/w
+					return strand / (w * w) * 4 * r * r
+				}, 0, w)
+			}
+			v += math.Max(strand*coil, body)
 		}
 		d := 2*p.CoilMM + w
 		return reckonedPiping{volume: v, wide: d, along: d, high: w * float64(tiers), foot: math.Pi * d * d / 4, carries: 5.69}
