@@ -32,9 +32,9 @@ func (e *Embed) slip(of stuff, gml float64, pieces int) string {
 		{"the weight may be meant in grams and typed in ounces", gramsPerOunce},
 		{"the weight may be meant in ounces and typed in grams", 1 / gramsPerOunce},
 		{"the measures may be half of what they should be, a radius in place of a diameter", 8},
-		{"the measures may be meant in centimetres and typed in millimetres", math.Pow(10, 3)},
+		{"the measures may be meant in centimetres and typed in millimetres", 1000},
 		{"the measures may be meant in centimetres and typed in inches", math.Pow(mmPerInch/10, -3)},
-		{"the measures may be meant in inches and typed in millimetres", math.Pow(mmPerInch, 3)},
+		{"the measures may be meant in inches and typed in millimetres", mmPerInch * mmPerInch * mmPerInch},
 		{"the measures may be meant in millimetres and typed in inches", math.Pow(mmPerInch, -3)},
 	} {
 		if v := gml / x.by; v >= of.lowGML && v <= of.highGML && (e.DensityGML == 0 || e.G > 0) && x.by != 1 {

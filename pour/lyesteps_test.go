@@ -92,6 +92,10 @@ func TestExtrasJoinWhenTheShelfsOwnNoteSays(t *testing.T) {
 			return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(x.Caution, w) })
 		}
 		switch {
+		case x.In == pour.InOils && says("at emulsion"):
+			if line.Joins != pour.JoinsEmulsion {
+				t.Errorf("%s joins %s though its note says %q", x.Name, line.Joins, x.Caution)
+			}
 		case x.In == pour.InOils:
 			if line.Joins != pour.JoinsOils {
 				t.Errorf("%s joins %s", x.Name, line.Joins)
