@@ -39,7 +39,7 @@ func unitAccounts() []accountRow {
 		}},
 		{pattern: "piping.unit_ml", label: "volume of one unit", unit: UnitML, value: piped(func(p *PipingSheet) Figure { return p.UnitML }), how: func(t teller) Term {
 			return t.model("volume of one "+t.sheet.Plan.Piping.called()+", mL,", func(l pieces) float64 { return l.volume / 1000 })
-		}, why: "from its measures: geometry, whatever it is made of"},
+		}, why: "from its measures: geometry, whatever it is made of. A rosette is its strand along each coil, once round at least, and no less than a body that tapers from each coil's rim to the next one's and to a point"},
 		{pattern: "piping.density_g_ml", label: "density as it is piped", unit: UnitDensity, value: piped(func(p *PipingSheet) Figure { return p.DensityGML }), how: func(t teller) Term {
 			if p := t.sheet.Plan.Piping; p.CupML > 0 && p.CupG > 0 {
 				return ratio(t.whole("piping.cup_g"), t.whole("piping.cup_ml"))

@@ -19,7 +19,7 @@ type charger struct {
 	out   []label.Charge
 	has   []label.Amount // the same by what of the shelf it is, Percent in g until all is there
 
-	asBase  []string       // embeds taken to be made as the base is
+	asBase  []string       // embeds that the plan says are made as the base is
 	base    []label.Charge // what the base alone is charged with
 	baseHas []label.Amount
 }

@@ -4,8 +4,9 @@ import (
 	"pourbench/pour/label"
 )
 
-// embed adds what the pieces of a kind bring into an average bar. A cold-process piece of which the plan says nothing is taken to be made as the base
-// is, colours and scents with it, and to have lost some water since, as where its mass is worked out.
+// embed adds what the pieces of a kind bring into an average bar. A cold-process piece that the plan says is made as the base is brings its colours and
+// scents too, and has lost some water since, as where its mass is worked out. Of a piece of which the plan says neither nothing is known: soap of
+// another day has other colours and scents, which a list that counted it as the base's would leave out.
 func (c *charger) embed(i int) {
 	k, e := &c.sheet.Embeds[i], &c.sheet.Plan.Top.Embeds[i]
 	n := len(c.sheet.Cut.Bars)
@@ -15,7 +16,7 @@ func (c *charger) embed(i int) {
 	case len(e.MadeOf) > 0:
 		c.count(embedAmount(e.Name), g)
 		c.parts(e.madeOf(), label.Other, e.Name, g)
-	case e.soap():
+	case e.soap() && e.AsBase:
 		c.asBase = append(c.asBase, e.Name)
 		c.aged(agedLoss(e.made()), g)
 	default:

@@ -49,7 +49,8 @@ type Embed struct {
 	AcrossMM   float64   // from the bar's middle to the right, seen from end A
 	AtMM       []float64 // EmbedOwn: centres from end A
 	SetMin     float64   // to set one piece; 0: as it usually takes
-	MadeOf     []MadeOf  // what it is made of; none: cold-process soap as the base is, anything else not known
+	AsBase     bool      // of cold-process soap: made as the base is, its colours and scents with it
+	MadeOf     []MadeOf  // what it is made of; none: as AsBase says, or not known
 }
 
 // MadeOf is a part of what an embed is made of.
@@ -92,29 +93,33 @@ func (e *Embed) Fields() []Field {
 		{Key: "across_mm", Label: "off the middle, across", Need: Quiet, Unit: UnitMM, Low: -1000, High: 1000, Step: 0.5, At: &e.AcrossMM, Means: "from the bar's middle to the right, seen from end A"},
 		{Key: "at_mm", Label: "centres", Need: Quiet, Unit: UnitMM, High: 3000, Step: 0.5, At: &e.AtMM, Means: "centres from end A, where in is at"},
 		{Key: "set_min", Label: "set one", Need: Quiet, Unit: UnitMinute, High: 10, Step: 0.05, At: &e.SetMin, Means: "to set one piece; 0: estimated"},
-		{Key: "made_of", Label: "made of", Need: Quiet, High: maxParts, At: &e.MadeOf, Means: "its ingredients; none: cold-process soap as the base is, anything else not known"},
+		{Key: "as_base", Label: "made as the base", Need: Quiet, At: &e.AsBase, Means: "cold-process soap of the base's own recipe, its colours and scents with it; counts where made_of says nothing"},
+		{Key: "made_of", Label: "made of", Need: Quiet, High: maxParts, At: &e.MadeOf, Means: "its ingredients; none: as as_base says, or not known, and then no label is printed"},
 	}
 }
 
 // stuff is what an embed of a material usually is.
 type stuff struct {
-	gml      float64 // density, g/mL
-	hardDays float64 // between its making and the pour
+	called          string
+	gml             float64 // density, g/mL
+	lowGML, highGML float64 // what can be; 0: anything
+	hardDays        float64 // between its making and the pour
 }
 
 // material is what is taken where the plan says nothing. Densities: a finished bar 1.05 (middle of 1.02 to 1.08, memory); glycerin soap 1.12, between
-// soap and glycerol (assumed); dried pieces 0.4 (assumed: weigh one); anything else as water. Days: cold-process soap 1 to 7, 3 in the middle, melt
+// soap and glycerol (assumed); dried pieces 0.4 (assumed: weigh one); anything else as water. What can be: soap from whipped, 0.7, to salty or full of
+// clay, 1.3, melt-and-pour soap up to that too, glycerol having 1.26; dried pieces up to sugar's 1.6 (all assumed). Days: cold-process soap 1 to 7, 3 in the middle, melt
 // and pour hours to a day, dried pieces none; common practice, no source.
 func (e *Embed) material() stuff {
 	switch e.Material {
 	case EmbedMelt:
-		return stuff{gml: 1.12, hardDays: 1}
+		return stuff{called: "melt-and-pour soap", gml: 1.12, lowGML: 0.7, highGML: 1.3, hardDays: 1}
 	case EmbedDried:
-		return stuff{gml: 0.4}
+		return stuff{called: "a dried piece", gml: 0.4, highGML: 1.6}
 	case EmbedOther:
 		return stuff{gml: 1}
 	default:
-		return stuff{gml: 1.05, hardDays: 3}
+		return stuff{called: "soap", gml: 1.05, lowGML: 0.7, highGML: 1.3, hardDays: 3}
 	}
 }
 

@@ -19,6 +19,7 @@ func embedCodes() []CodeInfo {
 		{"embed-wall", Caution, false, "an embed may touch the mould's wall"},
 		{"embed-touch", Caution, false, "two embeds may touch"},
 		{"embed-iced", Caution, false, "icing is piped or spooned over an embed that should be seen"},
+		{"embed-weight", Caution, false, "an embed weighs what soap of its size cannot"},
 		{"embed-late", Caution, false, "an embed is made too late to be hard when it is set"},
 		{"embed-hard", Note, false, "an embed harder than the loaf: a wire goes round it, not through"},
 		{"embed-squeeze", Note, false, "all wires at once squeeze a loaf with embeds in its top"},
@@ -46,9 +47,10 @@ func (s *Sheet) inspectEmbeds() {
 		k, e := &s.Embeds[i], &s.Plan.Top.Embeds[i]
 		s.inspectRoom(k)
 		s.inspectSight(k)
-		s.inspectDepth(k)
+		s.inspectDepth(i)
 		s.inspectWalls(k)
 		s.inspectAge(k, e)
+		s.inspectWeight(k, e)
 	}
 	s.inspectTouching()
 	s.inspectIced()
@@ -141,9 +143,13 @@ func (s *Sheet) inspectSight(k *EmbedSheet) {
 }
 
 // inspectDepth says whether a piece is held, and whether there is soap below it.
-func (s *Sheet) inspectDepth(k *EmbedSheet) {
+func (s *Sheet) inspectDepth(i int) {
+	k := &s.Embeds[i]
 	show, deep := s.Plan.Show, k.HeightMM-k.OutMM
-	if k.BuriedPercent.V < shape.EnoughBuried*100-noise && !k.Rod {
+	if s.onIcing(i) {
+		s.warn(warning("embed-high", embedPlace(k.Name), k.Name+": it sits on the icing and nothing of it is in the base: only the icing holds it, how firmly is not reckoned",
+			"press two thirds of it into the icing while that is soft (common practice), and touch it last when you cut"))
+	} else if k.BuriedPercent.V < shape.EnoughBuried*100-noise && !k.Rod {
 		hold := ""
 		if k.HoldN.Known {
 			hold = fmt.Sprintf("; a fresh loaf holds it by about %s N (an estimate)", show.Number(k.HoldN.V, 1))

@@ -29,6 +29,7 @@ func embedRows() []codeRow {
 		return func(e *pour.Embed) { e.HeightMM, e.OutMM = mm, out }
 	}
 	made := func(days float64) func(*pour.Embed) { return func(e *pour.Embed) { e.MadeDays = days } }
+	weighs := func(g float64) func(*pour.Embed) { return func(e *pour.Embed) { e.G = g } } // in 16² × π/4 × 15 mm³, 3.02 mL
 	melt := func(e *pour.Embed) { e.Material = pour.EmbedMelt }
 	across := func(n int, mm float64) func(*pour.Embed) { return func(e *pour.Embed) { e.PerBar, e.AcrossMM = n, mm } }
 	warm := func(p *pour.Plan, _ *pour.Shelf) { p.Bed.Keep = pour.BedInsulate }
@@ -51,6 +52,7 @@ func embedRows() []codeRow {
 		{"embed-wall", with(across(1, 31.5)), with(across(1, 20))},
 		{"embed-touch", with(across(5, 0)), with(across(3, 0))},
 		{"embed-iced", iced(3), iced(2)},
+		{"embed-weight", with(weighs(20)), with(weighs(3.2))},
 		{"embed-late", with(made(1)), with(made(3))},
 		{"embed-hard", with(made(14)), with(made(13.9))},
 		{"embed-squeeze", all(with(), gang), all(with(), number("cut.clear_mm", 3))},

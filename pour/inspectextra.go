@@ -14,9 +14,13 @@ func (s *Sheet) inspectExtras(b *BatchSheet, shelf Shelf) {
 		where := b.Name.extra(x.Name)
 		switch x.Kind {
 		case ExtraSugar:
-			s.warn(warning("lye-meets-sugar", where, fmt.Sprintf("%s makes the lye and the loaf run hotter and browner", x.Name), sugarDo(x.Joins)))
+			s.warn(warning("lye-meets-sugar", where, fmt.Sprintf("%s makes the %s and the loaf run hotter and browner", x.Name, meets(x.Joins)), sugarDo(x.Joins)))
 		case ExtraMilk:
-			s.warn(warning("lye-meets-milk", where, fmt.Sprintf("%s scorches, smells and foams in hot lye", x.Name), s.coldDo(x.Joins)))
+			text := x.Name + " scorches, smells and foams in hot lye"
+			if x.Joins == JoinsEmulsion {
+				text = x.Name + " heats the batter and the loaf, and browns"
+			}
+			s.warn(warning("lye-meets-milk", where, text, s.coldDo(x.Joins)))
 		case ExtraAlcohol:
 			s.warn(warning("lye-meets-alcohol", where, fmt.Sprintf("%s can boil over when lye meets it, and speeds the batter", x.Name),
 				"boil the alcohol and the gas off first, use a tall vessel; "+s.coldDo(x.Joins)))
@@ -34,11 +38,19 @@ func (s *Sheet) inspectExtras(b *BatchSheet, shelf Shelf) {
 	}
 }
 
+// meets is what an extra goes into, lye or batter.
+func meets(at Joining) string {
+	if at == JoinsEmulsion {
+		return "batter"
+	}
+	return "lye"
+}
+
 func sugarDo(at Joining) string {
 	switch at {
 	case JoinsBefore:
 		return "dissolve it in the cool water before the alkali, work cool, do not wrap the loaf warm"
-	case JoinsOils:
+	case JoinsEmulsion:
 		return "thin it and stir it in at emulsion, work cool, do not wrap the loaf warm"
 	default:
 		return "have it cool, add it little by little, work cool, do not wrap the loaf warm"
@@ -50,7 +62,7 @@ func (s *Sheet) coldDo(at Joining) string {
 	switch at {
 	case JoinsOnIce:
 		return fmt.Sprintf("freeze it in small pieces, stand the jug in ice water, add the alkali a spoonful at a time and keep it under %s; strain the lye; keep the loaf cool", s.Plan.Show.Temp(KeepUnderC))
-	case JoinsOils:
+	case JoinsEmulsion:
 		return "stir it in cool, at emulsion; keep the loaf cool"
 	default:
 		return `add it ice-cold to the cooled lye, little by little, or let it be the lye's water (in = "lye_water") and freeze it; keep the loaf cool`

@@ -38,7 +38,7 @@ func (s *Sheet) inspectLabel() {
 	s.unsureNames()
 	for _, gap := range label.Gaps(l.Lines) {
 		s.warn(warning("label-made-of", placeLabel, gap+" is not stated, so that the list lacks it and no label is printed",
-			"write what it is made of with the percent of each, by its packet or its maker: made_of, of a piece in the plan and of all else on your shelf"))
+			"write what it is made of with the percent of each, by its packet or its maker: made_of, of a piece in the plan and of all else on your shelf; of a piece of the base's own soap, as_base"))
 	}
 	if names := l.Unstated; len(names) > 0 {
 		s.warn(warning("label-allergen-unstated", placeLabel, "nothing on the shelf says which allergens "+few(names)+" holds, so that the list lacks them",

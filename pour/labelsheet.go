@@ -18,7 +18,7 @@ type LabelSheet struct {
 	Allergens []label.Found
 	Unstated  []string // scents of which no allergen is stated, where the market wants allergens named
 	Text      string   // the list as it is printed, with its heading
-	AsBase    []string // embeds taken to be the base's own soap, its colours and scents with it, since the plan does not say what of
+	AsBase    []string // embeds taken to be the base's own soap, its colours and scents with it, as the plan says
 	Dried     string   // where water would stand by what is in the cured bar; empty: where it does
 	MadeG     Figure   // mass of the average bar as it was made: what Lines sum to
 	CuredG    Figure   // what allergens are judged on
@@ -96,15 +96,10 @@ func (l *LabelSheet) SameSoap() string {
 
 // SameSoapWhy is that with the reason, as a sentence; empty: none is counted so.
 func (l *LabelSheet) SameSoapWhy() string {
-	what := " it is made of."
-	switch len(l.AsBase) {
-	case 0:
+	if len(l.AsBase) == 0 {
 		return ""
-	case 1:
-	default:
-		what = " they are made of."
 	}
-	return l.SameSoap() + ": the plan does not say what" + what
+	return l.SameSoap() + ": made as the base, the plan says."
 }
 
 // weighing is what the weight is declared from: of bars that were weighed or, before, of the forecast, where each bar of the cut dries as the usual one and

@@ -12,11 +12,12 @@ type Joining string
 
 // When an extra joins.
 const (
-	JoinsOils   Joining = "oils"   // stirred into the melted oils
-	JoinsBefore Joining = "before" // dissolved in the lye's water before the alkali
-	JoinsOnIce  Joining = "on ice" // it is the lye's water, frozen or chilled before the alkali
-	JoinsHot    Joining = "hot"    // into the lye while it is hot
-	JoinsCooled Joining = "cooled" // into the cooled lye
+	JoinsOils     Joining = "oils"     // stirred into the melted oils
+	JoinsEmulsion Joining = "emulsion" // stirred into the batter once it is an emulsion, before the split
+	JoinsBefore   Joining = "before"   // dissolved in the lye's water before the alkali
+	JoinsOnIce    Joining = "on ice"   // it is the lye's water, frozen or chilled before the alkali
+	JoinsHot      Joining = "hot"      // into the lye while it is hot
+	JoinsCooled   Joining = "cooled"   // into the cooled lye
 )
 
 // wateryPercent is the water from which an extra can be the lye's water itself: milk, beer, juice or purée, not a syrup.
@@ -31,6 +32,8 @@ const onIceMin = 30
 // joining is when an extra joins: where the plan puts it and, in the lye, when the shelf says.
 func joining(x Extra, in string) Joining {
 	switch {
+	case in == InOils && x.atEmulsion():
+		return JoinsEmulsion
 	case in == InOils:
 		return JoinsOils
 	case in == InWater && x.WaterPercent >= wateryPercent:
@@ -43,8 +46,39 @@ func joining(x Extra, in string) Joining {
 	return JoinsCooled
 }
 
+// atEmulsion says whether what is put with the oils waits for the batter: milk, sugar, alcohol and whatever is mostly water would lie under melted fat, keep it
+// from being seen clear and meet the lye in one place (common practice, no source).
+func (x *Extra) atEmulsion() bool {
+	return x.Kind == ExtraMilk || x.Kind == ExtraSugar || x.Kind == ExtraAlcohol || x.WaterPercent >= wateryPercent
+}
+
 // InTheLye says whether an extra goes into the lye, before or after the alkali.
-func (x ExtraLine) InTheLye() bool { return x.Joins != JoinsOils }
+func (x ExtraLine) InTheLye() bool { return x.Joins != JoinsOils && x.Joins != JoinsEmulsion }
+
+// IntoOils says what is stirred into the melted oils before the lye; empty: nothing is.
+func (s *BatchSheet) IntoOils() string {
+	if names := s.joining(JoinsOils); names != "" {
+		return names + " into the clear oils"
+	}
+	return ""
+}
+
+// AtEmulsion says what is stirred into the batter once it is an emulsion, and how; empty: nothing is.
+func (s *BatchSheet) AtEmulsion() string {
+	if names := s.joining(JoinsEmulsion); names != "" {
+		return "at emulsion, no oil streaks left, before the split: " + names + ", cool, in a thin stream, stirred in"
+	}
+	return ""
+}
+
+// joining names the extras of a batch that join at a moment.
+func (s *BatchSheet) joining(at Joining) string {
+	var names []string
+	for _, x := range s.ExtrasJoining(at) {
+		names = append(names, x.Name)
+	}
+	return strings.Join(names, " and ")
+}
 
 // allOfTheWater says of every extra that is mostly water how much of it would leave no other water to add. More acid wants more alkali
 // and so more water: both grow in a straight line with the extra.
@@ -81,12 +115,8 @@ func (s *BatchSheet) ExtrasJoining(at Joining) []ExtraLine {
 func (s *BatchSheet) MakeLye(show Show) []string {
 	var out []string
 	say := func(at Joining, format string) {
-		var names []string
-		for _, x := range s.ExtrasJoining(at) {
-			names = append(names, x.Name)
-		}
-		if len(names) > 0 {
-			out = append(out, fmt.Sprintf(format, strings.Join(names, " and ")))
+		if names := s.joining(at); names != "" {
+			out = append(out, fmt.Sprintf(format, names))
 		}
 	}
 	alkali := "alkali"

@@ -92,6 +92,10 @@ func TestExtrasJoinWhenTheShelfsOwnNoteSays(t *testing.T) {
 			return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(x.Caution, w) })
 		}
 		switch {
+		case x.In == pour.InOils && says("at emulsion"):
+			if line.Joins != pour.JoinsEmulsion {
+				t.Errorf("%s joins %s though its note says %q", x.Name, line.Joins, x.Caution)
+			}
 		case x.In == pour.InOils:
 			if line.Joins != pour.JoinsOils {
 				t.Errorf("%s joins %s", x.Name, line.Joins)
@@ -200,6 +204,39 @@ func TestInTheLyeStillMeansAfterTheAlkali(t *testing.T) {
 		equal(t, "as mixed", b.Lye.AsMixedPercent, 100*naoh/(naoh+water-88.1), 1e-6)
 		if b.Extras[0].Joins != pour.JoinsCooled {
 			t.Errorf("milk %q joins %s", in, b.Extras[0].Joins)
+		}
+	}
+}
+
+// Where one thing goes with the oils, it is either stirred into them or, milk, sugar and what is mostly water, into the batter at emulsion: it is told as one of
+// them and never as both, and not as part of the lye.
+func TestWhatGoesWithTheOilsGoesIntoThemOrIntoTheBatter(t *testing.T) {
+	for _, c := range []struct {
+		id string
+		at pour.Joining
+	}{
+		{"coconut-milk", pour.JoinsEmulsion},
+		{"yoghurt", pour.JoinsEmulsion},
+		{"honey", pour.JoinsEmulsion},
+		{"beer", pour.JoinsEmulsion},
+		{"egg-yolk", pour.JoinsEmulsion},
+		{"pumpkin-puree", pour.JoinsEmulsion},
+		{"kaolin", pour.JoinsOils},
+		{"colloidal-oats", pour.JoinsOils},
+		{"glycerin", pour.JoinsOils},
+		{"salt", pour.JoinsOils},
+	} {
+		p, shelf := milky(t, 5, pour.InOils)
+		p.Base.Extras[0].Extra = c.id
+		s := pour.Weigh(p, shelf)
+		x := s.Base.Extras[0]
+		if x.Joins != c.at || x.InTheLye() || (s.Base.IntoOils() != "") == (s.Base.AtEmulsion() != "") || !strings.Contains(s.Base.IntoOils()+s.Base.AtEmulsion(), x.Name) {
+			t.Errorf("%s joins %s: into the oils %q, at emulsion %q", c.id, x.Joins, s.Base.IntoOils(), s.Base.AtEmulsion())
+		}
+		for _, w := range s.Warnings {
+			if c.at == pour.JoinsEmulsion && strings.HasPrefix(w.Code, "lye-meets") && strings.Contains(w.Text, "hot lye") {
+				t.Errorf("%s in the batter: %s", c.id, w.Text)
+			}
 		}
 	}
 }

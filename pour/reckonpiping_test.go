@@ -17,12 +17,12 @@ type reckonedPiping struct {
 	bags, fills, spoons                      float64 // spoons: jugs that are spooned on
 }
 
-// along is the length of a curve, by Simpson's rule over its speed.
-func along(speed func(float64) float64, from, to float64) float64 {
+// along is the length of a curve from 0, by Simpson's rule over its speed.
+func along(speed func(float64) float64, to float64) float64 {
 	const steps = 20000
-	sum, h := speed(from)+speed(to), (to-from)/steps
+	sum, h := speed(0)+speed(to), to/steps
 	for i := 1; i < steps; i++ {
-		sum += speed(from+float64(i)*h) * float64(2+2*(i%2))
+		sum += speed(float64(i)*h) * float64(2+2*(i%2))
 	}
 	return sum * h / 3
 }
@@ -59,17 +59,32 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 		if power == 0 {
 			power = 1
 		}
-		v := along(func(z float64) float64 { return part * math.Pi * p.WidthMM * p.WidthMM / 4 * z * z }, 0, 1) * p.HeightMM
+		v := along(func(z float64) float64 { return part * math.Pi * p.WidthMM * p.WidthMM / 4 * z * z }, 1) * p.HeightMM
 		if power != 1 { // the cone is summed, any other profile is its closed form
 			v = part * math.Pi * p.WidthMM * p.WidthMM / 4 * p.HeightMM / (1 + 2*power)
 		}
 		return reckonedPiping{volume: v, wide: p.WidthMM, along: p.WidthMM, high: p.HeightMM, foot: math.Pi * p.WidthMM * p.WidthMM / 4, carries: 5.69}
 	case "rosette":
-		turn := w * (1 - p.OverlapPercent/100) / 2 / math.Pi
 		v, tiers := 0.0, max(1, p.Tiers)
+		ends := func(i int) float64 { return math.Max(p.CoilFromMM, p.CoilMM-float64(i)*w/2) }
 		for i := range tiers {
-			to := math.Max(p.CoilFromMM, p.CoilMM-float64(i)*w/2)
-			v += strand * along(func(r float64) float64 { return math.Hypot(1, r/turn) }, p.CoilFromMM, to)
+			// the coil as r over the angle, once round at least
+			from, to := p.CoilFromMM, ends(i)
+			angle := 2 * math.Pi * math.Max(1, (to-from)/(w*(1-p.OverlapPercent/100)))
+			coil := along(func(at float64) float64 { return math.Hypot((to-from)/angle, from+(to-from)*at/angle) }, angle)
+			// and the body under the next coil, slice by slice, where no hole is left
+			top := 0.0
+			if i+1 < tiers {
+				top = ends(i+1) + w/2
+			}
+			body := 0.0
+			if 2*from <= w {
+				body = along(func(z float64) float64 {
+					r := (to+w/2)*(1-z/w) + top*z/w
+					return strand / (w * w) * 4 * r * r
+				}, w)
+			}
+			v += math.Max(strand*coil, body)
 		}
 		d := 2*p.CoilMM + w
 		return reckonedPiping{volume: v, wide: d, along: d, high: w * float64(tiers), foot: math.Pi * d * d / 4, carries: 5.69}
@@ -79,13 +94,13 @@ func reckonPiece(p pour.Piping, length, width float64) reckonedPiping {
 	case "rope":
 		longer := 1.0
 		if p.WindMM > 0 {
-			longer = along(func(float64) float64 { return math.Hypot(1, 2*math.Pi*p.WindMM/p.PitchMM) }, 0, 1)
+			longer = along(func(float64) float64 { return math.Hypot(1, 2*math.Pi*p.WindMM/p.PitchMM) }, 1)
 		}
 		d := w + 2*p.WindMM
 		return reckonedPiping{volume: strand * length * longer, wide: d, along: length, high: d, foot: d * length, carries: 2 + math.Pi}
 	case "ruffle":
 		steep := 2 * math.Pi * p.SwingMM / p.WaveMM
-		longer := along(func(x float64) float64 { return math.Hypot(1, steep*math.Cos(2*math.Pi*x)) }, 0, 1)
+		longer := along(func(x float64) float64 { return math.Hypot(1, steep*math.Cos(2*math.Pi*x)) }, 1)
 		d := w + 2*p.SwingMM
 		if p.Tip == "slot" {
 			d = p.WideMM + 2*p.SwingMM

@@ -93,10 +93,12 @@ func (d *desk) own() {
 	}
 }
 
-// bears says whether a warning bears on what the hands do: not on which colours and scents were chosen, how they look and what is sold.
+// bears says whether a warning bears on what the hands weigh and do: not on which colours and scents were chosen, how they look and what is sold.
 func (d *desk) bears(w pour.Warning) bool {
 	switch d.placeOf(w) {
-	case stepOils, stepColours, stepScents, placeCut:
+	case stepOils: // what is weighed, not which colour an extra has
+		return placeOf(w.Code) == stepOils
+	case stepColours, stepScents, placeCut:
 		return false
 	}
 	return w.Code != "muddy-neighbours"
@@ -111,8 +113,7 @@ func (d *desk) bearing(w pour.Warning) string {
 	case d.ofBoth(w):
 		text = "Base and icing: " + sentence(w.Text)
 	}
-	switch d.placeOf(w) {
-	case stepLye, stepScent:
+	if at := d.placeOf(w); at == stepLye || at == stepScent || placeOf(w.Code) == stepLye {
 		text += " " + sentence(w.Do)
 	}
 	return text

@@ -26,9 +26,16 @@ func (d *desk) actTable() {
 				act(b.Name, "make the lye", at, "")
 			}
 		case pour.TaskMix:
-			rows = append(rows, []string{box + d.of(b.Name, d.temperatures(b)), "", "", ""})
+			warm := d.temperatures(b)
+			if text := b.IntoOils(); text != "" {
+				warm = text + "; " + warm
+			}
+			rows = append(rows, []string{box + d.of(b.Name, warm), "", "", ""})
 			act(b.Name, "lye into the oils, strained", at, "")
 			rows = append(rows, []string{box + d.blending(b), "", "", ""})
+			if text := b.AtEmulsion(); text != "" {
+				act(b.Name, text, "", "")
+			}
 		case pour.TaskSplit:
 			act(b.Name, "split, no oil streaks left", at, "")
 		case pour.TaskColour, pour.TaskScent:

@@ -19,8 +19,10 @@ func (d *desk) weighTable(b batch) {
 		all.text = "ready-mixed " + b.ReadyBlend + ", then warmed to " + d.show.Temp(b.plan.OilsC)
 	}
 	d.tick(all)
-	for _, x := range b.ExtrasJoining(pour.JoinsOils) {
-		d.tick(row{text: x.Name + ", for the oils", figure: d.show.Dose(x.G), write: true})
+	for _, at := range [2]pour.Joining{pour.JoinsOils, pour.JoinsEmulsion} {
+		for _, x := range b.ExtrasJoining(at) {
+			d.tick(row{text: x.Name + joins(x), figure: d.show.Dose(x.G), write: true})
+		}
 	}
 	d.keep(func() { d.lyeTable(b) })
 }

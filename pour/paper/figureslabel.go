@@ -16,7 +16,7 @@ type LabelReport struct {
 	CuredG    Number                `json:"cured_g"`
 	Lines     []LabelLineReport     `json:"lines"`
 	Allergens []LabelAllergenReport `json:"allergens"`
-	AsBase    []string              `json:"as_base"` // embeds counted as the base's own soap, since the plan does not say what they are made of
+	AsBase    []string              `json:"as_base"` // embeds counted as the base's own soap, as the plan says they are made as it is
 	Text      string                `json:"text"`
 	NetG      Number                `json:"net_g"` // null: nothing says what may be declared
 	Net       string                `json:"net"`

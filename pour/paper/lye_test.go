@@ -190,7 +190,7 @@ func TestThePaperMakesTheLyeInTheOrderItIsMade(t *testing.T) {
 	_, weighings, _ := strings.Cut(paper, " BASE: WEIGH THE OILS")
 	weighings = flat(weighings)
 	for _, x := range s.Base.Extras {
-		if n := strings.Count(weighings, x.Name+" "+s.Plan.Show.Dose(x.G)+" ________") + strings.Count(weighings, x.Name+", for the oils "+s.Plan.Show.Dose(x.G)+" ________"); n != 1 {
+		if n := strings.Count(weighings, x.Name+" "+s.Plan.Show.Dose(x.G)+" ________") + strings.Count(weighings, x.Name+joins(x)+" "+s.Plan.Show.Dose(x.G)+" ________"); n != 1 {
 			t.Errorf("%s is weighed %d times", x.Name, n)
 		}
 	}

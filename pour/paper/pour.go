@@ -80,8 +80,8 @@ func (d *desk) mix(b batch) {
 	if !d.cools(b.Name) {
 		d.tick(row{text: d.of(b.Name, fmt.Sprintf("the lye is made (section %d)", d.number(b.Name, stepLye))), write: true})
 	}
-	if len(b.ExtrasJoining(pour.JoinsOils)) > 0 {
-		d.tick(row{text: d.of(b.Name, "extras into the oils or, where their caution says so, in at emulsion"), write: true})
+	if text := b.IntoOils(); text != "" {
+		d.tick(row{text: d.of(b.Name, text), write: true})
 	}
 	d.tick(row{text: d.of(b.Name, "oils at"), figure: d.show.Temp(b.plan.OilsC), write: true})
 	d.more(row{text: "lye at", figure: d.show.Temp(b.plan.LyeC), write: true})
@@ -97,7 +97,18 @@ func (d *desk) mix(b batch) {
 	for _, burst := range b.plan.Blend {
 		d.more(row{text: "stick-blend " + d.show.Plain(burst.S, pour.UnitSecond) + " s, from this lye-in at", figure: d.show.RunTime(burst.AtMin), write: true})
 	}
+	if text := b.AtEmulsion(); text != "" {
+		d.tick(row{text: d.of(b.Name, text), figure: d.emulsion(b), write: true})
+	}
 	d.stages(b)
+}
+
+// emulsion is when a batch is expected to be one, from its own lye-in; "" where that is not known.
+func (d *desk) emulsion(b batch) string {
+	if len(b.Jugs) == 0 || !d.sheet.Timed || b.Refused.Times != "" || !b.Jugs[0].Clock.Stages[chem.Emulsion].Mid.Known {
+		return ""
+	}
+	return d.show.Predicted(b.Jugs[0].Clock.Stages[chem.Emulsion].Mid.V)
 }
 
 // cools says whether the run says when a lye is made.

@@ -90,13 +90,20 @@ func (d *desk) of(n pour.BatchName, text string) string {
 func (d *desk) placeOf(w pour.Warning) step {
 	at := placeOf(w.Code)
 	_, name, extra := w.Extra()
-	if !extra || at != stepColours && at != stepOils {
+	if !extra || at != stepColours && at != stepOils && at != stepLye {
 		return at
 	}
 	for _, x := range d.batch(batchOf(w)).Extras {
-		if x.Name == name && x.InTheLye() {
+		switch {
+		case x.Name != name:
+		case x.InTheLye():
 			return stepLye
+		case at == stepLye && x.Joins == pour.JoinsEmulsion:
+			return stepMix
 		}
+	}
+	if at == stepLye {
+		return at
 	}
 	return stepOils
 }
@@ -127,7 +134,7 @@ func placeOf(code string) step {
 		return placeMould
 	case "gel", "soda-ash":
 		return placeBed
-	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-deep", "embed-wall", "embed-touch", "embed-iced", "embed-late", "embed-crowd", "wires-off-pitch", "best-none", "best-shared":
+	case "embed-tight", "embed-astray", "embed-sight", "embed-high", "embed-weight", "embed-deep", "embed-wall", "embed-touch", "embed-iced", "embed-late", "embed-crowd", "wires-off-pitch", "best-none", "best-shared":
 		return stepPour
 	case "embed-melts":
 		return placeBed

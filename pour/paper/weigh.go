@@ -14,7 +14,7 @@ func (d *desk) weigh(b batch) {
 	d.scents(b)
 }
 
-// oils is weighing the oils, and what is stirred into them, and melting them.
+// oils is weighing the oils, melting them, and weighing what is stirred into them or, later, into the batter.
 func (d *desk) oils(b batch) {
 	d.begin(b.Name, stepOils)
 	d.alerts(stepOils, ofBatch(b.Name))
@@ -34,16 +34,27 @@ func (d *desk) oils(b batch) {
 		}
 		d.info("One weighing. In it, for information: " + strings.Join(parts, ", ") + ".")
 	}
+	d.tick(row{text: "Warm gently until clear, then bring to", figure: d.show.Temp(b.plan.OilsC), write: true})
 	for _, x := range b.ExtrasJoining(pour.JoinsOils) {
 		d.oilExtra(x)
 	}
-	d.tick(row{text: "Warm gently until clear, then bring to", figure: d.show.Temp(b.plan.OilsC), write: true})
+	for _, x := range b.ExtrasJoining(pour.JoinsEmulsion) {
+		d.oilExtra(x)
+	}
 }
 
-// oilExtra is weighing what is stirred into the oils.
+// joins is what an extra that does not go into the lye is weighed for.
+func joins(x pour.ExtraLine) string {
+	if x.Joins == pour.JoinsEmulsion {
+		return ", kept cool for the batter at emulsion"
+	}
+	return ", for the oils"
+}
+
+// oilExtra is weighing what is stirred into the oils once they are clear, or into the batter.
 func (d *desk) oilExtra(x pour.ExtraLine) {
 	shelf, _ := d.shelf.Extra(x.ID)
-	d.tick(row{text: x.Name + ", for the oils", figure: d.show.Dose(x.G), write: true})
+	d.tick(row{text: x.Name + joins(x), figure: d.show.Dose(x.G), write: true})
 	if shelf.Dust {
 		d.more(row{text: "Fine powder: lid on, no draught, stirred smooth at once with some of the oils, taken from what is weighed", write: true})
 	}

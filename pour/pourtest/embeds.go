@@ -24,6 +24,8 @@ func drawEmbeds(t *rapid.T, p *pour.Plan) {
 			e.MadeOf = []pour.MadeOf{{Name: "Glycerin", Percent: 30}, {Name: "Aqua", Percent: 70}}
 		case 1:
 			e.MadeOf = []pour.MadeOf{{Name: "Glycerin"}, {Name: "Nobody Knows"}}
+		case 2:
+			e.AsBase = true
 		}
 		if e.Outline == pour.OutlineOwn {
 			e.Corners = []float64{0, 0, 7, 1, 5, odd(t, "a corner", 2, 9)}

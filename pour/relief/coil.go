@@ -6,14 +6,14 @@ import (
 	"pourbench/pour/shape"
 )
 
-// coil is a rosette: a strand laid in a spiral, tier on tier. Where turns overlap they heap up a little; overlap takes no volume away, so the heights
-// are brought to the rosette's volume.
+// coil is a rosette: a strand laid in a spiral, tier on tier, on the body that a small one has beside its strand. Where turns overlap they heap up a
+// little; overlap takes no volume away, so the heights are brought to the rosette's volume.
 type coil struct {
 	tip          opening
 	pitch, lies  float64
 	inner, outer float64
 	tiers        []float64
-	tops         []dollop // of tiers that do not go round once
+	mounds       []dollop // tiers that do not go round once, and bodies under coils
 	crown        float64  // height of the strand's middle over its foot
 	groove       float64  // how deep its grooves are, as a part of the height
 	most         float64
@@ -21,11 +21,20 @@ type coil struct {
 
 func newCoil(c *Icing, tip opening) form {
 	k := &coil{tip: tip, pitch: shape.CoilPitch(c.Lies, min(c.Overlap, mostOverlap)), lies: c.Lies, inner: c.Inner, crown: parabola * c.Strand / c.Lies}
+	r := shape.Rosette{Strand: c.Strand, Width: c.Lies, Overlap: min(c.Overlap, mostOverlap), Inner: c.Inner, Tiers: c.Tiers}
 	for i, t := range c.Tiers {
 		k.outer = max(k.outer, t)
-		if i > 0 && shape.CoilTurns(k.pitch, c.Inner, t) < 1 {
-			k.tops = append(k.tops, topOf(c, tip, t, k.crown))
+		strand, body := r.Tier(i)
+		short := shape.CoilTurns(k.pitch, c.Inner, t) < 1
+		if i > 0 && short {
+			k.mounds = append(k.mounds, moundOf(c, tip, t, (strand+body)/k.crown))
 			continue
+		}
+		if body > 0 {
+			k.mounds = append(k.mounds, moundOf(c, tip, t, body/k.crown))
+		}
+		if short {
+			k.pitch = max(t-c.Inner, 0.1*c.Lies)
 		}
 		k.tiers = append(k.tiers, t)
 	}
@@ -90,8 +99,8 @@ func (k *coil) at(x, y float64) (z, across float64) {
 		}
 		z += math.Sqrt(heap)
 	}
-	for i := range k.tops {
-		h, a := k.tops[i].at(x, y)
+	for i := range k.mounds {
+		h, a := k.mounds[i].at(x, y)
 		z += h
 		if h > 0 {
 			across = a
@@ -100,12 +109,11 @@ func (k *coil) at(x, y float64) (z, across float64) {
 	return z * k.crown, across
 }
 
-// topOf is an upper tier that does not go round once: it is a kiss on the one below, of as much icing, in heights of the strand.
-func topOf(c *Icing, tip opening, outer, crown float64) dollop {
+// moundOf is a kiss as wide as a tier, of so much icing: an upper tier that does not go round once, on the one below, or the body under a coil.
+func moundOf(c *Icing, tip opening, outer, volume float64) dollop {
 	tip.valley = 0.5 + 0.5*tip.valley
 	d := dollop{tip: tip, radius: outer + c.Lies/2, power: shape.Paraboloid}
-	long := shape.CoilLength(shape.CoilPitch(c.Lies, min(c.Overlap, mostOverlap)), c.Inner, outer) + c.Lies/2 // and the strand's round end
-	d.top = c.Strand * long / shape.Mound(tip.fullness(), d.radius, 1, d.power) / crown
+	d.top = volume / shape.Mound(tip.fullness(), d.radius, 1, d.power)
 	return d
 }
 

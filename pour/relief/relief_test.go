@@ -61,6 +61,7 @@ func units() map[string]struct {
 		"a rosette": {with(func(c *Icing) {
 			c.Shape, c.Strand, c.Lies, c.Overlap, c.Tiers, c.Volume = Rosette, 26.73468, 7.21, 0.2, []float64{8}, 973.15090635
 		}), 973.15090635, 0.01},
+		"a small rosette": {with(smallRosette), 1979.557, 0.01},
 		"a shell": {with(func(c *Icing) {
 			c.Points, c.Valley = 8, 0.8
 			c.Shape, c.Wide, c.High, c.Head, c.Tail, c.Volume = Shell, 16, 11, 9, 12, 1077.63655
@@ -77,6 +78,22 @@ func units() map[string]struct {
 		"a spooned top in waves":  {with(func(c *Icing) { c.Shape, c.Layer, c.Relief = Spooned, 8, 12 }), 100 * 80 * (8 + 6), 0.005},
 		"a spooned top in swoops": {with(func(c *Icing) { c.Shape, c.Layer, c.Relief, c.Pattern = Spooned, 8, 12, Swoops }), 100 * 80 * (8 + 4), 0.005},
 		"a spooned top in points": {with(func(c *Icing) { c.Shape, c.Layer, c.Relief, c.Pattern = Spooned, 8, 12, Points }), 100 * 80 * (8 + 12*math.Pi/12), 0.005},
+	}
+}
+
+// smallRosette is two coils to 5.08 mm upon each other out of a star of 11.43 and 8.128 mm, 21.59 wide and 22.86 high: a strand that hardly goes round.
+func smallRosette(c *Icing) {
+	c.Points, c.Valley = 6, 8.128/11.43
+	c.Shape, c.Strand, c.Lies, c.Overlap, c.Tiers, c.Volume = Rosette, 69.67728, 11.43, 0.2, []float64{5.08, 0}, 1979.557
+}
+
+// Coils upon each other are drawn about as high as they are said to stand, a strand's width each, and not as a thin peak or a puddle: where a coil hardly goes
+// round, its body is drawn under it. Turns run into each other, so that a tenth or so of the height is lost.
+func TestCoilsUponEachOtherAreDrawnAsHighAsTheyStand(t *testing.T) {
+	small := Icing{Shares: []float64{1}, Spots: []Spot{{X: 50, Y: 40}}}
+	smallRosette(&small)
+	if got := New(Recipe{L: 100, W: 80, H: 50, Icing: small}).PeakMM(); got < 0.85*22.86 || got > 1.05*22.86 {
+		t.Errorf("a small rosette of 22.86 mm is drawn %.2f mm high", got)
 	}
 }
 

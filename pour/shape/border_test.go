@@ -27,8 +27,54 @@ func TestTheRosetteOfTheWorkedExample(t *testing.T) {
 		t.Errorf("it weighs %.4f g", g)
 	}
 	r.Tiers = []float64{8, 4}
-	near(t, "two tiers", r.Length(), 36.40031997+shape.CoilLength(pitch, 0, 4), 1e-9)
+	// The upper one would go round 0.69 times: it goes round once, r = 4·φ/2π.
+	near(t, "two tiers", r.Length(), 36.40031997+simpson(func(phi float64) float64 { return 4 / (2 * math.Pi) * math.Hypot(1, phi) }, 0, 2*math.Pi), 1e-9)
 	near(t, "the outer diameter of two", r.Diameter(), 23.21, 1e-12)
+}
+
+// A star tip of 6 points, 11.43 mm at its points and 8.128 at its valleys (0.45 and 0.32 in), coils from the middle to 5.08 (0.2 in) upon each other: 21.59
+// wide, 22.86 high. By hand: the star is 6·5.715·4.064·sin 30° = 69.67728 mm², 0.679061 of its circle, π·5.715² = 102.60827. The lower coil would go round
+// 0.56 times and the upper one not at all: without more the piece held 0.74 mL, where a star's cone of its size alone holds 0.679061·π·10.795²·22.86/3 =
+// 1894.33 mm³. The lower tier is a body from 10.795 to 5.715: 0.679061·π·11.43·(116.532025 + 61.693425 + 32.661225)/3 = 1714.087; the upper a cone:
+// 69.67728·11.43/3 = 265.470.
+func TestASmallRosetteHoldsWhatItsSizeHolds(t *testing.T) {
+	r := shape.Rosette{Strand: shape.Star{Points: 6, Tip: 5.715, Valley: 4.064}.Area(), Width: 11.43, Overlap: 0.2, Tiers: []float64{5.08, 0}}
+	near(t, "the strand", r.Strand, 69.67728, 1e-5)
+	near(t, "the piece", r.Volume(), 1714.087+265.470, 0.01)
+	if cone := 1894.33; r.Volume() < cone {
+		t.Errorf("it holds %.1f mm³, less than a cone of its width and height, %v", r.Volume(), cone)
+	}
+	r.Tiers = []float64{5.08}
+	near(t, "one coil, once round", r.Length(), simpson(func(phi float64) float64 { return 5.08 / (2 * math.Pi) * math.Hypot(1, phi) }, 0, 2*math.Pi), 1e-9)
+	near(t, "its strand is more than its cone", r.Volume(), r.Strand*r.Length(), 1e-9)
+	r.Tiers = []float64{0}
+	near(t, "a tip that only stands leaves a cone", r.Volume(), 265.470, 1e-3)
+}
+
+// A coil far out is a ring with a hole: its strand counts and no body over the hole. One that ends where it begins goes round once.
+func TestACoilThatEndsWhereItBeginsIsARing(t *testing.T) {
+	r := shape.Rosette{Strand: 20, Width: 6, Overlap: 0.2, Inner: 12, Tiers: []float64{12, 12}}
+	near(t, "two rings", r.Volume(), 2*20*2*math.Pi*12, 1e-9)
+	wider := r
+	wider.Tiers = []float64{12.0001, 12}
+	near(t, "a ring a little wider", wider.Length(), r.Length(), 1e-3)
+}
+
+// More to pipe is never less icing: a coil that ends further out, another coil on top.
+func TestALargerRosetteHoldsMore(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, o := rapid.Float64Range(2, 20).Draw(t, "strand"), rapid.Float64Range(0, 0.8).Draw(t, "overlap")
+		out, more := rapid.Float64Range(0, 40).Draw(t, "ends"), rapid.Float64Range(0, 5).Draw(t, "further")
+		made := func(tiers ...float64) float64 {
+			return shape.Rosette{Strand: 0.5 * w * w, Width: w, Overlap: o, Tiers: tiers}.Volume()
+		}
+		if a, b := made(out), made(out+more); b < a*(1-1e-9) {
+			t.Fatalf("a coil to %v holds %v, to %v only %v", out, a, out+more, b)
+		}
+		if a, b := made(out), made(out, max(0, out-w/2)); b < a {
+			t.Fatalf("one coil holds %v, two hold %v", a, b)
+		}
+	})
 }
 
 // A coil's length is the integral of the way along it, and a coil between two radii is the rest of the longer one.

@@ -34,13 +34,52 @@ type Rosette struct {
 func (r Rosette) Length() float64 {
 	sum := 0.0
 	for _, outer := range r.Tiers {
-		sum += CoilLength(CoilPitch(r.Width, r.Overlap), r.Inner, outer)
+		sum += r.coil(outer)
 	}
 	return sum
 }
 
-// Volume is the rosette's volume in mm³.
-func (r Rosette) Volume() float64 { return r.Strand * r.Length() }
+// coil is the length of one tier's strand, mm: never less than once round, since a piece as wide on every side as its coil reaches has been gone round.
+// A small coil winds closer for that than its overlap says, and one that ends where it begins is a ring.
+func (r Rosette) coil(outer float64) float64 {
+	const none = 1e-9
+	out := outer - r.Inner
+	if out < none*r.Width {
+		return 2 * math.Pi * r.Inner
+	}
+	return CoilLength(min(CoilPitch(r.Width, r.Overlap), out), r.Inner, outer)
+}
+
+// Volume is the rosette's volume in mm³: of each tier its strand, and never less than what stands as wide and high as it does has to hold. See
+// [Rosette.least].
+func (r Rosette) Volume() float64 {
+	sum := 0.0
+	for i := range r.Tiers {
+		strand, body := r.Tier(i)
+		sum += strand + body
+	}
+	return sum
+}
+
+// Tier is what one tier holds, mm³: its strand, and what has to come out of the tip beside that to make its body.
+func (r Rosette) Tier(i int) (strand, body float64) {
+	strand = r.Strand * r.coil(r.Tiers[i])
+	return strand, max(0, r.least(i)-strand)
+}
+
+// least is what a tier holds at least, mm³: a body as high as a strand is wide that tapers straight from its own rim to the rim of the tier it carries,
+// the uppermost to a point, as full as the tip makes a strand. Where a coil is small against its strand, the tip stands rather than goes, and what comes
+// out of it makes this body and no rope. Rings that leave a hole in their middle are ropes upon each other, and nothing has to fill it. Derived.
+func (r Rosette) least(tier int) float64 {
+	if r.Inner > r.Width/2 {
+		return 0
+	}
+	rim, top := r.Tiers[tier]+r.Width/2, 0.0
+	if tier+1 < len(r.Tiers) {
+		top = r.Tiers[tier+1] + r.Width/2
+	}
+	return r.Strand / Disc(r.Width/2) * Frustum(rim, top, r.Width)
+}
 
 // Diameter is the rosette's outer diameter in mm: that of the widest tier's centre line and a strand's width. Derived.
 func (r Rosette) Diameter() float64 {

@@ -25,7 +25,7 @@ func PaperOf(name string) (vector.Paper, error) {
 // For is what writes the label into a file of a name: its ending says as what. The error is why it cannot be printed as it is asked for.
 func (l Label) For(file string, p Print) (func(io.Writer) error, error) {
 	if len(l.gaps) > 0 {
-		return nil, fmt.Errorf("print the label: its list lacks %s; write made_of by the packet or the maker, of a piece in the plan and of all else on your shelf", strings.Join(l.gaps, ", "))
+		return nil, fmt.Errorf("print the label: its list lacks %s; write made_of by the packet or the maker, of a piece in the plan and of all else on your shelf; as_base of a piece of the base's own soap", strings.Join(l.gaps, ", "))
 	}
 	form := strings.ToLower(filepath.Ext(file))
 	switch form {

@@ -42,6 +42,8 @@ func embedWays(m *mender, w pour.Warning) []ladder {
 		return m.icedWays(i)
 	case "embed-late":
 		return []ladder{m.earlier(i)}
+	case "embed-weight":
+		return []ladder{m.bySize(i)}
 	case "embed-hard":
 		return []ladder{m.younger(i)}
 	case "embed-melts":
@@ -75,6 +77,11 @@ func (m *mender) clearing(i int, way ladder) ladder {
 		return way
 	}
 	return out
+}
+
+// bySize lets what a kind of embed weighs be reckoned from its size and what its material weighs.
+func (m *mender) bySize(i int) ladder {
+	return ladder{{"reckon the weight of " + m.plan.Top.Embeds[i].Name + " from its size", pour.Both(pour.SetNumber(embedAt(i, "g"), 0), pour.SetNumber(embedAt(i, "density_g_ml"), 0))}}
 }
 
 // embedAt is the path of a key of a kind of embed.

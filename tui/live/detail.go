@@ -31,6 +31,9 @@ func (m *Model) detail(s underway.Step) string {
 	case underway.StepLyeIn:
 		return fmt.Sprintf("Pour the lye into the oils. Oils %s, lye %s. The clock starts when it is in: press %s then.", show.Temp(plan.OilsC), show.Temp(plan.LyeC), m.key(keys.Finish))
 	case pour.TaskMix:
+		if text := b.AtEmulsion(); text != "" {
+			return mixing(plan, show) + " Then, " + text + "."
+		}
 		return mixing(plan, show)
 	case pour.TaskSplit:
 		return "No oil streaks left? Into the jugs: " + portions(m.sheet().Batch(s.Batch), show)

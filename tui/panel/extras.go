@@ -75,9 +75,13 @@ func (f *Facts) extraGrid(n pour.BatchName) grid.Grid {
 func (f *Facts) intoCell(n pour.BatchName, i int, line pour.ExtraLine) grid.Cell {
 	places := choices(f.Plan.Batch(n).Extras[i].Fields(), "in")
 	said := map[string]string{pour.InOils: "the oils", pour.InLye: "the lye", pour.InWater: "lye water"}
-	c := turning(line.Name, said[line.In], places, line.In, func(steps float64) pour.Edit { return pour.SetExtraIn(n, i, turned(places, line.In, steps)) })
+	into := said[line.In]
+	if line.Joins == pour.JoinsEmulsion {
+		into = "emulsion"
+	}
+	c := turning(line.Name, into, places, line.In, func(steps float64) pour.Edit { return pour.SetExtraIn(n, i, turned(places, line.In, steps)) })
 	c.Hint = map[pour.Joining]string{
-		pour.JoinsOils: "stirred into the oils or at emulsion", pour.JoinsBefore: "dissolved in the lye's water before the alkali",
+		pour.JoinsOils: "stirred into the melted oils", pour.JoinsEmulsion: "with the oils, stirred into the batter at emulsion", pour.JoinsBefore: "dissolved in the lye's water before the alkali",
 		pour.JoinsOnIce: "the lye's water itself, frozen or chilled before the alkali", pour.JoinsHot: "into the lye while it is hot", pour.JoinsCooled: "into the cooled lye",
 	}[line.Joins]
 	if line.AllPercent.Known && line.AllPercent.V > 0 {

@@ -390,10 +390,10 @@ func TestThePrintedListIsDrawnWhole(t *testing.T) {
 	}
 }
 
-// An embed of which the plan says nothing is counted as the base's own soap: that stands beside the list, on screen and in lines.
+// An embed that the plan says is made as the base is counts as its soap: that stands beside the list, on screen and in lines.
 func TestThePrintedListSaysWhichEmbedIsCountedAsTheBase(t *testing.T) {
 	f := labelledFacts(t, func(p *pour.Plan) {
-		p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: 12, HeightMM: 10}}
+		p.Top.Embeds = []pour.Embed{{Name: "moon", LengthMM: 12, HeightMM: 10, AsBase: true}}
 	})
 	const want = "moon is counted as the base's own soap"
 	s := screen.New(41, 60)

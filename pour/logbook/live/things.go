@@ -61,6 +61,8 @@ func rank(sheet *pour.Sheet, at Step, t Thing) int {
 		wants = t.Weigh.Kind == pour.WeighAlkali || t.joinsLye(sheet.Batch(at.Batch))
 	case pour.TaskCoolLye, StepLyeIn:
 		wants = e.Kind == logbook.Read && e.What != logbook.ReadBatter
+	case pour.TaskMix:
+		wants = e.Kind == logbook.Read && e.What == logbook.ReadBatter || t.joins(sheet.Batch(at.Batch), pour.JoinsEmulsion)
 	case pour.TaskSplit:
 		wants = e.Jug != "" && e.What == pour.WeighBatter
 	case pour.TaskColour, pour.TaskScent:
@@ -142,6 +144,11 @@ func (t Thing) onPaper(b *pour.BatchSheet) int {
 // joinsLye says whether a thing is an extra that goes into the lye.
 func (t Thing) joinsLye(b *pour.BatchSheet) bool {
 	return t.Weigh.Kind == pour.WeighExtra && slices.ContainsFunc(b.Extras, func(x pour.ExtraLine) bool { return x.Name == t.Weigh.Name && x.InTheLye() })
+}
+
+// joins says whether a thing is an extra that joins the batch at a moment.
+func (t Thing) joins(b *pour.BatchSheet, at pour.Joining) bool {
+	return t.Weigh.Kind == pour.WeighExtra && slices.ContainsFunc(b.ExtrasJoining(at), func(x pour.ExtraLine) bool { return x.Name == t.Weigh.Name })
 }
 
 // goesIn says whether a thing is weighed into a jug at a step of colouring or scenting.
