@@ -68,7 +68,7 @@ func house() []room {
 		{"pour/season", "pour/money pour/planfile pour/logbook/life pour/logbook pour pour/strict pour/disk pour/day pour/plain"},
 		{"pour/stock/shopping", "pour/season pour/stock pour pour/lot pour/money pour/day pour/plain"},
 		{"pour/drying", "pour pour/day pour/logbook/life chem/cure"},
-		{"pour/paper", "pour/label pour/cost pour/plain pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/stock/trace pour/again pour/season pour/stock pour/lot pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/slice pour/relief pour/swirl chem chem/clock chem/cure pour/stock/shopping"},
+		{"pour/paper", "pour/vector pour/label pour/cost pour/plain pour/money pour/stock/closing pour/stock/desk pour/stock/invoice pour/stock/trace pour/again pour/season pour/stock pour/lot pour/day pour/drying pour/logbook/scents pour/logbook/life pour/logbook/learn pour/logbook/live pour/logbook pour pour/slice pour/relief pour/swirl chem chem/clock chem/cure pour/stock/shopping"},
 		{"pour/calendar", "pour/season pour pour/logbook/life pour/day pour/strict pour/disk pour/plain"},
 		{"pour/backup", "pour/house pour/labelfile pour/stock pour/season pour/calendar pour/planfile pour/logbook pour/strict pour/disk pour/plain"},
 		{"presets", "pour/label pour/day pour/money pour pour/strict pour/plain chem/colour chem"},

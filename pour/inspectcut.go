@@ -93,7 +93,8 @@ func (s *Sheet) inspectWires() {
 	wires := s.Plan.Cut.gang()
 	for i := range max(len(wires.Wires)-1, 0) {
 		if wires.Gap(i) <= noise {
-			s.warn(warning("wires-twice", placeCutting, fmt.Sprintf("wires %d and %d stand at %s from the first: no bar is left between them", i+1, i+2, show.Marks(wires.Wires[i], wires.Wires[i+1])),
+			s.warn(warning("wires-twice", placeCutting, fmt.Sprintf("wires %d and %d stand at %s and %s from the first: no bar is left between them",
+				i+1, i+2, show.LenToldApart(wires.Wires[i]).Number, show.LenToldApart(wires.Wires[i+1])),
 				"measure them again, or leave one of them out"))
 		}
 	}

@@ -191,6 +191,19 @@ func TestEveryPaperIsWrittenToAFileOfItsOwn(t *testing.T) {
 	}
 }
 
+// A paper whose name ends in .pdf is a PDF, and said to be printed as one.
+func TestAPaperIsWrittenAsPDFByItsName(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	file := filepath.Join(filepath.Dir(path), "pour.pdf")
+	drive(m, "x enter ctrl+u")
+	typeText(m, file)
+	drive(m, "enter")
+	text, err := os.ReadFile(file)
+	if said := m.status.Text(); err != nil || !strings.HasPrefix(string(text), "%PDF") || !strings.HasSuffix(said, "pour.pdf: lp prints it") {
+		t.Errorf("%v, %q, %.20q", err, said, text)
+	}
+}
+
 // x and r draw the ruler; the ending of its name says as what, and one without gets that of the PDF.
 func TestTheRulerIsDrawnFromTheBench(t *testing.T) {
 	m, path := savedIn(t, t.TempDir())

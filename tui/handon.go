@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"path/filepath"
+	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -28,13 +29,21 @@ type handedPaper struct {
 	write func(s pour.Sheet, shelf pour.Shelf, path string) (func(io.Writer) error, error)
 }
 
-const pages = "Plain text in pages."
+const pages = "Text in pages; .pdf makes a PDF."
 
 // texts writes a paper that is text.
 func texts(write func(pour.Sheet, pour.Shelf) string) func(pour.Sheet, pour.Shelf, string) (func(io.Writer) error, error) {
-	return func(s pour.Sheet, shelf pour.Shelf, _ string) (func(io.Writer) error, error) {
-		return disk.Bytes([]byte(write(s, shelf))), nil
+	return func(s pour.Sheet, shelf pour.Shelf, path string) (func(io.Writer) error, error) {
+		return paper.For(path, s.Plan.Name, write(s, shelf), s.Plan.Show)
 	}
+}
+
+// printsIt is how a file of the paper is printed: how large plain text comes out has to be told, a PDF knows it.
+func (p *handedPaper) printsIt(path string) string {
+	if p.ends == "" && strings.EqualFold(filepath.Ext(path), ".pdf") {
+		return "lp"
+	}
+	return p.print
 }
 
 // papers lists them, the one for the bench first.
@@ -124,7 +133,7 @@ func (m *model) written(msg writtenMsg) tea.Cmd {
 	case msg.err != nil:
 		m.refuse(disk.Reason(msg.err).Error() + ": write the " + msg.paper.name + " to " + msg.path)
 	default:
-		m.say(msg.paper.name + " written to " + msg.path + ": " + msg.paper.print + " prints it")
+		m.say(msg.paper.name + " written to " + msg.path + ": " + msg.paper.printsIt(msg.path) + " prints it")
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/gomono"
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
@@ -17,18 +18,16 @@ type Face int
 const (
 	Regular Face = iota
 	Bold
+	Mono // every letter of one width
 	faces
 )
 
-// style is what the PDF library calls the face.
-func (f Face) style() string { return [...]string{Regular: "", Bold: "B"}[f] }
+// style is what the PDF library calls the face: of a family it knows four, by these names.
+func (f Face) style() string { return [...]string{Regular: "", Bold: "B", Mono: "I"}[f] }
 
 // file is the face as the outlines of its letters.
 func (f Face) file() []byte {
-	if f == Bold {
-		return gobold.TTF
-	}
-	return goregular.TTF
+	return [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF, Mono: gomono.TTF}[f]
 }
 
 // Letters measures letters by their outlines, those that are printed. It is for one goroutine.

@@ -65,7 +65,7 @@ func (w *svg) draw(d *Drawing) {
 		default:
 			w.printf("<text x=\"%s\" y=\"%s\" font-size=\"%s\" text-anchor=\"%s\" stroke=\"none\"%s>%s</text>\n",
 				coordinate(l.X), coordinate(l.Y), coordinate(l.Size), [...]string{Start: "start", Middle: "middle", End: "end"}[l.At],
-				[...]string{Regular: "", Bold: " font-weight=\"bold\""}[l.Face], escaped(l.Text))
+				[...]string{Regular: "", Bold: " font-weight=\"bold\"", Mono: " font-family=\"monospace\""}[l.Face], escaped(l.Text))
 		}
 	}
 	for _, s := range d.Stamps {

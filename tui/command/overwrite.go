@@ -9,6 +9,9 @@ import (
 	"strings"
 )
 
+// headBytes is how much of a file is looked at to tell its kind.
+const headBytes = 16
+
 // overwrites refuses to write what was drawn over a file that is none of its kind: one that begins with none of the words given, such as a
 // plan of a name typed in the wrong place. A file that is empty or not there is written, and so is what is no plain file, as a pipe.
 func overwrites(file, what string, begins ...string) error {
@@ -24,7 +27,7 @@ func overwrites(file, what string, begins ...string) error {
 		return fmt.Errorf("write the %s to %s: %w", what, file, err)
 	}
 	defer f.Close() //nolint:errcheck // it was only read
-	head := make([]byte, 16)
+	head := make([]byte, headBytes)
 	n, _ := io.ReadFull(f, head)
 	for _, b := range begins {
 		if strings.HasPrefix(string(head[:n]), b) {

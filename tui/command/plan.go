@@ -47,24 +47,30 @@ func (g *program) onPlan(use, short string, do func(pour.Sheet, pour.Shelf) erro
 // checklistCommand prints one of the papers a pour is made from.
 func (g *program) checklistCommand() *cobra.Command {
 	var bench, large bool
-	cmd := g.onPlan("checklist [PLAN]", "Print the full checklist or, with --bench, two pages for the bench", func(s pour.Sheet, shelf pour.Shelf) error {
+	var file string
+	cmd := g.onPlan("checklist [-o FILE.pdf|FILE.txt] [PLAN]", "Print the full checklist or, with --bench, two pages for the bench", func(s pour.Sheet, shelf pour.Shelf) error {
 		switch {
 		case large && !bench:
 			return errors.New("print --large: it is the bench paper that there is in large type: write --bench --large")
 		case bench:
-			return g.print(paper.Bench(s, shelf, large))
+			return g.paper("bench paper", file, paper.Bench(s, shelf, large), s)
 		}
-		return g.checklist(s, shelf)
+		return g.paper("checklist", file, paper.Checklist(s, shelf), s)
 	})
 	cmd.Long = `Print the full checklist or, with --bench, two pages for the bench.
 
 The full checklist and the bench paper are sheets of at most 66 lines of 80
 columns with a form feed between two; --large makes sheets of 33 lines of 40
 columns, to be printed at twice the size and read from the table. A plan that
-does not fit on two pages of bench paper goes on over a third and says so.`
+does not fit on two pages of bench paper goes on over a third and says so.
+
+With -o it goes to a file: a name that ends in .pdf makes the sheets a PDF, on
+Letter for a plan in inches, else on A4, any other name is given the text.`
 	cmd.Example = `  pourbench checklist meadow.toml                     the full paper
+  pourbench checklist --bench -o meadow.pdf meadow.toml
   pourbench checklist --bench meadow.toml | lp -o cpi=12 -o lpi=7
   pourbench checklist --bench --large meadow.toml | lp -o cpi=6 -o lpi=3.5`
+	cmd.Flags().StringVarP(&file, "output", "o", "", "the file to write; a name that ends in .pdf makes it a PDF, \"-\" is standard output")
 	cmd.Flags().BoolVar(&bench, "bench", false, "the bench paper: what is weighed, the jugs, the acts in order, on two pages")
 	cmd.Flags().BoolVar(&large, "large", false, "the bench paper in large type; print it with lp -o cpi=6 -o lpi=3.5")
 	return cmd
@@ -72,6 +78,21 @@ does not fit on two pages of bench paper goes on over a third and says so.`
 
 func (g *program) checklist(s pour.Sheet, shelf pour.Shelf) error {
 	return g.print(paper.Checklist(s, shelf))
+}
+
+// paper prints a paper, or writes it to a file, whole or not at all and never over another kind of file, such as the plan.
+func (g *program) paper(what, file, text string, s pour.Sheet) error {
+	if file == "" || file == "-" {
+		return g.print(text)
+	}
+	if err := overwrites(file, what, "%PDF", text[:min(len(text), headBytes)]); err != nil {
+		return err
+	}
+	write, err := paper.For(file, s.Plan.Name, text, s.Plan.Show)
+	if err != nil {
+		return err
+	}
+	return saved("the "+what, file, write)
 }
 
 func (g *program) figures(s pour.Sheet, _ pour.Shelf) error { return paper.WriteFigures(g.Out, s) }

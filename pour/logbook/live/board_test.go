@@ -107,6 +107,7 @@ func TestAJugsVerdictFollowsFromItsWindowAndItsLastTurn(t *testing.T) {
 	} {
 		l, s := handRun(x.now)
 		b := Board{Due: l.due(s, Outlook{})}
+		s.Steps[1].Done, s.Steps[1].DoneAt = true, minutes(3+8) // one pot would be split first, whatever is done
 		j := JugOutlook{Batch: pour.Base, Jug: "poppy", Window: pour.Window{From: pour.Know(15), To: pour.Know(x.to)}}
 		got := l.jugBoard(s, b, j)
 		var kinds []RescueKind
