@@ -176,7 +176,7 @@ func TestALineDoesWhatTheKeysDo(t *testing.T) {
 		if d := cmp.Diff(screen.session.Plan(), line.m.session.Plan()); d != "" {
 			t.Errorf("%q and the keys %q differ: %s", c.lines, c.keys, d)
 		}
-		if !strings.Contains(c.lines, "|u") && !line.m.session.Dirty() {
+		if !strings.Contains(c.lines, "|u") && c.lines != "t" && !line.m.session.Dirty() { // other units are no change worth asking about
 			t.Errorf("%q changes nothing: %s", c.lines, line.said.String())
 		}
 	}

@@ -171,7 +171,7 @@ func TestToppingsEmbedsAndShapesAreMadeWithKeys(t *testing.T) {
 	drive(m, "a 1 2 enter r")
 	typeText(m, "s")
 	drive(m, "enter")
-	if got := m.session.Plan().Top.Embeds; len(got) != 1 || got[0].LengthMM != 12 || got[0].Name != "embeds" {
+	if got := m.session.Plan().Top.Embeds; len(got) != 1 || got[0].LengthMM != 12 || got[0].Name != "s" {
 		t.Errorf("the embeds are %+v", got)
 	}
 	goTo(t, m, panel.Top, "piping")

@@ -248,7 +248,7 @@ func TestTheManPageTellsWhatTheHelpTells(t *testing.T) {
 	}
 	_, commands, _ := strings.Cut(man, ".SH COMMANDS\n")
 	commands, options, _ := strings.Cut(commands, ".SH OPTIONS\n")
-	for _, name := range []string{"checklist [PLAN]", "picture -o FILE.png [PLAN]", "run [PLAN]", "backup FILE.zip"} {
+	for _, name := range []string{"checklist [-o FILE.pdf|FILE.txt] [PLAN]", "picture -o FILE.png [PLAN]", "run [PLAN]", "backup FILE.zip"} {
 		if !strings.Contains(commands, ".TP\n.B "+name+"\n") {
 			t.Errorf("the command %s is not in:\n%s", name, commands)
 		}
