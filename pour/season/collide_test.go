@@ -218,9 +218,8 @@ func clashes(b season.Board, entry int) (all, own int) {
 
 // A day that is named as free is free: moved there, the pour collides with nothing, and nothing with it.
 func TestADayThatIsNamedAsFreeIsFree(t *testing.T) {
-	moved := 0
 	rapid.Check(t, func(t *rapid.T) {
-		f := draw(t)
+		f, moved := draw(t), 0
 		b := season.Of(f)
 		for _, c := range b.Collisions {
 			before, _, found := strings.Cut(c.Help, ", the next free day before")
@@ -244,10 +243,10 @@ func TestADayThatIsNamedAsFreeIsFree(t *testing.T) {
 				t.Fatalf("moved to %s (%s): %d of its own, %d of %d", to, c.Help, still, left, all)
 			}
 		}
+		if moved == 0 {
+			t.Skip("no day is named as free: rapid draws another, and fails where it has to leave out too many")
+		}
 	})
-	if moved == 0 {
-		t.Error("no pour was moved")
-	}
 }
 
 // What comes out of its mould on the day it is poured has the mould for that day all the same.
