@@ -204,6 +204,23 @@ func TestAPaperIsWrittenAsPDFByItsName(t *testing.T) {
 	}
 }
 
+// A paper never takes the place of a plan, also where one would have said "replace it".
+func TestAPaperIsNotWrittenOverAPlan(t *testing.T) {
+	m, path := savedIn(t, t.TempDir())
+	before, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checklistTo(m, path)
+	if f := frame(m); !strings.Contains(f, "give it .txt or .pdf") {
+		t.Errorf("it is not refused:\n%s", f)
+	}
+	drive(m, "r esc")
+	if after, err := os.ReadFile(path); err != nil || string(after) != string(before) {
+		t.Errorf("the plan is %.40q, %v", after, err)
+	}
+}
+
 // x and r draw the ruler; the ending of its name says as what, and one without gets that of the PDF.
 func TestTheRulerIsDrawnFromTheBench(t *testing.T) {
 	m, path := savedIn(t, t.TempDir())

@@ -15,6 +15,9 @@ import (
 	"pourbench/tui/entry"
 )
 
+// planEnding is what the names of plans end in.
+const planEnding = ".toml"
+
 // savedMsg says what became of a save; then is what was to follow it.
 type savedMsg struct {
 	plan pour.Plan
@@ -129,13 +132,13 @@ func (m *model) askSaveAs(then func(*model) tea.Cmd) {
 func (m *model) askFile(name string, then func(*model) tea.Cmd) {
 	start := m.file.path
 	if start == "" || name != m.session.Plan().Name {
-		start = filepath.Join(filepath.Dir(m.file.path), slug(name)+".toml")
+		start = filepath.Join(filepath.Dir(m.file.path), slug(name)+planEnding)
 	}
 	m.dialogs.Open(&dialog.Prompt{
 		Title: "Save " + name + " as", Text: "A file name; the plan is written as TOML and belongs to pourbench.",
 		Typed: entry.New(start),
 		Done: func(typed string) (tea.Cmd, error) {
-			path, err := fileName(typed, ".toml")
+			path, err := fileName(typed, planEnding)
 			if err != nil {
 				return nil, fmt.Errorf("%w: save the plan", err)
 			}

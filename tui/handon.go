@@ -105,6 +105,9 @@ func (m *model) askChecklist(p handedPaper) {
 			if err != nil {
 				return nil, fmt.Errorf("%w: write the %s", err, p.name)
 			}
+			if strings.EqualFold(filepath.Ext(path), planEnding) {
+				return nil, fmt.Errorf("write the %s to %s: names in %s are plans; give it .txt or .pdf", p.name, path, planEnding)
+			}
 			return m.writeChecklist(p, path, false), nil
 		},
 	})

@@ -17,13 +17,36 @@ type typedMeasure struct {
 	lot    string
 }
 
-// readMeasure reads "36,5", "355.9 g" or "381.5 lot L77": a number, its unit where it is named, and of a weight the lot, with or without the
+// readMeasure reads "36,5", "355.9 g" or "381.5 lot L77": a number, its unit where it is named (a weight as it is said too, see [saidWeight]), and of a weight the lot, with or without the
 // word before it. What is meant as a unit is never taken for a lot; a lot that is called like one is typed with the word.
 func readMeasure(typed string, unit pour.Unit, show pour.Show) (typedMeasure, error) {
+	out, behind, said := saidWeight(typed, show)
+	if !said || unit != pour.UnitGram {
+		var err error
+		if out, behind, err = readNumber(typed, unit, show); err != nil {
+			return typedMeasure{}, err
+		}
+	}
+	lot, err := lotOf(strings.TrimSpace(behind))
+	if err == nil && unit == pour.UnitGram && lot == strings.TrimSpace(behind) {
+		err = lotNotWeight(lot)
+	}
+	if err != nil {
+		return typedMeasure{}, fmt.Errorf("read %q: %w", typed, err)
+	}
+	out.lot = lot
+	if out.lot != "" && unit == pour.UnitCelsius {
+		return typedMeasure{}, fmt.Errorf("read %q: %q is no unit of a temperature; type °C, °F or the number alone", typed, out.lot)
+	}
+	return out, nil
+}
+
+// readNumber reads a number with its unit, where it is named, and gives what stands behind both.
+func readNumber(typed string, unit pour.Unit, show pour.Show) (out typedMeasure, behind string, err error) {
 	number, rest := splitUnit(typed, unit)
 	v, err := strict.ParseNumber(number)
 	if err != nil {
-		return typedMeasure{}, err
+		return typedMeasure{}, "", err
 	}
 	_, asked := show.ToUnit(0, unit)
 	word, behind, _ := strings.Cut(rest, " ")
@@ -31,14 +54,7 @@ func readMeasure(typed string, unit pour.Unit, show pour.Show) (typedMeasure, er
 	if !named {
 		in, behind = asked, rest
 	}
-	out := typedMeasure{v: fromUnit(v, in, unit), number: number + " " + in, plain: in == asked}
-	if out.lot, err = lotOf(strings.TrimSpace(behind)); err != nil {
-		return typedMeasure{}, fmt.Errorf("read %q: %w", typed, err)
-	}
-	if out.lot != "" && unit == pour.UnitCelsius {
-		return typedMeasure{}, fmt.Errorf("read %q: %q is no unit of a temperature; type °C, °F or the number alone", typed, out.lot)
-	}
-	return out, nil
+	return typedMeasure{v: fromUnit(v, in, unit), number: number + " " + in, plain: in == asked}, behind, nil
 }
 
 // splitUnit parts a number from what stands behind it: a blank or, glued to it, its unit. What else is glued to it stays, to be refused whole.

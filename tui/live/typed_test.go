@@ -55,6 +55,39 @@ func TestAUnitBehindANumberIsItsUnitAndNoLot(t *testing.T) {
 	}
 }
 
+// Said as on a scale of pounds or in fractions it is one weight: by hand 3 5/8 oz are 3.625 of 28.349523125 g, 1 lb 2 oz are 18. What stands behind is
+// its lot, and what looks like more of the weight is no lot.
+func TestAWeightInSeveralWordsIsOneWeight(t *testing.T) {
+	metric, usual := pour.Show{Mass: pour.MassGram}, pour.Show{Mass: pour.MassOunce}
+	const oz = 28.349523125
+	for _, x := range []struct {
+		typed string
+		show  pour.Show
+		v     float64
+		lot   string
+	}{
+		{"3 5/8 oz", usual, 3.625 * oz, ""},
+		{"3 5/8", usual, 3.625 * oz, ""},
+		{"3 5/8 oz A7", metric, 3.625 * oz, "A7"},
+		{"1 lb 2 oz", usual, 18 * oz, ""},
+		{"1 lb 2 oz lot A 7", usual, 18 * oz, "A 7"},
+		{"2lb", metric, 32 * oz, ""},
+		{"381.5 12/26", metric, 381.5, "12/26"},
+		{"381 12/26", metric, 381, "12/26"},
+		{"381 lot 1/2", metric, 381, "1/2"},
+	} {
+		got, err := readMeasure(x.typed, pour.UnitGram, x.show)
+		if err != nil || math.Abs(got.v-x.v) > 1e-9 || got.lot != x.lot {
+			t.Errorf("%q is %+v, %v; want %v, lot %q", x.typed, got, err, x.v, x.lot)
+		}
+	}
+	for _, typed := range []string{"3 5/0 oz", "3 x 5 oz", "1 lb 20 oz", "40 2 g", "1.5 lb 2 oz"} {
+		if got, err := readMeasure(typed, pour.UnitGram, metric); err == nil || !strings.Contains(err.Error(), "behind the word lot") {
+			t.Errorf("%q is %+v, %v", typed, got, err)
+		}
+	}
+}
+
 // logged is the last weighing in the pour's file.
 func (b *kitchen) logged() logbook.Event {
 	b.Helper()
